@@ -1,0 +1,107 @@
+"""What a text was found to say: quantities, facts, cues and clauses, all with their place in the text."""
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+Span = tuple[int, int]
+Value = float | str | bool
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A number with its unit as it was typed.
+
+    `unit` is a name that pint knows ("volt"), "" for a plain number. `kind` tells apart what the unit
+    cannot: cold_cranking_current, cranking_current, reserve_minutes, wire_gauge, group_size, stud_size,
+    specific_gravity, state_of_charge, count, system_voltage, drop, boat_length; else "". Gauge, case and
+    stud are text. A range is two quantities of one span, `bound` "low" and "high".
+    """
+
+    value: float | str
+    unit: str
+    kind: str
+    text: str
+    span: Span
+    bound: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A piece of the text as the quantities grammar cut it, in order and without gaps but for spaces.
+
+    `kind` is quantity, times ("2x", "4 x"), series ("2s2p"), noise (money, dates, part numbers), word or mark.
+    `dim` is what the phrase grammar sees of a quantity: VOLT AMP AH WH WATT CCA CA RC TIME LENGTH INCH MM AREA
+    GAUGE GROUP GRAVITY PERCENT TEMP WEIGHT OHM VOLUME AIRFLOW THRUST STUD CRATE COUNT, NUM for a plain number.
+    A range has two quantities.
+    """
+
+    kind: str
+    text: str
+    span: Span
+    dim: str = ""
+    quantities: tuple[Quantity, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """A fact of the contract that the text states, in the fact's canonical unit.
+
+    `of` is 2 for the second of two batteries, loads or cables. `how` says what settled it: token, grammar,
+    role, range, near, default or asked. A range stands once: `value` is the safe end, with `low` and `high`.
+    """
+
+    fact: str
+    value: Value
+    unit: str
+    text: str
+    span: Span
+    of: int = 1
+    how: str = "grammar"
+    low: float | None = None
+    high: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Cue:
+    """A phrase of the lexicon. `name` is "class:concept": request:enough, thing:battery, word:sag, note:no_idea."""
+
+    name: str
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Clause:
+    """A stretch of the text that asks (`asks`) or tells."""
+
+    span: Span
+    asks: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Danger:
+    """A sign of danger. `family` is an id of the hazard table; `status` is present, past, denied or general."""
+
+    family: str
+    status: str
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """Everything that was read in one text. Any text gives a Message; nothing here knows a rule or a topic."""
+
+    text: str
+    quantities: tuple[Quantity, ...] = ()
+    stated: tuple[Stated, ...] = ()
+    cues: tuple[Cue, ...] = ()
+    clauses: tuple[Clause, ...] = ()
+    dangers: tuple[Danger, ...] = ()
+    words: tuple[str, ...] = field(default=())  # lower case, typing slips mended, in order
+
+    def says(self, name: str, within: Span | None = None) -> bool:
+        """Whether a cue of this name stands in the text (or in the stretch `within`)."""
+        return any(
+            cue.name == name and (within is None or (within[0] <= cue.span[0] < within[1])) for cue in self.cues
+        )

@@ -1,0 +1,1 @@
+"""Pure arithmetic: plain numbers in canonical units in, plain numbers out."""

@@ -1,0 +1,156 @@
+"""Completes a topic's bare answer: its working, sources, facts, ranges, likely replies and what would change it.
+
+All of it comes from running the topic's own method again on the same case with other facts, and from the trace of
+what really fired; there is no second set of formulas.
+"""
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from service import reference, say
+from service.case import Case, Known, Value
+from service.cautions import cautions
+from service.reply import Answer, Asked, Assumed, Change, Choice, Cite, Figure, Step, Understood
+from service.topic import Lever, Topic
+
+BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
+MOST_TRIED = 400  # values of one lever
+FULL_LITHIUM_NAME = ("fe", "lfp", "iron", "phosphate", "po4")
+
+
+def finished(topic: Topic, case: Case) -> Answer:
+    """The whole answer of a topic to a case."""
+    bare = topic.answer(case)
+    ranged = with_ranges(topic, case, bare)
+    stated, assumed = _facts(case)
+    asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in ranged.asks)
+    changes = tuple(_changes(topic, case, bare)) if bare.verdict in BETTER and not bare.would_change else ()
+    whole = replace(
+        ranged,
+        working=ranged.working or tuple(Step(item.say, tuple(_ids(item.cites))) for item in case.trace),
+        cites=ranged.cites or tuple(cited(case, (name for item in case.trace for name in item.cites))),
+        asks=asks,
+        understood=stated,
+        assumed=(*ranged.assumed, *assumed),
+        would_change=ranged.would_change or changes,
+    )
+    return replace(whole, cautions=whole.cautions or tuple(cautions(topic, case, whole)))
+
+
+def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
+    """The answer with low and high on each figure that follows from a fact stated as a range."""
+    ranged = [item for item in case.used.values() if item.low is not None and item.high is not None]
+    if not ranged or not answer.figures:
+        return answer
+    ends = [
+        topic.answer(case.supposing({item.fact: end for item in ranged for end in [getattr(item, side)]}))
+        for side in ("low", "high")
+    ]
+    return replace(answer, figures=tuple(_ranged(figure, ends) for figure in answer.figures))
+
+
+def _ranged(figure: Figure, ends: Iterable[Answer]) -> Figure:
+    values = [
+        bound
+        for answer in ends
+        for other in answer.figures
+        if other.name == figure.name
+        for bound in (other.low, other.value, other.high)
+        if isinstance(bound, (int, float))
+    ]
+    if not isinstance(figure.value, (int, float)) or not values:
+        return figure
+    low, high = min(*values, figure.value), max(*values, figure.value)
+    return replace(figure, low=low, high=high) if high - low > 1e-9 * abs(high) else figure
+
+
+def _outcomes(topic: Topic, case: Case, asked: Asked) -> Iterator[Choice]:
+    for choice in asked.replies:
+        if choice.value is None or choice.then:
+            yield choice
+            continue
+        then = topic.answer(case.supposing({asked.fact: choice.value})).verdict
+        yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=then)
+
+
+def _changes(topic: Topic, case: Case, answer: Answer) -> Iterator[Change]:
+    for lever in topic.levers:
+        found = least_change(topic, case, lever, BETTER[answer.verdict][0])
+        if found:
+            yield found
+
+
+def least_change(topic: Topic, case: Case, lever: Lever, wanted: str) -> Change | None:
+    """The first of the lever's values, least change first, with which the topic's verdict is `wanted`."""
+    for count, value in enumerate(lever.values(case)):
+        if count >= MOST_TRIED:
+            break
+        also = dict(lever.also(case, value)) if lever.also else {}
+        if topic.answer(case.supposing({lever.fact: value, **also}, lever.without)).verdict == wanted:
+            return Change(lever.fact, value, say.symbol(lever.fact), _words(lever, case, value), tuple(_also(also)))
+    return None
+
+
+def _words(lever: Lever, case: Case, value: Value) -> str:
+    if callable(lever.say):
+        return lever.say(case, value)
+    return lever.say.replace("{value}", say.fact(lever.fact, value))
+
+
+def _also(facts: dict[str, Value]) -> Iterator[dict[str, Value]]:
+    for name, value in facts.items():
+        yield {"fact": name, "value": value, "unit": say.symbol(name)}
+
+
+def _facts(case: Case) -> tuple[tuple[Understood, ...], tuple[Assumed, ...]]:
+    stated = tuple(understood(item) for item in case.used.values() if item.stated or item.origin == "house")
+    assumed = [
+        Assumed(item.fact, item.value, item.unit or say.symbol(item.fact), item.why)
+        for item in case.used.values()
+        if item.origin == "assumed"
+    ]
+    kind = case.used.get(("battery.chemistry", 1))
+    if kind and kind.value == "lfp" and kind.stated and not _says_iron(kind.text):
+        assumed.append(Assumed("battery.chemistry", "lfp", "", "lithium taken as lithium iron phosphate, 12.8 V"))
+    return stated, tuple(assumed)
+
+
+def _says_iron(text: str) -> bool:
+    return any(part in text.lower() for part in FULL_LITHIUM_NAME)
+
+
+def understood(item: Known) -> Understood:
+    """A known fact as the JSON shows it."""
+    origin = item.origin if item.origin in ("message", "thread", "house") else "message"
+    unit = item.unit or say.symbol(item.fact)
+    span = item.span if origin == "message" else None
+    return Understood(item.fact, item.value, unit, item.text, span, origin, item.of, item.low, item.high)
+
+
+def cited(case: Case, names: Iterable[str]) -> Iterator[Cite]:
+    """The sources of these ids ("id" or "id@locator"), each once, all its places in one locator."""
+    places: dict[str, list[str]] = {}
+    for name in names:
+        source, _, locator = name.partition("@")
+        known = places.setdefault(source, [])
+        if locator and locator not in known:
+            known.append(locator)
+    for source, locators in places.items():
+        if source == "house":
+            yield _house(case, locators)
+            continue
+        entry = reference.sources()[source]
+        place = "; ".join(locators) or entry["locator"]
+        yield Cite(source, entry["title"], entry["publisher"], entry["edition"], place, entry["kind"])
+
+
+def _house(case: Case, locators: list[str]) -> Cite:
+    model = case.house.model(case.get("load.model", "")) if case.house else None
+    place = "; ".join(locators) or (model.name if model else "house rules")
+    maker = case.house.name if case.house else "the house"
+    return Cite("house", f"{maker} catalogue", maker, "house file", place, "house")
+
+
+def _ids(names: Iterable[str]) -> Iterator[str]:
+    return iter(dict.fromkeys(name.partition("@")[0] for name in names))

@@ -1,0 +1,180 @@
+"""The core: one message in, its answers out. Every surface calls `Leadsman.ask` and nothing below it."""
+from __future__ import annotations
+
+import secrets
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import cache
+from typing import Any
+
+import service.rules  # noqa: F401  (declares the rules)
+from grammar import read
+from grammar.facts import facts as specs
+from grammar.reading import Message, Stated
+from service import say
+from service.case import Case, Known
+from service.finish import finished, understood
+from service.hazards import hazard_case, standing
+from service.house import House, load
+from service.question import BadInput, fact_of, known
+from service.reply import Answer, Reply
+from service.route import Request, route
+from service.thread import Signer, Thread
+from service.topics import names, topic
+from service.triage import triage
+
+LONGEST = 20_000
+ANOTHER = ("note:other_battery", "note:other_boat")
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """One message as it was taken up: what was read, the thread it met, and the questions found in it."""
+
+    message: Message
+    thread: Thread
+    requests: tuple[Request, ...]
+
+
+class Leadsman:
+    """The desk. `house` may be swapped while it runs; `new_id` and `fault` are handed in, so that tests hold them."""
+
+    def __init__(
+        self,
+        house: House | None = None,
+        signer: Signer | None = None,
+        new_id: Callable[[], str] = lambda: secrets.token_urlsafe(12),
+        fault: Callable[[str, Exception], None] = lambda topic, error: None,
+    ) -> None:
+        self.house = house or load()
+        self.signer = signer
+        self.new_id = new_id
+        self.fault = fault
+
+    def ask(
+        self, text: str, thread: str | None = None, facts: Sequence[Mapping[str, Any]] | None = None
+    ) -> Reply:
+        """Answer a message. Raises BadInput for an empty or too long text and for facts that are none."""
+        given = [fact_of(item) for item in facts or ()]
+        if not text.strip() and not given:
+            raise BadInput("The text is empty: write a question, such as \"Is 12.4 V good?\".")
+        if len(text) > LONGEST:
+            raise BadInput(f"The text has {len(text)} characters; send at most {LONGEST}, or ask in parts.")
+        before = self.signer.thread(thread) if self.signer and thread else None
+        lost = bool(thread) and before is None
+        turn = self.taken_up(text, before or Thread(), given)
+        answers = self.answers(turn)
+        after = replace(
+            turn.thread,
+            topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
+            asks=tuple(dict.fromkeys(asked.fact for item in answers for asked in item.asks)),
+            turns=turn.thread.turns + 1,
+        )
+        notice = "This is a new thread: the earlier one could not be read, so its facts are gone." if lost else None
+        token = self.signer.token(after) if self.signer else ""
+        return Reply(self.new_id(), token, triage(answers), answers, notice, tuple(why(turn, answers)))
+
+    def taken_up(self, text: str, thread: Thread, given: Sequence[Known] = ()) -> Turn:
+        """Read a message into its thread and find its questions."""
+        models = tuple(model.name for model in self.house.models.values())
+        message = read(text, models=models, expecting=thread.asks)
+        told = [*(known(item) for item in message.stated), *given]
+        another = any(message.says(cue) for cue in ANOTHER)
+        after = thread.told(told, another=another)
+        after = replace(after, dangers=standing(message, () if another else thread.dangers))
+        if text.strip():
+            requests = tuple(route(message, context=thread.topics))
+        else:  # corrected facts: the last topics once more
+            requests = tuple(Request(name, (0, 0)) for name in thread.topics)
+        return Turn(message, after, requests)
+
+    def answers(self, turn: Turn) -> tuple[Answer, ...]:
+        """The answers to a message in its order, hazards first, each question once."""
+        hazard = hazard_case(self.case(turn), turn.message, turn.thread.dangers)
+        found = [self.answer("hazard", hazard)] if hazard else []
+        stop = any(item.verdict == "stop" for item in found)
+        for name in dict.fromkeys(request.topic for request in turn.requests):
+            if name not in names() or (name == "hazard" and found) or (name == "unclear" and found):
+                continue
+            answer = self.answer(name, self.case(turn, hazard=stop or bool(turn.thread.dangers)))
+            found.append(withheld(answer) if stop or turn.thread.dangers else answer)
+        return _with_unused(found, turn)
+
+    def case(self, turn: Turn, hazard: bool = False) -> Case:
+        """A fresh case of a turn: its thread's facts, the house, the cues of its message."""
+        cues = {cue.name for cue in turn.message.cues}
+        return Case(
+            turn.thread.facts,
+            self.house,
+            turn.thread.second,
+            frozenset(cues),
+            turn.message.text,
+            say.fact,
+            hazard=hazard,
+        )
+
+    def answer(self, name: str, case: Case) -> Answer:
+        """The finished answer of one topic. A topic that fails hands over to a technician; the others stand."""
+        try:
+            return finished(topic(name), case)
+        except Exception as error:  # whatever it is, the customer gets a person, not a traceback
+            self.fault(name, error)
+            return Answer(
+                name,
+                "needs-facts",
+                "One of our technicians will look at this question: we could not work it out here.",
+                route="technician",
+            )
+
+
+def withheld(answer: Answer) -> Answer:
+    """An answer while a hazard stands: nothing says yes or marginal to using, charging or wiring that battery."""
+    if answer.verdict not in ("yes", "marginal"):
+        return answer
+    return replace(
+        answer,
+        verdict="no",
+        headline="Not yet: the danger above comes first, and this battery is not used until it has been looked at.",
+        figures=(),
+        working=(),
+        would_change=(),
+        asks=(),
+        compare=(),
+        plot=None,
+    )
+
+
+def _with_unused(answers: list[Answer], turn: Turn) -> tuple[Answer, ...]:
+    """Facts of this message that no answer used stand in the first answer."""
+    if not answers:
+        return ()
+    seen = {(item.fact, item.of) for answer in answers for item in answer.understood}
+    stated = [known(item) for item in turn.message.stated]
+    unused = [understood(item) for item in stated if (item.fact, item.of) not in seen]
+    first = replace(answers[0], understood=(*answers[0].understood, *unused))
+    return (first, *answers[1:])
+
+
+@cache
+def _lasting() -> frozenset[str]:
+    """Topics that a later turn may go on with."""
+    return frozenset(names()) - {"unclear", "other-desk"}
+
+
+def why(turn: Turn, answers: Iterable[Answer]) -> Iterable[str]:
+    """How a message was understood: facts, cues, points, and the steps of each answer."""
+    for item in turn.message.stated:
+        yield f"fact   {item.fact} = {item.value} ({item.how}: {item.text!r}{', second' if item.of > 1 else ''})"
+    for danger in turn.message.dangers:
+        yield f"danger {danger.family}, {danger.status}: {danger.text!r}"
+    yield "cues   " + ", ".join(f"{cue.name} {cue.text!r}" for cue in turn.message.cues)
+    for request in turn.requests:
+        yield f"topic  {request.topic}: {request.why()}"
+    for answer in answers:
+        yield from (f"step   {answer.topic}: {step.say} [{', '.join(step.cites)}]" for step in answer.working)
+
+
+@cache
+def default_desk() -> Leadsman:
+    """The desk under the demo house; its threads hold as long as the process lives."""
+    return Leadsman(load(), Signer(secrets.token_hex(32)))

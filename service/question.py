@@ -1,0 +1,79 @@
+"""What comes in: facts as the reader or a program states them, turned into what a case knows."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from grammar.facts import FactSpec, facts
+from grammar.reading import Stated
+from service import say
+from service.case import Known, Value
+
+
+class BadInput(ValueError):
+    """The input cannot be taken. The message says what to do."""
+
+
+def known(item: Stated) -> Known:
+    """A fact that the reader found, as a case knows it."""
+    return Known(
+        item.fact,
+        item.value,
+        "message",
+        say.symbol(item.fact),
+        item.text,
+        item.span,
+        item.low,
+        item.high,
+        of=item.of,
+    )
+
+
+def fact_of(item: Mapping[str, Any]) -> Known:
+    """A fact that a program sets: {"fact", "value", "unit"}. Raises BadInput where it is none of ours."""
+    if not isinstance(item, Mapping) or "fact" not in item or "value" not in item:
+        raise BadInput("Each of facts must be an object with \"fact\" and \"value\", and \"unit\" where it has one.")
+    name = item["fact"]
+    spec = facts().get(name) if isinstance(name, str) else None
+    if spec is None:
+        raise BadInput(f"facts: {str(name)[:60]!r} is not a fact; the contract lists them, such as battery.capacity.")
+    value = _value(spec, item["value"], item.get("unit"))
+    of = item.get("of", 1)
+    if of not in (1, 2):
+        raise BadInput(f"facts: {spec.name}: \"of\" must be 1 or 2.")
+    return Known(spec.name, value, "message", say.symbol(spec.name), str(item["value"])[:60], of=of)
+
+
+def _value(spec: FactSpec, value: Any, unit: Any) -> Value:
+    if spec.kind == "flag":
+        if not isinstance(value, bool):
+            raise BadInput(f"facts: {spec.name} must be true or false.")
+        return value
+    if spec.kind == "choice":
+        if value not in spec.values:
+            raise BadInput(f"facts: {spec.name} must be one of {', '.join(spec.values)}.")
+        return str(value)
+    if spec.kind == "text":
+        if not isinstance(value, (str, int)) or isinstance(value, bool) or not 0 < len(str(value)) <= 60:
+            raise BadInput(f"facts: {spec.name} must be a short text.")
+        return str(value)
+    return _number(spec, value, unit)
+
+
+def _number(spec: FactSpec, value: Any, unit: Any) -> float:
+    from grammar.units import convert
+
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        raise BadInput(f"facts: {spec.name} must be a number.")
+    number = float(value)
+    own = (None, "", spec.unit, say.symbol(spec.name))
+    if unit not in own:
+        try:
+            number = float(convert(number, str(unit), spec.unit))
+        except (LookupError, ValueError) as error:
+            raise BadInput(
+                f"facts: {spec.name} is held in {spec.unit or 'plain numbers'}; {str(unit)[:40]!r} does not fit."
+            ) from error
+    if spec.low is not None and spec.high is not None and not spec.low <= number <= spec.high:
+        raise BadInput(f"facts: {spec.name} is {number:g}, outside {spec.low:g} to {spec.high:g}: check it.")
+    return number

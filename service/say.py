@@ -1,0 +1,161 @@
+"""Numbers and facts as people write them. A number and its unit are joined by a no-break space."""
+from __future__ import annotations
+
+import math
+
+from grammar.facts import facts
+
+NB = "\u00a0"
+SYMBOL = {
+    "volt": "V",
+    "ampere": "A",
+    "ampere_hour": "Ah",
+    "watt": "W",
+    "watt_hour": "Wh",
+    "second": "s",
+    "minute": "min",
+    "hour": "h",
+    "day": "d",
+    "year": "years",
+    "meter": "m",
+    "millimeter ** 2": "mm2",
+    "meter ** 3": "m3",
+    "kilogram": "kg",
+    "percent": "%",
+    "degree_Celsius": "C",
+    "": "",
+}
+SHOWN = {"mm2": "mm²", "m3": "m³", "C": "°C", "m3/h": "m³/h", "cm2": "cm²", "d": "days", "mohm": "mΩ"}
+CHEMISTRY = {
+    "flooded": "wet-cell",
+    "agm": "AGM",
+    "gel": "gel",
+    "lead": "lead",
+    "lfp": "lithium",
+    "lithium-other": "lithium-ion",
+}
+
+
+def number(value: float, places: int = 0) -> str:
+    """A number with so many places, no minus zero. Halves go away from zero, as people round.
+
+    >>> number(8.25, 1), number(-0.01, 1), number(1234.5)
+    ('8.3', '0.0', '1235')
+    """
+    scaled = math.floor(abs(value) * 10**places + 0.5 + 1e-9) / 10**places
+    text = f"{scaled:.{places}f}"
+    return f"-{text}" if value < 0 and float(text) else text
+
+
+def significant(value: float, figures: int = 3) -> str:
+    """A number with so many figures that count, whole from there on.
+
+    >>> significant(0.0833), significant(1280.4), significant(12.55), significant(2.0)
+    ('0.0833', '1280', '12.6', '2')
+    """
+    if not value or not math.isfinite(value):
+        return number(value) if not value else str(value)
+    places = max(0, figures - 1 - math.floor(math.log10(abs(value))))
+    text = number(value, places)
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def quantity(value: float, unit: str, places: int | None = None) -> str:
+    """A number and its unit: `quantity(12.62, "V", 1)` is "12.6 V"."""
+    text = significant(value) if places is None else number(value, places)
+    if unit == "d":
+        return f"{text}{NB}day{'' if text == '1' else 's'}"
+    if unit == "years" and text == "1":
+        return f"{text}{NB}year"
+    return f"{text}{NB}{SHOWN.get(unit, unit)}" if unit else text
+
+
+def volts(value: float, places: int = 1) -> str:
+    """Volts to 0.1, or to the places asked for."""
+    return quantity(value, "V", places)
+
+
+def amps(value: float) -> str:
+    """Amps: whole from 10 on, below with the figures that count."""
+    return quantity(value, "A", 0) if abs(value) >= 10 and abs(value - round(value)) < 0.05 else quantity(value, "A")
+
+
+def cca(value: float) -> str:
+    """A cranking rating."""
+    return f"{number(value)}{NB}CCA"
+
+
+def amp_hours(value: float) -> str:
+    """Amp-hours with the figures that count."""
+    return quantity(value, "Ah")
+
+
+def charge(value: float) -> str:
+    """A state of charge to 5 %.
+
+    >>> charge(68.6).replace(NB, " ")
+    '70 %'
+    """
+    return f"{number(value / 5) if value < 0 else int(math.floor(value / 5 + 0.5)) * 5}{NB}%"
+
+
+def duration(minutes: float) -> str:
+    """A time as people say it.
+
+    >>> [duration(m).replace(NB, " ") for m in (0.5, 6.4, 60, 150, 3000, 20000)]
+    ['30 seconds', '6 minutes', '1 hour', '2.5 hours', '50 hours', '14 days']
+    """
+    for size, name, places in ((1 / 60, "second", 0), (1, "minute", 0), (60, "hour", 1), (1440, "day", 0)):
+        count = minutes / size
+        if count < {"second": 99.5, "minute": 59.5, "hour": 71.95}.get(name, math.inf):
+            break
+    text = number(count, places).removesuffix(".0")
+    return f"{text}{NB}{name}{'' if text == '1' else 's'}"
+
+
+def length(metres: float, feet: bool = False) -> str:
+    """A length in the unit the customer typed, the other in brackets."""
+    metric, imperial = quantity(metres, "m"), f"{significant(metres / 0.3048)}{NB}ft"
+    return f"{imperial} ({metric})" if feet else f"{metric} ({imperial})"
+
+
+def temperature(celsius: float, fahrenheit: bool = False) -> str:
+    """A temperature, the other scale in brackets."""
+    metric = f"{number(celsius)}{NB}°C"
+    imperial = f"{number(celsius * 9 / 5 + 32)}{NB}°F"
+    return f"{imperial} ({metric})" if fahrenheit else f"{metric} ({imperial})"
+
+
+def between(low: float, high: float, unit: str, places: int | None = None) -> str:
+    """A range: "14.2 to 14.8 V"; one value where both ends read alike."""
+    first, last = quantity(low, "", places), quantity(high, "", places)
+    return quantity(high, unit, places) if first == last else f"{first} to {quantity(high, unit, places)}"
+
+
+def listed(parts: list[str], word: str = "and") -> str:
+    """"a, b and c"."""
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}" if parts else ""
+
+
+def gauge(text: str) -> str:
+    """A wire gauge: "1/0 AWG"."""
+    return f"{text}{NB}AWG"
+
+
+def symbol(fact: str) -> str:
+    """The unit of a fact as the JSON writes it: "Ah", "mm2", "" for none."""
+    spec = facts().get(fact)
+    return SYMBOL.get(spec.unit, spec.unit) if spec else ""
+
+
+def fact(name: str, value: float | str | bool) -> str:
+    """The value of a fact as people write it: "340 A", "AGM", "2/0 AWG"."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if name == "cable.gauge":
+        return gauge(str(value))
+    if name in ("battery.chemistry", "charger.setting"):
+        return CHEMISTRY.get(str(value), str(value))
+    if isinstance(value, str):
+        return value
+    return quantity(value, symbol(name))

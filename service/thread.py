@@ -1,0 +1,107 @@
+"""What a conversation carries from turn to turn: facts, the last topics, what was asked back, a standing hazard.
+
+It travels in a signed token that the customer's side sends back; the desk keeps nothing.
+"""
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from service.case import Known
+
+# A fact stated now makes these older ones stale: they spoke of the same thing or followed from it.
+STALE: dict[str, tuple[str, ...]] = {
+    "load.model": ("load.kind", "load.current", "load.peak", "load.power"),
+    "load.current": ("load.power", "load.peak"),
+    "load.peak": ("load.power",),
+    "load.power": ("load.current", "load.peak", "load.model"),
+    "cable.gauge": ("cable.area",),
+    "cable.area": ("cable.gauge",),
+    "battery.cca": ("battery.ca",),
+    "battery.ca": ("battery.cca",),
+    "reading.voltage": ("battery.charge", "reading.gravity", "reading.load_voltage"),
+    "battery.charge": ("reading.voltage", "reading.gravity"),
+    "reading.gravity": ("reading.voltage", "battery.charge"),
+    "load.time": ("load.bursts",),
+    "battery.energy": ("battery.capacity",),
+}
+OF_ONE_BATTERY = ("battery.", "bank.", "reading.", "storage.", "drain.")  # dropped with "on my other boat"
+
+
+@dataclass(frozen=True, slots=True)
+class Thread:
+    """The state of a conversation before the next message."""
+
+    facts: Mapping[str, Known] = field(default_factory=dict)
+    second: Mapping[str, Known] = field(default_factory=dict)
+    topics: tuple[str, ...] = ()
+    asks: tuple[str, ...] = ()
+    dangers: tuple[str, ...] = ()  # families that stand
+    turns: int = 0
+
+    def told(self, said: Iterable[Known], *, another: bool = False) -> Thread:
+        """The thread with what the newest message states. `another`: it speaks of another battery or boat."""
+        said = list(said)
+        first = {item.fact: item for item in said if item.of == 1}
+        second = {item.fact: item for item in said if item.of != 1}
+        gone = {old for name in first for old in STALE.get(name, ()) if old not in first}
+        kept = {
+            name: replace(item, origin="thread", span=None)
+            for name, item in self.facts.items()
+            if name not in gone and not (another and name.startswith(OF_ONE_BATTERY))
+        }
+        both = {name: item for name, item in self.second.items() if name not in first and name not in gone}
+        return replace(self, facts=kept | first, second={} if another else both | second)
+
+    def as_dict(self) -> dict[str, Any]:
+        """The thread as plain JSON values, short."""
+        return {
+            "f": [_packed(item) for item in (*self.facts.values(), *self.second.values())],
+            "t": list(self.topics),
+            "a": list(self.asks),
+            "d": list(self.dangers),
+            "n": self.turns,
+        }
+
+    @classmethod
+    def from_dict(cls, content: Mapping[str, Any]) -> Thread:
+        """The thread that `as_dict` wrote. Raises KeyError or TypeError for anything else."""
+        items = [
+            Known(fact, value, "thread", unit, text=text, low=low, high=high, of=of)
+            for fact, value, unit, text, low, high, of in content["f"]
+        ]
+        return cls(
+            {item.fact: item for item in items if item.of == 1},
+            {item.fact: item for item in items if item.of != 1},
+            tuple(content["t"]),
+            tuple(content["a"]),
+            tuple(content["d"]),
+            int(content["n"]),
+        )
+
+
+def _packed(item: Known) -> list[Any]:
+    return [item.fact, item.value, item.unit, item.text, item.low, item.high, item.of]
+
+
+class Signer:
+    """Turns a thread into a token and back; a token that does not verify gives None."""
+
+    def __init__(self, secret: str) -> None:
+        from itsdangerous import URLSafeSerializer
+
+        self._serializer = URLSafeSerializer(secret, salt="leadsman-thread")
+
+    def token(self, thread: Thread) -> str:
+        """The signed token."""
+        return str(self._serializer.dumps(thread.as_dict()))
+
+    def thread(self, token: str) -> Thread | None:
+        """The thread of a token, or None where it was not ours."""
+        from itsdangerous import BadData
+
+        try:
+            return Thread.from_dict(self._serializer.loads(token))
+        except (BadData, KeyError, TypeError, ValueError):
+            return None

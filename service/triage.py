@@ -1,0 +1,27 @@
+"""How urgent a message is and who sees to it, from its answers."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from service.reply import Answer, Route, Triage, Urgency
+
+URGENCIES: tuple[Urgency, ...] = ("routine", "today", "stop-now")
+ROUTES: tuple[Route, ...] = ("answered", "other-desk", "needs-facts", "technician")  # the later wins
+
+
+def route_of(answer: Answer) -> Route:
+    """Where one answer goes: what its topic says, else by its verdict."""
+    if answer.route:
+        return answer.route
+    if answer.verdict == "stop":
+        return "technician"
+    if answer.verdict == "needs-facts":
+        return "needs-facts"
+    return "other-desk" if answer.topic == "other-desk" else "answered"
+
+
+def triage(answers: Sequence[Answer]) -> Triage:
+    """The highest urgency and the route that needs a person most. No answer at all is answered, routine."""
+    urgency = max((item.urgency for item in answers), key=URGENCIES.index, default="routine")
+    route = max((route_of(item) for item in answers), key=ROUTES.index, default="answered")
+    return Triage(urgency, route)
