@@ -118,7 +118,13 @@ class Case:
     _open: list[str] = field(default_factory=list)
 
     def known(self, fact: str) -> Known | None:
-        """The fact as it is known, resolved now if need be; None if nothing gives it."""
+        """The fact as it is known, resolved now if need be; None if nothing gives it.
+
+        "text:load.power" is how the customer typed that fact, for rules to which the unit matters.
+        """
+        if fact.startswith("text:"):
+            typed = self.stated.get(fact.removeprefix("text:"))
+            return Known(fact, typed.text, "derived") if typed and typed.text else None
         if fact in self.stated:
             found: Known | None = self.stated[fact]
         elif fact in self._memo:
@@ -164,7 +170,7 @@ class Case:
     def step(self, say: str, *cites: str) -> None:
         """Note a step that was just taken, with its sources."""
         fired = Fired(say, tuple(cites))
-        if fired not in self.trace:
+        if say and fired not in self.trace:  # a rule that has nothing to tell has an empty `say`
             self.trace.append(fired)
 
     def assume(self, fact: str, value: Any, why: str, *cites: str, unit: str = "") -> Any:

@@ -3,6 +3,7 @@
 All of it comes from running the topic's own method again on the same case with other facts, and from the trace of
 what really fired; there is no second set of formulas.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator

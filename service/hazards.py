@@ -1,4 +1,5 @@
 """Which dangers stand, in a message and in its thread, and the case of the hazard answer."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable

@@ -1,4 +1,5 @@
 """The core: one message in, its answers out. Every surface calls `Leadsman.ask` and nothing below it."""
+
 from __future__ import annotations
 
 import secrets
@@ -9,8 +10,7 @@ from typing import Any
 
 import service.rules  # noqa: F401  (declares the rules)
 from grammar import read
-from grammar.facts import facts as specs
-from grammar.reading import Message, Stated
+from grammar.reading import Message
 from service import say
 from service.case import Case, Known
 from service.finish import finished, understood
@@ -51,13 +51,11 @@ class Leadsman:
         self.new_id = new_id
         self.fault = fault
 
-    def ask(
-        self, text: str, thread: str | None = None, facts: Sequence[Mapping[str, Any]] | None = None
-    ) -> Reply:
+    def ask(self, text: str, thread: str | None = None, facts: Sequence[Mapping[str, Any]] | None = None) -> Reply:
         """Answer a message. Raises BadInput for an empty or too long text and for facts that are none."""
         given = [fact_of(item) for item in facts or ()]
         if not text.strip() and not given:
-            raise BadInput("The text is empty: write a question, such as \"Is 12.4 V good?\".")
+            raise BadInput('The text is empty: write a question, such as "Is 12.4 V good?".')
         if len(text) > LONGEST:
             raise BadInput(f"The text has {len(text)} characters; send at most {LONGEST}, or ask in parts.")
         before = self.signer.thread(thread) if self.signer and thread else None

@@ -1,4 +1,5 @@
 """What comes in: facts as the reader or a program states them, turned into what a case knows."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -32,7 +33,7 @@ def known(item: Stated) -> Known:
 def fact_of(item: Mapping[str, Any]) -> Known:
     """A fact that a program sets: {"fact", "value", "unit"}. Raises BadInput where it is none of ours."""
     if not isinstance(item, Mapping) or "fact" not in item or "value" not in item:
-        raise BadInput("Each of facts must be an object with \"fact\" and \"value\", and \"unit\" where it has one.")
+        raise BadInput('Each of facts must be an object with "fact" and "value", and "unit" where it has one.')
     name = item["fact"]
     spec = facts().get(name) if isinstance(name, str) else None
     if spec is None:
@@ -40,7 +41,7 @@ def fact_of(item: Mapping[str, Any]) -> Known:
     value = _value(spec, item["value"], item.get("unit"))
     of = item.get("of", 1)
     if of not in (1, 2):
-        raise BadInput(f"facts: {spec.name}: \"of\" must be 1 or 2.")
+        raise BadInput(f'facts: {spec.name}: "of" must be 1 or 2.')
     return Known(spec.name, value, "message", say.symbol(spec.name), str(item["value"])[:60], of=of)
 
 

@@ -2,6 +2,7 @@
 
 It travels in a signed token that the customer's side sends back; the desk keeps nothing.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping

@@ -1,4 +1,5 @@
 """How urgent a message is and who sees to it, from its answers."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence

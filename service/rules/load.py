@@ -1,8 +1,22 @@
-"""What the load draws: from the catalogue, from its power, or from one of its two currents."""
+"""What the load draws: from the catalogue, from its power, or from one of its two currents. Stated beats house."""
 from __future__ import annotations
 
+from service import reference
+from service.calculators import convert
 from service.case import rule
 from service.house import House
+
+SHAFT = ("hp", "horse", "ps", "bhp")
+
+
+def _at_the_shaft(typed: str | None) -> bool:
+    return bool(typed) and any(mark in str(typed).lower() for mark in SHAFT)
+
+
+@rule("load.voltage", ["load.model"], kind="house", unit="V", say="{load.model} is a {value} thruster")
+def volts_of_the_model(house: House, model: str) -> float | None:
+    found = house.model(model)
+    return found.volts if found else None
 
 
 @rule("load.current", ["load.model"], kind="house", unit="A", say="{load.model} draws {value} running")
@@ -11,13 +25,47 @@ def running_of_the_model(house: House, model: str) -> float | None:
     return found.running if found else None
 
 
-@rule("load.peak", ["load.model"], kind="house", unit="A", say="{load.model} draws {value} in the first instant")
-def inrush_of_the_model(house: House, model: str) -> float | None:
+@rule("load.current", ["load.power", "bank.voltage", "text:load.power"], kind="assumed", unit="A",
+      cites=["motor-efficiency"], why="horsepower taken at the shaft, 85 % of what the motor draws",
+      say="{load.power} at the shaft / ({bank.voltage} x 0.85) = {value}")
+def running_of_shaft_power(power: float, volts: float, typed: str) -> float | None:
+    share = reference.value("ratings", "motor-efficiency").value
+    return convert.current(power, volts, share) if _at_the_shaft(typed) else None
+
+
+@rule("load.current", ["load.power", "bank.voltage"], kind="assumed", unit="A", cites=["electric-power"],
+      why="watts taken as what the load draws", say="{load.power} / {bank.voltage} = {value}")
+def running_of_power(power: float, volts: float) -> float:
+    return convert.current(power, volts)
+
+
+@rule("load.current", ["load.peak"], kind="assumed", unit="A", cites=["inrush-practice"],
+      say="Running {load.peak} / 1.5 = {value}", why="first instant / 1.5")
+def running_from_inrush(inrush: float) -> float:
+    return inrush / float(reference.value("ratings", "inrush").value)
+
+
+@rule("load.peak", ["load.model", "?load.current"], kind="house", unit="A",
+      say="{load.model} draws {value} in the first instant")
+def inrush_of_the_model(house: House, model: str, running: float | None) -> float | None:
+    """The catalogue's first instant, as long as the running current is the catalogue's too."""
     found = house.model(model)
-    return found.inrush if found else None
+    return found.inrush if found and running in (None, found.running) else None
 
 
 @rule("load.peak", ["load.current"], kind="assumed", unit="A", cites=["inrush-practice"],
       say="First instant 1.5 x {load.current} = {value}", why="1.5 x running")
 def inrush_from_running(running: float) -> float:
-    return 1.5 * running
+    return running * float(reference.value("ratings", "inrush").value)
+
+
+@rule("load.cca", ["load.model"], kind="house", unit="A", say="{load.model} asks for a battery of {value} CCA")
+def cca_of_the_model(house: House, model: str) -> float | None:
+    found = house.model(model)
+    return found.cca if found else None
+
+
+@rule("load.run_limit", ["load.model"], kind="house", unit="s", say="")
+def run_limit_of_the_model(house: House, model: str) -> float | None:
+    found = house.model(model)
+    return found.run_limit if found else None

@@ -1,0 +1,4 @@
+"""`python -m service` is the command line."""
+from service.cli import main
+
+raise SystemExit(main())

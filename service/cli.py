@@ -1,0 +1,220 @@
+"""The command line: ask, why, serve, log, sources, house. Nothing heavy is imported before an answer is printed."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+ANSWERED, BAD_USAGE, ASKED_BACK = 0, 2, 3
+Command = Callable[[argparse.Namespace], int]
+
+
+class Trouble(Exception):
+    """A fault that the user can mend. The message says how; the exit status is 2."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run a command and return its exit status: 0 answered, 3 asked back or handed over, 2 bad usage."""
+    options = parser().parse_args(arguments)
+    try:
+        command: Command = options.command
+        return command(options)
+    except Trouble as trouble:
+        print(f"leadsman: {trouble}", file=sys.stderr)
+        return BAD_USAGE
+    except BrokenPipeError:  # the reader of our output has gone, as `| head` does
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return ANSWERED
+    except KeyboardInterrupt:
+        return 130
+
+
+def parser() -> argparse.ArgumentParser:
+    """The commands and their options."""
+    whole = argparse.ArgumentParser(prog="leadsman", description="Battery answers for thruster boats, with sources.")
+    shared = argparse.ArgumentParser(add_help=False)
+    shared.add_argument("--house", type=Path, metavar="FILE", help="the maker's own file (default: the demo house)")
+    shared.add_argument("--data", type=Path, metavar="DIR", help="folder of the log (default: your data folder)")
+    commands = whole.add_subparsers(required=True, metavar="COMMAND")
+
+    def add(name: str, run: Command, help: str) -> argparse.ArgumentParser:
+        command = commands.add_parser(name, help=help, description=help, parents=[shared])
+        command.set_defaults(command=run)
+        return command
+
+    ask = add("ask", _ask, "answer a question; reads standard input where no text is given")
+    ask.add_argument("text", nargs="*", help="the question")
+    ask.add_argument("--json", action="store_true", help="the whole answer as JSON")
+    ask.add_argument("--no-log", action="store_true", help="do not store the question")
+    why = add("why", _why, "show how a question is understood: facts, cues, points, steps")
+    why.add_argument("text", nargs="+", help="the question")
+    serve = add("serve", _serve, "run the website and the HTTP service")
+    serve.add_argument("--host", default="127.0.0.1", help="address to listen on (default: this machine only)")
+    serve.add_argument("--port", type=int, default=8000, help="port to listen on (default: 8000)")
+    log = add("log", _log, "list, show or export what was asked and answered")
+    log.add_argument("what", nargs="?", choices=["list", "show", "export"], default="list", help="default: list")
+    log.add_argument("id", nargs="?", help="the entry to show")
+    log.add_argument("--limit", type=int, default=20, help="how many to list (default: 20)")
+    log.add_argument("--route", choices=["answered", "needs-facts", "technician", "other-desk"], help="only these")
+    add("sources", _sources, "list every source that answers may cite")
+    house = add("house", _house, "check a house file")
+    house.add_argument("what", choices=["check"], help="check FILE")
+    house.add_argument("file", type=Path, help="the house file")
+    return whole
+
+
+def _desk(options: argparse.Namespace, signed: bool = False):  # type: ignore[no-untyped-def]
+    from service.house import DEMO, load
+    from service.leadsman import Leadsman
+
+    try:
+        house = load(options.house or DEMO)
+    except OSError as error:
+        raise Trouble(f"the house file cannot be read ({error}): name another by --house") from error
+    except ValueError as error:
+        raise Trouble(f"the house file has mistakes:\n{error}") from error
+    signer = None
+    if signed:
+        import secrets
+
+        from service.thread import Signer
+
+        signer = Signer(secrets.token_hex(32))
+    return Leadsman(house, signer)
+
+
+def _ask(options: argparse.Namespace) -> int:
+    import time
+
+    from service.question import BadInput
+
+    text = " ".join(options.text) if options.text else _standard_input()
+    desk = _desk(options, signed=options.json)
+    start = time.perf_counter()
+    try:
+        reply = desk.ask(text)
+    except BadInput as error:
+        raise Trouble(str(error)) from error
+    spent = (time.perf_counter() - start) * 1000
+    if options.json:
+        import json
+
+        print(json.dumps(reply.as_dict(), ensure_ascii=False, indent=2))
+    else:
+        from service.render.as_text import as_text
+
+        print(as_text(reply, ascii_only=not _speaks_unicode()))
+    sys.stdout.flush()
+    if not options.no_log:
+        _store(options, text, reply, desk.house.version, spent)
+    return ANSWERED if reply.triage.route == "answered" else ASKED_BACK
+
+
+def _store(options, text, reply, house, spent) -> None:  # type: ignore[no-untyped-def]
+    import datetime
+
+    from service import version
+    from service.log import Entry, Log, LogFault, default_folder
+
+    at = datetime.datetime.now(datetime.UTC).isoformat(timespec="seconds")
+    try:
+        log = Log(options.data or default_folder())
+        log.add(Entry(text, reply, at, "command line", version.rules(), house, spent))
+        log.close()
+    except LogFault as error:  # the answer stands; what was lost is said
+        print(f"leadsman: not logged: {error}", file=sys.stderr)
+
+
+def _why(options: argparse.Namespace) -> int:
+    from service.question import BadInput
+
+    try:
+        reply = _desk(options).ask(" ".join(options.text))
+    except BadInput as error:
+        raise Trouble(str(error)) from error
+    print("\n".join(reply.why))
+    return ANSWERED
+
+
+def _serve(options: argparse.Namespace) -> int:
+    import waitress
+
+    from service.log import LogFault
+    from service.web import create_app
+
+    try:
+        app = create_app(house=options.house, data=options.data)
+    except LogFault as error:
+        raise Trouble(str(error)) from error
+    except OSError as error:
+        raise Trouble(f"the house file cannot be read ({error}): name another by --house") from error
+    except ValueError as error:
+        raise Trouble(f"the house file has mistakes:\n{error}") from error
+    print(f"The battery desk answers at http://{options.host}:{options.port}/ (Ctrl+C ends it)", flush=True)
+    try:
+        waitress.serve(app, host=options.host, port=options.port, threads=4, ident="leadsman")
+    except OSError as error:
+        raise Trouble(f"cannot listen on {options.host}:{options.port} ({error}): choose another --port") from error
+    except ValueError as error:
+        raise Trouble(f"cannot listen on {options.host}:{options.port} ({error}): check --host and --port") from error
+    return ANSWERED
+
+
+def _log(options: argparse.Namespace) -> int:
+    import json
+
+    from service.log import Log, LogFault, default_folder
+
+    try:
+        log = Log(options.data or default_folder())
+    except LogFault as error:
+        raise Trouble(str(error)) from error
+    if options.what == "show":
+        row = log.find(options.id or "")
+        if row is None:
+            raise Trouble(f"no entry has the id {options.id!r}: `leadsman log` lists them")
+        print(f"{row['at']}  {row['surface']}  {row['urgency']}, {row['route']}\n{row['text']}\n")
+        print(json.dumps(json.loads(row["answer"]), ensure_ascii=False, indent=2))
+    elif options.what == "export":
+        for row in log.rows(route=options.route):
+            print(json.dumps(row, ensure_ascii=False))
+    else:
+        for row in log.rows(options.limit, options.route):
+            asked = " ".join(row["text"].split())[:60]
+            print(f"{row['id']}  {row['at'][:16]}  {row['route']:11}  {row['topics'] or '-'}  {asked}")
+    return ANSWERED
+
+
+def _sources(options: argparse.Namespace) -> int:
+    from service.reference import sources
+
+    for name, entry in sorted(sources().items()):
+        print(f"{name}: {entry['title']}, {entry['publisher']}, {entry['edition']}, {entry['locator']}")
+        print(f"    {entry['kind'].replace('-', ' ')}; {entry['checked']}")
+    return ANSWERED
+
+
+def _house(options: argparse.Namespace) -> int:
+    from service.house.check import HouseFault, checked
+
+    try:
+        content = checked(options.file)
+    except OSError as error:
+        raise Trouble(f"the house file cannot be read: {error}") from error
+    except HouseFault as error:
+        raise Trouble(f"the house file has mistakes:\n{error}") from error
+    print(f"{options.file}: sound, {len(content.get('model', {}))} models of {content['house']['name']}")
+    return ANSWERED
+
+
+def _standard_input() -> str:
+    if sys.stdin.isatty():
+        raise Trouble('write the question after the command: leadsman ask "Is 12.4 V good?"')
+    return sys.stdin.buffer.read(200_000).decode("utf-8", errors="replace")
+
+
+def _speaks_unicode() -> bool:
+    return "utf" in (sys.stdout.encoding or "").lower()

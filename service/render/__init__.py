@@ -1,0 +1,1 @@
+"""Renderings of a Reply: text, HTML, mail. They know answers only, never topics or calculators."""

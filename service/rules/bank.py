@@ -1,0 +1,117 @@
+"""What the batteries make together: volts in series, amps and amp-hours in parallel.
+
+`bank.built_voltage` follows from the batteries alone; `bank.voltage` also from the reading or the load, else 12 V.
+"""
+from __future__ import annotations
+
+from service.calculators import convert
+from service.case import rule
+
+COUNTED = "bank-arithmetic"
+STEPS = ((10.5, 15.0, 12.0), (21.0, 30.0, 24.0), (31.5, 38.0, 36.0), (44.8, 59.01, 48.0))
+
+
+def system(volts: float) -> float:
+    """The nominal voltage that a battery's own figure stands for: 12.8 is 12, 25.6 is 24; 6 and 8 stay."""
+    return volts if volts < 9 else 12.0 * round(volts / 12.4)
+
+
+def read_system(volts: float) -> float | None:
+    """The nominal voltage of a bank at rest that reads so many volts, or None between the ranges."""
+    return next((nominal for low, high, nominal in STEPS if low <= volts < high), None)
+
+
+@rule("bank.built_voltage", ["?battery.nominal", "?battery.count", "?bank.layout"], unit="V",
+      say="", cites=[COUNTED])
+def volts_of_the_build(nominal: float | None, count: float | None, layout: str | None) -> float | None:
+    one = system(nominal) if nominal else 12.0
+    if layout == "series" and count:
+        return one * count
+    if layout == "series-parallel" and count == 4:
+        return one * 2
+    if layout == "parallel" or count == 1:
+        return one if nominal else None
+    if layout is None and nominal and count and one * count == 12:
+        return 12.0  # two 6 V batteries
+    return one if layout is None and nominal and not count and one > 12 else None
+
+
+@rule("bank.voltage", ["bank.built_voltage"], unit="V", cites=[COUNTED], say="The batteries make {value} together")
+def volts_as_built(built: float) -> float:
+    return built
+
+
+@rule("bank.voltage", ["reading.voltage", "?load.voltage"], unit="V", cites=["system-volts"],
+      say="{reading.voltage} at rest is a {value} system")
+def volts_as_read(reading: float, load: float | None) -> float | None:
+    found = read_system(reading)
+    return None if found is None or (load and load > found) else found  # a 24 V thruster: one battery was read
+
+
+@rule("bank.voltage", ["load.voltage"], unit="V", say="")
+def volts_of_the_load(load: float) -> float:
+    return load
+
+
+@rule("bank.voltage", ["battery.nominal"], unit="V", say="")
+def volts_of_one(nominal: float) -> float | None:
+    return system(nominal) if system(nominal) >= 12 else None
+
+
+@rule("bank.voltage", ["bank.layout"], kind="assumed", unit="V", cites=["twelve-volts"],
+      say="Two 12 V batteries in series taken: {value}", why="two 12 V batteries in series")
+def two_in_series(layout: str) -> float | None:
+    return 24.0 if layout == "series" else None
+
+
+@rule("bank.voltage", kind="assumed", unit="V", cites=["twelve-volts"],
+      say="A {value} system is taken, as on most boats", why="most boats have 12 V")
+def usual_volts() -> float:
+    return 12.0
+
+
+@rule("battery.volts", ["bank.voltage", "?battery.nominal", "?battery.count", "?bank.layout"], unit="V", say="")
+def volts_each(bank: float, nominal: float | None, count: float | None, layout: str | None) -> float:
+    if nominal:
+        return system(nominal)
+    if layout == "parallel" or count == 1:
+        return bank
+    if layout == "series" and count:
+        return bank / count
+    return 12.0 if bank >= 12 else bank
+
+
+@rule("bank.in_series", ["bank.voltage", "battery.volts"], say="")
+def number_in_series(bank: float, each: float) -> float:
+    return float(max(1, round(bank / each)))
+
+
+@rule("bank.in_parallel", ["bank.in_series", "?battery.count", "?bank.layout"], say="")
+def number_in_parallel(in_series: float, count: float | None, layout: str | None) -> float:
+    """Strings side by side. Joined in parallel without a number is taken as two."""
+    if count:
+        return float(max(1, int(count // in_series)))
+    return 2.0 if layout in ("parallel", "series-parallel") else 1.0
+
+
+def _added_in_parallel(fact: str, word: str, name: str) -> None:
+    """Declares that a figure of one battery adds up over those in parallel."""
+
+    def added(one: float, parallel: float) -> float:
+        return one * parallel
+
+    added.__name__ = f"added_{name}"
+    rule(f"bank.{name}", [fact, "bank.in_parallel"], unit="Ah" if name == "capacity" else "A", cites=[COUNTED],
+         say=f"In parallel {word} adds up, in series it stays that of one battery: {{value}}")(added)
+
+
+_added_in_parallel("battery.capacity", "capacity", "capacity")
+_added_in_parallel("battery.cca", "starting power", "cca")
+_added_in_parallel("battery.max_current", "the continuous limit", "max_current")
+_added_in_parallel("battery.peak_current", "the peak limit", "peak_current")
+
+
+@rule("bank.energy", ["bank.capacity", "bank.voltage", "battery.family"], unit="Wh", cites=["energy-volts"],
+      say="{bank.capacity} at {bank.voltage} nominal hold {value}")
+def energy_of_the_bank(capacity: float, volts: float, family: str) -> float:
+    return convert.energy(capacity, volts / 12 * (12.8 if family == "lithium" else 12.0))

@@ -1,0 +1,67 @@
+"""The HTTP service: ask, its description, and whether it is well."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from flask import Blueprint, Response, current_app, jsonify, request
+from werkzeug.exceptions import UnsupportedMediaType
+
+from service.log import LogFault
+from service.question import BadInput
+from service.web.desk import WebDesk
+from service.web.problems import problem
+from service.web.spec import document
+
+blueprint = Blueprint("api", __name__)
+KEYS = {"text", "thread", "facts"}
+
+
+def desk() -> WebDesk:
+    """The application's desk."""
+    found: WebDesk = current_app.extensions["desk"]
+    return found
+
+
+@blueprint.post("/api/ask")
+def ask() -> Response:
+    """Answer one message. Raises BadInput for a body that is not as the description says."""
+    if request.mimetype != "application/json":
+        raise UnsupportedMediaType
+    text, thread, facts = question(request.get_json(silent=True))
+    response = jsonify(desk().ask(text, thread, facts).as_dict())
+    response.headers["Cache-Control"] = "no-store"
+    return response
+
+
+def question(body: Any) -> tuple[str, str | None, list[Any] | None]:
+    """Text, thread and facts of a request's body."""
+    if not isinstance(body, dict):
+        raise BadInput('The body must be a JSON object such as {"text": "Is 12.4 V good?"}.')
+    if strange := sorted(set(body) - KEYS):
+        raise BadInput(f"Not known: {', '.join(map(str, strange))[:200]}. There are text, thread and facts.")
+    text, thread, facts = body.get("text", ""), body.get("thread"), body.get("facts")
+    if not isinstance(text, str):
+        raise BadInput('"text" must be a text.')
+    if thread is not None and not isinstance(thread, str):
+        raise BadInput('"thread" must be the token of the last answer, or left out.')
+    if facts is not None and not isinstance(facts, list):
+        raise BadInput('"facts" must be a list of objects with "fact", "value" and "unit".')
+    return text, thread, facts
+
+
+@blueprint.get("/api/spec")
+def spec() -> Response:
+    """The OpenAPI 3.1 description of this service."""
+    return jsonify(document(desk().house.name))
+
+
+@blueprint.get("/healthz")
+def healthz() -> Response:
+    """200 while questions can be answered and stored; 503 with what is wrong otherwise."""
+    try:
+        desk().log().db.execute("select 1")
+    except LogFault as error:
+        return problem(503, "The log is not to be had", str(error))
+    house = desk().house
+    return jsonify({"status": "ok", "house": house.name, "house_version": house.version, "house_fault": desk().fault})
