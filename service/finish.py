@@ -12,7 +12,7 @@ from dataclasses import replace
 from service import reference, say
 from service.case import Case, Known, Value
 from service.cautions import cautions
-from service.reply import Answer, Asked, Assumed, Change, Choice, Cite, Figure, Step, Understood
+from service.reply import Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
 from service.topic import Lever, Topic
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
@@ -23,7 +23,7 @@ FULL_LITHIUM_NAME = ("fe", "lfp", "iron", "phosphate", "po4")
 def finished(topic: Topic, case: Case) -> Answer:
     """The whole answer of a topic to a case."""
     bare = topic.answer(case)
-    ranged = with_ranges(topic, case, bare)
+    ranged = weighed(topic, case, with_ranges(topic, case, bare))
     stated, assumed = _facts(case)
     asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in ranged.asks)
     changes = tuple(_changes(topic, case, bare)) if bare.verdict in BETTER and not bare.would_change else ()
@@ -49,6 +49,32 @@ def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
         for side in ("low", "high")
     ]
     return replace(answer, figures=tuple(_ranged(figure, ends) for figure in answer.figures))
+
+
+STRICT = ("information", "yes", "marginal", "needs-facts", "no", "stop")
+SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
+
+
+def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
+    """The answer for two batteries, loads or cables side by side, where the message tells of two."""
+    told = [fact for fact in case.second if (fact, 1) in case.used]
+    if not topic.of_two or not told or answer.compare:
+        return answer
+    other = case.others()
+    second = with_ranges(topic, other, topic.answer(other))
+    case.used.update({key: item for key, item in other.used.items() if item.of == 2})
+    case.trace.extend(item for item in other.trace if item not in case.trace)
+    labels = [" ".join(say.fact(fact, facts[fact].value) for fact in told) for facts in (case.stated, case.second)]
+    both = (answer, second)
+    sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
+    pick = min if topic.of_two == "best" else max
+    leading = pick(both, key=lambda item: STRICT.index(item.verdict))
+    if {item.verdict for item in both} <= set(SHORT):
+        said = "; ".join(f"{label}: {SHORT[item.verdict]}" for label, item in zip(labels, both, strict=True))
+        headline = f"{said}. {leading.headline}"
+    else:
+        headline = " ".join(dict.fromkeys(item.headline for item in both))
+    return replace(leading, headline=headline, compare=sides)
 
 
 def _ranged(figure: Figure, ends: Iterable[Answer]) -> Figure:

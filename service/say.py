@@ -26,6 +26,15 @@ SYMBOL = {
     "": "",
 }
 SHOWN = {"mm2": "mm²", "m3": "m³", "C": "°C", "m3/h": "m³/h", "cm2": "cm²", "d": "days", "mohm": "mΩ"}
+DERIVED = {  # units of facts that only rules give: "bank.cca", "load.voltage"
+    "capacity": "Ah",
+    "cca": "A",
+    "energy": "Wh",
+    "max_current": "A",
+    "peak_current": "A",
+    "voltage": "V",
+    "volts": "V",
+}
 CHEMISTRY = {
     "flooded": "wet-cell",
     "agm": "AGM",
@@ -143,9 +152,9 @@ def gauge(text: str) -> str:
 
 
 def symbol(fact: str) -> str:
-    """The unit of a fact as the JSON writes it: "Ah", "mm2", "" for none."""
+    """The unit of a fact as the JSON writes it: "Ah", "mm2", "" for none. Derived facts go by their last word."""
     spec = facts().get(fact)
-    return SYMBOL.get(spec.unit, spec.unit) if spec else ""
+    return SYMBOL.get(spec.unit, spec.unit) if spec else DERIVED.get(fact.rpartition(".")[2], "")
 
 
 def fact(name: str, value: float | str | bool) -> str:

@@ -37,6 +37,7 @@ class Topic:
     levers: tuple[Lever, ...] = ()
     likely: Likely = field(default_factory=dict)
     unsure: Mapping[str, str] = field(default_factory=dict)
+    of_two: str = ""  # where two of a thing are told of: "best" or "worst" decides the verdict; "" compares nothing
     method: Method | None = None
 
     def answered_by(self, method: Method) -> Method:

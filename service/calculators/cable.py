@@ -22,8 +22,8 @@ class Size:
 def drop(current: Ampere, one_way: Metre, area: CircularMil, *, k: float) -> Volt:
     """Volts lost in both conductors of a copper pair.
 
-    k is ohm circular mil / ft (reference/copper.toml); the length is one way. Raises OutOfRange unless current and
-    length are 0 or more and the area above 0. Source: the formula of ABYC E-11.
+    k is ohm circular mil / ft (reference/copper.toml); the length is one way. Raises OutOfRange unless current
+    and length are 0 or more and the area above 0. Source: the formula of ABYC E-11.
 
     >>> round(drop(340, 6.096, 125_100, k=10.75), 2)
     1.17
@@ -44,7 +44,9 @@ def area_for(current: Ampere, one_way: Metre, lost: Volt, *, k: float) -> Circul
     return k * current * _round_trip_feet(current, one_way) / lost
 
 
-def smallest(sizes: Iterable[Size], area: CircularMil = 0.0, current: Ampere = 0.0, share: float = 1.0) -> Size | None:
+def smallest(
+    sizes: Iterable[Size], area: CircularMil = 0.0, current: Ampere = 0.0, share: float = 1.0
+) -> Size | None:
     """The first size with that area that may carry that current, None beyond the last.
 
     `sizes` go from thin to thick; `share` is what is left of the ampacity (0.85 in an engine space).
@@ -61,9 +63,10 @@ def smallest(sizes: Iterable[Size], area: CircularMil = 0.0, current: Ampere = 0
 def conductors(
     sizes: Iterable[Size], area: CircularMil, current: Ampere, *, share: float, most: int = 8
 ) -> tuple[int, Size] | None:
-    """How many equal conductors for each pole, two or more, and the size of each: the fewest, then the thinnest.
+    """How many equal conductors for each pole, two or more, and their size: the fewest, then the thinnest.
 
-    `sizes` holds those that may be paralleled; each counts with `share` of its ampacity. None where `most` will not do.
+    `sizes` holds those that may be paralleled; each counts with `share` of its ampacity. None where `most`
+    will not do.
 
     >>> sizes = [Size("3/0", 158_600, 385), Size("4/0", 205_500, 445)]
     >>> count, size = conductors(sizes, 352_690, 600, share=0.6)

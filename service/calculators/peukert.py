@@ -17,7 +17,7 @@ def run_time(c20: AmpereHour, current: Ampere, k: float) -> Hour:
     """
     if c20 <= 0 or current <= 0 or k < 1:
         raise OutOfRange(f"{c20:g} Ah and {current:g} A must be above 0, and k {k:g} at least 1")
-    return min(RATED * (c20 / (RATED * current)) ** k, c20 / current)
+    return float(min(RATED * (c20 / (RATED * current)) ** k, c20 / current))
 
 
 def required_capacity(hours: Hour, current: Ampere, k: float, share: float) -> AmpereHour:
@@ -31,7 +31,7 @@ def required_capacity(hours: Hour, current: Ampere, k: float, share: float) -> A
     if hours <= 0 or current <= 0 or k < 1 or not 0 < share <= 1:
         raise OutOfRange(f"{hours:g} h, {current:g} A, k {k:g}, share {share:g}: above 0, and share at most 1")
     whole = hours / share
-    return max(current * RATED * (whole / RATED) ** (1 / k), current * whole)
+    return float(max(current * RATED * (whole / RATED) ** (1 / k), current * whole))
 
 
 def capacity_from_reserve(reserve: Minute, k: float, current: Ampere = 25.0) -> AmpereHour:

@@ -4,6 +4,7 @@
 """
 from __future__ import annotations
 
+from service import reference
 from service.calculators import convert
 from service.case import rule
 
@@ -24,6 +25,7 @@ def read_system(volts: float) -> float | None:
 @rule("bank.built_voltage", ["?battery.nominal", "?battery.count", "?bank.layout"], unit="V",
       say="", cites=[COUNTED])
 def volts_of_the_build(nominal: float | None, count: float | None, layout: str | None) -> float | None:
+    """From the batteries alone: volts of one, how many, how joined."""
     one = system(nominal) if nominal else 12.0
     if layout == "series" and count:
         return one * count
@@ -38,40 +40,47 @@ def volts_of_the_build(nominal: float | None, count: float | None, layout: str |
 
 @rule("bank.voltage", ["bank.built_voltage"], unit="V", cites=[COUNTED], say="The batteries make {value} together")
 def volts_as_built(built: float) -> float:
+    """The build counts before the reading and the load."""
     return built
 
 
 @rule("bank.voltage", ["reading.voltage", "?load.voltage"], unit="V", cites=["system-volts"],
       say="{reading.voltage} at rest is a {value} system")
 def volts_as_read(reading: float, load: float | None) -> float | None:
+    """From a resting reading; a load of higher volts tells that one battery was read."""
     found = read_system(reading)
     return None if found is None or (load and load > found) else found  # a 24 V thruster: one battery was read
 
 
 @rule("bank.voltage", ["load.voltage"], unit="V", say="")
 def volts_of_the_load(load: float) -> float:
+    """Nothing is known of the batteries: they are taken to suit the load."""
     return load
 
 
 @rule("bank.voltage", ["battery.nominal"], unit="V", say="")
 def volts_of_one(nominal: float) -> float | None:
+    """One battery of that voltage, or several side by side."""
     return system(nominal) if system(nominal) >= 12 else None
 
 
 @rule("bank.voltage", ["bank.layout"], kind="assumed", unit="V", cites=["twelve-volts"],
       say="Two 12 V batteries in series taken: {value}", why="two 12 V batteries in series")
 def two_in_series(layout: str) -> float | None:
+    """"In series" without a number."""
     return 24.0 if layout == "series" else None
 
 
 @rule("bank.voltage", kind="assumed", unit="V", cites=["twelve-volts"],
       say="A {value} system is taken, as on most boats", why="most boats have 12 V")
 def usual_volts() -> float:
+    """Where nothing is said."""
     return 12.0
 
 
 @rule("battery.volts", ["bank.voltage", "?battery.nominal", "?battery.count", "?bank.layout"], unit="V", say="")
 def volts_each(bank: float, nominal: float | None, count: float | None, layout: str | None) -> float:
+    """Volts of one battery: as stated, else as its place in the bank tells, else 12 V."""
     if nominal:
         return system(nominal)
     if layout == "parallel" or count == 1:
@@ -83,6 +92,7 @@ def volts_each(bank: float, nominal: float | None, count: float | None, layout: 
 
 @rule("bank.in_series", ["bank.voltage", "battery.volts"], say="")
 def number_in_series(bank: float, each: float) -> float:
+    """Batteries in each string."""
     return float(max(1, round(bank / each)))
 
 
@@ -95,14 +105,17 @@ def number_in_parallel(in_series: float, count: float | None, layout: str | None
 
 
 def _added_in_parallel(fact: str, word: str, name: str) -> None:
-    """Declares that a figure of one battery adds up over those in parallel."""
+    """Declares that a figure of one battery adds up over those in parallel; alone or in series it stays."""
 
-    def added(one: float, parallel: float) -> float:
+    def of_one(one: float, parallel: float) -> float | None:
+        return one if parallel == 1 else None
+
+    def of_several(one: float, parallel: float) -> float:
         return one * parallel
 
-    added.__name__ = f"added_{name}"
-    rule(f"bank.{name}", [fact, "bank.in_parallel"], unit="Ah" if name == "capacity" else "A", cites=[COUNTED],
-         say=f"In parallel {word} adds up, in series it stays that of one battery: {{value}}")(added)
+    for how, words in ((of_one, ""), (of_several, f"In parallel {word} adds up: {{value}}")):
+        rule(f"bank.{name}", [fact, "bank.in_parallel"], unit="Ah" if name == "capacity" else "A",
+             cites=[COUNTED], say=words)(how)
 
 
 _added_in_parallel("battery.capacity", "capacity", "capacity")
@@ -114,4 +127,6 @@ _added_in_parallel("battery.peak_current", "the peak limit", "peak_current")
 @rule("bank.energy", ["bank.capacity", "bank.voltage", "battery.family"], unit="Wh", cites=["energy-volts"],
       say="{bank.capacity} at {bank.voltage} nominal hold {value}")
 def energy_of_the_bank(capacity: float, volts: float, family: str) -> float:
-    return convert.energy(capacity, volts / 12 * (12.8 if family == "lithium" else 12.0))
+    """At nominal volts, 12 V for lead and 12.8 V for lithium each."""
+    nominal = reference.value("ratings", "volts-lithium" if family == "lithium" else "volts-lead").value
+    return convert.energy(capacity, volts / 12 * nominal)

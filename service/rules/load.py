@@ -15,12 +15,14 @@ def _at_the_shaft(typed: str | None) -> bool:
 
 @rule("load.voltage", ["load.model"], kind="house", unit="V", say="{load.model} is a {value} thruster")
 def volts_of_the_model(house: House, model: str) -> float | None:
+    """From the catalogue."""
     found = house.model(model)
     return found.volts if found else None
 
 
 @rule("load.current", ["load.model"], kind="house", unit="A", say="{load.model} draws {value} running")
 def running_of_the_model(house: House, model: str) -> float | None:
+    """From the catalogue."""
     found = house.model(model)
     return found.running if found else None
 
@@ -29,6 +31,7 @@ def running_of_the_model(house: House, model: str) -> float | None:
       cites=["motor-efficiency"], why="horsepower taken at the shaft, 85 % of what the motor draws",
       say="{load.power} at the shaft / ({bank.voltage} x 0.85) = {value}")
 def running_of_shaft_power(power: float, volts: float, typed: str) -> float | None:
+    """Horsepower is at the shaft."""
     share = reference.value("ratings", "motor-efficiency").value
     return convert.current(power, volts, share) if _at_the_shaft(typed) else None
 
@@ -36,12 +39,14 @@ def running_of_shaft_power(power: float, volts: float, typed: str) -> float | No
 @rule("load.current", ["load.power", "bank.voltage"], kind="assumed", unit="A", cites=["electric-power"],
       why="watts taken as what the load draws", say="{load.power} / {bank.voltage} = {value}")
 def running_of_power(power: float, volts: float) -> float:
+    """W and kW are what the load draws."""
     return convert.current(power, volts)
 
 
 @rule("load.current", ["load.peak"], kind="assumed", unit="A", cites=["inrush-practice"],
       say="Running {load.peak} / 1.5 = {value}", why="first instant / 1.5")
 def running_from_inrush(inrush: float) -> float:
+    """Only the first instant is known."""
     return inrush / float(reference.value("ratings", "inrush").value)
 
 
@@ -56,16 +61,19 @@ def inrush_of_the_model(house: House, model: str, running: float | None) -> floa
 @rule("load.peak", ["load.current"], kind="assumed", unit="A", cites=["inrush-practice"],
       say="First instant 1.5 x {load.current} = {value}", why="1.5 x running")
 def inrush_from_running(running: float) -> float:
+    """Only the running current is known."""
     return running * float(reference.value("ratings", "inrush").value)
 
 
 @rule("load.cca", ["load.model"], kind="house", unit="A", say="{load.model} asks for a battery of {value} CCA")
 def cca_of_the_model(house: House, model: str) -> float | None:
+    """From the catalogue."""
     found = house.model(model)
     return found.cca if found else None
 
 
 @rule("load.run_limit", ["load.model"], kind="house", unit="s", say="")
 def run_limit_of_the_model(house: House, model: str) -> float | None:
+    """Seconds on in all within one hour, from the catalogue."""
     found = house.model(model)
     return found.run_limit if found else None

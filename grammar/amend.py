@@ -1,0 +1,57 @@
+"""What is said twice: repeats fall away, a correction replaces, an alternative or a second battery stands as the second."""
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from grammar.reading import Stated, Value
+from grammar.scene import Item, Scene
+
+SAME = 0.01  # values this close are one value
+DENIED_BEFORE = 2  # words between "not" and the figure it denies
+COUNTED_ONCE = frozenset({"battery.count", "bank.count", "reading.gravity"})
+
+
+def denied(scene: Scene, item: Item) -> bool:
+    """Whether a figure is one that does not hold: "24 not 12 volts"."""
+    return any(
+        found.end <= item.start <= found.end + DENIED_BEFORE - 1
+        and not any(scene.word(at) in (",", ";", "but") for at in range(found.end, item.start))
+        for found in scene.denials
+        if scene.word(found.start) in ("not", "isnt", "rather", "instead")
+    )
+
+
+def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
+    """The facts of a message: each once, or twice where it tells of two."""
+    corrections = [scene.tokens[found.start].start for found in scene.note("correction")]
+    kept: dict[str, list[Stated]] = {}
+    for item in sorted(stated, key=lambda item: item.span):
+        among = kept.setdefault(item.fact, [])
+        if any(_same(item.value, other.value) for other in among):
+            continue
+        if among and any(among[-1].span[0] < at <= item.span[0] for at in corrections):
+            among.clear()
+        among.append(item)
+    found = [
+        item if number == 0 else replace(item, of=2)
+        for among in kept.values()
+        for number, item in enumerate(among[:2])
+    ]
+    return sorted(found, key=lambda item: (item.span, item.fact))
+
+
+def _same(one: Value, other: Value) -> bool:
+    if isinstance(one, bool | str) or isinstance(other, bool | str):
+        return one == other
+    return abs(one - other) <= SAME * max(abs(one), abs(other), 1e-9) and abs(one - other) < 0.005 * max(1.0, abs(one))
+
+
+def spread(stated: list[Stated]) -> list[Stated]:
+    """With the difference between cells, where several were read: the lowest stands as the reading."""
+    cells = [item for item in stated if item.fact == "reading.gravity" and not isinstance(item.value, str)]
+    values = [float(item.value) for item in cells]
+    if len(values) < 2 or max(values) - min(values) < 0.0005:
+        return stated
+    last = cells[-1]
+    return [*stated, replace(last, fact="reading.gravity_spread", value=round(max(values) - min(values), 4), how="grammar")]

@@ -1,0 +1,85 @@
+"""Bare replies: "340", "AGM", "15 feet each way", "yes" state the fact that the desk asked back for."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from grammar.facts import FactSpec, facts
+from grammar.reading import Quantity, Stated
+from grammar.scene import Item, Scene
+from grammar.units import convert
+
+LONGEST = 14  # words: a longer message speaks for itself
+WEAK = frozenset({"default", "near", "range"})
+YES = frozenset("yes yep yeah yup aye correct it they sure true definitely".split())
+NO = frozenset("no nope nah not isnt".split())
+
+
+def answered(scene: Scene, stated: list[Stated], expecting: Sequence[str]) -> list[Stated]:
+    """The facts with those that a short reply states because the desk asked for them."""
+    if not expecting or len(scene.tokens) > LONGEST:
+        return stated
+    told = {item.fact for item in stated if item.how not in WEAK}
+    for fact in expecting:
+        if fact in told or fact not in facts():
+            continue
+        found = _reply(scene, stated, facts()[fact])
+        if found is not None:
+            rest = [item for item in stated if item.span != found.span or item.how not in WEAK]
+            stated = [*rest, found]
+            told.add(fact)
+    return stated
+
+
+def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
+    if spec.kind == "flag":
+        return _yes_or_no(scene, spec)
+    if spec.kind != "number":
+        return _kind(scene, spec)
+    taken = {item.span for item in stated if item.how not in WEAK}
+    for item in scene.quantities():
+        if item.part is None or item.part.span in taken:
+            continue
+        value = _in_unit(item, item.quantity, spec)
+        if value is not None:
+            span = item.part.span
+            return Stated(spec.name, value, spec.unit, scene.text[slice(*span)], span, how="asked")
+    return None
+
+
+def _in_unit(item: Item, quantity: Quantity, spec: FactSpec) -> float | None:
+    if isinstance(quantity.value, str):
+        return None
+    value = float(quantity.value)
+    if quantity.unit and quantity.unit != spec.unit:
+        try:
+            value = convert(value, quantity.unit, spec.unit)
+        except Exception:  # another dimension: no answer to this question
+            return None
+    inside = (spec.low is None or value >= spec.low) and (spec.high is None or value <= spec.high)
+    return value if inside else None
+
+
+def _yes_or_no(scene: Scene, spec: FactSpec) -> Stated | None:
+    first = next((token for token in scene.tokens if token.word.isalpha()), None)
+    if first is None or first.word not in YES | NO or first.word == "it" or first.word == "they":
+        return None
+    span = first.start, first.end
+    return Stated(spec.name, first.word in YES, "", scene.text[slice(*span)], span, how="asked")
+
+
+def _kind(scene: Scene, spec: FactSpec) -> Stated | None:
+    """A kind named for a charger's setting, or a text such as a case size."""
+    for item in scene.items:
+        if item.kind == "value" and spec.name == "charger.setting" and item.fact == "battery.chemistry":
+            value = "flooded" if item.name == "lead" else item.name
+        elif item.kind == "value" and item.fact == spec.name:
+            value = item.name
+        elif spec.name in ("battery.group", "cable.gauge") and item.dim == "NUM":
+            value = f"{float(item.quantity.value):g}"
+        else:
+            continue
+        if spec.values and value not in spec.values:
+            continue
+        span = scene.span(item.start, item.end)
+        return Stated(spec.name, value, "", scene.text[slice(*span)], span, how="asked")
+    return None

@@ -1,0 +1,80 @@
+"""Which times these are: in store, an age, a burst, a run, hours of sun, hours at rest."""
+from __future__ import annotations
+
+import re
+
+from grammar.attach import NOTHING, Claim, beside, close
+from grammar.attach_batteries import COUNTED
+from grammar.scene import Item, Scene
+
+LONGEST_BURST = 90.0  # seconds
+DAY = 86400.0
+STORED = 5 * DAY
+
+
+def times(scene: Scene, item: Item, value: float) -> Claim | None:
+    """The fact that a time states; `value` in seconds, `unit` as it was typed."""
+    unit = item.quantity.unit
+    if _in_series(scene, item):
+        return Claim("bank.layout", "grammar")
+    if close(scene, item, "time_ago", reach=2.5):
+        return NOTHING
+    if unit == "year":
+        return _years(scene, item)
+    if close(scene, item, "battery.age", reach=1):
+        return Claim("battery.age", "role")
+    if close(scene, item, "reading.rest_time", reach=4) and value < STORED:
+        return Claim("reading.rest_time", "role")
+    if unit in ("month", "week", "day"):
+        return _stored(scene, item, value)
+    return _short(scene, item, value)
+
+
+def _in_series(scene: Scene, item: Item) -> bool:
+    """Whether "2s" before a battery's figures means two in series."""
+    if not re.fullmatch(r"[2-8]s", item.quantity.text.lower()):
+        return False
+    after = scene.items[item.at + 1] if item.at + 1 < len(scene.items) else None
+    return after is not None and (after.dim in COUNTED or after.fact == "battery.chemistry")
+
+
+def _years(scene: Scene, item: Item) -> Claim | None:
+    if close(scene, item, "storage.time", reach=2):
+        return Claim("storage.time", "role")
+    if beside(scene, item, "boat", "engine", "load", reach=1.2):
+        return NOTHING
+    if close(scene, item, "battery.age", reach=2.5):
+        return Claim("battery.age", "role")
+    if close(scene, item, "no_age", reach=3):
+        return NOTHING
+    return Claim("battery.age", "near")
+
+
+def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
+    if close(scene, item, "battery.age", reach=2.5):
+        return Claim("battery.age", "role")
+    if close(scene, item, "load.time", reach=3):
+        return Claim("load.time", "role")
+    if item.quantity.unit != "day" or close(scene, item, "storage.time", reach=5):
+        return Claim("storage.time", "role")
+    return NOTHING
+
+
+def _short(scene: Scene, item: Item, value: float) -> Claim | None:
+    if item.quantity.unit == "hour" and (("panel" in scene.heads or scene.about("role:sun")) and close(scene, item, "sun", reach=6)):
+        return Claim("solar.sun_hours", "role")
+    if close(scene, item, "load.rest", reach=3):
+        return Claim("load.rest", "role")
+    if close(scene, item, "load.time", reach=4):
+        return Claim("load.time", "role")
+    if close(scene, item, "load.burst", reach=3) and value <= LONGEST_BURST:
+        return Claim("load.burst", "role")
+    if item.quantity.unit == "hour":
+        if "panel" in scene.heads and value <= 12 * 3600:
+            return Claim("solar.sun_hours", "near")
+        if scene.about("word:charge", "word:setting") or scene.about("word:winter"):
+            return NOTHING
+        return Claim("load.time", "default")
+    if value <= LONGEST_BURST and item.quantity.unit == "second":
+        return Claim("load.burst", "range")
+    return Claim("load.time", "default")

@@ -1,0 +1,120 @@
+"""Numbers as people write them: "12,8", "1,000", "1 1/2", "ten and a half", "three forty", "a hundred and fifty"."""
+from __future__ import annotations
+
+import re
+from functools import cache, lru_cache
+from pathlib import Path
+
+from grammar.files import toml
+
+SIGN = r"(?:(?<![\w.,)\]'\"%°])[-+])?"
+PARTS = {"eighth": 8, "sixteenth": 16, "quarter": 4, "third": 3, "tenth": 10, "fifth": 5}
+FRACTION = r"(?:1/2|[12]/3|[13]/4|[1357]/8|[1-9][0-9]?/(?:16|32|64)|[1-9]/10|[1-4]/5)(?![/0-9-])"
+
+
+@cache
+def words() -> dict[str, float]:
+    """Every single number word with its value."""
+    table = toml(Path(__file__).with_name("numbers.toml"))
+    return {word: value for part in ("ones", "teens", "tens", "zero", "scales") for word, value in table[part].items()}
+
+
+def _any(*tables: str) -> str:
+    known = toml(Path(__file__).with_name("numbers.toml"))
+    spellings = sorted((word for table in tables for word in known[table]), key=lambda word: (-len(word), word))
+    return "(?:" + "|".join(re.escape(word).replace(r"\ ", " ") for word in spellings) + ")"
+
+
+@cache
+def figures() -> str:
+    """The pattern of a number in figures. It fits wherever a digit, or a point and a digit, stands."""
+    tail = rf"(?: ?{_any('signs')}|(?: |-| and ){FRACTION}| and {_any('shares')}|k(?![a-z]))?"
+    grouped = r"[0-9]{1,3}(?:,[0-9]{3})+(?![0-9])|[0-9]{1,3}[ '][0]{3}(?![0-9])"
+    plain = r"[0-9]+(?:\.[0-9]+|,[0-9]{1,2}(?![0-9])(?!,[0-9]))?"
+    return rf"{SIGN}(?:{FRACTION}|(?:{grouped}|{plain}|\.[0-9]+){tail})"
+
+
+@cache
+def spelt() -> str:
+    """The pattern of a number in words, the longest that is one number."""
+    small = f"(?:{_any('tens')}(?:[ -]{_any('ones')}s?)?|{_any('teens', 'ones', 'zero')})"
+    hundred = f"(?:{small} )?hundred(?:(?: and)? {small})?"
+    pair = f"{_any('teens')} {_any('tens')}(?:[ -]{_any('ones')})?|{_any('ones')} {_any('tens')}(?:[ -]{_any('ones')})?|{_any('teens')} {_any('ones')}"
+    point = f"{small} point(?: {_any('ones', 'zero')})+"
+    tail = rf"(?: and {_any('shares')})?"
+    share = f"{_any('ones')}[ -](?:{'|'.join(PARTS)})s?"
+    sign = r"(?:(?:minus|negative) )?"
+    return rf"{sign}(?:(?:a )?{hundred}|(?:a |{small} )?(?:thousand|dozen)|{point}|{share}|{pair}|{small}{tail})\b"
+
+
+def start() -> str:
+    """What a number begins with; where this fits, `pattern` fits."""
+    return (
+        rf"(?:{SIGN}\.?[0-9]|(?:(?:minus|negative) )?{_any('ones', 'teens', 'tens', 'zero', 'scales')}\b"
+    rf"|(?:minus|negative) ?\.?[0-9]|a (?:hundred|thousand|dozen)\b)"
+    )
+
+
+def pattern() -> str:
+    """The pattern of any number."""
+    return rf"(?:(?:(?:minus|negative) ?(?=[.0-9]))?(?:{figures()})|{_any('signs')}|{spelt()})"
+
+
+@lru_cache(maxsize=4096)
+def value(text: str) -> float:
+    """The value of a number that `pattern` found, in small letters.
+
+    >>> [value(text) for text in ("12,8", "1,000", "1 1/2", "10½", "minus 5", ".5", "1.5k")]
+    [12.8, 1000.0, 1.5, 10.5, -5.0, 0.5, 1500.0]
+    >>> [value(text) for text in ("ten and a half", "three forty", "twelve six", "three eighths", "a hundred and fifty")]
+    [10.5, 340.0, 12.6, 0.375, 150.0]
+    """
+    for sign in ("minus", "negative", "-", "+"):
+        if text.startswith(sign):
+            return value(text[len(sign) :].strip()) * (1 if sign == "+" else -1)
+    return float(_figures(text) if text[0] in "0123456789." else _words(text))
+
+
+def _figures(text: str) -> float:
+    table = toml(Path(__file__).with_name("numbers.toml"))
+    for sign, share in table["signs"].items():
+        if text.endswith(sign):
+            return _figures(text[:-1].strip()) + float(share)
+    whole, joined, share = text.partition(" and ")
+    if joined:
+        return _figures(whole) + (_figures(share) if share[0].isdigit() else float(table["shares"][share]))
+    if text.endswith("k"):
+        return _figures(text[:-1]) * 1000
+    if "/" in text:
+        whole, top, bottom = re.fullmatch(r"(?:([0-9.,' ]+?)[ -])?([0-9]+)/([0-9]+)", text).groups()  # type: ignore[union-attr]
+        return (_figures(whole) if whole else 0.0) + float(top) / float(bottom)
+    if re.fullmatch(r"[0-9]{1,3}(?:[,' ][0-9]{3})+", text):
+        return float(re.sub("[,' ]", "", text))
+    return float(text.replace(",", "."))
+
+
+def _words(text: str) -> float:
+    table = toml(Path(__file__).with_name("numbers.toml"))
+    if text in table["signs"]:
+        return float(table["signs"][text])
+    known = words()
+    top, _, bottom = text.replace("-", " ").partition(" ")
+    if bottom.rstrip("s") in PARTS:
+        return known[top] / PARTS[bottom.rstrip("s")]
+    whole, joined, share = text.partition(" and ")
+    if joined and share in table["shares"]:
+        return _words(whole) + float(table["shares"][share])
+    whole, point, tail = text.partition(" point ")
+    if point:
+        return float(f"{_words(whole):.0f}." + "".join(f"{known[word]:.0f}" for word in tail.split()))
+    if re.fullmatch(rf"{_any('teens')} {_any('ones')}", text):
+        teen, one = text.split()
+        return known[teen] + known[one] / 10  # "twelve six" on a meter
+    total = 0.0
+    for word in re.split("[ -]", text.removesuffix("s") if text not in known else text):
+        if word in table["scales"]:
+            total = (total or 1) * known[word]
+        elif word in known:
+            joins = not total or total % 100 == 0 or (total % 10 == 0 and total % 100 >= 20 and known[word] < 10)
+            total = total + known[word] if joins else total * 100 + known[word]
+    return total

@@ -1,0 +1,47 @@
+"""Reads a message: quantities, names, cues, clauses and facts. Any text gives a Message."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from grammar.clauses import as_clauses, stretches
+from grammar.cues import as_cues
+from grammar.dangers import find_dangers
+from grammar.groups import groups
+from grammar.near import weights
+from grammar.parts import parts
+from grammar.reading import Message
+from grammar.scene import scene_of
+from grammar.settle import settled
+from grammar.spelling import mended
+from grammar.tokens import Token, cut
+from grammar.vocabulary import lexicon, model_names
+
+
+def read(text: str, models: Sequence[str] = (), expecting: Sequence[str] = ()) -> Message:
+    """What a text says. `models` are names of the house's catalogue; `expecting` the facts that the desk asked
+    for last, which a bare value then states. Knows no rule and no topic; never raises for a text."""
+    tokens = _mended(cut(text), tuple(models))
+    words = [token.word for token in tokens]
+    found = lexicon().find(words)
+    named = model_names(tuple(models)).find(words) if models else []
+    clauses = stretches(text, tokens, found)
+    pieces = parts(text)
+    scene = scene_of(text, tokens, sorted([*found, *named], key=lambda item: item.start), pieces, clauses)
+    scene.weights, scene.sides = weights(scene), groups(scene.items)
+    return Message(
+        text,
+        quantities=tuple(quantity for part in pieces for quantity in part.quantities),
+        stated=tuple(settled(scene, expecting)),
+        cues=as_cues(text, tokens, found),
+        clauses=as_clauses(tokens, clauses),
+        dangers=find_dangers(text),
+        words=tuple(words),
+    )
+
+
+def _mended(tokens: list[Token], models: tuple[str, ...]) -> list[Token]:
+    known = lexicon().words
+    names = tuple(word for model in models for word in model.lower().split() if len(word) > 4)
+    for token in tokens:
+        token.word = mended(token.word, known, names)
+    return tokens

@@ -1,0 +1,136 @@
+"""From a scene to the facts that the message states: each quantity settled, then doubles, corrections and bare answers."""
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from grammar import attach_amps, attach_batteries, attach_lengths, attach_numbers, attach_times, attach_volts
+from grammar.amend import amended, denied, spread
+from grammar.answers import answered
+from grammar.attach import NOT_OURS, NOTHING, Claim
+from grammar.attach_values import words_of
+from grammar.facts import facts
+from grammar.reading import Quantity, Stated
+from grammar.scene import Item, Scene
+from grammar.units import convert
+
+Rule = Callable[[Scene, Item, float], Claim | None]
+IN_UNIT = {"AMP": "ampere", "TIME": "second", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}
+RULES: dict[str, Rule] = {
+    "AMP": attach_amps.amps,
+    "AH": attach_batteries.amp_hours,
+    "WATT": attach_batteries.watts,
+    "PERCENT": attach_batteries.percent,
+    "TEMP": attach_batteries.temperature,
+    "WEIGHT": attach_batteries.weight,
+    "COUNT": attach_batteries.counts,
+    "NUM": attach_numbers.number,
+    "LENGTH": attach_lengths.lengths,
+    "INCH": attach_lengths.lengths,
+    "MM": attach_lengths.millimetres,
+    "TIME": attach_times.times,
+    **dict.fromkeys(attach_batteries.BY_UNIT, attach_batteries.rated),
+}
+STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
+
+
+def settled(scene: Scene, expecting: Sequence[str] = ()) -> list[Stated]:
+    """The facts that the quantities and words of a message state, in its order."""
+    words = words_of(scene)
+    claims = _claims(scene)
+    found = [item for at, claim in claims.items() if (item := _stated(scene, scene.items[at], claim))]
+    for item in scene.items:
+        if item.kind == "series" or item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout":
+            found += _joined(scene, item)
+    stated = amended(scene, answered(scene, [*words.stated, *found], expecting))
+    if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
+        stated = [item for item in stated if item.fact != "reading.state"]
+    return spread(stated)
+
+
+def _claims(scene: Scene) -> dict[int, Claim]:
+    claims: dict[int, Claim] = {}
+    readings = []
+    for item in scene.quantities():
+        claim = None
+        if denied(scene, item):
+            continue
+        if item.dim == "VOLT":
+            if attach_volts.is_nominal(item):
+                claim = attach_volts.nominal(scene, item)
+            else:
+                readings.append(item)
+        elif item.dim in RULES:
+            claim = RULES[item.dim](scene, item, _plain(item))
+        if claim is not None and claim.fact == "reading.voltage":
+            readings.append(item)
+        elif claim is not None:
+            claims[item.at] = claim
+    return claims | attach_volts.readings(scene, sorted(readings, key=lambda item: item.at))
+
+
+def _plain(item: Item) -> float:
+    """The value that the rules look at: in one unit for the dimension; 0 for a text."""
+    quantity = item.quantity
+    if isinstance(quantity.value, str):
+        return 0.0
+    unit = IN_UNIT.get(item.dim)
+    return convert(float(quantity.value), quantity.unit, unit) if unit and quantity.unit else float(quantity.value)
+
+
+def _stated(scene: Scene, item: Item, claim: Claim) -> Stated | None:
+    """The fact in its own unit; a range stands once, at its safe end."""
+    if claim.fact == NOT_OURS:
+        return None
+    assert item.part is not None
+    if claim.fact == "bank.layout":
+        return None
+    spec = facts()[claim.fact]
+    amounts = [_canonical(scene, item, claim.fact, quantity) for quantity in item.part.quantities]
+    values = [amount for amount in amounts if amount is not None]
+    if not values:
+        return None
+    value, low, high = values[0], None, None
+    if len(values) > 1 and not any(isinstance(amount, str) for amount in values):
+        low, high = min(values), max(values)  # type: ignore[type-var, assignment]
+        value = high if spec.safe == "high" else low  # type: ignore[assignment]
+    span = item.part.span
+    return Stated(claim.fact, value, spec.unit, scene.text[slice(*span)], span, 1, claim.how, low, high)
+
+
+def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float | str | None:
+    """A quantity in the fact's unit; None where it cannot be that fact."""
+    spec = facts()[fact]
+    if spec.kind == "text":
+        return quantity.value if isinstance(quantity.value, str) else f"{quantity.value:g}"
+    if isinstance(quantity.value, str):
+        return None
+    value = float(quantity.value)
+    if fact == "reading.gravity" and value > 2:
+        value /= 1000
+    if quantity.unit and spec.unit and quantity.unit != spec.unit:
+        try:
+            value = convert(value, quantity.unit, spec.unit)
+        except Exception:
+            return value if item.dim in ("AH", "AMP") else None
+    if fact == "cable.length" and attach_lengths.there_and_back(scene, item):
+        value /= 2
+    if spec.low is not None and spec.high is not None and not spec.low <= value <= spec.high:
+        return None
+    return value
+
+
+def _joined(scene: Scene, item: Item) -> list[Stated]:
+    """The layout and the count of "2s2p", "2s", "3p"."""
+    span = scene.span(item.start, item.end)
+    match = STRINGS.search(scene.text[slice(*span)].lower())
+    if match is None:
+        return []
+    both, series, parallel = match[1], match[3], match[4]
+    count = int(match[1]) * int(match[2]) if both else int(series or parallel)
+    layout = "series-parallel" if both and min(int(match[1]), int(match[2])) > 1 else "series" if series or both else "parallel"
+    text = scene.text[slice(*span)]
+    return [
+        Stated("bank.layout", layout, "", text, span, how="token"),
+        Stated("battery.count", float(count), "", text, span, how="token"),
+    ]

@@ -1,0 +1,57 @@
+"""Cuts a text into words and marks. Phrases of the lexicon are cut the same way, so that both always fit."""
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from grammar.reading import Span
+
+TOKEN = re.compile(
+    r"->|=>"
+    r"|\d+(?:[.,]\d+)*"  # "12.6", "1,000"; the letters of "100ah" are a word of their own
+    r"|[^\W\d_]\w*(?:['’´`][^\W\d_]+)*"
+    r"|\n|[^\w\s]"
+)
+QUIET = frozenset("'\"’‘“”`´*_~")  # quotes and stars say nothing
+ENDS = frozenset(".?!;\n")
+ABBREVIATED = frozenset("approx no vs max min temp cont incl amps volts hrs mins etc eg ie e g i".split())
+
+
+@dataclass(slots=True)
+class Token:
+    """A word (lower case, apostrophes dropped) or a mark, and where it stands."""
+
+    word: str
+    start: int
+    end: int
+
+
+def cut(text: str) -> list[Token]:
+    """The words and marks of a text. Hyphens inside words and quotes are left out."""
+    tokens = []
+    for match in TOKEN.finditer(text):
+        word = match.group()
+        if word in QUIET or (word in "-–‐‑" and _joins(text, match.start(), match.end())):
+            continue
+        if not word.isascii():
+            word = word.replace("’", "").replace("´", "").replace("`", "")
+        tokens.append(Token(word.replace("'", "").lower() or "'", match.start(), match.end()))
+    return tokens
+
+
+def _joins(text: str, start: int, end: int) -> bool:
+    return 0 < start and end < len(text) and not text[start - 1].isspace() and not text[end].isspace()
+
+
+def ends(tokens: list[Token], at: int, text: str) -> bool:
+    """Whether the mark at this place ends a sentence."""
+    word = tokens[at].word
+    if word not in ENDS:
+        return False
+    if word != ".":
+        return True
+    after = tokens[at].end
+    if after < len(text) and not text[after].isspace():
+        return text[after] in ".?!)\"'"
+    short = at > 0 and tokens[at - 1].word in ABBREVIATED and tokens[at - 1].end == tokens[at].start
+    return not (short and text[after:].lstrip()[:1].islower())

@@ -1,0 +1,132 @@
+"""The trade's units: their spellings, their factors, and one small pint registry for everything unusual."""
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from grammar.files import toml
+
+if TYPE_CHECKING:
+    import pint
+
+KEYS = {"unit", "dim", "to", "factor", "offset", "kind", "says", "joined", "signs", "label", "thousands"}
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """One unit as it is said. `name` is pint's, "" for none; value * factor + offset is the value in `to`."""
+
+    name: str
+    dim: str
+    kind: str
+    to: str
+    factor: float
+    offset: float
+    thousands: bool
+
+
+def _table() -> dict[str, dict[str, object]]:
+    return toml(Path(__file__).with_name("units.toml"))
+
+
+@cache
+def units() -> dict[str, Unit]:
+    """Every unit by the name of its table in units.toml. Raises ValueError for an unknown key."""
+    found = {}
+    for title, row in toml(Path(__file__).with_name("units.toml")).items():
+        if strange := set(row) - KEYS:
+            raise ValueError(f"units.toml, {title}: unknown key {sorted(strange)}, known are {sorted(KEYS)}")
+        name = row.get("unit", title)
+        found[title] = Unit(
+            name, row["dim"], row.get("kind", ""), row.get("to", name), row.get("factor", 1.0), row.get("offset", 0.0),
+            row.get("thousands", False),
+        )
+    return found
+
+
+def _key(text: str) -> str:
+    """A spelling without what may differ: spaces, hyphens, points."""
+    return text.translate({ord(sign): None for sign in " -.\t\n\r\f\v"})
+
+
+def _forms(spelling: str) -> tuple[str, ...]:
+    """The spelling and its plural."""
+    plural = re.fullmatch(r".*[a-zè]{3}", spelling) and spelling[-1] != "s"
+    return (spelling, spelling + "s") if plural else (spelling,)
+
+
+@cache
+def spellings(part: str = "says") -> dict[str, Unit]:
+    """The unit of each spelling ("says") or label ("label"), keyed without spaces, hyphens and points."""
+    rows = toml(Path(__file__).with_name("units.toml"))
+    parts = ("says", "joined") if part == "says" else (part,)
+    return {
+        _key(form): units()[title]
+        for title, row in rows.items() for key in parts for spelling in row.get(key, ()) for form in _forms(spelling)
+    }
+
+
+def named(text: str, part: str = "says") -> Unit:
+    """The unit that a spelling found by `pattern` stands for."""
+    return spellings(part)[_key(text.removeprefix("of ").removeprefix("a ").removeprefix("an ").lower())]
+
+
+def _escaped(spelling: str) -> str:
+    end = r"s?" if len(_forms(spelling)) > 1 else ""
+    return re.escape(spelling).replace(r"\ ", "[ .-]?") + end
+
+
+def _longest_first(spelt: list[str]) -> str:
+    return "|".join(_escaped(spelling) for spelling in sorted(set(spelt), key=lambda word: (-len(word), word)))
+
+
+def pattern() -> str:
+    """The pattern of a unit, longest spelling first; one that is also a word needs a second sign."""
+    rows = toml(Path(__file__).with_name("units.toml")).values()
+    says = _longest_first([spelling for row in rows for spelling in row["says"]])
+    second = [_second(spelling, row.get("signs", [])) for row in rows for spelling in row.get("joined", ())]
+    return rf"(?:-|of an? )?(?:{says}|A|{'|'.join(second)})(?![^\W\d_])"
+
+
+def _second(spelling: str, signs: list[str]) -> str:
+    """A spelling that is also a word: joined to the number, or before a sign that it is a unit."""
+    words = "|".join(sign for sign in signs if sign != ".")
+    mark = r"|(?=\s*(?:$|[^\w\s'-]|[0-9]))" if "." in signs else ""
+    before = rf"|(?= ?(?:{words})\b)" if words else ""
+    return rf"{spelling}(?:(?<=[0-9]{spelling})|(?<=[0-9]-{spelling}){before}{mark})"
+
+
+def labels() -> str:
+    """The pattern of a word that tells the unit of the number after it."""
+    rows = toml(Path(__file__).with_name("units.toml")).values()
+    return rf"(?:{_longest_first([spelling for row in rows for spelling in row.get('label', ())])})"
+
+
+@cache
+def _factors() -> dict[str, Unit]:
+    return {unit.name: unit for unit in units().values()}
+
+
+def convert(value: float, unit: str, to: str) -> float:
+    """The value in another unit, both by pint's names. Raises pint's DimensionalityError where there is no way.
+
+    >>> round(convert(20, "foot", "meter"), 3), round(convert(50, "degree_Fahrenheit", "degree_Celsius"), 1)
+    (6.096, 10.0)
+    """
+    if unit == to:
+        return value
+    have, want = _factors().get(unit), _factors().get(to)
+    if have and want and have.to == want.to:
+        return (value * have.factor + have.offset - want.offset) / want.factor
+    return float(registry().Quantity(value, unit).to(to).magnitude)
+
+
+@cache
+def registry() -> pint.UnitRegistry[float]:
+    """The one registry, built from units.txt alone. Importing pint takes a tenth of a second, so only when asked for."""
+    import pint
+
+    return pint.UnitRegistry(str(Path(__file__).with_name("units.txt")), autoconvert_offset_to_baseunit=True)

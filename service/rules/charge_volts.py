@@ -1,0 +1,114 @@
+"""Charging volts by kind of battery and stage, and how a charger's setting or voltage fits them."""
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from service import reference, say
+from service.calculators.charging import REFERENCE, compensated
+from service.case import Case
+from service.reply import Figure
+from service.rules.charging import NEAR
+from service.rules.readings import batteries_read, spanned
+
+NOMINAL = (6.0, 12.0, 24.0, 36.0, 48.0)  # a charger "of 24 V" is named by its system, not by what it puts out
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """The volts of a stage for a bank: from `low` to `high`, best at `aim`."""
+
+    low: float
+    high: float
+    aim: float
+    cite: str
+
+    def holds(self, volts: float) -> bool:
+        """Whether a voltage is inside."""
+        return self.low - NEAR <= volts <= self.high + NEAR
+
+    def __str__(self) -> str:
+        return say.between(self.low, self.high, "V", 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Put:
+    """What a charger puts out: its volts for each 12 V of battery."""
+
+    each: float
+    held: bool  # it never drops back
+
+
+def stage(chemistry: str, name: str, volts: float = 12.0) -> Stage:
+    """The absorption, float or equalise volts of a kind, for a bank of so many volts."""
+    row = reference.row("charge_voltage", chemistry=chemistry, stage=name)
+    low, high, aim = (row[part].value * volts / 12 for part in ("low", "high", "aim"))
+    return Stage(low, high, aim, row["low"].cite)
+
+
+def figures(case: Case, chemistry: str) -> tuple[Figure, Figure]:
+    """Absorption and float volts for this bank."""
+    volts = float(case["bank.voltage"])
+    absorption, floating = (stage(chemistry, name, volts) for name in ("absorption", "float"))
+    case.step(f"Absorption (the high-voltage part of a charge) of {say.CHEMISTRY[chemistry]} is {absorption}, "
+              f"float (the low voltage that keeps it full) {floating}", absorption.cite, floating.cite)
+    in_the_heat(case, chemistry, absorption)
+    return (
+        Figure("absorption_voltage", "absorption", absorption.aim, "V", absorption.low, absorption.high),
+        Figure("float_voltage", "float", floating.aim, "V", floating.low, floating.high),
+    )
+
+
+def in_the_heat(case: Case, chemistry: str, absorption: Stage) -> None:
+    """Note what a warm lead battery wants less; what a cold one would want more is left to the charger's sensor."""
+    celsius = case.said("ambient.temperature")
+    row = reference.row("charge_voltage", chemistry=chemistry, stage="absorption")
+    if celsius is None or celsius <= REFERENCE or "by_degree" not in row:
+        return
+    by_degree = row["by_degree"].value * float(case["bank.voltage"]) / 12
+    aim = compensated(absorption.aim, celsius, by_degree)
+    case.step(f"At {say.temperature(celsius)} a sensor on the battery brings {say.volts(absorption.aim)} down to "
+              f"{say.volts(aim)}", "charge-compensation")
+
+
+def put_out(case: Case) -> Put | None:
+    """The voltage that the charger puts out, for each 12 V; None where it is not said or only the system is."""
+    volts = case.said("charger.voltage")
+    if volts is None and case.said("reading.state") == "charging":
+        volts = case.said("reading.voltage")
+    if volts is None or volts in NOMINAL:
+        return None
+    count = batteries_read(float(volts), None, six=False) or spanned(case, float(volts))
+    held = case.says("detail:held") and "charger.setting" not in case.stated
+    return Put(float(volts) / count, held) if count else None
+
+
+def systems_apart(case: Case) -> tuple[float, float] | None:
+    """A charger for more volts than the battery has: (charger, battery) volts; None where they fit or are not known."""
+    volts, battery = case.said("charger.voltage"), case.said("battery.nominal")
+    if volts is None or battery is None or case.get("bank.layout") in ("series", "series-parallel"):
+        return None
+    count = batteries_read(float(volts), None, six=False)
+    charger = float(volts) if volts in NOMINAL else 12 * count if count else None
+    if charger is None or charger <= float(battery) or charger < 12 or battery < 12 or case.get("battery.count", 1) > 1:
+        return None
+    return charger, float(battery)
+
+
+def verdict_of_volts(put: Put, chemistry: str) -> str:
+    """yes as a stage that ends or a float that may be held, marginal where too low or somewhat high, no over it."""
+    absorption, floating = stage(chemistry, "absorption"), stage(chemistry, "float")
+    if put.each > absorption.high + NEAR:
+        return "no"
+    if floating.holds(put.each):
+        return "yes"
+    if put.each >= absorption.low - NEAR:
+        return "no" if put.held else "yes"
+    return "marginal"
+
+
+def verdict_of_setting(setting: str, chemistry: str) -> str:
+    """yes for the battery's own setting, no for one that goes over its absorption range, else marginal."""
+    if setting == chemistry:
+        return "yes"
+    over = stage(setting, "absorption").high > stage(chemistry, "absorption").high + NEAR
+    return "no" if over else "marginal"

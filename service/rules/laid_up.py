@@ -1,0 +1,53 @@
+"""A battery that stands: its charge now, what it loses by itself and to what is left on."""
+from __future__ import annotations
+
+from service import reference, say
+from service.calculators import drain, storage
+from service.case import Case
+from service.reply import Urgency
+from service.rules.readings import NEAR, cite, limit
+
+FULL = 100.0
+
+
+def is_lithium(case: Case) -> bool:
+    """Whether lithium's limits count."""
+    return case.said("battery.chemistry") in ("lfp", "lithium-other")
+
+
+def charge_now(case: Case, usual: float = FULL) -> float:
+    """The charge as stated or read, else `usual`, noted as an assumption."""
+    why = "charged full first" if usual == FULL else "about half full, as lithium is stored"
+    return float(case.assume("battery.charge", usual, why))
+
+
+def monthly(case: Case, say_it: bool = False) -> float:
+    """Percent of its capacity that it loses in a month by itself, at its temperature (20 C if not said)."""
+    kind = str(case.said("battery.chemistry") or "lead")
+    row = reference.row("self_discharge", chemistry="lfp" if is_lithium(case) else kind)["rate"]
+    usual = limit("rate-usual")
+    celsius = float(case.get("ambient.temperature", usual))
+    rate = storage.monthly_rate(float(row.value), celsius, usual, limit("rate-doubles"), limit("rate-coldest"))
+    if say_it:
+        share = say.quantity(float(row.value), "%")
+        case.step(f"It loses {share} a month by itself at {say.temperature(usual)}", row.cite)
+        if celsius != usual:
+            case.step(f"At {say.temperature(celsius)} that is {say.quantity(rate, '%')}: it doubles each 10 °C, and is "
+                      "not taken under the rate at 0 °C", cite("rate-doubles"))
+    return rate
+
+
+def daily_share(case: Case, say_it: bool = False) -> float:
+    """Percent lost in a day by itself."""
+    return monthly(case, say_it) / limit("month")
+
+
+def drained_share(case: Case) -> float:
+    """Percent of the bank that what is left on takes in a day; 0 where nothing is."""
+    amps = case.said("drain.current")
+    return 0.0 if not amps else drain.daily_loss(float(amps)) / float(case["bank.capacity"]) * 100
+
+
+def urgency(case: Case, charge: float) -> Urgency:
+    """today for a lead battery under half."""
+    return "today" if not is_lithium(case) and charge < limit("lead-half") - NEAR else "routine"

@@ -1,0 +1,152 @@
+"""A voltage read while the load runs, against the least that a battery in good order would hold."""
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from service import say
+from service.calculators import sag
+from service.case import Case
+from service.reference import value
+from service.rules.battery import lowest_at
+from service.rules.readings import NEAR, cite, limit, spanned
+
+TESTED = "detail:load_test"
+COUNTS_AS_STATED = ("message", "thread", "house")
+TOPS = (15.0, 30.0, 45.0)  # a lone reading under load up to 15 V is of a 12 V system, and so on
+
+
+@dataclass(frozen=True, slots=True)
+class UnderLoad:
+    """One reading under load. Volts are those of the bank that was read; `count` batteries of 12 V in series.
+
+    `basis` is what the lowest volts follow from: lithium, test, current or alone (9.6 V, where nothing else is known).
+    """
+
+    read: float | None
+    lowest: float
+    count: float
+    basis: str
+    rest: float | None = None
+    current: float | None = None
+    small: bool = False  # in order, but too small for its load: its own lowest is under 9.0 V
+
+    @property
+    def sag(self) -> float | None:
+        """How far the voltage drops."""
+        return None if self.rest is None or self.read is None else self.rest - self.read
+
+    @property
+    def milliohms(self) -> float | None:
+        """Inner resistance of what was read."""
+        return None if self.sag is None or not self.current else self.sag / self.current * 1000
+
+    @property
+    def holds(self) -> bool:
+        """Whether the reading is at or over the lowest."""
+        return self.read is not None and self.read >= self.lowest - NEAR
+
+
+def current_of(case: Case) -> float | None:
+    """The current during the reading: measured, else what the load is said to draw, else its model's."""
+    if found := case.said("reading.current"):
+        return float(found)
+    found = case.known("load.current")
+    return float(found.value) if found and found.origin in COUNTS_AS_STATED else None
+
+
+def batteries_of(case: Case) -> float:
+    """How many 12 V batteries in series the meter spanned: by the resting reading, the system, else the reading."""
+    rest = case.said("reading.voltage")
+    count = spanned(case, float(rest)) if rest else None
+    said = case.said("bank.voltage") or case.get("bank.built_voltage") or case.get("load.voltage")
+    if count or said:
+        return count or float(said) / 12
+    read = case.said("reading.load_voltage") or case.said("reading.load_voltage_at_load") or 12.0
+    return 1.0 + sum(float(read) > top for top in TOPS)
+
+
+def start_of(case: Case, count: float) -> float:
+    """Volts for each 12 V from which the drop is reckoned: the resting reading, at most 12.8 V, else 12.6 V."""
+    rest = case.said("reading.voltage")
+    if rest is None:
+        return float(case["battery.start_voltage"])
+    return min(float(rest) / count, float(value("ratings", "full-at-most").value))
+
+
+def read_under_load(case: Case) -> UnderLoad:
+    """The reading of this case with its limit; each step of the limit is noted."""
+    read, rest = case.said("reading.load_voltage"), case.said("reading.voltage")
+    count = batteries_of(case)
+    lithium = case.get("battery.family") in ("lithium", "lithium-other")
+    lowest, basis, small = _lithium(case) if lithium else _lead(case, count)
+    return UnderLoad(
+        None if read is None else float(read), lowest * count, count, basis,
+        None if rest is None else float(rest), current_of(case), small,
+    )
+
+
+def _lithium(case: Case) -> tuple[float, str, bool]:
+    lowest = limit("lithium-load-yes")
+    case.step(f"A lithium battery should hold {say.volts(lowest)} for each 12 V under load", cite("lithium-load-yes"))
+    return lowest, "lithium", False
+
+
+def is_test(case: Case) -> bool:
+    """Whether it is a load test: called one, or at about half the CCA."""
+    share = _share(case)
+    half = share is not None and limit("test-share-low") - NEAR <= share <= limit("test-share-high") + NEAR
+    return half or (case.says(TESTED) and share is None)
+
+
+def _share(case: Case) -> float | None:
+    amps, cca = current_of(case), case.get("bank.cca")
+    return amps / float(cca) if amps and cca else None
+
+
+def _lead(case: Case, count: float) -> tuple[float, str, bool]:
+    celsius = case.said("ambient.temperature")
+    table = lowest_at(celsius)
+    if is_test(case):
+        case.step(f"Load test at half the CCA: {say.volts(table.value)} is the least for each 12 V"
+                  + (f" at {say.temperature(celsius)}" if celsius is not None else " at 21 °C"), table.cite)
+        return float(table.value), "test", False
+    amps, cca = current_of(case), case.get("bank.cca")
+    if not amps or not cca:
+        warm = lowest_at(None)
+        case.step(f"Current or CCA not known: the load test's {say.volts(warm.value)} at 21 °C is taken", warm.cite)
+        return float(warm.value), "alone", False
+    ohms = ohms_of(case)
+    start = start_of(case, count)
+    lowest = sag.terminal_voltage(start, amps, ohms)
+    case.step(
+        f"A battery that just passes the load test has {say.number(ohms * 1000, 1)} mΩ: {say.volts(start, 2)} less "
+        f"{say.amps(amps)} x {say.number(ohms * 1000, 1)} mΩ = {say.volts(lowest, 2)} for each 12 V",
+        value("ratings", "full").cite, table.cite,
+    )
+    least = limit("lead-load-least")
+    if lowest < least - NEAR:
+        case.step(f"A thruster wants {say.volts(least)} in any case", cite("lead-load-least"))
+    return max(lowest, least), "current", lowest < least - NEAR
+
+
+def ohms_of(case: Case) -> float:
+    """Inner resistance for each 12 V of a bank of this CCA that just passes the load test at this temperature."""
+    full = float(value("ratings", "full").value)
+    return sag.resistance(float(case["bank.cca"]), full, float(lowest_at(case.said("ambient.temperature")).value))
+
+
+def test_is_void(case: Case) -> tuple[str, ...]:
+    """Why a load test does not count: not charged (reading.voltage), too cold (ambient.temperature)."""
+    rest, celsius = case.said("reading.voltage"), case.said("ambient.temperature")
+    low = rest is not None and float(rest) / batteries_of(case) < limit("test-charged") - NEAR
+    cold = celsius is not None and float(celsius) < limit("test-coldest") - NEAR
+    return (*(("reading.voltage",) if low else ()), *(("ambient.temperature",) if cold else ()))
+
+
+def failed_test(case: Case) -> bool:
+    """Whether a valid load test was failed: by its volts, or as told."""
+    if case.said("reading.load_voltage") is None:
+        return case.says("detail:failed_test")
+    if case.get("battery.family") == "lithium" or test_is_void(case):
+        return False
+    return is_test(case) and not read_under_load(case).holds

@@ -1,0 +1,110 @@
+"""What every question of thruster supply shares: the load and the bank in words, their volts, the two currents."""
+from __future__ import annotations
+
+from service import reference, say
+from service.case import Case
+from service.reply import Figure
+
+NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
+ONE = {"have": "has"}
+MOTORS = ("thruster", "windlass", "engine", "trolling motor", "motor", "winch", "capstan")
+
+
+def load_name(case: Case) -> str:
+    """The load in words: "the Pike", "your windlass", "your thruster"."""
+    model = case.house.model(case.get("load.model", "")) if case.house else None
+    if model:
+        return f"the {model.name}"
+    kind = str(case.get("load.kind", "thruster"))
+    return "your load" if kind in ("electronics", "motor") else f"your {kind}"
+
+
+def shares_the_engines(case: Case) -> bool:
+    """Whether the load is to run off the engine's own start battery."""
+    return case.says("detail:engine_battery") and not case.says("detail:own_battery")
+
+
+def is_motor(case: Case) -> bool:
+    """Whether the load is a motor that takes a jump of current: said, or large, or nothing else said."""
+    kind = case.said("load.kind")
+    if kind is not None:
+        return str(kind).lower() in MOTORS
+    if case.get("load.model") or case.said("load.peak"):
+        return True
+    return case.said("load.time") is None or float(case.get("load.current", 0.0)) >= 100
+
+
+def usual(case: Case, low: str, high: str, unit: str) -> str:
+    """What a lead battery of the case size named usually has, "650 to 950 CCA", or nothing."""
+    size = str(case.get("battery.group", "")).upper()
+    try:
+        row = reference.row("typical_cases", group=size)
+    except reference.UnknownValue:
+        return ""
+    if low not in row:
+        return ""
+    case.step(f"Group {size}: usually {say.between(row[low].value, row[high].value, unit, 0)}, never a rating",
+              "typical-case")
+    return f"a group {size} battery usually has {say.between(row[low].value, row[high].value, unit, 0)}"
+
+
+def no_current(case: Case, rest: str) -> str:
+    """The headline where nothing tells the amps."""
+    if case.says("detail:thrust"):
+        return "We can't say yet: thrust gives no amps, so please tell us the running amps on the motor's plate."
+    return f"We can't say yet: the running amps of the load {rest}, so please tell us those or the model."
+
+
+def counted(count: float) -> str:
+    """A small number in words."""
+    return NUMBERS[int(count)] if count < len(NUMBERS) else say.number(count)
+
+
+def bank_name(case: Case) -> str:
+    """The batteries in words: "your 800 CCA AGM battery", "your two 100 Ah lithium batteries in parallel"."""
+    rating = _rating(case)
+    kind = say.CHEMISTRY.get(str(case.said("battery.chemistry") or ""), "")
+    if not kind and case.get("battery.family") == "lithium":
+        kind = "lithium"
+    words = " ".join(part for part in (rating, kind) if part)
+    series, parallel = int(case.get("bank.in_series", 1)), int(case.get("bank.in_parallel", 1))
+    if series * parallel == 1:
+        return f"your {words} battery".replace("  ", " ")
+    joined = "in series and in parallel" if series > 1 < parallel else "in series" if series > 1 else "in parallel"
+    return " ".join(f"your {counted(series * parallel)} {words} batteries {joined}".split(" "))
+
+
+def does(case: Case, verb: str) -> str:
+    """The bank with its verb: "your 800 CCA battery drops", "your two 750 CCA batteries in parallel drop"."""
+    name = bank_name(case)
+    return f"{name} {verb}" if " batteries " in name else f"{name} {ONE.get(verb, verb + 's')}"
+
+
+def _rating(case: Case) -> str:
+    if case.get("battery.family") == "lead" and "battery.cca" in case:
+        return say.cca(float(case["battery.cca"]))
+    return say.amp_hours(float(case["battery.capacity"])) if "battery.capacity" in case else ""
+
+
+def load_figures(running: float, inrush: float) -> tuple[Figure, Figure]:
+    """The two currents, as every answer of supply shows them."""
+    return (
+        Figure("running_current", "running", running, "A"),
+        Figure("inrush_current", "first instant", inrush, "A"),
+    )
+
+
+def mismatch(case: Case) -> tuple[float, float] | None:
+    """The volts of the bank and of the load where they differ, else None."""
+    wanted = case.get("load.voltage") or case.said("bank.voltage")
+    built = case.get("bank.built_voltage")
+    if built is None and case.get("load.voltage"):
+        built = case.said("bank.voltage")
+    return (float(built), float(wanted)) if built and wanted and built != wanted else None
+
+
+def count_is_open(case: Case) -> bool:
+    """Whether one battery of less than the system's volts was named and nothing tells how many there are."""
+    wanted, one = case.get("load.voltage") or case.said("bank.voltage"), case.said("battery.nominal")
+    joined = case.said("battery.count") or case.said("bank.layout")
+    return bool(wanted and one and not joined and float(one) < float(wanted) / 1.5)

@@ -1,0 +1,73 @@
+"""Words that the answers on readings and care share: the opening, the kind of battery, a charge as people say it."""
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from service import say
+from service.case import Case
+from service.rules.readings import Charge, limit
+
+OPENINGS = {"yes": ("Yes", "No"), "marginal": ("Only just", "A little"), "no": ("No, not yet", "Yes")}
+
+
+def opening(case: Case, verdict: str) -> str:
+    """The first words of a verdict: turned round where they ask whether something is bad."""
+    if verdict not in OPENINGS:
+        return "Too early to say"
+    good, bad = OPENINGS[verdict]
+    return bad if case.says("detail:asks_bad") and not case.says("detail:asks_good") else good
+
+
+def kind_is_open(case: Case) -> bool:
+    """Whether a lead battery's kind is not said."""
+    return case.said("battery.chemistry") in (None, "lead")
+
+
+def kind(case: Case) -> str:
+    """The kind of battery as said, else lead."""
+    said = case.said("battery.chemistry")
+    return say.CHEMISTRY.get(str(said), "lead") if said else "lead"
+
+
+def a_kind(case: Case) -> str:
+    """The kind with its article: "An AGM", "A wet-cell"."""
+    name = kind(case)
+    return f"{'An' if name[0] in 'A' else 'A'} {name}"
+
+
+def percent(value: float, *limits: float) -> str:
+    """A charge to 5 %, that rounding never lifts over a limit: "just under 75 %"."""
+    rounded = 5 * math.floor(value / 5 + 0.5)
+    for at in limits or (limit("lead-good"), limit("lead-half")):
+        if value < at <= rounded:
+            return f"just under {say.charge(at)}"
+    return say.charge(value) if rounded or value <= 0 else f"under {say.charge(5)}"
+
+
+def charge(found: Charge) -> str:
+    """How full: one figure, or a range where the charts differ."""
+    if found.low is not None and found.high is not None:
+        return say.between(5 * round(found.low / 5), 5 * round(found.high / 5), "%", 0)
+    if found.kind == "lfp":
+        return percent(found.value, limit("lithium-good"), limit("lithium-low"))
+    return percent(found.value)
+
+
+def full(found: Charge, only: str = "") -> str:
+    """How full, as the end of a sentence: "is full", "is only about 30 % full", "is empty"."""
+    if found.low is None and found.value >= 97.5:
+        return "is full"
+    if found.low is None and found.kind != "lfp" and found.value < 2.5:
+        return "is empty"
+    told = charge(found)
+    return f"is {only}{'' if told[0] in 'ju' else 'about '}{told} full"
+
+
+def take_in(case: Case, other: Case) -> None:
+    """Note in `case` what the case of the second battery used and worked out."""
+    for (fact, _), item in other.used.items():
+        if fact in case.second:
+            case.used.setdefault((fact, 2), replace(item, of=2))
+    for fired in other.trace:
+        case.step(fired.say, *fired.cites)

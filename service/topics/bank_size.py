@@ -1,0 +1,166 @@
+"""Which battery, how big, how many: starting power or current limits for the motor, amp-hours for the time."""
+from __future__ import annotations
+
+import math
+
+from service import reference, say
+from service.calculators import peukert
+from service.case import Case
+from service.reply import Answer, Figure, Option
+from service.rules import cranking, lithium, supply
+from service.rules.battery import capacity_share
+from service.topic import Topic
+
+TOPIC = Topic(
+    "bank-size",
+    "Which battery, how big",
+    cautions=("lithium-kind", "lithium-cold", "lithium-cut-out", "lithium-joined", "start-battery", "no-tap",
+              "cable-and-joints", "fuse-at-battery", "manual-first", "thruster-off", "motor-duty", "estimate"),
+    likely={"battery.chemistry": (("AGM", "agm"), ("wet-cell", "flooded"), ("lithium", "lfp"))},
+    unsure={
+        "load.time": "We can't say yet: the time decides the amp-hours, so tell us how long it is to run in all.",
+    },
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Starting power (lead) or limits (lithium) with a motor load, and the capacity for the time asked for."""
+    if case.get("battery.family") == "lithium-other":
+        head = "We can't say: for lithium that is not iron phosphate a technician has to look at the data sheet."
+        return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.chemistry"),))
+    if "load.current" not in case:
+        more = () if case.get("load.time") else ("load.time",)
+        return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide the size"))
+    running, inrush, motor = float(case["load.current"]), float(case["load.peak"]), supply.is_motor(case)
+    hours = time_asked(case, motor)
+    if hours is None and not motor:
+        return TOPIC.needs("load.time")
+    if case.get("battery.chemistry") == "lfp" or case.get("battery.family") == "lithium":
+        return of_lithium(case, running, inrush if motor else running, hours)
+    return of_lead(case, running, inrush, hours, motor)
+
+
+def time_asked(case: Case, motor: bool) -> float | None:
+    """Hours to run in all: stated, as bursts, or three minutes for a thruster."""
+    seconds, count, one = (case.said(fact) for fact in ("load.time", "load.bursts", "load.burst"))
+    if seconds is None and count and one:
+        seconds = float(count) * float(one)
+    if seconds is None and motor and case.get("load.kind", "thruster") == "thruster":
+        usual = reference.value("ratings", "thruster-time")
+        why = "three minutes in all, as no time is said"
+        seconds = case.assume("load.time", float(usual.value), why, usual.cite, unit="s")
+    return None if seconds is None else float(seconds) / 3600
+
+
+def capacity(case: Case, kind: str, running: float, hours: float) -> float:
+    """The smallest C20 that lasts so long to the usable limit."""
+    family = "lithium" if kind == "lfp" else "lead"
+    k, share = reference.row("peukert", chemistry=kind)["k"], reference.row("usable", family=family)["share"]
+    need = peukert.required_capacity(hours, running, k.value, share.value / 100)
+    left = capacity_share(family, case.said("ambient.temperature"))
+    if left:
+        need /= left.value / 100
+        case.step(f"In the cold {say.quantity(left.value, '%')} of the capacity is left", left.cite)
+    used = f"{say.amps(running)} for {say.duration(hours * 60)}, using {say.quantity(share.value, '%')}"
+    case.step(f"{used}, by Peukert's law with k {k.value:g}: {say.amp_hours(need)}", k.cite, share.cite)
+    return need
+
+
+def of_lead(case: Case, running: float, inrush: float, hours: float | None, motor: bool) -> Answer:
+    """CCA for the first instant and amp-hours for the time."""
+    kind = str(case.assume("battery.chemistry", "lead", "a lead battery taken, as the kind is not said"))
+    need = cranking.required_cca(case, inrush) if motor else None
+    amp_hours = capacity(case, kind, running, hours) if hours else None
+    figures = currents(running, inrush if motor else running)
+    figures += (Figure("required_cca", "CCA", need, "A"),) if need else ()
+    figures += (Figure("required_capacity", "capacity", amp_hours, "Ah"),) if amp_hours else ()
+    count = number(case, [(need, case.get("battery.cca")), (amp_hours, case.get("battery.capacity"))])
+    figures += (Figure("battery_count", "batteries", count),) if count else ()
+    options: tuple[Option, ...] = ()
+    if need and not case.said("battery.chemistry"):
+        other = of_lithium(case.supposing({"battery.chemistry": "lfp"}), running, inrush, hours)
+        options = (Option("lead", "information", figures), Option("lithium", "information", other.figures))
+    return TOPIC.says("information", lead_words(case, need, amp_hours, count), *figures, compare=options)
+
+
+def currents(running: float, inrush: float) -> tuple[Figure, ...]:
+    """The load's currents; no first instant where the load has none."""
+    return supply.load_figures(running, inrush)[: 2 if inrush > running else 1]
+
+
+def of_lithium(case: Case, running: float, inrush: float, hours: float | None) -> Answer:
+    """Limits for the currents, amp-hours for the time and for the running current."""
+    kind = str(case.assume("battery.chemistry", "lfp", "lithium taken as lithium iron phosphate"))
+    by_current = running / lithium.value("per-hour")
+    case.step(f"At 1 A for each Ah {say.amps(running)} want {say.amp_hours(by_current)}", "lithium-limits")
+    need = max(by_current, capacity(case, kind, running, hours) if hours else 0.0)
+    figures = (
+        *currents(running, inrush),
+        Figure("required_limit_current", "limit all the time", running, "A"),
+        Figure("required_peak_current", "limit for a few seconds", inrush, "A"),
+        Figure("required_capacity", "capacity", need, "Ah"),
+    )
+    shared = lithium.value("parallel")
+    count = number(
+        case,
+        [(running, case.said("battery.max_current")), (inrush, case.said("battery.peak_current")),
+         (by_current, None if case.said("battery.max_current") else case.get("battery.capacity"))],
+        shared, [(need, case.get("battery.capacity"))],
+    )
+    figures += (Figure("battery_count", "batteries", count),) if count else ()
+    peak = f" and {say.amps(inrush)} for a few seconds" if inrush > running else ""
+    ah, limit = say.quantity(math.ceil(need - 1e-6), "Ah"), f"{say.amps(running)} all the time{peak}"
+    head = f"Look for a lithium battery of {ah} or more, whose label allows {limit}."
+    if count and count > case["bank.in_series"]:
+        number_said = supply.counted(count).capitalize()
+        head = f"{number_said} of your batteries: together they must hold {ah} and allow {limit}."
+    elif count and count > 1:
+        head = f"{in_series(case, count)}, each of {ah} or more, whose label allows {limit}."
+    return TOPIC.says("information", head, *figures)
+
+
+def number(
+    case: Case, demands: list[tuple[float | None, float | None]], shared: float = 1.0,
+    plain: list[tuple[float | None, float | None]] | None = None,
+) -> float | None:
+    """How many batteries of the size named meet all demands, with those in series for the volts; None for one unnamed.
+
+    Of several in parallel `shared` of each demand's sum counts; `plain` demands add up in full.
+    """
+    strings = [needed(need, one, shared) for need, one in demands if need and one]
+    strings += [needed(need, one, 1.0) for need, one in plain or () if need and one]
+    series = float(case["bank.in_series"])
+    if not strings:
+        return series if series > 1 else None
+    count = max(strings)
+    many = "in parallel give" if count > 1 else "battery gives"
+    case.step(f"{supply.counted(count).capitalize()} {many} it", "bank-arithmetic")
+    return count * series
+
+
+def needed(need: float, one: float, shared: float) -> float:
+    """The least number in parallel that adds up to the need."""
+    return 1.0 if need <= one + 1e-6 else float(math.ceil(need / (one * shared) - 1e-6))
+
+
+def lead_words(case: Case, need: float | None, amp_hours: float | None, count: float | None) -> str:
+    """The headline for a lead bank."""
+    name, kind = supply.load_name(case), say.CHEMISTRY.get(str(case.said("battery.chemistry") or ""), "lead")
+    size = [say.cca(math.ceil(need - 1e-6))] if need else []
+    size += [say.quantity(math.ceil(amp_hours - 1e-6), "Ah")] if amp_hours else []
+    wanted = say.listed(size)
+    if count and ("battery.cca" if need else "battery.capacity") in case:
+        one = say.cca(float(case["battery.cca"])) if need else say.amp_hours(float(case["battery.capacity"]))
+        batteries = "battery" if count == 1 else "batteries"
+        return f"{supply.counted(count).capitalize()} {one} {batteries}: {name} wants {wanted} or more in all."
+    if count and count > 1 and case["bank.in_series"] == count:
+        return f"{in_series(case, count)}, each of {wanted} or more."
+    because = f": {name} takes {say.amps(float(case['load.peak']))} in the first instant" if need else ""
+    return f"Look for {'an' if kind == 'AGM' else 'a'} {kind} battery of {wanted} or more{because}."
+
+
+def in_series(case: Case, count: float) -> str:
+    """The batteries that make the load's volts: "Two 12 V batteries in series for 24 V"."""
+    volts, each = (say.quantity(float(case[fact]), "V") for fact in ("bank.voltage", "battery.volts"))
+    return f"{supply.counted(count).capitalize()} {each} batteries in series for {volts}"

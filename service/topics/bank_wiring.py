@@ -1,0 +1,281 @@
+"""Series or parallel: what it gives, and whether these batteries may be joined."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from service import reference, say
+from service.calculators import bank, convert
+from service.case import Case, Value
+from service.reply import Answer, Figure, Option
+from service.topic import Lever, Topic
+
+LIMITS = {name: reference.value("mixing", name) for name in ("capacity", "age", "parallel", "tap", "kind", "sums")}
+LEAD = ("flooded", "agm", "gel", "lead")
+MAY = ("request:may_i", "request:is_good", "request:enough", "detail:join")
+SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to plus)"}
+
+
+def the_other(fact: str) -> Lever:
+    """Two alike: the first battery with the second one's value."""
+
+    def values(case: Case) -> Iterator[Value]:
+        if fact in case.second:
+            yield case.second[fact].value
+
+    return Lever(fact, values, "two batteries alike: {value}")
+
+
+def fewer(case: Case) -> Iterator[Value]:
+    """Fewer batteries."""
+    yield from (float(count) for count in range(int(case.get("battery.count", 1)) - 1, 1, -1))
+
+
+TOPIC = Topic(
+    "bank-wiring",
+    "Series and parallel",
+    cautions=("lithium-joined", "no-tap", "isolated-outputs", "start-battery", "short-circuit", "fuse-at-battery"),
+    levers=(the_other("battery.chemistry"), the_other("battery.nominal"), the_other("battery.capacity"),
+            the_other("battery.age"), Lever("battery.count", fewer, "{value} batteries")),
+    likely={
+        "battery.max_in_series": (("1: not in series", 1.0), ("2", 2.0), ("4", 4.0)),
+        "battery.max_in_parallel": (("1: not in parallel", 1.0), ("2", 2.0), ("4", 4.0)),
+        "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
+        "bank.layout": (("plus to minus: in series", "series"), ("plus to plus: in parallel", "parallel")),
+    },
+    unsure={
+        "battery.max_in_series": "We can't say yet: only the maker of a lithium battery can allow it in series.",
+        "battery.max_in_parallel": "We can't say yet: only the maker of a lithium battery can allow it in parallel.",
+    },
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The stricter rules first, then the sum."""
+    if case.says("detail:tap"):
+        return tapped(case)
+    if case.get("battery.chemistry") == "lithium-other" or "lithium-other" in pair(case, "battery.chemistry"):
+        head = "One of our technicians will look at this: the maker of this lithium battery decides what may be joined."
+        return TOPIC.says("needs-facts", head, asks=(TOPIC.ask("battery.max_in_series"),), route="technician")
+    unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
+    if unlike:
+        return unlike
+    if case.says("detail:one_or_two"):
+        return one_or_two(case)
+    return joined(case)
+
+
+def pair(case: Case, fact: str) -> tuple[Value, ...]:
+    """Both batteries' values, where two were named."""
+    return (case[fact], case.second[fact].value) if fact in case.second and fact in case else ()
+
+
+def layout(case: Case) -> str | None:
+    """How they are joined: as said, else as the volts ask for it."""
+    said = case.get("bank.layout")
+    if said or "bank.voltage" not in case.stated:
+        return str(said) if said else None
+    in_series, in_parallel = case["bank.in_series"], case["bank.in_parallel"]
+    if in_series > 1:
+        return "series-parallel" if in_parallel > 1 else "series"
+    return "parallel" if in_parallel > 1 else None
+
+
+def tapped(case: Case) -> Answer:
+    """12 V from one battery of a 24 V bank."""
+    case.step("That battery is emptied more, and the charger then overcharges the other one", LIMITS["tap"].cite)
+    return TOPIC.says("no", "No: taking 12 V from one battery of a 24 V bank ruins both; fit a 24 to 12 V converter.")
+
+
+def volts_apart(case: Case) -> Answer | None:
+    """Unlike volts, or volts that their load cannot use."""
+    both = pair(case, "battery.nominal")
+    if both and both[0] != both[1]:
+        case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
+        first, second = (say.quantity(float(volts), "V") for volts in both)
+        return TOPIC.says("no", f"No: a {first} and a {second} battery must never be joined.")
+    built, wanted = case.get("bank.built_voltage"), case.get("load.voltage") or case.said("bank.voltage")
+    if {"bank.layout", "battery.nominal"} <= set(case.stated) and built and wanted and built != wanted:
+        they = SAID.get(case["bank.layout"], "like this")
+        head = f"No: {they} they make {say.quantity(built, 'V')}, and {say.quantity(wanted, 'V')} is needed."
+        return TOPIC.says("no", head, Figure("bank_voltage", "together", built, "V"))
+    return None
+
+
+def kinds_apart(case: Case) -> Answer | None:
+    """Unlike kinds, or one lead battery whose kind is not known."""
+    both = pair(case, "battery.chemistry")
+    if not both and case.says("detail:mixed_kind"):
+        both = ("", "other")
+    if not both or both[0] == both[1]:
+        return None
+    if "lead" in both and all(kind in LEAD for kind in both):
+        known = say.CHEMISTRY[str(both[0] if both[1] == "lead" else both[1])]
+        head = f"We can't say yet: a battery beside {known} must be {known} too, so the kind of the other one decides."
+        return TOPIC.needs("battery.chemistry", headline=head)
+    case.step("Unlike kinds want unlike charging volts and wear each other out", LIMITS["kind"].cite)
+    names = [say.CHEMISTRY.get(str(kind), "") for kind in both]
+    told = f"{names[0]} and {names[1]} batteries" if all(names) else "batteries of unlike kinds"
+    head = f"No: {told} must not be joined, in series or in parallel; keep them apart, each with its own charging."
+    return TOPIC.says("no", head)
+
+
+def strength_apart(case: Case) -> Answer | None:
+    """Unlike capacity or age: no in series, only just in parallel."""
+    reasons = [*capacity_apart(case), *age_apart(case)]
+    if not reasons:
+        return None
+    how = layout(case)
+    if how is None:
+        head = f"We can't say yet: {reasons[0]} may only just do in parallel, and never in series."
+        return TOPIC.needs("bank.layout", headline=head, figures=figures(case, "parallel") if case.second else ())
+    if how == "parallel":
+        head = f"Only just: {reasons[0]} work in parallel, but the weaker one wears the other; alike ones are better."
+        return TOPIC.says("marginal", head, *figures(case, how))
+    head = f"No: {reasons[0]} must not be joined in series, as the weaker one is emptied too far."
+    return TOPIC.says("no", head, *figures(case, how))
+
+
+def capacity_apart(case: Case) -> Iterator[str]:
+    """The reason, where capacities are over 10 % apart."""
+    both, most = pair(case, "battery.capacity"), LIMITS["capacity"]
+    if both and bank.apart(float(both[0]), float(both[1])) > float(most.value) * (1 + 1e-9):
+        apart = bank.apart(float(both[0]), float(both[1]))
+        case.step(f"{say.number(apart)}{say.NB}% apart in capacity; 10{say.NB}% is the most in series", most.cite)
+        yield f"batteries of {say.amp_hours(float(both[0]))} and {say.amp_hours(float(both[1]))}"
+    elif not both and case.says("detail:mixed_size"):
+        case.step(f"More than 10{say.NB}% apart in capacity is too much in series", most.cite)
+        yield "batteries of unlike capacity"
+
+
+def age_apart(case: Case) -> Iterator[str]:
+    """The reason, where ages are over 1 year apart."""
+    both, most = pair(case, "battery.age"), LIMITS["age"]
+    if not both and "battery.age" in case.stated and case.says("detail:new_one"):
+        both = (case["battery.age"], 0.0)
+    apart = abs(float(both[0]) - float(both[1])) if both else 0.0
+    if apart > float(most.value) * (1 + 1e-9):
+        case.step(f"{say.quantity(apart, 'years')} apart; 1 year is the most in series", most.cite)
+        yield "an old and a new battery"
+    elif not both and case.says("detail:mixed_age"):
+        case.step("More than 1 year apart is too much in series", most.cite)
+        yield "an old and a new battery"
+
+
+def figures(case: Case, how: str) -> tuple[Figure, ...]:
+    """The contract's figures of the bank, joined like that."""
+    one = case if layout(case) == how else case.supposing({"bank.layout": how}, ["bank.voltage"])
+    found = [Figure("bank_voltage", "together", float(one["bank.voltage"]), "V")]
+    if capacity := total(one, "capacity", how):
+        found.append(Figure("bank_capacity", "capacity", capacity, "Ah"))
+    if cca := total(one, "cca", how):
+        found.append(Figure("bank_cca", "starting power", cca, "A"))
+    if capacity:
+        found.append(Figure("bank_energy", "energy", energy(one, capacity), "Wh"))
+    return tuple(found)
+
+
+def total(case: Case, name: str, how: str) -> float:
+    """Amp-hours or cranking amps of the bank, 0 where they are not known; of two unlike batteries both count."""
+    both = pair(case, f"battery.{name}")
+    if both:
+        return bank.together(float(both[0]), float(both[1]), adds=how == "parallel")
+    return float(case.get(f"bank.{name}", 0.0))
+
+
+def energy(case: Case, capacity: float) -> float:
+    """Watt-hours: 12 V a lead battery (also where the kind is not said), 12.8 V a lithium one."""
+    kind = "volts-lithium" if case.get("battery.family") == "lithium" else "volts-lead"
+    each = reference.value("ratings", kind)
+    volts = float(case["bank.voltage"]) / 12 * float(each.value)
+    held = convert.energy(capacity, volts)
+    case.step(f"{say.amp_hours(capacity)} x {say.quantity(volts, 'V')} = {say.number(held)}{say.NB}Wh", each.cite)
+    return held
+
+
+def one_or_two(case: Case) -> Answer:
+    """One large battery or two small ones."""
+    case.step("Two halves in parallel hold the same; each must be alike, with equal cables", LIMITS["sums"].cite)
+    head = ("Both hold the same: one large battery has fewer joints to fail; two small ones are easier to carry, and "
+            "one is left if the other dies.")
+    return TOPIC.says("information", head)
+
+
+def joined(case: Case) -> Answer:
+    """The sum, or whether they may be joined."""
+    how = layout(case)
+    may = case.says(*MAY) or any(f"battery.max_in_{way}" in case.stated for way in SAID)
+    family = case.get("battery.family")
+    if how and (forbidden := not_allowed(case, how, may, family)):
+        return forbidden
+    if how is None:
+        return either_way(case, may, family)
+    shown, told = figures(case, how), outcome(case, how)
+    if not may or (case.says("request:what_get") and not case.says("request:may_i")):
+        return TOPIC.says("information", misbelief(case, how) or f"{told[:1].upper()}{told[1:]}.", *shown)
+    if family is None:
+        head = f"We can't say yet: {told}, but the kind of battery decides if they may be joined."
+        return TOPIC.needs("battery.chemistry", headline=head, figures=shown)
+    alike = "" if family == "lithium" else ", as long as they are of one kind, size and age"
+    return TOPIC.says("yes", f"Yes: {told}{alike}.", *shown)
+
+
+def not_allowed(case: Case, how: str, may: bool, family: str | None) -> Answer | None:
+    """What the number of batteries or their maker forbids, or leaves open."""
+    in_parallel, in_series = float(case["bank.in_parallel"]), float(case["bank.in_series"])
+    if family == "lithium" and case.says("detail:label_forbids") and how != "parallel":
+        return TOPIC.says("no", "No: where the label forbids it, these lithium batteries must not be joined in series.")
+    if not may:
+        return None
+    most = LIMITS["parallel"]
+    if in_parallel > float(most.value):
+        case.step("More than 4 in parallel do not share the current evenly", most.cite)
+        head = f"No: {say.number(in_parallel)} in parallel are too many; more than 4 do not share the current evenly."
+        return TOPIC.says("no", head, *figures(case, how))
+    if family != "lithium":
+        return None
+    for way, count in (("series", in_series), ("parallel", in_parallel)):
+        fact = f"battery.max_in_{way}"
+        allowed = case.said(fact)
+        if count > 1 and allowed is None:
+            return TOPIC.needs(fact, figures=figures(case, how))
+        if allowed is not None and count > float(allowed):
+            case.step(f"The maker allows {say.number(allowed)} in {way}", LIMITS["kind"].cite)
+            head = f"No: the maker allows {say.number(allowed)} in {way}, and you would join {say.number(count)}."
+            return TOPIC.says("no", head, *figures(case, how))
+    return None
+
+
+def outcome(case: Case, how: str) -> str:
+    """What they make together, in words."""
+    parts = [say.quantity(float(case["bank.voltage"]), "V")]
+    parts += [say.amp_hours(float(case["bank.capacity"]))] if "bank.capacity" in case else []
+    parts += [say.cca(float(case["bank.cca"]))] if "bank.cca" in case else []
+    parts += [f"a limit of {say.amps(float(case['bank.max_current']))}"] if "bank.max_current" in case else []
+    count = case.said("battery.count")
+    who = f"{say.number(count)} batteries" if count and count > 1 else "batteries"
+    case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
+    return f"{who} {SAID.get(how, 'in series and parallel')} give {say.listed(parts)}"
+
+
+def misbelief(case: Case, how: str) -> str:
+    """Series doubles the volts, not the running time."""
+    if not case.says("detail:double_time") or how != "series":
+        return ""
+    volts, capacity = say.quantity(float(case["bank.voltage"]), "V"), case.get("bank.capacity")
+    held = f"still {say.amp_hours(float(capacity))}" if capacity else "no more amp-hours"
+    return f"Not quite: in series they give {volts} and {held}; you are right that two hold twice the energy."
+
+
+def either_way(case: Case, may: bool, family: str | None) -> Answer:
+    """Not said how they are joined: both ways side by side."""
+    case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
+    if may and family == "lithium" and not case.says("request:what_get"):
+        return TOPIC.needs("battery.max_in_series", "battery.max_in_parallel")
+    if may and case.says("detail:join") and family is None and not case.says("request:what_get"):
+        head = "We can't say yet: only batteries of one kind, size and age may be joined, so tell us the kinds."
+        return TOPIC.needs("battery.chemistry", headline=head)
+    options = tuple(Option(SAID[how], "information", figures(case, how)) for how in ("series", "parallel"))
+    head = "In series (plus to minus) the volts add, in parallel (plus to plus) the amp-hours; the energy is the same."
+    held = [figure for figure in options[1].figures if figure.name == "bank_energy" and case.get("battery.count")]
+    return TOPIC.says("information", head, *held, compare=options)

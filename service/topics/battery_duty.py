@@ -1,0 +1,90 @@
+"""Starting, deep-cycle or dual-purpose: what each is built for, and whether the one they have suits its work."""
+from __future__ import annotations
+
+from service import reference, say
+from service.case import Case
+from service.reply import Answer, Figure, Option
+from service.rules import supply
+from service.topic import Topic
+
+TOPIC = Topic("battery-duty", "Starting, deep-cycle or dual-purpose", cautions=("lithium-cut-out", "start-battery"))
+DUTIES = {"cranking": "starting", "dual-purpose": "dual-purpose", "deep-cycle": "deep-cycle"}
+SLOW = ("electronics", "trolling motor")
+SHARED = (
+    "Only just: one dual-purpose battery can do both, but the thruster can leave the engine without the power to start."
+)
+SLOW_WORK = {
+    "no": "No: slow loads wear a starting battery out, as only about {share} of it may be used; take a deep-cycle one.",
+    "yes": "Yes: a {duty} battery suits slow loads, and about {share} of it may be used each time.",
+}
+UNRATED = (
+    "No: a deep-cycle battery without a CCA on its label is made for slow loads, and {load} takes its amps in a jump."
+)
+ALONE = {
+    "cranking": "A starting battery suits a thruster: both want a large current for seconds, and the CCA decides.",
+    "deep-cycle": "A deep-cycle battery gives small currents for hours; for a thruster look for a CCA on its label.",
+    "dual-purpose": "A dual-purpose battery is a fair compromise: it has a CCA for the thruster and stands deep use.",
+}
+WEIGHED = (
+    "Starting or dual-purpose for a thruster: it takes a large current for seconds, so the CCA decides; deep-cycle "
+    "gives small currents for hours."
+)
+WEIGHED_SLOW = "Deep-cycle for lights and a fridge: {deep} may be used each time, of a starting battery about {start}."
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The verdict on the battery named for the work named, or the three side by side."""
+    duty = None if "battery.duty" in case.second or case.says("request:versus") else case.said("battery.duty")
+    verdict, head = judged(case, str(duty)) if duty else weighed(case)
+    rated = duty == "deep-cycle" and verdict == "no"
+    options = tuple(Option(word, "information", figures(case, kind)) for kind, word in DUTIES.items())
+    return TOPIC.says(verdict, head, compare=options, asks=(TOPIC.ask("battery.cca"),) if rated else ())
+
+
+def slow(case: Case) -> bool:
+    """Whether the load takes little for long."""
+    return str(case.said("load.kind") or "") in SLOW or case.says("detail:slow_load")
+
+
+def jumps(case: Case) -> bool:
+    """Whether the load takes much at once."""
+    kind = str(case.said("load.kind") or "")
+    motor = kind in supply.MOTORS and kind not in SLOW
+    return motor or case.says("detail:as_starter") or bool(case.get("load.model"))
+
+
+def judged(case: Case, duty: str) -> tuple[str, str]:
+    """The battery they have against its work."""
+    if supply.shares_the_engines(case):
+        return "marginal", SHARED
+    if slow(case) and not jumps(case):
+        verdict = "no" if duty == "cranking" else "yes"
+        return verdict, SLOW_WORK[verdict].format(duty=duty, share=used(duty))
+    if duty == "deep-cycle" and "battery.cca" in case:
+        return "information", f"Its {say.cca(float(case['battery.cca']))} decide, the word deep-cycle does not."
+    if duty == "deep-cycle" and jumps(case):
+        return "no", UNRATED.format(load=supply.load_name(case))
+    return "information", ALONE[duty]
+
+
+def weighed(case: Case) -> tuple[str, str]:
+    """The three, by what they are to do."""
+    if supply.shares_the_engines(case):
+        return "marginal", SHARED
+    if slow(case) and not jumps(case):
+        return "information", WEIGHED_SLOW.format(deep=used("deep-cycle"), start=used("cranking"))
+    return "information", WEIGHED
+
+
+def used(duty: str) -> str:
+    """How much of such a battery is used each time, in words."""
+    return say.quantity(reference.row("duties", duty=duty)["share"].value, "%")
+
+
+def figures(case: Case, duty: str) -> tuple[Figure, ...]:
+    """How much of it may be used each time."""
+    share = reference.row("duties", duty=duty)["share"]
+    case.step(f"{DUTIES[duty].capitalize()}: about {say.quantity(share.value, '%')} used each time", share.cite,
+              "duty-by-build")
+    return (Figure("usable_share", "used each time", float(share.value), "%"),)

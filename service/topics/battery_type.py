@@ -1,0 +1,110 @@
+"""Wet-cell, AGM, gel or lithium: the kinds side by side, and which suits what the customer cares about."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from service import reference, say
+from service.case import Case
+from service.reply import Answer, Figure, Option
+from service.topic import Topic
+
+KINDS = ("flooded", "agm", "gel", "lfp")
+TOPIC = Topic("battery-type", "Which kind of battery", cautions=("lithium-cut-out", "start-battery"))
+
+# What people care about, by cue, the most particular first: the order of preference and the reason in words.
+CARES: Mapping[str, tuple[tuple[str, ...], str]] = {
+    "detail:sleep_beside": (
+        ("lfp", "agm", "gel", "flooded"),
+        "in use it gives off next to no gas; a wet-cell battery gasses at every charge, and all lead when overcharged",
+    ),
+    "detail:care_free": (
+        ("agm", "gel", "lfp", "flooded"),
+        "it needs no water and cannot spill; a wet-cell battery wants both looked after",
+    ),
+    "detail:hold_charge": (
+        ("gel", "agm", "lfp", "flooded"),
+        "left alone it loses about 3 % a month at 20 °C, a wet-cell battery about 5 %",
+    ),
+    "detail:seldom": (
+        ("agm", "flooded", "gel", "lfp"),
+        "for a few uses a year a lead battery on its charger does; lithium pays where much is used and charged often",
+    ),
+    "detail:cold_place": (
+        ("agm", "flooded", "gel", "lfp"),
+        "a lead battery that is full stands frost, and lithium must not be charged at 0 °C or below",
+    ),
+    "detail:long_life": (
+        ("lfp", "gel", "agm", "flooded"),
+        "it usually lasts longest when its charger suits it",
+    ),
+}
+# For a thruster, where nothing else is said, in the order of preference.
+THRUSTER = {
+    "agm": "it gives large currents easily, and the CCA on its label decides for a thruster",
+    "flooded": "it shows a CCA and gives large currents, as long as somebody tops it up and lets in air",
+    "gel": "it suits slow, deep use, so look for one that shows a CCA",
+}
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The kinds named, or all four, side by side; the one that suits best in the headline."""
+    named = kinds_named(case)
+    if case.says("detail:carbon"):
+        return carbon()
+    shown = named if len(named) > 1 else [*named, *(kind for kind in KINDS if kind not in named)]
+    best, why = preferred(case, shown)
+    options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
+    rest = [name(kind) for kind in shown if kind != best]
+    case.step(f"{name(best)} before {say.listed(rest)}: {why}", "kinds-in-use")
+    return TOPIC.says("information", f"{name(best)} for most boats: {why}.", compare=options)
+
+
+def kinds_named(case: Case) -> list[str]:
+    """The kinds that the message names, in its order; "lead" stands for wet-cell and AGM."""
+    found: list[str] = []
+    for facts in (case.stated, case.second):
+        if said := facts.get("battery.chemistry"):
+            case.used[("battery.chemistry", said.of)] = said
+            found += ("flooded", "agm") if said.value == "lead" else (str(said.value),)
+    return [kind for kind in dict.fromkeys(found) if kind in KINDS]
+
+
+def preferred(case: Case, shown: list[str]) -> tuple[str, str]:
+    """The kind that suits best what is cared about, and why; for a thruster where nothing is said."""
+    for cue, (order, why) in CARES.items():
+        if case.says(cue):
+            return next(kind for kind in order if kind in shown), why
+    return next((kind, why) for kind, why in THRUSTER.items() if kind in shown)
+
+
+def name(kind: str) -> str:
+    """The kind with a capital letter."""
+    text = say.CHEMISTRY[kind]
+    return text if kind == "agm" else text.capitalize()
+
+
+def figures(case: Case, kind: str) -> tuple[Figure, ...]:
+    """Usual life, usable part, charge taken and self-discharge of a kind."""
+    life, family = reference.row("lives", chemistry=kind), "lithium" if kind == "lfp" else "lead"
+    usable = reference.row("usable", family=family)["share"]
+    charge = reference.row("kinds", chemistry=kind)["charge"]
+    rate = reference.row("self_discharge", chemistry=kind)["rate"]
+    low, high = float(life["low"].value), float(life["high"].value)
+    lasts, loses = say.between(low, high, "years"), say.quantity(rate.value, "%")
+    part, takes = say.quantity(usable.value, "%"), say.quantity(charge.value, "A")
+    case.step(f"{name(kind)}: life {lasts}, {part} usable, up to {takes} of charge for 100 Ah, loses {loses} a month",
+              life["low"].cite, usable.cite, charge.cite, rate.cite)
+    return (
+        Figure("life", "usual life", low, "years", low, high),
+        Figure("usable_share", "usable", float(usable.value), "%"),
+        Figure("charger_current_high", "charge taken, for each 100 Ah", float(charge.value), "A"),
+        Figure("self_discharge", "lost in a month at 20 °C", float(rate.value), "%"),
+    )
+
+
+def carbon() -> Answer:
+    """Lead-carbon: the label decides, no figure."""
+    head = ("We can't say by the kind: lead-carbon batteries are made for deep, slow use, so look for the CCA that "
+            "your thruster needs.")
+    return TOPIC.says("needs-facts", head, asks=(TOPIC.ask("battery.cca"), TOPIC.ask("load.current")))

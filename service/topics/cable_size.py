@@ -1,0 +1,189 @@
+"""Which cable: the larger of what the loss and what the current ask for, or whether the cable at hand will do."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from service import say
+from service.calculators import cable
+from service.calculators.cable import Size
+from service.case import Case, Missing
+from service.reply import Answer, Figure, Option
+from service.rules import circuit
+from service.rules.cable import TABLE_5, K
+from service.rules.fitting import (
+    Choice,
+    by_the_catalogue,
+    chosen,
+    fitting,
+    needed,
+    new_cable,
+    thicker_areas,
+    thicker_gauges,
+    us_first,
+)
+from service.topic import Lever, Topic
+
+TOPIC = Topic(
+    "cable-size",
+    "Cable size",
+    cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
+    levers=(
+        Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),
+        Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", also=new_cable),
+    ),
+    likely={
+        "cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0)),
+        "cable.length": (("3 m", 3.0), ("6 m", 6.0), ("10 m", 10.0)),
+    },
+    unsure={
+        "load.current": "We can't say yet: the amps that run in the cable decide its size.",
+        "cable.length": "We can't say yet: the length of the cable decides, beside the amps.",
+    },
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Propose a size, or judge the one named."""
+    if case.says("detail:hull_negative"):
+        case.step("The current needs a cable of its own there and back; through a hull it corrodes metal", "cable-assumption")
+        return TOPIC.says("no", "No: the hull must not carry the current; lay a negative cable of the same size.")
+    try:
+        amps = circuit.current(case)
+    except Missing:
+        return TOPIC.needs("load.current", *(() if "cable.length" in case else ("cable.length",)))
+    if "cable.length" not in case:
+        return without_length(case, amps)
+    choice = chosen(case, amps)
+    facts = tuple(figures(case, amps, choice))
+    if not circuit.has_cable(case):
+        return proposed(case, amps, choice, facts)
+    other = circuit.second_cable(case)
+    return two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
+
+
+def without_length(case: Case, amps: float) -> Answer:
+    """All that the amps alone can say."""
+    carries = cable.smallest(circuit.sizes(case)[0], current=amps)
+    known = [Figure("gauge_for_ampacity", "thinnest that may carry it", carries.name, "AWG")] if carries else []
+    if circuit.has_cable(case) and float(case["cable.ampacity"]) < amps:
+        case.step(f"{say.amps(amps)} run in it, more than it may carry")
+        head = f"No: {circuit.name(case)} may carry {say.amps(case['cable.ampacity'])}, and {say.amps(amps)} run in it."
+        return TOPIC.says("no", head, *known)
+    return TOPIC.needs("cable.length", figures=known)
+
+
+def figures(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
+    """The contract's figures, those that have a single cable."""
+    if choice.gauge:
+        yield Figure("gauge", "American size (AWG)", choice.gauge.name, "AWG")
+    if choice.area:
+        yield Figure("area", "metric size", choice.area.name, "mm2")
+    if choice.count > 1:
+        yield Figure("conductors_per_pole", "cables for each pole", float(choice.count), "")
+    at = {name: fitting(case, share, amps, 0.0) for name, share in (("3", 3.0), ("10", 10.0))}
+    for name, one in at.items():
+        if one.gauge:
+            yield Figure(f"gauge_at_{name}_percent", f"AWG for {name} % loss", one.gauge.name, "AWG")
+    if carries := cable.smallest(circuit.sizes(case)[0], current=amps):
+        yield Figure("gauge_for_ampacity", "AWG that may carry it", carries.name, "AWG")
+    for name, one in at.items():
+        if one.area:
+            yield Figure(f"area_at_{name}_percent", f"metric size for {name} % loss", one.area.name, "mm2")
+
+
+def proposed(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -> Answer:
+    """The size to fit."""
+    run = say.length(float(case["cable.length"]), circuit.in_feet(case))
+    if choice.count == 0:
+        head = f"No cable of a standard size is enough for {say.amps(amps)} over {run}: move the battery nearer."
+        return TOPIC.says("information", head, *facts, route="technician")
+    names = choice.named(us_first(case))
+    if choice.count > 1:
+        head = (f"One cable is not enough for {say.amps(amps)} over {run}: it takes {choice.count} of {names} "
+                "for each pole, laid out by an electrician.")
+        return TOPIC.says("information", head, *facts, route="technician")
+    size = choice.gauge if us_first(case) else choice.area
+    assert size is not None
+    lost = worked(case, amps, size)
+    asked = by_the_catalogue(case)
+    if asked and choice.gauge and asked.area > choice.gauge.area * (1 + 1e-9):
+        head = (f"Our catalogue asks for {asked.names} for the {asked.model} over {run}: fit that, though the formula "
+                f"alone gives {names}.")
+    else:
+        head = (f"Use {names}: over {run} it loses {say.volts(lost.volts, 2)} ({share(lost)}), inside the "
+                f"{say.quantity(lost.allowed, '%')} that suits {circuit.suits(case)}.")
+    return TOPIC.says("information", head, *facts, plot=circuit.bars(case, amps, size))
+
+
+def share(lost: circuit.Loss) -> str:
+    """A loss in percent, as it is shown."""
+    return say.quantity(lost.percent, "%")
+
+
+def worked(case: Case, amps: float, size: Size) -> circuit.Loss:
+    """What the size to fit loses, with the steps that led to it."""
+    volts, length, allowed = float(case["bank.voltage"]), float(case["cable.length"]), circuit.allowed(case)
+    area, both = needed(case, allowed, amps), say.number(2 * length / cable.FOOT, 1)
+    case.step(
+        f"10.75 x {say.amps(amps)} x {both} ft there and back / {say.volts(volts * allowed / 100, 2)} lost "
+        f"= {say.number(area)} circular mils; {circuit.called(size)} has {say.number(size.area)}",
+        K.cite, circuit.limit_cite(allowed), "sae-areas" if isinstance(size.name, str) else "iec-60228",
+    )
+    case.step(f"{circuit.called(size)} may carry {say.amps(size.ampacity)}", TABLE_5)
+    lost = cable.drop(amps, length, size.area, k=K.value)
+    return circuit.Loss(lost, lost / volts * 100, allowed)
+
+
+def judged(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -> Answer:
+    """Whether the cable they have will do."""
+    verdict, why = judge(case, amps)
+    ours, names = circuit.name(case), choice.named(us_first(case)) if choice.count else "a shorter run"
+    if verdict == "needs-facts":
+        head = f"We can't say yet: {ours} {why}, so the print on its insulation decides."
+        return TOPIC.needs("cable.insulation", headline=head, figures=facts)
+    fit = f"fit {names}" if choice.count < 2 else f"it takes {choice.count} of {names} for each pole"
+    heads = {"no": f"No: {ours} {why}; {fit}.", "marginal": f"Only just: {ours} {why}.", "yes": f"Yes: {ours} {why}."}
+    if choice.count != 1 and verdict == "no":
+        return TOPIC.says(verdict, heads[verdict], *facts, route="technician")
+    size = choice.area if circuit.metric(case) else choice.gauge
+    return TOPIC.says(verdict, heads[verdict], *facts, plot=circuit.bars(case, amps, size))
+
+
+def judge(case: Case, amps: float) -> tuple[str, str]:
+    """The verdict on one cable and its reason in words."""
+    lost, carries, warm = circuit.loss(case, amps), float(case["cable.ampacity"]), circuit.warm_rating(case)
+    run = say.length(float(case["cable.length"]), circuit.in_feet(case))
+    told = f"loses {say.volts(lost.volts, 2)} ({share(lost)}) over {run}"
+    limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
+    case.step(f"{circuit.name(case)} {told}; the limit is {limit}", K.cite, circuit.limit_cite(lost.allowed))
+    if carries < amps:
+        return "no", f"may carry {say.amps(carries)}, and {say.amps(amps)} run in it"
+    if not lost.within:
+        return "no", f"{told}, over the limit of {limit}"
+    if warm is not None and warm < amps:
+        case.step(f"At 75 °C insulation it may carry {say.amps(warm)}", TABLE_5)
+        return "needs-facts", f"may carry {say.amps(carries)} at 105 °C but only {say.amps(warm)} at 75 °C"
+    asked = by_the_catalogue(case)
+    if asked and float(case["cable.cmil"]) < asked.area * (1 - 1e-9):
+        return "marginal", f"{told}, within the limit, but our catalogue asks for {asked.names} for the {asked.model}"
+    return "yes", f"{told}, within the limit of {limit}, and may carry {say.amps(carries)}"
+
+
+def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) -> Answer:
+    """Two cables weighed: the thinner that will do is named."""
+    options, heads = [], []
+    for one in (case, other):
+        verdict, why = judge(one, amps)
+        lost = circuit.loss(one, amps)
+        options.append(Option(circuit.name(one), verdict, (Figure("drop", "lost", lost.volts, "V"),)))
+        heads.append((float(one["cable.cmil"]), verdict, circuit.name(one), why))
+    circuit.take_in(case, other)
+    good = sorted(item for item in heads if item[1] == "yes")
+    if good:
+        _, _, name, why = good[0]
+        return TOPIC.says("yes", f"Take {name}: it {why}.", *facts, compare=tuple(options))
+    _, verdict, name, why = max(heads)
+    if any(item[1] == "needs-facts" for item in heads):
+        return TOPIC.needs("cable.insulation", headline=f"We can't say yet: {name} {why}.", figures=facts)
+    return TOPIC.says(verdict, f"Neither will do: {name} {why}.", *facts, compare=tuple(options))

@@ -1,0 +1,114 @@
+"""How long a charger takes to fill a battery."""
+from __future__ import annotations
+
+from dataclasses import replace
+
+from service import reference, say
+from service.calculators import charging as sums
+from service.case import Case
+from service.reply import Answer, Figure, Option
+from service.rules import charging
+from service.topic import Lever, Topic
+
+TOPIC = Topic(
+    "charge-time",
+    "How long to charge",
+    cautions=("lithium-kind", "lithium-cold", "alternator-lithium", "isolated-outputs", "explosive-gas", "equalise",
+              "manual-first", "mains"),
+    levers=(Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),),
+    likely={
+        "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
+        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+    },
+    unsure={
+        "battery.capacity": "We can't say yet: the time follows from the amp-hours of the battery.",
+        "charger.current": "We can't say yet: the time follows from the amps of the charger.",
+    },
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Amp-hours to return over the amps that the battery takes, and the absorption of lead."""
+    chemistry = charging.known_kind(case)
+    stopped = charging.barred(TOPIC, case, chemistry)
+    if stopped:
+        return stopped
+    lacking = [fact for fact, there in (
+        ("battery.capacity", "charge.capacity" in case), ("charger.current", source(case) is not None),
+        ("battery.chemistry", chemistry is not None)) if not there]
+    if lacking and lacking != ["battery.chemistry"]:
+        return TOPIC.needs(*lacking)
+    if chemistry is None:
+        return of_any_kind(case)
+    hours, words = worked_out(case, chemistry)
+    if not hours:
+        return TOPIC.says("information", "No time at all: the battery is full already.", figure(hours))
+    return TOPIC.says("information", f"About {say.duration(hours * 60)}{words}.", figure(hours))
+
+
+def figure(hours: float) -> Figure:
+    """The time as a figure."""
+    return Figure("charge_time", "time to full", hours, "h")
+
+
+def source(case: Case) -> float | None:
+    """Amps of what charges: the charger, else the alternator as it gives them for hours."""
+    if "charger.current" in case:
+        return float(case["charger.current"])
+    rated = case.get("alternator.current")
+    if rated is None:
+        return None
+    share = reference.value("charging", "alternator-lead")
+    case.step(f"A warm alternator of {say.amps(rated)} gives about {say.amps(rated * share.value)}", share.cite)
+    return float(rated) * float(share.value)
+
+
+def charge_now(case: Case, chemistry: str) -> float:
+    """The charge to start from: known, as it was put, else where a battery is used down to."""
+    if "battery.charge" in case:
+        return float(case["battery.charge"])
+    if case.says("detail:from_flat"):
+        return float(case.assume("battery.charge", 0.0, "flat, as you wrote", unit="%"))
+    if case.says("detail:from_half"):
+        return float(case.assume("battery.charge", 50.0, "half, as you wrote", unit="%"))
+    family = "lithium" if chemistry == "lfp" else "lead"
+    used = reference.row("usable", family=family)["share"]
+    left = 100.0 - float(used.value)
+    why = f"a {family} battery is used down to there as a rule"
+    return float(case.assume("battery.charge", left, why, used.cite, unit="%"))
+
+
+def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
+    """Hours to full, and how they come about."""
+    amp_hours, amps = charging.capacity(case), source(case)
+    assert amps is not None, "worked_out without a charger"
+    charge = charge_now(case, chemistry)
+    row = reference.row("charge_factor", chemistry=chemistry)
+    back = sums.to_return(amp_hours, charge, row["factor"].value)
+    case.step(
+        f"{say.number(100 - charge)} % of {say.amp_hours(amp_hours)}, times {row['factor'].value:g} for the losses, "
+        f"is {say.amp_hours(back)} to put back", row["factor"].cite,
+    )
+    suits = charging.span(case, chemistry, amp_hours)
+    taken = min(amps, suits.high)
+    if taken < amps:
+        case.step(f"Of {say.amps(amps)} the battery should take {say.amps(taken)} at most", "charging-by-kind")
+    hours = sums.time(back, taken, row["absorption"].value)
+    rest = row["absorption"].value
+    added = f", and {say.number(rest)} h of absorption" if rest else ""
+    case.step(f"{say.amp_hours(back)} / {say.amps(taken)}{added}: {say.quantity(hours, 'h')}", "absorption-time")
+    last = f", then {say.number(rest)} hours of absorption (the high-voltage part of a charge)" if rest else ""
+    return hours, f" from {say.number(charge)} % to full: {say.amp_hours(back)} at {say.amps(taken)}{last}"
+
+
+def of_any_kind(case: Case) -> Answer:
+    """The kind is not known: the time of each kind, none of them the answer."""
+    sides = []
+    for chemistry in charging.KINDS:
+        hours, _ = worked_out(case.supposing({"battery.chemistry": chemistry}), chemistry)
+        sides.append(Option(say.CHEMISTRY[chemistry], "information", (figure(hours),)))
+    times = [float(side.figures[0].value) for side in sides]
+    lead = say.between(min(times[:3]), max(times[:3]), "", 1)
+    head = f"About {lead} hours if it is lead, {say.number(times[3], 1)} hours if it is lithium: the kind decides."
+    return replace(TOPIC.needs("battery.chemistry", headline=head), compare=tuple(sides))

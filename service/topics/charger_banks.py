@@ -1,0 +1,175 @@
+"""One charger for several batteries: how many outputs, and whether series or parallel changes that."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from service import say
+from service.case import Case, Value
+from service.reply import Answer, Figure
+from service.rules import charge_volts, charging
+from service.topic import Lever, Topic
+
+ROLES = ("detail:start_bank", "detail:house_bank", "detail:thruster_bank")
+ASKS_COUNT = ("request:how_many", "detail:one_or_more")
+
+
+def more_outputs(case: Case) -> Iterator[Value]:
+    """Enough outputs for the banks."""
+    need = banks(case)
+    if need and case.get("charger.outputs") and not in_series(case):
+        yield float(need)
+
+
+def isolated(case: Case) -> Iterator[Value]:
+    """Outputs that share no negative."""
+    if in_series(case):
+        yield True
+
+
+TOPIC = Topic(
+    "charger-banks",
+    "One charger for several batteries",
+    cautions=("isolated-outputs", "explosive-gas", "mains"),
+    levers=(Lever("charger.outputs", more_outputs, "a charger with {value} outputs, or one charger for each bank"),
+            Lever("charger.isolated", isolated, "outputs isolated from each other, or one charger of the full voltage"),
+            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    likely={
+        "charger.isolated": (("isolated outputs", True), ("one common negative", False)),
+        "bank.count": (("two: engine and thruster", 2.0), ("three: engine, house and thruster", 3.0)),
+        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+    },
+    unsure={"bank.count": "We can't say yet: one output for each bank that works apart, so their number decides."},
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Series first, because there a wrong connection shorts a battery; then one output for each bank."""
+    stopped = charging.barred(TOPIC, case, charging.known_kind(case))
+    if stopped:
+        return stopped
+    if in_series(case):
+        return of_series(case)
+    need = banks(case)
+    if need is None:
+        return TOPIC.needs("bank.count")
+    case.step("Each bank that works apart has an output of its own; alike batteries that stay joined count as one bank",
+              "one-output-a-bank")
+    have = case.get("charger.outputs")
+    figure = Figure("charger_outputs", "outputs needed", float(need))
+    if have is None:
+        return TOPIC.says("information", advice(case, need), figure)
+    if have < need:
+        return TOPIC.says("no", too_few(need, int(have)), figure)
+    clash = one_setting(case)
+    if clash and need > 1:
+        return TOPIC.says("marginal", clash, figure)
+    return TOPIC.says("yes", enough(need, int(have)), figure)
+
+
+def in_series(case: Case) -> bool:
+    """Whether the batteries to be charged are joined in series, as far as is said."""
+    if case.get("bank.layout") in ("series", "series-parallel"):
+        return not separate(case)
+    return "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1 and not separate(case)
+
+
+def separate(case: Case) -> bool:
+    """Whether the message tells of banks that work apart."""
+    return float(case.get("bank.count", 1)) > 1 or roles(case) > 1
+
+
+def roles(case: Case) -> int:
+    """How many jobs of batteries the message names: engine, house, thruster."""
+    return sum(case.says(role) for role in ROLES)
+
+
+def banks(case: Case) -> int | None:
+    """How many banks are to be charged: as said, by their jobs, by the batteries that are not joined."""
+    if "bank.count" in case:
+        return int(case["bank.count"])
+    if roles(case) > 1:
+        return int(case.assume("bank.count", float(roles(case)), "one bank for each job that you name"))
+    if case.get("bank.layout") == "parallel":
+        return 1
+    count = case.get("battery.count")
+    if count and count > 1:
+        return int(case.assume("bank.count", float(count), "batteries that are not said to be joined"))
+    return 2 if "battery.chemistry" in case.second or "battery.capacity" in case.second else None
+
+
+def counted(number: int, what: str) -> str:
+    """"1 output", "3 outputs"."""
+    return f"{number}{say.NB}{what}{'' if number == 1 else 's'}"
+
+
+def advice(case: Case, need: int) -> str:
+    """The headline where no charger is put up."""
+    if need == 1:
+        return "One output is enough for alike batteries that stay joined in parallel; an output for each is better still."
+    unlike = one_setting(case)
+    more = ", each with its own setting, because their kinds differ" if unlike else ""
+    return f"A charger with {counted(need, 'output')}, one for each bank{more}; or one charger for each."
+
+
+def too_few(need: int, have: int) -> str:
+    """The headline for a charger with too few outputs."""
+    return f"No: {counted(need, 'bank')} that work apart need {counted(need, 'charger output')}, and yours has {have}."
+
+
+def enough(need: int, have: int) -> str:
+    """The headline for a charger with enough outputs."""
+    if need == 1:
+        return "Yes: one output will do for alike batteries that stay joined in parallel."
+    spare = f", which leaves {have - need} spare" if have > need else ""
+    return f"Yes: your charger has {counted(have, 'output')} for {counted(need, 'bank')}{spare}."
+
+
+def one_setting(case: Case) -> str | None:
+    """What one programme for two kinds of battery means; None where the kinds are alike or not told."""
+    other = case.second.get("battery.chemistry")
+    first = charging.known_kind(case)
+    if other is None or first is None or other.value == first:
+        return None
+    kinds = (first, str(other.value))
+    names = say.listed([say.CHEMISTRY[item] for item in kinds])
+    known = all(item in charging.KINDS for item in kinds)
+    lower = min(kinds, key=lambda item: charge_volts.stage(item, "absorption").high) if known else None
+    case.step("One programme for two kinds suits neither quite; the lower of the two voltages harms neither", "one-setting")
+    use = f"; with one setting for all, take the {say.CHEMISTRY[lower]} one" if lower else ""
+    return f"Only just: {names} want different volts, so each output needs its own setting{use}."
+
+
+def of_series(case: Case) -> Answer:
+    """Batteries in series: one charger of the full voltage, or an isolated output for each."""
+    number = int(case["bank.in_series"]) if case["bank.in_series"] > 1 else int(case.get("battery.count", 2))
+    volts = say.quantity(float(case["bank.voltage"]), "V")
+    case.step(f"Joined in series the batteries are one bank of {volts}: one charger of {volts}, or one isolated output "
+              "for each battery; a shared negative would short one of them", "series-charging")
+    have, apart = case.get("charger.outputs"), case.get("charger.isolated")
+    if full_voltage(case):
+        return TOPIC.says("yes", f"Yes: one {volts} charger charges the whole bank in series.", outputs(1))
+    if apart is False:
+        head = "No: outputs that share one negative short a battery of a series bank, so do not connect them."
+        return TOPIC.says("no", head, outputs(number))
+    if have is None and apart is None and case.says(*ASKS_COUNT):
+        head = f"One {volts} charger for the whole bank; or {number} outputs of 12 V, but only if isolated from each other."
+        return TOPIC.says("information", head, outputs(1))
+    if apart is None:
+        head = "We can't say yet: in series each battery may have its own output only if the outputs are isolated."
+        return TOPIC.needs("charger.isolated", headline=head, figures=(outputs(number),))
+    if have is not None and have < number:
+        return TOPIC.says("no", f"No: {number} batteries in series need {number} isolated outputs, and yours has {int(have)}.",
+                          outputs(number))
+    return TOPIC.says("yes", f"Yes: isolated outputs may charge one battery of the {volts} bank each.", outputs(number))
+
+
+def full_voltage(case: Case) -> bool:
+    """Whether the charger puts out the volts of the whole bank."""
+    volts = case.said("charger.voltage")
+    return volts is not None and charging.nominal(float(volts)) == float(case["bank.voltage"])
+
+
+def outputs(number: int) -> Figure:
+    """The outputs as a figure."""
+    return Figure("charger_outputs", "outputs needed", float(number))

@@ -1,0 +1,200 @@
+"""Which setting and which volts a battery is charged with, and whether this charger suits it."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from service import say
+from service.case import Case, Value
+from service.reply import Answer
+from service.rules import charge_volts, charging
+from service.rules.charge_volts import Put, stage
+from service.topic import Lever, Topic
+
+SEALED = ("agm", "gel", "lfp")
+EQUALISES = ("detail:equalise", "detail:equalising")
+WORD = {"flooded": "wet-cell (flooded)", "agm": "AGM", "gel": "gel", "lfp": "lithium"}
+LEFT = ("detail:left_on", "detail:held", "word:winter")
+
+
+def own_setting(case: Case) -> Iterator[Value]:
+    """The setting of the battery's own kind."""
+    chemistry = charging.known_kind(case)
+    if chemistry in charging.KINDS:
+        yield str(chemistry)
+
+
+def right_volts(case: Case) -> Iterator[Value]:
+    """The nearest volts that suit: of the float where they are held, else of the absorption."""
+    chemistry, put = charging.known_kind(case), charge_volts.put_out(case)
+    if chemistry in charging.KINDS and put is not None:
+        found = stage(str(chemistry), "float" if put.held else "absorption", float(case["bank.voltage"]))
+        yield from (found.high, found.low) if put.each > found.high else (found.low, found.high)
+
+
+def automatic(case: Case) -> Iterator[Value]:
+    """A charger that switches itself down."""
+    if charging.unregulated(case):
+        yield "smart"
+
+
+TOPIC = Topic(
+    "charger-setting",
+    "Setting and volts of the charger",
+    cautions=("lithium-kind", "lithium-cold", "alternator-lithium", "isolated-outputs", "explosive-gas", "equalise",
+              "manual-first", "mains"),
+    levers=(Lever("charger.setting", own_setting, lambda case, value: f"the {WORD[str(value)]} setting"),
+            Lever("charger.voltage", right_volts, "{value} from the charger"),
+            Lever("charger.kind", automatic, "an automatic charger, which drops to float by itself"),
+            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    likely={
+        "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
+        "charger.setting": (("wet-cell or flooded", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
+        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+    },
+    unsure={"battery.chemistry": "We can't say yet: each kind of battery has its own charging volts."},
+    of_two="worst",
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The kind's own volts, and what was said of the charger against them: the strictest finding stands."""
+    chemistry = charging.known_kind(case)
+    stopped = charging.barred(TOPIC, case, chemistry)
+    if stopped:
+        return stopped
+    whatever = system_apart(case) or blind(case)
+    if whatever:
+        return whatever
+    if chemistry not in charging.KINDS:
+        return of_any_kind(case, chemistry)
+    figures = charge_volts.figures(case, str(chemistry))
+    verdict, head = found(case, str(chemistry))
+    if verdict == "needs-facts":
+        return TOPIC.needs("charger.setting", headline=head, figures=figures)
+    over = verdict == "no" and beyond(case, str(chemistry))
+    return TOPIC.says(verdict, head, *figures, urgency="today" if over else "routine")
+
+
+def found(case: Case, chemistry: str) -> tuple[str, str]:
+    """Verdict and headline for a battery whose kind is known."""
+    put, setting = charge_volts.put_out(case), case.said("charger.setting")
+    if case.says(*EQUALISES):
+        return equalised(case, chemistry, put)
+    findings = [of_volts(case, put, chemistry)] if put else []
+    findings += [of_setting(case, str(setting), chemistry)] if setting else []
+    if findings:
+        return max(findings, key=lambda item: ("yes", "marginal", "no").index(item[0]))
+    if case.get("charger.kind") == "smart" and case.says(*LEFT) and chemistry != "lfp":
+        return "yes", f"Yes: a smart charger on its {WORD[chemistry]} setting drops to float, so it may stay on."
+    if case.says("detail:same_charger"):
+        name = WORD[chemistry]
+        return "needs-facts", f"We can't say yet: the charger must have {'an' if name[0] == 'A' else 'a'} {name} setting."
+    absorption, floating = (stage(chemistry, name, float(case["bank.voltage"])) for name in ("absorption", "float"))
+    aim = say.volts(absorption.aim)
+    return "information", f"Use the {WORD[chemistry]} setting: absorption {absorption} (best {aim}), then float {floating}."
+
+
+def opening(case: Case, verdict: str) -> str:
+    """The answer to the question as it was put: "is it good" or "does it harm"."""
+    if case.says("detail:harm"):
+        return {"yes": "No, it suits", "marginal": "Not much", "no": "Yes, it matters"}[verdict]
+    return {"yes": "Yes", "marginal": "Only just", "no": "No"}[verdict]
+
+
+def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
+    """A setting against the battery's own absorption range."""
+    verdict = charge_volts.verdict_of_setting(setting, chemistry)
+    volts = float(case["bank.voltage"])
+    theirs, own = stage(setting, "absorption", volts), stage(chemistry, "absorption", volts)
+    battery, name = charging.called(chemistry), WORD[setting]
+    case.step(f"The {name} setting goes up to {say.volts(theirs.high)}, {battery} takes {say.volts(own.high)} at most",
+              "settings-by-kind", theirs.cite, own.cite)
+    start = opening(case, verdict)
+    if verdict == "no":
+        return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {battery} takes {say.volts(own.high)} at most."
+    if verdict == "yes":
+        return "yes", f"{start}: the {name} setting is the one for {battery}, with {own} for absorption."
+    return "marginal", (
+        f"{start}: the {name} setting stays within the {say.volts(own.high)} of {battery}, but it is made for "
+        f"another kind; use the {WORD[chemistry]} one."
+    )
+
+
+def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
+    """A charging voltage against absorption and float."""
+    verdict = charge_volts.verdict_of_volts(put, chemistry)
+    times = float(case["bank.voltage"]) / 12
+    absorption, floating = (stage(chemistry, name, times * 12) for name in ("absorption", "float"))
+    this, battery, start = say.volts(put.each * times), charging.called(chemistry), opening(case, verdict)
+    if put.each > stage(chemistry, "absorption").high + charging.NEAR:
+        return verdict, f"{start}: {this} is too high for {battery}, which takes {say.volts(absorption.high)} at most."
+    if verdict == "no":
+        case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
+        return verdict, f"{start}: {this} suits {battery} only as a stage that ends; held all the time use {floating}."
+    if verdict == "yes" and floating.holds(put.each * times):
+        return verdict, f"{start}: {this} is a good float for {battery}, and may stay on; filling it takes {absorption}."
+    if verdict == "yes":
+        return verdict, f"{start}: {this} is inside the {absorption} of {battery}, as a stage that ends by itself."
+    if put.each > stage(chemistry, "float").high:
+        why = f"more than a float ({floating}) and less than absorption ({absorption})"
+        return verdict, f"{start}: for {battery} {this} is {why}."
+    return verdict, f"{start}: {this} is too low to keep {battery} full; its float is {floating}."
+
+
+def equalised(case: Case, chemistry: str, put: Put | None) -> tuple[str, str]:
+    """A programme that equalises, desulphates or reconditions."""
+    case.step("Equalising is an overcharge on purpose; a sealed battery cannot get the lost water back", "no-equalising")
+    if chemistry in SEALED:
+        yes = "Yes, it matters" if case.says("detail:harm") else "No"
+        battery = charging.called(chemistry)
+        return "no", f"{yes}: {battery} must not be equalised or desulphated, so use a charger or setting that never does it."
+    most = stage("flooded", "equalise")
+    if put and put.each > most.high + charging.NEAR:
+        return "no", f"No: {say.volts(put.each)} is too high even to equalise, which takes {most}."
+    if case.says("detail:by_itself"):
+        return "marginal", "Only just: a wet-cell battery may be equalised, but only with somebody watching, so switch the automatic off."
+    return "yes", f"Yes, a wet-cell battery with caps may be equalised at {most}, with somebody watching it all the time."
+
+
+def blind(case: Case) -> Answer | None:
+    """A charger that cannot see the battery: a timer or an unregulated trickle charger, whatever the battery."""
+    if not charging.unregulated(case) or charge_volts.put_out(case):
+        return None
+    timer = case.get("charger.kind") == "timer"
+    name = "timer charger" if timer else "charger that does not regulate its voltage"
+    case.step(f"A {'clock' if timer else 'steady current'} cannot see when the battery is full", "timer-charger")
+    if case.says("detail:watched") and not case.says(*LEFT):
+        return TOPIC.says("marginal", f"Only just: a {name} will do while somebody watches and ends the charge.")
+    harm = case.says("detail:harm")
+    return TOPIC.says("no", f"{'Yes, it harms' if harm else 'No'}: a {name} must not stay on, because it goes on when the battery is full.")
+
+
+def system_apart(case: Case) -> Answer | None:
+    """A 24 V charger on a 12 V battery."""
+    apart = charge_volts.systems_apart(case)
+    if apart is None:
+        return None
+    charger, battery = (say.quantity(volts, "V") for volts in apart)
+    case.step("A charger drives its full voltage into whatever battery is on it", "settings-by-kind")
+    return TOPIC.says("no", f"No: a {charger} charger must never go on a {battery} battery, not even for a minute.")
+
+
+def of_any_kind(case: Case, chemistry: str | None) -> Answer:
+    """The kind is not known: an answer only where every kind says no."""
+    kinds = charging.KINDS[:3] if chemistry == "lead" else charging.KINDS
+    verdicts = {found(case.supposing({"battery.chemistry": kind}), kind)[0] for kind in kinds}
+    put = charge_volts.put_out(case)
+    if verdicts == {"no"} and put:
+        head = f"No: {say.volts(put.each * float(case['bank.voltage']) / 12)} is wrong for every kind of battery."
+        return TOPIC.says("no", head, asks=(TOPIC.ask("battery.chemistry", TOPIC.likely["battery.chemistry"]),))
+    if case.says(*EQUALISES):
+        head = "We can't say yet: only a wet-cell battery with caps may be equalised, never AGM, gel or lithium."
+        return TOPIC.needs("battery.chemistry", headline=head)
+    return TOPIC.needs("battery.chemistry")
+
+
+def beyond(case: Case, chemistry: str) -> bool:
+    """Whether a battery is being charged over its absorption range now."""
+    put = charge_volts.put_out(case)
+    return put is not None and not case.says(*EQUALISES) and put.each > stage(chemistry, "absorption").high + charging.NEAR

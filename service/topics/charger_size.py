@@ -1,0 +1,137 @@
+"""How many amps of charger a battery or bank wants, and whether the one at hand fits."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from service import say
+from service.case import Case, Value
+from service.reply import Answer, Figure, Option
+from service.rules import charging
+from service.rules.charging import Span
+from service.topic import Lever, Topic
+
+
+def fitting(case: Case) -> Iterator[Value]:
+    """The ends of the suitable range, the nearer one first."""
+    chemistry, amps = charging.known_kind(case), case.get("charger.current")
+    if chemistry in charging.KINDS + ("lead",) and amps and "charge.capacity" in case:
+        found = charging.span(case, chemistry, charging.capacity(case))
+        yield from sorted((found.low, found.high), key=lambda end: abs(end - amps))
+
+
+def fitting_words(case: Case, value: Value) -> str:
+    """A larger charger, or a smaller one."""
+    more = float(value) > float(case["charger.current"])
+    return f"a charger of {say.amps(float(value))} or {'more' if more else 'less'}"
+
+
+TOPIC = Topic(
+    "charger-size",
+    "Amps of the charger",
+    cautions=("lithium-kind", "lithium-cold", "alternator-lithium", "isolated-outputs", "explosive-gas", "equalise",
+              "manual-first", "mains"),
+    levers=(Lever("charger.current", fitting, fitting_words),
+            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    likely={"battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))},
+    unsure={"battery.capacity": "We can't say yet: the amp-hours of all the batteries it charges decide the amps."},
+    of_two="worst",
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The range that suits, and a stated charger against it."""
+    chemistry = charging.known_kind(case)
+    stopped = charging.barred(TOPIC, case, chemistry)
+    if stopped:
+        return stopped
+    if "charge.capacity" not in case:
+        return TOPIC.needs("battery.capacity", *(() if chemistry else ("battery.chemistry",)))
+    amp_hours = charging.capacity(case)
+    if chemistry is None:
+        return of_any_kind(case, amp_hours)
+    found = charging.span(case, chemistry, amp_hours)
+    amps = case.get("charger.current")
+    verdict = found.verdict(amps, charging.unregulated(case)) if amps else "information"
+    head = judged(case, found, amps, verdict) if amps else advice(case, found)
+    kind_decides = chemistry == "lead" and bool(amps) and found.over(amps) and verdict == "marginal"
+    asks = (TOPIC.ask("battery.chemistry", (("AGM", "agm"), ("gel", "gel"), ("wet-cell", "flooded"))),)
+    return TOPIC.says(
+        verdict, head, *figures(found), asks=asks if kind_decides else (), compare=apart(case, chemistry, verdict)
+    )
+
+
+def figures(found: Span) -> tuple[Figure, Figure]:
+    """Both ends of the range."""
+    return (
+        Figure("charger_current_low", "at least", found.low, "A"),
+        Figure("charger_current_high", "at most", found.high, "A"),
+    )
+
+
+def bank(found: Span) -> str:
+    """The bank in words: "220 Ah of gel"."""
+    return f"{say.amp_hours(found.capacity)} of {say.CHEMISTRY[found.kind]}"
+
+
+def suits(found: Span) -> str:
+    """The range in words, one value where both ends meet."""
+    return say.between(found.low, found.high, "A")
+
+
+def advice(case: Case, found: Span) -> str:
+    """The headline where no charger is put up."""
+    volts = float(case["bank.voltage"])
+    sort = f"a {say.quantity(volts, 'V')} charger" if volts > 12 else "a charger"
+    return f"{bank(found)} takes {sort} of {suits(found)}."
+
+
+def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
+    """The headline for a stated charger; it opens with the answer to the question as it was put."""
+    big, small = case.says("detail:too_big"), case.says("detail:too_small")
+    this, most = say.amps(amps), say.amps(found.high)
+    if verdict == "yes":
+        opening = "No, it fits" if big or small else "Yes"
+        return f"{opening}: {this} suits {bank(found)}, which takes {suits(found)}."
+    if verdict == "no":
+        reason = " from a charger that does not regulate" if charging.unregulated(case) else ""
+        return f"{'Yes, too big' if big else 'No'}: {this}{reason} is too much for {bank(found)}, which takes {most} at most."
+    if found.over(amps):
+        opening = "Yes, rather big" if big else "Only just"
+        return f"{opening}: {this} is more than the {most} that suits {bank(found)}; use it only if it regulates its voltage."
+    opening = "Yes, rather small" if small else "Only just"
+    slow = "only keeps it full" if found.maintains(amps) else "fills it slowly"
+    return f"{opening}: for {bank(found)} {this} {slow}; {suits(found)} suits it."
+
+
+def of_any_kind(case: Case, amp_hours: float) -> Answer:
+    """The kind is not known: each kind's range, and an answer only where all kinds agree."""
+    spans = [charging.span(case, chemistry, amp_hours) for chemistry in charging.KINDS]
+    amps = case.get("charger.current")
+    verdicts = [found.verdict(amps, charging.unregulated(case)) if amps else "" for found in spans]
+    sides = tuple(
+        Option(say.CHEMISTRY[found.kind], verdict or "information", figures(found))
+        for found, verdict in zip(spans, verdicts, strict=True)
+    )
+    agreed = set(verdicts) if amps else set()
+    if len(agreed) == 1 and "yes" not in agreed:
+        verdict = verdicts[0]
+        over = all(found.over(amps) for found in spans)
+        word = "is too much for" if over else "fills only slowly"
+        head = f"{'No' if verdict == 'no' else 'Only just'}: {say.amps(amps)} {word} {say.amp_hours(amp_hours)} of any kind."
+        return TOPIC.says(verdict, head, compare=sides, asks=(TOPIC.ask("battery.chemistry"),))
+    head = (
+        f"We can't say yet: {say.amp_hours(amp_hours)} of lead takes {say.between(spans[0].low, spans[2].high, 'A')} "
+        f"whatever its kind, lithium {suits(spans[3])}, so the kind decides."
+    )
+    return replace(TOPIC.needs("battery.chemistry", headline=head), compare=sides)
+
+
+def apart(case: Case, chemistry: str, verdict: str) -> tuple[Option, ...]:
+    """What each of two batteries joined in parallel would take alone."""
+    other = case.second.get("battery.capacity")
+    if other is None or case.get("bank.layout") != "parallel":
+        return ()
+    spans = [charging.span(case, chemistry, float(value)) for value in (case["battery.capacity"], other.value)]
+    return tuple(Option(f"{say.amp_hours(found.capacity)} alone", verdict, figures(found)) for found in spans)

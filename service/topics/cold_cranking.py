@@ -1,0 +1,146 @@
+"""What is left for cranking in the cold."""
+from __future__ import annotations
+
+from typing import Any
+
+from service import reference, say
+from service.calculators import cold
+from service.case import Case
+from service.reply import Answer, Figure, Option
+from service.rules import wording
+from service.rules.readings import cite, limit
+from service.topic import Topic
+
+TOPIC = Topic(
+    "cold-cranking",
+    "Cranking power in the cold",
+    cautions=("frost", "lithium-cold"),
+    likely={"battery.cca": (("500 CCA", 500.0), ("700 CCA", 700.0), ("900 CCA", 900.0))},
+    unsure={"battery.cca": "We can't say the amps yet: please tell us the CCA on the battery's label."},
+)
+FREEZING = 0.0
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Amps at a temperature, and the share of the warm power."""
+    if case.said("battery.chemistry") in ("lfp", "lithium-other"):
+        return lithium(case)
+    if "ambient.temperature" in case.second or "battery.cca" in case.second:
+        return two(case)
+    return one(case)
+
+
+def share_at(case: Case, celsius: float) -> Figure:
+    """The share of the warm power, noted."""
+    rows = reference.rows("cranking_temperature")
+    points = [(row["temperature"].value, row["share"].value) for row in rows]
+    found = cold.share(celsius, points)
+    nearest = min(rows, key=lambda row: abs(row["temperature"].value - celsius))
+    case.step(f"At {say.temperature(celsius)} a full battery has {say.number(found)} % of the power it has at 27 °C",
+              nearest["share"].cite)
+    return Figure("share_of_warm_power", "share of warm power", found, "%")
+
+
+def one(case: Case) -> Answer:
+    """One battery at one temperature; at 0 °C where none is named."""
+    celsius = case.said("ambient.temperature")
+    at = FREEZING if celsius is None else float(celsius)
+    if "battery.cca" not in case:
+        return without_cca(case, at, named=celsius is not None)
+    cca = float(case["battery.cca"])
+    if celsius is None:
+        return in_general(case, cca)
+    share = share_at(case, at)
+    if at < limit("cranking-coldest"):
+        end = say.temperature(limit("cranking-coldest"))
+        case.step(f"No rating reaches below {end}", cite("cranking-coldest"))
+        head = f"Under {end} no rating tells the amps that a {say.cca(cca)} battery gives, so do not count on it."
+        return TOPIC.says("information", head, share, plot=plot(cca, at))
+    amps = cold.cranking_current(cca, at, limit("cranking-rise"), limit("cranking-coldest"))
+    step = (f"{say.cca(cca)} x (1 + 0.25 x ({say.number(min(at, 0.0))} + 18) / 18) = {say.amps(round(amps))}"
+            if at <= 0 else f"{say.cca(cca)} x 1.25 = {say.amps(round(amps))}, the cranking amps at 0 °C")
+    case.step(step, cite("cranking-rise"))
+    least = "at least " if at > 0 else "about "
+    head = (f"Your {say.cca(cca)} battery gives {least}{say.amps(round(amps))} at {say.temperature(at)}, if it is full and "
+            "in order.")
+    current = Figure("cranking_current", "cranking current", amps, "A")
+    return TOPIC.says("information", head, current, share, plot=plot(cca, at))
+
+
+def in_general(case: Case, cca: float) -> Answer:
+    """A rating but no temperature: both ends of the line."""
+    share = share_at(case, FREEZING)
+    amps = cold.cranking_current(cca, FREEZING, limit("cranking-rise"))
+    case.step(f"{say.cca(cca)} x 1.25 = {say.amps(round(amps))} at 0 °C", cite("cranking-rise"))
+    head = (f"Cold takes much: at 0 °C a full battery has about {say.number(float(share.value))} % of its warm power; "
+            f"yours gives about {say.amps(round(amps))} there.")
+    return TOPIC.says("information", head, Figure("cranking_current", "cranking current at 0 °C", amps, "A"), share,
+                      plot=plot(cca, None))
+
+
+def without_cca(case: Case, celsius: float, named: bool) -> Answer:
+    """The share alone; the amps need the rating."""
+    share = share_at(case, celsius)
+    told = f"about {say.number(float(share.value))} % of its warm power"
+    if named and not case.says("detail:share"):
+        head = f"We can't say the amps yet: at {say.temperature(celsius)} a full one has {told}; please tell us its CCA."
+        return TOPIC.needs("battery.cca", headline=head, figures=(share,))
+    head = f"At {say.temperature(celsius)} a full lead battery has {told}, so a motor on it turns slower in the cold."
+    return TOPIC.says("information", head, share, asks=(), plot=plot(None, celsius))
+
+
+def two(case: Case) -> Answer:
+    """Two temperatures or two ratings side by side."""
+    other = case.others()
+    answers = (one(case), one(other))
+    wording.take_in(case, other)
+    names = [label(of) for of in (case, other)]
+    options = tuple(Option(name, found.verdict, found.figures) for name, found in zip(names, answers, strict=True))
+    parts = [f"{shown(found)} {name}" for name, found in zip(names, answers, strict=True)]
+    verdict = "information" if all(found.verdict == "information" for found in answers) else "needs-facts"
+    asks = answers[0].asks or answers[1].asks
+    return TOPIC.says(verdict, f"It gives {parts[0]}, and {parts[1]}.", *answers[0].figures, compare=options, asks=asks)
+
+
+def label(case: Case) -> str:
+    """What tells one side from the other."""
+    at = case.said("ambient.temperature")
+    told = f"at {say.temperature(float(at))}" if at is not None else "at 0 °C"
+    return f"{told} with {say.cca(float(case['battery.cca']))}" if "battery.cca" in case else told
+
+
+def shown(found: Answer) -> str:
+    """The main figure of one side."""
+    figure = found.figures[0]
+    if figure.name == "cranking_current":
+        return say.amps(round(float(figure.value)))
+    return f"{say.number(float(figure.value))} % of the warm power"
+
+
+def lithium(case: Case) -> Answer:
+    """No cranking rating; its own limits in the cold."""
+    half, coldest = reference.value("lithium", "cold"), reference.value("lithium", "coldest")
+    case.step("Below 0 °C count on half of the continuous limit, below -20 °C on nothing", half.cite, coldest.cite)
+    head = ("CCA does not apply to lithium: below 0 °C count on half of its continuous limit, and below -20 °C do not use "
+            "it.")
+    return TOPIC.says("information", head)
+
+
+def plot(cca: float | None, celsius: float | None) -> dict[str, Any]:
+    """The share of warm power against temperature, and the amps where the rating is known."""
+    rows = sorted((row["temperature"].value, row["share"].value) for row in reference.rows("cranking_temperature"))
+    series = [{"label": "share of warm power", "points": [list(row) for row in rows]}]
+    unit = {"label": "share of warm power", "unit": "%"}
+    if cca is not None:
+        points = [[float(t), cold.cranking_current(cca, t, limit("cranking-rise"))] for t in range(-30, 1, 6)]
+        series = [{"label": "cranking current", "points": points}]
+        unit = {"label": "cranking current", "unit": "A"}
+    drawn: dict[str, Any] = {
+        "kind": "line", "title": "Cranking in the cold", "x": {"label": "temperature", "unit": "C"}, "y": unit,
+        "series": series, "limits": [],
+    }
+    if celsius is not None and cca is not None and limit("cranking-coldest") <= celsius <= FREEZING:
+        amps = cold.cranking_current(cca, celsius, limit("cranking-rise"))
+        drawn["mark"] = {"label": "yours", "x": celsius, "y": amps}
+    return drawn

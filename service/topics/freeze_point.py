@@ -1,0 +1,105 @@
+"""At what temperature the battery freezes, and whether it will."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from service import say
+from service.calculators import freezing
+from service.case import Case, Value
+from service.reply import Answer, Figure
+from service.rules import frost
+from service.rules.laid_up import urgency
+from service.rules.readings import cite, limit
+from service.topic import Lever, Topic
+
+
+def fuller(case: Case) -> Iterator[Value]:
+    """More charge in steps of 5 %."""
+    at = frost.charge_of(case)
+    yield from (float(charge) for charge in range(5, 101, 5) if at is None or charge > at)
+
+
+TOPIC = Topic(
+    "freeze-point",
+    "Freezing",
+    cautions=("frost", "lithium-cold"),
+    levers=(Lever("battery.charge", fuller, "charged to {value} or more before the frost",
+                  without=("reading.voltage", "reading.gravity")),),
+    likely={"battery.charge": (("full", 100.0), ("half", 50.0), ("flat", 0.0))},
+    unsure={"battery.charge": "We can't say yet: a full battery freezes near -59 °C and a flat one near -9 °C, so its "
+                              "charge decides."},
+)
+FROST = 10.0  # °C: nobody asks of freezing at more; a warmer temperature is that of the reading
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The freezing temperature, and a verdict where a temperature is named."""
+    celsius = case.said("ambient.temperature")
+    celsius = None if celsius is None or float(celsius) > FROST else float(celsius)
+    if case.said("battery.chemistry") in ("lfp", "lithium-other"):
+        return lithium(case, celsius)
+    found = frost.point_of(case)
+    if found is None:
+        return charge_not_said(case, celsius)
+    point, told = found
+    figure = Figure("freezing_temperature", "freezes at", point, "C")
+    charge = frost.charge_of(case)
+    urgent = urgency(case, charge) if charge is not None and case.said("battery.charge") is None else "routine"
+    if celsius is None:
+        head = f"It freezes at about {say.temperature(point)}, because {told}."
+        return TOPIC.says("information", head, figure, urgency=urgent, plot=plot(charge, point, None))
+    verdict = freezing.judged(celsius, point, limit("freezing-margin"))
+    now, at = say.temperature(celsius), say.temperature(point)
+    case.step(f"{now} against {at}, with {say.number(limit('freezing-margin'))} °C kept in hand",
+              cite("freezing-margin"))
+    head = {
+        "yes": f"No, it will not freeze at {now}: {told}, and it freezes near {at}.",
+        "marginal": f"Only just not: {told} and freezes near {at}, too close to {now}, so charge it.",
+        "no": f"Yes, it can freeze at {now}: {told}, and it freezes near {at}, so charge it or bring it in.",
+    }[verdict]
+    if verdict == "no" and charge is not None:
+        urgent = urgency(case, charge)
+    return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def charge_not_said(case: Case, celsius: float | None) -> Answer:
+    """Without a charge: what holds for a full, a half-full and a flat one, or for all of them."""
+    full, half, flat = (frost.point_at_charge(share) for share in (100.0, 50.0, 0.0))
+    case.step(f"Full {say.temperature(full)}, half {say.temperature(half)}, flat {say.temperature(flat)}",
+              frost.CHARGE_TABLE)
+    figure = Figure("freezing_temperature", "freezes at, full to flat", flat, "C", full, flat)
+    if celsius is None:
+        head = (f"It depends on the charge: a full one freezes near {say.temperature(full)}, a half-full one near "
+                f"{say.temperature(half)}, a flat one near {say.temperature(flat)}.")
+        asks = (TOPIC.ask("battery.charge", TOPIC.likely["battery.charge"]),)
+        return TOPIC.says("information", head, figure, asks=asks, plot=plot(None, half, None))
+    if freezing.judged(celsius, flat, limit("freezing-margin")) == "yes":
+        now, at = say.temperature(celsius), say.temperature(flat)
+        head = f"No, it will not freeze at {now}: even a flat one freezes near {at}."
+        return TOPIC.says("yes", head, figure, plot=plot(None, flat, celsius))
+    return TOPIC.needs("battery.charge", "reading.voltage", figures=(figure,))
+
+
+def lithium(case: Case, celsius: float | None) -> Answer:
+    """It does not freeze; charging in the cold is what harms it."""
+    case.step("Lithium holds no water; charging at or below 0 °C plates metal on the cells", "lithium-no-freeze")
+    head = "No, lithium does not freeze like lead, but it must not be charged at or below 0 °C."
+    return TOPIC.says("information" if celsius is None else "yes", head)
+
+
+def plot(charge: float | None, point: float, celsius: float | None) -> dict[str, Any]:
+    """Freezing temperature against charge, with the frost that is expected."""
+    points = [list(row) for row in frost.rows("charge")]
+    drawn: dict[str, Any] = {
+        "kind": "line",
+        "title": "Where it freezes",
+        "x": {"label": "charge", "unit": "%"},
+        "y": {"label": "freezes at", "unit": "C"},
+        "series": [{"label": "lead", "points": sorted(points)}],
+        "limits": [] if celsius is None else [{"label": "expected", "value": celsius}],
+    }
+    if charge is not None:
+        drawn["mark"] = {"label": "yours", "x": charge, "y": point}
+    return drawn

@@ -1,0 +1,274 @@
+"""Which fuse, and where: enough for the motor, not too much for the cable."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from service import say
+from service.calculators import fuse
+from service.case import Case, Value
+from service.reply import Answer, Asked, Change, Figure, Option
+from service.rules import circuit
+from service.rules.cable import TABLE_5
+from service.rules.fitting import chosen, new_cable, thicker_areas, thicker_gauges
+from service.rules.fusing import (
+    CABLE_MARGIN,
+    PLACE,
+    PLACED,
+    RATINGS,
+    STARTER,
+    Band,
+    next_cable,
+    ratings,
+    requirements,
+    running,
+    too_thin,
+)
+from service.topic import Lever, Topic
+
+
+def nearest(case: Case) -> Iterator[Value]:
+    """Standard ratings, the nearest to theirs first."""
+    theirs = case.said("fuse.rating")
+    if theirs:
+        yield from sorted(RATINGS, key=lambda rating: (abs(rating - theirs), rating))
+
+
+TOPIC = Topic(
+    "fuse-size",
+    "Fuse or breaker",
+    cautions=("fuse-at-battery", "fuse-breaks-fault", "cable-assumed", "ignition-protected", "manual-first"),
+    levers=(
+        Lever("fuse.rating", nearest, "a {value} fuse"),
+        Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),
+        Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", also=new_cable),
+    ),
+    likely={"cable.gauge": (("1/0", "1/0"), ("2/0", "2/0"), ("4/0", "4/0"))},
+    unsure={
+        "load.current": "We can't say yet: the fuse follows from the amps of the motor and the size of the cable.",
+        "cable.gauge": "We can't say yet: the size of the cable decides how large the fuse may be.",
+    },
+)
+
+
+HABITS = {  # cue: verdict, headline, why, source; where neither the load nor the cable is known
+    "bms_instead": (
+        "no",
+        "No: the BMS (the safety switch inside a lithium battery) does not replace the fuse, which protects the cable.",
+        "A BMS protects the cells; a short in the cable is the fuse's work",
+        "fuse-practice",
+    ),
+    "class_t": (
+        "information",
+        "For lithium use class T, unless the battery's maker states a short-circuit current that another fuse can break.",
+        "Lithium can drive thousands of amps into a short, and a fuse that cannot break them may burst",
+        "e11-interrupting",
+    ),
+    "each_battery": (
+        "information",
+        f"One fuse for each battery, {PLACED}, because each of them can feed a short circuit.",
+        "Batteries in parallel feed each other's fault",
+        PLACE.cite,
+    ),
+    "need_fuse": (
+        "information",
+        f"Yes, a thruster needs a fuse as well, {PLACED}: only the engine's own starter is let off.",
+        "The fuse protects the cable, not the motor",
+        STARTER.cite,
+    ),
+    "fuse_place": (
+        "information",
+        f"Put the fuse {PLACED}, because the cable before the fuse has no protection.",
+        "Measured along the cable",
+        PLACE.cite,
+    ),
+}
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The rating for what is known, and the verdict on a fuse they have."""
+    band = ratings(case)
+    requirements(case)
+    if case.says("detail:bridged"):
+        return bridged(band)
+    if case.says("detail:one_end") and case.says("thing:dcdc", "thing:charger", "thing:panel"):
+        return one_end(case, band)
+    if case.says("detail:no_fuse") and "fuse.rating" not in case.stated:
+        return unfused(band)
+    if running(case) and band.load is None:
+        head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
+        return TOPIC.says("needs-facts", head, *figures(band), route="technician")
+    if band.load is None and band.most is None:
+        return nothing_known(case)
+    return stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
+
+
+def figures(band: Band) -> tuple[Figure, ...]:
+    """The contract's two, as far as they are known."""
+    found = []
+    if band.fit:
+        found.append(Figure("fuse_rating", "fuse for this load", band.fit, "A"))
+    if band.most:
+        found.append(Figure("fuse_rating_high", "the most the cable allows", band.most, "A"))
+    return tuple(found)
+
+
+def ask_cable() -> tuple[Asked, ...]:
+    """The question for the size of the cable."""
+    return (TOPIC.ask("cable.gauge", TOPIC.likely["cable.gauge"]),)
+
+
+def nothing_known(case: Case) -> Answer:
+    """Neither amps nor cable: what can be said all the same."""
+    if "fuse.rating" not in case.stated:
+        found = next((words for cue, words in HABITS.items() if case.says(f"detail:{cue}")), None)
+        if found:
+            verdict, head, why, cite = found
+            case.step(why, cite)
+            return TOPIC.says(verdict, head)
+    if case.says("detail:bigger_fuse"):
+        head = "No larger fuse until the cause is known: the amps of the motor and the size of the cable decide."
+        return TOPIC.needs("load.current", "cable.gauge", headline=head)
+    return TOPIC.needs("load.current", *(() if circuit.has_cable(case) else ("cable.gauge",)))
+
+
+def unfused(band: Band) -> Answer:
+    """A circuit without a fuse is not used until it has one."""
+    which = f"a {say.amps(band.fit)} fuse" if band.fit else "the right fuse"
+    head = f"No: leave this circuit switched off until {which} is in, {PLACED}."
+    if band.fit is None:
+        return TOPIC.says("no", head, *figures(band), urgency="today", asks=(TOPIC.ask("load.current"),))
+    change = Change("fuse.rating", band.fit, "A", f"a {say.amps(band.fit)} fuse near the battery")
+    return TOPIC.says("no", head, *figures(band), urgency="today", would_change=(change,))
+
+
+def bridged(band: Band) -> Answer:
+    """Foil or wire in place of a fuse."""
+    which = f"a {say.amps(band.fit)} fuse" if band.fit else "a fuse of the same rating"
+    head = f"No: only {which} goes in its place, and the circuit stays switched off until then."
+    return TOPIC.says("no", head, *figures(band), urgency="today")
+
+
+def one_end(case: Case, band: Band) -> Answer:
+    """One fuse where both ends of the cable can feed it."""
+    case.step("Both ends of this cable are sources, and each can feed a short circuit", PLACE.cite)
+    head = f"No: both ends can feed this cable, so fit a second fuse at the other end, {PLACED} there."
+    return TOPIC.says("no", head, *figures(band))
+
+
+def rating(case: Case, band: Band) -> Answer:
+    """The fuse to fit, where none is named."""
+    if band.fit is None:
+        return most_only(case, band)
+    if band.most is None:
+        return without_cable(case, band)
+    if too_thin(case, band):
+        return TOPIC.says("no", no_fuse_suits(case, band), *figures(band))
+    cable = circuit.name(case)
+    head = f"Fit a {say.amps(band.fit)} fuse; {say.amps(band.most)} is the most for {cable}."
+    if band.cable and band.fit > band.cable and (thicker := next_cable(case, band)):
+        head = (f"Fit a {say.amps(band.fit)} fuse: that is over the {say.amps(band.cable)} that suits {cable}, within "
+                f"its {say.amps(band.most)} limit; {thicker} fits better.")
+    return TOPIC.says("information", head, *figures(band))
+
+
+def most_only(case: Case, band: Band) -> Answer:
+    """The cable is known, the load is not."""
+    assert band.most
+    head = f"{say.amps(band.most)} is the most for {circuit.name(case)}"
+    if case.says("detail:most"):
+        enough = f"{say.amps(band.cable or band.most)} is enough for all it may carry"
+        return TOPIC.says("information", f"{head}; {enough}.", *figures(band))
+    head = f"{head}; the amps of the load decide which fuse."
+    return TOPIC.needs("load.current", headline=head, figures=figures(band))
+
+
+def without_cable(case: Case, band: Band) -> Answer:
+    """The load is known, the cable is not: the cable that we would propose, else the cable is asked for."""
+    assert band.fit
+    if case.says("thing:cable") and "cable.length" in case and (found := with_the_proposed(case, band)):
+        return found
+    head = f"Fit a {say.amps(band.fit)} fuse, {PLACED}, if the cable allows it."
+    if circuit.converts(case):
+        head = f"Fit a {say.amps(band.fit)} fuse at each end, {PLACED}, if the cable allows it."
+    if band.house and band.house != band.fit:
+        head = (f"Fit a {say.amps(band.fit)} fuse, or the {say.amps(band.house)} one that our catalogue names, if the "
+                "cable allows it.")
+    return TOPIC.says("information", head, *figures(band), asks=ask_cable())
+
+
+def with_the_proposed(case: Case, band: Band) -> Answer | None:
+    """The fuse for the cable that we would propose, None where one cable is not enough."""
+    choice = chosen(case, circuit.current(case))
+    if choice.count != 1 or not choice.gauge or not band.load:
+        return None
+    size = choice.gauge
+    most = fuse.at_most(CABLE_MARGIN.value * size.ampacity, RATINGS)
+    case.step(f"{circuit.called(size)} as proposed may carry {say.amps(size.ampacity)}", TABLE_5, CABLE_MARGIN.cite)
+    if not most or band.load > most:
+        return None
+    named = f", where our catalogue names {say.amps(band.house)}" if band.house and band.house != band.load else ""
+    head = f"Fit a {say.amps(band.load)} fuse{named}; {say.amps(most)} is the most for {circuit.called(size)}."
+    return TOPIC.says("information", head, *figures(Band(band.load, None, most)))
+
+
+def no_fuse_suits(case: Case, band: Band) -> str:
+    """The sentence for a cable that is too thin for its load or for the load's fuse."""
+    amps, carries = circuit.current(case), float(case["cable.ampacity"])
+    thicker, cable = next_cable(case, band), circuit.name(case)
+    fit = f"fit {thicker}" if thicker else "a technician will look at it"
+    if carries < amps:
+        return f"No fuse suits: {cable} may carry {say.amps(carries)}, and the load draws {say.amps(amps)}; {fit}."
+    return (f"No fuse suits: the load needs {say.amps(band.load or 0)}, and {cable} allows {say.amps(band.most or 0)} "
+            f"at most; {fit}.")
+
+
+def stated_fuse(case: Case, band: Band) -> Answer:
+    """The verdict on the fuse they have, or on two that they weigh."""
+    verdict, why = judge(case, band, float(case["fuse.rating"]))
+    if "fuse.rating" in case.second:
+        other = case.others()
+        rated = float(other["fuse.rating"])
+        pair = ((float(case["fuse.rating"]), verdict, why), (rated, *judge(other, band, rated)))
+        circuit.take_in(case, other)
+        return two_fuses(case, band, pair)
+    if verdict == "needs-facts":
+        return TOPIC.needs("load.current", headline=why, figures=figures(band))
+    if case.says("detail:blows") and verdict != "yes":
+        case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
+    return TOPIC.says(verdict, why, *figures(band), asks=ask_cable() if verdict == "information" else ())
+
+
+def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
+    """The verdict on one fuse and the sentence for it."""
+    named = f"a {say.amps(rated)} fuse"
+    if too_thin(case, band):
+        return "no", no_fuse_suits(case, band)
+    if band.most and rated > band.most:
+        return "no", f"No: {named} is too large, as {circuit.name(case)} allows {say.amps(band.most)} at most."
+    if band.load is None:
+        return "needs-facts", f"We can't say yet: {named} is within what the cable allows; the amps of the load decide."
+    amps = say.amps(circuit.current(case))
+    if rated < min(band.load, band.fit or band.load):
+        return "no", f"No: {named} is too small for {amps} running, which takes {say.amps(band.load)}."
+    if band.most is None:
+        return "information", f"{named[:1].upper()}{named[1:]} is enough for {amps}; the cable must allow it as well."
+    cable = circuit.name(case)
+    if rated == band.house or (band.cable and rated <= band.cable):
+        return "yes", f"Yes: {named} suits {amps} on {cable}."
+    thicker = next_cable(case, band)
+    return "marginal", (f"Only just: {named} is over the {say.amps(band.cable or 0)} that suits {cable}, within its "
+                        f"{say.amps(band.most)} limit{f'; {thicker} fits better' if thicker else ''}.")
+
+
+def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) -> Answer:
+    """Two fuses weighed: the smaller of the better ones."""
+    options = tuple(Option(say.amps(rated), verdict) for rated, verdict, _ in pair)
+    order = ("yes", "marginal", "information", "needs-facts", "no")
+    rated, verdict, why = min(pair, key=lambda item: (order.index(item[1]), item[0]))
+    if verdict == "yes":
+        why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}."
+    elif verdict == "information" and band.fit:
+        why = f"The load asks for {say.amps(band.fit)}; the size of the cable decides if it may be larger."
+    asks = {"information": ask_cable(), "needs-facts": (TOPIC.ask("load.current"),)}.get(verdict, ())
+    return TOPIC.says(verdict, why, *figures(band), compare=options, asks=asks)

@@ -1,0 +1,92 @@
+"""Case sizes: how large a group is, and whether one fits in the place of another."""
+from __future__ import annotations
+
+from service import reference, say
+from service.case import Case
+from service.reference import Row, UnknownValue
+from service.reply import Answer, Figure, Option
+from service.topic import Topic
+
+SIDES = ("length", "width", "height")
+ALIAS = {"H8": "49", "L5": "49", "H7": "94R", "L4": "94R"}  # European cases with the same outline
+
+TOPIC = Topic(
+    "group-size",
+    "Case size",
+    cautions=("lift",),
+    likely={"battery.group": (("24", "24"), ("27", "27"), ("31", "31"), ("8D", "8D"))},
+    unsure={"battery.group": "We can't say yet: the case size on the label decides, such as group 24, 27 or 31."},
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The dimensions of a case, or of two side by side."""
+    if "battery.group" not in case and case.says("detail:group_meaning"):
+        case.step("A group number tells the size of the case and its terminals, not the power", "group-pages")
+        head = "A group number tells the size of the case and its terminals, not the power; the label tells CCA and Ah."
+        return TOPIC.says("information", head)
+    name = known_name(str(case["battery.group"]))
+    try:
+        row = reference.row("group_sizes", group=name)
+    except UnknownValue:
+        head = f"Group {name} is not in our table: please measure the battery, or tell us another case size."
+        return TOPIC.needs("battery.group", headline=head)
+    note(case, name, row)
+    second = case.second.get("battery.group")
+    if second is None:
+        head = f"Group {name} is at most {sizes(row)}, the height over the terminals."
+        return TOPIC.says("information", head, *figures(row))
+    return two_cases(case, name, row, known_name(str(second.value)))
+
+
+def known_name(group: str) -> str:
+    """A case as the table writes it."""
+    name = group.strip().upper().removeprefix("GROUP").removeprefix("G") if group.upper() != "GC2" else "GC2"
+    return ALIAS.get(name.strip(), name.strip())
+
+
+def note(case: Case, name: str, row: Row) -> None:
+    """The outline and what such a battery usually has, as steps."""
+    room = f"allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
+    case.step(f"Group {name}: {sizes(row)}; {room}", row["length"].cite)
+    usual = say.between(float(row["cca_low"].value), float(row["cca_high"].value), "CCA")
+    weight = say.between(float(row["kg_low"].value), float(row["kg_high"].value), "kg")
+    case.step(f"In lead it usually has {usual} and weighs {weight}, but the label decides", "typical-case")
+
+
+def sizes(row: Row) -> str:
+    """Length, width and height, in inches as well."""
+    metric = [float(row[side].value) for side in SIDES]
+    inches = " x ".join(say.number(side / 25.4, 1) for side in metric)
+    return f"{' x '.join(say.number(side) for side in metric)}{say.NB}mm ({inches}{say.NB}in)"
+
+
+def figures(row: Row) -> tuple[Figure, ...]:
+    """The contract's three."""
+    return tuple(Figure(side, side, float(row[side].value), "mm") for side in SIDES)
+
+
+def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
+    """Whether one goes where the other stands: the one named first, unless it is the one aboard now."""
+    try:
+        other = reference.row("group_sizes", group=second)
+    except UnknownValue:
+        head = f"Group {second} is not in our table; group {first} is at most {sizes(row)}."
+        return TOPIC.needs("battery.group", headline=head, figures=figures(row))
+    case.others().known("battery.group")
+    note(case, second, other)
+    pair = ((first, row), (second, other))
+    (name, new), (named, there) = reversed(pair) if case.says("detail:aboard_now") else pair
+    options = tuple(Option(f"group {size}", "information", figures(one)) for size, one in ((name, new), (named, there)))
+    over = {side: float(new[side].value) - float(there[side].value) for side in SIDES}
+    too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
+    if case.says("detail:space_given"):
+        head = f"Group {name} is at most {sizes(new)}: it needs 10{say.NB}mm more each way for the hold-down."
+        return TOPIC.says("information", head, *figures(new), compare=options)
+    if too_big:
+        more = say.listed([f"{say.number(size)}{say.NB}mm more in {side}" for side, size in too_big.items()])
+        head = f"No: a group {name} does not fit in the place of a group {named}, as it takes {more}."
+        return TOPIC.says("no", head, *figures(new), compare=options)
+    head = f"Yes: a group {name} is no larger than a group {named}; check the hold-down and the side of the plus post."
+    return TOPIC.says("yes", head, *figures(new), compare=options)

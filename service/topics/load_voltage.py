@@ -1,0 +1,238 @@
+"""Whether a voltage under load is good: what the battery should hold, and where the volts are lost."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any
+
+from service import say
+from service.case import Case, Value
+from service.reply import Answer, Figure
+from service.rules import doubt, load_reading, supply, wording
+from service.rules.doubt import shown
+from service.rules.load_reading import UnderLoad, read_under_load
+from service.rules.readings import NEAR, cite, limit
+from service.topic import Lever, Topic
+
+READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
+
+
+def holding(case: Case) -> Iterator[Value]:
+    """The volts that the posts should hold."""
+    if case.said(READ) is not None:
+        yield read_under_load(case).lowest
+
+
+def at_the_motor(case: Case) -> Iterator[Value]:
+    """The volts at the motor with a good cable."""
+    if case.said(READ) is not None and case.said(AT_LOAD) is not None:
+        yield float(case[READ]) * (1 - limit("cable-share") / 100)
+
+
+TOPIC = Topic(
+    "load-voltage",
+    "Volts under load",
+    cautions=("deep-flat", "measure-each", "charge-not-strength", "cable-and-joints", "equalise", "acid",
+              "short-circuit", "lift"),
+    levers=(
+        Lever(READ, holding, lambda case, value: f"{say.volts(float(value))} or more on the posts under the same load"),
+        Lever(AT_LOAD, at_the_motor, lambda case, value: f"{say.volts(float(value))} or more at the motor, with "
+                                                         "thicker cable or clean joints"),
+    ),
+    likely={
+        "battery.cca": (("650 CCA", 650.0), ("800 CCA", 800.0), ("1000 CCA", 1000.0)),
+        READ: (("under 9 V", 8.9), ("about 10 V", 10.0), ("over 11 V", 11.0)),
+    },
+    unsure={READ: "We can't say yet: please tell us the lowest volts on the battery posts while the thruster runs."},
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The verdict on the reading at the posts, or on the cable where the motor's own volts are much lower."""
+    if found := doubt.of_load(case):
+        return replace(TOPIC.needs(*found.asks, headline=found.say, likely=()), route=found.route)
+    under = read_under_load(case)
+    if under.read is None:
+        return without_reading(case, under)
+    if under.holds and (lost := lost_on_the_way(case, under)):
+        return cable_at_fault(case, under, *lost)
+    if under.basis == "lithium":
+        return lithium(case, under)
+    if load_reading.is_test(case) and (void := load_reading.test_is_void(case)):
+        return again(case, under, void)
+    if under.holds and (lacking := what_lacks(case, under)):
+        return undecided(case, under, lacking)
+    return lead(case, under)
+
+
+def figures(under: UnderLoad) -> tuple[Figure, ...]:
+    """Sag, lowest good volts and inner resistance, as far as they are known."""
+    found = [Figure("lowest_acceptable_voltage", "lowest good reading", under.lowest, "V")]
+    if under.sag is not None:
+        found.insert(0, Figure("sag", "sag (how far the voltage drops under load)", under.sag, "V"))
+    if under.milliohms is not None:
+        found.append(Figure("internal_resistance", "inner resistance", under.milliohms, "mohm"))
+    return tuple(found)
+
+
+def steps(case: Case, under: UnderLoad) -> None:
+    """Notes the sag and the resistance, beside what a new and a just passing battery show."""
+    if under.sag is None or under.rest is None or under.read is None:
+        return
+    sag = f"{shown(under.rest)} - {shown(under.read)} = {say.volts(under.sag, 2)}"
+    if under.milliohms is None or not under.current:
+        case.step(f"Sag: {sag}", "ohms-law")
+        return
+    ohms = f"{sag}; over {say.amps(under.current)} that is {say.number(under.milliohms, 1)} mΩ"
+    cca = case.get("bank.cca")
+    if under.basis == "lithium" or not cca:
+        case.step(f"Sag: {ohms}", "ohms-law")
+        return
+    new = limit("new-resistance") / float(cca) * 1000 * under.count
+    worst = load_reading.ohms_of(case) * 1000 * under.count
+    case.step(f"Sag: {ohms}; a new one has about {say.number(new, 1)}, the worst that passes {say.number(worst, 1)} mΩ",
+              "ohms-law", cite("new-resistance"), "load-test-resistance")
+
+
+def plot(under: UnderLoad) -> dict[str, Any]:
+    """The readings beside the lowest good one."""
+    bars = [("at rest", under.rest), ("under load", under.read)]
+    return {
+        "kind": "bars",
+        "title": "Volts at rest and under load",
+        "x": {"label": "reading", "unit": ""},
+        "y": {"label": "volts", "unit": "V"},
+        "series": [{"label": name, "points": [[name, volts]]} for name, volts in bars if volts is not None],
+        "limits": [{"label": "lowest good", "value": under.lowest}],
+        "mark": {"label": "yours", "x": "under load", "y": under.read},
+    }
+
+
+def without_reading(case: Case, under: UnderLoad) -> Answer:
+    """No volts at the posts: the limit itself where that is asked for, else the reading is asked for."""
+    if case.said(AT_LOAD) is None and (case.says("detail:reading_wanted") or case.says("request:what_size")):
+        lithium = limit("lithium-load-yes") * under.count
+        other = "" if under.basis == "lithium" else f"; a lithium one should hold {say.volts(lithium)}"
+        name = "lithium" if under.basis == "lithium" else "lead"
+        bank = "" if under.count == 1 else f" {say.number(under.count * 12)} V"
+        head = f"A good {name}{bank} battery holds {say.volts(under.lowest)} or more while the motor runs{other}."
+        return TOPIC.says("information", head, *figures(under))
+    if case.said(AT_LOAD) is not None:
+        head = (f"We can't say yet: {shown(float(case[AT_LOAD]))} is at the motor; please tell us the volts on the "
+                "battery posts while it runs.")
+        return TOPIC.needs(READ, headline=head, figures=figures(under))
+    return TOPIC.needs(READ, figures=figures(under))
+
+
+def lost_on_the_way(case: Case, under: UnderLoad) -> tuple[float, float, float] | None:
+    """Volts at the motor, volts lost and their share, where more is lost than suits a motor."""
+    far = case.said(AT_LOAD)
+    if far is None or under.read is None:
+        return None
+    lost = under.read - float(far)
+    share = lost / under.read * 100
+    return (float(far), lost, share) if share > limit("cable-share") + NEAR else None
+
+
+def cable_step(case: Case, under: UnderLoad, far: float, lost: float, share: float) -> Figure:
+    """Notes what is lost between posts and motor."""
+    case.step(f"{shown(float(under.read or 0))} at the posts - {shown(far)} at the motor = {say.volts(lost, 2)}, "
+              f"{say.quantity(share, '%', 0)}; a motor may lose {say.quantity(limit('cable-share'), '%')}",
+              cite("cable-share"))
+    return Figure("drop", "lost in cable and joints", lost, "V")
+
+
+def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share: float) -> Answer:
+    """Good volts on the posts, poor ones at the motor."""
+    steps(case, under)
+    drop = cable_step(case, under, far, lost, share)
+    told = f"No: {say.volts(lost)} ({say.quantity(share, '%', 0)}) is lost between battery and motor"
+    lacking = what_lacks(case, under) if under.basis == "alone" else ()
+    blame = "look at the cable and its joints first" if lacking else "the cable or its joints are at fault"
+    asks = tuple(TOPIC.ask(fact, TOPIC.likely.get(fact, ())) for fact in lacking)
+    return TOPIC.says("no", f"{told}, so {blame}.", *figures(under), drop, asks=asks, plot=plot(under))
+
+
+def lithium(case: Case, under: UnderLoad) -> Answer:
+    """12.0 V is good, 11.5 V just enough."""
+    steps(case, under)
+    read = float(under.read or 0)
+    least = limit("lithium-load-marginal") * under.count
+    verdict = "yes" if under.holds else "marginal" if read >= least - NEAR else "no"
+    if verdict == "marginal":
+        case.step(f"{say.volts(least)} is the least", cite("lithium-load-marginal"))
+    told = {"yes": "is fine", "marginal": "is just enough", "no": "is too low"}[verdict]
+    head = (f"{wording.opening(case, verdict)}: {shown(read)} under load {told} for a lithium battery, which should "
+            f"hold {say.volts(under.lowest)}.")
+    return TOPIC.says(verdict, head, *figures(under), plot=plot(under))
+
+
+def again(case: Case, under: UnderLoad, void: tuple[str, ...]) -> Answer:
+    """A load test that does not count: charge, warm, test once more."""
+    steps(case, under)
+    case.step(f"A load test counts from {say.volts(limit('test-charged'))} at rest and from "
+              f"{say.temperature(limit('test-coldest'))} on", cite("test-charged"))
+    reasons = {"reading.voltage": "the battery was not charged", "ambient.temperature": "the battery was too cold"}
+    why = say.listed([reasons[fact] for fact in void])
+    head = f"We can't say yet: {why}, so charge it, warm it to {say.temperature(limit('test-coldest'))} and test again."
+    return TOPIC.needs(READ, headline=head, figures=figures(under), likely=())
+
+
+def what_lacks(case: Case, under: UnderLoad) -> tuple[str, ...]:
+    """The facts without which a reading that is not low proves nothing."""
+    lacking = [fact for fact, known in (("reading.current", under.current), ("battery.cca", case.get("bank.cca")))
+               if not known]
+    if under.basis == "test":  # of a test at unknown amps the name is enough; at known amps the CCA is wanted
+        return ("battery.cca",) if under.current and not case.get("bank.cca") else ()
+    return tuple(lacking)
+
+
+def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
+    """Over 9.6 V with nothing to judge it by."""
+    steps(case, under)
+    words = {"reading.current": "the amps it drew", "battery.cca": "the CCA of the battery"}
+    told = say.listed([words[fact] for fact in lacking])
+    head = (f"We can't say yet: {shown(float(under.read or 0))} under load is no bad sign; {told} "
+            f"{'decides' if lacking == ('battery.cca',) else 'decide'}.")
+    return TOPIC.needs(*lacking, headline=head, figures=figures(under))
+
+
+def lead(case: Case, under: UnderLoad) -> Answer:
+    """The verdict on a lead battery."""
+    steps(case, under)
+    read, verdict = float(under.read or 0), "yes" if under.holds else "no"
+    asks: tuple[Any, ...] = ()
+    if under.basis == "alone":
+        if wording.kind_is_open(case):
+            case.assume("battery.chemistry", "lead", "lead battery taken; lithium would have to hold 12.0 V")
+        asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
+    lost = lost_on_the_way(case, under)
+    drop = (cable_step(case, under, *lost),) if lost else ()
+    head = headline(case, under, read, verdict)
+    return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))
+
+
+def headline(case: Case, under: UnderLoad, read: float, verdict: str) -> str:
+    """The answer in one sentence."""
+    start, lowest = wording.opening(case, verdict).removesuffix(", not yet"), say.volts(under.lowest)
+    if under.basis == "test":
+        word = "passes" if verdict == "yes" else "fails"
+        return f"{start}: {shown(read)} {word} the load test; a good battery holds {lowest} or more at half its CCA."
+    if under.basis == "alone":
+        return f"{start}: a lead battery in good order holds {lowest} under load, and yours drops to {shown(read)}."
+    amps = say.amps(float(under.current or 0))
+    running = f"{supply.load_name(case)} running" if "load.model" in case else amps
+    own = f"a good {say.cca(float(case['bank.cca']))} battery"
+    if verdict == "yes":
+        return f"{start}: with {running}, {own} holds {lowest} or more, and yours holds {shown(read)}."
+    if under.small and read >= _own_lowest(case, under) - NEAR:
+        return f"{start}: {shown(read)} is what {own} gives at {amps}, so it is in order but too small for the load."
+    weak = "so the battery is the weak part"
+    return f"{start}: with {running}, {own} holds {lowest}, and yours drops to {shown(read)}, {weak}."
+
+
+def _own_lowest(case: Case, under: UnderLoad) -> float:
+    """What a battery of this CCA holds at this current, under 9.0 V though it be."""
+    ohms = load_reading.ohms_of(case)
+    return (load_reading.start_of(case, under.count) - float(under.current or 0) * ohms) * under.count

@@ -1,0 +1,267 @@
+"""Whether a voltage at rest is good, and how full the battery is."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any
+
+from service import say
+from service.case import Case, Value
+from service.reply import Answer, Figure, Option
+from service.rules import doubt, readings, wording
+from service.rules.doubt import shown
+from service.rules.readings import Charge, cite, limit
+from service.topic import Lever, Topic
+
+KINDS = (("wet-cell (caps on top)", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
+RESTED = 1.0  # hours under which a good reading may still be the charger's
+
+
+def good_volts(case: Case) -> Iterator[Value]:
+    """The volts at rest from which the reading is good."""
+    kind = readings.table_of(case.get("battery.chemistry"))
+    volts = float(case["reading.voltage"])
+    wanted = readings.volts_for(limit("lithium-good" if kind == "lfp" else "lead-good"), kind)
+    yield round(wanted * (readings.spanned(case, volts) or 1.0), 4)
+
+
+TOPIC = Topic(
+    "rest-voltage",
+    "Volts at rest",
+    cautions=("deep-flat", "measure-each", "charge-not-strength", "cable-and-joints", "equalise", "acid",
+              "short-circuit", "lift"),
+    levers=(Lever("reading.voltage", good_volts,
+                  lambda case, value: f"{shown(float(value))} or more at rest after charging"),),
+    likely={"battery.chemistry": KINDS,
+            "reading.voltage": (("12.7 V or more", 12.7), ("12.4 V", 12.4), ("12.2 V or less", 12.2))},
+    unsure={"reading.voltage": "We can't say yet: please tell us the volts on the battery posts after hours of rest.",
+            "bank.voltage": "We can't say yet: please tell us whether the battery or bank is 12 V or 24 V."},
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The verdict on one reading, or on two side by side."""
+    if readings.overvoltage(case):
+        return too_high(case)
+    if found := doubt.of_rest(case):
+        bare = TOPIC.needs(*found.asks, headline=found.say, figures=known_figures(case), likely=())
+        return replace(bare, route=found.route)
+    if case.said("reading.voltage") is None:
+        return without_reading(case)
+    if case.said("battery.chemistry") == "lithium-other":
+        head = "We can't say: this kind of lithium has other volts than iron phosphate, so a technician looks at it."
+        return replace(TOPIC.needs("battery.chemistry", headline=head), route="technician")
+    if "reading.voltage" in case.second:
+        return two(case)
+    return one(case)
+
+
+def too_high(case: Case) -> Answer:
+    """A charging voltage that harms: the hazard answer has the steps."""
+    lithium = case.said("battery.chemistry") in ("lfp", "lithium-other")
+    name = "lithium-overcharge" if lithium else "lead-overcharge"
+    most = say.volts(limit(name))
+    volts = case.said("reading.voltage") or case.said("charger.voltage")
+    case.step(f"{shown(float(volts))} is too much: {'over' if lithium else 'from'} {most} for each 12 V a "
+              f"{'lithium' if lithium else 'lead'} battery is harmed", cite(name))
+    head = f"No: switch the charger off, because {shown(float(volts))} is too high and harms the battery."
+    return TOPIC.says("stop", head, urgency="today", route="technician")
+
+
+def known_figures(case: Case) -> tuple[Figure, ...]:
+    """What a reading in doubt would mean by itself."""
+    volts = case.said("reading.voltage")
+    count = readings.spanned(case, float(volts)) if volts is not None and float(volts) >= 0 else None
+    if not count or float(volts) / count > limit("believable-most"):
+        return ()
+    return (Figure("voltage_per_battery", "each battery", _each(case, float(volts), count), "V"),)
+
+
+def without_reading(case: Case) -> Answer:
+    """A charge that is stated, or the table itself where that is asked for; else the reading is asked for."""
+    kind = readings.table_of(case.said("battery.chemistry"))
+    charge = case.said("battery.charge")
+    if charge is not None:
+        verdict = readings.judged(float(charge), kind)
+        case.step(f"{_good(kind)} is the least that counts as good", cite("lead-good"))
+        opening = wording.opening(case, verdict)
+        return TOPIC.says(verdict, f"{opening}: your battery is {say.charge(float(charge))} full.",
+                          Figure("state_of_charge", "charge", float(charge), "%"), urgency=urgency(float(charge), kind))
+    if case.says("detail:reading_wanted"):
+        return table_itself(case, kind)
+    return TOPIC.needs("reading.voltage")
+
+
+def table_itself(case: Case, kind: str) -> Answer:
+    """What a full and a half-full battery shows at rest."""
+    count = (readings.said_system(case) or 12.0) / 12
+    full = max(volts for volts, _ in readings.rest_rows(kind)) * count
+    good, half = (readings.volts_for(limit(name), kind) * count for name in
+                  (("lithium-good", "lithium-low") if kind == "lfp" else ("lead-good", "lead-half")))
+    named = "A lithium" if kind == "lfp" else wording.a_kind(case)
+    case.step(f"{say.volts(full, 2)} full, {say.volts(good, 2)} at {_good(kind)}, {say.volts(half, 2)} at "
+              f"{say.charge(limit('lithium-low' if kind == 'lfp' else 'lead-half'))}",
+              readings.charge_of(12.5, kind).cites[0])
+    bank = "" if count == 1 else f" {say.number(count * 12)} V"
+    head = (f"{named}{bank} battery shows about {say.volts(full, 2)} at rest when full; under {say.volts(good, 2)} it "
+            "wants a charge.")
+    return TOPIC.says("information", head, plot=plot(case, kind, None))
+
+
+def one(case: Case) -> Answer:
+    """The verdict on one reading."""
+    volts = float(case["reading.voltage"])
+    count = readings.spanned(case, volts)
+    if count is None:
+        return no_system(case, volts)
+    said = case.said("battery.chemistry")
+    found = readings.charge_of(volts / count, readings.table_of(said))
+    if count != 1:
+        case.step(f"{shown(volts)} is {say.volts(_each(case, volts, count), 2)} for each battery", "bank-arithmetic")
+    if found.over:
+        return over(case, volts, found)
+    return by_charge(case, volts, count, found)
+
+
+def no_system(case: Case, volts: float) -> Answer:
+    """A reading that fits no system: 12 V or 24 V is asked for."""
+    case.step(f"{shown(volts)} fits no bank of 12, 24, 36 or 48 V at rest", "system-volts")
+    if volts < limit("lead-flat"):
+        head = f"We can't say yet: {shown(volts)} at rest is deeply flat for a 12 V battery; please tell us its volts."
+        more = ("battery.chemistry",) if wording.kind_is_open(case) else ()
+        return replace(TOPIC.needs("bank.voltage", *more, headline=head), urgency="today")
+    head = f"We can't say yet: {shown(volts)} fits neither a 12 V nor a 24 V bank at rest; please tell us which it is."
+    return TOPIC.needs("bank.voltage", headline=head, likely=(("12 V", 12.0), ("24 V", 24.0)))
+
+
+def over(case: Case, volts: float, found: Charge) -> Answer:
+    """More than a full battery shows: no charge can be told from it."""
+    full = max(row for row, _ in readings.rest_rows(found.kind)) * volts / found.each
+    case.step(f"A full one rests at {say.volts(full, 2)}; so much more is surface charge, or the charger is on",
+              *found.cites, cite(f"{'lithium' if found.kind == 'lfp' else found.kind}-over"), "quick-rest")
+    head = (f"Too early to say: {shown(volts)} is more than a full {wording.kind(case)} battery shows at rest "
+            f"({say.volts(full, 2)}), so some charging still shows.")
+    asks = [TOPIC.ask("reading.voltage")]
+    if wording.kind_is_open(case):
+        asks.append(TOPIC.ask("battery.chemistry", KINDS))
+    figures = () if found.each == volts else (Figure("voltage_per_battery", "each battery", found.each, "V"),)
+    return TOPIC.says("information", head, *figures, asks=tuple(asks))
+
+
+def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
+    """A reading that tells the charge."""
+    case.step(charge_step(volts, found), *found.cites)
+    verdict, asks = found.verdict, []
+    if wording.kind_is_open(case):
+        case.assume("battery.chemistry", "flooded", "kind not said: wet-cell table taken", *found.cites)
+        other = readings.charge_of(found.each, "agm")
+        if other.verdict != verdict and not found.flat:
+            case.step(f"If it is an AGM it is about {wording.charge(other)} full", *other.cites)
+            asks.append(TOPIC.ask("battery.chemistry", KINDS))
+    figures = [Figure("state_of_charge", "charge", found.value, "%", found.low, found.high)]
+    figures.append(Figure("voltage_per_battery", "each battery", _each(case, volts, count), "V"))
+    verdict = "no" if found.flat else _on_charge_or_load(case, verdict)
+    if verdict == "information":
+        asks.append(TOPIC.ask("reading.voltage"))
+    head = headline(case, volts, found, verdict, asked=bool(asks))
+    return TOPIC.says(
+        verdict, head, *figures, asks=tuple(asks), plot=plot(case, found.kind, found),
+        urgency="today" if found.flat else urgency(found.value, found.kind),
+    )
+
+
+def _on_charge_or_load(case: Case, verdict: str) -> str:
+    """A good reading on charge or soon after tells nothing; a poor one is poor all the same."""
+    rested = case.said("reading.rest_time")
+    soon = rested is not None and float(rested) < RESTED
+    if soon or case.said("reading.state") == "charging":
+        case.step("It reads high on charge and in the first hours after it", "quick-rest")
+        return "information" if verdict == "yes" else verdict
+    return verdict
+
+
+def charge_step(volts: float, found: Charge) -> str:
+    """The step from volts to charge."""
+    name = "lithium" if found.kind == "lfp" else say.CHEMISTRY[found.kind]
+    return f"{say.volts(found.each, 2)} for each 12 V is about {wording.charge(found)} by the {name} table"
+
+
+def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool) -> str:
+    """The answer in one sentence."""
+    each = "" if abs(found.each - volts) < 1e-9 else f" ({say.volts(found.each, 2)} for each 12 V)"
+    opening, reads = wording.opening(case, verdict), f"{shown(volts)} at rest{each}"
+    if verdict == "information":
+        return (f"Too early to say: {shown(volts)} on charge, or soon after, reads high, so read it again after some "
+                "hours of rest.")
+    battery = f"your {wording.kind(case)} battery"
+    if found.flat:
+        return f"{opening}: {reads} is deeply flat for {battery}, so have it charged slowly and tested."
+    if verdict == "no":
+        when = "today" if found.kind != "lfp" else "soon"
+        return f"{opening}: {reads} means {battery} {wording.full(found, 'only ')}, so charge it {when}."
+    if verdict == "marginal":
+        return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
+    agm = "; an AGM would want a charge" if asked else ""
+    return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
+
+
+def two(case: Case) -> Answer:
+    """Two batteries: the weaker one decides, both are shown."""
+    other = case.others()
+    answers = (one(case), one(other))
+    wording.take_in(case, other)
+    volts = (float(case["reading.voltage"]), float(other["reading.voltage"]))
+    verdict = readings.stricter(*(item.verdict for item in answers))
+    worse = 0 if answers[0].verdict == verdict else 1
+    both = "battery.chemistry" in case.second
+    names = [f"{shown(read)}{f' ({wording.kind(of)})' if both else ''}"
+             for read, of in zip(volts, (case, other), strict=True)]
+    if volts[0] == volts[1]:
+        names = [f"first, {names[0]}", f"second, {names[1]}"]
+    options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
+    parts = [f"{name} is {_summary(item)}" for name, item in zip(names, answers, strict=True)]
+    opening = wording.opening(case, verdict)
+    advice = {"no": ", so charge the low one today, alone", "marginal": ", so charge the lower one alone"}
+    head = f"{opening}: {parts[0]}, and {parts[1]}{advice.get(verdict, '')}."
+    urgent = max((item.urgency for item in answers), key=("routine", "today", "stop-now").index)
+    asks = tuple({item.fact: item for found in answers for item in found.asks}.values())
+    return TOPIC.says(verdict, head, *answers[worse].figures, compare=options, urgency=urgent, asks=asks)
+
+
+def _summary(found: Answer) -> str:
+    charge = next((item for item in found.figures if item.name == "state_of_charge"), None)
+    if charge is None or found.verdict == "information":
+        return "too high for a rested battery" if found.verdict == "information" else "not clear"
+    return f"about {say.charge(float(charge.value))} full"
+
+
+def urgency(charge: float, kind: str) -> str:
+    """today for a lead battery under half: it is being harmed."""
+    return "today" if kind != "lfp" and charge < limit("lead-half") - readings.NEAR else "routine"
+
+
+def _each(case: Case, volts: float, count: float) -> float:
+    return volts / count / (2 if readings.six_volts(case) else 1)
+
+
+def _good(kind: str) -> str:
+    return say.charge(limit("lithium-good" if kind == "lfp" else "lead-good"))
+
+
+def plot(case: Case, kind: str, found: Charge | None) -> dict[str, Any]:
+    """The table as a line, the limits and where the reading stands."""
+    good, low = ("lithium-good", "lithium-low") if kind == "lfp" else ("lead-good", "lead-half")
+    drawn: dict[str, Any] = {
+        "kind": "line",
+        "title": "Volts at rest and charge",
+        "x": {"label": "charge", "unit": "%"},
+        "y": {"label": "volts at rest, for each 12 V", "unit": "V"},
+        "series": [{"label": "lithium" if kind == "lfp" else say.CHEMISTRY[kind],
+                    "points": [[charge, volts] for volts, charge in sorted(readings.rest_rows(kind))]}],
+        "limits": [{"label": say.charge(limit(name)), "value": readings.volts_for(limit(name), kind)}
+                   for name in (good, low)],
+    }
+    if found:
+        drawn["mark"] = {"label": "yours", "x": found.value, "y": found.each}
+    return drawn

@@ -1,0 +1,271 @@
+"""Whether a battery runs a thruster or another motor: volts in the first instant (lead), current limits (lithium)."""
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from service import say
+from service.calculators import sag
+from service.case import Case
+from service.reply import Answer, Asked, Choice, Figure, Option
+from service.rules import changes, cranking, lithium, supply
+from service.rules.battery import lowest_at
+from service.rules.cranking import Ground, limit
+from service.topic import Topic
+
+TOPIC = Topic(
+    "run-check",
+    "Will the battery run it",
+    cautions=("lithium-kind", "lithium-cold", "lithium-cut-out", "lithium-joined", "start-battery", "no-tap",
+              "cable-and-joints", "fuse-at-battery", "manual-first", "thruster-off", "estimate"),
+    levers=changes.LEVERS,
+)
+SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
+RANK = {"yes": 0, "marginal": 1, "needs-facts": 2, "no": 3}
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The verdict on one battery; of two batteries the better one, of two loads the heavier."""
+    if case.get("battery.family") == "lithium-other":
+        return other_lithium(case)
+    if "load.current" in case.second:
+        return max(judge(case), judge(with_second(case)), key=lambda found: RANK[found.verdict])
+    if any(fact in case.second for fact in ("battery.cca", "battery.ca", "battery.max_current")):
+        return two_batteries(case)
+    return judge(case)
+
+
+def with_second(case: Case) -> Case:
+    """The case of the second battery or load; what it uses counts as used here."""
+    other = case.others()
+    judge(other)
+    case.used.update({key: item for key, item in other.used.items() if item.of == 2})
+    for step in other.trace:
+        case.step(step.say, *step.cites)
+    return case.others()
+
+
+def other_lithium(case: Case) -> Answer:
+    """Another lithium than iron phosphate: no figure, a technician."""
+    head = ("We can't say: this lithium battery is not of the iron phosphate kind, so one of our technicians will look "
+            "at its data sheet.")
+    return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.max_current"),))
+
+
+def judge(case: Case) -> Answer:
+    """The verdict on the battery and the load of this case."""
+    if supply.count_is_open(case):
+        head = "We can't say yet: tell us how many batteries there are, because one alone has too few volts."
+        return TOPIC.needs("battery.count", headline=head, figures=known_currents(case))
+    if differ := supply.mismatch(case):
+        built, wanted = (say.quantity(volts, "V") for volts in differ)
+        case.step(f"The batteries give {built}, the load takes {wanted}", "bank-arithmetic")
+        return TOPIC.says("no", f"No: your batteries give {built}, and {supply.load_name(case)} needs {wanted}.",
+                          *known_currents(case))
+    if "load.current" not in case:
+        return without_load(case)
+    running, inrush = float(case["load.current"]), float(case["load.peak"])
+    family = case.get("battery.family") or ("lead" if "lfp" in case.denied.get("battery.chemistry", ()) else None)
+    if family == "lithium":
+        return limited(case, running, inrush)
+    return lead(case, running, inrush) if family == "lead" else unknown(case, running, inrush)
+
+
+def known_currents(case: Case) -> tuple[Figure, ...]:
+    """The load's two currents, where they are known."""
+    if "load.current" not in case:
+        return ()
+    return supply.load_figures(float(case["load.current"]), float(case["load.peak"]))
+
+
+def without_load(case: Case) -> Answer:
+    """Nothing tells the current: thrust or the boat's length does not."""
+    more = () if case.get("battery.family") else ("battery.cca",)
+    return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide"))
+
+
+def unknown(case: Case, running: float, inrush: float) -> Answer:
+    """Nothing tells whether the battery is lead or lithium."""
+    case.assume("battery.chemistry", "lead", "CCA worked out for a lead battery")
+    need = cranking.required_cca(case, inrush)
+    head = (f"We can't say yet: {supply.load_name(case)} needs a battery of {say.cca(math.ceil(need - 1e-6))} or more, "
+            "and the CCA of yours is not known.")
+    if case.says("note:no_idea"):
+        head = tested_on_board(case)
+    asks = (cca_ask(case, inrush, need), TOPIC.ask("battery.chemistry"))
+    return TOPIC.says("needs-facts", head, *supply.load_figures(running, inrush), needed(need), asks=asks)
+
+
+def tested_on_board(case: Case) -> str:
+    """How to find out without a label."""
+    floor = say.volts(9.6 * float(case["bank.voltage"]) / 12)
+    case.step(f"A lead battery in order holds {floor} in a load test at 21 °C", "load-test")
+    return (f"You can test it on board: run {supply.load_name(case)} for 5 seconds with a meter on the battery posts; "
+            f"under {floor} the battery is too weak or too small.")
+
+
+def needed(need: float) -> Figure:
+    """The CCA for a clear yes."""
+    return Figure("required_cca", "CCA for a clear yes", need, "A")
+
+
+def cca_ask(case: Case, inrush: float, need: float) -> Asked:
+    """The question for the CCA with the replies that decide."""
+    parallel = float(case.get("bank.in_parallel", 1))
+    each = math.ceil(need / parallel - 1e-6)
+    lowest = lowest_at(case.said("ambient.temperature"))
+    full = limit("full")
+    least = sag.required_cca(inrush, full, lowest.value, limit("battery-marginal") - 0.05) / parallel
+    edge = max(math.ceil(least), math.ceil(float(case.get("load.cca", 0.0)) / parallel))
+    replies = [Choice(f"{each} or more", float(each), "A")]
+    if edge < each:
+        replies.append(Choice(f"{edge} to {each - 1}", float(edge), "A"))
+    replies.append(Choice(f"under {min(edge, each)}", float(min(edge, each) - 1), "A"))
+    return replace(TOPIC.ask("battery.cca"), replies=tuple(replies))
+
+
+def lead(case: Case, running: float, inrush: float) -> Answer:
+    """Volts in the first instant, the house's own demand, charge, cable and whose battery it is."""
+    case.assume("battery.chemistry", "lead", "a lead battery, by its ratings")
+    if case.says("detail:en_rating"):
+        case.step("EN amps are counted as CCA at most", "en-rating")
+    need = cranking.required_cca(case, inrush)
+    figures: tuple[Figure, ...] = (*supply.load_figures(running, inrush), needed(need))
+    if "battery.cca" not in case:
+        return unrated(case, inrush, need, figures)
+    volts = cranking.terminal_voltage(case, inrush)
+    at_load = cranking.voltage_at_load(case, volts, inrush)
+    scale = float(case["bank.voltage"]) / 12
+    if volts > 0:
+        figures += (Figure("terminal_voltage_at_inrush", "at the battery", volts * scale, "V"),)
+    if at_load is not None and at_load > 0:
+        figures += (Figure("voltage_at_load", "at the motor", at_load, "V"),)
+    grounds = [
+        by_volts(case, volts, scale),
+        *by_house(case),
+        *cranking.cable_grounds(case, running, at_load),
+        *cranking.charge_grounds(case),
+        *cranking.other_grounds(case),
+    ]
+    ground = cranking.strictest(grounds)
+    flat = any(item.verdict == "no" and item.fact == "charge" for item in grounds)
+    return TOPIC.says(ground.verdict, opening(ground).format(load=supply.load_name(case)), *figures,
+                      plot=cranking.plot(case, inrush, volts, scale), urgency="today" if flat else "routine")
+
+
+def by_volts(case: Case, volts: float, scale: float) -> Ground:
+    """What the volts at the posts say."""
+    yes, least = limit("battery-yes"), limit("battery-marginal")
+    verdict, shown = cranking.graded(volts, yes, least), say.volts(cranking.rounded(volts) * scale)
+    case.step(f"Yes from {say.volts(yes)}, just enough from {say.volts(least)}", "motor-volts")
+    wanted, drops = say.volts(yes * scale), f"{supply.does(case, 'drop')} to about {shown} in the first instant"
+    if verdict == "yes":
+        return Ground("yes", f"{supply.does(case, 'hold')} about {shown} in the first instant, and {wanted} is enough")
+    if verdict == "marginal":
+        return Ground("marginal", f"{drops}, and a clear yes needs {wanted}", "cca")
+    if volts <= least / 2:
+        peak = say.amps(float(case["load.peak"]))
+        return Ground("no", f"{supply.bank_name(case)} cannot give {{load}} the {peak} of the first instant", "cca")
+    return Ground("no", f"{drops}, and {{load}} needs {wanted}", "cca")
+
+
+def by_house(case: Case) -> list[Ground]:
+    """The house's own demand for the model."""
+    wanted, has = case.get("load.cca"), float(case["bank.cca"])
+    if wanted is None or has >= float(wanted):
+        return []
+    why = f"{{load}} asks for {say.cca(float(wanted))}, and {supply.does(case, 'have')} {say.cca(has)}"
+    return [Ground("no", why, "cca")]
+
+
+def opening(ground: Ground) -> str:
+    """The headline from the ground that decides."""
+    first = {"yes": "Yes", "marginal": "Just enough", "no": "No"}[ground.verdict]
+    if ground.fact in ("charge", "shared", "cold") and ground.verdict == "marginal":
+        first = "Only just"
+    return f"{first}: {ground.why}."
+
+
+def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...]) -> Answer:
+    """No cranking rating: no for a deep-cycle battery, else asked."""
+    rating, name = say.cca(math.ceil(need - 1e-6)), supply.load_name(case)
+    ask = cca_ask(case, inrush, need)
+    if slow := slow_load(case):
+        return slow
+    if case.said("battery.duty") == "deep-cycle":
+        case.step("A deep-cycle battery without a cranking rating is not made for such currents", "deep-cycle-rating")
+        head = f"No: a deep-cycle battery without a cranking rating is not made for this, and {name} needs {rating}."
+        return TOPIC.says("no", head, *figures, asks=(ask,))
+    usual = supply.usual(case, "cca_low", "cca_high", "CCA")
+    head = f"We can't say yet: {name} needs {rating}, and {usual or 'the CCA of your battery is not known'}."
+    if case.says("note:no_idea"):
+        head = tested_on_board(case)
+    return TOPIC.says("needs-facts", head, *figures, asks=(ask, TOPIC.ask("battery.duty")))
+
+
+def slow_load(case: Case) -> Answer | None:
+    """A load that is no motor and takes no more than the 5-hour current: its amps are no question, its time is."""
+    if supply.is_motor(case) or "battery.capacity" not in case:
+        return None
+    running, capacity = float(case["load.current"]), float(case["bank.capacity"])
+    if running > capacity / SLOW_HOURS:
+        return None
+    case.step(f"{say.amps(running)} is within {say.amp_hours(capacity)} / {SLOW_HOURS:g} h", "peukert")
+    head = (f"Yes: {supply.does(case, 'give')} {say.amps(running)} easily; what counts for such a load is how many "
+            "hours it runs.")
+    return TOPIC.says("yes", head, Figure("running_current", "running", running, "A"))
+
+
+def limited(case: Case, running: float, inrush: float) -> Answer:
+    """Running current and first instant against what a lithium bank may give."""
+    case.get("battery.chemistry")  # shown as understood, or as taken for iron phosphate
+    figures: tuple[Figure, ...] = supply.load_figures(running, inrush)
+    found, name = lithium.limits(case), supply.load_name(case)
+    if found is None:
+        head = (f"We can't say yet: {name} draws {say.amps(running)} running and {say.amps(inrush)} at first, and the "
+                "battery's limits are not known.")
+        asks = limit_asks(case, "battery.max_current", "battery.peak_current")
+        return TOPIC.says("needs-facts", head, *figures, asks=asks)
+    figures += (Figure("limit_current", "battery limit", found.continuous, "A"),)
+    verdict, plot = lithium.judged(running, inrush, found), lithium.plot(running, inrush, found)
+    case.step(f"Held against {say.amps(running)} running and {say.amps(inrush)} in the first instant", "lithium-limits")
+    if verdict not in ("peak", "limits"):
+        head = lithium.words(case, verdict, running, inrush, found)
+        return TOPIC.says(verdict, head, *figures, plot=plot)
+    wanted = ["battery.max_current"] if verdict == "limits" else []
+    wanted += ["battery.peak_current"] if found.peak is None else []
+    head = lithium.still_open(case, found, running, inrush)
+    return TOPIC.says("needs-facts", head, *figures, asks=limit_asks(case, *wanted), plot=plot)
+
+
+def limit_asks(case: Case, *facts: str) -> tuple[Asked, ...]:
+    """The questions for the limits with the replies that decide."""
+    whole, part = changes.peak_each(case), changes.limit_each(case, float(case["load.current"]))
+    replies = {
+        "battery.max_current": (
+            Choice(f"{say.number(whole)} or more", whole, "A"),
+            Choice(f"{say.number(part)} to {say.number(whole - 1)}", part, "A"),
+            Choice(f"under {say.number(part)}", part - 1, "A"),
+        ),
+        "battery.peak_current": (
+            Choice(f"{say.number(whole)} or more", whole, "A"),
+            Choice(f"under {say.number(whole)}", whole - 1, "A"),
+        ),
+    }
+    return tuple(replace(TOPIC.ask(fact), replies=replies[fact]) for fact in facts)
+
+
+def two_batteries(case: Case) -> Answer:
+    """Two batteries side by side; where it is asked which, the better one's verdict and figures stand."""
+    other = with_second(case)
+    answers = (judge(case), judge(other))
+    names = [supply.bank_name(item).removeprefix("your ") for item in (case, other)]
+    options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
+    best = min(answers, key=lambda item: (RANK[item.verdict], -_volts(item)))
+    asked_which = case.says("request:which", "request:versus")  # else the second is the old one, or another's
+    return replace(best if asked_which else answers[0], compare=options)
+
+
+def _volts(answer: Answer) -> float:
+    return max((float(item.value) for item in answer.figures if item.name == "terminal_voltage_at_inrush"), default=0.0)

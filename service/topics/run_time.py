@@ -1,0 +1,216 @@
+"""How long a battery lasts at a current, and how many bursts that makes: Peukert's law to the usable limit."""
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import Any
+
+from service import reference, say
+from service.calculators import peukert
+from service.case import Case
+from service.reply import Answer, Change, Figure
+from service.rules import changes, lithium, supply
+from service.rules.battery import capacity_share
+from service.topic import Lever, Topic
+
+
+def enough_capacity(case: Case) -> Iterator[float]:
+    """Amp-hours of one battery that last for the time asked for."""
+    asked = wanted(case)
+    if asked and "load.current" in case and "battery.capacity" in case:
+        kind = str(case.get("battery.chemistry", "lead"))
+        k, family = reference.row("peukert", chemistry=kind)["k"].value, "lithium" if kind == "lfp" else "lead"
+        share = usable_share(case, family, float(case.get("battery.rest_charge", 100.0))) * cold(case, family)
+        if share > 0:
+            need = peukert.required_capacity(asked / 60, float(case["load.current"]), k, share)
+            each = need / float(case["bank.in_parallel"])
+            yield from (float(math.ceil(each * more)) for more in (1, 1.1, 1.25, 1.5, 2))
+
+
+def full(case: Case) -> Iterator[float]:
+    """A full battery."""
+    if "battery.charge" in case.stated or "reading.voltage" in case.stated:
+        yield 100.0
+
+
+TOPIC = Topic(
+    "run-time",
+    "How long it lasts",
+    cautions=("lithium-cut-out", "motor-duty", "estimate"),
+    levers=(
+        Lever("battery.capacity", enough_capacity, "{value} or more"),
+        Lever("battery.charge", full, "charged full", without=("reading.voltage",)),
+    ),
+    unsure={
+        "battery.capacity": "We can't say yet: the amp-hours of the battery decide how long it lasts.",
+    },
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Time to the usable limit and to empty, and bursts; no time for a lithium battery over its limit."""
+    if case.get("battery.family") == "lithium-other":
+        head = "We can't say: this lithium battery is not of the iron phosphate kind, so a technician will look at it."
+        return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.max_current"),))
+    lacking = [fact for fact in ("load.current", "battery.capacity") if fact not in case]
+    if lacking:
+        return ask_back(case, lacking)
+    running = float(case["load.current"])
+    if case.get("battery.family") == "lithium" and (over := over_the_limit(case, running)):
+        return over
+    return lasting(case, running)
+
+
+def ask_back(case: Case, lacking: list[str]) -> Answer:
+    """What is missing, the current first; a case size gives the usual range and no more."""
+    if lacking[0] == "load.current":
+        return TOPIC.needs(*lacking, headline=supply.no_current(case, "decide how long it lasts"))
+    usual = supply.usual(case, "low", "high", "Ah")
+    head = f"We can't say yet: {usual}, so please tell us the Ah on its label." if usual else ""
+    return TOPIC.needs("battery.capacity", headline=head)
+
+
+def over_the_limit(case: Case, running: float) -> Answer | None:
+    """The answer for a lithium bank that may not give this current, or None."""
+    found = lithium.limits(case)
+    if found is None:
+        return None
+    inrush = float(case["load.peak"]) if supply.is_motor(case) else running
+    name = supply.load_name(case)
+    peak_exceeded = found.peak is not None and inrush > max(found.peak, found.continuous)
+    if running <= found.continuous and not peak_exceeded:
+        return None
+    if not found.stated and running <= lithium.value("too-much") * found.continuous and not peak_exceeded:
+        usual = say.amps(found.continuous)
+        head = (f"We can't say yet: {supply.bank_name(case)} usually gives {usual}, and {name} draws "
+                f"{say.amps(running)}, so the limit on its label decides.")
+        return TOPIC.needs("battery.max_current", "battery.peak_current", headline=head)
+    return TOPIC.says("no", lithium.words(case, "no", running, inrush, found), would_change=label_needed(case, running))
+
+
+def label_needed(case: Case, running: float) -> tuple[Change, ...]:
+    """The limit that the label would have to show."""
+    if not lithium.cold_share(case):
+        return ()
+    each = changes.limit_each(case, running)
+    return (Change("battery.max_current", each, "A", f"a label that allows {say.amps(each)} all the time"),)
+
+
+def lasting(case: Case, running: float) -> Answer:
+    """The times, held against what was asked for."""
+    kind = str(case.assume("battery.chemistry", "lfp" if case.get("battery.family") == "lithium" else "lead",
+                           "lead taken, as the kind is not said"))
+    family = "lithium" if kind == "lfp" else "lead"
+    k = reference.row("peukert", chemistry=kind)["k"]
+    capacity = float(case["bank.capacity"]) * cold(case, family)
+    hours = peukert.run_time(capacity, running, k.value)
+    case.step(f"20 h x ({say.amp_hours(capacity)} / (20 h x {say.amps(running)}))^{k.value:g}, at most Ah / A = "
+              f"{say.duration(hours * 60)} from full to empty", k.cite, "peukert-limits")
+    charge = float(case.get("battery.rest_charge", 100.0))
+    usable = usable_share(case, family, charge)
+    to_limit, to_empty = hours * 60 * usable, hours * 60 * charge / 100
+    case.step(f"{say.quantity(usable * 100, '%')} of that is usable: {say.duration(to_limit)}", "usable-depth")
+    if family == "lead" and running > capacity:
+        case.step("Above 1 A for each Ah the volts may end a run before the charge does", "peukert-limits")
+    figures = (
+        Figure("time_to_usable_limit", f"to {'half' if family == 'lead' else '20 % left'}", to_limit, "min"),
+        Figure("time_to_empty", "to empty", to_empty, "min"),
+        *bursts(case, to_limit),
+    )
+    return TOPIC.says(*judged(case, to_limit, usable, running), *figures, plot=plot(charge, to_empty, family, to_limit),
+                      urgency="today" if family == "lead" and charge < 50 else "routine")
+
+
+def cold(case: Case, family: str) -> float:
+    """What is left of the capacity at the stated temperature, as a share."""
+    found = capacity_share(family, case.said("ambient.temperature"))
+    if found is None:
+        return 1.0
+    celsius = say.temperature(float(case["ambient.temperature"]))
+    case.step(f"At {celsius} about {say.quantity(found.value, '%')} of the capacity is left", found.cite)
+    return float(found.value) / 100
+
+
+def usable_share(case: Case, family: str, charge: float) -> float:
+    """The share of a full battery that may still be used: the usable part less what is already gone."""
+    share = float(reference.row("usable", family=family)["share"].value)
+    return max(0.0, share - (100 - charge)) / 100
+
+
+def bursts(case: Case, minutes: float) -> tuple[Figure, ...]:
+    """How many bursts of the stated length fit in, rounded down."""
+    one = case.said("load.burst")
+    if one is None:
+        return ()
+    count = math.floor(minutes * 60 / float(one) + 1e-9)
+    case.step(f"{say.duration(minutes)} / {say.quantity(float(one), 's')} = {count} bursts")
+    return (Figure("burst_count", "bursts", float(count)),)
+
+
+def wanted(case: Case) -> float | None:
+    """Minutes asked for, as a time or as so many bursts."""
+    if (seconds := case.said("load.time")) is not None:
+        return float(seconds) / 60
+    count, one = case.said("load.bursts"), case.said("load.burst")
+    return float(count) * float(one) / 60 if count and one else None
+
+
+def judged(case: Case, minutes: float, usable: float, running: float) -> tuple[str, str]:
+    """The verdict and the headline."""
+    limit = "half empty" if case.get("battery.usable", 50.0) == 50 else "down to 20 %"
+    amount, asked = say.duration(minutes), wanted(case)
+    if usable <= 0:
+        return "no", f"No: {supply.bank_name(case)} is already below what should be used, so charge it first."
+    if asked is not None:
+        return against(case, minutes, asked)
+    if case.said("load.burst") is not None:
+        count = math.floor(minutes * 60 / float(case["load.burst"]) + 1e-9)
+        shown = 5 * (count // 5) if count > 20 else count
+        each, bank = say.duration(float(case["load.burst"]) / 60), supply.bank_name(case)
+        told = f"about {shown} bursts of {each}, {amount} in all, until {bank} is {limit}."
+    else:
+        told = f"the battery would last about {amount} at {say.amps(running)} until it is {limit}."
+    return "information", capital(house_first(case) + told)
+
+
+def house_first(case: Case) -> str:
+    """The run limit of the house's model, which comes before the battery's."""
+    seconds = case.get("load.run_limit")
+    if seconds is None:
+        return ""
+    may = f"{supply.load_name(case)} may run {say.duration(float(seconds) / 60)}"
+    case.step(capital(f"{may} in all within one hour"), "house")
+    return f"{may} in one hour; "
+
+
+def capital(text: str) -> str:
+    """The text with a capital letter first."""
+    return text[:1].upper() + text[1:]
+
+
+def against(case: Case, minutes: float, asked: float) -> tuple[str, str]:
+    """The time held against the time asked for: yes while it is within the usable part, else no."""
+    limit = case.get("load.run_limit")
+    gives, amount = supply.does(case, "last"), say.duration(minutes)
+    if limit is not None and asked * 60 > float(limit):
+        may = say.duration(float(limit) / 60)
+        case.step(f"The model's limit is {may} in all within one hour", "house")
+        return "no", f"No: {supply.load_name(case)} may run {may} in one hour, and {say.duration(asked)} are asked for."
+    if asked <= minutes + 1e-9:
+        return "yes", f"Yes: {gives} about {amount} before charging, and {say.duration(asked)} are asked for."
+    return "no", f"No: {gives} about {amount} before charging, and {say.duration(asked)} are asked for."
+
+
+def plot(charge: float, to_empty: float, family: str, to_limit: float) -> dict[str, Any]:
+    """Charge left against minutes, with the usable limit."""
+    floor = 100 - float(reference.row("usable", family=family)["share"].value)
+    return {
+        "kind": "line",
+        "title": "Charge left while the load runs",
+        "x": {"label": "time", "unit": "min"},
+        "y": {"label": "charge", "unit": "%"},
+        "series": [{"label": "charge left", "points": [[0.0, charge], [to_empty, 0.0]]}],
+        "limits": [{"label": "usable to here", "value": floor}],
+        "mark": {"label": "usable limit", "x": to_limit, "y": min(floor, charge)},
+    }

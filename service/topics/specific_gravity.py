@@ -1,0 +1,159 @@
+"""What a hydrometer reading means: brought to one temperature, the charge, and the spread between cells."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from service import reference, say
+from service.calculators import gravity
+from service.case import Case, Value
+from service.reply import Answer, Figure, Urgency
+from service.rules import doubt, readings, wording
+from service.rules.readings import NEAR, cite, limit
+from service.topic import Lever, Topic
+
+READ, SPREAD = "reading.gravity", "reading.gravity_spread"
+
+
+def good_gravity(case: Case) -> Iterator[Value]:
+    """The float's reading, at this temperature, from which the charge is good."""
+    if case.said(READ) is not None:
+        wanted = float(reference.row("gravity", charge=75)["gravity"].value)
+        read = float(case[READ])
+        yield round(wanted + read - readings.corrected_gravity(read, case.said("ambient.temperature")), 4)
+
+
+def even_cells(case: Case) -> Iterator[Value]:
+    """A spread that is just within the limit."""
+    yield round(limit("gravity-spread") - 0.001, 3)
+
+
+TOPIC = Topic(
+    "specific-gravity",
+    "Hydrometer reading",
+    cautions=("deep-flat", "measure-each", "charge-not-strength", "cable-and-joints", "equalise", "acid",
+              "short-circuit", "lift"),
+    levers=(
+        Lever(READ, good_gravity, lambda case, value: f"{value:.3f} or more on the float after charging",
+              without=("battery.charge",)),
+        Lever(SPREAD, even_cells, lambda case, value: f"cells within {value:.3f} of each other"),
+    ),
+    unsure={READ: "We can't say yet: please tell us the number at the acid's surface on the float, such as 1.265."},
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The verdict on one reading, or on the highest and the lowest cell."""
+    if case.said("battery.chemistry") not in readings.USES_ACID:
+        return sealed(case)
+    if found := doubt.opposed(case):
+        return replace(TOPIC.needs(*found.asks, headline=found.say, figures=figures(case)), route=found.route)
+    spread = spread_of(case)
+    if case.said(READ) is None:
+        return by_spread(case, spread) if spread is not None else without_reading(case)
+    if not 1.0 <= float(case[READ]) <= limit("gravity-most") + NEAR:
+        head = f"A battery's gravity cannot be {float(case[READ]):.3f}: please read the float again, such as 1.265."
+        return TOPIC.needs(READ, headline=head)
+    return judged(case, spread)
+
+
+def cells(case: Case) -> list[float]:
+    """All gravities that were told: of one or two cells, or the ends of a range."""
+    read = case.known(READ)
+    if read is None:
+        return []
+    second = case.second.get(READ)
+    ends = (read.value, read.low, read.high, second.value if second else None)
+    if second:
+        case.used.setdefault((READ, 2), second)
+    return [float(value) for value in ends if value is not None]
+
+
+def spread_of(case: Case) -> float | None:
+    """Highest less lowest cell, as told or from the readings; None for one reading."""
+    told = case.said(SPREAD)
+    if told is not None:
+        return float(told)
+    told_cells = cells(case)
+    return gravity.spread(told_cells) if len(set(told_cells)) > 1 else None
+
+
+def figures(case: Case) -> tuple[Figure, ...]:
+    """Corrected gravity and charge of the lowest cell, with the highest as the other end."""
+    celsius = case.said("ambient.temperature")
+    told = sorted(readings.corrected_gravity(read, celsius) for read in cells(case))
+    if not told:
+        return ()
+    low, high = (None, None) if told[0] == told[-1] else (told[0], told[-1])
+    charges = [readings.gravity_charge(value) for value in told]
+    ends = (None, None) if low is None else (charges[0], charges[-1])
+    return (
+        Figure("corrected_gravity", "gravity at 27 °C", told[0], "", low, high),
+        Figure("state_of_charge", "charge", charges[0], "%", *ends),
+    )
+
+
+def judged(case: Case, spread: float | None) -> Answer:
+    """The charge, and the spread if it is known."""
+    found = figures(case)
+    corrected, charge = float(found[0].value), float(found[1].value)
+    celsius = case.said("ambient.temperature")
+    if celsius is None:
+        case.step("Temperature not said: read as at 27 °C (80 °F)", cite("gravity-correction"))
+    else:
+        case.step(f"{min(cells(case)):.3f} at {say.temperature(float(celsius))} is {corrected:.3f} at 27 °C (80 °F): "
+                  "0.004 less for each 10 °F colder", cite("gravity-correction"))
+    case.step(f"{corrected:.3f} is about {wording.percent(charge)} of charge", "bci-charge@specific gravity column")
+    verdict = readings.judged(charge, "flooded")
+    urgent: Urgency = "today" if charge < limit("lead-half") - NEAR else "routine"
+    opening = wording.opening(case, verdict)
+    if spread is not None and uneven(case, spread):
+        return replace(by_spread(case, spread), figures=found, urgency=urgent)
+    told = f"a gravity of {corrected:.3f}" + ("" if celsius is None else " (corrected)")
+    full = "full" if charge >= 97.5 else f"about {wording.percent(charge)} full".replace("about just", "just")
+    advice = {"no": ", so charge it today", "marginal": ", so charge it soon"}.get(verdict, "")
+    head = f"{opening}: {told} means your battery is {full}{advice}."
+    return TOPIC.says(verdict, head, *found, urgency=urgent)
+
+
+def uneven(case: Case, spread: float) -> bool:
+    """Whether the cells are too far apart; a smaller spread that asks for care is noted."""
+    too_far = spread >= limit("gravity-spread") - NEAR
+    if not too_far and spread >= limit("gravity-uneven") - NEAR:
+        case.step(f"A spread of {spread:.3f} asks for a full charge and a second reading", cite("gravity-uneven"))
+    return too_far
+
+
+def by_spread(case: Case, spread: float) -> Answer:
+    """The verdict on the difference between cells alone."""
+    most = f"{limit('gravity-spread'):.3f}"
+    case.step(f"Highest less lowest cell {spread:.3f}; from {most} a cell is at fault", cite("gravity-spread"))
+    if uneven(case, spread):
+        start = wording.opening(case, "no").removesuffix(", not yet")
+        head = (f"{start}: the cells differ by {spread:.3f}, and from {most} on one cell is failing, so the battery is "
+                "near its end.")
+        return TOPIC.says("no", head)
+    opening = wording.opening(case, "yes")
+    return TOPIC.says("yes", f"{opening}: the cells differ by {spread:.3f}, which is within the limit of {most}.")
+
+
+def sealed(case: Case) -> Answer:
+    """A hydrometer needs liquid acid."""
+    kind = wording.kind(case)
+    case.step(f"No liquid acid can be drawn from a {kind} battery: its volts at rest tell the charge",
+              readings.charge_of(12.5, readings.table_of(case.said("battery.chemistry"))).cites[0])
+    head = f"We can't say yet: a {kind} battery has no acid for a hydrometer, so please tell us its volts at rest."
+    return TOPIC.needs("reading.voltage", headline=head)
+
+
+def without_reading(case: Case) -> Answer:
+    """What a full cell shows, where that is asked; else the reading is asked for."""
+    if not case.says("detail:reading_wanted"):
+        return TOPIC.needs(READ)
+    full, good, half = (reference.row("gravity", charge=share)["gravity"] for share in (100, 75, 50))
+    case.step(f"{full.value:.3f} full, {good.value:.3f} at 75 %, {half.value:.3f} at half, read at 27 °C (80 °F)",
+              full.cite)
+    head = (f"A full wet-cell battery shows {full.value:.3f} in every cell at 27 °C (80 °F); {good.value:.3f} is 75 %, "
+            f"{half.value:.3f} half.")
+    return TOPIC.says("information", head)

@@ -1,0 +1,125 @@
+"""How fast a current that is always on empties the battery."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from service import say
+from service.calculators import drain, storage
+from service.case import Case, Value
+from service.reply import Answer, Figure
+from service.rules import laid_up
+from service.rules.readings import NEAR, limit
+from service.topic import Lever, Topic
+
+
+def smaller(case: Case) -> Iterator[Value]:
+    """The drain that leaves half a battery at the end, own loss counted."""
+    days, capacity = case.said("storage.time"), case.get("bank.capacity")
+    if not days or not capacity:
+        return
+    own = laid_up.daily_share(case) * float(days)
+    spare = drain.current_for(laid_up.charge_now(case) - own, limit("lead-half"), float(capacity), float(days))
+    step = 10 ** (len(f"{int(spare * 1e6)}") - 8) if spare > 0 else 0.0
+    if step:
+        yield int(spare / step) * step
+
+
+def shorter(case: Case) -> Iterator[Value]:
+    """Whole days after which half is left, own loss counted."""
+    if case.said("storage.time") is not None and "bank.capacity" in case:
+        share = laid_up.daily_share(case) + laid_up.drained_share(case)
+        yield float(int(storage.days_between(laid_up.charge_now(case), limit("lead-half"), share)))
+
+
+TOPIC = Topic(
+    "standing-drain",
+    "Drain with everything off",
+    cautions=("check-date", "deep-flat"),
+    levers=(
+        Lever("drain.current", smaller, "a drain of {value} or less, or the battery disconnected"),
+        Lever("storage.time", shorter, "a charge every {value}"),
+    ),
+    likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0)),
+            "drain.current": (("20 mA", 0.02), ("100 mA", 0.1), ("1 A", 1.0))},
+    unsure={
+        "drain.current": "We can't say yet: please measure the current with everything off, because it tells what "
+                         "empties the battery.",
+    },
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Days to half and amp-hours a day; a verdict where a time is named."""
+    amps = float(case["drain.current"])
+    loss = drain.daily_loss(amps)
+    case.step(f"{amount(amps)} x 24 h = {say.amp_hours(loss)} a day", "drain-arithmetic")
+    found = (Figure("daily_loss", "lost in a day", loss, "Ah"), Figure("drain_current", "drain", amps, "A"))
+    if "bank.capacity" not in case:
+        takes = f"{amount(amps)} takes {say.amp_hours(loss)} a day"
+        head = f"We can't say yet: {takes}; the capacity tells how long that lasts."
+        return TOPIC.needs("battery.capacity", headline=head, figures=found)
+    capacity, charge = float(case["bank.capacity"]), laid_up.charge_now(case)
+    half = limit("lead-half")
+    days = drain.days_between(charge, half, capacity, amps)
+    case.step(f"From {say.charge(charge)} to {say.charge(half)} of {say.amp_hours(capacity)} is "
+              f"{say.amp_hours(max(0.0, charge - half) / 100 * capacity)}, {long(days)}", "drain-arithmetic")
+    figures = (Figure("days_to_half", "days to half", days, "d"), *found)
+    drawn = plot(capacity, charge, amps)
+    if charge <= half - NEAR:
+        full = drain.days_between(laid_up.FULL, half, capacity, amps)
+        head = (f"The battery is already under half: {amount(amps)} takes {say.amp_hours(loss)} a day, and from full "
+                f"to half it takes {long(full)}.")
+        verdict = "information" if case.said("storage.time") is None else "no"
+        return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, charge), plot=drawn)
+    if case.said("storage.time") is None:
+        head = (f"About {long(days)} until half: {amount(amps)} takes {say.amp_hours(loss)} a day from your "
+                f"{say.amp_hours(capacity)}.")
+        return TOPIC.says("information", head, *figures, plot=drawn)
+    return for_a_time(case, days, figures, drawn)
+
+
+def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], drawn: dict[str, Any]) -> Answer:
+    """yes where half is left after the time, marginal where only the drain alone leaves it, else no."""
+    away = float(case["storage.time"])
+    rate = laid_up.daily_share(case, say_it=True)
+    share = rate + laid_up.drained_share(case)
+    left = storage.charge_after(laid_up.charge_now(case), away, share)
+    time = say.quantity(away, "d", 0)
+    case.step(f"With its own loss, about {say.charge(left)} is left after {time}", "drain-arithmetic")
+    took = f"{amount(float(case['drain.current']))} reaches half after {long(days)}"
+    if left >= limit("lead-half") - NEAR:
+        return TOPIC.says("yes", f"Yes: {took}, and you are away for {time}.", *figures, plot=drawn)
+    if away <= days + NEAR:
+        head = f"Only just: {took}, and the battery loses some by itself in your {time}."
+        return TOPIC.says("marginal", head, *figures, plot=drawn)
+    head = f"No: {took}, and you are away for {time}, so disconnect it or charge in between."
+    return TOPIC.says("no", head, *figures, plot=drawn)
+
+
+def amount(amps: float) -> str:
+    """A small current as people write it: mA under half an amp."""
+    return say.quantity(amps * 1000, "mA") if amps < 0.5 - NEAR else say.quantity(amps, "A")
+
+
+def long(days: float) -> str:
+    """Days to the figures that count; hours under two days."""
+    if days < 2:
+        return say.quantity(days * 24, "hours", 0)
+    return say.quantity(int(days) if days >= 10 else int(days * 10) / 10, "d")
+
+
+def plot(capacity: float, charge: float, amps: float) -> dict[str, Any]:
+    """Charge against days, down to empty."""
+    empty = drain.days_between(charge, 0, capacity, amps)
+    return {
+        "kind": "line",
+        "title": "Charge with this drain",
+        "x": {"label": "days", "unit": "d"},
+        "y": {"label": "charge", "unit": "%"},
+        "series": [{"label": "charge left", "points": [[0.0, charge], [empty, 0.0]]}],
+        "limits": [{"label": "half", "value": limit("lead-half")}],
+        "mark": {"label": "half", "x": drain.days_between(charge, limit("lead-half"), capacity, amps),
+                 "y": min(charge, limit("lead-half"))},
+    }

@@ -1,0 +1,193 @@
+"""How a battery is laid up: how long its charge lasts, how often to look, what is left after a time."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from service import say
+from service.calculators import freezing, storage
+from service.case import Case, Value
+from service.reply import Answer, Figure
+from service.rules import frost, laid_up, readings, wording
+from service.rules.laid_up import FULL
+from service.rules.readings import NEAR, cite, limit
+from service.topic import Lever, Topic
+
+
+def fuller(case: Case) -> Iterator[Value]:
+    """More charge in steps of 5 %."""
+    now = laid_up.charge_now(case, start(case))
+    yield from (float(charge) for charge in range(5, 101, 5) if charge > now)
+
+
+def shorter(case: Case) -> Iterator[Value]:
+    """Whole days, down to none."""
+    if case.said("storage.time") is not None:
+        found = laid(case)
+        yield float(int(min(found.recharge, limit("shown-most")) + NEAR))
+
+
+TOPIC = Topic(
+    "storage",
+    "Laying up",
+    cautions=("lithium-cold", "frost", "check-date", "short-circuit", "lift"),
+    levers=(
+        Lever("drain.current", lambda case: (0.0,) if case.said("drain.current") else (), "everything disconnected"),
+        Lever("battery.charge", fuller, "charged to {value} before it is laid up",
+              without=("reading.voltage", "reading.gravity")),
+        Lever("storage.time", shorter, "a charge every {value}"),
+    ),
+    likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0))},
+)
+FROST = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class LaidUp:
+    """A battery at rest: its charge, percent lost in a day, and the days until it wants a charge or is at its least."""
+
+    charge: float
+    share: float
+    recharge: float
+    least: float  # days to half (lead) or 20 % (lithium)
+
+    def after(self, days: float) -> float:
+        """Charge that is left after so many days."""
+        return storage.charge_after(self.charge, days, self.share)
+
+
+def start(case: Case) -> float:
+    """The charge taken where none is known: lead is laid up full, lithium half full."""
+    return limit("lithium-store") if laid_up.is_lithium(case) else FULL
+
+
+def laid(case: Case, say_it: bool = False) -> LaidUp:
+    """The battery of this case, at its temperature, with what is left on unless they ask of it disconnected."""
+    charge = laid_up.charge_now(case, start(case))
+    share = laid_up.daily_share(case, say_it)
+    if left_on(case):
+        share += laid_up.drained_share(case)
+    lithium = laid_up.is_lithium(case)
+    good, least = ("lithium-store-low",) * 2 if lithium else ("lead-good", "lead-half")
+    days = [storage.days_between(charge, limit(name), share) for name in (good, least)]
+    return LaidUp(charge, share, *days)
+
+
+def left_on(case: Case) -> bool:
+    """Whether a drain stays connected while it stands."""
+    return bool(case.said("drain.current")) and not case.says("detail:disconnect")
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
+    if case.said("battery.chemistry") is None:
+        case.assume("battery.chemistry", "lead", "kind not said: a lead battery is taken")
+    if left_on(case) and "bank.capacity" not in case:
+        head = "We can't say yet: something stays on, so please tell us the capacity of the battery."
+        return TOPIC.needs("battery.capacity", headline=head)
+    found = laid(case, say_it=True)
+    days = min(found.recharge, limit("shown-most"))
+    check = min(days, limit("check-most"))
+    steps(case, found, days)
+    figures = [Figure("days_to_recharge", "charge again after", days, "d"),
+               Figure("check_interval", "look every", check, "d")]
+    away = case.said("storage.time")
+    if away is None:
+        return without_time(case, found, figures)
+    left = found.after(float(away))
+    figures.append(Figure("state_of_charge_after", f"left after {say.quantity(float(away), 'd', 0)}", left, "%"))
+    return for_a_time(case, found, float(away), figures)
+
+
+def steps(case: Case, found: LaidUp, days: float) -> None:
+    """Notes the days to the next charge."""
+    target = limit("lithium-store-low" if laid_up.is_lithium(case) else "lead-good")
+    if left_on(case):
+        case.step(f"What is left on takes {say.quantity(laid_up.drained_share(case), '%')} a day more", "drain-arithmetic")
+    shown = f"about {say.quantity(round(found.recharge), 'd', 0)}"
+    capped = f", shown as {say.quantity(days, 'd', 0)} at most" if found.recharge > days + NEAR else ""
+    source = "lithium-store-low" if laid_up.is_lithium(case) else "lead-good"
+    case.step(f"From {say.charge(found.charge)} to {say.charge(target)}: {shown}{capped}", cite(source), cite("check-most"))
+
+
+def verdict_for(case: Case, found: LaidUp, away: float) -> str:
+    """yes up to the next charge, marginal to half (lithium 20 %), then no; frost may be stricter."""
+    days = min(found.recharge, limit("shown-most"))
+    verdict = "yes" if away <= days + NEAR else "marginal" if away <= found.least + NEAR else "no"
+    return readings.stricter(verdict, in_frost(case, found.after(away)))
+
+
+def in_frost(case: Case, charge: float) -> str:
+    """Whether a lead battery with so much charge stands the temperature that is named."""
+    celsius = case.said("ambient.temperature")
+    if celsius is None or float(celsius) >= FROST or laid_up.is_lithium(case):
+        return "yes"
+    point = frost.point_at_charge(charge)
+    verdict = freezing.judged(float(celsius), point, limit("freezing-margin"))
+    case.step(f"At {wording.percent(charge)} of charge it freezes at {say.temperature(point)}", frost.CHARGE_TABLE)
+    return verdict
+
+
+def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) -> Answer:
+    """The verdict on a stated time."""
+    left, verdict = found.after(away), verdict_for(case, found, away)
+    time, battery = say.quantity(away, "d", 0), f"your {wording.kind(case)} battery"
+    at = f" at {say.temperature(float(case['ambient.temperature']))}" if case.said("ambient.temperature") is not None else ""
+    so = "disconnected" if not left_on(case) else "with this drain"
+    told = wording.percent(left)
+    how = "charged full" if found.charge >= FULL - NEAR else f"from {say.charge(found.charge)}"
+    days = figures[0].value
+    again = f"charge it first and every {say.quantity(float(figures[1].value), 'd', 0)}" if days else "charge it full first"
+    head = {
+        "yes": f"Yes: {how} and {so}, {battery} is still {told} full after {time}{at}.",
+        "marginal": f"Only just: {how} and {so}, {battery} is down to {told} after {time}{at}, so {again}.",
+        "no": f"No: {how} and {so}, {battery} is down to {told} after {time}{at}, so {again}.",
+    }[verdict]
+    urgent = laid_up.urgency(case, found.charge) if case.origin("battery.charge") != "assumed" else "routine"
+    return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
+
+
+def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
+    """How often, where no time is said; a charge that is too low to store at is named."""
+    days, check = float(figures[0].value), say.quantity(float(figures[1].value), "d", 0)
+    kind = wording.kind(case)
+    known = case.origin("battery.charge") not in ("", "assumed")
+    low = readings.judged(found.charge, "lfp" if laid_up.is_lithium(case) else kind)
+    if known and (low == "no" or (low == "marginal" and not laid_up.is_lithium(case))):
+        opening = "No, not yet" if low == "no" else "Only just"
+        asked = "Yes, too low" if low == "no" and case.says("detail:asks_bad") else opening
+        verdict = readings.stricter(low, in_frost(case, found.charge))
+        head = f"{asked}: at {wording.percent(found.charge)} charge it full first, then disconnect it and look every 90 days."
+        return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, found.charge), plot=plot(case, found, None))
+    if laid_up.is_lithium(case):
+        case.step("Lithium is stored about half full", cite("lithium-store"))
+        head = f"Leave it about half full and disconnected, and look every {check}; it loses little by itself."
+    elif case.says("thing:charger") or case.said("charger.kind") == "smart":
+        case.step("A charger with a float stage may stay on; without one it is charged at each look", cite("check-most"))
+        head = (f"A smart charger may stay on; without one, charge {kind} batteries full, disconnect them and top them up "
+                f"every {check}.")
+    else:
+        least = f"in about {say.quantity(round(days), 'd', 0)}" if days < limit("shown-most") else "after half a year or more"
+        head = f"Charge it full, take the cables off and look every {check}: a {kind} battery is down to 75 % {least}."
+        head = head.replace("a AGM", "an AGM")
+    return TOPIC.says("information", head, *figures, plot=plot(case, found, None))
+
+
+def plot(case: Case, found: LaidUp, away: float | None) -> dict[str, Any]:
+    """Charge against days."""
+    lithium = laid_up.is_lithium(case)
+    end = max(away or 0.0, min(found.least, 2 * limit("shown-most")), 1.0)
+    names = ("lithium-store-low",) if lithium else ("lead-good", "lead-half")
+    drawn: dict[str, Any] = {
+        "kind": "line",
+        "title": "Charge while it stands",
+        "x": {"label": "days", "unit": "d"},
+        "y": {"label": "charge", "unit": "%"},
+        "series": [{"label": "charge left", "points": [[0.0, found.charge], [end, found.after(end)]]}],
+        "limits": [{"label": say.charge(limit(name)), "value": limit(name)} for name in names],
+    }
+    if away is not None:
+        drawn["mark"] = {"label": "then", "x": away, "y": found.after(away)}
+    return drawn

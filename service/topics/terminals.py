@@ -1,0 +1,169 @@
+"""Posts, studs and lugs: what fits on what, how tight, how many, and in which order."""
+from __future__ import annotations
+
+from service import reference, say
+from service.case import Case
+from service.reference import UnknownValue
+from service.reply import Answer, Figure
+from service.topic import Topic
+
+PRACTICE, TORQUE = "terminal-practice@studs and lug holes", "torque-tables"
+RINGS = reference.row("terminals", chart="rule", name="rings")["value"]
+WASHER = reference.row("terminals", chart="rule", name="washer")["value"]
+WING = reference.row("terminals", chart="rule", name="wing-nut")["value"]
+LOOSE = 1.2  # mm: an M10 lug on a 3/8 in stud has 1 mm of play and is used; an M10 lug on M8 has 2.5 mm
+INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
+
+HABITS = {  # cue: headline, why, source
+    "stacked": (
+        "At most four rings go on one stud, the largest at the bottom; for more, fit a busbar.",
+        "Each further ring makes the joint looser and warmer",
+        RINGS.cite,
+    ),
+    "order": (
+        "Minus comes off first and goes on last, so that a slipping spanner makes no spark.",
+        "With the earthed side off, a spanner that touches metal closes no circuit",
+        "disconnecting",
+    ),
+    "adapter": (
+        "An adapter works if it is full-size metal rated for the current; a battery with the right terminal is better.",
+        "Each adapter is a further joint that can loosen and heat: never stack two",
+        PRACTICE,
+    ),
+    "joint": (
+        "Crimp the lugs with the tool made for them and seal them with heat shrink; solder alone does not hold them.",
+        "Solder softens when a joint runs hot",
+        PRACTICE,
+    ),
+    "growth": (
+        "Wash the growth off with baking soda in water, dry and tighten the joint, then smear petroleum jelly on it.",
+        "Baking soda makes the acid harmless: keep it out of the cells",
+        PRACTICE,
+    ),
+    "spark": (
+        "A small spark means that something is still on: switch all off and let gas clear before you connect.",
+        "A load or a charger that is on closes the circuit at the last joint",
+        "disconnecting",
+    ),
+}
+
+TOPIC = Topic(
+    "terminals",
+    "Posts, studs and lugs",
+    cautions=("short-circuit", "explosive-gas", "ignition-protected", "thruster-off", "manual-first"),
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """What was asked of the joint; the stricter first. Everything else stands in the working."""
+    size, second = stud(case), case.second.get("terminal.size")
+    tightness(case, size)
+    if case.says("detail:wing_nut"):
+        case.step("A wing nut is no permanent connector for heavy cables", WING.cite)
+        head = "No: use a hex nut with a lock washer on thruster cables, never a wing nut."
+        return TOPIC.says("no", head, *lug(size))
+    if second is not None and size:
+        return two_sizes(case, size, standard(str(second.value)))
+    if case.says("detail:washer"):
+        case.step("Nothing lies between lug and terminal; washers go on top, under the nut", WASHER.cite)
+        head = "No: no washer goes under the lug; the lug lies flat on the terminal, and washers go on top."
+        return TOPIC.says("no", head, *lug(size))
+    found = next((words for cue, words in HABITS.items() if case.says(f"detail:{cue}")), None)
+    if found is None and case.says("detail:torque"):
+        return TOPIC.says("information", how_tight(size), *lug(size))
+    if found is None:
+        return fitting(case, size)
+    head, why, cite = found
+    case.step(why, cite)
+    return TOPIC.says("information", head, *lug(size))
+
+
+def fitting(case: Case, size: str) -> Answer:
+    """The lug for a stud, or what is usual where no stud is named."""
+    if size:
+        holes = lug_holes(size)
+        case.step(f"The hole of the lug is the size of the stud: {holes} for {size}", PRACTICE)
+        return TOPIC.says("information", f"Use a lug with a hole for {holes} on your {size} stud.", *lug(size))
+    if case.says("detail:posts"):
+        case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
+        head = "Round posts take clamps, not ring lugs; plus is thicker; thruster cables belong under a nut on a stud."
+        return TOPIC.says("information", head)
+    case.step("Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus", PRACTICE)
+    head = "Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus: measure before you order."
+    return TOPIC.says("information", head, *lug("3/8-16"))
+
+
+def standard(size: str) -> str:
+    """A stud as the table writes it: "3/8" is "3/8-16"."""
+    name = size.strip().upper().removesuffix("IN").strip().rstrip('"')
+    return INCH.get(name.partition("-")[0].strip(), name)
+
+
+def stud(case: Case) -> str:
+    """The stud named, "" for none."""
+    return standard(str(case["terminal.size"])) if "terminal.size" in case else ""
+
+
+def lug_holes(size: str) -> str:
+    """The lugs that fit a stud."""
+    try:
+        return str(reference.row("terminals", chart="stud", name=size)["lug"].value)
+    except UnknownValue:
+        return size
+
+
+def lug(size: str) -> tuple[Figure, ...]:
+    """The lug as a figure."""
+    return (Figure("lug_hole", f"lug for a {size} stud", lug_holes(size), ""),) if size else ()
+
+
+def diameter(chart: str, size: str) -> float | None:
+    """Millimetres across a stud or a lug hole, None where it is not in the table."""
+    for name in (chart, "stud"):
+        try:
+            return float(reference.row("terminals", chart=name, name=size)["diameter"].value)
+        except UnknownValue:
+            continue
+    return None
+
+
+def two_sizes(case: Case, size: str, other: str) -> Answer:
+    """Whether the lug of one size suits the stud of the other."""
+    case.others().known("terminal.size")
+    across, hole = diameter("stud", size), diameter("hole", other)
+    if across is None or hole is None:
+        return fitting(case, size)
+    case.step(f"The stud {size} is {say.quantity(across, 'mm')}, a hole for {other} {say.quantity(hole, 'mm')}; "
+              "the hole is the stud's size, and nothing goes under the lug", PRACTICE, WASHER.cite)
+    use = f"use a lug for {lug_holes(size)}"
+    if hole < across:
+        return TOPIC.says("no", f"No: a lug for {other} does not go over your {size} stud; {use}.", *lug(size))
+    if hole - across > LOOSE:
+        head = f"No: a lug for {other} is too loose on your {size} stud, and a washer does not mend that; {use}."
+        return TOPIC.says("no", head, *lug(size))
+    head = f"Yes: a lug for {other} fits your {size} stud, if it lies flat and the nut holds it all round."
+    return TOPIC.says("yes", head, *lug(size))
+
+
+def tightness(case: Case, size: str) -> None:
+    """How tight, as a step, for a stud in the table."""
+    if size and (found := torque(size)):
+        case.step(f"Tighten {size} to {found}, unless the label says otherwise", TORQUE)
+
+
+def torque(name: str) -> str:
+    """The tightening of a stud or post, "" where none is known."""
+    try:
+        row = reference.row("terminals", chart="torque", name=name)
+    except UnknownValue:
+        return ""
+    return say.between(float(row["nm_low"].value), float(row["nm_high"].value), "Nm")
+
+
+def how_tight(size: str) -> str:
+    """The sentence on tightening."""
+    if size and (found := torque(size)):
+        return f"Tighten your {size} stud to {found}, unless the battery's label says otherwise."
+    usual = f"{torque('post')} for a post clamp, {torque('M8')} for M8 and {torque('3/8-16')} for 3/8-16 studs"
+    return f"The battery's label decides; usual are {usual}."

@@ -1,0 +1,130 @@
+"""How much a cable loses, in volts and in percent, and whether that suits its load."""
+from __future__ import annotations
+
+from service import say
+from service.case import Case, Missing
+from service.reply import Answer, Figure, Option
+from service.rules import circuit
+from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
+from service.rules.fitting import new_cable, thicker_areas, thicker_gauges
+from service.topic import Lever, Topic
+
+TOPIC = Topic(
+    "voltage-drop",
+    "Loss in the cable",
+    cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
+    levers=(
+        Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),
+        Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", also=new_cable),
+    ),
+    likely={"cable.gauge": (("1/0", "1/0"), ("2/0", "2/0"), ("4/0", "4/0"))},
+    unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
+)
+MEASURED = ("reading.load_voltage", "reading.load_voltage_at_load")
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Volts and percent lost at running current."""
+    if case.says("detail:equal_ends"):
+        return equal_ends(case)
+    if lacking := missing(case):
+        if all(fact in case.stated for fact in MEASURED):
+            return measured(case)
+        if case.says("detail:allowed_loss") and len(lacking) == 3:
+            return limits(case)
+        return TOPIC.needs(lacking[0], *lacking[1:])
+    amps = circuit.current(case)
+    other = circuit.second_cable(case)
+    return two_cables(case, other, amps) if other else one_cable(case, amps)
+
+
+def missing(case: Case) -> list[str]:
+    """What is not known yet, what matters most first."""
+    lacking = []
+    try:
+        circuit.current(case)
+    except Missing as lack:
+        lacking.append(lack.fact)
+    if "cable.cmil" not in case:
+        lacking.append("cable.gauge")
+    return lacking if "cable.length" in case else [*lacking, "cable.length"]
+
+
+def figures(lost: circuit.Loss) -> tuple[Figure, Figure]:
+    """The contract's two."""
+    return (
+        Figure("drop", "lost in the cable", lost.volts, "V"),
+        Figure("drop_percent", "share of the system's volts", lost.percent, "%"),
+    )
+
+
+def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
+    """The verdict on one cable, its reason in words, and the loss."""
+    lost, carries = circuit.loss(case, amps), float(case["cable.ampacity"])
+    both = say.number(2 * float(case["cable.length"]) / 0.3048, 1)
+    case.step(
+        f"10.75 x {say.amps(amps)} x {both} ft there and back / {say.number(float(case['cable.cmil']))} circular mils "
+        f"= {say.volts(lost.volts, 2)}", K.cite,
+    )
+    limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
+    case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
+    share = f"{say.quantity(lost.percent, '%')} of {say.quantity(float(case['bank.voltage']), 'V')}"
+    told = f"{circuit.name(case)} loses {say.volts(lost.volts, 2)}, {share}"
+    if not lost.within:
+        return "no", f"{told}, over the limit of {limit}", lost
+    if carries < amps:
+        case.step(f"{circuit.name(case)} may carry {say.amps(carries)}, less than {say.amps(amps)}", TABLE_5)
+        return "no", f"{told}, but it may carry only {say.amps(carries)} of the {say.amps(amps)}", lost
+    return "yes", f"{told}, within the limit of {limit}", lost
+
+
+def one_cable(case: Case, amps: float) -> Answer:
+    """The loss of the cable named."""
+    verdict, why, lost = judge(case, amps)
+    system = circuit.sizes(case)[1 if circuit.metric(case) else 0]
+    size = next((item for item in system if abs(item.area - float(case["cable.cmil"])) < 1), None)
+    return TOPIC.says(verdict, f"{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
+
+
+def two_cables(case: Case, other: Case, amps: float) -> Answer:
+    """The losses of two cables side by side; the first one's figures stand first."""
+    verdict, why, lost = judge(case, amps)
+    second, _, less = judge(other, amps)
+    circuit.take_in(case, other)
+    head = f"{why}; {circuit.name(other)} loses {say.volts(less.volts, 2)} ({say.quantity(less.percent, '%')})."
+    options = (Option(circuit.name(case), verdict, figures(lost)), Option(circuit.name(other), second, figures(less)))
+    return TOPIC.says(verdict, head, *figures(lost), compare=options)
+
+
+def measured(case: Case) -> Answer:
+    """The loss as two readings show it, one at each end while the load runs."""
+    near, far = (float(case[fact]) for fact in MEASURED)
+    volts = float(case["bank.voltage"])
+    lost = circuit.Loss(near - far, (near - far) / volts * 100, circuit.allowed(case))
+    case.step(f"{say.volts(near)} at the battery less {say.volts(far)} at the load = {say.volts(near - far, 2)}")
+    told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {say.quantity(lost.percent, '%')}"
+    limit = f"the limit of {say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
+    case.step(f"The limit is {limit}", MOTOR_LIMIT.cite)
+    if lost.within:
+        return TOPIC.says("yes", f"{told}, within {limit}.", *figures(lost))
+    return TOPIC.says("no", f"{told}, over {limit}: look at cable and joints.", *figures(lost))
+
+
+def limits(case: Case) -> Answer:
+    """What may be lost, where only that is asked."""
+    volts = float(case["bank.voltage"])
+    share = circuit.allowed(case)
+    case.step("10 % for thrusters, windlasses and other motors at running current", MOTOR_LIMIT.cite)
+    case.step("3 % for panel feeds, electronics, chargers and navigation lights", CRITICAL_LIMIT.cite)
+    head = (f"Up to {say.quantity(share, '%')} suits {circuit.suits(case)}, {say.volts(volts * share / 100, 2)} of "
+            f"{say.quantity(volts, 'V')}; 3 % is for electronics and feeds, 10 % for motors, so both are right.")
+    return TOPIC.says("information", head)
+
+
+def equal_ends(case: Case) -> Answer:
+    """Equal volts at both ends with nothing running prove nothing."""
+    case.step("Volts lost = current x resistance: no current, no loss", K.cite)
+    head = ("Not quite: with nothing running no cable loses volts, so equal readings prove nothing; read both ends "
+            "while the load runs.")
+    return TOPIC.says("information", head)

@@ -1,0 +1,75 @@
+"""How much lighter a lithium battery is than the lead one it replaces."""
+from __future__ import annotations
+
+from service import reference, say
+from service.calculators import convert
+from service.case import Case
+from service.reply import Answer, Figure
+from service.topic import Topic
+
+HALF = reference.value("weights", "lithium-share")
+
+TOPIC = Topic(
+    "weight",
+    "Weight",
+    cautions=("lift",),
+    unsure={"battery.weight": "A lithium battery weighs about half as much: tell us what yours weighs."},
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The saving of two weights, or of half the lead battery's weight."""
+    if "battery.weight" not in case:
+        return without_weight(case)
+    count = max(1.0, float(case.get("battery.count", 1.0)))
+    old = float(case["battery.weight"]) * count
+    if "battery.weight" in case.second:
+        return two_weights(case, old, count)
+    share = float(HALF.value)
+    case.step(f"{shown(case, old)} of lead x {share} = {shown(case, old * share)} of lithium", HALF.cite)
+    whose = "the battery" if count == 1 else f"the {say.number(count)} batteries"
+    saved, left = shown(case, old * (1 - share)), shown(case, old * share)
+    head = f"About {saved} lighter: lithium in place of {whose} weighs about {left}."
+    return TOPIC.says("information", head, *figures(old * (1 - share), old * share))
+
+
+def two_weights(case: Case, old: float, count: float) -> Answer:
+    """Two weights that were stated, the lithium one taken as the new one."""
+    kinds = (case.get("battery.chemistry"), case.second.get("battery.chemistry"))
+    new = float(case.second["battery.weight"].value) * count
+    if kinds[0] == "lfp" and kinds[1] and kinds[1].value != "lfp":
+        old, new = new, old
+    case.others().known("battery.weight")
+    case.step(f"{shown(case, old)} - {shown(case, new)} = {shown(case, old - new)}")
+    saved = old - new
+    how = "lighter" if saved >= 0 else "heavier"
+    head = f"{shown(case, abs(saved))} {how}: {shown(case, new)} in place of {shown(case, old)}."
+    return TOPIC.says("information", head, *figures(saved, new))
+
+
+def without_weight(case: Case) -> Answer:
+    """The rule alone, with what a case of that size usually weighs."""
+    group = str(case.get("battery.group", ""))
+    try:
+        row = reference.row("group_sizes", group=group)
+    except reference.UnknownValue:
+        return TOPIC.needs("battery.weight")
+    low, high = float(row["kg_low"].value), float(row["kg_high"].value)
+    usual = f"A lead battery of group {group} usually weighs {say.between(low, high, 'kg')}"
+    case.step(usual, "typical-case")
+    if case.get("battery.chemistry") != "lfp" and not case.says("word:type", "detail:lithium"):
+        return TOPIC.says("information", f"{usual}; the label decides.")
+    return TOPIC.needs("battery.weight", headline=f"{usual}, and lithium about half: tell us what yours weighs.")
+
+
+def figures(saved: float, after: float) -> tuple[Figure, Figure]:
+    """The contract's two."""
+    return Figure("weight_saved", "saved", saved, "kg"), Figure("weight_after", "weight then", after, "kg")
+
+
+def shown(case: Case, kilograms: float) -> str:
+    """Kilograms, and pounds first where the customer wrote pounds."""
+    metric, imperial = say.quantity(kilograms, "kg"), say.quantity(convert.pounds(kilograms), "lb", 0)
+    typed = case.stated["battery.weight"].text.lower() if "battery.weight" in case.stated else ""
+    return f"{imperial} ({metric})" if "lb" in typed or "pound" in typed else metric

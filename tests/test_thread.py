@@ -1,0 +1,59 @@
+"""What a conversation carries, and the token it travels in."""
+from __future__ import annotations
+
+import pytest
+
+from service.case import Known
+from service.thread import Signer, Thread
+
+
+def said(fact, value, of=1):
+    return Known(fact, value, "message", of=of)
+
+
+def test_a_later_word_replaces_an_earlier_one():
+    thread = Thread().told([said("battery.chemistry", "agm")]).told([said("battery.chemistry", "lfp")])
+    assert thread.facts["battery.chemistry"].value == "lfp"
+
+
+def test_earlier_facts_are_kept_and_said_to_be_of_the_thread():
+    thread = Thread().told([said("battery.cca", 800.0)]).told([said("load.current", 340.0)])
+    assert [(item.fact, item.origin) for item in thread.facts.values()] == [
+        ("battery.cca", "thread"),
+        ("load.current", "message"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [("load.current", "load.model"), ("load.peak", "load.current"), ("cable.gauge", "cable.area"), ("load.model", "load.power")],
+)
+def test_a_fact_that_speaks_of_the_same_thing_makes_the_old_one_stale(old, new):
+    assert old not in Thread().told([said(old, 1.0)]).told([said(new, 2.0)]).facts
+
+
+def test_another_boat_drops_the_old_battery_and_keeps_the_thruster():
+    thread = Thread().told([said("battery.cca", 800.0), said("load.current", 340.0)]).told([], another=True)
+    assert list(thread.facts) == ["load.current"]
+
+
+def test_the_second_of_two_batteries_goes_when_one_is_stated_anew():
+    thread = Thread().told([said("battery.cca", 550.0), said("battery.cca", 800.0, of=2)])
+    assert thread.told([said("battery.cca", 700.0)]).second == {}
+
+
+def test_a_token_brings_the_thread_back():
+    thread = Thread().told([said("battery.cca", 800.0), said("battery.cca", 550.0, of=2)])
+    signer = Signer("key")
+    back = signer.thread(signer.token(thread))
+    assert back is not None
+    assert back.as_dict() == thread.as_dict()
+
+
+@pytest.mark.parametrize("token", ["", "x", "e30.e30", "é" * 50, "a" * 100_000])
+def test_a_strange_token_gives_nothing(token):
+    assert Signer("key").thread(token) is None
+
+
+def test_a_token_of_another_key_gives_nothing():
+    assert Signer("key").thread(Signer("other").token(Thread())) is None

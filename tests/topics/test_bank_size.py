@@ -1,0 +1,63 @@
+"""Which battery and how big."""
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from service.reply import Answer
+from service.topics.bank_size import TOPIC
+from tests.building import case
+
+
+def asked(facts: dict[str, Any]) -> Answer:
+    return TOPIC.answer(case(facts))
+
+
+def figures(facts: dict[str, Any]) -> dict[str, Any]:
+    return {figure.name: figure.value for figure in asked(facts).figures}
+
+
+@pytest.mark.parametrize(
+    ("facts", "figure", "wanted"),
+    [
+        ({"load.current": 340}, "required_cca", 850),
+        ({"load.peak": 420}, "required_cca", 700),
+        ({"load.model": "pike"}, "required_cca", 650),
+        ({"battery.chemistry": "agm", "load.current": 260, "load.time": 360}, "required_capacity", 94.81),
+        ({"battery.chemistry": "agm", "load.current": 340, "load.time": 180}, "required_capacity", 67.86),
+        ({"battery.chemistry": "lfp", "load.current": 8, "load.time": 36000}, "required_capacity", 102.3),
+        ({"battery.chemistry": "lfp", "load.current": 220}, "required_limit_current", 220),
+        ({"battery.chemistry": "lfp", "load.current": 220}, "required_peak_current", 330),
+        ({"battery.chemistry": "lfp", "load.current": 220}, "required_capacity", 220),  # 1 A for each Ah
+        ({"load.model": "pike", "battery.cca": 500}, "battery_count", 2),
+        ({"load.model": "pike", "battery.cca": 300}, "battery_count", 3),
+        ({"bank.voltage": 24, "load.current": 280, "battery.chemistry": "agm"}, "battery_count", 2),
+        ({"battery.chemistry": "lfp", "battery.max_current": 100, "battery.peak_current": 300, "load.current": 250},
+         "battery_count", 4),  # three allow 240 A that are relied on
+    ],
+)
+def test_figures(facts: dict[str, Any], figure: str, wanted: float) -> None:
+    assert figures(facts)[figure] == pytest.approx(wanted, rel=0.001)
+
+
+def test_a_load_without_a_motor_wants_no_cranking_amps() -> None:
+    found = figures({"load.current": 6, "load.time": 43200, "load.kind": "electronics", "battery.chemistry": "agm"})
+    assert set(found) == {"running_current", "required_capacity"}
+
+
+def test_three_minutes_are_assumed_for_a_thruster_only() -> None:
+    thruster = case({"load.current": 200})
+    TOPIC.answer(thruster)
+    assert thruster.used["load.time", 1].value == 180
+    assert "required_capacity" not in figures({"load.current": 80, "load.kind": "windlass"})
+    assert asked({"load.current": 6, "load.kind": "electronics"}).asks[0].fact == "load.time"
+
+
+def test_without_amps_they_are_asked() -> None:
+    assert asked({}).asks[0].fact == "load.current"
+
+
+def test_lead_and_lithium_stand_side_by_side_where_neither_is_said() -> None:
+    assert [option.label for option in asked({"load.current": 340}).compare] == ["lead", "lithium"]
+    assert asked({"load.current": 340, "battery.chemistry": "agm"}).compare == ()

@@ -1,0 +1,198 @@
+"""Will it run it: lead by volts in the first instant, lithium by its limits."""
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from service.reply import Answer
+from service.topics.run_check import TOPIC
+from tests.building import case
+
+Facts = dict[str, Any]
+LEAD = {"battery.chemistry": "agm", "battery.cca": 800}
+LITHIUM = {"battery.chemistry": "lfp"}
+PAIR = {"battery.max_current": 150, "battery.peak_current": 300, "battery.count": 2, "load.current": 250}
+COLD = {"battery.max_current": 300, "battery.peak_current": 600, "load.current": 180, "ambient.temperature": -10}
+COLDEST = {"battery.max_current": 900, "battery.peak_current": 900, "load.current": 50, "ambient.temperature": -21}
+
+
+def asked(facts: Facts, *cues: str) -> Answer:
+    return TOPIC.answer(case(facts, cues))
+
+
+def figures(answer: Answer) -> dict[str, Any]:
+    return {figure.name: figure.value for figure in answer.figures}
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict"),
+    [
+        ({"battery.cca": 850, "load.current": 340}, "yes"),
+        ({"battery.cca": 842, "load.current": 340}, "yes"),  # 8.97 V reads 9.0 V
+        ({"battery.cca": 800, "load.current": 340}, "marginal"),
+        ({"battery.cca": 745, "load.current": 340}, "marginal"),  # 8.49 V reads 8.5 V
+        ({"battery.cca": 700, "load.current": 340}, "no"),
+        ({"battery.ca": 1000, "load.current": 300}, "yes"),  # 800 CCA
+        ({"battery.cca": 750, "battery.count": 2, "load.current": 400}, "yes"),
+        ({"battery.cca": 760, "battery.count": 2, "bank.voltage": 24, "load.current": 280}, "yes"),
+        ({"battery.cca": 640, "load.model": "pike"}, "no"),  # the catalogue asks for 650
+        ({"battery.cca": 1000, "load.current": 200, "ambient.temperature": -6.67}, "yes"),
+        ({"battery.cca": 600, "load.current": 200, "ambient.temperature": -6.67}, "marginal"),
+        ({"battery.cca": 2000, "load.current": 200, "ambient.temperature": -30}, "marginal"),  # beyond the chart
+        ({"battery.cca": 1000, "load.current": 200, "reading.voltage": 12.3}, "marginal"),
+        ({"battery.cca": 1000, "load.current": 200, "reading.voltage": 12.1}, "no"),
+        ({"battery.cca": 1000, "load.current": 200, "battery.charge": 45}, "no"),
+        ({"battery.cca": 1000, "load.current": 200, "reading.voltage": 25.2, "bank.voltage": 24}, "yes"),
+    ],
+)
+def test_lead(facts: Facts, verdict: str) -> None:
+    assert asked(facts).verdict == verdict
+
+
+def test_lead_in_numbers() -> None:
+    assert figures(asked({**LEAD, "load.current": 340})) == pytest.approx(
+        {"running_current": 340, "inrush_current": 510, "required_cca": 850, "terminal_voltage_at_inrush": 8.775}
+    )
+
+
+def test_the_figures_of_a_24_v_bank_are_the_banks() -> None:
+    found = asked({"battery.cca": 760, "battery.count": 2, "bank.voltage": 24, "load.current": 280})
+    assert figures(found)["terminal_voltage_at_inrush"] == pytest.approx(2 * (12.6 - 420 * 6 / 760))
+    assert "18.0" in found.headline
+
+
+def test_the_cold_asks_for_more_cca() -> None:
+    """Lowest volts 8.911 at -6.67 °C: 300 x 2 x 3.689 / 3.6."""
+    found = asked({"battery.cca": 1000, "load.current": 200, "ambient.temperature": -6.67})
+    assert figures(found)["required_cca"] == pytest.approx(614.8, abs=0.1)
+
+
+def test_a_stated_current_beats_the_model_and_a_stated_first_instant_beats_both() -> None:
+    found = figures(asked({"battery.cca": 800, "load.model": "pike", "load.peak": 450}))
+    assert (found["running_current"], found["inrush_current"]) == (260, 450)
+    assert figures(asked({"battery.cca": 800, "load.peak": 450}))["running_current"] == 300
+
+
+def test_shaft_horsepower_takes_more_than_the_same_watts_on_a_plate() -> None:
+    watts = case({"load.power": 2237, "bank.voltage": 12})
+    assert watts["load.current"] == pytest.approx(186.4, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "word"),
+    [
+        ({"cable.gauge": "2/0", "cable.length": 6.096, "load.current": 250, "battery.cca": 650}, "marginal", "7.8"),
+        ({"cable.gauge": "2", "cable.length": 7.62, "load.current": 320, "battery.cca": 900}, "no", "for a motor"),
+        ({"cable.area": 35, "cable.length": 1.5, "load.current": 230, "battery.cca": 750}, "no", "may carry only"),
+        ({"cable.gauge": "4/0", "cable.length": 3, "load.current": 250, "battery.cca": 900}, "yes", "holds"),
+    ],
+)
+def test_a_known_cable_counts(facts: Facts, verdict: str, word: str) -> None:
+    found = asked(facts)
+    assert found.verdict == verdict
+    assert word in found.headline.replace("\u00a0", " ")
+
+
+def test_the_engines_battery_is_only_just_enough() -> None:
+    assert asked({**LEAD, "load.current": 200}, "detail:engine_battery").verdict == "marginal"
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "first"),
+    [
+        ({}, "needs-facts", "load.current"),
+        ({"load.model": "pike"}, "needs-facts", "battery.cca"),
+        ({"battery.chemistry": "gel", "battery.capacity": 85, "load.current": 110}, "needs-facts", "battery.cca"),
+        ({"battery.duty": "deep-cycle", "battery.capacity": 105, "load.model": "pike"}, "no", "battery.cca"),
+        ({**LITHIUM, "load.current": 300}, "needs-facts", "battery.max_current"),
+        ({**LITHIUM, "battery.capacity": 300, "load.current": 250}, "needs-facts", "battery.max_current"),
+        ({"battery.max_current": 200, "load.current": 160}, "needs-facts", "battery.peak_current"),
+        ({"battery.nominal": 12, "bank.voltage": 24, **LEAD, "load.current": 200}, "needs-facts", "battery.count"),
+        ({"battery.chemistry": "lithium-other", "load.current": 200}, "needs-facts", "battery.max_current"),
+    ],
+)
+def test_what_cannot_be_known_is_asked_back(facts: Facts, verdict: str, first: str) -> None:
+    found = asked(facts)
+    assert (found.verdict, found.asks[0].fact) == (verdict, first)
+
+
+def test_another_lithium_goes_to_a_technician_without_a_figure() -> None:
+    found = asked({"battery.chemistry": "lithium-other", "load.current": 200, "battery.capacity": 100})
+    assert (found.route, found.figures) == ("technician", ())
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict"),
+    [
+        ({"battery.capacity": 100, "load.current": 340}, "no"),
+        ({"battery.capacity": 300, "load.current": 80}, "yes"),
+        ({"battery.capacity": 14, "battery.peak_current": 600, "load.model": "minnow"}, "no"),
+        ({"battery.max_current": 200, "battery.peak_current": 220, "load.current": 160}, "no"),
+        ({"battery.max_current": 200, "battery.peak_current": 300, "load.current": 160}, "yes"),
+        (PAIR, "marginal"),
+        ({"battery.max_current": 150, "load.model": "sturgeon"}, "no"),
+        (COLD, "no"),
+        (COLDEST, "no"),
+    ],
+)
+def test_lithium(facts: Facts, verdict: str) -> None:
+    assert asked({**LITHIUM, **facts}).verdict == verdict
+
+
+def test_the_limit_of_a_lithium_bank_adds_up_in_parallel_and_not_in_series() -> None:
+    parallel = {**LITHIUM, "battery.max_current": 100, "battery.count": 3, "load.current": 280}
+    assert figures(asked(parallel))["limit_current"] == 300
+    series = {**LITHIUM, "battery.max_current": 150, "battery.count": 2, "load.model": "sturgeon"}
+    assert figures(asked(series))["limit_current"] == 150
+
+
+@pytest.mark.parametrize(
+    "facts",
+    [
+        {"bank.voltage": 12, "load.model": "sturgeon"},
+        {"bank.voltage": 24, "load.model": "pike"},
+        {"battery.nominal": 12, "battery.count": 1, "bank.voltage": 24, "load.current": 200},
+        {"battery.nominal": 12, "battery.count": 2, "bank.layout": "series", "bank.voltage": 12, "load.current": 200},
+    ],
+)
+def test_other_volts_than_the_loads_are_a_no(facts: Facts) -> None:
+    found = asked({**LEAD, **facts})
+    assert found.verdict == "no"
+    assert "needs" in found.headline
+
+
+def test_of_two_batteries_the_better_one_answers_which() -> None:
+    facts = {"battery.cca": (550, 800), "load.current": 240}
+    which, one = asked(facts, "request:which"), asked(facts)
+    assert [option.verdict for option in which.compare] == ["marginal", "yes"]
+    assert (which.verdict, one.verdict) == ("yes", "marginal")
+
+
+def test_of_two_loads_the_heavier_one_decides() -> None:
+    assert asked({"battery.cca": 600, "load.current": (150, 300)}).verdict == "no"
+
+
+def test_a_small_load_without_a_motor_is_no_question_of_amps() -> None:
+    found = asked({"battery.capacity": 100, "battery.chemistry": "agm", "load.current": 4, "load.kind": "electronics"})
+    assert found.verdict == "yes"
+
+
+def test_no_idea_gets_a_test_on_board() -> None:
+    assert "5 seconds" in asked({"load.model": "pike"}, "note:no_idea").headline
+
+
+@pytest.mark.parametrize("battery", [LEAD, {**LITHIUM, "battery.capacity": 100}])
+def test_the_picture_shows_the_limits(battery: Facts) -> None:
+    plot = asked({**battery, "load.current": 340}).plot
+    assert plot is not None
+    assert plot["limits"]
+
+
+@pytest.mark.parametrize(
+    "facts",
+    [{**LEAD, "load.current": 340}, {**LEAD, "load.current": 600}, {**LITHIUM, **PAIR}, {**LITHIUM, **COLD},
+     {"load.model": "pike"}, {"battery.cca": 900, "load.current": 200, "reading.voltage": 12.1}],
+)
+def test_the_headline_stands_alone_in_30_words(facts: Facts) -> None:
+    assert len(asked(facts).headline.split()) <= 30

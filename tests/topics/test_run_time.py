@@ -1,0 +1,85 @@
+"""How long it lasts, against Peukert's law worked by hand."""
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from service.reply import Answer
+from service.topics.run_time import TOPIC
+from tests.building import case
+
+AGM = {"battery.chemistry": "agm", "battery.capacity": 100}
+
+
+def asked(facts: dict[str, Any], *cues: str) -> Answer:
+    return TOPIC.answer(case(facts, cues))
+
+
+def minutes(answer: Answer) -> Any:
+    return {figure.name: figure.value for figure in answer.figures}["time_to_usable_limit"]
+
+
+@pytest.mark.parametrize(
+    ("facts", "wanted"),
+    [
+        ({**AGM, "load.current": 260}, 6.379),  # 20 x (100 / 5200)^1.15 h x 50 %
+        ({**AGM, "battery.chemistry": "flooded", "load.current": 50}, 33.74),
+        ({**AGM, "battery.count": 2, "load.current": 340}, 10.398),
+        ({"battery.capacity": 90, "load.current": 4}, 675),  # under C20 / 20
+        ({"battery.reserve": 180, "load.current": 40}, 51.2),
+        ({"battery.chemistry": "lfp", "battery.capacity": 100, "load.current": 80}, 52.23),
+        ({"battery.chemistry": "lfp", "battery.energy": 1280, "load.power": 60}, 960),
+        ({**AGM, "load.current": 5, "battery.charge": 80}, 360),  # 30 % of 20 h left above half
+        ({**AGM, "load.current": 3.85, "ambient.temperature": 4.4}, 600),  # 77 % of 100 Ah, its 20-hour rate
+    ],
+)
+def test_time_to_the_usable_limit(facts: dict[str, Any], wanted: float) -> None:
+    assert minutes(asked(facts)) == pytest.approx(wanted, rel=0.002)
+
+
+def test_bursts_are_rounded_down() -> None:
+    found = asked({"battery.chemistry": "flooded", "battery.capacity": 90, "load.current": 240, "load.burst": 5})
+    assert {figure.name: figure.value for figure in found.figures}["burst_count"] == 49
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict"),
+    [
+        ({**AGM, "load.current": 6, "load.time": 36000}, "no"),
+        ({**AGM, "load.current": 4, "load.time": 36000}, "yes"),
+        ({**AGM, "load.current": 150, "load.burst": 8, "load.bursts": 20}, "yes"),
+        ({**AGM, "load.current": 5}, "information"),
+        ({**AGM, "load.current": 5, "battery.charge": 40}, "no"),
+        ({"battery.chemistry": "lfp", "battery.capacity": 150, "battery.max_current": 100, "load.current": 160}, "no"),
+        ({"battery.chemistry": "lfp", "battery.capacity": 280, "load.current": 340}, "needs-facts"),
+        ({"battery.chemistry": "lfp", "battery.capacity": 200, "battery.max_current": 200, "load.current": 130,
+          "ambient.temperature": -8}, "no"),
+        ({"load.model": "pike"}, "needs-facts"),
+        ({**AGM, "load.model": "pike", "load.time": 300}, "no"),  # the Pike may run 180 s
+    ],
+)
+def test_verdicts(facts: dict[str, Any], verdict: str) -> None:
+    assert asked(facts).verdict == verdict
+
+
+def test_a_load_over_the_limit_gets_no_time() -> None:
+    found = asked({"battery.chemistry": "lfp", "battery.capacity": 100, "load.current": 340})
+    assert found.figures == ()
+    assert found.would_change[0].fact == "battery.max_current"
+
+
+def test_the_models_own_limit_comes_first() -> None:
+    found = asked({"battery.capacity": 200, "battery.chemistry": "lead", "load.model": "pike"})
+    told = found.headline.replace("\u00a0", " ")
+    assert told.startswith("The Pike may run 3 minutes in one hour; the battery would last")
+
+
+def test_a_case_size_gives_the_usual_range_and_no_time() -> None:
+    found = asked({"battery.group": "27", "load.current": 30})
+    assert "85 to 105" in found.headline
+    assert (found.verdict, found.asks[0].fact) == ("needs-facts", "battery.capacity")
+
+
+def test_thrust_is_no_current() -> None:
+    assert "thrust gives no amps" in asked({**AGM}, "detail:thrust").headline
