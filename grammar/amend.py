@@ -9,7 +9,6 @@ from grammar.scene import Item, Scene
 
 SAME = 0.01  # values this close are one value
 DENIED_BEFORE = 2  # words between "not" and the figure it denies
-COUNTED_ONCE = frozenset({"battery.count", "bank.count", "reading.gravity"})
 
 
 def denied(scene: Scene, item: Item) -> bool:
@@ -24,6 +23,7 @@ def denied(scene: Scene, item: Item) -> bool:
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
+    stated = list(stated)
     corrections = [scene.tokens[found.start].start for found in scene.note("correction")]
     kept: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
@@ -33,6 +33,8 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         if among and any(among[-1].span[0] < at <= item.span[0] for at in corrections):
             among.clear()
         among.append(item)
+    if len(counts := kept.get("battery.count", [])) > 1:  # "one 12 V battery": an article more than a count
+        kept["battery.count"] = [item for item in counts if item.value != 1.0][:1] or counts[:1]
     found = [
         item if number == 0 else replace(item, of=2)
         for among in kept.values()
@@ -50,8 +52,8 @@ def _same(one: Value, other: Value) -> bool:
 def spread(stated: list[Stated]) -> list[Stated]:
     """With the difference between cells, where several were read: the lowest stands as the reading."""
     cells = [item for item in stated if item.fact == "reading.gravity" and not isinstance(item.value, str)]
-    values = [float(item.value) for item in cells]
-    if len(values) < 2 or max(values) - min(values) < 0.0005:
+    values = [float(end) for item in cells for end in (item.value, item.low, item.high) if end is not None]
+    if any(item.fact == "reading.gravity_spread" for item in stated) or len(values) < 2 or max(values) - min(values) < 0.0005:
         return stated
     last = cells[-1]
     return [*stated, replace(last, fact="reading.gravity_spread", value=round(max(values) - min(values), 4), how="grammar")]

@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from grammar.canonical import in_unit
 from grammar.facts import FactSpec, facts
 from grammar.reading import Quantity, Stated
-from grammar.scene import Item, Scene
-from grammar.units import convert
+from grammar.scene import Scene
 
 LONGEST = 14  # words: a longer message speaks for itself
 WEAK = frozenset({"default", "near", "range"})
@@ -39,22 +39,19 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
     for item in scene.quantities():
         if item.part is None or item.part.span in taken:
             continue
-        value = _in_unit(item, item.quantity, spec)
+        value = _fitting(item.quantity, spec)
         if value is not None:
             span = item.part.span
             return Stated(spec.name, value, spec.unit, scene.text[slice(*span)], span, how="asked")
     return None
 
 
-def _in_unit(item: Item, quantity: Quantity, spec: FactSpec) -> float | None:
+def _fitting(quantity: Quantity, spec: FactSpec) -> float | None:
     if isinstance(quantity.value, str):
         return None
-    value = float(quantity.value)
-    if quantity.unit and quantity.unit != spec.unit:
-        try:
-            value = convert(value, quantity.unit, spec.unit)
-        except Exception:  # another dimension: no answer to this question
-            return None
+    value = in_unit(float(quantity.value), quantity.unit, spec.unit)
+    if value is None:  # another dimension: no answer to this question
+        return None
     inside = (spec.low is None or value >= spec.low) and (spec.high is None or value <= spec.high)
     return value if inside else None
 

@@ -11,8 +11,10 @@ from typing import NamedTuple
 from grammar.files import toml
 from grammar.near import around, gap
 from grammar.scene import Item, Scene
+from grammar.vocabulary import Found
 
 ROLE_KEYS = {"dims", "reach", "most", "weak"}
+TOUCHING = 0.3
 NOT_OURS = "-"
 NEAREST = 7.0  # a head further away than this has nothing to do with a quantity
 
@@ -62,12 +64,31 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         if row is None or bool(row.get("weak")) is not weak or item.dim not in row["dims"] or value > row.get("most", value):  # type: ignore[operator]
             continue
         far = gap(scene, item, found.start, found.end)
+        if far > row["reach"] or _of_another(scene, item, found):  # type: ignore[operator]
+            continue
         rank = (far, order.index(found.concept))
         if far > 0 and not weak and _headed(scene, item, far):
             continue
-        if far <= row["reach"] and (best is None or rank < best):  # type: ignore[operator]
+        if best is None or rank < best:
             best, claim = rank, Claim(found.concept, "role")
     return claim
+
+
+def _of_another(scene: Scene, item: Item, found: Found) -> bool:
+    """Whether another figure of the kind touches the word or stands before it: it is that one's."""
+    for other in scene.quantities("AMP", "NUM"):
+        if other is not item and found.start in (other.end, other.end + 1) and gap(scene, other, found.start, found.end) <= 0.3:
+            return item.end != found.start
+    step = 1 if found.start >= item.end else -1
+    place = item.at + step
+    while 0 <= place < len(scene.items):
+        other = scene.items[place]
+        if other.end > found.start if step > 0 else other.start < found.end:
+            return False
+        if other.dim in ("AMP", "NUM"):
+            return True
+        place += step
+    return False
 
 
 def _headed(scene: Scene, item: Item, far: float) -> bool:
@@ -84,8 +105,13 @@ def by_group(scene: Scene, item: Item) -> Claim | None:
     if sides is None:
         return None
     left = None if asked(scene, sides.left) else sides.left
-    order = (left, sides.right) if sides.tied else (sides.right, left)
+    closer = left is not None and sides.right is not None and _touches(scene, item, left) and not _touches(scene, item, sides.right)
+    order = (left, sides.right) if sides.tied or closer else (sides.right, left)
     return next((Claim(fact, "grammar") for head in order if (fact := row_of(head, item.dim))), None)
+
+
+def _touches(scene: Scene, item: Item, head: Item) -> bool:
+    return gap(scene, item, head.start, head.end) <= TOUCHING
 
 
 def by_nearness(scene: Scene, item: Item, reach: float = NEAREST, but: frozenset[str] = frozenset()) -> Claim | None:
@@ -106,12 +132,18 @@ def asked(scene: Scene, head: Item | None) -> bool:
     return head is not None and head.at in scene.asked
 
 
-def close(scene: Scene, item: Item, *concepts: str, reach: float = 3.0) -> bool:
-    """Whether a role word of one of these concepts stands within reach."""
+def close(scene: Scene, item: Item, *concepts: str, reach: float = 3.0, after: bool = False) -> bool:
+    """Whether a role word of one of these concepts stands within reach; `after`: only if it follows."""
     return any(
-        found.concept in concepts and gap(scene, item, found.start, found.end) <= reach
+        found.concept in concepts and (found.start >= item.end or not after) and gap(scene, item, found.start, found.end) <= reach
         for found in around(scene.roles, item, scene.role_starts)
     )
+
+
+def nearest(scene: Scene, item: Item, concept: str) -> float:
+    """How far the nearest role word of a concept stands; 99 where there is none."""
+    found = (found for found in around(scene.roles, item, scene.role_starts) if found.concept == concept)
+    return min((gap(scene, item, other.start, other.end) for other in found), default=99.0)
 
 
 def beside(scene: Scene, item: Item, *names: str, reach: float = 3.0) -> bool:

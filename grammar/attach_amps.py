@@ -1,35 +1,70 @@
 """Which amps these are: the load's, its first instant's, a charger's, a fuse's, a drain's, a limit of the battery."""
 from __future__ import annotations
 
-from grammar.attach import NOTHING, Claim, by_group, by_nearness, by_role
+from grammar.attach import NOTHING, Claim, asked, by_group, by_nearness, by_role, row_of
 from grammar.near import around, gap
 from grammar.scene import Item, Scene
 
-WEAK_CHARGE = 0.4  # of the amp-hours: a charger hardly gives more
+WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_CHARGE = 60.0
 MOST_DRAIN = 5.0
+TINY = 0.5  # amps that are hardly anything but a drain
 SMALLEST_CRANKING = 300.0
 SHORT = 60.0  # seconds that a peak may last
 ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no amps
+AFTER = 3.0  # an owner that follows is further away than one before
 PEAKS = ("load.peak", "battery.peak_current")
 
 
 def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number of amps states."""
-    claim = by_role(scene, item, value)
-    if claim and claim.fact in PEAKS:
-        return _peak(scene, item, claim)
-    if claim is None and _for_seconds(scene, item) and _owner(scene, item) in ("battery", "bms"):
+    claim = by_strong_role(scene, item, value)
+    tiny = item.quantity.unit == "milliampere" or value <= TINY
+    if claim is None and tiny and not _heads_right(scene, item, "charger", "panel"):
+        return Claim("drain.current", "range")
+    if claim is None and not scene.loaded and _for_seconds(scene, item) and _owner(scene, item) in ("battery", "bms"):
         return Claim("battery.peak_current", "role")
-    claim = claim or by_group(scene, item) or by_role(scene, item, value, weak=True)
+    claim = claim or by_group(scene, item) or by_role(scene, item, value, weak=True) or _in_apposition(scene, item)
+    if claim is None and _charging_here(scene, item, value):
+        return Claim("charger.current", "range")
     claim = claim or by_nearness(scene, item, but=ONLY_BESIDE)
     if claim is None:
         return _by_topic(scene, item, value)
-    if claim.fact == "load.current" and scene.sagging and claim.how == "near":
+    if claim.fact == "load.current" and scene.loaded and claim.how == "near":
         return Claim("reading.current", "range")
     if claim.fact == "battery.ca" and value < SMALLEST_CRANKING:
         return _by_topic(scene, item, value)
     return claim
+
+
+def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
+    """Amps that a word names; whose peak or limit it is depends on what stands nearest."""
+    claim = by_role(scene, item, value)
+    if claim and claim.fact in PEAKS:
+        return _peak(scene, item, claim)
+    if claim and claim.fact == "battery.max_current" and _owner(scene, item) == "load":
+        return Claim("load.current", "role")
+    return claim
+
+
+def _heads_right(scene: Scene, item: Item, *names: str) -> bool:
+    sides = scene.sides.get(item.at)
+    return sides is not None and sides.right is not None and sides.right.head in names
+
+
+def _in_apposition(scene: Scene, item: Item) -> Claim | None:
+    """"The fuse, 200 A, ..." and "fuse (200 A)"."""
+    before = scene.items[item.at - 2] if item.at > 1 else None
+    if before is None or scene.items[item.at - 1].name not in (",", "(", "-") or asked(scene, before):
+        return None
+    fact = row_of(before, item.dim)
+    return Claim(fact, "near") if fact else None
+
+
+def _charging_here(scene: Scene, item: Item, value: float) -> bool:
+    """Whether the clause speaks of charging and of no load."""
+    here = scene.by_clause.get(item.clause, frozenset())
+    return value <= MOST_CHARGE and "word:charge" in here and not here & {"head:load", "head:drain", "head:alternator"}
 
 
 def _peak(scene: Scene, item: Item, claim: Claim) -> Claim:
@@ -45,10 +80,16 @@ def _owner(scene: Scene, item: Item) -> str:
     nearest: tuple[float, str] = (12.0, "")
     for head in around(scene.owners, item, scene.owner_starts):
         name = head.head if head.head in ("bms", "load") else "battery"
-        nearest = min(nearest, (gap(scene, item, head.start, head.end), name))
+        far = gap(scene, item, head.start, head.end)
+        nearest = min(nearest, (far + (AFTER if head.start > item.start and far > 0.5 else 0.0), name))
     if not nearest[1] and {"battery", "bms"} & (scene.heads | scene.facts):
         return "battery" if "load" not in scene.heads else ""
     return nearest[1]
+
+
+def _has_state(scene: Scene) -> bool:
+    """Whether the message tells how full the battery is."""
+    return bool(scene.quantities("PERCENT")) or any(item.fact == "battery.charge" for item in scene.items) or scene.read_at_rest
 
 
 def _for_seconds(scene: Scene, item: Item) -> bool:
@@ -61,11 +102,13 @@ def _for_seconds(scene: Scene, item: Item) -> bool:
 
 def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     """No head at all: what the message is about decides."""
-    if scene.sagging:
+    if scene.loaded:
         return Claim("reading.current", "range")
+    charging = scene.about("word:charge", "word:setting", "word:vent") or _has_state(scene) and scene.about("request:how_long")
     hours = max((float(part.quantity.value) for part in scene.quantities("AH")), default=0.0)
-    small = value <= MOST_CHARGE and (not hours or value <= WEAK_CHARGE * hours)
-    if small and "load" not in scene.heads and scene.about("word:charge", "word:setting"):
+    small = value <= MOST_CHARGE and (charging or not hours or value <= WEAK_CHARGE * hours)
+    filling = charging or bool(hours) and not scene.about("request:how_long", "request:what_size")
+    if small and filling and "load" not in scene.heads and "drain" not in scene.heads:
         return Claim("charger.current", "default")
     if "drain" in scene.heads and value <= MOST_DRAIN:
         return Claim("drain.current", "default")

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from grammar.attach import NOTHING, Claim, beside, by_group, close
+from grammar.near import around, gap
 from grammar.scene import Item, Scene
 
 BY_UNIT = {  # the unit or the label says it all
@@ -9,13 +10,15 @@ BY_UNIT = {  # the unit or the label says it all
     "GAUGE": "cable.gauge", "AREA": "cable.area", "GRAVITY": "reading.gravity", "STUD": "terminal.size",
     "VOLUME": "space.volume",
 }
-COUNTED = frozenset({"VOLT", "AH", "CCA", "CA", "RC", "GROUP", "WH"})
+COUNTED = frozenset({"VOLT", "AH", "CCA", "CA", "RC", "GROUP", "WH", "WEIGHT"})
 INSULATION = (60.0, 125.0)  # C
 
 
 def rated(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that follows from the unit alone."""
     if item.dim == "WH" and close(scene, item, "used_up", reach=1.5):
+        return NOTHING
+    if item.dim == "VOLUME" and item.quantity.unit == "liter" and "space" not in scene.heads:
         return NOTHING
     if item.dim == "AREA" and beside(scene, item, "space", reach=1):
         return NOTHING
@@ -39,7 +42,7 @@ def watts(scene: Scene, item: Item, value: float) -> Claim | None:
         return claim
     if beside(scene, item, "engine", reach=3):
         return NOTHING
-    if scene.about("role:sun") and "load" not in scene.heads:
+    if "load" not in scene.heads and (scene.about("role:sun") or "drain" in scene.heads):
         return Claim("solar.power", "default")
     if "panel" in scene.heads and (beside(scene, item, "panel", reach=6) or "load" not in scene.heads):
         return Claim("solar.power", "near")
@@ -74,33 +77,62 @@ def weight(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     """How many batteries, banks, outputs or bursts: a small whole number right before what it counts."""
+    if value <= 12 and close(scene, item, "sun", reach=1.6, after=True):
+        return Claim("solar.sun_hours", "role")
+    if value <= 30 and close(scene, item, "battery.age", reach=0.3):
+        return Claim("battery.age", "role")
     if value != int(value) or not 1 <= value <= 200:
         return None
     if close(scene, item, "load.bursts", reach=1.3):
         return Claim("load.bursts", "role")
-    for role in ("charger.outputs", "bank.count", "battery.max_in_series", "battery.max_in_parallel"):
-        if close(scene, item, role, reach=0.6) and value <= 12:
+    for role, reach in COUNTS.items():
+        if value <= 12 and close(scene, item, role, reach=reach, after=True):
             return Claim(role, "role")
     if value <= 24 and _before_battery(scene, item):
         return Claim("battery.count", "grammar")
-    if value <= 24 and item.dim == "COUNT" and item.kind != "count" and "battery" in scene.heads | scene.facts:
+    if not 2 <= value <= 24 or item.dim != "COUNT" or _of_others(scene, item):
+        return None
+    if item.kind == "count":
+        near = any(gap(scene, item, owner.start, owner.end) <= BESIDE for owner in around(scene.owners, item, scene.owner_starts))
+        return Claim("battery.count", "near") if near else None
+    if item.kind == "times" or "battery" in scene.heads | scene.facts:
         return Claim("battery.count", "default")
     return None
 
 
-def _before_battery(scene: Scene, item: Item) -> bool:
-    """Whether a battery follows: its kind, its volts, its figures or the word itself."""
-    for after in scene.items[item.at + 1 : item.at + 6]:
-        if after.dim in COUNTED or after.fact in ("battery.chemistry", "battery.duty") or after.head == "battery":
+def _of_others(scene: Scene, item: Item) -> bool:
+    """Whether other things than batteries are counted: "2 x 50 W panels"."""
+    for after in scene.items[item.at + 1 : item.at + 5]:
+        if after.head and after.head != "battery" or after.dim in ("WATT", "AMP", "TIME"):
             return True
-        if after.fact == "bank.layout" or after.name in THEM:
-            return True
-        if after.head or after.dim or after.kind == "mark" and after.name != "(":
-            return False
-        if after.kind == "word" and after.name not in PASSED:
+        if after.head == "battery" or after.kind == "mark":
             return False
     return False
 
 
-THEM = frozenset("them together those".split())
-PASSED = frozenset("of in what he she they i we identical new old the my big small large same matched equal more good a these those x * separate other".split())
+def _before_battery(scene: Scene, item: Item) -> bool:
+    """Whether a battery follows: its kind, its volts, its figures or the word itself."""
+    strange = 0
+    for after in scene.items[item.at + 1 : item.at + 6]:
+        if after.dim in COUNTED or after.fact in ("battery.chemistry", "battery.duty") or after.head == "battery":
+            return True
+        if item.quantity.value != 1.0 and (after.fact == "bank.layout" or after.name in THEM):
+            return True
+        each = after.name == "," and scene.word(after.end) == "each"
+        if after.head or after.dim or after.kind == "mark" and after.name != "(" and not each:
+            return False
+        if each:
+            continue
+        if after.kind == "word" and after.name not in PASSED:
+            strange += 1
+            if strange > STRANGE or after.name in BETWEEN:
+                return False
+    return False
+
+
+COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
+BESIDE = 1.6
+STRANGE = 2  # words not known that may stand between a number and its batteries: "two old Swedish batteries"
+BETWEEN = frozenset("for with to from on at is are was were will and or but than if so then times per hours".split())
+THEM = frozenset("them em together those".split())
+PASSED = frozenset("of in what existing pieces each he she they i we identical new old the my big small large same matched equal more good a these those x * separate other".split())

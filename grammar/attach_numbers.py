@@ -2,31 +2,42 @@
 from __future__ import annotations
 
 from grammar.attach import Claim, beside, by_group, by_role, close
+from grammar.attach_amps import _for_seconds, _owner, by_strong_role
 from grammar.attach_batteries import counts
 from grammar.attach_lengths import METRIC_SIZES
 from grammar.attach_volts import NOMINAL, falls_to, is_reading
 from grammar.scene import Item, Scene
 
 GROUPS = frozenset({"22", "24", "25", "27", "29", "31", "34", "35", "36", "47", "48", "49", "51", "58", "65", "75", "78", "94"})
-GRAVITY = (1.0, 1.35)
+GRAVITY = (1.05, 1.35)
+SPREAD = (0.01, 0.2)
 FROST = (-45.0, -1.0)
 SMALLEST_CAPACITY = 20
+LEADING = frozenset("for to make get gives give at on = from into makes making".split())
+SMALLEST_LOAD = 40  # bare amps beside a load
+EACH = frozenset({"each", "apiece"})
 LARGEST_CAPACITY = 1000
 
 
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number without a unit states."""
     typed = item.quantity.text.strip()
-    decimals = len(typed.rpartition(".")[2]) if "." in typed else 0
-    if GRAVITY[0] <= value <= GRAVITY[1] and decimals == 3 or _is_gravity(scene, value):
+    point = max(typed.rfind("."), typed.rfind(","))
+    decimals = len(typed) - point - 1 if point >= 0 and value < 100 else 0 if value == int(value) else 1
+    if GRAVITY[0] <= value <= GRAVITY[1] and decimals in (2, 3) or _is_gravity(scene, value):
         return Claim("reading.gravity", "range")
+    if SPREAD[0] <= value <= SPREAD[1] and decimals in (2, 3) and close(scene, item, "spread", reach=3):
+        return Claim("reading.gravity_spread", "role")
     if FROST[0] <= value <= FROST[1] and decimals == 0:
         return Claim("ambient.temperature", "range")
     if decimals and is_reading(value) or not decimals and 4 <= value < 32 and falls_to(scene, item):
         return Claim("reading.voltage", "range")
     if decimals:
         return None
-    return counts(scene, item, value) or _second_size(scene, item, value) or _named(scene, item, value)
+    after = scene.items[item.at + 1] if item.at + 1 < len(scene.items) else None
+    if value in NOMINAL and _names_system(scene, item, after):
+        return Claim("bank.voltage", "grammar")
+    return _second_size(scene, item, value) or counts(scene, item, value) or _named(scene, item, value)
 
 
 def _is_gravity(scene: Scene, value: float) -> bool:
@@ -35,7 +46,12 @@ def _is_gravity(scene: Scene, value: float) -> bool:
 
 def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number beside others of a kind: "group 24 ... will a 31 fit", "50 or 70 mm2"."""
-    if scene.quantities("GROUP") and str(int(value)) in GROUPS and scene.about("word:fit"):
+    before = scene.items[item.at - 1] if item.at else None
+    if before is not None and before.kind == "times" and value in NOMINAL and value <= 12:
+        return Claim("battery.nominal", "grammar")
+    if before is not None and before.kind == "times" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
+        return Claim("battery.capacity", "grammar")
+    if str(int(value)) in GROUPS and scene.about("word:fit") and not scene.quantities("AH", "INCH"):
         return Claim("battery.group", "range")
     if scene.quantities("AREA") and value in METRIC_SIZES and _joined_to(scene, item, "AREA"):
         return Claim("cable.area", "grammar")
@@ -50,18 +66,40 @@ def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
 def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
     after = scene.items[item.at + 1] if item.at + 1 < len(scene.items) else None
-    if value in NOMINAL and after is not None and after.head in ("boat", "load"):
-        return Claim("bank.voltage", "grammar")
     if after is not None and after.fact == "battery.chemistry" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
         return Claim("battery.capacity", "grammar")
+    before = scene.items[item.at - 1] if item.at else None
+    if before is not None and before.fact in ("battery.chemistry", "battery.charge") and str(int(value)) not in GROUPS and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
+        return Claim("battery.capacity", "grammar")
+    if "fuse" in scene.heads and value >= 30 and before is not None and before.name in ("a", "an"):
+        return Claim("fuse.rating", "range")
+    if close(scene, item, "battery.age", reach=0.3) and value <= 30:
+        return Claim("battery.age", "role")
+    if _for_seconds(scene, item) and _owner(scene, item) in ("battery", "bms") and value >= SMALLEST_CAPACITY:
+        return Claim("battery.peak_current", "role")
     if value < 5 or beside(scene, item, "boat", "engine", reach=1):
         return None
-    return by_role(scene, item, value) or _strict(scene, item)
+    claim = by_strong_role(scene, item, value) or by_role(scene, item, value, weak=True) or _strict(scene, item)
+    if claim is None and scene.word(item.end) in EACH and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
+        return Claim("battery.capacity", "near") if "battery" in scene.facts | scene.heads else None
+    return claim
+
+
+def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
+    """Whether a bare 12 or 24 is the system's: "a 24 boat", "in series for 36"."""
+    if after is not None and (after.head in ("boat", "load") or after.name in ("bank", "system", "pair", "side")):
+        return True
+    if item.quantity.value in (6.0, 12.0) or scene.word(item.start - 1) not in LEADING:
+        return False
+    return "bank" in scene.facts or after is None or after.kind == "mark"
 
 
 def _strict(scene: Scene, item: Item) -> Claim | None:
     """A head right beside a bare number, or tied to it."""
     sides = scene.sides.get(item.at)
-    if sides is None or not (sides.tied or close(scene, item, "load.current", reach=1)):
+    if sides is None or item.quantity.value in NOMINAL:
         return None
-    return by_group(scene, item)
+    beside_left = sides.left is not None and sides.left.at == item.at - 1
+    beside_right = sides.right is not None and sides.right.at == item.at + 1
+    large = float(item.quantity.value) >= SMALLEST_LOAD and beside_left
+    return by_group(scene, item) if sides.tied or large or beside_right else None

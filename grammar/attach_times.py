@@ -8,6 +8,7 @@ from grammar.attach_batteries import COUNTED
 from grammar.scene import Item, Scene
 
 LONGEST_BURST = 90.0  # seconds
+LIKELY_BURST = 30.0  # longer ones are a run, unless a word says burst
 DAY = 86400.0
 STORED = 5 * DAY
 
@@ -17,8 +18,14 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
     unit = item.quantity.unit
     if _in_series(scene, item):
         return Claim("bank.layout", "grammar")
+    if plural := _plural(scene, item):
+        return plural
+    if unit == "day" and item.quantity.text.lower().startswith(("a ", "an ", "the ", "day")):
+        return NOTHING  # "in a day"
     if close(scene, item, "time_ago", reach=2.5):
         return NOTHING
+    if unit == "minute" and close(scene, item, "battery.reserve", reach=3.5):
+        return Claim("battery.reserve", "role")
     if unit == "year":
         return _years(scene, item)
     if close(scene, item, "battery.age", reach=1):
@@ -38,6 +45,20 @@ def _in_series(scene: Scene, item: Item) -> bool:
     return after is not None and (after.dim in COUNTED or after.fact == "battery.chemistry")
 
 
+def _plural(scene: Scene, item: Item) -> Claim | None:
+    """What "three lithium 50s" and "two 12s" say: a capacity or volts, not seconds."""
+    match = re.fullmatch(r"(\d{1,3})s", item.quantity.text.lower())
+    before = scene.items[item.at - 1] if item.at else None
+    if match is None or before is None:
+        return None
+    if before.dim not in ("COUNT", "NUM", "VOLT") and before.fact != "battery.chemistry":
+        return None
+    value = int(match[1])
+    if value in (6, 12):
+        return Claim("battery.nominal", "grammar")
+    return Claim("battery.capacity", "grammar") if value >= 20 else None
+
+
 def _years(scene: Scene, item: Item) -> Claim | None:
     if close(scene, item, "storage.time", reach=2):
         return Claim("storage.time", "role")
@@ -53,7 +74,7 @@ def _years(scene: Scene, item: Item) -> Claim | None:
 def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
     if close(scene, item, "battery.age", reach=2.5):
         return Claim("battery.age", "role")
-    if close(scene, item, "load.time", reach=3):
+    if item.quantity.unit == "day" and close(scene, item, "load.time", reach=3) and "load" in scene.heads:
         return Claim("load.time", "role")
     if item.quantity.unit != "day" or close(scene, item, "storage.time", reach=5):
         return Claim("storage.time", "role")
@@ -75,6 +96,6 @@ def _short(scene: Scene, item: Item, value: float) -> Claim | None:
         if scene.about("word:charge", "word:setting") or scene.about("word:winter"):
             return NOTHING
         return Claim("load.time", "default")
-    if value <= LONGEST_BURST and item.quantity.unit == "second":
+    if value <= LIKELY_BURST and item.quantity.unit == "second":
         return Claim("load.burst", "range")
     return Claim("load.time", "default")

@@ -1,17 +1,21 @@
 """The facts that words state: kinds, duties, layouts, models, yes and no."""
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from grammar.facts import facts
-from grammar.near import gap
+from grammar.near import around, gap
 from grammar.reading import Stated, Value
 from grammar.scene import Item, Scene
 
-DENIED_WITHIN = 2.6  # a denial holds over the value that is this near after it
-SETTING_WITHIN = 1.1
+DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
+SETTING_WITHIN = 0.6
+LIST = 3
+ADJACENT = 0.1
 UNSURE_WITHIN = 4.0
+WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset({"bank.layout", "charger.isolated", "battery.duty", "reading.state"})  # "series or parallel?" states neither
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
@@ -26,10 +30,11 @@ class Words:
 
 def words_of(scene: Scene) -> Words:
     """What the value words and model names of a message state, each value once, and what they deny."""
+    listed = _listed(scene)
     stated: list[Stated] = []
     denied: list[Stated] = []
     for item in scene.items:
-        if item.kind not in ("value", "model"):
+        if item.kind not in ("value", "model") or item.at in listed:
             continue
         fact, value = _meaning(scene, item)
         if not fact or _unsure(scene, item):
@@ -43,9 +48,27 @@ def words_of(scene: Scene) -> Words:
     return Words(tuple(_settled(scene, stated)), tuple(denied))
 
 
+def _listed(scene: Scene) -> set[int]:
+    """Kinds in a list of three and more: a charger's switch or a comparison, not what they have."""
+    listed: set[int] = set()
+    run: list[Item] = []
+    for item in scene.items:
+        if item.fact == "battery.chemistry":
+            run.append(item)
+        elif item.name not in ("/", ",", "or", "v", "vs", "and", "&", "+"):
+            if len({other.name for other in run}) >= LIST:
+                listed.update(other.at for other in run)
+            run = []
+    if len({other.name for other in run}) >= LIST:
+        listed.update(other.at for other in run)
+    return listed
+
+
 def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
+    if item.fact == "cable.in_engine_space" and not (scene.quantities("LENGTH", "GAUGE", "AREA") or "cable" in scene.heads):
+        return "", ""
     kind = facts()[item.fact].kind
     if kind == "flag":
         return item.fact, item.name == "true"
@@ -58,25 +81,39 @@ def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
 
 def _is_setting(scene: Scene, item: Item) -> bool:
     """Whether the kind is that of a charger's switch: "AGM setting", "set to gel"."""
-    for found in scene.roles:
-        if found.concept == "charger.setting" and gap(scene, item, found.start, found.end) <= SETTING_WITHIN:
+    for found in around(scene.roles, item, scene.role_starts):
+        far = gap(scene, item, found.start, found.end)
+        if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _wanted(scene, found.start):
             return True
+        if found.concept == "left_on" and found.end <= item.start and far <= ADJACENT:
+            return any(
+                head.head == "charger" and head.end <= found.start and found.start - head.end <= 1
+                for head in around(scene.head_items, item, scene.head_starts)
+            )
     return False
+
+
+def _wanted(scene: Scene, start: int) -> bool:
+    """Whether the setting is what is asked for: "which charger setting"."""
+    return any(scene.word(at) in ("which", "what") for at in range(start - 2, start))
 
 
 def _denied(scene: Scene, item: Item) -> bool:
     return any(
-        found.end <= item.start and gap(scene, item, found.start, found.end) <= DENIED_WITHIN
+        found.end <= item.start
+        and gap(scene, item, found.start, found.end) <= DENIED_WITHIN
+        and scene.word(found.start - 1) != "why"
         for found in scene.denials
     )
 
 
 def _unsure(scene: Scene, item: Item) -> bool:
     """Whether the writer does not know: "no idea if AGM or gel"."""
-    return any(
-        found.end <= item.start and gap(scene, item, found.start, found.end) <= UNSURE_WITHIN
-        for found in scene.note("no_idea")
-    )
+    for found in scene.note("no_idea"):
+        if found.end <= item.start and gap(scene, item, found.start, found.end) <= UNSURE_WITHIN:
+            between = scene.words[found.end : item.start]
+            return bool({"if", "whether", "which"} & set(between)) or len(between) <= 1
+    return False
 
 
 def _settled(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
@@ -86,11 +123,19 @@ def _settled(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         values.setdefault(item.fact, []).append(item)
     for item in stated:
         among = values[item.fact]
-        if len(among) > 1 and item.fact in OPEN_CHOICE:
+        if len(among) > 1 and item.fact in OPEN_CHOICE and _weighed(scene, among):
             continue
-        if len(among) > 1 and item.value == GENERIC.get(item.fact) and _touches(item, among):
+        if len(among) > 1 and item.value == GENERIC.get(item.fact) and (
+            _touches(item, among) or all(other.value in ("lead", "flooded") for other in among)
+        ):
             continue
         yield item
+
+
+def _weighed(scene: Scene, among: list[Stated]) -> bool:
+    """Whether "or" stands between the two: then it is asked, not told."""
+    between = scene.text[among[0].span[1] : among[1].span[0]].lower()
+    return len(between) < 30 and bool(WEIGHED.search(between))
 
 
 def _touches(item: Stated, among: list[Stated]) -> bool:

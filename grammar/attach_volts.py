@@ -1,24 +1,32 @@
 """Which volts these are: of one battery, of the system, a reading at rest or under load, a charger's."""
 from __future__ import annotations
 
-from grammar.attach import NOTHING, Claim, beside, by_group, close
+from grammar.attach import NOTHING, Claim, beside, by_group, close, nearest
 from grammar.near import around, gap
 from grammar.scene import Item, Scene
 
 NOMINAL = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
+SIX = 6.0  # no boat's system
 OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 SAGGED = 11.9  # of two readings a volt apart the lower one is under load if it is below this
 TIRED = 12.45  # a single reading above this is not one under load, whatever the words
 FALL = 0.9  # volts between two readings that a load explains
 FALLEN = 0.15  # the same where the words say that it falls
 CHARGING = (13.9, 15.9)
+LEAD_AT_REST = 13.35  # a lead battery above this is being charged
 SAG_REACH = 6.0
+FLATTENED = 11.5  # with a load named, nobody reads this at rest
 
 
 def is_nominal(item: Item) -> bool:
     """Whether these volts name a system: 12, not 12.0."""
     quantity = item.quantity
     return quantity.value in NOMINAL and "." not in quantity.text and "," not in quantity.text
+
+
+def is_drop(scene: Scene, item: Item) -> bool:
+    """Whether these volts are a loss: too few to be a battery's."""
+    return item.quantity.kind == "drop" or float(item.quantity.value) < 4.5 and scene.about("word:loss")
 
 
 def is_reading(value: float) -> bool:
@@ -35,13 +43,15 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
     before = scene.items[item.at - 1] if item.at else None
     if before is not None and (before.dim == "COUNT" or before.dim == "NUM" and before.quantity.value in (2.0, 3.0, 4.0)):
         return Claim("battery.nominal", "grammar")
+    value = float(item.quantity.value)
+    if value == SIX:
+        return Claim("battery.nominal", "range")
     claim = by_group(scene, item)
     if claim and claim.fact != "battery.nominal":
         return claim
-    value = float(item.quantity.value)
     if value > 12:
         return Claim("bank.voltage", "grammar" if claim else "default")
-    if claim or _of_one(scene, item):
+    if claim or _of_one(scene, item) or _after_figures(scene, item):
         return claim or Claim("battery.nominal", "grammar")
     if beside(scene, item, "charger", reach=1):
         return NOTHING
@@ -54,13 +64,23 @@ def _of_one(scene: Scene, item: Item) -> bool:
     return after is not None and (after.dim in OF_BATTERY or after.fact in ("battery.chemistry", "battery.duty"))
 
 
+def _after_figures(scene: Scene, item: Item) -> bool:
+    """Whether a battery's figures stand right before: "100 Ah 12 V"."""
+    before = scene.items[item.at - 1] if item.at else None
+    if before is not None and before.name in (",", "at", "/") and item.at > 1:
+        before = scene.items[item.at - 2]
+    return before is not None and (before.dim in OF_BATTERY or before.fact == "battery.chemistry")
+
+
 def _converted(scene: Scene, item: Item) -> bool:
     """Whether these are the volts that a converter takes in: "12 to 24", "out of 12 V"."""
-    if not {"dcdc", "alternator"} & scene.heads:
+    if not {"dcdc", "alternator"} & scene.heads and not scene.about("word:boost"):
         return False
     if close(scene, item, "charger.input_voltage", reach=0.6) and not beside(scene, item, "boat", reach=0.6):
         return True
     after = scene.items[item.at + 1 : item.at + 3]
+    if item.quantity.value == 12.0 and after and after[0].name in ("side", "in"):
+        return True
     return len(after) == 2 and after[0].name in ("to", "->", "=>", "into") and after[1].dim in ("VOLT", "NUM")
 
 
@@ -77,7 +97,9 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     claims = {item.at: _reading(scene, item) for item in items}
     resting = [item for item in items if claims[item.at].fact == "reading.voltage"]
     values = [float(item.quantity.value) for item in resting]
-    if len(values) >= 2 and _is_fall(scene, values):
+    if resting and any(claim.fact == "reading.load_voltage_at_load" for claim in claims.values()) and min(values) < TIRED:
+        claims[resting[values.index(min(values))].at] = Claim("reading.load_voltage", "role")
+    elif len(values) >= 2 and _is_fall(scene, values):
         low = resting[values.index(min(values))]
         claims[low.at] = Claim("reading.load_voltage", "range")
     elif len(values) == 1 and _loaded(scene, resting[0], values[0], alone=len(items) == 1):
@@ -87,11 +109,12 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
 
 def _reading(scene: Scene, item: Item) -> Claim:
     value = float(item.quantity.value)
-    if close(scene, item, "at_load", reach=4) and not close(scene, item, "at_battery", reach=1.5):
+    at_load = nearest(scene, item, "at_load")
+    if at_load <= 4 and at_load < nearest(scene, item, "at_battery"):
         return Claim("reading.load_voltage_at_load", "role")
-    if value >= 13 and beside(scene, item, "charger", reach=2.5):
+    if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
-    if CHARGING[0] < value <= CHARGING[1]:
+    if CHARGING[0] < value <= CHARGING[1] or LEAD_AT_REST < value < CHARGING[1] and not scene.lithium:
         return Claim("charger.voltage", "range")
     if value >= 13 and value < CHARGING[1] and close(scene, item, "charger.voltage", reach=1.5):
         return Claim("charger.voltage", "role")
@@ -107,8 +130,12 @@ def _is_fall(scene: Scene, values: list[float]) -> bool:
 
 def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
     """Whether a single reading is one under load."""
-    if value / max(1, round(value / 12.6)) > TIRED + (0.6 if "lfp" in scene.kinds else 0) or close(scene, item, "off", reach=3):
+    of_one = value / max(1, round(value / 12.6))
+    tired = TIRED + (0.6 if scene.lithium else 0.0)
+    if of_one > tired or "drain" in scene.heads or close(scene, item, "off", reach=3):
         return False
+    if of_one < FLATTENED and "load" in scene.heads and "reading.state" not in scene.stated:
+        return True
     return any(
         gap(scene, item, found.start, found.end) <= SAG_REACH for found in around(scene.sags, item, scene.sag_starts)
     )

@@ -5,7 +5,6 @@ The words are in words/dangers.toml. Look-alikes ("boiling hot weather", "lead a
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
@@ -24,6 +23,7 @@ BESIDE = 8  # words between a sign and what it must stand by
 SHORT = 4  # words of a message so short that one word of danger is enough
 DENIES = 4  # words over which a "not" reaches
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
+LONGEST_PRONOUN = 5  # it's, that's, she's, there's
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -72,7 +72,11 @@ def signs() -> Signs:
         found.context.add(name, _context(table, name))
     families = {name: spec for name, spec in table.items() if isinstance(spec, dict) and name not in _OTHER}
     for family, spec in families.items():
-        found.signs.add(family, [*spec.get("says", ()), *_pairs(spec.get("pairs", ()))])
+        found.signs.add(family, spec.get("says", ()))
+        for pair in spec.get("pairs", ()):
+            sign, place = pair.split()
+            found.signs.add(family, [f"<{sign}> ** <{place}>"])
+            found.signs.add(f"{family}/last", [f"<{place}> ** <{sign}>"])  # the sign is the last word
         found.signs.add(f"{family}/short", spec.get("short", {}).get("says", ()))
         for how in ("beside", "anywhere"):
             for place, phrases in spec.get(how, {}).items():
@@ -81,11 +85,6 @@ def signs() -> Signs:
     found.general = frozenset(family for family, spec in families.items() if spec.get("general"))
     found.needs = {family: tuple(spec["needs"]) for family, spec in families.items() if "needs" in spec}
     return found
-
-
-def _pairs(pairs: Iterable[str]) -> Iterator[str]:
-    for one, other in (pair.split() for pair in pairs):
-        yield from (f"<{one}> ** <{other}>", f"<{other}> ** <{one}>")
 
 
 _OTHER = {"classes", "look-alikes", "negation", "mended", "past", "supposed", "general"}
@@ -136,21 +135,27 @@ def _read(text: str) -> Text:
         elif match.lastgroup == "minus":
             word = "#-"
         else:
-            word = re.sub(r"['’`´]", "", match.group().lower())
+            word = _plain(match.group().lower())
         words.append(word)
         spans.append(match.span())
     return Text(tuple(_figures(words)), tuple(spans), frozenset(commas))
+
+
+def _plain(word: str) -> str:
+    """A word without apostrophes; "battery's" is "battery", but "it's" is "its"."""
+    base, mark, ending = re.sub(r"[’`´]", "'", word).partition("'")
+    return base if ending == "s" and len(base) > LONGEST_PRONOUN else base + ending.replace("'", "")
 
 
 def _figures(words: list[str]) -> list[str]:
     """Numbers that are a sign by themselves get a name: too hot, too high a charging voltage, below freezing."""
     named = list(words)
     for at, word in enumerate(words):
-        if not word[:1].isdigit():
+        if not "0" <= word[:1] <= "9":
             continue
         value = float(word.replace(",", "."))
         after = words[at + 1] if at + 1 < len(words) else ""
-        if after in DEGREES and 50 <= value <= 150 or after == "f" and 122 <= value <= 300:
+        if after in DEGREES and 50 <= value <= 150 or after == "f" and 140 <= value <= 300:
             named[at] = "#hot"
         elif after in ("v", "volt", "volts") or "." in word or "," in word:
             named[at] = "#high" if 15.0 <= value <= 17.9 or 30.0 <= value <= 35.8 else word
@@ -211,12 +216,13 @@ def _is_denied(hit: Hit, first: int, read: Text, context: list[Hit], denied: lis
     if denied and all(word in JOINS for word in read.words[denied[-1].end : hit.start]):
         return True  # "not swollen, hot or leaking"
     spared = [item for item in context if item.name == "but-not"]
+    sign = hit.end - 1 if hit.name.endswith("/last") else hit.start
     return any(
         item.name == "negation"
         and first <= item.start
-        and hit.start - DENIES <= item.end <= hit.start
-        and "but" not in read.words[item.end : hit.start]
-        and not any(at in read.commas for at in range(item.end, hit.start + 1))
+        and sign - DENIES <= item.end <= sign
+        and "but" not in read.words[item.end : sign]
+        and not any(at in read.commas for at in range(item.end, sign + 1))
         and not any(other.start <= item.start < other.end for other in spared)
         for item in context
     )

@@ -20,6 +20,9 @@ FILLERS = frozenset(
 )
 
 
+DESCRIBE = frozenset({"battery.chemistry", "battery.duty", "battery.nominal", "bank.layout"})  # values said of a battery
+
+
 @dataclass(frozen=True, slots=True)
 class Head:
     """A head by its place, and what follows it: a run of its own, the next head, or nothing."""
@@ -112,7 +115,7 @@ def _kind(item: Item) -> str:
     if item.head:
         return "HEAD"
     if item.kind == "value":
-        return "MOD"
+        return "MOD" if item.fact in DESCRIBE else "_BREAK"
     if item.name in LINKS:
         return "_LINK"
     return "" if item.name in FILLERS else "_BREAK"

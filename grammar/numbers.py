@@ -30,21 +30,22 @@ def figures() -> str:
     """The pattern of a number in figures. It fits wherever a digit, or a point and a digit, stands."""
     tail = rf"(?: ?{_any('signs')}|(?: |-| and ){FRACTION}| and {_any('shares')}|k(?![a-z]))?"
     grouped = r"[0-9]{1,3}(?:,[0-9]{3})+(?![0-9])|[0-9]{1,3}[ '][0]{3}(?![0-9])"
-    plain = r"[0-9]+(?:\.[0-9]+|,[0-9]{1,2}(?![0-9])(?!,[0-9]))?"
+    plain = r"[0-9]+(?: point [0-9]+|\.[0-9]+|,[0-9]{1,2}(?![0-9])(?!,[0-9]))?"
     return rf"{SIGN}(?:{FRACTION}|(?:{grouped}|{plain}|\.[0-9]+){tail})"
 
 
 @cache
 def spelt() -> str:
     """The pattern of a number in words, the longest that is one number."""
-    small = f"(?:{_any('tens')}(?:[ -]{_any('ones')}s?)?|{_any('teens', 'ones', 'zero')})"
-    hundred = f"(?:{small} )?hundred(?:(?: and)? {small})?"
-    pair = f"{_any('teens')} {_any('tens')}(?:[ -]{_any('ones')})?|{_any('ones')} {_any('tens')}(?:[ -]{_any('ones')})?|{_any('teens')} {_any('ones')}"
-    point = f"{small} point(?: {_any('ones', 'zero')})+"
-    tail = rf"(?: and {_any('shares')})?"
-    share = f"{_any('ones')}[ -](?:{'|'.join(PARTS)})s?"
-    sign = r"(?:(?:minus|negative) )?"
-    return rf"{sign}(?:(?:a )?{hundred}|(?:a |{small} )?(?:thousand|dozen)|{point}|{share}|{pair}|{small}{tail})\b"
+    ones, tens = _any("ones"), _any("tens")
+    small = f"(?:{tens}(?:[ -]{ones}s?)?|{_any('teens', 'ones', 'zero')})"
+    hundred = f"hundred(?:(?: and)? {small})?"
+    tails = (
+        hundred, "thousand", "dozen", f"point(?: {_any('ones', 'zero')})+", rf"and {_any('shares')}\b",
+        f"(?:{'|'.join(PARTS)})s?", rf"(?<!ty ){tens}(?:[ -]{ones})?",  # "three eighths", "three forty"
+        f"(?:(?<=ten )|(?<=eleven )|(?<=twelve )|(?<=een )){ones}",  # "twelve six" on a meter
+    )
+    return rf"(?:(?:minus|negative) )?(?:(?:a )?(?:{hundred}|thousand|dozen)|{small}(?:[ -](?:{'|'.join(tails)}))?)\b"
 
 
 def start() -> str:
@@ -66,8 +67,8 @@ def value(text: str) -> float:
 
     >>> [value(text) for text in ("12,8", "1,000", "1 1/2", "10½", "minus 5", ".5", "1.5k")]
     [12.8, 1000.0, 1.5, 10.5, -5.0, 0.5, 1500.0]
-    >>> [value(text) for text in ("ten and a half", "three forty", "twelve six", "three eighths", "a hundred and fifty")]
-    [10.5, 340.0, 12.6, 0.375, 150.0]
+    >>> [value(said) for said in ("ten and a half", "three forty", "twelve six", "three eighths", "hundred and five")]
+    [10.5, 340.0, 12.6, 0.375, 105.0]
     """
     for sign in ("minus", "negative", "-", "+"):
         if text.startswith(sign):
@@ -90,7 +91,7 @@ def _figures(text: str) -> float:
         return (_figures(whole) if whole else 0.0) + float(top) / float(bottom)
     if re.fullmatch(r"[0-9]{1,3}(?:[,' ][0-9]{3})+", text):
         return float(re.sub("[,' ]", "", text))
-    return float(text.replace(",", "."))
+    return float(text.replace(" point ", ".").replace(",", "."))
 
 
 def _words(text: str) -> float:

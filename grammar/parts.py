@@ -9,11 +9,12 @@ from typing import Any
 
 from lark import Lark
 
-from grammar import numbers, units
-from grammar.amounts import Cutter
+from grammar import bare, numbers, units
+from grammar.bare import speaks_of_hydrometer
+from grammar.cutter import Cutter
 from grammar.files import cache_dir
-from grammar.neighbours import settle
-from grammar.reading import Part
+from grammar.neighbours import kinds, with_kind
+from grammar.reading import Part, Quantity
 
 PLAIN = str.maketrans("−–‐‑‒—’‘´`′ʼ“”″„×✕✖\t\r\u00a0\u202f\u2009\u2007", "------''''''\"\"\"\"xxx      ")
 
@@ -24,7 +25,25 @@ def parts(text: str) -> tuple[Part, ...]:
     """The parts of any text, in order and without gaps but for spaces. Raises nothing."""
     plain = lowered(text)
     found: list[Part] = _parser().parse(plain)  # type: ignore[assignment]
-    return settle(text, plain, found)
+    hydrometer = speaks_of_hydrometer(plain)
+    return tuple([_whole(text, _settled(plain, found, at, hydrometer)) for at in range(len(found))])
+
+
+def _settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
+    """The part, with what only the words around it tell."""
+    part = found[at]
+    if part.dim == "NUM":
+        return bare.settled(plain, found, at, hydrometer)
+    if part.dim == "NICKNAME":
+        return bare.nickname(plain, found, at)
+    return with_kind(plain, part) if part.dim in kinds() else part
+
+
+def _whole(text: str, part: Part) -> Part:
+    """The part with its text put in."""
+    said = text[part.span[0] : part.span[1]]
+    quantities = tuple([Quantity(one.value, one.unit, one.kind, said, part.span, one.bound) for one in part.quantities])
+    return Part(part.kind, said, part.span, part.dim, quantities)
 
 
 def lowered(text: str) -> str:
@@ -53,7 +72,7 @@ def grammar() -> str:
 @cache
 def _parser() -> Lark:
     """The parser; its tables are kept in the user's cache, as building them takes a while."""
-    options: dict[str, Any] = {"parser": "lalr", "lexer": "contextual", "transformer": Cutter(), "maybe_placeholders": False}
+    options: dict[str, Any] = {"parser": "lalr", "transformer": Cutter(), "maybe_placeholders": False}
     with contextlib.suppress(OSError):
         cache_dir().mkdir(parents=True, exist_ok=True)
         return Lark(grammar(), cache=str(cache_dir() / "quantities.lark.cache"), **options)

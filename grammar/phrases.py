@@ -1,6 +1,6 @@
 """Finds phrases in a row of words: many phrases at once, in one pass.
 
-A phrase is words with spaces between. "boil~" is any word that begins so, "hot|warm" either word, "<battery>" a word
+A phrase is words with spaces between; a word stands for its plural too. "boil~" is any word that begins so, "hot|warm" either word, "<battery>" a word
 of that class, "*" up to three further words and "**" up to eight. A phrase never reaches over a BREAK.
 """
 from __future__ import annotations
@@ -10,6 +10,15 @@ from dataclasses import dataclass, field
 
 BREAK = "."
 GAPS = {"*": 3, "**": 8}
+
+
+SHORTEST_PLURAL = 5
+
+
+def forms(word: str) -> tuple[str, ...]:
+    """A word and, where it looks like a plural, its singular."""
+    plural = len(word) >= SHORTEST_PLURAL and word.endswith("s") and not word.endswith("ss")
+    return (word, word[:-1]) if plural else (word,)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +40,7 @@ class Word:
 
     def fits(self, word: str) -> bool:
         """Whether the word may stand here."""
-        return word in self.whole or bool(self.begins) and word.startswith(self.begins)
+        return not self.whole.isdisjoint(forms(word)) or bool(self.begins) and word.startswith(self.begins)
 
 
 @dataclass
@@ -62,7 +71,8 @@ class Phrases:
         return list(hits)
 
     def _beginning(self, word: str) -> Iterator[tuple[str, tuple[Word, ...]]]:
-        yield from self.by_word.get(word, ())
+        for form in forms(word):
+            yield from self.by_word.get(form, ())
         for size in range(1, len(word) + 1):
             yield from self.by_stem.get(word[:size], ())
 

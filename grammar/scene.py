@@ -1,6 +1,7 @@
 """The message as the phrase grammar sees it: quantities, names, words and marks in one row, each with its place."""
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
@@ -9,16 +10,18 @@ from grammar.reading import Part, Quantity, Span
 from grammar.tokens import Token, ends
 from grammar.vocabulary import Found
 
+NAMED = frozenset({"value", "thing", "alike"})
 ABOUT = frozenset({"word", "request", "role"})
-WEIGHED = frozenset({"or", "not", "a", "an", "vs", "instead", "of", "/", "than", "rather"})
+JOINERS = frozenset({"or", "not", "vs", "instead", "/", "than"})
+WEIGHED = JOINERS | {"a", "an", "of", "rather"}
 UNSHARED = frozenset({"NUM", "COUNT", "PERCENT", "TIME"})
 OWNERS = frozenset({"battery", "bms", "load", "motor"})
 SAG = {("word", "sag"), ("role", "drop")}
 SIZE = {("request", "what_size"), ("request", "which"), ("request", "how_many")}
 NAMES = frozenset({"thing", "alike", "model", "count"})
+CHARGERS = {"dc-dc": "dcdc", "alternator": "alternator", "solar": "panel"}
 HEAD_OF_VALUE = {  # a value word that is also the thing it speaks of
     "load.kind": "load",
-    "charger.kind": "charger",
 }
 
 
@@ -69,24 +72,27 @@ class Scene:
     denials: list[Found] = field(default_factory=list)
     heads: frozenset[str] = frozenset()
     kinds: frozenset[str] = frozenset()  # the values that words state: "lfp", "series"
+    stated: frozenset[str] = frozenset()  # the facts of the value words
     facts: frozenset[str] = frozenset()  # the subjects of the value words: "battery", "bank", "load"
     head_items: list[Item] = field(default_factory=list)
+    by_clause: dict[int, frozenset[str]] = field(default_factory=dict)  # topic words, requests and heads of each clause
     owners: list[Item] = field(default_factory=list)  # whose amps a peak may be: batteries, their kinds, loads
     owner_starts: list[int] = field(default_factory=list)
     asked: frozenset[int] = frozenset()  # places of the heads that are what is asked for: "what fuse"
     words: list[str] = field(default_factory=list)
     weights: list[float] = field(default_factory=list)  # grammar/near.py
     sides: dict[int, Sides] = field(default_factory=dict)  # grammar/groups.py
+    read: bool = False  # the volts have been settled
+    loaded: bool = False  # one of them is under load
+    read_at_rest: bool = False  # one of them is at rest
     role_starts: list[int] = field(default_factory=list)
     head_starts: list[int] = field(default_factory=list)
     sag_starts: list[int] = field(default_factory=list)
 
     @property
-    def sagging(self) -> bool:
-        """Whether a voltage falls under load in this message."""
-        return bool(self.sags) and any(
-            "." in item.quantity.text for item in self.quantities("VOLT", "NUM") if item.part
-        )
+    def lithium(self) -> bool:
+        """Whether the message speaks of lithium."""
+        return not self.kinds.isdisjoint(("lfp", "lithium-other"))
 
     def about(self, *topics: str) -> bool:
         """Whether a word of one of these topics stands in the message."""
@@ -133,7 +139,9 @@ def scene_of(
         at = item.end
     _share_units(items)
     heads = [item for item in items if item.head]
-    roles = [item for item in found if item.kind == "role"]
+    long = [item for item in items if item.kind in NAMED and item.end - item.start > 1]
+    covered = {place: item for item in long for place in range(item.start, item.end)}
+    roles = [item for item in found if item.kind == "role" and not _hidden(item, covered)]
     sags = [item for item in found if (item.kind, item.concept) in SAG]
     owners = [item for item in items if item.head in OWNERS or item.fact == "battery.chemistry"]
     return Scene(
@@ -147,9 +155,11 @@ def scene_of(
         sags=sags,
         denials=[item for item in found if (item.kind, item.concept) == ("clause", "denial")],
         heads=frozenset(item.head for item in heads),
+        stated=frozenset(item.fact for item in items if item.fact),
         kinds=frozenset(item.name for item in items if item.fact),
         facts=frozenset(item.fact.partition(".")[0] for item in items if item.fact),
         head_items=heads,
+        by_clause=_by_clause(found, heads, clauses),
         owners=owners,
         owner_starts=[item.start for item in owners],
         asked=_asked(found, heads),
@@ -170,13 +180,31 @@ def _share_units(items: list[Item]) -> None:
             between = items[min(item.at, place) + 1 : max(item.at, place)]
             if other is None or not other.dim or other.dim in UNSHARED or other.part is None:
                 continue
-            if between and between[0].name in WEIGHED and all(word.name in WEIGHED for word in between):
+            names = {word.name for word in between}
+            if names & JOINERS and names <= WEIGHED:
                 unit, kind = other.quantity.unit, other.quantity.kind
                 quantity = replace(item.quantity, unit=unit, kind=kind)
                 if isinstance(other.quantity.value, str):
                     quantity = replace(quantity, value=f"{float(item.quantity.value):g}")
                 item.part, item.dim = replace(item.part, dim=other.dim, quantities=(quantity,)), other.dim
                 break
+
+
+def _hidden(role: Found, covered: dict[int, Item]) -> bool:
+    """Whether a role word is only a part of a longer name: "start" of "start battery"."""
+    name = covered.get(role.start)
+    return name is not None and role.end <= name.end and role.end - role.start < name.end - name.start
+
+
+def _by_clause(found: Sequence[Found], heads: Sequence[Item], clauses: Sequence[Stretch]) -> dict[int, frozenset[str]]:
+    names: dict[int, set[str]] = {}
+    ends = [clause.end for clause in clauses]
+    for item in found:
+        if item.kind in ("word", "request"):
+            names.setdefault(bisect_right(ends, item.start), set()).add(f"{item.kind}:{item.concept}")
+    for head in heads:
+        names.setdefault(head.clause, set()).add(f"head:{head.head}")
+    return {clause: frozenset(these) for clause, these in names.items()}
 
 
 def _asked(found: Sequence[Found], heads: Sequence[Item]) -> frozenset[int]:
@@ -231,7 +259,7 @@ def _named(found: Found, things: dict[tuple[int, int], str]) -> Item:
     elif found.kind == "model":
         head = "load"
     else:
-        head = HEAD_OF_VALUE.get(fact, "") or (inside[-1] if inside else "")
+        head = CHARGERS.get(found.concept, "charger") if fact == "charger.kind" else HEAD_OF_VALUE.get(fact, "") or (inside[-1] if inside else "")
     if fact == "load.kind" and found.concept == "engine":
         head = "engine"
     kind = "value" if fact else found.kind
@@ -243,7 +271,7 @@ def _counted(found: Found, tokens: Sequence[Token], text: str) -> Item:
     span = tokens[found.start].start, tokens[found.end - 1].end
     typed = text[slice(*span)]
     quantity = Quantity(float(found.concept), "", "count", typed, span)
-    return Item("count", found.start, found.end, part=Part("count", typed, span, "COUNT", (quantity,)), dim="COUNT")
+    return Item("count", found.start, found.end, typed.lower(), part=Part("count", typed, span, "COUNT", (quantity,)), dim="COUNT")
 
 
 def _plain(tokens: list[Token], at: int, text: str) -> Item:

@@ -4,15 +4,17 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
+from dataclasses import replace
+
 from grammar import attach_amps, attach_batteries, attach_lengths, attach_numbers, attach_times, attach_volts
 from grammar.amend import amended, denied, spread
 from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
 from grammar.attach_values import words_of
+from grammar.canonical import in_unit
 from grammar.facts import facts
 from grammar.reading import Quantity, Stated
 from grammar.scene import Item, Scene
-from grammar.units import convert
 
 Rule = Callable[[Scene, Item, float], Claim | None]
 IN_UNIT = {"AMP": "ampere", "TIME": "second", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}
@@ -31,6 +33,10 @@ RULES: dict[str, Rule] = {
     "TIME": attach_times.times,
     **dict.fromkeys(attach_batteries.BY_UNIT, attach_batteries.rated),
 }
+TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number counts, in the fact's own unit
+    "charger.current": ("AH",), "battery.capacity": ("TIME",), "battery.nominal": ("TIME",), "cable.drop": ("VOLT",),
+    "cable.area": ("MM",),
+}
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
@@ -38,25 +44,50 @@ def settled(scene: Scene, expecting: Sequence[str] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
     words = words_of(scene)
     claims = _claims(scene)
+    _drop_seconds(scene, claims)
     found = [item for at, claim in claims.items() if (item := _stated(scene, scene.items[at], claim))]
+    found += _running(scene, found)
     for item in scene.items:
         if item.kind == "series" or item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout":
             found += _joined(scene, item)
-    stated = amended(scene, answered(scene, [*words.stated, *found], expecting))
+    stated = amended(scene, spread(answered(scene, [*words.stated, *found], expecting)))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    return spread(stated)
+    return stated
+
+
+def _drop_seconds(scene: Scene, claims: dict[int, Claim]) -> None:
+    """The seconds that a peak is allowed for are no burst of the load."""
+    for at, claim in list(claims.items()):
+        if claim.fact == "battery.peak_current":
+            for later in scene.items[at + 1 : at + 3]:
+                if later.dim == "TIME":
+                    claims.pop(later.at, None)
+
+
+def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
+    """The amps of a reading are the load's too, unless a tester drew them."""
+    if scene.about("role:tester") or any(item.fact == "load.current" for item in found):
+        return []
+    return [replace(item, fact="load.current", how="default") for item in found if item.fact == "reading.current"]
 
 
 def _claims(scene: Scene) -> dict[int, Claim]:
     claims: dict[int, Claim] = {}
     readings = []
-    for item in scene.quantities():
+    for item in sorted(scene.quantities(), key=lambda item: item.dim == "AMP"):
+        if item.dim == "AMP" and not scene.read:
+            claims |= attach_volts.readings(scene, sorted(readings, key=lambda item: item.at))
+            scene.read = True
+            scene.loaded = any(claim.fact.startswith("reading.load") for claim in claims.values())
+            scene.read_at_rest = any(claim.fact == "reading.voltage" for claim in claims.values())
         claim = None
         if denied(scene, item):
             continue
         if item.dim == "VOLT":
-            if attach_volts.is_nominal(item):
+            if attach_volts.is_drop(scene, item):
+                claim = Claim("cable.drop", "range")
+            elif attach_volts.is_nominal(item):
                 claim = attach_volts.nominal(scene, item)
             else:
                 readings.append(item)
@@ -66,7 +97,9 @@ def _claims(scene: Scene) -> dict[int, Claim]:
             readings.append(item)
         elif claim is not None:
             claims[item.at] = claim
-    return claims | attach_volts.readings(scene, sorted(readings, key=lambda item: item.at))
+    if not scene.read:
+        claims |= attach_volts.readings(scene, sorted(readings, key=lambda item: item.at))
+    return claims
 
 
 def _plain(item: Item) -> float:
@@ -75,7 +108,8 @@ def _plain(item: Item) -> float:
     if isinstance(quantity.value, str):
         return 0.0
     unit = IN_UNIT.get(item.dim)
-    return convert(float(quantity.value), quantity.unit, unit) if unit and quantity.unit else float(quantity.value)
+    value = in_unit(float(quantity.value), quantity.unit, unit) if unit else None
+    return float(quantity.value) if value is None else value
 
 
 def _stated(scene: Scene, item: Item, claim: Claim) -> Stated | None:
@@ -95,7 +129,8 @@ def _stated(scene: Scene, item: Item, claim: Claim) -> Stated | None:
         low, high = min(values), max(values)  # type: ignore[type-var, assignment]
         value = high if spec.safe == "high" else low  # type: ignore[assignment]
     span = item.part.span
-    return Stated(claim.fact, value, spec.unit, scene.text[slice(*span)], span, 1, claim.how, low, high)
+    unit = "volt" if claim.fact == "cable.drop" and item.dim == "VOLT" else spec.unit
+    return Stated(claim.fact, value, unit, scene.text[slice(*span)], span, 1, claim.how, low, high)
 
 
 def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float | str | None:
@@ -108,11 +143,11 @@ def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float
     value = float(quantity.value)
     if fact == "reading.gravity" and value > 2:
         value /= 1000
-    if quantity.unit and spec.unit and quantity.unit != spec.unit:
-        try:
-            value = convert(value, quantity.unit, spec.unit)
-        except Exception:
-            return value if item.dim in ("AH", "AMP") else None
+    if item.dim not in TAKEN_AS_TYPED.get(fact, ()):
+        converted = in_unit(value, quantity.unit, spec.unit)
+        if converted is None:
+            return None
+        value = converted
     if fact == "cable.length" and attach_lengths.there_and_back(scene, item):
         value /= 2
     if spec.low is not None and spec.high is not None and not spec.low <= value <= spec.high:

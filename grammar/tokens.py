@@ -9,6 +9,7 @@ from grammar.reading import Span
 TOKEN = re.compile(
     r"->|=>"
     r"|\d+(?:[.,]\d+)*"  # "12.6", "1,000"; the letters of "100ah" are a word of their own
+    r"|[xX×](?=\d)"
     r"|[^\W\d_]\w*(?:['’´`][^\W\d_]+)*"
     r"|\n|[^\w\s]"
 )

@@ -12,6 +12,9 @@ from grammar.files import toml
 if TYPE_CHECKING:
     import pint
 
+JOINTS = {ord(sign): None for sign in " -.\t\n\r\f\v"}
+LONG = re.compile(".*[a-zè]{2}[a-rt-z]")
+OF = re.compile("^of an? ")  # "half of an amp"
 KEYS = {"unit", "dim", "to", "factor", "offset", "kind", "says", "joined", "signs", "label", "thousands"}
 
 
@@ -26,10 +29,6 @@ class Unit:
     factor: float
     offset: float
     thousands: bool
-
-
-def _table() -> dict[str, dict[str, object]]:
-    return toml(Path(__file__).with_name("units.toml"))
 
 
 @cache
@@ -47,36 +46,29 @@ def units() -> dict[str, Unit]:
     return found
 
 
-def _key(text: str) -> str:
-    """A spelling without what may differ: spaces, hyphens, points."""
-    return text.translate({ord(sign): None for sign in " -.\t\n\r\f\v"})
-
-
-def _forms(spelling: str) -> tuple[str, ...]:
-    """The spelling and its plural."""
-    plural = re.fullmatch(r".*[a-zè]{3}", spelling) and spelling[-1] != "s"
-    return (spelling, spelling + "s") if plural else (spelling,)
+def _bare(text: str) -> str:
+    return OF.sub("", text.lower()).translate(JOINTS)
 
 
 @cache
 def spellings(part: str = "says") -> dict[str, Unit]:
-    """The unit of each spelling ("says") or label ("label"), keyed without spaces, hyphens and points."""
+    """The unit of each spelling ("says") or label ("label"), without its spaces and points, and without any s."""
     rows = toml(Path(__file__).with_name("units.toml"))
-    parts = ("says", "joined") if part == "says" else (part,)
-    return {
-        _key(form): units()[title]
-        for title, row in rows.items() for key in parts for spelling in row.get(key, ()) for form in _forms(spelling)
-    }
+    keys = ("says", "joined") if part == "says" else (part,)
+    said = [(_bare(form), units()[title]) for title, row in rows.items() for key in keys for form in row.get(key, ())]
+    return {form.replace("s", ""): unit for form, unit in said if len(form) > 2} | dict(said)
 
 
 def named(text: str, part: str = "says") -> Unit:
-    """The unit that a spelling found by `pattern` stands for."""
-    return spellings(part)[_key(text.removeprefix("of ").removeprefix("a ").removeprefix("an ").lower())]
+    """The unit that a spelling found by `pattern` or `labels` stands for."""
+    bare, known = _bare(text), spellings(part)
+    return known[bare] if bare in known else known[bare.replace("s", "")]
 
 
 def _escaped(spelling: str) -> str:
-    end = r"s?" if len(_forms(spelling)) > 1 else ""
-    return re.escape(spelling).replace(r"\ ", "[ .-]?") + end
+    """A spelling as a pattern: words of three letters and more may have a plural s, anything may join its words."""
+    words = [re.escape(word) + ("s?" if LONG.fullmatch(word) else "") for word in spelling.split(" ")]
+    return "[ .-]{0,2}".join(words)
 
 
 def _longest_first(spelt: list[str]) -> str:
@@ -88,13 +80,13 @@ def pattern() -> str:
     rows = toml(Path(__file__).with_name("units.toml")).values()
     says = _longest_first([spelling for row in rows for spelling in row["says"]])
     second = [_second(spelling, row.get("signs", [])) for row in rows for spelling in row.get("joined", ())]
-    return rf"(?:-|of an? )?(?:{says}|A|{'|'.join(second)})(?![^\W\d_])"
+    return rf"(?:-|of an? )?(?:{says}|A|{'|'.join(second)})(?!(?!ish\b)[^\W\d_])"
 
 
 def _second(spelling: str, signs: list[str]) -> str:
     """A spelling that is also a word: joined to the number, or before a sign that it is a unit."""
     words = "|".join(sign for sign in signs if sign != ".")
-    mark = r"|(?=\s*(?:$|[^\w\s'-]|[0-9]))" if "." in signs else ""
+    mark = r"|(?=\s*(?:$|[^\w\s'-]))" if "." in signs else ""
     before = rf"|(?= ?(?:{words})\b)" if words else ""
     return rf"{spelling}(?:(?<=[0-9]{spelling})|(?<=[0-9]-{spelling}){before}{mark})"
 
@@ -126,7 +118,7 @@ def convert(value: float, unit: str, to: str) -> float:
 
 @cache
 def registry() -> pint.UnitRegistry[float]:
-    """The one registry, built from units.txt alone. Importing pint takes a tenth of a second, so only when asked for."""
+    """The one registry, built from units.txt alone; pint is imported only when asked for, as that takes a while."""
     import pint
 
     return pint.UnitRegistry(str(Path(__file__).with_name("units.txt")), autoconvert_offset_to_baseunit=True)

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from grammar.facts import facts
 
@@ -26,15 +27,15 @@ SYMBOL = {
     "": "",
 }
 SHOWN = {"mm2": "mm²", "m3": "m³", "C": "°C", "m3/h": "m³/h", "cm2": "cm²", "d": "days", "mohm": "mΩ"}
-DERIVED = {  # units of facts that only rules give: "bank.cca", "load.voltage"
+DERIVED = {  # units of facts that only rules give, by their last word: "bank.cca", "battery.start_voltage"
     "capacity": "Ah",
     "cca": "A",
+    "current": "A",
     "energy": "Wh",
-    "max_current": "A",
-    "peak_current": "A",
     "voltage": "V",
     "volts": "V",
 }
+CABLE_WORDS = {"cable.insulation": "insulation", "cable.drop": "loss"}
 CHEMISTRY = {
     "flooded": "wet-cell",
     "agm": "AGM",
@@ -154,17 +155,23 @@ def gauge(text: str) -> str:
 def symbol(fact: str) -> str:
     """The unit of a fact as the JSON writes it: "Ah", "mm2", "" for none. Derived facts go by their last word."""
     spec = facts().get(fact)
-    return SYMBOL.get(spec.unit, spec.unit) if spec else DERIVED.get(fact.rpartition(".")[2], "")
+    return SYMBOL.get(spec.unit, spec.unit) if spec else DERIVED.get(re.split(r"[._]", fact)[-1], "")
 
 
 def fact(name: str, value: float | str | bool) -> str:
     """The value of a fact as people write it: "340 A", "AGM", "2/0 AWG"."""
+    if name == "cable.in_engine_space":
+        return "in the engine space" if value else "outside the engine space"
     if isinstance(value, bool):
         return "yes" if value else "no"
+    if name in CABLE_WORDS:
+        return f"{quantity(float(value), symbol(name))} {CABLE_WORDS[name]}"
     if name == "cable.gauge":
         return gauge(str(value))
     if name in ("battery.chemistry", "charger.setting"):
         return CHEMISTRY.get(str(value), str(value))
     if isinstance(value, str):
         return value
+    if symbol(name) == "V":  # a reading of 12.15 V is not one of 12.2 V
+        return quantity(value, "V", 2 if abs(value * 10 - round(value * 10)) > 1e-6 else None)
     return quantity(value, symbol(name))

@@ -96,6 +96,12 @@ def number_in_series(bank: float, each: float) -> float:
     return float(max(1, round(bank / each)))
 
 
+@rule("bank.in_parallel", ["?battery.count", "?bank.layout"], say="")
+def one_battery(count: float | None, layout: str | None) -> float | None:
+    """Nothing tells of more than one, or of more than one string."""
+    return 1.0 if count in (None, 1) and layout in (None, "series") else None
+
+
 @rule("bank.in_parallel", ["bank.in_series", "?battery.count", "?bank.layout"], say="")
 def number_in_parallel(in_series: float, count: float | None, layout: str | None) -> float:
     """Strings side by side. Joined in parallel without a number is taken as two."""

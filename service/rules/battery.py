@@ -96,18 +96,6 @@ def rest_volts_each(reading: float, bank: float, state: str | None) -> float | N
     return reading / ((read_system(reading) or bank) / 12)
 
 
-@rule("battery.rest_charge", ["battery.charge"], unit="%", say="")
-def charge_as_stated(charge: float) -> float:
-    """As the customer says."""
-    return charge
-
-
-@rule("battery.rest_charge", ["battery.rest_voltage", "battery.family", "?battery.chemistry"], unit="%", say="")
-def charge_of_the_reading(volts: float, family: str, chemistry: str | None) -> float | None:
-    """By the volts at rest of a lead battery; the wet-cell table where the kind is not said."""
-    return table.within(volts, [(v, soc) for soc, v in _rest_table(chemistry)]) if family == "lead" else None
-
-
 @rule("battery.start_voltage", ["battery.rest_voltage"], unit="V", cites=["load-test-resistance"],
       say="It starts from {value} at rest")
 def start_at_the_reading(volts: float) -> float:

@@ -16,15 +16,13 @@ TABLE_5 = "cfr-183-425@table 5"
 SPELT = {"0": "1/0", "00": "2/0", "000": "3/0", "0000": "4/0"}
 
 
-@rule("cable.insulation", kind="assumed", unit="C", cites=["cable-assumption"],
-      say="105 °C insulation assumed", why="usual for new boat cable")
+@rule("cable.insulation", kind="assumed", unit="C", say="", why="usual for new boat cable")
 def usual_insulation() -> float:
     """New boat cable."""
     return INSULATION
 
 
-@rule("cable.in_engine_space", kind="assumed", cites=["cable-assumption"],
-      say="Outside the engine space assumed", why="nothing was said of the engine space")
+@rule("cable.in_engine_space", kind="assumed", say="", why="nothing else was said")
 def usual_place() -> bool:
     """Outside the engine space."""
     return False
@@ -62,21 +60,21 @@ def ampacity_of_the_metric_size(area: float, insulation: float, engine_space: bo
 
 
 @rule("cable.drop", ["charger.current", "?load.current"], kind="assumed", unit="%", cites=[CRITICAL_LIMIT.cite],
-      say="Loss allowed: {value} for a charger", why="3 % suits the cable of a charger")
+      say="", why="suits the cable of a charger")
 def loss_of_a_charger(charger: float, load: float | None) -> float | None:
     """3 % where the cable carries a charging current."""
     return float(CRITICAL_LIMIT.value) if load is None else None
 
 
 @rule("cable.drop", ["?load.kind"], kind="assumed", unit="%", cites=[MOTOR_LIMIT.cite],
-      say="Loss allowed: {value} for a motor", why="10 % suits thrusters and other motors")
+      say="", why="suits thrusters and other motors")
 def loss_of_a_motor(kind: str | None) -> float | None:
     """10 % for motors, and where nothing is said: a thruster."""
     return float(MOTOR_LIMIT.value) if kind is None or kind.lower() in MOTORS else None
 
 
 @rule("cable.drop", ["load.kind"], kind="assumed", unit="%", cites=[CRITICAL_LIMIT.cite],
-      say="Loss allowed: {value} ({load.kind})", why="3 % suits feeds, electronics, chargers, navigation lights")
+      say="", why="suits feeds, electronics, chargers and navigation lights")
 def loss_of_electronics(kind: str) -> float:
     """3 % for all that is no motor."""
     return float(CRITICAL_LIMIT.value)

@@ -7,18 +7,25 @@ from collections.abc import Iterator
 from service import say
 from service.case import Case, Value
 from service.rules import cranking, lithium, supply
+from service.rules.bank import read_system
 from service.rules.cable import gauges, metric_sizes
 from service.topic import Lever
 
 MORE = 3  # further batteries that may be proposed
 CHARGED = (12.4, 12.5, 12.6)
+HOW = {
+    "series": "in series (plus to minus)",
+    "parallel": "in parallel (plus to plus)",
+    "series-parallel": "in series, in strings side by side",
+}
 
 
 def enough_cca(case: Case) -> Iterator[Value]:
     """CCA of one battery from what a clear yes needs, upwards."""
     if case.get("battery.family") in ("lead", "lithium") and "load.current" in case:
         parallel = float(case["bank.in_parallel"]) if case.get("battery.family") == "lead" else 1
-        need = math.ceil(cranking.required_cca(case, float(case["load.peak"])) / parallel - 1e-6)
+        quiet = case.fresh()  # its steps are no part of the answer
+        need = math.ceil(cranking.required_cca(quiet, float(quiet["load.peak"])) / parallel - 1e-6)
         yield from (float(need), float(50 * math.ceil(need / 50)), float(50 * math.ceil(need / 50) + 100))
 
 
@@ -40,19 +47,27 @@ def in_words_of_cca(case: Case, value: Value) -> str:
 def more_batteries(case: Case) -> Iterator[Value]:
     """One or more further strings in parallel."""
     series, parallel = float(case.get("bank.in_series", 1)), float(case.get("bank.in_parallel", 1))
-    if "battery.cca" in case or "battery.max_current" in case.stated:
+    if (differ := supply.mismatch(case)) and differ[0] < differ[1]:
+        yield float(round(differ[1] / float(case["battery.volts"])))
+    elif "battery.cca" in case or "battery.max_current" in case.stated:
         yield from (series * (parallel + more) for more in range(1, MORE + 1))
 
 
 def in_parallel(case: Case, value: Value) -> dict[str, Value]:
     """How those are joined."""
-    return {"bank.layout": "parallel" if case.get("bank.in_series", 1) == 1 else "series-parallel"}
+    return {"bank.layout": _joined(case, value)}
+
+
+def _joined(case: Case, value: Value) -> str:
+    series = case.get("bank.in_series", 1)
+    if (differ := supply.mismatch(case)) and differ[0] < differ[1]:
+        return "series"
+    return "parallel" if series == 1 else "series-parallel"
 
 
 def in_words_of_count(case: Case, value: Value) -> str:
     """How many, and how joined."""
-    joined = "parallel (plus to plus)" if case.get("bank.in_series", 1) == 1 else "strings side by side"
-    return f"{supply.counted(float(value))} equal batteries in {joined}"
+    return f"{supply.counted(float(value))} equal batteries {HOW[_joined(case, value)]}"
 
 
 def limit_each(case: Case, current: float) -> float:
@@ -91,8 +106,8 @@ def with_peak(case: Case, value: Value) -> dict[str, Value]:
 def charged(case: Case) -> Iterator[Value]:
     """Volts at rest after charging."""
     if "reading.voltage" in case.stated and case.get("battery.family") == "lead":
-        scale = float(case["reading.voltage"]) / float(case.get("battery.rest_voltage", case["reading.voltage"]))
-        yield from (round(volts * scale, 2) for volts in CHARGED)
+        system = read_system(float(case["reading.voltage"])) or float(case["bank.voltage"])
+        yield from (round(volts * system / 12, 2) for volts in CHARGED)
 
 
 def fuller(case: Case) -> Iterator[Value]:
@@ -115,7 +130,7 @@ def thicker_metric(case: Case) -> Iterator[Value]:
 
 def right_volts(case: Case) -> Iterator[Value]:
     """The load's volts, where the bank has others."""
-    if differ := supply.mismatch(case):
+    if (differ := supply.mismatch(case)) and differ[0] > differ[1]:
         yield differ[1]
 
 

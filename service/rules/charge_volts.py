@@ -10,6 +10,7 @@ from service.reply import Figure
 from service.rules.charging import NEAR
 from service.rules.readings import batteries_read, spanned
 
+LEAST = 12.0  # V: 6 V batteries are seldom charged one by one
 NOMINAL = (6.0, 12.0, 24.0, 36.0, 48.0)  # a charger "of 24 V" is named by its system, not by what it puts out
 
 
@@ -27,6 +28,7 @@ class Stage:
         return self.low - NEAR <= volts <= self.high + NEAR
 
     def __str__(self) -> str:
+        """As people write it: "14.2 to 14.8 V"."""
         return say.between(self.low, self.high, "V", 1)
 
 
@@ -84,14 +86,16 @@ def put_out(case: Case) -> Put | None:
 
 def systems_apart(case: Case) -> tuple[float, float] | None:
     """A charger for more volts than the battery has: (charger, battery) volts; None where they fit or are not known."""
-    volts, battery = case.said("charger.voltage"), case.said("battery.nominal")
-    if volts is None or battery is None or case.get("bank.layout") in ("series", "series-parallel"):
+    battery = case.said("battery.nominal")
+    volts = case.said("charger.voltage")
+    if volts is None and case.said("battery.count") == 1:
+        volts = case.said("bank.voltage")  # "a 24 V charger on one 12 V battery": the 24 V are the charger's
+    joined = case.get("bank.layout") in ("series", "series-parallel") or case.get("battery.count", 1) > 1
+    if volts is None or battery is None or battery < LEAST or joined:
         return None
     count = batteries_read(float(volts), None, six=False)
-    charger = float(volts) if volts in NOMINAL else 12 * count if count else None
-    if charger is None or charger <= float(battery) or charger < 12 or battery < 12 or case.get("battery.count", 1) > 1:
-        return None
-    return charger, float(battery)
+    charger = float(volts) if volts in NOMINAL else LEAST * count if count else None
+    return (charger, float(battery)) if charger is not None and charger > battery else None
 
 
 def verdict_of_volts(put: Put, chemistry: str) -> str:

@@ -13,7 +13,6 @@ from service.topic import Topic
 LEAD = ("flooded", "agm", "gel", "lead")
 KINDS = ("flooded", "agm", "gel", "lfp")
 NEAR = 1e-6  # a value worked out to stand on a limit is on it
-STILL = ("detail:unregulated",)
 THAW = (
     Act("do", "Switch the charger off at the shore end, if one is connected."),
     Act("do", "Let the battery warm up slowly above freezing, in an aired place, on a tray, without a heater."),
@@ -22,7 +21,8 @@ THAW = (
 )
 
 
-@rule("charger.current", ["charger.rate", "bank.capacity"], unit="A", say="{charger.rate} of {bank.capacity} is {value}")
+@rule("charger.current", ["charger.rate", "bank.capacity"], unit="A",
+      say="{charger.rate} of {bank.capacity} is {value}")
 def amps_of_the_rate(rate: float, capacity: float) -> float:
     """A rate such as 0.1C."""
     return rate * capacity

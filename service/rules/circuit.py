@@ -7,7 +7,9 @@ from service import reference, say
 from service.calculators import cable, dc_dc
 from service.calculators.cable import Size
 from service.case import Case, Missing
+from service.reply import Answer
 from service.rules.cable import (
+    COLUMNS,
     CRITICAL_LIMIT,
     MOTOR_LIMIT,
     MOTORS,
@@ -21,6 +23,7 @@ from service.rules.cable import (
 
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")
 COOLER = 75.0  # C: the insulation of much older and household cable
+OPPOSITE = {"Yes": "No", "No": "Yes"}
 SIZES = {"cable.gauge", "cable.area"}
 LOAD = ("load.current", "load.power", "load.peak", "load.model")
 
@@ -54,12 +57,24 @@ def converts(case: Case) -> bool:
     return "charger.current" in case.stated and (said or case.get("charger.kind") == "dc-dc")
 
 
+def taken_from(case: Case) -> float:
+    """Nominal volts of the side that a converter takes from, 12 V where nothing is said."""
+    typed = float(case.get("charger.input_voltage", 12.0))
+    return 12.0 * max(1, round(typed / 12.5))
+
+
+def volts(case: Case) -> float:
+    """Nominal volts of the circuit: of the side taken from where a converter is fed, else of the bank."""
+    feeds = converts(case) and not any(name in case.stated for name in LOAD[:3])
+    return taken_from(case) if feeds else float(case["bank.voltage"])
+
+
 def into_the_converter(case: Case, amps: float) -> float:
     """The larger of what a DC-to-DC unit gives and the most it may take in: that sizes cable and fuse."""
     low, high = reference.value("dc_dc", "lowest-in"), reference.value("dc_dc", "charging-out")
     efficiency = reference.value("dc_dc", "efficiency")
-    taken, given = float(case.get("charger.input_voltage", 12.0)), float(case["bank.voltage"])
-    volts_in, volts_out = taken / 12 * float(low.value), given / 12 * float(high.value)
+    given = float(case.said("charger.voltage") or case["bank.voltage"])
+    volts_in, volts_out = taken_from(case) / 12 * float(low.value), max(1, round(given / 12.5)) * float(high.value)
     worst = dc_dc.input_current(volts_out, amps, volts_in, float(efficiency.value))
     case.step(f"At worst it takes {say.volts(volts_out)} x {say.amps(amps)} / ({say.volts(volts_in)} x 0.90) "
               f"= {say.amps(worst)}", high.cite, low.cite, efficiency.cite)
@@ -78,15 +93,14 @@ def allowed(case: Case) -> float:
         raise Missing("cable.drop")
     typed = found.text.lower()
     in_volts = found.unit in ("V", "volt") or ("v" in typed and "%" not in typed and "per" not in typed)
-    share = float(found.value) / float(case["bank.voltage"]) * 100 if in_volts else float(found.value)
+    share = float(found.value) / volts(case) * 100 if in_volts else float(found.value)
     return min(share, 10.0)
 
 
 def loss(case: Case, amps: float) -> Loss:
     """What the stated cable loses over the stated length. Raises Missing."""
-    volts = float(case["bank.voltage"])
     lost = cable.drop(amps, float(case["cable.length"]), float(case["cable.cmil"]), k=K.value)
-    return Loss(lost, lost / volts * 100, allowed(case))
+    return Loss(lost, lost / volts(case) * 100, allowed(case))
 
 
 def limit_cite(percent: float) -> str:
@@ -97,6 +111,15 @@ def limit_cite(percent: float) -> str:
 def has_cable(case: Case) -> bool:
     """Whether the size of a cable was said."""
     return "cable.gauge" in case.stated or "cable.area" in case.stated
+
+
+def must_know(case: Case) -> None:
+    """Raise Missing for a cable whose size, or an insulation, that no table holds."""
+    insulation = float(case["cable.insulation"])
+    if insulation < COLUMNS[0]:
+        raise Missing("cable.insulation")
+    if has_cable(case) and not ("cable.cmil" in case and "cable.ampacity" in case):
+        raise Missing("cable.gauge")
 
 
 def metric(case: Case) -> bool:
@@ -131,12 +154,13 @@ def warm_rating(case: Case) -> float | None:
 
 
 def second_cable(case: Case) -> Case | None:
-    """The same question for the second cable, None where only one was named."""
+    """The same question for the second cable, None where only one was named. Raises Missing for an unknown size."""
     named = SIZES & set(case.second)
     if not named:
         return None
     other = case.others()
     other.stated = {fact: item for fact, item in other.stated.items() if fact in named or fact not in SIZES}
+    must_know(other)
     return other
 
 
@@ -155,6 +179,14 @@ def in_feet(case: Case, fact: str = "cable.length") -> bool:
     return found is not None and any(mark in found.text.lower() for mark in ("f", "'", "′"))
 
 
+def turned(case: Case, answer: Answer) -> Answer:
+    """The answer with its first word turned round where they ask whether something is bad."""
+    first, mark, rest = answer.headline.partition(": ")
+    if first not in OPPOSITE or not case.says("detail:asks_bad") or case.says("detail:asks_good"):
+        return answer
+    return replace(answer, headline=f"{OPPOSITE[first]}{mark}{rest}")
+
+
 def suits(case: Case) -> str:
     """What the loss allowed is for, in words: "a thruster", "electronics"."""
     kind = str(case.get("load.kind", "motor")).lower()
@@ -168,7 +200,7 @@ def bars(case: Case, amps: float, fitted: Size | None, around: int = 2) -> dict[
     known = next((found for found in sizes(case) if fitted in found), None)
     if known is None or fitted is None:
         return None
-    volts, length, place = float(case["bank.voltage"]), float(case["cable.length"]), known.index(fitted)
+    system, length, place = volts(case), float(case["cable.length"]), known.index(fitted)
     shown = known[max(0, place - around) : place + around + 1]
     lost = [cable.drop(amps, length, size.area, k=K.value) for size in shown]
     return {
@@ -177,6 +209,6 @@ def bars(case: Case, amps: float, fitted: Size | None, around: int = 2) -> dict[
         "x": {"label": "cable", "values": [called(size) for size in shown]},
         "y": {"label": "volts lost", "unit": "V"},
         "series": [{"label": "volts lost", "values": lost}],
-        "limits": [{"label": f"{say.number(share)}{say.NB}%", "value": volts * share / 100} for share in (3, 10)],
+        "limits": [{"label": f"{say.number(share)}{say.NB}%", "value": system * share / 100} for share in (3, 10)],
         "mark": {"x": called(fitted), "label": "this cable"},
     }

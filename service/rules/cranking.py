@@ -131,11 +131,13 @@ def at_the_motor(case: Case, at_load: float) -> Ground | None:
 
 def charge_grounds(case: Case) -> list[Ground]:
     """What its charge says: under 12.4 V just enough at most, under half full no."""
-    charge, rest = case.get("battery.rest_charge"), case.get("battery.rest_voltage")
-    if charge is None:
-        return []
+    charge, rest = case.get("battery.charge"), case.get("battery.rest_voltage")
     least = limit("start-charged")
-    shown = say.quantity(float(case["reading.voltage"]), "V") if rest else say.charge(charge)
+    if charge is None:  # a reading beyond the tables: deeply flat, or still full of charging
+        if rest is None:
+            return []
+        charge = 0.0 if rest < least else 100.0
+    shown = say.fact("reading.voltage", case["reading.voltage"]) if rest else say.charge(charge)
     if charge < limit("start-half"):
         case.step(f"{shown} is about {say.charge(charge)} full, under half", "start-charge")
         return [Ground("no", f"at {shown} your battery is less than half full, so charge it first", "charge")]

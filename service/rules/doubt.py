@@ -11,6 +11,7 @@ from service.rules.bank import read_system
 from service.rules.readings import NEAR, limit
 
 ON_CHARGE = 13.2  # no lead battery shows as much for each 12 V after a night's rest
+MOST_SHOWN = 60  # over that a slip of the point, shown as typed
 WELL_CHARGED = (10.5, 15.0)
 
 
@@ -35,6 +36,8 @@ def of_load(case: Case) -> Doubt | None:
 
 def shown(volts: float) -> str:
     """Volts to 0.1, or to 0.01 where they were read so finely."""
+    if volts > MOST_SHOWN:
+        return say.volts(volts, 0)
     return say.volts(volts, 1 if abs(volts * 10 - round(volts * 10)) < 1e-6 else 2)
 
 
@@ -91,14 +94,19 @@ def _one_of_several(case: Case) -> Doubt | None:
 
 
 def _two_of_one(case: Case) -> Doubt | None:
-    """Two resting readings of which one is a charging voltage."""
-    if "reading.voltage" not in case.second or case.said("reading.state") == "charging":
+    """Two readings of one battery, both said to be at rest, of which one is a charging voltage."""
+    if case.said("reading.voltage") is None or not case.says("detail:same_battery"):
         return None
-    pair = (float(case["reading.voltage"]), float(case.second["reading.voltage"].value))
+    second = case.second.get("reading.voltage")
+    other = second.value if second else case.said("charger.voltage")
+    if other is None:
+        return None
+    pair = (float(case["reading.voltage"]), float(other))
     low, high = (volts / (readings.spanned(case, volts) or 1.0) for volts in sorted(pair))
     if case.said("battery.chemistry") == "lfp" or high < ON_CHARGE or high - low < 0.5:
         return None
-    case.used.setdefault(("reading.voltage", 2), case.second["reading.voltage"])
+    if second:
+        case.used.setdefault(("reading.voltage", 2), second)
     both = f"{shown(min(pair))} and {shown(max(pair))} at rest"
     return Doubt(
         f"{both} cannot both be right: the higher one is a charging voltage.", ("reading.voltage",), "technician"

@@ -34,7 +34,7 @@ class Choice:
 
 def needed(case: Case, percent: float, amps: float) -> float:
     """Circular mils that lose so many percent of the system's volts."""
-    lost = float(case["bank.voltage"]) * percent / 100
+    lost = circuit.volts(case) * percent / 100
     return cable.area_for(amps, float(case["cable.length"]), lost, k=K.value)
 
 

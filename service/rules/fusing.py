@@ -47,14 +47,14 @@ def ratings(case: Case) -> Band:
     amps, load, first, most = running(case), None, None, None
     if amps:
         load = fuse.at_least(LOAD_MARGIN.value * amps, RATINGS)
-        shown = say.amps(load) if load else "more than any standard rating"
-        case.step(f"1.25 x {say.amps(amps)} = {say.amps(LOAD_MARGIN.value * amps)}, next rating {shown}",
+        shown = say.amps(load) if load else "beyond the list"
+        case.step(f"1.25 x {say.amps(amps)} = {say.amps(LOAD_MARGIN.value * amps)}, so the fuse is {shown}",
                   LOAD_MARGIN.cite, LISTED)
     if circuit.has_cable(case) and "cable.ampacity" in case:
         carries = float(case["cable.ampacity"])
         first = fuse.at_least(carries, RATINGS)
         most = fuse.at_most(CABLE_MARGIN.value * carries, RATINGS)
-        case.step(f"1.5 x {say.amps(carries)} = {say.amps(CABLE_MARGIN.value * carries)}, next rating below "
+        case.step(f"1.5 x {say.amps(carries)} = {say.amps(CABLE_MARGIN.value * carries)}, so the most is "
                   f"{say.amps(most or 0)}", CABLE_MARGIN.cite, TABLE_5)
     return Band(load, first, most, house_fuse(case, amps))
 
@@ -75,7 +75,8 @@ def requirements(case: Case) -> None:
               VOLTAGE.cite)
     cca = case.get("bank.cca")
     if cca and float(case["bank.voltage"]) <= 24:
-        main = next(item["main"] for item in reference.rows("interrupting") if cca <= item["cca_to"].value)
+        table = reference.rows("interrupting")
+        main = next((item for item in table if cca <= item["cca_to"].value), table[-1])["main"]
         case.step(f"A bank of {say.cca(cca)} asks for a fuse that can break {say.amps(main.value)}", main.cite)
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from service import reference, say
 from service.calculators import lithium
-from service.case import Case, Known
+from service.case import Case
 from service.rules import supply
 
 
@@ -56,9 +56,7 @@ def limits(case: Case) -> Limits | None:
 
 
 def _assume_limit(case: Case, continuous: float, parallel: int) -> None:
-    why = "1 A for each Ah, as no limit is said"
-    one = Known("battery.max_current", continuous / parallel, "assumed", "A", why=why)
-    case.used.setdefault(("battery.max_current", 1), one)
+    supply.taken(case, "battery.max_current", continuous / parallel, "1 A for each Ah, as no limit is said")
     case.step(f"No limit is said: 1 A for each Ah is taken, {say.amps(continuous)}",
               reference.value("lithium", "per-hour").cite)
 
@@ -118,8 +116,8 @@ def still_open(case: Case, found: Limits, running: float, inrush: float) -> str:
         count_on = say.amps(found.sure(value("plenty") * found.continuous))
         return (f"Without the label count on {count_on} in the first instant, and {name} takes {say.amps(inrush)}: ask "
                 "the battery's maker for the limits.")
-    return (f"We can't say yet: {supply.bank_name(case)} usually gives {say.amps(found.continuous)}, and {name} draws "
-            f"{say.amps(running)}, at first {say.amps(inrush)}: the limits on the label decide.")
+    return (f"We can't say yet: {supply.does(case, 'give')} about {say.amps(found.continuous)}, and {name} draws "
+            f"{say.amps(running)}, at first {say.amps(inrush)}: the label decides.")
 
 
 def plot(running: float, inrush: float, found: Limits) -> dict[str, Any]:

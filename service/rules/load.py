@@ -65,7 +65,7 @@ def inrush_from_running(running: float) -> float:
     return running * float(reference.value("ratings", "inrush").value)
 
 
-@rule("load.cca", ["load.model"], kind="house", unit="A", say="{load.model} asks for a battery of {value} CCA")
+@rule("load.cca", ["load.model"], kind="house", unit="A", say="{load.model} asks for a battery of {value} (CCA)")
 def cca_of_the_model(house: House, model: str) -> float | None:
     """From the catalogue."""
     found = house.model(model)

@@ -54,35 +54,40 @@ def current_of(case: Case) -> float | None:
     return float(found.value) if found and found.origin in COUNTS_AS_STATED else None
 
 
+def readings_of(case: Case) -> tuple[float | None, float | None]:
+    """Volts under load and at rest. One reading alone that was taken under load, or in a load test, is the former."""
+    read, rest = case.said("reading.load_voltage"), case.said("reading.voltage")
+    if read is None and rest is not None and (case.said("reading.state") == "load" or case.says(TESTED)):
+        read, rest = rest, None
+    return None if read is None else float(read), None if rest is None else float(rest)
+
+
 def batteries_of(case: Case) -> float:
     """How many 12 V batteries in series the meter spanned: by the resting reading, the system, else the reading."""
-    rest = case.said("reading.voltage")
-    count = spanned(case, float(rest)) if rest else None
+    read, rest = readings_of(case)
+    count = spanned(case, rest) if rest else None
     said = case.said("bank.voltage") or case.get("bank.built_voltage") or case.get("load.voltage")
     if count or said:
         return count or float(said) / 12
-    read = case.said("reading.load_voltage") or case.said("reading.load_voltage_at_load") or 12.0
-    return 1.0 + sum(float(read) > top for top in TOPS)
+    volts = float(read or case.said("reading.load_voltage_at_load") or 12.0)
+    return 1.0 + sum(volts > top for top in TOPS)
 
 
 def start_of(case: Case, count: float) -> float:
     """Volts for each 12 V from which the drop is reckoned: the resting reading, at most 12.8 V, else 12.6 V."""
-    rest = case.said("reading.voltage")
+    _, rest = readings_of(case)
     if rest is None:
-        return float(case["battery.start_voltage"])
-    return min(float(rest) / count, float(value("ratings", "full-at-most").value))
+        return float(value("ratings", "full").value)
+    return min(rest / count, float(value("ratings", "full-at-most").value))
 
 
 def read_under_load(case: Case) -> UnderLoad:
     """The reading of this case with its limit; each step of the limit is noted."""
-    read, rest = case.said("reading.load_voltage"), case.said("reading.voltage")
+    read, rest = readings_of(case)
     count = batteries_of(case)
     lithium = case.get("battery.family") in ("lithium", "lithium-other")
     lowest, basis, small = _lithium(case) if lithium else _lead(case, count)
-    return UnderLoad(
-        None if read is None else float(read), lowest * count, count, basis,
-        None if rest is None else float(rest), current_of(case), small,
-    )
+    return UnderLoad(read, lowest * count, count, basis, rest, current_of(case), small)
 
 
 def _lithium(case: Case) -> tuple[float, str, bool]:
@@ -137,15 +142,15 @@ def ohms_of(case: Case) -> float:
 
 def test_is_void(case: Case) -> tuple[str, ...]:
     """Why a load test does not count: not charged (reading.voltage), too cold (ambient.temperature)."""
-    rest, celsius = case.said("reading.voltage"), case.said("ambient.temperature")
-    low = rest is not None and float(rest) / batteries_of(case) < limit("test-charged") - NEAR
+    (_, rest), celsius = readings_of(case), case.said("ambient.temperature")
+    low = rest is not None and rest / batteries_of(case) < limit("test-charged") - NEAR
     cold = celsius is not None and float(celsius) < limit("test-coldest") - NEAR
     return (*(("reading.voltage",) if low else ()), *(("ambient.temperature",) if cold else ()))
 
 
 def failed_test(case: Case) -> bool:
     """Whether a valid load test was failed: by its volts, or as told."""
-    if case.said("reading.load_voltage") is None:
+    if readings_of(case)[0] is None:
         return case.says("detail:failed_test")
     if case.get("battery.family") == "lithium" or test_is_void(case):
         return False

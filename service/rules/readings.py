@@ -187,7 +187,8 @@ def charge_by_gravity(reading: float, chemistry: str | None, celsius: float | No
     """The hydrometer goes before the meter; no reading that a wet-cell battery cannot have."""
     if chemistry not in USES_ACID or not 1.0 <= reading <= limit("gravity-most"):
         return None
-    return gravity_charge(corrected_gravity(reading, celsius))
+    frost = celsius is not None and celsius <= 0  # the night's, not the acid's
+    return gravity_charge(corrected_gravity(reading, None if frost else celsius))
 
 
 for _kind in ("flooded", "agm", "gel", "lfp"):

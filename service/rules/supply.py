@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from service import reference, say
-from service.case import Case
+from service.case import Case, Known, Value
 from service.reply import Figure
 
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
@@ -53,6 +53,14 @@ def no_current(case: Case, rest: str) -> str:
     if case.says("detail:thrust"):
         return "We can't say yet: thrust gives no amps, so please tell us the running amps on the motor's plate."
     return f"We can't say yet: the running amps of the load {rest}, so please tell us those or the model."
+
+
+def taken(case: Case, fact: str, value: Value, why: str) -> Value:
+    """The stated value, else `value`, listed as an assumption without a step of its own."""
+    if fact in case.stated:
+        return case[fact]  # type: ignore[no-any-return]
+    case.used.setdefault((fact, 1), Known(fact, value, "assumed", say.symbol(fact), why=why))
+    return value
 
 
 def counted(count: float) -> str:

@@ -30,10 +30,11 @@ def kind(case: Case) -> str:
     return say.CHEMISTRY.get(str(said), "lead") if said else "lead"
 
 
-def a_kind(case: Case) -> str:
+def a_kind(case: Case, capital: bool = True) -> str:
     """The kind with its article: "An AGM", "A wet-cell"."""
     name = kind(case)
-    return f"{'An' if name[0] in 'A' else 'A'} {name}"
+    article = "an" if name[0] in "A" else "a"
+    return f"{article.capitalize() if capital else article} {name}"
 
 
 def percent(value: float, *limits: float) -> str:
@@ -54,6 +55,11 @@ def charge(found: Charge) -> str:
     return percent(found.value)
 
 
+def about(told: str) -> str:
+    """"about 80 %"; a range and "just under 75 %" stay as they are."""
+    return told if told.startswith(("just", "under")) or " to " in told else f"about {told}"
+
+
 def full(found: Charge, only: str = "") -> str:
     """How full, as the end of a sentence: "is full", "is only about 30 % full", "is empty"."""
     if found.low is None and found.value >= 97.5:
@@ -61,7 +67,7 @@ def full(found: Charge, only: str = "") -> str:
     if found.low is None and found.kind != "lfp" and found.value < 2.5:
         return "is empty"
     told = charge(found)
-    return f"is {only}{'' if told[0] in 'ju' else 'about '}{told} full"
+    return f"is {only}{about(told)} full"
 
 
 def take_in(case: Case, other: Case) -> None:

@@ -14,6 +14,7 @@ from service.topic import Topic
 TOPIC = Topic(
     "bank-size",
     "Which battery, how big",
+    of_two="worst",
     cautions=("lithium-kind", "lithium-cold", "lithium-cut-out", "lithium-joined", "start-battery", "no-tap",
               "cable-and-joints", "fuse-at-battery", "manual-first", "thruster-off", "motor-duty", "estimate"),
     likely={"battery.chemistry": (("AGM", "agm"), ("wet-cell", "flooded"), ("lithium", "lfp"))},
@@ -69,7 +70,7 @@ def capacity(case: Case, kind: str, running: float, hours: float) -> float:
 
 def of_lead(case: Case, running: float, inrush: float, hours: float | None, motor: bool) -> Answer:
     """CCA for the first instant and amp-hours for the time."""
-    kind = str(case.assume("battery.chemistry", "lead", "a lead battery taken, as the kind is not said"))
+    kind = str(supply.taken(case, "battery.chemistry", "lead", "a lead battery taken, as the kind is not said"))
     need = cranking.required_cca(case, inrush) if motor else None
     amp_hours = capacity(case, kind, running, hours) if hours else None
     figures = currents(running, inrush if motor else running)
@@ -91,7 +92,7 @@ def currents(running: float, inrush: float) -> tuple[Figure, ...]:
 
 def of_lithium(case: Case, running: float, inrush: float, hours: float | None) -> Answer:
     """Limits for the currents, amp-hours for the time and for the running current."""
-    kind = str(case.assume("battery.chemistry", "lfp", "lithium taken as lithium iron phosphate"))
+    kind = str(supply.taken(case, "battery.chemistry", "lfp", "lithium taken as lithium iron phosphate"))
     by_current = running / lithium.value("per-hour")
     case.step(f"At 1 A for each Ah {say.amps(running)} want {say.amp_hours(by_current)}", "lithium-limits")
     need = max(by_current, capacity(case, kind, running, hours) if hours else 0.0)

@@ -4,14 +4,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from service import reference, say
-from service.calculators import bank, convert
+from service.calculators import bank
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
+from service.rules.circuit import turned
+from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
 
-LIMITS = {name: reference.value("mixing", name) for name in ("capacity", "age", "parallel", "tap", "kind", "sums")}
+LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing")}
 LEAD = ("flooded", "agm", "gel", "lead")
-MAY = ("request:may_i", "request:is_good", "request:enough", "detail:join")
+MAY = ("request:may_i", "detail:join", "detail:wise")
 SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to plus)"}
 
 
@@ -49,36 +51,61 @@ TOPIC = Topic(
 )
 
 
+HABITS = {  # cue: verdict, headline, why, source
+    "one_or_two": (
+        "information",
+        "Both hold the same: one large battery has fewer joints to fail; two small ones are easier to carry, and one "
+        "is left if the other dies.",
+        "Two halves in parallel hold the same; they must be alike, with equal cables",
+        LIMITS["sums"].cite,
+    ),
+    "diagonal": (
+        "information",
+        "Take plus from the battery at one end and minus from the one at the other end, with equal links between them.",
+        "So the current finds an equally long way through each battery",
+        LIMITS["before_joining"].cite,
+    ),
+    "start_and_house": (
+        "marginal",
+        "Only while charging or docking, by a switch: joined all the time, a flat one costs the engine's start.",
+        "A starting and a deep-cycle battery are built for unlike work",
+        LIMITS["before_joining"].cite,
+    ),
+}
+
+
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The stricter rules first, then the sum."""
+    return turned(case, decided(case))
+
+
+def decided(case: Case) -> Answer:
+    """The answer before its first word is turned to the question."""
     if case.says("detail:tap"):
         return tapped(case)
-    if case.get("battery.chemistry") == "lithium-other" or "lithium-other" in pair(case, "battery.chemistry"):
+    kinds = (case.get("battery.chemistry"), *pair(case, "battery.chemistry"))
+    if "lithium-other" in kinds:
         head = "One of our technicians will look at this: the maker of this lithium battery decides what may be joined."
         return TOPIC.says("needs-facts", head, asks=(TOPIC.ask("battery.max_in_series"),), route="technician")
+    if "lfp" in kinds and case.says("detail:label_forbids") and case.get("bank.layout") != "parallel":
+        return TOPIC.says("no", "No: where the label forbids it, these lithium batteries must not be joined in series.")
+    if case.says("detail:one_or_two"):
+        return habit(case, "one_or_two")
     unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
     if unlike:
         return unlike
-    if case.says("detail:one_or_two"):
-        return one_or_two(case)
-    return joined(case)
+    told = next((cue for cue in HABITS if case.says(f"detail:{cue}")), None)
+    if told:
+        return habit(case, told)
+    return twice_as_long(case) if case.says("detail:double_time") else joined(case)
 
 
-def pair(case: Case, fact: str) -> tuple[Value, ...]:
-    """Both batteries' values, where two were named."""
-    return (case[fact], case.second[fact].value) if fact in case.second and fact in case else ()
-
-
-def layout(case: Case) -> str | None:
-    """How they are joined: as said, else as the volts ask for it."""
-    said = case.get("bank.layout")
-    if said or "bank.voltage" not in case.stated:
-        return str(said) if said else None
-    in_series, in_parallel = case["bank.in_series"], case["bank.in_parallel"]
-    if in_series > 1:
-        return "series-parallel" if in_parallel > 1 else "series"
-    return "parallel" if in_parallel > 1 else None
+def habit(case: Case, cue: str) -> Answer:
+    """What is told in words alone."""
+    verdict, head, why, cite = HABITS[cue]
+    case.step(why, cite)
+    return TOPIC.says(verdict, head)
 
 
 def tapped(case: Case) -> Answer:
@@ -162,48 +189,9 @@ def age_apart(case: Case) -> Iterator[str]:
         yield "an old and a new battery"
 
 
-def figures(case: Case, how: str) -> tuple[Figure, ...]:
-    """The contract's figures of the bank, joined like that."""
-    one = case if layout(case) == how else case.supposing({"bank.layout": how}, ["bank.voltage"])
-    found = [Figure("bank_voltage", "together", float(one["bank.voltage"]), "V")]
-    if capacity := total(one, "capacity", how):
-        found.append(Figure("bank_capacity", "capacity", capacity, "Ah"))
-    if cca := total(one, "cca", how):
-        found.append(Figure("bank_cca", "starting power", cca, "A"))
-    if capacity:
-        found.append(Figure("bank_energy", "energy", energy(one, capacity), "Wh"))
-    return tuple(found)
-
-
-def total(case: Case, name: str, how: str) -> float:
-    """Amp-hours or cranking amps of the bank, 0 where they are not known; of two unlike batteries both count."""
-    both = pair(case, f"battery.{name}")
-    if both:
-        return bank.together(float(both[0]), float(both[1]), adds=how == "parallel")
-    return float(case.get(f"bank.{name}", 0.0))
-
-
-def energy(case: Case, capacity: float) -> float:
-    """Watt-hours: 12 V a lead battery (also where the kind is not said), 12.8 V a lithium one."""
-    kind = "volts-lithium" if case.get("battery.family") == "lithium" else "volts-lead"
-    each = reference.value("ratings", kind)
-    volts = float(case["bank.voltage"]) / 12 * float(each.value)
-    held = convert.energy(capacity, volts)
-    case.step(f"{say.amp_hours(capacity)} x {say.quantity(volts, 'V')} = {say.number(held)}{say.NB}Wh", each.cite)
-    return held
-
-
-def one_or_two(case: Case) -> Answer:
-    """One large battery or two small ones."""
-    case.step("Two halves in parallel hold the same; each must be alike, with equal cables", LIMITS["sums"].cite)
-    head = ("Both hold the same: one large battery has fewer joints to fail; two small ones are easier to carry, and "
-            "one is left if the other dies.")
-    return TOPIC.says("information", head)
-
-
 def joined(case: Case) -> Answer:
     """The sum, or whether they may be joined."""
-    how = layout(case)
+    how = None if "bank.layout" in case.second else layout(case)
     may = case.says(*MAY) or any(f"battery.max_in_{way}" in case.stated for way in SAID)
     family = case.get("battery.family")
     if how and (forbidden := not_allowed(case, how, may, family)):
@@ -212,7 +200,10 @@ def joined(case: Case) -> Answer:
         return either_way(case, may, family)
     shown, told = figures(case, how), outcome(case, how)
     if not may or (case.says("request:what_get") and not case.says("request:may_i")):
-        return TOPIC.says("information", misbelief(case, how) or f"{told[:1].upper()}{told[1:]}.", *shown)
+        return TOPIC.says("information", f"{told[:1].upper()}{told[1:]}.", *shown)
+    if family is None and not case.says("detail:join", "detail:wise"):
+        head = f"{told[:1].upper()}{told[1:]}, if they are of one kind, size and age."
+        return TOPIC.says("information", head, *shown)
     if family is None:
         head = f"We can't say yet: {told}, but the kind of battery decides if they may be joined."
         return TOPIC.needs("battery.chemistry", headline=head, figures=shown)
@@ -223,8 +214,6 @@ def joined(case: Case) -> Answer:
 def not_allowed(case: Case, how: str, may: bool, family: str | None) -> Answer | None:
     """What the number of batteries or their maker forbids, or leaves open."""
     in_parallel, in_series = float(case["bank.in_parallel"]), float(case["bank.in_series"])
-    if family == "lithium" and case.says("detail:label_forbids") and how != "parallel":
-        return TOPIC.says("no", "No: where the label forbids it, these lithium batteries must not be joined in series.")
     if not may:
         return None
     most = LIMITS["parallel"]
@@ -258,13 +247,18 @@ def outcome(case: Case, how: str) -> str:
     return f"{who} {SAID.get(how, 'in series and parallel')} give {say.listed(parts)}"
 
 
-def misbelief(case: Case, how: str) -> str:
+def twice_as_long(case: Case) -> Answer:
     """Series doubles the volts, not the running time."""
-    if not case.says("detail:double_time") or how != "series":
-        return ""
-    volts, capacity = say.quantity(float(case["bank.voltage"]), "V"), case.get("bank.capacity")
+    count = float(case.get("battery.count", 2.0))
+    one = case.supposing({"bank.layout": "series", "battery.count": max(2.0, count)}, ["bank.voltage"])
+    case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
+    volts, capacity = float(one["bank.voltage"]), one.get("bank.capacity")
     held = f"still {say.amp_hours(float(capacity))}" if capacity else "no more amp-hours"
-    return f"Not quite: in series they give {volts} and {held}; you are right that two hold twice the energy."
+    load = case.said("bank.voltage") or case.get("load.voltage")
+    use = f", which a {say.quantity(load, 'V')} thruster cannot use" if load and load < volts else ""
+    made = f"{say.quantity(volts, 'V')} and {held}{use}"
+    head = f"Not quite: in series they give {made}; you are right that two hold twice the energy."
+    return TOPIC.says("information", head, *figures(one, "series"))
 
 
 def either_way(case: Case, may: bool, family: str | None) -> Answer:

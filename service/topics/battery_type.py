@@ -55,19 +55,21 @@ def answer(case: Case) -> Answer:
     shown = named if len(named) > 1 else [*named, *(kind for kind in KINDS if kind not in named)]
     best, why = preferred(case, shown)
     options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
-    rest = [name(kind) for kind in shown if kind != best]
+    rest = [say.CHEMISTRY[kind] for kind in shown if kind != best]
     case.step(f"{name(best)} before {say.listed(rest)}: {why}", "kinds-in-use")
     return TOPIC.says("information", f"{name(best)} for most boats: {why}.", compare=options)
 
 
 def kinds_named(case: Case) -> list[str]:
-    """The kinds that the message names, in its order; "lead" stands for wet-cell and AGM."""
+    """The kinds that the message names; "lead" stands for wet-cell and AGM."""
     found: list[str] = []
     for facts in (case.stated, case.second):
         if said := facts.get("battery.chemistry"):
             case.used[("battery.chemistry", said.of)] = said
             found += ("flooded", "agm") if said.value == "lead" else (str(said.value),)
-    return [kind for kind in dict.fromkeys(found) if kind in KINDS]
+    found += [kind for kind in KINDS if case.says(f"detail:kind_{kind}")]  # a third one is no fact
+    denied = case.denied.get("battery.chemistry", ())
+    return [kind for kind in dict.fromkeys(found) if kind in KINDS and kind not in denied]
 
 
 def preferred(case: Case, shown: list[str]) -> tuple[str, str]:

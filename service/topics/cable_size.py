@@ -33,7 +33,6 @@ TOPIC = Topic(
     ),
     likely={
         "cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0)),
-        "cable.length": (("3 m", 3.0), ("6 m", 6.0), ("10 m", 10.0)),
     },
     unsure={
         "load.current": "We can't say yet: the amps that run in the cable decide its size.",
@@ -46,12 +45,13 @@ TOPIC = Topic(
 def answer(case: Case) -> Answer:
     """Propose a size, or judge the one named."""
     if case.says("detail:hull_negative"):
-        case.step("The current needs a cable of its own there and back; through a hull it corrodes metal", "cable-assumption")
+        case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
         return TOPIC.says("no", "No: the hull must not carry the current; lay a negative cable of the same size.")
     try:
         amps = circuit.current(case)
     except Missing:
         return TOPIC.needs("load.current", *(() if "cable.length" in case else ("cable.length",)))
+    circuit.must_know(case)
     if "cable.length" not in case:
         return without_length(case, amps)
     choice = chosen(case, amps)
@@ -59,7 +59,8 @@ def answer(case: Case) -> Answer:
     if not circuit.has_cable(case):
         return proposed(case, amps, choice, facts)
     other = circuit.second_cable(case)
-    return two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
+    judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
+    return circuit.turned(case, judgement)
 
 
 def without_length(case: Case, amps: float) -> Answer:
@@ -123,7 +124,7 @@ def share(lost: circuit.Loss) -> str:
 
 def worked(case: Case, amps: float, size: Size) -> circuit.Loss:
     """What the size to fit loses, with the steps that led to it."""
-    volts, length, allowed = float(case["bank.voltage"]), float(case["cable.length"]), circuit.allowed(case)
+    volts, length, allowed = circuit.volts(case), float(case["cable.length"]), circuit.allowed(case)
     area, both = needed(case, allowed, amps), say.number(2 * length / cable.FOOT, 1)
     case.step(
         f"10.75 x {say.amps(amps)} x {both} ft there and back / {say.volts(volts * allowed / 100, 2)} lost "

@@ -7,8 +7,11 @@ from service import reference, say
 from service.calculators import charging as sums
 from service.case import Case
 from service.reply import Answer, Figure, Option
-from service.rules import charging
+from service.rules import charging, readings
 from service.topic import Lever, Topic
+
+KINDS = charging.KINDS  # lithium last
+DEAD = 2.0  # V: less is no reading of a battery
 
 TOPIC = Topic(
     "charge-time",
@@ -44,7 +47,7 @@ def answer(case: Case) -> Answer:
     hours, words = worked_out(case, chemistry)
     if not hours:
         return TOPIC.says("information", "No time at all: the battery is full already.", figure(hours))
-    return TOPIC.says("information", f"About {say.duration(hours * 60)}{words}.", figure(hours))
+    return TOPIC.says("information", f"About {say.duration(hours * 60)} in all{words}.", figure(hours))
 
 
 def figure(hours: float) -> Figure:
@@ -68,6 +71,10 @@ def charge_now(case: Case, chemistry: str) -> float:
     """The charge to start from: known, as it was put, else where a battery is used down to."""
     if "battery.charge" in case:
         return float(case["battery.charge"])
+    volts = case.said("reading.voltage")
+    flat = readings.limit("lithium-flat" if chemistry == "lfp" else "lead-flat")
+    if volts is not None and DEAD < volts < flat:
+        return float(case.assume("battery.charge", 0.0, "so few volts mean flat", unit="%"))
     if case.says("detail:from_flat"):
         return float(case.assume("battery.charge", 0.0, "flat, as you wrote", unit="%"))
     if case.says("detail:from_half"):
@@ -98,17 +105,19 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     rest = row["absorption"].value
     added = f", and {say.number(rest)} h of absorption" if rest else ""
     case.step(f"{say.amp_hours(back)} / {say.amps(taken)}{added}: {say.quantity(hours, 'h')}", "absorption-time")
-    last = f", then {say.number(rest)} hours of absorption (the high-voltage part of a charge)" if rest else ""
+    last = f", and {say.number(rest)} hours of absorption (the high-voltage part of a charge)" if rest else ""
     return hours, f" from {say.number(charge)} % to full: {say.amp_hours(back)} at {say.amps(taken)}{last}"
 
 
 def of_any_kind(case: Case) -> Answer:
     """The kind is not known: the time of each kind, none of them the answer."""
+    kinds = KINDS[:3] if charging.alternator_alone(case) or charging.too_cold(case, "lfp") else KINDS
     sides = []
-    for chemistry in charging.KINDS:
+    for chemistry in kinds:
         hours, _ = worked_out(case.supposing({"battery.chemistry": chemistry}), chemistry)
         sides.append(Option(say.CHEMISTRY[chemistry], "information", (figure(hours),)))
     times = [float(side.figures[0].value) for side in sides]
     lead = say.between(min(times[:3]), max(times[:3]), "", 1)
-    head = f"About {lead} hours if it is lead, {say.number(times[3], 1)} hours if it is lithium: the kind decides."
+    lithium = f"{say.number(times[3], 1)} hours if it is lithium" if times[3:] else "not like this if it is lithium"
+    head = f"About {lead} hours if it is lead, {lithium}: the kind decides."
     return replace(TOPIC.needs("battery.chemistry", headline=head), compare=tuple(sides))

@@ -15,6 +15,7 @@ ASKS_COUNT = ("request:how_many", "detail:one_or_more")
 
 def more_outputs(case: Case) -> Iterator[Value]:
     """Enough outputs for the banks."""
+    case = case.fresh()
     need = banks(case)
     if need and case.get("charger.outputs") and not in_series(case):
         yield float(need)
@@ -22,6 +23,7 @@ def more_outputs(case: Case) -> Iterator[Value]:
 
 def isolated(case: Case) -> Iterator[Value]:
     """Outputs that share no negative."""
+    case = case.fresh()
     if in_series(case):
         yield True
 
@@ -48,7 +50,7 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, charging.known_kind(case))
     if stopped:
         return stopped
-    if in_series(case):
+    if in_series(case) and not (roles(case) > 1 and only_counts(case)):
         return of_series(case)
     need = banks(case)
     if need is None:
@@ -69,14 +71,18 @@ def answer(case: Case) -> Answer:
 
 def in_series(case: Case) -> bool:
     """Whether the batteries to be charged are joined in series, as far as is said."""
-    if case.get("bank.layout") in ("series", "series-parallel"):
-        return not separate(case)
-    return "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1 and not separate(case)
+    if float(case.get("bank.count", 1)) > 1:
+        return False
+    if case.says("detail:link_on") and case.get("bank.layout") is None and case.get("battery.count", 2) > 1:
+        return True  # "with the link left on": the strap that makes 24 V of two
+    return case.get("bank.layout") in ("series", "series-parallel") or (
+        "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1
+    )
 
 
-def separate(case: Case) -> bool:
-    """Whether the message tells of banks that work apart."""
-    return float(case.get("bank.count", 1)) > 1 or roles(case) > 1
+def only_counts(case: Case) -> bool:
+    """Whether it is only asked how many chargers or outputs, with none put up."""
+    return case.says(*ASKS_COUNT) and "charger.outputs" not in case and "charger.isolated" not in case
 
 
 def roles(case: Case) -> int:
@@ -88,12 +94,12 @@ def banks(case: Case) -> int | None:
     """How many banks are to be charged: as said, by their jobs, by the batteries that are not joined."""
     if "bank.count" in case:
         return int(case["bank.count"])
-    if roles(case) > 1:
-        return int(case.assume("bank.count", float(roles(case)), "one bank for each job that you name"))
-    if case.get("bank.layout") == "parallel":
+    named, count, layout = roles(case), int(case.get("battery.count") or 0), case.get("bank.layout")
+    if named > 1 and (layout or named >= count):
+        return int(case.assume("bank.count", float(named), "one bank for each job that you name"))
+    if layout == "parallel":
         return 1
-    count = case.get("battery.count")
-    if count and count > 1:
+    if count > 1:
         return int(case.assume("bank.count", float(count), "batteries that are not said to be joined"))
     return 2 if "battery.chemistry" in case.second or "battery.capacity" in case.second else None
 
@@ -106,7 +112,7 @@ def counted(number: int, what: str) -> str:
 def advice(case: Case, need: int) -> str:
     """The headline where no charger is put up."""
     if need == 1:
-        return "One output is enough for alike batteries that stay joined in parallel; an output for each is better still."
+        return "One output is enough for alike batteries that stay joined in parallel; one for each is better still."
     unlike = one_setting(case)
     more = ", each with its own setting, because their kinds differ" if unlike else ""
     return f"A charger with {counted(need, 'output')}, one for each bank{more}; or one charger for each."
@@ -135,7 +141,7 @@ def one_setting(case: Case) -> str | None:
     names = say.listed([say.CHEMISTRY[item] for item in kinds])
     known = all(item in charging.KINDS for item in kinds)
     lower = min(kinds, key=lambda item: charge_volts.stage(item, "absorption").high) if known else None
-    case.step("One programme for two kinds suits neither quite; the lower of the two voltages harms neither", "one-setting")
+    case.step("One programme suits two kinds only in part; the lower of the two voltages harms neither", "one-setting")
     use = f"; with one setting for all, take the {say.CHEMISTRY[lower]} one" if lower else ""
     return f"Only just: {names} want different volts, so each output needs its own setting{use}."
 
@@ -152,15 +158,15 @@ def of_series(case: Case) -> Answer:
     if apart is False:
         head = "No: outputs that share one negative short a battery of a series bank, so do not connect them."
         return TOPIC.says("no", head, outputs(number))
-    if have is None and apart is None and case.says(*ASKS_COUNT):
-        head = f"One {volts} charger for the whole bank; or {number} outputs of 12 V, but only if isolated from each other."
+    if only_counts(case):
+        head = f"One {volts} charger for the whole bank; or {number} outputs, but only if isolated from each other."
         return TOPIC.says("information", head, outputs(1))
     if apart is None:
         head = "We can't say yet: in series each battery may have its own output only if the outputs are isolated."
         return TOPIC.needs("charger.isolated", headline=head, figures=(outputs(number),))
     if have is not None and have < number:
-        return TOPIC.says("no", f"No: {number} batteries in series need {number} isolated outputs, and yours has {int(have)}.",
-                          outputs(number))
+        head = f"No: {number} batteries in series need {number} isolated outputs, and yours has {int(have)}."
+        return TOPIC.says("no", head, outputs(number))
     return TOPIC.says("yes", f"Yes: isolated outputs may charge one battery of the {volts} bank each.", outputs(number))
 
 

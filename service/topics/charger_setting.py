@@ -19,7 +19,7 @@ LEFT = ("detail:left_on", "detail:held", "word:winter")
 def own_setting(case: Case) -> Iterator[Value]:
     """The setting of the battery's own kind."""
     chemistry = charging.known_kind(case)
-    if chemistry in charging.KINDS:
+    if chemistry in charging.KINDS and case.said("charger.setting"):
         yield str(chemistry)
 
 
@@ -88,11 +88,18 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
     if case.get("charger.kind") == "smart" and case.says(*LEFT) and chemistry != "lfp":
         return "yes", f"Yes: a smart charger on its {WORD[chemistry]} setting drops to float, so it may stay on."
     if case.says("detail:same_charger"):
-        name = WORD[chemistry]
-        return "needs-facts", f"We can't say yet: the charger must have {'an' if name[0] == 'A' else 'a'} {name} setting."
+        new = "lfp" if "lfp" in told(case) else chemistry  # who names lithium beside another kind goes to lithium
+        article = "an" if new == "agm" else "a"
+        return "needs-facts", f"We can't say yet: the charger must have {article} {WORD[new]} setting."
     absorption, floating = (stage(chemistry, name, float(case["bank.voltage"])) for name in ("absorption", "float"))
-    aim = say.volts(absorption.aim)
-    return "information", f"Use the {WORD[chemistry]} setting: absorption {absorption} (best {aim}), then float {floating}."
+    best = f"absorption {absorption} (best {say.volts(absorption.aim)}), then float {floating}"
+    return "information", f"Use the {WORD[chemistry]} setting: {best}."
+
+
+def told(case: Case) -> tuple[Value, ...]:
+    """The kinds of battery that the message names."""
+    named = (facts.get("battery.chemistry") for facts in (case.stated, case.second))
+    return tuple(item.value for item in named if item)
 
 
 def opening(case: Case, verdict: str) -> str:
@@ -112,7 +119,8 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
               "settings-by-kind", theirs.cite, own.cite)
     start = opening(case, verdict)
     if verdict == "no":
-        return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {battery} takes {say.volts(own.high)} at most."
+        most = f"{battery} takes {say.volts(own.high)} at most"
+        return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":
         return "yes", f"{start}: the {name} setting is the one for {battery}, with {own} for absorption."
     return "marginal", (
@@ -133,7 +141,7 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
         case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
         return verdict, f"{start}: {this} suits {battery} only as a stage that ends; held all the time use {floating}."
     if verdict == "yes" and floating.holds(put.each * times):
-        return verdict, f"{start}: {this} is a good float for {battery}, and may stay on; filling it takes {absorption}."
+        return verdict, f"{start}: {this} is a good float for {battery} and may stay on; to fill it takes {absorption}."
     if verdict == "yes":
         return verdict, f"{start}: {this} is inside the {absorption} of {battery}, as a stage that ends by itself."
     if put.each > stage(chemistry, "float").high:
@@ -144,17 +152,17 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
 
 def equalised(case: Case, chemistry: str, put: Put | None) -> tuple[str, str]:
     """A programme that equalises, desulphates or reconditions."""
-    case.step("Equalising is an overcharge on purpose; a sealed battery cannot get the lost water back", "no-equalising")
+    case.step("Equalising overcharges on purpose; a sealed battery cannot get lost water back", "no-equalising")
     if chemistry in SEALED:
-        yes = "Yes, it matters" if case.says("detail:harm") else "No"
-        battery = charging.called(chemistry)
-        return "no", f"{yes}: {battery} must not be equalised or desulphated, so use a charger or setting that never does it."
+        never = f"{charging.called(chemistry)} must not be equalised or desulphated"
+        return "no", f"{opening(case, 'no')}: {never}, so use a charger or setting that never does it."
     most = stage("flooded", "equalise")
     if put and put.each > most.high + charging.NEAR:
         return "no", f"No: {say.volts(put.each)} is too high even to equalise, which takes {most}."
     if case.says("detail:by_itself"):
-        return "marginal", "Only just: a wet-cell battery may be equalised, but only with somebody watching, so switch the automatic off."
-    return "yes", f"Yes, a wet-cell battery with caps may be equalised at {most}, with somebody watching it all the time."
+        head = "Only just: a wet-cell battery may be equalised, but only watched, so switch the automatic off."
+        return "marginal", head
+    return "yes", f"Yes, a wet-cell battery with caps may be equalised at {most}, with somebody watching all the time."
 
 
 def blind(case: Case) -> Answer | None:
@@ -166,8 +174,8 @@ def blind(case: Case) -> Answer | None:
     case.step(f"A {'clock' if timer else 'steady current'} cannot see when the battery is full", "timer-charger")
     if case.says("detail:watched") and not case.says(*LEFT):
         return TOPIC.says("marginal", f"Only just: a {name} will do while somebody watches and ends the charge.")
-    harm = case.says("detail:harm")
-    return TOPIC.says("no", f"{'Yes, it harms' if harm else 'No'}: a {name} must not stay on, because it goes on when the battery is full.")
+    why = "because it goes on when the battery is full"
+    return TOPIC.says("no", f"{opening(case, 'no')}: a {name} must not stay on, {why}.")
 
 
 def system_apart(case: Case) -> Answer | None:
@@ -197,4 +205,6 @@ def of_any_kind(case: Case, chemistry: str | None) -> Answer:
 def beyond(case: Case, chemistry: str) -> bool:
     """Whether a battery is being charged over its absorption range now."""
     put = charge_volts.put_out(case)
-    return put is not None and not case.says(*EQUALISES) and put.each > stage(chemistry, "absorption").high + charging.NEAR
+    if put is None or case.says(*EQUALISES):
+        return False
+    return put.each > stage(chemistry, "absorption").high + charging.NEAR

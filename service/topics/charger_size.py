@@ -14,8 +14,9 @@ from service.topic import Lever, Topic
 
 def fitting(case: Case) -> Iterator[Value]:
     """The ends of the suitable range, the nearer one first."""
+    case = case.fresh()
     chemistry, amps = charging.known_kind(case), case.get("charger.current")
-    if chemistry in charging.KINDS + ("lead",) and amps and "charge.capacity" in case:
+    if chemistry in (*charging.KINDS, "lead") and amps and "charge.capacity" in case:
         found = charging.span(case, chemistry, charging.capacity(case))
         yield from sorted((found.low, found.high), key=lambda end: abs(end - amps))
 
@@ -96,10 +97,12 @@ def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
         return f"{opening}: {this} suits {bank(found)}, which takes {suits(found)}."
     if verdict == "no":
         reason = " from a charger that does not regulate" if charging.unregulated(case) else ""
-        return f"{'Yes, too big' if big else 'No'}: {this}{reason} is too much for {bank(found)}, which takes {most} at most."
+        takes = f"{bank(found)}, which takes {most} at most"
+        return f"{'Yes, too big' if big else 'No'}: {this}{reason} is too much for {takes}."
     if found.over(amps):
         opening = "Yes, rather big" if big else "Only just"
-        return f"{opening}: {this} is more than the {most} that suits {bank(found)}; use it only if it regulates its voltage."
+        only = "use it only if it regulates its voltage"
+        return f"{opening}: {this} is more than the {most} that suits {bank(found)}; {only}."
     opening = "Yes, rather small" if small else "Only just"
     slow = "only keeps it full" if found.maintains(amps) else "fills it slowly"
     return f"{opening}: for {bank(found)} {this} {slow}; {suits(found)} suits it."
@@ -119,7 +122,8 @@ def of_any_kind(case: Case, amp_hours: float) -> Answer:
         verdict = verdicts[0]
         over = all(found.over(amps) for found in spans)
         word = "is too much for" if over else "fills only slowly"
-        head = f"{'No' if verdict == 'no' else 'Only just'}: {say.amps(amps)} {word} {say.amp_hours(amp_hours)} of any kind."
+        start = "No" if verdict == "no" else "Only just"
+        head = f"{start}: {say.amps(amps)} {word} {say.amp_hours(amp_hours)} of any kind."
         return TOPIC.says(verdict, head, compare=sides, asks=(TOPIC.ask("battery.chemistry"),))
     head = (
         f"We can't say yet: {say.amp_hours(amp_hours)} of lead takes {say.between(spans[0].low, spans[2].high, 'A')} "

@@ -7,7 +7,7 @@ from service import reference, say
 from service.calculators import cold
 from service.case import Case
 from service.reply import Answer, Figure, Option
-from service.rules import wording
+from service.rules import drawn, wording
 from service.rules.readings import cite, limit
 from service.topic import Topic
 
@@ -55,15 +55,15 @@ def one(case: Case) -> Answer:
     if at < limit("cranking-coldest"):
         end = say.temperature(limit("cranking-coldest"))
         case.step(f"No rating reaches below {end}", cite("cranking-coldest"))
-        head = f"Under {end} no rating tells the amps that a {say.cca(cca)} battery gives, so do not count on it."
+        head = f"Under {end} no rating tells the amps that your {say.cca(cca)} battery gives, so do not count on it."
         return TOPIC.says("information", head, share, plot=plot(cca, at))
     amps = cold.cranking_current(cca, at, limit("cranking-rise"), limit("cranking-coldest"))
     step = (f"{say.cca(cca)} x (1 + 0.25 x ({say.number(min(at, 0.0))} + 18) / 18) = {say.amps(round(amps))}"
             if at <= 0 else f"{say.cca(cca)} x 1.25 = {say.amps(round(amps))}, the cranking amps at 0 °C")
     case.step(step, cite("cranking-rise"))
     least = "at least " if at > 0 else "about "
-    head = (f"Your {say.cca(cca)} battery gives {least}{say.amps(round(amps))} at {say.temperature(at)}, if it is full and "
-            "in order.")
+    gives = f"{least}{say.amps(round(amps))} at {say.temperature(at)}"
+    head = f"Your {say.cca(cca)} battery gives {gives}, if it is full and in order."
     current = Figure("cranking_current", "cranking current", amps, "A")
     return TOPIC.says("information", head, current, share, plot=plot(cca, at))
 
@@ -84,7 +84,7 @@ def without_cca(case: Case, celsius: float, named: bool) -> Answer:
     share = share_at(case, celsius)
     told = f"about {say.number(float(share.value))} % of its warm power"
     if named and not case.says("detail:share"):
-        head = f"We can't say the amps yet: at {say.temperature(celsius)} a full one has {told}; please tell us its CCA."
+        head = f"We can't say the amps yet: at {say.temperature(celsius)} it has {told}; please tell us its CCA."
         return TOPIC.needs("battery.cca", headline=head, figures=(share,))
     head = f"At {say.temperature(celsius)} a full lead battery has {told}, so a motor on it turns slower in the cold."
     return TOPIC.says("information", head, share, asks=(), plot=plot(None, celsius))
@@ -95,7 +95,7 @@ def two(case: Case) -> Answer:
     other = case.others()
     answers = (one(case), one(other))
     wording.take_in(case, other)
-    names = [label(of) for of in (case, other)]
+    names = [label(of, "battery.cca" in case.second) for of in (case, other)]
     options = tuple(Option(name, found.verdict, found.figures) for name, found in zip(names, answers, strict=True))
     parts = [f"{shown(found)} {name}" for name, found in zip(names, answers, strict=True)]
     verdict = "information" if all(found.verdict == "information" for found in answers) else "needs-facts"
@@ -103,11 +103,11 @@ def two(case: Case) -> Answer:
     return TOPIC.says(verdict, f"It gives {parts[0]}, and {parts[1]}.", *answers[0].figures, compare=options, asks=asks)
 
 
-def label(case: Case) -> str:
+def label(case: Case, rated: bool) -> str:
     """What tells one side from the other."""
     at = case.said("ambient.temperature")
     told = f"at {say.temperature(float(at))}" if at is not None else "at 0 °C"
-    return f"{told} with {say.cca(float(case['battery.cca']))}" if "battery.cca" in case else told
+    return f"{told} with {say.cca(float(case['battery.cca']))}" if rated and "battery.cca" in case else told
 
 
 def shown(found: Answer) -> str:
@@ -122,25 +122,20 @@ def lithium(case: Case) -> Answer:
     """No cranking rating; its own limits in the cold."""
     half, coldest = reference.value("lithium", "cold"), reference.value("lithium", "coldest")
     case.step("Below 0 °C count on half of the continuous limit, below -20 °C on nothing", half.cite, coldest.cite)
-    head = ("CCA does not apply to lithium: below 0 °C count on half of its continuous limit, and below -20 °C do not use "
-            "it.")
+    head = ("CCA does not apply to lithium: below 0 °C count on half of its continuous limit, and below -20 °C do not "
+            "use it.")
     return TOPIC.says("information", head)
 
 
 def plot(cca: float | None, celsius: float | None) -> dict[str, Any]:
-    """The share of warm power against temperature, and the amps where the rating is known."""
-    rows = sorted((row["temperature"].value, row["share"].value) for row in reference.rows("cranking_temperature"))
-    series = [{"label": "share of warm power", "points": [list(row) for row in rows]}]
-    unit = {"label": "share of warm power", "unit": "%"}
-    if cca is not None:
-        points = [[float(t), cold.cranking_current(cca, t, limit("cranking-rise"))] for t in range(-30, 1, 6)]
-        series = [{"label": "cranking current", "points": points}]
-        unit = {"label": "cranking current", "unit": "A"}
-    drawn: dict[str, Any] = {
-        "kind": "line", "title": "Cranking in the cold", "x": {"label": "temperature", "unit": "C"}, "y": unit,
-        "series": series, "limits": [],
-    }
-    if celsius is not None and cca is not None and limit("cranking-coldest") <= celsius <= FREEZING:
-        amps = cold.cranking_current(cca, celsius, limit("cranking-rise"))
-        drawn["mark"] = {"label": "yours", "x": celsius, "y": amps}
-    return drawn
+    """The amps against the temperature, or the share of warm power where the rating is not known."""
+    title, x = "Cranking in the cold", ("temperature", "C")
+    if cca is None:
+        rows = sorted((row["temperature"].value, row["share"].value) for row in reference.rows("cranking_temperature"))
+        return drawn.chart("line", title, x, ("share of warm power", "%"), [("share of warm power", rows)])
+    coldest, rise = limit("cranking-coldest"), limit("cranking-rise")
+    points = [(float(at), cold.cranking_current(cca, at, rise)) for at in range(int(coldest), 1, 6)]
+    mark = None
+    if celsius is not None and coldest <= celsius <= FREEZING:
+        mark = ("yours", celsius, cold.cranking_current(cca, celsius, rise))
+    return drawn.chart("line", title, x, ("cranking current", "A"), [("cranking current", points)], mark=mark)

@@ -8,7 +8,7 @@ from service import say
 from service.calculators import freezing
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import frost
+from service.rules import drawn, frost
 from service.rules.laid_up import urgency
 from service.rules.readings import cite, limit
 from service.topic import Lever, Topic
@@ -36,8 +36,7 @@ FROST = 10.0  # °C: nobody asks of freezing at more; a warmer temperature is th
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The freezing temperature, and a verdict where a temperature is named."""
-    celsius = case.said("ambient.temperature")
-    celsius = None if celsius is None or float(celsius) > FROST else float(celsius)
+    celsius = coldest(case)
     if case.said("battery.chemistry") in ("lfp", "lithium-other"):
         return lithium(case, celsius)
     found = frost.point_of(case)
@@ -62,6 +61,17 @@ def answer(case: Case) -> Answer:
     if verdict == "no" and charge is not None:
         urgent = urgency(case, charge)
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def coldest(case: Case) -> float | None:
+    """The frost that is named: the lower one of two temperatures, none above 10 °C."""
+    told = [case.known("ambient.temperature"), case.second.get("ambient.temperature")]
+    frosts = [item for item in told if item is not None and float(item.value) <= FROST]
+    if not frosts:
+        return None
+    found = min(frosts, key=lambda item: float(item.value))
+    case.used.setdefault((found.fact, found.of), found)
+    return float(found.value)
 
 
 def charge_not_said(case: Case, celsius: float | None) -> Answer:
@@ -91,15 +101,7 @@ def lithium(case: Case, celsius: float | None) -> Answer:
 
 def plot(charge: float | None, point: float, celsius: float | None) -> dict[str, Any]:
     """Freezing temperature against charge, with the frost that is expected."""
-    points = [list(row) for row in frost.rows("charge")]
-    drawn: dict[str, Any] = {
-        "kind": "line",
-        "title": "Where it freezes",
-        "x": {"label": "charge", "unit": "%"},
-        "y": {"label": "freezes at", "unit": "C"},
-        "series": [{"label": "lead", "points": sorted(points)}],
-        "limits": [] if celsius is None else [{"label": "expected", "value": celsius}],
-    }
-    if charge is not None:
-        drawn["mark"] = {"label": "yours", "x": charge, "y": point}
-    return drawn
+    return drawn.chart(
+        "line", "Where it freezes", ("charge", "%"), ("freezes at", "C"), [("lead", sorted(frost.rows("charge")))],
+        [] if celsius is None else [("expected", celsius)], None if charge is None else ("yours", charge, point),
+    )

@@ -42,7 +42,6 @@ TOPIC = Topic(
         Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),
         Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", also=new_cable),
     ),
-    likely={"cable.gauge": (("1/0", "1/0"), ("2/0", "2/0"), ("4/0", "4/0"))},
     unsure={
         "load.current": "We can't say yet: the fuse follows from the amps of the motor and the size of the cable.",
         "cable.gauge": "We can't say yet: the size of the cable decides how large the fuse may be.",
@@ -53,13 +52,13 @@ TOPIC = Topic(
 HABITS = {  # cue: verdict, headline, why, source; where neither the load nor the cable is known
     "bms_instead": (
         "no",
-        "No: the BMS (the safety switch inside a lithium battery) does not replace the fuse, which protects the cable.",
+        "No: the BMS (the safety switch inside a lithium battery) does not replace the fuse that protects the cable.",
         "A BMS protects the cells; a short in the cable is the fuse's work",
         "fuse-practice",
     ),
     "class_t": (
         "information",
-        "For lithium use class T, unless the battery's maker states a short-circuit current that another fuse can break.",
+        "For lithium use class T, unless the maker states a short-circuit current that another fuse can break.",
         "Lithium can drive thousands of amps into a short, and a fuse that cannot break them may burst",
         "e11-interrupting",
     ),
@@ -100,7 +99,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("needs-facts", head, *figures(band), route="technician")
     if band.load is None and band.most is None:
         return nothing_known(case)
-    return stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
+    return circuit.turned(case, stated_fuse(case, band)) if "fuse.rating" in case.stated else rating(case, band)
 
 
 def figures(band: Band) -> tuple[Figure, ...]:
@@ -115,7 +114,7 @@ def figures(band: Band) -> tuple[Figure, ...]:
 
 def ask_cable() -> tuple[Asked, ...]:
     """The question for the size of the cable."""
-    return (TOPIC.ask("cable.gauge", TOPIC.likely["cable.gauge"]),)
+    return (TOPIC.ask("cable.gauge", [(size, size) for size in ("1/0", "2/0", "4/0")]),)
 
 
 def nothing_known(case: Case) -> Answer:
@@ -229,7 +228,7 @@ def stated_fuse(case: Case, band: Band) -> Answer:
     if "fuse.rating" in case.second:
         other = case.others()
         rated = float(other["fuse.rating"])
-        pair = ((float(case["fuse.rating"]), verdict, why), (rated, *judge(other, band, rated)))
+        pair = ((float(case["fuse.rating"]), verdict, why), (rated, *judge(case, band, rated)))
         circuit.take_in(case, other)
         return two_fuses(case, band, pair)
     if verdict == "needs-facts":

@@ -41,9 +41,12 @@ def answer(case: Case) -> Answer:
 
 
 def known_name(group: str) -> str:
-    """A case as the table writes it."""
-    name = group.strip().upper().removeprefix("GROUP").removeprefix("G") if group.upper() != "GC2" else "GC2"
-    return ALIAS.get(name.strip(), name.strip())
+    """A case as the table writes it: "group 24" is 24, H8 is 49; 31S and 27M have the outline of 31 and 27."""
+    name = group.strip().upper().removeprefix("GROUP").strip()
+    name = ALIAS.get(name, name)
+    plain = name.rstrip("AMPST")
+    listed = {str(row["group"].value) for row in reference.rows("group_sizes")}
+    return plain if name not in listed and plain in listed else name.removeprefix("G") if name not in listed else name
 
 
 def note(case: Case, name: str, row: Row) -> None:

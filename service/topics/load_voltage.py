@@ -8,18 +8,19 @@ from typing import Any
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import doubt, load_reading, supply, wording
+from service.rules import doubt, drawn, load_reading, supply, wording
 from service.rules.doubt import shown
 from service.rules.load_reading import UnderLoad, read_under_load
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
+WEAK = ", so the battery is the weak part"
 
 
 def holding(case: Case) -> Iterator[Value]:
     """The volts that the posts should hold."""
-    if case.said(READ) is not None:
+    if load_reading.readings_of(case)[0] is not None:
         yield read_under_load(case).lowest
 
 
@@ -97,16 +98,10 @@ def steps(case: Case, under: UnderLoad) -> None:
 
 def plot(under: UnderLoad) -> dict[str, Any]:
     """The readings beside the lowest good one."""
-    bars = [("at rest", under.rest), ("under load", under.read)]
-    return {
-        "kind": "bars",
-        "title": "Volts at rest and under load",
-        "x": {"label": "reading", "unit": ""},
-        "y": {"label": "volts", "unit": "V"},
-        "series": [{"label": name, "points": [[name, volts]]} for name, volts in bars if volts is not None],
-        "limits": [{"label": "lowest good", "value": under.lowest}],
-        "mark": {"label": "yours", "x": "under load", "y": under.read},
-    }
+    bars = [(name, [(name, volts)]) for name, volts in (("at rest", under.rest), ("under load", under.read))
+            if volts is not None]
+    return drawn.chart("bars", "Volts at rest and under load", ("reading", ""), ("volts", "V"), bars,
+                       [("lowest good", under.lowest)], ("yours", "under load", float(under.read or 0)))
 
 
 def without_reading(case: Case, under: UnderLoad) -> Answer:
@@ -128,7 +123,7 @@ def without_reading(case: Case, under: UnderLoad) -> Answer:
 def lost_on_the_way(case: Case, under: UnderLoad) -> tuple[float, float, float] | None:
     """Volts at the motor, volts lost and their share, where more is lost than suits a motor."""
     far = case.said(AT_LOAD)
-    if far is None or under.read is None:
+    if far is None or not under.read:
         return None
     lost = under.read - float(far)
     share = lost / under.read * 100
@@ -173,9 +168,12 @@ def again(case: Case, under: UnderLoad, void: tuple[str, ...]) -> Answer:
     steps(case, under)
     case.step(f"A load test counts from {say.volts(limit('test-charged'))} at rest and from "
               f"{say.temperature(limit('test-coldest'))} on", cite("test-charged"))
-    reasons = {"reading.voltage": "the battery was not charged", "ambient.temperature": "the battery was too cold"}
+    reasons = {"reading.voltage": "not charged", "ambient.temperature": "too cold"}
+    warm = f"warm it to {say.temperature(limit('test-coldest'))}"
+    remedies = {"reading.voltage": "charge it", "ambient.temperature": warm}
     why = say.listed([reasons[fact] for fact in void])
-    head = f"We can't say yet: {why}, so charge it, warm it to {say.temperature(limit('test-coldest'))} and test again."
+    do = say.listed([*(remedies[fact] for fact in void), "test again"])
+    head = f"We can't say yet: a load test does not count when the battery is {why}, so {do}."
     return TOPIC.needs(READ, headline=head, figures=figures(under), likely=())
 
 
@@ -205,11 +203,13 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     asks: tuple[Any, ...] = ()
     if under.basis == "alone":
         if wording.kind_is_open(case):
-            case.assume("battery.chemistry", "lead", "lead battery taken; lithium would have to hold 12.0 V")
+            case.assume("battery.chemistry", "lead", "lithium would have to hold 12.0 V under load; here taken as")
         asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
     lost = lost_on_the_way(case, under)
     drop = (cable_step(case, under, *lost),) if lost else ()
     head = headline(case, under, read, verdict)
+    if lost:
+        head = f"{head.removesuffix('.').removesuffix(WEAK)}; cable and joints lose {say.volts(lost[1])} more."
     return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))
 
 
@@ -224,12 +224,14 @@ def headline(case: Case, under: UnderLoad, read: float, verdict: str) -> str:
     amps = say.amps(float(under.current or 0))
     running = f"{supply.load_name(case)} running" if "load.model" in case else amps
     own = f"a good {say.cca(float(case['bank.cca']))} battery"
+    if verdict == "yes" and under.small:
+        small = "but its CCA is small for that"
+        return f"{start}: with {running} yours holds {shown(read)}, and {lowest} is the least, {small}."
     if verdict == "yes":
         return f"{start}: with {running}, {own} holds {lowest} or more, and yours holds {shown(read)}."
     if under.small and read >= _own_lowest(case, under) - NEAR:
         return f"{start}: {shown(read)} is what {own} gives at {amps}, so it is in order but too small for the load."
-    weak = "so the battery is the weak part"
-    return f"{start}: with {running}, {own} holds {lowest}, and yours drops to {shown(read)}, {weak}."
+    return f"{start}: with {running}, {own} holds {lowest}, and yours drops to {shown(read)}{WEAK}."
 
 
 def _own_lowest(case: Case, under: UnderLoad) -> float:

@@ -1,11 +1,14 @@
 """Whether it is time for a new battery: by a failed test, else by its age."""
 from __future__ import annotations
 
+from dataclasses import replace
+
 from service import reference, say
+from service.calculators import gravity
 from service.case import Case
-from service.reply import Answer, Figure
-from service.rules import load_reading, wording
-from service.rules.readings import NEAR, cite, limit
+from service.reply import Answer, Asked, Figure, Urgency
+from service.rules import laid_up, load_reading, wording
+from service.rules.readings import NEAR, cite, limit, six_volts
 from service.topic import Lever, Topic
 
 TOPIC = Topic(
@@ -13,7 +16,9 @@ TOPIC = Topic(
     "Time for a new one",
     cautions=("deep-flat", "measure-each", "charge-not-strength", "cable-and-joints", "equalise", "acid",
               "short-circuit", "lift"),
-    levers=(Lever("battery.age", lambda case: (0.0,) if case.said("battery.age") else (), "a new battery"),),
+    of_two="worst",
+    levers=(Lever("battery.age", lambda case: (0.0,), "a new battery",
+                  without=("reading.load_voltage", "reading.gravity", "reading.gravity_spread")),),
     likely={"battery.age": (("2 years", 2.0), ("4 years", 4.0), ("8 years", 8.0))},
     unsure={"battery.age": "We can't say yet: please tell us how old the battery is, or how it did in a load test."},
 )
@@ -29,7 +34,16 @@ def answer(case: Case) -> Answer:
     age = case.said("battery.age")
     if age is None:
         return without_age(case)
-    return by_age(case, float(age))
+    return replace(by_age(case, float(age)), urgency=urgency(case))
+
+
+def urgency(case: Case) -> Urgency:
+    """today where a resting reading tells that a lead battery is under half, or so low that no system fits."""
+    charge, volts = case.get("battery.charge"), case.said("reading.voltage")
+    if charge is not None:
+        return laid_up.urgency(case, float(charge))
+    low = volts is not None and float(volts) < limit("lead-flat") and not six_volts(case)
+    return "today" if low and case.said("reading.state") in (None, "rest") else "routine"
 
 
 def failed(case: Case) -> tuple[str, ...] | None:
@@ -39,8 +53,8 @@ def failed(case: Case) -> tuple[str, ...] | None:
     spread = case.said("reading.gravity_spread")
     known, second = case.known("reading.gravity"), case.second.get("reading.gravity")
     if spread is None and known is not None:
-        ends = [float(x) for x in (known.value, known.low, known.high, second.value if second else None) if x is not None]
-        spread = max(ends) - min(ends)
+        ends = (known.value, known.low, known.high, second.value if second else None)
+        spread = gravity.spread(float(read) for read in ends if read is not None)
     if spread is None or float(spread) < limit("gravity-spread") - NEAR:
         return None
     told = f"{float(spread):.3f}"
@@ -48,14 +62,14 @@ def failed(case: Case) -> tuple[str, ...] | None:
 
 
 def life_of(case: Case) -> tuple[str, float, float]:
-    """Whose usual life is taken, and its two ends in years."""
+    """The name of the kind whose usual life is taken, and the two ends of that life in years."""
     said = str(case.said("battery.chemistry") or "lead")
     kind = {"lead": "flooded", "lithium-other": "lfp"}.get(said, said)
     row = reference.row("lives", chemistry=kind)
     low, high = float(row["low"].value), float(row["high"].value)
-    name = {"flooded": "wet-cell", "lfp": "lithium"}.get(kind, say.CHEMISTRY[kind])
-    case.step(f"A {name} battery usually lasts {say.between(low, high, 'years')}".replace("A AGM", "An AGM"), row["low"].cite)
-    return kind, low, high
+    name = say.CHEMISTRY[kind]
+    case.step(f"Usual life of a {name} battery: {say.between(low, high, 'years')}", row["low"].cite)
+    return name, low, high
 
 
 def judged(age: float, low: float, high: float) -> str:
@@ -67,25 +81,29 @@ def judged(age: float, low: float, high: float) -> str:
 
 def by_age(case: Case, age: float) -> Answer:
     """The verdict by age only."""
-    kind, low, high = life_of(case)
-    verdict, asks = judged(age, low, high), ()
-    name = f"{wording.kind(case)} battery"
-    if wording.kind_is_open(case):
-        case.assume("battery.chemistry", "flooded", "kind not said: the life of a wet-cell battery taken")
-        other = reference.row("lives", chemistry="agm")
-        if judged(age, float(other["low"].value), float(other["high"].value)) != verdict:
-            case.step(f"An AGM usually lasts {say.between(float(other['low'].value), float(other['high'].value), 'years')}",
-                      other["low"].cite)
-            asks = (TOPIC.ask("battery.chemistry", (("wet-cell", "flooded"), ("AGM", "agm"), ("lithium", "lfp"))),)
+    _, low, high = life_of(case)
+    verdict = judged(age, low, high)
+    asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
+    told = f"at {years} your {wording.kind(case)} battery is"
     swap = case.says("detail:asks_bad")
-    start = {"yes": "No" if swap else "Yes", "marginal": "Perhaps soon", "no": "Yes" if swap else "No"}[verdict]
     head = {
-        "yes": f"{start}: at {years} your {name} is inside its usual life of {life}; that is by age only, so test it.",
-        "marginal": f"{start}: at {years} your {name} is in its last years (usually {life}); by age only, so test it under load.",
-        "no": f"{start}: at {years} your {name} is past its usual life of {life}; by age only, so test it before you rely on it.",
+        "yes": f"{'No' if swap else 'Yes'}: {told} inside its usual life of {life}; that is by age only, so test it.",
+        "marginal": f"Perhaps soon: {told} in its last years (usually {life}); by age only, so test it under load.",
+        "no": f"{'Yes' if swap else 'No'}: {told} past its usual life of {life}; by age only, so have it tested first.",
     }[verdict]
     return TOPIC.says(verdict, head, *months(age, low, high), asks=asks)
+
+
+def other_kind(case: Case, age: float, verdict: str) -> tuple[Asked, ...]:
+    """Kind not said: the wet-cell life is taken, and the kind is asked for where an AGM would be judged otherwise."""
+    case.assume("battery.chemistry", "flooded", "kind not said, judged by the life of")
+    row = reference.row("lives", chemistry="agm")
+    low, high = float(row["low"].value), float(row["high"].value)
+    if judged(age, low, high) == verdict:
+        return ()
+    case.step(f"An AGM usually lasts {say.between(low, high, 'years')}", row["low"].cite)
+    return (TOPIC.ask("battery.chemistry", (("wet-cell", "flooded"), ("AGM", "agm"), ("lithium", "lfp"))),)
 
 
 def months(age: float, low: float, high: float) -> tuple[Figure, ...]:
@@ -98,11 +116,9 @@ def months(age: float, low: float, high: float) -> tuple[Figure, ...]:
 
 def without_age(case: Case) -> Answer:
     """The usual life where that is asked, else the age is asked for."""
-    if case.said("battery.chemistry") in (None, "lead") and not case.says("detail:when_replaced"):
+    if not case.says("detail:when_replaced"):
         return TOPIC.needs("battery.age")
-    kind, low, high = life_of(case)
-    name = {"flooded": "wet-cell", "lfp": "lithium"}.get(kind, say.CHEMISTRY[kind])
-    head = (f"{name[0].upper()}{name[1:]} batteries usually last {say.between(low, high, 'years')}; replace one when it fails "
-            "a load test or a cell lags by 0.050.")
-    case.step("A failed load test or a spread of 0.050 between cells ends it earlier", "load-test", cite("gravity-spread"))
-    return TOPIC.says("information", head)
+    name, low, high = life_of(case)
+    case.step("A failed load test, or 0.050 between cells, ends it earlier", "load-test", cite("gravity-spread"))
+    life = f"{name[0].upper()}{name[1:]} batteries usually last {say.between(low, high, 'years')}"
+    return TOPIC.says("information", f"{life}; replace one when it fails a load test, or when one cell lags by 0.050.")

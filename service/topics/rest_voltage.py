@@ -3,12 +3,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from typing import Any
 
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
-from service.rules import doubt, readings, wording
+from service.rules import doubt, readings, rest_words, wording
 from service.rules.doubt import shown
 from service.rules.readings import Charge, cite, limit
 from service.topic import Lever, Topic
@@ -19,10 +18,19 @@ RESTED = 1.0  # hours under which a good reading may still be the charger's
 
 def good_volts(case: Case) -> Iterator[Value]:
     """The volts at rest from which the reading is good."""
+    if case.said("reading.voltage") is None:
+        return
     kind = readings.table_of(case.get("battery.chemistry"))
     volts = float(case["reading.voltage"])
     wanted = readings.volts_for(limit("lithium-good" if kind == "lfp" else "lead-good"), kind)
     yield round(wanted * (readings.spanned(case, volts) or 1.0), 4)
+
+
+def good_charge(case: Case) -> Iterator[Value]:
+    """The charge from which it is good, where a charge is all that was told."""
+    if case.said("reading.voltage") is None:
+        kind = readings.table_of(case.get("battery.chemistry"))
+        yield limit("lithium-good" if kind == "lfp" else "lead-good")
 
 
 TOPIC = Topic(
@@ -30,8 +38,11 @@ TOPIC = Topic(
     "Volts at rest",
     cautions=("deep-flat", "measure-each", "charge-not-strength", "cable-and-joints", "equalise", "acid",
               "short-circuit", "lift"),
-    levers=(Lever("reading.voltage", good_volts,
-                  lambda case, value: f"{shown(float(value))} or more at rest after charging"),),
+    levers=(
+        Lever("reading.voltage", good_volts,
+              lambda case, value: f"{shown(float(value))} or more at rest after charging"),
+        Lever("battery.charge", good_charge, "charged to {value} or more"),
+    ),
     likely={"battery.chemistry": KINDS,
             "reading.voltage": (("12.7 V or more", 12.7), ("12.4 V", 12.4), ("12.2 V or less", 12.2))},
     unsure={"reading.voltage": "We can't say yet: please tell us the volts on the battery posts after hours of rest.",
@@ -86,11 +97,25 @@ def without_reading(case: Case) -> Answer:
         verdict = readings.judged(float(charge), kind)
         case.step(f"{_good(kind)} is the least that counts as good", cite("lead-good"))
         opening = wording.opening(case, verdict)
-        return TOPIC.says(verdict, f"{opening}: your battery is {say.charge(float(charge))} full.",
+        soon = "today" if verdict == "no" and kind != "lfp" else "soon"
+        advice = "" if verdict == "yes" else f", so charge it {soon}"
+        return TOPIC.says(verdict, f"{opening}: your battery is {say.charge(float(charge))} full{advice}.",
                           Figure("state_of_charge", "charge", float(charge), "%"), urgency=urgency(float(charge), kind))
     if case.says("detail:reading_wanted"):
         return table_itself(case, kind)
+    if case.said("charger.voltage") is not None:
+        return while_charging(case, kind)
     return TOPIC.needs("reading.voltage")
+
+
+def while_charging(case: Case, kind: str) -> Answer:
+    """A charging voltage that is not too high: it tells nothing of the charge."""
+    name = "lithium-overcharge" if kind == "lfp" else "lead-overcharge"
+    most, battery = say.volts(limit(name)), f"{wording.a_kind(case, capital=False)} battery"
+    case.step(f"{'Over' if kind == 'lfp' else 'From'} {most} for each 12 V {battery} is harmed", cite(name))
+    volts = shown(float(case["charger.voltage"]))
+    head = f"{volts} while charging is under the {most} that harms {battery}, but it tells nothing of its charge."
+    return TOPIC.says("information", head, asks=(TOPIC.ask("reading.voltage"),))
 
 
 def table_itself(case: Case, kind: str) -> Answer:
@@ -106,7 +131,7 @@ def table_itself(case: Case, kind: str) -> Answer:
     bank = "" if count == 1 else f" {say.number(count * 12)} V"
     head = (f"{named}{bank} battery shows about {say.volts(full, 2)} at rest when full; under {say.volts(good, 2)} it "
             "wants a charge.")
-    return TOPIC.says("information", head, plot=plot(case, kind, None))
+    return TOPIC.says("information", head, plot=rest_words.plot(kind, None))
 
 
 def one(case: Case) -> Answer:
@@ -120,7 +145,7 @@ def one(case: Case) -> Answer:
     if count != 1:
         case.step(f"{shown(volts)} is {say.volts(_each(case, volts, count), 2)} for each battery", "bank-arithmetic")
     if found.over:
-        return over(case, volts, found)
+        return equalised(case, volts) if _equalising(case, found) else over(case, volts, found)
     return by_charge(case, volts, count, found)
 
 
@@ -133,6 +158,20 @@ def no_system(case: Case, volts: float) -> Answer:
         return replace(TOPIC.needs("bank.voltage", *more, headline=head), urgency="today")
     head = f"We can't say yet: {shown(volts)} fits neither a 12 V nor a 24 V bank at rest; please tell us which it is."
     return TOPIC.needs("bank.voltage", headline=head, likely=(("12 V", 12.0), ("24 V", 24.0)))
+
+
+def _equalising(case: Case, found: Charge) -> bool:
+    high = found.each >= limit("lead-overcharge") - readings.NEAR
+    return high and found.kind == "flooded" and case.says("detail:equalising")
+
+
+def equalised(case: Case, volts: float) -> Answer:
+    """A wet-cell battery that is equalised on purpose."""
+    most = say.volts(limit("equalise-most"))
+    case.step(f"Equalising takes a wet-cell battery to {most} for each 12 V at most", cite("equalise-most"))
+    head = (f"{shown(volts)} is within the limit of {most} for equalising a wet-cell battery on purpose; it tells "
+            "nothing of its charge.")
+    return TOPIC.says("information", head)
 
 
 def over(case: Case, volts: float, found: Charge) -> Answer:
@@ -151,22 +190,23 @@ def over(case: Case, volts: float, found: Charge) -> Answer:
 
 def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     """A reading that tells the charge."""
-    case.step(charge_step(volts, found), *found.cites)
+    case.step(rest_words.charge_step(volts, found), *found.cites)
     verdict, asks = found.verdict, []
     if wording.kind_is_open(case):
-        case.assume("battery.chemistry", "flooded", "kind not said: wet-cell table taken", *found.cites)
+        case.assume("battery.chemistry", "flooded", "kind not said, read by the table of", *found.cites)
         other = readings.charge_of(found.each, "agm")
         if other.verdict != verdict and not found.flat:
-            case.step(f"If it is an AGM it is about {wording.charge(other)} full", *other.cites)
+            case.step(f"If it is an AGM it {wording.full(other)}", *other.cites)
             asks.append(TOPIC.ask("battery.chemistry", KINDS))
+    rest_words.note_monitor(case, found)
     figures = [Figure("state_of_charge", "charge", found.value, "%", found.low, found.high)]
     figures.append(Figure("voltage_per_battery", "each battery", _each(case, volts, count), "V"))
     verdict = "no" if found.flat else _on_charge_or_load(case, verdict)
     if verdict == "information":
         asks.append(TOPIC.ask("reading.voltage"))
-    head = headline(case, volts, found, verdict, asked=bool(asks))
+    head = rest_words.headline(case, volts, found, verdict, asked=bool(asks))
     return TOPIC.says(
-        verdict, head, *figures, asks=tuple(asks), plot=plot(case, found.kind, found),
+        verdict, head, *figures, asks=tuple(asks), plot=rest_words.plot(found.kind, found),
         urgency="today" if found.flat else urgency(found.value, found.kind),
     )
 
@@ -179,31 +219,6 @@ def _on_charge_or_load(case: Case, verdict: str) -> str:
         case.step("It reads high on charge and in the first hours after it", "quick-rest")
         return "information" if verdict == "yes" else verdict
     return verdict
-
-
-def charge_step(volts: float, found: Charge) -> str:
-    """The step from volts to charge."""
-    name = "lithium" if found.kind == "lfp" else say.CHEMISTRY[found.kind]
-    return f"{say.volts(found.each, 2)} for each 12 V is about {wording.charge(found)} by the {name} table"
-
-
-def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool) -> str:
-    """The answer in one sentence."""
-    each = "" if abs(found.each - volts) < 1e-9 else f" ({say.volts(found.each, 2)} for each 12 V)"
-    opening, reads = wording.opening(case, verdict), f"{shown(volts)} at rest{each}"
-    if verdict == "information":
-        return (f"Too early to say: {shown(volts)} on charge, or soon after, reads high, so read it again after some "
-                "hours of rest.")
-    battery = f"your {wording.kind(case)} battery"
-    if found.flat:
-        return f"{opening}: {reads} is deeply flat for {battery}, so have it charged slowly and tested."
-    if verdict == "no":
-        when = "today" if found.kind != "lfp" else "soon"
-        return f"{opening}: {reads} means {battery} {wording.full(found, 'only ')}, so charge it {when}."
-    if verdict == "marginal":
-        return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
-    agm = "; an AGM would want a charge" if asked else ""
-    return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
 
 
 def two(case: Case) -> Answer:
@@ -220,20 +235,13 @@ def two(case: Case) -> Answer:
     if volts[0] == volts[1]:
         names = [f"first, {names[0]}", f"second, {names[1]}"]
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
-    parts = [f"{name} is {_summary(item)}" for name, item in zip(names, answers, strict=True)]
+    parts = [f"{name} is {rest_words.summary(item)}" for name, item in zip(names, answers, strict=True)]
     opening = wording.opening(case, verdict)
     advice = {"no": ", so charge the low one today, alone", "marginal": ", so charge the lower one alone"}
     head = f"{opening}: {parts[0]}, and {parts[1]}{advice.get(verdict, '')}."
     urgent = max((item.urgency for item in answers), key=("routine", "today", "stop-now").index)
     asks = tuple({item.fact: item for found in answers for item in found.asks}.values())
     return TOPIC.says(verdict, head, *answers[worse].figures, compare=options, urgency=urgent, asks=asks)
-
-
-def _summary(found: Answer) -> str:
-    charge = next((item for item in found.figures if item.name == "state_of_charge"), None)
-    if charge is None or found.verdict == "information":
-        return "too high for a rested battery" if found.verdict == "information" else "not clear"
-    return f"about {say.charge(float(charge.value))} full"
 
 
 def urgency(charge: float, kind: str) -> str:
@@ -247,21 +255,3 @@ def _each(case: Case, volts: float, count: float) -> float:
 
 def _good(kind: str) -> str:
     return say.charge(limit("lithium-good" if kind == "lfp" else "lead-good"))
-
-
-def plot(case: Case, kind: str, found: Charge | None) -> dict[str, Any]:
-    """The table as a line, the limits and where the reading stands."""
-    good, low = ("lithium-good", "lithium-low") if kind == "lfp" else ("lead-good", "lead-half")
-    drawn: dict[str, Any] = {
-        "kind": "line",
-        "title": "Volts at rest and charge",
-        "x": {"label": "charge", "unit": "%"},
-        "y": {"label": "volts at rest, for each 12 V", "unit": "V"},
-        "series": [{"label": "lithium" if kind == "lfp" else say.CHEMISTRY[kind],
-                    "points": [[charge, volts] for volts, charge in sorted(readings.rest_rows(kind))]}],
-        "limits": [{"label": say.charge(limit(name)), "value": readings.volts_for(limit(name), kind)}
-                   for name in (good, low)],
-    }
-    if found:
-        drawn["mark"] = {"label": "yours", "x": found.value, "y": found.each}
-    return drawn

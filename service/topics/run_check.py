@@ -87,13 +87,13 @@ def without_load(case: Case) -> Answer:
 
 def unknown(case: Case, running: float, inrush: float) -> Answer:
     """Nothing tells whether the battery is lead or lithium."""
-    case.assume("battery.chemistry", "lead", "CCA worked out for a lead battery")
+    supply.taken(case, "battery.chemistry", "lead", "CCA worked out for a lead battery")
     need = cranking.required_cca(case, inrush)
     head = (f"We can't say yet: {supply.load_name(case)} needs a battery of {say.cca(math.ceil(need - 1e-6))} or more, "
             "and the CCA of yours is not known.")
-    if case.says("note:no_idea"):
-        head = tested_on_board(case)
     asks = (cca_ask(case, inrush, need), TOPIC.ask("battery.chemistry"))
+    if case.says("note:no_idea"):
+        head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), asks[0])
     return TOPIC.says("needs-facts", head, *supply.load_figures(running, inrush), needed(need), asks=asks)
 
 
@@ -122,12 +122,17 @@ def cca_ask(case: Case, inrush: float, need: float) -> Asked:
     if edge < each:
         replies.append(Choice(f"{edge} to {each - 1}", float(edge), "A"))
     replies.append(Choice(f"under {min(edge, each)}", float(min(edge, each) - 1), "A"))
-    return replace(TOPIC.ask("battery.cca"), replies=tuple(replies))
+    return replace(TOPIC.ask("battery.cca"), replies=some_amps(*replies))
+
+
+def some_amps(*replies: Choice) -> tuple[Choice, ...]:
+    """The replies without one of no amps at all, which a tiny load makes."""
+    return tuple(reply for reply in replies if isinstance(reply.value, (int, float)) and reply.value > 0)
 
 
 def lead(case: Case, running: float, inrush: float) -> Answer:
     """Volts in the first instant, the house's own demand, charge, cable and whose battery it is."""
-    case.assume("battery.chemistry", "lead", "a lead battery, by its ratings")
+    supply.taken(case, "battery.chemistry", "lead", "a lead battery, by its ratings")
     if case.says("detail:en_rating"):
         case.step("EN amps are counted as CCA at most", "en-rating")
     need = cranking.required_cca(case, inrush)
@@ -150,8 +155,20 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     ]
     ground = cranking.strictest(grounds)
     flat = any(item.verdict == "no" and item.fact == "charge" for item in grounds)
+    asks = (cca_ask(case, inrush, need),) if unlabelled(case) else ()
     return TOPIC.says(ground.verdict, opening(ground).format(load=supply.load_name(case)), *figures,
-                      plot=cranking.plot(case, inrush, volts, scale), urgency="today" if flat else "routine")
+                      plot=cranking.plot(case, inrush, volts, scale), urgency="today" if flat else "routine", asks=asks)
+
+
+def unlabelled(case: Case) -> bool:
+    """Whether the amps of the battery came without a word for their test: taken for cranking amps till it is known."""
+    if "battery.cca" in case.stated or "battery.ca" not in case.stated:
+        return False
+    typed = case.stated["battery.ca"].text.lower()
+    if not typed or "ca" in typed or "crank" in typed:
+        return False
+    case.step("Amps without a name are taken for cranking amps at 0 °C till the label is read", "ca-over-cca")
+    return True
 
 
 def by_volts(case: Case, volts: float, scale: float) -> Ground:
@@ -199,9 +216,10 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
         return TOPIC.says("no", head, *figures, asks=(ask,))
     usual = supply.usual(case, "cca_low", "cca_high", "CCA")
     head = f"We can't say yet: {name} needs {rating}, and {usual or 'the CCA of your battery is not known'}."
+    asks = (ask, TOPIC.ask("battery.duty"))
     if case.says("note:no_idea"):
-        head = tested_on_board(case)
-    return TOPIC.says("needs-facts", head, *figures, asks=(ask, TOPIC.ask("battery.duty")))
+        head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), ask)
+    return TOPIC.says("needs-facts", head, *figures, asks=asks)
 
 
 def slow_load(case: Case) -> Answer | None:
@@ -253,7 +271,7 @@ def limit_asks(case: Case, *facts: str) -> tuple[Asked, ...]:
             Choice(f"under {say.number(whole)}", whole - 1, "A"),
         ),
     }
-    return tuple(replace(TOPIC.ask(fact), replies=replies[fact]) for fact in facts)
+    return tuple(replace(TOPIC.ask(fact), replies=some_amps(*replies[fact])) for fact in facts)
 
 
 def two_batteries(case: Case) -> Answer:

@@ -16,11 +16,12 @@ from service.topic import Lever, Topic
 
 def enough_capacity(case: Case) -> Iterator[float]:
     """Amp-hours of one battery that last for the time asked for."""
+    case = case.fresh()  # its steps are no part of the answer
     asked = wanted(case)
     if asked and "load.current" in case and "battery.capacity" in case:
         kind = str(case.get("battery.chemistry", "lead"))
         k, family = reference.row("peukert", chemistry=kind)["k"].value, "lithium" if kind == "lfp" else "lead"
-        share = usable_share(case, family, float(case.get("battery.rest_charge", 100.0))) * cold(case, family)
+        share = usable_share(case, family, float(case.get("battery.charge", 100.0))) * cold(case, family)
         if share > 0:
             need = peukert.required_capacity(asked / 60, float(case["load.current"]), k, share)
             each = need / float(case["bank.in_parallel"])
@@ -36,6 +37,7 @@ def full(case: Case) -> Iterator[float]:
 TOPIC = Topic(
     "run-time",
     "How long it lasts",
+    of_two="worst",
     cautions=("lithium-cut-out", "motor-duty", "estimate"),
     levers=(
         Lever("battery.capacity", enough_capacity, "{value} or more"),
@@ -83,8 +85,8 @@ def over_the_limit(case: Case, running: float) -> Answer | None:
         return None
     if not found.stated and running <= lithium.value("too-much") * found.continuous and not peak_exceeded:
         usual = say.amps(found.continuous)
-        head = (f"We can't say yet: {supply.bank_name(case)} usually gives {usual}, and {name} draws "
-                f"{say.amps(running)}, so the limit on its label decides.")
+        head = (f"We can't say yet: {supply.does(case, 'give')} about {usual}, and {name} draws {say.amps(running)}: "
+                "the limit on the label decides.")
         return TOPIC.needs("battery.max_current", "battery.peak_current", headline=head)
     return TOPIC.says("no", lithium.words(case, "no", running, inrush, found), would_change=label_needed(case, running))
 
@@ -99,15 +101,15 @@ def label_needed(case: Case, running: float) -> tuple[Change, ...]:
 
 def lasting(case: Case, running: float) -> Answer:
     """The times, held against what was asked for."""
-    kind = str(case.assume("battery.chemistry", "lfp" if case.get("battery.family") == "lithium" else "lead",
-                           "lead taken, as the kind is not said"))
+    usual = "lfp" if case.get("battery.family") == "lithium" else "lead"
+    kind = str(supply.taken(case, "battery.chemistry", usual, f"{say.CHEMISTRY[usual]} taken, as the kind is not said"))
     family = "lithium" if kind == "lfp" else "lead"
     k = reference.row("peukert", chemistry=kind)["k"]
     capacity = float(case["bank.capacity"]) * cold(case, family)
     hours = peukert.run_time(capacity, running, k.value)
     case.step(f"20 h x ({say.amp_hours(capacity)} / (20 h x {say.amps(running)}))^{k.value:g}, at most Ah / A = "
               f"{say.duration(hours * 60)} from full to empty", k.cite, "peukert-limits")
-    charge = float(case.get("battery.rest_charge", 100.0))
+    charge = float(case.get("battery.charge", 100.0))
     usable = usable_share(case, family, charge)
     to_limit, to_empty = hours * 60 * usable, hours * 60 * charge / 100
     case.step(f"{say.quantity(usable * 100, '%')} of that is usable: {say.duration(to_limit)}", "usable-depth")

@@ -36,7 +36,8 @@ TOPIC = Topic(
     levers=(
         Lever(READ, good_gravity, lambda case, value: f"{value:.3f} or more on the float after charging",
               without=("battery.charge",)),
-        Lever(SPREAD, even_cells, lambda case, value: f"cells within {value:.3f} of each other"),
+        Lever(SPREAD, even_cells, lambda case, value: f"cells within {value:.3f} of each other after equalising",
+              also=lambda case, value: {READ: max(cells(case))} if cells(case) else {}),
     ),
     unsure={READ: "We can't say yet: please tell us the number at the acid's surface on the float, such as 1.265."},
 )
@@ -63,6 +64,8 @@ def cells(case: Case) -> list[float]:
     read = case.known(READ)
     if read is None:
         return []
+    if case.said(SPREAD) is not None:
+        return [float(read.value)]
     second = case.second.get(READ)
     ends = (read.value, read.low, read.high, second.value if second else None)
     if second:
@@ -104,16 +107,17 @@ def judged(case: Case, spread: float | None) -> Answer:
     else:
         case.step(f"{min(cells(case)):.3f} at {say.temperature(float(celsius))} is {corrected:.3f} at 27 °C (80 °F): "
                   "0.004 less for each 10 °F colder", cite("gravity-correction"))
-    case.step(f"{corrected:.3f} is about {wording.percent(charge)} of charge", "bci-charge@specific gravity column")
+    told = wording.about(wording.percent(charge))
+    case.step(f"{corrected:.3f} is {told} of charge", "bci-charge@specific gravity column")
     verdict = readings.judged(charge, "flooded")
     urgent: Urgency = "today" if charge < limit("lead-half") - NEAR else "routine"
     opening = wording.opening(case, verdict)
     if spread is not None and uneven(case, spread):
         return replace(by_spread(case, spread), figures=found, urgency=urgent)
-    told = f"a gravity of {corrected:.3f}" + ("" if celsius is None else " (corrected)")
-    full = "full" if charge >= 97.5 else f"about {wording.percent(charge)} full".replace("about just", "just")
+    read = f"a gravity of {corrected:.3f}" + ("" if celsius is None else " (corrected)")
+    full = "full" if charge >= 97.5 else f"{told} full"
     advice = {"no": ", so charge it today", "marginal": ", so charge it soon"}.get(verdict, "")
-    head = f"{opening}: {told} means your battery is {full}{advice}."
+    head = f"{opening}: {read} means your battery is {full}{advice}."
     return TOPIC.says(verdict, head, *found, urgency=urgent)
 
 
@@ -140,10 +144,10 @@ def by_spread(case: Case, spread: float) -> Answer:
 
 def sealed(case: Case) -> Answer:
     """A hydrometer needs liquid acid."""
-    kind = wording.kind(case)
-    case.step(f"No liquid acid can be drawn from a {kind} battery: its volts at rest tell the charge",
+    kind = wording.a_kind(case, capital=False)
+    case.step(f"No liquid acid can be drawn from {kind} battery: its volts at rest tell the charge",
               readings.charge_of(12.5, readings.table_of(case.said("battery.chemistry"))).cites[0])
-    head = f"We can't say yet: a {kind} battery has no acid for a hydrometer, so please tell us its volts at rest."
+    head = f"We can't say yet: {kind} battery has no acid for a hydrometer, so please tell us its volts at rest."
     return TOPIC.needs("reading.voltage", headline=head)
 
 

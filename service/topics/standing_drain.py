@@ -8,7 +8,7 @@ from service import say
 from service.calculators import drain, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import laid_up
+from service.rules import drawn, laid_up
 from service.rules.readings import NEAR, limit
 from service.topic import Lever, Topic
 
@@ -37,7 +37,8 @@ TOPIC = Topic(
     "Drain with everything off",
     cautions=("check-date", "deep-flat"),
     levers=(
-        Lever("drain.current", smaller, "a drain of {value} or less, or the battery disconnected"),
+        Lever("drain.current", smaller,
+              lambda case, value: f"a drain of {amount(float(value))} or less, or the battery disconnected"),
         Lever("storage.time", shorter, "a charge every {value}"),
     ),
     likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0)),
@@ -66,21 +67,21 @@ def answer(case: Case) -> Answer:
     case.step(f"From {say.charge(charge)} to {say.charge(half)} of {say.amp_hours(capacity)} is "
               f"{say.amp_hours(max(0.0, charge - half) / 100 * capacity)}, {long(days)}", "drain-arithmetic")
     figures = (Figure("days_to_half", "days to half", days, "d"), *found)
-    drawn = plot(capacity, charge, amps)
+    chart = plot(capacity, charge, amps)
     if charge <= half - NEAR:
         full = drain.days_between(laid_up.FULL, half, capacity, amps)
         head = (f"The battery is already under half: {amount(amps)} takes {say.amp_hours(loss)} a day, and from full "
                 f"to half it takes {long(full)}.")
         verdict = "information" if case.said("storage.time") is None else "no"
-        return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, charge), plot=drawn)
+        return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, charge), plot=chart)
     if case.said("storage.time") is None:
         head = (f"About {long(days)} until half: {amount(amps)} takes {say.amp_hours(loss)} a day from your "
                 f"{say.amp_hours(capacity)}.")
-        return TOPIC.says("information", head, *figures, plot=drawn)
-    return for_a_time(case, days, figures, drawn)
+        return TOPIC.says("information", head, *figures, plot=chart)
+    return for_a_time(case, days, figures, chart)
 
 
-def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], drawn: dict[str, Any]) -> Answer:
+def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], chart: dict[str, Any]) -> Answer:
     """yes where half is left after the time, marginal where only the drain alone leaves it, else no."""
     away = float(case["storage.time"])
     rate = laid_up.daily_share(case, say_it=True)
@@ -90,12 +91,12 @@ def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], drawn: dict
     case.step(f"With its own loss, about {say.charge(left)} is left after {time}", "drain-arithmetic")
     took = f"{amount(float(case['drain.current']))} reaches half after {long(days)}"
     if left >= limit("lead-half") - NEAR:
-        return TOPIC.says("yes", f"Yes: {took}, and you are away for {time}.", *figures, plot=drawn)
+        return TOPIC.says("yes", f"Yes: {took}, and you are away for {time}.", *figures, plot=chart)
     if away <= days + NEAR:
         head = f"Only just: {took}, and the battery loses some by itself in your {time}."
-        return TOPIC.says("marginal", head, *figures, plot=drawn)
+        return TOPIC.says("marginal", head, *figures, plot=chart)
     head = f"No: {took}, and you are away for {time}, so disconnect it or charge in between."
-    return TOPIC.says("no", head, *figures, plot=drawn)
+    return TOPIC.says("no", head, *figures, plot=chart)
 
 
 def amount(amps: float) -> str:
@@ -112,14 +113,8 @@ def long(days: float) -> str:
 
 def plot(capacity: float, charge: float, amps: float) -> dict[str, Any]:
     """Charge against days, down to empty."""
-    empty = drain.days_between(charge, 0, capacity, amps)
-    return {
-        "kind": "line",
-        "title": "Charge with this drain",
-        "x": {"label": "days", "unit": "d"},
-        "y": {"label": "charge", "unit": "%"},
-        "series": [{"label": "charge left", "points": [[0.0, charge], [empty, 0.0]]}],
-        "limits": [{"label": "half", "value": limit("lead-half")}],
-        "mark": {"label": "half", "x": drain.days_between(charge, limit("lead-half"), capacity, amps),
-                 "y": min(charge, limit("lead-half"))},
-    }
+    half = limit("lead-half")
+    empty, days = (drain.days_between(charge, until, capacity, amps) for until in (0, half))
+    return drawn.chart("line", "Charge with this drain", ("days", "d"), ("charge", "%"),
+                       [("charge left", [(0.0, charge), (empty, 0.0)])], [("half", half)],
+                       ("half", days, min(charge, half)))

@@ -9,7 +9,7 @@ from service import say
 from service.calculators import freezing, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import frost, laid_up, readings, wording
+from service.rules import drawn, frost, laid_up, readings, wording
 from service.rules.laid_up import FULL
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
@@ -22,10 +22,9 @@ def fuller(case: Case) -> Iterator[Value]:
 
 
 def shorter(case: Case) -> Iterator[Value]:
-    """Whole days, down to none."""
+    """Whole days until the next charge."""
     if case.said("storage.time") is not None:
-        found = laid(case)
-        yield float(int(min(found.recharge, limit("shown-most")) + NEAR))
+        yield float(int(laid(case).recharge + NEAR))
 
 
 TOPIC = Topic(
@@ -83,7 +82,7 @@ def left_on(case: Case) -> bool:
 def answer(case: Case) -> Answer:
     """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
     if case.said("battery.chemistry") is None:
-        case.assume("battery.chemistry", "lead", "kind not said: a lead battery is taken")
+        case.assume("battery.chemistry", "lead", "kind not said, taken as")
     if left_on(case) and "bank.capacity" not in case:
         head = "We can't say yet: something stays on, so please tell us the capacity of the battery."
         return TOPIC.needs("battery.capacity", headline=head)
@@ -105,17 +104,20 @@ def steps(case: Case, found: LaidUp, days: float) -> None:
     """Notes the days to the next charge."""
     target = limit("lithium-store-low" if laid_up.is_lithium(case) else "lead-good")
     if left_on(case):
-        case.step(f"What is left on takes {say.quantity(laid_up.drained_share(case), '%')} a day more", "drain-arithmetic")
+        more = say.quantity(laid_up.drained_share(case), "%")
+        case.step(f"What is left on takes {more} a day more", "drain-arithmetic")
     shown = f"about {say.quantity(round(found.recharge), 'd', 0)}"
     capped = f", shown as {say.quantity(days, 'd', 0)} at most" if found.recharge > days + NEAR else ""
     source = "lithium-store-low" if laid_up.is_lithium(case) else "lead-good"
-    case.step(f"From {say.charge(found.charge)} to {say.charge(target)}: {shown}{capped}", cite(source), cite("check-most"))
+    told = f"From {say.charge(found.charge)} to {say.charge(target)}: {shown}{capped}"
+    if found.recharge <= 0:
+        told = f"{wording.percent(found.charge)} is not over {say.charge(target)}, so it wants a charge first"
+    case.step(told, cite(source), cite("check-most"))
 
 
 def verdict_for(case: Case, found: LaidUp, away: float) -> str:
     """yes up to the next charge, marginal to half (lithium 20 %), then no; frost may be stricter."""
-    days = min(found.recharge, limit("shown-most"))
-    verdict = "yes" if away <= days + NEAR else "marginal" if away <= found.least + NEAR else "no"
+    verdict = "yes" if away <= found.recharge + NEAR else "marginal" if away <= found.least + NEAR else "no"
     return readings.stricter(verdict, in_frost(case, found.after(away)))
 
 
@@ -134,60 +136,71 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     """The verdict on a stated time."""
     left, verdict = found.after(away), verdict_for(case, found, away)
     time, battery = say.quantity(away, "d", 0), f"your {wording.kind(case)} battery"
-    at = f" at {say.temperature(float(case['ambient.temperature']))}" if case.said("ambient.temperature") is not None else ""
-    so = "disconnected" if not left_on(case) else "with this drain"
-    told = wording.percent(left)
+    celsius = case.said("ambient.temperature")
+    at = f" at {say.temperature(float(celsius))}" if celsius is not None and not left_on(case) else ""
+    when = f"after {time}{at}"
     how = "charged full" if found.charge >= FULL - NEAR else f"from {say.charge(found.charge)}"
-    days = figures[0].value
-    again = f"charge it first and every {say.quantity(float(figures[1].value), 'd', 0)}" if days else "charge it full first"
+    how += " with this drain" if left_on(case) else ""
+    days, check = (float(item.value) for item in figures[:2])
+    again = f"charge it within {say.quantity(int(days), 'd', 0)}" if days >= 1 else "charge it full first"
+    look = f", with a look every {say.quantity(check, 'd', 0)}" if away > check + NEAR else ""
+    told = wording.percent(left)
     head = {
-        "yes": f"Yes: {how} and {so}, {battery} is still {told} full after {time}{at}.",
-        "marginal": f"Only just: {how} and {so}, {battery} is down to {told} after {time}{at}, so {again}.",
-        "no": f"No: {how} and {so}, {battery} is down to {told} after {time}{at}, so {again}.",
+        "yes": f"Yes{look}: {how}, {battery} is still {told} full {when}.",
+        "marginal": f"Only just: {how}, {battery} is down to {told} {when}, so {again}.",
+        "no": f"No: {how}, {battery} is down to {told} {when}, so {again}.",
     }[verdict]
+    if celsius is not None and in_frost(case, left) == verdict != "yes":
+        opening, cold = "No" if verdict == "no" else "Only just", say.temperature(float(celsius))
+        head = f"{opening}: at {told} it can freeze at {cold}, so charge it full first or bring it in."
     urgent = laid_up.urgency(case, found.charge) if case.origin("battery.charge") != "assumed" else "routine"
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
 
 
 def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     """How often, where no time is said; a charge that is too low to store at is named."""
+    lithium = laid_up.is_lithium(case)
+    low = readings.judged(found.charge, "lfp" if lithium else "flooded")
+    if case.origin("battery.charge") != "assumed" and (low == "no" or (low == "marginal" and not lithium)):
+        return too_low(case, found, figures, low)
     days, check = float(figures[0].value), say.quantity(float(figures[1].value), "d", 0)
     kind = wording.kind(case)
-    known = case.origin("battery.charge") not in ("", "assumed")
-    low = readings.judged(found.charge, "lfp" if laid_up.is_lithium(case) else kind)
-    if known and (low == "no" or (low == "marginal" and not laid_up.is_lithium(case))):
-        opening = "No, not yet" if low == "no" else "Only just"
-        asked = "Yes, too low" if low == "no" and case.says("detail:asks_bad") else opening
-        verdict = readings.stricter(low, in_frost(case, found.charge))
-        head = f"{asked}: at {wording.percent(found.charge)} charge it full first, then disconnect it and look every 90 days."
-        return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, found.charge), plot=plot(case, found, None))
-    if laid_up.is_lithium(case):
+    if lithium:
         case.step("Lithium is stored about half full", cite("lithium-store"))
         head = f"Leave it about half full and disconnected, and look every {check}; it loses little by itself."
     elif case.says("thing:charger") or case.said("charger.kind") == "smart":
-        case.step("A charger with a float stage may stay on; without one it is charged at each look", cite("check-most"))
-        head = (f"A smart charger may stay on; without one, charge {kind} batteries full, disconnect them and top them up "
+        case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
+        head = (f"A smart charger may stay on; without one, charge {kind} batteries full, disconnect them and look "
                 f"every {check}.")
     else:
-        least = f"in about {say.quantity(round(days), 'd', 0)}" if days < limit("shown-most") else "after half a year or more"
-        head = f"Charge it full, take the cables off and look every {check}: a {kind} battery is down to 75 % {least}."
-        head = head.replace("a AGM", "an AGM")
+        least = "after half a year or more"
+        if days < limit("shown-most"):
+            least = f"in about {say.quantity(round(days), 'd', 0)}"
+        down = f"{wording.a_kind(case, capital=False)} battery is down to 75 % {least}"
+        head = f"Charge it full, take the cables off and look every {check}: {down}."
     return TOPIC.says("information", head, *figures, plot=plot(case, found, None))
+
+
+def too_low(case: Case, found: LaidUp, figures: list[Figure], low: str) -> Answer:
+    """A charge that is too low to be laid up at."""
+    opening = {"no": "No, not yet", "marginal": "Only just"}[low]
+    if low == "no" and case.says("detail:asks_bad"):
+        opening = "Yes, too low"
+    verdict = readings.stricter(low, in_frost(case, found.charge))
+    look = say.quantity(limit("check-most"), "d", 0)
+    at = wording.percent(found.charge)
+    head = f"{opening}: at {at} charge it full first, then disconnect it and look every {look}."
+    urgent = laid_up.urgency(case, found.charge)
+    return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, None))
 
 
 def plot(case: Case, found: LaidUp, away: float | None) -> dict[str, Any]:
     """Charge against days."""
-    lithium = laid_up.is_lithium(case)
     end = max(away or 0.0, min(found.least, 2 * limit("shown-most")), 1.0)
-    names = ("lithium-store-low",) if lithium else ("lead-good", "lead-half")
-    drawn: dict[str, Any] = {
-        "kind": "line",
-        "title": "Charge while it stands",
-        "x": {"label": "days", "unit": "d"},
-        "y": {"label": "charge", "unit": "%"},
-        "series": [{"label": "charge left", "points": [[0.0, found.charge], [end, found.after(end)]]}],
-        "limits": [{"label": say.charge(limit(name)), "value": limit(name)} for name in names],
-    }
-    if away is not None:
-        drawn["mark"] = {"label": "then", "x": away, "y": found.after(away)}
-    return drawn
+    names = ("lithium-store-low",) if laid_up.is_lithium(case) else ("lead-good", "lead-half")
+    return drawn.chart(
+        "line", "Charge while it stands", ("days", "d"), ("charge", "%"),
+        [("charge left", [(0.0, found.charge), (end, found.after(end))])],
+        [(say.charge(limit(name)), limit(name)) for name in names],
+        None if away is None else ("then", away, found.after(away)),
+    )

@@ -17,7 +17,6 @@ TOPIC = Topic(
         Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),
         Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", also=new_cable),
     ),
-    likely={"cable.gauge": (("1/0", "1/0"), ("2/0", "2/0"), ("4/0", "4/0"))},
     unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
 )
 MEASURED = ("reading.load_voltage", "reading.load_voltage_at_load")
@@ -34,6 +33,7 @@ def answer(case: Case) -> Answer:
         if case.says("detail:allowed_loss") and len(lacking) == 3:
             return limits(case)
         return TOPIC.needs(lacking[0], *lacking[1:])
+    circuit.must_know(case)
     amps = circuit.current(case)
     other = circuit.second_cable(case)
     return two_cables(case, other, amps) if other else one_cable(case, amps)
@@ -46,7 +46,7 @@ def missing(case: Case) -> list[str]:
         circuit.current(case)
     except Missing as lack:
         lacking.append(lack.fact)
-    if "cable.cmil" not in case:
+    if not circuit.has_cable(case):
         lacking.append("cable.gauge")
     return lacking if "cable.length" in case else [*lacking, "cable.length"]
 
@@ -69,7 +69,7 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
     )
     limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
     case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
-    share = f"{say.quantity(lost.percent, '%')} of {say.quantity(float(case['bank.voltage']), 'V')}"
+    share = f"{say.quantity(lost.percent, '%')} of {say.quantity(circuit.volts(case), 'V')}"
     told = f"{circuit.name(case)} loses {say.volts(lost.volts, 2)}, {share}"
     if not lost.within:
         return "no", f"{told}, over the limit of {limit}", lost

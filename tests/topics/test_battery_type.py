@@ -29,6 +29,11 @@ def test_the_better_of_two_for_what_is_cared_about(first: str, second: str, cues
     assert found.headline.startswith(best)
 
 
+def test_a_third_kind_is_named_by_its_word() -> None:
+    found = TOPIC.answer(case({"battery.chemistry": ("flooded", "agm")}, ["detail:kind_agm", "detail:kind_lfp"]))
+    assert [option.label for option in found.compare] == ["Wet-cell", "AGM", "Lithium"]
+
+
 def test_all_four_where_none_or_one_is_named() -> None:
     assert [option.label for option in TOPIC.answer(case({})).compare] == ["Wet-cell", "AGM", "Gel", "Lithium"]
     assert len(TOPIC.answer(case({"battery.chemistry": "lfp"})).compare) == 4

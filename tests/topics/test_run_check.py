@@ -1,6 +1,7 @@
 """Will it run it: lead by volts in the first instant, lithium by its limits."""
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -43,6 +44,8 @@ def figures(answer: Answer) -> dict[str, Any]:
         ({"battery.cca": 1000, "load.current": 200, "reading.voltage": 12.3}, "marginal"),
         ({"battery.cca": 1000, "load.current": 200, "reading.voltage": 12.1}, "no"),
         ({"battery.cca": 1000, "load.current": 200, "battery.charge": 45}, "no"),
+        ({"battery.cca": 1000, "load.current": 20, "reading.voltage": 9.8}, "no"),
+        ({"battery.cca": 1000, "load.current": 20, "reading.voltage": 13.2}, "yes"),
         ({"battery.cca": 1000, "load.current": 200, "reading.voltage": 25.2, "bank.voltage": 24}, "yes"),
     ],
 )
@@ -176,6 +179,14 @@ def test_of_two_loads_the_heavier_one_decides() -> None:
 def test_a_small_load_without_a_motor_is_no_question_of_amps() -> None:
     found = asked({"battery.capacity": 100, "battery.chemistry": "agm", "load.current": 4, "load.kind": "electronics"})
     assert found.verdict == "yes"
+
+
+def test_amps_without_a_name_count_as_cranking_amps_and_are_asked_about() -> None:
+    unnamed = case({"battery.ca": 1000, "load.current": 300})
+    unnamed.stated = {name: replace(item, text="1000 A") for name, item in unnamed.stated.items()}
+    found = TOPIC.answer(unnamed)
+    assert (found.verdict, [ask.fact for ask in found.asks]) == ("yes", ["battery.cca"])
+    assert asked({"battery.ca": 1000, "load.current": 300}).asks == ()
 
 
 def test_no_idea_gets_a_test_on_board() -> None:

@@ -1,0 +1,106 @@
+"""What a number without a unit is: a count, a gravity, a case size, a stud, a year, a code, or just a number."""
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from grammar.neighbours import among, following, leading, listed, quantity
+from grammar.reading import Part
+
+HYDROMETER = re.compile(
+    r"hydrometer|\bfloat\b|electrolyte|(?<!lead )\bacid\b|\bcells?\b|\ball six\b|\bsg\b|gravit|\bs\.g\b"
+)
+GRAVITY = re.compile(r"1\.[0-3][0-9]{2}|1[0-3](?!00|50)[0-9]{2}(?<!13[2-9][0-9])")
+GRAVITY_IF_SAID = re.compile(r"1[.,][0-3][0-9]{1,2}|1[0-3][0-9]{2}|(?:ten|eleven|twelve|thirteen) [a-z -]+")
+YEAR = re.compile(r"(?!2000)(?:19[5-9]|20[0-4])[0-9]")
+FRACTION = re.compile(r"[1-9][0-9]?/[0-9]{1,2}|(?:one|three|five|seven)[ -](?:quarter|eighth|sixteenth)s?")
+TOPS = {"one": 1, "three": 3, "five": 5, "seven": 7}
+BOTTOMS = {"quarter": 4, "eighth": 8, "sixteenth": 16}
+CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their number alone
+NAMED = re.compile(r"\b(?:an?|agm|gel|flooded|size|that|my|the|[0-9] ?x)$")
+LONGEST = 5  # digits of a number that is no order or telephone number
+MOST = 48  # batteries
+
+
+def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
+    """A plain number as what it is. `hydrometer`: the text speaks of one."""
+    part = found[at]
+    start, end = part.span
+    said = plain[start:end]
+    after = found[at + 1] if at + 1 < len(found) else None
+    if all(_is_gravity(one, hydrometer) for one in re.split(" ?(?:-|to|or|and) ?", said)):
+        return _gravities(part)
+    if _is_code(plain, said, after, end):
+        return Part("noise", "", part.span)
+    if _counts(plain, part, after):
+        return replace(part, dim="COUNT", quantities=tuple([replace(one, kind="count") for one in part.quantities]))
+    if said in CASES and _is_case(plain, part):
+        return quantity(part, said, "", "group_size", "GROUP")
+    if FRACTION.fullmatch(said) and _near_a_hole(plain, part):
+        return quantity(part, _fraction(said), "", "stud_size", "STUD")
+    return Part("word", "", part.span) if said == "one" else part
+
+
+def nickname(plain: str, found: list[Part], at: int) -> Part:
+    """"31s" are batteries of that case, "two 12s" are batteries of those volts, "6s" alone is a time."""
+    part, value = found[at], found[at].quantities[0].value
+    if f"{value:g}" in CASES:
+        return quantity(part, f"{value:g}", "", "group_size", "GROUP")
+    counted = at > 0 and found[at - 1].dim in ("COUNT", "NUM")
+    joined = following(plain, part.span[1])[:2] in (["in", "series"], ["in", "parallel"])
+    if counted or joined or "'" in plain[slice(*part.span)]:
+        return quantity(part, value, "volt", "", "VOLT")
+    return quantity(part, value, "second", "", "TIME")
+
+
+def speaks_of_hydrometer(plain: str) -> bool:
+    """Whether a whole number like 1250 may be a specific gravity."""
+    return HYDROMETER.search(plain) is not None
+
+
+def _is_gravity(said: str, hydrometer: bool) -> bool:
+    return bool(GRAVITY.fullmatch(said)) or (hydrometer and bool(GRAVITY_IF_SAID.fullmatch(said)))
+
+
+def _gravities(part: Part) -> Part:
+    """1265 and "twelve sixty five" (12.65) as 1.265."""
+    values = [float(one.value) for one in part.quantities]
+    scaled = [value / (1000 if value > 100 else 10 if value > 10 else 1) for value in values]
+    found = zip(part.quantities, scaled, strict=True)
+    gravities = [replace(one, value=value, kind="specific_gravity") for one, value in found]
+    return replace(part, dim="GRAVITY", quantities=tuple(gravities))
+
+
+def _is_code(plain: str, said: str, after: Part | None, end: int) -> bool:
+    """Glued to letters that are no unit, a year, or too long: "24M7", 2019, 100482."""
+    if after is not None and after.kind == "word" and after.span[0] == end:
+        return not plain.startswith("ish", end)
+    return bool(YEAR.fullmatch(said)) or (len(said) > LONGEST and said.isdigit())
+
+
+def _counts(plain: str, part: Part, after: Part | None) -> bool:
+    """Whether a small whole number counts what follows: "two 12 V", "4 batteries", "2 in series"."""
+    if any(float(one.value) % 1 or not 1 <= float(one.value) <= MOST for one in part.quantities):
+        return False
+    if after is not None and after.kind == "quantity" and after.dim not in ("NUM", "COUNT", "GRAVITY"):
+        return not plain[part.span[1] : after.span[0]].strip(" -")
+    words = following(plain, part.span[1])
+    so = " ".join(words[:2]) in listed("counted_so") and not plain.startswith("one", part.span[0])
+    return so or (bool(words) and words[0] in listed("counted"))
+
+
+def _is_case(plain: str, part: Part) -> bool:
+    """Whether a number like 31 is a case size: "is a 31 heavy", "AGM 31"."""
+    after = following(plain, part.span[1])
+    return bool(NAMED.search(leading(plain, part.span[0], 12))) and not among(after, listed("no_case"))
+
+
+def _near_a_hole(plain: str, part: Part) -> bool:
+    before = re.findall("[a-z]+", leading(plain, part.span[0], 30))[-4:]
+    return not listed("holes").isdisjoint([*before, *following(plain, part.span[1])[:2]])
+
+
+def _fraction(said: str) -> str:
+    """"three eighths" as "3/8"."""
+    top, _, bottom = said.replace("-", " ").partition(" ")
+    return f"{TOPS[top]}/{BOTTOMS[bottom.rstrip('s')]}" if bottom else said

@@ -1,0 +1,54 @@
+"""Batteries joined: how, and what they make together, alike or not."""
+from __future__ import annotations
+
+from service import reference, say
+from service.calculators import bank, convert
+from service.case import Case, Value
+from service.reply import Figure
+
+
+def pair(case: Case, fact: str) -> tuple[Value, ...]:
+    """Both batteries' values, where two were named."""
+    return (case[fact], case.second[fact].value) if fact in case.second and fact in case else ()
+
+
+def layout(case: Case) -> str | None:
+    """How they are joined: as said, else as the volts ask for it."""
+    said = case.get("bank.layout")
+    if said or "bank.voltage" not in case.stated:
+        return str(said) if said else None
+    in_series, in_parallel = case["bank.in_series"], case["bank.in_parallel"]
+    if in_series > 1:
+        return "series-parallel" if in_parallel > 1 else "series"
+    return "parallel" if in_parallel > 1 else None
+
+
+def figures(case: Case, how: str) -> tuple[Figure, ...]:
+    """The contract's figures of the bank, joined like that."""
+    one = case if layout(case) == how else case.supposing({"bank.layout": how}, ["bank.voltage"])
+    found = [Figure("bank_voltage", "together", float(one["bank.voltage"]), "V")]
+    if capacity := total(one, "capacity", how):
+        found.append(Figure("bank_capacity", "capacity", capacity, "Ah"))
+    if cca := total(one, "cca", how):
+        found.append(Figure("bank_cca", "starting power", cca, "A"))
+    if capacity:
+        found.append(Figure("bank_energy", "energy", energy(one, capacity), "Wh"))
+    return tuple(found)
+
+
+def total(case: Case, name: str, how: str) -> float:
+    """Amp-hours or cranking amps of the bank, 0 where they are not known; of two unlike batteries both count."""
+    both = pair(case, f"battery.{name}")
+    if both:
+        return bank.together(float(both[0]), float(both[1]), adds=how == "parallel")
+    return float(case.get(f"bank.{name}", 0.0))
+
+
+def energy(case: Case, capacity: float) -> float:
+    """Watt-hours: 12 V a lead battery (also where the kind is not said), 12.8 V a lithium one."""
+    kind = "volts-lithium" if case.get("battery.family") == "lithium" else "volts-lead"
+    each = reference.value("ratings", kind)
+    volts = float(case["bank.voltage"]) / 12 * float(each.value)
+    held = convert.energy(capacity, volts)
+    case.step(f"{say.amp_hours(capacity)} x {say.quantity(volts, 'V')} = {say.number(held)}{say.NB}Wh", each.cite)
+    return held

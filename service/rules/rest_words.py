@@ -1,0 +1,83 @@
+"""How a reading at rest is put into words and drawn."""
+from __future__ import annotations
+
+from typing import Any
+
+from service import say
+from service.case import Case
+from service.reply import Answer
+from service.rules import drawn, readings, wording
+from service.rules.doubt import shown
+from service.rules.readings import Charge, limit
+
+MONITOR_OFF = 15.0  # points of charge
+
+
+def charge_step(volts: float, found: Charge) -> str:
+    """The step from volts to charge."""
+    name = "lithium" if found.kind == "lfp" else say.CHEMISTRY[found.kind]
+    return f"{say.volts(found.each, 2)} for each 12 V is {wording.about(wording.charge(found))} by the {name} table"
+
+
+def note_monitor(case: Case, found: Charge) -> None:
+    """A stated charge that does not fit: of a lead battery the resting volts count, not the monitor."""
+    told = case.said("battery.charge")
+    if told is not None and found.kind != "lfp" and abs(float(told) - found.value) > MONITOR_OFF:
+        monitor = say.charge(float(told))
+        case.step(f"{monitor} does not fit: resting volts count, and a monitor is set anew when full", *found.cites)
+
+
+def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool) -> str:
+    """The answer in one sentence."""
+    each = "" if abs(found.each - volts) < 1e-9 else f" ({say.volts(found.each, 2)} each)"
+    reads = f"{shown(volts)} at rest{each}"
+    plain = case.says("request:how_full") and not case.says("detail:asks_good")
+    if plain and not found.flat and verdict != "information":
+        return how_full(case, reads, found, verdict, asked)
+    opening = wording.opening(case, verdict)
+    if verdict == "information":
+        return (f"Too early to say: {shown(volts)} on charge, or soon after, reads high, so read it again after some "
+                "hours of rest.")
+    battery = f"your {wording.kind(case)} battery"
+    if found.flat and found.kind == "lfp":
+        return f"{opening}: {reads} is deeply flat for {battery}, so ask its maker before you charge it."
+    if found.flat:
+        return f"{opening}: {reads} is deeply flat for {battery}; it may be damaged, and a test after charging tells."
+    if verdict == "no":
+        when = "today" if found.kind != "lfp" else "soon"
+        return f"{opening}: {reads} means {battery} {wording.full(found, 'only ')}, so charge it {when}."
+    if verdict == "marginal":
+        return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
+    agm = "; an AGM would want a charge" if asked else ""
+    return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
+
+
+def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -> str:
+    """The charge first, where that is what they ask."""
+    told = wording.full(found, "only " if verdict == "no" else "").removeprefix("is ")
+    battery = f"your {wording.kind(case)} battery"
+    if verdict == "yes":
+        agm = "; an AGM would want a charge" if asked else ""
+        return f"{told[0].upper()}{told[1:]}: {reads} is a good reading for {battery}{agm}."
+    when = "today" if verdict == "no" and found.kind != "lfp" else "soon"
+    return f"{told[0].upper()}{told[1:]}: that is what {reads} means for {battery}, so charge it {when}."
+
+
+def summary(found: Answer) -> str:
+    """One of two batteries in a few words."""
+    charge = next((item for item in found.figures if item.name == "state_of_charge"), None)
+    if charge is None or found.verdict == "information":
+        return "too high for a rested battery" if found.verdict == "information" else "not clear"
+    value = float(charge.value)
+    return "full" if value >= 97.5 else "empty" if value < 2.5 else f"about {say.charge(value)} full"
+
+
+def plot(kind: str, found: Charge | None) -> dict[str, Any]:
+    """The table as a line, the limits and where the reading stands."""
+    names = ("lithium-good", "lithium-low") if kind == "lfp" else ("lead-good", "lead-half")
+    return drawn.chart(
+        "line", "Volts at rest and charge", ("charge", "%"), ("volts at rest, for each 12 V", "V"),
+        [(say.CHEMISTRY[kind], [(charge, volts) for volts, charge in sorted(readings.rest_rows(kind))])],
+        [(say.charge(limit(name)), readings.volts_for(limit(name), kind)) for name in names],
+        ("yours", found.value, found.each) if found else None,
+    )

@@ -1,0 +1,230 @@
+"""A charger between two batteries: what it pulls, whether the alternator can feed it, isolated or not."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from service import reference, say
+from service.calculators import dc_dc
+from service.case import Case, Value
+from service.reply import Answer, Figure
+from service.rules import charging
+from service.topic import Lever, Topic
+
+
+def smaller(case: Case) -> Iterator[Value]:
+    """A converter that the alternator can feed."""
+    case = case.fresh()
+    rated = case.get("alternator.current")
+    if rated and "charger.current" in case:
+        yield from (most_out(case, float(rated), share.value) for share in shares(case))
+
+
+def one_negative(case: Case) -> Iterator[Value]:
+    """Both sides on one negative."""
+    if case.get("charger.isolated") is False:
+        yield True
+
+
+def made_isolated(case: Case) -> Iterator[Value]:
+    """An isolated converter."""
+    if case.get("charger.isolated") is False:
+        yield True
+
+
+WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
+
+TOPIC = Topic(
+    "dc-dc",
+    "Charging from the other battery",
+    cautions=("one-negative", "no-tap", "alternator-lithium", "lithium-cold", "fuse-at-battery", "mains"),
+    levers=(Lever("charger.current", smaller, "a converter of {value} output or less"),
+            Lever("charger.isolated", made_isolated, "an isolated converter"),
+            Lever("converter.common_negative", one_negative, "one common negative for both sides"),
+            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    likely={
+        "converter.common_negative": (("one common negative", True), ("each side has its own", False)),
+        "battery.chemistry": (("lead", "lead"), ("lithium", "lfp")),
+        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+    },
+    unsure={"charger.current": "We can't say yet: what it pulls follows from the amps it puts out."},
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Isolation first, because a wrong connection shorts a battery; then the currents and the alternator."""
+    stopped = charging.barred(TOPIC, case, charging.known_kind(case), alternator=straight(case))
+    if stopped:
+        return stopped
+    figures = currents(case) if "charger.current" in case else ()
+    joined = isolation(case, figures)
+    if joined:
+        return joined
+    rated = case.get("alternator.current")
+    if not figures and rated:
+        return largest(case, float(rated))
+    if not figures:
+        return in_general(case) if case.says(*WHETHER) else TOPIC.needs("charger.current", "alternator.current")
+    return fed(case, float(rated), figures) if rated else TOPIC.says("information", pulls(case, figures), *figures)
+
+
+def straight(case: Case) -> bool:
+    """Whether an alternator may be meant to charge with no converter between."""
+    return case.get("charger.kind") == "alternator" or not case.says("thing:dcdc")
+
+
+def volts(case: Case) -> tuple[float, float]:
+    """Nominal volts in and out: as said; the side not said is 12 V."""
+    went_in, put_out = case.said("charger.input_voltage"), case.said("charger.voltage")
+    bank = case.said("bank.voltage") or case.get("bank.built_voltage")
+    source = charging.nominal(float(went_in)) if went_in else 12.0
+    target = charging.nominal(float(put_out)) if put_out else float(bank or 12.0)
+    if not went_in:
+        case.assume("charger.input_voltage", source, "12 V taken from, as on most boats", "twelve-volts", unit="V")
+    if not put_out and not bank:
+        case.assume("bank.voltage", target, "most boats have 12 V", "twelve-volts", unit="V")
+    return source, target
+
+
+def currents(case: Case) -> tuple[Figure, Figure]:
+    """What goes in, nominal and at worst, and what comes out."""
+    amps = float(case["charger.current"])
+    source, target = volts(case)
+    share, lowest, charge = (reference.value("dc_dc", name) for name in ("efficiency", "lowest-in", "charging-out"))
+    nominal = dc_dc.input_current(target, amps, source, share.value)
+    least_in, most_out_volts = source / 12 * lowest.value, target / 12 * charge.value
+    worst = dc_dc.input_current(most_out_volts, amps, least_in, share.value)
+    case.step(
+        f"{say.quantity(target, 'V')} x {say.amps(amps)} / ({say.quantity(source, 'V')} x {share.value:g}) is "
+        f"{say.amps(nominal)}", share.cite,
+    )
+    case.step(
+        f"At worst {say.volts(most_out_volts)} out from {say.volts(least_in)} in: {say.amps(worst)} for cable and fuse",
+        lowest.cite,
+    )
+    return (
+        Figure("input_current", "it pulls", nominal, "A", high=worst, low=nominal),
+        Figure("output_current", "it puts out", amps, "A"),
+    )
+
+
+def pulls(case: Case, figures: tuple[Figure, ...]) -> str:
+    """The headline of what it pulls."""
+    source, _ = volts(case)
+    taken, worst = say.amps(float(figures[0].value)), say.amps(float(figures[0].high or 0.0))
+    side = f"the {say.quantity(source, 'V')} side"
+    return f"It pulls about {taken} from {side}, and up to {worst} at worst, so choose that cable and fuse for {worst}."
+
+
+def in_general(case: Case) -> Answer:
+    """Whether a converter is a way at all: what each 10 A of it take."""
+    efficiency = float(reference.value("dc_dc", "efficiency").value)
+    if not {"charger.input_voltage", "charger.voltage", "bank.voltage"} & set(case.stated):
+        same, double = (say.amps(dc_dc.input_current(out, 10, 12, efficiency)) for out in (12, 24))
+        case.step(f"10 A / 0.9 is {same}, and twice that for twice the volts", "converter-power")
+        head = f"A DC-to-DC charger can do it: each 10 A out takes {same} in, or {double} where it doubles the volts."
+        return TOPIC.says("information", head, asks=(TOPIC.ask("bank.voltage"), TOPIC.ask("charger.current")))
+    source, target = volts(case)
+    taken = dc_dc.input_current(target, 10, source, efficiency)
+    into, out_of = say.quantity(target, "V"), say.quantity(source, "V")
+    case.step(f"{into} x 10 A / ({out_of} x 0.9) is {say.amps(taken)}", "converter-power")
+    each = f"each 10 A into {into} takes {say.amps(taken)} from {out_of}"
+    head = f"A DC-to-DC charger can do it from the battery on the alternator: {each}."
+    return TOPIC.says("information", head, asks=(TOPIC.ask("charger.current"), TOPIC.ask("alternator.current")))
+
+
+def shares(case: Case) -> tuple[reference.Cited, ...]:
+    """How much of an alternator's rating it gives for hours: for the kind of battery, else for both families."""
+    lead, lithium = (reference.value("charging", f"alternator-{family}") for family in ("lead", "lithium"))
+    chemistry = charging.known_kind(case)
+    return (lead, lithium) if chemistry is None else (lithium,) if chemistry == "lfp" else (lead,)
+
+
+def most_out(case: Case, rated: float, share: float) -> float:
+    """The most that a converter may put out on this alternator."""
+    source, target = volts(case)
+    return dc_dc.output_current(source, rated * share, target, float(reference.value("dc_dc", "efficiency").value))
+
+
+def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
+    """What it pulls against what the alternator gives for hours."""
+    taken = float(figures[0].value)
+    limits = shares(case)
+    within = [taken <= rated * share.value * (1 + charging.NEAR) for share in limits]
+    for share in limits:
+        case.step(f"For hours an alternator of {say.amps(rated)} gives {say.amps(rated * share.value)}", share.cite)
+    pull = f"pulls about {say.amps(taken)}"
+    if len(set(within)) > 1:
+        lead, lithium = (say.amps(rated * share.value) for share in limits)
+        head = f"We can't say yet: it {pull}, and the alternator gives {lead} for lead, but {lithium} for lithium."
+        return TOPIC.needs("battery.chemistry", headline=head, figures=figures)
+    most = say.amps(rated * min(share.value for share in limits))
+    if within[0]:
+        head = f"Yes: it {pull}, within the {most} that a {say.amps(rated)} alternator gives for hours."
+        return TOPIC.says("yes", head, *figures)
+    most = say.amps(rated * max(share.value for share in limits))
+    head = f"Only just: it {pull}, and a {say.amps(rated)} alternator should not give more than {most} for hours."
+    return TOPIC.says("marginal", head, *figures)
+
+
+def largest(case: Case, rated: float) -> Answer:
+    """The largest converter for an alternator; for a kind not known the smaller one."""
+    share = min(shares(case), key=lambda item: float(item.value))
+    taken = rated * float(share.value)
+    out = most_out(case, rated, float(share.value))
+    case.step(f"For hours an alternator of {say.amps(rated)} gives {say.amps(taken)}", share.cite, "converter-power")
+    figures = (Figure("input_current", "it pulls", taken, "A"), Figure("output_current", "it puts out", out, "A"))
+    _, target = volts(case)
+    gives = f"{say.amps(out)} at {say.quantity(target, 'V')}"
+    head = f"Up to {gives}: that pulls {say.amps(taken)} of the {say.amps(rated)} alternator."
+    return TOPIC.says("information", head, *figures)
+
+
+def isolation(case: Case, figures: tuple[Figure, ...]) -> Answer | None:
+    """Whether it may join the negatives of both sides; None where that is not the question."""
+    part = case.says("detail:part_of_bank") and not case.says("detail:not_part")
+    plain, common = case.get("charger.isolated"), case.get("converter.common_negative")
+    if plain is None and not part and not (common is not None and case.says("detail:isolation")):
+        return which(case, figures) if case.says("detail:isolation") and not figures else None
+    case.step("A non-isolated converter joins the negatives of both sides", "converter-isolation")
+    if part and plain is not True:
+        head = "No: the 12 V battery is part of the 24 V bank, and a non-isolated converter would short it."
+        return TOPIC.says("no", head, *figures)
+    if plain is True:
+        head = "Yes: an isolated converter keeps the negatives apart, so it fits either way."
+        return None if figures else TOPIC.says("yes", head)
+    if plain is None:
+        return shared_or_not(bool(common), figures)
+    if common is None:
+        head = "We can't say yet: a non-isolated converter needs one negative for both sides."
+        return TOPIC.needs("converter.common_negative", headline=head, figures=figures)
+    if not common:
+        head = "No: each side has its own negative, and a non-isolated converter would join them."
+        return TOPIC.says("no", head, *figures)
+    if not case.says("detail:not_part") and may_be_part(case):
+        head = "We can't say yet: with one negative it fits, unless the 12 V battery is part of the 24 V bank."
+        return TOPIC.needs("bank.layout", headline=head, figures=figures)
+    head = "Yes: both sides share one negative and the batteries are apart, so a non-isolated one fits."
+    return TOPIC.says("yes", head, *figures)
+
+
+def may_be_part(case: Case) -> bool:
+    """Whether the battery it takes from could be one of those it charges: not where both sides have the same volts."""
+    same = case.said("charger.input_voltage") is not None and len(set(volts(case))) == 1
+    return not same
+
+
+def shared_or_not(common: bool, figures: tuple[Figure, ...]) -> Answer:
+    """Whether an isolated one is needed, by the negatives."""
+    if common:
+        head = "No, not isolated: both sides share one negative; only if one battery is part of both banks must it be."
+        return TOPIC.says("information", head, *figures)
+    head = "Yes, isolated: each side has its own negative, and a plain converter would join them."
+    return TOPIC.says("information", head, *figures)
+
+
+def which(case: Case, figures: tuple[Figure, ...]) -> Answer:
+    """Isolated or not, where nothing is known of the negatives."""
+    case.step("A non-isolated converter joins the negatives of both sides", "converter-isolation")
+    head = "We can't say yet: an isolated one fits every boat, a plain one only where both sides share one negative."
+    return TOPIC.needs("converter.common_negative", headline=head, figures=figures)

@@ -1,0 +1,212 @@
+"""What a panel brings in a day, and whether that covers what the battery loses."""
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from service import reference, say
+from service.calculators import solar, storage
+from service.case import Case, Value
+from service.reply import Answer, Figure
+from service.rules import charging
+from service.topic import Lever, Topic
+
+SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not all day
+WINTER = ("word:winter", "detail:winter")
+
+
+def larger(case: Case) -> Iterator[Value]:
+    """The panel that covers the need with the reserve."""
+    case = case.fresh()
+    found, sun = need(case), sun_hours(case)
+    if found and found.in_all and sun and "solar.power" in case:
+        yield panel(case, found.in_all * value("margin"), sun)
+
+
+TOPIC = Topic(
+    "solar",
+    "A panel to keep it up",
+    cautions=("lithium-cold", "fuse-at-battery", "check-date"),
+    levers=(Lever("solar.power", larger, "a panel of {value} or more"),
+            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    likely={"drain.current": (("nothing is on", 0.0001), ("an alarm: 0.03 A", 0.03), ("a bilge alarm: 0.1 A", 0.1))},
+    unsure={
+        "solar.power": "We can't say yet: the watts of the panel decide what it brings.",
+        "drain.current": "We can't say yet: what the panel must cover decides, so tell us what stays on.",
+    },
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """Amp-hours a day: what is drawn, and what the battery loses by itself."""
+
+    drawn: float
+    lost: float
+
+    @property
+    def in_all(self) -> float:
+        """Both together."""
+        return self.drawn + self.lost
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The daily charge against the daily need; the panel for a need where none is named."""
+    stopped = charging.barred(TOPIC, case, charging.known_kind(case), alternator=False)
+    if stopped:
+        return stopped
+    if charging.known_kind(case) == "lfp" and case.says("detail:frost") and "ambient.temperature" not in case:
+        case.step("Charging at or below 0 °C plates metal on lithium cells, for good", "lithium-charge-cold")
+        head = "No, not in frost: lithium may not be charged at or below 0 °C, and a panel charges in any sun."
+        return TOPIC.says("no", head)
+    wanted, sun = need(case), sun_hours(case)
+    if "solar.power" not in case:
+        return wanted_panel(case, wanted, sun) if wanted and sun else TOPIC.needs("solar.power", *lacking(case))
+    power = float(case["solar.power"])
+    figures = (brings(case, power, sun),)
+    bare = without_controller(case, power)
+    if bare:
+        return TOPIC.says("no", bare, *figures)
+    if not sun:
+        where = "under a cover" if case.says("detail:under_cover") else "without sun"
+        return TOPIC.says("no", f"No: {where} a panel brings nothing.", *figures)
+    if wanted is None:
+        return open_need(case, power, figures)
+    return judged(case, power, wanted, sun, figures)
+
+
+def value(name: str) -> float:
+    """A single value of solar."""
+    return float(reference.value("solar", name).value)
+
+
+def volts(case: Case) -> float:
+    """Charging volts of the bank."""
+    return value("charging") * float(case["bank.voltage"]) / 12
+
+
+def sun_hours(case: Case) -> float:
+    """Hours of full sun a day: none under a cover, as said, one in winter, four in summer."""
+    if case.says("detail:under_cover"):
+        case.step("Under a cover no direct light reaches the panel", "sun-hours")
+        return 0.0
+    winter = case.says(*WINTER) or "storage.time" in case.stated
+    found = reference.value("solar", "sun-winter" if winter else "sun-summer")
+    why = "a winter day" if winter else "a summer day"
+    return float(case.assume("solar.sun_hours", float(found.value), why, found.cite, unit="h"))
+
+
+def brings(case: Case, power: float, sun: float) -> Figure:
+    """The daily charge, with the low end of a simple panel on deck."""
+    high, low = (solar.daily_charge(power, sun, value(name), volts(case)) for name in ("share", "share-low"))
+    case.step(
+        f"{say.quantity(power, 'W')} x {say.quantity(sun, 'h')} x {value('share'):g} / {say.volts(volts(case))} is "
+        f"{say.amp_hours(high)} a day; with a simple controller, flat on deck, {say.amp_hours(low)}", "panel-share",
+    )
+    return Figure("daily_charge", "a day", high, "Ah", low, high)
+
+
+def need(case: Case) -> Need | None:
+    """What a day takes: drain, a load that runs all day, self-discharge. None where neither drain nor size is known."""
+    amps = case.get("drain.current")
+    if amps is None and "load.current" in case.stated and case.get("load.kind") not in SELDOM:
+        amps = case["load.current"] * (case["load.time"] / 86400 if "load.time" in case.stated else 1.0)
+    if amps is None and "bank.capacity" not in case:
+        return None
+    drawn = float(amps or 0.0) * 24
+    if amps:
+        case.step(f"{say.amps(float(amps))} day and night are {say.amp_hours(drawn)} a day", "drain-arithmetic")
+    else:
+        case.assume("drain.current", 0.0, "everything else off", unit="A")
+    return Need(drawn, by_itself(case))
+
+
+def by_itself(case: Case) -> float:
+    """Self-discharge a day; a kind not known is taken as wet-cell, which loses most."""
+    if "bank.capacity" not in case:
+        return 0.0
+    rate = reference.row("self_discharge", chemistry=charging.known_kind(case) or "flooded")["rate"]
+    warm = max(20.0, float(case.said("ambient.temperature") or 20.0))
+    loses = solar.self_discharge(float(case["bank.capacity"]), storage.monthly_rate(float(rate.value), warm))
+    case.step(f"By itself the battery loses {say.amp_hours(loses)} a day ({rate.value:g} % a month)", rate.cite)
+    return loses
+
+
+def panel(case: Case, amp_hours: float, sun: float) -> float:
+    """Watts that bring so many amp-hours a day."""
+    return solar.required_power(amp_hours, sun, value("share"), volts(case))
+
+
+def required(case: Case, wanted: Need, sun: float) -> tuple[Figure, ...]:
+    """The panel that just covers the need."""
+    if not wanted.in_all:
+        return ()
+    return (Figure("required_power", "panel needed", panel(case, wanted.in_all, sun), "W"),)
+
+
+def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Figure, ...]) -> Answer:
+    """A panel against the need: yes with the reserve, marginal without."""
+    gain, total = float(figures[0].value), wanted.in_all
+    verdict = "yes" if gain >= total * value("margin") * (1 - charging.NEAR) else "marginal" if gain >= total else "no"
+    case.step(f"A clear yes wants {value('margin'):g} times the need", "panel-margin")
+    start = {"yes": "Yes", "marginal": "Only just", "no": "No"}[verdict]
+    brought, lost = say.amp_hours(gain), say.amp_hours(total)
+    than = {"yes": "and", "marginal": "little more than the", "no": "but"}[verdict]
+    what = "the drain and the battery's own loss take" if wanted.drawn and wanted.lost else (
+        "the drain takes" if wanted.drawn else "the battery loses by itself")
+    joint = f"{than} {what} {lost}" if verdict != "marginal" else f"and {what} nearly as much, {lost}"
+    off = "" if wanted.drawn else ", with everything off"
+    head = f"{start}: a {say.quantity(power, 'W')} panel brings about {brought} a day, {joint}{off}."
+    return TOPIC.says(verdict, head, *figures, *required(case, wanted, sun))
+
+
+def open_need(case: Case, power: float, figures: tuple[Figure, ...]) -> Answer:
+    """The need is not known: what the panel brings, and what to ask where it is put up for approval."""
+    gain, least = say.amp_hours(float(figures[0].value)), say.amp_hours(float(figures[0].low or 0.0))
+    told = f"a {say.quantity(power, 'W')} panel brings about {gain} a day ({least} with a simple controller)"
+    if case.says("request:enough", "request:may_i", "detail:keeps_up"):
+        head = f"We can't say yet: {told}; what stays on and the battery's size decide."
+        return TOPIC.needs("drain.current", "battery.capacity", headline=head, figures=figures)
+    return TOPIC.says("information", f"About {gain} a day: {told.replace(f' about {gain} a day', ' that')}.", *figures)
+
+
+def wanted_panel(case: Case, wanted: Need, sun: float) -> Answer:
+    """The panel for a need."""
+    figures = required(case, wanted, sun)
+    if not figures:
+        return TOPIC.needs("drain.current")
+    watts = float(figures[0].value)
+    case.step(f"{say.amp_hours(wanted.in_all)} a day x {say.volts(volts(case))} / ({say.quantity(sun, 'h')} x "
+              f"{value('share'):g}) is {say.quantity(watts, 'W')}", "panel-share")
+    spare = say.quantity(watts * value("margin"), "W")
+    case.step(f"With 1.3 times the need it is {spare}", "panel-margin")
+    if not wanted.drawn:
+        usual = say.quantity(float(case["bank.capacity"]) * value("maintain"), "W")
+        case.step("The trade fits 10 W for each 100 Ah", "panel-maintain")
+        sums = f"the sum gives {say.quantity(watts, 'W')}"
+        head = f"About {usual}: {sums}, but shade and dull days want the trade's {usual}."
+        return TOPIC.says("information", head, *figures)
+    covers = f"just covers {say.amp_hours(wanted.in_all)} a day"
+    head = f"A panel of {say.quantity(watts, 'W')} {covers}; take {spare} to have a reserve."
+    return TOPIC.says("information", head, *figures)
+
+
+def lacking(case: Case) -> tuple[str, ...]:
+    """What else is missing where no panel is named."""
+    return () if "drain.current" in case else ("drain.current",)
+
+
+def without_controller(case: Case, power: float) -> str | None:
+    """Why a panel may not go straight onto the battery; None where it has a controller or is small enough."""
+    if not case.says("detail:no_controller"):
+        return None
+    chemistry = charging.known_kind(case)
+    case.step("A sealed battery on a panel always wants a controller; a wet-cell one above 1.5 A for each 100 Ah",
+              "panel-controller")
+    if chemistry in ("agm", "gel", "lfp"):
+        return f"No: {charging.called(chemistry)} on a panel always wants a controller."
+    amp_hours = case.get("bank.capacity")
+    if amp_hours is None or power / volts(case) <= amp_hours * value("bare-panel"):
+        return None
+    return f"No: a {say.quantity(power, 'W')} panel is too strong for {say.amp_hours(amp_hours)} without a controller."

@@ -1,0 +1,118 @@
+"""Air for a battery space: how much, and how large the openings."""
+from __future__ import annotations
+
+from dataclasses import replace
+
+from service import reference, say
+from service.calculators import ventilation
+from service.case import Case
+from service.reply import Answer, Figure, Option
+from service.rules import charging
+from service.rules.bank import system
+from service.topic import Topic
+
+CELL = 2.0  # V
+SIZES = ("request:what_size", "detail:how_much_air")
+
+TOPIC = Topic(
+    "ventilation",
+    "Air for the batteries",
+    cautions=("explosive-gas", "ignition-protected", "mains", "manual-first"),
+    likely={"battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))},
+    unsure={
+        "battery.capacity": "We can't say yet: the air follows from the amp-hours of the batteries.",
+        "battery.chemistry": "We can't say yet: a wet-cell battery needs more air than a sealed one.",
+    },
+)
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """Airflow and openings for lead; words without a figure for lithium."""
+    chemistry = charging.known_kind(case)
+    if chemistry in ("lfp", "lithium-other"):
+        return of_lithium(case)
+    closed = case.says("detail:closed_space") and not case.says(*SIZES)
+    if "battery.capacity" not in case and (chemistry or closed or not case.says(*SIZES)):
+        return without_size(case, chemistry, closed)
+    if "battery.capacity" not in case:
+        return TOPIC.needs("battery.capacity", "battery.chemistry")
+    if chemistry is None:
+        return of_any_kind(case)
+    figures = air(case, chemistry)
+    case.step("Air in low and air out high, both to the open air, because hydrogen rises", "iec-62485-2@clause 7.3")
+    flow, hole = (float(figure.value) for figure in figures)
+    each = f"{say.quantity(hole, 'cm2')} for each of two openings, low and high"
+    if closed:
+        case.step("No lead battery may stand in an airtight space", "no-closed-box")
+        head = f"No: a closed space will not do; it needs {say.quantity(flow, 'm3/h')} of air, {each}."
+        return TOPIC.says("no", head, *figures)
+    return TOPIC.says("information", f"It needs about {say.quantity(flow, 'm3/h')} of air: {each}.", *figures)
+
+
+def air(case: Case, chemistry: str) -> tuple[Figure, Figure]:
+    """Airflow and opening for the bank, on boost charge unless float alone is said."""
+    charge = "float" if case.says("detail:float_only") else "boost"
+    gas = reference.row("ventilation", chemistry=chemistry, charge=charge)["gas"]
+    cells, amp_hours = cells_of(case), float(case["battery.capacity"])
+    flow = ventilation.airflow(cells, gas.value, amp_hours)
+    hole = ventilation.opening_area(flow)
+    if chemistry == "lead":
+        case.step("A lead battery whose kind is not said is taken as wet-cell, which needs most air", gas.cite)
+    case.step(
+        f"0.05 x {say.number(cells)} cells x {gas.value:g} mA ({charge} charge) x {say.amp_hours(amp_hours)} / 1000 is "
+        f"{say.quantity(flow, 'm3/h')}; 28 times that in cm²: {say.quantity(hole, 'cm2')}", gas.cite,
+    )
+    space = case.said("space.volume")
+    if space is not None and not ventilation.roomy(float(space), flow):
+        case.step(f"{say.quantity(float(space), 'm3')} is small for so much gas, so the openings count", gas.cite)
+    return (
+        Figure("airflow", "air", flow, "m3/h"),
+        Figure("opening_area", "each of two openings", hole, "cm2"),
+    )
+
+
+def cells_of(case: Case) -> float:
+    """Cells in all: those of one battery times the batteries, joined in whatever way."""
+    one = system(float(case.said("battery.nominal") or 12.0))
+    if one > 12 or case.said("battery.count"):
+        return one / CELL * float(case.said("battery.count") or 1.0)
+    return float(case["bank.voltage"]) / CELL * float(case["bank.in_parallel"])
+
+
+def of_lithium(case: Case) -> Answer:
+    """No figure for lithium."""
+    case.step("The formula is for hydrogen from lead; a failing lithium battery is another matter", "lithium-gas")
+    head = ("No figure for lithium: it gives off no hydrogen in use, but keep the space cool, dry and open to the air, "
+            "as its maker says.")
+    return TOPIC.says("information", head)
+
+
+def without_size(case: Case, chemistry: str | None, closed: bool) -> Answer:
+    """The capacity is not known: the rule, for each 100 Ah of 12 V; a figure only on asking."""
+    name = chemistry if chemistry in charging.LEAD else "flooded"
+    gas = reference.row("ventilation", chemistry=name, charge="boost")["gas"]
+    flow = ventilation.airflow(6, gas.value, 100)
+    hole = say.quantity(ventilation.opening_area(flow), "cm2")
+    rule = f"{say.quantity(flow, 'm3/h')} for each {say.quantity(100, 'Ah')} of 12 V, and two openings of {hole}"
+    case.step(f"0.05 x 6 cells x {gas.value:g} mA x 100 Ah / 1000 is {say.quantity(flow, 'm3/h')}", gas.cite)
+    battery = charging.called(str(name)) if chemistry else "a lead battery"
+    if closed:
+        case.step("No lead battery may stand in an airtight space", "no-closed-box")
+        return TOPIC.says("no", f"No: {battery} must not stand in a closed space; it needs about {rule}.")
+    if case.says("detail:where_openings"):
+        head = "One opening low for the air in and one high for the air out, both to the open air: hydrogen rises."
+        return TOPIC.says("information", head)
+    if case.says(*SIZES):
+        head = f"We can't say yet: {battery} needs about {rule}, so the amp-hours decide."
+        return TOPIC.needs("battery.capacity", headline=head)
+    return TOPIC.says("information", f"Yes, {battery} needs air while it charges: about {rule}.",
+                      asks=(TOPIC.ask("battery.capacity"),))
+
+
+def of_any_kind(case: Case) -> Answer:
+    """The kind is not known: the figures of a wet-cell and a sealed one side by side."""
+    sides = tuple(Option(say.CHEMISTRY[kind], "information", air(case, kind)) for kind in ("flooded", "agm"))
+    wet, sealed = (say.quantity(float(side.figures[0].value), "m3/h") for side in sides)
+    head = f"We can't say yet: {wet} of air if it is wet-cell, {sealed} if it is AGM or gel, no figure for lithium."
+    return replace(TOPIC.needs("battery.chemistry", headline=head), compare=sides)

@@ -1,0 +1,165 @@
+"""Series and parallel: sums, and what may be joined."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.finish import least_change
+from service.topics.bank_wiring import TOPIC
+from tests.building import case
+from tests.topics import asked, figures
+
+PAIR = {"battery.count": 2.0, "battery.nominal": 12.0, "battery.capacity": 100.0}
+MAY = ["request:may_i"]
+
+
+@pytest.mark.parametrize(  # OD1002, lesson 2; TM 9-8000, paragraph 12-11
+    ("facts", "wanted"),
+    [
+        (PAIR | {"bank.layout": "series"}, {"bank_voltage": 24, "bank_capacity": 100, "bank_energy": 2400}),
+        (PAIR | {"bank.layout": "parallel"}, {"bank_voltage": 12, "bank_capacity": 200, "bank_energy": 2400}),
+        (
+            {"battery.count": 3.0, "battery.capacity": 120.0, "battery.chemistry": "lfp", "bank.layout": "parallel"},
+            {"bank_voltage": 12, "bank_capacity": 360, "bank_energy": 4608},
+        ),
+        (
+            {"battery.count": 4.0, "battery.nominal": 12.0, "battery.cca": 750.0, "bank.layout": "series-parallel"},
+            {"bank_voltage": 24, "bank_cca": 1500},
+        ),
+        ({"battery.count": 2.0, "battery.cca": 700.0, "bank.layout": "series"}, {"bank_voltage": 24, "bank_cca": 700}),
+        (
+            {"battery.count": 4.0, "battery.nominal": 6.0, "battery.capacity": 225.0, "bank.voltage": 12.0},
+            {"bank_voltage": 12, "bank_capacity": 450, "bank_energy": 5400},
+        ),
+        (
+            {"battery.capacity": 90.0, "battery.nominal": 12.0, "bank.voltage": 24.0, "battery.count": 2.0},
+            {"bank_voltage": 24, "bank_capacity": 90},
+        ),
+    ],
+)
+def test_the_sum_of_a_bank(facts, wanted):
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == "information"
+    assert figures(answer) == pytest.approx(figures(answer) | wanted)
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict"),
+    [
+        ({"battery.chemistry": ("agm", "lfp"), "bank.layout": "parallel"}, "no"),
+        ({"battery.chemistry": ("agm", "gel"), "bank.layout": "series"}, "no"),
+        ({"battery.chemistry": ("lead", "agm"), "bank.layout": "series"}, "needs-facts"),
+        ({"battery.nominal": (12.0, 24.0), "bank.layout": "parallel"}, "no"),
+        ({"battery.chemistry": "agm", "battery.capacity": (100.0, 140.0), "bank.layout": "parallel"}, "marginal"),
+        ({"battery.chemistry": "agm", "battery.capacity": (100.0, 140.0), "bank.layout": "series"}, "no"),
+        ({"battery.chemistry": "agm", "battery.capacity": (100.0, 95.0), "bank.layout": "series"}, "yes"),
+        ({"battery.chemistry": "agm", "battery.age": (1.0, 4.0), "bank.layout": "series"}, "no"),
+        ({"battery.chemistry": "agm", "battery.age": (1.0, 4.0), "bank.layout": "parallel"}, "marginal"),
+        ({"battery.chemistry": "agm", "battery.age": (1.0, 2.0), "bank.layout": "series"}, "yes"),
+        ({"battery.chemistry": "lfp", "battery.count": 2.0, "bank.layout": "series"}, "needs-facts"),
+        (
+            {"battery.chemistry": "lfp", "battery.count": 2.0, "bank.layout": "series", "battery.max_in_series": 4.0},
+            "yes",
+        ),
+        (
+            {
+                "battery.chemistry": "lfp",
+                "battery.count": 3.0,
+                "bank.voltage": 36.0,
+                "battery.nominal": 12.0,
+                "battery.max_in_series": 2.0,
+            },
+            "no",
+        ),
+        (
+            {
+                "battery.chemistry": "lfp",
+                "battery.count": 4.0,
+                "bank.layout": "parallel",
+                "battery.max_in_parallel": 4.0,
+            },
+            "yes",
+        ),
+        (
+            {
+                "battery.chemistry": "lfp",
+                "battery.count": 5.0,
+                "bank.layout": "parallel",
+                "battery.max_in_parallel": 8.0,
+            },
+            "no",
+        ),
+        ({"battery.nominal": 12.0, "battery.count": 2.0, "bank.layout": "parallel", "load.model": "Sturgeon"}, "no"),
+    ],
+)
+def test_what_may_be_joined(facts, verdict):
+    assert TOPIC.answer(case(facts, MAY)).verdict == verdict
+
+
+def test_unlike_capacities_in_parallel_add_up():
+    answer = TOPIC.answer(case({"battery.capacity": (100.0, 140.0), "bank.layout": "parallel"}))
+    assert figures(answer)["bank_capacity"] == 240
+
+
+def test_lithium_is_asked_about_its_maker_s_limit():
+    answer = TOPIC.answer(case({"battery.chemistry": "lfp", "battery.count": 2.0, "bank.layout": "parallel"}, MAY))
+    assert asked(answer) == ["battery.max_in_parallel"]
+
+
+def test_another_lithium_goes_to_a_technician_without_a_figure():
+    answer = TOPIC.answer(case({"battery.chemistry": "lithium-other", "battery.count": 2.0, "bank.layout": "series"}))
+    assert (answer.route, answer.figures) == ("technician", ())
+
+
+@pytest.mark.parametrize(
+    ("cues", "layout", "verdict"),
+    [
+        (["detail:tap"], "series", "no"),
+        (["detail:mixed_age"], "series", "no"),
+        (["detail:mixed_size"], "parallel", "marginal"),
+        (["detail:mixed_kind"], "parallel", "no"),
+        (["detail:one_or_two"], "parallel", "information"),
+        (["detail:start_and_house"], "parallel", "marginal"),
+    ],
+)
+def test_what_is_told_in_words_alone(cues, layout, verdict):
+    assert TOPIC.answer(case({"bank.layout": layout}, cues)).verdict == verdict
+
+
+def test_not_said_how_they_are_joined_both_ways_stand_side_by_side():
+    answer = TOPIC.answer(case(PAIR))
+    series, parallel = ({figure.name: figure.value for figure in option.figures} for option in answer.compare)
+    assert (series["bank_voltage"], series["bank_capacity"]) == (24, 100)
+    assert (parallel["bank_voltage"], parallel["bank_capacity"]) == (12, 200)
+    assert figures(answer) == {"bank_energy": 2400}
+
+
+def test_series_does_not_double_the_running_time():
+    answer = TOPIC.answer(case(PAIR | {"bank.voltage": 12.0}, ["detail:double_time"]))
+    assert answer.headline.startswith("Not quite: in series they give 24\u00a0V and still 100\u00a0Ah")
+
+
+@pytest.mark.parametrize(
+    ("facts", "fact", "value"),
+    [
+        ({"battery.chemistry": ("agm", "gel"), "bank.layout": "series"}, "battery.chemistry", "gel"),
+        (
+            {"battery.chemistry": "agm", "battery.capacity": (100.0, 140.0), "bank.layout": "series"},
+            "battery.capacity",
+            140.0,
+        ),
+        (
+            {
+                "battery.chemistry": "lfp",
+                "battery.count": 5.0,
+                "bank.layout": "parallel",
+                "battery.max_in_parallel": 4.0,
+            },
+            "battery.count",
+            4.0,
+        ),
+    ],
+)
+def test_the_least_change_makes_them_alike_or_fewer(facts, fact, value):
+    changes = [least_change(TOPIC, case(facts, MAY), lever, "yes") for lever in TOPIC.levers]
+    assert (fact, value) in [(change.fact, change.value) for change in changes if change]

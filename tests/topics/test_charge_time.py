@@ -1,0 +1,71 @@
+"""How long charging takes."""
+import pytest
+
+from service.topics.charge_time import TOPIC
+from tests.building import case
+
+
+@pytest.mark.parametrize(
+    ("kind", "capacity", "amps", "charge", "hours"),
+    [
+        ("flooded", 100, 20, 50, 5.0),
+        ("agm", 150, 15, 60, 6.4),
+        ("gel", 80, 8, 0, 13.5),
+        ("lead", 100, 10, 50, 7.75),
+        ("lfp", 100, 30, 20, 2.747),
+        ("lfp", 100, 20, 0, 5.15),
+        ("agm", 90, 30, 50, 3.833),  # the battery takes 27 A at most
+        ("agm", 300, 40, None, 6.125),  # from the usable limit of lead
+        ("lfp", 100, 40, None, 2.06),  # from the usable limit of lithium
+    ],
+)
+def test_hours_to_full(kind, capacity, amps, charge, hours):
+    facts = {"battery.chemistry": kind, "battery.capacity": float(capacity), "charger.current": float(amps)}
+    answer = TOPIC.answer(case(facts | ({} if charge is None else {"battery.charge": float(charge)})))
+    assert answer.verdict == "information"
+    assert answer.figures[0].value == pytest.approx(hours, abs=0.002)
+
+
+@pytest.mark.parametrize(("cue", "hours"), [("detail:from_flat", 8.6), ("detail:from_half", 5.3), ("", 5.3)])
+def test_flat_and_half_are_taken_as_written(cue, hours):
+    facts = {"battery.chemistry": "agm", "battery.capacity": 90.0, "charger.current": 15.0}
+    assert TOPIC.answer(case(facts, cues={cue})).figures[0].value == pytest.approx(hours)
+
+
+def test_a_reading_tells_the_charge():
+    facts = {"battery.chemistry": "flooded", "battery.capacity": 90.0, "charger.current": 6.0, "reading.voltage": 4.9}
+    assert TOPIC.answer(case(facts)).figures[0].value == pytest.approx(20)
+
+
+def test_a_full_battery_needs_no_time():
+    facts = {"battery.chemistry": "agm", "battery.capacity": 90.0, "charger.current": 15.0, "battery.charge": 100.0}
+    assert TOPIC.answer(case(facts)).figures[0].value == 0
+
+
+@pytest.mark.parametrize(
+    ("facts", "asked"),
+    [
+        ({"battery.chemistry": "agm"}, {"battery.capacity", "charger.current"}),
+        ({"charger.current": 10.0, "battery.chemistry": "agm"}, {"battery.capacity"}),
+        ({"charger.current": 10.0, "battery.capacity": 100.0}, {"battery.chemistry"}),
+        ({"battery.capacity": 100.0, "battery.chemistry": "lfp", "alternator.current": 90.0}, {"charger.kind"}),
+    ],
+)
+def test_what_is_missing_is_asked(facts, asked):
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == "needs-facts"
+    assert {item.fact for item in answer.asks} == asked
+
+
+def test_lithium_is_not_charged_in_frost():
+    facts = {"battery.chemistry": "lfp", "battery.capacity": 100.0, "charger.current": 10.0}
+    assert TOPIC.answer(case(facts | {"ambient.temperature": -3.0})).verdict == "no"
+
+
+def test_a_frozen_lead_battery_is_a_hazard_with_first_actions():
+    facts = {"battery.chemistry": "flooded", "battery.capacity": 100.0, "charger.current": 10.0,
+             "battery.charge": 20.0, "ambient.temperature": -15.0}
+    answer = TOPIC.answer(case(facts))
+    assert (answer.verdict, answer.urgency, answer.route) == ("stop", "today", "technician")
+    assert answer.steps[0].kind == "do"
+    assert not answer.figures

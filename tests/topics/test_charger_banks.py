@@ -1,0 +1,69 @@
+"""Outputs for banks, and batteries in series."""
+import pytest
+
+from service.topics.charger_banks import TOPIC
+from tests.building import case
+
+PAIR = {"bank.layout": "series", "battery.count": 2.0, "battery.nominal": 12.0, "bank.voltage": 24.0}
+
+
+@pytest.mark.parametrize(
+    ("facts", "cues", "need"),
+    [
+        ({"bank.count": 4.0}, set(), 4),
+        ({}, {"detail:start_bank", "detail:thruster_bank"}, 2),
+        ({}, {"detail:start_bank", "detail:house_bank", "detail:thruster_bank"}, 3),
+        ({"battery.count": 2.0, "bank.layout": "parallel"}, set(), 1),
+        ({"battery.count": 3.0}, set(), 3),
+    ],
+)
+def test_one_output_for_each_bank(facts, cues, need):
+    answer = TOPIC.answer(case(facts, cues=cues))
+    assert (answer.verdict, answer.figures[0].value) == ("information", need)
+
+
+@pytest.mark.parametrize(
+    ("have", "banks", "verdict"), [(1.0, 2.0, "no"), (2.0, 2.0, "yes"), (3.0, 2.0, "yes"), (2.0, 3.0, "no")]
+)
+def test_a_stated_charger(have, banks, verdict):
+    assert TOPIC.answer(case({"charger.outputs": have, "bank.count": banks})).verdict == verdict
+
+
+def test_one_output_does_for_batteries_that_stay_joined():
+    facts = {"charger.outputs": 1.0, "battery.count": 2.0, "bank.layout": "parallel"}
+    assert TOPIC.answer(case(facts)).verdict == "yes"
+
+
+@pytest.mark.parametrize(("isolated", "verdict"), [(True, "yes"), (False, "no"), (None, "needs-facts")])
+def test_two_outputs_on_batteries_in_series(isolated, verdict):
+    facts = PAIR | {"charger.outputs": 2.0} | ({} if isolated is None else {"charger.isolated": isolated})
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == verdict
+    if verdict == "needs-facts":
+        assert answer.asks[0].fact == "charger.isolated"
+
+
+def test_how_many_for_a_series_bank_is_told_with_the_condition():
+    answer = TOPIC.answer(case(PAIR, cues={"request:how_many"}))
+    assert answer.verdict == "information"
+    assert "isolated" in answer.headline
+
+
+def test_one_charger_of_the_full_voltage_is_fine():
+    assert TOPIC.answer(case(PAIR | {"charger.voltage": 24.0, "charger.outputs": 1.0})).verdict == "yes"
+
+
+def test_two_kinds_want_two_settings():
+    facts = {"charger.outputs": 2.0, "bank.count": 2.0, "battery.chemistry": ("gel", "flooded")}
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == "marginal"
+    assert "take the gel one" in answer.headline
+
+
+def test_unknown_banks_are_asked_for():
+    assert TOPIC.answer(case({})).asks[0].fact == "bank.count"
+
+
+def test_frost_stops_lithium_here_too():
+    facts = {"bank.count": 2.0, "charger.outputs": 2.0, "battery.chemistry": "lfp", "ambient.temperature": -2.0}
+    assert TOPIC.answer(case(facts)).verdict == "no"

@@ -1,0 +1,127 @@
+"""Which setting and which volts suit which battery."""
+import pytest
+
+from service.topics.charger_setting import TOPIC
+from tests.building import case
+
+KINDS = ("flooded", "agm", "gel", "lfp")
+
+
+@pytest.mark.parametrize(
+    ("kind", "absorption", "floating"),
+    [
+        ("flooded", (14.2, 14.8), (13.2, 13.5)),
+        ("agm", (14.2, 14.8), (13.2, 13.8)),
+        ("gel", (13.8, 14.4), (13.5, 13.8)),
+        ("lfp", (14.2, 14.6), (13.3, 13.6)),
+    ],
+)
+@pytest.mark.parametrize("volts", [12.0, 24.0])
+def test_the_volts_of_a_kind(kind, absorption, floating, volts):
+    answer = TOPIC.answer(case({"battery.chemistry": kind, "bank.voltage": volts}))
+    assert answer.verdict == "information"
+    for found, (low, high) in zip(answer.figures, (absorption, floating), strict=True):
+        assert (found.low, found.high) == pytest.approx((low * volts / 12, high * volts / 12))
+
+
+@pytest.mark.parametrize(
+    ("battery", "verdicts"),
+    [  # setting: flooded, AGM, gel, lithium
+        ("flooded", ("yes", "marginal", "marginal", "marginal")),
+        ("agm", ("marginal", "yes", "marginal", "marginal")),
+        ("gel", ("no", "no", "yes", "no")),
+        ("lfp", ("no", "no", "marginal", "yes")),
+    ],
+)
+def test_every_setting_on_every_battery(battery, verdicts):
+    found = tuple(
+        TOPIC.answer(case({"battery.chemistry": battery, "charger.setting": setting})).verdict for setting in KINDS
+    )
+    assert found == verdicts
+
+
+@pytest.mark.parametrize(
+    ("kind", "volts", "held", "verdict"),
+    [
+        ("agm", 14.4, False, "yes"), ("gel", 14.1, False, "yes"), ("lfp", 14.2, False, "yes"),
+        ("gel", 14.7, False, "no"), ("agm", 14.9, False, "no"), ("lfp", 14.8, False, "no"),
+        ("flooded", 14.4, True, "no"), ("gel", 14.4, True, "no"),
+        ("lfp", 13.5, True, "yes"), ("gel", 13.8, True, "yes"), ("flooded", 13.8, True, "marginal"),
+        ("agm", 14.0, False, "marginal"), ("flooded", 12.9, True, "marginal"),
+        ("agm", 28.8, False, "yes"),
+    ],
+)
+def test_a_voltage_as_a_stage_and_held(kind, volts, held, verdict):
+    cues = {"detail:held"} if held else set()
+    assert TOPIC.answer(case({"battery.chemistry": kind, "charger.voltage": volts}, cues=cues)).verdict == verdict
+
+
+@pytest.mark.parametrize(("kind", "verdict"), [("flooded", "yes"), ("agm", "no"), ("gel", "no"), ("lfp", "no")])
+def test_only_wet_cells_are_equalised(kind, verdict):
+    assert TOPIC.answer(case({"battery.chemistry": kind}, cues={"detail:equalise"})).verdict == verdict
+
+
+def test_a_programme_that_equalises_by_itself_wants_somebody_there():
+    cues = {"detail:equalise", "detail:by_itself"}
+    assert TOPIC.answer(case({"battery.chemistry": "flooded"}, cues=cues)).verdict == "marginal"
+
+
+@pytest.mark.parametrize(
+    ("kind", "cues", "verdict"),
+    [
+        ("timer", {"detail:left_on"}, "no"),
+        ("trickle", {"detail:left_on"}, "no"),
+        ("timer", {"detail:watched"}, "marginal"),
+        ("timer", {"detail:watched", "detail:left_on"}, "no"),
+    ],
+)
+@pytest.mark.parametrize("battery", [{}, {"battery.chemistry": "flooded"}])
+def test_a_charger_that_cannot_see_the_battery(kind, cues, verdict, battery):
+    assert TOPIC.answer(case({"charger.kind": kind} | battery, cues=cues)).verdict == verdict
+
+
+def test_a_smart_charger_may_stay_on_a_lead_battery():
+    facts = {"battery.chemistry": "agm", "charger.kind": "smart"}
+    assert TOPIC.answer(case(facts, cues={"detail:left_on"})).verdict == "yes"
+
+
+@pytest.mark.parametrize("facts", [{"charger.voltage": 24.0}, {"bank.voltage": 24.0, "battery.count": 1.0}])
+def test_a_24_v_charger_never_goes_on_one_12_v_battery(facts):
+    assert TOPIC.answer(case(facts | {"battery.nominal": 12.0})).verdict == "no"
+
+
+@pytest.mark.parametrize(
+    ("facts", "cues", "asked"),
+    [
+        ({}, set(), "battery.chemistry"),
+        ({"battery.chemistry": "lead"}, set(), "battery.chemistry"),
+        ({"charger.setting": "gel"}, set(), "battery.chemistry"),
+        ({"battery.chemistry": "lithium-other"}, set(), "battery.chemistry"),
+        ({"battery.chemistry": "lfp"}, {"detail:same_charger"}, "charger.setting"),
+        ({"battery.chemistry": "lfp", "charger.kind": "alternator"}, set(), "charger.kind"),
+    ],
+)
+def test_what_is_missing_is_asked(facts, cues, asked):
+    answer = TOPIC.answer(case(facts, cues=cues))
+    assert answer.verdict == "needs-facts"
+    assert answer.asks[0].fact == asked
+
+
+def test_another_lithium_gets_no_volts():
+    answer = TOPIC.answer(case({"battery.chemistry": "lithium-other"}))
+    assert not answer.figures
+    assert not any(sign.isdigit() for sign in answer.headline)
+
+
+def test_frost_comes_before_the_right_setting():
+    facts = {"battery.chemistry": "lfp", "charger.setting": "lfp", "ambient.temperature": -5.0}
+    assert TOPIC.answer(case(facts)).verdict == "no"
+
+
+def test_a_voltage_that_is_wrong_for_every_kind_is_refused_without_the_kind():
+    assert TOPIC.answer(case({"charger.voltage": 17.0})).verdict == "no"
+
+
+def test_the_headline_answers_does_it_matter():
+    facts = {"battery.chemistry": "gel", "charger.setting": "flooded"}
+    assert TOPIC.answer(case(facts, cues={"detail:harm"})).headline.startswith("Yes, it matters")

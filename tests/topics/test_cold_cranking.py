@@ -1,0 +1,55 @@
+"""Cranking amps and the share of warm power in the cold."""
+from __future__ import annotations
+
+import pytest
+
+from service.reply import Answer
+from service.topics.cold_cranking import TOPIC
+from tests.topics import readings
+from tests.topics.readings import Facts, asks, figures
+
+
+def asked(facts: Facts, *cues: str) -> Answer:
+    return readings.asked(TOPIC, facts, cues)
+
+
+@pytest.mark.parametrize(
+    ("facts", "amps", "share"),
+    [
+        ({"battery.cca": 700, "ambient.temperature": -17.8}, 702, 40),
+        ({"battery.cca": 700, "ambient.temperature": 0}, 875, 65),
+        ({"battery.cca": 650, "ambient.temperature": 10}, 812.5, 78.1),
+        ({"battery.ca": 1000, "ambient.temperature": -18}, 800, 39.6),
+        ({"battery.cca": 650}, 812.5, 65),  # at 0 °C where nothing is said
+    ],
+)
+def test_amps_and_share_stand_apart(facts: Facts, amps: float, share: float) -> None:
+    answer = asked(facts)
+    assert answer.verdict == "information"
+    assert figures(answer)["cranking_current"] == pytest.approx(amps, abs=0.6)
+    assert figures(answer)["share_of_warm_power"] == pytest.approx(share, abs=0.5)
+
+
+def test_above_freezing_it_is_at_least_so_much() -> None:
+    assert "at least" in asked({"battery.cca": 650, "ambient.temperature": 10}).headline
+
+
+def test_under_minus_30_no_amps_are_told() -> None:
+    assert "cranking_current" not in figures(asked({"battery.cca": 650, "ambient.temperature": -35}))
+
+
+def test_without_a_rating_the_share_is_told() -> None:
+    answer = asked({"ambient.temperature": -10})
+    assert (answer.verdict, asks(answer)) == ("needs-facts", ["battery.cca"])
+    assert figures(answer)["share_of_warm_power"] == pytest.approx(50.96, abs=0.1)
+    assert asked({}).verdict == "information"
+    assert asked({"ambient.temperature": 0}, "detail:share").verdict == "information"
+
+
+def test_two_temperatures_are_compared() -> None:
+    answer = asked({"battery.cca": 650, "ambient.temperature": (-20.6, 10)})
+    assert [round(float(option.figures[0].value)) for option in answer.compare] == [627, 812]
+
+
+def test_lithium_has_no_cca() -> None:
+    assert asked({"battery.chemistry": "lfp", "ambient.temperature": -10}).figures == ()

@@ -1,0 +1,79 @@
+"""Converters: currents, the alternator, isolation."""
+import pytest
+
+from service.topics.dc_dc import TOPIC
+from tests.building import case
+
+STEP_UP = {"charger.input_voltage": 12.0, "bank.voltage": 24.0}
+
+
+@pytest.mark.parametrize(
+    ("facts", "amps", "taken", "worst"),
+    [
+        (STEP_UP, 15.0, 33.33, 43.64),
+        (STEP_UP, 30.0, 66.67, 87.27),
+        ({}, 30.0, 33.33, 43.64),  # 12 V on both sides, as on most boats
+        ({"charger.voltage": 28.8}, 15.0, 33.33, 43.64),
+    ],
+)
+def test_what_it_pulls(facts, amps, taken, worst):
+    answer = TOPIC.answer(case(facts | {"charger.current": amps}))
+    assert answer.verdict == "information"
+    assert answer.figures[0].value == pytest.approx(taken, abs=0.01)
+    assert answer.figures[0].high == pytest.approx(worst, abs=0.01)
+    assert answer.figures[1].value == amps
+
+
+@pytest.mark.parametrize(
+    ("kind", "alternator", "verdict"),
+    [
+        ("lfp", 100.0, "marginal"), ("lfp", 140.0, "yes"), ("agm", 100.0, "yes"), ("agm", 80.0, "marginal"),
+        (None, 140.0, "yes"), (None, 100.0, "needs-facts"), (None, 70.0, "marginal"),
+    ],
+)
+def test_66_7_a_from_an_alternator(kind, alternator, verdict):
+    facts = STEP_UP | {"charger.current": 30.0, "alternator.current": alternator}
+    answer = TOPIC.answer(case(facts | ({"battery.chemistry": kind} if kind else {})))
+    assert answer.verdict == verdict
+    assert answer.figures
+
+
+def test_the_largest_converter_for_an_alternator():
+    facts = {"alternator.current": 35.0, "battery.chemistry": "agm", "charger.kind": "dc-dc"}
+    answer = TOPIC.answer(case(facts, cues={"thing:dcdc"}))
+    assert [figure.value for figure in answer.figures] == pytest.approx([28.0, 25.2])
+
+
+@pytest.mark.parametrize(
+    ("facts", "cues", "verdict"),
+    [
+        ({"charger.isolated": False}, set(), "needs-facts"),
+        ({"charger.isolated": False, "converter.common_negative": False}, set(), "no"),
+        ({"charger.isolated": False, "converter.common_negative": True}, {"detail:not_part"}, "yes"),
+        ({"charger.isolated": False, "converter.common_negative": True}, set(), "needs-facts"),
+        ({"charger.isolated": False, "converter.common_negative": True}, {"detail:part_of_bank"}, "no"),
+        ({"charger.isolated": False, "converter.common_negative": True},
+         {"detail:part_of_bank", "detail:not_part"}, "yes"),
+        ({"converter.common_negative": True}, {"detail:isolation"}, "information"),
+    ],
+)
+def test_isolated_or_not(facts, cues, verdict):
+    assert TOPIC.answer(case(STEP_UP | facts, cues=cues)).verdict == verdict
+
+
+def test_a_non_isolated_one_between_equal_volts_needs_only_the_common_negative():
+    facts = {"charger.input_voltage": 12.0, "bank.voltage": 12.0, "charger.isolated": False,
+             "converter.common_negative": True}
+    assert TOPIC.answer(case(facts)).verdict == "yes"
+
+
+def test_nothing_known_is_asked_for():
+    assert TOPIC.answer(case({})).asks[0].fact == "charger.current"
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict"),
+    [({"ambient.temperature": -1.0, "charger.current": 20.0}, "no"), ({"charger.kind": "alternator"}, "needs-facts")],
+)
+def test_lithium_in_frost_and_straight_from_an_alternator(facts, verdict):
+    assert TOPIC.answer(case(facts | {"battery.chemistry": "lfp"})).verdict == verdict

@@ -1,0 +1,58 @@
+"""Freezing by charge and by gravity."""
+from __future__ import annotations
+
+import pytest
+
+from service.reply import Answer
+from service.topics.freeze_point import TOPIC
+from tests.topics import readings
+from tests.topics.readings import Facts, asks, figures
+
+
+def asked(facts: Facts, *cues: str) -> Answer:
+    return readings.asked(TOPIC, facts, cues)
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "freezes"),
+    [
+        ({"battery.charge": 50}, "information", -26.1),
+        ({"battery.charge": 50, "ambient.temperature": -20}, "yes", -26.1),
+        ({"battery.charge": 50, "ambient.temperature": -21.1}, "marginal", -26.1),
+        ({"battery.charge": 50, "ambient.temperature": -26.1}, "no", -26.1),
+        ({"battery.charge": 20, "ambient.temperature": -15}, "no", -13.9),
+        ({"reading.voltage": 12.0, "battery.chemistry": "flooded", "ambient.temperature": -10}, "marginal", -13.0),
+        ({"reading.voltage": 12.1, "battery.chemistry": "agm", "ambient.temperature": -8}, "yes", -18.7),
+        ({"reading.gravity": 1.225}, "information", -37.2),
+        ({"reading.gravity": 1.225, "ambient.temperature": 26.7}, "information", -37.2),  # the acid's temperature
+        ({"reading.gravity": 1.200, "ambient.temperature": -12}, "yes", -26.7),
+    ],
+)
+def test_freezing_temperature(facts: Facts, verdict: str, freezes: float) -> None:
+    answer = asked(facts)
+    assert answer.verdict == verdict
+    assert figures(answer)["freezing_temperature"] == pytest.approx(freezes, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("cue", "verdict"), [("detail:flat_one", "no"), ("detail:half_charged", "yes"), ("detail:full_one", "yes")]
+)
+def test_a_charge_told_in_words(cue: str, verdict: str) -> None:
+    assert asked({"ambient.temperature": -10}, cue).verdict == verdict
+
+
+def test_without_a_charge_it_is_asked_unless_even_a_flat_one_stands_it() -> None:
+    assert asks(asked({"ambient.temperature": -10}))[0] == "battery.charge"
+    assert asked({"ambient.temperature": -4}).verdict == "yes"
+    assert asked({}).verdict == "information"
+
+
+def test_lithium_does_not_freeze_but_must_not_be_charged() -> None:
+    answer = asked({"battery.chemistry": "lfp", "ambient.temperature": -20})
+    assert (answer.verdict, answer.figures) == ("yes", ())
+    assert "must not be charged" in answer.headline
+    assert asked({"battery.chemistry": "lfp"}).verdict == "information"
+
+
+def test_a_flat_battery_in_frost_is_for_today() -> None:
+    assert asked({"battery.charge": 20, "ambient.temperature": -15}).urgency == "today"

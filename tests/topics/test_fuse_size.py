@@ -1,0 +1,129 @@
+"""Fuses by the contract's method."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.finish import least_change
+from service.topics.fuse_size import TOPIC
+from tests.building import case
+from tests.topics import asked, figures
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "fit", "most"),
+    [
+        ({"load.current": 340.0}, "information", 450, None),
+        ({"load.current": 340.0, "cable.gauge": "4/0"}, "information", 450, 600),
+        ({"load.current": 150.0, "cable.gauge": "2"}, "information", 200, 300),
+        ({"load.model": "Pike", "cable.gauge": "2/0"}, "information", 350, 450),
+        ({"load.model": "Minnow"}, "information", 150, None),
+        ({"load.model": "Minnow", "cable.area": 50.0}, "information", 175, 350),  # the catalogue's, the cable holds
+        ({"load.power": 3000.0, "bank.voltage": 24.0}, "information", 175, None),
+        ({"load.current": 340.0, "cable.gauge": "1"}, "no", 450, 350),  # no fuse suits
+        ({"load.current": 500.0, "cable.gauge": "2/0"}, "no", 700, 450),
+    ],
+)
+def test_the_rating_and_the_most(facts, verdict, fit, most):
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == verdict
+    assert figures(answer).get("fuse_rating") == fit
+    assert figures(answer).get("fuse_rating_high") == most
+
+
+@pytest.mark.parametrize(  # 240 A on 2/0 (330 A): 300 is the least, 350 the first at the ampacity, 450 the most
+    ("rated", "verdict"),
+    [(250.0, "no"), (300.0, "yes"), (350.0, "yes"), (400.0, "marginal"), (450.0, "marginal"), (500.0, "no")],
+)
+def test_a_stated_fuse_is_judged_by_its_band(rated, verdict):
+    assert TOPIC.answer(case({"load.current": 240.0, "cable.gauge": "2/0", "fuse.rating": rated})).verdict == verdict
+
+
+def test_the_house_s_fuse_wins_where_the_cable_holds():
+    assert TOPIC.answer(case({"load.model": "Pike", "cable.gauge": "1/0", "fuse.rating": 350.0})).verdict == "yes"
+    assert TOPIC.answer(case({"load.current": 260.0, "cable.gauge": "1/0", "fuse.rating": 350.0})).verdict == "marginal"
+
+
+def test_a_stated_current_beats_the_model_and_its_fuse():
+    answer = TOPIC.answer(case({"load.model": "Minnow", "load.current": 200.0, "cable.gauge": "2/0"}))
+    assert figures(answer)["fuse_rating"] == 250
+
+
+def test_a_rating_over_what_suits_the_cable_names_the_next_cable():
+    answer = TOPIC.answer(case({"load.current": 250.0, "cable.gauge": "1/0"}))
+    assert "2/0" in answer.headline
+    assert "300" in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "first"),
+    [
+        ({}, "needs-facts", "load.current"),
+        ({"cable.gauge": "1/0"}, "needs-facts", "load.current"),
+        ({"load.current": 200.0}, "information", "cable.gauge"),
+        ({"cable.gauge": "1/0", "fuse.rating": 400.0}, "needs-facts", "load.current"),
+        ({"load.current": 280.0, "fuse.rating": (350.0, 400.0)}, "information", "cable.gauge"),
+    ],
+)
+def test_what_is_missing_is_asked(facts, verdict, first):
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == verdict
+    assert asked(answer)[0] == first
+
+
+def test_a_fuse_too_large_for_the_cable_is_no_without_the_load():
+    answer = TOPIC.answer(case({"cable.gauge": "6", "fuse.rating": 200.0}))
+    assert answer.verdict == "no"
+    assert figures(answer) == {"fuse_rating_high": 175}
+
+
+def test_a_fuse_too_small_for_the_load_is_no_without_the_cable():
+    assert TOPIC.answer(case({"load.current": 300.0, "fuse.rating": 300.0})).verdict == "no"
+
+
+@pytest.mark.parametrize("cue", ["detail:no_fuse", "detail:bridged"])
+def test_no_fuse_or_a_bridged_one_is_seen_to_today(cue):
+    answer = TOPIC.answer(case({"load.current": 260.0, "cable.gauge": "2/0"}, [cue]))
+    assert (answer.verdict, answer.urgency) == ("no", "today")
+    assert figures(answer)["fuse_rating"] == 350
+
+
+@pytest.mark.parametrize(
+    ("cue", "verdict"),
+    [("fuse_place", "information"), ("need_fuse", "information"), ("bms_instead", "no"), ("class_t", "information")],
+)
+def test_questions_without_numbers(cue, verdict):
+    assert TOPIC.answer(case({}, [f"detail:{cue}"])).verdict == verdict
+
+
+def test_every_answer_says_where_what_voltage_and_both_ends():
+    known = case({"load.current": 200.0, "battery.cca": 800.0})
+    TOPIC.answer(known)
+    told = " ".join(step.say for step in known.trace)
+    for part in ("178\u00a0mm", "at each end", "charging voltage", "3000\u00a0A"):
+        assert part in told
+
+
+def test_a_current_beyond_all_ratings_goes_to_a_technician():
+    assert TOPIC.answer(case({"load.current": 700.0})).route == "technician"
+
+
+def test_the_least_change_is_the_nearest_fuse_that_suits():
+    found = least_change(
+        TOPIC, case({"load.current": 240.0, "cable.gauge": "2/0", "fuse.rating": 400.0}), TOPIC.levers[0], "yes"
+    )
+    assert found is not None
+    assert found.value == 350
+
+
+def test_a_dc_to_dc_unit_is_fused_for_what_it_takes_in_at_worst():
+    answer = TOPIC.answer(
+        case({"charger.current": 20.0, "charger.input_voltage": 12.0, "bank.voltage": 24.0}, ["thing:dcdc"])
+    )
+    assert figures(answer)["fuse_rating"] == 80  # 28.8 V x 20 A / (11 V x 0.90) = 58.2 A, x 1.25 = 72.7 A
+
+
+def test_asked_whether_it_is_too_large_the_headline_opens_with_yes():
+    facts = {"load.current": 220.0, "cable.area": 50.0, "fuse.rating": 400.0}
+    assert TOPIC.answer(case(facts, ["detail:asks_bad"])).headline.startswith("Yes: a 400\u00a0A fuse is too large")
+    assert TOPIC.answer(case(facts)).headline.startswith("No: a 400\u00a0A fuse is too large")

@@ -1,0 +1,48 @@
+"""Case sizes."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.topics.group_size import TOPIC
+from tests.building import case
+from tests.topics import asked, figures
+
+
+@pytest.mark.parametrize(  # four public pages agree on 27 and 31; GC2 and H8 by the outline table
+    ("group", "length", "width", "height"),
+    [
+        ("27", 306, 173, 225),
+        ("31", 330, 173, 240),
+        ("GC2", 264, 183, 270),
+        ("H8", 354, 175, 190),
+        ("group 24", 260, 173, 225),
+        ("31S", 330, 173, 240),
+        ("G24", 260, 173, 225),
+    ],
+)
+def test_the_dimensions_of_a_case(group, length, width, height):
+    answer = TOPIC.answer(case({"battery.group": group}))
+    assert answer.verdict == "information"
+    assert figures(answer) == {"length": length, "width": width, "height": height}
+
+
+@pytest.mark.parametrize(
+    ("groups", "cues", "verdict"),
+    [
+        (("31", "27"), [], "no"),
+        (("27", "31"), [], "yes"),
+        (("24", "31"), ["detail:aboard_now"], "no"),  # a 24 is in there now, will a 31 fit
+        (("31", "24"), ["detail:aboard_now"], "yes"),
+        (("24", "31"), ["detail:aboard_now", "detail:space_given"], "information"),
+    ],
+)
+def test_one_case_in_the_place_of_another(groups, cues, verdict):
+    answer = TOPIC.answer(case({"battery.group": groups}, cues))
+    assert answer.verdict == verdict
+    assert len(answer.compare) == 2
+
+
+@pytest.mark.parametrize("facts", [{}, {"battery.group": "99X"}])
+def test_an_unknown_case_is_asked_about(facts):
+    assert asked(TOPIC.answer(case(facts))) == ["battery.group"]

@@ -1,0 +1,128 @@
+"""Volts under load: sag, the lowest that is good, cable or battery."""
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from service.reply import Answer
+from service.topics.load_voltage import TOPIC
+from tests.topics import readings
+from tests.topics.readings import Facts, asks, figures
+
+PIKE = {"load.model": "Pike", "battery.cca": 650}
+
+
+def asked(facts: Facts, *cues: str) -> Answer:
+    return readings.asked(TOPIC, facts, cues)
+
+
+def read(rest: float | None, load: float | None, amps: float | None = None, cca: float | None = None) -> Facts:
+    facts = {"reading.voltage": rest, "reading.load_voltage": load, "reading.current": amps, "battery.cca": cca}
+    return {name: value for name, value in facts.items() if value is not None}
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "lowest"),
+    [
+        (read(12.6, 9.9, 425, 850), "yes", 9.6),  # half the CCA: the load-test table
+        (read(12.6, 9.5, 425, 850), "no", 9.6),
+        (read(12.7, 10.9, 300, 900), "yes", 10.7),
+        (read(12.6, 9.9, 300, 900), "no", 10.6),
+        (read(12.7, 10.8, 150, 550), "no", 11.064),
+        (read(12.8, 9.0) | PIKE, "no", 10.4),
+        (read(None, 9.8) | PIKE, "no", 10.2),  # from 12.6 V, as no resting volts are said
+        (read(12.6, 8.9, 340, 500), "no", 9.0),  # in order, but too small
+        (read(12.6, 9.0, 340, 500), "yes", 9.0),
+        (read(12.7, 7.5), "no", 9.6),
+        (read(12.7, 9.6), "needs-facts", 9.6),
+        (read(25.6, 21.8) | {"load.model": "Sturgeon", "battery.cca": 650, "battery.count": 2}, "yes", 20.43),
+        (read(25.2, 21.0), "needs-facts", 19.2),
+        (read(13.3, 12.4) | {"battery.chemistry": "lfp"}, "yes", 12.0),
+        (read(13.3, 11.5) | {"battery.chemistry": "lfp"}, "marginal", 12.0),
+        (read(13.3, 11.4) | {"battery.chemistry": "lfp"}, "no", 12.0),
+    ],
+)
+def test_verdict_and_lowest_volts(facts: Facts, verdict: str, lowest: float) -> None:
+    answer = asked(facts)
+    assert answer.verdict == verdict
+    assert figures(answer)["lowest_acceptable_voltage"] == pytest.approx(lowest, abs=0.005)
+
+
+def test_sag_and_resistance_are_those_of_what_was_measured() -> None:
+    found = figures(asked(read(13.3, 12.7, 150) | {"battery.chemistry": "lfp"}))
+    assert found["sag"] == pytest.approx(0.6)
+    assert found["internal_resistance"] == pytest.approx(4.0)
+    assert figures(asked(read(25.2, 21.0)))["sag"] == pytest.approx(4.2)
+
+
+@pytest.mark.parametrize(
+    ("facts", "cues"),
+    [
+        (read(12.3, 9.9, 325, 650), ()),
+        (read(12.6, 9.3, 350, 700) | {"ambient.temperature": 0}, ()),
+        (read(12.6, 9.2) | {"ambient.temperature": 2}, ("detail:load_test",)),
+    ],
+)
+def test_a_load_test_of_a_flat_or_cold_battery_does_not_count(facts: Facts, cues: tuple[str, ...]) -> None:
+    answer = asked(facts, *cues)
+    assert (answer.verdict, asks(answer)) == ("needs-facts", ["reading.load_voltage"])
+
+
+def test_a_load_test_needs_no_amps_but_at_known_amps_the_cca() -> None:
+    assert asked(read(12.6, 9.9), "detail:load_test").verdict == "yes"
+    assert asks(asked(read(12.65, 10.4, 300), "detail:load_test")) == ["battery.cca"]
+
+
+def test_one_reading_taken_under_load_is_not_a_resting_one() -> None:
+    answer = asked({"reading.voltage": 9.3, "reading.state": "load", "reading.current": 400, "battery.cca": 800})
+    assert (answer.verdict, "sag" in figures(answer)) == ("no", False)
+
+
+def test_good_posts_and_a_poor_motor_blame_the_cable() -> None:
+    answer = asked(read(12.5, 11.3) | {"reading.load_voltage_at_load": 9.4})
+    assert (answer.verdict, asks(answer)) == ("no", ["reading.current", "battery.cca"])
+    assert figures(answer)["drop"] == pytest.approx(1.9)
+    assert "cable" in answer.headline
+
+
+def test_low_posts_blame_the_battery_and_the_cable_is_still_told() -> None:
+    answer = asked(read(12.6, 10.4, 200, 900) | {"reading.load_voltage_at_load": 8.0})
+    assert "drops to 10.4" in answer.headline.replace("\u00a0", " ")
+    assert "cable" in answer.headline
+    assert figures(answer)["drop"] == pytest.approx(2.4)
+
+
+def test_ten_percent_is_no_fault() -> None:
+    assert "drop" not in figures(asked(read(12.6, 11.5, 200, 900) | {"reading.load_voltage_at_load": 10.35}))
+
+
+def test_a_low_reading_alone_asks_where_it_was_measured() -> None:
+    assert asks(asked(read(12.8, 9.0))) == ["reading.load_voltage_at_load"]
+
+
+@pytest.mark.parametrize(
+    ("facts", "wanted"),
+    [
+        ({}, "reading.load_voltage"),
+        ({"reading.load_voltage_at_load": 9.4}, "reading.load_voltage"),
+        (read(9.9, 13.1), "reading.load_voltage"),
+        (read(12.7, 12.1, 6), "battery.cca"),
+        (read(12.6, 11.5), "reading.current"),
+    ],
+)
+def test_what_is_asked_back(facts: Facts, wanted: str) -> None:
+    answer = asked(facts)
+    assert (answer.verdict, asks(answer)[0]) == ("needs-facts", wanted)
+
+
+def test_the_limit_itself_is_information() -> None:
+    answer = asked({"bank.voltage": 24, "battery.chemistry": "flooded"}, "detail:reading_wanted")
+    assert answer.verdict == "information"
+    assert figures(answer)["lowest_acceptable_voltage"] == pytest.approx(19.2)
+
+
+@given(rest=st.floats(12.4, 12.8), sag=st.floats(0, 6), amps=st.floats(5, 900), cca=st.floats(100, 2000))
+def test_more_volts_never_turn_a_yes_into_a_no(rest: float, sag: float, amps: float, cca: float) -> None:
+    worse, better = (asked(read(rest, rest - drop, amps, cca)).verdict for drop in (sag, sag / 2))
+    assert not (worse == "yes" and better == "no")

@@ -1,0 +1,66 @@
+"""Time for a new one: by age, or by a failed test."""
+from __future__ import annotations
+
+import pytest
+
+from service.reply import Answer
+from service.topics.replacement import TOPIC
+from tests.topics import readings
+from tests.topics.readings import Facts, asks
+
+
+def asked(facts: Facts, *cues: str) -> Answer:
+    return readings.asked(TOPIC, facts, cues)
+
+
+@pytest.mark.parametrize(
+    ("kind", "age", "verdict"),
+    [
+        ("flooded", 2.9, "yes"), ("flooded", 3, "marginal"), ("flooded", 5, "marginal"), ("flooded", 5.1, "no"),
+        ("agm", 3, "yes"), ("agm", 4, "marginal"), ("agm", 7, "marginal"), ("agm", 8, "no"),
+        ("gel", 4, "yes"), ("gel", 7, "marginal"), ("gel", 9, "no"),
+        ("lfp", 7, "yes"), ("lfp", 9, "marginal"), ("lfp", 13, "no"),
+    ],
+)  # fmt: skip
+def test_age_against_the_usual_life(kind: str, age: float, verdict: str) -> None:
+    answer = asked({"battery.chemistry": kind, "battery.age": age})
+    assert answer.verdict == verdict
+    assert "by age only" in answer.headline
+
+
+def test_months_left_are_a_range_and_none_past_it() -> None:
+    left = asked({"battery.chemistry": "gel", "battery.age": 6}).figures[0]
+    assert (left.name, left.low, left.high) == ("months_left", 0, 24)
+    assert asked({"battery.chemistry": "gel", "battery.age": 9}).figures == ()
+
+
+def test_kind_not_said_takes_the_wet_cell_life_and_asks_where_agm_differs() -> None:
+    answer = asked({"battery.age": 6})
+    assert (answer.verdict, asks(answer)) == ("no", ["battery.chemistry"])
+
+
+@pytest.mark.parametrize(
+    ("facts", "cues", "verdict"),
+    [
+        ({"reading.load_voltage": 8.9, "ambient.temperature": 22}, ("detail:load_test",), "no"),
+        ({"reading.load_voltage": 8.9, "ambient.temperature": 2}, ("detail:load_test",), "yes"),  # too cold to count
+        ({"reading.load_voltage": 9.9, "reading.current": 325, "battery.cca": 650}, (), "yes"),
+        ({"reading.load_voltage": 9.3, "reading.current": 325, "battery.cca": 650}, (), "no"),
+        ({"reading.gravity_spread": 0.05}, (), "no"),
+        ({"reading.gravity": (1.265, 1.18)}, (), "no"),
+        ({}, ("detail:failed_test",), "no"),
+    ],
+)
+def test_a_valid_failed_test_ends_a_young_battery(facts: Facts, cues: tuple[str, ...], verdict: str) -> None:
+    assert asked({"battery.age": 1, **facts}, *cues).verdict == verdict
+
+
+def test_without_an_age_it_is_asked_unless_the_usual_life_is_the_question() -> None:
+    assert asks(asked({"battery.chemistry": "agm"})) == ["battery.age"]
+    answer = asked({"battery.chemistry": "agm"}, "detail:when_replaced")
+    assert answer.verdict == "information"
+    assert "4 to 7" in answer.headline
+
+
+def test_a_deeply_flat_one_is_for_today() -> None:
+    assert asked({"battery.age": 3, "reading.voltage": 4.9, "battery.chemistry": "flooded"}).urgency == "today"

@@ -1,0 +1,198 @@
+"""Volts at rest: charge, verdict, system, doubt."""
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from service.reply import Answer
+from service.topics.rest_voltage import TOPIC
+from tests.topics import readings
+from tests.topics.readings import Facts, asks, figures
+
+
+def asked(facts: Facts, *cues: str) -> Answer:
+    return readings.asked(TOPIC, facts, cues)
+
+
+def read(volts: float, kind: str = "flooded", **facts: object) -> Facts:
+    return {"reading.voltage": volts, "battery.chemistry": kind, **{k.replace("_", "."): v for k, v in facts.items()}}
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "charge"),
+    [
+        (read(12.65), "yes", 100),
+        (read(12.45), "yes", 75),
+        (read(12.44), "marginal", 73.75),
+        (read(12.24), "marginal", 50),
+        (read(12.23), "no", 48.6),
+        (read(11.0), "no", 0),
+        (read(12.6, "agm"), "yes", 75),
+        (read(12.59, "agm"), "marginal", 74.2),
+        (read(12.35, "gel"), "marginal", 50),
+        (read(13.1, "lfp"), "yes", 40),
+        (read(13.0, "lfp"), "marginal", 30),
+        (read(12.8, "lfp"), "no", 18),
+        (read(25.1, "agm"), "marginal", 70.8),
+        (read(37.4, bank_voltage=36), "yes", 77.1),
+        (read(51.2, "lfp"), "no", 18),
+        (read(6.2, battery_nominal=6), "marginal", 69),
+        (read(9.6, battery_nominal=12), "no", 0),
+        ({"reading.voltage": 12.58}, "yes", 91.25),  # wet-cell table decides, AGM would be marginal
+        ({"battery.charge": 60}, "marginal", 60),
+    ],
+)
+def test_charge_and_verdict(facts: Facts, verdict: str, charge: float) -> None:
+    answer = asked(facts)
+    assert answer.verdict == verdict
+    assert figures(answer)["state_of_charge"] == pytest.approx(charge, abs=0.06)
+
+
+def test_charts_of_lithium_differ_in_the_flat_part() -> None:
+    def ends(volts: float) -> tuple[float | None, float | None]:
+        return asked(read(volts, "lfp")).figures[0].low, asked(read(volts, "lfp")).figures[0].high
+
+    assert ends(13.2) == (40, 77)
+    assert ends(12.9) == (None, None)
+
+
+@pytest.mark.parametrize(
+    ("volts", "kind", "verdict"),
+    [
+        (12.80, "flooded", "yes"),
+        (12.81, "flooded", "information"),
+        (13.0, "agm", "yes"),
+        (13.01, "agm", "information"),
+        (13.05, "gel", "yes"),
+        (13.06, "gel", "information"),
+        (13.75, "lfp", "yes"),
+        (13.76, "lfp", "information"),
+        (14.9, "flooded", "information"),
+        (15.0, "flooded", "stop"),
+        (14.6, "lfp", "information"),
+        (14.61, "lfp", "stop"),
+        (30.6, "agm", "needs-facts"),  # 24 V not said
+    ],
+)
+def test_surface_charge_and_overcharge(volts: float, kind: str, verdict: str) -> None:
+    assert asked(read(volts, kind)).verdict == verdict
+
+
+def test_overcharge_goes_to_a_technician_today() -> None:
+    answer = asked(read(30.6, "agm", bank_voltage=24))
+    assert (answer.verdict, answer.urgency, answer.route) == ("stop", "today", "technician")
+
+
+@pytest.mark.parametrize(("volts", "kind", "verdict"), [(15.6, "flooded", "information"), (16.1, "flooded", "stop"),
+                                                       (15.6, "agm", "stop")])
+def test_equalising_is_for_wet_cells_to_16_volts(volts: float, kind: str, verdict: str) -> None:
+    assert asked(read(volts, kind), "detail:equalising").verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("facts", "wanted", "said"),
+    [
+        ({}, "reading.voltage", "please tell us"),
+        ({"reading.voltage": 128.0, "battery.nominal": 12}, "reading.voltage", "12.8"),
+        ({"reading.voltage": 25.4, "battery.nominal": 12}, "bank.voltage", "24"),
+        ({"reading.voltage": 18.4}, "bank.voltage", "18.4"),
+        ({"reading.voltage": 4.9}, "bank.voltage", "deeply flat"),
+        ({"reading.voltage": -12.6}, "reading.voltage", "swapped"),
+        ({"load.current": 12.8}, "reading.voltage", "12.8"),
+    ],
+)
+def test_what_cannot_be_is_asked_again(facts: Facts, wanted: str, said: str) -> None:
+    answer = asked(facts)
+    assert answer.verdict == "needs-facts"
+    assert asks(answer)[0] == wanted
+    assert said in answer.headline
+
+
+@pytest.mark.parametrize(
+    "facts",
+    [
+        {"reading.voltage": 12.7, "reading.gravity": 1.120, "battery.chemistry": "flooded"},
+        {"reading.voltage": 12.6, "bank.voltage": 24},
+        {"reading.voltage": 12.4, "battery.chemistry": "lithium-other"},
+    ],
+)
+def test_what_contradicts_itself_goes_to_a_technician(facts: Facts) -> None:
+    answer = asked(facts)
+    assert (answer.verdict, answer.route) == ("needs-facts", "technician")
+
+
+@pytest.mark.parametrize(
+    ("facts", "urgency"),
+    [
+        (read(12.2), "today"),
+        (read(12.3), "routine"),
+        (read(12.0, "lfp"), "routine"),
+        (read(9.0, "lfp", battery_nominal=12), "today"),
+        ({"reading.voltage": 4.9}, "today"),
+    ],
+)
+def test_lead_under_half_is_for_today(facts: Facts, urgency: str) -> None:
+    assert asked(facts).urgency == urgency
+
+
+def test_a_charging_and_a_resting_voltage_of_one_battery_cannot_both_be_at_rest() -> None:
+    facts = {"reading.voltage": (12.6, 14.4)}
+    answer = asked(facts, "detail:same_battery")
+    assert (answer.verdict, answer.route) == ("needs-facts", "technician")
+    assert asked(facts).verdict == "information"  # two batteries, one on charge
+    assert asked({"reading.voltage": 12.6, "charger.voltage": 14.4}, "detail:same_battery").route == "technician"
+
+
+def test_how_full_is_answered_first_where_that_is_asked() -> None:
+    assert asked(read(12.5), "request:how_full").headline.startswith("About 80")
+    assert asked(read(12.7), "request:how_full").headline.startswith("Full")
+    assert asked(read(12.1), "request:how_full").headline.startswith("Only about 30")
+
+
+def test_kind_not_said_is_asked_where_an_agm_would_be_judged_otherwise() -> None:
+    assert asks(asked({"reading.voltage": 12.58})) == ["battery.chemistry"]
+    assert asks(asked({"reading.voltage": 12.70})) == []
+
+
+def test_of_two_batteries_the_weaker_decides_and_both_are_shown() -> None:
+    answer = asked({"reading.voltage": (12.7, 12.0), "battery.chemistry": "agm"})
+    assert (answer.verdict, answer.urgency) == ("no", "today")
+    assert [option.verdict for option in answer.compare] == ["yes", "no"]
+    assert figures(answer)["state_of_charge"] == 25
+
+
+def test_two_readings_of_a_24_volt_bank_are_one_of_each_battery() -> None:
+    answer = asked({"reading.voltage": (11.9, 12.3), "bank.voltage": 24, "battery.chemistry": "flooded"})
+    assert [option.verdict for option in answer.compare] == ["no", "marginal"]
+
+
+def test_a_good_reading_on_charge_or_just_after_tells_nothing() -> None:
+    assert asked(read(12.7, reading_state="charging")).verdict == "information"
+    assert asked({**read(12.7), "reading.rest_time": 0.2}).verdict == "information"
+    assert asked(read(12.1, reading_state="charging")).verdict == "no"
+
+
+@pytest.mark.parametrize(
+    ("volts", "cues", "opening"),
+    [(12.7, (), "Yes"), (12.7, ("detail:asks_bad",), "No"), (12.1, (), "No"), (12.1, ("detail:asks_bad",), "Yes"),
+     (12.7, ("detail:asks_bad", "detail:asks_good"), "Yes")],
+)
+def test_the_opening_answers_the_question_as_put(volts: float, cues: tuple[str, ...], opening: str) -> None:
+    assert asked(read(volts), *cues).headline.startswith(opening)
+
+
+def test_what_a_full_one_shows_is_information() -> None:
+    answer = asked({"battery.chemistry": "agm"}, "detail:reading_wanted")
+    assert (answer.verdict, asks(answer)) == ("information", [])
+    assert "12.80" in answer.headline
+
+
+@given(volts=st.floats(0, 64), kind=st.sampled_from(["flooded", "agm", "gel", "lead", "lfp", None]),
+       bank=st.sampled_from([None, 12.0, 24.0, 36.0, 48.0]))
+def test_any_reading_has_an_answer(volts: float, kind: str | None, bank: float | None) -> None:
+    facts = {"reading.voltage": volts, "battery.chemistry": kind, "bank.voltage": bank}
+    answer = asked({name: value for name, value in facts.items() if value is not None})
+    charge = figures(answer).get("state_of_charge", 50)
+    assert 0 <= charge <= 100
+    assert answer.verdict != "yes" or charge >= 40

@@ -1,0 +1,85 @@
+"""Panels against drain and self-discharge."""
+import pytest
+
+from service.topics.solar import TOPIC
+from tests.building import case
+
+
+@pytest.mark.parametrize(
+    ("facts", "cues", "amp_hours"),
+    [
+        ({"solar.power": 100.0}, set(), 22.22),
+        ({"solar.power": 200.0, "solar.sun_hours": 5.0, "bank.voltage": 24.0}, set(), 27.78),
+        ({"solar.power": 50.0}, {"word:winter"}, 2.78),
+        ({"solar.power": 50.0, "storage.time": 120.0}, set(), 2.78),
+    ],
+)
+def test_daily_charge_with_its_low_end(facts, cues, amp_hours):
+    answer = TOPIC.answer(case(facts, cues=cues))
+    figure = answer.figures[0]
+    assert answer.verdict == "information"
+    assert (figure.value, figure.low) == pytest.approx((amp_hours, amp_hours * 0.8), abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("power", "verdict"),
+    [(20.0, "yes"), (14.1, "yes"), (14.0, "marginal"), (10.9, "marginal"), (10.7, "no")],
+)
+def test_yes_from_1_3_times_the_need(power, verdict):
+    facts = {"solar.power": power, "solar.sun_hours": 4.0, "drain.current": 0.1}  # 2.4 Ah a day: 10.8 W just cover it
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == verdict
+    assert answer.figures[1].value == pytest.approx(10.8)
+
+
+@pytest.mark.parametrize(("kind", "lost"), [("flooded", 5), ("agm", 3), ("gel", 3), ("lfp", 3), (None, 5)])
+def test_self_discharge_is_part_of_the_need(kind, lost):
+    facts = {"solar.power": 20.0, "battery.capacity": 300.0} | ({"battery.chemistry": kind} if kind else {})
+    required = TOPIC.answer(case(facts)).figures[1].value
+    assert required == pytest.approx(300 * lost / 100 / 30 * 13.5 / (4 * 0.75))
+
+
+def test_a_panel_in_winter_does_not_cover_an_alarm():
+    facts = {"solar.power": 20.0, "drain.current": 0.1, "battery.capacity": 100.0, "battery.chemistry": "flooded"}
+    assert TOPIC.answer(case(facts, cues={"word:winter"})).verdict == "no"
+
+
+def test_under_a_cover_it_brings_nothing():
+    answer = TOPIC.answer(case({"solar.power": 20.0}, cues={"detail:under_cover"}))
+    assert (answer.verdict, answer.figures[0].value) == ("no", 0)
+
+
+def test_the_panel_for_a_need():
+    answer = TOPIC.answer(case({"drain.current": 5 / 24, "solar.sun_hours": 3.0}))
+    assert (answer.verdict, answer.figures[0].name) == ("information", "required_power")
+    assert answer.figures[0].value == pytest.approx(30)
+
+
+def test_a_battery_that_only_stands_gets_the_trades_panel():
+    answer = TOPIC.answer(case({"battery.chemistry": "agm", "battery.capacity": 100.0}))
+    assert answer.figures[0].value == pytest.approx(0.45)
+    assert answer.headline.startswith("About 10")
+
+
+def test_a_panel_left_on_lithium_in_frost():
+    assert TOPIC.answer(case({"solar.power": 200.0, "battery.chemistry": "lfp"}, cues={"detail:frost"})).verdict == "no"
+
+
+def test_a_panel_put_up_without_a_need_asks_what_stays_on():
+    answer = TOPIC.answer(case({"solar.power": 50.0}, cues={"request:enough"}))
+    assert answer.verdict == "needs-facts"
+    assert {item.fact for item in answer.asks} == {"drain.current", "battery.capacity"}
+    assert answer.figures[0].name == "daily_charge"
+
+
+@pytest.mark.parametrize(
+    ("kind", "power", "verdict"), [("agm", 10.0, "no"), ("flooded", 10.0, "yes"), ("flooded", 50.0, "no")]
+)
+def test_a_panel_without_a_controller(kind, power, verdict):
+    facts = {"solar.power": power, "battery.capacity": 100.0, "battery.chemistry": kind}
+    assert TOPIC.answer(case(facts, cues={"detail:no_controller"})).verdict == verdict
+
+
+def test_frost_stops_lithium_here_too():
+    facts = {"solar.power": 120.0, "battery.chemistry": "lfp", "ambient.temperature": -4.0}
+    assert TOPIC.answer(case(facts)).verdict == "no"

@@ -1,0 +1,70 @@
+"""Hydrometer: correction, charge, spread between cells."""
+from __future__ import annotations
+
+import pytest
+
+from service.reply import Answer
+from service.topics.specific_gravity import TOPIC
+from tests.topics import readings
+from tests.topics.readings import Facts, asks, figures
+
+
+def asked(facts: Facts, *cues: str) -> Answer:
+    return readings.asked(TOPIC, facts, cues)
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "corrected", "charge"),
+    [
+        ({"reading.gravity": 1.265}, "yes", 1.265, 100),
+        ({"reading.gravity": 1.225}, "yes", 1.225, 75),
+        ({"reading.gravity": 1.225, "ambient.temperature": 26.67}, "yes", 1.225, 75),
+        ({"reading.gravity": 1.235, "ambient.temperature": 4.44}, "marginal", 1.219, 70.8),
+        ({"reading.gravity": 1.250, "ambient.temperature": 4.44}, "yes", 1.234, 80.6),
+        ({"reading.gravity": 1.190}, "marginal", 1.190, 50),
+        ({"reading.gravity": 1.150}, "no", 1.150, 21.4),
+        ({"reading.gravity": 1.280, "ambient.temperature": 35}, "yes", 1.286, 100),
+    ],
+)
+def test_charge_at_80_fahrenheit(facts: Facts, verdict: str, corrected: float, charge: float) -> None:
+    answer = asked(facts)
+    assert answer.verdict == verdict
+    assert figures(answer)["corrected_gravity"] == pytest.approx(corrected, abs=0.0005)
+    assert figures(answer)["state_of_charge"] == pytest.approx(charge, abs=0.3)
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict"),
+    [
+        ({"reading.gravity": (1.265, 1.180)}, "no"),
+        ({"reading.gravity": (1.270, 1.220)}, "no"),  # 0.050 is the limit
+        ({"reading.gravity": (1.270, 1.221)}, "marginal"),  # the lower cell decides
+        ({"reading.gravity_spread": 0.055}, "no"),
+        ({"reading.gravity_spread": 0.020}, "yes"),
+        ({"reading.gravity": 1.265, "reading.gravity_spread": 0.06}, "no"),
+    ],
+)
+def test_cells_that_differ_by_0_050_end_it(facts: Facts, verdict: str) -> None:
+    assert asked(facts).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("facts", "wanted"),
+    [({}, "reading.gravity"), ({"reading.gravity": 1.34}, "reading.gravity"),
+     ({"reading.gravity": 1.25, "battery.chemistry": "agm"}, "reading.voltage")],
+)
+def test_what_is_asked_back(facts: Facts, wanted: str) -> None:
+    answer = asked(facts)
+    assert (answer.verdict, asks(answer)[0]) == ("needs-facts", wanted)
+
+
+def test_volts_that_say_full_and_a_float_that_says_empty_go_to_a_technician() -> None:
+    answer = asked({"reading.gravity": 1.120, "reading.voltage": 12.7})
+    assert (answer.verdict, answer.route) == ("needs-facts", "technician")
+    assert asked({"reading.gravity": 1.225, "reading.voltage": 12.45}).verdict == "yes"
+
+
+def test_a_full_cell_is_information() -> None:
+    answer = asked({}, "detail:reading_wanted")
+    assert answer.verdict == "information"
+    assert "1.265" in answer.headline

@@ -1,0 +1,72 @@
+"""Laying up: days to the next charge, how often to look, what is left."""
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from service.reply import Answer
+from service.topics.storage import TOPIC
+from tests.topics import readings
+from tests.topics.readings import Facts, asks, figures
+
+DRAIN = {"drain.current": 0.06, "battery.capacity": 100}
+
+
+def asked(facts: Facts, *cues: str) -> Answer:
+    return readings.asked(TOPIC, facts, cues)
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "days", "left"),
+    [
+        ({"battery.chemistry": "flooded"}, "information", 152.2, None),
+        ({"battery.chemistry": "agm"}, "information", 180, None),  # 254 days, shown as 180
+        ({"battery.chemistry": "flooded", "ambient.temperature": 30}, "information", 76.1, None),
+        ({"battery.chemistry": "flooded", "storage.time": 152, "ambient.temperature": 5}, "yes", 180, 91.2),
+        ({"battery.chemistry": "flooded", "storage.time": 182.6, "ambient.temperature": 10}, "yes", 180, 85),
+        ({"battery.chemistry": "agm", "storage.time": 121.75, "ambient.temperature": 20}, "yes", 180, 88),
+        ({"battery.chemistry": "flooded", "storage.time": 90, "reading.voltage": 12.5}, "marginal", 38, 66.5),
+        ({"battery.chemistry": "flooded", "storage.time": 320}, "no", 152.2, 47.4),
+        ({"battery.chemistry": "lfp", "storage.time": 150}, "yes", 180, 35.2),
+        ({"battery.chemistry": "lfp", "storage.time": 400}, "no", 180, 10.6),
+        ({"reading.voltage": 12.0}, "no", 0, None),
+        (DRAIN | {"storage.time": 30}, "marginal", 15.6, 51.9),
+        (DRAIN | {"storage.time": 60}, "no", 15.6, 3.7),
+    ],
+)
+def test_days_verdict_and_what_is_left(facts: Facts, verdict: str, days: float, left: float | None) -> None:
+    answer = asked(facts)
+    assert answer.verdict == verdict
+    assert figures(answer)["days_to_recharge"] == pytest.approx(days, abs=0.2)
+    assert figures(answer)["check_interval"] == pytest.approx(min(days, 90), abs=0.2)
+    assert figures(answer).get("state_of_charge_after") == (None if left is None else pytest.approx(left, abs=0.2))
+
+
+def test_asked_about_disconnecting_the_drain_is_left_out() -> None:
+    answer = asked({**DRAIN, "storage.time": 90, "battery.chemistry": "flooded"}, "detail:disconnect")
+    assert answer.verdict == "yes"
+    assert figures(answer)["days_to_recharge"] == pytest.approx(152.2, abs=0.1)
+
+
+def test_a_drain_needs_the_capacity() -> None:
+    assert asks(asked({"drain.current": 0.06})) == ["battery.capacity"]
+
+
+def test_a_half_full_battery_in_hard_frost_is_no() -> None:
+    answer = asked({"battery.chemistry": "agm", "battery.charge": 55, "ambient.temperature": -30, "storage.time": 10})
+    assert answer.verdict == "no"
+    assert "freeze" in answer.headline
+
+
+def test_lead_under_half_is_for_today() -> None:
+    assert asked({"reading.voltage": 12.0}).urgency == "today"
+    assert asked({"battery.chemistry": "flooded", "storage.time": 400}).urgency == "routine"
+
+
+@given(days=st.floats(1, 2000), celsius=st.floats(-30, 45), kind=st.sampled_from(["flooded", "agm", "gel", "lfp"]))
+def test_a_longer_time_never_leaves_more(days: float, celsius: float, kind: str) -> None:
+    first, later = (asked({"battery.chemistry": kind, "ambient.temperature": celsius, "storage.time": time})
+                    for time in (days, days * 1.5))
+    assert figures(first)["state_of_charge_after"] >= figures(later)["state_of_charge_after"]
+    assert 0 <= figures(first)["days_to_recharge"] <= 180

@@ -1,0 +1,54 @@
+"""Posts, studs and lugs."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.topics.terminals import TOPIC
+from tests.building import case
+from tests.topics import figures
+
+
+@pytest.mark.parametrize(
+    ("sizes", "verdict"),
+    [
+        (("M8", "M10"), "no"),
+        (("M10", "M8"), "no"),
+        (("3/8-16", "M10"), "yes"),
+        (("5/16", "M8"), "yes"),
+        (("3/8", "M8"), "no"),
+    ],
+)
+def test_the_lug_of_one_size_on_the_stud_of_another(sizes, verdict):
+    assert TOPIC.answer(case({"terminal.size": sizes})).verdict == verdict
+
+
+@pytest.mark.parametrize(("size", "lug"), [("M10", "M10"), ("3/8-16", "3/8 in or M10"), ("5/16", "5/16 in or M8")])
+def test_the_lug_of_a_stud(size, lug):
+    answer = TOPIC.answer(case({"terminal.size": size}))
+    assert answer.verdict == "information"
+    assert figures(answer) == {"lug_hole": lug}
+
+
+@pytest.mark.parametrize(
+    ("cue", "verdict", "told"),
+    [
+        ("wing_nut", "no", "hex nut"),
+        ("washer", "no", "on top"),
+        ("stacked", "information", "four rings"),
+        ("order", "information", "Minus comes off first"),
+        ("adapter", "information", "full-size metal"),
+        ("joint", "information", "Crimp"),
+        ("torque", "information", "5 to 8\u00a0Nm"),
+        ("posts", "information", "under a nut on a stud"),
+    ],
+)
+def test_what_is_asked_in_words(cue, verdict, told):
+    answer = TOPIC.answer(case({}, [f"detail:{cue}"]))
+    assert answer.verdict == verdict
+    assert told in answer.headline
+
+
+def test_the_tightening_of_a_named_stud():
+    answer = TOPIC.answer(case({"terminal.size": "M10"}, ["detail:torque"]))
+    assert "10.4 to 13\u00a0Nm" in answer.headline

@@ -1,0 +1,53 @@
+"""Air for a battery space."""
+import pytest
+
+from service.topics.ventilation import TOPIC
+from tests.building import case
+
+WET = {"battery.chemistry": "flooded"}
+
+
+@pytest.mark.parametrize(
+    ("facts", "air"),
+    [
+        (WET | {"battery.capacity": 200.0, "battery.count": 2.0, "battery.nominal": 12.0}, 2.4),
+        (WET | {"battery.capacity": 110.0, "battery.count": 2.0}, 1.32),
+        ({"battery.chemistry": "agm", "battery.capacity": 100.0, "bank.voltage": 24.0}, 0.48),
+        ({"battery.chemistry": "gel", "battery.capacity": 100.0}, 0.24),
+        ({"battery.chemistry": "lead", "battery.capacity": 100.0}, 0.6),  # as wet-cell, which needs most
+        (WET | {"battery.capacity": 220.0, "battery.count": 4.0, "battery.nominal": 6.0}, 2.64),
+    ],
+)
+def test_airflow_and_opening(facts, air):
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == "information"
+    assert [figure.value for figure in answer.figures] == pytest.approx([air, 28 * air])
+
+
+def test_float_alone_needs_less():
+    facts = {"battery.chemistry": "flooded", "battery.capacity": 100.0}
+    assert TOPIC.answer(case(facts, cues={"detail:float_only"})).figures[0].value == pytest.approx(0.15)
+
+
+@pytest.mark.parametrize("kind", ["lfp", "lithium-other"])
+def test_lithium_gets_no_figure(kind):
+    answer = TOPIC.answer(case({"battery.chemistry": kind, "battery.capacity": 300.0}, cues={"detail:closed_space"}))
+    assert (answer.verdict, answer.figures) == ("information", ())
+    assert "no ventilation" not in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("facts", "cues", "verdict"),
+    [
+        ({"battery.chemistry": "flooded", "battery.count": 2.0}, set(), "information"),
+        ({"battery.chemistry": "agm"}, {"detail:closed_space"}, "no"),
+        ({"battery.chemistry": "flooded"}, {"request:what_size"}, "needs-facts"),
+        ({}, set(), "information"),
+        ({}, {"detail:where_openings"}, "information"),
+        ({}, {"detail:how_much_air"}, "needs-facts"),
+        ({"battery.capacity": 100.0}, set(), "needs-facts"),
+    ],
+)
+def test_without_all_facts(facts, cues, verdict):
+    answer = TOPIC.answer(case(facts, cues=cues))
+    assert (answer.verdict, answer.figures) == (verdict, ())

@@ -1,0 +1,75 @@
+"""The loss in a cable, by the contract's method."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.finish import least_change
+from service.topics.voltage_drop import TOPIC
+from tests.building import case
+from tests.topics import asked, figures
+
+
+@pytest.mark.parametrize(  # 10.75 x A x ft there and back / smallest SAE area, or mm2 x 1973.5
+    ("facts", "verdict", "volts", "percent"),
+    [
+        ({"cable.gauge": "2/0", "load.current": 340.0, "cable.length": 6.096}, "no", 1.1686, 9.739),  # carries 330 A
+        ({"cable.gauge": "1", "load.current": 120.0, "cable.length": 4.572}, "yes", 0.4975, 4.146),
+        ({"cable.area": 70.0, "load.current": 260.0, "cable.length": 9.0}, "yes", 1.1948, 9.957),
+        ({"cable.area": 16.0, "load.current": 20.0, "cable.length": 8.0, "bank.voltage": 24.0}, "yes", 0.3574, 1.489),
+        ({"cable.gauge": "6", "charger.current": 30.0, "cable.length": 7.62}, "no", 0.6571, 5.476),  # 3 % for a charger
+        ({"cable.gauge": "2", "load.current": 320.0, "cable.length": 7.62}, "no", 2.7542, 22.95),
+        (
+            {"cable.area": 16.0, "load.current": 15.0, "cable.length": 6.0, "load.kind": "electronics"},
+            "yes",
+            0.2010,
+            1.675,
+        ),
+    ],
+)
+def test_the_loss_and_its_verdict(facts, verdict, volts, percent):
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == verdict
+    assert figures(answer)["drop"] == pytest.approx(volts, abs=0.0005)
+    assert figures(answer)["drop_percent"] == pytest.approx(percent, abs=0.005)
+
+
+def test_an_allowance_in_volts_or_percent_is_kept_to():
+    facts = {"cable.area": 50.0, "load.current": 185.0, "cable.length": 5.0}
+    tight = case(facts | {"cable.drop": 3.0})
+    assert TOPIC.answer(tight).verdict == "no"  # loses 5.5 %
+
+
+def test_all_that_is_missing_is_asked_current_first():
+    assert asked(TOPIC.answer(case({}))) == ["load.current", "cable.gauge", "cable.length"]
+    assert asked(TOPIC.answer(case({"cable.gauge": "2/0"}))) == ["load.current", "cable.length"]
+
+
+def test_two_readings_under_load_show_the_loss():
+    answer = TOPIC.answer(case({"reading.load_voltage": 11.4, "reading.load_voltage_at_load": 8.6}))
+    assert answer.verdict == "no"
+    assert figures(answer)["drop"] == pytest.approx(2.8)
+
+
+def test_equal_ends_with_nothing_running_prove_nothing():
+    answer = TOPIC.answer(case({}, ["detail:equal_ends"]))
+    assert answer.verdict == "information"
+    assert answer.headline.startswith("Not quite")
+
+
+def test_what_may_be_lost_is_told_where_only_that_is_asked():
+    answer = TOPIC.answer(case({"load.kind": "thruster"}, ["detail:allowed_loss"]))
+    assert answer.verdict == "information"
+    assert "1.20\u00a0V" in answer.headline
+
+
+def test_the_least_change_is_a_cable_within_limit_and_ampacity():
+    poor = case({"cable.gauge": "2/0", "load.current": 340.0, "cable.length": 6.096})
+    found = least_change(TOPIC, poor, TOPIC.levers[0], "yes")
+    assert found is not None
+    assert found.value == "3/0"
+
+
+def test_two_cables_side_by_side():
+    answer = TOPIC.answer(case({"cable.area": (35.0, 70.0), "load.current": 160.0, "cable.length": 8.0}))
+    assert [option.verdict for option in answer.compare] == ["no", "yes"]
