@@ -1,11 +1,13 @@
 """What is said twice: repeats fall away, a correction replaces, an alternative or a second battery stands as the second."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
 
 from grammar.reading import Stated, Value
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
 
 SAME = 0.01  # values this close are one value
 DENIED_BEFORE = 2  # words between "not" and the figure it denies
@@ -24,7 +26,7 @@ def denied(scene: Scene, item: Item) -> bool:
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
     stated = list(stated)
-    corrections = [scene.tokens[found.start].start for found in scene.note("correction")]
+    corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
     kept: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
         among = kept.setdefault(item.fact, [])
@@ -36,9 +38,7 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     if len(counts := kept.get("battery.count", [])) > 1:  # "one 12 V battery": an article more than a count
         kept["battery.count"] = [item for item in counts if item.value != 1.0][:1] or counts[:1]
     found = [
-        item if number == 0 else replace(item, of=2)
-        for among in kept.values()
-        for number, item in enumerate(among[:2])
+        item if number == 0 else replace(item, of=2) for among in kept.values() for number, item in enumerate(among[:2])
     ]
     return sorted(found, key=lambda item: (item.span, item.fact))
 
@@ -53,7 +53,14 @@ def spread(stated: list[Stated]) -> list[Stated]:
     """With the difference between cells, where several were read: the lowest stands as the reading."""
     cells = [item for item in stated if item.fact == "reading.gravity" and not isinstance(item.value, str)]
     values = [float(end) for item in cells for end in (item.value, item.low, item.high) if end is not None]
-    if any(item.fact == "reading.gravity_spread" for item in stated) or len(values) < 2 or max(values) - min(values) < 0.0005:
+    if (
+        any(item.fact == "reading.gravity_spread" for item in stated)
+        or len(values) < 2
+        or max(values) - min(values) < 0.0005
+    ):
         return stated
     last = cells[-1]
-    return [*stated, replace(last, fact="reading.gravity_spread", value=round(max(values) - min(values), 4), how="grammar")]
+    return [
+        *stated,
+        replace(last, fact="reading.gravity_spread", value=round(max(values) - min(values), 4), how="grammar"),
+    ]

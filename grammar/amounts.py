@@ -23,6 +23,7 @@ LIKELY = {  # a label is one only for such values
 EUROPEAN = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 GROUPED = re.compile(r"[0-9]{2},[0-9]{3}")
 PAIR = re.compile(r"(?:ten|eleven|twelve|thirteen|fourteen) [a-z]+ty(?:[ -][a-z]+)?")
+MOST_INCHES = 72
 VERB = re.compile(r"\b(?:is|was|are|reads?|says?|only|at|reading)\b")
 
 
@@ -69,7 +70,8 @@ def amount(number: Token, *others: Token) -> Amount:
 
 def reading(number: Token, measure: Token | None = None) -> Amount:
     """The number behind a label, with the unit that repeats what the label says."""
-    return Amount(number, PLAIN, place(number)[0], place(measure or number)[1])
+    rest = (Part("word", "", place(measure)),) if measure else ()
+    return Amount(number, PLAIN, place(number)[0], place(measure or number)[1], rest)
 
 
 def labelled(label: Token, *pieces: Amount | Token) -> Iterator[Part]:
@@ -80,14 +82,15 @@ def labelled(label: Token, *pieces: Amount | Token) -> Iterator[Part]:
     amounts = [piece for piece in pieces if isinstance(piece, Amount)]
     for one in amounts:
         one.value, one.unit = worth(one.number, unit), unit
-    low, high = LIKELY[unit.dim]
     meter = unit.dim == "GAUGE" and VERB.search(label)  # "the gauge says 12"
-    if meter or not all(low <= float(one.value) <= high for one in amounts):
+    if meter or not all(_likely(one) for one in amounts):
         for one in amounts:
             one.value, one.unit, one.end = numbers.value(one.number), PLAIN, place(one.number)[1]
         yield Part("word", "", place(label))
     else:
         amounts[0].start = place(label)[0]
+        for one in amounts:
+            one.rest = ()  # what is measured belongs to the quantity
     yield from joined(pieces)
 
 
@@ -127,10 +130,16 @@ def worth(number: Token, unit: Unit) -> float | str:
     if unit is PLAIN or unit.dim in ("VOLT", "GRAVITY"):
         return _read_off(number, value, unit.dim)
     if unit.dim == "GAUGE":
-        return f"{value:.0f}/0" if unit is units.units()["ought"] else gauge_name(f"{value:g}")
+        return f"{abs(value):.0f}/0" if unit is units.units()["ought"] else gauge_name(f"{abs(value):g}")
     if unit.dim == "GROUP":
         return f"{value:g}"
     return value * 1000 if unit.thousands and EUROPEAN.fullmatch(number) else value
+
+
+def _likely(one: Amount) -> bool:
+    """Whether a value is one that its label may have."""
+    low, high = LIKELY[one.unit.dim]
+    return low <= (numbers.value(one.number) if isinstance(one.value, str) else one.value) <= high
 
 
 def _read_off(number: Token, value: float, dim: str) -> float:
@@ -155,6 +164,8 @@ def _meant(number: Token, said: Token) -> Unit:
             return RATE
         if said.startswith("below") and not re.fullmatch("[a-z -]+|[0-9]{1,2}", number):
             return PLAIN
+    if said == "in" and numbers.value(number) > MOST_INCHES:  # "put a 300 in?"
+        return PLAIN
     return unit
 
 

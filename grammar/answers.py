@@ -1,4 +1,5 @@
 """Bare replies: "340", "AGM", "15 feet each way", "yes" state the fact that the desk asked back for."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -10,8 +11,8 @@ from grammar.scene import Scene
 
 LONGEST = 14  # words: a longer message speaks for itself
 WEAK = frozenset({"default", "near", "range"})
-YES = frozenset("yes yep yeah yup aye correct it they sure true definitely".split())
-NO = frozenset("no nope nah not isnt".split())
+YES = frozenset(["yes", "yep", "yeah", "yup", "aye", "correct", "it", "they", "sure", "true", "definitely"])
+NO = frozenset(["no", "nope", "nah", "not", "isnt"])
 
 
 def answered(scene: Scene, stated: list[Stated], expecting: Sequence[str]) -> list[Stated]:
@@ -36,7 +37,7 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
     if spec.kind != "number":
         return _kind(scene, spec)
     taken = {item.span for item in stated if item.how not in WEAK}
-    for item in scene.quantities():
+    for item in scene.measured:
         if item.part is None or item.part.span in taken:
             continue
         value = _fitting(item.quantity, spec)

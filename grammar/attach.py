@@ -2,6 +2,7 @@
 
 Each dimension has its own rules in an attach_*.py; this file holds what they share and calls them.
 """
+
 from __future__ import annotations
 
 from functools import cache
@@ -10,7 +11,8 @@ from typing import NamedTuple
 
 from grammar.files import toml
 from grammar.near import around, gap
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
 from grammar.vocabulary import Found
 
 ROLE_KEYS = {"dims", "reach", "most", "weak"}
@@ -61,7 +63,12 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
     order = list(table)
     for found in around(scene.roles, item, scene.role_starts):
         row = table.get(found.concept)
-        if row is None or bool(row.get("weak")) is not weak or item.dim not in row["dims"] or value > row.get("most", value):  # type: ignore[operator]
+        if (
+            row is None
+            or bool(row.get("weak")) is not weak
+            or item.dim not in row["dims"]
+            or value > row.get("most", value)
+        ):  # type: ignore[operator]
             continue
         far = gap(scene, item, found.start, found.end)
         if far > row["reach"] or _of_another(scene, item, found):  # type: ignore[operator]
@@ -77,7 +84,11 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
 def _of_another(scene: Scene, item: Item, found: Found) -> bool:
     """Whether another figure of the kind touches the word or stands before it: it is that one's."""
     for other in scene.quantities("AMP", "NUM"):
-        if other is not item and found.start in (other.end, other.end + 1) and gap(scene, other, found.start, found.end) <= 0.3:
+        if (
+            other is not item
+            and found.start in (other.end, other.end + 1)
+            and gap(scene, other, found.start, found.end) <= 1.5
+        ):
             return item.end != found.start
     step = 1 if found.start >= item.end else -1
     place = item.at + step
@@ -105,7 +116,12 @@ def by_group(scene: Scene, item: Item) -> Claim | None:
     if sides is None:
         return None
     left = None if asked(scene, sides.left) else sides.left
-    closer = left is not None and sides.right is not None and _touches(scene, item, left) and not _touches(scene, item, sides.right)
+    closer = (
+        left is not None
+        and sides.right is not None
+        and _touches(scene, item, left)
+        and not _touches(scene, item, sides.right)
+    )
     order = (left, sides.right) if sides.tied or closer else (sides.right, left)
     return next((Claim(fact, "grammar") for head in order if (fact := row_of(head, item.dim))), None)
 
@@ -135,7 +151,9 @@ def asked(scene: Scene, head: Item | None) -> bool:
 def close(scene: Scene, item: Item, *concepts: str, reach: float = 3.0, after: bool = False) -> bool:
     """Whether a role word of one of these concepts stands within reach; `after`: only if it follows."""
     return any(
-        found.concept in concepts and (found.start >= item.end or not after) and gap(scene, item, found.start, found.end) <= reach
+        found.concept in concepts
+        and (found.start >= item.end or not after)
+        and gap(scene, item, found.start, found.end) <= reach
         for found in around(scene.roles, item, scene.role_starts)
     )
 

@@ -1,9 +1,11 @@
 """Which amps these are: the load's, its first instant's, a charger's, a fuse's, a drain's, a limit of the battery."""
+
 from __future__ import annotations
 
 from grammar.attach import NOTHING, Claim, asked, by_group, by_nearness, by_role, row_of
 from grammar.near import around, gap
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
 
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_CHARGE = 60.0
@@ -42,7 +44,8 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     claim = by_role(scene, item, value)
     if claim and claim.fact in PEAKS:
         return _peak(scene, item, claim)
-    if claim and claim.fact == "battery.max_current" and _owner(scene, item) == "load":
+    limited = scene.lithium or "bms" in scene.heads or "battery.max_current" in scene.expected
+    if claim and claim.fact == "battery.max_current" and (not limited or _owner(scene, item) == "load"):
         return Claim("load.current", "role")
     return claim
 
@@ -53,7 +56,7 @@ def _heads_right(scene: Scene, item: Item, *names: str) -> bool:
 
 
 def _in_apposition(scene: Scene, item: Item) -> Claim | None:
-    """"The fuse, 200 A, ..." and "fuse (200 A)"."""
+    """ "The fuse, 200 A, ..." and "fuse (200 A)"."""
     before = scene.items[item.at - 2] if item.at > 1 else None
     if before is None or scene.items[item.at - 1].name not in (",", "(", "-") or asked(scene, before):
         return None
@@ -63,7 +66,7 @@ def _in_apposition(scene: Scene, item: Item) -> Claim | None:
 
 def _charging_here(scene: Scene, item: Item, value: float) -> bool:
     """Whether the clause speaks of charging and of no load."""
-    here = scene.by_clause.get(item.clause, frozenset())
+    here = scene.by_clause.get(scene.clause(item.start), frozenset())
     return value <= MOST_CHARGE and "word:charge" in here and not here & {"head:load", "head:drain", "head:alternator"}
 
 
@@ -89,7 +92,11 @@ def _owner(scene: Scene, item: Item) -> str:
 
 def _has_state(scene: Scene) -> bool:
     """Whether the message tells how full the battery is."""
-    return bool(scene.quantities("PERCENT")) or any(item.fact == "battery.charge" for item in scene.items) or scene.read_at_rest
+    return (
+        bool(scene.quantities("PERCENT"))
+        or any(item.fact == "battery.charge" for item in scene.items)
+        or scene.read_at_rest
+    )
 
 
 def _for_seconds(scene: Scene, item: Item) -> bool:
@@ -104,10 +111,12 @@ def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     """No head at all: what the message is about decides."""
     if scene.loaded:
         return Claim("reading.current", "range")
-    charging = scene.about("word:charge", "word:setting", "word:vent") or _has_state(scene) and scene.about("request:how_long")
+    charging = scene.about("word:charge", "word:setting", "word:vent") or (
+        _has_state(scene) and scene.about("request:how_long")
+    )
     hours = max((float(part.quantity.value) for part in scene.quantities("AH")), default=0.0)
     small = value <= MOST_CHARGE and (charging or not hours or value <= WEAK_CHARGE * hours)
-    filling = charging or bool(hours) and not scene.about("request:how_long", "request:what_size")
+    filling = charging or (bool(hours) and not scene.about("request:how_long", "request:what_size"))
     if small and filling and "load" not in scene.heads and "drain" not in scene.heads:
         return Claim("charger.current", "default")
     if "drain" in scene.heads and value <= MOST_DRAIN:

@@ -1,13 +1,23 @@
 """What the figures on and about a battery are: ratings, charge, weight, counts, temperature."""
+
 from __future__ import annotations
 
 from grammar.attach import NOTHING, Claim, beside, by_group, close
 from grammar.near import around, gap
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
+from grammar.vocabulary import small_words
 
 BY_UNIT = {  # the unit or the label says it all
-    "CCA": "battery.cca", "CA": "battery.ca", "RC": "battery.reserve", "WH": "battery.energy", "GROUP": "battery.group",
-    "GAUGE": "cable.gauge", "AREA": "cable.area", "GRAVITY": "reading.gravity", "STUD": "terminal.size",
+    "CCA": "battery.cca",
+    "CA": "battery.ca",
+    "RC": "battery.reserve",
+    "WH": "battery.energy",
+    "GROUP": "battery.group",
+    "GAUGE": "cable.gauge",
+    "AREA": "cable.area",
+    "GRAVITY": "reading.gravity",
+    "STUD": "terminal.size",
     "VOLUME": "space.volume",
 }
 COUNTED = frozenset({"VOLT", "AH", "CCA", "CA", "RC", "GROUP", "WH", "WEIGHT"})
@@ -53,7 +63,11 @@ def percent(scene: Scene, item: Item, value: float) -> Claim | None:
     """A state of charge, or the loss that a cable is allowed."""
     if item.quantity.kind == "state_of_charge":
         return Claim("battery.charge", "token")
-    if item.quantity.kind == "drop" or close(scene, item, "cable.drop", reach=2.5) or scene.about("word:loss") and value <= 10:
+    if (
+        item.quantity.kind == "drop"
+        or close(scene, item, "cable.drop", reach=2.5)
+        or (scene.about("word:loss") and value <= 10)
+    ):
         return Claim("cable.drop", "role")
     if close(scene, item, "no_charge", reach=2):
         return NOTHING
@@ -83,7 +97,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.age", "role")
     if value != int(value) or not 1 <= value <= 200:
         return None
-    if close(scene, item, "load.bursts", reach=1.3):
+    if close(scene, item, "load.bursts", reach=1.3) and not _rated_next(scene, item):
         return Claim("load.bursts", "role")
     for role, reach in COUNTS.items():
         if value <= 12 and close(scene, item, role, reach=reach, after=True):
@@ -93,17 +107,25 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     if not 2 <= value <= 24 or item.dim != "COUNT" or _of_others(scene, item):
         return None
     if item.kind == "count":
-        near = any(gap(scene, item, owner.start, owner.end) <= BESIDE for owner in around(scene.owners, item, scene.owner_starts))
+        near = any(
+            gap(scene, item, owner.start, owner.end) <= BESIDE
+            for owner in around(scene.owners, item, scene.owner_starts)
+        )
         return Claim("battery.count", "near") if near else None
     if item.kind == "times" or "battery" in scene.heads | scene.facts:
         return Claim("battery.count", "default")
     return None
 
 
+def _rated_next(scene: Scene, item: Item) -> bool:
+    """Whether a battery's figure follows: "two times 180 Ah"."""
+    return any(after.dim in COUNTED for after in scene.items[item.at + 1 : item.at + 3])
+
+
 def _of_others(scene: Scene, item: Item) -> bool:
     """Whether other things than batteries are counted: "2 x 50 W panels"."""
     for after in scene.items[item.at + 1 : item.at + 5]:
-        if after.head and after.head != "battery" or after.dim in ("WATT", "AMP", "TIME"):
+        if (after.head and after.head != "battery") or after.dim in ("WATT", "AMP", "TIME"):
             return True
         if after.head == "battery" or after.kind == "mark":
             return False
@@ -119,13 +141,15 @@ def _before_battery(scene: Scene, item: Item) -> bool:
         if item.quantity.value != 1.0 and (after.fact == "bank.layout" or after.name in THEM):
             return True
         each = after.name == "," and scene.word(after.end) == "each"
-        if after.head or after.dim or after.kind == "mark" and after.name != "(" and not each:
+        if after.dim == "NUM" and isinstance(after.quantity.value, float) and after.quantity.value >= 20:
+            continue
+        if after.head or after.dim or (after.kind == "mark" and after.name != "(" and not each):
             return False
         if each:
             continue
-        if after.kind == "word" and after.name not in PASSED:
+        if after.kind == "word" and after.name not in small_words("counted"):
             strange += 1
-            if strange > STRANGE or after.name in BETWEEN:
+            if strange > STRANGE or after.name in small_words("between"):
                 return False
     return False
 
@@ -133,6 +157,4 @@ def _before_battery(scene: Scene, item: Item) -> bool:
 COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
 BESIDE = 1.6
 STRANGE = 2  # words not known that may stand between a number and its batteries: "two old Swedish batteries"
-BETWEEN = frozenset("for with to from on at is are was were will and or but than if so then times per hours".split())
-THEM = frozenset("them em together those".split())
-PASSED = frozenset("of in what existing pieces each he she they i we identical new old the my big small large same matched equal more good a these those x * separate other".split())
+THEM = frozenset(["them", "em", "together", "those"])

@@ -1,10 +1,14 @@
 """Which lengths are the run of a cable, and whether they were measured there and back."""
+
 from __future__ import annotations
 
 from grammar.attach import NOTHING, Claim, beside, by_group, close
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
 
-METRIC_SIZES = frozenset({0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0, 120.0, 150.0, 185.0, 240.0})
+METRIC_SIZES = frozenset(
+    {0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0, 120.0, 150.0, 185.0, 240.0}
+)
 SHORT = 4  # words: an answer to "how far is it?"
 
 
@@ -26,7 +30,11 @@ def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.length", "role")
     if beside(scene, item, "cable", reach=9) or scene.quantities("GAUGE", "AREA", "AMP", "MM"):
         return Claim("cable.length", "near")
-    if len(scene.tokens) <= SHORT or {"cable", "load", "battery", "fuse", "panel"} & scene.heads or scene.about("word:loss"):
+    if (
+        len(scene.tokens) <= SHORT
+        or {"cable", "load", "battery", "fuse", "panel"} & scene.heads
+        or scene.about("word:loss")
+    ):
         return Claim("cable.length", "default")
     return NOTHING
 

@@ -1,4 +1,5 @@
 """What a bare number is: the plausible range and its neighbours decide, else it is nothing."""
+
 from __future__ import annotations
 
 from grammar.attach import Claim, beside, by_group, by_role, close
@@ -6,14 +7,17 @@ from grammar.attach_amps import _for_seconds, _owner, by_strong_role
 from grammar.attach_batteries import counts
 from grammar.attach_lengths import METRIC_SIZES
 from grammar.attach_volts import NOMINAL, falls_to, is_reading
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
+from grammar.vocabulary import small_words
 
-GROUPS = frozenset({"22", "24", "25", "27", "29", "31", "34", "35", "36", "47", "48", "49", "51", "58", "65", "75", "78", "94"})
+GROUPS = frozenset(
+    {"22", "24", "25", "27", "29", "31", "34", "35", "36", "47", "48", "49", "51", "58", "65", "75", "78", "94"}
+)
 GRAVITY = (1.05, 1.35)
 SPREAD = (0.01, 0.2)
 FROST = (-45.0, -1.0)
 SMALLEST_CAPACITY = 20
-LEADING = frozenset("for to make get gives give at on = from into makes making".split())
 SMALLEST_LOAD = 40  # bare amps beside a load
 EACH = frozenset({"each", "apiece"})
 LARGEST_CAPACITY = 1000
@@ -24,17 +28,21 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
     typed = item.quantity.text.strip()
     point = max(typed.rfind("."), typed.rfind(","))
     decimals = len(typed) - point - 1 if point >= 0 and value < 100 else 0 if value == int(value) else 1
-    if GRAVITY[0] <= value <= GRAVITY[1] and decimals in (2, 3) or _is_gravity(scene, value):
+    if (GRAVITY[0] <= value <= GRAVITY[1] and decimals in (2, 3)) or _is_gravity(scene, value):
         return Claim("reading.gravity", "range")
     if SPREAD[0] <= value <= SPREAD[1] and decimals in (2, 3) and close(scene, item, "spread", reach=3):
         return Claim("reading.gravity_spread", "role")
     if FROST[0] <= value <= FROST[1] and decimals == 0:
         return Claim("ambient.temperature", "range")
-    if decimals and is_reading(value) or not decimals and 4 <= value < 32 and falls_to(scene, item):
+    if value <= 12 and close(scene, item, "sun", reach=1.6, after=True):
+        return Claim("solar.sun_hours", "role")
+    if 0 <= value <= 130 and not decimals and close(scene, item, "ambient.temperature", reach=1.6):
+        return Claim("ambient.temperature", "role")
+    if (decimals and is_reading(value)) or (not decimals and 4 <= value < 32 and falls_to(scene, item)):
         return Claim("reading.voltage", "range")
     if decimals:
         return None
-    after = scene.items[item.at + 1] if item.at + 1 < len(scene.items) else None
+    after = scene.after(item)
     if value in NOMINAL and _names_system(scene, item, after):
         return Claim("bank.voltage", "grammar")
     return _second_size(scene, item, value) or counts(scene, item, value) or _named(scene, item, value)
@@ -46,7 +54,7 @@ def _is_gravity(scene: Scene, value: float) -> bool:
 
 def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number beside others of a kind: "group 24 ... will a 31 fit", "50 or 70 mm2"."""
-    before = scene.items[item.at - 1] if item.at else None
+    before = scene.before(item)
     if before is not None and before.kind == "times" and value in NOMINAL and value <= 12:
         return Claim("battery.nominal", "grammar")
     if before is not None and before.kind == "times" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
@@ -65,11 +73,16 @@ def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
 
 def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
-    after = scene.items[item.at + 1] if item.at + 1 < len(scene.items) else None
+    after = scene.after(item)
     if after is not None and after.fact == "battery.chemistry" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
         return Claim("battery.capacity", "grammar")
-    before = scene.items[item.at - 1] if item.at else None
-    if before is not None and before.fact in ("battery.chemistry", "battery.charge") and str(int(value)) not in GROUPS and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
+    before = scene.before(item)
+    if (
+        before is not None
+        and before.fact in ("battery.chemistry", "battery.charge")
+        and str(int(value)) not in GROUPS
+        and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY
+    ):
         return Claim("battery.capacity", "grammar")
     if "fuse" in scene.heads and value >= 30 and before is not None and before.name in ("a", "an"):
         return Claim("fuse.rating", "range")
@@ -89,7 +102,7 @@ def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
     """Whether a bare 12 or 24 is the system's: "a 24 boat", "in series for 36"."""
     if after is not None and (after.head in ("boat", "load") or after.name in ("bank", "system", "pair", "side")):
         return True
-    if item.quantity.value in (6.0, 12.0) or scene.word(item.start - 1) not in LEADING:
+    if item.quantity.value in (6.0, 12.0) or scene.word(item.start - 1) not in (small_words("leading") | {"="}):
         return False
     return "bank" in scene.facts or after is None or after.kind == "mark"
 

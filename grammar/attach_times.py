@@ -1,11 +1,13 @@
 """Which times these are: in store, an age, a burst, a run, hours of sun, hours at rest."""
+
 from __future__ import annotations
 
 import re
 
 from grammar.attach import NOTHING, Claim, beside, close
 from grammar.attach_batteries import COUNTED
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
 
 LONGEST_BURST = 90.0  # seconds
 LIKELY_BURST = 30.0  # longer ones are a run, unless a word says burst
@@ -41,14 +43,14 @@ def _in_series(scene: Scene, item: Item) -> bool:
     """Whether "2s" before a battery's figures means two in series."""
     if not re.fullmatch(r"[2-8]s", item.quantity.text.lower()):
         return False
-    after = scene.items[item.at + 1] if item.at + 1 < len(scene.items) else None
+    after = scene.after(item)
     return after is not None and (after.dim in COUNTED or after.fact == "battery.chemistry")
 
 
 def _plural(scene: Scene, item: Item) -> Claim | None:
     """What "three lithium 50s" and "two 12s" say: a capacity or volts, not seconds."""
     match = re.fullmatch(r"(\d{1,3})s", item.quantity.text.lower())
-    before = scene.items[item.at - 1] if item.at else None
+    before = scene.before(item)
     if match is None or before is None:
         return None
     if before.dim not in ("COUNT", "NUM", "VOLT") and before.fact != "battery.chemistry":
@@ -82,7 +84,9 @@ def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
 
 
 def _short(scene: Scene, item: Item, value: float) -> Claim | None:
-    if item.quantity.unit == "hour" and (("panel" in scene.heads or scene.about("role:sun")) and close(scene, item, "sun", reach=6)):
+    if item.quantity.unit == "hour" and (
+        ("panel" in scene.heads or scene.about("role:sun")) and close(scene, item, "sun", reach=6)
+    ):
         return Claim("solar.sun_hours", "role")
     if close(scene, item, "load.rest", reach=3):
         return Claim("load.rest", "role")

@@ -1,4 +1,5 @@
 """The facts that words state: kinds, duties, layouts, models, yes and no."""
+
 from __future__ import annotations
 
 import re
@@ -8,7 +9,8 @@ from dataclasses import dataclass
 from grammar.facts import facts
 from grammar.near import around, gap
 from grammar.reading import Stated, Value
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
 
 DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
 SETTING_WITHIN = 0.6
@@ -16,7 +18,9 @@ LIST = 3
 ADJACENT = 0.1
 UNSURE_WITHIN = 4.0
 WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
-OPEN_CHOICE = frozenset({"bank.layout", "charger.isolated", "battery.duty", "reading.state"})  # "series or parallel?" states neither
+OPEN_CHOICE = frozenset(
+    {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
+)  # "series or parallel?" states neither
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
 
@@ -67,7 +71,9 @@ def _listed(scene: Scene) -> set[int]:
 def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
-    if item.fact == "cable.in_engine_space" and not (scene.quantities("LENGTH", "GAUGE", "AREA") or "cable" in scene.heads):
+    if item.fact == "cable.in_engine_space" and not (
+        scene.quantities("LENGTH", "GAUGE", "AREA") or "cable" in scene.heads
+    ):
         return "", ""
     kind = facts()[item.fact].kind
     if kind == "flag":
@@ -109,9 +115,9 @@ def _denied(scene: Scene, item: Item) -> bool:
 
 def _unsure(scene: Scene, item: Item) -> bool:
     """Whether the writer does not know: "no idea if AGM or gel"."""
-    for found in scene.note("no_idea"):
+    for found in scene.named("note", "no_idea"):
         if found.end <= item.start and gap(scene, item, found.start, found.end) <= UNSURE_WITHIN:
-            between = scene.words[found.end : item.start]
+            between = [scene.word(at) for at in range(found.end, item.start)]
             return bool({"if", "whether", "which"} & set(between)) or len(between) <= 1
     return False
 
@@ -125,8 +131,10 @@ def _settled(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         among = values[item.fact]
         if len(among) > 1 and item.fact in OPEN_CHOICE and _weighed(scene, among):
             continue
-        if len(among) > 1 and item.value == GENERIC.get(item.fact) and (
-            _touches(item, among) or all(other.value in ("lead", "flooded") for other in among)
+        if (
+            len(among) > 1
+            and item.value == GENERIC.get(item.fact)
+            and (_touches(item, among) or all(other.value in ("lead", "flooded") for other in among))
         ):
             continue
         yield item
@@ -139,4 +147,8 @@ def _weighed(scene: Scene, among: list[Stated]) -> bool:
 
 
 def _touches(item: Stated, among: list[Stated]) -> bool:
-    return any(0 <= max(item.span[0] - other.span[1], other.span[0] - item.span[1]) <= 3 for other in among if other is not item)
+    return any(
+        0 <= max(item.span[0] - other.span[1], other.span[0] - item.span[1]) <= 3
+        for other in among
+        if other is not item
+    )

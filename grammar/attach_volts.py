@@ -1,9 +1,11 @@
 """Which volts these are: of one battery, of the system, a reading at rest or under load, a charger's."""
+
 from __future__ import annotations
 
 from grammar.attach import NOTHING, Claim, beside, by_group, close, nearest
 from grammar.near import around, gap
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
 
 NOMINAL = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
 SIX = 6.0  # no boat's system
@@ -26,7 +28,7 @@ def is_nominal(item: Item) -> bool:
 
 def is_drop(scene: Scene, item: Item) -> bool:
     """Whether these volts are a loss: too few to be a battery's."""
-    return item.quantity.kind == "drop" or float(item.quantity.value) < 4.5 and scene.about("word:loss")
+    return item.quantity.kind == "drop" or (float(item.quantity.value) < 4.5 and scene.about("word:loss"))
 
 
 def is_reading(value: float) -> bool:
@@ -40,8 +42,10 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
         return Claim("reading.voltage", "role")
     if _converted(scene, item):
         return Claim("charger.input_voltage", "grammar")
-    before = scene.items[item.at - 1] if item.at else None
-    if before is not None and (before.dim == "COUNT" or before.dim == "NUM" and before.quantity.value in (2.0, 3.0, 4.0)):
+    before = scene.before(item)
+    if before is not None and (
+        before.dim == "COUNT" or (before.dim == "NUM" and before.quantity.value in (2.0, 3.0, 4.0))
+    ):
         return Claim("battery.nominal", "grammar")
     value = float(item.quantity.value)
     if value == SIX:
@@ -60,13 +64,13 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
 
 def _of_one(scene: Scene, item: Item) -> bool:
     """Whether a battery's figures or kind follow: "12 V 100 Ah", "12 V AGM"."""
-    after = scene.items[item.at + 1] if item.at + 1 < len(scene.items) else None
+    after = scene.after(item)
     return after is not None and (after.dim in OF_BATTERY or after.fact in ("battery.chemistry", "battery.duty"))
 
 
 def _after_figures(scene: Scene, item: Item) -> bool:
     """Whether a battery's figures stand right before: "100 Ah 12 V"."""
-    before = scene.items[item.at - 1] if item.at else None
+    before = scene.before(item)
     if before is not None and before.name in (",", "at", "/") and item.at > 1:
         before = scene.items[item.at - 2]
     return before is not None and (before.dim in OF_BATTERY or before.fact == "battery.chemistry")
@@ -97,7 +101,11 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     claims = {item.at: _reading(scene, item) for item in items}
     resting = [item for item in items if claims[item.at].fact == "reading.voltage"]
     values = [float(item.quantity.value) for item in resting]
-    if resting and any(claim.fact == "reading.load_voltage_at_load" for claim in claims.values()) and min(values) < TIRED:
+    if (
+        resting
+        and any(claim.fact == "reading.load_voltage_at_load" for claim in claims.values())
+        and min(values) < TIRED
+    ):
         claims[resting[values.index(min(values))].at] = Claim("reading.load_voltage", "role")
     elif len(values) >= 2 and _is_fall(scene, values):
         low = resting[values.index(min(values))]
@@ -114,7 +122,7 @@ def _reading(scene: Scene, item: Item) -> Claim:
         return Claim("reading.load_voltage_at_load", "role")
     if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
-    if CHARGING[0] < value <= CHARGING[1] or LEAD_AT_REST < value < CHARGING[1] and not scene.lithium:
+    if CHARGING[0] < value <= CHARGING[1] or (LEAD_AT_REST < value < CHARGING[1] and not scene.lithium):
         return Claim("charger.voltage", "range")
     if value >= 13 and value < CHARGING[1] and close(scene, item, "charger.voltage", reach=1.5):
         return Claim("charger.voltage", "role")
@@ -134,7 +142,7 @@ def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
     tired = TIRED + (0.6 if scene.lithium else 0.0)
     if of_one > tired or "drain" in scene.heads or close(scene, item, "off", reach=3):
         return False
-    if of_one < FLATTENED and "load" in scene.heads and "reading.state" not in scene.stated:
+    if of_one < FLATTENED and "load" in scene.heads and "reading.state" not in scene.facts:
         return True
     return any(
         gap(scene, item, found.start, found.end) <= SAG_REACH for found in around(scene.sags, item, scene.sag_starts)

@@ -42,15 +42,37 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
 
 
 def nickname(plain: str, found: list[Part], at: int) -> Part:
-    """"31s" are batteries of that case, "two 12s" are batteries of those volts, "6s" alone is a time."""
+    """"31s" are batteries of that case, "two 12s" are those volts, "two 100s" Ah, "6s" alone is a time."""
     part, value = found[at], found[at].quantities[0].value
+    before = found[at - 1].dim if at else ""
     if f"{value:g}" in CASES:
         return quantity(part, f"{value:g}", "", "group_size", "GROUP")
-    counted = at > 0 and found[at - 1].dim in ("COUNT", "NUM")
     joined = following(plain, part.span[1])[:2] in (["in", "series"], ["in", "parallel"])
-    if counted or joined or "'" in plain[slice(*part.span)]:
+    if float(value) >= 100 and before in ("COUNT", "NUM", "VOLT"):
+        return quantity(part, value, "ampere_hour", "", "AH")
+    if before in ("COUNT", "NUM") or joined or "'" in plain[slice(*part.span)]:
         return quantity(part, value, "volt", "", "VOLT")
     return quantity(part, value, "second", "", "TIME")
+
+
+def unquoted(plain: str, found: list[Part]) -> list[Part]:
+    """The parts, with a quote that closes an opened one apart: "CCA min 650" in quotes is not 650 inches."""
+    parts: list[Part] = []
+    for part in found:
+        start, end = part.span
+        if part.dim in ("INCH", "LENGTH") and plain[end - 1] in "\"'" and _closes(plain, start, plain[end - 1]):
+            numbers = tuple([replace(one, unit="", kind="", span=(start, end - 1)) for one in part.quantities])
+            parts.append(Part("quantity", "", (start, end - 1), "NUM", numbers))
+            parts.append(Part("mark", "", (end - 1, end)))
+        else:
+            parts.append(part)
+    return parts
+
+
+def _closes(plain: str, start: int, quote: str) -> bool:
+    """Whether the last such quote before a place opened something: it stands before a letter and after none."""
+    opened = plain.rfind(quote, 0, start)
+    return opened >= 0 and plain[opened + 1] != " " and not (opened and plain[opened - 1].isalnum())
 
 
 def speaks_of_hydrometer(plain: str) -> bool:

@@ -1,4 +1,5 @@
 """A quantity in the unit of a fact."""
+
 from __future__ import annotations
 
 from functools import cache

@@ -1,4 +1,5 @@
 """Cuts a message into clauses and says which of them ask. A telling clause gives facts, never a question."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence

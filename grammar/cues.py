@@ -1,4 +1,5 @@
 """The cues of a message: every phrase of the lexicon counts, but not one inside a longer one of its own class."""
+
 from __future__ import annotations
 
 from collections import defaultdict

@@ -58,6 +58,8 @@ def numbered(token: Token) -> list[Part]:
     start, end = place(token)
     found = CODE.search(token)
     at = start + (found.start() if found else 0)
+    if at == start:
+        return [noise(token)]
     return [Part("word", "", (start, at)), Part("noise", "", (at, end))]
 
 
@@ -166,6 +168,8 @@ class Cutter(Transformer[Token, Any]):
         if not others or others[0].startswith("below"):
             return [word(token) for token in tokens]
         unit, start, end = units.named(others[0]), place(first)[0], place(others[-1])[1]
+        if others[-1].type == "PER":
+            return [*self.share(tokens[:-1]), word(others[-1])]
         value = _share(first)
         if len(others) > 1 and others[1].startswith("or"):
             return [span_of(*(Amount(first, unit, start, end, (), float(one)) for one in (1, 2)))]

@@ -17,7 +17,13 @@ from grammar.reading import Danger, Span
 TABLE = Path(__file__).with_name("words") / "dangers.toml"
 CONTEXT = ("negation", "but-not", "mended", "past", "supposed", "general", "but-present")
 TOKEN = re.compile(
-    r"(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.|(?P<number>[0-9]+(?:[.,][0-9]+)?)|(?P<word>[^\W\d_][^\W_]*(?:['’`´][^\W_]+)*)|(?P<stop>[.!?…;\n])|(?P<comma>[,:()])|(?P<minus>(?<![\w)])[-−–](?=\d))"
+    r"""(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.            # "v. hot" ends no sentence
+    |(?P<number>[0-9]+(?:[.,][0-9]+)?)
+    |(?P<word>[^\W\d_][^\W_]*(?:['’`´][^\W_]+)*)
+    |(?P<stop>[.!?…;\n])
+    |(?P<comma>[,:()])
+    |(?P<minus>(?<![\w)])[-−–](?=[0-9]))""",
+    re.VERBOSE,
 )
 BESIDE = 8  # words between a sign and what it must stand by
 SHORT = 4  # words of a message so short that one word of danger is enough
@@ -105,7 +111,7 @@ def find_dangers(text: str) -> tuple[Danger, ...]:
     hits = _standing(read, table)
     if not hits:
         return ()
-    context = [hit for hit in table.context.find(read.words)]
+    context = table.context.find(read.words)
     found: dict[tuple[str, str], Danger] = {}
     denied: list[Hit] = []
     for hit in sorted(hits, key=lambda item: (item.start, -item.end)):
@@ -143,7 +149,7 @@ def _read(text: str) -> Text:
 
 def _plain(word: str) -> str:
     """A word without apostrophes; "battery's" is "battery", but "it's" is "its"."""
-    base, mark, ending = re.sub(r"[’`´]", "'", word).partition("'")
+    base, _, ending = re.sub(r"[’`´]", "'", word).partition("'")
     return base if ending == "s" and len(base) > LONGEST_PRONOUN else base + ending.replace("'", "")
 
 
@@ -155,7 +161,7 @@ def _figures(words: list[str]) -> list[str]:
             continue
         value = float(word.replace(",", "."))
         after = words[at + 1] if at + 1 < len(words) else ""
-        if after in DEGREES and 50 <= value <= 150 or after == "f" and 140 <= value <= 300:
+        if (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
             named[at] = "#hot"
         elif after in ("v", "volt", "volts") or "." in word or "," in word:
             named[at] = "#high" if 15.0 <= value <= 17.9 or 30.0 <= value <= 35.8 else word
@@ -223,7 +229,7 @@ def _is_denied(hit: Hit, first: int, read: Text, context: list[Hit], denied: lis
         and sign - DENIES <= item.end <= sign
         and "but" not in read.words[item.end : sign]
         and not any(at in read.commas for at in range(item.end, sign + 1))
-        and not any(other.start <= item.start < other.end for other in spared)
+        and not _inside(item, spared)
         for item in context
     )
 
@@ -234,7 +240,10 @@ def _is_general(hit: Hit, first: int, context: list[Hit]) -> bool:
         if item.name == "supposed":
             return True
         in_sentence = first <= item.start <= hit.start
-        if item.name == "general" and in_sentence and item.end <= hit.end:
-            if not any(other.start <= item.start < other.end for other in spared):
-                return True
+        if item.name == "general" and in_sentence and item.end <= hit.end and not _inside(item, spared):
+            return True
     return False
+
+
+def _inside(item: Hit, others: list[Hit]) -> bool:
+    return any(other.start <= item.start < other.end for other in others)

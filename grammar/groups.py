@@ -1,26 +1,28 @@
 """Runs the group grammar over a row of items: which head a quantity stands beside, and whether a word ties it there."""
+
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from grammar.scene import Item, Sides
+from grammar.lalr import parser
+from grammar.items import Item
+from grammar.scene import Sides
+from grammar.vocabulary import small_words
 
-LINKS = frozenset(
-    "is are was were draws draw takes take uses use pulls pull gives give has says say reads rated puts delivers needs its "
-    "took averages eats wants runs outputs does output pushes = :".split()
-)
-FILLERS = frozenset(
-    "a an the with my it be i have had got in to that this his her our your about around roughly approx some each only "
-    "one ones just really out up me now new existing w nominal big little small single same own good spare of at by only "
-    "old standard max maximum or so worth called kind type sort ( ) ~ ≈ -".split()
-)
+if TYPE_CHECKING:
+    from lark import Lark
+
+LINKS = small_words("link") | {"=", ":"}
+FILLERS = small_words("filler") | {"(", ")", "~", "≈", "-"}
 
 
-DESCRIBE = frozenset({"battery.chemistry", "battery.duty", "battery.nominal", "bank.layout"})  # values said of a battery
+HEAD, MOD, LINK, BREAK = "h", "m", "l", "."
+DESCRIBE = frozenset(
+    {"battery.chemistry", "battery.duty", "battery.nominal", "bank.layout"}
+)  # values said of a battery
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +42,7 @@ class Run:
     tied: bool = False
 
 
-class _Build:
+class Build:
     """The parser's callbacks: they build chains of heads and runs, and keep nothing."""
 
     def start(self, children: list[Any]) -> list[Run | Head]:
@@ -66,33 +68,24 @@ class _Build:
     closer = tail = after = piece
 
 
+def rules() -> str:
+    """The text of the group grammar."""
+    return Path(__file__).with_name("questions.lark").read_text(encoding="utf-8")
+
+
 @cache
-def parser(strict: bool = False) -> Any:
-    """The parser of questions.lark; a test builds it strict, where a conflict is an error."""
-    from lark import Lark
-    from lark.lexer import Lexer
-
-    class Row(Lexer):
-        """The items are the tokens already."""
-
-        def __init__(self, conf: Any) -> None:
-            pass
-
-        def lex(self, data: Any) -> Iterator[Any]:
-            return iter(data)
-
-    grammar = Path(__file__).with_name("questions.lark").read_text(encoding="utf-8")
-    return Lark(grammar, parser="lalr", lexer=Row, transformer=_Build(), strict=strict)
+def _parser() -> Lark:
+    return parser("questions", rules(), Build())
 
 
 def groups(items: list[Item]) -> dict[int, Sides]:
     """The sides of every quantity and value, by its place in the row. Any row parses."""
-    from lark import Token
-
-    row = [Token(kind, "", item.at) for item in items if (kind := _kind(item))]
-    row.append(Token("_BREAK", "", len(items)))
+    pieces = [(kind, item.at) for item in items if (kind := _kind(item))]
+    places = [at for _, at in pieces]
+    row = "".join(kind for kind, _ in pieces) + BREAK
+    chains: list[Head | Run] = _parser().parse(row)  # type: ignore[assignment]
     sides: dict[int, Sides] = {}
-    for piece in parser().parse(row):
+    for piece in chains:
         left: Head | None = None
         node: Head | Run | None = piece
         while node is not None:
@@ -100,22 +93,22 @@ def groups(items: list[Item]) -> dict[int, Sides]:
                 left, node = node, node.tail
                 continue
             for place in node.mods:
-                sides[place] = Sides(_item(items, left), _item(items, node.right), node.tied)
+                sides[places[place]] = Sides(_item(items, places, left), _item(items, places, node.right), node.tied)
             left, node = None, node.right
     return sides
 
 
-def _item(items: list[Item], head: Head | None) -> Item | None:
-    return None if head is None else items[head.place]
+def _item(items: list[Item], places: list[int], head: Head | None) -> Item | None:
+    return None if head is None else items[places[head.place]]
 
 
 def _kind(item: Item) -> str:
     if item.dim or item.kind in ("times", "series"):
-        return "MOD"
+        return MOD
     if item.head:
-        return "HEAD"
+        return HEAD
     if item.kind == "value":
-        return "MOD" if item.fact in DESCRIBE else "_BREAK"
+        return MOD if item.fact in DESCRIBE else BREAK
     if item.name in LINKS:
-        return "_LINK"
-    return "" if item.name in FILLERS else "_BREAK"
+        return LINK
+    return "" if item.name in FILLERS else BREAK

@@ -1,4 +1,5 @@
 """How far a name stands from a quantity, in words, with marks and other quantities counted as further away."""
+
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
@@ -7,13 +8,33 @@ from itertools import accumulate
 from typing import TypeVar
 
 from grammar.groups import FILLERS, LINKS
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
 from grammar.vocabulary import Found
 
 WINDOW = 14  # words on either side that are looked at
 WEIGHTS = {
-    ",": 2.0, "/": 1.0, "(": 1.0, ")": 1.0, "+": 1.0, "and": 1.5, "or": 1.5, "but": 3.0, "for": 1.5, "with": 1.0, "to": 1.0,
-    "&": 1.5, "n": 1.5, "then": 2.0, "also": 2.0, "plus": 1.5, "so": 1.5, "on": 1.0, "from": 1.5, "vs": 2.0, "=": 0.5,
+    ",": 2.0,
+    "/": 1.0,
+    "(": 1.0,
+    ")": 1.0,
+    "+": 1.0,
+    "and": 1.5,
+    "or": 1.5,
+    "but": 3.0,
+    "for": 1.5,
+    "with": 1.0,
+    "to": 1.0,
+    "&": 1.5,
+    "n": 1.5,
+    "then": 2.0,
+    "also": 2.0,
+    "plus": 1.5,
+    "so": 1.5,
+    "on": 1.0,
+    "from": 1.5,
+    "vs": 2.0,
+    "=": 0.5,
 }
 OVER = 8.0  # the end of a sentence
 OTHER = 1.0  # a word that says nothing here

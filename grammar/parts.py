@@ -16,7 +16,7 @@ from grammar.files import cache_dir
 from grammar.neighbours import kinds, with_kind
 from grammar.reading import Part, Quantity
 
-PLAIN = str.maketrans("−–‐‑‒—’‘´`′ʼ“”″„×✕✖\t\r\u00a0\u202f\u2009\u2007", "------''''''\"\"\"\"xxx      ")
+PLAIN = str.maketrans("μ−–‐‑‒—’‘´`′ʼ“”″„×✕✖\t\r\u00a0\u202f\u2009\u2007", "µ------''''''\"\"\"\"xxx      ")
 
 CAPITAL = re.compile(r"(?<=[0-9] )A\b(?!\.)")  # "340 A" is amperes, "340 a" may be an article
 
@@ -25,6 +25,8 @@ def parts(text: str) -> tuple[Part, ...]:
     """The parts of any text, in order and without gaps but for spaces. Raises nothing."""
     plain = lowered(text)
     found: list[Part] = _parser().parse(plain)  # type: ignore[assignment]
+    if '"' in plain or "'" in plain:
+        found = bare.unquoted(plain, found)
     hydrometer = speaks_of_hydrometer(plain)
     return tuple([_whole(text, _settled(plain, found, at, hydrometer)) for at in range(len(found))])
 

@@ -1,7 +1,8 @@
 """Finds phrases in a row of words: many phrases at once, in one pass.
 
-A phrase is words with spaces between; a word stands for its plural too. "boil~" is any word that begins so, "hot|warm" either word, "<battery>" a word
-of that class, "*" up to three further words and "**" up to eight. A phrase never reaches over a BREAK.
+A phrase is words with spaces between; a word stands for its plural too. "boil~" is any word that begins so,
+"hot|warm" either word, "<battery>" a word of that class, "*" up to three further words and "**" up to eight. A phrase
+never reaches over a BREAK.
 """
 from __future__ import annotations
 
@@ -40,7 +41,7 @@ class Word:
 
     def fits(self, word: str) -> bool:
         """Whether the word may stand here."""
-        return not self.whole.isdisjoint(forms(word)) or bool(self.begins) and word.startswith(self.begins)
+        return not self.whole.isdisjoint(forms(word)) or (bool(self.begins) and word.startswith(self.begins))
 
 
 @dataclass

@@ -1,4 +1,5 @@
 """Reads a message: quantities, names, cues, clauses and facts. Any text gives a Message."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence

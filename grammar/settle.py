@@ -1,9 +1,9 @@
 """From a scene to the facts that the message states: each quantity settled, then doubles, corrections and bare answers."""
+
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-
 from dataclasses import replace
 
 from grammar import attach_amps, attach_batteries, attach_lengths, attach_numbers, attach_times, attach_volts
@@ -14,7 +14,8 @@ from grammar.attach_values import words_of
 from grammar.canonical import in_unit
 from grammar.facts import facts
 from grammar.reading import Quantity, Stated
-from grammar.scene import Item, Scene
+from grammar.items import Item
+from grammar.scene import Scene
 
 Rule = Callable[[Scene, Item, float], Claim | None]
 IN_UNIT = {"AMP": "ampere", "TIME": "second", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}
@@ -34,21 +35,29 @@ RULES: dict[str, Rule] = {
     **dict.fromkeys(attach_batteries.BY_UNIT, attach_batteries.rated),
 }
 TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number counts, in the fact's own unit
-    "charger.current": ("AH",), "battery.capacity": ("TIME",), "battery.nominal": ("TIME",), "cable.drop": ("VOLT",),
+    "charger.current": ("AH",),
+    "battery.capacity": ("TIME",),
+    "battery.nominal": ("TIME",),
+    "cable.drop": ("VOLT",),
     "cable.area": ("MM",),
 }
+HOT = 45.0  # nobody's battery space is so warm in Celsius
+TOLD = re.compile(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")
+AMERICAN = frozenset({"foot", "inch", "pound", "degree_Fahrenheit"})
+METRIC = frozenset({"meter", "centimeter", "kilogram", "millimeter ** 2", "millimeter", "liter"})
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
 def settled(scene: Scene, expecting: Sequence[str] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
+    scene.expected = frozenset(expecting)
     words = words_of(scene)
     claims = _claims(scene)
     _drop_seconds(scene, claims)
-    found = [item for at, claim in claims.items() if (item := _stated(scene, scene.items[at], claim))]
+    found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
     found += _running(scene, found)
     for item in scene.items:
-        if item.kind == "series" or item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout":
+        if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
             found += _joined(scene, item)
     stated = amended(scene, spread(answered(scene, [*words.stated, *found], expecting)))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
@@ -74,8 +83,8 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
 
 def _claims(scene: Scene) -> dict[int, Claim]:
     claims: dict[int, Claim] = {}
-    readings = []
-    for item in sorted(scene.quantities(), key=lambda item: item.dim == "AMP"):
+    readings: list[Item] = []
+    for item in sorted(scene.measured, key=lambda item: item.dim == "AMP"):
         if item.dim == "AMP" and not scene.read:
             claims |= attach_volts.readings(scene, sorted(readings, key=lambda item: item.at))
             scene.read = True
@@ -124,13 +133,32 @@ def _stated(scene: Scene, item: Item, claim: Claim) -> Stated | None:
     values = [amount for amount in amounts if amount is not None]
     if not values:
         return None
-    value, low, high = values[0], None, None
-    if len(values) > 1 and not any(isinstance(amount, str) for amount in values):
-        low, high = min(values), max(values)  # type: ignore[type-var, assignment]
-        value = high if spec.safe == "high" else low  # type: ignore[assignment]
+    value = values[0]
+    numbers = [amount for amount in values if isinstance(amount, float)]
+    low, high = (min(numbers), max(numbers)) if len(numbers) > 1 else (None, None)
+    if low is not None and high is not None:
+        value = high if spec.safe == "high" else low
     span = item.part.span
     unit = "volt" if claim.fact == "cable.drop" and item.dim == "VOLT" else spec.unit
+    if spec.unit == "degree_Celsius" and not _is_said(item):
+        value = _degrees(scene, float(value))
     return Stated(claim.fact, value, unit, scene.text[slice(*span)], span, 1, claim.how, low, high)
+
+
+def _is_said(item: Item) -> bool:
+    """Whether the degrees are told to be Celsius or Fahrenheit; freezing and frost are."""
+    typed = item.quantity.text.lower()
+    return bool(TOLD.search(typed)) or item.quantity.unit == "degree_Fahrenheit"
+
+
+def _degrees(scene: Scene, value: float) -> float:
+    """Degrees that are not told to be of either kind: what the other units of the message suggest."""
+    american = any(item.part and item.quantity.unit in AMERICAN for item in scene.measured)
+    american = american or any(item.dim in ("GAUGE", "GROUP", "CA") for item in scene.measured)
+    metric = any(item.part and item.quantity.unit in METRIC for item in scene.measured)
+    if value >= HOT or (american and not metric):
+        return (value - 32) / 1.8
+    return value
 
 
 def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float | str | None:
@@ -163,7 +191,13 @@ def _joined(scene: Scene, item: Item) -> list[Stated]:
         return []
     both, series, parallel = match[1], match[3], match[4]
     count = int(match[1]) * int(match[2]) if both else int(series or parallel)
-    layout = "series-parallel" if both and min(int(match[1]), int(match[2])) > 1 else "series" if series or both else "parallel"
+    layout = (
+        "series-parallel"
+        if both and min(int(match[1]), int(match[2])) > 1
+        else "series"
+        if series or both
+        else "parallel"
+    )
     text = scene.text[slice(*span)]
     return [
         Stated("bank.layout", layout, "", text, span, how="token"),

@@ -1,4 +1,5 @@
 """Mends typing slips, but only towards a short list of trade names: "litihum" is lithium, "leaving" stays as it is."""
+
 from __future__ import annotations
 
 from collections import defaultdict

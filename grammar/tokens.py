@@ -1,10 +1,9 @@
 """Cuts a text into words and marks. Phrases of the lexicon are cut the same way, so that both always fit."""
+
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-
-from grammar.reading import Span
 
 TOKEN = re.compile(
     r"->|=>"
@@ -14,8 +13,10 @@ TOKEN = re.compile(
     r"|\n|[^\w\s]"
 )
 QUIET = frozenset("'\"’‘“”`´*_~")  # quotes and stars say nothing
+ABBREVIATED = frozenset(
+    ("approx", "no", "vs", "max", "min", "temp", "cont", "incl", "amps", "volts", "etc", "e", "g", "i")
+)
 ENDS = frozenset(".?!;\n")
-ABBREVIATED = frozenset("approx no vs max min temp cont incl amps volts hrs mins etc eg ie e g i".split())
 
 
 @dataclass(slots=True)
@@ -41,7 +42,7 @@ def cut(text: str) -> list[Token]:
 
 
 def _joins(text: str, start: int, end: int) -> bool:
-    return 0 < start and end < len(text) and not text[start - 1].isspace() and not text[end].isspace()
+    return start > 0 and end < len(text) and not text[start - 1].isspace() and not text[end].isspace()
 
 
 def ends(tokens: list[Token], at: int, text: str) -> bool:

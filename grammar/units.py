@@ -80,7 +80,8 @@ def pattern() -> str:
     rows = toml(Path(__file__).with_name("units.toml")).values()
     says = _longest_first([spelling for row in rows for spelling in row["says"]])
     second = [_second(spelling, row.get("signs", [])) for row in rows for spelling in row.get("joined", ())]
-    return rf"(?:-|of an? )?(?:{says}|A|{'|'.join(second)})(?!(?!ish\b)[^\W\d_])"
+    other = r"(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)"  # "8.8 w/ 240 A" is with, "30 amp dc-dc" a converter
+    return rf"(?:-|of an? )?(?:{says}|A|{'|'.join(second)})(?!(?!ish\b)[^\W\d_]){other}"
 
 
 def _second(spelling: str, signs: list[str]) -> str:

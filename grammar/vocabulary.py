@@ -1,4 +1,5 @@
 """The words of the trade: lexicon files loaded into one trie, and the phrases of it that stand in a row of words."""
+
 from __future__ import annotations
 
 from collections import Counter
@@ -96,7 +97,7 @@ class Trie:
 
 def _words(part: str) -> list[str]:
     """A part of a phrase, cut as texts are cut; "*" and the "~" of a stem are kept."""
-    if part == GAP or part.isalpha() and part.isascii():  # most are; cutting takes its time
+    if part == GAP or (part.isalpha() and part.isascii()):  # most are; cutting takes its time
         return [part]
     words = [token.word for token in cut(part.rstrip("~"))]
     return [*words[:-1], words[-1] + "~"] if part.endswith("~") else words
@@ -107,7 +108,7 @@ def entries(path: Path) -> Iterator[tuple[str, str, str]]:
     content = toml(path)
     kind = content.get("class")
     if not isinstance(kind, str):
-        raise ValueError(f"{path.name}: it must begin with class = \"...\"")
+        raise ValueError(f'{path.name}: it must begin with class = "..."')
     if kind == DANGERS:
         return
     for concept, entry in content.items():
@@ -142,6 +143,13 @@ def lexicon() -> Trie:
 def _add(trie: Trie, lines: Iterable[tuple[str, str, str]]) -> None:
     for kind, concept, phrase in lines:
         trie.add(phrase, (kind, concept))
+
+
+@cache
+def small_words(concept: str) -> frozenset[str]:
+    """The single words of a concept of words/fillers.toml."""
+    path = HERE / "words" / "fillers.toml"
+    return frozenset(phrase for _, name, phrase in entries(path) if name == concept)
 
 
 @cache

@@ -59,6 +59,9 @@ def parser() -> argparse.ArgumentParser:
     log.add_argument("id", nargs="?", help="the entry to show")
     log.add_argument("--limit", type=int, default=20, help="how many to list (default: 20)")
     log.add_argument("--route", choices=["answered", "needs-facts", "technician", "other-desk"], help="only these")
+    score = add("score", _score, "judge the desk on a file of labelled questions")
+    score.add_argument("file", type=Path, help="one case a line, as JSON")
+    score.add_argument("--show", choices=["asked", "missed", "wrong"], help="print the turns with this outcome")
     add("sources", _sources, "list every source that answers may cite")
     house = add("house", _house, "check a house file")
     house.add_argument("what", choices=["check"], help="check FILE")
@@ -185,6 +188,23 @@ def _log(options: argparse.Namespace) -> int:
         for row in log.rows(options.limit, options.route):
             asked = " ".join(row["text"].split())[:60]
             print(f"{row['id']}  {row['at'][:16]}  {row['route']:11}  {row['topics'] or '-'}  {asked}")
+    return ANSWERED
+
+
+def _score(options: argparse.Namespace) -> int:
+    from service.score import cases_of, score
+
+    try:
+        with options.file.open(encoding="utf-8") as lines:
+            found = score(_desk(options, signed=True), cases_of(lines))
+    except OSError as error:
+        raise Trouble(f"the file cannot be read: {error}") from error
+    except ValueError as error:
+        raise Trouble(f"{options.file}: {error}") from error
+    for name, outcome, text, reasons in found.rows:
+        if outcome == options.show:
+            print(f"{name}  {' '.join(text.split())[:200]}\n    " + "\n    ".join(reasons))
+    print("\n".join(found.report()))
     return ANSWERED
 
 

@@ -35,6 +35,15 @@ class Turn:
     thread: Thread
     requests: tuple[Request, ...]
 
+    @property
+    def cues(self) -> tuple[str, ...]:
+        """The cues of the message; where it only goes on with the last question, that one's details as well."""
+        own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
+        goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
+        if not goes_on or any(name.startswith("request:") for name in own):
+            return own
+        return (*own, *(name for name in self.thread.cues if name.startswith(("detail:", "request:")) and name not in own))
+
 
 class Leadsman:
     """The desk. `house` may be swapped while it runs; `new_id` and `fault` are handed in, so that tests hold them."""
@@ -66,6 +75,7 @@ class Leadsman:
             turn.thread,
             topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
             asks=tuple(dict.fromkeys(asked.fact for item in answers for asked in item.asks)),
+            cues=turn.cues,
             turns=turn.thread.turns + 1,
         )
         notice = "This is a new thread: the earlier one could not be read, so its facts are gone." if lost else None
@@ -100,12 +110,11 @@ class Leadsman:
 
     def case(self, turn: Turn, hazard: bool = False) -> Case:
         """A fresh case of a turn: its thread's facts, the house, the cues of its message."""
-        cues = {cue.name for cue in turn.message.cues}
         return Case(
             turn.thread.facts,
             self.house,
             turn.thread.second,
-            frozenset(cues),
+            frozenset(turn.cues),
             turn.message.text,
             say.fact,
             hazard=hazard,

@@ -5,11 +5,11 @@ a topic. What stays under the bar is not guessed: the thread's topic goes on, or
 """
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, field
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import asdict, dataclass
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
-from typing import NamedTuple
 
 from grammar.files import toml
 from grammar.reading import Message, Span
@@ -18,33 +18,35 @@ from service.evidence import Sign, evidence, shape
 FOLDER = Path(__file__).with_name("points")
 SEVERAL = "several.toml"
 HANDED_OVER = ("other-desk", "unclear")
-
-
-class Weight(NamedTuple):
-    """The points of a sign for a topic, in its own clause and anywhere in the message."""
-
-    here: int
-    anywhere: int
+HAZARD = "hazard"  # weighed so that its words speak for nothing else; found and answered elsewhere
+POLITE = ("note:thanks", "note:greeting", "note:small_talk")
+SHOWN = 6  # reasons that `why` gives
+MOST = 4  # topics of one message
+LEAP = 8  # points to a step of a lead
 
 
 @dataclass(frozen=True, slots=True)
 class Bars:
-    """What it takes to be named: points for the first topic, for one more, and where a danger stands."""
+    """The points it takes to be named: the first topic (where a danger stands, `danger`), one `more`, the `lead`."""
 
     first: int
     more: int
     danger: int
     lead: int
+    again: int
+
+    def as_dict(self) -> dict[str, int]:
+        """The bars by name."""
+        return asdict(self)
 
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """The whole numbers behind every decision, as fitted; nothing in it is computed here."""
+    """The whole numbers behind every decision, as they were fitted."""
 
-    start: dict[str, int]  # by topic: what it begins with
-    signs: dict[str, dict[str, Weight]]  # by sign, then topic
-    several: dict[str, int]  # by sign of the shape: how much easier a further topic is
-    pairs: dict[str, int]  # "first > further": the same for two topics
+    start: Mapping[str, int]  # by topic: what it begins with
+    points: Mapping[str, Mapping[str, tuple[int, int]]]  # by sign, then topic: in its clause, anywhere
+    several: Mapping[str, int]  # by sign of shape or place: how much easier a further topic is
     bars: Bars
 
 
@@ -56,121 +58,162 @@ class Request:
     span: Span
     points: int = 0
     lead: int = 0
-    evidence: tuple[str, ...] = field(default=())
+    evidence: tuple[str, ...] = ()
 
     def why(self) -> str:
         """The points in words, for `leadsman why`."""
         if not self.evidence:
-            return "the thread's topic goes on"
-        return f"{self.points:+} points, {self.lead:+} over the next: " + ", ".join(self.evidence)
+            return "the thread goes on" if self.topic not in HANDED_OVER else "nothing over the bar"
+        return f"{self.points} points, {self.lead} over the next; " + ", ".join(self.evidence)
 
 
 @dataclass(slots=True)
 class Tally:
-    """The points of one topic: each clause's own, and those that count anywhere."""
+    """The points of one topic, and the clause that speaks for it."""
 
     topic: str
     total: int
-    clause: int = 0
-    place: int = 0
-    reasons: list[tuple[int, str]] = field(default_factory=list)
+    row: int = 0
+    tops: bool = False  # whether it is the best of some clause
 
 
 @cache
 def table() -> Table:
-    """The table of points. Raises ValueError for a line that is no whole number."""
+    """The table of points. Raises ValueError for a line that holds no whole numbers."""
     start: dict[str, int] = {}
-    signs: dict[str, dict[str, Weight]] = {}
+    points: dict[str, dict[str, tuple[int, int]]] = {}
     for path in sorted(FOLDER.glob("*.toml")):
         if path.name == SEVERAL:
             continue
         content = toml(path)
-        start[path.stem] = _whole(path, "start", content["start"])
-        for name, (here, anywhere) in content["points"].items():
-            signs.setdefault(name, {})[path.stem] = Weight(_whole(path, name, here), _whole(path, name, anywhere))
+        start[path.stem] = content["start"]
+        for name, pair in content["points"].items():
+            if len(pair) != 2 or not all(isinstance(number, int) for number in pair):
+                raise ValueError(f"{path.name}, {name}: it must hold two whole numbers, not {pair!r}")
+            points.setdefault(name, {})[path.stem] = (pair[0], pair[1])
     shared = toml(FOLDER / SEVERAL)
-    return Table(start, signs, dict(shared["several"]), dict(shared["pairs"]), Bars(**shared["bars"]))
-
-
-def _whole(path: Path, name: str, value: object) -> int:
-    if not isinstance(value, int):
-        raise ValueError(f"{path.name}, {name}: points must be whole numbers, not {value!r}")
-    return value
+    return Table(start, points, shared["several"], Bars(**shared["bars"]))
 
 
 def route(message: Message, *, context: tuple[str, ...] = ()) -> list[Request]:
     """The topics asked, in the order of the message. `context`: the topics of the turn before.
 
-    Thanks and greetings ask nothing. What is not understood is one request, `unclear`.
+    Thanks, greetings and marks alone ask nothing. What is not understood is one request, `unclear`.
     """
     if not any(word[0].isalnum() for word in message.words):
         return []
-    ranked = rank(message, context)
-    chosen = choose(ranked, message, context)
-    if not chosen:
-        return _without(message, context)
-    found = [_request(message, item, ranked) for item in chosen]
-    return [request for _, request in sorted(found, key=lambda pair: pair[0])]
-
-
-def rank(message: Message, context: Iterable[str] = ()) -> list[Tally]:
-    """Every topic with its points, the best first; equal points in the order of their names."""
+    rows = rows_of(message, evidence(message, context))
+    ranking = ranked(rows)
+    danger = any(item.status == "present" for item in message.dangers)
     points = table()
-    starts = [item.span[0] for item in message.clauses] or [0]
-    rows = len(starts)
+    found = chosen(ranking, shape(message), danger, points.several, points.bars)
+    if found and found[0].topic != "unclear":
+        return _in_order(message, rows, found, ranking)
+    if _polite(message):
+        return []
+    whole = (0, len(message.text))
+    if context and not found and not danger:
+        return [Request(topic, whole) for topic in context]
+    return [Request("unclear", whole)]
+
+
+def rows_of(message: Message, signs: Iterable[Sign]) -> list[dict[str, int]]:
+    """The signs by clause, each name once, with the place where it stands first."""
+    starts = [clause.span[0] for clause in message.clauses] or [0]
+    rows: list[dict[str, int]] = [{} for _ in starts]
+    for sign in signs:
+        row = max((number for number, start in enumerate(starts) if start <= sign.at), default=0)
+        rows[row].setdefault(sign.name, sign.at)
+    return rows
+
+
+def ranked(rows: Sequence[Mapping[str, int]]) -> list[Tally]:
+    """Every topic with its points, the best first; equal ones by name."""
+    points = table()
     anywhere = dict(points.start)
-    here: dict[str, list[int]] = {topic: [0] * rows for topic in points.start}
-    found = _counted(evidence(message, context), starts)
-    for (name, row), first in found.items():
-        for topic, weight in points.signs.get(name, {}).items():
-            here[topic][row] += weight.here
-            if first:
-                anywhere[topic] += weight.anywhere
-    tallies = []
-    for topic, rows_of in here.items():
-        best = max(range(rows), key=lambda row: (rows_of[row], -row))
-        tallies.append(Tally(topic, anywhere[topic] + rows_of[best], best))
+    here = {topic: [0] * len(rows) for topic in anywhere}
+    seen: set[str] = set()
+    for number, row in enumerate(rows):
+        for name in row:
+            for topic, (own, shared) in points.points.get(name, {}).items():
+                here[topic][number] += own
+                if name not in seen:
+                    anywhere[topic] += shared
+            seen.add(name)
+    return tallied({topic: [anywhere[topic] + own for own in points] for topic, points in here.items()})
+
+
+def tallied(points: Mapping[str, Sequence[int]]) -> list[Tally]:
+    """The topics by their best clause, the best first. `points`: by topic, those of every clause."""
+    rows = len(next(iter(points.values())))
+    best = {max((t for t in points if t != HAZARD), key=lambda topic: points[topic][row]) for row in range(rows)}
+    tallies = [Tally(topic, max(own), own.index(max(own)), topic in best) for topic, own in points.items()]
     return sorted(tallies, key=lambda item: (-item.total, item.topic))
 
 
-def _counted(signs: Iterable[Sign], starts: list[int]) -> dict[tuple[str, int], bool]:
-    """The signs by name and clause, each once; true for the first of its name in the message."""
-    found: dict[tuple[str, int], bool] = {}
-    seen: set[str] = set()
-    for sign in signs:
-        row = max((number for number, start in enumerate(starts) if start <= sign.at), default=0)
-        if (sign.name, row) not in found:
-            found[sign.name, row] = sign.name not in seen
-            seen.add(sign.name)
-    return found
+def beside(first: Tally, item: Tally, after: Tally) -> list[str]:
+    """What tells whether a further topic is one: its place beside the first, and its lead over the next."""
+    return [
+        f"{first.topic} > {item.topic}",
+        f"clause:{'same' if item.row == first.row else 'other'}{', its best' if item.tops else ''}",
+        f"first:{min(max(first.total // LEAP, 0), 3)}",
+        f"lead:{min((item.total - after.total) // LEAP, 3)}",
+    ]
 
 
-def choose(ranked: list[Tally], message: Message, context: tuple[str, ...] = ()) -> list[Tally]:
-    """The topics over the bar. A further one needs the shape of several questions, or very many points."""
-    points = table()
-    bars = points.bars
-    first, *others = [item for item in ranked if item.topic != "hazard"]
-    danger = ranked[0].topic == "hazard" or any(item.status == "present" for item in message.dangers)
-    bar = bars.danger if danger else bars.first
-    if first.total < bar or first.total - others[0].total < bars.lead:
+def chosen(
+    ranking: Sequence[Tally],
+    shapes: Iterable[str],
+    danger: bool,
+    several: Mapping[str, int],
+    bars: Bars,
+) -> list[Tally]:
+    """The topics over their bars. The more a message looks like several questions, the easier a further one is."""
+    first, *others = [item for item in ranking if item.topic != HAZARD]
+    bar = bars.danger if danger or ranking[0].topic == HAZARD else bars.first
+    if first.total < bar:
         return []
-    ease = sum(points.several.get(name, 0) for name in shape(message))
-    chosen = [first]
-    for item in others[:2]:
-        pair = points.pairs.get(f"{first.topic} > {item.topic}", 0)
-        if item.total >= bar and item.total + ease + pair >= bars.more * len(chosen):
-            chosen.append(item)
-    kept = [item for item in chosen if item.topic != "unclear"]
-    return kept or chosen
+    ease = sum(several.get(name, 0) for name in shapes)
+    found = [first]
+    for item, after in pairwise(others[:MOST]):
+        eased = item.total + ease + sum(several.get(name, 0) for name in beside(first, item, after))
+        if item.total >= bar and eased >= bars.more + bars.again * (len(found) - 1):
+            found.append(item)
+    if len(found) == 1 and first.total - others[0].total < bars.lead:
+        return []
+    return [item for item in found if item.topic != "unclear"] or found
 
 
-def _without(message: Message, context: tuple[str, ...]) -> list[Request]:
-    """No topic over the bar: the thread goes on where the message has nothing of its own, else it is handed over."""
-    if context and not message.dangers:
-        return [Request(topic, (0, len(message.text))) for topic in context]
-    return [Request("unclear", (0, len(message.text)), evidence=("nothing over the bar",))]
+def _in_order(
+    message: Message, rows: Sequence[Mapping[str, int]], found: Sequence[Tally], ranking: Sequence[Tally]
+) -> list[Request]:
+    """The requests by clause, and within one by their strongest sign."""
+    places = []
+    names = {item.topic for item in found}
+    rival = max((item.total for item in ranking if item.topic not in names and item.topic != HAZARD), default=0)
+    for item in found:
+        reasons = _reasons(item, rows)
+        own = [(value, at) for value, name, at in reasons if name in rows[item.row]]
+        place = max(own, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
+        span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
+        words = tuple(f"{name} {value:+}" for value, name, _ in reasons[:SHOWN])
+        places.append(((item.row, place), Request(item.topic, span, item.total, item.total - rival, words)))
+    return [request for _, request in sorted(places, key=lambda pair: pair[0])]
 
 
-def _request(message: Message, item: Tally, ranked: list[Tally]) -> tuple[tuple[int, int], Request]:
-    """The request of a chosen topic with its place in the message."""
-    return (item.clause, item.place), Request(item.topic, (0, 0))
+def _reasons(item: Tally, rows: Sequence[Mapping[str, int]]) -> list[tuple[int, str, int]]:
+    """What spoke for a topic, the strongest first: points, sign, where."""
+    found: dict[str, tuple[int, int]] = {}
+    for number, row in enumerate(rows):
+        for name, at in row.items():
+            own, shared = table().points.get(name, {}).get(item.topic, (0, 0))
+            value = (own if number == item.row else 0) + (0 if name in found else shared)
+            before = found.get(name, (0, at))
+            found[name] = (before[0] + value, at if number == item.row else before[1])
+    reasons = [(value, name, at) for name, (value, at) in found.items() if value > 0]
+    return sorted(reasons, key=lambda reason: (-reason[0], reason[1]))
+
+
+def _polite(message: Message) -> bool:
+    """Whether a message that asks nothing known thanks or greets."""
+    return not message.quantities and any(message.says(name) for name in POLITE)

@@ -39,6 +39,7 @@ class Thread:
     topics: tuple[str, ...] = ()
     asks: tuple[str, ...] = ()
     dangers: tuple[str, ...] = ()  # families that stand
+    cues: tuple[str, ...] = ()  # details of the last question, for a turn that only changes a fact of it
     turns: int = 0
 
     def told(self, said: Iterable[Known], *, another: bool = False) -> Thread:
@@ -53,6 +54,7 @@ class Thread:
             if name not in gone and not (another and name.startswith(OF_ONE_BATTERY))
         }
         both = {name: item for name, item in self.second.items() if name not in first and name not in gone}
+        kept = {name: item for name, item in kept.items() if name not in first}  # the newest stand last
         return replace(self, facts=kept | first, second={} if another else both | second)
 
     def as_dict(self) -> dict[str, Any]:
@@ -62,6 +64,7 @@ class Thread:
             "t": list(self.topics),
             "a": list(self.asks),
             "d": list(self.dangers),
+            "c": list(self.cues),
             "n": self.turns,
         }
 
@@ -78,6 +81,7 @@ class Thread:
             tuple(content["t"]),
             tuple(content["a"]),
             tuple(content["d"]),
+            tuple(content["c"]),
             int(content["n"]),
         )
 

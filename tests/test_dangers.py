@@ -24,7 +24,8 @@ def test_a_look_alike_is_no_sign(phrase: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("status", "phrase"), [(name, phrase) for name in ("denied", "past", "general") for phrase in TABLE[name]["phrases"]]
+    ("status", "phrase"),
+    [(name, phrase) for name in ("denied", "past", "general") for phrase in TABLE[name]["phrases"]],
 )
 def test_what_is_not_so_now_is_not_present(status: str, phrase: str) -> None:
     assert {item.status for item in find_dangers(phrase)} == {status}

@@ -32,7 +32,7 @@ def test_the_demo_models(model, volts, running, inrush, cca):
         ('units = "metric"', 'units = "imperial"', '"metric" or "us"'),
         ("origins = []", 'origins = ["www.example.org"]', "https://"),
         ("inrush = 390", "inrush = 90", "less than running"),
-        ('gauge = "2/0" },\n    { up_to = 10, area = 120', 'gauge = "2/0" },\n    { up_to = 1, area = 120', "in order"),
+        ("{ up_to = 8, area = 35", "{ up_to = 1, area = 35", "in order"),
         ('"lfp"]', '"lifepo"]', "out of"),
         ("[model.pike]", "[model.pike", "not TOML"),
         ("[[policy]]", "[policies]", "not known here"),

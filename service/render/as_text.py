@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from service import say
 from service.reply import Act, Answer, Asked, Choice, Figure, Reply
@@ -20,11 +21,20 @@ def as_text(reply: Reply, width: int = WIDTH, ascii_only: bool = False) -> str:
     """The whole reply; several answers are numbered in the order of the message."""
     blocks = [reply.notice] if reply.notice else []
     several = len(reply.answers) > 1
-    for number, answer in enumerate(reply.answers, 1):
+    for number, answer in enumerate(said_once(reply.answers), 1):
         blocks.append("\n".join(answer_lines(answer, width, f"{number}. " if several else "")))
     text = "\n\n".join(blocks) or "You are welcome. Ask whenever you need a figure."
     text = text.replace(say.NB, " ")
     return text.replace("mΩ", "mohm").translate(PLAIN) if ascii_only else text
+
+
+def said_once(answers: Iterable[Answer]) -> Iterator[Answer]:
+    """The answers, each caution only with the first that carries it."""
+    said: set[str] = set()
+    for answer in answers:
+        fresh = tuple(item for item in answer.cautions if item.id not in said)
+        said.update(item.id for item in fresh)
+        yield replace(answer, cautions=fresh)
 
 
 def answer_lines(answer: Answer, width: int = WIDTH, mark: str = "") -> Iterator[str]:

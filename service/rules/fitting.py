@@ -29,7 +29,9 @@ class Choice:
         both = ((self.gauge, "American"), (self.area, "metric"))
         parts = [(circuit.called(size), system) for size, system in both if size]
         parts = parts if us_first else parts[::-1]
-        return parts[0][0] if len(parts) == 1 else f"{parts[0][0]} ({parts[1][0]} in {parts[1][1]} sizes)"
+        if len(parts) == 1:
+            return parts[0][0]
+        return f"{parts[0][0]} ({parts[1][0]}{f' in {parts[1][1]} sizes' if self.count == 1 else ''})"
 
 
 def needed(case: Case, percent: float, amps: float) -> float:

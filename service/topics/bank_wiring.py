@@ -201,7 +201,9 @@ def joined(case: Case) -> Answer:
     shown, told = figures(case, how), outcome(case, how)
     if not may or (case.says("request:what_get") and not case.says("request:may_i")):
         return TOPIC.says("information", f"{told[:1].upper()}{told[1:]}.", *shown)
-    if family is None and not case.says("detail:join", "detail:wise"):
+    sized = any(f"battery.{rating}" in case.stated for rating in ("capacity", "cca", "group", "energy"))
+    unsure = family is None and not case.says("detail:join", "detail:wise")
+    if unsure or (family == "lead" and not sized):  # nothing tells that they are alike
         head = f"{told[:1].upper()}{told[1:]}, if they are of one kind, size and age."
         return TOPIC.says("information", head, *shown)
     if family is None:

@@ -23,6 +23,8 @@ from service.rules.fitting import (
 )
 from service.topic import Lever, Topic
 
+FITTED = ("gauge", "area", "conductors_per_pole")
+
 TOPIC = Topic(
     "cable-size",
     "Cable size",
@@ -101,8 +103,8 @@ def proposed(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...])
         return TOPIC.says("information", head, *facts, route="technician")
     names = choice.named(us_first(case))
     if choice.count > 1:
-        head = (f"One cable is not enough for {say.amps(amps)} over {run}: it takes {choice.count} of {names} "
-                "for each pole, laid out by an electrician.")
+        head = (f"One cable is not enough for {say.amps(amps)} over {run}: it takes {choice.count} of {names} for each "
+                "pole, laid out by an electrician.")
         return TOPIC.says("information", head, *facts, route="technician")
     size = choice.gauge if us_first(case) else choice.area
     assert size is not None
@@ -114,7 +116,20 @@ def proposed(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...])
     else:
         head = (f"Use {names}: over {run} it loses {say.volts(lost.volts, 2)} ({share(lost)}), inside the "
                 f"{say.quantity(lost.allowed, '%')} that suits {circuit.suits(case)}.")
-    return TOPIC.says("information", head, *facts, plot=circuit.bars(case, amps, size))
+    return TOPIC.says("information", head, *facts, plot=circuit.bars(case, amps, size), compare=tuple(both_runs(case)))
+
+
+def both_runs(case: Case) -> Iterator[Option]:
+    """The sizes of two runs or two loads side by side, where two were named."""
+    if not {"cable.length", "load.current"} & set(case.second):
+        return
+    other = case.others()
+    for one in (case, other):
+        amps, run = circuit.current(one), say.length(float(one["cable.length"]), circuit.in_feet(one))
+        choice = chosen(one, amps)
+        fitted = tuple(item for item in figures(one, amps, choice) if item.name in FITTED)
+        yield Option(f"{say.amps(amps)} over {run}", "information", fitted)
+    circuit.take_in(case, other)
 
 
 def share(lost: circuit.Loss) -> str:

@@ -8,6 +8,7 @@ from service.reply import Answer, Figure, Option
 from service.topic import Topic
 
 SIDES = ("length", "width", "height")
+LARGER = {"length": "longer", "width": "wider", "height": "higher"}
 ALIAS = {"H8": "49", "L5": "49", "H7": "94R", "L4": "94R"}  # European cases with the same outline
 
 TOPIC = Topic(
@@ -88,8 +89,8 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         head = f"Group {name} is at most {sizes(new)}: it needs 10{say.NB}mm more each way for the hold-down."
         return TOPIC.says("information", head, *figures(new), compare=options)
     if too_big:
-        more = say.listed([f"{say.number(size)}{say.NB}mm more in {side}" for side, size in too_big.items()])
-        head = f"No: a group {name} does not fit in the place of a group {named}, as it takes {more}."
+        more = say.listed([f"{say.number(size)}{say.NB}mm {LARGER[side]}" for side, size in too_big.items()])
+        head = f"No: a group {name} does not fit in the place of a group {named}, as it is {more}."
         return TOPIC.says("no", head, *figures(new), compare=options)
     head = f"Yes: a group {name} is no larger than a group {named}; check the hold-down and the side of the plus post."
     return TOPIC.says("yes", head, *figures(new), compare=options)

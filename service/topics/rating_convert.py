@@ -1,6 +1,7 @@
 """One rating or unit put into another: RC to Ah, CA to CCA, W to A, AWG to mm2, F to C."""
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
@@ -47,9 +48,14 @@ def answer(case: Case) -> Answer:
     if not chosen:
         return lacking(case)
     made = [item.make(case) for item in chosen]
-    head = "; ".join(text for _, text in made)
+    head = made[0][1] if len(made) == 1 else "; ".join(short(text) for _, text in made)
     return TOPIC.says("information", f"{head[:1].upper()}{head[1:]}.", *(figure for figure, _ in made),
                       compare=tuple(both(case, chosen)))
+
+
+def short(text: str) -> str:
+    """A conversion without its further remarks, for several in one sentence."""
+    return re.sub(r" \([^)]*\)", "", text).partition("; ")[0].partition(", ")[0]
 
 
 def asked(case: Case, item: Conversion) -> bool:

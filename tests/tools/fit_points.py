@@ -1,21 +1,23 @@
 """Fits the table of points (service/points) to labelled messages. Not needed to run the service.
 
-    python -m tests.tools.fit_points MESSAGES.jsonl ... [--report] [--write]
+    python -m tests.tools.fit_points MESSAGES.jsonl ... [--write]
 
-Needs numpy and scipy, which the project itself does not. Besides the files given (a case a line: id, turns with text
-and expect, as in tests/cases) it reads the project's own messages, tests/reading/asked/*.toml. --report fits without
-each author in turn (the id up to its first dash) and prints how the author's messages then fare; --write puts the
-table in its place. The same files give the same table.
+Needs numpy and scipy, which the project itself does not. Besides the files given (one case a line: id, turns with text
+and expect) it reads the project's own messages, tests/reading/asked/*.toml. It fits without each author in turn (the
+id up to its first dash), prints how that author's messages then fare, and with --write fits to all of them and puts
+the table in its place. The same files give the same table.
 """
 from __future__ import annotations
 
 import argparse
 import collections
+import hashlib
 import json
-import sys
 import tomllib
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 from scipy import sparse
@@ -24,23 +26,24 @@ from grammar import read
 from grammar.reading import Message
 from service.evidence import evidence, shape
 from service.house import load
-from service.route import FOLDER, HANDED_OVER, SEVERAL, Bars, Table, Weight, choose, rank, ranked_from, route
+from service.route import FOLDER, HANDED_OVER, SEVERAL, Bars, Tally, beside, chosen, rows_of, tallied
 
 OWN = Path(__file__).parents[1] / "reading" / "asked"
-POINTS = 4  # points to one unit of log-odds
-SMALLEST = 2  # points under this are dropped
-LEAST_AUTHORS, LEAST_MESSAGES = 2, 3
-LASSO, RIDGE = 0.5, 1.6
-STEPS = 150
-FOLDS = 3  # the cases of an author with many styles are split by their ids
+POINTS = 5  # points to one unit of log-odds
+SMALLEST = 1  # fewer points than this are dropped
+LEAST_AUTHORS, LEAST_MESSAGES, LEAST_PAIRS = 2, 3, 4
+LASSO, RIDGE, STEPS, REACH = 0.6, 1.6, 150, 8.0
+FOLDS = 3  # the cases of a file without voices are split by their ids
+HAZARD = "hazard"
+COST = 0.4  # exact messages that one wrong topic outweighs
+Ranked = dict[int, list[Tally]]  # by the id() of a turn
 
 
 @dataclass(slots=True)
 class Turn:
-    """A labelled message."""
+    """A labelled message with its signs: `rows` a set for each clause, `whole` for the message."""
 
     id: str
-    author: str
     message: Message
     wanted: list[frozenset[str]]
     may: frozenset[str]
@@ -48,7 +51,324 @@ class Turn:
     own: bool = False
     rows: list[set[str]] = field(default_factory=list)
     whole: set[str] = field(default_factory=set)
-    before: tuple[str, ...] = ()
+    shape: list[str] = field(default_factory=list)
 
-    def allowed(self) -> set[str]:
-        return set().union(*self.wanted, self.may, {"hazard"})
+    def __post_init__(self) -> None:
+        found = rows_of(self.message, evidence(self.message, self.context))
+        self.rows = [set(row) for row in found]
+        self.whole = set().union(*self.rows)
+        self.shape = shape(self.message)
+
+    @property
+    def author(self) -> str:
+        """Who wrote it, and with whom it is left out together."""
+        name = self.id.partition("-")[0]
+        return name if name.startswith("v") or self.own else f"dev{int(hashlib.md5(self.id.encode()).hexdigest(), 16) % FOLDS}"
+
+    @property
+    def danger(self) -> bool:
+        """Whether a danger stands in it."""
+        return any(item.status == "present" for item in self.message.dangers)
+
+
+@dataclass(slots=True)
+class Data:
+    """The turns as matrices: clauses by signs, messages by signs."""
+
+    turns: Sequence[Turn]
+    names: dict[str, int]
+    rows: Any = None
+    whole: Any = None
+    owner: Any = None
+    starts: Any = None
+
+    def __post_init__(self) -> None:
+        clauses = [row for turn in self.turns for row in turn.rows]
+        self.owner = np.repeat(np.arange(len(self.turns)), [len(turn.rows) for turn in self.turns])
+        self.starts = np.searchsorted(self.owner, np.arange(len(self.turns)))
+        self.rows = self._matrix(clauses)
+        self.whole = self._matrix([turn.whole for turn in self.turns])
+
+    def _matrix(self, sets: Sequence[Iterable[str]]) -> Any:
+        at = [(number, self.names[name]) for number, names in enumerate(sets) for name in names if name in self.names]
+        place = np.array(at, dtype=np.int64).reshape(-1, 2)
+        ones = np.ones(len(place), np.float32)
+        return sparse.csr_matrix((ones, (place[:, 0], place[:, 1])), shape=(len(sets), len(self.names)))
+
+    def scores(self, fit: Fit) -> tuple[Any, Any]:
+        """The points by clause and topic, and the best of each message."""
+        each = self.rows @ fit.here + (self.whole @ fit.anywhere)[self.owner] + fit.start
+        return each, np.maximum.reduceat(each, self.starts, axis=0)
+
+
+@dataclass(slots=True)
+class Fit:
+    """What is fitted: points by sign and topic, here and anywhere, and each topic's start."""
+
+    here: Any
+    anywhere: Any
+    start: Any
+
+    def whole_numbers(self) -> Fit:
+        """The same as whole points, the small ones dropped."""
+        here, anywhere = np.rint(self.here * POINTS), np.rint(self.anywhere * POINTS)
+        here[np.abs(here) < SMALLEST] = 0
+        anywhere[np.abs(anywhere) < SMALLEST] = 0
+        return Fit(here, anywhere, np.rint(self.start * POINTS))
+
+
+def labelled(path: Path, models: Sequence[str]) -> list[Turn]:
+    """The turns of a file of cases; a turn's context is what was asked in the one before."""
+    turns = []
+    for line in path.read_text(encoding="utf-8").splitlines():
+        case = json.loads(line)
+        context: tuple[str, ...] = ()
+        for turn in case["turns"]:
+            expect = turn["expect"]
+            wanted = [frozenset(item.split("|")) for item in expect["topics"]]
+            message = read(turn["text"], models=models)
+            turns.append(Turn(case["id"], message, wanted, frozenset(expect.get("may", ())), context))
+            named = [item.split("|")[0] for item in expect["topics"]]
+            context = tuple(name for name in named if name not in HANDED_OVER) or context
+    return turns
+
+
+def own(models: Sequence[str]) -> list[Turn]:
+    """The project's own messages; "topic + topic" heads those that ask two things."""
+    turns = []
+    for path in sorted(OWN.glob("*.toml")):
+        for heading, texts in tomllib.loads(path.read_text(encoding="utf-8")).items():
+            before, _, asked = heading.rpartition(" > ")
+            wanted = [frozenset(name.split("|")) for name in asked.split(" + ")]
+            context = tuple(before.split(" + ")) if before else ()
+            turns += [
+                Turn(f"own-{heading}-{number}", read(text, models=models), wanted, frozenset(), context, own=True)
+                for number, text in enumerate(texts)
+            ]
+    return turns
+
+
+def vocabulary(turns: Sequence[Turn]) -> dict[str, int]:
+    """The signs that enough messages of enough authors show."""
+    authors: dict[str, set[str]] = collections.defaultdict(set)
+    messages: collections.Counter[str] = collections.Counter()
+    for turn in turns:
+        for name in turn.whole:
+            authors[name].add(turn.author)
+            messages[name] += 1
+    kept = sorted(n for n in authors if len(authors[n]) >= LEAST_AUTHORS and messages[n] >= LEAST_MESSAGES)
+    return {name: number for number, name in enumerate(kept)}
+
+
+def fitted(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Fit, dict[str, int]]:
+    """Logistic weights, one topic against the rest, the best clause speaking for the message; lasso keeps them few."""
+    names = vocabulary(turns)
+    data = Data(turns, names)
+    truth, counts, either = _labels(turns, topics)
+    size = (len(names), len(topics))
+    fit = Fit(np.zeros(size, np.float32), np.zeros(size, np.float32), np.full((1, len(topics)), -2.5, np.float32))
+    old_here, old_anywhere, pace = fit.here, fit.anywhere, 1.0
+    across, total = data.rows.T.tocsr(), data.whole.T.tocsr()
+    sums = sparse.csr_matrix((np.ones(len(data.owner)), (data.owner, np.arange(len(data.owner)))))
+    step_here = 1 / (REACH * (np.asarray(data.rows.sum(0)).ravel()[:, None] / 4 + RIDGE))
+    step_anywhere = 1 / (REACH * (np.asarray(data.whole.sum(0)).ravel()[:, None] / 4 + RIDGE))
+    for _ in range(STEPS):
+        after = (1 + np.sqrt(1 + 4 * pace * pace)) / 2
+        push, pace = (pace - 1) / after, after
+        ahead = Fit(
+            fit.here + push * (fit.here - old_here), fit.anywhere + push * (fit.anywhere - old_anywhere), fit.start
+        )
+        each, best = data.scores(ahead)
+        for row, columns in either:  # of "a|b" the likelier one is taken
+            truth[row, columns] = counts[row, columns] = 0
+            column = max(columns, key=lambda number: best[row, number])
+            truth[row, column] = counts[row, column] = 1
+        gap = (1 / (1 + np.exp(-best)) - truth) * counts
+        share = np.exp((each - best[data.owner]) / 0.7)
+        share /= (sums @ share)[data.owner]
+        slope = (gap[data.owner] * share).astype(np.float32)
+        old_here, old_anywhere = fit.here, fit.anywhere
+        here = _shrunk(ahead.here, across @ slope, step_here)
+        anywhere = _shrunk(ahead.anywhere, total @ (sums @ slope), step_anywhere)
+        fit = Fit(here, anywhere, fit.start - slope.sum(0, keepdims=True) / (0.25 * len(turns)) * 0.3)
+    return fit, names
+
+
+def _shrunk(weights: Any, slope: Any, step: Any) -> Any:
+    moved = weights - step * (slope + RIDGE * weights)
+    return (np.sign(moved) * np.maximum(np.abs(moved) - step * LASSO, 0)).astype(np.float32)
+
+
+def _labels(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Any, Any, list[tuple[int, list[int]]]]:
+    """The truth by turn and topic, whether it counts ("may" does not), and the choices "a|b"."""
+    number = {topic: place for place, topic in enumerate(topics)}
+    truth = np.zeros((len(turns), len(topics)), np.float32)
+    counts = np.ones_like(truth)
+    either = []
+    for row, turn in enumerate(turns):
+        counts[row, [number[name] for name in turn.may]] = 0
+        for names in turn.wanted:
+            columns = sorted(number[name] for name in names)
+            counts[row, columns] = truth[row, columns] = 1
+            if len(columns) > 1:
+                either.append((row, columns))
+    return truth, counts, either
+
+
+def held_out(turns: Sequence[Turn], topics: Sequence[str]) -> Ranked:
+    """The topics of every labelled turn by a fit that has not seen its author."""
+    points = {}
+    for author in sorted({turn.author for turn in turns if not turn.own}):
+        fit, names = fitted([turn for turn in turns if turn.author != author], topics)
+        left = [turn for turn in turns if turn.author == author]
+        data = Data(left, names)
+        each, _ = data.scores(fit.whole_numbers())
+        for turn, rows in zip(left, np.split(each.astype(int), data.starts[1:]), strict=True):
+            points[id(turn)] = tallied({topic: rows[:, number].tolist() for number, topic in enumerate(topics)})
+    return points
+
+
+def further(turns: Sequence[Turn], points: Ranked) -> tuple[dict[str, int], int]:
+    """How much the shape of a message and its place ease a further topic; and the bar for it."""
+    rows, truth = [], []
+    for turn in turns:
+        if not turn.wanted or HAZARD in set().union(*turn.wanted):
+            continue
+        first, second, third = [item for item in points[id(turn)] if item.topic != HAZARD][:3]
+        if second.topic in turn.may:
+            continue
+        left = [names for names in turn.wanted if first.topic not in names]
+        truth.append(any(second.topic in names for names in left) and len(turn.wanted) > 1)
+        rows.append((second.total / POINTS, [*turn.shape, *beside(first, second, third)]))
+    seen = collections.Counter(name for _, names in rows for name in names)
+    names = sorted(name for name, times in seen.items() if times >= LEAST_PAIRS)
+    place = {name: number for number, name in enumerate(names)}
+    matrix = np.zeros((len(rows), len(names) + 2))
+    for number, (total, signs) in enumerate(rows):
+        matrix[number, [place[name] for name in signs if name in place]] = 1
+        matrix[number, -2:] = total, 1
+    weights = np.zeros(matrix.shape[1])
+    ridge = np.r_[np.full(len(names), 2.0), 0.01, 0.01]
+    for _ in range(12):  # Newton's steps
+        guess = 1 / (1 + np.exp(-matrix @ weights))
+        curve = (matrix * (guess * (1 - guess))[:, None]).T @ matrix + np.diag(ridge)
+        weights -= np.linalg.solve(curve, matrix.T @ (guess - np.array(truth, float)) + ridge * weights)
+    scale = POINTS / weights[-2]
+    whole = {name: int(np.rint(weights[number] * scale)) for name, number in place.items()}
+    return {name: value for name, value in whole.items() if value}, int(np.rint(-weights[-1] * scale))
+
+
+def outcome(turn: Turn, got: set[str]) -> str:
+    """exact, wrong, asked or missed; hazards, which are found elsewhere, left aside."""
+    wanted = [names for names in turn.wanted if HAZARD not in names]
+    got = got - {HAZARD}
+    allowed = set().union(*wanted, turn.may, {HAZARD})
+    if all(names & got for names in wanted) and got <= allowed:
+        return "exact"
+    if got - allowed - set(HANDED_OVER):
+        return "wrong"
+    return "asked" if got & set(HANDED_OVER) or not got else "missed"
+
+
+def decided(turn: Turn, ranking: Sequence[Tally], several: Mapping[str, int], bars: Bars) -> set[str]:
+    """The topics that the service would name."""
+    found = chosen(ranking, turn.shape, turn.danger, several, bars)
+    names = {item.topic for item in found}
+    return names or set(turn.context) or {"unclear"}
+
+
+def tally(turns: Sequence[Turn], got: Sequence[set[str]]) -> dict[str, collections.Counter[str]]:
+    """Outcomes by group: each author, one or several questions, out of scope, and with a hazard."""
+    groups: dict[str, collections.Counter[str]] = collections.defaultdict(collections.Counter)
+    for turn, names in zip(turns, got, strict=True):
+        result = outcome(turn, names)
+        wanted = [item for item in turn.wanted if HAZARD not in item]
+        if len(wanted) < len(turn.wanted):
+            groups["hazard"][result] += 1
+        elif not wanted or all(item <= set(HANDED_OVER) for item in wanted):
+            groups["out of scope"]["exact" if names <= {*HANDED_OVER, *turn.may} else "wrong"] += 1
+        else:
+            groups[turn.author][result] += 1
+            groups["voices" if turn.author.startswith("v") else "dev"][result] += 1
+            groups["one question" if len(wanted) == 1 else "several"][result] += 1
+            groups["follow-up" if turn.context else "first turn"][result] += 1
+    return groups
+
+
+def show(groups: dict[str, collections.Counter[str]]) -> None:
+    """Print the outcomes."""
+    for name, counts in sorted(groups.items()):
+        total = sum(counts.values())
+        shares = "  ".join(f"{key} {100 * counts[key] / total:5.1f}" for key in ("exact", "wrong", "asked", "missed"))
+        print(f"{name:14}{total:5}  {shares}")
+
+
+def ideal(turns: Sequence[Turn], points: Ranked, size: int) -> str:
+    """The share of messages with so many questions whose best topics are the wanted ones."""
+    some = [turn for turn in turns if len(turn.wanted) == size and HAZARD not in set().union(*turn.wanted)]
+    right = 0
+    for turn in some:
+        best = [item.topic for item in points[id(turn)] if item.topic != HAZARD][:size]
+        right += outcome(turn, set(best)) == "exact"
+    return f"{100 * right / len(some):.1f} % of {len(some)}"
+
+
+def best_bars(turns: Sequence[Turn], points: Ranked, several: Mapping[str, int], more: int) -> Bars:
+    """The bars that name most messages exactly, a wrong topic costing `COST` exact ones."""
+
+    def worth(bars: Bars) -> float:
+        got = [decided(turn, points[id(turn)], several, bars) for turn in turns]
+        counts = collections.Counter(outcome(turn, names) for turn, names in zip(turns, got, strict=True))
+        return counts["exact"] - COST * counts["wrong"]
+
+    bars = Bars(first=-6, more=more, danger=0, lead=0, again=4)
+    for name, values in (("first", range(-10, 3)), ("more", range(more - 7, more + 4)), ("lead", range(5)), ("again", range(0, 13, 3)), ("danger", range(-4, 17, 2))):
+        bars = max((Bars(**{**bars.as_dict(), name: value}) for value in values), key=worth)
+    return bars
+
+
+def written(fit: Fit, names: dict[str, int], topics: Sequence[str], several: Mapping[str, int], bars: Bars) -> int:
+    """Write the table, a file a topic; the number of its entries."""
+    for old in FOLDER.glob("*.toml"):
+        old.unlink()
+    entries = 0
+    for column, topic in enumerate(topics):
+        lines = [f"start = {int(fit.start[0, column])}", "", "[points]  # of a sign: in its own clause, anywhere in the message"]
+        for name, row in sorted(names.items()):
+            here, anywhere = int(fit.here[row, column]), int(fit.anywhere[row, column])
+            if here or anywhere:
+                entries += 1
+                lines.append(f"{json.dumps(name, ensure_ascii=False)} = [{here}, {anywhere}]")
+        (FOLDER / f"{topic}.toml").write_text(NOTE + "\n".join(lines) + "\n", encoding="utf-8")
+    parts = [NOTE.strip(), "[bars]", *(f"{name} = {value}" for name, value in bars.as_dict().items())]
+    parts += ["", "[several]", *(f"{json.dumps(name)} = {value}" for name, value in sorted(several.items()))]
+    (FOLDER / SEVERAL).write_text("\n".join(parts) + "\n", encoding="utf-8")
+    return entries + len(several)
+
+
+NOTE = "# Fitted by tests/tools/fit_points.py; fit again rather than edit.\n"
+
+
+def main() -> None:
+    """Fit, print how unseen authors fare, and write the table if asked."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("files", nargs="+", type=Path)
+    parser.add_argument("--write", action="store_true")
+    options = parser.parse_args()
+    models = tuple(model.name for model in load().models.values())
+    known = [turn for path in options.files for turn in labelled(path, models)]
+    turns = [*known, *own(models)]
+    topics = sorted({name for turn in turns for names in (*turn.wanted, turn.may) for name in names})
+    points = held_out(turns, topics)
+    several, more = further(known, points)
+    bars = best_bars([turn for turn in known if HAZARD not in set().union(*turn.wanted)], points, several, more)
+    print("topics right if their number were known:", {n: ideal(known, points, n) for n in (1, 2, 3)})
+    show(tally(known, [decided(turn, points[id(turn)], several, bars) for turn in known]))
+    print(bars, len(several))
+    if options.write:
+        fit, names = fitted(turns, topics)
+        print(written(fit.whole_numbers(), names, topics, several, bars), "entries")
+
+
+if __name__ == "__main__":
+    main()

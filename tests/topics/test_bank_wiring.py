@@ -55,7 +55,7 @@ def test_the_sum_of_a_bank(facts, wanted):
         ({"battery.chemistry": "agm", "battery.capacity": (100.0, 95.0), "bank.layout": "series"}, "yes"),
         ({"battery.chemistry": "agm", "battery.age": (1.0, 4.0), "bank.layout": "series"}, "no"),
         ({"battery.chemistry": "agm", "battery.age": (1.0, 4.0), "bank.layout": "parallel"}, "marginal"),
-        ({"battery.chemistry": "agm", "battery.age": (1.0, 2.0), "bank.layout": "series"}, "yes"),
+        ({"battery.chemistry": "agm", "battery.age": (1.0, 2.0), "bank.layout": "series"}, "information"),
         ({"battery.chemistry": "lfp", "battery.count": 2.0, "bank.layout": "series"}, "needs-facts"),
         (
             {"battery.chemistry": "lfp", "battery.count": 2.0, "bank.layout": "series", "battery.max_in_series": 4.0},
@@ -142,7 +142,11 @@ def test_series_does_not_double_the_running_time():
 @pytest.mark.parametrize(
     ("facts", "fact", "value"),
     [
-        ({"battery.chemistry": ("agm", "gel"), "bank.layout": "series"}, "battery.chemistry", "gel"),
+        (
+            {"battery.chemistry": ("agm", "gel"), "battery.capacity": 90.0, "bank.layout": "series"},
+            "battery.chemistry",
+            "gel",
+        ),
         (
             {"battery.chemistry": "agm", "battery.capacity": (100.0, 140.0), "bank.layout": "series"},
             "battery.capacity",

@@ -126,3 +126,8 @@ def test_the_picture_marks_the_size_to_fit():
     assert plot is not None
     assert plot["mark"]["x"] in plot["x"]["values"]
     assert plot["series"][0]["values"] == sorted(plot["series"][0]["values"], reverse=True)
+
+
+def test_two_runs_stand_side_by_side():
+    answer = TOPIC.answer(case({"load.current": 200.0, "cable.length": (0.8, 10.0)}))
+    assert [{item.name: item.value for item in option.figures}["area"] for option in answer.compare] == [35.0, 70.0]

@@ -1,0 +1,200 @@
+"""Which cautions an answer carries, in the order of its topic: each only where its own row fits the facts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from service import reference
+from service.case import Case
+from service.reply import Answer, Caution
+from service.topic import Topic
+
+NONE = frozenset({"hazard", "meaning", "rating-convert", "other-desk", "unclear"})
+LEAD = ("flooded", "agm", "gel", "lead")
+SEALED = ("agm", "gel")
+LITHIUM = ("lfp", "lithium-other")
+IRON = ("fe", "lfp", "iron", "phosphate", "po4")
+FREEZES = 0.0  # °C
+WARM = 10.0  # °C: above it no frost is near
+DEEP = {"lead": 10.5, "lithium": 10.0}  # V for each 12 V: deeply flat
+UNEVEN = 0.015  # difference of gravity between cells from which one equalises
+MAINTAINERS = ("alternator", "solar", "dc-dc")  # chargers without a mains side
+
+
+@dataclass(frozen=True)
+class Facts:
+    """What the rows ask of a case and its answer, in the words of the table below."""
+
+    topic: str
+    case: Case
+    answer: Answer
+
+    @property
+    def kinds(self) -> tuple[str, ...]:
+        """The kinds of battery named, of one or two."""
+        second = self.case.second.get("battery.chemistry")
+        return tuple(str(kind) for kind in (self.get("battery.chemistry"), second and second.value) if kind)
+
+    def get(self, fact: str) -> object:
+        """The value of a fact, or None."""
+        return self.case.get(fact)
+
+    def number(self, fact: str) -> float:
+        """A fact as a number, 0 where it is not known."""
+        value = self.case.get(fact)
+        return float(value) if isinstance(value, (int, float)) else 0.0
+
+    def about(self, *topics: str) -> bool:
+        """Whether the answer is of one of these topics."""
+        return self.topic in topics
+
+    def figure(self, name: str) -> float | None:
+        """A figure of the answer."""
+        found = (item.value for item in self.answer.figures if item.name == name)
+        return next((float(value) for value in found if isinstance(value, (int, float))), None)
+
+    @property
+    def lithium(self) -> bool:
+        """Lithium, or one of two is."""
+        return any(kind in LITHIUM for kind in self.kinds)
+
+    @property
+    def lead(self) -> bool:
+        """Lead of any kind, or not said: only lithium alone rules it out."""
+        return not self.kinds or any(kind in LEAD for kind in self.kinds)
+
+    @property
+    def liquid_acid(self) -> bool:
+        """A battery with caps, or not known to be sealed."""
+        return self.lead and not (self.kinds and all(kind in (*SEALED, *LITHIUM) for kind in self.kinds))
+
+    @property
+    def volts(self) -> float:
+        """Volts of the bank."""
+        return self.number("bank.voltage")
+
+    @property
+    def thruster(self) -> bool:
+        """A thruster, or a load not named otherwise at this desk of thrusters."""
+        return self.get("load.kind") in (None, "thruster")
+
+    @property
+    def cable_known(self) -> bool:
+        """A cable is stated."""
+        return any(self.case.said(fact) is not None for fact in ("cable.gauge", "cable.area"))
+
+    @property
+    def freezing(self) -> bool:
+        """A temperature under 0 °C is stated."""
+        known = self.case.said("ambient.temperature")
+        return known is not None and float(known) < FREEZES
+
+    @property
+    def warm(self) -> bool:
+        """A temperature with no frost near is stated."""
+        known = self.case.said("ambient.temperature")
+        return known is not None and float(known) > WARM
+
+    @property
+    def several(self) -> bool:
+        """Two or more batteries."""
+        return self.number("battery.count") >= 2 or self.get("bank.layout") is not None
+
+    @property
+    def taken_as_iron(self) -> bool:
+        """"Lithium" without its kind."""
+        known = self.case.known("battery.chemistry")
+        plain = known is not None and known.value == "lfp" and known.stated
+        return plain and not any(part in (known.text if known else "").lower() for part in IRON)
+
+    @property
+    def deeply_flat(self) -> bool:
+        """Under 10.5 V (lithium 10.0 V) for each 12 V at rest."""
+        each = self.figure("voltage_per_battery") or self.number("reading.voltage") / max(1.0, self.volts / 12)
+        return 0 < each < DEEP["lithium" if self.lithium and not self.lead else "lead"]
+
+    @property
+    def mains(self) -> bool:
+        """A charger with a mains side."""
+        return self.get("charger.kind") not in MAINTAINERS
+
+
+Row = Callable[[Facts], bool]
+CHARGING = ("charger-size", "charge-time", "charger-setting")
+
+# A row for each caution of reference/cautions.toml: when it must appear.
+ROWS: dict[str, Row] = {
+    "lithium-cold": lambda f: f.lithium and (
+        f.about(*CHARGING, "dc-dc", "solar", "storage", "freeze-point", "cold-cranking")
+        or (f.about("run-check", "bank-size") and f.freezing)
+    ),
+    "lithium-kind": lambda f: f.taken_as_iron and any(item.unit in ("V", "A") for item in f.answer.figures),
+    "lithium-cut-out": lambda f: f.lithium and f.about(
+        "run-check", "bank-size", "run-time", "battery-type", "battery-duty"),
+    "lithium-joined": lambda f: f.lithium and f.several and f.about("bank-wiring", "bank-size", "run-check"),
+    "alternator-lithium": lambda f: f.lithium and (
+        f.about("dc-dc")
+        or (f.about(*CHARGING) and (f.get("charger.kind") == "alternator" or f.number("alternator.current") > 0))
+    ),
+    "isolated-outputs": lambda f: f.volts >= 24 and f.about(
+        "charger-banks", "charger-size", "charger-setting", "bank-wiring"),
+    "no-tap": lambda f: f.volts >= 24 and f.about("bank-wiring", "dc-dc", "run-check"),
+    "one-negative": lambda f: f.about("dc-dc") and f.get("charger.isolated") is not True,
+    "fuse-at-battery": lambda f: f.about("fuse-size", "cable-size", "dc-dc", "bank-wiring", "solar")
+    or (f.about("run-check") and f.cable_known),
+    "fuse-breaks-fault": lambda f: f.about("fuse-size")
+    or (f.about("cable-size", "bank-wiring") and (f.lithium or f.volts >= 36)),
+    "manual-first": lambda f: f.about(
+        "run-check", "bank-size", "cable-size", "fuse-size", "charger-setting", "charger-size", "mounting",
+        "ventilation", "terminals"),
+    "cable-assumed": lambda f: (
+        f.about("cable-size", "voltage-drop") or (f.about("fuse-size") and f.cable_known)
+    ) and (f.case.said("cable.insulation") is None or f.case.said("cable.in_engine_space") is None),
+    "cable-and-joints": lambda f: f.about("run-check", "load-voltage") and not f.cable_known
+    and f.case.said("reading.load_voltage_at_load") is None
+    and any(item.unit == "V" for item in f.answer.figures),
+    "parallel-cables": lambda f: (f.figure("conductors_per_pole") or 0) > 1,
+    "charge-not-strength": lambda f: f.about("rest-voltage", "specific-gravity", "replacement")
+    and f.answer.verdict == "yes",
+    "measure-each": lambda f: f.about("rest-voltage", "load-voltage")
+    and (f.volts >= 24 or f.get("bank.layout") == "parallel" or f.number("battery.count") >= 2),
+    "start-battery": lambda f: f.about("run-check", "bank-size", "bank-wiring", "battery-type", "battery-duty")
+    and f.case.says("detail:engine_battery", "detail:start_and_house"),
+    "motor-duty": lambda f: f.about("run-time", "bank-size") and f.get("load.kind") == "thruster",
+    "thruster-off": lambda f: f.about("run-check", "terminals", "maintenance") and f.thruster,
+    "explosive-gas": lambda f: f.lead and f.about(
+        *CHARGING, "charger-banks", "ventilation", "maintenance", "mounting", "terminals"),
+    "acid": lambda f: f.liquid_acid and f.about("specific-gravity", "maintenance"),
+    "short-circuit": lambda f: f.about("terminals", "bank-wiring", "replacement", "storage"),
+    "frost": lambda f: f.lead and not f.warm and f.about("freeze-point", "storage", "cold-cranking"),
+    "check-date": lambda f: f.about("storage", "standing-drain", "solar"),
+    "equalise": lambda f: (
+        f.about("maintenance", "charger-setting") and f.case.says("detail:equalise", "detail:equalising")
+    ) or (f.about("specific-gravity") and f.number("reading.gravity_spread") >= UNEVEN),
+    "deep-flat": lambda f: f.about("rest-voltage", "load-voltage", "replacement", "standing-drain") and f.deeply_flat,
+    "ignition-protected": lambda f: f.about("mounting", "ventilation", "fuse-size", "terminals")
+    and (f.case.says("detail:petrol_space") or f.get("cable.in_engine_space") is True),
+    "mains": lambda f: (f.about("charger-setting", "charger-size", "charger-banks") and f.mains)
+    or (f.about("dc-dc") and f.case.says("detail:isolation"))
+    or (f.about("mounting") and f.case.says("thing:charger")),
+    "lift": lambda f: f.about("weight", "group-size") or (f.about("replacement") and f.answer.verdict != "yes")
+    or (f.about("storage") and f.case.says("detail:carry")),
+    "estimate": lambda f: f.about("run-check", "run-time") and f.answer.verdict == "yes",
+}
+
+
+def cautions(topic: Topic, case: Case, answer: Answer) -> tuple[Caution, ...]:
+    """Those whose row fits, in the topic's order; one that the topic does not list comes first."""
+    if topic.name in NONE or answer.verdict == "stop":
+        return ()
+    facts = Facts(topic.name, case, answer)
+    fitting = [name for name, row in ROWS.items() if row(facts)]
+    ordered = [name for name in fitting if name not in topic.cautions]
+    ordered += [name for name in topic.cautions if name in fitting]
+    return tuple(Caution(name, sentence(name)) for name in ordered)
+
+
+def sentence(name: str) -> str:
+    """The sentence of a caution. Raises UnknownValue for one that the table has not."""
+    return str(reference.row("cautions", id=name)["say"].value)

@@ -1,0 +1,133 @@
+"""The newest words of a message: what its sender wrote now, without quotations, signature and notices."""
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from service.inbox.history import Earlier, parts, pattern, words
+
+SIGNATURE_LINES = 10  # more than this under "Kind regards" is no signature
+SIGNATURE_WIDTH = 90
+UNSEEN = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u206f\ufeff\ufffc]|[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
+BREAK = re.compile("\r\n?|[\u0085\u2028\u2029]")
+LINK = re.compile(r"<?\b(?:https?://|mailto:|www\.)[^\s<>]+>?|\[(?:cid|image|inline image)\b[^\]\n]{0,200}\]", re.IGNORECASE)
+SIGNED_HEAD = re.compile(r"^-----BEGIN PGP SIGNED MESSAGE-----\n(?:\w+: .*\n)*", re.MULTILINE)
+SIGNED_TAIL = re.compile(r"^-----BEGIN PGP SIGNATURE-----\n.*?(?:^-----END PGP SIGNATURE-----$|\Z)", re.MULTILINE | re.DOTALL)
+ENCODED = re.compile(r"^begin [0-7]{3,4} \S.*?^end[ ]*$", re.MULTILINE | re.DOTALL)
+RULED = re.compile(r"^\s*[_=*~-]{5,}\s*$")
+DASHES = re.compile(r"^(?:--|—) ?$")
+GREETING = re.compile(r"\W*(?:hi|hello|hey|dear|good (?:morning|day|afternoon|evening)|ahoy|hallo|bonjour|hola)\b(?:\s+[\w.]+){0,4}\W*$", re.I)
+NAME = r"[,.!\s–-]*(?:[^\W\d_a-z][\w.'’-]*\s*){0,3}[,.!]*"
+
+
+@dataclass(frozen=True, slots=True)
+class Newest:
+    """A message taken apart: its newest words, and the earlier messages in it, the nearest first."""
+
+    text: str
+    earlier: tuple[Earlier, ...] = ()
+    forwarded: bool = False  # the first of `earlier` was passed on, not answered
+
+
+def newest(text: str, name: str = "") -> Newest:
+    """Take the plain text of a message apart. `name` is its sender's: alone at the end it is a signature."""
+    found = parts(cleaned(text).split("\n"))
+    own = "\n\n".join(words for lines in found.own if (words := own_words(lines, name)))
+    return Newest(own, tuple(found.earlier), found.forwarded)
+
+
+def cleaned(text: str) -> str:
+    """The text without what nobody reads: unseen characters, encoded files, a machine's signature."""
+    text = UNSEEN.sub("", BREAK.sub("\n", text)).replace("\u00a0", " ")
+    return SIGNED_TAIL.sub("", SIGNED_HEAD.sub("", ENCODED.sub("", text)))
+
+
+def own_words(lines: list[str] | tuple[str, ...], name: str = "") -> str:
+    """A stretch of a message without signature, notices, links and names of files."""
+    kept = _before_dashes([line.rstrip() for line in lines if not RULED.match(line)])
+    kept = _before_closing(kept)
+    kept = list(_without_notices(kept))
+    kept = _without_contacts(_without_name(kept, name))
+    endings = "|".join(words()["files"]["ends"])
+    file = re.compile(rf"[\w()%+.-]*\.(?:{endings})\b", re.IGNORECASE)
+    text = "\n".join(file.sub("", LINK.sub("", line)).strip() for line in kept)
+    return re.sub(r"\n{3,}", "\n\n", text).strip()
+
+
+def _before_dashes(lines: list[str]) -> list[str]:
+    for at, line in enumerate(lines):
+        if DASHES.match(line) and (line == "-- " or _short(lines[at + 1 :])):
+            return [*lines[:at], *_added(lines[at + 1 :])]
+    return lines
+
+
+def _before_closing(lines: list[str]) -> list[str]:
+    """Without the closing ("Kind regards") and what follows it, but for a postscript."""
+    said = "|".join(re.escape(text) for text in words()["closing"]["says"])
+    closing = re.compile(rf"\W*(?i:{said})(?:[ ,]+(?i:{said}))?{NAME}")
+    spoken = False
+    for at, line in enumerate(lines):
+        if spoken and closing.fullmatch(line) and _short(lines[at + 1 :]):
+            return [*lines[:at], *_added(lines[at + 1 :])]
+        spoken = spoken or bool(line.strip() and not GREETING.match(line) and not closing.fullmatch(line))
+    return lines
+
+
+def _short(lines: list[str]) -> bool:
+    """Whether these lines can be a signature: few, short, and nothing asked."""
+    kept = [line for line in lines[: len(lines) - len(_added(lines))] if line.strip()]
+    return len(kept) <= SIGNATURE_LINES and not any("?" in line or len(line) > SIGNATURE_WIDTH for line in kept) or (
+        bool(kept) and all(_notice(line) for line in kept[1:] if len(line) > SIGNATURE_WIDTH) and "?" not in "".join(kept)
+    )
+
+
+def _added(lines: list[str]) -> list[str]:
+    """A postscript, which people write under their name."""
+    after = "|".join(re.escape(text) for text in words()["closing"]["after"])
+    mark = re.compile(rf"\s*(?:{after})\b[\s:.,-]*", re.IGNORECASE)
+    return next((lines[at:] for at, line in enumerate(lines) if mark.match(line)), [])
+
+
+def _notice(line: str) -> bool:
+    return bool(pattern("notice", "disclaimer").search(line))
+
+
+def _without_notices(lines: list[str]) -> Iterator[str]:
+    """Without banners, "Sent from my ..." and disclaimers; these go on to the end of their paragraph."""
+    legal = False
+    for line in lines:
+        legal = legal and bool(line.strip())
+        found = None if legal else pattern("notice", "disclaimer").search(line)
+        if found:
+            legal = True
+            yield line[: max(line.rfind(". ", 0, found.start()) + 1, line.rfind("? ", 0, found.start()) + 1)]
+        elif not legal and not _machine(line.strip()):
+            yield line
+
+
+def _machine(line: str) -> bool:
+    return bool(pattern("notice", "banner").fullmatch(line) or pattern("closing", "device").fullmatch(line.rstrip(".")))
+
+
+def _without_name(lines: list[str], name: str) -> list[str]:
+    """Without the sender's own name alone on the last line."""
+    filled = [at for at, line in enumerate(lines) if line.strip()]
+    known = set(re.findall(r"\w+", name.lower()))
+    if len(filled) > 1 and known >= set(re.findall(r"\w+", lines[filled[-1]].lower())):
+        return lines[: filled[-1]]
+    return lines
+
+
+def _without_contacts(lines: list[str]) -> list[str]:
+    """Without a last paragraph of names and numbers to ring: two lines or more, no sentence among them."""
+    end = len(lines)
+    while end and not lines[end - 1].strip():
+        end -= 1
+    start = end
+    while start and lines[start - 1].strip():
+        start -= 1
+    last = lines[start:end]
+    sentence = any(line.rstrip().endswith((".", "!", "?")) or len(line) > SIGNATURE_WIDTH for line in last)
+    rings = any(pattern("closing", "contact").search(line) for line in last)
+    return lines[:start] if start and len(last) > 1 and rings and not sentence else lines
