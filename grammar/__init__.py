@@ -1,4 +1,4 @@
-"""What can be said to the battery desk: text in, quantities, facts, cues and clauses out. Knows no rule and no answer."""
+"""What can be said to the battery desk: text in; quantities, facts and cues out. Knows no rule and no topic."""
 
 from grammar.quantities import read_quantities
 from grammar.reader import read

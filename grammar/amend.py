@@ -1,12 +1,13 @@
-"""What is said twice: repeats fall away, a correction replaces, an alternative or a second battery stands as the second."""
+"""What is said twice: repeats fall away, corrections replace, an alternative or a second battery is the second."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
 
-from grammar.reading import Stated, Value
 from grammar.items import Item
+from grammar.near import around
+from grammar.reading import Stated, Value
 from grammar.scene import Scene
 
 SAME = 0.01  # values this close are one value
@@ -18,7 +19,7 @@ def denied(scene: Scene, item: Item) -> bool:
     return any(
         found.end <= item.start <= found.end + DENIED_BEFORE - 1
         and not any(scene.word(at) in (",", ";", "but") for at in range(found.end, item.start))
-        for found in scene.denials
+        for found in around(scene.denials, item, scene.denial_starts)
         if scene.word(found.start) in ("not", "isnt", "rather", "instead")
     )
 

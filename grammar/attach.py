@@ -5,17 +5,19 @@ Each dimension has its own rules in an attach_*.py; this file holds what they sh
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
 from grammar.files import toml
-from grammar.near import around, gap
 from grammar.items import Item
+from grammar.near import around, gap
 from grammar.scene import Scene
 from grammar.vocabulary import Found
 
-ROLE_KEYS = {"dims", "reach", "most", "weak"}
+FIGURES = ("AMP", "NUM")
+CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
 NOT_OURS = "-"
 NEAREST = 7.0  # a head further away than this has nothing to do with a quantity
@@ -37,14 +39,22 @@ def heads() -> dict[str, dict[str, str]]:
     return toml(Path(__file__).with_name("heads.toml"))
 
 
+@dataclass(frozen=True, slots=True)
+class Role:
+    """What the role words of a fact may claim; `rank` is its place in roles.toml."""
+
+    rank: int
+    dims: tuple[str, ...]
+    reach: float
+    most: float = float("inf")
+    weak: bool = False
+
+
 @cache
-def roles() -> dict[str, dict[str, float | list[str]]]:
-    """The role words' facts and what they may claim. Raises ValueError for a row of another shape."""
+def roles() -> dict[str, Role]:
+    """The roles by fact. Raises TypeError for a row with an unknown key."""
     rows = toml(Path(__file__).with_name("roles.toml"))
-    for fact, row in rows.items():
-        if not set(row) <= ROLE_KEYS or "dims" not in row or "reach" not in row:
-            raise ValueError(f"roles.toml, {fact}: it must hold dims and reach, may hold most, and nothing else")
-    return rows
+    return {fact: Role(rank, tuple(row.pop("dims")), **row) for rank, (fact, row) in enumerate(rows.items())}
 
 
 def row_of(head: Item | None, dim: str) -> str:
@@ -57,49 +67,28 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
 
     Strong words claim before a group does, unless its head stands nearer on the right; `weak` ones only after.
     """
-    best: tuple[float, int] | None = None
+    best = float("inf"), 0
     claim = None
-    table = roles()
-    order = list(table)
     for found in around(scene.roles, item, scene.role_starts):
-        row = table.get(found.concept)
-        if (
-            row is None
-            or bool(row.get("weak")) is not weak
-            or item.dim not in row["dims"]
-            or value > row.get("most", value)
-        ):  # type: ignore[operator]
+        role = roles().get(found.concept)
+        if role is None or role.weak is not weak or item.dim not in role.dims or value > role.most:
             continue
         far = gap(scene, item, found.start, found.end)
-        if far > row["reach"] or _of_another(scene, item, found):  # type: ignore[operator]
+        if far > role.reach or _of_another(scene, item, found) or (far > 0 and not weak and _headed(scene, item, far)):
             continue
-        rank = (far, order.index(found.concept))
-        if far > 0 and not weak and _headed(scene, item, far):
-            continue
-        if best is None or rank < best:
-            best, claim = rank, Claim(found.concept, "role")
+        if (far, role.rank) < best:
+            best, claim = (far, role.rank), Claim(found.concept, "role")
     return claim
 
 
 def _of_another(scene: Scene, item: Item, found: Found) -> bool:
-    """Whether another figure of the kind touches the word or stands before it: it is that one's."""
-    for other in scene.quantities("AMP", "NUM"):
-        if (
-            other is not item
-            and found.start in (other.end, other.end + 1)
-            and gap(scene, other, found.start, found.end) <= 1.5
-        ):
+    """Whether another figure of the kind touches the word or stands between: the word is that one's."""
+    for place in (found.start - 1, found.start - 2):
+        other = scene.at_word[place] if place >= 0 else item
+        if other is not item and other.dim in FIGURES and gap(scene, other, found.start, found.end) <= CLAIMED:
             return item.end != found.start
-    step = 1 if found.start >= item.end else -1
-    place = item.at + step
-    while 0 <= place < len(scene.items):
-        other = scene.items[place]
-        if other.end > found.start if step > 0 else other.start < found.end:
-            return False
-        if other.dim in ("AMP", "NUM"):
-            return True
-        place += step
-    return False
+    first, last = (item.end, found.start) if found.start >= item.end else (found.end, item.start)
+    return any(scene.at_word[place].dim in FIGURES for place in range(first, last))
 
 
 def _headed(scene: Scene, item: Item, far: float) -> bool:

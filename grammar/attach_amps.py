@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from grammar.attach import NOTHING, Claim, asked, by_group, by_nearness, by_role, row_of
-from grammar.near import around, gap
 from grammar.items import Item
+from grammar.near import around, gap
 from grammar.scene import Scene
 
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from grammar.attach import NOTHING, Claim, beside, by_group, close
-from grammar.near import around, gap
 from grammar.items import Item
+from grammar.near import around, gap
 from grammar.scene import Scene
 from grammar.vocabulary import small_words
 
@@ -102,16 +102,17 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     for role, reach in COUNTS.items():
         if value <= 12 and close(scene, item, role, reach=reach, after=True):
             return Claim(role, "role")
-    if value <= 24 and _before_battery(scene, item):
+    return _batteries(scene, item, value)
+
+
+def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
+    if value <= MOST_BATTERIES and _before_battery(scene, item):
         return Claim("battery.count", "grammar")
-    if not 2 <= value <= 24 or item.dim != "COUNT" or _of_others(scene, item):
+    if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or _of_others(scene, item):
         return None
     if item.kind == "count":
-        near = any(
-            gap(scene, item, owner.start, owner.end) <= BESIDE
-            for owner in around(scene.owners, item, scene.owner_starts)
-        )
-        return Claim("battery.count", "near") if near else None
+        near = (gap(scene, item, owner.start, owner.end) for owner in around(scene.owners, item, scene.owner_starts))
+        return Claim("battery.count", "near") if min(near, default=NEVER) <= BESIDE else None
     if item.kind == "times" or "battery" in scene.heads | scene.facts:
         return Claim("battery.count", "default")
     return None
@@ -156,5 +157,7 @@ def _before_battery(scene: Scene, item: Item) -> bool:
 
 COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
 BESIDE = 1.6
+NEVER = 99.0
+MOST_BATTERIES = 24
 STRANGE = 2  # words not known that may stand between a number and its batteries: "two old Swedish batteries"
 THEM = frozenset(["them", "em", "together", "those"])

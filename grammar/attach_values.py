@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from grammar.facts import facts
+from grammar.items import Item
 from grammar.near import around, gap
 from grammar.reading import Stated, Value
-from grammar.items import Item
 from grammar.scene import Scene
 
 DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
@@ -109,13 +109,13 @@ def _denied(scene: Scene, item: Item) -> bool:
         found.end <= item.start
         and gap(scene, item, found.start, found.end) <= DENIED_WITHIN
         and scene.word(found.start - 1) != "why"
-        for found in scene.denials
+        for found in around(scene.denials, item, scene.denial_starts)
     )
 
 
 def _unsure(scene: Scene, item: Item) -> bool:
     """Whether the writer does not know: "no idea if AGM or gel"."""
-    for found in scene.named("note", "no_idea"):
+    for found in around(scene.doubts, item, scene.doubt_starts):
         if found.end <= item.start and gap(scene, item, found.start, found.end) <= UNSURE_WITHIN:
             between = [scene.word(at) for at in range(found.end, item.start)]
             return bool({"if", "whether", "which"} & set(between)) or len(between) <= 1

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from grammar.attach import NOTHING, Claim, beside, by_group, close, nearest
-from grammar.near import around, gap
 from grammar.items import Item
+from grammar.near import around, gap
 from grammar.scene import Scene
 
 NOMINAL = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
@@ -34,6 +34,13 @@ def is_drop(scene: Scene, item: Item) -> bool:
 def is_reading(value: float) -> bool:
     """Whether a bare number with decimals can be the volts of a bank."""
     return 5 <= value < 18 or 20 <= value < 32 or 40 <= value < 60
+
+
+def volts(scene: Scene, item: Item, value: float) -> Claim | None:
+    """The fact that volts state; readings are settled together, later."""
+    if is_drop(scene, item):
+        return Claim("cable.drop", "range")
+    return nominal(scene, item) if is_nominal(item) else Claim("reading.voltage", "range")
 
 
 def nominal(scene: Scene, item: Item) -> Claim | None:

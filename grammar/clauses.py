@@ -29,7 +29,7 @@ def stretches(text: str, tokens: Sequence[Token], found: Sequence[Found]) -> lis
     cut: list[Stretch] = []
     begin = 0
     for at, token in enumerate(tokens):
-        over = ends(list(tokens), at, text)
+        over = ends(tokens, at, text)
         joined = token.word == "," or at in joiners
         if over or (
             joined

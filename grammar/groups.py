@@ -7,8 +7,8 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from grammar.lalr import parser
 from grammar.items import Item
+from grammar.lalr import parser
 from grammar.scene import Sides
 from grammar.vocabulary import small_words
 
@@ -43,26 +43,32 @@ class Run:
 
 
 class Build:
-    """The parser's callbacks: they build chains of heads and runs, and keep nothing."""
+    """The parser's callbacks, one a rule: they build chains of heads and runs, and keep nothing."""
 
     def start(self, children: list[Any]) -> list[Run | Head]:
+        """The chains of the whole row."""
         return [child for child in children if child is not None]
 
     def mods(self, children: list[Any]) -> tuple[int, ...]:
+        """The places of a run."""
         return tuple(token.start_pos for token in children)
 
     def headed(self, children: list[Any]) -> Head:
+        """A head and what follows it."""
         return Head(children[0].start_pos, children[1])
 
     def loose(self, children: list[Any]) -> Run:
+        """A run with no head before it, or with one beside it."""
         return Run(children[0], children[1])
 
     held = loose
 
     def linked(self, children: list[Any]) -> Run:
+        """A run that a word ties to the head before."""
         return Run(children[0], children[1], tied=True)
 
     def piece(self, children: list[Any]) -> Any:
+        """What stands there, or nothing."""
         return children[0] if children else None
 
     closer = tail = after = piece

@@ -44,10 +44,10 @@ FILLER = 0.25
 Placed = TypeVar("Placed", Found, Item)
 
 
-def weights(scene: Scene) -> list[float]:
+def weights(items: Sequence[Item]) -> list[float]:
     """The summed weight of the words before each place."""
     each = []
-    for item in scene.items:
+    for item in items:
         size = item.end - item.start
         if item.name == "end":
             weight = OVER

@@ -8,10 +8,11 @@ from grammar.clauses import as_clauses, stretches
 from grammar.cues import as_cues
 from grammar.dangers import find_dangers
 from grammar.groups import groups
+from grammar.items import items_of
 from grammar.near import weights
 from grammar.parts import parts
 from grammar.reading import Message
-from grammar.scene import scene_of
+from grammar.scene import Scene
 from grammar.settle import settled
 from grammar.spelling import mended
 from grammar.tokens import Token, cut
@@ -24,11 +25,10 @@ def read(text: str, models: Sequence[str] = (), expecting: Sequence[str] = ()) -
     tokens = _mended(cut(text), tuple(models))
     words = [token.word for token in tokens]
     found = lexicon().find(words)
-    named = model_names(tuple(models)).find(words) if models else []
     clauses = stretches(text, tokens, found)
     pieces = parts(text)
-    scene = scene_of(text, tokens, sorted([*found, *named], key=lambda item: item.start), pieces, clauses)
-    scene.weights, scene.sides = weights(scene), groups(scene.items)
+    items = items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces)
+    scene = Scene(text, tokens, items, found, clauses, frozenset(expecting), weights(items), groups(items))
     return Message(
         text,
         quantities=tuple(quantity for part in pieces for quantity in part.quantities),

@@ -42,9 +42,8 @@ class Scene:
     expected: frozenset[str] = frozenset()  # facts that the desk asked for
     weights: list[float] = field(default_factory=list)  # grammar/near.py
     sides: dict[int, Sides] = field(default_factory=dict)  # grammar/groups.py
-    read: bool = False  # the volts have been settled
-    loaded: bool = False  # one of them is under load
-    read_at_rest: bool = False  # one of them is at rest
+    loaded: bool = False  # a voltage was read under load
+    read_at_rest: bool = False  # a voltage was read at rest
 
     def span(self, start: int, end: int) -> Span:
         """The characters that these words cover."""
@@ -124,7 +123,9 @@ class Scene:
         """The role words that are no part of a longer name or of a quantity."""
         long = [item for item in self.items if item.kind in NAMED and item.end - item.start > 1]
         covered = {place: item for item in long for place in range(item.start, item.end)}
-        measured = {at for item in self.items if item.dim and item.kind != "count" for at in range(item.start, item.end)}
+        measured = {
+            at for item in self.items if item.dim and item.kind != "count" for at in range(item.start, item.end)
+        }
         return [
             item
             for item in self.found
@@ -142,6 +143,11 @@ class Scene:
     def denials(self) -> list[Found]:
         """The words that deny what follows."""
         return self.named("clause", "denial")
+
+    @cached_property
+    def doubts(self) -> list[Found]:
+        """The words of one who does not know."""
+        return self.named("note", "no_idea")
 
     @cached_property
     def owners(self) -> list[Item]:
@@ -188,6 +194,16 @@ class Scene:
     def owner_starts(self) -> list[int]:
         """Where the owners begin."""
         return [item.start for item in self.owners]
+
+    @cached_property
+    def denial_starts(self) -> list[int]:
+        """Where the denials begin."""
+        return [item.start for item in self.denials]
+
+    @cached_property
+    def doubt_starts(self) -> list[int]:
+        """Where the doubts begin."""
+        return [item.start for item in self.doubts]
 
     @cached_property
     def sag_starts(self) -> list[int]:

@@ -1,4 +1,4 @@
-"""From a scene to the facts that the message states: each quantity settled, then doubles, corrections and bare answers."""
+"""From a scene to the facts that a message states: each quantity settled, then doubles, corrections, bare replies."""
 
 from __future__ import annotations
 
@@ -13,14 +13,15 @@ from grammar.attach import NOT_OURS, NOTHING, Claim
 from grammar.attach_values import words_of
 from grammar.canonical import in_unit
 from grammar.facts import facts
-from grammar.reading import Quantity, Stated
 from grammar.items import Item
+from grammar.reading import Quantity, Stated
 from grammar.scene import Scene
 
 Rule = Callable[[Scene, Item, float], Claim | None]
 IN_UNIT = {"AMP": "ampere", "TIME": "second", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}
 RULES: dict[str, Rule] = {
     "AMP": attach_amps.amps,
+    "VOLT": attach_volts.volts,
     "AH": attach_batteries.amp_hours,
     "WATT": attach_batteries.watts,
     "PERCENT": attach_batteries.percent,
@@ -50,7 +51,6 @@ STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 def settled(scene: Scene, expecting: Sequence[str] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
-    scene.expected = frozenset(expecting)
     words = words_of(scene)
     claims = _claims(scene)
     _drop_seconds(scene, claims)
@@ -82,33 +82,26 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
 
 
 def _claims(scene: Scene) -> dict[int, Claim]:
+    """What each quantity is. Amps come last: what they are hangs on the volts read."""
     claims: dict[int, Claim] = {}
     readings: list[Item] = []
-    for item in sorted(scene.measured, key=lambda item: item.dim == "AMP"):
-        if item.dim == "AMP" and not scene.read:
-            claims |= attach_volts.readings(scene, sorted(readings, key=lambda item: item.at))
-            scene.read = True
-            scene.loaded = any(claim.fact.startswith("reading.load") for claim in claims.values())
-            scene.read_at_rest = any(claim.fact == "reading.voltage" for claim in claims.values())
-        claim = None
-        if denied(scene, item):
-            continue
-        if item.dim == "VOLT":
-            if attach_volts.is_drop(scene, item):
-                claim = Claim("cable.drop", "range")
-            elif attach_volts.is_nominal(item):
-                claim = attach_volts.nominal(scene, item)
-            else:
-                readings.append(item)
-        elif item.dim in RULES:
-            claim = RULES[item.dim](scene, item, _plain(item))
+    amps = scene.quantities("AMP")
+    for item in [item for item in scene.measured if item.dim != "AMP"]:
+        claim = _claim(scene, item)
         if claim is not None and claim.fact == "reading.voltage":
             readings.append(item)
         elif claim is not None:
             claims[item.at] = claim
-    if not scene.read:
-        claims |= attach_volts.readings(scene, sorted(readings, key=lambda item: item.at))
-    return claims
+    claims |= attach_volts.readings(scene, readings)
+    scene.loaded = any(claim.fact.startswith("reading.load") for claim in claims.values())
+    scene.read_at_rest = any(claim.fact == "reading.voltage" for claim in claims.values())
+    return claims | {item.at: claim for item in amps if (claim := _claim(scene, item))}
+
+
+def _claim(scene: Scene, item: Item) -> Claim | None:
+    if item.dim not in RULES or denied(scene, item):
+        return None
+    return RULES[item.dim](scene, item, _plain(item))
 
 
 def _plain(item: Item) -> float:

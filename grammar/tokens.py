@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 TOKEN = re.compile(
@@ -45,7 +46,7 @@ def _joins(text: str, start: int, end: int) -> bool:
     return start > 0 and end < len(text) and not text[start - 1].isspace() and not text[end].isspace()
 
 
-def ends(tokens: list[Token], at: int, text: str) -> bool:
+def ends(tokens: Sequence[Token], at: int, text: str) -> bool:
     """Whether the mark at this place ends a sentence."""
     word = tokens[at].word
     if word not in ENDS:

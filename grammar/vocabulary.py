@@ -40,6 +40,7 @@ class Trie:
     words: set[str] = field(default_factory=set)
     stems: set[str] = field(default_factory=set)
     _shortest: int = 99
+    _longest: int = 0
 
     def add(self, phrase: str, name: tuple[str, str]) -> None:
         """Add a phrase under its (class, concept). Raises ValueError for one that "*" begins or ends."""
@@ -51,6 +52,7 @@ class Trie:
             if part.endswith("~"):
                 self.stems.add(part[:-1])
                 self._shortest = min(self._shortest, len(part) - 1)
+                self._longest = max(self._longest, len(part) - 1)
             elif part != GAP:
                 self.words.add(part)
             node = node.setdefault(part, {})
@@ -63,7 +65,11 @@ class Trie:
         keys = [word] if word in self.words else []
         if len(word) >= SHORTEST_PLURAL and word.endswith("s") and word[:-1] in self.words:
             keys.append(word[:-1])
-        keys += [word[:size] + "~" for size in range(self._shortest, len(word) + 1) if word[:size] in self.stems]
+        keys += [
+            word[:size] + "~"
+            for size in range(self._shortest, min(len(word), self._longest) + 1)
+            if word[:size] in self.stems
+        ]
         return tuple(keys)
 
     def find(self, words: Sequence[str]) -> list[Found]:
@@ -116,7 +122,7 @@ def entries(path: Path) -> Iterator[tuple[str, str, str]]:
             continue
         if not isinstance(entry, dict) or set(entry) != {"says"}:
             raise ValueError(f"{path.name}, [{concept}]: it must hold says = [...] and nothing else")
-        if twice := sorted(phrase for phrase, times in Counter(entry["says"]).items() if times > 1):
+        if twice := sorted(str(phrase) for phrase, times in Counter(map(str, entry["says"])).items() if times > 1):
             raise ValueError(f"{path.name}, [{concept}]: {twice} stand twice, keep one of each")
         for phrase in entry["says"]:
             yield kind, concept, phrase

@@ -14,7 +14,7 @@ from grammar.reading import Message
 from service import say
 from service.case import Case, Known
 from service.finish import finished, understood
-from service.hazards import hazard_case, standing
+from service.hazards import hazard_case, signs, standing
 from service.house import House, load
 from service.question import BadInput, fact_of, known
 from service.reply import Answer, Reply
@@ -34,6 +34,7 @@ class Turn:
     message: Message
     thread: Thread
     requests: tuple[Request, ...]
+    signs: tuple[str, ...] = ()  # of danger, as "family:status"
 
     @property
     def cues(self) -> tuple[str, ...]:
@@ -42,7 +43,8 @@ class Turn:
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
         if not goes_on or any(name.startswith("request:") for name in own):
             return own
-        return (*own, *(name for name in self.thread.cues if name.startswith(("detail:", "request:")) and name not in own))
+        old = (name for name in self.thread.cues if name.startswith(("detail:", "request:")))
+        return tuple(dict.fromkeys((*own, *old)))
 
 
 class Leadsman:
@@ -89,23 +91,26 @@ class Leadsman:
         told = [*(known(item) for item in message.stated), *given]
         another = any(message.says(cue) for cue in ANOTHER)
         after = thread.told(told, another=another)
-        after = replace(after, dangers=standing(message, () if another else thread.dangers))
         if text.strip():
             requests = tuple(route(message, context=thread.topics))
         else:  # corrected facts: the last topics once more
             requests = tuple(Request(name, (0, 0)) for name in thread.topics)
-        return Turn(message, after, requests)
+        turn = Turn(message, after, requests)
+        found = signs(self.case(turn), message)
+        stands = standing(found, () if another else thread.dangers)
+        return replace(turn, thread=replace(after, dangers=stands), signs=found)
 
     def answers(self, turn: Turn) -> tuple[Answer, ...]:
         """The answers to a message in its order, hazards first, each question once."""
-        hazard = hazard_case(self.case(turn), turn.message, turn.thread.dangers)
+        quiet = not turn.requests and not turn.signs  # thanks, a greeting
+        hazard = None if quiet else hazard_case(self.case(turn), turn.signs, turn.thread.dangers)
         found = [self.answer("hazard", hazard)] if hazard else []
-        stop = any(item.verdict == "stop" for item in found)
+        stop = bool(turn.thread.dangers) or any(item.verdict == "stop" for item in found)
         for name in dict.fromkeys(request.topic for request in turn.requests):
-            if name not in names() or (name == "hazard" and found) or (name == "unclear" and found):
+            if name not in names() or (found and name in ("hazard", "unclear")):
                 continue
-            answer = self.answer(name, self.case(turn, hazard=stop or bool(turn.thread.dangers)))
-            found.append(withheld(answer) if stop or turn.thread.dangers else answer)
+            answer = self.answer(name, self.case(turn, hazard=stop))
+            found.append(withheld(answer) if stop else answer)
         return _with_unused(found, turn)
 
     def case(self, turn: Turn, hazard: bool = False) -> Case:

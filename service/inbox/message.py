@@ -92,7 +92,7 @@ def _piece(piece: bytes | str, charset: str | None) -> str:
 
 def addresses(value: str) -> tuple[Address, ...]:
     """The sound addresses of a raw header, in order. What is none is left out; names are decoded afterwards."""
-    pairs = getaddresses([UNWANTED.sub(" ", value)])
+    pairs = getaddresses([re.sub("[\x00-\x1f\x7f]+", " ", value)])
     found = ((decoded(name)[:120], _plain(address)) for name, address in pairs)
     return tuple(dict.fromkeys(Address(name, address) for name, address in found if ADDRESS.fullmatch(address)))
 

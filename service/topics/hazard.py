@@ -96,7 +96,7 @@ def steps(case: Case, leading: Row, others: list[Row]) -> Iterator[Act]:
     yield from (Act("do", text) for text in of_kind(case, leading, "do"))
     for item in beside[:MOST_OTHERS]:
         first = of_kind(case, item, "first")
-        if first not in said and not (item.get("battery") and leading.get("battery")):  # the same battery, the same steps
+        if first not in said and not (item.get("battery") and leading.get("battery")):
             said.add(first)
             yield Act("do", first)
     yield from (Act("do-not", text) for text in of_kind(case, leading, "do_not"))

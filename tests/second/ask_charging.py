@@ -6,7 +6,13 @@ from tests.second.draw import NAMES, Draw
 
 def charger_size(draw: Draw) -> str:
     kind, capacity = draw.kind("flooded", "agm", "gel", "lfp"), draw.capacity(60, 300)
-    way = draw.one("ask", "have", "two")
+    way = draw.one("ask", "have", "two", "have", "series", "cold")
+    if way == "series":
+        draw.facts |= {"battery.count": 2, "bank.layout": "series", "bank.voltage": 24}
+        return f"What size of charger for two 12 V {capacity} {kind} batteries in series?"
+    if way == "cold" and "lfp" in draw.facts.values():
+        amps, cold = draw.amount("charger.current", 10, 60, 10, "A"), draw.celsius(-15, -1)
+        return f"Is a {amps} charger right for a {capacity} {kind} battery at {cold}?"
     if way == "ask":
         return draw.one(
             f"What size of charger for a {capacity} {kind} battery?",
@@ -36,13 +42,20 @@ def charge_time(draw: Draw) -> str:
 
 def charger_setting(draw: Draw) -> str:
     kind = draw.kind("flooded", "agm", "gel", "lfp")
-    if draw.rng.random() < 0.4:
+    way = draw.one("which", "which", "mode", "mode", "volts", "self")
+    if way == "volts":
+        volts = draw.amount("charger.voltage", 14.2, 14.9, 0.1, "V")
+        return f"Is {volts} absorption right for a 12 V {kind} battery?"
+    if way == "self":
+        draw.facts["repairs"] = True
+        return f"Can I use a charger with an automatic desulphation mode on a {kind} battery?"
+    if way == "which":
         volts = draw.volts()
         return draw.one(
             f"Which charger setting for a {volts} {kind} battery?",
             f"What mode should I set the charger to for a {volts} {kind} bank?",
         )
-    mode = draw.one(*(name for name in ("agm", "gel") if name))
+    mode = draw.one("agm", "gel", "lfp")
     draw.facts["charger.setting"] = mode
     return draw.one(
         f"Is the {NAMES[mode][0]} setting on my charger all right for a {kind} battery?",
@@ -63,6 +76,10 @@ def charger_banks(draw: Draw) -> str:
 def dc_dc(draw: Draw) -> str:
     source, bank = draw.one((12, 24), (12, 12), (24, 12))
     draw.facts |= {"charger.input_voltage": source, "bank.voltage": bank}
+    if draw.rng.random() < 0.4:
+        amps, kind = draw.amount("charger.current", 10, 60, 5, "A"), draw.kind("agm", "lfp")
+        alternator = draw.amount("alternator.current", 50, 150, 10, "A")
+        return f"Is a {source} V to {bank} V {amps} DC-DC charger OK on a {alternator} alternator for a {kind} bank?"
     amps = draw.amount("charger.current", 10, 60, 5, "A")
     return draw.one(
         f"What does a DC-DC charger draw from {source} V when it charges a {bank} V bank at {amps}?",
@@ -82,7 +99,7 @@ def solar(draw: Draw) -> str:
     if way == "drain":
         return f"Will a {power} panel cover a {drain} standing drain on a {capacity} {kind} battery?"
     sun = draw.amount("solar.sun_hours", 2, 6, 1, "hours")
-    return f"Will a {power} panel with {sun} of sun a day cover a {drain} standing drain on a {capacity} {kind} battery?"
+    return f"Will a {power} panel with {sun} of sun a day cover a {drain} drain on a {capacity} {kind} battery?"
 
 
 def storage(draw: Draw) -> str:
@@ -96,12 +113,17 @@ def storage(draw: Draw) -> str:
             f"How long can a {kind} battery be stored at {cold} before it needs charging?",
             f"How often should I check a {kind} battery that is stored at {cold}?",
         )
-    time = draw.amount("storage.time", 1, 8, 1, "weeks", 7)
+    time = draw.one(("weeks", 7), ("months", 30.4))
+    time = draw.amount("storage.time", 1, 8, 1, *time)
+    draw.facts["battery.charge"] = 100
     return f"Can I leave a fully charged {kind} battery in storage for {time} at {cold}?"
 
 
 def ventilation(draw: Draw) -> str:
     kind, capacity, volts = draw.kind(), draw.capacity(), draw.volts()
+    if draw.rng.random() < 0.3:
+        draw.facts["float"] = True
+        return f"How much ventilation does a {volts} {capacity} {kind} bank need on float charge only?"
     return draw.one(
         f"How much ventilation does a {volts} {capacity} {kind} battery bank need?",
         f"How big must the vents of a battery box for a {volts} {capacity} {kind} bank be?",

@@ -5,6 +5,8 @@ from tests.second.draw import Draw
 
 
 def rest_voltage(draw: Draw) -> str:
+    if draw.rng.random() < 0.25:
+        return rest_unnamed(draw)
     kind = draw.kind("flooded", "agm", "gel", "lfp")
     low, high = (12.2, 13.7) if draw.facts["battery.chemistry"] == "lfp" else (11.6, 13.2)
     if draw.rng.random() < 0.35:
@@ -22,7 +24,50 @@ def rest_voltage(draw: Draw) -> str:
     )
 
 
+def rest_unnamed(draw: Draw) -> str:
+    """Kind not said, or system not said, or far too low."""
+    way = draw.one("unnamed", "high", "flat", "six")
+    if way == "unnamed":
+        reading = draw.amount("reading.voltage", 11.7, 12.9, 0.05, "V")
+        return f"My battery reads {reading} at rest. Is that good?"
+    if way == "high":
+        volts = draw.one(24, 36, 48)
+        draw.facts["bank.voltage"] = volts
+        reading = draw.amount("reading.voltage", volts * 0.985, volts * 1.06, 0.1, "V")
+        return f"My {volts} V AGM bank reads {draw.put('battery.chemistry', 'agm', reading)} at rest. Is it OK?"
+    if way == "six":
+        draw.facts["bank.voltage"] = 6
+        return f"A 6 V flooded battery rests at {draw.amount('reading.voltage', 5.9, 6.4, 0.05, 'V')}. How full is it?"
+    reading = draw.amount("reading.voltage", 8.0, 11.4, 0.1, "V")
+    draw.facts["bank.voltage"] = 12
+    return f"My 12 V {draw.kind()} battery reads {reading} at rest. Is that good?"
+
+
+def load_bank(draw: Draw) -> str:
+    """A 24 V bank, a model, a load test."""
+    way = draw.one("bank", "model", "test")
+    if way == "bank":
+        draw.facts |= {"bank.voltage": 24, "battery.count": 2, "bank.layout": "series"}
+        before = draw.amount("reading.voltage", 24.8, 25.6, 0.1, "V")
+        under, amps = draw.amount("reading.load_voltage", 17, 23, 0.1, "V"), draw.amps(150, 300)
+        draw.facts["reading.current"] = draw.facts.pop("load.current")
+        cca = draw.cca(700)
+        return f"My 24 V bank of two 12 V {cca} batteries in series drops from {before} to {under} at {amps}. OK?"
+    if way == "model":
+        before = draw.amount("reading.voltage", 12.4, 12.8, 0.1, "V")
+        under, cca = draw.amount("reading.load_voltage", 8.5, 11.4, 0.1, "V"), draw.cca(600)
+        model, draw.facts["reading.current"] = draw.one(("Minnow", 120), ("Pike", 260))
+        return f"My 12 V {cca} battery drops from {before} to {under} when the {model} runs. Is that OK?"
+    before = draw.amount("reading.voltage", 12.4, 12.8, 0.1, "V")
+    under, cca = draw.amount("reading.load_voltage", 8.8, 10.4, 0.1, "V"), draw.cca(600)
+    half = draw.put("reading.current", draw.facts["battery.cca"] / 2, f"{draw.facts['battery.cca'] / 2:g} A")
+    warm = draw.celsius(10, 25)
+    return f"Load test of a {cca} battery: {before} before, {under} at {half}, {warm}. Did it pass?"
+
+
 def load_voltage(draw: Draw) -> str:
+    if draw.rng.random() < 0.35:
+        return load_bank(draw)
     kind = draw.kind("flooded", "agm", "lfp")
     lithium = draw.facts["battery.chemistry"] == "lfp"
     before = draw.amount("reading.voltage", *((13.1, 13.4) if lithium else (12.4, 12.8)), 0.1, "V")
@@ -69,7 +114,11 @@ def replacement(draw: Draw) -> str:
 
 
 def freeze_point(draw: Draw) -> str:
-    way = draw.one("charge", "charge", "gravity")
+    way = draw.one("charge", "charge", "gravity", "volts")
+    if way == "volts":
+        reading = draw.amount("reading.voltage", 11.9, 12.6, 0.05, "V")
+        draw.facts["battery.chemistry"] = "flooded"
+        return f"Will a flooded battery that rests at {reading} freeze at {draw.celsius(-40, -2)}?"
     if way == "charge":
         state = draw.amount("battery.charge", 0, 100, 5, "%") + " charged"
     else:

@@ -5,7 +5,8 @@ from tests.second.draw import Draw
 
 
 def run_check(draw: Draw) -> str:
-    return draw.one(lead_run, lead_run, lithium_run, cable_run, bank_run, charged_run, model_run, unrated_run)(draw)
+    ways = (lead_run, lithium_run, cable_run, bank_run, charged_run, model_run, unrated_run)
+    return draw.one(*ways, lead_run, lithium_run, cold_run, peak_run, lithium_bank, unlike_volts)(draw)
 
 
 def lead_run(draw: Draw) -> str:
@@ -62,9 +63,51 @@ def charged_run(draw: Draw) -> str:
 
 
 def model_run(draw: Draw) -> str:
-    model, cca = draw.one("Minnow", "Pike"), draw.cca(300, 900)
+    model, cca = draw.one("Minnow", "Pike", "Sturgeon"), draw.cca(300, 900)
     draw.facts["load.model"] = model
+    if model == "Sturgeon":
+        draw.facts |= {"battery.count": 2, "bank.layout": "series", "bank.voltage": 24}
+        return f"Will two 12 V {cca} batteries in series run a Sturgeon?"
     return draw.one(f"Will a 12 V {cca} battery run a {model}?", f"Is {cca} enough to run the {model} at 12 V?")
+
+
+def cold_run(draw: Draw) -> str:
+    """Below freezing: a lead battery holds less, a lithium battery may give half."""
+    amps, cold = draw.amps(100, 300), draw.celsius(-17, -1)
+    if draw.rng.random() < 0.5:
+        return f"Will a 12 V {draw.kind()} battery of {draw.cca(500)} run a {amps} thruster at {cold}?"
+    kind, capacity, most = draw.kind("lfp"), draw.capacity(), draw.amount("battery.max_current", 100, 500, 50, "A")
+    draw.facts["battery.peak_current"] = 600
+    return f"Will a {capacity} {kind} battery, {most} continuous and 600 A peak, run a {amps} thruster at {cold}?"
+
+
+def peak_run(draw: Draw) -> str:
+    rating, amps = draw.amount("battery.ca", 500, 1400, 50, draw.one("MCA", "CA")), draw.amps(100, 350)
+    peak = draw.amount("load.peak", draw.facts["load.current"] + 50, draw.facts["load.current"] + 200, 10, "A")
+    return f"Will a 12 V lead battery of {rating} run a thruster that draws {amps} running and {peak} inrush?"
+
+
+def lithium_bank(draw: Draw) -> str:
+    kind, capacity, amps = draw.kind("lfp"), draw.capacity(), draw.amps(100, 400)
+    most = draw.amount("battery.max_current", 100, 300, 50, "A")
+    peak = draw.amount("battery.peak_current", draw.facts["battery.max_current"], 500, 50, "A")
+    draw.facts |= {"battery.count": 2, "bank.layout": draw.one("parallel", "series")}
+    volts = 24 if draw.facts["bank.layout"] == "series" else 12
+    draw.facts["bank.voltage"] = volts
+    return (
+        f"Will two 12 V {capacity} {kind} batteries in {draw.facts['bank.layout']}, each {most} continuous and"
+        f" {peak} peak, run a {volts} V {amps} thruster?"
+    )
+
+
+def unlike_volts(draw: Draw) -> str:
+    """A battery of other volts than the thruster's."""
+    cca = draw.cca()
+    draw.facts["unlike volts"] = True
+    if draw.rng.random() < 0.5:
+        draw.facts["load.model"] = "Sturgeon"
+        return f"Will one 12 V {cca} battery run a Sturgeon?"
+    return f"Will a single 12 V {cca} battery run a 24 V {draw.amps()} thruster?"
 
 
 def unrated_run(draw: Draw) -> str:
@@ -84,6 +127,9 @@ def bank_size(draw: Draw) -> str:
             f"How many amp hours of {kind} do I need to run {amps} for {time}?",
         )
     draw.facts["load.kind"] = "thruster"
+    if draw.rng.random() < 0.2:
+        draw.facts["load.model"] = draw.one("Minnow", "Pike")
+        return f"What size of {kind} battery does a {draw.facts['load.model']} need?"
     amps = draw.amps()
     if draw.rng.random() < 0.5:
         return draw.one(
@@ -97,7 +143,14 @@ def bank_size(draw: Draw) -> str:
 def run_time(draw: Draw) -> str:
     kind, capacity = draw.kind("flooded", "agm", "gel", "lfp"), draw.capacity(100, 300)
     high = draw.facts["battery.capacity"] if "lfp" in draw.facts.values() else 400
-    way = draw.one("thruster", "load", "cold", "bursts", "night", "charged", "two")
+    way = draw.one("thruster", "load", "cold", "bursts", "night", "charged", "two", "watts", "count", "limit")
+    if way == "limit" and "lfp" in draw.facts.values():
+        most, amps = draw.amount("battery.max_current", 100, 200, 50, "A"), draw.amps(150, 400)
+        return f"How long will a {capacity} {kind} battery with a {most} continuous limit run a {amps} thruster?"
+    if way == "watts":
+        draw.facts["bank.voltage"] = 12
+        power = draw.amount("load.power", 30, 600, 10, "W")
+        return f"How long will a 12 V {capacity} {kind} battery run a {power} load?"
     if way in ("load", "night", "cold", "charged"):
         amps = draw.amount("load.current", 2, 40, 1, "A")
     else:
@@ -105,8 +158,12 @@ def run_time(draw: Draw) -> str:
     if way == "two":
         draw.facts |= {"battery.count": 2, "bank.layout": "parallel"}
         return f"How long will two {capacity} {kind} batteries in parallel run a {amps} thruster?"
-    if way == "bursts":
+    if way in ("bursts", "count"):
         burst = draw.amount("load.burst", 3, 20, 1, draw.one("second", "sec"))
+        if way == "count":
+            bursts = draw.put("load.bursts", draw.rng.randint(5, 60), "")
+            bursts = draw.facts["load.bursts"]
+            return f"Can a {capacity} {kind} battery give {bursts} bursts of {burst} each at {amps}?"
         return f"How many {burst} bursts of a {amps} thruster do I get from a {capacity} {kind} battery?"
     if way == "night":
         time = draw.amount("load.time", 3, 20, 1, "hours", 3600)

@@ -12,6 +12,8 @@ def charger_size(facts: Facts) -> dict:
     low, high = (share * capacity for share in of_kind(facts)["charge"])
     figures = {"charger_current_low": low, "charger_current_high": high}
     verdict, amps = "information", facts.get("charger.current")
+    if tables.lithium(facts) and facts.get("ambient.temperature", 21) <= 0:
+        return {"verdict": "no", "figures": {}}
     if amps is not None:
         over = "no" if tables.kind(facts) in ("gel", "lfp") or amps > 1.5 * high else "marginal"
         verdict = over if amps > high else "yes" if amps >= 0.95 * low else "marginal"
@@ -32,8 +34,12 @@ def charger_setting(facts: Facts) -> dict:
         stage + "_voltage": tuple(volts * tables.in_series(facts) for volts in numbers[stage])
         for stage in ("absorption", "float")
     }
-    verdict = "information"
-    if mode == tables.kind(facts):
+    verdict, volts = "information", facts.get("charger.voltage")
+    if "repairs" in facts:
+        return {"verdict": ("yes", "marginal") if tables.kind(facts) == "flooded" else "no", "figures": {}}
+    if volts:
+        verdict = "yes" if volts <= numbers["absorption"][1] + 1e-9 else "no"
+    elif mode == tables.kind(facts):
         verdict = "yes"
     elif mode:
         verdict = "no" if KINDS[mode]["absorption"][1] > numbers["absorption"][1] else "marginal"

@@ -30,7 +30,8 @@ def rest_voltage(facts: Facts) -> dict:
     if one < (10.0 if lithium else 10.5):
         return {"verdict": "no", "figures": {}}
     verdict = charge_grade(charge, 40, 20) if lithium else charge_grade(charge)
-    return {"verdict": verdict, "figures": {"state_of_charge": charge, "voltage_per_battery": one}}
+    figures = {"state_of_charge": charge, "voltage_per_battery": one * min(volts, 12) / 12}
+    return {"verdict": verdict, "figures": figures}
 
 
 def load_voltage(facts: Facts) -> dict:

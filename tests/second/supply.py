@@ -57,6 +57,8 @@ def volts_grade(volts: float, good: float, fair: float) -> str:
 def run_check(facts: Facts) -> dict:
     running, peak = currents(facts)
     figures = {"inrush_current": peak, "running_current": running}
+    if "unlike volts" in facts:
+        return {"verdict": "no", "figures": figures}
     return run_lithium(facts, figures) if tables.lithium(facts) else run_lead(facts, figures)
 
 

@@ -1,6 +1,7 @@
 """Wiring and conversions, by the contract's text."""
 from __future__ import annotations
 
+from service.house import load
 from tests.second import tables
 from tests.second.supply import currents
 from tests.second.tables import FEET, KINDS, TABLES, Facts
@@ -41,7 +42,14 @@ def cable_size(facts: Facts) -> dict:
     figures = {name: value for name, value in figures.items() if value is not None}
     if "gauge" not in figures:
         figures |= together(carried, wanted, amps)
+        figures["area"] = metric_of(figures["conductors_per_pole"], amps, wanted, metric_amps)
     return {"verdict": "information", "figures": figures}
+
+
+def metric_of(count: int, amps: float, wanted: float, carried: list) -> object:
+    """The metric cable of so many per pole: 50 mm2 or more each."""
+    sizes = [(mm2, most) for mm2, most in zip(METRIC["mm2"], carried, strict=True) if mm2 >= 50]
+    return next(mm2 for mm2, most in sizes if count * mm2 * 1973.5 >= wanted and count * 0.6 * most >= amps)
 
 
 def both(names: list, mils: list, carried: list, wanted: float, amps: float) -> object:
@@ -86,6 +94,8 @@ def fuse_size(facts: Facts) -> dict:
         return {"verdict": "information", "figures": figures}
     carried = tables.ampacity(facts)
     high = max(item for item in FUSES if item <= 1.5 * carried)
+    if "load.model" in facts and load().model(facts["load.model"]).fuse <= high:  # the house names it
+        figures["fuse_rating"] = load().model(facts["load.model"]).fuse
     figures["fuse_rating_high"] = high
     fuse = facts.get("fuse.rating")
     if carried < amps or rating > high:
@@ -98,6 +108,9 @@ def fuse_size(facts: Facts) -> dict:
 
 
 def bank_wiring(facts: Facts) -> dict:
+    if "unlike" in facts:
+        grade = {"kind": "no", "alike": "yes"}.get(facts["unlike"])
+        return {"verdict": grade or ("no" if facts["bank.layout"] == "series" else "marginal"), "figures": {}}
     count, nominal = facts["battery.count"], facts.get("battery.nominal", 12)
     series = count if facts["bank.layout"] == "series" else 1
     parallel = count // series

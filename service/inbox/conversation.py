@@ -1,0 +1,111 @@
+"""What the desk is asked by a mail: its newest words, its subject, and the earlier question that a bare reply answers."""
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from grammar.facts import facts
+from rapidfuzz.fuzz import partial_ratio
+from service.inbox.history import Earlier, pattern
+from service.inbox.message import Mail
+from service.inbox.newest import newest, own_words
+from service.leadsman import LONGEST, Leadsman
+from service.thread import Thread
+
+HANDED_OVER = ("unclear", "other-desk")
+MOST_EARLIER = 4  # messages of a conversation that are taken up again
+ALIKE = 88  # of 100: how near a quoted sentence must be to the desk's own question
+SAID = re.compile(r"[\"“„«]([^\"“”„«»]{8,600})[\"”“»]")
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What to ask the desk: the words, whether they were cut, and the earlier messages they may answer."""
+
+    text: str
+    subject: str
+    cut: bool = False
+    answers: bool = False  # it is an answer: a reply, by its subject or its quotation
+    earlier: tuple[Earlier, ...] = ()
+
+
+def title(subject: str) -> tuple[str, str]:
+    """A subject without "Re:" and "Fwd:", and which of them came first: "reply", "forward" or ""."""
+    kind, text = "", subject.strip()
+    while True:
+        reply, forward = (pattern("subject", row, after=r"(?:\[\d+\])?\s*:\s*").match(text) for row in ("reply", "forward"))
+        found = reply or forward
+        if not found:
+            return text, kind
+        kind = kind or ("reply" if reply else "forward")
+        text = text[found.end() :]
+
+
+def asked(desk: Leadsman, mail: Mail) -> Asked:
+    """What a mail asks, by its newest words; a passed-on message where nothing new is asked above it."""
+    name = mail.sender.name if mail.sender else ""
+    found = newest(mail.body, name)
+    subject, kind = title(mail.subject)
+    text, earlier = found.text, found.earlier
+    if (found.forwarded or kind == "forward") and earlier and not asks(desk, text):
+        text = f"{text}\n\n{own_words(earlier[0].lines)}".strip()
+        earlier = earlier[1:]
+    elif mail.attached and kind != "reply" and not asks(desk, f"{subject}\n\n{text}"):
+        text = f"{text}\n\n{newest(mail.attached).text}".strip()
+    answers = kind == "reply" or bool(earlier and mail.references)
+    if subject and (not answers or not text):
+        text = f"{subject}\n\n{text}".strip()
+    return Asked(text[:LONGEST], subject, len(text) > LONGEST, answers, tuple(earlier))
+
+
+def asks(desk: Leadsman, text: str) -> bool:
+    """Whether something is asked, or a danger told, in these words."""
+    if not text.strip():
+        return False
+    turn = desk.taken_up(text[:LONGEST], Thread())
+    return bool(turn.message.dangers) or any(item.topic not in HANDED_OVER for item in turn.requests)
+
+
+def bare(desk: Leadsman, text: str) -> bool:
+    """Whether the words only state something: the answer to a question that stands elsewhere."""
+    if not text.strip() or len(text) > LONGEST or asks(desk, text):
+        return False
+    turn = desk.taken_up(text, Thread())
+    return bool(turn.message.stated or turn.message.quantities or any(c.name == "note:no_idea" for c in turn.message.cues))
+
+
+def before(desk: Leadsman, mail: Asked) -> str | None:
+    """The thread of the conversation that is quoted under a reply, or None where nothing of it is understood."""
+    if desk.signer is None:
+        return None
+    thread: str | None = None
+    for text in _customers_words(mail):
+        thread = desk.ask(text[:LONGEST], thread).thread
+    state = desk.signer.thread(thread) if thread else Thread()
+    wanted = questions_back(mail.earlier[0].lines) if mail.earlier else ()
+    if state is None or not (state.topics or wanted):
+        return None
+    asked_back = tuple(dict.fromkeys((*state.asks, *wanted)))
+    return desk.signer.token(replace(state, asks=asked_back))
+
+
+def _customers_words(mail: Asked) -> Sequence[str]:
+    """What the customer asked before, the oldest first: every other quoted message, or words that the desk repeats."""
+    texts = [own_words(item.lines) for item in mail.earlier[1 : 2 * MOST_EARLIER : 2]]
+    texts = [text for text in reversed(texts) if text]
+    if not texts and mail.earlier:
+        texts = SAID.findall(" ".join(mail.earlier[0].lines))[:1]
+    if mail.subject:
+        texts[:1] = [f"{mail.subject}\n\n{texts[0]}" if texts else mail.subject]
+    return texts
+
+
+def questions_back(lines: Sequence[str]) -> tuple[str, ...]:
+    """The facts that the desk asks for in these words, as it words its questions."""
+    text = " ".join(" ".join(lines).lower().split())
+    return tuple(
+        name
+        for name, spec in facts().items()
+        if spec.ask and (spec.ask.lower() in text or (len(spec.ask) > 20 and partial_ratio(spec.ask.lower(), text) >= ALIKE))
+    )

@@ -1,0 +1,224 @@
+"""Care in season: water, cleaning, equalising, checks, additives; each aspect asked about gives its own advice."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from service import reference, say
+from service.case import Case
+from service.reply import Answer, Figure
+from service.rules import wording
+from service.topic import Topic
+
+KINDS = (("wet-cell, with caps", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
+
+TOPIC = Topic(
+    "maintenance",
+    "Care and checks",
+    cautions=("explosive-gas", "acid", "equalise", "thruster-off"),
+    likely={"battery.chemistry": KINDS},
+)
+SEALED = {"agm": "AGM", "gel": "gel", "lfp": "lithium", "lithium-other": "lithium"}
+STRICT = ("information", "yes", "marginal", "no")
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """What is said of one aspect: the headline, the steps with their sources, and the figures."""
+
+    verdict: str
+    headline: str
+    steps: tuple[tuple[str, str], ...] = ()
+    figures: tuple[Figure, ...] = ()
+    today: bool = False
+
+
+def care(name: str) -> tuple[str, str]:
+    """A value of the care table in words, with its source."""
+    found = reference.value("care", name)
+    text = found.value if isinstance(found.value, str) else say.quantity(found.value, found.unit)
+    return text, found.cite
+
+
+def interval(name: str, label: str) -> Figure:
+    """An interval as a figure in words."""
+    return Figure(name.replace("-", "_"), label, care(name)[0])
+
+
+def sealed(case: Case) -> str:
+    """The name of a kind that takes no water, or ""."""
+    return SEALED.get(str(case.get("battery.chemistry", "")), "")
+
+
+def water(case: Case) -> Advice:
+    """Topping up: what, how far, how often."""
+    if sealed(case):
+        head = f"{wording.a_kind(case)} battery takes no water: it is sealed, and opening it ruins it."
+        return Advice("information", head, (("Only batteries with caps are topped up", "watering"),))
+    often, often_cite = care("water-interval")
+    above, above_cite = care("water-above")
+    below, _ = care("water-below-tube")
+    steps = (
+        (f"Look {often}", often_cite),
+        (f"A full battery stands about {above} over the plates, or {below} below the filling tube; "
+         "the mark in the cell comes first", above_cite),
+        (care("water-when")[0], care("water-when")[1]),
+    )
+    figures = (interval("water-interval", "look at the water"),)
+    if case.says("detail:plates_dry"):
+        head = "Cover the plates with distilled water today, then charge, and fill to the mark only after that."
+        worn = ("Plates that stood dry for long have lost capacity for good", "care-practice")
+        return Advice("no", head, (*steps, worn), figures, today=True)
+    if case.says("detail:tap_water") and not case.says("detail:distilled_too"):
+        head = "No tap water: what is dissolved in it stays on the plates, so use distilled or deionised water."
+        return Advice("no", head, steps, figures)
+    if case.says("detail:before_or_after"):
+        head = "After charging: fill to the mark with distilled water; before it, add only enough to cover the plates."
+        return Advice("information", head, steps, figures)
+    head = "Look at the water every month in season, and fill to the mark with distilled water after charging."
+    return Advice("information", head, steps, figures)
+
+
+def acid(case: Case) -> Advice:
+    """Somebody wants to add acid."""
+    head = "No: only distilled or deionised water goes in, as water is what leaves the cell and the acid stays."
+    return Advice("no", head, (("More acid makes a wrong gravity and harms the plates", "watering"),))
+
+
+def opened(case: Case) -> Advice:
+    """Somebody wants to open a sealed battery."""
+    head = "No: a sealed battery stays closed, as its valve and its fixed acid do not stand being opened."
+    return Advice("no", head, (("Water cannot be added to a sealed battery", "care-practice"),))
+
+
+def equalise(case: Case) -> Advice | None:
+    """Equalising or desulphating on purpose; None where the kind decides and is not said."""
+    if sealed(case):
+        head = f"No: never equalise or desulphate {sealed(case)}, because the gas it makes cannot be put back."
+        if case.get("battery.chemistry") in ("lfp", "lithium-other"):
+            head = "No: never equalise or desulphate lithium, because its cells are harmed by that voltage."
+        return Advice("no", head, (("Only wet-cell batteries with caps are equalised", "no-equalising"),))
+    if case.get("battery.chemistry") != "flooded":
+        return None
+    often, cite = care("equalise-interval")
+    return Advice(
+        "information",
+        f"Equalise a wet-cell battery {often}.",
+        (("Until the gravity of all cells stays the same, mostly 1 to 8 hours, plates covered, caps on, aired", cite),
+         ("Disconnect electronics first, and somebody stays about", "care-practice")),
+        (interval("equalise-interval", "equalise"),),
+    )
+
+
+def desulphate(case: Case) -> Advice | None:
+    """Pulse gadgets and hopes for a sulphated battery."""
+    if sealed(case):
+        return equalise(case)
+    head = "Expect little: no gadget brings back hard sulphate; a long equalising charge can help a wet-cell battery."
+    test = ("Charge it full, let it rest, and test it under load: if it fails, it is replaced", "desulphators")
+    return Advice("information", head, (test,))
+
+
+def additive(case: Case) -> Advice:
+    """Powders and drops."""
+    head = "Save the money: we know of no proof that an additive helps a worn battery, and it may harm a good one."
+    return Advice("information", head, (("A battery is kept well by charging it full soon after use", "desulphators"),))
+
+
+def dirt(case: Case) -> Advice:
+    """Cleaning posts and top."""
+    often, _ = care("clean-interval")
+    soda, cite = care("soda")
+    return Advice(
+        "information",
+        "Brush it off, wash it with soda water (caps closed, none into the cells), rinse, dry, tighten, grease the joint.",
+        ((f"About {soda} of baking soda in a litre for a heavy crust, a quarter of that for wiping", cite),
+         ("No vinegar: it is an acid itself", "care-practice"),
+         ("Charger, loads and main switch off first; negative (earthed side) off first and on last", "disconnecting"),
+         ("Grease or petroleum jelly over the joint, not between the faces", "tm-55-2210-224")),
+        (Figure("clean_interval", "clean", often), interval("joint-interval", "tighten")),
+    )
+
+
+def bubbles(case: Case) -> Advice:
+    """Gentle gassing near the end of a charge."""
+    head = "A few bubbles near the end of a charge belong to a wet-cell battery; a sealed one must make no noise at all."
+    often, cite = care("water-interval")
+    steps = (("Hard bubbling, heat or a smell: charger off at the shore end, and tell us", "indg139"),
+             (f"Bubbles use up water, so look {often}", cite))
+    return Advice("information", head, steps, (interval("water-interval", "look at the water"),))
+
+
+def concrete(case: Case) -> Advice:
+    """The old story of the concrete floor."""
+    head = "No: a concrete floor does not drain a battery; it only loses charge by itself, wherever it stands."
+    return Advice("information", head, (("Old wooden cases leaked current on damp floors; cases of plastic do not",
+                                         "battery-places"),))
+
+
+def check_list(case: Case) -> Advice:
+    """What to look at, by kind."""
+    if case.get("battery.chemistry") in ("lfp", "lithium-other"):
+        head = "Little: clean tight joints once a year, a full charge every 1 to 3 months, and no charging at or below 0 °C."
+        return Advice("information", head, (care("lithium-balance"),
+                                            ("Laid up: about half full, disconnected, and looked at", "lithium-store")),
+                      (interval("joint-interval", "tighten"), interval("lithium-balance", "full charge")))
+    wet = not sealed(case)
+    head = "Before the season: charge full, read the volts at rest, look at case, posts, cables and hold-down"
+    head += ", and at the water." if wet else "."
+    steps = [
+        ("Then run the thruster and read the volts at the posts under load", "test-under-load"),
+        (f"Joints: {care('joint-interval')[0]}; clean {care('clean-interval')[0]}", "care-practice"),
+    ]
+    figures = [interval("clean-interval", "clean"), interval("joint-interval", "tighten")]
+    if wet:
+        steps.append((f"Water (with caps): {care('water-interval')[0]}", care("water-interval")[1]))
+        figures.insert(0, interval("water-interval", "look at the water"))
+    return Advice("information", head, tuple(steps), tuple(figures))
+
+
+# The aspects in the order in which they are looked for, by the cues that ask for them.
+ASPECTS: tuple[tuple[tuple[str, ...], Callable[[Case], Advice | None]], ...] = (
+    (("detail:open_sealed",), opened),
+    (("detail:add_acid",), acid),
+    (("detail:equalise", "detail:equalising"), lambda case: desulphate(case) if gadget(case) else equalise(case)),
+    (("detail:desulphate",), desulphate),
+    (("detail:additive",), additive),
+    (("detail:concrete",), concrete),
+    (("detail:plates_dry", "detail:water", "detail:tap_water"), water),
+    (("detail:dirt",), dirt),
+    (("detail:bubbles",), bubbles),
+)
+
+
+def gadget(case: Case) -> bool:
+    """Whether desulphating is meant rather than equalising."""
+    return case.says("detail:desulphate") and not case.says("detail:equalising")
+
+
+def asked(case: Case) -> Iterator[Callable[[Case], Advice | None]]:
+    """The aspects the question names; the check list where it names none."""
+    found = [advise for cues, advise in ASPECTS if case.says(*cues)]
+    yield from dict.fromkeys(found)
+    if not found or (case.says("detail:check_list") and sealed(case) == "lithium"):
+        yield check_list
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """The advice on each aspect, the strictest first."""
+    found = [advise(case) for advise in asked(case)]
+    advices = sorted((item for item in found if item), key=lambda item: -STRICT.index(item.verdict))
+    if len(advices) < len(found) and not advices:
+        head = "Only wet-cell batteries with caps are equalised: please tell us which kind yours is."
+        return TOPIC.needs("battery.chemistry", headline=head)
+    for number, item in enumerate(advices):
+        if number:
+            case.step(item.headline, item.steps[0][1])
+        for text, cite in item.steps:
+            case.step(text, cite)
+    first = advices[0]
+    figures = {figure.name: figure for item in advices for figure in item.figures}
+    return TOPIC.says(first.verdict, first.headline, *figures.values(),
+                      urgency="today" if any(item.today for item in advices) else "routine")

@@ -1,0 +1,45 @@
+"""Not understood, another language, thanks, or not our trade: what the desk can answer, and who takes over."""
+
+from __future__ import annotations
+
+from service.case import Case
+from service.reply import Answer, Route
+from service.topic import Topic
+
+TOPIC = Topic("unclear", "Not understood")
+
+FOREIGN = "We answer in English here, so we have marked your message for a colleague to read."
+WELCOME = "You are welcome: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
+NOT_OURS = "That is outside what this desk knows: it answers questions on boat batteries, their chargers, cables and fuses."
+PERSON = "We could not tell what you want to know, so one of our technicians will read your message."
+OFFER = (
+    "Tell us what you have and what you want to do, such as: will a 110 Ah AGM battery of 800 CCA run a 260 A thruster; "
+    "is 12.4 V good; what cable over 6 m; how long to charge"
+)
+PLEASANTRIES = ("note:thanks", "note:greeting", "note:small_talk")
+BATTERY_CLASSES = ("thing:", "about:load", "about:reading_word", "about:charging", "word:sag", "term:")
+
+
+@TOPIC.answered_by
+def answer(case: Case) -> Answer:
+    """A language we do not answer in, thanks, not our trade, else for a technician: the first that fits."""
+    head, route = said(case)
+    if head == PERSON:
+        case.step(OFFER, "desk-scope")
+    return TOPIC.says("information", head, route=route)
+
+
+def said(case: Case) -> tuple[str, Route]:
+    """The sentence and where the message goes."""
+    if case.says("note:foreign"):
+        return FOREIGN, "technician"
+    if about_batteries(case):
+        return PERSON, "technician"
+    if case.says("note:not_ours", "note:other_desk"):
+        return NOT_OURS, "other-desk"
+    return (WELCOME, "answered") if case.says(*PLEASANTRIES) else (PERSON, "technician")
+
+
+def about_batteries(case: Case) -> bool:
+    """Whether anything of our trade is named."""
+    return bool(case.stated) or any(cue.startswith(BATTERY_CLASSES) for cue in case.cues)
