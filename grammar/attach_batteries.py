@@ -144,7 +144,7 @@ def _before_battery(scene: Scene, item: Item) -> bool:
         each = after.name == "," and scene.word(after.end) == "each"
         if after.dim == "NUM" and isinstance(after.quantity.value, float) and after.quantity.value >= 20:
             continue
-        if after.head or after.dim or (after.kind == "mark" and after.name != "(" and not each):
+        if after.head or after.dim or (after.kind == "mark" and after.name not in ("(", ")") and not each):
             return False
         if each:
             continue

@@ -90,6 +90,8 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.age", "role")
     if _for_seconds(scene, item) and _owner(scene, item) in ("battery", "bms") and value >= SMALLEST_CAPACITY:
         return Claim("battery.peak_current", "role")
+    if value in NOMINAL:
+        return Claim("charger.input_voltage", "near") if value == 12.0 and _goes_in(scene, item) else None
     if value < 5 or beside(scene, item, "boat", "engine", reach=1):
         return None
     claim = by_strong_role(scene, item, value) or by_role(scene, item, value, weak=True) or _strict(scene, item)
@@ -98,10 +100,18 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     return claim
 
 
+def _goes_in(scene: Scene, item: Item) -> bool:
+    """Whether a bare 12 is what a converter takes in."""
+    return "dcdc" in scene.heads and scene.word(item.end) in ("in", "side", "to", "->", "=>", "volts")
+
+
 def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
     """Whether a bare 12 or 24 is the system's: "a 24 boat", "in series for 36"."""
     if after is not None and (after.head in ("boat", "load") or after.name in ("bank", "system", "pair", "side")):
         return True
+    second = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
+    if after is not None and after.name == "not" and second is not None and second.dim in ("NUM", "VOLT"):
+        return second.quantity.value in NOMINAL
     if item.quantity.value in (6.0, 12.0) or scene.word(item.start - 1) not in (small_words("leading") | {"="}):
         return False
     return "bank" in scene.facts or after is None or after.kind == "mark"

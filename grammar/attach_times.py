@@ -22,10 +22,13 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("bank.layout", "grammar")
     if plural := _plural(scene, item):
         return plural
+    if close(scene, item, "reading.rest_time", reach=0.6, after=True) and value < STORED:
+        return Claim("reading.rest_time", "role")
     if unit == "day" and item.quantity.text.lower().startswith(("a ", "an ", "the ", "day")):
         return NOTHING  # "in a day"
     if close(scene, item, "time_ago", reach=2.5):
-        return NOTHING
+        since = unit == "year" and close(scene, item, "battery.age", reach=2.5)
+        return Claim("battery.age", "role") if since else NOTHING
     if unit == "minute" and close(scene, item, "battery.reserve", reach=3.5):
         return Claim("battery.reserve", "role")
     if unit == "year":
@@ -34,7 +37,7 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.age", "role")
     if close(scene, item, "reading.rest_time", reach=4) and value < STORED:
         return Claim("reading.rest_time", "role")
-    if unit in ("month", "week", "day"):
+    if unit in ("month", "week", "day") or value >= STORED:
         return _stored(scene, item, value)
     return _short(scene, item, value)
 
@@ -64,7 +67,7 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
 def _years(scene: Scene, item: Item) -> Claim | None:
     if close(scene, item, "storage.time", reach=2):
         return Claim("storage.time", "role")
-    if beside(scene, item, "boat", "engine", "load", reach=1.2):
+    if beside(scene, item, "boat", "engine", "load", reach=1.2) and scene.word(item.end) not in ("in", "on", "aboard"):
         return NOTHING
     if close(scene, item, "battery.age", reach=2.5):
         return Claim("battery.age", "role")

@@ -92,7 +92,8 @@ def _is_setting(scene: Scene, item: Item) -> bool:
         if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _wanted(scene, found.start):
             return True
         if found.concept == "left_on" and found.end <= item.start and far <= ADJACENT:
-            return any(
+            follows = scene.after(item)
+            return (follows is None or follows.head != "battery") and any(
                 head.head == "charger" and head.end <= found.start and found.start - head.end <= 1
                 for head in around(scene.head_items, item, scene.head_starts)
             )

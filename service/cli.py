@@ -1,4 +1,4 @@
-"""The command line: ask, why, serve, log, sources, house. Nothing heavy is imported before an answer is printed."""
+"""The command line: ask, why, serve, log, inbox, sources, house. Nothing heavy is imported before an answer is printed."""
 
 from __future__ import annotations
 
@@ -62,6 +62,13 @@ def parser() -> argparse.ArgumentParser:
     score = add("score", _score, "judge the desk on a file of labelled questions")
     score.add_argument("file", type=Path, help="one case a line, as JSON")
     score.add_argument("--show", choices=["asked", "missed", "wrong"], help="print the turns with this outcome")
+    inbox = add("inbox", _inbox, "sort a mailbox by urgency and leave drafts of replies; nothing is sent")
+    inbox.add_argument("source", help="a folder of .eml files, a Maildir, an mbox, or imaps://user@server/INBOX")
+    inbox.add_argument("--json", action="store_true", help="one JSON object a line for each mail")
+    inbox.add_argument("--drafts", default="", metavar="FOLDER", help='where drafts go: a folder, or "imap" for its Drafts')
+    inbox.add_argument("--watch", action="store_true", help="go on and wait for new mail (IMAP)")
+    inbox.add_argument("--own", action="append", default=[], metavar="ADDRESS", help="an address of the desk's own")
+    inbox.add_argument("--password-file", type=Path, metavar="FILE", help="of mode 600; else LEADSMAN_IMAP_PASSWORD")
     add("sources", _sources, "list every source that answers may cite")
     house = add("house", _house, "check a house file")
     house.add_argument("what", choices=["check"], help="check FILE")
@@ -205,6 +212,20 @@ def _score(options: argparse.Namespace) -> int:
         if outcome == options.show:
             print(f"{name}  {' '.join(text.split())[:200]}\n    " + "\n    ".join(reasons))
     print("\n".join(found.report()))
+    return ANSWERED
+
+
+def _inbox(options: argparse.Namespace) -> int:
+    from service.inbox.mailbox import SourceFault
+    from service.inbox.run import Wanted, inbox
+
+    wanted = Wanted(
+        options.source, options.json, options.drafts, options.watch, tuple(options.own), options.password_file
+    )
+    try:
+        inbox(wanted, _desk(options, signed=True))
+    except SourceFault as error:
+        raise Trouble(str(error)) from error
     return ANSWERED
 
 

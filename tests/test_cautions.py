@@ -19,7 +19,9 @@ THRUSTER = {"load.kind": "thruster"}
 BANK24 = {"bank.voltage": 24}
 
 
-def shown(topic: str, facts: dict[str, Any], *cues: str, verdict: str = "information", figures: tuple[Figure, ...] = ()) -> set[str]:
+def shown(
+    topic: str, facts: dict[str, Any], *cues: str, verdict: str = "information", figures: tuple[Figure, ...] = ()
+) -> set[str]:
     answer = Answer(topic, verdict, "", figures=figures)  # type: ignore[arg-type]
     return {item.id for item in cautions(Topic(topic, ""), case(facts, cues), answer)}
 
@@ -31,7 +33,8 @@ def shown(topic: str, facts: dict[str, Any], *cues: str, verdict: str = "informa
         ("lithium-cold", shown("run-check", LFP | {"ambient.temperature": -4}), shown("run-check", LFP)),
         ("lithium-kind", shown("run-check", LFP, figures=VOLT), shown("run-check", AGM, figures=VOLT)),
         ("lithium-cut-out", shown("run-time", LFP), shown("run-time", WET)),
-        ("lithium-joined", shown("bank-wiring", LFP | {"battery.count": 2}), shown("bank-wiring", LFP | {"battery.count": 1})),
+        ("lithium-joined", shown("bank-wiring", LFP | {"battery.count": 2}),
+         shown("bank-wiring", LFP | {"battery.count": 1})),
         ("alternator-lithium", shown("charge-time", LFP | {"alternator.current": 90}), shown("charge-time", LFP)),
         ("alternator-lithium", shown("dc-dc", LFP), shown("dc-dc", AGM)),
         ("isolated-outputs", shown("charger-banks", BANK24), shown("charger-banks", {"bank.voltage": 12})),
@@ -43,7 +46,8 @@ def shown(topic: str, facts: dict[str, Any], *cues: str, verdict: str = "informa
         ("manual-first", shown("fuse-size", {}), shown("solar", {})),
         ("cable-assumed", shown("voltage-drop", {"cable.gauge": "1/0"}),
          shown("voltage-drop", {"cable.gauge": "1/0", "cable.insulation": 105, "cable.in_engine_space": False})),
-        ("cable-and-joints", shown("run-check", AGM, figures=VOLT), shown("run-check", AGM | {"cable.gauge": "4"}, figures=VOLT)),
+        ("cable-and-joints", shown("run-check", AGM, figures=VOLT),
+         shown("run-check", AGM | {"cable.gauge": "4"}, figures=VOLT)),
         ("parallel-cables", shown("cable-size", {}, figures=PAIR), shown("cable-size", {})),
         ("charge-not-strength", shown("rest-voltage", AGM, verdict="yes"), shown("rest-voltage", AGM, verdict="no")),
         ("measure-each", shown("rest-voltage", BANK24), shown("rest-voltage", {"bank.voltage": 12})),
@@ -55,7 +59,8 @@ def shown(topic: str, facts: dict[str, Any], *cues: str, verdict: str = "informa
         ("acid", shown("maintenance", {}), shown("maintenance", LFP)),
         ("short-circuit", shown("terminals", {}), shown("rest-voltage", {})),
         ("frost", shown("storage", AGM), shown("storage", LFP)),
-        ("frost", shown("storage", AGM | {"ambient.temperature": -10}), shown("storage", AGM | {"ambient.temperature": 18})),
+        ("frost", shown("storage", AGM | {"ambient.temperature": -10}),
+         shown("storage", AGM | {"ambient.temperature": 18})),
         ("check-date", shown("storage", {}), shown("run-check", {})),
         ("equalise", shown("charger-setting", AGM, "detail:equalise"), shown("charger-setting", AGM)),
         ("equalise", shown("specific-gravity", {"reading.gravity_spread": 0.03}), shown("specific-gravity", {})),

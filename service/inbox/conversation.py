@@ -5,15 +5,15 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from grammar.facts import facts
 from rapidfuzz.fuzz import partial_ratio
+
+from grammar.facts import facts
 from service.inbox.history import Earlier, pattern
 from service.inbox.message import Mail
 from service.inbox.newest import newest, own_words
 from service.leadsman import LONGEST, Leadsman
 from service.thread import Thread
 
-HANDED_OVER = ("unclear", "other-desk")
 MOST_EARLIER = 4  # messages of a conversation that are taken up again
 ALIKE = 88  # of 100: how near a quoted sentence must be to the desk's own question
 SAID = re.compile(r"[\"“„«]([^\"“”„«»]{8,600})[\"”“»]")
@@ -64,7 +64,7 @@ def asks(desk: Leadsman, text: str) -> bool:
     if not text.strip():
         return False
     turn = desk.taken_up(text[:LONGEST], Thread())
-    return bool(turn.message.dangers) or any(item.topic not in HANDED_OVER for item in turn.requests)
+    return bool(turn.message.dangers) or any(item.topic != "unclear" for item in turn.requests)
 
 
 def bare(desk: Leadsman, text: str) -> bool:

@@ -4,11 +4,12 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
-from service.leadsman import LONGEST, Leadsman, withheld
+from service.leadsman import Leadsman, withheld
 from service.reply import Answer, Reply
 from service.triage import triage
 
-ITEM = re.compile(r"^[ \t]*\(?(\d{1,2}|[a-z])[.):][ \t]+(?=\S)", re.MULTILINE | re.IGNORECASE)
+ITEM = re.compile(r"(?:^[ \t]*\(?|(?<=\s)\()(\d{1,2}|[a-z])(?:(?<=\(\w)\)|(?<=\(\w\w)\)|(?<!\(\w)[.):])[ \t]+(?=\S)", re.MULTILINE | re.IGNORECASE)
+REFERS = re.compile(r"\b(?:it|its|that|this|them|those|these|same|the other|one)\b", re.IGNORECASE)
 FEWEST = 2  # items that make a list
 HANDED_OVER = ("unclear", "other-desk")
 
@@ -85,5 +86,3 @@ def _together(desk: Leadsman, found: list[tuple[Answer, str]], thread: str | Non
     reply = Reply(desk.new_id(), thread or "", triage(answers), answers)
     return Answered(reply, tuple(words for _, words in found))
 
-
-__all__ = ["LONGEST", "Answered", "ask", "listed"]

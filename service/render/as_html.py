@@ -1,11 +1,15 @@
 """A reply's JSON as the page needs it: words, marks and texts for each part. The markup is in the templates."""
+
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+import re
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from service import say
 from service.render.as_text import MOST_CAUTIONS, THEN, places, shown
+from service.render.fields import field, tag
+from service.render.units import american
 from service.reply import Figure
 
 BANDS = {
@@ -18,90 +22,198 @@ BANDS = {
 }
 PASSED = {"unclear": "For a person", "other-desk": "Another desk"}
 FROM = {"message": "You said", "thread": "Said before", "house": "Our catalogue says"}
+ASSUMED = "We assume"
 COUNTED = {1: "One fact short", 2: "Two facts short", 3: "Three facts short"}
+DECIDES = {  # the figure that the verdict hangs on, where it is not the first; of several names those present
+    "run-check": ("terminal_voltage_at_inrush", "voltage_at_load", "limit_current"),
+    "bank-size": ("required_cca", "required_limit_current", "required_capacity"),
+    "load-voltage": ("lowest_acceptable_voltage",),
+    "voltage-drop": ("drop_percent",),
+    "cable-size": ("gauge", "area"),
+    "charger-size": ("charger_current_low", "charger_current_high"),
+    "charger-setting": ("absorption_voltage",),
+}
+OWN = {  # the customer's own value that is held against a figure
+    "required_cca": "battery.cca",
+    "required_capacity": "battery.capacity",
+    "required_limit_current": "battery.max_current",
+    "required_peak_current": "battery.peak_current",
+    "lowest_acceptable_voltage": "reading.load_voltage",
+    "fuse_rating": "fuse.rating",
+    "charger_current_low": "charger.current",
+    "charger_outputs": "charger.outputs",
+    "required_power": "solar.power",
+}
+UNITS = "|".join((*say.SHOWN.values(), "V", "A", "Ah", "Wh", "W", "kW", "kg", "CCA", "m", "ft", "AWG", "min", "mm"))
+LOOSE = re.compile(rf"(?<=\d) (?=(?:{UNITS})\b|%|°)")
 
 
-def views(reply: Mapping[str, Any]) -> list[dict[str, Any]]:
-    """One view for each answer of a reply, given as the contract's JSON."""
-    return [view(answer) for answer in reply["answers"]]
+def views(reply: Mapping[str, Any], models: Sequence[str] = ()) -> list[dict[str, Any]]:
+    """One view for each answer of a reply, given as the contract's JSON; a caution stands with the first that has it."""
+    said: set[str] = set()
+    found = []
+    for answer in reply["answers"]:
+        fresh = [item for item in answer["cautions"] if item["id"] not in said]
+        said.update(item["id"] for item in fresh)
+        found.append(view({**answer, "cautions": fresh}, models))
+    return found
 
 
-def view(answer: Mapping[str, Any]) -> dict[str, Any]:
+def view(answer: Mapping[str, Any], models: Sequence[str] = ()) -> dict[str, Any]:
     """What the page shows of one answer."""
-    word, band = BANDS[answer["verdict"]]
-    if answer["topic"] in PASSED:
-        word, band = PASSED[answer["topic"]], "passed"
-    elif answer["verdict"] == "needs-facts":
-        word = COUNTED.get(len(answer["asks"]), "Some facts short") if answer["asks"] else "For a person"
-    figures = [_figure(item) for item in answer["figures"]]
+    word, band = _band(answer)
+    compare, sides = [_option(item) for item in answer["compare"]], answer["compare"]
+    figures = [] if any(item["figures"] for item in sides) else list(_figures(answer))
     return {
         **answer,
         "word": word,
         "band": band,
-        "headline": _joined(answer["headline"]),
+        "headline": joined(answer["headline"]),
         "figures": figures,
+        "two_systems": any(item["us"] for item in figures),
         "first_cautions": answer["cautions"][:MOST_CAUTIONS],
         "more_cautions": answer["cautions"][MOST_CAUTIONS:],
-        "facts": list(_facts(answer)),
-        "do": [item["say"] for item in answer["steps"] if item["kind"] == "do"],
-        "do_not": [item["say"] for item in answer["steps"] if item["kind"] == "do-not"],
-        "who": [item["say"] for item in answer["steps"] if item["kind"] == "who"],
-        "asks": [_asked(item) for item in answer["asks"]],
+        "facts": list(_facts(answer, models)),
+        "would_change": [_change(item) for item in answer["would_change"]],
+        **{name: list(_acts(answer, kind)) for name, kind in (("do", "do"), ("do_not", "do-not"), ("who", "who"))},
+        "asks": [_asked(item, models) for item in answer["asks"]],
         "numbers": {cite["id"]: number for number, cite in enumerate(answer["cites"], 1)},
-        "compare": [{**item, "figures": [_figure(part) for part in item["figures"]]} for item in answer["compare"]],
+        "compare": compare,
+        "compared": list(_compared(compare)),
     }
+
+
+def joined(text: str) -> str:
+    """A sentence with each number and its unit on one line.
+
+    >>> joined("it falls to 8.1 V at 390 A").count(say.NB)
+    2
+    """
+    return LOOSE.sub(say.NB, text)
+
+
+def told(facts: Sequence[Mapping[str, Any]], asked: bool) -> str:
+    """The question that setting facts stands for: "Same, with 600 A", or the reply to what was asked back."""
+    texts = [f"{item['value']}{say.NB}{item['shown']}".strip() if item.get("shown") else
+             say.fact(item["fact"], item["value"]) for item in facts]
+    if asked:
+        return say.listed([f"{field(item['fact'], ())['label'].capitalize()}: {text}"
+                           for item, text in zip(facts, texts, strict=True)])
+    return f"Same, with {say.listed(texts)}"
+
+
+def _band(answer: Mapping[str, Any]) -> tuple[str, str]:
+    if answer["topic"] in PASSED:
+        return PASSED[answer["topic"]], "passed"
+    if answer["verdict"] != "needs-facts":
+        return BANDS[answer["verdict"]]
+    if not answer["asks"]:
+        return "For a person", "passed"
+    return COUNTED.get(len(answer["asks"]), "Some facts short"), "needs"
+
+
+def _acts(answer: Mapping[str, Any], kind: str) -> Iterator[str]:
+    for item in answer["steps"]:
+        if item["kind"] == kind:
+            text = item["say"][:1].upper() + item["say"][1:]
+            yield text if text.endswith((".", "!", "?")) else f"{text}."
+
+
+def _figures(answer: Mapping[str, Any]) -> Iterator[dict[str, Any]]:
+    names = [item["name"] for item in answer["figures"]]
+    telling = DECIDES.get(answer["topic"], names[:1])
+    found = [_figure(item) | {"telling": item["name"] in telling, "note": _note(item, answer)}
+             for item in answer["figures"]]
+    for item in sorted(found, key=lambda item: not item["telling"]):
+        yield item | {"system": _system(item["name"], names)}
+
+
+def _system(name: str, names: Sequence[str]) -> str:
+    """A cable is a gauge or an area: where an answer has both, each is shown in its own system of units."""
+    if name.startswith("gauge") and name.replace("gauge", "area", 1) in names:
+        return "us"
+    return "metric" if name.startswith("area") and name.replace("area", "gauge", 1) in names else ""
 
 
 def _figure(item: Mapping[str, Any]) -> dict[str, Any]:
     figure = Figure(**item)
     low, high = figure.low, figure.high
-    ends = say.between(low, high, figure.unit, places(figure)) if low is not None and high is not None else ""
-    text = say.fact(figure.name, figure.value) if isinstance(figure.value, (str, bool)) else shown(figure)
-    return {"label": figure.label, "text": text, "range": ends, "name": figure.name}
+    label = figure.label[:1].upper() + figure.label[1:]
+    part = {"label": label, "name": figure.name, "range": "", "range_us": "", "at": None}
+    if isinstance(figure.value, (str, bool)):
+        text = f"{figure.value}{say.NB}{figure.unit}" if figure.unit == "AWG" else say.fact(figure.name, figure.value)
+        return part | {"text": text, "us": ""}
+    if low is not None and high is not None:
+        part["range"] = say.between(low, high, figure.unit, places(figure))
+        ends = [american(end, figure.unit) for end in (low, high)]
+        part["range_us"] = " to ".join(ends) if all(ends) else ""
+        part["at"] = round(10 + 124 * (figure.value - low) / (high - low)) if high > low else None
+    return part | {"text": shown(figure), "us": american(figure.value, figure.unit)}
 
 
-def _facts(answer: Mapping[str, Any]) -> Iterator[tuple[str, list[dict[str, Any]]]]:
+def _note(item: Mapping[str, Any], answer: Mapping[str, Any]) -> str:
+    """What the customer has of it, or by how much a reading falls short of the first limit of the picture."""
+    stated = {part["fact"]: part for part in answer["understood"] if part["from"] != "house" and part.get("of", 1) == 1}
+    own = stated.get(OWN.get(item["name"], ""))
+    if own and stated.get("battery.count", {"value": 1})["value"] == 1:
+        return f"yours: {say.fact(own['fact'], own['value'])}"
+    plot = answer["plot"] or {}
+    mark, limits = plot.get("mark") or {}, plot.get("limits") or []
+    if answer["verdict"] in ("no", "marginal") and limits and item["unit"] == plot["y"].get("unit") == "V":
+        short = limits[0]["value"] - item["value"]
+        if mark.get("y") == item["value"] and short > 0.04:
+            return f"{say.volts(short)} short of enough"
+    return ""
+
+
+def _option(item: Mapping[str, Any]) -> dict[str, Any]:
+    word, band = BANDS.get(item["verdict"], ("", ""))
+    word = "" if band == "info" else word
+    return {**item, "word": word, "band": band, "figures": [_figure(part) for part in item["figures"]]}
+
+
+def _compared(options: Sequence[Mapping[str, Any]]) -> Iterator[tuple[str, list[dict[str, Any] | None]]]:
+    """For each figure that an option has: its label and the cell of each option."""
+    for name in dict.fromkeys(part["name"] for item in options for part in item["figures"]):
+        cells = [next((part for part in item["figures"] if part["name"] == name), None) for item in options]
+        yield next(cell["label"] for cell in cells if cell), cells
+
+
+def _facts(answer: Mapping[str, Any], models: Sequence[str]) -> Iterator[tuple[str, list[dict[str, Any]]]]:
     groups: dict[str, list[dict[str, Any]]] = {}
+    two = any(item.get("of", 1) == 2 for item in answer["understood"])
     for item in answer["understood"]:
-        groups.setdefault(FROM[item["from"]], []).append(_tag(item))
+        name = FROM[item["from"]]
+        if two and item["from"] != "house":
+            name += ", the second" if item.get("of", 1) == 2 else ", the first"
+        groups.setdefault(name, []).append(tag(item, models))
     for item in answer["assumed"]:
-        groups.setdefault("We assume", []).append({**_tag(item), "guess": True, "why": item["why"]})
-    yield from groups.items()
+        groups.setdefault(ASSUMED, []).append(tag(item, models) | {"guess": True, "why": item["why"]})
+    order = list(FROM.values())
+    yield from sorted(groups.items(), key=lambda group: order.index(group[0].split(",")[0]) if group[0] != ASSUMED else 9)
 
 
-def _tag(item: Mapping[str, Any]) -> dict[str, Any]:
-    from grammar.facts import facts
-
-    spec = facts().get(item["fact"])
-    return {
-        "fact": item["fact"],
-        "text": say.fact(item["fact"], item["value"]),
-        "label": spec.label if spec else item["fact"],
-        "value": say.significant(item["value"], 6) if isinstance(item["value"], float) else item["value"],
-        "unit": say.SHOWN.get(item["unit"], item["unit"]),
-        "values": [(value, say.fact(item["fact"], value)) for value in spec.values] if spec else [],
-        "kind": spec.kind if spec else "text",
-        "of": item.get("of", 1),
-        "guess": False,
-        "why": "",
-    }
+def _change(item: Mapping[str, Any]) -> dict[str, Any]:
+    """A change with its facts as form fields, and its words without the brackets that explain them."""
+    facts = [(part["fact"], _posted(part["value"])) for part in (item, *item["also"])]
+    return {**item, "facts": facts, "short": re.sub(r" \([^)]*\)$", "", item["say"])}
 
 
-def _asked(item: Mapping[str, Any]) -> dict[str, Any]:
-    from grammar.facts import facts
-
-    spec = facts()[item["fact"]]
+def _asked(item: Mapping[str, Any], models: Sequence[str]) -> dict[str, Any]:
+    own = field(item["fact"], models)
     replies = [
-        {**reply, "then": "" if reply["then"] == "information" else THEN.get(reply["then"], reply["then"])}
+        {
+            **reply,
+            "then": "" if reply["then"] == "information" else THEN.get(reply["then"], reply["then"]),
+            "posted": _posted(reply["value"]),
+        }
         for reply in item["replies"]
     ]
-    shown = {"label": spec.label, "unit": say.symbol(item["fact"]), "kind": spec.kind}
-    return {**item, **shown, "replies": replies, "values": [(value, say.fact(item["fact"], value)) for value in spec.values]}
+    return {**item, **own, "value": None, "replies": replies}
 
 
-def _joined(text: str) -> str:
-    """Numbers and their units on one line."""
-    import re
-
-    units = "|".join((*say.SHOWN.values(), "V", "A", "Ah", "Wh", "W", "%", "CCA", "kg", "m", "ft", "AWG", "min", "mm"))
-    return re.sub(rf"(?<=\d) (?=(?:{units})\b|%|°)", say.NB, text)
+def _posted(value: Any) -> str | None:
+    """A value as a form sends it."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return say.significant(value, 9) if isinstance(value, float) else None if value is None else str(value)

@@ -99,7 +99,7 @@ def equalise(case: Case) -> Advice | None:
         if case.get("battery.chemistry") in ("lfp", "lithium-other"):
             head = "No: never equalise or desulphate lithium, because its cells are harmed by that voltage."
         return Advice("no", head, (("Only wet-cell batteries with caps are equalised", "no-equalising"),))
-    if case.get("battery.chemistry") != "flooded":
+    if case.get("battery.chemistry") != "flooded" and not has_caps(case):
         return None
     often, cite = care("equalise-interval")
     return Advice(
@@ -109,6 +109,11 @@ def equalise(case: Case) -> Advice | None:
          ("Disconnect electronics first, and somebody stays about", "care-practice")),
         (interval("equalise-interval", "equalise"),),
     )
+
+
+def has_caps(case: Case) -> bool:
+    """Whether a hydrometer was used: only a battery with caps lets one in."""
+    return case.said("reading.gravity") is not None or case.said("reading.gravity_spread") is not None
 
 
 def desulphate(case: Case) -> Advice | None:
@@ -132,7 +137,7 @@ def dirt(case: Case) -> Advice:
     soda, cite = care("soda")
     return Advice(
         "information",
-        "Brush it off, wash it with soda water (caps closed, none into the cells), rinse, dry, tighten, grease the joint.",
+        "Brush it off, wash with soda water (caps closed, none into the cells), rinse, dry, tighten, grease the joint.",
         ((f"About {soda} of baking soda in a litre for a heavy crust, a quarter of that for wiping", cite),
          ("No vinegar: it is an acid itself", "care-practice"),
          ("Charger, loads and main switch off first; negative (earthed side) off first and on last", "disconnecting"),
@@ -143,7 +148,10 @@ def dirt(case: Case) -> Advice:
 
 def bubbles(case: Case) -> Advice:
     """Gentle gassing near the end of a charge."""
-    head = "A few bubbles near the end of a charge belong to a wet-cell battery; a sealed one must make no noise at all."
+    head = (
+        "A few bubbles near the end of a charge belong to a wet-cell "
+        "battery; a sealed one must make no noise at all."
+    )
     often, cite = care("water-interval")
     steps = (("Hard bubbling, heat or a smell: charger off at the shore end, and tell us", "indg139"),
              (f"Bubbles use up water, so look {often}", cite))
@@ -160,7 +168,10 @@ def concrete(case: Case) -> Advice:
 def check_list(case: Case) -> Advice:
     """What to look at, by kind."""
     if case.get("battery.chemistry") in ("lfp", "lithium-other"):
-        head = "Little: clean tight joints once a year, a full charge every 1 to 3 months, and no charging at or below 0 °C."
+        head = (
+            "Little: clean tight joints once a year, a full charge every 1 "
+            "to 3 months, and no charging at or below 0 °C."
+        )
         return Advice("information", head, (care("lithium-balance"),
                                             ("Laid up: about half full, disconnected, and looked at", "lithium-store")),
                       (interval("joint-interval", "tighten"), interval("lithium-balance", "full charge")))
@@ -180,6 +191,7 @@ def check_list(case: Case) -> Advice:
 
 # The aspects in the order in which they are looked for, by the cues that ask for them.
 ASPECTS: tuple[tuple[tuple[str, ...], Callable[[Case], Advice | None]], ...] = (
+    (("detail:check_list",), check_list),
     (("detail:open_sealed",), opened),
     (("detail:add_acid",), acid),
     (("detail:equalise", "detail:equalising"), lambda case: desulphate(case) if gadget(case) else equalise(case)),
@@ -200,9 +212,7 @@ def gadget(case: Case) -> bool:
 def asked(case: Case) -> Iterator[Callable[[Case], Advice | None]]:
     """The aspects the question names; the check list where it names none."""
     found = [advise for cues, advise in ASPECTS if case.says(*cues)]
-    yield from dict.fromkeys(found)
-    if not found or (case.says("detail:check_list") and sealed(case) == "lithium"):
-        yield check_list
+    yield from dict.fromkeys(found or [check_list])
 
 
 @TOPIC.answered_by

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from service import say
 from service.case import Case
 from service.reply import Answer
 from service.rules import wording
@@ -17,8 +18,10 @@ TOPIC = Topic(
     "Place and fastening",
     cautions=("explosive-gas", "ignition-protected", "mains", "manual-first"),
     likely={"battery.chemistry": KINDS},
+    of_two="worst",
     unsure={"battery.chemistry": "The kind decides: please tell us whether it is wet-cell, AGM, gel or lithium."},
 )
+HOT = 40.0  # °C
 LITHIUM = ("lfp", "lithium-other")
 STRICT = ("information", "yes", "marginal", "no")
 
@@ -43,16 +46,27 @@ def on_side(case: Case) -> Advice:
         head = "Not before you know the kind: wet-cell must stand upright, AGM or gel may usually lie on a side."
         return Advice("marginal", head, (("Caps on top that unscrew mean wet-cell", "orientation"),))
     if kind in LITHIUM:
-        head = "Usually yes: a lithium battery may lie on a side if its manual allows that side; some makers allow one only."
-        return Advice("marginal", head, (("Cells may not be loaded on their faces, so the side matters", "orientation"),))
-    head = f"Usually yes: {wording.a_kind(case, capital=False)} battery may lie on a side, if its own manual allows it, "
+        head = (
+            "Usually yes: a lithium battery may lie on a side if its manual "
+            "allows that side; some makers allow one only."
+        )
+        return Advice("marginal", head,
+                      (("Cells may not be loaded on their faces, so the side matters", "orientation"),))
+    head = (
+        f"Usually yes: {wording.a_kind(case, capital=False)} battery may "
+        "lie on a side, if its own manual allows it, "
+    )
     head += "best not on the one with the terminals."
-    return Advice("marginal", head, (("Its valves still need air, and it is held down as firmly as any", "orientation"),))
+    return Advice("marginal", head,
+                  (("Its valves still need air, and it is held down as firmly as any", "orientation"),))
 
 
 def upside_down(case: Case) -> Advice:
     """On its head."""
-    head = "No: no battery is fitted upside down; the vents and valves of lead, and the makers of lithium, do not allow it."
+    head = (
+        "No: no battery is fitted upside down; the vents and valves of "
+        "lead, and the makers of lithium, do not allow it."
+    )
     return Advice("no", head, (("Upright, or on a side where the battery's manual says so", "orientation"),))
 
 
@@ -62,7 +76,10 @@ def cabin(case: Case) -> Advice:
     if kind in ("flooded", "lead"):
         head = "No: a wet-cell battery gives off gas, so in a cabin it needs a closed box with a vent led outdoors."
         if kind == "lead":
-            head = "Not as it is: unless it is known to be AGM or gel, a lead battery in a cabin needs a box vented outdoors."
+            head = (
+                "Not as it is: unless it is known to be AGM or gel, a lead "
+                "battery in a cabin needs a box vented outdoors."
+            )
         return Advice("no", head, (("Hydrogen must have a way out of the boat", "cfr-183-420"),))
     if kind in LITHIUM:
         head = "Yes, within limits: a lithium battery may stand in a cabin, fixed, covered, dry and with its own fuse."
@@ -86,33 +103,51 @@ def petrol(case: Case) -> Advice:
     """Petrol tank or petrol engine in the same space."""
     head = "Not as it is: with petrol in the same space every switch, fuse and charger must be ignition protected."
     return Advice("no", head, (
-        ("A battery may not stand straight above or below a fuel tank, filter or fitting; metal fuel parts within 300 mm "
-         "(12 in) above it are insulated", "cfr-183-420"),
+        ("A battery may not stand straight above or below a fuel tank, filter or fitting; metal fuel parts within "
+         "300 mm (12 in) above it are insulated", "cfr-183-420"),
         ("In spaces with petrol vapour switches, fuses and battery management are ignition protected", "cfr-183-410"),
         ("The boat's maker or yard decides on the place", "battery-places")))
 
 
 def gas(case: Case) -> Advice:
     """Bottled gas in the same locker."""
-    head = "No: a battery gets its own place, away from gas bottles, because leaking gas gathers low and a spark lights it."
+    head = (
+        "No: a battery gets its own place, away from gas bottles, because "
+        "leaking gas gathers low and a spark lights it."
+    )
     return Advice("no", head, (("A gas locker holds gas bottles and nothing that can spark", "battery-places"),))
 
 
 def wet(case: Case) -> Advice:
     """Rain or bilge water in the box."""
-    head = "No: a battery needs a dry place above the bilge water, so mend the lid and drain the box; salt water is worse."
-    return Advice("no", head, (("Dry, aired, above the bilge water to be expected, in reach for inspection", "iso-10133"),))
+    head = (
+        "No: a battery needs a dry place above the bilge water, so mend "
+        "the lid and drain the box; salt water is worse."
+    )
+    return Advice("no", head,
+                  (("Dry, aired, above the bilge water to be expected, in reach for inspection", "iso-10133"),))
 
 
 def hold_down(case: Case) -> Advice:
     """Straps, brackets and boxes."""
-    head = "Fix it so that it moves no more than 10 mm under twice its weight: a box or tray with edges, and a strap over it."
+    head = (
+        "Fix it so that it moves no more than 10 mm under twice its weight: "
+        "a box or tray with edges, and a strap over it."
+    )
     return Advice("information", head, (
         ("The US rule allows 1 in (25 mm) under 90 lbf or twice its weight, the ISO rule 10 mm: 10 mm meets both",
          "iso-10133"),
         ("The strap is of insulating material, and no metal can touch the terminals: boots, caps or a lid",
          "boat-safety-scheme"),
         ("Tested by pulling up, fore, aft, to port and to starboard", "cfr-183-420")))
+
+
+def hot_place(case: Case) -> Advice:
+    """A place that gets hot by itself."""
+    hot = say.temperature(float(case["ambient.temperature"]))
+    head = f"Better not where it gets {hot}: heat halves a battery's life with each 8 °C or so."
+    return Advice("marginal", head,
+                  (("Charging lithium is mostly allowed up to 45 °C at the battery", "battery-places"),))
 
 
 def floor(case: Case) -> Advice:
@@ -137,7 +172,10 @@ ASPECTS: tuple[tuple[str, Callable[[Case], Advice]], ...] = (
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The advice on each aspect named, the strictest first; without one, how any battery is fixed."""
-    advices = [advise(case) for cue, advise in ASPECTS if case.says(cue)] or [hold_down(case)]
+    named = [advise for cue, advise in ASPECTS if case.says(cue)]
+    if float(case.said("ambient.temperature") or 0) >= HOT:
+        named.append(hot_place)
+    advices = [advise(case) for advise in named or [hold_down]]
     advices.sort(key=lambda item: -STRICT.index(item.verdict))
     for number, item in enumerate(advices):
         if number:

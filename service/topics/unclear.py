@@ -10,11 +10,11 @@ TOPIC = Topic("unclear", "Not understood")
 
 FOREIGN = "We answer in English here, so we have marked your message for a colleague to read."
 WELCOME = "You are welcome: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
-NOT_OURS = "That is outside what this desk knows: it answers questions on boat batteries, their chargers, cables and fuses."
+NOT_OURS = "That is outside what this desk knows: it answers questions on boat batteries, chargers, cables and fuses."
 PERSON = "We could not tell what you want to know, so one of our technicians will read your message."
 OFFER = (
-    "Tell us what you have and what you want to do, such as: will a 110 Ah AGM battery of 800 CCA run a 260 A thruster; "
-    "is 12.4 V good; what cable over 6 m; how long to charge"
+    "Tell us what you have and what you want to do, such as: will a 110 Ah AGM battery of 800 CCA run a 260 A "
+    "thruster; is 12.4 V good; what cable over 6 m; how long to charge"
 )
 PLEASANTRIES = ("note:thanks", "note:greeting", "note:small_talk")
 BATTERY_CLASSES = ("thing:", "about:load", "about:reading_word", "about:charging", "word:sag", "term:")

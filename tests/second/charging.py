@@ -15,8 +15,9 @@ def charger_size(facts: Facts) -> dict:
     if tables.lithium(facts) and facts.get("ambient.temperature", 21) <= 0:
         return {"verdict": "no", "figures": {}}
     if amps is not None:
-        over = "no" if tables.kind(facts) in ("gel", "lfp") or amps > 1.5 * high else "marginal"
-        verdict = over if amps > high else "yes" if amps >= 0.95 * low else "marginal"
+        strict = tables.kind(facts) in ("gel", "lfp")
+        over = "no" if strict or amps > 1.5 * high else "marginal"
+        verdict = over if amps > high * (1 if strict else 1.05) else "yes" if amps >= 0.95 * low else "marginal"
     return {"verdict": verdict, "figures": figures}
 
 

@@ -7,6 +7,7 @@ from tests.second import METHODS
 from tests.second.draw import Question
 
 CLOSE = 0.01
+NEAR = 0.0005  # where a figure is next to nothing
 
 
 def differences(question: Question, reply: dict[str, Any]) -> list[str]:
@@ -34,4 +35,4 @@ def same(figure: dict[str, Any] | None, value: Any) -> bool:
 
 
 def close(found: Any, wanted: float) -> bool:
-    return isinstance(found, int | float) and abs(found - wanted) <= max(CLOSE * abs(wanted), 1e-6)
+    return isinstance(found, int | float) and abs(found - wanted) <= max(CLOSE * abs(wanted), NEAR)

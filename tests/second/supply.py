@@ -70,7 +70,8 @@ def run_lead(facts: Facts, figures: dict) -> dict:
     if cca is None:
         return {"verdict": "no" if facts.get("battery.duty") == "deep-cycle" else "needs-facts", "figures": figures}
     one = rest(facts) - peak * resistance_warm / cca / tables.in_parallel(facts)
-    figures["terminal_voltage_at_inrush"] = one * tables.in_series(facts)
+    if one > 0:
+        figures["terminal_voltage_at_inrush"] = one * tables.in_series(facts)
     verdict = volts_grade(round(one, 1), 9.0, 8.5)
     if cca * tables.in_parallel(facts) < house:
         verdict = "no"

@@ -1,0 +1,138 @@
+"""Drafts of replies as real messages, for a person to read and send: into a folder, never twice. Nothing is sent."""
+from __future__ import annotations
+
+import contextlib
+import email
+import email.policy
+import hashlib
+import os
+import re
+import tempfile
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from email.errors import MessageError
+from email.headerregistry import Address as Written
+from email.message import EmailMessage
+from email.utils import format_datetime
+from pathlib import Path
+from typing import Protocol
+
+from service.house import House
+from service.inbox.conversation import title
+from service.inbox.message import ADDRESS, Address
+from service.inbox.sorting import Sorted
+from service.render.as_mail import as_mail
+
+MOST_REFERENCES = 20
+LONGEST_SUBJECT = 180
+ONCE = ("from", "to", "subject", "date", "message-id")
+
+
+class DraftFault(ValueError):
+    """A draft would not be a sound message, or cannot be kept. The message says why."""
+
+
+class Tray(Protocol):
+    """Where drafts are put."""
+
+    def put(self, found: Sorted, content: bytes) -> str:
+        """Put a draft unless one for the same mail is there, and return where it is."""
+
+
+@dataclass(frozen=True, slots=True)
+class Writer:
+    """Writes drafts in the house's name."""
+
+    house: House
+    sender: str  # the desk's address
+    now: Callable[[], datetime]
+
+    def write(self, found: Sorted) -> bytes:
+        """The draft of a reply that is due. Raises DraftFault where it would not read back as it was meant."""
+        mail = found.mail
+        assert mail is not None
+        plain, html = as_mail(found.reply, self.house.words, found.headings, found.notes)
+        draft = EmailMessage(policy=email.policy.SMTP)
+        try:
+            draft["From"] = _written(Address(self._name(), self.sender))
+            draft["To"] = [_written(item) for item in found.to]
+            draft["Subject"] = f"Re: {title(mail.subject)[0][:LONGEST_SUBJECT] or 'your message'}"
+            draft["Date"] = format_datetime(self.now())
+            draft["Message-ID"] = f"<{mark(found)}@{self.sender.rpartition('@')[2]}>"
+            if mail.message_id:
+                draft["In-Reply-To"] = mail.message_id
+                draft["References"] = " ".join(_references(mail.references, mail.message_id))
+            draft["X-Unsent"] = "1"  # mail programs open it for writing
+            draft.set_content(plain, cte="quoted-printable")
+            draft.add_alternative(html, subtype="html", cte="quoted-printable")
+            content = draft.as_bytes()
+        except (ValueError, MessageError, UnicodeError, IndexError) as error:
+            raise DraftFault(f"the draft cannot be written: {error}") from error
+        check(content, {item.email for item in found.to})
+        return content
+
+    def _name(self) -> str:
+        return f"{self.house.words.get('desk', 'the battery desk')}, {self.house.name}".removeprefix("the ").capitalize()
+
+
+def mark(found: Sorted) -> str:
+    """What names a draft: the same for the same mail on every run."""
+    mail = found.mail
+    assert mail is not None
+    told = mail.message_id or f"{mail.sender}\0{mail.subject}\0{mail.headers.get('date')}\0{mail.body}"
+    return "draft." + hashlib.sha256(told.encode("utf-8", "replace")).hexdigest()[:24]
+
+
+def check(content: bytes, to: set[str]) -> None:
+    """Read a draft back. Raises DraftFault unless it is one sound message to these addresses and no others."""
+    back = email.message_from_bytes(content, policy=email.policy.default)
+    defects = [*back.defects, *(fault for part in back.walk() for fault in part.defects)]
+    defects += [fault for _, value in back.items() for fault in value.defects]
+    names = [name.lower() for name in back]
+    if defects or len(names) != len(set(names)) or not set(ONCE) <= set(names):
+        raise DraftFault(f"the draft does not read back: {defects or sorted(names)}")
+    found = {item.addr_spec.lower() for item in back["To"].addresses}
+    if found != to or any(name in names for name in ("cc", "bcc", "reply-to", "sender")):
+        raise DraftFault(f"the draft would go to {sorted(found)}, not to {sorted(to)}")
+
+
+def _written(item: Address) -> Written:
+    if not ADDRESS.fullmatch(item.email):
+        raise DraftFault(f"{item.email!r} is no address")
+    return Written(display_name=item.name, addr_spec=item.email)
+
+
+def _references(before: tuple[str, ...], last: str) -> list[str]:
+    ids = [item for item in before if item != last]
+    kept = ids if len(ids) <= MOST_REFERENCES else [ids[0], *ids[-MOST_REFERENCES:]]
+    return [*kept, last]
+
+
+@dataclass(frozen=True, slots=True)
+class Folder:
+    """A folder of drafts, one file each. A file that is there is left as it is: somebody may have worked on it."""
+
+    path: Path
+
+    def put(self, found: Sorted, content: bytes) -> str:
+        """Keep a draft and return its path. Raises DraftFault where the folder cannot be written."""
+        stem = re.sub(r"[^A-Za-z0-9_-]+", "-", Path(str(found.item.key)).stem)[:50].strip("-") or "mail"
+        target = self.path / f"{stem}.{mark(found).removeprefix('draft.')[:12]}.eml"
+        try:
+            self.path.mkdir(parents=True, exist_ok=True)
+            if any(self.path.glob(f"*.{target.name.split('.', 1)[1]}")):
+                return str(next(self.path.glob(f"*.{target.name.split('.', 1)[1]}")))
+            handle, partial = tempfile.mkstemp(dir=self.path, prefix=".draft-")
+            try:
+                with os.fdopen(handle, "wb") as file:
+                    file.write(content)
+                os.link(partial, target)  # never over another file
+            except FileExistsError:
+                pass
+            finally:
+                with contextlib.suppress(OSError):
+                    os.unlink(partial)
+        except OSError as error:
+            raise DraftFault(f"the draft cannot be kept in {self.path} ({error.strerror}): name another --drafts") from error
+        return str(target)

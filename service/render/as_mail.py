@@ -1,0 +1,94 @@
+"""A reply as the two bodies of a mail: plain text, and the same as simple HTML."""
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from html import escape
+from typing import Any
+
+from service import say
+from service.render.as_text import answer_parts
+from service.reply import Answer, Reply
+
+WIDTH = 74
+LONGEST_HEADING = 90
+NOTHING_ASKED = "You are welcome. Write to us whenever you need a figure for a battery, a charger or a cable."
+NO_WORDS = "Your message reached us without any words. What can we do for you? Write what you have and what it should do."
+NUMBERS = ("", "", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+FRAME = '<div style="font-family: sans-serif; line-height: 1.45; max-width: 42em">\n{}\n</div>\n'
+HEADING = '<h3 style="font-size: 1em; margin: 1.6em 0 0.4em; border-top: 1px solid #ccc; padding-top: 0.8em">{}</h3>'
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """One piece of a mail: its kind (heading, says, part, plain), its label and its words."""
+
+    kind: str
+    text: str
+    label: str = ""
+
+
+def as_mail(
+    reply: Reply | None, words: Mapping[str, Any], headings: Sequence[str] = (), notes: Iterable[str] = ()
+) -> tuple[str, str]:
+    """The text and the HTML of a mail. `reply` None: the mail had no words. `headings`: what asked for each answer."""
+    blocks = list(_blocks(reply, words, headings, notes))
+    html = "\n".join(_html(block) for block in blocks)
+    return _plain(blocks), FRAME.format(html)
+
+
+def _blocks(
+    reply: Reply | None, words: Mapping[str, Any], headings: Sequence[str], notes: Iterable[str]
+) -> Iterator[Block]:
+    answers = reply.answers if reply else ()
+    yield Block("plain", "Hello,")
+    yield from _opening(reply, answers)
+    several = len(answers) > 1
+    for number, answer in enumerate(answers, 1):
+        if several:
+            asked = headings[number - 1] if number <= len(headings) else ""
+            asked = asked or answer.topic.replace("-", " ").capitalize()
+            yield Block("heading", f"{number}. {textwrap.shorten(asked, LONGEST_HEADING, placeholder=' ...')}")
+        yield Block("says", answer.headline)
+        yield from (Block("part", text, label) for label, text in answer_parts(answer) if not (several and label == "Sources"))
+    if several:
+        sources = (f"{cite.title}, {cite.locator} ({cite.kind.replace('-', ' ')})" for item in answers for cite in item.cites)
+        if listed := "; ".join(dict.fromkeys(sources)):
+            yield Block("heading", "Sources")
+            yield Block("plain", listed)
+    yield from (Block("plain", note) for note in notes)
+    yield Block("plain", str(words.get("sign_off", "Kind regards, the battery desk")))
+
+
+def _opening(reply: Reply | None, answers: Sequence[Answer]) -> Iterator[Block]:
+    if reply is None:
+        yield Block("plain", NO_WORDS)
+    elif not answers:
+        yield Block("plain", NOTHING_ASKED)
+    elif len(answers) > 1 and answers[0].verdict == "stop":
+        return  # the action comes first
+    elif len(answers) > 1:
+        counted = NUMBERS[len(answers)] if len(answers) < len(NUMBERS) else str(len(answers))
+        yield Block("plain", f"thank you for writing. Your {counted} questions in order:")
+    elif answers[0].verdict != "stop":
+        yield Block("plain", "thank you for writing.")
+
+
+def _plain(blocks: Iterable[Block]) -> str:
+    pieces: list[str] = []
+    for block in blocks:
+        text = f"{block.label}: {block.text}" if block.label else block.text
+        space = "\n" if block.kind == "part" or (block.kind == "says" and pieces[-1].endswith("\v")) else "\n\n"
+        lines = textwrap.wrap(text, WIDTH, subsequent_indent="  " if block.label else "", break_long_words=False, break_on_hyphens=False)
+        pieces.append((space if pieces else "") + "\n".join(lines) + ("\v" if block.kind == "heading" else ""))
+    return "".join(pieces).replace("\v", "").replace(say.NB, " ") + "\n"
+
+
+def _html(block: Block) -> str:
+    text = escape(block.text)
+    if block.kind == "heading":
+        return HEADING.format(text)
+    if block.kind == "says":
+        return f"<p><strong>{text}</strong></p>"
+    return f"<p><em>{escape(block.label)}:</em> {text}</p>" if block.label else f"<p>{text}</p>"

@@ -1,0 +1,241 @@
+"""How messages are read: facts from phrases as data, corrections, bare replies, cues, clauses; what holds for all."""
+
+from __future__ import annotations
+
+import json
+import time
+import tomllib
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from lark import Lark
+
+from grammar import groups, read, vocabulary
+from grammar.facts import facts
+from grammar.spelling import mended
+
+MODELS = ("Minnow", "Pike", "Sturgeon")
+EXAMPLES = sorted(Path(__file__).with_name("reading").glob("*.*.toml"))
+TABLES = {path.name.removesuffix(".toml"): tomllib.loads(path.read_text(encoding="utf-8")) for path in EXAMPLES}
+STATES = [
+    (fact, row["value"], phrase)
+    for fact, table in TABLES.items()
+    for row in table["states"]
+    for phrase in row["phrases"]
+]
+SILENT = [(fact, phrase) for fact, table in TABLES.items() for row in table["silent"] for phrase in row["phrases"]]
+PIECES = st.sampled_from(
+    [
+        "two",
+        "12",
+        "V",
+        "100",
+        "Ah",
+        "AGM",
+        "850",
+        "CCA",
+        "thruster",
+        "340",
+        "A",
+        "draws",
+        "charger",
+        "10",
+        "amps",
+        "fuse",
+        "2/0",
+        "cable",
+        "15",
+        "ft",
+        "each",
+        "way",
+        "not",
+        "or",
+        "sorry",
+        "12.6",
+        "->",
+        "9.9",
+        "@",
+        "half",
+        "charged",
+        "series",
+        "parallel",
+        "2s2p",
+        "group",
+        "31",
+        "minus",
+        "five",
+        "?",
+        ".",
+        ",",
+        "/",
+        "(",
+        ")",
+        "isn't",
+        "1.265",
+        "70mm",
+        "lithium",
+        "Pike",
+    ]
+)
+
+
+def values(text: str, fact: str, *, of: int | None = None, expecting: tuple[str, ...] = ()) -> list[object]:
+    """What a text states for a fact, in its order."""
+    stated = read(text, MODELS, expecting).stated
+    return [item.value for item in stated if item.fact == fact and of in (None, item.of)]
+
+
+@pytest.mark.parametrize(("fact", "value", "phrase"), STATES)
+def test_a_phrase_states_the_fact(fact: str, value: object, phrase: str) -> None:
+    wanted = pytest.approx(value, rel=0.002) if isinstance(value, float) else value
+    assert wanted in values(phrase, fact)
+
+
+@pytest.mark.parametrize(("fact", "phrase"), SILENT)
+def test_a_phrase_that_states_nothing(fact: str, phrase: str) -> None:
+    assert values(phrase, fact) == []
+
+
+def test_every_example_file_is_of_a_fact() -> None:
+    assert set(TABLES) <= set(facts())
+
+
+@pytest.mark.parametrize(
+    ("text", "fact", "first", "second"),
+    [
+        ("lithium or agm for a bow thruster", "battery.chemistry", ["lfp"], ["agm"]),
+        ("should I take 2/0 or 4/0 cable", "cable.gauge", ["2/0"], ["4/0"]),
+        ("should I have had a 350 or a 400 A fuse", "fuse.rating", [350.0], [400.0]),
+        ("run time 100ah agm not 260a, 160a", "load.current", [160.0], []),
+        ("12 V... sorry 24 not 12 volts", "bank.voltage", [24.0], []),
+        ("agm, not lithium", "battery.chemistry", ["agm"], []),
+        ("a sealed AGM", "battery.chemistry", ["agm"], []),
+    ],
+)
+def test_alternatives_stand_as_two_and_corrections_as_one(
+    text: str, fact: str, first: list[object], second: list[object]
+) -> None:
+    assert (values(text, fact, of=1), values(text, fact, of=2)) == (first, second)
+
+
+def test_a_range_stands_once_at_its_safe_end() -> None:
+    (demand,) = (item for item in read("the thruster draws 350 to 400 A").stated if item.fact == "load.current")
+    assert (demand.value, demand.low, demand.high) == (400.0, 350.0, 400.0)
+
+
+def test_cells_that_differ_give_their_spread() -> None:
+    assert values("five cells 1.265, one cell 1.180", "reading.gravity_spread") == [pytest.approx(0.085)]
+
+
+@pytest.mark.parametrize(
+    ("text", "expecting", "value"),
+    [
+        ("340", "load.current", 340.0),
+        ("about 850", "battery.cca", 850.0),
+        ("24", "bank.voltage", 24.0),
+        ("15 feet each way", "cable.length", 4.572),
+        ("340 A", "battery.peak_current", 340.0),
+        ("AGM", "charger.setting", "agm"),
+        ("yes", "charger.isolated", True),
+        ("no", "converter.common_negative", False),
+    ],
+)
+def test_a_bare_reply_answers_what_was_asked(text: str, expecting: str, value: object) -> None:
+    wanted = pytest.approx(value) if isinstance(value, float) else value
+    assert values(text, expecting, expecting=(expecting,)) == [wanted]
+
+
+def test_a_reply_of_another_kind_answers_nothing() -> None:
+    assert values("AGM", "battery.cca", expecting=("battery.cca",)) == []
+    assert values("12 V", "cable.length", expecting=("cable.length",)) == []
+
+
+def test_a_cue_inside_a_longer_one_of_its_class_does_not_count() -> None:
+    found = {cue.text for cue in read("how many amps of charger").cues if cue.name.startswith("request:")}
+    assert "how many amps" in found
+    assert "how many" not in found
+
+
+def test_a_telling_clause_does_not_ask() -> None:
+    clauses = read("The battery is an AGM. What fuse do I need?").clauses
+    assert [clause.asks for clause in clauses] == [False, True]
+
+
+def test_where_nothing_asks_everything_does() -> None:
+    assert all(clause.asks for clause in read("340a thr, 850 cca").clauses)
+
+
+@pytest.mark.parametrize(
+    ("word", "meant"),
+    [
+        ("litihum", "lithium"),
+        ("batery", "battery"),
+        ("thrusterr", "thruster"),
+        ("leaving", "leaving"),
+        ("changing", "changing"),
+    ],
+)
+def test_slips_are_mended_towards_trade_words_only(word: str, meant: str) -> None:
+    assert mended(word, frozenset()) == meant
+
+
+def test_spans_are_places_of_the_text_as_typed() -> None:
+    text = "Will a “100 Ah” lithium — run a 340 A thruster?"
+    message = read(text)
+    for item in (*message.stated, *message.cues):
+        assert text[slice(*item.span)] == item.text
+
+
+def test_the_group_grammar_has_no_conflict() -> None:
+    Lark(groups.rules(), parser="lalr", strict=True)
+
+
+@pytest.mark.parametrize(
+    ("content", "complaint"),
+    [
+        ('[enough]\nsays = ["run it"]', "must begin with class"),
+        ('class = "request"\n[enough]\nsay = ["run it"]', "nothing else"),
+        ('class = "request"\n[enough]\nsays = ["run it", "run it"]', "keep one of each"),
+    ],
+)
+def test_a_lexicon_of_another_shape_is_refused(tmp_path: Path, content: str, complaint: str) -> None:
+    path = tmp_path / "words.toml"
+    path.write_text(content, encoding="utf-8")
+    with pytest.raises(ValueError, match=complaint):
+        list(vocabulary.entries(path))
+
+
+@given(st.text(max_size=200))
+@settings(max_examples=150, deadline=None)
+def test_any_text_is_read(text: str) -> None:
+    message = read(text, MODELS, ("load.current", "charger.isolated", "battery.group"))
+    assert all(0 <= start <= end <= len(text) for start, end in (item.span for item in message.stated))
+
+
+@given(st.lists(PIECES, max_size=25).map(" ".join))
+@settings(max_examples=150, deadline=None)
+def test_any_row_of_trade_words_is_read(text: str) -> None:
+    for item in read(text, MODELS, ("battery.cca", "cable.length")).stated:
+        spec = facts()[item.fact]
+        assert item.of in (1, 2)
+        if spec.kind == "number" and spec.low is not None and spec.high is not None and item.unit == spec.unit:
+            assert spec.low <= float(item.value) <= spec.high
+
+
+@pytest.mark.parametrize("piece", ["battery 12 V 100 Ah thruster 300 A ", "12 ", "no idea if agm ", "12.6V, ", "a"])
+def test_the_time_grows_with_the_length(piece: str) -> None:
+    read(piece)
+    took = []
+    for size in (4_000, 16_000):
+        text = (piece * size)[:size]
+        begin = time.perf_counter()
+        read(text)
+        took.append(time.perf_counter() - begin)
+    assert took[1] < 10 * took[0] + 0.2
+
+
+def test_two_readings_of_a_text_are_equal() -> None:
+    text = json.dumps(STATES[:40])
+    assert read(text, MODELS) == read(text, MODELS)

@@ -1,0 +1,53 @@
+"""Where and which way up: the kind of battery decides."""
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from service.finish import finished
+from service.topics import topic
+from tests.building import case
+
+
+@pytest.mark.parametrize(
+    ("kind", "detail", "verdict"),
+    [
+        ("flooded", "on_side", "no"),
+        ("agm", "on_side", "marginal"),
+        ("gel", "on_side", "marginal"),
+        ("lfp", "on_side", "marginal"),
+        (None, "on_side", "needs-facts"),
+        ("lfp", "upside_down", "no"),
+        ("flooded", "cabin", "no"),
+        ("agm", "cabin", "marginal"),
+        ("lfp", "cabin", "yes"),
+        ("lfp", "engine_heat", "no"),
+        ("agm", "engine_heat", "marginal"),
+        (None, "petrol_near", "no"),
+        (None, "gas_bottles", "no"),
+        (None, "rained_on", "no"),
+        (None, "hold_down", "information"),
+        (None, "concrete", "information"),
+    ],
+)
+def test_each_place_has_its_verdict(kind: str | None, detail: str, verdict: str) -> None:
+    facts: dict[str, Any] = {"battery.chemistry": kind} if kind else {}
+    assert finished(topic("mounting"), case(facts, {f"detail:{detail}"})).verdict == verdict
+
+
+def test_the_strictest_leads_and_the_others_are_told() -> None:
+    found = finished(topic("mounting"), case({"battery.chemistry": "flooded"}, {"detail:hold_down", "detail:on_side"}))
+    assert found.headline.startswith("No: a wet-cell battery stands upright")
+    assert any("10 mm" in step.say for step in found.working)
+
+
+def test_a_hot_place_shortens_its_life() -> None:
+    found = finished(topic("mounting"), case({"ambient.temperature": 49}))
+    assert found.verdict == "marginal"
+    assert "49" in found.headline
+
+
+def test_of_two_kinds_both_are_told() -> None:
+    found = finished(topic("mounting"), case({"battery.chemistry": ("flooded", "agm")}, {"detail:on_side"}))
+    assert [option.verdict for option in found.compare] == ["no", "marginal"]
