@@ -81,6 +81,15 @@ def temperature(scene: Scene, item: Item, value: float) -> Claim | None:
     return Claim("ambient.temperature", "token")
 
 
+def rate(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A current as a share of the capacity: "charge at 0.1C"; without a capacity it is no current."""
+    if not scene.quantities("AH"):
+        return None
+    if "continuous" in item.name or close(scene, item, "battery.max_current", reach=2.6):
+        return Claim("battery.max_current", "role")
+    return Claim("charger.current", "role") if scene.about("word:charge", "word:setting") else None
+
+
 def weight(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery's weight; a boat's or a person's is no fact."""
     claim = by_group(scene, item)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.attach import Claim, beside, by_group, by_role, close
+from grammar.attach import Claim, beside, by_group, by_nearness, by_role, close
 from grammar.attach_amps import _for_seconds, _owner, by_strong_role
 from grammar.attach_batteries import counts
 from grammar.attach_lengths import METRIC_SIZES
@@ -18,6 +18,8 @@ GRAVITY = (1.05, 1.35)
 SPREAD = (0.01, 0.2)
 FROST = (-45.0, -1.0)
 SMALLEST_CAPACITY = 20
+MOST_OF_ONE = 400  # amp-hours of one battery
+FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400, 500})  # usual sizes, in amps
 SMALLEST_LOAD = 40  # bare amps beside a load
 EACH = frozenset({"each", "apiece"})
 LARGEST_CAPACITY = 1000
@@ -97,7 +99,7 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     claim = by_strong_role(scene, item, value) or by_role(scene, item, value, weak=True) or _strict(scene, item)
     if claim is None and scene.word(item.end) in EACH and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
         return Claim("battery.capacity", "near") if "battery" in scene.facts | scene.heads else None
-    return claim
+    return claim or _near(scene, item, value)
 
 
 def _goes_in(scene: Scene, item: Item) -> bool:
@@ -114,7 +116,7 @@ def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
         return second.quantity.value in NOMINAL
     if item.quantity.value in (6.0, 12.0) or scene.word(item.start - 1) not in (small_words("leading") | {"="}):
         return False
-    return "bank" in scene.facts or after is None or after.kind == "mark"
+    return "bank" in scene.facts or "load" in scene.heads or after is None or after.kind == "mark"
 
 
 def _strict(scene: Scene, item: Item) -> Claim | None:
@@ -125,4 +127,27 @@ def _strict(scene: Scene, item: Item) -> Claim | None:
     beside_left = sides.left is not None and sides.left.at == item.at - 1
     beside_right = sides.right is not None and sides.right.at == item.at + 1
     large = float(item.quantity.value) >= SMALLEST_LOAD and beside_left
-    return by_group(scene, item) if sides.tied or large or beside_right else None
+    claim = by_group(scene, item) if sides.tied or large or beside_right else None
+    if claim and claim.fact == "battery.capacity" and not _is_capacity(item):
+        return None
+    return claim
+
+
+def _is_capacity(item: Item) -> bool:
+    value = float(item.quantity.value)
+    return SMALLEST_CAPACITY <= value <= MOST_OF_ONE and f"{value:g}" not in GROUPS
+
+
+def _near(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A bare number near the one thing that it can be of: a usual size of fuse, a large figure after a load."""
+    if value in FUSES and beside(scene, item, "fuse", reach=4):
+        return Claim("fuse.rating", "near")
+    before = scene.before(item)
+    if (
+        value >= SMALLEST_LOAD
+        and before is not None
+        and beside(scene, item, "load", reach=2)
+        and "fuse" not in scene.heads
+    ):
+        return by_nearness(scene, item, reach=2.0)
+    return None

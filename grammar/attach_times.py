@@ -16,30 +16,42 @@ STORED = 5 * DAY
 
 
 def times(scene: Scene, item: Item, value: float) -> Claim | None:
-    """The fact that a time states; `value` in seconds, `unit` as it was typed."""
+    """The fact that a time states; `value` in seconds."""
     unit = item.quantity.unit
+    claim = _no_time(scene, item) or _told(scene, item, value)
+    if claim:
+        return claim
+    if unit == "year":
+        return _years(scene, item)
+    if unit in ("month", "week", "day") or value >= STORED:
+        return _stored(scene, item, value)
+    return _short(scene, item, value)
+
+
+def _no_time(scene: Scene, item: Item) -> Claim | None:
+    """What only looks like a time: "2s", "three 50s", "in a day"."""
     if _in_series(scene, item):
         return Claim("bank.layout", "grammar")
-    if plural := _plural(scene, item):
-        return plural
-    if close(scene, item, "reading.rest_time", reach=0.6, after=True) and value < STORED:
+    if item.quantity.unit == "day" and item.quantity.text.lower().startswith(("a ", "an ", "the ", "day")):
+        return None if close(scene, item, "reading.rest_time", reach=0.6, after=True) else NOTHING
+    return _plural(scene, item)
+
+
+def _told(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A time that a word beside it tells of."""
+    unit = item.quantity.unit
+    if value < STORED and close(scene, item, "reading.rest_time", reach=0.6, after=True):
         return Claim("reading.rest_time", "role")
-    if unit == "day" and item.quantity.text.lower().startswith(("a ", "an ", "the ", "day")):
-        return NOTHING  # "in a day"
-    if close(scene, item, "time_ago", reach=2.5):
+    if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5):
         since = unit == "year" and close(scene, item, "battery.age", reach=2.5)
         return Claim("battery.age", "role") if since else NOTHING
     if unit == "minute" and close(scene, item, "battery.reserve", reach=3.5):
         return Claim("battery.reserve", "role")
-    if unit == "year":
-        return _years(scene, item)
-    if close(scene, item, "battery.age", reach=1):
+    if unit != "year" and close(scene, item, "battery.age", reach=1):
         return Claim("battery.age", "role")
-    if close(scene, item, "reading.rest_time", reach=4) and value < STORED:
+    if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
-    if unit in ("month", "week", "day") or value >= STORED:
-        return _stored(scene, item, value)
-    return _short(scene, item, value)
+    return None
 
 
 def _in_series(scene: Scene, item: Item) -> bool:
@@ -67,11 +79,11 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
 def _years(scene: Scene, item: Item) -> Claim | None:
     if close(scene, item, "storage.time", reach=2):
         return Claim("storage.time", "role")
-    if beside(scene, item, "boat", "engine", "load", reach=1.2) and scene.word(item.end) not in ("in", "on", "aboard"):
+    if beside(scene, item, "boat", "engine", "load", reach=0.6) and scene.word(item.end) not in ("in", "on", "aboard"):
         return NOTHING
     if close(scene, item, "battery.age", reach=2.5):
         return Claim("battery.age", "role")
-    if close(scene, item, "no_age", reach=3):
+    if close(scene, item, "no_age", reach=1):
         return NOTHING
     return Claim("battery.age", "near")
 
@@ -81,7 +93,7 @@ def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.age", "role")
     if item.quantity.unit == "day" and close(scene, item, "load.time", reach=3) and "load" in scene.heads:
         return Claim("load.time", "role")
-    if item.quantity.unit != "day" or close(scene, item, "storage.time", reach=5):
+    if item.quantity.unit != "day" or value >= STORED or close(scene, item, "storage.time", reach=5):
         return Claim("storage.time", "role")
     return NOTHING
 

@@ -6,11 +6,13 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from grammar.attach import close
 from grammar.facts import facts
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.reading import Stated, Value
 from grammar.scene import Scene
+from grammar.vocabulary import Found
 
 DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
 SETTING_WITHIN = 0.6
@@ -89,7 +91,7 @@ def _is_setting(scene: Scene, item: Item) -> bool:
     """Whether the kind is that of a charger's switch: "AGM setting", "set to gel"."""
     for found in around(scene.roles, item, scene.role_starts):
         far = gap(scene, item, found.start, found.end)
-        if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _wanted(scene, found.start):
+        if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _lacking(scene, item, found):
             return True
         if found.concept == "left_on" and found.end <= item.start and far <= ADJACENT:
             follows = scene.after(item)
@@ -100,12 +102,19 @@ def _is_setting(scene: Scene, item: Item) -> bool:
     return False
 
 
-def _wanted(scene: Scene, start: int) -> bool:
-    """Whether the setting is what is asked for: "which charger setting"."""
-    return any(scene.word(at) in ("which", "what") for at in range(start - 2, start))
+def _lacking(scene: Scene, item: Item, found: Found) -> bool:
+    """Whether the setting is asked for or missing: "which charger setting", "no lithium mode"."""
+    words = {scene.word(at) for at in (*range(found.start - 2, found.start), item.start - 1)}
+    return not words.isdisjoint(("which", "what", "no", "without"))
 
 
 def _denied(scene: Scene, item: Item) -> bool:
+    """Whether the value does not hold; "no lithium mode" denies a switch's position, not the battery."""
+    follows = scene.after(item)
+    if follows is not None and (
+        follows.head == "charger" or close(scene, item, "charger.setting", reach=SETTING_WITHIN)
+    ):
+        return False
     return any(
         found.end <= item.start
         and gap(scene, item, found.start, found.end) <= DENIED_WITHIN

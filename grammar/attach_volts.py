@@ -17,6 +17,7 @@ FALLEN = 0.15  # the same where the words say that it falls
 CHARGING = (13.9, 15.9)
 LEAD_AT_REST = 13.35  # a lead battery above this is being charged
 SAG_REACH = 6.0
+LOWERED = 11.9  # the same in the clause that names the load
 FLATTENED = 11.5  # with a load named, nobody reads this at rest
 
 
@@ -149,7 +150,8 @@ def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
     tired = TIRED + (0.6 if scene.lithium else 0.0)
     if of_one > tired or "drain" in scene.heads or close(scene, item, "off", reach=3):
         return False
-    if of_one < FLATTENED and "load" in scene.heads and "reading.state" not in scene.facts:
+    here = "head:load" in scene.by_clause.get(scene.clause(item.start), frozenset())
+    if of_one < (LOWERED if here else FLATTENED) and "load" in scene.heads and "reading.state" not in scene.facts:
         return True
     return any(
         gap(scene, item, found.start, found.end) <= SAG_REACH for found in around(scene.sags, item, scene.sag_starts)

@@ -30,6 +30,10 @@ SHORT = 4  # words of a message so short that one word of danger is enough
 DENIES = 4  # words over which a "not" reaches
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
 LONGEST_PRONOUN = 5  # it's, that's, she's, there's
+CONTRACTED = {
+    "is": "isnt", "are": "arent", "was": "wasnt", "were": "werent", "does": "doesnt", "do": "dont", "did": "didnt",
+    "has": "hasnt", "have": "havent", "will": "wont", "would": "wouldnt", "can": "cant", "could": "couldnt",
+}
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -142,7 +146,10 @@ def _read(text: str) -> Text:
             word = "#-"
         else:
             word = _plain(match.group().lower())
-        words.append(word)
+        if word == "not" and words and words[-1] in CONTRACTED:  # "does not" is "doesnt"
+            words[-1], spans[-1] = CONTRACTED[words[-1]], (spans[-1][0], match.end())
+            continue
+        words.append(CONTRACTED["can"] if word == "cannot" else word)
         spans.append(match.span())
     return Text(tuple(_figures(words)), tuple(spans), frozenset(commas))
 

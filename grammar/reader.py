@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from grammar.attach_values import words_of
 from grammar.clauses import as_clauses, stretches
 from grammar.cues import as_cues
 from grammar.dangers import find_dangers
@@ -29,14 +30,16 @@ def read(text: str, models: Sequence[str] = (), expecting: Sequence[str] = ()) -
     pieces = parts(text)
     items = items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces)
     scene = Scene(text, tokens, items, found, clauses, frozenset(expecting), weights(items), groups(items))
+    stated = words_of(scene)
     return Message(
         text,
         quantities=tuple(quantity for part in pieces for quantity in part.quantities),
-        stated=tuple(settled(scene, expecting)),
+        stated=tuple(settled(scene, stated, expecting)),
         cues=as_cues(text, tokens, found),
         clauses=as_clauses(tokens, clauses),
         dangers=find_dangers(text),
         words=tuple(words),
+        denied=stated.denied,
     )
 
 

@@ -99,6 +99,7 @@ class Message:
     clauses: tuple[Clause, ...] = ()
     dangers: tuple[Danger, ...] = ()
     words: tuple[str, ...] = field(default=())  # lower case, typing slips mended, in order
+    denied: tuple[Stated, ...] = ()  # values that the text says do not hold: "not lithium"
 
     def says(self, name: str, within: Span | None = None) -> bool:
         """Whether a cue of this name stands in the text (or in the stretch `within`)."""

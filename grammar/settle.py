@@ -10,7 +10,7 @@ from grammar import attach_amps, attach_batteries, attach_lengths, attach_number
 from grammar.amend import amended, denied, spread
 from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
-from grammar.attach_values import words_of
+from grammar.attach_values import Words
 from grammar.canonical import in_unit
 from grammar.facts import facts
 from grammar.items import Item
@@ -26,6 +26,7 @@ RULES: dict[str, Rule] = {
     "WATT": attach_batteries.watts,
     "PERCENT": attach_batteries.percent,
     "TEMP": attach_batteries.temperature,
+    "CRATE": attach_batteries.rate,
     "WEIGHT": attach_batteries.weight,
     "COUNT": attach_batteries.counts,
     "NUM": attach_numbers.number,
@@ -49,9 +50,8 @@ METRIC = frozenset({"meter", "centimeter", "kilogram", "millimeter ** 2", "milli
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
-def settled(scene: Scene, expecting: Sequence[str] = ()) -> list[Stated]:
+def settled(scene: Scene, words: Words, expecting: Sequence[str] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
-    words = words_of(scene)
     claims = _claims(scene)
     _drop_seconds(scene, claims)
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
@@ -162,6 +162,8 @@ def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float
     if isinstance(quantity.value, str):
         return None
     value = float(quantity.value)
+    if item.dim == "CRATE":
+        value *= float(scene.quantities("AH")[0].quantity.value)
     if fact == "reading.gravity" and value > 2:
         value /= 1000
     if item.dim not in TAKEN_AS_TYPED.get(fact, ()):

@@ -1,4 +1,4 @@
-"""The command line: ask, why, serve, log, inbox, sources, house. Nothing heavy is imported before an answer is printed."""
+"""The command line: ask, why, serve, log, inbox, sources, house. Nothing heavy is loaded before an answer is printed."""
 
 from __future__ import annotations
 
@@ -65,7 +65,7 @@ def parser() -> argparse.ArgumentParser:
     inbox = add("inbox", _inbox, "sort a mailbox by urgency and leave drafts of replies; nothing is sent")
     inbox.add_argument("source", help="a folder of .eml files, a Maildir, an mbox, or imaps://user@server/INBOX")
     inbox.add_argument("--json", action="store_true", help="one JSON object a line for each mail")
-    inbox.add_argument("--drafts", default="", metavar="FOLDER", help='where drafts go: a folder, or "imap" for its Drafts')
+    inbox.add_argument("--drafts", default="", metavar="FOLDER", help='a folder for drafts, or "imap" for its Drafts')
     inbox.add_argument("--watch", action="store_true", help="go on and wait for new mail (IMAP)")
     inbox.add_argument("--own", action="append", default=[], metavar="ADDRESS", help="an address of the desk's own")
     inbox.add_argument("--password-file", type=Path, metavar="FILE", help="of mode 600; else LEADSMAN_IMAP_PASSWORD")

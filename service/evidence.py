@@ -1,15 +1,27 @@
 """What a message offers as evidence of what it asks: words, cues of the lexicon, quantities, facts, the thread."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from grammar.reading import Message, Quantity, Stated
 from grammar.tokens import cut
 
 CLASSES = ("request:", "word:", "thing:", "about:", "note:")  # of the lexicon; the others serve facts and answers
 MARKS = frozenset("?!+&=@/")
-CHOICES = frozenset("battery.chemistry battery.duty bank.layout charger.kind charger.setting load.kind reading.state".split())
+CHOICES = frozenset(
+    [
+        "battery.chemistry",
+        "battery.duty",
+        "bank.layout",
+        "charger.kind",
+        "charger.setting",
+        "load.kind",
+        "reading.state",
+    ]
+)
 KINDS = {
     "cold_cranking_current": "CCA",
     "cranking_current": "CA",
@@ -107,13 +119,21 @@ def fact_signs(stated: Iterable[Stated]) -> Iterator[Sign]:
             yield Sign(f"two:{item.fact}", item.span[0])
 
 
+def asks(message: Message) -> bool:
+    """Whether a message asks anything: a question mark, a request of the lexicon or a word that opens a question."""
+    words = message.words
+    if "?" in words or any(cue.name.startswith("request:") for cue in message.cues):
+        return True
+    return any(word in OPENERS for word in words)
+
+
 def thread_names(message: Message, context: Iterable[str]) -> Iterator[str]:
     """The topics before, told apart by whether this message asks anew, is short, or only changes a fact."""
-    asks = any(cue.name.startswith("request:") for cue in message.cues)
+    anew = any(cue.name.startswith("request:") for cue in message.cues)
     size = "short" if len(message.words) <= SHORT else "long" if len(message.words) > LONG else "middling"
     for topic in context:
         yield f"before:{topic}"
-        yield f"before-{'asking' if asks else 'telling'}:{topic}"
+        yield f"before-{'asking' if anew else 'telling'}:{topic}"
         yield f"before-{size}:{topic}"
         if message.says("note:ellipsis"):
             yield f"before-ellipsis:{topic}"
@@ -132,7 +152,7 @@ def shape(message: Message) -> list[str]:
         f"length:{min(len(words) // 10, 6)}",
     ]
     names += [f"has:{word}" for word in JOINING if word in words]
-    for word, after in zip(words, words[1:], strict=False):
+    for word, after in pairwise(words):
         if word in BEFORE and after in OPENERS:
             names.append(f"anew:{word}")
         if word == "?" and after[0].isalpha():
@@ -140,11 +160,66 @@ def shape(message: Message) -> list[str]:
     return list(dict.fromkeys(names))
 
 
-JOINING = (
-    "and also plus n then second secondly first besides while too whether else both 2 1 ps other another or if next more"
-).split() + ["+", "&", "/"]
+JOINING = [
+    "and",
+    "also",
+    "plus",
+    "n",
+    "then",
+    "second",
+    "secondly",
+    "first",
+    "besides",
+    "while",
+    "too",
+    "whether",
+    "else",
+    "both",
+    "2",
+    "1",
+    "ps",
+    "other",
+    "another",
+    "or",
+    "if",
+    "next",
+    "more",
+    "+",
+    "&",
+    "/",
+]
 BEFORE = frozenset(["and", "also", "plus", "n", "+", "&", ",", "?", ".", "-", "/", "or", "but", "then"])
 OPENERS = frozenset(
-    "what whats which how hows is are am do does did can could should shall will would may might must when where why who"
-    " any need ok wat wot wats".split()
+    [
+        "what",
+        "whats",
+        "which",
+        "how",
+        "hows",
+        "is",
+        "are",
+        "am",
+        "do",
+        "does",
+        "did",
+        "can",
+        "could",
+        "should",
+        "shall",
+        "will",
+        "would",
+        "may",
+        "might",
+        "must",
+        "when",
+        "where",
+        "why",
+        "who",
+        "any",
+        "need",
+        "ok",
+        "wat",
+        "wot",
+        "wats",
+    ]
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import os
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -29,6 +29,8 @@ COLUMNS: dict[str, type] = {
     "house": str,
     "ms": float,
 }
+FEEDBACK: dict[str, type] = {"id": str, "at": str, "helped": int, "word": str}
+QUEUE: dict[str, type] = {"id": str, "at": str, "reply_to": str, "word": str, "entries": str, "facts": str}
 
 
 class LogFault(OSError):
@@ -60,7 +62,9 @@ class Log:
             connection = sqlite3.connect(self.path, timeout=WAIT_MS / 1000)
             self.db = sqlite_utils.Database(connection)
             self.db.enable_wal()
-            self.db["log"].create(COLUMNS, pk="id", not_null={"text", "at"}, if_not_exists=True)
+            self.db.table("log").create(COLUMNS, pk="id", not_null={"text", "at"}, if_not_exists=True)
+            self.db.table("feedback").create(FEEDBACK, pk="id", if_not_exists=True)
+            self.db.table("queue").create(QUEUE, pk="id", if_not_exists=True)
             if not os.access(self.path, os.W_OK):
                 raise PermissionError(f"{self.path} may not be written")
         except (OSError, sqlite3.Error) as error:
@@ -87,13 +91,47 @@ class Log:
             "ms": round(entry.ms, 2),
         }
         try:
-            self.db["log"].insert(row)
+            self.db.table("log").insert(row)
         except sqlite3.Error as error:
             raise fault(self.path, error) from error
 
     def find(self, id: str) -> dict[str, Any] | None:
-        """One entry, or None."""
-        return next(iter(self.db["log"].rows_where("id = ?", [id], limit=1)), None)
+        """One entry, or None. Raises LogFault."""
+        try:
+            return next(iter(self.db["log"].rows_where("id = ?", [id], limit=1)), None)
+        except sqlite3.Error as error:
+            raise fault(self.path, error) from error
+
+    def judge(self, id: str, at: str, helped: bool, word: str = "") -> bool:
+        """Keep whether an answer helped, with a free word; the last word on it stands. False for an unknown answer."""
+        if self.find(id) is None:
+            return False
+        self._keep("feedback", {"id": id, "at": at, "helped": int(helped), "word": word})
+        return True
+
+    def queue(self, ids: Sequence[str], at: str, reply_to: str, word: str = "") -> bool:
+        """Hand a conversation, by the ids of its entries, to the people of the desk. False where none is known."""
+        rows = [row for row in map(self.find, ids) if row]
+        if not rows:
+            return False
+        facts: dict[str, Any] = {}
+        for row in rows:
+            facts |= {f"{item['fact']} {item.get('of', '')}".strip(): item for item in json.loads(row["understood"])}
+        told = json.dumps(list(facts.values()), ensure_ascii=False)
+        entries = ",".join(row["id"] for row in rows)
+        self._keep("queue", {"id": rows[-1]["id"], "at": at, "reply_to": reply_to, "word": word, "entries": entries,
+                             "facts": told})
+        return True
+
+    def queued(self, limit: int | None = None) -> Iterator[dict[str, Any]]:
+        """Conversations that wait for a person, newest first."""
+        yield from self.db["queue"].rows_where(order_by="at desc, rowid desc", limit=limit)
+
+    def _keep(self, table: str, row: dict[str, Any]) -> None:
+        try:
+            self.db.table(table).insert(row, replace=True)
+        except sqlite3.Error as error:
+            raise fault(self.path, error) from error
 
     def rows(self, limit: int | None = None, route: str | None = None) -> Iterator[dict[str, Any]]:
         """Entries, newest first; with `route` only those that went there."""

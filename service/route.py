@@ -3,9 +3,10 @@
 A sign counts once for its clause ("here") and once for the whole message ("anywhere"). The best clause speaks for
 a topic. What stays under the bar is not guessed: the thread's topic goes on, or a technician is asked.
 """
+
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from functools import cache
 from itertools import pairwise
@@ -13,13 +14,15 @@ from pathlib import Path
 
 from grammar.files import toml
 from grammar.reading import Message, Span
-from service.evidence import Sign, evidence, shape
+from service.evidence import Sign, asks, evidence, shape
 
 FOLDER = Path(__file__).with_name("points")
 SEVERAL = "several.toml"
 HANDED_OVER = ("other-desk", "unclear")
 HAZARD = "hazard"  # weighed so that its words speak for nothing else; found and answered elsewhere
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
+APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
+BRIEF = 9  # words
 SHOWN = 6  # reasons that `why` gives
 MOST = 4  # topics of one message
 LEAP = 8  # points to a step of a lead
@@ -27,13 +30,18 @@ LEAP = 8  # points to a step of a lead
 
 @dataclass(frozen=True, slots=True)
 class Bars:
-    """The points it takes to be named: the first topic (where a danger stands, `danger`), one `more`, the `lead`."""
+    """The points it takes to be named.
+
+    `first` for a topic, `danger` where a danger stands, `lead` over the next where only one is named; `more` for a
+    further topic and `again` more for each after it; `own` to turn away from the thread without asking.
+    """
 
     first: int
     more: int
     danger: int
     lead: int
     again: int
+    own: int
 
     def as_dict(self) -> dict[str, int]:
         """The bars by name."""
@@ -102,19 +110,40 @@ def route(message: Message, *, context: tuple[str, ...] = ()) -> list[Request]:
     """
     if not any(word[0].isalnum() for word in message.words):
         return []
+    points = table()
     rows = rows_of(message, evidence(message, context))
     ranking = ranked(rows)
-    danger = any(item.status == "present" for item in message.dangers)
-    points = table()
-    found = chosen(ranking, shape(message), danger, points.several, points.bars)
-    if found and found[0].topic != "unclear":
+    found = decided(message, ranking, context, points.several, points.bars)
+    if found:
         return _in_order(message, rows, found, ranking)
-    if _polite(message):
-        return []
     whole = (0, len(message.text))
-    if context and not found and not danger:
+    if context and goes_on(message, ranking, points.bars):
         return [Request(topic, whole) for topic in context]
-    return [Request("unclear", whole)]
+    return [] if _polite(message) else [Request("unclear", whole)]
+
+
+def decided(
+    message: Message,
+    ranking: Sequence[Tally],
+    context: tuple[str, ...],
+    several: Mapping[str, int],
+    bars: Bars,
+) -> list[Tally]:
+    """The topics that a message names itself; none where it goes on with the thread or too little speaks."""
+    if context and goes_on(message, ranking, bars):
+        return []
+    danger = any(item.status == "present" for item in message.dangers)
+    found = chosen(ranking, shape(message), danger, several, bars)
+    return [] if found and found[0].topic == "unclear" else found
+
+
+def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars) -> bool:
+    """Whether a message in a thread has no question of its own: a bare value, "and at minus 10?", "same but 24 V"."""
+    first = next(item for item in ranking if item.topic != HAZARD)
+    if any(message.says(name) for name in APART) or (first.total > bars.own and first.topic != "unclear"):
+        return False
+    short = len(message.words) <= BRIEF and message.says("note:ellipsis")
+    return short or not asks(message)
 
 
 def rows_of(message: Message, signs: Iterable[Sign]) -> list[dict[str, int]]:

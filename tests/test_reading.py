@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lark import Lark
 
-from grammar import groups, read, vocabulary
+from grammar import attach, groups, read, vocabulary
 from grammar.facts import facts
 from grammar.spelling import mended
 
@@ -98,8 +98,10 @@ def test_a_phrase_that_states_nothing(fact: str, phrase: str) -> None:
     assert values(phrase, fact) == []
 
 
-def test_every_example_file_is_of_a_fact() -> None:
-    assert set(TABLES) <= set(facts())
+def test_tables_and_examples_speak_of_facts_of_the_contract() -> None:
+    beside = {fact for row in attach.heads().values() for fact in row.values()} - {attach.NOT_OURS}
+    by_words = {kind.removeprefix("=") for kind, _, _ in vocabulary.values()}
+    assert set(TABLES) | beside | by_words | set(attach.roles()) <= set(facts())
 
 
 @pytest.mark.parametrize(
@@ -150,6 +152,16 @@ def test_a_bare_reply_answers_what_was_asked(text: str, expecting: str, value: o
 def test_a_reply_of_another_kind_answers_nothing() -> None:
     assert values("AGM", "battery.cca", expecting=("battery.cca",)) == []
     assert values("12 V", "cable.length", expecting=("cable.length",)) == []
+
+
+def test_what_is_denied_is_kept_apart() -> None:
+    assert [(item.fact, item.value) for item in read("850 cca agm NOT lithium").denied] == [
+        ("battery.chemistry", "lfp")
+    ]
+
+
+def test_a_share_of_the_capacity_is_a_current() -> None:
+    assert values("charge a 200 Ah AGM at 0.1C", "charger.current") == [pytest.approx(20.0)]
 
 
 def test_a_cue_inside_a_longer_one_of_its_class_does_not_count() -> None:

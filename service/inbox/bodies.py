@@ -10,7 +10,11 @@ from service.inbox.markup import text_of
 LONGEST = 1_000_000  # characters of one part
 MOST_PARTS = 2_000
 DEEPEST = 30  # parts in one another
-SAME = {"ascii": "utf-8", "us-ascii": "utf-8", "iso-8859-1": "cp1252", "latin-1": "cp1252", "latin1": "cp1252", "gb2312": "gb18030"}
+SAME = {  # what programs mean by a set's name
+    "ascii": "utf-8", "us-ascii": "utf-8", "iso-8859-1": "cp1252", "latin-1": "cp1252", "latin1": "cp1252",
+    "gb2312": "gb18030",
+}
+FILES = ("image", "audio", "video", "application")
 STRANGE = frozenset(("punycode", "idna", "unicode_escape", "raw_unicode_escape", "undefined", "mbcs", "oem"))
 RICH = 3  # an HTML part this many times longer than the plain one says more than it
 
@@ -37,7 +41,7 @@ class Contents:
             return self._several([item for item in payload if isinstance(item, Message)], kind, depth)
         if kind in ("text/plain", "text/html", "multipart/mixed", "multipart/alternative") and not _apart(part):
             return body(part)
-        self.files += bool(part.get_filename() or part.get_content_maintype() in ("image", "audio", "video", "application"))
+        self.files += bool(part.get_filename() or part.get_content_maintype() in FILES)
         return ""
 
     def _message(self, part: Message, depth: int) -> str:

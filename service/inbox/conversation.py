@@ -1,4 +1,4 @@
-"""What the desk is asked by a mail: its newest words, its subject, and the earlier question that a bare reply answers."""
+"""What a mail asks the desk: its newest words, its subject, and the earlier question that a bare reply answers."""
 from __future__ import annotations
 
 import re
@@ -11,11 +11,13 @@ from grammar.facts import facts
 from service.inbox.history import Earlier, pattern
 from service.inbox.message import Mail
 from service.inbox.newest import newest, own_words
+from service.inbox.questions import asks
 from service.leadsman import LONGEST, Leadsman
 from service.thread import Thread
 
 MOST_EARLIER = 4  # messages of a conversation that are taken up again
 ALIKE = 88  # of 100: how near a quoted sentence must be to the desk's own question
+PREFIX = r"(?:\[\d+\])?\s*:\s*"
 SAID = re.compile(r"[\"“„«]([^\"“”„«»]{8,600})[\"”“»]")
 
 
@@ -34,8 +36,8 @@ def title(subject: str) -> tuple[str, str]:
     """A subject without "Re:" and "Fwd:", and which of them came first: "reply", "forward" or ""."""
     kind, text = "", subject.strip()
     while True:
-        reply, forward = (pattern("subject", row, after=r"(?:\[\d+\])?\s*:\s*").match(text) for row in ("reply", "forward"))
-        found = reply or forward
+        reply = pattern("subject", "reply", after=PREFIX).match(text)
+        found = reply or pattern("subject", "forward", after=PREFIX).match(text)
         if not found:
             return text, kind
         kind = kind or ("reply" if reply else "forward")
@@ -59,20 +61,12 @@ def asked(desk: Leadsman, mail: Mail) -> Asked:
     return Asked(text[:LONGEST], subject, len(text) > LONGEST, answers, tuple(earlier))
 
 
-def asks(desk: Leadsman, text: str) -> bool:
-    """Whether something is asked, or a danger told, in these words."""
-    if not text.strip():
-        return False
-    turn = desk.taken_up(text[:LONGEST], Thread())
-    return bool(turn.message.dangers) or any(item.topic != "unclear" for item in turn.requests)
-
-
 def bare(desk: Leadsman, text: str) -> bool:
     """Whether the words only state something: the answer to a question that stands elsewhere."""
     if not text.strip() or len(text) > LONGEST or asks(desk, text):
         return False
-    turn = desk.taken_up(text, Thread())
-    return bool(turn.message.stated or turn.message.quantities or any(c.name == "note:no_idea" for c in turn.message.cues))
+    message = desk.taken_up(text, Thread()).message
+    return bool(message.stated or message.quantities or message.says("note:no_idea"))
 
 
 def before(desk: Leadsman, mail: Asked) -> str | None:
@@ -104,8 +98,4 @@ def _customers_words(mail: Asked) -> Sequence[str]:
 def questions_back(lines: Sequence[str]) -> tuple[str, ...]:
     """The facts that the desk asks for in these words, as it words its questions."""
     text = " ".join(" ".join(lines).lower().split())
-    return tuple(
-        name
-        for name, spec in facts().items()
-        if spec.ask and (spec.ask.lower() in text or (len(spec.ask) > 20 and partial_ratio(spec.ask.lower(), text) >= ALIKE))
-    )
+    return tuple(name for name, spec in facts().items() if partial_ratio(spec.ask.lower(), text) >= ALIKE)

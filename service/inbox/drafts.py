@@ -73,7 +73,8 @@ class Writer:
         return content
 
     def _name(self) -> str:
-        return f"{self.house.words.get('desk', 'the battery desk')}, {self.house.name}".removeprefix("the ").capitalize()
+        desk = str(self.house.words.get("desk", "the battery desk")).removeprefix("the ").capitalize()
+        return f"{desk}, {self.house.name}"
 
 
 def mark(found: Sorted) -> str:
@@ -134,5 +135,6 @@ class Folder:
                 with contextlib.suppress(OSError):
                     os.unlink(partial)
         except OSError as error:
-            raise DraftFault(f"the draft cannot be kept in {self.path} ({error.strerror}): name another --drafts") from error
+            why = f"the draft cannot be kept in {self.path} ({error.strerror}): name another --drafts"
+            raise DraftFault(why) from error
         return str(target)

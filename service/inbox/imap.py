@@ -1,4 +1,4 @@
-"""A mailbox on an IMAP server: read without marking anything as seen, marked with keywords of our own, drafts left there."""
+"""A mailbox on an IMAP server: read unseen, marked with keywords of our own, drafts left in its Drafts."""
 from __future__ import annotations
 
 import contextlib
@@ -209,7 +209,7 @@ class Imap:
     def _connect(self) -> IMAPClient:
         where = self.place
         context = ssl.create_default_context()
-        client = IMAPClient(where.host, where.port, ssl=where.tls, ssl_context=context if where.tls else None, timeout=TIMEOUT)
+        client = IMAPClient(where.host, where.port, ssl=where.tls, ssl_context=context, timeout=TIMEOUT)
         self._folder = ""
         try:
             if not where.tls and client.has_capability("STARTTLS"):
@@ -218,7 +218,8 @@ class Imap:
                 raise SourceFault(f"{where.host} offers no encryption: write imaps://, or ask its keeper for it")
             client.login(where.user, self.password)
         except LoginError as error:
-            raise SourceFault(f"{where.host} does not let {where.user} in ({error}): check the user and the password") from error
+            why = f"{where.host} does not let {where.user} in ({error}): check the user and the password"
+            raise SourceFault(why) from error
         return client
 
     def _drop(self) -> None:

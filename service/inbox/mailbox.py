@@ -55,8 +55,10 @@ class Files:
         if not self.path.is_dir():
             return self._box() if self._is_box() else iter([self._file(self.path, self.path.name)])
         if (self.path / "cur").is_dir() and (self.path / "new").is_dir():
-            found = [path for part in ("cur", "new") for path in (self.path / part).iterdir()]
-            return (self._file(path, f"{path.parent.name}/{path.name}") for path in sorted(found, key=lambda path: path.name))
+            found = sorted(
+                (path for part in ("cur", "new") for path in (self.path / part).iterdir()), key=lambda path: path.name
+            )
+            return (self._file(path, f"{path.parent.name}/{path.name}") for path in found)
         found = [path for path in self.path.iterdir() if path.suffix.lower() == ".eml"]
         return (self._file(path, path.name) for path in sorted(found))
 

@@ -8,15 +8,16 @@ from lxml import etree
 from lxml import html as lxml_html
 
 LONGEST = 2_000_000  # characters of HTML; what comes after is no question
-UNSEEN = frozenset(
-    "head script style template noscript title meta link object embed svg math select option button audio video "
-    "iframe textarea input".split()
-)
-BLOCKS = frozenset(
-    "address article aside blockquote body center dd div dl dt fieldset figure footer form h1 h2 h3 h4 h5 h6 header hr "
-    "li main nav ol p pre section table tbody tfoot thead tr ul".split()
-)
-SPACED = frozenset("p h1 h2 h3 h4 h5 h6 ul ol table blockquote pre hr".split())
+UNSEEN = frozenset((
+    "head", "script", "style", "template", "noscript", "title", "meta", "link", "object", "embed", "svg", "math",
+    "select", "option", "button", "audio", "video", "iframe", "textarea", "input",
+))
+BLOCKS = frozenset((
+    "address", "article", "aside", "blockquote", "body", "center", "dd", "div", "dl", "dt", "fieldset", "figure",
+    "footer", "form", "h1", "h2", "h3", "h4", "h5", "h6", "header", "hr", "li", "main", "nav", "ol", "p", "pre",
+    "section", "table", "tbody", "tfoot", "thead", "tr", "ul",
+))
+SPACED = frozenset(["p", "h1", "h2", "h3", "h4", "h5", "h6", "ul", "ol", "table", "blockquote", "pre", "hr"])
 HIDDEN = re.compile(
     r"display:none|visibility:(?:hidden|collapse)|mso-hide:all|clip:rect\(0"
     r"|(?:font-size|max-height|opacity):0(?:\.0+)?(?:px|pt|em|rem|%)?(?:;|!|$)|(?:left|top|text-indent|margin-left):-\d{3,}"
@@ -32,7 +33,7 @@ SIGNED = re.compile(r"(?:^|\s)(?:gmail_signature|moz-signature|signature|ms-outl
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where the walk is: the depth of quotation, kept line breaks, the ground behind the text, the number of an item."""
+    """Where the walk is: depth of quotation, whether line breaks count, the ground behind the text, an item's mark."""
 
     depth: int = 0
     pre: bool = False

@@ -7,7 +7,6 @@ import re
 from dataclasses import dataclass
 from email.errors import HeaderParseError
 from email.header import decode_header
-from email.message import Message
 from email.utils import getaddresses
 
 from service.inbox import bodies

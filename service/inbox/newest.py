@@ -9,15 +9,20 @@ from service.inbox.history import Earlier, parts, pattern, words
 
 SIGNATURE_LINES = 10  # more than this under "Kind regards" is no signature
 SIGNATURE_WIDTH = 90
-UNSEEN = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u206f\ufeff\ufffc]|[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]")
+UNSEEN = re.compile(
+    "[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u206f\ufeff\ufffc\x00-\x08\x0b\x0c\x0e-\x1f\x7f]"
+)
 BREAK = re.compile("\r\n?|[\u0085\u2028\u2029]")
-LINK = re.compile(r"<?\b(?:https?://|mailto:|www\.)[^\s<>]+>?|\[(?:cid|image|inline image)\b[^\]\n]{0,200}\]", re.IGNORECASE)
+LINK = re.compile(r"<?\b(?:https?://|mailto:|www\.)[^\s<>]+>?|\[(?:cid|image|inline image)\b[^\]\n]{0,200}\]", re.I)
 SIGNED_HEAD = re.compile(r"^-----BEGIN PGP SIGNED MESSAGE-----\n(?:\w+: .*\n)*", re.MULTILINE)
-SIGNED_TAIL = re.compile(r"^-----BEGIN PGP SIGNATURE-----\n.*?(?:^-----END PGP SIGNATURE-----$|\Z)", re.MULTILINE | re.DOTALL)
+SIGNED_TAIL = re.compile(r"^-----BEGIN PGP SIGNATURE-----\n.*?(?:^-----END PGP SIGNATURE-----$|\Z)", re.M | re.S)
 ENCODED = re.compile(r"^begin [0-7]{3,4} \S.*?^end[ ]*$", re.MULTILINE | re.DOTALL)
 RULED = re.compile(r"^\s*[_=*~-]{5,}\s*$")
 DASHES = re.compile(r"^(?:--|—) ?$")
-GREETING = re.compile(r"\W*(?:hi|hello|hey|dear|good (?:morning|day|afternoon|evening)|ahoy|hallo|bonjour|hola)\b(?:\s+[\w.]+){0,4}\W*$", re.I)
+GREETING = re.compile(
+    r"\W*(?:hi|hello|hey|dear|good (?:morning|day|afternoon|evening)|ahoy|hallo|bonjour|hola)\b(?:\s+[\w.]+){0,4}\W*$",
+    re.IGNORECASE,
+)
 NAME = r"[,.!\s–-]*(?:[^\W\d_a-z][\w.'’-]*\s*){0,3}[,.!]*"
 
 
@@ -77,9 +82,8 @@ def _before_closing(lines: list[str]) -> list[str]:
 def _short(lines: list[str]) -> bool:
     """Whether these lines can be a signature: few, short, and nothing asked."""
     kept = [line for line in lines[: len(lines) - len(_added(lines))] if line.strip()]
-    return len(kept) <= SIGNATURE_LINES and not any("?" in line or len(line) > SIGNATURE_WIDTH for line in kept) or (
-        bool(kept) and all(_notice(line) for line in kept[1:] if len(line) > SIGNATURE_WIDTH) and "?" not in "".join(kept)
-    )
+    named = [line for line in kept if not _notice(line)]
+    return len(named) <= SIGNATURE_LINES and not any("?" in line or len(line) > SIGNATURE_WIDTH for line in named)
 
 
 def _added(lines: list[str]) -> list[str]:

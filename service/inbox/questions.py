@@ -2,15 +2,20 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from service.leadsman import Leadsman, withheld
+from service.leadsman import LONGEST, Leadsman, withheld
 from service.reply import Answer, Reply
+from service.thread import Thread
 from service.triage import triage
 
-ITEM = re.compile(r"(?:^[ \t]*\(?|(?<=\s)\()(\d{1,2}|[a-z])(?:(?<=\(\w)\)|(?<=\(\w\w)\)|(?<!\(\w)[.):])[ \t]+(?=\S)", re.MULTILINE | re.IGNORECASE)
-REFERS = re.compile(r"\b(?:it|its|that|this|them|those|these|same|the other|one)\b", re.IGNORECASE)
-FEWEST = 2  # items that make a list
+MARK = re.compile(
+    r"^[ \t]*\(?(\d{1,2}|[a-z])(?:[.):]| [-–])[ \t]+(?=\S)|(?<=\s)\((\d|[a-z])\)[ \t]+(?=\S)", re.MULTILINE | re.I
+)
+BULLET = re.compile(r"^[ \t]*[-*•–][ \t]+(?=\S)", re.MULTILINE)
+REFERS = re.compile(r"\b(?:it|its|that|this|them|those|these|same|the other)\b", re.I)  # to the question before
+FEWEST = 2  # questions that make a list
 HANDED_OVER = ("unclear", "other-desk")
 
 
@@ -33,41 +38,55 @@ class Answered:
 def ask(desk: Leadsman, text: str, thread: str | None) -> Answered:
     """Ask the desk a message, or each question of its list by itself."""
     around, items = listed(text)
-    if not items:
+    if sum(asks(desk, item.text) for item in items) < FEWEST:  # no list, or one of things told
         reply = desk.ask(text, thread)
         return Answered(reply, ("",) * len(reply.answers))
-    rest = desk.ask(around, thread) if around.strip() else None
+    rest = desk.ask(around, thread) if around else None
     found = [(item, "") for item in rest.answers if item.topic not in HANDED_OVER] if rest else []
-    token = rest.thread if rest else thread
-    last = token
+    token = last = rest.thread if rest else thread
     for item in items:
-        reply = desk.ask(item.text, token)
-        if not reply.answers or all(answer.topic == "unclear" for answer in reply.answers):
+        reply = desk.ask(item.text, last if REFERS.search(item.text) else token)
+        if all(answer.topic == "unclear" for answer in reply.answers):
             reply = desk.ask(item.text, last)  # "and for gel?" goes on from the question before
         last = reply.thread
         found += [(_moved(answer, item.at), " ".join(item.text.split())) for answer in reply.answers]
     return _together(desk, found, last)
 
 
-def listed(text: str) -> tuple[str, list[Asked]]:
-    """The words around a numbered list and its items; no items where the message holds no such list.
+def asks(desk: Leadsman, text: str) -> bool:
+    """Whether something is asked, or a danger told, in these words."""
+    if not text.strip():
+        return False
+    turn = desk.taken_up(text[:LONGEST], Thread())
+    return bool(turn.message.dangers) or any(item.topic != "unclear" for item in turn.requests)
 
-    >>> listed("Hello. 1. What is CCA?")
-    ('Hello. 1. What is CCA?', [])
+
+def listed(text: str) -> tuple[str, list[Asked]]:
+    """The words around a numbered or dotted list, and its items; no items where there is no list.
+
+    >>> listed("Hello. What is CCA?")
+    ('Hello. What is CCA?', [])
     >>> [item.text for item in listed("Two things:\\n1. What is CCA?\\n2) What is AGM?")[1]]
     ['What is CCA?', 'What is AGM?']
     """
-    marks = list(ITEM.finditer(text))
-    marks = [mark for number, mark in enumerate(marks) if mark[1].lower() in (str(number + 1), chr(97 + number % 26))]
+    marks = _in_order(MARK.finditer(text))
+    if len(marks) < FEWEST:
+        marks = list(BULLET.finditer(text))
     if len(marks) < FEWEST:
         return text, []
-    ends = [mark.start() for mark in marks[1:]]
     gap = text.find("\n\n", marks[-1].end())
-    ends.append(len(text) if gap < 0 else gap)
+    ends = [*(mark.start() for mark in marks[1:]), len(text) if gap < 0 else gap]
     items = [Asked(text[mark.end() : end].strip(), mark.end()) for mark, end in zip(marks, ends, strict=True)]
-    if sum("?" in item.text for item in items) < FEWEST:
-        return text, []  # a list of things told, or steps
-    return f"{text[: marks[0].start()]}\n{text[ends[-1] :]}".strip(), [item for item in items if item.text]
+    return f"{text[: marks[0].start()]}\n{text[ends[-1] :]}".strip(), items
+
+
+def _in_order(found: Iterable[re.Match[str]]) -> list[re.Match[str]]:
+    """The marks that count on from 1 or from a."""
+    marks: list[re.Match[str]] = []
+    for mark in found:
+        if (mark[1] or mark[2]).lower() in (str(len(marks) + 1), chr(ord("a") + len(marks))):
+            marks.append(mark)
+    return marks
 
 
 def _moved(answer: Answer, by: int) -> Answer:

@@ -36,16 +36,12 @@ class Sorted:
     why: str = ""
     draft: str | None = None
     notes: tuple[str, ...] = ()
+    broken: bool = False  # set aside, as it could not be read or worked out
 
     @property
     def due(self) -> bool:
         """Whether a reply is due."""
         return not self.why
-
-    @property
-    def broken(self) -> bool:
-        """Whether the mail could not be read."""
-        return self.mail is None
 
     def as_dict(self) -> dict[str, Any]:
         """The contract's line."""
@@ -88,10 +84,20 @@ class Sorter:
     def sort(self, item: Item) -> Sorted:
         """Sort one mail. Whatever it holds, something is returned: a broken one goes to a person."""
         try:
-            return self._sort(item, read_mail(item.read()))
+            mail = read_mail(item.read())
         except (ValueError, LookupError, TypeError, AttributeError, RecursionError) as error:
-            why = f"broken, set aside for a person: {error or type(error).__name__}"
-            return Sorted(item, None, Triage("routine", "technician"), why=why)
+            return self._aside(item, None, f"broken, set aside for a person: {error or type(error).__name__}")
+        try:
+            return self._sort(item, mail)
+        except OSError:  # the mailbox itself
+            raise
+        except Exception as error:  # the next mail must not wait for a fault of this one
+            self.desk.fault("inbox", error)
+            return self._aside(item, mail, f"not worked out, set aside for a person: {type(error).__name__}")
+
+    @staticmethod
+    def _aside(item: Item, mail: Mail | None, why: str) -> Sorted:
+        return Sorted(item, mail, Triage("routine", "technician"), why=why, broken=True)
 
     def _sort(self, item: Item, mail: Mail) -> Sorted:
         asked = conversation.asked(self.desk, mail)
@@ -153,8 +159,9 @@ class Sorter:
     def _seen(self, item: Item, mail: Mail, text: str) -> str:
         """Why a mail is a duplicate of one before it, or ""; it is remembered."""
         writer = mail.sender.email if mail.sender else ""
-        known = self._ids.get(mail.message_id) if mail.message_id else None
-        if (known and known.writer == writer) or (mail.message_id and not known and self.answered(item, mail.message_id)):
+        known = self._ids.get(mail.message_id)
+        before = bool(mail.message_id) and not known and self.answered(item, mail.message_id)
+        if before or (known and known.writer == writer):
             return "a duplicate: its Message-ID was seen before"
         words = "".join(re.findall(r"\w+", f"{title(mail.subject)[0]} {text}".lower()))
         answered = mail.references[-1] if mail.references else ""

@@ -49,7 +49,7 @@ LOOSE = re.compile(rf"(?<=\d) (?=(?:{UNITS})\b|%|°)")
 
 
 def views(reply: Mapping[str, Any], models: Sequence[str] = ()) -> list[dict[str, Any]]:
-    """One view for each answer of a reply, given as the contract's JSON; a caution stands with the first that has it."""
+    """One view for each answer of a reply's JSON; a caution stands with the first that has it."""
     said: set[str] = set()
     found = []
     for answer in reply["answers"]:
@@ -139,7 +139,7 @@ def _figure(item: Mapping[str, Any]) -> dict[str, Any]:
     figure = Figure(**item)
     low, high = figure.low, figure.high
     label = figure.label[:1].upper() + figure.label[1:]
-    part = {"label": label, "name": figure.name, "range": "", "range_us": "", "at": None}
+    part: dict[str, Any] = {"label": label, "name": figure.name, "range": "", "range_us": "", "at": None}
     if isinstance(figure.value, (str, bool)):
         text = f"{figure.value}{say.NB}{figure.unit}" if figure.unit == "AWG" else say.fact(figure.name, figure.value)
         return part | {"text": text, "us": ""}
@@ -189,8 +189,8 @@ def _facts(answer: Mapping[str, Any], models: Sequence[str]) -> Iterator[tuple[s
         groups.setdefault(name, []).append(tag(item, models))
     for item in answer["assumed"]:
         groups.setdefault(ASSUMED, []).append(tag(item, models) | {"guess": True, "why": item["why"]})
-    order = list(FROM.values())
-    yield from sorted(groups.items(), key=lambda group: order.index(group[0].split(",")[0]) if group[0] != ASSUMED else 9)
+    order = [*FROM.values(), ASSUMED]
+    yield from sorted(groups.items(), key=lambda group: order.index(group[0].split(",")[0]))
 
 
 def _change(item: Mapping[str, Any]) -> dict[str, Any]:

@@ -14,7 +14,7 @@ from service.reply import Answer, Reply
 WIDTH = 74
 LONGEST_HEADING = 90
 NOTHING_ASKED = "You are welcome. Write to us whenever you need a figure for a battery, a charger or a cable."
-NO_WORDS = "Your message reached us without any words. What can we do for you? Write what you have and what it should do."
+NO_WORDS = "Your message reached us without words. What can we do for you? Write what you have and what it should do."
 NUMBERS = ("", "", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 FRAME = '<div style="font-family: sans-serif; line-height: 1.45; max-width: 42em">\n{}\n</div>\n'
 HEADING = '<h3 style="font-size: 1em; margin: 1.6em 0 0.4em; border-top: 1px solid #ccc; padding-top: 0.8em">{}</h3>'
@@ -51,12 +51,10 @@ def _blocks(
             asked = asked or answer.topic.replace("-", " ").capitalize()
             yield Block("heading", f"{number}. {textwrap.shorten(asked, LONGEST_HEADING, placeholder=' ...')}")
         yield Block("says", answer.headline)
-        yield from (Block("part", text, label) for label, text in answer_parts(answer) if not (several and label == "Sources"))
-    if several:
-        sources = (f"{cite.title}, {cite.locator} ({cite.kind.replace('-', ' ')})" for item in answers for cite in item.cites)
-        if listed := "; ".join(dict.fromkeys(sources)):
-            yield Block("heading", "Sources")
-            yield Block("plain", listed)
+        yield from (Block("part", text, label) for label, text in answer_parts(answer) if label != "Sources")
+    cites = (f"{cite.title}, {cite.locator} ({cite.kind.replace('-', ' ')})" for item in answers for cite in item.cites)
+    if listed := "; ".join(dict.fromkeys(cites)):
+        yield Block("plain", listed, "Sources")
     yield from (Block("plain", note) for note in notes)
     yield Block("plain", str(words.get("sign_off", "Kind regards, the battery desk")))
 
@@ -80,7 +78,8 @@ def _plain(blocks: Iterable[Block]) -> str:
     for block in blocks:
         text = f"{block.label}: {block.text}" if block.label else block.text
         space = "\n" if block.kind == "part" or (block.kind == "says" and pieces[-1].endswith("\v")) else "\n\n"
-        lines = textwrap.wrap(text, WIDTH, subsequent_indent="  " if block.label else "", break_long_words=False, break_on_hyphens=False)
+        hanging = "  " if block.label else ""
+        lines = textwrap.wrap(text, WIDTH, subsequent_indent=hanging, break_long_words=False, break_on_hyphens=False)
         pieces.append((space if pieces else "") + "\n".join(lines) + ("\v" if block.kind == "heading" else ""))
     return "".join(pieces).replace("\v", "").replace(say.NB, " ") + "\n"
 

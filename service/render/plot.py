@@ -105,7 +105,8 @@ def _zones(limits: Sequence[Plot], up: Scale, bad: str, falling: bool, unit: str
             at = up.at(item["value"])
             drawn.append(_path("need", f"M{LEFT} {at}H{RIGHT}"))
             said = f"{item['label']}: {_value(item['value'], unit)}"
-            drawn.append(_text(RIGHT if falling else LEFT + 6, at - 6, said, "end" if falling else "start", "need-text"))
+            x, anchor = (RIGHT, "end") if falling else (LEFT + 6, "start")
+            drawn.append(_text(x, at - 6, said, anchor, "need-text"))
     return drawn
 
 
@@ -162,7 +163,7 @@ def _touch(mark: Plot, across: Scale, up: Scale, unit: str, low: bool) -> list[M
 def _is_bad(value: float, limits: Sequence[Plot], bad: str) -> bool:
     if not limits or not bad:
         return False
-    values = [item["value"] for item in limits]
+    values = [float(item["value"]) for item in limits]
     return value < min(values) if bad == "below" else value > max(values)
 
 
@@ -235,15 +236,16 @@ def _charge_scale(plot: Plot) -> tuple[list[Markup], int, str]:
         _path("have", f"M{own} 4V26"),
         _path("lead" if mark["x"] < shares[0] else "lead held", f"M{own - 5} 26H{own + 5}L{own + 10} 52H{own - 10}Z"),
     ]
-    heads = [(2.0, points[0][1], "start"), (half, volts[0], "middle"), (good, volts[1], "middle"), (358.0, points[-1][1], "end")]
-    for x, value, anchor in heads:
+    volts_at = ((2.0, points[0][1], "start"), (half, volts[0], "middle"), (good, volts[1], "middle"),
+                (358.0, points[-1][1], "end"))
+    for x, value, anchor in volts_at:
         if abs(x - own) > 44 and (anchor != "middle" or 60 < x < 300):
             drawn.append(_text(x, 40, _value(value, "V"), anchor))
     drawn.append(_text(min(max(own, 24), 336), 94, say.number(mark["x"]), "middle", "strong"))
-    for share, x, anchor in ((0.0, 16.0, "middle"), (shares[0], half, "middle"), (shares[1], good, "middle"), (100.0, 358.0, "end")):
+    for x, share, anchor in ((16.0, "0", "middle"), (half, say.number(shares[0]), "middle"),
+                             (good, say.number(shares[1]), "middle"), (358.0, f"100{say.NB}%", "end")):
         if abs(x - own) > 30:
-            text = f"100{say.NB}%" if share == 100 else say.number(share)
-            drawn.append(_text(x, 94, text, anchor))
+            drawn.append(_text(x, 94, share, anchor))
     for text, start, end in (("too low", 16.0, half), ("only just", half, good), ("fine", good, 344.0)):
         drawn.append(_text((start + end) / 2, 115, text, "middle"))
     return drawn, 122, _told(plot)

@@ -8,8 +8,8 @@ from typing import Any
 from service.reply import (
     Act,
     Answer,
-    Assumed,
     Asked,
+    Assumed,
     Caution,
     Change,
     Choice,

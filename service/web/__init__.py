@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from flask import Flask, Response
+from flask import Flask, Response, request
 
 from service.house import DEMO
 from service.log import default_folder
-from service.web import api, pages, problems
+from service.web import api, forms, pages, problems, weight
 from service.web.desk import WebDesk
 
 LARGEST_BODY = 256 * 1024
-POLICY = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors {ancestors}"
+POLICY = (
+    "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self'; "
+    "form-action 'self'; base-uri 'none'; frame-ancestors {ancestors}"
+)
 
 
 def create_app(house: Path | None = None, data: Path | None = None) -> Flask:
@@ -26,16 +29,16 @@ def create_app(house: Path | None = None, data: Path | None = None) -> Flask:
     app.config["MAX_FORM_MEMORY_SIZE"] = LARGEST_BODY
     desk = WebDesk(house or DEMO, data or default_folder())
     app.extensions["desk"] = desk
-    app.register_blueprint(api.blueprint)
-    app.register_blueprint(pages.blueprint)
+    for blueprint in (api.blueprint, pages.blueprint, forms.blueprint):
+        app.register_blueprint(blueprint)
     problems.register(app)
 
     @app.after_request
     def guarded(response: Response) -> Response:
-        ancestors = " ".join(desk.house.words.get("origins", ())) or "'none'"
-        response.headers.setdefault("Content-Security-Policy", POLICY.format(ancestors=ancestors))
+        framed = " ".join(desk.house.words.get("origins", ())) if request.path == "/" else ""
+        response.headers.setdefault("Content-Security-Policy", POLICY.format(ancestors=framed or "'none'"))
         response.headers.setdefault("X-Content-Type-Options", "nosniff")
         response.headers.setdefault("Referrer-Policy", "no-referrer")
-        return response
+        return weight.lightened(response)
 
     return app

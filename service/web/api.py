@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from typing import Any
 
 from flask import Blueprint, Response, current_app, jsonify, request
@@ -15,6 +16,12 @@ from service.web.spec import document
 
 blueprint = Blueprint("api", __name__)
 KEYS = {"text", "thread", "facts"}
+LONGEST_WORD = 2000  # of feedback
+
+
+def now() -> str:
+    """The time of day for the log: UTC, ISO 8601."""
+    return datetime.datetime.now(datetime.UTC).isoformat(timespec="seconds")
 
 
 def desk() -> WebDesk:
@@ -48,6 +55,21 @@ def question(body: Any) -> tuple[str, str | None, list[Any] | None]:
     if facts is not None and not isinstance(facts, list):
         raise BadInput('"facts" must be a list of objects with "fact", "value" and "unit".')
     return text, thread, facts
+
+
+@blueprint.post("/api/feedback")
+def feedback() -> Response:
+    """Keep whether an answer helped: {"id", "helped", "word"}. Raises BadInput for another body."""
+    if request.mimetype != "application/json":
+        raise UnsupportedMediaType
+    body = request.get_json(silent=True)
+    given = body if isinstance(body, dict) and set(body) <= {"id", "helped", "word"} else {}
+    id, helped, word = given.get("id"), given.get("helped"), given.get("word", "")
+    if not isinstance(id, str) or not isinstance(helped, bool) or not isinstance(word, str):
+        raise BadInput('Send {"id": "...", "helped": true or false} and, if you like, "word": "...".')
+    if not desk().log().judge(id, now(), helped, word.strip()[:LONGEST_WORD]):
+        return problem(404, "Not Found", "No answer has this id: it is the id of a reply of /api/ask.")
+    return jsonify({"status": "kept"})
 
 
 @blueprint.get("/api/spec")

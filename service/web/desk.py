@@ -47,17 +47,22 @@ class WebDesk:
         thread: str | None = None,
         facts: Sequence[Mapping[str, Any]] | None = None,
         surface: str = "http",
+        told: str = "",
     ) -> Reply:
-        """Answer and log. A log that fails is reported; the customer still gets the answer."""
+        """Answer and log; `told` stands in the log where facts were set and the text is empty.
+
+        A log that fails is reported and opened anew at the next question; the customer still gets the answer.
+        """
         self._taken_up()
         start = time.perf_counter()
         reply = self._desk.ask(text, thread, facts)
         spent = (time.perf_counter() - start) * 1000
         at = datetime.datetime.now(datetime.UTC).isoformat(timespec="seconds")
         try:
-            self.log().add(Entry(text, reply, at, surface, version.rules(), self._desk.house.version, spent))
+            self.log().add(Entry(text or told, reply, at, surface, version.rules(), self._desk.house.version, spent))
         except LogFault as error:
             logger.error("not logged: %s", error)
+            self._local.__dict__.pop("log", None)
         return reply
 
     def log(self) -> Log:

@@ -40,7 +40,9 @@ def cable_size(facts: Facts) -> dict:
     figures["gauge"] = both(CABLE["gauge"], CABLE["mils"], carried, wanted, amps)
     figures["area"] = both(METRIC["mm2"], metric, metric_amps, wanted, amps)
     figures = {name: value for name, value in figures.items() if value is not None}
-    if "gauge" not in figures and "area" not in figures:
+    if "gauge" not in figures and figures.pop("area", None):
+        pass  # one 120 mm2 will do, and no one gauge: the text leaves open whether two gauges are named instead
+    elif "gauge" not in figures:
         figures |= together(carried, wanted, amps)
         figures["area"] = metric_of(figures["conductors_per_pole"], amps, wanted, metric_amps)
     return {"verdict": "information", "figures": figures}

@@ -7,6 +7,7 @@ and expect) it reads the project's own messages, tests/reading/asked/*.toml. It 
 id up to its first dash), prints how that author's messages then fare, and with --write fits to all of them and puts
 the table in its place. The same files give the same table.
 """
+
 from __future__ import annotations
 
 import argparse
@@ -26,7 +27,7 @@ from grammar import read
 from grammar.reading import Message
 from service.evidence import evidence, shape
 from service.house import load
-from service.route import FOLDER, HANDED_OVER, SEVERAL, Bars, Tally, beside, chosen, rows_of, tallied
+from service.route import FOLDER, HANDED_OVER, SEVERAL, Bars, Tally, beside, decided, goes_on, rows_of, tallied
 
 OWN = Path(__file__).parents[1] / "reading" / "asked"
 POINTS = 5  # points to one unit of log-odds
@@ -63,12 +64,9 @@ class Turn:
     def author(self) -> str:
         """Who wrote it, and with whom it is left out together."""
         name = self.id.partition("-")[0]
-        return name if name.startswith("v") or self.own else f"dev{int(hashlib.md5(self.id.encode()).hexdigest(), 16) % FOLDS}"
-
-    @property
-    def danger(self) -> bool:
-        """Whether a danger stands in it."""
-        return any(item.status == "present" for item in self.message.dangers)
+        if name.startswith("v") or self.own:
+            return name
+        return f"dev{int(hashlib.md5(self.id.encode()).hexdigest(), 16) % FOLDS}"
 
 
 @dataclass(slots=True)
@@ -262,6 +260,8 @@ def outcome(turn: Turn, got: set[str]) -> str:
     """exact, wrong, asked or missed; hazards, which are found elsewhere, left aside."""
     wanted = [names for names in turn.wanted if HAZARD not in names]
     got = got - {HAZARD}
+    if len(wanted) < len(turn.wanted):  # beside the hazard's own answer a hand-over says nothing
+        got = got - set(HANDED_OVER)
     allowed = set().union(*wanted, turn.may, {HAZARD})
     if all(names & got for names in wanted) and got <= allowed:
         return "exact"
@@ -270,11 +270,12 @@ def outcome(turn: Turn, got: set[str]) -> str:
     return "asked" if got & set(HANDED_OVER) or not got else "missed"
 
 
-def decided(turn: Turn, ranking: Sequence[Tally], several: Mapping[str, int], bars: Bars) -> set[str]:
+def named(turn: Turn, ranking: Sequence[Tally], several: Mapping[str, int], bars: Bars) -> set[str]:
     """The topics that the service would name."""
-    found = chosen(ranking, turn.shape, turn.danger, several, bars)
-    names = {item.topic for item in found}
-    return names or set(turn.context) or {"unclear"}
+    found = decided(turn.message, ranking, turn.context, several, bars)
+    if not found and turn.context and goes_on(turn.message, ranking, bars):
+        return set(turn.context)
+    return {item.topic for item in found} or {"unclear"}
 
 
 def tally(turns: Sequence[Turn], got: Sequence[set[str]]) -> dict[str, collections.Counter[str]]:
@@ -317,12 +318,20 @@ def best_bars(turns: Sequence[Turn], points: Ranked, several: Mapping[str, int],
     """The bars that name most messages exactly, a wrong topic costing `COST` exact ones."""
 
     def worth(bars: Bars) -> float:
-        got = [decided(turn, points[id(turn)], several, bars) for turn in turns]
+        got = [named(turn, points[id(turn)], several, bars) for turn in turns]
         counts = collections.Counter(outcome(turn, names) for turn, names in zip(turns, got, strict=True))
         return counts["exact"] - COST * counts["wrong"]
 
-    bars = Bars(first=-6, more=more, danger=0, lead=0, again=4)
-    for name, values in (("first", range(-10, 3)), ("more", range(more - 7, more + 4)), ("lead", range(5)), ("again", range(0, 13, 3)), ("danger", range(-4, 17, 2))):
+    bars = Bars(first=-6, more=more, danger=0, lead=0, again=9, own=16)
+    grids = {
+        "first": range(-12, 5),
+        "more": range(more - 7, more + 4),
+        "lead": range(5),
+        "again": range(0, 13, 3),
+        "own": range(4, 29, 4),
+        "danger": range(-4, 41, 4),
+    }
+    for name, values in grids.items():
         bars = max((Bars(**{**bars.as_dict(), name: value}) for value in values), key=worth)
     return bars
 
@@ -333,7 +342,7 @@ def written(fit: Fit, names: dict[str, int], topics: Sequence[str], several: Map
         old.unlink()
     entries = 0
     for column, topic in enumerate(topics):
-        lines = [f"start = {int(fit.start[0, column])}", "", "[points]  # of a sign: in its own clause, anywhere in the message"]
+        lines = [f"start = {int(fit.start[0, column])}", "", "[points]  # in its own clause, anywhere in the message"]
         for name, row in sorted(names.items()):
             here, anywhere = int(fit.here[row, column]), int(fit.anywhere[row, column])
             if here or anywhere:
@@ -361,9 +370,9 @@ def main() -> None:
     topics = sorted({name for turn in turns for names in (*turn.wanted, turn.may) for name in names})
     points = held_out(turns, topics)
     several, more = further(known, points)
-    bars = best_bars([turn for turn in known if HAZARD not in set().union(*turn.wanted)], points, several, more)
+    bars = best_bars(known, points, several, more)
     print("topics right if their number were known:", {n: ideal(known, points, n) for n in (1, 2, 3)})
-    show(tally(known, [decided(turn, points[id(turn)], several, bars) for turn in known]))
+    show(tally(known, [named(turn, points[id(turn)], several, bars) for turn in known]))
     print(bars, len(several))
     if options.write:
         fit, names = fitted(turns, topics)

@@ -1,0 +1,93 @@
+"""Walks every answer to some hundreds of generated questions: what must hold of each, whatever was asked."""
+from __future__ import annotations
+
+import math
+from functools import cache
+from random import Random
+
+import pytest
+
+from service.leadsman import default_desk
+from service.reference import sources
+from service.reply import Answer
+from tests.never_say import faults
+from tests.second import METHODS
+from tests.second.questions import questions
+
+EACH = 12  # questions of a topic
+LONGEST_COMPARED = 40  # words
+UNSETTLED = ("needs-facts", "stop")
+
+
+@cache
+def answers() -> tuple[tuple[str, Answer], ...]:
+    """Texts with their answers; a few texts are two questions in one message."""
+    texts = [item.text for topic in METHODS for item in questions(topic, EACH, seed=7)]
+    pairs = Random(7)
+    texts += [f"{pairs.choice(texts)} {pairs.choice(texts)}" for _ in range(60)]
+    return tuple((text, answer) for text in texts for answer in default_desk().ask(text).answers)
+
+
+def broken(rule) -> list[str]:
+    """The questions whose answers break a rule, with what is wrong."""
+    return [f"{text} ({answer.topic}): {found}" for text, answer in answers() if (found := rule(answer))]
+
+
+def test_questions_are_many():
+    assert len(answers()) > 300
+
+
+def test_every_figure_is_finite():
+    def rule(answer):
+        numbers = [(item.name, end) for item in answer.figures for end in (item.value, item.low, item.high)]
+        return [pair for pair in numbers if isinstance(pair[1], int | float) and not math.isfinite(pair[1])]
+
+    assert broken(rule) == []
+
+
+def test_every_low_lies_under_its_high():
+    def rule(answer):
+        ranged = [item for item in answer.figures if item.low is not None and item.high is not None]
+        return [item.name for item in ranged if not item.low <= item.value <= item.high + 1e-9]
+
+    assert broken(rule) == []
+
+
+def test_every_settled_answer_has_a_source_that_exists():
+    def rule(answer):
+        unknown = [item.id for item in answer.cites if item.id not in sources() and item.id != "house"]
+        return unknown or (not answer.cites and answer.verdict not in UNSETTLED and answer.topic not in HANDED_OVER)
+
+    assert broken(rule) == []
+
+
+HANDED_OVER = ("unclear", "other-desk", "meaning")
+
+
+def test_every_source_of_a_step_stands_among_the_sources():
+    def rule(answer):
+        return {name for step in answer.working for name in step.cites} - {item.id for item in answer.cites}
+
+    assert broken(rule) == []
+
+
+def test_headlines_are_short_and_nothing_is_said_that_must_not_be():
+    def rule(answer):
+        words = len(answer.headline.split())
+        found = [fault for fault in faults(answer) if not (answer.compare and fault.startswith("headline: "))]
+        return found or (answer.compare and words > LONGEST_COMPARED and f"headline of {words} words")
+
+    assert broken(rule) == []
+
+
+def test_every_answer_that_asks_back_says_what_for():
+    assert broken(lambda answer: answer.verdict == "needs-facts" and answer.route != "technician" and not answer.asks) == []
+
+
+@pytest.mark.parametrize("part", ["figures", "cites", "cautions"])
+def test_nothing_stands_twice(part):
+    def rule(answer):
+        names = [getattr(item, "name", None) or item.id for item in getattr(answer, part)]
+        return {name for name in names if names.count(name) > 1}
+
+    assert broken(rule) == []
