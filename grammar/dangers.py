@@ -1,6 +1,7 @@
 """Finds signs of danger in a text and how far each counts: present, past, denied or only asked about in general.
 
-The words are in words/dangers.toml. Look-alikes ("boiling hot weather", "lead acid") are taken out first.
+The words are in words/dangers*.toml and words/danger_words.toml. Look-alikes ("boiling hot weather", "lead acid") are
+taken out first.
 """
 from __future__ import annotations
 
@@ -14,7 +15,7 @@ from grammar.files import toml
 from grammar.phrases import BREAK, Hit, Phrases
 from grammar.reading import Danger, Span
 
-TABLE = Path(__file__).with_name("words") / "dangers.toml"
+WORDS = Path(__file__).with_name("words")
 CONTEXT = ("negation", "but-not", "mended", "past", "supposed", "general", "but-present")
 TOKEN = re.compile(
     r"""(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.            # "v. hot" ends no sentence
@@ -57,7 +58,7 @@ class Text:
 
 @dataclass
 class Signs:
-    """The phrases of words/dangers.toml, ready for use."""
+    """The phrases of the tables, ready for use."""
 
     classes: dict[str, tuple[str, ...]]
     signs: Phrases
@@ -71,8 +72,10 @@ class Signs:
 
 @cache
 def signs() -> Signs:
-    """The table of words, compiled. Raises ValueError for a phrase that cannot be."""
-    table = toml(TABLE)
+    """The tables of words, compiled. Raises ValueError for a phrase that cannot be."""
+    table = toml(WORDS / "danger_words.toml")
+    families = {name: spec for path in sorted(WORDS.glob("dangers*.toml")) for name, spec in toml(path).items()}
+    del families["class"]
     classes = {name: tuple(words.split()) for name, words in table["classes"].items()}
     found = Signs(classes, Phrases(classes), Phrases(classes), Phrases(classes), Phrases(classes))
     found.masks.add("look-alike", table["look-alikes"]["says"])
@@ -80,7 +83,6 @@ def signs() -> Signs:
         found.places.add(name, [f"<{name}>"])
     for name in CONTEXT:
         found.context.add(name, _context(table, name))
-    families = {name: spec for name, spec in table.items() if isinstance(spec, dict) and name not in _OTHER}
     for family, spec in families.items():
         found.signs.add(family, spec.get("says", ()))
         for pair in spec.get("pairs", ()):
@@ -95,9 +97,6 @@ def signs() -> Signs:
     found.general = frozenset(family for family, spec in families.items() if spec.get("general"))
     found.needs = {family: tuple(spec["needs"]) for family, spec in families.items() if "needs" in spec}
     return found
-
-
-_OTHER = {"classes", "look-alikes", "negation", "mended", "past", "supposed", "general"}
 
 
 def _context(table: dict[str, Any], name: str) -> list[str]:

@@ -51,6 +51,7 @@ class Phrases:
     classes: Mapping[str, Iterable[str]] = field(default_factory=dict)
     by_word: dict[str, list[tuple[str, tuple[Word, ...]]]] = field(default_factory=dict)
     by_stem: dict[str, list[tuple[str, tuple[Word, ...]]]] = field(default_factory=dict)
+    _parts: dict[tuple[str, int], Word] = field(default_factory=dict)  # many phrases share their parts
 
     def add(self, name: str, phrases: Iterable[str]) -> None:
         """Add phrases under a name. Raises ValueError for one that is empty or names an unknown class."""
@@ -84,7 +85,8 @@ class Phrases:
             if part in GAPS:
                 gap = GAPS[part]
             else:
-                places.append(self._place(part, phrase, gap))
+                known = self._parts.get((part, gap))
+                places.append(known or self._parts.setdefault((part, gap), self._place(part, phrase, gap)))
                 gap = 0
         if not places or gap:
             raise ValueError(f"phrase {phrase!r}: it must begin and end with a word")

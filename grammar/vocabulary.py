@@ -9,7 +9,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from grammar.files import toml
+from grammar.files import kept, toml
 from grammar.tokens import ENDS, cut
 
 HERE = Path(__file__).parent
@@ -59,6 +59,15 @@ class Trie:
         names = node.setdefault(END, [])
         if name not in names:  # "12v" and "12 v" are one phrase
             names.append(name)
+
+    def as_plain(self) -> tuple[Any, ...]:
+        """The trie in plain types, to be kept."""
+        return self.root, self.words, self.stems, self._shortest, self._longest
+
+    @classmethod
+    def from_plain(cls, plain: tuple[Any, ...]) -> Trie:
+        """The trie that `as_plain` gave."""
+        return cls(*plain)
 
     def keys(self, word: str) -> tuple[str, ...]:
         """The ways in which a word may stand in a phrase: itself, its singular, its stems."""
@@ -138,9 +147,15 @@ def values() -> Iterator[tuple[str, str, str]]:
 
 @cache
 def lexicon() -> Trie:
-    """All files of grammar/words and the words that state values, in one trie."""
+    """All files of grammar/words and the words that state values, in one trie, kept as it was built."""
+    files = sorted((HERE / "words").glob("*.toml"))
+    plain = kept("lexicon", [*files, HERE / "values.toml", Path(__file__)], lambda: _built(files).as_plain())
+    return Trie.from_plain(plain)
+
+
+def _built(files: Iterable[Path]) -> Trie:
     trie = Trie()
-    for path in sorted((HERE / "words").glob("*.toml")):
+    for path in files:
         _add(trie, entries(path))
     _add(trie, values())
     return trie

@@ -87,7 +87,8 @@ class Leadsman:
     def taken_up(self, text: str, thread: Thread, given: Sequence[Known] = ()) -> Turn:
         """Read a message into its thread and find its questions."""
         models = tuple(model.name for model in self.house.models.values())
-        message = read(text, models=models, expecting=thread.asks)
+        recent = tuple(reversed(thread.facts))  # "and 200?" speaks of the last thing that was stated
+        message = read(text, models=models, expecting=(*thread.asks, *recent))
         told = [*(known(item) for item in message.stated), *given]
         another = any(message.says(cue) for cue in ANOTHER)
         after = thread.told(told, another=another)

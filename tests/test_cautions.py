@@ -14,7 +14,9 @@ from tests.building import case
 VOLT = (Figure("terminal_voltage_at_inrush", "at the battery", 9.2, "V"),)
 LOW = (Figure("voltage_per_battery", "each battery", 10.1, "V"),)
 PAIR = (Figure("conductors_per_pole", "cables side by side", 2),)
-LFP, AGM, WET = {"battery.chemistry": "lfp"}, {"battery.chemistry": "agm"}, {"battery.chemistry": "flooded"}
+LFP: dict[str, Any] = {"battery.chemistry": "lfp"}
+AGM: dict[str, Any] = {"battery.chemistry": "agm"}
+WET: dict[str, Any] = {"battery.chemistry": "flooded"}
 THRUSTER = {"load.kind": "thruster"}
 BANK24 = {"bank.voltage": 24}
 

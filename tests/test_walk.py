@@ -15,6 +15,7 @@ from tests.second import METHODS
 from tests.second.questions import questions
 
 EACH = 12  # questions of a topic
+HANDED_OVER = ("unclear", "other-desk", "meaning")
 LONGEST_COMPARED = 40  # words
 UNSETTLED = ("needs-facts", "stop")
 
@@ -61,9 +62,6 @@ def test_every_settled_answer_has_a_source_that_exists():
     assert broken(rule) == []
 
 
-HANDED_OVER = ("unclear", "other-desk", "meaning")
-
-
 def test_every_source_of_a_step_stands_among_the_sources():
     def rule(answer):
         return {name for step in answer.working for name in step.cites} - {item.id for item in answer.cites}
@@ -81,7 +79,10 @@ def test_headlines_are_short_and_nothing_is_said_that_must_not_be():
 
 
 def test_every_answer_that_asks_back_says_what_for():
-    assert broken(lambda answer: answer.verdict == "needs-facts" and answer.route != "technician" and not answer.asks) == []
+    def rule(answer):
+        return answer.verdict == "needs-facts" and answer.route != "technician" and not answer.asks
+
+    assert broken(rule) == []
 
 
 @pytest.mark.parametrize("part", ["figures", "cites", "cautions"])

@@ -20,9 +20,9 @@ from typing import Protocol
 
 from service.house import House
 from service.inbox.conversation import title
-from service.inbox.message import ADDRESS, Address
+from service.inbox.message import ADDRESS, Address, Mail
 from service.inbox.sorting import Sorted
-from service.render.as_mail import as_mail
+from service.render.as_mail import Quoted, as_mail
 
 MOST_REFERENCES = 20
 LONGEST_SUBJECT = 180
@@ -52,7 +52,8 @@ class Writer:
         """The draft of a reply that is due. Raises DraftFault where it would not read back as it was meant."""
         mail = found.mail
         assert mail is not None
-        plain, html = as_mail(found.reply, self.house.words, found.headings, found.notes)
+        quoted = Quoted(f"On {mail.headers.get('date', '')[:40]} {_writer(mail)} wrote:", found.words)
+        plain, html = as_mail(found.reply, self.house.words, found.headings, found.notes, quoted)
         draft = EmailMessage(policy=email.policy.SMTP)
         try:
             draft["From"] = _written(Address(self._name(), self.sender))
@@ -104,6 +105,10 @@ def _written(item: Address) -> Written:
     return Written(display_name=item.name, addr_spec=item.email)
 
 
+def _writer(mail: Mail) -> str:
+    return (mail.sender.name or mail.sender.email) if mail.sender else "you"
+
+
 def _references(before: tuple[str, ...], last: str) -> list[str]:
     ids = [item for item in before if item != last]
     kept = ids if len(ids) <= MOST_REFERENCES else [ids[0], *ids[-MOST_REFERENCES:]]
@@ -118,22 +123,17 @@ class Folder:
 
     def put(self, found: Sorted, content: bytes) -> str:
         """Keep a draft and return its path. Raises DraftFault where the folder cannot be written."""
-        stem = re.sub(r"[^A-Za-z0-9_-]+", "-", Path(str(found.item.key)).stem)[:50].strip("-") or "mail"
+        name = Path(str(found.item.key).partition(":")[0]).name.removesuffix(".eml")  # a Maildir's flags change
+        stem = re.sub(r"[^A-Za-z0-9_-]+", "-", name)[:50].strip("-") or "mail"
         target = self.path / f"{stem}.{mark(found).removeprefix('draft.')[:12]}.eml"
         try:
             self.path.mkdir(parents=True, exist_ok=True)
-            if any(self.path.glob(f"*.{target.name.split('.', 1)[1]}")):
-                return str(next(self.path.glob(f"*.{target.name.split('.', 1)[1]}")))
-            handle, partial = tempfile.mkstemp(dir=self.path, prefix=".draft-")
-            try:
-                with os.fdopen(handle, "wb") as file:
-                    file.write(content)
-                os.link(partial, target)  # never over another file
-            except FileExistsError:
-                pass
-            finally:
-                with contextlib.suppress(OSError):
-                    os.unlink(partial)
+            with tempfile.NamedTemporaryFile(dir=self.path, prefix=".draft-") as file:
+                file.write(content)
+                file.flush()
+                with contextlib.suppress(FileExistsError):
+                    os.link(file.name, target)  # whole or not at all, and never over another file
+            target.chmod(0o600)
         except OSError as error:
             why = f"the draft cannot be kept in {self.path} ({error.strerror}): name another --drafts"
             raise DraftFault(why) from error

@@ -56,7 +56,7 @@ def own_words(lines: list[str] | tuple[str, ...], name: str = "") -> str:
     kept = _without_contacts(_without_name(kept, name))
     endings = "|".join(words()["files"]["ends"])
     file = re.compile(rf"[\w()%+.-]*\.(?:{endings})\b", re.IGNORECASE)
-    text = "\n".join(file.sub("", LINK.sub("", line)).strip() for line in kept)
+    text = pattern("talk", "says").sub("", "\n".join(file.sub("", LINK.sub("", line)).strip() for line in kept))
     return re.sub(r"\n{3,}", "\n\n", text).strip()
 
 

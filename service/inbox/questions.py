@@ -16,7 +16,6 @@ MARK = re.compile(
 BULLET = re.compile(r"^[ \t]*[-*•–][ \t]+(?=\S)", re.MULTILINE)
 REFERS = re.compile(r"\b(?:it|its|that|this|them|those|these|same|the other)\b", re.I)  # to the question before
 FEWEST = 2  # questions that make a list
-HANDED_OVER = ("unclear", "other-desk")
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +41,7 @@ def ask(desk: Leadsman, text: str, thread: str | None) -> Answered:
         reply = desk.ask(text, thread)
         return Answered(reply, ("",) * len(reply.answers))
     rest = desk.ask(around, thread) if around else None
-    found = [(item, "") for item in rest.answers if item.topic not in HANDED_OVER] if rest else []
+    found = [(item, "") for item in rest.answers if item.topic != "unclear"] if rest else []
     token = last = rest.thread if rest else thread
     for item in items:
         reply = desk.ask(item.text, last if REFERS.search(item.text) else token)

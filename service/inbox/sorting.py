@@ -35,6 +35,7 @@ class Sorted:
     to: tuple[Address, ...] = ()
     why: str = ""
     draft: str | None = None
+    words: str = ""  # what was answered
     notes: tuple[str, ...] = ()
     broken: bool = False  # set aside, as it could not be read or worked out
 
@@ -123,6 +124,7 @@ class Sorter:
             found.headings if found else (),
             () if why else reply_due.recipients(mail, self.own),
             why + DANGER * bool(why and danger),
+            words=asked.text,
             notes=notes,
         )
 

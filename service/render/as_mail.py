@@ -13,6 +13,7 @@ from service.reply import Answer, Reply
 
 WIDTH = 74
 LONGEST_HEADING = 90
+MOST_QUOTED = 1_500  # characters
 NOTHING_ASKED = "You are welcome. Write to us whenever you need a figure for a battery, a charger or a cable."
 NO_WORDS = "Your message reached us without words. What can we do for you? Write what you have and what it should do."
 NUMBERS = ("", "", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -29,13 +30,31 @@ class Block:
     label: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Quoted:
+    """What is answered: the line that names its writer, and the words."""
+
+    over: str
+    words: str
+
+
 def as_mail(
-    reply: Reply | None, words: Mapping[str, Any], headings: Sequence[str] = (), notes: Iterable[str] = ()
+    reply: Reply | None,
+    words: Mapping[str, Any],
+    headings: Sequence[str] = (),
+    notes: Iterable[str] = (),
+    quoted: Quoted | None = None,
 ) -> tuple[str, str]:
     """The text and the HTML of a mail. `reply` None: the mail had no words. `headings`: what asked for each answer."""
     blocks = list(_blocks(reply, words, headings, notes))
-    html = "\n".join(_html(block) for block in blocks)
-    return _plain(blocks), FRAME.format(html)
+    plain, html = _plain(blocks), "\n".join(_html(block) for block in blocks)
+    if quoted and quoted.words.strip():
+        told = quoted.words[:MOST_QUOTED] + " ..." * (len(quoted.words) > MOST_QUOTED)
+        lines = [part for line in told.splitlines() for part in (textwrap.wrap(line, WIDTH) or [""])]
+        plain += "\n".join(["", quoted.over, *(f"> {line}".rstrip() for line in lines)]) + "\n"
+        marked = "<br>".join(escape(line) for line in told.splitlines())
+        html += f"\n<p>{escape(quoted.over)}</p>\n<blockquote>{marked}</blockquote>"
+    return plain, FRAME.format(html)
 
 
 def _blocks(

@@ -20,7 +20,16 @@ ALSO = {
     "watt": (("watt", "W"), ("kilowatt", "kW"), ("horsepower", "hp")),
 }
 SMALL = {"drain.current": (("ampere", "A"), ("milliampere", "mA"))}
-PLAIN = ("battery.chemistry", "battery.duty", "load.model", "load.kind", "bank.layout", "cable.gauge")
+PLAIN = {  # facts whose value speaks for itself
+    "battery.chemistry", "battery.duty", "load.model", "load.kind", "bank.layout", "cable.gauge",
+    "cable.insulation", "cable.drop", "cable.in_engine_space",
+}
+GIVEN = {  # facts that only rules give, in words
+    "load.voltage": "made for",
+    "load.cca": "CCA it asks for",
+    "load.fuse": "fuse it asks for",
+    "load.run_limit": "runs at most",
+}
 GROUPED = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?")
 
 
@@ -80,4 +89,4 @@ def _values(name: str, values: Sequence[str], models: Sequence[str]) -> list[tup
 
 def _words(name: str) -> str:
     """A fact that only rules give, in words: "load.voltage" is "load voltage"."""
-    return re.sub(r"[._]", " ", name)
+    return GIVEN.get(name) or re.sub(r"[._]", " ", name)

@@ -6,15 +6,17 @@ Only classes and presentation attributes, no style: the page's policy allows no 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from service import say
+from service.render import svg
+from service.render.svg import Scale
 
 WIDTH, LEFT, RIGHT, TOP, BOTTOM = 360, 50, 346, 26, 206
-ROW, NAMES = 40, 104  # of bars: height of a row, width of their names
+ROW = 40  # height of a bar with its gap
 BAD = {  # on which side of the limits it goes wrong, by topic and kind; without one the limits are lines only
     ("run-check", "line"): "below",
     ("run-check", "bars"): "above",
@@ -28,21 +30,6 @@ BAD = {  # on which side of the limits it goes wrong, by topic and kind; without
 }
 Plot = Mapping[str, Any]
 Point = tuple[float, float]
-
-
-@dataclass(frozen=True, slots=True)
-class Scale:
-    """A range of values over a stretch of the picture."""
-
-    low: float
-    high: float
-    start: float
-    end: float
-
-    def at(self, value: float) -> float:
-        """Where a value stands; values outside stand at the end."""
-        share = (value - self.low) / (self.high - self.low) if self.high > self.low else 0.5
-        return round(self.start + (self.end - self.start) * min(1.0, max(0.0, share)), 1)
 
 
 def picture(plot: Plot | None, topic: str, key: str) -> Markup:
@@ -74,15 +61,17 @@ def _line(plot: Plot, bad: str) -> tuple[list[Markup], int, str]:
     up = Scale(low, max(values) + (0 if unit == "%" else room), BOTTOM, TOP)
     falling = points[0][1] > points[-1][1]
     drawn = _zones(plot["limits"], up, bad, falling, unit)
-    drawn.append(_path("axis", f"M{LEFT} {TOP - 6}V{BOTTOM}H{RIGHT}"))
+    drawn.append(svg.path("axis", f"M{LEFT} {TOP - 6}V{BOTTOM}H{RIGHT}"))
     ends = [point[1] for point in (points[0], points[-1])]
     drawn += _ticks([item["value"] for item in plot["limits"]] + ends, up, unit)
-    drawn.append(_text(2, 13, _axis(plot["y"])))
+    drawn.append(svg.text(2, 13, _axis(plot["y"])))
     drawn += _feet([points[0][0], points[-1][0]], mark, across, x_unit)
-    drawn.append(_text(RIGHT, BOTTOM + 38, _axis(plot["x"]), "end"))
+    if x_unit not in ("d", "min"):  # the numbers say it
+        drawn.append(svg.text(RIGHT, BOTTOM + 38, _axis(plot["x"]), "end"))
     for label, line in series:
-        drawn.append(_path("have", "M" + "L".join(f"{across.at(x)} {up.at(y)}" for x, y in line)))
-        drawn.append(_name(label, line, across, up))
+        drawn.append(svg.path("have", "M" + "L".join(f"{across.at(x)} {up.at(y)}" for x, y in line)))
+        if label.lower() not in str(plot["y"]["label"]).lower() and len(line) > 1:
+            drawn.append(_name(label, line, across, up))
     if mark:
         drawn += _touch(mark, across, up, unit, _is_bad(mark["y"], plot["limits"], bad))
     return drawn, BOTTOM + 44, _told(plot)
@@ -96,23 +85,23 @@ def _zones(limits: Sequence[Plot], up: Scale, bad: str, falling: bool, unit: str
     drawn = []
     if bad == "below":
         if len(heights) > 1:
-            drawn.append(_rect("shoal", LEFT, heights[0], RIGHT - LEFT, heights[-1] - heights[0]))
-        drawn.append(_ground(LEFT, heights[-1], RIGHT - LEFT, BOTTOM - heights[-1]))
+            drawn.append(svg.rect("shoal", LEFT, heights[0], RIGHT - LEFT, heights[-1] - heights[0]))
+        drawn.append(svg.ground(LEFT, heights[-1], RIGHT - LEFT, BOTTOM - heights[-1]))
         if BOTTOM - heights[-1] > 26:
             drawn += _worded("too low", BOTTOM - 12, falling)
     else:
         for item in limits:
             at = up.at(item["value"])
-            drawn.append(_path("need", f"M{LEFT} {at}H{RIGHT}"))
+            drawn.append(svg.path("need", f"M{LEFT} {at}H{RIGHT}"))
             said = f"{item['label']}: {_value(item['value'], unit)}"
             x, anchor = (RIGHT, "end") if falling else (LEFT + 6, "start")
-            drawn.append(_text(x, at - 6, said, anchor, "need-text"))
+            drawn.append(svg.text(x, at - 6, said, anchor, "need-text"))
     return drawn
 
 
 def _worded(text: str, y: float, left: bool) -> list[Markup]:
     x = LEFT + 10 if left else RIGHT - 70
-    return [_rect("clear", x - 5, y - 15, 66, 21), _text(x, y, text)]
+    return [svg.rect("clear", x - 5, y - 15, 66, 21), svg.text(x, y, text)]
 
 
 def _ticks(values: Sequence[float], up: Scale, unit: str) -> list[Markup]:
@@ -122,7 +111,7 @@ def _ticks(values: Sequence[float], up: Scale, unit: str) -> list[Markup]:
         at = up.at(value)
         if all(abs(at - other) > 17 for other in taken):
             taken.append(at)
-            drawn.append(_text(LEFT - 6, at + 5, _value(value, unit, bare=True), "end"))
+            drawn.append(svg.text(LEFT - 6, at + 5, _value(value, unit, bare=True), "end"))
     return drawn
 
 
@@ -130,20 +119,22 @@ def _feet(ends: Sequence[float], mark: Plot | None, across: Scale, unit: str) ->
     drawn, at = [], across.at(mark["x"]) if mark else -99.0
     if mark:
         anchor = "end" if at > RIGHT - 24 else "middle"
-        drawn.append(_text(min(at, RIGHT), BOTTOM + 19, _value(mark["x"], unit), anchor, "strong"))
+        drawn.append(svg.text(min(at, RIGHT), BOTTOM + 19, _value(mark["x"], unit), anchor, "strong"))
     for value, anchor in zip(ends, ("middle", "end"), strict=True):
         if abs(across.at(value) - at) > 62:
-            drawn.append(_text(across.at(value), BOTTOM + 19, _value(value, unit), anchor))
+            drawn.append(svg.text(across.at(value), BOTTOM + 19, _value(value, unit), anchor))
     return drawn
 
 
 def _name(label: str, line: Sequence[Point], across: Scale, up: Scale) -> Markup:
     """The name of a line, beside it on the side that it leaves free."""
-    x, y = line[len(line) // 3]
-    rising = line[-1][1] > line[0][1]
-    at = across.at(x)
-    return _text(max(at - 10, LEFT + 4) if rising else at + 12, up.at(y) - 8, label,
-                 "end" if rising and at > LEFT + 100 else "start", "strong")
+    wanted = line[0][0] + (line[-1][0] - line[0][0]) / 3
+    (x, y), (next_x, next_y) = next(pair for pair in pairwise(line) if pair[1][0] >= wanted)
+    share = (wanted - x) / (next_x - x)
+    at, height = across.at(wanted), up.at(y + (next_y - y) * share) - 8
+    if line[-1][1] > line[0][1]:
+        return svg.text(at - 10, height, label, "end" if at > LEFT + 9 * len(label) else "middle", "strong")
+    return svg.text(at + 12, height, label, css="strong")
 
 
 def _touch(mark: Plot, across: Scale, up: Scale, unit: str, low: bool) -> list[Markup]:
@@ -153,10 +144,10 @@ def _touch(mark: Plot, across: Scale, up: Scale, unit: str, low: bool) -> list[M
     text = _value(mark["y"], unit)
     start = x - 20 - 9 * len(text) if left else x + 20
     return [
-        _path("guide", f"M{LEFT} {y}H{x}V{BOTTOM}"),
-        _path("lead" if low else "lead held", f"M{x - 4.5} {y}H{x + 4.5}L{x + 10} {y + 25}H{x - 10}Z"),
-        _rect("clear", start - 5, y + 3, 9 * len(text) + 10, 22),
-        _text(start, y + 20, text, css="low" if low else "strong"),
+        svg.path("guide", f"M{LEFT} {y}H{x}V{BOTTOM}"),
+        svg.path("lead" if low else "lead held", f"M{x - 4.5} {y}H{x + 4.5}L{x + 10} {y + 25}H{x - 10}Z"),
+        svg.rect("clear", start - 5, y + 3, 9 * len(text) + 10, 22),
+        svg.text(start, y + 20, text, css="low" if low else "strong"),
     ]
 
 
@@ -171,40 +162,59 @@ def _bars(plot: Plot, bad: str) -> tuple[list[Markup], int, str]:
     rows = _rows(plot)
     unit, limits, mark = plot["y"]["unit"], plot["limits"], plot.get("mark")
     most = max([value for _, value in rows] + [item["value"] for item in limits])
-    across, bottom = Scale(0, most * 1.12, NAMES, RIGHT - 8), 30 + ROW * len(rows)
+    start = min(150.0, 18 + 9.4 * max(len(name) for name, _ in rows))
+    limits = sorted(limits, key=lambda item: float(item["value"]))
+    across = Scale(0, most * 1.12, start, RIGHT - 8)
+    top = _top(limits, across)
+    bottom = top + ROW * len(rows)
     drawn = []
     if limits and bad:
         edge = across.at((max if bad == "above" else min)(item["value"] for item in limits))
-        start, end = (edge, RIGHT) if bad == "above" else (NAMES, edge)
-        drawn.append(_ground(start, 30, end - start, bottom - 30))
+        left, right = (edge, RIGHT) if bad == "above" else (start, edge)
+        drawn.append(svg.ground(left, top, right - left, bottom - top))
+    drawn += _bar_limits(limits, across, top, bottom, unit)
     for number, (name, value) in enumerate(rows):
-        y, length = 30 + ROW * number, across.at(value) - NAMES
         own = mark is None or mark["x"] == name
-        text = _value(value, unit)
-        inside = length > 9 * len(text) + 12
-        low = _is_bad(value, limits, bad)
-        drawn.append(_text(NAMES - 8, y + 26, name, "end", "strong" if own else ""))
-        drawn.append(_rect("bar-own" if own else "bar-other", NAMES, y + 9, length, ROW - 16))
-        if inside:
-            drawn.append(_text(NAMES + length - 7, y + 26, text, "end", "on-bar" if own else "on-other"))
-        else:
-            drawn.append(_rect("clear", NAMES + length + 4, y + 10, 9 * len(text) + 8, 22))
-            drawn.append(_text(NAMES + length + 8, y + 26, text, "start", "low" if low and own else "strong"))
-    drawn += _bar_limits(limits, across, bottom, unit)
-    drawn.append(_path("axis", f"M{NAMES} 30V{bottom}"))
+        low = own and _is_bad(value, limits, bad)
+        drawn += _bar(name, _value(value, unit), (start, top + ROW * number, across.at(value)), own, low)
+    drawn.append(svg.path("axis", f"M{start} {top}V{bottom}"))
     return drawn, bottom + 6, _told(plot)
 
 
-def _bar_limits(limits: Sequence[Plot], across: Scale, bottom: float, unit: str) -> list[Markup]:
-    drawn, last = [], -99.0
-    for item in sorted(limits, key=lambda item: float(item["value"])):
-        at = across.at(item["value"])
-        drawn.append(_path("need", f"M{at} 24V{bottom}"))
-        said = str(item["label"]) if len(limits) > 1 else f"{item['label']} {_value(item['value'], unit)}"
-        if at - last > 9 * len(said):
-            drawn.append(_text(min(at, RIGHT - 4.2 * len(said)), 17, said, "middle", "need-text"))
-            last = at
+def _bar(name: str, text: str, at: tuple[float, float, float], own: bool, low: bool) -> list[Markup]:
+    """A bar with its name before it and its value in it, or behind it where it is short."""
+    start, y, end = at
+    wide = 9 * len(text)
+    drawn = [
+        svg.text(start - 8, y + 26, name, "end", "strong" if own else ""),
+        svg.rect("bar-own" if own else "bar-other", start, y + 9, end - start, ROW - 16),
+    ]
+    if end - start > wide + 12:
+        return [*drawn, svg.text(end - 7, y + 26, text, "end", "on-bar" if own else "on-other")]
+    return [*drawn, svg.rect("clear", end + 4, y + 10, wide + 8, 22),
+            svg.text(end + 8, y + 26, text, css="low" if low else "strong")]
+
+
+def _bar_limits(limits: Sequence[Plot], across: Scale, top: int, bottom: float, unit: str) -> list[Markup]:
+    """The limits as lines with their names above, in rows of their own where side by side has no room."""
+    drawn = []
+    for number, item in enumerate(limits):
+        at, said = across.at(item["value"]), _limit_name(item, limits, unit)
+        y = 17 if top == TOP + 4 else 17 + 18 * (len(limits) - 1 - number)
+        drawn.append(svg.path("need", f"M{at} {y + 6}V{bottom}"))
+        drawn.append(svg.text(min(at, RIGHT - 4.4 * len(said)), y, said, "middle", "need-text"))
     return drawn
+
+
+def _limit_name(item: Plot, limits: Sequence[Plot], unit: str) -> str:
+    return str(item["label"]) if len(limits) > 1 else f"{item['label']} {_value(item['value'], unit)}"
+
+
+def _top(limits: Sequence[Plot], across: Scale) -> int:
+    """Where the bars begin: lower where the names of the limits stand in rows."""
+    at = [(across.at(item["value"]), len(item["label"])) for item in limits]
+    close = any(b - a < 4.8 * (n + m) for (a, n), (b, m) in pairwise(at))
+    return TOP + 4 + (18 * (len(limits) - 1) if close else 0)
 
 
 def _rows(plot: Plot) -> list[tuple[str, float]]:
@@ -229,25 +239,25 @@ def _charge_scale(plot: Plot) -> tuple[list[Markup], int, str]:
     half, good = (across.at(share) for share in shares)
     own = across.at(mark["x"])
     drawn = [
-        _ground(16, 50, half - 16, 26),
-        _rect("shoal", half, 50, good - half, 26),
-        _rect("water", good, 50, 344 - good, 26),
-        _path("axis", f"M16 50H344V76H16ZM{half} 44V76M{good} 44V76"),
-        _path("have", f"M{own} 4V26"),
-        _path("lead" if mark["x"] < shares[0] else "lead held", f"M{own - 5} 26H{own + 5}L{own + 10} 52H{own - 10}Z"),
+        svg.ground(16, 50, half - 16, 26),
+        svg.rect("shoal", half, 50, good - half, 26),
+        svg.rect("water", good, 50, 344 - good, 26),
+        svg.path("axis", f"M16 50H344V76H16ZM{half} 44V76M{good} 44V76"),
+        svg.path("have", f"M{own} 4V26"),
+        svg.path("lead" if mark["x"] < shares[0] else "lead held", f"M{own - 5} 26H{own + 5}L{own + 10} 52H{own - 10}Z"),
     ]
-    volts_at = ((2.0, points[0][1], "start"), (half, volts[0], "middle"), (good, volts[1], "middle"),
-                (358.0, points[-1][1], "end"))
-    for x, value, anchor in volts_at:
-        if abs(x - own) > 44 and (anchor != "middle" or 60 < x < 300):
-            drawn.append(_text(x, 40, _value(value, "V"), anchor))
-    drawn.append(_text(min(max(own, 24), 336), 94, say.number(mark["x"]), "middle", "strong"))
-    for x, share, anchor in ((16.0, "0", "middle"), (half, say.number(shares[0]), "middle"),
-                             (good, say.number(shares[1]), "middle"), (358.0, f"100{say.NB}%", "end")):
-        if abs(x - own) > 30:
-            drawn.append(_text(x, 94, share, anchor))
+    marks = ((16.0, points[0][1], 0.0), (half, volts[0], shares[0]), (good, volts[1], shares[1]),
+             (344.0, points[-1][1], 100.0))
+    for x, value, share in marks:
+        edge = {16.0: (2.0, "start"), 344.0: (358.0, "end")}.get(x, (x, "middle"))
+        if abs(x - own) > (56 if x in (16.0, 344.0) else 46) and not 16 < x < 62 and not 298 < x < 344:
+            drawn.append(svg.text(edge[0], 40, _value(value, "V"), edge[1]))
+        if abs(x - own) > (44 if x == 344.0 else 30):
+            drawn.append(svg.text(edge[0] if x == 344.0 else x, 94, f"100{say.NB}%" if x == 344.0 else say.number(share),
+                               "end" if x == 344.0 else "middle"))
+    drawn.append(svg.text(min(max(own, 24), 336), 94, say.number(mark["x"]), "middle", "strong"))
     for text, start, end in (("too low", 16.0, half), ("only just", half, good), ("fine", good, 344.0)):
-        drawn.append(_text((start + end) / 2, 115, text, "middle"))
+        drawn.append(svg.text((start + end) / 2, 115, text, "middle"))
     return drawn, 122, _told(plot)
 
 
@@ -277,23 +287,3 @@ def _axis(axis: Plot) -> str:
 def _value(value: float, unit: str, bare: bool = False) -> str:
     places = {"V": 2 if abs(value) < 2 else 1, "%": 0, "C": 0, "d": 0, "A": 0 if abs(value) >= 10 else None}.get(unit)
     return say.quantity(value, "" if bare else unit, places)
-
-
-def _path(css: str, d: str) -> Markup:
-    return Markup('<path class="{}" d="{}"/>').format(css, d)
-
-
-def _rect(css: str, x: float, y: float, width: float, height: float) -> Markup:
-    size = (round(number, 1) for number in (x, y, max(width, 0), max(height, 0)))
-    return Markup('<rect class="{}" x="{}" y="{}" width="{}" height="{}"/>').format(css, *size)
-
-
-def _ground(x: float, y: float, width: float, height: float) -> Markup:
-    size = (round(number, 1) for number in (x, y, max(width, 0), max(height, 0)))
-    return Markup('<rect x="{}" y="{}" width="{}" height="{}" fill="url(#ground)"/>').format(*size)
-
-
-def _text(x: float, y: float, text: str, anchor: str = "start", css: str = "") -> Markup:
-    extra = Markup(' text-anchor="{}"').format(anchor) if anchor != "start" else Markup("")
-    extra += Markup(' class="{}"').format(css) if css else Markup("")
-    return Markup('<text x="{}" y="{}"{}>{}</text>').format(round(x, 1), round(y, 1), extra, escape(text))

@@ -29,8 +29,7 @@ def note_monitor(case: Case, found: Charge) -> None:
 
 def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool) -> str:
     """The answer in one sentence."""
-    each = "" if abs(found.each - volts) < 1e-9 else f" ({say.volts(found.each, 2)} each)"
-    reads = f"{shown(volts)} at rest{each}"
+    reads = f"{shown(volts)} at rest{of_twelve(volts, found.each)}"
     plain = case.says("request:how_full") and not case.says("detail:asks_good")
     if plain and not found.flat and verdict != "information":
         return how_full(case, reads, found, verdict, asked)
@@ -50,6 +49,13 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
     agm = "; an AGM would want a charge" if asked else ""
     return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
+
+
+def of_twelve(volts: float, each: float) -> str:
+    """What a reading is for each 12 V battery, in brackets; nothing where it is the same."""
+    if abs(each - volts) < 1e-9:
+        return ""
+    return f" ({say.volts(each, 2)} each)" if volts > each else f" (like {say.volts(each, 2)} of a 12{say.NB}V battery)"
 
 
 def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -> str:

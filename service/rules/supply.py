@@ -15,7 +15,7 @@ def load_name(case: Case) -> str:
     model = case.house.model(case.get("load.model", "")) if case.house else None
     if model:
         return f"the {model.name}"
-    kind = str(case.get("load.kind", "thruster"))
+    kind = str(case.get("load.kind") or ("thruster" if is_motor(case) else "load"))
     return "your load" if kind in ("electronics", "motor") else f"your {kind}"
 
 

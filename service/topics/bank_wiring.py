@@ -125,6 +125,7 @@ def volts_apart(case: Case) -> Answer | None:
     if {"bank.layout", "battery.nominal"} <= set(case.stated) and built and wanted and built != wanted:
         they = SAID.get(case["bank.layout"], "like this")
         head = f"No: {they} they make {say.quantity(built, 'V')}, and {say.quantity(wanted, 'V')} is needed."
+        case.step("In series the volts add, in parallel they stay", LIMITS["sums"].cite)
         return TOPIC.says("no", head, Figure("bank_voltage", "together", built, "V"))
     return None
 
