@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import re
 from collections.abc import Mapping
 from typing import Any
 
@@ -9,6 +11,9 @@ from grammar.facts import FactSpec, facts
 from grammar.reading import Stated
 from service import say
 from service.case import Known, Value
+
+
+UNIT = re.compile(r"[^\W\d]{1,40}( ?\*\* ?[23])?|[°%][CF]?")
 
 
 class BadInput(ValueError):
@@ -66,15 +71,23 @@ def _number(spec: FactSpec, value: Any, unit: Any) -> float:
 
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         raise BadInput(f"facts: {spec.name} must be a number.")
-    number = float(value)
-    own = (None, "", spec.unit, say.symbol(spec.name))
-    if unit not in own:
-        try:
-            number = float(convert(number, str(unit), spec.unit))
-        except (LookupError, ValueError) as error:
-            raise BadInput(
-                f"facts: {spec.name} is held in {spec.unit or 'plain numbers'}; {str(unit)[:40]!r} does not fit."
-            ) from error
+    try:
+        number = float(value)
+        if unit not in (None, "", spec.unit, say.symbol(spec.name)):
+            number = float(convert(number, _unit(unit), spec.unit))
+    except (LookupError, ValueError, TypeError, AttributeError, ArithmeticError) as error:  # pint raises each of them
+        raise BadInput(
+            f"facts: {spec.name} is held in {spec.unit or 'plain numbers'}; {str(unit)[:40]!r} does not fit."
+        ) from error
+    if not math.isfinite(number):
+        raise BadInput(f"facts: {spec.name} must be a number.")
     if spec.low is not None and spec.high is not None and not spec.low <= number <= spec.high:
         raise BadInput(f"facts: {spec.name} is {number:g}, outside {spec.low:g} to {spec.high:g}: check it.")
     return number
+
+
+def _unit(unit: Any) -> str:
+    """A unit's bare name: pint would work out any formula, however large."""
+    if not isinstance(unit, str) or not UNIT.fullmatch(unit):
+        raise ValueError(unit)
+    return unit

@@ -20,7 +20,7 @@ def cases():
             yield pytest.param(case, id=f"{path.stem}: {case['name']}")
 
 
-@pytest.mark.parametrize("case", cases())
+@pytest.mark.parametrize("case", list(cases()))
 def test_case(case):
     assert set(case) <= {"name", "turns"}
     thread = None

@@ -16,6 +16,7 @@ from service.render import svg
 from service.render.svg import Scale
 
 WIDTH, LEFT, RIGHT, TOP, BOTTOM = 360, 50, 346, 26, 206
+SCALE_LEFT, SCALE_RIGHT = 16, 344
 ROW = 40  # height of a bar with its gap
 BAD = {  # on which side of the limits it goes wrong, by topic and kind; without one the limits are lines only
     ("run-check", "line"): "below",
@@ -145,7 +146,7 @@ def _touch(mark: Plot, across: Scale, up: Scale, unit: str, low: bool) -> list[M
     start = x - 20 - 9 * len(text) if left else x + 20
     return [
         svg.path("guide", f"M{LEFT} {y}H{x}V{BOTTOM}"),
-        svg.path("lead" if low else "lead held", f"M{x - 4.5} {y}H{x + 4.5}L{x + 10} {y + 25}H{x - 10}Z"),
+        _lead(x, y, low),
         svg.rect("clear", start - 5, y + 3, 9 * len(text) + 10, 22),
         svg.text(start, y + 20, text, css="low" if low else "strong"),
     ]
@@ -232,33 +233,43 @@ def _rows(plot: Plot) -> list[tuple[str, float]]:
 def _charge_scale(plot: Plot) -> tuple[list[Markup], int, str]:
     """Volts at rest as a scale of charge, with the lead on it."""
     points = sorted((float(charge), float(volts)) for charge, volts in plot["series"][0]["points"])
-    mark = plot["mark"]
-    across = Scale(0, 100, 16, 344)
-    shares = sorted(float(str(item["label"]).split(say.NB)[0]) for item in plot["limits"])
-    volts = sorted(item["value"] for item in plot["limits"])
-    half, good = (across.at(share) for share in shares)
-    own = across.at(mark["x"])
+    limits = sorted((float(str(item["label"]).split(say.NB)[0]), item["value"]) for item in plot["limits"])
+    across, charge = Scale(0, 100, SCALE_LEFT, SCALE_RIGHT), plot["mark"]["x"]
+    half, good, own = across.at(limits[0][0]), across.at(limits[1][0]), across.at(charge)
     drawn = [
-        svg.ground(16, 50, half - 16, 26),
+        svg.ground(SCALE_LEFT, 50, half - SCALE_LEFT, 26),
         svg.rect("shoal", half, 50, good - half, 26),
-        svg.rect("water", good, 50, 344 - good, 26),
-        svg.path("axis", f"M16 50H344V76H16ZM{half} 44V76M{good} 44V76"),
+        svg.rect("water", good, 50, SCALE_RIGHT - good, 26),
+        svg.path("axis", f"M{SCALE_LEFT} 50H{SCALE_RIGHT}V76H{SCALE_LEFT}ZM{half} 44V76M{good} 44V76"),
         svg.path("have", f"M{own} 4V26"),
-        svg.path("lead" if mark["x"] < shares[0] else "lead held", f"M{own - 5} 26H{own + 5}L{own + 10} 52H{own - 10}Z"),
+        _lead(own, 26, charge < limits[0][0]),
+        svg.text(min(max(own, 24), 336), 94, say.number(charge), "middle", "strong"),
     ]
-    marks = ((16.0, points[0][1], 0.0), (half, volts[0], shares[0]), (good, volts[1], shares[1]),
-             (344.0, points[-1][1], 100.0))
-    for x, value, share in marks:
-        edge = {16.0: (2.0, "start"), 344.0: (358.0, "end")}.get(x, (x, "middle"))
-        if abs(x - own) > (56 if x in (16.0, 344.0) else 46) and not 16 < x < 62 and not 298 < x < 344:
-            drawn.append(svg.text(edge[0], 40, _value(value, "V"), edge[1]))
-        if abs(x - own) > (44 if x == 344.0 else 30):
-            drawn.append(svg.text(edge[0] if x == 344.0 else x, 94, f"100{say.NB}%" if x == 344.0 else say.number(share),
-                               "end" if x == 344.0 else "middle"))
-    drawn.append(svg.text(min(max(own, 24), 336), 94, say.number(mark["x"]), "middle", "strong"))
-    for text, start, end in (("too low", 16.0, half), ("only just", half, good), ("fine", good, 344.0)):
-        drawn.append(svg.text((start + end) / 2, 115, text, "middle"))
+    for share, volts in ((0.0, points[0][1]), *limits, (100.0, points[-1][1])):
+        drawn += _mark_at(across.at(share), share, volts, own)
+    for said, start, end in (("too low", SCALE_LEFT, half), ("only just", half, good), ("fine", good, SCALE_RIGHT)):
+        drawn.append(svg.text((start + end) / 2, 115, said, "middle"))
     return drawn, 122, _told(plot)
+
+
+def _mark_at(x: float, share: float, volts: float, own: float) -> list[Markup]:
+    """Volts above and charge below a place of the scale, where the lead leaves room for them."""
+    first, last = x == SCALE_LEFT, x == SCALE_RIGHT
+    drawn = []
+    if abs(x - own) > (56 if first or last else 46) and (first or last or 62 < x < 298):
+        at, anchor = (2, "start") if first else (358, "end") if last else (x, "middle")
+        drawn.append(svg.text(at, 40, _value(volts, "V"), anchor))
+    if last and own < x - 44:
+        drawn.append(svg.text(358, 94, f"100{say.NB}%", "end"))
+    elif abs(x - own) > 30 and not last:
+        drawn.append(svg.text(x, 94, say.number(share), "middle"))
+    return drawn
+
+
+def _lead(x: float, y: float, bad: bool) -> Markup:
+    """The lead, hung at a place; in magenta where it stands out of limits."""
+    d = f"M{x - 4.5} {y}H{x + 4.5}L{x + 10} {y + 25}H{x - 10}Z"
+    return svg.path("lead" if bad else "lead held", d)
 
 
 def _told(plot: Plot) -> str:

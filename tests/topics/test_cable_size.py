@@ -115,7 +115,7 @@ def test_the_least_change_is_the_next_thicker_cable_that_will_do(facts, value):
 
 
 def test_the_catalogue_is_named_where_it_asks_for_more():
-    answer = TOPIC.answer(case({"load.model": "Pike", "cable.length": FEET_20}))
+    answer = TOPIC.answer(case({"load.model": "Pike", "cable.length": 6.4}))
     assert figures(answer)["gauge"] == "1/0"
     assert "2/0" in answer.headline
     assert "catalogue" in answer.headline

@@ -1,0 +1,240 @@
+"""POST /api/ask and its neighbours: the contract's JSON, every refusal as problem details, never a 500."""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+import urllib.request
+from concurrent.futures import ThreadPoolExecutor
+
+import pytest
+import schemathesis
+from hypothesis import HealthCheck, settings
+
+from service.house import DEMO
+from service.web import create_app
+from tests.live import live
+
+QUESTION = "Will my 520 CCA AGM start battery run the Pike?"
+
+
+def ask(client, text="", **more):
+    return client.post("/api/ask", json={"text": text, **more})
+
+
+def is_problem(response, status):
+    body = json.loads(response.data)
+    return (
+        response.status_code == status == body["status"]
+        and response.mimetype == "application/problem+json"
+        and body["title"]
+        and len(body["detail"]) > 20
+    )
+
+
+def test_an_answer_has_the_contracts_shape(client):
+    reply = ask(client, QUESTION).json
+    assert set(reply) == {"id", "notice", "thread", "triage", "answers"}
+    answer = reply["answers"][0]
+    assert (answer["topic"], answer["verdict"]) == ("run-check", "no")
+    assert {item["name"]: item["value"] for item in answer["figures"]}["terminal_voltage_at_inrush"] == pytest.approx(8.1)
+    assert all(set(step["cites"]) <= {cite["id"] for cite in answer["cites"]} for step in answer["working"])
+
+
+def test_a_thread_keeps_the_facts(client):
+    first = ask(client, QUESTION).json
+    second = ask(client, "same but 700 CCA", thread=first["thread"]).json
+    assert second["answers"][0]["verdict"] == "yes"
+    assert "Pike" in [item["value"] for item in second["answers"][0]["understood"]]
+
+
+def test_facts_alone_answer_the_last_question_again(client):
+    first = ask(client, "Can a 200 Ah lithium run the Pike?").json
+    facts = [{"fact": "battery.max_current", "value": 400, "unit": "A"}]
+    second = ask(client, "", thread=first["thread"], facts=facts).json
+    assert [item["verdict"] for item in second["answers"]] == ["yes"]
+
+
+def test_a_token_that_does_not_verify_starts_a_new_thread_and_says_so(client):
+    token = ask(client, QUESTION).json["thread"]
+    for wrong in (token[:-2] + "xx", "nonsense", "", "\x00", "é" * 40):
+        reply = ask(client, "Is 12.4 V good for an AGM?", thread=wrong)
+        assert reply.status_code == 200
+        assert ("new thread" in (reply.json["notice"] or "")) == bool(wrong)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        {"text": ""},
+        {"text": " \n\t "},
+        {"text": "x" * 20_001},
+        {"text": 5},
+        {"text": None},
+        {"text": ["12.4 V"]},
+        {"text": "12.4 V", "thread": 7},
+        {"text": "12.4 V", "facts": "battery.cca"},
+        {"text": "12.4 V", "facts": [7]},
+        {"text": "12.4 V", "facts": [{"fact": "battery.cca"}]},
+        {"text": "12.4 V", "facts": [{"fact": "battery.colour", "value": 1}]},
+        {"text": "12.4 V", "facts": [{"fact": ["battery.cca"], "value": 1}]},
+        {"text": "12.4 V", "facts": [{"fact": "battery.cca", "value": "many"}]},
+        {"text": "12.4 V", "facts": [{"fact": "battery.cca", "value": True}]},
+        {"text": "12.4 V", "facts": [{"fact": "battery.cca", "value": 1e300}]},
+        {"text": "12.4 V", "facts": [{"fact": "battery.cca", "value": 500, "unit": "banana"}]},
+        {"text": "12.4 V", "facts": [{"fact": "battery.cca", "value": 500, "unit": "volt"}]},
+        {"text": "12.4 V", "facts": [{"fact": "battery.cca", "value": 500, "of": 3}]},
+        {"question": "12.4 V"},
+        [],
+        None,
+        "12.4 V",
+        3,
+    ],
+)
+def test_a_wrong_body_is_400_and_says_what_to_do(client, body):
+    assert is_problem(client.post("/api/ask", json=body), 400)
+
+
+@pytest.mark.parametrize("body", [b"", b"{", b"\xff\xfe\x00\x01", b'{"text": "\xff"}', b"nan", b'{"text": "a", }'])
+def test_bytes_that_are_no_json_are_400(client, body):
+    assert is_problem(client.post("/api/ask", data=body, content_type="application/json"), 400)
+
+
+def test_numbers_that_json_does_not_know_are_400(client):
+    body = b'{"text": "x", "facts": [{"fact": "battery.cca", "value": NaN}]}'
+    assert is_problem(client.post("/api/ask", data=body, content_type="application/json"), 400)
+
+
+def test_the_longest_text_is_answered(client):
+    assert ask(client, ("12.4 V at rest on an AGM. " * 800)[:20_000]).status_code == 200
+
+
+def test_other_media_and_methods_and_sizes(client):
+    assert is_problem(client.post("/api/ask", data="text=12.4", content_type="text/plain"), 415)
+    assert is_problem(client.post("/api/ask", data={"text": "12.4 V"}), 415)
+    assert is_problem(client.post("/api/ask", data=b"x" * (256 * 1024 + 1), content_type="application/json"), 413)
+    refused = client.get("/api/ask")
+    assert is_problem(refused, 405)
+    assert "POST" in refused.headers["Allow"]
+    assert is_problem(client.get("/api/nowhere"), 404)
+
+
+@pytest.mark.parametrize("text", ["<script>alert(1)</script>", "\x00", "🔋" * 300, "12.4" * 4000, "a\u202eb", "' or 1=1 --"])
+def test_odd_texts_are_answered(client, text):
+    assert ask(client, text).status_code == 200
+
+
+def test_no_cookie_no_store_and_a_strict_policy(client):
+    response = ask(client, QUESTION)
+    assert "Set-Cookie" not in response.headers
+    assert response.headers["Cache-Control"] == "no-store"
+    assert "default-src 'none'" in response.headers["Content-Security-Policy"]
+    assert response.headers["X-Content-Type-Options"] == "nosniff"
+
+
+@pytest.mark.filterwarnings("ignore")
+def test_what_the_description_allows_is_answered_as_it_says(tmp_path):
+    app = create_app(data=tmp_path)
+    schema = schemathesis.openapi.from_wsgi("/api/spec", app)
+
+    @schema.parametrize()
+    @settings(max_examples=15, deadline=None, derandomize=True, database=None, suppress_health_check=list(HealthCheck))
+    def each(case):
+        case.call_and_validate()
+
+    for result in schema.get_all_operations():
+        operation = result.ok()
+
+        @settings(max_examples=15, deadline=None, derandomize=True, database=None,
+                  suppress_health_check=list(HealthCheck))
+        @schemathesis.python.hypothesis_given(operation)
+        def one(case):
+            case.call_and_validate()
+
+        one()
+
+
+def test_feedback_stands_with_the_answer(client, app):
+    id = ask(client, QUESTION).json["id"]
+    sent = client.post("/api/feedback", json={"id": id, "helped": False, "word": "<b>no</b>"})
+    assert sent.json == {"status": "kept"}
+    assert list(app.extensions["desk"].log().db["feedback"].rows)[0]["word"] == "<b>no</b>"
+    assert is_problem(client.post("/api/feedback", json={"id": "nobody", "helped": True}), 404)
+    for wrong in ({}, [], {"id": id}, {"id": id, "helped": "yes"}, {"id": id, "helped": True, "word": 5}, {"id": 5}):
+        assert is_problem(client.post("/api/feedback", json=wrong), 400)
+    assert is_problem(client.post("/api/feedback", data=b"x"), 415)
+
+
+def test_a_log_that_is_busy_loses_no_answer(client, app, monkeypatch):
+    assert ask(client, QUESTION).status_code == 200
+    log = app.extensions["desk"].log()
+    log.db.conn.execute("pragma busy_timeout = 10")
+    other = sqlite3.connect(log.path)
+    other.execute("begin exclusive")
+    try:
+        reply = ask(client, QUESTION)
+        assert reply.status_code == 200
+        assert reply.json["answers"][0]["verdict"] == "no"
+    finally:
+        other.rollback()
+        other.close()
+    later = ask(client, QUESTION).json
+    assert client.get(f"/a/{later['id']}").status_code == 200
+
+
+def test_a_data_folder_that_goes_missing_is_made_again(client, app):
+    assert ask(client, QUESTION).status_code == 200
+    log = app.extensions["desk"].log()
+    for file in log.path.parent.iterdir():
+        file.unlink()
+    log.path.parent.rmdir()
+    assert ask(client, QUESTION).status_code == 200
+    later = ask(client, QUESTION)
+    assert later.status_code == 200
+    assert client.get(f"/a/{later.json['id']}").status_code == 200
+
+
+def test_health(client, app, monkeypatch):
+    well = client.get("/healthz").json
+    assert (well["status"], well["house"], well["house_fault"]) == ("ok", "Otterholm Thrusters", "")
+    app.extensions["desk"].log().db.conn.close()
+    assert is_problem(client.get("/healthz"), 503)
+    assert client.get("/healthz").status_code == 200
+
+
+def test_four_threads_give_the_answers_of_one(tmp_path):
+    app = create_app(data=tmp_path)
+    texts = [QUESTION, "12.4 V at rest on an AGM. Is that good?", "What cable for a Pike, 5 m each way?",
+             "How many amps of charger for two 100 Ah AGMs?"]
+    alone = [json.dumps(ask(app.test_client(), text).json["answers"], sort_keys=True) for text in texts]
+    with live(app, threads=4) as address, ThreadPoolExecutor(8) as many:
+
+        def over_http(text):
+            body = json.dumps({"text": text}).encode()
+            request = urllib.request.Request(
+                f"{address}/api/ask", body, {"Content-Type": "application/json"}, method="POST")
+            with urllib.request.urlopen(request, timeout=30) as response:
+                return json.dumps(json.load(response)["answers"], sort_keys=True)
+
+        assert list(many.map(over_http, texts * 6)) == alone * 6
+    rows = list(app.extensions["desk"].log().rows())
+    assert len(rows) == len(texts) * 7
+    assert len({row["id"] for row in rows}) == len(rows)
+
+
+def test_a_changed_house_file_is_taken_up_and_a_broken_one_reported(tmp_path, house):
+    client = create_app(house=house, data=tmp_path / "data").test_client()
+    sound = DEMO.read_text(encoding="utf-8")
+    before = ask(client, QUESTION).json["answers"][0]
+    house.write_text(sound.replace("cca = 650", "cca = 500").replace("inrush = 390", "inrush = 270"), encoding="utf-8")
+    after = ask(client, QUESTION).json["answers"][0]
+    assert (before["verdict"], after["verdict"]) == ("no", "yes")
+    house.write_text(sound.replace("running = 260", 'running = "260"'), encoding="utf-8")
+    assert ask(client, QUESTION).json["answers"][0]["verdict"] == "yes"
+    assert "without quotes" in client.get("/healthz").json["house_fault"]
+    house.unlink()
+    assert ask(client, QUESTION).status_code == 200
+    assert client.get("/healthz").json["house_fault"]
+    house.write_text(sound, encoding="utf-8")
+    assert ask(client, QUESTION).json["answers"][0]["verdict"] == "no"
+    assert client.get("/healthz").json["house_fault"] == ""
