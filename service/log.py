@@ -102,6 +102,14 @@ class Log:
         except sqlite3.Error as error:
             raise fault(self.path, error) from error
 
+    def probe(self) -> None:
+        """Find out whether an entry could be stored now. Raises LogFault."""
+        try:
+            self.db.conn.execute("begin immediate")
+            self.db.conn.rollback()
+        except sqlite3.Error as error:
+            raise fault(self.path, error) from error
+
     def judge(self, id: str, at: str, helped: bool, word: str = "") -> bool:
         """Keep whether an answer helped, with a free word; the last word on it stands. False for an unknown answer."""
         if self.find(id) is None:

@@ -12,7 +12,6 @@ from grammar.reading import Stated
 from service import say
 from service.case import Known, Value
 
-
 UNIT = re.compile(r"[^\W\d]{1,40}( ?\*\* ?[23])?|[°%][CF]?")
 
 

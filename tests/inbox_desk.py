@@ -31,7 +31,7 @@ def mail(text: str, *, sender: str = "Ann Low <ann@post.example>", subject: str 
         name.replace("_", "-"): value for name, value in headers.items()
     }
     head = "".join(f"{name}: {value}\n" for name, value in given.items())
-    return f"{head}MIME-Version: 1.0\nContent-Type: text/plain; charset=utf-8\n\n{text}\n".encode()
+    return f"{head}MIME-Version: 1.0\nContent-Type: text/plain; charset=utf-8\n\n{text}\n".encode("utf-8", "surrogateescape")
 
 
 def run(source: Path | str, **wanted: Any) -> list[dict[str, Any]]:
@@ -58,7 +58,7 @@ def read_back(path: str | Path | bytes) -> EmailMessage:
 def plain_of(message: EmailMessage) -> str:
     part = message.get_body(("plain",))
     assert part is not None
-    return str(part.get_content())
+    return str(part.get_content()).replace("\r\n", "\n")
 
 
 @contextmanager

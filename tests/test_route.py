@@ -19,7 +19,7 @@ from service.route import FOLDER, HANDED_OVER, SEVERAL, Request, route, table
 
 EXAMPLES = tomllib.loads((Path(__file__).parent / "reading" / "topics.toml").read_text(encoding="utf-8"))
 MODELS = tuple(model.name for model in load().models.values())
-LARGEST = 8000  # entries of the table
+LARGEST = 12000  # entries of the table
 
 
 def message(text: str) -> Message:

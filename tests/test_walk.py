@@ -2,6 +2,8 @@
 from __future__ import annotations
 
 import math
+import re
+from collections.abc import Iterator
 from functools import cache
 from random import Random
 
@@ -90,5 +92,36 @@ def test_nothing_stands_twice(part):
     def rule(answer):
         names = [getattr(item, "name", None) or item.id for item in getattr(answer, part)]
         return {name for name in names if names.count(name) > 1}
+
+    assert broken(rule) == []
+
+
+NUMBER = re.compile(r"(?<![\w/.])-?\d+(?:\.\d+)?(?![\d/]|-hour)")
+OTHER_UNITS = (1, 1 / 60, 1 / 3600, 1 / 86400, 24, 1 / 24, 1 / 0.3048, 2.20462, 1000, 1 / 1000, 1 / 2, 1 / 3, 1 / 4)
+ROUNDED = 0.05  # the charge is told to 5 %, a count of bursts to tens
+
+
+def numbers(text: str) -> list[float]:
+    return [float(item) for item in NUMBER.findall(text)]
+
+
+def values(answer: Answer) -> Iterator[float]:
+    """Every number of an answer outside its headline: figures, facts, working."""
+    told = [end for item in answer.figures for end in (item.value, item.low, item.high)]
+    told += [item.value for item in (*answer.understood, *answer.assumed)]
+    told += [item.text for item in answer.understood] + [item.say for item in answer.working]
+    for value in told:
+        if isinstance(value, str):
+            yield from numbers(value)
+        elif value is not None and not isinstance(value, bool):
+            yield from (value, value * 1.8 + 32)
+
+
+def test_numbers_of_the_headline_stand_among_figures_facts_and_working():
+    def rule(answer):
+        known = [value * factor for value in values(answer) for factor in OTHER_UNITS]
+        told = numbers(answer.headline) if answer.verdict != "needs-facts" else []
+        near = {number: max(ROUNDED * abs(number), 0.5 if number == int(number) else ROUNDED) for number in told}
+        return [number for number in told if not any(abs(value - number) <= near[number] for value in known)]
 
     assert broken(rule) == []

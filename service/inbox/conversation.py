@@ -16,6 +16,7 @@ from service.leadsman import LONGEST, Leadsman
 from service.thread import Thread
 
 MOST_EARLIER = 4  # messages of a conversation that are taken up again
+SHORT = 15  # words; a longer statement is weighed like any other message
 ALIKE = 88  # of 100: how near a quoted sentence must be to the desk's own question
 PREFIX = r"(?:\[\d+\])?\s*:\s*"
 SAID = re.compile(r"[\"“„«]([^\"“”„«»]{8,600})[\"”“»]")
@@ -50,23 +51,27 @@ def asked(desk: Leadsman, mail: Mail) -> Asked:
     found = newest(mail.body, name)
     subject, kind = title(mail.subject)
     text, earlier = found.text, found.earlier
-    if (found.forwarded or kind == "forward") and earlier and not asks(desk, text):
-        text = f"{text}\n\n{own_words(earlier[0].lines)}".strip()
+    old = kind == "reply"  # the subject is that of an earlier message
+    if (found.forwarded or kind == "forward") and earlier:
+        old = asks(desk, text)
+        text = text if old else f"{text}\n\n{own_words(earlier[0].lines)}".strip()
         earlier = earlier[1:]
     elif mail.attached and kind != "reply" and not asks(desk, f"{subject}\n\n{text}"):
         text = f"{text}\n\n{newest(mail.attached).text}".strip()
     answers = kind == "reply" or bool(earlier and mail.references)
-    if subject and (not answers or not text):
+    if subject and not (text and (old or answers)):
         text = f"{subject}\n\n{text}".strip()
     return Asked(text[:LONGEST], subject, len(text) > LONGEST, answers, tuple(earlier))
 
 
 def bare(desk: Leadsman, text: str) -> bool:
     """Whether the words only state something: the answer to a question that stands elsewhere."""
-    if not text.strip() or len(text) > LONGEST or asks(desk, text):
-        return False
     message = desk.taken_up(text, Thread()).message
-    return bool(message.stated or message.quantities or message.says("note:no_idea"))
+    if message.dangers or not (message.stated or message.quantities or message.says("note:no_idea")):
+        return False
+    requests = any(cue.name.startswith("request:") for cue in message.cues)
+    short = len(message.words) <= SHORT and "?" not in text and not requests
+    return short or not asks(desk, text)
 
 
 def before(desk: Leadsman, mail: Asked) -> str | None:

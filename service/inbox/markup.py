@@ -8,6 +8,7 @@ from lxml import etree
 from lxml import html as lxml_html
 
 LONGEST = 2_000_000  # characters of HTML; what comes after is no question
+DEEPEST = 500  # nested elements
 UNSEEN = frozenset((
     "head", "script", "style", "template", "noscript", "title", "meta", "link", "object", "embed", "svg", "math",
     "select", "option", "button", "audio", "video", "iframe", "textarea", "input",
@@ -33,18 +34,19 @@ SIGNED = re.compile(r"(?:^|\s)(?:gmail_signature|moz-signature|signature|ms-outl
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where the walk is: depth of quotation, whether line breaks count, the ground behind the text, an item's mark."""
+    """Where the walk is: depth of quotation, line breaks kept or not, the ground, an item's mark, how deep."""
 
     depth: int = 0
     pre: bool = False
     ground: str = "white"
     item: str = "- "
+    level: int = 0
 
 
 def text_of(source: str) -> str:
     """The visible text of an HTML source. Broken markup gives what a browser would make of it."""
     content = source[:LONGEST].replace("\0", "").encode("utf-8", "replace")
-    parser = lxml_html.HTMLParser(encoding="utf-8", recover=True, remove_comments=True, remove_pis=True)
+    parser = lxml_html.HTMLParser(encoding="utf-8", recover=True, remove_comments=True, huge_tree=True)
     try:
         root = lxml_html.document_fromstring(content, parser=parser)
     except (etree.ParserError, etree.XMLSyntaxError, ValueError):  # nothing in it
@@ -93,7 +95,7 @@ class Page:
         """Take up a node and everything under it."""
         tag = node.tag if isinstance(node.tag, str) else "script"
         style = _squeezed(node.get("style") or "")
-        if tag in UNSEEN or self.unseen(node, style, place.ground):
+        if tag in UNSEEN or place.level > DEEPEST or self.unseen(node, style, place.ground):
             return
         inner = self.inside(node, tag, style, place)
         if tag in BLOCKS:
@@ -125,7 +127,7 @@ class Page:
         """The place of what stands in a node."""
         ground = _colour(GROUND, style, node.get("bgcolor") or place.ground)
         depth = place.depth + (tag == "blockquote")
-        return Place(depth, place.pre or tag == "pre" or "white-space:pre" in style, ground, "- ")
+        return Place(depth, place.pre or tag == "pre" or "white-space:pre" in style, ground, level=place.level + 1)
 
     def text(self, text: str | None, place: Place) -> None:
         """Take up a piece of running text."""

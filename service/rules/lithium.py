@@ -94,6 +94,10 @@ def words(case: Case, verdict: str, running: float, inrush: float, found: Limits
     if verdict == "no":
         allowed = say.amps(found.peak or 0)
         return f"No: {bank} may give {allowed} for a few seconds, and {name} takes {say.amps(inrush)} at first."
+    if verdict == "marginal" and not found.stated:
+        whole = value("plenty") * found.continuous
+        return (f"Only just: without a stated limit count on {say.amps(found.sure(whole))} of {say.amps(whole)} in the "
+                f"first instant, and {name} takes {say.amps(inrush)}.")
     if verdict == "marginal":
         tight = running > found.sure(found.continuous)
         whole = found.continuous if tight else max(found.continuous, found.peak or 0)

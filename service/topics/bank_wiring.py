@@ -89,6 +89,7 @@ def decided(case: Case) -> Answer:
         head = "One of our technicians will look at this: the maker of this lithium battery decides what may be joined."
         return TOPIC.says("needs-facts", head, asks=(TOPIC.ask("battery.max_in_series"),), route="technician")
     if "lfp" in kinds and case.says("detail:label_forbids") and case.get("bank.layout") != "parallel":
+        case.step("The battery's maker decides how many may be joined; the label speaks for the maker", "bank-practice")
         return TOPIC.says("no", "No: where the label forbids it, these lithium batteries must not be joined in series.")
     if case.says("detail:one_or_two"):
         return habit(case, "one_or_two")

@@ -147,8 +147,10 @@ def worked(case: Case, amps: float, size: Size) -> circuit.Loss:
         K.cite, circuit.limit_cite(allowed), "sae-areas" if isinstance(size.name, str) else "iec-60228",
     )
     case.step(f"{circuit.called(size)} may carry {say.amps(size.ampacity)}", TABLE_5)
-    lost = cable.drop(amps, length, size.area, k=K.value)
-    return circuit.Loss(lost, lost / volts * 100, allowed)
+    drop = cable.drop(amps, length, size.area, k=K.value)
+    lost = circuit.Loss(drop, drop / volts * 100, allowed)
+    case.step(f"That size loses {say.volts(drop, 2)}, {share(lost)} of {say.quantity(volts, 'V')}", K.cite)
+    return lost
 
 
 def judged(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -> Answer:

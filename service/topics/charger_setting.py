@@ -194,6 +194,7 @@ def of_any_kind(case: Case, chemistry: str | None) -> Answer:
     verdicts = {found(case.supposing({"battery.chemistry": kind}), kind)[0] for kind in kinds}
     put = charge_volts.put_out(case)
     if verdicts == {"no"} and put:
+        case.step("No kind of battery's absorption, float or equalising range holds it", "settings-by-kind")
         head = f"No: {say.volts(put.each * float(case['bank.voltage']) / 12)} is wrong for every kind of battery."
         return TOPIC.says("no", head, asks=(TOPIC.ask("battery.chemistry", TOPIC.likely["battery.chemistry"]),))
     if case.says(*EQUALISES):

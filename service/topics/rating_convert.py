@@ -117,7 +117,13 @@ def volts_of_one(case: Case) -> float:
         return float(typed)  # 12.8 or 25.6 as typed
     lithium = case.get("battery.family") == "lithium"
     each = reference.value("ratings", "volts-lithium" if lithium else "volts-lead")
-    return float(typed or case.get("battery.volts", 12.0)) / 12 * float(each.value)
+    return float(typed or nominal_volts(case)) / 12 * float(each.value)
+
+
+def nominal_volts(case: Case) -> float:
+    """The volts that amp-hours stand at: the system's where no number of batteries is named, else one battery's."""
+    whole = None if "battery.count" in case.stated else case.said("bank.voltage")
+    return float(whole or case.get("battery.volts", 12.0))
 
 
 def energy_of_capacity(case: Case) -> tuple[Figure, str]:
@@ -132,7 +138,7 @@ def energy_of_capacity(case: Case) -> tuple[Figure, str]:
 def capacity_of_energy(case: Case) -> tuple[Figure, str]:
     """Watt-hours as amp-hours; at 12.8 V unless a lead battery is named."""
     held, kind = float(case["battery.energy"]), case.get("battery.chemistry")
-    volts = float(case.said("battery.nominal") or case.get("battery.volts", 12.0))
+    volts = float(case.said("battery.nominal") or nominal_volts(case))
     if not volts % 6:
         each = reference.value("ratings", "volts-lead" if kind in LEAD else "volts-lithium")
         volts = volts / 12 * float(each.value)
@@ -164,8 +170,12 @@ def current_of_power(case: Case) -> tuple[Figure, str]:
     """Watts or horsepower as amps, by the rule that every topic uses."""
     one = case.supposing({}, ["load.current", "load.model", "load.peak"]) if "load.current" in case.stated else case
     amps, volts = float(one["load.current"]), float(case["bank.voltage"])
-    watts, shown = say.quantity(float(case["load.power"]), "W"), say.quantity(amps, "A", 0 if amps >= 10 else None)
-    return Figure("current", "current", amps, "A"), f"{watts} at {say.quantity(volts, 'V')} is {shown}"
+    case.trace.extend(item for item in one.trace if item not in case.trace)
+    power = float(case["load.power"])
+    figure, shown = Figure("current", "current", amps, "A"), say.quantity(amps, "A", 0 if amps >= 10 else None)
+    if amps > convert.current(power, volts) + 1e-6:  # horsepower is what the shaft gives, not what the motor takes
+        return figure, f"a motor of {case.stated['load.power'].text} takes about {shown} at {say.quantity(volts, 'V')}"
+    return figure, f"{say.quantity(power, 'W')} at {say.quantity(volts, 'V')} is {shown}"
 
 
 def power_of_current(case: Case) -> tuple[Figure, str]:
@@ -195,6 +205,8 @@ def area_of_gauge(case: Case) -> tuple[Figure, str]:
     buy = next((float(row["area"].value) for row in reference.rows("metric_areas") if row["area"].value >= area), None)
     case.step(f"{say.gauge(gauge)} has {say.quantity(area, 'mm2')}", AREAS)
     metric = f"; the metric size in its place is {say.quantity(buy, 'mm2')}" if buy else ""
+    if buy:
+        case.step(f"The next metric size up is {say.quantity(buy, 'mm2')}", "iec-60228")
     return Figure("area", "area", area, "mm2"), f"{say.gauge(gauge)} is {say.quantity(area, 'mm2')}{metric}"
 
 

@@ -108,7 +108,7 @@ def long(days: float) -> str:
     """Days to the figures that count; hours under two days."""
     if days < 2:
         return say.quantity(days * 24, "hours", 0)
-    return say.quantity(int(days) if days >= 10 else int(days * 10) / 10, "d")
+    return say.quantity(int(days + NEAR) if days >= 10 else int(days * 10 + NEAR) / 10, "d")
 
 
 def plot(capacity: float, charge: float, amps: float) -> dict[str, Any]:

@@ -150,6 +150,8 @@ def tightness(case: Case, size: str) -> None:
     """How tight, as a step, for a stud in the table."""
     if size and (found := torque(size)):
         case.step(f"Tighten {size} to {found}, unless the label says otherwise", TORQUE)
+    else:
+        case.step("Makers print different tightenings for the same stud, so the label comes first", TORQUE)
 
 
 def torque(name: str) -> str:

@@ -41,7 +41,7 @@ def two_weights(case: Case, old: float, count: float) -> Answer:
     if kinds[0] == "lfp" and kinds[1] and kinds[1].value != "lfp":
         old, new = new, old
     case.others().known("battery.weight")
-    case.step(f"{shown(case, old)} - {shown(case, new)} = {shown(case, old - new)}")
+    case.step(f"{shown(case, old)} - {shown(case, new)} = {shown(case, old - new)}", "unit-definitions")
     saved = old - new
     how = "lighter" if saved >= 0 else "heavier"
     head = f"{shown(case, abs(saved))} {how}: {shown(case, new)} in place of {shown(case, old)}."

@@ -82,8 +82,9 @@ def spec() -> Response:
 def healthz() -> Response:
     """200 while questions can be answered and stored; 503 with what is wrong otherwise."""
     try:
-        desk().log().db.execute("select 1")
+        desk().log().probe()
     except LogFault as error:
+        desk().reopen()
         return problem(503, "The log is not to be had", str(error))
     house = desk().house
     return jsonify({"status": "ok", "house": house.name, "house_version": house.version, "house_fault": desk().fault})

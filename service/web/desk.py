@@ -62,7 +62,7 @@ class WebDesk:
             self.log().add(Entry(text or told, reply, at, surface, version.rules(), self._desk.house.version, spent))
         except LogFault as error:
             logger.error("not logged: %s", error)
-            self._local.__dict__.pop("log", None)
+            self.reopen()
         return reply
 
     def log(self) -> Log:
@@ -71,6 +71,10 @@ class WebDesk:
             self._local.log = Log(self.folder)
         found: Log = self._local.log
         return found
+
+    def reopen(self) -> None:
+        """Give up this thread's log after a fault, so that the next use opens it anew."""
+        self._local.__dict__.pop("log", None)
 
     def _taken_up(self) -> None:
         try:

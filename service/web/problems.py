@@ -57,6 +57,7 @@ def register(app: Flask) -> None:
     @app.errorhandler(LogFault)
     def no_log(error: LogFault) -> Response:
         logger.error("%s", error)
+        app.extensions["desk"].reopen()
         detail = "Answers are not kept at the moment: try again in a minute, or telephone the desk."
         return refusal(503, "The log is not to be had", detail, {"Retry-After": "60"})
 

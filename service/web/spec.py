@@ -1,4 +1,4 @@
-"""The OpenAPI 3.1 document of POST /api/ask, made from the dataclasses and the facts of the contract."""
+"""The OpenAPI 3.1 document of the HTTP service, made from the dataclasses and the facts of the contract."""
 
 from __future__ import annotations
 
@@ -18,6 +18,7 @@ def document(house: str) -> dict[str, Any]:
         "info": {"title": f"Battery desk of {house}", "version": "1"},
         "paths": {
             "/api/ask": {"post": _ask()},
+            "/api/feedback": {"post": _feedback()},
             "/healthz": {"get": _get("healthz", "Whether questions can be answered and stored", {"503"})},
             "/api/spec": {"get": _get("spec", "This document", set())},
         },
@@ -113,6 +114,21 @@ def _ask() -> dict[str, Any]:
         "responses": {
             "200": {"description": "The answers", "content": {"application/json": {"schema": _ref("Reply")}}},
             **{code: _refusal() for code in ("400", "413", "415")},
+            "default": _refusal(),
+        },
+    }
+
+
+def _feedback() -> dict[str, Any]:
+    shape = _object({"id": TEXT, "helped": {"type": "boolean"}}, {"word": TEXT}, closed=True)
+    kept = {"application/json": {"schema": _object({"status": TEXT})}}
+    return {
+        "operationId": "feedback",
+        "summary": "Keep whether an answer helped",
+        "requestBody": {"required": True, "content": {"application/json": {"schema": shape}}},
+        "responses": {
+            "200": {"description": "Kept", "content": kept},
+            **{code: _refusal() for code in ("400", "404", "413", "415", "503")},
             "default": _refusal(),
         },
     }
