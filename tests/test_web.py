@@ -61,6 +61,12 @@ def post(client, text="", page=None, **fields):
     return client.post("/", data={"text": text, **kept, **fields})
 
 
+def body(client, path, **options) -> bytes:
+    """What stands at an address; its file is closed again."""
+    with client.get(path, **options) as response:
+        return response.data
+
+
 def words(response) -> str:
     """The text of a page with its spaces evened out."""
     text = re.sub(r"<[^>]+>", " ", response.get_data(as_text=True))
@@ -82,20 +88,20 @@ def test_every_example_gets_an_answer_with_figures_or_a_comparison(client, quest
 
 
 def test_the_first_page_weighs_under_60_kb_in_all(client):
-    parts = [client.get("/").data, *(client.get(f"/static/{name}").data for name in STATIC)]
+    parts = [body(client, "/"), *(body(client, f"/static/{name}") for name in STATIC)]
     assert sum(map(len, parts)) < 60_000
 
 
 def test_the_widget_weighs_under_25_kb_compressed_with_the_page_in_its_frame(client):
-    parts = [client.get("/?frame=docked").data, *(client.get(f"/static/{name}").data for name in (*STATIC, "widget.js"))]
+    parts = [body(client, "/?frame=docked"), *(body(client, f"/static/{name}") for name in (*STATIC, "widget.js"))]
     assert sum(len(gzip.compress(part)) for part in parts) < 25_000
 
 
 def test_texts_travel_compressed_where_the_browser_takes_it(client):
-    packed = client.get("/static/sheet.css?v=1", headers={"Accept-Encoding": "gzip"})
-    assert packed.headers["Content-Encoding"] == "gzip"
-    assert gzip.decompress(packed.data) == client.get("/static/sheet.css").data
-    assert "immutable" in packed.headers["Cache-Control"]
+    with client.get("/static/sheet.css?v=1", headers={"Accept-Encoding": "gzip"}) as packed:
+        assert packed.headers["Content-Encoding"] == "gzip"
+        assert gzip.decompress(packed.data) == body(client, "/static/sheet.css")
+        assert "immutable" in packed.headers["Cache-Control"]
     assert "Content-Encoding" not in client.get("/").headers
 
 
@@ -282,9 +288,9 @@ def test_only_listed_websites_may_frame_the_page(house, tmp_path):
 def test_no_page_sets_a_cookie_or_allows_inline_code(client):
     id = client.post("/api/ask", json={"text": QUESTION}).json["id"]
     for path in ("/", f"/a/{id}", f"/a/{id}.txt", "/sources", "/healthz", "/static/sheet.js", "/nowhere"):
-        response = client.get(path)
+        with client.get(path) as response:
+            policy = response.headers["Content-Security-Policy"]
         assert "Set-Cookie" not in response.headers
-        policy = response.headers["Content-Security-Policy"]
         assert "unsafe" not in policy
         assert "default-src 'none'" in policy
 

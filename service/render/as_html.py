@@ -94,12 +94,18 @@ def joined(text: str) -> str:
 
 def told(facts: Sequence[Mapping[str, Any]], asked: bool) -> str:
     """The question that setting facts stands for: "Same, with 600 A", or the reply to what was asked back."""
-    texts = [f"{item['value']}{say.NB}{item['shown']}".strip() if item.get("shown") else
-             say.fact(item["fact"], item["value"]) for item in facts]
+    texts = [_as_typed(item) for item in facts]
     if asked:
-        return say.listed([f"{field(item['fact'], ())['label'].capitalize()}: {text}"
-                           for item, text in zip(facts, texts, strict=True)])
+        labels = [field(item["fact"], ())["label"] for item in facts]
+        return say.listed([f"{label[:1].upper()}{label[1:]}: {text}" for label, text in zip(labels, texts, strict=True)])
     return f"Same, with {say.listed(texts)}"
+
+
+def _as_typed(item: Mapping[str, Any]) -> str:
+    """A fact set by a form, in the unit that was chosen there."""
+    if item.get("shown"):
+        return f"{say.significant(item['value'], 6)}{say.NB}{item['shown']}"
+    return say.fact(item["fact"], item["value"])
 
 
 def _band(answer: Mapping[str, Any]) -> tuple[str, str]:
