@@ -11,14 +11,15 @@ from grammar.reading import Stated, Value
 from grammar.scene import Scene
 
 SAME = 0.01  # values this close are one value
-DENIED_BEFORE = 2  # words between "not" and the figure it denies
+DENIED_BEFORE = 3  # words between "not" and the figure it denies, less one
+BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
 
 
 def denied(scene: Scene, item: Item) -> bool:
     """Whether a figure is one that does not hold: "24 not 12 volts"."""
     return any(
         found.end <= item.start <= found.end + DENIED_BEFORE - 1
-        and not any(scene.word(at) in (",", ";", "but") for at in range(found.end, item.start))
+        and all(scene.word(at) in BETWEEN for at in range(found.end, item.start))
         for found in around(scene.denials, item, scene.denial_starts)
         if scene.word(found.start) in ("not", "isnt", "rather", "instead")
     )

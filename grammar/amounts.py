@@ -37,6 +37,7 @@ class Amount:
     end: int
     rest: tuple[Part, ...] = ()
     value: float | str = 0.0
+    measure: Token | None = None  # the unit that repeats what a label says
 
 
 def place(token: Token) -> tuple[int, int]:
@@ -71,7 +72,7 @@ def amount(number: Token, *others: Token) -> Amount:
 def reading(number: Token, measure: Token | None = None) -> Amount:
     """The number behind a label, with the unit that repeats what the label says."""
     rest = (Part("word", "", place(measure)),) if measure else ()
-    return Amount(number, PLAIN, place(number)[0], place(measure or number)[1], rest)
+    return Amount(number, PLAIN, place(number)[0], place(measure or number)[1], rest, measure=measure)
 
 
 def labelled(label: Token, *pieces: Amount | Token) -> Iterator[Part]:
@@ -85,13 +86,23 @@ def labelled(label: Token, *pieces: Amount | Token) -> Iterator[Part]:
     meter = unit.dim == "GAUGE" and VERB.search(label)  # "the gauge says 12"
     if meter or not all(_likely(one) for one in amounts):
         for one in amounts:
-            one.value, one.unit, one.end = numbers.value(one.number), PLAIN, place(one.number)[1]
+            _take_back(one)
         yield Part("word", "", place(label))
     else:
         amounts[0].start = place(label)[0]
         for one in amounts:
             one.rest = ()  # what is measured belongs to the quantity
     yield from joined(pieces)
+
+
+def _take_back(one: Amount) -> None:
+    """Makes an amount of its own of a number that is not the label's: "cable gauge 120 A"."""
+    unit = units.named(one.measure) if one.measure else PLAIN
+    if unit.dim in ("AMP", "TIME"):
+        one.unit, one.rest = unit, ()
+    else:
+        one.unit, one.end = PLAIN, place(one.number)[1]
+    one.value = worth(one.number, one.unit)
 
 
 def joined(pieces: Sequence[Amount | Token], between: bool = False) -> Iterator[Part]:

@@ -117,7 +117,8 @@ def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     hours = max((float(part.quantity.value) for part in scene.quantities("AH")), default=0.0)
     small = value <= MOST_CHARGE and (charging or not hours or value <= WEAK_CHARGE * hours)
     filling = charging or (bool(hours) and not scene.about("request:how_long", "request:what_size"))
-    if small and filling and "load" not in scene.heads and "drain" not in scene.heads:
+    bursts = any(part.quantity.unit == "second" for part in scene.quantities("TIME"))
+    if small and filling and not bursts and "load" not in scene.heads and "drain" not in scene.heads:
         return Claim("charger.current", "default")
     if "drain" in scene.heads and value <= MOST_DRAIN:
         return Claim("drain.current", "default")

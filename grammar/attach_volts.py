@@ -18,6 +18,8 @@ CHARGING = (13.9, 15.9)
 LEAD_AT_REST = 13.35  # a lead battery above this is being charged
 SAG_REACH = 6.0
 LOWERED = 11.9  # the same in the clause that names the load
+RESTING = frozenset({"rest", "rests", "rested", "resting"})
+PRAISED = frozenset({"good", "ok", "okay", "fine", "alright", "healthy", "enough", "low"})
 FLATTENED = 11.5  # with a load named, nobody reads this at rest
 
 
@@ -46,7 +48,7 @@ def volts(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def nominal(scene: Scene, item: Item) -> Claim | None:
     """Volts that name a battery or a system."""
-    if falls_to(scene, item):
+    if falls_to(scene, item) or _falls_on(scene, item) or _rests_at(scene, item):
         return Claim("reading.voltage", "role")
     if _converted(scene, item):
         return Claim("charger.input_voltage", "grammar")
@@ -100,6 +102,27 @@ def falls_to(scene: Scene, item: Item) -> bool:
     """Whether a word of falling leads right to it: "drops to 6 V"."""
     return any(
         found.concept == "drop" and found.end <= item.start and gap(scene, item, found.start, found.end) <= 0.5
+        for found in around(scene.roles, item, scene.role_starts)
+    )
+
+
+def _falls_on(scene: Scene, item: Item) -> bool:
+    """Whether it is the lower of two readings: "from 13.2 V to 12 V", where the words tell of a fall."""
+    if item.at < 2 or scene.word(item.start - 1) != "to" or not scene.sags:
+        return False
+    before = next(other for other in reversed(scene.items[: item.at]) if other.end < item.start)
+    return before.dim == "VOLT" and not is_nominal(before) and before.end == item.start - 1
+
+
+def _rests_at(scene: Scene, item: Item) -> bool:
+    """Whether round volts are read, not a system's name: "rests at 12 V", "reads 12 V at rest", "is 12 V good at rest"."""
+    if not any(token.word in RESTING for token in scene.tokens):
+        return False
+    before, after = scene.word(item.start - 1), scene.word(item.end)
+    if before == "is" and after in PRAISED or before == "at" and after == "after":
+        return True
+    return any(
+        found.concept == "read_off" and found.end == item.start
         for found in around(scene.roles, item, scene.role_starts)
     )
 

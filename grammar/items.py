@@ -12,6 +12,7 @@ from grammar.vocabulary import Found
 JOINERS = frozenset({"or", "not", "vs", "instead", "/", "than"})
 WEIGHED = JOINERS | {"a", "an", "of", "rather"}
 UNSHARED = frozenset({"NUM", "COUNT", "PERCENT", "TIME"})
+FIRST = frozenset({"alike", "=charger.kind"})  # of two names for the same words: a "dc dc" is a charger's kind
 NAMES = frozenset({"thing", "alike", "model", "count"})
 CHARGERS = {"dc-dc": "dcdc", "alternator": "alternator", "solar": "panel"}
 
@@ -77,7 +78,7 @@ def _name_items(found: Sequence[Found], taken: dict[int, Item], tokens: Sequence
     named = [item for item in found if item.kind in NAMES or item.kind.startswith("=")]
     things = {(item.start, item.end): item.concept for item in named if item.kind == "thing"}
     items: dict[int, Item] = {}
-    for item in sorted(named, key=lambda item: (item.start, -item.end, item.kind != "alike")):
+    for item in sorted(named, key=lambda item: (item.start, -item.end, item.kind not in FIRST)):
         places = range(item.start, item.end)
         if busy.isdisjoint(places):
             busy.update(places)

@@ -15,6 +15,7 @@ from grammar.vocabulary import Found
 
 NAMED = frozenset({"value", "thing", "alike"})
 ABOUT = frozenset({"word", "request", "role"})
+DESCRIBED = frozenset({"battery.chemistry", "battery.duty"})  # said of the battery that is asked for
 OWNERS = frozenset({"battery", "bms", "load"})
 SAG = {("word", "sag"), ("role", "drop")}
 SIZE = {("request", "what_size"), ("request", "which"), ("request", "how_many")}
@@ -158,8 +159,16 @@ class Scene:
     def asked(self) -> frozenset[int]:
         """The heads that are what is asked for, in or right after a request for a size: "what fuse"."""
         sizes = (item for item in self.found if (item.kind, item.concept) in SIZE)
-        places = {at for item in sizes for at in range(item.start, item.end + 2)}
+        places = {at for item in sizes for at in range(item.start, self._described(item.end))}
         return frozenset(head.at for head in self.head_items if head.start in places)
+
+    def _described(self, end: int) -> int:
+        """How far a request for a size reaches over volts and kinds: "what size of 12 V gel battery"."""
+        last = end + 2
+        for item in self.items:
+            if end <= item.start < last and (item.dim == "VOLT" or item.fact in DESCRIBED):
+                last = item.end + 2
+        return last
 
     @cached_property
     def by_clause(self) -> dict[int, frozenset[str]]:

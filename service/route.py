@@ -6,13 +6,14 @@ a topic. What stays under the bar is not guessed: the thread's topic goes on, or
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
-from grammar.files import toml
+from grammar.files import kept, toml
 from grammar.reading import Message, Span
 from service.evidence import Sign, asks, evidence, shape
 
@@ -87,20 +88,27 @@ class Tally:
 
 @cache
 def table() -> Table:
-    """The table of points. Raises ValueError for a line that holds no whole numbers."""
+    """The table of points, kept as it was read. Raises ValueError for a line that holds no whole numbers."""
+    files = sorted(FOLDER.glob("*.toml"))
+    start, points, several, bars = kept("points", [*files, Path(__file__)], lambda: _read(files))
+    return Table(start, points, several, Bars(**bars))
+
+
+def _read(files: Iterable[Path]) -> tuple[object, ...]:
     start: dict[str, int] = {}
     points: dict[str, dict[str, tuple[int, int]]] = {}
-    for path in sorted(FOLDER.glob("*.toml")):
-        if path.name == SEVERAL:
-            continue
+    shared: dict[str, dict[str, int]] = {}
+    for path in files:
         content = toml(path)
+        if path.name == SEVERAL:
+            shared = content
+            continue
         start[path.stem] = content["start"]
         for name, pair in content["points"].items():
             if len(pair) != 2 or not all(isinstance(number, int) for number in pair):
                 raise ValueError(f"{path.name}, {name}: it must hold two whole numbers, not {pair!r}")
             points.setdefault(name, {})[path.stem] = (pair[0], pair[1])
-    shared = toml(FOLDER / SEVERAL)
-    return Table(start, points, shared["several"], Bars(**shared["bars"]))
+    return start, points, shared["several"], shared["bars"]
 
 
 def route(message: Message, *, context: tuple[str, ...] = ()) -> list[Request]:
@@ -151,7 +159,7 @@ def rows_of(message: Message, signs: Iterable[Sign]) -> list[dict[str, int]]:
     starts = [clause.span[0] for clause in message.clauses] or [0]
     rows: list[dict[str, int]] = [{} for _ in starts]
     for sign in signs:
-        row = max((number for number, start in enumerate(starts) if start <= sign.at), default=0)
+        row = max(bisect_right(starts, sign.at) - 1, 0)
         rows[row].setdefault(sign.name, sign.at)
     return rows
 

@@ -31,7 +31,8 @@ def mail(text: str, *, sender: str = "Ann Low <ann@post.example>", subject: str 
         name.replace("_", "-"): value for name, value in headers.items()
     }
     head = "".join(f"{name}: {value}\n" for name, value in given.items())
-    return f"{head}MIME-Version: 1.0\nContent-Type: text/plain; charset=utf-8\n\n{text}\n".encode("utf-8", "surrogateescape")
+    head += "MIME-Version: 1.0\nContent-Type: text/plain; charset=utf-8\n"
+    return f"{head}\n{text}\n".encode("utf-8", "surrogateescape")
 
 
 def run(source: Path | str, **wanted: Any) -> list[dict[str, Any]]:

@@ -86,7 +86,8 @@ def test_a_draft_ends_with_the_sign_off_and_the_words_it_answers(tmp_path):
 def test_a_bare_reply_to_a_draft_is_understood(tmp_path):
     draft = drafted(tmp_path, mail("Will my flooded battery run the Pike?", Message_ID="<q1@post.example>"))
     quoted = "\n".join(f"> {line}".rstrip() for line in plain_of(draft).splitlines())
-    reply = mail(f"650 CCA\n\nOn Wed, 12 Nov 2025 the battery desk wrote:\n{quoted}", subject="Re: x", References="<d@x.example>")
+    text = f"650 CCA\n\nOn Wed, 12 Nov 2025 the battery desk wrote:\n{quoted}"
+    reply = mail(text, subject="Re: x", References="<d@x.example>")
     (answer,) = sorted_one(tmp_path, reply)["answers"]
     assert (answer["topic"], answer["verdict"]) == ("run-check", "yes")
 
@@ -120,9 +121,11 @@ def test_no_header_comes_in_through_another(tmp_path, hostile):
 
 
 def test_a_draft_that_does_not_read_back_is_refused():
-    sound = b"From: a@x.example\r\nTo: b@x.example\r\nSubject: s\r\nDate: Tue, 11 Nov 2025 09:12:00 +0000\r\nMessage-ID: <m@x>\r\n"
+    sound = b"From: a@x.example\r\nTo: b@x.example\r\nSubject: s\r\nMessage-ID: <m@x>\r\n"
+    sound += b"Date: Tue, 11 Nov 2025 09:12:00 +0000\r\n"
     check(sound + b"\r\ntext\r\n", {"b@x.example"})
-    for spoilt in (sound + b"Bcc: c@x.example\r\n", sound + b"To: c@x.example\r\n", sound.replace(b"b@x", b"c@x"), b"x"):
+    added = (sound + b"Bcc: c@x.example\r\n", sound + b"To: c@x.example\r\n")
+    for spoilt in (*added, sound.replace(b"b@x", b"c@x"), b"x"):
         with pytest.raises(DraftFault):
             check(spoilt + b"\r\ntext\r\n", {"b@x.example"})
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections import Counter
 from pathlib import Path
+from time import perf_counter
 
 import pytest
 
@@ -173,3 +174,10 @@ def test_values_are_weighed_by_what_they_are(text: str, sign: str) -> None:
 
 def test_the_words_of_questions_are_a_lexicon_file() -> None:
     assert toml(HERE / "words" / "about.toml")["class"] == "about"
+
+
+def test_a_long_message_is_routed_in_a_moment() -> None:
+    long = message("What fuse? Is 12.4 V good? " * 740)
+    began = perf_counter()
+    assert route(long)
+    assert perf_counter() - began < 2

@@ -212,6 +212,16 @@ class Imap:
         client = IMAPClient(where.host, where.port, ssl=where.tls, ssl_context=context, timeout=TIMEOUT)
         self._folder = ""
         try:
+            self._login(client, context)
+        except BaseException:
+            with contextlib.suppress(*GONE, IMAPClientError):
+                client.shutdown()
+            raise
+        return client
+
+    def _login(self, client: IMAPClient, context: ssl.SSLContext) -> None:
+        where = self.place
+        try:
             if not where.tls and client.has_capability("STARTTLS"):
                 client.starttls(context)
             elif not where.tls and where.host not in LOOPBACK:
@@ -220,7 +230,6 @@ class Imap:
         except LoginError as error:
             why = f"{where.host} does not let {where.user} in ({error}): check the user and the password"
             raise SourceFault(why) from error
-        return client
 
     def _drop(self) -> None:
         client, self._client, self._folder = self._client, None, ""

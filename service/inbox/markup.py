@@ -2,12 +2,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from lxml import etree
 from lxml import html as lxml_html
 
 LONGEST = 2_000_000  # characters of HTML; what comes after is no question
+LONGEST_STYLE = 100_000
 DEEPEST = 500  # nested elements
 UNSEEN = frozenset((
     "head", "script", "style", "template", "noscript", "title", "meta", "link", "object", "embed", "svg", "math",
@@ -27,8 +29,6 @@ CLIPPED = re.compile(r"(?:^|;)(?:height|width):[01](?:px|pt)?(?:;|!|$)")
 COLOUR = re.compile(r"(?:^|;)color:([^;!]+)")
 GROUND = re.compile(r"(?:^|;)background(?:-color)?:([^;!]+)")
 SAME = {"#fff": "white", "#ffffff": "white", "rgb(255,255,255)": "white", "#000": "black", "#000000": "black"}
-RULE = re.compile(r"([^{}]*)\{([^{}]*)\}")
-ELSEWHERE = re.compile(r"/\*.*?\*/|@media[^{]*\{(?:[^{}]*\{[^{}]*\})*[^{}]*\}", re.DOTALL)
 SIGNED = re.compile(r"(?:^|\s)(?:gmail_signature|moz-signature|signature|ms-outlook-mobile-signature)(?:\s|$)", re.I)
 
 
@@ -59,12 +59,25 @@ def text_of(source: str) -> str:
 
 def _hidden_names(root: etree._Element) -> frozenset[str]:
     """Classes and ids (".x", "#x") that the message's own style sheets hide on every screen."""
-    found: set[str] = set()
-    for style in root.iter("style"):
-        for names, rules in RULE.findall(ELSEWHERE.sub("", (style.text or "")[:200_000])):
-            if _hides(_squeezed(rules), "white"):
-                found.update(name.strip() for name in names.split(","))
-    return frozenset(name for name in found if re.fullmatch(r"[.#][\w-]+", name))
+    names = {
+        name.strip()
+        for style in root.iter("style")
+        for heads, rules in _rules((style.text or "")[:LONGEST_STYLE])
+        if _hides(_squeezed(rules), "white")
+        for name in heads.split(",")
+    }
+    return frozenset(name for name in names if re.fullmatch(r"[.#][\w-]+", name))
+
+
+def _rules(sheet: str) -> Iterator[tuple[str, str]]:
+    """The rules of a style sheet outside @media and its kin: names, declarations."""
+    pieces = [piece.rpartition("*/")[2] if number else piece for number, piece in enumerate(sheet.split("/*"))]
+    depth = 0
+    for piece in "".join(pieces).split("}"):
+        names, _, rules = piece.partition("{")
+        if not depth and "{" not in rules:
+            yield names, rules
+        depth = max(depth + piece.count("{") - 1, 0)
 
 
 def _squeezed(rules: str) -> str:

@@ -16,7 +16,7 @@ BREAK = re.compile("\r\n?|[\u0085\u2028\u2029]")
 LINK = re.compile(r"<?\b(?:https?://|mailto:|www\.)[^\s<>]+>?|\[(?:cid|image|inline image)\b[^\]\n]{0,200}\]", re.I)
 SIGNED_HEAD = re.compile(r"^-----BEGIN PGP SIGNED MESSAGE-----\n(?:\w+: .*\n)*", re.MULTILINE)
 SIGNED_TAIL = re.compile(r"^-----BEGIN PGP SIGNATURE-----\n.*?(?:^-----END PGP SIGNATURE-----$|\Z)", re.M | re.S)
-ENCODED = re.compile(r"^begin [0-7]{3,4} \S.*?^end[ ]*$", re.MULTILINE | re.DOTALL)
+ENCODED = re.compile(r"begin [0-7]{3,4} \S")
 RULED = re.compile(r"^\s*[_=*~-]{5,}\s*$")
 DASHES = re.compile(r"^(?:--|—) ?$")
 GREETING = re.compile(
@@ -37,7 +37,7 @@ class Newest:
 
 def newest(text: str, name: str = "") -> Newest:
     """Take the plain text of a message apart. `name` is its sender's: alone at the end it is a signature."""
-    found = parts(cleaned(text).split("\n"))
+    found = parts(list(_without_files(cleaned(text).split("\n"))))
     own = "\n\n".join(words for lines in found.own if (words := own_words(lines, name)))
     return Newest(own, tuple(found.earlier), found.forwarded)
 
@@ -45,7 +45,19 @@ def newest(text: str, name: str = "") -> Newest:
 def cleaned(text: str) -> str:
     """The text without what nobody reads: unseen characters, encoded files, a machine's signature."""
     text = UNSEEN.sub("", BREAK.sub("\n", text)).replace("\u00a0", " ")
-    return SIGNED_TAIL.sub("", SIGNED_HEAD.sub("", ENCODED.sub("", text)))
+    return SIGNED_TAIL.sub("", SIGNED_HEAD.sub("", text))
+
+
+def _without_files(lines: list[str]) -> Iterator[str]:
+    """Without files written into the text, from "begin 644 name" to "end"."""
+    inside = False
+    ends = {number for number, line in enumerate(lines) if line.rstrip() == "end"}
+    last = max(ends, default=-1)
+    for number, line in enumerate(lines):
+        inside = inside or bool(ENCODED.match(line) and number < last)
+        if not inside:
+            yield line
+        inside = inside and number not in ends
 
 
 def own_words(lines: list[str] | tuple[str, ...], name: str = "") -> str:
@@ -55,7 +67,7 @@ def own_words(lines: list[str] | tuple[str, ...], name: str = "") -> str:
     kept = list(_without_notices(kept))
     kept = _without_contacts(_without_name(kept, name))
     endings = "|".join(words()["files"]["ends"])
-    file = re.compile(rf"[\w()%+.-]*\.(?:{endings})\b", re.IGNORECASE)
+    file = re.compile(rf"(?<![\w()%+.-])[\w()%+.-]{{0,200}}\.(?:{endings})\b", re.IGNORECASE)
     text = pattern("talk", "says").sub("", "\n".join(file.sub("", LINK.sub("", line)).strip() for line in kept))
     return re.sub(r"\n{3,}", "\n\n", text).strip()
 

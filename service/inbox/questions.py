@@ -15,7 +15,7 @@ MARK = re.compile(
 )
 BULLET = re.compile(r"^[ \t]*[-*•–][ \t]+(?=\S)", re.MULTILINE)
 REFERS = re.compile(r"\b(?:it|its|that|this|them|those|these|same|the other)\b", re.I)  # to the question before
-FEWEST = 2  # questions that make a list
+FEWEST, MOST = 2, 40  # questions that make a list; of more a person makes sense
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +71,7 @@ def listed(text: str) -> tuple[str, list[Asked]]:
     marks = _in_order(MARK.finditer(text))
     if len(marks) < FEWEST:
         marks = list(BULLET.finditer(text))
-    if len(marks) < FEWEST:
+    if not FEWEST <= len(marks) <= MOST:
         return text, []
     gap = text.find("\n\n", marks[-1].end())
     ends = [*(mark.start() for mark in marks[1:]), len(text) if gap < 0 else gap]

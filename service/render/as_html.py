@@ -97,8 +97,13 @@ def told(facts: Sequence[Mapping[str, Any]], asked: bool) -> str:
     texts = [_as_typed(item) for item in facts]
     if asked:
         labels = [field(item["fact"], ())["label"] for item in facts]
-        return say.listed([f"{label[:1].upper()}{label[1:]}: {text}" for label, text in zip(labels, texts, strict=True)])
+        replies = [f"{label}: {text}" for label, text in zip(labels, texts, strict=True)]
+        return _capital(say.listed(replies))
     return f"Same, with {say.listed(texts)}"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _as_typed(item: Mapping[str, Any]) -> str:
@@ -121,7 +126,7 @@ def _band(answer: Mapping[str, Any]) -> tuple[str, str]:
 def _acts(answer: Mapping[str, Any], kind: str) -> Iterator[str]:
     for item in answer["steps"]:
         if item["kind"] == kind:
-            text = item["say"][:1].upper() + item["say"][1:]
+            text = _capital(item["say"])
             yield text if text.endswith((".", "!", "?")) else f"{text}."
 
 
@@ -144,7 +149,7 @@ def _system(name: str, names: Sequence[str]) -> str:
 def _figure(item: Mapping[str, Any]) -> dict[str, Any]:
     figure = Figure(**item)
     low, high = figure.low, figure.high
-    label = figure.label[:1].upper() + figure.label[1:]
+    label = _capital(figure.label)
     part: dict[str, Any] = {"label": label, "name": figure.name, "range": "", "range_us": "", "at": None}
     if isinstance(figure.value, (str, bool)):
         text = f"{figure.value}{say.NB}{figure.unit}" if figure.unit == "AWG" else say.fact(figure.name, figure.value)
