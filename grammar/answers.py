@@ -6,11 +6,18 @@ from collections.abc import Sequence
 
 from grammar.canonical import in_unit
 from grammar.facts import FactSpec, facts
+from grammar.items import Item
 from grammar.reading import Quantity, Stated
 from grammar.scene import Scene
 
 LONGEST = 14  # words: a longer message speaks for itself
 WEAK = frozenset({"default", "near", "range"})
+FOLLOWS = frozenset(  # words that may follow a figure that answers; any other is what it counts
+    """in on at or and i it its is as then per each when while for from according acc if max total tops so too ish
+    thanks thx ta please pls says said printed stamped by but think guess maybe probably one way sorry not to of
+    written roughly about according would i'd id reckon believe mate sir ok okay cheers what""".split()
+)
+SHORT = 3  # words: what follows the figure of so short a message is its unit or nothing
 YES = frozenset(["yes", "yep", "yeah", "yup", "aye", "correct", "it", "they", "sure", "true", "definitely"])
 NO = frozenset(["no", "nope", "nah", "not", "isnt"])
 
@@ -38,13 +45,25 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
         return _kind(scene, spec)
     taken = {item.span for item in stated if item.how not in WEAK}
     for item in scene.measured:
-        if item.part is None or item.part.span in taken:
+        if item.part is None or item.part.span in taken or not is_free(scene, item, spec):
             continue
         value = _fitting(item.quantity, spec)
         if value is not None:
             span = item.part.span
             return Stated(spec.name, value, spec.unit, scene.text[slice(*span)], span, how="asked")
     return None
+
+
+def is_free(scene: Scene, item: Item, spec: FactSpec | None = None) -> bool:
+    """Whether a figure counts nothing else: "six" of "the six caps" is no answer, nor is "both"."""
+    if item.kind == "count":
+        return spec is not None and not spec.unit
+    if item.dim not in ("NUM", "COUNT"):
+        return True
+    after = scene.after(item)
+    if after is None or after.kind == "mark" or after.name in FOLLOWS or len(scene.tokens) <= SHORT:
+        return True
+    return item.dim == "NUM" and after.kind != "word"
 
 
 def _fitting(quantity: Quantity, spec: FactSpec) -> float | None:

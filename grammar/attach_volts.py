@@ -115,11 +115,11 @@ def _falls_on(scene: Scene, item: Item) -> bool:
 
 
 def _rests_at(scene: Scene, item: Item) -> bool:
-    """Whether round volts are read, not a system's name: "rests at 12 V", "reads 12 V at rest", "is 12 V good at rest"."""
+    """Whether round volts are read and name no system: "rests at 12 V", "reads 12 V at rest", "is 12 V good rested"."""
     if not any(token.word in RESTING for token in scene.tokens):
         return False
     before, after = scene.word(item.start - 1), scene.word(item.end)
-    if before == "is" and after in PRAISED or before == "at" and after == "after":
+    if (before == "is" and after in PRAISED) or (before == "at" and after == "after"):
         return True
     return any(
         found.concept == "read_off" and found.end == item.start

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -35,6 +36,7 @@ CONTRACTED = {
     "is": "isnt", "are": "arent", "was": "wasnt", "were": "werent", "does": "doesnt", "do": "dont", "did": "didnt",
     "has": "hasnt", "have": "havent", "will": "wont", "would": "wouldnt", "can": "cant", "could": "couldnt",
 }
+VOLTS = ("v", "volt", "volts")
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -162,6 +164,7 @@ def _plain(word: str) -> str:
 def _figures(words: list[str]) -> list[str]:
     """Numbers that are a sign by themselves get a name: too hot, too high a charging voltage, below freezing."""
     named = list(words)
+    systems = {word for word, after in pairwise(words) if after in VOLTS}
     for at, word in enumerate(words):
         if not "0" <= word[:1] <= "9":
             continue
@@ -169,11 +172,18 @@ def _figures(words: list[str]) -> list[str]:
         after = words[at + 1] if at + 1 < len(words) else ""
         if (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
             named[at] = "#hot"
-        elif after in ("v", "volt", "volts") or "." in word or "," in word:
-            named[at] = "#high" if 15.0 <= value <= 17.9 or 30.0 <= value <= 35.8 else word
+        elif after in VOLTS or "." in word or "," in word:
+            named[at] = "#high" if _too_high(value, systems) else word
         elif after == "f" and value <= 32:
             named[at] = "#-"
     return named
+
+
+def _too_high(volts: float, systems: set[str]) -> bool:
+    """Whether a 12 V or 24 V battery takes harm from these volts; a larger system that is named has them at rest."""
+    if 15.0 <= volts <= 17.9:
+        return not systems & {"24", "36", "48"}
+    return 30.0 <= volts <= 35.8 and not systems & {"36", "48"}
 
 
 def _standing(read: Text, table: Signs) -> list[Hit]:

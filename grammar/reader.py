@@ -12,7 +12,7 @@ from grammar.groups import groups
 from grammar.items import items_of
 from grammar.near import weights
 from grammar.parts import parts
-from grammar.reading import Message
+from grammar.reading import Message, Stated
 from grammar.scene import Scene
 from grammar.settle import settled
 from grammar.spelling import mended
@@ -20,21 +20,25 @@ from grammar.tokens import Token, cut
 from grammar.vocabulary import lexicon, model_names
 
 
-def read(text: str, models: Sequence[str] = (), expecting: Sequence[str] = ()) -> Message:
+def read(
+    text: str, models: Sequence[str] = (), expecting: Sequence[str] = (), said: Sequence[Stated] = ()
+) -> Message:
     """What a text says. `models` are names of the house's catalogue; `expecting` the facts that the desk asked
-    for last, which a bare value then states. Knows no rule and no topic; never raises for a text."""
+    for last, which a bare value then states; `said` those of the conversation, newest first, which it may
+    correct. Knows no rule and no topic; never raises for a text."""
     tokens = _mended(cut(text), tuple(models))
     words = [token.word for token in tokens]
     found = lexicon().find(words)
     clauses = stretches(text, tokens, found)
     pieces = parts(text)
     items = items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces)
-    scene = Scene(text, tokens, items, found, clauses, frozenset(expecting), weights(items), groups(items))
+    known = frozenset((*expecting, *(item.fact for item in said)))
+    scene = Scene(text, tokens, items, found, clauses, known, weights(items), groups(items), tuple(said))
     stated = words_of(scene)
     return Message(
         text,
         quantities=tuple(quantity for part in pieces for quantity in part.quantities),
-        stated=tuple(settled(scene, stated, expecting)),
+        stated=tuple(settled(scene, stated, expecting, said)),
         cues=as_cues(text, tokens, found),
         clauses=as_clauses(tokens, clauses),
         dangers=find_dangers(text),

@@ -9,7 +9,7 @@ from functools import cached_property
 
 from grammar.clauses import Stretch
 from grammar.items import Item
-from grammar.reading import Span
+from grammar.reading import Span, Stated
 from grammar.tokens import Token
 from grammar.vocabulary import Found
 
@@ -43,6 +43,7 @@ class Scene:
     expected: frozenset[str] = frozenset()  # facts that the desk asked for
     weights: list[float] = field(default_factory=list)  # grammar/near.py
     sides: dict[int, Sides] = field(default_factory=dict)  # grammar/groups.py
+    said: tuple[Stated, ...] = ()  # facts of the conversation before
     loaded: bool = False  # a voltage was read under load
     read_at_rest: bool = False  # a voltage was read at rest
 
@@ -117,7 +118,9 @@ class Scene:
     @cached_property
     def lithium(self) -> bool:
         """Whether the message speaks of lithium."""
-        return any(item.name in ("lfp", "lithium-other") for item in self.items if item.fact)
+        named = [item.name for item in self.items if item.fact == "battery.chemistry"]
+        named = named or [str(item.value) for item in self.said if item.fact == "battery.chemistry"]
+        return "lfp" in named or "lithium-other" in named
 
     @cached_property
     def roles(self) -> list[Found]:

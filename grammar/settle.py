@@ -15,6 +15,7 @@ from grammar.canonical import in_unit
 from grammar.facts import facts
 from grammar.items import Item
 from grammar.reading import Quantity, Stated
+from grammar.recall import recalled
 from grammar.scene import Scene
 
 Rule = Callable[[Scene, Item, float], Claim | None]
@@ -50,7 +51,9 @@ METRIC = frozenset({"meter", "centimeter", "kilogram", "millimeter ** 2", "milli
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
-def settled(scene: Scene, words: Words, expecting: Sequence[str] = ()) -> list[Stated]:
+def settled(
+    scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()
+) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
     claims = _claims(scene)
     _drop_seconds(scene, claims)
@@ -59,7 +62,8 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = ()) -> list[S
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
             found += _joined(scene, item)
-    stated = amended(scene, spread(answered(scene, [*words.stated, *found], expecting)))
+    replied = recalled(scene, answered(scene, [*words.stated, *found], expecting), said)
+    stated = amended(scene, spread(replied))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
     return stated

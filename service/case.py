@@ -91,10 +91,14 @@ def rule(
 
 @dataclass(frozen=True, slots=True)
 class Fired:
-    """A step that was taken: its words and its sources."""
+    """A step that was taken: its words, its sources, and whether it is a cause, a sum, something assumed or the house's.
+
+    The house's steps are pieces ("260 A running"), put together to one when the answer is finished.
+    """
 
     say: str
     cites: tuple[str, ...] = ()
+    kind: Literal["cause", "derived", "assumed", "house"] = "derived"
 
 
 Format = Callable[[str, Value], str]
@@ -112,6 +116,7 @@ class Case:
     show: Format = lambda fact, value: f"{value}"
     denied: Mapping[str, tuple[Value, ...]] = field(default_factory=dict)  # "not lithium"
     hazard: bool = False  # a hazard stands in this thread
+    asked: tuple[str, ...] = ()  # the facts that the desk asked for in its last answer
     used: dict[tuple[str, int], Known] = field(default_factory=dict)
     trace: list[Fired] = field(default_factory=list)
     _memo: dict[str, Known | None] = field(default_factory=dict)
@@ -169,8 +174,19 @@ class Case:
 
     def step(self, say: str, *cites: str) -> None:
         """Note a step that was just taken, with its sources."""
-        fired = Fired(say, tuple(cites))
-        if say and fired not in self.trace:  # a rule that has nothing to tell has an empty `say`
+        self._note(Fired(say, tuple(cites)))
+
+    def because(self, cause: str, *cites: str) -> None:
+        """Note why the answer is so, in everyday words: it stands first among the steps."""
+        self._note(Fired(cause, tuple(cites), "cause"))
+
+    def follow(self, other: Case) -> None:
+        """Take over the steps of another case, for an answer to two things."""
+        for fired in other.trace:
+            self._note(fired)
+
+    def _note(self, fired: Fired) -> None:
+        if fired.say and fired not in self.trace:  # a rule that has nothing to tell has an empty `say`
             self.trace.append(fired)
 
     def assume(self, fact: str, value: Any, why: str, *cites: str, unit: str = "") -> Any:
@@ -181,7 +197,7 @@ class Case:
         taken = Known(fact, value, "assumed", unit, why=why, cites=cites)
         self._memo[fact] = taken
         self.used.setdefault((fact, 1), taken)
-        self.step(f"{why[:1].upper()}{why[1:]}: {self.show(fact, value)}.", *cites)
+        self._note(Fired(f"{self.show(fact, value)} is assumed: {why}", tuple(cites), "assumed"))
         return value
 
     def others(self) -> Case:
@@ -194,7 +210,8 @@ class Case:
     def fresh(self) -> Case:
         """The same question with nothing resolved yet."""
         return Case(
-            dict(self.stated), self.house, dict(self.second), self.cues, self.text, self.show, self.denied, self.hazard
+            dict(self.stated), self.house, dict(self.second), self.cues, self.text, self.show, self.denied, self.hazard,
+            self.asked,
         )
 
     def supposing(self, changes: Mapping[str, Value], without: Iterable[str] = ()) -> Case:
@@ -231,7 +248,7 @@ class Case:
         cites = item.cites or (("house",) if item.kind == "house" else ())
         words = {name: self.show(name, part.value) for name, part in values.items()}
         words["value"] = self.show(item.gives, value)
-        self.step(_fill(item.say, words), *cites)
+        self._note(Fired(_fill(item.say, words), cites, item.kind))
         why = _fill(item.why or item.say, words)
         return Known(item.gives, value, item.kind, item.unit, why=why, cites=cites)
 

@@ -29,7 +29,7 @@ def finished(topic: Topic, case: Case) -> Answer:
     changes = tuple(_changes(topic, case, bare)) if bare.verdict in BETTER and not bare.would_change else ()
     whole = replace(
         ranged,
-        working=ranged.working or tuple(Step(item.say, tuple(_ids(item.cites))) for item in case.trace),
+        working=ranged.working or tuple(steps(case)),
         cites=ranged.cites or tuple(cited(case, (name for item in case.trace for name in item.cites))),
         asks=asks,
         understood=stated,
@@ -37,6 +37,22 @@ def finished(topic: Topic, case: Case) -> Answer:
         would_change=ranged.would_change or changes,
     )
     return replace(whole, cautions=whole.cautions or tuple(cautions(topic, case, whole)))
+
+
+SOONEST = ("cause", "derived", "assumed")
+
+
+def steps(case: Case) -> Iterator[Step]:
+    """The steps that were taken: why it is so, the sums, what was assumed, and last what the catalogue says."""
+    for kind in SOONEST:
+        yield from (Step(item.say, tuple(_ids(item.cites))) for item in case.trace if item.kind == kind)
+    catalogue: dict[str, list[str]] = {}
+    for item in case.trace:
+        if item.kind == "house":
+            model, _, piece = item.say.partition(": ")
+            catalogue.setdefault(model, []).append(piece)
+    for model, pieces in catalogue.items():
+        yield Step(f"The catalogue says of the {model}: {say.listed(pieces)}", ("house",))
 
 
 def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:

@@ -16,7 +16,7 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import hazard_case, signs, standing
 from service.house import House, load
-from service.question import BadInput, fact_of, known
+from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import Request, route
 from service.thread import Signer, Thread
@@ -87,8 +87,8 @@ class Leadsman:
     def taken_up(self, text: str, thread: Thread, given: Sequence[Known] = ()) -> Turn:
         """Read a message into its thread and find its questions."""
         models = tuple(model.name for model in self.house.models.values())
-        recent = tuple(reversed(thread.facts))  # "and 200?" speaks of the last thing that was stated
-        message = read(text, models=models, expecting=(*thread.asks, *recent))
+        said = [stated(item) for item in reversed(thread.facts.values())]  # "and 200?" speaks of the newest
+        message = read(text, models=models, expecting=thread.asks, said=said)
         told = [*(known(item) for item in message.stated), *given]
         another = any(message.says(cue) for cue in ANOTHER)
         after = thread.told(told, another=another)
@@ -123,7 +123,8 @@ class Leadsman:
             frozenset(turn.cues),
             turn.message.text,
             say.fact,
-            hazard=hazard,
+            denied_in(turn.message),
+            hazard,
         )
 
     def answer(self, name: str, case: Case) -> Answer:

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from grammar.facts import FactSpec, facts
-from grammar.reading import Stated
+from grammar.reading import Message, Stated
 from service import say
 from service.case import Known, Value
 
@@ -32,6 +32,17 @@ def known(item: Stated) -> Known:
         item.high,
         of=item.of,
     )
+
+
+def stated(item: Known) -> Stated:
+    """A fact of the conversation, as the reader takes it."""
+    return Stated(item.fact, item.value, item.unit, item.text, (0, 0), low=item.low, high=item.high)
+
+
+def denied_in(message: Message) -> dict[str, tuple[Value, ...]]:
+    """What a message says does not hold, by fact: "not lithium"."""
+    names = dict.fromkeys(item.fact for item in message.denied)
+    return {name: tuple(item.value for item in message.denied if item.fact == name) for name in names}
 
 
 def fact_of(item: Mapping[str, Any]) -> Known:

@@ -21,7 +21,7 @@ STALE: dict[str, tuple[str, ...]] = {
     "cable.area": ("cable.gauge",),
     "battery.cca": ("battery.ca",),
     "battery.ca": ("battery.cca",),
-    "reading.voltage": ("battery.charge", "reading.gravity", "reading.load_voltage"),
+    "reading.voltage": ("battery.charge", "reading.gravity"),
     "battery.charge": ("reading.voltage", "reading.gravity"),
     "reading.gravity": ("reading.voltage", "battery.charge"),
     "load.time": ("load.bursts",),

@@ -6,7 +6,7 @@ from collections.abc import Collection
 from service.inbox.history import pattern
 from service.inbox.message import Address, Mail
 
-SPAM_BAR, SPAM_BAR_ANSWERED = 2, 4  # points: a strong phrase 2, a weak one 1; the second where the desk has answers
+SPAM_BAR, SPAM_BAR_ANSWERED = 2, 3  # points: a strong phrase 2, a weak one 1; the second where the desk has answers
 SPAM_READ = 8_000  # characters
 LISTS = ("list-id", "list-post", "list-unsubscribe", "list-help", "list-owner", "x-mailing-list")
 MACHINES = ("x-autoreply", "x-autorespond", "x-autoresponder", "x-auto-reply", "x-failed-recipients")

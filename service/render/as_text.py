@@ -7,13 +7,15 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from service import say
-from service.reply import Act, Answer, Asked, Choice, Figure, Reply
+from service.reply import Act, Answer, Asked, Choice, Cite, Figure, Reply
 
 WIDTH = 78
 MOST_CAUTIONS = 3
-MOST_STEPS = 4
+MOST_STEPS = 3
+MOST_ASSUMED = 2
 ACTS = {"do": "Do now", "do-not": "Do not", "who": "Who takes over"}
 THEN = {"yes": "yes", "no": "no", "marginal": "only just", "needs-facts": "one more fact is needed"}
+UNDECIDED = {"", "information", "needs-facts"}
 PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "Ω": "ohm", "−": "-", "–": "-", "’": "'"})
 
 
@@ -52,21 +54,42 @@ def answer_parts(answer: Answer) -> Iterator[tuple[str, str]]:
         yield from _part("Numbers", "; ".join(numbers(answer)))
         for option in answer.compare:
             yield option.label, "; ".join(figure(item) for item in option.figures) or THEN.get(option.verdict, "")
-        yield from _part("Why", " ".join(_sentence(step.say) for step in answer.working[:MOST_STEPS]))
+        yield from _part("Why", " ".join(why(answer)))
     yield from _part("Take care", " ".join(item.say for item in answer.cautions[:MOST_CAUTIONS]))
     yield from _part("Also", " ".join(item.say for item in answer.cautions[MOST_CAUTIONS:]))
-    for asked in answer.asks:
-        yield "Please tell us", question(asked)
+    for number, asked in enumerate(answer.asks):
+        yield "Then also" if number else "Please tell us", question(asked)
     yield from _part("What would change this", "; or ".join(item.say for item in answer.would_change))
-    sources = (f"{item.title}, {item.locator} ({item.kind.replace('-', ' ')})" for item in answer.cites)
-    yield from _part("Sources", "; ".join(sources))
+    yield from _part("Sources", sources(answer.cites))
+
+
+def why(answer: Answer) -> Iterator[str]:
+    """The first steps of the working: the cause, then the sums; not what the assumptions say by themselves."""
+    told = [item for item in answer.working if not any(taken.why in item.say for taken in answer.assumed)]
+    yield from (_sentence(item.say) for item in told[:MOST_STEPS])
+
+
+def sources(cites: Iterable[Cite]) -> str:
+    """The sources, those of a kind together. The trade's habits have no place to look them up."""
+    kinds: dict[str, list[str]] = {}
+    for item in cites:
+        place = "" if item.kind == "common-practice" else f", {item.locator}"
+        kinds.setdefault(item.kind.replace("-", " "), []).append(f"{item.title}{place}")
+    return "; ".join(f"{'; '.join(dict.fromkeys(titles))} ({kind})" for kind, titles in kinds.items())
 
 
 def numbers(answer: Answer) -> Iterator[str]:
-    """The figures of an answer, then what was assumed for them."""
-    yield from (figure(item) for item in answer.figures)
-    for item in answer.assumed:
-        yield f"{say.fact(item.fact, item.value)} assumed ({item.why})"
+    """The figures of an answer, each with what was assumed for it, then at most two further assumptions."""
+    left = list(answer.assumed)
+    for item in answer.figures:
+        taken = next((each for each in left if (each.unit, each.value) == (item.unit, item.value) and item.unit), None)
+        if taken:
+            left.remove(taken)
+        yield figure(item) + (f" (assumed: {taken.why})" if taken else "")
+    said = " ".join(item.say for item in answer.cautions)
+    left = [item for item in left if not (item.value == "lfp" and "lithium iron phosphate" in said)]
+    for item in left[:MOST_ASSUMED]:
+        yield f"{say.fact(item.fact, item.value)} (assumed: {item.why})"
 
 
 def figure(item: Figure) -> str:
@@ -103,13 +126,17 @@ def question(asked: Asked) -> str:
     """A question back: the fact, where to find it, the common replies and what each would mean."""
     said = asked.say.rstrip(".")
     text = f"{said}. {asked.where}".strip()
+    outcomes = {item.then for item in asked.replies}
+    if outcomes <= UNDECIDED or (len(outcomes) == 1 and len(asked.replies) > 1):
+        return text  # replies that decide nothing tell nothing
     replies = " ".join(_choice(item) for item in asked.replies)
     return f"{text} {replies}".strip()
 
 
 def _choice(item: Choice) -> str:
     then = THEN.get(item.then, item.then)
-    return f"{item.say}: {then}." if then and then != "information" else f"{item.say}."
+    said = f"{item.say[:1].upper()}{item.say[1:]}"
+    return f"{said}: {then}." if then and then != "information" else f"{said}."
 
 
 def acts(steps: Iterable[Act]) -> Iterator[tuple[str, str]]:

@@ -72,7 +72,7 @@ def two_in_series(layout: str) -> float | None:
 
 
 @rule("bank.voltage", kind="assumed", unit="V", cites=["twelve-volts"],
-      say="A {value} system is taken, as on most boats", why="most boats have 12 V")
+      say="{value} is assumed: most boats have 12 V", why="most boats have 12 V")
 def usual_volts() -> float:
     """Where nothing is said."""
     return 12.0

@@ -13,14 +13,14 @@ def _at_the_shaft(typed: str | None) -> bool:
     return bool(typed) and any(mark in str(typed).lower() for mark in SHAFT)
 
 
-@rule("load.voltage", ["load.model"], kind="house", unit="V", say="{load.model} is a {value} thruster")
+@rule("load.voltage", ["load.model"], kind="house", unit="V", say="{load.model}: {value}")
 def volts_of_the_model(house: House, model: str) -> float | None:
     """From the catalogue."""
     found = house.model(model)
     return found.volts if found else None
 
 
-@rule("load.current", ["load.model"], kind="house", unit="A", say="{load.model} draws {value} running")
+@rule("load.current", ["load.model"], kind="house", unit="A", say="{load.model}: {value} running")
 def running_of_the_model(house: House, model: str) -> float | None:
     """From the catalogue."""
     found = house.model(model)
@@ -51,7 +51,7 @@ def running_from_inrush(inrush: float) -> float:
 
 
 @rule("load.peak", ["load.model", "?load.current"], kind="house", unit="A",
-      say="{load.model} draws {value} in the first instant")
+      say="{load.model}: {value} in the first instant")
 def inrush_of_the_model(house: House, model: str, running: float | None) -> float | None:
     """The catalogue's first instant, as long as the running current is the catalogue's too."""
     found = house.model(model)
@@ -65,7 +65,7 @@ def inrush_from_running(running: float) -> float:
     return running * float(reference.value("ratings", "inrush").value)
 
 
-@rule("load.cca", ["load.model"], kind="house", unit="A", say="{load.model} asks for a battery of {value} (CCA)")
+@rule("load.cca", ["load.model"], kind="house", unit="A", say="{load.model}: a battery of {value} (CCA)")
 def cca_of_the_model(house: House, model: str) -> float | None:
     """From the catalogue."""
     found = house.model(model)

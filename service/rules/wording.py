@@ -75,5 +75,4 @@ def take_in(case: Case, other: Case) -> None:
     for (fact, _), item in other.used.items():
         if fact in case.second:
             case.used.setdefault((fact, 2), replace(item, of=2))
-    for fired in other.trace:
-        case.step(fired.say, *fired.cites)
+    case.follow(other)

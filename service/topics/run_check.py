@@ -41,8 +41,7 @@ def with_second(case: Case) -> Case:
     other = case.others()
     judge(other)
     case.used.update({key: item for key, item in other.used.items() if item.of == 2})
-    for step in other.trace:
-        case.step(step.say, *step.cites)
+    case.follow(other)
     return case.others()
 
 

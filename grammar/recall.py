@@ -1,0 +1,190 @@
+"""What a later message says of figures that were said before: "not 420, 240", "24 was there and back", "and 300"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from functools import lru_cache
+
+from grammar.amend import denied
+from grammar.answers import WEAK, is_free
+from grammar.attach import close
+from grammar.attach_numbers import GROUPS
+from grammar.attach_volts import NOMINAL
+from grammar.canonical import in_unit
+from grammar.facts import facts
+from grammar.items import Item
+from grammar.parts import parts
+from grammar.reading import Quantity, Stated
+from grammar.scene import Scene
+
+LONGEST = 24  # words: a longer message speaks for itself
+BARE = 4  # a message of so few words that a figure in it goes on with what was said
+ALIKE = 4.0  # a figure so many times larger or smaller is another thing
+EXACT = 0.15  # "17.4 to be exact" is that near to what was said
+MANY = frozenset({"battery.count", "bank.count"})
+OTHER_RATING = {"battery.cca": "battery.ca", "battery.ca": "battery.cca"}
+VOLTS = ("bank.voltage", "battery.nominal")
+
+
+def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
+    """The facts with those that speak of figures said before; `said` has the newest first."""
+    if not said or len(scene.tokens) > LONGEST:
+        return stated
+    stated = _same_dimension(scene, stated, said)
+    found = [*_corrected(scene, stated, said), *_renamed(scene, stated, said), *_measured_so(scene, stated, said)]
+    if not found:
+        found = list(_gone_on(scene, stated, said))
+    spans = {item.span for item in found}
+    return [*(item for item in stated if item.span not in spans or item.how not in WEAK), *found]
+
+
+def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
+    """Amps, volts or a time that nothing here names are those that were spoken of last: "0.8 amps, sorry"."""
+    own = {item.fact for item in said}
+    taken = {item.fact for item in stated if item.how not in WEAK}
+    facts_of = []
+    for item in stated:
+        numeric = item.how in ("default", "near") and isinstance(item.value, float) and item.low is None
+        other = next((old for old in said if old.fact not in taken and _of_one_unit(old, item)), None)
+        if numeric and item.fact not in own and other is not None and _alike(item.value, other.value):
+            item = replace(item, fact=other.fact, how="asked")
+        facts_of.append(item)
+    return facts_of
+
+
+def _of_one_unit(old: Stated, new: Stated) -> bool:
+    spec = facts()[new.fact]
+    return bool(spec.unit) and facts()[old.fact].unit == spec.unit
+
+
+def _corrected(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "Not 420, 240": the figure that takes the place of one said before."""
+    for item in scene.measured:
+        old = _said_as(item, said) if denied(scene, item) else None
+        if old is None:
+            continue
+        new = next((other for other in _free(scene, stated) if other is not item and not denied(scene, other)), None)
+        if new is not None and (value := _as(old, new.quantity)) is not None:
+            yield _stated(scene, new, old, value)
+
+
+def _said_as(item: Item, said: Sequence[Stated]) -> Stated | None:
+    """The fact that was typed with this number."""
+    for old in said:
+        typed = _typed(old.text)
+        if typed is not None and typed.value == item.quantity.value:
+            return old
+    return None
+
+
+@lru_cache(maxsize=256)
+def _typed(text: str) -> Quantity | None:
+    return next((part.quantities[0] for part in parts(text) if part.quantities), None)
+
+
+def _free(scene: Scene, stated: list[Stated]) -> list[Item]:
+    taken = {item.span for item in stated if item.how not in WEAK}
+    return [item for item in scene.measured if item.part and item.part.span not in taken]
+
+
+def _as(old: Stated, new: Quantity) -> float | str | None:
+    """The new number as a value of the old fact, in the unit in which that one was typed."""
+    spec, typed = facts()[old.fact], _typed(old.text)
+    if spec.kind == "text":
+        return new.value if isinstance(new.value, str) else f"{new.value:g}"
+    if typed is None or isinstance(typed.value, str) or isinstance(new.value, str) or isinstance(old.value, str):
+        return None
+    value: float | None = float(new.value)
+    if new.unit or spec.unit == "degree_Celsius":
+        value = in_unit(float(new.value), new.unit or typed.unit, spec.unit)
+    elif typed.value and new.kind != "count":
+        value = float(old.value) * float(new.value) / float(typed.value)
+    if value is None or (spec.low is not None and value < spec.low) or (spec.high is not None and value > spec.high):
+        return None
+    return value
+
+
+def _renamed(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "It says MCA, not CCA": a figure said before is that of another rating."""
+    if any(item.fact in OTHER_RATING for item in stated):
+        return
+    named = [found for found in scene.roles if found.concept in OTHER_RATING]
+    now = [found for found in named if not _denies(scene, found.start)]
+    for old in said:
+        new = next((found for found in now if found.concept == OTHER_RATING.get(old.fact)), None)
+        if new is not None and scene.about("role:" + new.concept) and not _asks(scene):
+            span = scene.span(new.start, new.end)
+            yield replace(old, fact=new.concept, text=scene.text[slice(*span)], span=span, how="asked")
+            return
+
+
+def _asks(scene: Scene) -> bool:
+    return "?" in scene.text or scene.about("request:convert", "request:what_is")
+
+
+def _denies(scene: Scene, start: int) -> bool:
+    return any(start - found.end in (0, 1) for found in scene.denials)
+
+
+def _measured_so(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "24 was there and back", "that was one way": the length said before, measured otherwise."""
+    old = next((item for item in said if item.fact == "cable.length"), None)
+    total = [found for found in scene.roles if found.concept == "length_total"]
+    single = [found for found in scene.roles if found.concept == "length_one_way"]
+    if old is None or not (total or single) or scene.quantities("LENGTH") or isinstance(old.value, str):
+        return
+    if any(item.fact == "cable.length" for item in stated):
+        return
+    typed = _typed(old.text)
+    full = in_unit(float(typed.value), typed.unit, "meter") if typed and not isinstance(typed.value, str) else None
+    if full is None or any(item.quantity.value != typed.value for item in scene.measured if typed and item.part):
+        return
+    found = (single or total)[0]
+    span = scene.span(found.start, found.end)
+    yield replace(old, value=full if single else full / 2, span=span, how="asked")
+
+
+def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "And 300?", "17.4 to be exact", "31, sorry": a bare number goes on with a figure of its size."""
+    free = [item for item in _free(scene, stated) if item.dim in ("NUM", "COUNT") and is_free(scene, item)]
+    if len(free) != 1 or not free[0].part or any(item.span == free[0].part.span for item in stated):
+        return
+    item = free[0]
+    exact = close(scene, item, "exact", reach=2.0)
+    goes_on = exact or len(scene.tokens) <= BARE or scene.named("note", "ellipsis") or scene.named("note", "correction")
+    old = _matching(item, said, exact=exact) if goes_on else None
+    if old is not None and (value := _as(old, item.quantity)) is not None:
+        yield _stated(scene, item, old, value)
+
+
+def _matching(item: Item, said: Sequence[Stated], *, exact: bool) -> Stated | None:
+    """The newest figure that this number can take the place of."""
+    number = item.quantity.value
+    if isinstance(number, str):
+        return None
+    if number in NOMINAL and (volts := next((old for old in said if old.fact in VOLTS), None)):
+        return volts
+    for old in said:
+        typed = _typed(old.text)
+        if typed is None:
+            continue
+        if isinstance(typed.value, str):
+            if old.fact == "battery.group" and f"{number:g}" in GROUPS:
+                return old
+            continue
+        near = abs(number - typed.value) <= EXACT * abs(typed.value) if exact else _alike(number, float(typed.value))
+        if near and (old.fact in MANY) == (item.dim == "COUNT"):
+            return old
+    return None
+
+
+def _alike(one: float | str, other: float | str) -> bool:
+    if isinstance(one, str) or isinstance(other, str) or one * other <= 0:
+        return False
+    return 1 / ALIKE <= one / other <= ALIKE
+
+
+def _stated(scene: Scene, item: Item, old: Stated, value: float | str) -> Stated:
+    span = scene.span(item.start, item.end)
+    return Stated(old.fact, value, facts()[old.fact].unit, scene.text[slice(*span)], span, how="asked")
