@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from grammar.attach_numbers import GROUPS
 from grammar.canonical import in_unit
 from grammar.facts import FactSpec, facts
 from grammar.items import Item
@@ -11,6 +12,7 @@ from grammar.reading import Quantity, Stated
 from grammar.scene import Scene
 
 LONGEST = 14  # words: a longer message speaks for itself
+NUMBERED = {"battery.group": GROUPS, "cable.gauge": frozenset(map(str, (1, 2, 4, 6, 8, 10, 12, 14, 16, 18)))}
 WEAK = frozenset({"default", "near", "range"})
 FOLLOWS = frozenset(  # words that may follow a figure that answers; any other is what it counts
     """in on at or and i it its is as then per each when while for from according acc if max total tops so too ish
@@ -91,7 +93,7 @@ def _kind(scene: Scene, spec: FactSpec) -> Stated | None:
             value = "flooded" if item.name == "lead" else item.name
         elif item.kind == "value" and item.fact == spec.name:
             value = item.name
-        elif spec.name in ("battery.group", "cable.gauge") and item.dim == "NUM":
+        elif item.dim == "NUM" and f"{float(item.quantity.value):g}" in NUMBERED.get(spec.name, ()):
             value = f"{float(item.quantity.value):g}"
         else:
             continue

@@ -153,7 +153,7 @@ def _reading(scene: Scene, item: Item) -> Claim:
         return Claim("reading.load_voltage_at_load", "role")
     if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
-    if CHARGING[0] < value <= CHARGING[1] or (LEAD_AT_REST < value < CHARGING[1] and not scene.lithium):
+    if CHARGING[0] < value <= CHARGING[1] or (LEAD_AT_REST < value < CHARGING[1] and not scene.lithium_known):
         return Claim("charger.voltage", "range")
     if value >= 13 and value < CHARGING[1] and close(scene, item, "charger.voltage", reach=1.5):
         return Claim("charger.voltage", "role")
@@ -170,7 +170,7 @@ def _is_fall(scene: Scene, values: list[float]) -> bool:
 def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
     """Whether a single reading is one under load."""
     of_one = value / max(1, round(value / 12.6))
-    tired = TIRED + (0.6 if scene.lithium else 0.0)
+    tired = TIRED + (0.6 if scene.lithium_known else 0.0)
     if of_one > tired or "drain" in scene.heads or close(scene, item, "off", reach=3):
         return False
     here = "head:load" in scene.by_clause.get(scene.clause(item.start), frozenset())

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from grammar.files import toml
 
-KEYS = {"unit", "values", "kind", "safe", "range", "label", "ask", "where"}
+KEYS = {"unit", "values", "kind", "safe", "range", "label", "ask", "where", "unknown", "instead"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +24,8 @@ class FactSpec:
     label: str
     ask: str
     where: str
+    unknown: str = ""  # how to find out, or the best answer without it, for one who does not know
+    instead: tuple[str, ...] = ()  # facts that would serve in its place
 
 
 @cache
@@ -38,6 +40,7 @@ def facts() -> dict[str, FactSpec]:
         values = tuple(spec.get("values", ()))
         unit, safe = spec.get("unit", ""), spec.get("safe", "")
         specs[name] = FactSpec(
-            name, kind, unit, values, safe, low, high, spec["label"], spec["ask"], spec["where"]
+            name, kind, unit, values, safe, low, high, spec["label"], spec["ask"], spec["where"],
+            spec.get("unknown", ""), tuple(spec.get("instead", ())),
         )
     return specs

@@ -7,20 +7,26 @@ from dataclasses import replace
 from functools import lru_cache
 
 from grammar.amend import denied
-from grammar.answers import WEAK, is_free
+from grammar.answers import FOLLOWS, WEAK, is_free
 from grammar.attach import close
 from grammar.attach_numbers import GROUPS
 from grammar.attach_volts import NOMINAL
 from grammar.canonical import in_unit
 from grammar.facts import facts
+from grammar.groups import FILLERS
 from grammar.items import Item
 from grammar.parts import parts
 from grammar.reading import Quantity, Stated
 from grammar.scene import Scene
 
 LONGEST = 24  # words: a longer message speaks for itself
+FEW = 10
+NEXT = 4  # pieces between a figure and the one that takes its place
+MOST = 24  # batteries
 BARE = 4  # a message of so few words that a figure in it goes on with what was said
-ALIKE = 4.0  # a figure so many times larger or smaller is another thing
+ALIKE = 4.0  # a bare number so many times larger or smaller is another thing
+WIDE = 20.0  # the same for a number with its unit
+STRANGE = 2  # words beside a bare number that say nothing known
 EXACT = 0.15  # "17.4 to be exact" is that near to what was said
 MANY = frozenset({"battery.count", "bank.count"})
 OTHER_RATING = {"battery.cca": "battery.ca", "battery.ca": "battery.cca"}
@@ -43,19 +49,23 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
     """Amps, volts or a time that nothing here names are those that were spoken of last: "0.8 amps, sorry"."""
     own = {item.fact for item in said}
     taken = {item.fact for item in stated if item.how not in WEAK}
+    mended = bool(scene.named("note", "correction"))
     facts_of = []
     for item in stated:
-        numeric = item.how in ("default", "near") and isinstance(item.value, float) and item.low is None
-        other = next((old for old in said if old.fact not in taken and _of_one_unit(old, item)), None)
-        if numeric and item.fact not in own and other is not None and _alike(item.value, other.value):
-            item = replace(item, fact=other.fact, how="asked")
+        if item.how in WEAK and isinstance(item.value, float) and item.low is None:
+            others = [old for old in said if old.fact not in taken and _of_one_unit(old, item)]
+            other = next((old for old in others if _alike(item, old, ALIKE)), None)
+            if other is None and item.fact not in own:
+                other = next((old for old in others if mended or _alike(item, old, WIDE)), None)
+            item = replace(item, fact=other.fact, how="asked") if other else item
         facts_of.append(item)
     return facts_of
 
 
 def _of_one_unit(old: Stated, new: Stated) -> bool:
     spec = facts()[new.fact]
-    return bool(spec.unit) and facts()[old.fact].unit == spec.unit
+    resting = new.fact == "reading.voltage" and old.fact != "charger.voltage"  # another reading than under load
+    return bool(spec.unit) and facts()[old.fact].unit == spec.unit and not resting
 
 
 def _corrected(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
@@ -64,7 +74,8 @@ def _corrected(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> It
         old = _said_as(item, said) if denied(scene, item) else None
         if old is None:
             continue
-        new = next((other for other in _free(scene, stated) if other is not item and not denied(scene, other)), None)
+        free = (other for other in _free(scene, stated) if other.dim == item.dim and not denied(scene, other))
+        new = next((other for other in free if 0 < abs(other.at - item.at) <= NEXT), None)
         if new is not None and (value := _as(old, new.quantity)) is not None:
             yield _stated(scene, new, old, value)
 
@@ -152,7 +163,8 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
         return
     item = free[0]
     exact = close(scene, item, "exact", reach=2.0)
-    goes_on = exact or len(scene.tokens) <= BARE or scene.named("note", "ellipsis") or scene.named("note", "correction")
+    cued = scene.named("note", "ellipsis") or scene.named("note", "correction")
+    goes_on = exact or cued or len(scene.tokens) <= BARE or _is_bare(scene)
     old = _matching(item, said, exact=exact) if goes_on else None
     if old is not None and (value := _as(old, item.quantity)) is not None:
         yield _stated(scene, item, old, value)
@@ -165,24 +177,34 @@ def _matching(item: Item, said: Sequence[Stated], *, exact: bool) -> Stated | No
         return None
     if number in NOMINAL and (volts := next((old for old in said if old.fact in VOLTS), None)):
         return volts
+    counts = number == int(number) and number <= MOST
+    numeric = []
     for old in said:
         typed = _typed(old.text)
-        if typed is None:
-            continue
-        if isinstance(typed.value, str):
-            if old.fact == "battery.group" and f"{number:g}" in GROUPS:
-                return old
-            continue
-        near = abs(number - typed.value) <= EXACT * abs(typed.value) if exact else _alike(number, float(typed.value))
-        if near and (old.fact in MANY) == (item.dim == "COUNT"):
+        if old.fact == "battery.group" and f"{number:g}" in GROUPS:
             return old
-    return None
+        if typed is not None and not isinstance(typed.value, str) and (counts if old.fact in MANY else item.dim == "NUM"):
+            numeric.append((_ratio(number, typed.value), old))
+    near = 1 + EXACT if exact else ALIKE
+    found = next((old for far, old in numeric if far <= near), None)
+    return found or (None if exact or not numeric else numeric[0][1])
 
 
-def _alike(one: float | str, other: float | str) -> bool:
-    if isinstance(one, str) or isinstance(other, str) or one * other <= 0:
+def _is_bare(scene: Scene) -> bool:
+    """Whether next to nothing but the number stands in the message."""
+    strange = [item for item in scene.items if item.kind == "word" and item.name not in FOLLOWS | FILLERS]
+    return len(scene.tokens) <= FEW and len(strange) <= STRANGE and not scene.head_items
+
+
+def _alike(new: Stated, old: Stated, most: float) -> bool:
+    if isinstance(new.value, str) or isinstance(old.value, str):
         return False
-    return 1 / ALIKE <= one / other <= ALIKE
+    return _ratio(new.value, old.value) <= most
+
+
+def _ratio(one: float, other: float) -> float:
+    """How many times the larger is the smaller; endless where they differ in sign."""
+    return max(one / other, other / one) if one * other > 0 else float("inf")
 
 
 def _stated(scene: Scene, item: Item, old: Stated, value: float | str) -> Stated:

@@ -16,6 +16,7 @@ from grammar.vocabulary import Found
 NAMED = frozenset({"value", "thing", "alike"})
 ABOUT = frozenset({"word", "request", "role"})
 DESCRIBED = frozenset({"battery.chemistry", "battery.duty"})  # said of the battery that is asked for
+LITHIUM = frozenset({"lfp", "lithium-other"})
 OWNERS = frozenset({"battery", "bms", "load"})
 SAG = {("word", "sag"), ("role", "drop")}
 SIZE = {("request", "what_size"), ("request", "which"), ("request", "how_many")}
@@ -118,9 +119,14 @@ class Scene:
     @cached_property
     def lithium(self) -> bool:
         """Whether the message speaks of lithium."""
-        named = [item.name for item in self.items if item.fact == "battery.chemistry"]
-        named = named or [str(item.value) for item in self.said if item.fact == "battery.chemistry"]
-        return "lfp" in named or "lithium-other" in named
+        return any(item.name in LITHIUM for item in self.items if item.fact)
+
+    @cached_property
+    def lithium_known(self) -> bool:
+        """The same, or the conversation did and this message names no other kind."""
+        named = any(item.fact == "battery.chemistry" for item in self.items)
+        before = {item.value for item in self.said if item.fact == "battery.chemistry"}
+        return self.lithium or (not named and not LITHIUM.isdisjoint(before))
 
     @cached_property
     def roles(self) -> list[Found]:

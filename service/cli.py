@@ -9,6 +9,11 @@ import os
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from service.leadsman import Leadsman
+    from service.reply import Reply
 
 ANSWERED, BAD_USAGE, ASKED_BACK = 0, 2, 3
 Command = Callable[[argparse.Namespace], int]
@@ -78,7 +83,7 @@ def parser() -> argparse.ArgumentParser:
     return whole
 
 
-def _desk(options: argparse.Namespace, signed: bool = False):  # type: ignore[no-untyped-def]
+def _desk(options: argparse.Namespace, signed: bool = False) -> Leadsman:
     from service.house import DEMO, load
     from service.leadsman import Leadsman
 
@@ -107,7 +112,7 @@ def _ask(options: argparse.Namespace) -> int:
     return ANSWERED if reply.triage.route == "answered" else ASKED_BACK
 
 
-def _asked(options):  # type: ignore[no-untyped-def]
+def _asked(options: argparse.Namespace) -> tuple[str, Reply, str, float]:
     import time
 
     from service.question import BadInput
@@ -140,7 +145,7 @@ def _no_collection() -> Iterator[None]:
         gc.enable()
 
 
-def _store(options, text, reply, house, spent) -> None:  # type: ignore[no-untyped-def]
+def _store(options: argparse.Namespace, text: str, reply: Reply, house: str, spent: float) -> None:
     import datetime
 
     from service import version

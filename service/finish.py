@@ -12,6 +12,7 @@ from dataclasses import replace
 from service import reference, say
 from service.case import Case, Known, Value
 from service.cautions import cautions
+from service.no_idea import helped
 from service.reply import Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
 from service.topic import Lever, Topic
 
@@ -22,7 +23,7 @@ FULL_LITHIUM_NAME = ("fe", "lfp", "iron", "phosphate", "po4")
 
 def finished(topic: Topic, case: Case) -> Answer:
     """The whole answer of a topic to a case."""
-    bare = topic.answer(case)
+    bare = helped(topic, case, topic.answer(case))
     ranged = weighed(topic, case, with_ranges(topic, case, bare))
     stated, assumed = _facts(case)
     asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in ranged.asks)

@@ -16,6 +16,7 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import hazard_case, signs, standing
 from service.house import House, load
+from service.no_idea import AGAIN, NO_IDEA
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import Request, route
@@ -40,6 +41,7 @@ class Turn:
     def cues(self) -> tuple[str, ...]:
         """The cues of the message; where it only goes on with the last question, that one's details as well."""
         own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
+        own = (*own, AGAIN) if NO_IDEA in own and NO_IDEA in self.thread.cues else own
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
         if not goes_on or any(name.startswith("request:") for name in own):
             return own
@@ -87,14 +89,14 @@ class Leadsman:
     def taken_up(self, text: str, thread: Thread, given: Sequence[Known] = ()) -> Turn:
         """Read a message into its thread and find its questions."""
         models = tuple(model.name for model in self.house.models.values())
-        said = [stated(item) for item in reversed(thread.facts.values())]  # "and 200?" speaks of the newest
+        said = [stated(item) for item in reversed(list(thread.facts.values()))]  # "and 200?" speaks of the newest
         message = read(text, models=models, expecting=thread.asks, said=said)
         told = [*(known(item) for item in message.stated), *given]
         another = any(message.says(cue) for cue in ANOTHER)
         after = thread.told(told, another=another)
-        if text.strip():
+        if text.strip() and not lost_for_an_answer(message, thread):
             requests = tuple(route(message, context=thread.topics))
-        else:  # corrected facts: the last topics once more
+        else:  # corrected facts, or "no idea": the last topics once more
             requests = tuple(Request(name, (0, 0)) for name in thread.topics)
         turn = Turn(message, after, requests)
         found = signs(self.case(turn), message)
@@ -125,6 +127,7 @@ class Leadsman:
             say.fact,
             denied_in(turn.message),
             hazard,
+            turn.thread.asks,
         )
 
     def answer(self, name: str, case: Case) -> Answer:
@@ -139,6 +142,12 @@ class Leadsman:
                 "One of our technicians will look at this question: we could not work it out here.",
                 route="technician",
             )
+
+
+def lost_for_an_answer(message: Message, thread: Thread) -> bool:
+    """Whether a message only says that what the desk asked for is not known."""
+    asks = "?" in message.words or any(cue.name.startswith("request:") for cue in message.cues)
+    return bool(thread.asks) and message.says(NO_IDEA) and not (message.stated or message.dangers or asks)
 
 
 def withheld(answer: Answer) -> Answer:

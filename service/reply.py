@@ -1,4 +1,4 @@
-"""What the desk says: an Answer for each question, a Reply for each message. The contract's section 1 as dataclasses."""
+"""What the desk says: an Answer for each question, a Reply for each message, as the contract has them."""
 from __future__ import annotations
 
 from dataclasses import dataclass, field, fields, is_dataclass
@@ -184,16 +184,19 @@ class Reply:
 
 
 def plain(item: Any) -> Any:
-    """Dataclasses and tuples as dicts and lists, in the contract's names."""
+    """Dataclasses and tuples as dicts and lists, in the contract's names, with plain spaces in the texts."""
+    if isinstance(item, str):
+        return item.replace("\u00a0", " ")
     if isinstance(item, (tuple, list)):
         return [plain(part) for part in item]
     if isinstance(item, Understood):
-        shown = {"fact": item.fact, "value": item.value, "unit": item.unit, "text": item.text}
+        shown: dict[str, Any] = {"fact": item.fact, "value": item.value, "unit": item.unit, "text": item.text}
         shown |= {"span": list(item.span) if item.span else None, "from": item.source}
         shown |= {"of": item.of} if item.of != 1 else {}
         return shown | _ends(item)
     if isinstance(item, Figure):
-        return {"name": item.name, "label": item.label, "value": item.value, "unit": item.unit} | _ends(item)
+        label = item.label.replace("\u00a0", " ")
+        return {"name": item.name, "label": label, "value": item.value, "unit": item.unit, **_ends(item)}
     if is_dataclass(item) and not isinstance(item, type):
         return {part.name: plain(getattr(item, part.name)) for part in fields(item)}
     if isinstance(item, dict):

@@ -23,6 +23,8 @@ def route_of(answer: Answer) -> Route:
 
 def triage(answers: Sequence[Answer]) -> Triage:
     """The highest urgency and the route that needs a person most. No answer at all is answered, routine."""
-    urgency = max((item.urgency for item in answers), key=URGENCIES.index, default="routine")
-    route = max((route_of(item) for item in answers), key=ROUTES.index, default="answered")
+    urgencies = {item.urgency for item in answers}
+    routes = {route_of(item) for item in answers}
+    urgency = next((one for one in reversed(URGENCIES) if one in urgencies), URGENCIES[0])
+    route = next((one for one in reversed(ROUTES) if one in routes), ROUTES[0])
     return Triage(urgency, route)

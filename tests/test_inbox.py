@@ -167,6 +167,12 @@ def test_a_long_text_is_cut_with_a_note(tmp_path):
     assert "first 20,000 characters" in (tmp_path / "d").joinpath(line["draft"]).read_text()
 
 
+def test_a_picture_without_words_goes_to_a_technician(tmp_path):
+    picture = b"From: a@post.example\nSubject: \nContent-Type: image/png; name=a.png\n\nx\n"
+    line = sorted_one(tmp_path, picture)
+    assert (line["route"], line["reply"]) == ("technician", True)
+
+
 def test_a_list_of_things_told_is_one_question():
     told = "My boat:\n1. battery 12 V AGM\n2. thruster 340 A\n\nWill it run?"
     assert len(listed(told)[1]) == 2

@@ -32,8 +32,10 @@ def resident() -> int:
 def generated(number: int, chance: random.Random) -> bytes:
     asked = chance.choice(QUESTIONS).format(chance.randint(1, 9))
     quoted = "".join(f"> line {line} says 12.{line % 9} V\n" for line in range(chance.choice((0, 5, 60))))
-    text = f"Hello,\n\n{asked}\n\nKind regards,\nNo {number}\nTel: +00 {number}\n\nOn 3 Nov 2025 the desk wrote:\n{quoted}"
-    return mail(text, sender=f"{number}@post.example", subject=f"Question {number}", Message_ID=f"<{number}@post.example>")
+    signature = f"Kind regards,\nNo {number}\nTel: +00 {number}\n\n"
+    text = f"Hello,\n\n{asked}\n\n{signature}On 3 Nov 2025 the desk wrote:\n{quoted}"
+    sender = f"{number}@post.example"
+    return mail(text, sender=sender, subject=f"Question {number}", Message_ID=f"<{sender}>")
 
 
 @pytest.mark.slow

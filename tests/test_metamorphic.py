@@ -17,7 +17,7 @@ from tests.second.questions import questions
 KINDS = ("flooded", "agm", "gel", "lead", "lfp")
 GAUGES = ("8", "6", "4", "2", "1", "1/0", "2/0", "3/0", "4/0")
 AREAS = (10, 16, 25, 35, 50, 70, 95, 120)
-GRADES = ("no", "needs-facts", "marginal", "yes")
+GRADES = ("no", "needs-facts", "marginal", "information", "yes")
 BETTER = {"no": ("yes", "marginal", "information"), "marginal": ("yes",)}  # a "how long" turns to its figure
 
 
@@ -200,3 +200,37 @@ def test_every_change_offered_turns_the_verdict():
             kept.append(f"{text} ({answer.topic} {answer.verdict}): {change.say}: {again.verdict}: {again.headline}")
     assert len(offers()) > 100
     assert kept == []
+
+
+def test_every_likely_reply_gives_the_verdict_told():
+    wrong = []
+    for name in METHODS:
+        for item in questions(name, 30, seed=4):
+            for answer in default_desk().ask(item.text).answers:
+                for fact, reply in ((asked.fact, reply) for asked in answer.asks for reply in asked.replies):
+                    if reply.value is None:
+                        continue
+                    facts = [{"fact": fact, "value": reply.value, "unit": reply.unit}]
+                    again = {other.topic: other.verdict for other in default_desk().ask(item.text, facts=facts).answers}
+                    if again.get(answer.topic) != reply.then:
+                        wrong.append(f"{item.text}: {reply.say}: {again}, not {reply.then}")
+    assert wrong == []
+
+
+@pytest.mark.parametrize(
+    ("text", "ends"),
+    [
+        ("Will a 12 V 850 CCA AGM battery run a 12 V {} A thruster?", ("300", "340")),
+        ("How long will a 100 Ah AGM battery run a {} A load?", ("5", "8")),
+        ("How long will a {} Ah AGM battery run a 10 A load?", ("90", "110")),
+        ("My 12 V AGM battery reads {} V at rest. Is it OK?", ("12.4", "12.6")),
+    ],
+)
+def test_a_range_spans_the_answers_of_its_ends(text, ends):
+    ranged = asked(text.format(" to ".join(ends)))
+    singles = [asked(text.format(end)) for end in ends]
+    assert ranged.verdict == min((item.verdict for item in singles), key=GRADES.index)
+    for item in ranged.figures:
+        found = sorted(figure(single, item.name) for single in singles)
+        low, high = (item.value if end is None else end for end in (item.low, item.high))
+        assert (low, high) == pytest.approx(tuple(found)), item.name

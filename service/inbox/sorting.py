@@ -119,7 +119,7 @@ class Sorter:
         return Sorted(
             item,
             mail,
-            triage(answers),
+            triage(answers) if found or not mail.files else Triage("routine", "technician"),  # pictures alone
             found.reply if found else None,
             found.headings if found else (),
             () if why else reply_due.recipients(mail, self.own),

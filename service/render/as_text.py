@@ -88,8 +88,8 @@ def numbers(answer: Answer) -> Iterator[str]:
         yield figure(item) + (f" (assumed: {taken.why})" if taken else "")
     said = " ".join(item.say for item in answer.cautions)
     left = [item for item in left if not (item.value == "lfp" and "lithium iron phosphate" in said)]
-    for item in left[:MOST_ASSUMED]:
-        yield f"{say.fact(item.fact, item.value)} (assumed: {item.why})"
+    for other in left[:MOST_ASSUMED]:
+        yield f"{say.fact(other.fact, other.value)} (assumed: {other.why})"
 
 
 def figure(item: Figure) -> str:

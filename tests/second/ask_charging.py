@@ -96,6 +96,9 @@ def solar(draw: Draw) -> str:
         draw.facts["winter"] = True
         return f"Will a {power} solar panel keep a {capacity} {kind} battery charged over the winter?"
     drain = draw.amount("drain.current", 20, 900, 20, "mA", 0.001)
+    if draw.rng.random() < 0.2:
+        draw.facts["bank.voltage"] = 24
+        return f"Will a {power} panel cover a {drain} standing drain on a 24 V {capacity} {kind} bank?"
     if way == "drain":
         return f"Will a {power} panel cover a {drain} standing drain on a {capacity} {kind} battery?"
     sun = draw.amount("solar.sun_hours", 2, 6, 1, "hours")
@@ -104,7 +107,10 @@ def solar(draw: Draw) -> str:
 
 def storage(draw: Draw) -> str:
     kind, cold = draw.kind("flooded", "agm", "gel", "lfp"), draw.celsius(-5, 35)
-    way = draw.one("plain", "cold", "time")
+    way = draw.one("plain", "cold", "time", "drain")
+    if way == "drain":
+        capacity, drain = draw.capacity(), draw.amount("drain.current", 5, 60, 5, "mA", 0.001)
+        return f"How long can a {capacity} {kind} battery with a {drain} drain be stored at {cold}?"
     if way == "plain":
         del draw.facts["ambient.temperature"]
         return f"How often must I charge a {kind} battery in storage?"

@@ -94,10 +94,11 @@ def lithium_bank(draw: Draw) -> str:
     draw.facts |= {"battery.count": 2, "bank.layout": draw.one("parallel", "series")}
     volts = 24 if draw.facts["bank.layout"] == "series" else 12
     draw.facts["bank.voltage"] = volts
-    return (
-        f"Will two 12 V {capacity} {kind} batteries in {draw.facts['bank.layout']}, each {most} continuous and"
-        f" {peak} peak, run a {volts} V {amps} thruster?"
-    )
+    batteries = f"two 12 V {capacity} {kind} batteries in {draw.facts['bank.layout']}"
+    if draw.rng.random() < 0.4:
+        del draw.facts["battery.max_current"], draw.facts["battery.peak_current"]
+        return f"Will {batteries} run a {volts} V {amps} thruster?"
+    return f"Will {batteries}, each {most} continuous and {peak} peak, run a {volts} V {amps} thruster?"
 
 
 def unlike_volts(draw: Draw) -> str:

@@ -75,6 +75,8 @@ def solar(facts: Facts) -> dict:
 def storage(facts: Facts) -> dict:
     celsius = facts.get("ambient.temperature", 20)
     daily = of_kind(facts)["loss"] / MONTH * 2 ** ((max(celsius, 0) - 20) / 10)
+    if "drain.current" in facts:
+        daily += facts["drain.current"] * 24 / tables.bank_capacity(facts) * 100
     start = facts.get("battery.charge", 50 if tables.lithium(facts) else 100)
     days = max(start - (20 if tables.lithium(facts) else 75), 0) / daily
     figures = {"days_to_recharge": min(days, 180), "check_interval": min(days, 90)}

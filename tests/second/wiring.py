@@ -40,11 +40,9 @@ def cable_size(facts: Facts) -> dict:
     figures["gauge"] = both(CABLE["gauge"], CABLE["mils"], carried, wanted, amps)
     figures["area"] = both(METRIC["mm2"], metric, metric_amps, wanted, amps)
     figures = {name: value for name, value in figures.items() if value is not None}
-    if "gauge" not in figures and figures.pop("area", None):
-        pass  # one 120 mm2 will do, and no one gauge: the text leaves open whether two gauges are named instead
-    elif "gauge" not in figures:
-        figures |= together(carried, wanted, amps)
-        figures["area"] = metric_of(figures["conductors_per_pole"], amps, wanted, metric_amps)
+    if "gauge" not in figures:
+        one_will_do = figures.pop("area", None)  # 120 mm2: the text leaves open whether two gauges are named instead
+        figures |= {} if one_will_do else together(carried, metric_amps, wanted, amps)
     return {"verdict": "information", "figures": figures}
 
 
@@ -59,13 +57,14 @@ def both(names: list, mils: list, carried: list, wanted: float, amps: float) -> 
     return next((name for name, size, most in sizes if size >= wanted - 1e-9 and most >= amps - 1e-9), None)
 
 
-def together(carried: list, wanted: float, amps: float) -> dict:
+def together(carried: list, metric_amps: list, wanted: float, amps: float) -> dict:
     """Equal conductors per pole where one 4/0 is not enough: each 1/0 or more, ampacity x 0.6 each."""
     start = CABLE["gauge"].index("1/0")
     for count in range(2, 9):
         for place in range(start, len(CABLE["gauge"])):
             if count * CABLE["mils"][place] >= wanted and count * 0.6 * carried[place] >= amps:
-                return {"gauge": CABLE["gauge"][place], "conductors_per_pole": count}
+                area = metric_of(count, amps, wanted, metric_amps)
+                return {"gauge": CABLE["gauge"][place], "area": area, "conductors_per_pole": count}
     return {}
 
 
