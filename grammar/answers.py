@@ -19,7 +19,6 @@ FOLLOWS = frozenset(  # words that may follow a figure that answers; any other i
     thanks thx ta please pls says said printed stamped by but think guess maybe probably one way sorry not to of
     written roughly about according would i'd id reckon believe mate sir ok okay cheers what""".split()
 )
-SHORT = 3  # words: what follows the figure of so short a message is its unit or nothing
 YES = frozenset(["yes", "yep", "yeah", "yup", "aye", "correct", "it", "they", "sure", "true", "definitely"])
 NO = frozenset(["no", "nope", "nah", "not", "isnt"])
 
@@ -60,12 +59,8 @@ def is_free(scene: Scene, item: Item, spec: FactSpec | None = None) -> bool:
     """Whether a figure counts nothing else: "six" of "the six caps" is no answer, nor is "both"."""
     if item.kind == "count":
         return spec is not None and not spec.unit
-    if item.dim not in ("NUM", "COUNT"):
-        return True
     after = scene.after(item)
-    if after is None or after.kind == "mark" or after.name in FOLLOWS or len(scene.tokens) <= SHORT:
-        return True
-    return item.dim == "NUM" and after.kind != "word"
+    return item.dim != "COUNT" or after is None or after.kind != "word" or after.name in FOLLOWS
 
 
 def _fitting(quantity: Quantity, spec: FactSpec) -> float | None:

@@ -17,6 +17,8 @@ from grammar.scene import Scene
 from grammar.vocabulary import Found
 
 FIGURES = ("AMP", "NUM")
+RATINGS = frozenset({"battery.cca", "battery.ca", "battery.reserve"})
+ASKING = frozenset({"what", "which", "much", "many", "whatever"})  # "what CCA for 180 A": the amps are no CCA
 CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
 NOT_OURS = "-"
@@ -72,6 +74,8 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
     for found in around(scene.roles, item, scene.role_starts):
         role = roles().get(found.concept)
         if role is None or role.weak is not weak or item.dim not in role.dims or value > role.most:
+            continue
+        if found.concept in RATINGS and scene.word(found.start - 1) in ASKING:
             continue
         far = gap(scene, item, found.start, found.end)
         if far > role.reach or _of_another(scene, item, found) or (far > 0 and not weak and _headed(scene, item, far)):

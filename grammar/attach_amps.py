@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.attach import NOTHING, Claim, asked, by_group, by_nearness, by_role, row_of
+from grammar.attach import FIGURES, NOTHING, Claim, asked, by_group, by_nearness, by_role, close, row_of
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -12,6 +12,8 @@ MOST_CHARGE = 60.0
 MOST_DRAIN = 5.0
 TINY = 0.5  # amps that are hardly anything but a drain
 SMALLEST_CRANKING = 300.0
+SMALLEST_TEST = 50.0  # amps of a load tester
+PAIR = 4  # pieces between two limits of one battery
 SHORT = 60.0  # seconds that a peak may last
 ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no amps
 AFTER = 3.0  # an owner that follows is further away than one before
@@ -20,13 +22,17 @@ PEAKS = ("load.peak", "battery.peak_current")
 
 def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number of amps states."""
-    claim = by_strong_role(scene, item, value)
+    claim = limit_pair(scene, item) or by_strong_role(scene, item, value)
     tiny = item.quantity.unit == "milliampere" or value <= TINY
     if claim is None and tiny and not _heads_right(scene, item, "charger", "panel"):
         return Claim("drain.current", "range")
-    if claim is None and not scene.loaded and _for_seconds(scene, item) and _owner(scene, item) in ("battery", "bms"):
+    if claim is None and not scene.loaded and peaks(scene, item):
         return Claim("battery.peak_current", "role")
     claim = claim or by_group(scene, item) or by_role(scene, item, value, weak=True) or _in_apposition(scene, item)
+    if claim is not None and claim.fact == "load.current" and _is_tested(scene, value):
+        return Claim("reading.current", "role")
+    if claim is None and _run_here(scene, item):
+        return Claim("load.current", "default")
     if claim is None and _charging_here(scene, item, value):
         return Claim("charger.current", "range")
     claim = claim or by_nearness(scene, item, but=ONLY_BESIDE)
@@ -44,10 +50,49 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     claim = by_role(scene, item, value)
     if claim and claim.fact in PEAKS:
         return _peak(scene, item, claim)
-    limited = scene.lithium or "bms" in scene.heads or "battery.max_current" in scene.expected
-    if claim and claim.fact == "battery.max_current" and (not limited or _owner(scene, item) == "load"):
-        return Claim("load.current", "role")
+    if claim and claim.fact == "battery.max_current" and (not _limited(scene, item) or _owner(scene, item) == "load"):
+        given = by_group(scene, item)
+        return given if given and given.fact == "alternator.current" else Claim("load.current", "role")
     return claim
+
+
+def _limited(scene: Scene, item: Item) -> bool:
+    """Whether the batteries spoken of have a limit: a lithium's, or the one asked for."""
+    if scene.lithium or "bms" in scene.heads or "battery.max_current" in scene.expected:
+        return True
+    return scene.lithium_known and scene.word(item.start - 1) not in ("max", "maximum")
+
+
+def limit_pair(scene: Scene, item: Item) -> Claim | None:
+    """Two limits of one battery: "100 A continuous, 200 for 5 sec"."""
+    near = scene.items[max(0, item.at - PAIR) : item.at + PAIR + 1]
+    others = [other for other in near if other is not item and other.dim in FIGURES]
+    steady = close(scene, item, "battery.max_current", reach=2.0)
+    if steady and any(_for_seconds(scene, other) for other in others if other.at > item.at):
+        return Claim("battery.max_current", "role")
+    if _for_seconds(scene, item) and any(
+        close(scene, other, "battery.max_current", reach=2.0) for other in others if other.at < item.at
+    ):
+        return Claim("battery.peak_current", "role")
+    return None
+
+
+def peaks(scene: Scene, item: Item) -> bool:
+    """Whether amps for some seconds are what a battery allows."""
+    if not _for_seconds(scene, item):
+        return False
+    return _owner(scene, item) in ("battery", "bms") or "battery.peak_current" in scene.expected
+
+
+def _is_tested(scene: Scene, value: float) -> bool:
+    """Whether a tester, and no motor that is named, drew these amps."""
+    return value >= SMALLEST_TEST and scene.about("role:tester") and not scene.facts & {"load.kind", "load.model"}
+
+
+def _run_here(scene: Scene, item: Item) -> bool:
+    """Whether the clause asks how long something runs, and speaks of no charging."""
+    here = scene.by_clause.get(scene.clause(item.start), frozenset())
+    return "request:how_long" in here and not here & {"word:charge", "head:charger", "head:dcdc", "head:alternator"}
 
 
 def _heads_right(scene: Scene, item: Item, *names: str) -> bool:
@@ -71,8 +116,11 @@ def _charging_here(scene: Scene, item: Item, value: float) -> bool:
 
 
 def _peak(scene: Scene, item: Item, claim: Claim) -> Claim:
-    """A first instant is the load's, a bare peak is the nearest owner's."""
+    """A first instant is the load's, a bare peak is the nearest owner's, or the one that was asked for or told."""
     owner = _owner(scene, item)
+    told = {fact.fact for fact in scene.said} & set(PEAKS)
+    if not owner and ("battery.peak_current" in scene.expected or told == {"battery.peak_current"}):
+        return Claim("battery.peak_current", "role")
     if claim.fact == "load.peak":
         return claim if owner != "bms" else Claim("battery.peak_current", "role")
     return Claim("load.peak" if owner in ("load", "") else "battery.peak_current", "role")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.attach import Claim, beside, by_group, by_nearness, by_role, close
-from grammar.attach_amps import _for_seconds, _owner, by_strong_role
+from grammar.attach_amps import by_strong_role, limit_pair, peaks
 from grammar.attach_batteries import counts
 from grammar.attach_lengths import METRIC_SIZES
 from grammar.attach_volts import NOMINAL, falls_to, is_reading
@@ -90,7 +90,9 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("fuse.rating", "range")
     if close(scene, item, "battery.age", reach=0.3) and value <= 30:
         return Claim("battery.age", "role")
-    if _for_seconds(scene, item) and _owner(scene, item) in ("battery", "bms") and value >= SMALLEST_CAPACITY:
+    if value >= SMALLEST_CAPACITY and (claim := limit_pair(scene, item)):
+        return claim
+    if value >= SMALLEST_CAPACITY and peaks(scene, item):
         return Claim("battery.peak_current", "role")
     if value in NOMINAL:
         return Claim("charger.input_voltage", "near") if value == 12.0 and _goes_in(scene, item) else None

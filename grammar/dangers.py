@@ -37,6 +37,9 @@ CONTRACTED = {
     "has": "hasnt", "have": "havent", "will": "wont", "would": "wouldnt", "can": "cant", "could": "couldnt",
 }
 VOLTS = ("v", "volt", "volts")
+FALLS = frozenset(
+    {"drop", "drops", "dropped", "fall", "falls", "fell", "dip", "dips", "dipped", "sag", "sags", "sagged", "down"}
+)
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -165,6 +168,8 @@ def _figures(words: list[str]) -> list[str]:
     """Numbers that are a sign by themselves get a name: too hot, too high a charging voltage, below freezing."""
     named = list(words)
     systems = {word for word, after in pairwise(words) if after in VOLTS}
+    if FALLS & set(words):  # then one battery's volts are no reading
+        systems.discard("12")
     for at, word in enumerate(words):
         if not "0" <= word[:1] <= "9":
             continue
@@ -182,7 +187,7 @@ def _figures(words: list[str]) -> list[str]:
 def _too_high(volts: float, systems: set[str]) -> bool:
     """Whether a 12 V or 24 V battery takes harm from these volts; a larger system that is named has them at rest."""
     if 15.0 <= volts <= 17.9:
-        return not systems & {"24", "36", "48"}
+        return "12" in systems or not systems & {"24", "36", "48"}
     return 30.0 <= volts <= 35.8 and not systems & {"36", "48"}
 
 

@@ -32,8 +32,8 @@ def read(
     clauses = stretches(text, tokens, found)
     pieces = parts(text)
     items = items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces)
-    known = frozenset((*expecting, *(item.fact for item in said)))
-    scene = Scene(text, tokens, items, found, clauses, known, weights(items), groups(items), tuple(said))
+    asked = frozenset(expecting)
+    scene = Scene(text, tokens, items, found, clauses, asked, weights(items), groups(items), tuple(said))
     stated = words_of(scene)
     return Message(
         text,

@@ -9,6 +9,7 @@ from functools import lru_cache
 from grammar.amend import denied
 from grammar.answers import FOLLOWS, WEAK, is_free
 from grammar.attach import close
+from grammar.attach_lengths import METRIC_SIZES
 from grammar.attach_numbers import GROUPS
 from grammar.attach_volts import NOMINAL
 from grammar.canonical import in_unit
@@ -30,6 +31,7 @@ STRANGE = 2  # words beside a bare number that say nothing known
 EXACT = 0.15  # "17.4 to be exact" is that near to what was said
 MANY = frozenset({"battery.count", "bank.count"})
 OTHER_RATING = {"battery.cca": "battery.ca", "battery.ca": "battery.cca"}
+SIZES = {"battery.group": GROUPS, "cable.area": frozenset(f"{size:g}" for size in METRIC_SIZES)}
 VOLTS = ("bank.voltage", "battery.nominal")
 
 
@@ -181,13 +183,13 @@ def _matching(item: Item, said: Sequence[Stated], *, exact: bool) -> Stated | No
     numeric = []
     for old in said:
         typed = _typed(old.text)
-        if old.fact == "battery.group" and f"{number:g}" in GROUPS:
+        if f"{number:g}" in SIZES.get(old.fact, ()):
             return old
         if typed is not None and not isinstance(typed.value, str) and (counts if old.fact in MANY else item.dim == "NUM"):
             numeric.append((_ratio(number, typed.value), old))
     near = 1 + EXACT if exact else ALIKE
     found = next((old for far, old in numeric if far <= near), None)
-    return found or (None if exact or not numeric else numeric[0][1])
+    return found or (None if exact or not numeric else min(numeric, key=lambda pair: pair[0])[1])
 
 
 def _is_bare(scene: Scene) -> bool:

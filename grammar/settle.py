@@ -79,10 +79,14 @@ def _drop_seconds(scene: Scene, claims: dict[int, Claim]) -> None:
 
 
 def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
-    """The amps of a reading are the load's too, unless a tester drew them."""
-    if scene.about("role:tester") or any(item.fact == "load.current" for item in found):
-        return []
-    return [replace(item, fact="load.current", how="default") for item in found if item.fact == "reading.current"]
+    """The amps of a reading are the load's too, unless a tester drew them, and the other way round."""
+    drawn = [item for item in found if item.fact == "reading.current"]
+    running = [item for item in found if item.fact == "load.current"]
+    if drawn and not running and not scene.about("role:tester"):
+        return [replace(item, fact="load.current", how="default") for item in drawn]
+    if len(running) == 1 and not drawn and any(item.fact == "reading.load_voltage" for item in found):
+        return [replace(item, fact="reading.current", how="default") for item in running]
+    return []
 
 
 def _claims(scene: Scene) -> dict[int, Claim]:
@@ -99,7 +103,19 @@ def _claims(scene: Scene) -> dict[int, Claim]:
     claims |= attach_volts.readings(scene, readings)
     scene.loaded = any(claim.fact.startswith("reading.load") for claim in claims.values())
     scene.read_at_rest = any(claim.fact == "reading.voltage" for claim in claims.values())
-    return claims | {item.at: claim for item in amps if (claim := _claim(scene, item))}
+    claims |= {item.at: claim for item in amps if (claim := _claim(scene, item))}
+    return claims | _limit_of_lithium(scene, claims)
+
+
+def _limit_of_lithium(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """Amps of nothing named beside a lithium battery are its limit, where the load has amps of its own."""
+    running = [at for at, claim in claims.items() if claim.fact == "load.current"]
+    loose = [at for at in running if claims[at].how in ("default", "near")]
+    if not scene.lithium or len(running) != len(loose) + 1 or len(loose) != 1:
+        return {}
+    near = scene.items[max(0, loose[0] - 3) : loose[0] + 4]
+    owned = any(item.fact == "battery.chemistry" or item.dim == "AH" for item in near)
+    return {loose[0]: Claim("battery.max_current", "near")} if owned else {}
 
 
 def _claim(scene: Scene, item: Item) -> Claim | None:

@@ -55,6 +55,11 @@ class Facts:
         return next((float(value) for value in found if isinstance(value, (int, float))), None)
 
     @property
+    def nothing_yet(self) -> bool:
+        """Whether the answer only asks, without a figure."""
+        return self.answer.verdict == "needs-facts" and not self.answer.figures
+
+    @property
     def lithium(self) -> bool:
         """Lithium, or one of two is."""
         return any(kind in LITHIUM for kind in self.kinds)
@@ -145,10 +150,10 @@ ROWS: dict[str, Row] = {
     or (f.about("run-check") and f.cable_known),
     "fuse-breaks-fault": lambda f: f.about("fuse-size")
     or (f.about("cable-size", "bank-wiring") and (f.lithium or f.volts >= 36)),
-    "manual-first": lambda f: f.about(
+    "manual-first": lambda f: not f.nothing_yet and f.about(
         "run-check", "bank-size", "cable-size", "fuse-size", "charger-setting", "charger-size", "mounting",
         "ventilation", "terminals"),
-    "cable-assumed": lambda f: (
+    "cable-assumed": lambda f: not f.nothing_yet and (
         f.about("cable-size", "voltage-drop") or (f.about("fuse-size") and f.cable_known)
     ) and (f.case.said("cable.insulation") is None or f.case.said("cable.in_engine_space") is None),
     "cable-and-joints": lambda f: f.about("run-check", "load-voltage") and not f.cable_known
@@ -161,7 +166,7 @@ ROWS: dict[str, Row] = {
     and (f.volts >= 24 or f.get("bank.layout") == "parallel" or f.number("battery.count") >= 2),
     "start-battery": lambda f: f.about("run-check", "bank-size", "bank-wiring", "battery-type", "battery-duty")
     and f.case.says("detail:engine_battery", "detail:start_and_house"),
-    "motor-duty": lambda f: f.about("run-time", "bank-size") and f.get("load.kind") == "thruster",
+    "motor-duty": lambda f: not f.nothing_yet and f.about("run-time", "bank-size") and f.get("load.kind") == "thruster",
     "thruster-off": lambda f: f.about("run-check", "terminals", "maintenance") and f.thruster,
     "explosive-gas": lambda f: f.lead and f.about(
         *CHARGING, "charger-banks", "ventilation", "maintenance", "mounting", "terminals"),

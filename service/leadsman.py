@@ -20,11 +20,12 @@ from service.no_idea import AGAIN, NO_IDEA
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import Request, route
-from service.thread import Signer, Thread
+from service.thread import Signer, Thread, packed
 from service.topics import names, topic
 from service.triage import triage
 
 LONGEST = 20_000
+FEW = 12  # words of a message that says no more than that something is not known
 ANOTHER = ("note:other_battery", "note:other_boat")
 
 
@@ -73,7 +74,12 @@ class Leadsman:
             raise BadInput(f"The text has {len(text)} characters; send at most {LONGEST}, or ask in parts.")
         before = self.signer.thread(thread) if self.signer and thread else None
         lost = bool(thread) and before is None
-        turn = self.taken_up(text, before or Thread(), given)
+        notice = "This is a new thread: the earlier one could not be read, so its facts are gone." if lost else None
+        return self.reply(text, before or Thread(), given, notice)
+
+    def reply(self, text: str, thread: Thread, given: Sequence[Known] = (), notice: str | None = None) -> Reply:
+        """Answer a message in a thread that is at hand, as `ask` and a replay of the log do."""
+        turn = self.taken_up(text, thread, given)
         answers = self.answers(turn)
         after = replace(
             turn.thread,
@@ -82,9 +88,10 @@ class Leadsman:
             cues=turn.cues,
             turns=turn.thread.turns + 1,
         )
-        notice = "This is a new thread: the earlier one could not be read, so its facts are gone." if lost else None
         token = self.signer.token(after) if self.signer else ""
-        return Reply(self.new_id(), token, triage(answers), answers, notice, tuple(why(turn, answers)))
+        met = {"text": text, "thread": thread.as_dict(), "given": [packed(item) for item in given]}
+        return Reply(self.new_id(), token, triage(answers), answers, notice, tuple(why(turn, answers)),
+                     met if thread.turns or given else None)
 
     def taken_up(self, text: str, thread: Thread, given: Sequence[Known] = ()) -> Turn:
         """Read a message into its thread and find its questions."""
@@ -146,7 +153,7 @@ class Leadsman:
 
 def lost_for_an_answer(message: Message, thread: Thread) -> bool:
     """Whether a message only says that what the desk asked for is not known."""
-    asks = "?" in message.words or any(cue.name.startswith("request:") for cue in message.cues)
+    asks = "?" in message.words or len(message.words) > FEW
     return bool(thread.asks) and message.says(NO_IDEA) and not (message.stated or message.dangers or asks)
 
 

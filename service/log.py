@@ -28,6 +28,7 @@ COLUMNS: dict[str, type] = {
     "rules": str,
     "house": str,
     "ms": float,
+    "before": str,  # the thread that a follow-up met, so that it can be asked again; empty for a first message
 }
 FEEDBACK: dict[str, type] = {"id": str, "at": str, "helped": int, "word": str}
 QUEUE: dict[str, type] = {"id": str, "at": str, "reply_to": str, "word": str, "entries": str, "facts": str}
@@ -63,6 +64,8 @@ class Log:
             self.db = sqlite_utils.Database(connection)
             self.db.enable_wal()
             self.db.table("log").create(COLUMNS, pk="id", not_null={"text", "at"}, if_not_exists=True)
+            if "before" not in self.db.table("log").columns_dict:  # a log of an earlier version
+                self.db.table("log").add_column("before", str)
             self.db.table("feedback").create(FEEDBACK, pk="id", if_not_exists=True)
             self.db.table("queue").create(QUEUE, pk="id", if_not_exists=True)
             if not os.access(self.path, os.W_OK):
@@ -89,6 +92,7 @@ class Log:
             "rules": entry.rules,
             "house": entry.house,
             "ms": round(entry.ms, 2),
+            "before": json.dumps(entry.reply.before, ensure_ascii=False) if entry.reply.before else "",
         }
         try:
             self.db.table("log").insert(row)

@@ -23,17 +23,24 @@ PHOTOS = (
 
 
 def helped(topic: Topic, case: Case, answer: Answer) -> Answer:
-    """A needs-facts answer to one who does not know what was asked; any other answer as it is."""
-    if not (case.says(NO_IDEA) and answer.verdict == "needs-facts" and answer.asks and case.asked):
+    """The answer to one who does not know what was asked; any other answer as it is."""
+    open_now = answer.verdict in ("needs-facts", "no") and answer.asks and case.asked
+    if not (case.says(NO_IDEA) and open_now):
         return answer
-    first = answer.asks[0].fact
-    spec = facts()[first]
+    lacking = _spoken_of(case, answer)
+    spec = facts()[lacking]
     if case.says(AGAIN):
-        label = "out what we need" if not spec.label else f"the {spec.label}"
-        return replace(answer, headline=PHOTOS.format(fact=label), asks=answer.asks[:1], route="technician")
-    if first not in case.asked or not spec.unknown:
+        return replace(answer, headline=PHOTOS.format(fact=f"the {spec.label}"), route="technician")
+    if lacking not in case.asked or not spec.unknown:
         return answer
-    return replace(answer, headline=_told(case, spec.unknown), asks=_instead(topic, case, answer, spec.instead))
+    return replace(answer, headline=_told(case, spec.unknown), asks=_instead(topic, case, answer, lacking))
+
+
+def _spoken_of(case: Case, answer: Answer) -> str:
+    """The fact that they do not know: one that they name ("dunno the CCA"), else the first that is asked for."""
+    words = set(case.text.lower().split())
+    named = (item.fact for item in answer.asks if words & set(facts()[item.fact].label.lower().split()))
+    return next(named, answer.asks[0].fact)
 
 
 def _told(case: Case, unknown: str) -> str:
@@ -42,7 +49,9 @@ def _told(case: Case, unknown: str) -> str:
     return unknown.replace("{draws}", ours)
 
 
-def _instead(topic: Topic, case: Case, answer: Answer, names: tuple[str, ...]) -> tuple[Asked, ...]:
-    """The facts that serve as well; where there are none, what else was asked, and the first one last."""
-    serving = tuple(topic.ask(name, topic.likely.get(name, ())) for name in names if case.said(name) is None)
-    return serving or (*answer.asks[1:], answer.asks[0])
+def _instead(topic: Topic, case: Case, answer: Answer, lacking: str) -> tuple[Asked, ...]:
+    """The facts that serve as well, then what else was asked; where there is neither, the fact itself."""
+    names = [name for name in facts()[lacking].instead if case.said(name) is None]
+    serving = tuple(topic.ask(name, topic.likely.get(name, ())) for name in names)
+    others = tuple(item for item in answer.asks if item.fact != lacking and item.fact not in names)
+    return (*serving, *others) or answer.asks

@@ -5,11 +5,11 @@ It travels in a signed token that the customer's side sends back; the desk keeps
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from service.case import Known
+from service.case import Known, Origin
 
 # A fact stated now makes these older ones stale: they spoke of the same thing or followed from it.
 STALE: dict[str, tuple[str, ...]] = {
@@ -60,7 +60,7 @@ class Thread:
     def as_dict(self) -> dict[str, Any]:
         """The thread as plain JSON values, short."""
         return {
-            "f": [_packed(item) for item in (*self.facts.values(), *self.second.values())],
+            "f": [packed(item) for item in (*self.facts.values(), *self.second.values())],
             "t": list(self.topics),
             "a": list(self.asks),
             "d": list(self.dangers),
@@ -71,10 +71,7 @@ class Thread:
     @classmethod
     def from_dict(cls, content: Mapping[str, Any]) -> Thread:
         """The thread that `as_dict` wrote. Raises KeyError or TypeError for anything else."""
-        items = [
-            Known(fact, value, "thread", unit, text=text, low=low, high=high, of=of)
-            for fact, value, unit, text, low, high, of in content["f"]
-        ]
+        items = [unpacked(row) for row in content["f"]]
         return cls(
             {item.fact: item for item in items if item.of == 1},
             {item.fact: item for item in items if item.of != 1},
@@ -86,8 +83,15 @@ class Thread:
         )
 
 
-def _packed(item: Known) -> list[Any]:
+def packed(item: Known) -> list[Any]:
+    """A fact as a plain row, for a token or the log."""
     return [item.fact, item.value, item.unit, item.text, item.low, item.high, item.of]
+
+
+def unpacked(row: Sequence[Any], origin: Origin = "thread") -> Known:
+    """The fact that `packed` wrote. Raises ValueError for another row."""
+    fact, value, unit, text, low, high, of = row
+    return Known(fact, value, origin, unit, text=text, low=low, high=high, of=of)
 
 
 class Signer:

@@ -40,7 +40,7 @@ def test_nothing_of_the_customer_but_the_text(log):
     log.add(entry("Is 12.7 V good?"))
     assert set(log.db["log"].columns_dict) == {
         "id", "at", "surface", "text", "understood", "topics", "verdicts", "urgency", "route", "answer", "rules",
-        "house", "ms",
+        "house", "ms", "before",
     }  # fmt: skip
 
 

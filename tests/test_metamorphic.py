@@ -185,7 +185,7 @@ def offers() -> list[tuple[str, Answer, object]]:
     return [
         (item.text, answer, change)
         for name in METHODS
-        for item in questions(name, 30, seed=3)
+        for item in questions(name, 25, seed=3)
         for answer in default_desk().ask(item.text).answers
         for change in answer.would_change
     ]
@@ -205,7 +205,7 @@ def test_every_change_offered_turns_the_verdict():
 def test_every_likely_reply_gives_the_verdict_told():
     wrong = []
     for name in METHODS:
-        for item in questions(name, 30, seed=4):
+        for item in questions(name, 15, seed=4):
             for answer in default_desk().ask(item.text).answers:
                 for fact, reply in ((asked.fact, reply) for asked in answer.asks for reply in asked.replies):
                     if reply.value is None:

@@ -31,19 +31,17 @@ BAD = {  # on which side of the limits it goes wrong, by topic and kind; without
 }
 Plot = Mapping[str, Any]
 Point = tuple[float, float]
+Drawn = tuple[list[Markup], int, str]  # the parts, the height, the chart in words
 
 
 def picture(plot: Plot | None, topic: str, key: str) -> Markup:
-    """The chart of an answer; empty where there is none or it is of a kind not known here."""
+    """The chart of an answer; empty where there is none or it cannot be drawn."""
     if not plot or plot["kind"] not in ("line", "bars"):
         return Markup("")
-    bad = BAD.get((topic, plot["kind"]), "")
-    if topic == "rest-voltage" and plot.get("mark") and len(plot["limits"]) == 2:
-        drawn, height, told = _charge_scale(plot)
-    elif plot["kind"] == "bars":
-        drawn, height, told = _bars(plot, bad)
-    else:
-        drawn, height, told = _line(plot, bad)
+    try:
+        drawn, height, told = _drawn(plot, topic)
+    except (LookupError, TypeError, ValueError):  # a picture that cannot be drawn must not cost the answer
+        return Markup("")
     head = Markup('<svg class="plot" viewBox="0 0 {} {}" role="img" aria-labelledby="p-{}-t p-{}-d">').format(
         WIDTH, height, key, key
     )
@@ -51,7 +49,14 @@ def picture(plot: Plot | None, topic: str, key: str) -> Markup:
     return head + names + Markup("").join(drawn) + Markup("</svg>")
 
 
-def _line(plot: Plot, bad: str) -> tuple[list[Markup], int, str]:
+def _drawn(plot: Plot, topic: str) -> Drawn:
+    bad = BAD.get((topic, plot["kind"]), "")
+    if topic == "rest-voltage" and plot.get("mark") and len(plot["limits"]) == 2:
+        return _charge_scale(plot)
+    return _bars(plot, bad) if plot["kind"] == "bars" else _line(plot, bad)
+
+
+def _line(plot: Plot, bad: str) -> Drawn:
     series = [(item["label"], [(float(x), float(y)) for x, y in item["points"]]) for item in plot["series"]]
     mark, unit, x_unit = plot.get("mark"), plot["y"]["unit"], plot["x"]["unit"]
     points = [point for _, line in series for point in line]
@@ -159,7 +164,7 @@ def _is_bad(value: float, limits: Sequence[Plot], bad: str) -> bool:
     return value < min(values) if bad == "below" else value > max(values)
 
 
-def _bars(plot: Plot, bad: str) -> tuple[list[Markup], int, str]:
+def _bars(plot: Plot, bad: str) -> Drawn:
     rows = _rows(plot)
     unit, limits, mark = plot["y"]["unit"], plot["limits"], plot.get("mark")
     most = max([value for _, value in rows] + [item["value"] for item in limits])
@@ -230,10 +235,10 @@ def _rows(plot: Plot) -> list[tuple[str, float]]:
     return rows
 
 
-def _charge_scale(plot: Plot) -> tuple[list[Markup], int, str]:
+def _charge_scale(plot: Plot) -> Drawn:
     """Volts at rest as a scale of charge, with the lead on it."""
     points = sorted((float(charge), float(volts)) for charge, volts in plot["series"][0]["points"])
-    limits = sorted((float(str(item["label"]).split(say.NB)[0]), item["value"]) for item in plot["limits"])
+    limits = sorted((float(str(item["label"]).split()[0]), item["value"]) for item in plot["limits"])
     across, charge = Scale(0, 100, SCALE_LEFT, SCALE_RIGHT), plot["mark"]["x"]
     half, good, own = across.at(limits[0][0]), across.at(limits[1][0]), across.at(charge)
     drawn = [

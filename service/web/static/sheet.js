@@ -106,11 +106,11 @@
       if (!earlier) {
         earlier = document.createElement("details");
         earlier.className = "open earlier on-line";
-        earlier.innerHTML = "<summary>Earlier on this sheet (<span></span>)</summary><div></div>";
+        earlier.innerHTML = '<summary><span>Earlier on this sheet (<span class="sum"></span>)</span></summary><div></div>';
         log.prepend(earlier);
       }
       $(":scope > div", earlier).append(...spare);
-      $("span", earlier).textContent = all(".folded", earlier).length;
+      $(".sum", earlier).textContent = all(".folded", earlier).length;
     }
   };
 
