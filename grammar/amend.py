@@ -10,18 +10,24 @@ from grammar.near import around
 from grammar.reading import Stated, Value
 from grammar.scene import Scene
 
+SAID = frozenset({"said", "wrote"})
+ITS = frozenset({"its", "is", "meant", "actually", "should"})
 SAME = 0.01  # values this close are one value
 DENIED_BEFORE = 3  # words between "not" and the figure it denies, less one
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
 
 
 def denied(scene: Scene, item: Item) -> bool:
-    """Whether a figure is one that does not hold: "24 not 12 volts"."""
+    """Whether a figure is one that does not hold: "24 not 12 volts", "I said 12, it's 24"."""
+    if item.dim == "COUNT":
+        return False
+    if scene.word(item.start - 1) in SAID and not ITS.isdisjoint(scene.word(at) for at in range(item.end, item.end + 3)):
+        return True
     return any(
         found.end <= item.start <= found.end + DENIED_BEFORE - 1
         and all(scene.word(at) in BETWEEN for at in range(found.end, item.start))
         for found in around(scene.denials, item, scene.denial_starts)
-        if scene.word(found.start) in ("not", "isnt", "rather", "instead")
+        if scene.word(found.start) in ("not", "rather", "instead") and scene.word(found.start - 1) != "or"
     )
 
 

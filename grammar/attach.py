@@ -21,6 +21,7 @@ RATINGS = frozenset({"battery.cca", "battery.ca", "battery.reserve"})
 ASKING = frozenset({"what", "which", "much", "many", "whatever"})  # "what CCA for 180 A": the amps are no CCA
 CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
+BEFORE_IT = 0.1  # of two places named, the one after a reading is its own
 NOT_OURS = "-"
 NEAREST = 7.0  # a head further away than this has nothing to do with a quantity
 
@@ -76,6 +77,8 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         if role is None or role.weak is not weak or item.dim not in role.dims or value > role.most:
             continue
         if found.concept in RATINGS and scene.word(found.start - 1) in ASKING:
+            continue
+        if found.concept == "drain.current" and beside(scene, item, "load", reach=TOUCHING):
             continue
         far = gap(scene, item, found.start, found.end)
         if far > role.reach or _of_another(scene, item, found) or (far > 0 and not weak and _headed(scene, item, far)):
@@ -154,7 +157,10 @@ def close(scene: Scene, item: Item, *concepts: str, reach: float = 3.0, after: b
 def nearest(scene: Scene, item: Item, concept: str) -> float:
     """How far the nearest role word of a concept stands; 99 where there is none."""
     found = (found for found in around(scene.roles, item, scene.role_starts) if found.concept == concept)
-    return min((gap(scene, item, other.start, other.end) for other in found), default=99.0)
+    return min(
+        (gap(scene, item, other.start, other.end) + (BEFORE_IT if other.end <= item.start else 0.0) for other in found),
+        default=99.0,
+    )
 
 
 def beside(scene: Scene, item: Item, *names: str, reach: float = 3.0) -> bool:

@@ -13,10 +13,11 @@ MOST_DRAIN = 5.0
 TINY = 0.5  # amps that are hardly anything but a drain
 SMALLEST_CRANKING = 300.0
 SMALLEST_TEST = 50.0  # amps of a load tester
-PAIR = 4  # pieces between two limits of one battery
+PAIR = 9  # pieces between two limits of one battery
 SHORT = 60.0  # seconds that a peak may last
 ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no amps
 AFTER = 3.0  # an owner that follows is further away than one before
+FILLING = frozenset({"word:charge", "head:charger", "head:dcdc", "head:alternator"})
 PEAKS = ("load.peak", "battery.peak_current")
 
 
@@ -90,9 +91,10 @@ def _is_tested(scene: Scene, value: float) -> bool:
 
 
 def _run_here(scene: Scene, item: Item) -> bool:
-    """Whether the clause asks how long something runs, and speaks of no charging."""
+    """Whether the clause asks how long something runs, and only another one speaks of charging."""
     here = scene.by_clause.get(scene.clause(item.start), frozenset())
-    return "request:how_long" in here and not here & {"word:charge", "head:charger", "head:dcdc", "head:alternator"}
+    charged = any(names & FILLING for names in scene.by_clause.values())
+    return charged and "request:how_long" in here and not here & FILLING
 
 
 def _heads_right(scene: Scene, item: Item, *names: str) -> bool:
@@ -119,7 +121,8 @@ def _peak(scene: Scene, item: Item, claim: Claim) -> Claim:
     """A first instant is the load's, a bare peak is the nearest owner's, or the one that was asked for or told."""
     owner = _owner(scene, item)
     told = {fact.fact for fact in scene.said} & set(PEAKS)
-    if not owner and ("battery.peak_current" in scene.expected or told == {"battery.peak_current"}):
+    spoken = "battery.peak_current" in scene.expected or told == {"battery.peak_current"}
+    if not owner and claim.fact != "load.peak" and spoken:
         return Claim("battery.peak_current", "role")
     if claim.fact == "load.peak":
         return claim if owner != "bms" else Claim("battery.peak_current", "role")
@@ -155,6 +158,15 @@ def _for_seconds(scene: Scene, item: Item) -> bool:
     return False
 
 
+def _load_elsewhere(scene: Scene, item: Item) -> bool:
+    """Whether every load is named in another clause and has amps there."""
+    clause = scene.clause(item.start)
+    if "head:load" in scene.by_clause.get(clause, frozenset()):
+        return False
+    others = {scene.clause(other.start) for other in scene.quantities("AMP") if other is not item}
+    return any("head:load" in scene.by_clause.get(other, frozenset()) for other in others)
+
+
 def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     """No head at all: what the message is about decides."""
     if scene.loaded:
@@ -164,9 +176,10 @@ def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     )
     hours = max((float(part.quantity.value) for part in scene.quantities("AH")), default=0.0)
     small = value <= MOST_CHARGE and (charging or not hours or value <= WEAK_CHARGE * hours)
+    loaded = "load" in scene.heads and not _load_elsewhere(scene, item)
     filling = charging or (bool(hours) and not scene.about("request:how_long", "request:what_size"))
     bursts = any(part.quantity.unit == "second" for part in scene.quantities("TIME"))
-    if small and filling and not bursts and "load" not in scene.heads and "drain" not in scene.heads:
+    if small and filling and not bursts and not loaded and "drain" not in scene.heads:
         return Claim("charger.current", "default")
     if "drain" in scene.heads and value <= MOST_DRAIN:
         return Claim("drain.current", "default")

@@ -21,6 +21,7 @@ BY_UNIT = {  # the unit or the label says it all
     "VOLUME": "space.volume",
 }
 COUNTED = frozenset({"VOLT", "AH", "CCA", "CA", "RC", "GROUP", "WH", "WEIGHT"})
+TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
 INSULATION = (60.0, 125.0)  # C
 
 
@@ -37,12 +38,24 @@ def rated(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def amp_hours(scene: Scene, item: Item, value: float) -> Claim | None:
     """A capacity, but not amp-hours used up in a day; a "20 Ah charger" gives amps."""
-    if close(scene, item, "used_up", reach=1.5):
+    if close(scene, item, "a_day", reach=1.0, after=True):
+        return Claim("drain.current" if scene.about("role:drain.current") else "load.current", "role")
+    gone = close(scene, item, "used_up", reach=1.5) and not _follows_battery(scene, item)
+    if gone or scene.word(item.start - 1) in TAKEN_OUT:
         return NOTHING
     sides = scene.sides.get(item.at)
+    tied = sides is not None and sides.tied and sides.left is not None and sides.left.head == "charger"
+    if tied and value <= 60 and len(scene.quantities("AH")) > 1:
+        return Claim("charger.current", "grammar")
     if sides and sides.right and sides.right.head == "charger" and sides.right.at == item.at + 1 and value <= 60:
         return Claim("charger.current", "grammar")
     return Claim("battery.capacity", "token")
+
+
+def _follows_battery(scene: Scene, item: Item) -> bool:
+    """Whether the battery is named right before: "battery 120 Ah used to half"."""
+    before = scene.before(item)
+    return before is not None and before.head == "battery"
 
 
 def watts(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -52,7 +65,9 @@ def watts(scene: Scene, item: Item, value: float) -> Claim | None:
         return claim
     if beside(scene, item, "engine", reach=3):
         return NOTHING
-    if "load" not in scene.heads and (scene.about("role:sun") or "drain" in scene.heads):
+    if close(scene, item, "sunny", reach=1.0) and not beside(scene, item, "load", reach=2):
+        return Claim("solar.power", "role")
+    if "load" not in scene.heads and (scene.about("role:sun", "role:sunny") or "drain" in scene.heads):
         return Claim("solar.power", "default")
     if "panel" in scene.heads and (beside(scene, item, "panel", reach=6) or "load" not in scene.heads):
         return Claim("solar.power", "near")
@@ -102,29 +117,65 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     """How many batteries, banks, outputs or bursts: a small whole number right before what it counts."""
     if value <= 12 and close(scene, item, "sun", reach=1.6, after=True):
         return Claim("solar.sun_hours", "role")
-    if value <= 30 and close(scene, item, "battery.age", reach=0.3):
+    if value <= 30 and item.kind != "count" and is_age(scene, item):
         return Claim("battery.age", "role")
-    if value != int(value) or not 1 <= value <= 200:
+    if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None
     if close(scene, item, "load.bursts", reach=1.3) and not _rated_next(scene, item):
         return Claim("load.bursts", "role")
+    if value <= 12 and _of_charger(scene, item):
+        return Claim("charger.outputs", "grammar")
     for role, reach in COUNTS.items():
         if value <= 12 and close(scene, item, role, reach=reach, after=True):
             return Claim(role, "role")
     return _batteries(scene, item, value)
 
 
+def is_age(scene: Scene, item: Item) -> bool:
+    """Whether a bare number is of years: "8 old", "turned four", "five winters"."""
+    before = scene.word(item.start - 1)
+    going_on = before == "on" and scene.word(item.start - 2) in ("going", "coming")
+    return scene.word(item.end) in OLD or before in TURNED or going_on
+
+
+def _of_charger(scene: Scene, item: Item) -> bool:
+    """Whether a charger's outputs are counted: "a two bank charger", "2 bank 6 A charger", "twin output"."""
+    if scene.word(item.end) not in ("bank", "output", "way", "channel"):
+        return False
+    later = scene.items[item.at + 1 : item.at + 5]
+    named = scene.word(item.start - 1) in ("a", "the") and "charger" in scene.heads
+    return scene.word(item.end) == "output" or named or any(other.head == "charger" for other in later)
+
+
 def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
     if value <= MOST_BATTERIES and _before_battery(scene, item):
+        return Claim("battery.count", "grammar")
+    if 2 <= value <= MOST_BATTERIES and (_one_of(scene, item) or _has_so_many(scene, item)):
         return Claim("battery.count", "grammar")
     if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or _of_others(scene, item):
         return None
     if item.kind == "count":
         near = (gap(scene, item, owner.start, owner.end) for owner in around(scene.owners, item, scene.owner_starts))
-        return Claim("battery.count", "near") if min(near, default=NEVER) <= BESIDE else None
+        alone = item.name.endswith(("pair", "twins")) and not scene.heads - {"battery"}
+        return Claim("battery.count", "near") if alone or min(near, default=NEVER) <= BESIDE else None
     if item.kind == "times" or "battery" in scene.heads | scene.facts:
         return Claim("battery.count", "default")
     return None
+
+
+def _one_of(scene: Scene, item: Item) -> bool:
+    """Whether it is "one of our two", with nothing but batteries in the message."""
+    before = [scene.word(at) for at in range(item.start - 3, item.start)]
+    one_of = any(before[at : at + 2] in (["one", "of"], ["1", "of"]) for at in (0, 1))
+    return one_of and not scene.heads - {"battery", "cell"}
+
+
+def _has_so_many(scene: Scene, item: Item) -> bool:
+    """Whether "I have four" speaks of the batteries of the conversation."""
+    after = scene.after(item)
+    ends = after is None or after.kind == "mark"
+    told = any(fact.fact.startswith("battery.") for fact in scene.said)
+    return ends and told and scene.word(item.start - 1) in ("have", "got", "use", "used", "fit", "fitted", "buy")
 
 
 def _rated_next(scene: Scene, item: Item) -> bool:
@@ -146,7 +197,7 @@ def _before_battery(scene: Scene, item: Item) -> bool:
     """Whether a battery follows: its kind, its volts, its figures or the word itself."""
     strange = 0
     for after in scene.items[item.at + 1 : item.at + 6]:
-        if after.dim in COUNTED or after.fact in ("battery.chemistry", "battery.duty") or after.head == "battery":
+        if after.dim in COUNTED or after.fact in OF_BATTERY or after.head == "battery":
             return True
         if item.quantity.value != 1.0 and (after.fact == "bank.layout" or after.name in THEM):
             return True
@@ -165,8 +216,12 @@ def _before_battery(scene: Scene, item: Item) -> bool:
 
 
 COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
+OF_BATTERY = frozenset({"battery.chemistry", "battery.duty", "battery.nominal"})
+OLD = frozenset({"old", "yo", "yrs", "winters", "summers", "seasons"})
+TURNED = frozenset({"turned", "turns", "turn", "turning", "age", "aged", "theyre"})
 BESIDE = 1.6
 NEVER = 99.0
 MOST_BATTERIES = 24
+MOST_BURSTS = 1000
 STRANGE = 2  # words not known that may stand between a number and its batteries: "two old Swedish batteries"
 THEM = frozenset(["them", "em", "together", "those"])

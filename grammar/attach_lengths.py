@@ -26,7 +26,8 @@ def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
         return claim
     if item.dim == "INCH" and not cabled and not beside(scene, item, "cable", reach=4):
         return NOTHING
-    if cabled:
+    told = scene.about("role:length_one_way", "role:length_total") and len(scene.quantities("LENGTH")) == 1
+    if cabled or told:
         return Claim("cable.length", "role")
     if beside(scene, item, "cable", reach=9) or scene.quantities("GAUGE", "AREA", "AMP", "MM"):
         return Claim("cable.length", "near")

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from grammar.attach import Claim, beside, by_group, by_nearness, by_role, close
 from grammar.attach_amps import by_strong_role, limit_pair, peaks
-from grammar.attach_batteries import counts
+from grammar.attach_batteries import counts, is_age
 from grammar.attach_lengths import METRIC_SIZES
-from grammar.attach_volts import NOMINAL, falls_to, is_reading
+from grammar.attach_volts import NOMINAL, falls_to, is_reading, steps_up
 from grammar.items import Item
+from grammar.near import gap
 from grammar.scene import Scene
 from grammar.vocabulary import small_words
 
@@ -23,6 +24,11 @@ FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400
 SMALLEST_LOAD = 40  # bare amps beside a load
 EACH = frozenset({"each", "apiece"})
 LARGEST_CAPACITY = 1000
+OWNED = 0.6
+SMALLEST_FUSE = 30
+LITTLE = 2.0  # amps that something left on takes
+RATED = ("CCA", "CA", "RC")
+RATINGS = {"battery.cca": (200, 1500), "battery.ca": (200, 1800), "battery.reserve": (40, 400)}
 
 
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -40,11 +46,14 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if 0 <= value <= 130 and not decimals and close(scene, item, "ambient.temperature", reach=1.6):
         return Claim("ambient.temperature", "role")
-    if (decimals and is_reading(value)) or (not decimals and 4 <= value < 32 and falls_to(scene, item)):
+    if (decimals and is_reading(scene, item, value)) or (not decimals and 4 <= value < 32 and falls_to(scene, item)):
         return Claim("reading.voltage", "range")
     if decimals:
-        return None
+        small = value < LITTLE and close(scene, item, "drain.current", reach=6.5)
+        return Claim("drain.current", "role") if small else None
     after = scene.after(item)
+    if value in NOMINAL and (stepped := steps_up(scene, item)):
+        return Claim(stepped, "grammar")
     if value in NOMINAL and _names_system(scene, item, after):
         return Claim("bank.voltage", "grammar")
     return _second_size(scene, item, value) or counts(scene, item, value) or _named(scene, item, value)
@@ -86,9 +95,9 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
         and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY
     ):
         return Claim("battery.capacity", "grammar")
-    if "fuse" in scene.heads and value >= 30 and before is not None and before.name in ("a", "an"):
+    if _is_fuse(scene, item, value):
         return Claim("fuse.rating", "range")
-    if close(scene, item, "battery.age", reach=0.3) and value <= 30:
+    if value <= 30 and is_age(scene, item):
         return Claim("battery.age", "role")
     if value >= SMALLEST_CAPACITY and (claim := limit_pair(scene, item)):
         return claim
@@ -99,9 +108,47 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     if value < 5 or beside(scene, item, "boat", "engine", reach=1):
         return None
     claim = by_strong_role(scene, item, value) or by_role(scene, item, value, weak=True) or _strict(scene, item)
-    if claim is None and scene.word(item.end) in EACH and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
-        return Claim("battery.capacity", "near") if "battery" in scene.facts | scene.heads else None
-    return claim or _near(scene, item, value)
+    if claim is None and _is_size(scene, item, value):
+        return Claim("battery.capacity", "near")
+    return claim or _near(scene, item, value) or _rated(scene, item, value)
+
+
+def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
+    """ "Put a 300 in", "keeps blowing the 250": a usual size of fuse with an article, of which a fuse is spoken."""
+    if scene.word(item.start - 1) not in ("a", "an", "the") or value < SMALLEST_FUSE:
+        return False
+    if "fuse" in scene.heads or scene.about("role:blown"):
+        return True
+    fitted = scene.word(item.end) in ("in", "instead") and value in FUSES
+    return fitted and bool({"load", "cable"} & scene.heads) and "battery" not in scene.heads
+
+
+def _is_size(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a bare number is a battery's amp-hours: "80 each", "both 100", "a 100 next to a 130 in parallel"."""
+    if not SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
+        return False
+    told = any(fact.fact.startswith("battery.") for fact in scene.said)
+    batteries = told or "battery" in scene.facts | scene.heads
+    before = scene.before(item)
+    if batteries and (scene.word(item.end) in EACH or (before is not None and before.kind == "count")):
+        return True
+    sides = scene.sides.get(item.at)
+    owned = sides is not None and sides.left is not None and sides.left.head == "battery"
+    if owned and sides.left and gap(scene, item, sides.left.start, sides.left.end) <= OWNED and f"{value:g}" not in GROUPS:
+        return True
+    article = scene.word(item.start - 1) in ("a", "the", "my", "second", "another") and value <= MOST_OF_ONE
+    return article and "bank.layout" in scene.facts and not scene.heads - {"battery"}
+
+
+def _rated(scene: Scene, item: Item, value: float) -> Claim | None:
+    """The one number of a message that asks about a rating: "what is CCA, and is 800 of them plenty"."""
+    if scene.quantities(*RATED) or len(scene.quantities("NUM")) > 1:
+        return None
+    named = (fact for fact, (low, high) in RATINGS.items() if scene.about(f"role:{fact}") and low <= value <= high)
+    fact = next(named, None)
+    if fact is None or ("load" in scene.heads and beside(scene, item, "load", reach=2)):
+        return None
+    return Claim(fact, "near")
 
 
 def _goes_in(scene: Scene, item: Item) -> bool:
@@ -112,6 +159,8 @@ def _goes_in(scene: Scene, item: Item) -> bool:
 def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
     """Whether a bare 12 or 24 is the system's: "a 24 boat", "in series for 36"."""
     if after is not None and (after.head in ("boat", "load") or after.name in ("bank", "system", "pair", "side")):
+        return True
+    if scene.word(item.start - 1) in ("bank", "system") or scene.word(item.start - 2) in ("bank", "system", "pair"):
         return True
     second = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
     if after is not None and after.name == "not" and second is not None and second.dim in ("NUM", "VOLT"):

@@ -11,6 +11,7 @@ from grammar.scene import Scene
 
 LONGEST_BURST = 90.0  # seconds
 LIKELY_BURST = 30.0  # longer ones are a run, unless a word says burst
+RESERVE = 1500.0  # seconds: no reserve is shorter
 DAY = 86400.0
 STORED = 5 * DAY
 
@@ -42,16 +43,24 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     unit = item.quantity.unit
     if value < STORED and close(scene, item, "reading.rest_time", reach=0.6, after=True):
         return Claim("reading.rest_time", "role")
-    if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5):
+    if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5) and not _lasts(scene, item):
         since = unit == "year" and close(scene, item, "battery.age", reach=2.5)
         return Claim("battery.age", "role") if since else NOTHING
     if unit == "minute" and close(scene, item, "battery.reserve", reach=3.5):
         return Claim("battery.reserve", "role")
+    if unit == "minute" and value >= RESERVE and scene.about("role:battery.reserve") and "load" not in scene.heads:
+        return Claim("battery.reserve", "near")
     if unit != "year" and close(scene, item, "battery.age", reach=1):
         return Claim("battery.age", "role")
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
     return None
+
+
+def _lasts(scene: Scene, item: Item) -> bool:
+    """Whether it is "will it last 20 hours", not "the last 20 hours"."""
+    at = item.start - 1
+    return scene.word(at) in ("last", "lasts") and scene.word(at - 1) not in ("the", "these", "in", "those")
 
 
 def _in_series(scene: Scene, item: Item) -> bool:
@@ -79,13 +88,21 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
 def _years(scene: Scene, item: Item) -> Claim | None:
     if close(scene, item, "storage.time", reach=2):
         return Claim("storage.time", "role")
-    if beside(scene, item, "boat", "engine", "load", reach=0.6) and scene.word(item.end) not in ("in", "on", "aboard"):
+    if beside(scene, item, "boat", "engine", "load", reach=0.6) and not _aboard(scene, item):
         return NOTHING
     if close(scene, item, "battery.age", reach=2.5):
         return Claim("battery.age", "role")
     if close(scene, item, "no_age", reach=1):
         return NOTHING
     return Claim("battery.age", "near")
+
+
+def _aboard(scene: Scene, item: Item) -> bool:
+    """Whether it is of what is in the boat: "the lithium in our boat is nine years old"."""
+    if scene.word(item.end) in ("in", "on", "aboard"):
+        return True
+    boats = (head for head in scene.head_items if head.head == "boat" and head.end <= item.start)
+    return any({"in", "on", "of"} & {scene.word(head.start - back) for back in (1, 2, 3)} for head in boats)
 
 
 def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -103,6 +120,8 @@ def _short(scene: Scene, item: Item, value: float) -> Claim | None:
         ("panel" in scene.heads or scene.about("role:sun")) and close(scene, item, "sun", reach=6)
     ):
         return Claim("solar.sun_hours", "role")
+    if value <= LONGEST_BURST and close(scene, item, "load.burst", reach=0.3, after=True):
+        return Claim("load.burst", "role")
     if close(scene, item, "load.rest", reach=3):
         return Claim("load.rest", "role")
     if close(scene, item, "load.time", reach=4):

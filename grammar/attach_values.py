@@ -23,6 +23,7 @@ WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
 )  # "series or parallel?" states neither
+HELD = frozenset({"it", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
 
@@ -94,12 +95,21 @@ def _is_setting(scene: Scene, item: Item) -> bool:
         if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _lacking(scene, item, found):
             return True
         if found.concept == "left_on" and found.end <= item.start and far <= ADJACENT:
-            follows = scene.after(item)
-            return (follows is None or follows.head != "battery") and any(
-                head.head == "charger" and head.end <= found.start and found.start - head.end <= 1
-                for head in around(scene.head_items, item, scene.head_starts)
-            )
+            return _is_put_on(scene, item, found)
     return False
+
+
+def _is_put_on(scene: Scene, item: Item, found: Found) -> bool:
+    """Whether a charger was put on this kind: "the charger is on gel", "left it on gel"."""
+    follows = scene.after(item)
+    if follows is not None and follows.head == "battery":
+        return False
+    if "charger" in scene.heads and (found.end - found.start > 1 or scene.word(found.start - 1) in HELD):
+        return True
+    return any(
+        head.head == "charger" and head.end <= found.start and found.start - head.end <= 1
+        for head in around(scene.head_items, item, scene.head_starts)
+    )
 
 
 def _lacking(scene: Scene, item: Item, found: Found) -> bool:

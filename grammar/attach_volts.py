@@ -17,9 +17,16 @@ FALLEN = 0.15  # the same where the words say that it falls
 CHARGING = (13.9, 15.9)
 LEAD_AT_REST = 13.35  # a lead battery above this is being charged
 SAG_REACH = 6.0
+AT_LOAD = 4.1
 LOWERED = 11.9  # the same in the clause that names the load
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
 PRAISED = frozenset({"good", "ok", "okay", "fine", "alright", "healthy", "enough", "low"})
+TO = frozenset(["to", "->", "=>", "then", ">"])
+MAINS = frozenset({110.0, 115.0, 120.0, 220.0, 230.0, 240.0, 400.0})  # of the shore
+LITHIUM_NOMINAL = {12.8: 12.0, 25.6: 24.0, 38.4: 36.0, 51.2: 48.0}  # four cells of 3.2 V for each 12 V
+UPWARD = frozenset(["to", "-", "->", "=>", ">", "into"])
+OUT_OF = frozenset(["of", "from"])
+FROM_IT = OUT_OF | {"out", "a", "the", "my"}
 FLATTENED = 11.5  # with a load named, nobody reads this at rest
 
 
@@ -34,15 +41,35 @@ def is_drop(scene: Scene, item: Item) -> bool:
     return item.quantity.kind == "drop" or (float(item.quantity.value) < 4.5 and scene.about("word:loss"))
 
 
-def is_reading(value: float) -> bool:
+def of_lithium(scene: Scene, item: Item) -> bool:
+    """Whether these volts are a lithium battery's name, not a reading: "12.8 V 100 Ah"."""
+    if item.quantity.value not in LITHIUM_NOMINAL:
+        return False
+    beside_it = [other for other in (scene.before(item), scene.after(item)) if other is not None]
+    return any(
+        other.dim in ("AH", "WH") or other.fact == "battery.chemistry" or other.name == "one" for other in beside_it
+    )
+
+
+def is_reading(scene: Scene, item: Item, value: float) -> bool:
     """Whether a bare number with decimals can be the volts of a bank."""
-    return 5 <= value < 18 or 20 <= value < 32 or 40 <= value < 60
+    if 5 <= value < 18 or 20 <= value < 32 or 40 <= value < 60:
+        return True
+    others = [other for other in scene.quantities("VOLT", "NUM") if other is not item]
+    volts = [float(other.quantity.value) for other in others if not isinstance(other.quantity.value, str)]
+    if 18 <= value < 20:  # so low only under load
+        return any(20 <= other < 32 for other in volts)
+    return 31.5 <= value < 40 and 36.0 in volts
 
 
 def volts(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that volts state; readings are settled together, later."""
     if is_drop(scene, item):
         return Claim("cable.drop", "range")
+    if value in MAINS:
+        return NOTHING
+    if of_lithium(scene, item):
+        return Claim("battery.nominal", "range")
     return nominal(scene, item) if is_nominal(item) else Claim("reading.voltage", "range")
 
 
@@ -50,6 +77,8 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
     """Volts that name a battery or a system."""
     if falls_to(scene, item) or _falls_on(scene, item) or _rests_at(scene, item):
         return Claim("reading.voltage", "role")
+    if stepped := steps_up(scene, item):
+        return Claim(stepped, "grammar")
     if _converted(scene, item):
         return Claim("charger.input_voltage", "grammar")
     before = scene.before(item)
@@ -98,6 +127,23 @@ def _converted(scene: Scene, item: Item) -> bool:
     return len(after) == 2 and after[0].name in ("to", "->", "=>", "into") and after[1].dim in ("VOLT", "NUM")
 
 
+def steps_up(scene: Scene, item: Item) -> str:
+    """What the numbers of "12 to 24", "24 out of 12" are: the side taken from and the side charged; else ""."""
+    near = scene.items[max(0, item.at - 2) : item.at + 3]
+    value = item.quantity.value
+    for other in near:
+        if other is item or other.dim not in ("NUM", "VOLT") or abs(other.at - item.at) not in (2, 3):
+            continue
+        first, second = sorted((item, other), key=lambda one: one.at)
+        between = {one.name for one in scene.items[first.at + 1 : second.at]}
+        low, high = first.quantity.value, second.quantity.value
+        if (low, high) == (12.0, 24.0) and between & UPWARD:
+            return "charger.input_voltage" if value == 12.0 else "bank.voltage"
+        if (low, high) == (24.0, 12.0) and between & OUT_OF and between <= FROM_IT:
+            return "charger.input_voltage" if value == 12.0 else "bank.voltage"
+    return ""
+
+
 def falls_to(scene: Scene, item: Item) -> bool:
     """Whether a word of falling leads right to it: "drops to 6 V"."""
     return any(
@@ -116,6 +162,8 @@ def _falls_on(scene: Scene, item: Item) -> bool:
 
 def _rests_at(scene: Scene, item: Item) -> bool:
     """Whether round volts are read and name no system: "rests at 12 V", "reads 12 V at rest", "is 12 V good rested"."""
+    if close(scene, item, "on_meter", reach=0.3, after=True):
+        return True
     if not any(token.word in RESTING for token in scene.tokens):
         return False
     before, after = scene.word(item.start - 1), scene.word(item.end)
@@ -129,6 +177,7 @@ def _rests_at(scene: Scene, item: Item) -> bool:
 
 def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     """What each reading of the message is. Two that differ by a volt or more are before and under load."""
+    items = _of_now(scene, items)
     claims = {item.at: _reading(scene, item) for item in items}
     resting = [item for item in items if claims[item.at].fact == "reading.voltage"]
     values = [float(item.quantity.value) for item in resting]
@@ -138,7 +187,7 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
         and min(values) < TIRED
     ):
         claims[resting[values.index(min(values))].at] = Claim("reading.load_voltage", "role")
-    elif len(values) >= 2 and _is_fall(scene, values):
+    elif len(values) >= 2 and _is_fall(scene, resting, values):
         low = resting[values.index(min(values))]
         claims[low.at] = Claim("reading.load_voltage", "range")
     elif len(values) == 1 and _loaded(scene, resting[0], values[0], alone=len(items) == 1):
@@ -146,25 +195,40 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     return claims
 
 
+def _of_now(scene: Scene, items: list[Item]) -> list[Item]:
+    """The readings without those of the past, where there are others: "last autumn it showed 12.8"."""
+    past = {scene.clause(found.start) for found in scene.named("note", "past")}
+    now = [item for item in items if scene.clause(item.start) not in past]
+    return now or items
+
+
 def _reading(scene: Scene, item: Item) -> Claim:
     value = float(item.quantity.value)
+    if value < CHARGING[0] and value > LEAD_AT_REST and close(scene, item, "off_charger", reach=9):
+        return Claim("reading.voltage", "role")
     at_load = nearest(scene, item, "at_load")
-    if at_load <= 4 and at_load < nearest(scene, item, "at_battery"):
+    if at_load <= AT_LOAD and at_load < nearest(scene, item, "at_battery"):
         return Claim("reading.load_voltage_at_load", "role")
     if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
     if CHARGING[0] < value <= CHARGING[1] or (LEAD_AT_REST < value < CHARGING[1] and not scene.lithium_known):
         return Claim("charger.voltage", "range")
-    if value >= 13 and value < CHARGING[1] and close(scene, item, "charger.voltage", reach=1.5):
+    if 13 <= value < CHARGING[1] and close(scene, item, "charger.voltage", reach=2.6):
         return Claim("charger.voltage", "role")
     return Claim("reading.voltage", "range")
 
 
-def _is_fall(scene: Scene, values: list[float]) -> bool:
+def _is_fall(scene: Scene, items: list[Item], values: list[float]) -> bool:
+    """Whether the readings are one battery's, before and under load."""
+    if sum(close(scene, item, "one_of_two", reach=1.6) for item in items) > 1:
+        return False
     apart = max(values) - min(values)
-    if scene.sags:
+    high, low = (items[values.index(end(values))] for end in (max, min))
+    falls = low.at - high.at == 2 and scene.items[high.at + 1].name in TO
+    if scene.sags or (falls and "load" in scene.heads) or close(scene, low, "during_load", reach=0.6):
         return apart >= FALLEN
-    return apart >= FALL and (min(values) < SAGGED * max(1, round(max(values) / 12.6)) or "load" in scene.heads)
+    most = (SAGGED + (0.6 if scene.lithium_known else 0.0)) * max(1, round(max(values) / 12.6))
+    return apart > FALL - 0.01 and (min(values) < most or "load" in scene.heads)
 
 
 def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
@@ -173,6 +237,8 @@ def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
     tired = TIRED + (0.6 if scene.lithium_known else 0.0)
     if of_one > tired or "drain" in scene.heads or close(scene, item, "off", reach=3):
         return False
+    if scene.about("role:tester") and of_one < LOWERED:
+        return True
     here = "head:load" in scene.by_clause.get(scene.clause(item.start), frozenset())
     if of_one < (LOWERED if here else FLATTENED) and "load" in scene.heads and "reading.state" not in scene.facts:
         return True

@@ -8,7 +8,7 @@ from grammar.neighbours import among, following, leading, listed, quantity
 from grammar.reading import Part
 
 HYDROMETER = re.compile(
-    r"hydrometer|\bfloat\b|electrolyte|(?<!lead )\bacid\b|\bcells?\b|\ball six\b|\bsg\b|gravit|\bs\.g\b"
+    r"hydrometer|\bfloat\b|\bfloaty|electrolyte|(?<!lead )\bacid\b|\bcells?\b|\ball six\b|\bsg\b|gravit|\bs\.g\b"
 )
 GRAVITY = re.compile(r"1\.[0-3][0-9]{2}|1[0-3](?!00|50)[0-9]{2}(?<!13[2-9][0-9])")
 GRAVITY_IF_SAID = re.compile(r"1[.,][0-3][0-9]{1,2}|1[0-3][0-9]{2}|(?:ten|eleven|twelve|thirteen) [a-z -]+")

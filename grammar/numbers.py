@@ -29,7 +29,7 @@ def _any(*tables: str) -> str:
 def figures() -> str:
     """The pattern of a number in figures. It fits wherever a digit, or a point and a digit, stands."""
     tail = rf"(?: ?{_any('signs')}|(?: |-| and ){FRACTION}| and {_any('shares')}|k(?![a-z]))?"
-    grouped = r"[0-9]{1,3}(?:,[0-9]{3})+(?![0-9])|[0-9]{1,3}[ '][0]{3}(?![0-9])"
+    grouped = r"[1-9][0-9]{0,2}(?:,[0-9]{3})+(?![0-9])|0,[0-9]{3}(?![0-9])|[0-9]{1,3}[ '][0]{3}(?![0-9])"
     plain = r"[0-9]+(?: point [0-9]+|\.[0-9]+|,[0-9]{1,2}(?![0-9])(?!,[0-9]))?"
     return rf"{SIGN}(?:{FRACTION}|(?:{grouped}|{plain}|\.[0-9]+){tail})"
 
@@ -89,7 +89,7 @@ def _figures(text: str) -> float:
     if "/" in text:
         whole, top, bottom = re.fullmatch(r"(?:([0-9.,' ]+?)[ -])?([0-9]+)/([0-9]+)", text).groups()  # type: ignore[union-attr]
         return (_figures(whole) if whole else 0.0) + float(top) / float(bottom)
-    if re.fullmatch(r"[0-9]{1,3}(?:[,' ][0-9]{3})+", text):
+    if re.fullmatch(r"[1-9][0-9]{0,2}(?:[,' ][0-9]{3})+", text):
         return float(re.sub("[,' ]", "", text))
     return float(text.replace(" point ", ".").replace(",", "."))
 

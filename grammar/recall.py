@@ -22,6 +22,7 @@ from grammar.scene import Scene
 
 LONGEST = 24  # words: a longer message speaks for itself
 FEW = 10
+SHORT = 16
 NEXT = 4  # pieces between a figure and the one that takes its place
 MOST = 24  # batteries
 BARE = 4  # a message of so few words that a figure in it goes on with what was said
@@ -166,14 +167,15 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     item = free[0]
     exact = close(scene, item, "exact", reach=2.0)
     cued = scene.named("note", "ellipsis") or scene.named("note", "correction")
-    goes_on = exact or cued or len(scene.tokens) <= BARE or _is_bare(scene)
-    old = _matching(item, said, exact=exact) if goes_on else None
+    goes_on = bool(cued) or len(scene.tokens) <= BARE or _is_bare(scene)
+    near = 1 + EXACT if exact else ALIKE
+    old = _matching(item, said, near, anyhow=goes_on and not exact) if len(scene.tokens) <= SHORT else None
     if old is not None and (value := _as(old, item.quantity)) is not None:
         yield _stated(scene, item, old, value)
 
 
-def _matching(item: Item, said: Sequence[Stated], *, exact: bool) -> Stated | None:
-    """The newest figure that this number can take the place of."""
+def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: bool) -> Stated | None:
+    """The newest figure that this number can take the place of; `anyhow`: else the one nearest in size."""
     number = item.quantity.value
     if isinstance(number, str):
         return None
@@ -187,9 +189,8 @@ def _matching(item: Item, said: Sequence[Stated], *, exact: bool) -> Stated | No
             return old
         if typed is not None and not isinstance(typed.value, str) and (counts if old.fact in MANY else item.dim == "NUM"):
             numeric.append((_ratio(number, typed.value), old))
-    near = 1 + EXACT if exact else ALIKE
     found = next((old for far, old in numeric if far <= near), None)
-    return found or (None if exact or not numeric else min(numeric, key=lambda pair: pair[0])[1])
+    return found or (min(numeric, key=lambda pair: pair[0])[1] if anyhow and numeric else None)
 
 
 def _is_bare(scene: Scene) -> bool:

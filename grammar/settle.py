@@ -44,6 +44,8 @@ TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number cou
     "cable.drop": ("VOLT",),
     "cable.area": ("MM",),
 }
+PER_DAY = frozenset({"drain.current", "load.current"})  # "5 Ah a day" is a current
+HOURS, NIGHT = 24.0, 12.0
 HOT = 45.0  # nobody's battery space is so warm in Celsius
 TOLD = re.compile(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")
 AMERICAN = frozenset({"foot", "inch", "pound", "degree_Fahrenheit"})
@@ -59,6 +61,7 @@ def settled(
     _drop_seconds(scene, claims)
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
     found += _running(scene, found)
+    found += _lithium_by_volts(scene, found, words)
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
             found += _joined(scene, item)
@@ -87,6 +90,15 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
     if len(running) == 1 and not drawn and any(item.fact == "reading.load_voltage" for item in found):
         return [replace(item, fact="reading.current", how="default") for item in running]
     return []
+
+
+def _lithium_by_volts(scene: Scene, found: list[Stated], words: Words) -> list[Stated]:
+    """A battery named by 12.8 V is a lithium one."""
+    if any(item.fact == "battery.chemistry" for item in words.stated):
+        return []
+    named = (item for item in found if item.fact == "battery.nominal")
+    cells = (item for item in named if any(f"{volts:g}" in item.text for volts in attach_volts.LITHIUM_NOMINAL))
+    return [replace(item, fact="battery.chemistry", value="lfp", unit="", how="range") for item in cells][:1]
 
 
 def _claims(scene: Scene) -> dict[int, Claim]:
@@ -153,7 +165,7 @@ def _stated(scene: Scene, item: Item, claim: Claim) -> Stated | None:
         value = high if spec.safe == "high" else low
     span = item.part.span
     unit = "volt" if claim.fact == "cable.drop" and item.dim == "VOLT" else spec.unit
-    if spec.unit == "degree_Celsius" and not _is_said(item):
+    if claim.fact == "ambient.temperature" and not _is_said(item):
         value = _degrees(scene, float(value))
     return Stated(claim.fact, value, unit, scene.text[slice(*span)], span, 1, claim.how, low, high)
 
@@ -167,7 +179,7 @@ def _is_said(item: Item) -> bool:
 def _degrees(scene: Scene, value: float) -> float:
     """Degrees that are not told to be of either kind: what the other units of the message suggest."""
     american = any(item.part and item.quantity.unit in AMERICAN for item in scene.measured)
-    american = american or any(item.dim in ("GAUGE", "GROUP", "CA") for item in scene.measured)
+    american = american or any(item.dim in ("GAUGE", "GROUP") for item in scene.measured)
     metric = any(item.part and item.quantity.unit in METRIC for item in scene.measured)
     if value >= HOT or (american and not metric):
         return (value - 32) / 1.8
@@ -186,6 +198,12 @@ def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float
         value *= float(scene.quantities("AH")[0].quantity.value)
     if fact == "reading.gravity" and value > 2:
         value /= 1000
+    if item.dim == "AH" and fact in PER_DAY:
+        return value / HOURS
+    if fact == "reading.rest_time" and "night" in quantity.text.lower():
+        return NIGHT * value
+    if fact == "battery.nominal":
+        value = attach_volts.LITHIUM_NOMINAL.get(value, value)
     if item.dim not in TAKEN_AS_TYPED.get(fact, ()):
         converted = in_unit(value, quantity.unit, spec.unit)
         if converted is None:

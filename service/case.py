@@ -98,7 +98,7 @@ class Fired:
 
     say: str
     cites: tuple[str, ...] = ()
-    kind: Literal["cause", "derived", "assumed", "house"] = "derived"
+    kind: Literal["cause", "derived", "assumed", "house", "source"] = "derived"
 
 
 Format = Callable[[str, Value], str]
@@ -180,13 +180,18 @@ class Case:
         """Note why the answer is so, in everyday words: it stands first among the steps."""
         self._note(Fired(cause, tuple(cites), "cause"))
 
+    def source(self, *cites: str) -> None:
+        """Note sources of figures that need no words of their own."""
+        self._note(Fired("", tuple(cites), "source"))
+
     def follow(self, other: Case) -> None:
         """Take over the steps of another case, for an answer to two things."""
         for fired in other.trace:
             self._note(fired)
 
     def _note(self, fired: Fired) -> None:
-        if fired.say and fired not in self.trace:  # a rule that has nothing to tell has an empty `say`
+        told = fired.say or fired.kind == "source"  # a rule that has nothing to tell has an empty `say`
+        if told and fired not in self.trace:
             self.trace.append(fired)
 
     def assume(self, fact: str, value: Any, why: str, *cites: str, unit: str = "") -> Any:

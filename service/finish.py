@@ -6,7 +6,7 @@ what really fired; there is no second set of formulas.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from service import reference, say
@@ -17,6 +17,7 @@ from service.reply import Answer, Asked, Assumed, Change, Choice, Cite, Figure, 
 from service.topic import Lever, Topic
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
+LONGEST_HEADLINE = 30  # words
 MOST_TRIED = 400  # values of one lever
 FULL_LITHIUM_NAME = ("fe", "lfp", "iron", "phosphate", "po4")
 
@@ -81,17 +82,49 @@ def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     second = with_ranges(topic, other, topic.answer(other))
     case.used.update({key: item for key, item in other.used.items() if item.of == 2})
     case.trace.extend(item for item in other.trace if item not in case.trace)
-    labels = [" ".join(say.fact(fact, facts[fact].value) for fact in told) for facts in (case.stated, case.second)]
+    labels = [_label(told, facts) for facts in (case.stated, case.second)]
     both = (answer, second)
     sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
     pick = min if topic.of_two == "best" else max
-    leading = pick(both, key=lambda item: STRICT.index(item.verdict))
+    leading = pick(both, key=lambda item: (STRICT.index(item.verdict), bool(item.figures) == (pick is max)))
+    return replace(leading, headline=_of_both(labels, both, leading), compare=sides)
+
+
+def _label(told: list[str], facts: Mapping[str, Known]) -> str:
+    """One of two things by what tells it from the other: "100 Ah AGM", "AGM of 5 years"."""
+    words = [say.fact(fact, facts[fact].value) for fact in told if fact != "battery.age"]
+    aged = [say.fact(fact, facts[fact].value) for fact in told if fact == "battery.age"]
+    return " of ".join(part for part in (" ".join(words) or "one" * bool(aged), *aged) if part)
+
+
+def _of_both(labels: list[str], both: Sequence[Answer], leading: Answer) -> str:
+    """One sentence on two things: the one that decides, then the other; the bare results where that is too long."""
+    said = [item.headline for item in both]
+    if len(set(said)) == 1 or {item.verdict for item in both} == {"needs-facts"}:
+        return leading.headline
+    first, last = leading.headline.removesuffix("."), 1 - both.index(leading)
     if {item.verdict for item in both} <= set(SHORT):
-        said = "; ".join(f"{label}: {SHORT[item.verdict]}" for label, item in zip(labels, both, strict=True))
-        headline = f"{said}. {leading.headline}"
+        whole = f"{first}; {labels[last]}: {SHORT[both[last].verdict]}."
+        parts = [f"{label}: {SHORT[item.verdict]}" for label, item in zip(labels, both, strict=True)]
     else:
-        headline = " ".join(dict.fromkeys(item.headline for item in both))
-    return replace(leading, headline=headline, compare=sides)
+        whole = f"{first}; {said[last]}"
+        parts = [f"{label}: {_figure(item)}" for label, item in zip(labels, both, strict=True)]
+    return whole if len(whole.split()) <= LONGEST_HEADLINE else f"{capital('; '.join(parts))}."
+
+
+def _figure(answer: Answer) -> str:
+    """The first figure of an answer in words, else its headline."""
+    if not answer.figures or not isinstance(value := answer.figures[0].value, (int, float)):
+        return answer.headline.removesuffix(".")
+    item = answer.figures[0]
+    if item.unit in ("min", "h"):
+        return f"about {say.duration(value * (60 if item.unit == 'h' else 1))} {item.label}"
+    return f"{item.label} {say.quantity(value, item.unit, 0 if abs(value) >= 10 else None)}"
+
+
+def capital(text: str) -> str:
+    """The text with a capital letter first."""
+    return text[:1].upper() + text[1:]
 
 
 def _ranged(figure: Figure, ends: Iterable[Answer]) -> Figure:

@@ -16,7 +16,7 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import hazard_case, signs, standing
 from service.house import House, load
-from service.no_idea import AGAIN, NO_IDEA
+from service.no_idea import NO_IDEA, unknown
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import Request, route
@@ -42,7 +42,7 @@ class Turn:
     def cues(self) -> tuple[str, ...]:
         """The cues of the message; where it only goes on with the last question, that one's details as well."""
         own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
-        own = (*own, AGAIN) if NO_IDEA in own and NO_IDEA in self.thread.cues else own
+        own = (*own, *unknown(self.thread, own))
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
         if not goes_on or any(name.startswith("request:") for name in own):
             return own
@@ -91,7 +91,7 @@ class Leadsman:
         token = self.signer.token(after) if self.signer else ""
         met = {"text": text, "thread": thread.as_dict(), "given": [packed(item) for item in given]}
         return Reply(self.new_id(), token, triage(answers), answers, notice, tuple(why(turn, answers)),
-                     met if thread.turns or given else None)
+                     met if thread.turns or thread.facts or given else None)
 
     def taken_up(self, text: str, thread: Thread, given: Sequence[Known] = ()) -> Turn:
         """Read a message into its thread and find its questions."""

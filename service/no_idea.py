@@ -12,14 +12,25 @@ from grammar.facts import facts
 from service import say
 from service.case import Case
 from service.reply import Answer, Asked
+from service.thread import Thread
 from service.topic import Topic
 
 NO_IDEA = "note:no_idea"
 AGAIN = "detail:no_idea_again"  # they did not know the fact before either
+UNKNOWN = "unknown:"
 PHOTOS = (
     "Then send us photos of the battery, the motor's plate and the cables between them: one of our technicians will "
     "find {fact} from those."
 )
+
+
+def unknown(thread: Thread, cues: tuple[str, ...]) -> tuple[str, ...]:
+    """The cues of what they do not know: "unknown:battery.cca" for the rest of the thread, and that it happened twice."""
+    known = tuple(cue for cue in thread.cues if cue.startswith(UNKNOWN))
+    if NO_IDEA not in cues or not thread.asks:
+        return known
+    again = (AGAIN,) if NO_IDEA in thread.cues else ()
+    return (*known, f"{UNKNOWN}{thread.asks[0]}", *again)
 
 
 def helped(topic: Topic, case: Case, answer: Answer) -> Answer:

@@ -109,6 +109,27 @@ def charge(value: float) -> str:
     return f"{number(value / 5) if value < 0 else int(math.floor(value / 5 + 0.5)) * 5}{NB}%"
 
 
+def charge_within(value: float) -> str:
+    """A charge to 5 % that rounding never lifts over three quarters or half.
+
+    >>> [charge_within(value).replace(NB, " ") for value in (94.7, 74.1, 75.0)]
+    ['95 %', 'just under 75 %', '75 %']
+    """
+    rounded = 5 * math.floor(value / 5 + 0.5)
+    crossed = next((limit for limit in (75, 50) if value < limit <= rounded), None)
+    return f"just under {crossed}{NB}%" if crossed else charge(value)
+
+
+def share(value: float) -> str:
+    """A loss in percent to 0.1, to 0.01 where that would make it just 3 or 10 %.
+
+    >>> [share(value).replace(NB, " ") for value in (9.41, 10.0, 10.02, 13.26)]
+    ['9.4 %', '10 %', '10.02 %', '13.3 %']
+    """
+    near = any(value != limit and number(value, 1) == number(limit, 1) for limit in (3, 10))
+    return f"{number(value, 2 if near else 1).removesuffix('.0')}{NB}%"
+
+
 def duration(minutes: float) -> str:
     """A time as people say it.
 
@@ -174,4 +195,6 @@ def fact(name: str, value: float | str | bool) -> str:
         return value
     if symbol(name) == "V":  # a reading of 12.15 V is not one of 12.2 V
         return quantity(value, "V", 2 if abs(value * 10 - round(value * 10)) > 1e-6 else None)
+    if symbol(name) == "s" and value >= 60:
+        return duration(value / 60)
     return quantity(value, symbol(name))

@@ -61,6 +61,7 @@ class Visits:
 
     def __init__(self, browser, origin: str) -> None:
         self.browser, self.origin = browser, origin
+        self.also: list[str] = []  # further origins that a page may ask
         self.problems: list[str] = []
         self.contexts: list = []
 
@@ -77,7 +78,7 @@ class Visits:
         return page
 
     def _stays_here(self, request) -> None:
-        if not request.url.startswith((self.origin, "data:", "blob:")):
+        if not request.url.startswith((self.origin, *self.also, "data:", "blob:")):
             self.problems.append(f"request to {request.url}")
 
 

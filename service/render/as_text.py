@@ -2,19 +2,32 @@
 
 from __future__ import annotations
 
+import math
 import textwrap
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
+from grammar.facts import facts
 from service import say
-from service.reply import Act, Answer, Asked, Choice, Cite, Figure, Reply
+from service.reply import Act, Answer, Asked, Assumed, Choice, Cite, Figure, Reply
 
 WIDTH = 78
 MOST_CAUTIONS = 3
 MOST_STEPS = 3
 MOST_ASSUMED = 2
+MOST_ASKED = 2
+WORKING = {"unclear": "What helps"}
+LEFT_OUT = ("area_at_3_percent", "area_at_10_percent", "gauge_for_ampacity")  # told by the size to fit
 ACTS = {"do": "Do now", "do-not": "Do not", "who": "Who takes over"}
 THEN = {"yes": "yes", "no": "no", "marginal": "only just", "needs-facts": "one more fact is needed"}
+BEST = ("absorption_voltage", "float_voltage")  # ranges with a value to aim for
+EXACT = ("voltage_per_battery",)  # shown to 0.01 V where it was read so
+NAMED = ("A", "Ah", "%", "s", "h")  # units of facts whose number alone does not tell what it is
+POUND = 0.45359237  # kg
+MEANS = {  # what a verdict means where yes and no alone could be taken the wrong way
+    "replacement": {"yes": "keep it", "marginal": "in its last years", "no": "time for a new one"},
+    "freeze-point": {"yes": "it will not freeze", "marginal": "close to freezing", "no": "it can freeze"},
+}
 UNDECIDED = {"", "information", "needs-facts"}
 PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "Ω": "ohm", "−": "-", "–": "-", "’": "'"})
 
@@ -25,7 +38,7 @@ def as_text(reply: Reply, width: int = WIDTH, ascii_only: bool = False) -> str:
     several = len(reply.answers) > 1
     for number, answer in enumerate(said_once(reply.answers), 1):
         blocks.append("\n".join(answer_lines(answer, width, f"{number}. " if several else "")))
-    text = "\n\n".join(blocks) or "You are welcome. Ask whenever you need a figure."
+    text = "\n\n".join(blocks) or "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
     text = text.replace(say.NB, " ")
     return text.replace("mΩ", "mohm").translate(PLAIN) if ascii_only else text
 
@@ -41,9 +54,9 @@ def said_once(answers: Iterable[Answer]) -> Iterator[Answer]:
 
 def answer_lines(answer: Answer, width: int = WIDTH, mark: str = "") -> Iterator[str]:
     """One answer as wrapped lines."""
-    yield from _wrapped(mark + answer.headline, width)
+    yield from wrapped(mark + answer.headline, width)
     for label, text in answer_parts(answer):
-        yield from _wrapped(f"{label}: {text}", width)
+        yield from wrapped(f"{label}: {text}", width)
 
 
 def answer_parts(answer: Answer) -> Iterator[tuple[str, str]]:
@@ -52,20 +65,44 @@ def answer_parts(answer: Answer) -> Iterator[tuple[str, str]]:
         yield from acts(answer.steps)
     else:
         yield from _part("Numbers", "; ".join(numbers(answer)))
-        for option in answer.compare:
-            yield option.label, "; ".join(figure(item) for item in option.figures) or THEN.get(option.verdict, "")
-        yield from _part("Why", " ".join(why(answer)))
-    yield from _part("Take care", " ".join(item.say for item in answer.cautions[:MOST_CAUTIONS]))
-    yield from _part("Also", " ".join(item.say for item in answer.cautions[MOST_CAUTIONS:]))
-    for number, asked in enumerate(answer.asks):
-        yield "Then also" if number else "Please tell us", question(asked)
+        yield from sides(answer)
+        yield from _part(WORKING.get(answer.topic, "Why"), " ".join(why(answer)))
+    first, more = (1, 1) if only_asks(answer) else (MOST_CAUTIONS, len(answer.cautions))
+    yield from _part("Take care", " ".join(item.say for item in answer.cautions[:first]))
+    yield from _part("Also", " ".join(item.say for item in answer.cautions[first:more]))
+    for number, asked in enumerate(answer.asks[:MOST_ASKED]):
+        yield "Then also" if number else "Please tell us", question(asked, MEANS.get(answer.topic, THEN))
     yield from _part("What would change this", "; or ".join(item.say for item in answer.would_change))
     yield from _part("Sources", sources(answer.cites))
 
 
+def only_asks(answer: Answer) -> bool:
+    """Whether an answer has nothing to be careful with yet: it asks, and no figure is known."""
+    return answer.verdict == "needs-facts" and not answer.figures
+
+
+def sides(answer: Answer) -> Iterator[tuple[str, str]]:
+    """The things that are weighed, each with the figures in which they differ, or with its verdict."""
+    same = alike(answer)
+    for option in answer.compare:
+        own = [figure(item) for item in option.figures if item.name not in same]
+        yield capital(option.label), "; ".join(own) or THEN.get(option.verdict, "as above")
+
+
+def alike(answer: Answer) -> set[str]:
+    """The names of the figures that all things weighed have in common, as they are shown."""
+    shown_in = [{(item.name, figure(item)) for item in option.figures} for option in answer.compare]
+    return {name for name, _ in set.intersection(*shown_in)} if len(shown_in) > 1 else set()
+
+
+def capital(text: str) -> str:
+    """The text with a capital letter first."""
+    return text[:1].upper() + text[1:]
+
+
 def why(answer: Answer) -> Iterator[str]:
     """The first steps of the working: the cause, then the sums; not what the assumptions say by themselves."""
-    told = [item for item in answer.working if not any(taken.why in item.say for taken in answer.assumed)]
+    told = [item for item in answer.working if " is assumed: " not in item.say]
     yield from (_sentence(item.say) for item in told[:MOST_STEPS])
 
 
@@ -81,61 +118,111 @@ def sources(cites: Iterable[Cite]) -> str:
 def numbers(answer: Answer) -> Iterator[str]:
     """The figures of an answer, each with what was assumed for it, then at most two further assumptions."""
     left = list(answer.assumed)
+    weighed, same = {item.name for option in answer.compare for item in option.figures}, alike(answer)
     for item in answer.figures:
-        taken = next((each for each in left if (each.unit, each.value) == (item.unit, item.value) and item.unit), None)
+        told_apart = item.name in weighed and item.name not in same
+        if told_apart or item.name in LEFT_OUT or is_the_reading(item, answer):
+            continue
+        taken = next((each for each in left if is_of(each, item)), None)
         if taken:
             left.remove(taken)
-        yield figure(item) + (f" (assumed: {taken.why})" if taken else "")
-    said = " ".join(item.say for item in answer.cautions)
-    left = [item for item in left if not (item.value == "lfp" and "lithium iron phosphate" in said)]
-    for other in left[:MOST_ASSUMED]:
-        yield f"{say.fact(other.fact, other.value)} (assumed: {other.why})"
+        yield in_their_unit(item, answer) + (f" (assumed: {taken.why})" if taken else "")
+    if not only_asks(answer):  # that lithium is taken for iron phosphate is told by its caution
+        yield from list(dict.fromkeys(assumption(other) for other in left if other.value != "lfp"))[:MOST_ASSUMED]
+
+
+def is_of(taken: Assumed, item: Figure) -> bool:
+    """Whether an assumption is the figure itself."""
+    same = (taken.unit, taken.value) == (item.unit, item.value)
+    return same and (bool(item.unit) or taken.fact.endswith(".count"))
+
+
+def assumption(item: Assumed) -> str:
+    """What was assumed, named where the bare number would not tell, and why."""
+    spec = facts().get(item.fact)
+    label = f"{spec.label} " if spec and item.unit in NAMED else ""
+    return f"{label}{say.fact(item.fact, item.value)} (assumed: {item.why})"
+
+
+def in_their_unit(item: Figure, answer: Answer) -> str:
+    """A figure as it is shown; a weight in pounds where they wrote pounds."""
+    typed = next((fact.text.lower() for fact in answer.understood if fact.fact == "battery.weight"), "")
+    if item.unit == "kg" and isinstance(item.value, float) and ("lb" in typed or "pound" in typed):
+        return f"{item.label} {say.quantity(item.value / POUND, 'lb', 0)} ({shown(item)})"
+    return figure(item)
+
+
+def is_the_reading(item: Figure, answer: Answer) -> bool:
+    """Whether a figure is only the reading itself: the volts of a single battery."""
+    return item.name == "voltage_per_battery" and any(
+        fact.fact == "reading.voltage" and fact.value == item.value for fact in answer.understood
+    )
 
 
 def figure(item: Figure) -> str:
-    """One figure with its label: "sag 3.8 V"; a range in brackets."""
+    """One figure with its label: "sag 3.8 V"; a range with its best value, or in brackets."""
     if isinstance(item.value, (str, bool)):
-        return f"{item.label} {say.fact(item.name, item.value)}"
-    text = f"{item.label} {shown(item)}"
-    if item.low is not None and item.high is not None:
-        text += f" ({say.between(item.low, item.high, item.unit, places(item))})"
-    return text
+        return f"{item.label} {say.gauge(item.value) if item.unit == 'AWG' else say.fact(item.name, item.value)}"
+    if item.low is None or item.high is None:
+        return f"{item.label} {shown(item)}"
+    if item.name.startswith("state_of_charge"):
+        return f"{item.label} {say.between(5 * round(item.low / 5), 5 * round(item.high / 5), '%', 0)}"
+    span = say.between(item.low, item.high, item.unit, places(item))
+    if item.value in (item.low, item.high):
+        return f"{item.label} {span}"
+    if item.name in BEST:
+        return f"{item.label} {span}, best {shown(item)}"
+    return f"{item.label} {shown(item)} ({span})"
 
 
 def shown(item: Figure) -> str:
     """The value of a figure, rounded as its unit is read."""
     if not isinstance(item.value, (int, float)) or isinstance(item.value, bool):
         return str(item.value)
-    if item.unit == "%" and item.name == "state_of_charge":
-        return say.charge(item.value)
+    if item.unit == "%" and item.name.startswith("state_of_charge"):
+        return say.charge_within(item.value)
+    if item.unit == "%" and "drop" in item.name:
+        return say.share(item.value)
     if item.unit in ("min", "h"):
         return say.duration(item.value * (60 if item.unit == "h" else 1))
+    if item.unit == "d" and item.value >= 10:
+        return say.quantity(int(item.value + 1e-6), "d")
+    if item.name == "drain_current" and item.value < 0.5:
+        return say.quantity(item.value * 1000, "mA")
+    if item.name.startswith("required_") and (item.unit == "W" or (item.unit in ("A", "Ah") and item.value >= 10)):
+        return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)  # what is needed rounds up
     return say.quantity(item.value, item.unit, places(item))
 
 
 def places(item: Figure) -> int | None:
     """Decimal places for a figure: volts to 0.1 (losses 0.01), whole amps and ratings; None: what counts."""
+    value = abs(float(item.value))
+    if item.name == "corrected_gravity":
+        return 3
     if item.unit == "V":
-        return 2 if "drop" in item.name or abs(float(item.value)) < 1 else 1
-    if item.unit in ("A", "Ah", "Wh", "cm2") and abs(float(item.value)) >= 10:
+        fine = "drop" in item.name or value < 0.1 or (item.name in EXACT and abs(value * 10 - round(value * 10)) > 1e-6)
+        return 2 if fine else 0 if item.name == "bank_voltage" else 1
+    if item.unit in ("A", "Ah", "Wh", "cm2") and value >= 10:
         return 0
-    return None
+    if item.unit == "Ah":
+        return 1 if value >= 1 else 2
+    return {"C": 0, "mohm": 1, "%": 1}.get(item.unit) if item.unit != "%" or "drop" in item.name else None
 
 
-def question(asked: Asked) -> str:
+def question(asked: Asked, means: Mapping[str, str] = THEN) -> str:
     """A question back: the fact, where to find it, the common replies and what each would mean."""
     said = asked.say.rstrip(".")
     text = f"{said}. {asked.where}".strip()
     outcomes = {item.then for item in asked.replies}
     if outcomes <= UNDECIDED or (len(outcomes) == 1 and len(asked.replies) > 1):
         return text  # replies that decide nothing tell nothing
-    replies = " ".join(_choice(item) for item in asked.replies)
+    replies = " ".join(_choice(item, means) for item in asked.replies)
     return f"{text} {replies}".strip()
 
 
-def _choice(item: Choice) -> str:
-    then = THEN.get(item.then, item.then)
-    said = f"{item.say[:1].upper()}{item.say[1:]}"
+def _choice(item: Choice, means: Mapping[str, str]) -> str:
+    then = means.get(item.then, THEN.get(item.then, item.then))
+    said = capital(item.say)
     return f"{said}: {then}." if then and then != "information" else f"{said}."
 
 
@@ -145,9 +232,9 @@ def acts(steps: Iterable[Act]) -> Iterator[tuple[str, str]]:
     for kind, label in ACTS.items():
         said = [item.say for item in steps if item.kind == kind]
         if kind == "do" and len(said) > 1:
-            yield label, " ".join(f"{number}. {_sentence(text)}" for number, text in enumerate(said, 1))
+            yield label, " ".join(f"{number}. {_sentence(capital(text))}" for number, text in enumerate(said, 1))
         elif said:
-            yield label, " ".join(_sentence(text) for text in said)
+            yield label, " ".join(_sentence(capital(text)) for text in said)
 
 
 def _part(label: str, text: str) -> Iterator[tuple[str, str]]:
@@ -159,6 +246,7 @@ def _sentence(text: str) -> str:
     return text if text.endswith((".", "?", ":")) else f"{text}."
 
 
-def _wrapped(text: str, width: int) -> list[str]:
+def wrapped(text: str, width: int = WIDTH) -> list[str]:
+    """A text in lines of that width, further ones set in."""
     # a no-break space is no white space to textwrap, so number and unit stay on one line
     return textwrap.wrap(text, width, subsequent_indent="  ", break_long_words=False, break_on_hyphens=False)

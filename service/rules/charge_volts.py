@@ -10,6 +10,8 @@ from service.reply import Figure
 from service.rules.charging import NEAR
 from service.rules.readings import batteries_read, spanned
 
+ABSORPTION = "absorption (the high-voltage part of a charge)"
+FLOAT = "float (the low voltage that keeps it full)"
 LEAST = 12.0  # V: 6 V batteries are seldom charged one by one
 NOMINAL = (6.0, 12.0, 24.0, 36.0, 48.0)  # a charger "of 24 V" is named by its system, not by what it puts out
 
@@ -51,12 +53,11 @@ def figures(case: Case, chemistry: str) -> tuple[Figure, Figure]:
     """Absorption and float volts for this bank."""
     volts = float(case["bank.voltage"])
     absorption, floating = (stage(chemistry, name, volts) for name in ("absorption", "float"))
-    case.step(f"Absorption (the high-voltage part of a charge) of {say.CHEMISTRY[chemistry]} is {absorption}, "
-              f"float (the low voltage that keeps it full) {floating}", absorption.cite, floating.cite)
+    case.source(absorption.cite, floating.cite)
     in_the_heat(case, chemistry, absorption)
     return (
-        Figure("absorption_voltage", "absorption", absorption.aim, "V", absorption.low, absorption.high),
-        Figure("float_voltage", "float", floating.aim, "V", floating.low, floating.high),
+        Figure("absorption_voltage", ABSORPTION, absorption.aim, "V", absorption.low, absorption.high),
+        Figure("float_voltage", FLOAT, floating.aim, "V", floating.low, floating.high),
     )
 
 

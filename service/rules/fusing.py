@@ -47,7 +47,7 @@ def ratings(case: Case) -> Band:
     amps, load, first, most = running(case), None, None, None
     if amps:
         load = fuse.at_least(LOAD_MARGIN.value * amps, RATINGS)
-        shown = say.amps(load) if load else "beyond the list"
+        shown = f"at least {say.amps(load)}" if load else "beyond the list"
         case.step(f"1.25 x {say.amps(amps)} = {say.amps(LOAD_MARGIN.value * amps)}, so the fuse is {shown}",
                   LOAD_MARGIN.cite, LISTED)
     if circuit.has_cable(case) and "cable.ampacity" in case:
@@ -64,7 +64,7 @@ def house_fuse(case: Case, amps: float | None) -> float | None:
     model = case.house.model(case["load.model"]) if case.house and "load.model" in case else None
     if not model or amps != model.running:
         return None
-    case.step(f"The catalogue names a {say.amps(model.fuse)} fuse for the {model.name}", "house")
+    case.because(f"The catalogue names a {say.amps(model.fuse)} fuse for the {model.name}", "house")
     return float(model.fuse)
 
 

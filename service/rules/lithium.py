@@ -57,7 +57,7 @@ def limits(case: Case) -> Limits | None:
 
 def _assume_limit(case: Case, continuous: float, parallel: int) -> None:
     supply.taken(case, "battery.max_current", continuous / parallel, "1 A for each Ah, as no limit is said")
-    case.step(f"No limit is said: 1 A for each Ah is taken, {say.amps(continuous)}",
+    case.step(f"With no limit stated, 1 A for each Ah is usual: {say.amps(continuous)}",
               reference.value("lithium", "per-hour").cite)
 
 

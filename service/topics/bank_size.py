@@ -49,7 +49,7 @@ def time_asked(case: Case, motor: bool) -> float | None:
         seconds = float(count) * float(one)
     if seconds is None and motor and case.get("load.kind", "thruster") == "thruster":
         usual = reference.value("ratings", "thruster-time")
-        why = "three minutes in all, as no time is said"
+        why = "no time is said"
         seconds = case.assume("load.time", float(usual.value), why, usual.cite, unit="s")
     return None if seconds is None else float(seconds) / 3600
 
@@ -70,7 +70,7 @@ def capacity(case: Case, kind: str, running: float, hours: float) -> float:
 
 def of_lead(case: Case, running: float, inrush: float, hours: float | None, motor: bool) -> Answer:
     """CCA for the first instant and amp-hours for the time."""
-    kind = str(supply.taken(case, "battery.chemistry", "lead", "a lead battery taken, as the kind is not said"))
+    kind = str(supply.taken(case, "battery.chemistry", "lead", "the kind is not said"))
     need = cranking.required_cca(case, inrush) if motor else None
     amp_hours = capacity(case, kind, running, hours) if hours else None
     figures = currents(running, inrush if motor else running)

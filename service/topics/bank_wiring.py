@@ -7,6 +7,7 @@ from service import reference, say
 from service.calculators import bank
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
+from service.rules import supply
 from service.rules.circuit import turned
 from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
@@ -246,7 +247,7 @@ def outcome(case: Case, how: str) -> str:
     parts += [say.cca(float(case["bank.cca"]))] if "bank.cca" in case else []
     parts += [f"a limit of {say.amps(float(case['bank.max_current']))}"] if "bank.max_current" in case else []
     count = case.said("battery.count")
-    who = f"{say.number(count)} batteries" if count and count > 1 else "batteries"
+    who = f"{supply.counted(count)} batteries" if count and count > 1 else "batteries"
     case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
     return f"{who} {SAID.get(how, 'in series and parallel')} give {say.listed(parts)}"
 

@@ -74,7 +74,8 @@ def weighed(case: Case) -> tuple[str, str]:
         return "marginal", SHARED
     if slow(case) and not jumps(case):
         return "information", WEIGHED_SLOW.format(deep=used("deep-cycle"), start=used("cranking"))
-    return "information", WEIGHED
+    engine = case.says("detail:start_bank") and not case.says("thing:thruster")
+    return "information", WEIGHED.replace("a thruster", "an engine") if engine else WEIGHED
 
 
 def used(duty: str) -> str:
@@ -85,6 +86,7 @@ def used(duty: str) -> str:
 def figures(case: Case, duty: str) -> tuple[Figure, ...]:
     """How much of it may be used each time."""
     share = reference.row("duties", duty=duty)["share"]
-    case.step(f"{DUTIES[duty].capitalize()}: about {say.quantity(share.value, '%')} used each time", share.cite,
-              "duty-by-build")
-    return (Figure("usable_share", "used each time", float(share.value), "%"),)
+    case.because("Starting batteries have many thin plates for large currents, deep-cycle ones few thick plates for deep "
+                 "use", "duty-by-build")
+    case.source(share.cite)
+    return (Figure("usable_share", "usable charge each time", float(share.value), "%"),)

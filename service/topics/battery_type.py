@@ -46,6 +46,15 @@ THRUSTER = {
 }
 
 
+# What speaks against a kind where another is preferred.
+AGAINST = {
+    "flooded": "A wet-cell battery wants water and air",
+    "agm": "AGM cannot be topped up, and wears out before gel or lithium",
+    "gel": "Gel suits slow, deep use and often shows no CCA",
+    "lfp": "Lithium is light and lasts long, but its BMS (the safety switch inside) can stop the thruster without notice",
+}
+
+
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The kinds named, or all four, side by side; the one that suits best in the headline."""
@@ -55,8 +64,8 @@ def answer(case: Case) -> Answer:
     shown = named if len(named) > 1 else [*named, *(kind for kind in KINDS if kind not in named)]
     best, why = preferred(case, shown)
     options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
-    rest = [say.CHEMISTRY[kind] for kind in shown if kind != best]
-    case.step(f"{name(best)} before {say.listed(rest)}: {why}", "kinds-in-use")
+    for kind in [kind for kind in shown if kind != best]:
+        case.because(AGAINST[kind], "kinds-in-use")
     return TOPIC.says("information", f"{name(best)} for most boats: {why}.", compare=options)
 
 
@@ -93,10 +102,7 @@ def figures(case: Case, kind: str) -> tuple[Figure, ...]:
     charge = reference.row("kinds", chemistry=kind)["charge"]
     rate = reference.row("self_discharge", chemistry=kind)["rate"]
     low, high = float(life["low"].value), float(life["high"].value)
-    lasts, loses = say.between(low, high, "years"), say.quantity(rate.value, "%")
-    part, takes = say.quantity(usable.value, "%"), say.quantity(charge.value, "A")
-    case.step(f"{name(kind)}: life {lasts}, {part} usable, up to {takes} of charge for 100 Ah, loses {loses} a month",
-              life["low"].cite, usable.cite, charge.cite, rate.cite)
+    case.source(life["low"].cite, usable.cite, charge.cite, rate.cite)
     return (
         Figure("life", "usual life", low, "years", low, high),
         Figure("usable_share", "usable", float(usable.value), "%"),

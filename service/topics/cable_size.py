@@ -23,6 +23,7 @@ from service.rules.fitting import (
 )
 from service.topic import Lever, Topic
 
+LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go"
 FITTED = ("gauge", "area", "conductors_per_pole")
 
 TOPIC = Topic(
@@ -79,7 +80,7 @@ def without_length(case: Case, amps: float) -> Answer:
 def figures(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
     """The contract's figures, those that have a single cable."""
     if choice.gauge:
-        yield Figure("gauge", "American size (AWG)", choice.gauge.name, "AWG")
+        yield Figure("gauge", "American size", choice.gauge.name, "AWG")
     if choice.area:
         yield Figure("area", "metric size", choice.area.name, "mm2")
     if choice.count > 1:
@@ -87,12 +88,12 @@ def figures(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
     at = {name: fitting(case, share, amps, 0.0) for name, share in (("3", 3.0), ("10", 10.0))}
     for name, one in at.items():
         if one.gauge:
-            yield Figure(f"gauge_at_{name}_percent", f"AWG for {name} % loss", one.gauge.name, "AWG")
+            yield Figure(f"gauge_at_{name}_percent", f"for {name} % loss", one.gauge.name, "AWG")
     if carries := cable.smallest(circuit.sizes(case)[0], current=amps):
-        yield Figure("gauge_for_ampacity", "AWG that may carry it", carries.name, "AWG")
+        yield Figure("gauge_for_ampacity", "thinnest that may carry it", carries.name, "AWG")
     for name, one in at.items():
         if one.area:
-            yield Figure(f"area_at_{name}_percent", f"metric size for {name} % loss", one.area.name, "mm2")
+            yield Figure(f"area_at_{name}_percent", f"for {name} % loss, metric", one.area.name, "mm2")
 
 
 def proposed(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -> Answer:
@@ -134,7 +135,7 @@ def both_runs(case: Case) -> Iterator[Option]:
 
 def share(lost: circuit.Loss) -> str:
     """A loss in percent, as it is shown."""
-    return say.quantity(lost.percent, "%")
+    return say.share(lost.percent)
 
 
 def worked(case: Case, amps: float, size: Size) -> circuit.Loss:
@@ -176,8 +177,10 @@ def judge(case: Case, amps: float) -> tuple[str, str]:
     limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
     case.step(f"{circuit.name(case)} {told}; the limit is {limit}", K.cite, circuit.limit_cite(lost.allowed))
     if carries < amps:
+        case.because("A cable that carries more than it may gets hot, and its insulation can burn", TABLE_5)
         return "no", f"may carry {say.amps(carries)}, and {say.amps(amps)} run in it"
     if not lost.within:
+        case.because(LOST, circuit.limit_cite(lost.allowed))
         return "no", f"{told}, over the limit of {limit}"
     if warm is not None and warm < amps:
         case.step(f"At 75 °C insulation it may carry {say.amps(warm)}", TABLE_5)

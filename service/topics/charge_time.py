@@ -23,6 +23,7 @@ TOPIC = Topic(
         "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
         "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
     },
+    of_two="worst",
     unsure={
         "battery.capacity": "We can't say yet: the time follows from the amp-hours of the battery.",
         "charger.current": "We can't say yet: the time follows from the amps of the charger.",
@@ -52,7 +53,7 @@ def answer(case: Case) -> Answer:
 
 def figure(hours: float) -> Figure:
     """The time as a figure."""
-    return Figure("charge_time", "time to full", hours, "h")
+    return Figure("charge_time", "to full", hours, "h")
 
 
 def source(case: Case) -> float | None:
@@ -106,7 +107,8 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     added = f", and {say.number(rest)} h of absorption" if rest else ""
     case.step(f"{say.amp_hours(back)} / {say.amps(taken)}{added}: {say.quantity(hours, 'h')}", "absorption-time")
     last = f", and {say.number(rest)} hours of absorption (the high-voltage part of a charge)" if rest else ""
-    return hours, f" from {say.number(charge)} % to full: {say.amp_hours(back)} at {say.amps(taken)}{last}"
+    given = say.quantity(back, "Ah", 0 if back >= 10 else 1)
+    return hours, f" from {say.number(charge)} % to full: {given} at {say.amps(taken)}{last}"
 
 
 def of_any_kind(case: Case) -> Answer:

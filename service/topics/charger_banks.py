@@ -9,6 +9,7 @@ from service.reply import Answer, Figure
 from service.rules import charge_volts, charging
 from service.topic import Lever, Topic
 
+ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
 ROLES = ("detail:start_bank", "detail:house_bank", "detail:thruster_bank")
 ASKS_COUNT = ("request:how_many", "detail:one_or_more")
 
@@ -55,10 +56,9 @@ def answer(case: Case) -> Answer:
     need = banks(case)
     if need is None:
         return TOPIC.needs("bank.count")
-    case.step("Each bank that works apart has an output of its own; alike batteries that stay joined count as one bank",
-              "one-output-a-bank")
+    case.because(ONE_OUTPUT, "one-output-a-bank")
     have = case.get("charger.outputs")
-    figure = Figure("charger_outputs", "outputs needed", float(need))
+    figure = outputs(need)
     if have is None:
         return TOPIC.says("information", advice(case, need), figure)
     if have < need:
@@ -150,8 +150,8 @@ def of_series(case: Case) -> Answer:
     """Batteries in series: one charger of the full voltage, or an isolated output for each."""
     number = int(case["bank.in_series"]) if case["bank.in_series"] > 1 else int(case.get("battery.count", 2))
     volts = say.quantity(float(case["bank.voltage"]), "V")
-    case.step(f"Joined in series the batteries are one bank of {volts}: one charger of {volts}, or one isolated output "
-              "for each battery; a shared negative would short one of them", "series-charging")
+    case.because("In series the plus of one battery is joined to the minus of the other, so outputs that share a negative "
+                 "would short one of them", "series-charging")
     have, apart = case.get("charger.outputs"), case.get("charger.isolated")
     if full_voltage(case):
         return TOPIC.says("yes", f"Yes: one {volts} charger charges the whole bank in series.", outputs(1))

@@ -13,6 +13,12 @@ from service.topic import Lever, Topic
 SEALED = ("agm", "gel", "lfp")
 EQUALISES = ("detail:equalise", "detail:equalising")
 WORD = {"flooded": "wet-cell (flooded)", "agm": "AGM", "gel": "gel", "lfp": "lithium"}
+TOO_HIGH = {
+    "flooded": "Above its limit it boils off water and wears its plates",
+    "agm": "Above its limit it gasses, and a sealed battery cannot get the lost water back",
+    "gel": "Above its limit the jelly dries out, and that cannot be undone",
+    "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
+}
 LEFT = ("detail:left_on", "detail:held", "word:winter")
 
 
@@ -115,10 +121,10 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
     volts = float(case["bank.voltage"])
     theirs, own = stage(setting, "absorption", volts), stage(chemistry, "absorption", volts)
     battery, name = charging.called(chemistry), WORD[setting]
-    case.step(f"The {name} setting goes up to {say.volts(theirs.high)}, {battery} takes {say.volts(own.high)} at most",
-              "settings-by-kind", theirs.cite, own.cite)
     start = opening(case, verdict)
+    case.source("settings-by-kind", theirs.cite, own.cite)
     if verdict == "no":
+        case.because(TOO_HIGH[chemistry], "settings-by-kind")
         most = f"{battery} takes {say.volts(own.high)} at most"
         return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":
@@ -136,6 +142,7 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
     absorption, floating = (stage(chemistry, name, times * 12) for name in ("absorption", "float"))
     this, battery, start = say.volts(put.each * times), charging.called(chemistry), opening(case, verdict)
     if put.each > stage(chemistry, "absorption").high + charging.NEAR:
+        case.because(TOO_HIGH[chemistry], "settings-by-kind")
         return verdict, f"{start}: {this} is too high for {battery}, which takes {say.volts(absorption.high)} at most."
     if verdict == "no":
         case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")

@@ -12,6 +12,10 @@ from service.rules.charging import Span
 from service.topic import Lever, Topic
 
 
+TOO_MUCH = "More amps than it can take up turn into heat and gas inside the battery"
+TOO_LITTLE = "A battery that is seldom charged full loses strength, and a small charger takes very long"
+
+
 def fitting(case: Case) -> Iterator[Value]:
     """The ends of the suitable range, the nearer one first."""
     case = case.fresh()
@@ -55,6 +59,8 @@ def answer(case: Case) -> Answer:
     found = charging.span(case, chemistry, amp_hours)
     amps = case.get("charger.current")
     verdict = found.verdict(amps, charging.unregulated(case)) if amps else "information"
+    if verdict in ("no", "marginal"):
+        case.because(TOO_MUCH if found.over(amps) else TOO_LITTLE, "charging-by-kind")
     head = judged(case, found, amps, verdict) if amps else advice(case, found)
     kind_decides = chemistry == "lead" and bool(amps) and found.over(amps) and verdict == "marginal"
     asks = (TOPIC.ask("battery.chemistry", (("AGM", "agm"), ("gel", "gel"), ("wet-cell", "flooded"))),)

@@ -80,7 +80,7 @@ def volts(case: Case) -> tuple[float, float]:
     source = charging.nominal(float(went_in)) if went_in else 12.0
     target = charging.nominal(float(put_out)) if put_out else float(bank or 12.0)
     if not went_in:
-        case.assume("charger.input_voltage", source, "12 V taken from, as on most boats", "twelve-volts", unit="V")
+        case.assume("charger.input_voltage", source, "most boats have 12 V", "twelve-volts", unit="V")
     if not put_out and not bank:
         case.assume("bank.voltage", target, "most boats have 12 V", "twelve-volts", unit="V")
     return source, target
@@ -108,10 +108,15 @@ def currents(case: Case) -> tuple[Figure, Figure]:
     )
 
 
+def whole(amps: float) -> str:
+    """Amps without decimals, as estimates are shown."""
+    return say.quantity(amps, "A", 0) if amps >= 10 else say.amps(amps)
+
+
 def pulls(case: Case, figures: tuple[Figure, ...]) -> str:
     """The headline of what it pulls."""
     source, _ = volts(case)
-    taken, worst = say.amps(float(figures[0].value)), say.amps(float(figures[0].high or 0.0))
+    taken, worst = whole(float(figures[0].value)), whole(float(figures[0].high or 0.0))
     side = f"the {say.quantity(source, 'V')} side"
     return f"It pulls about {taken} from {side}, and up to {worst} at worst, so choose that cable and fuse for {worst}."
 
@@ -153,7 +158,7 @@ def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
     within = [taken <= rated * share.value * (1 + charging.NEAR) for share in limits]
     for share in limits:
         case.step(f"For hours an alternator of {say.amps(rated)} gives {say.amps(rated * share.value)}", share.cite)
-    pull = f"pulls about {say.amps(taken)}"
+    pull = f"pulls about {whole(taken)}"
     if len(set(within)) > 1:
         lead, lithium = (say.amps(rated * share.value) for share in limits)
         head = f"We can't say yet: it {pull}, and the alternator gives {lead} for lead, but {lithium} for lithium."

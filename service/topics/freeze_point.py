@@ -55,7 +55,7 @@ def answer(case: Case) -> Answer:
               cite("freezing-margin"))
     head = {
         "yes": f"No, it will not freeze at {now}: {told}, and it freezes near {at}.",
-        "marginal": f"Only just not: {told} and freezes near {at}, too close to {now}, so charge it.",
+        "marginal": f"It may: {told} and freezes near {at}, too close to {now}, so charge it.",
         "no": f"Yes, it can freeze at {now}: {told}, and it freezes near {at}, so charge it or bring it in.",
     }[verdict]
     if verdict == "no" and charge is not None:

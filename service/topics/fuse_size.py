@@ -87,7 +87,8 @@ HABITS = {  # cue: verdict, headline, why, source; where neither the load nor th
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have."""
     band = ratings(case)
-    requirements(case)
+    if band.load or band.most:
+        requirements(case)
     if case.says("detail:bridged"):
         return bridged(band)
     if case.says("detail:one_end") and case.says("thing:dcdc", "thing:charger", "thing:panel"):

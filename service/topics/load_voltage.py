@@ -193,6 +193,9 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
     told = say.listed([words[fact] for fact in lacking])
     head = (f"We can't say yet: {shown(float(under.read or 0))} under load is no bad sign; {told} "
             f"{'decides' if lacking == ('battery.cca',) else 'decide'}.")
+    if any(case.says(f"unknown:{fact}") for fact in lacking):
+        head = (f"{shown(float(under.read or 0))} under load is a good sign, no proof: a battery in order holds "
+                f"{say.volts(under.lowest)} or more, and without {told} a load test has to decide.")
     return TOPIC.needs(*lacking, headline=head, figures=figures(under))
 
 
@@ -203,7 +206,7 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     asks: tuple[Any, ...] = ()
     if under.basis == "alone":
         if wording.kind_is_open(case):
-            case.assume("battery.chemistry", "lead", "lithium would have to hold 12.0 V under load; here taken as")
+            case.assume("battery.chemistry", "lead", "lithium would have to hold 12.0 V")
         asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
     lost = lost_on_the_way(case, under)
     drop = (cable_step(case, under, *lost),) if lost else ()

@@ -224,7 +224,7 @@ def answer(case: Case) -> Answer:
         head = "Only wet-cell batteries with caps are equalised: please tell us which kind yours is."
         return TOPIC.needs("battery.chemistry", headline=head)
     for number, item in enumerate(advices):
-        if number:
+        if number and item.headline != advices[0].headline:
             case.step(item.headline, item.steps[0][1])
         for text, cite in item.steps:
             case.step(text, cite)

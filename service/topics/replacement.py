@@ -49,7 +49,7 @@ def urgency(case: Case) -> Urgency:
 def failed(case: Case) -> tuple[str, ...] | None:
     """The test that was failed: in words, as a step, and its sources; None where none was."""
     if load_reading.failed_test(case):
-        return "it failed a load test", "A valid load test was failed", "load-test", cite("test-charged")
+        return "it failed a load test", "A battery that fails while charged and warm has lost plates for good", "load-test", cite("test-charged")
     spread = case.said("reading.gravity_spread")
     known, second = case.known("reading.gravity"), case.second.get("reading.gravity")
     if spread is None and known is not None:
@@ -68,7 +68,7 @@ def life_of(case: Case) -> tuple[str, float, float]:
     row = reference.row("lives", chemistry=kind)
     low, high = float(row["low"].value), float(row["high"].value)
     name = say.CHEMISTRY[kind]
-    case.step(f"Usual life of a {name} battery: {say.between(low, high, 'years')}", row["low"].cite)
+    case.step(f"{name[:1].upper()}{name[1:]} batteries usually last {say.between(low, high, 'years')}", row["low"].cite)
     return name, low, high
 
 
@@ -97,7 +97,7 @@ def by_age(case: Case, age: float) -> Answer:
 
 def other_kind(case: Case, age: float, verdict: str) -> tuple[Asked, ...]:
     """Kind not said: the wet-cell life is taken, and the kind is asked for where an AGM would be judged otherwise."""
-    case.assume("battery.chemistry", "flooded", "kind not said, judged by the life of")
+    case.assume("battery.chemistry", "flooded", "the kind is not said")
     row = reference.row("lives", chemistry="agm")
     low, high = float(row["low"].value), float(row["high"].value)
     if judged(age, low, high) == verdict:

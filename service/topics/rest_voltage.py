@@ -193,7 +193,7 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     case.step(rest_words.charge_step(volts, found), *found.cites)
     verdict, asks = found.verdict, []
     if wording.kind_is_open(case):
-        case.assume("battery.chemistry", "flooded", "kind not said, read by the table of", *found.cites)
+        case.assume("battery.chemistry", "flooded", "the kind is not said", *found.cites)
         other = readings.charge_of(found.each, "agm")
         if other.verdict != verdict and not found.flat:
             case.step(f"If it is an AGM it {wording.full(other)}", *other.cites)
@@ -204,6 +204,8 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     verdict = "no" if found.flat else _on_charge_or_load(case, verdict)
     if verdict == "information":
         asks.append(TOPIC.ask("reading.voltage"))
+    if found.kind != "lfp" and found.value < limit("lead-half") - readings.NEAR:
+        case.because("A lead battery that stands under half full loses strength for good, so days matter", cite("lead-half"))
     head = rest_words.headline(case, volts, found, verdict, asked=bool(asks))
     return TOPIC.says(
         verdict, head, *figures, asks=tuple(asks), plot=rest_words.plot(found.kind, found),

@@ -20,6 +20,9 @@ TOPIC = Topic(
               "cable-and-joints", "fuse-at-battery", "manual-first", "thruster-off", "estimate"),
     levers=changes.LEVERS,
 )
+BMS = ("Above its limit the BMS (the safety switch inside a lithium battery) switches off, so the thruster would stop in "
+       "the middle of a turn")
+WITHIN = "The BMS (the safety switch inside a lithium battery) lets this current pass"
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 RANK = {"yes": 0, "marginal": 1, "needs-facts": 2, "no": 3}
 
@@ -131,14 +134,14 @@ def some_amps(*replies: Choice) -> tuple[Choice, ...]:
 
 def lead(case: Case, running: float, inrush: float) -> Answer:
     """Volts in the first instant, the house's own demand, charge, cable and whose battery it is."""
-    supply.taken(case, "battery.chemistry", "lead", "a lead battery, by its ratings")
+    supply.taken(case, "battery.chemistry", "lead", "it has a lead battery's ratings")
     if case.says("detail:en_rating"):
         case.step("EN amps are counted as CCA at most", "en-rating")
+    volts = cranking.terminal_voltage(case, inrush) if "battery.cca" in case else None
     need = cranking.required_cca(case, inrush)
     figures: tuple[Figure, ...] = (*supply.load_figures(running, inrush), needed(need))
-    if "battery.cca" not in case:
+    if volts is None:
         return unrated(case, inrush, need, figures)
-    volts = cranking.terminal_voltage(case, inrush)
     at_load = cranking.voltage_at_load(case, volts, inrush)
     scale = float(case["bank.voltage"]) / 12
     if volts > 0:
@@ -173,13 +176,18 @@ def unlabelled(case: Case) -> bool:
 def by_volts(case: Case, volts: float, scale: float) -> Ground:
     """What the volts at the posts say."""
     yes, least = limit("battery-yes"), limit("battery-marginal")
-    verdict, shown = cranking.graded(volts, yes, least), say.volts(cranking.rounded(volts) * scale)
+    verdict, shown = cranking.graded(volts, yes, least), say.volts(volts * scale)
+    if verdict == "yes" and cranking.rounded(volts * scale) < yes * scale - 1e-9:
+        shown = say.volts(cranking.rounded(volts) * scale)  # judged to 0.1 V for each 12 V
     case.step(f"Yes from {say.volts(yes)}, just enough from {say.volts(least)}", "motor-volts")
     wanted, drops = say.volts(yes * scale), f"{supply.does(case, 'drop')} to about {shown} in the first instant"
     if verdict == "yes":
         return Ground("yes", f"{supply.does(case, 'hold')} about {shown} in the first instant, and {wanted} is enough")
     if verdict == "marginal":
         return Ground("marginal", f"{drops}, and a clear yes needs {wanted}", "cca")
+    if verdict == "no":
+        case.because("With too few volts the motor hardly turns and its relay can let go, so the boat does not answer",
+                     "motor-volts")
     if volts <= least / 2:
         peak = say.amps(float(case["load.peak"]))
         return Ground("no", f"{supply.bank_name(case)} cannot give {{load}} the {peak} of the first instant", "cca")
@@ -210,8 +218,9 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
     if slow := slow_load(case):
         return slow
     if case.said("battery.duty") == "deep-cycle":
-        case.step("A deep-cycle battery without a cranking rating is not made for such currents", "deep-cycle-rating")
-        head = f"No: a deep-cycle battery without a cranking rating is not made for this, and {name} needs {rating}."
+        case.because("Its thick plates give small currents for hours, so a large one pulls the volts down at once",
+                     "deep-cycle-rating")
+        head = f"No: a deep-cycle battery without a CCA rating is not made for large currents; {name} needs {rating}."
         return TOPIC.says("no", head, *figures, asks=(ask,))
     usual = supply.usual(case, "cca_low", "cca_high", "CCA")
     head = f"We can't say yet: {name} needs {rating}, and {usual or 'the CCA of your battery is not known'}."
@@ -246,7 +255,7 @@ def limited(case: Case, running: float, inrush: float) -> Answer:
         return TOPIC.says("needs-facts", head, *figures, asks=asks)
     figures += (Figure("limit_current", "battery limit", found.continuous, "A"),)
     verdict, plot = lithium.judged(running, inrush, found), lithium.plot(running, inrush, found)
-    case.step(f"Held against {say.amps(running)} running and {say.amps(inrush)} in the first instant", "lithium-limits")
+    case.because(BMS if verdict in ("no", "peak", "limits") else WITHIN, "lithium-limits")
     if verdict not in ("peak", "limits"):
         head = lithium.words(case, verdict, running, inrush, found)
         return TOPIC.says(verdict, head, *figures, plot=plot)
@@ -280,8 +289,11 @@ def two_batteries(case: Case) -> Answer:
     names = [supply.bank_name(item).removeprefix("your ") for item in (case, other)]
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
     best = min(answers, key=lambda item: (RANK[item.verdict], -_volts(item)))
-    asked_which = case.says("request:which", "request:versus")  # else the second is the old one, or another's
-    return replace(best if asked_which else answers[0], compare=options)
+    if best is answers[0] or case.says("request:which", "request:versus"):
+        return replace(best, compare=options)
+    other_would = f"{answers[0].headline.removesuffix('.')}; the {names[1]} would do."  # the old one, or another's
+    head = other_would if best.verdict == "yes" else answers[0].headline
+    return replace(answers[0], headline=head, compare=options)
 
 
 def _volts(answer: Answer) -> float:

@@ -102,7 +102,7 @@ def label_needed(case: Case, running: float) -> tuple[Change, ...]:
 def lasting(case: Case, running: float) -> Answer:
     """The times, held against what was asked for."""
     usual = "lfp" if case.get("battery.family") == "lithium" else "lead"
-    kind = str(supply.taken(case, "battery.chemistry", usual, f"{say.CHEMISTRY[usual]} taken, as the kind is not said"))
+    kind = str(supply.taken(case, "battery.chemistry", usual, "the kind is not said"))
     family = "lithium" if kind == "lfp" else "lead"
     k = reference.row("peukert", chemistry=kind)["k"]
     capacity = float(case["bank.capacity"]) * cold(case, family)
@@ -114,7 +114,7 @@ def lasting(case: Case, running: float) -> Answer:
     to_limit, to_empty = hours * 60 * usable, hours * 60 * charge / 100
     case.step(f"{say.quantity(usable * 100, '%')} of that is usable: {say.duration(to_limit)}", "usable-depth")
     if family == "lead" and running > capacity:
-        case.step("Above 1 A for each Ah the volts may end a run before the charge does", "peukert-limits")
+        case.because("At more than 1 A for each Ah the volts may end a run before the charge does", "peukert-limits")
     figures = (
         Figure("time_to_usable_limit", f"to {'half' if family == 'lead' else '20 % left'}", to_limit, "min"),
         Figure("time_to_empty", "to empty", to_empty, "min"),

@@ -44,8 +44,8 @@ TOPIC = Topic(
     likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0)),
             "drain.current": (("20 mA", 0.02), ("100 mA", 0.1), ("1 A", 1.0))},
     unsure={
-        "drain.current": "We can't say yet: please measure the current with everything off, because it tells what "
-                         "empties the battery.",
+        "drain.current": "We can't say yet: the current that flows with everything off decides, so please measure "
+                         "that.",
     },
 )
 

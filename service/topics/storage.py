@@ -82,7 +82,7 @@ def left_on(case: Case) -> bool:
 def answer(case: Case) -> Answer:
     """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
     if case.said("battery.chemistry") is None:
-        case.assume("battery.chemistry", "lead", "kind not said, taken as")
+        case.assume("battery.chemistry", "lead", "the kind is not said")
     if left_on(case) and "bank.capacity" not in case:
         head = "We can't say yet: something stays on, so please tell us the capacity of the battery."
         return TOPIC.needs("battery.capacity", headline=head)
@@ -106,7 +106,7 @@ def steps(case: Case, found: LaidUp, days: float) -> None:
     if left_on(case):
         more = say.quantity(laid_up.drained_share(case), "%")
         case.step(f"What is left on takes {more} a day more", "drain-arithmetic")
-    shown = f"about {say.quantity(round(found.recharge), 'd', 0)}"
+    shown = f"about {say.quantity(int(found.recharge + NEAR), 'd', 0)}"
     capped = f", shown as {say.quantity(days, 'd', 0)} at most" if found.recharge > days + NEAR else ""
     source = "lithium-store-low" if laid_up.is_lithium(case) else "lead-good"
     told = f"From {say.charge(found.charge)} to {say.charge(target)}: {shown}{capped}"
@@ -140,6 +140,8 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     at = f" at {say.temperature(float(celsius))}" if celsius is not None and not left_on(case) else ""
     when = f"after {time}{at}"
     how = "charged full" if found.charge >= FULL - NEAR else f"from {say.charge(found.charge)}"
+    if laid_up.is_lithium(case) and case.origin("battery.charge") == "assumed":
+        how = "laid up about half full"
     how += " with this drain" if left_on(case) else ""
     days, check = (float(item.value) for item in figures[:2])
     again = f"charge it within {say.quantity(int(days), 'd', 0)}" if days >= 1 else "charge it full first"
@@ -175,7 +177,7 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     else:
         least = "after half a year or more"
         if days < limit("shown-most"):
-            least = f"in about {say.quantity(round(days), 'd', 0)}"
+            least = f"in about {say.quantity(int(days + NEAR), 'd', 0)}"
         down = f"{wording.a_kind(case, capital=False)} battery is down to 75 % {least}"
         head = f"Charge it full, take the cables off and look every {check}: {down}."
     return TOPIC.says("information", head, *figures, plot=plot(case, found, None))

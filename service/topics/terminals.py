@@ -11,6 +11,7 @@ PRACTICE, TORQUE = "terminal-practice@studs and lug holes", "torque-tables"
 RINGS = reference.row("terminals", chart="rule", name="rings")["value"]
 WASHER = reference.row("terminals", chart="rule", name="washer")["value"]
 WING = reference.row("terminals", chart="rule", name="wing-nut")["value"]
+USUAL = "3/8-16"
 LOOSE = 1.2  # mm: an M10 lug on a 3/8 in stud has 1 mm of play and is used; an M10 lug on M8 has 2.5 mm
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
 
@@ -91,7 +92,7 @@ def fitting(case: Case, size: str) -> Answer:
         return TOPIC.says("information", head)
     case.step("Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus", PRACTICE)
     head = "Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus: measure before you order."
-    return TOPIC.says("information", head, *lug("3/8-16"))
+    return TOPIC.says("information", head, *lug(USUAL))
 
 
 def standard(size: str) -> str:
@@ -115,7 +116,7 @@ def lug_holes(size: str) -> str:
 
 def lug(size: str) -> tuple[Figure, ...]:
     """The lug as a figure."""
-    return (Figure("lug_hole", f"lug for a {size} stud", lug_holes(size), ""),) if size else ()
+    return (Figure("lug_hole", f"lug for your {size} stud" if size != USUAL else f"lug for a {size} stud", lug_holes(size), ""),) if size else ()
 
 
 def diameter(chart: str, size: str) -> float | None:
@@ -150,7 +151,7 @@ def tightness(case: Case, size: str) -> None:
     """How tight, as a step, for a stud in the table."""
     if size and (found := torque(size)):
         case.step(f"Tighten {size} to {found}, unless the label says otherwise", TORQUE)
-    else:
+    elif case.says("detail:torque"):
         case.step("Makers print different tightenings for the same stud, so the label comes first", TORQUE)
 
 

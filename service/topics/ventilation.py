@@ -42,7 +42,7 @@ def answer(case: Case) -> Answer:
     figures = air(case, chemistry)
     case.step("Air in low and air out high, both to the open air, because hydrogen rises", "iec-62485-2@clause 7.3")
     flow, hole = (float(figure.value) for figure in figures)
-    each = f"{say.quantity(hole, 'cm2')} for each of two openings, low and high"
+    each = f"{say.quantity(hole, 'cm2', 0)} for each of two openings, low and high"
     if closed:
         case.step("No lead battery may stand in an airtight space", "no-closed-box")
         head = f"No: a closed space will not do; it needs {say.quantity(flow, 'm3/h')} of air, {each}."
@@ -61,7 +61,7 @@ def air(case: Case, chemistry: str) -> tuple[Figure, Figure]:
         case.step("A lead battery whose kind is not said is taken as wet-cell, which needs most air", gas.cite)
     case.step(
         f"0.05 x {say.number(cells)} cells x {gas.value:g} mA ({charge} charge) x {say.amp_hours(amp_hours)} / 1000 is "
-        f"{say.quantity(flow, 'm3/h')}; 28 times that in cm²: {say.quantity(hole, 'cm2')}", gas.cite,
+        f"{say.quantity(flow, 'm3/h')}; 28 times that in cm²: {say.quantity(hole, 'cm2', 0)}", gas.cite,
     )
     space = case.said("space.volume")
     if space is not None and not ventilation.roomy(float(space), flow):
@@ -83,8 +83,10 @@ def cells_of(case: Case) -> float:
 def of_lithium(case: Case) -> Answer:
     """No figure for lithium."""
     case.step("The formula is for hydrogen from lead; a failing lithium battery is another matter", "lithium-gas")
-    head = ("No figure for lithium: it gives off no hydrogen in use, but keep the space cool, dry and open to the air, "
-            "as its maker says.")
+    head = ("Not for hydrogen: lithium gives off none in use; but keep its space cool, dry and open to the air, as its "
+            "maker says.")
+    if case.says(*SIZES):
+        head = head.replace("Not for hydrogen: lithium", "No figure for lithium: it")
     return TOPIC.says("information", head)
 
 
@@ -93,7 +95,7 @@ def without_size(case: Case, chemistry: str | None, closed: bool) -> Answer:
     name = chemistry if chemistry in charging.LEAD else "flooded"
     gas = reference.row("ventilation", chemistry=name, charge="boost")["gas"]
     flow = ventilation.airflow(6, gas.value, 100)
-    hole = say.quantity(ventilation.opening_area(flow), "cm2")
+    hole = say.quantity(ventilation.opening_area(flow), "cm2", 0)
     rule = f"{say.quantity(flow, 'm3/h')} for each {say.quantity(100, 'Ah')} of 12 V, and two openings of {hole}"
     case.step(f"0.05 x 6 cells x {gas.value:g} mA x 100 Ah / 1000 is {say.quantity(flow, 'm3/h')}", gas.cite)
     battery = charging.called(str(name)) if chemistry else "a lead battery"
@@ -106,7 +108,7 @@ def without_size(case: Case, chemistry: str | None, closed: bool) -> Answer:
     if case.says(*SIZES):
         head = f"We can't say yet: {battery} needs about {rule}, so the amp-hours decide."
         return TOPIC.needs("battery.capacity", headline=head)
-    return TOPIC.says("information", f"Yes, {battery} needs air while it charges: about {rule}.",
+    return TOPIC.says("information", f"{battery[:1].upper()}{battery[1:]} needs air while it charges: about {rule}.",
                       asks=(TOPIC.ask("battery.capacity"),))
 
 

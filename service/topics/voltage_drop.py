@@ -69,9 +69,11 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
     )
     limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
     case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
-    share = f"{say.quantity(lost.percent, '%')} of {say.quantity(circuit.volts(case), 'V')}"
+    share = f"{say.share(lost.percent)} of {say.quantity(circuit.volts(case), 'V')}"
     told = f"{circuit.name(case)} loses {say.volts(lost.volts, 2)}, {share}"
     if not lost.within:
+        case.because("Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go",
+                     circuit.limit_cite(lost.allowed))
         return "no", f"{told}, over the limit of {limit}", lost
     if carries < amps:
         case.step(f"{circuit.name(case)} may carry {say.amps(carries)}, less than {say.amps(amps)}", TABLE_5)
@@ -84,7 +86,9 @@ def one_cable(case: Case, amps: float) -> Answer:
     verdict, why, lost = judge(case, amps)
     system = circuit.sizes(case)[1 if circuit.metric(case) else 0]
     size = next((item for item in system if abs(item.area - float(case["cable.cmil"])) < 1), None)
-    return TOPIC.says(verdict, f"{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
+    asks_ok = case.says("request:may_i", "detail:asks_good", "request:enough")
+    start = {"yes": "Yes: ", "no": "No: "}.get(verdict, "") if asks_ok else ""
+    return circuit.turned(case, TOPIC.says(verdict, f"{start}{why}.", *figures(lost), plot=circuit.bars(case, amps, size)))
 
 
 def two_cables(case: Case, other: Case, amps: float) -> Answer:
@@ -92,7 +96,7 @@ def two_cables(case: Case, other: Case, amps: float) -> Answer:
     verdict, why, lost = judge(case, amps)
     second, _, less = judge(other, amps)
     circuit.take_in(case, other)
-    head = f"{why}; {circuit.name(other)} loses {say.volts(less.volts, 2)} ({say.quantity(less.percent, '%')})."
+    head = f"{why}; {circuit.name(other)} loses {say.volts(less.volts, 2)} ({say.share(less.percent)})."
     options = (Option(circuit.name(case), verdict, figures(lost)), Option(circuit.name(other), second, figures(less)))
     return TOPIC.says(verdict, head, *figures(lost), compare=options)
 
@@ -103,7 +107,7 @@ def measured(case: Case) -> Answer:
     volts = float(case["bank.voltage"])
     lost = circuit.Loss(near - far, (near - far) / volts * 100, circuit.allowed(case))
     case.step(f"{say.volts(near)} at the battery less {say.volts(far)} at the load = {say.volts(near - far, 2)}")
-    told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {say.quantity(lost.percent, '%')}"
+    told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {say.share(lost.percent)}"
     limit = f"the limit of {say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
     case.step(f"The limit is {limit}", MOTOR_LIMIT.cite)
     if lost.within:

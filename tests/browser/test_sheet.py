@@ -262,7 +262,7 @@ def test_no_connection_keeps_the_question(visits, size):
     assert page.locator("#q").input_value() == QUESTION
     assert page.locator("#log").inner_text().strip() == ""
     page.context.set_offline(False)
-    box.get_by_role("button", name="Ask").click()
+    box.get_by_role("button", name="Send it again").click()
     settled(page, QUESTION)
     assert heading(page).startswith("Won’t do")
     visits.problems = [said for said in visits.problems if "ERR_INTERNET_DISCONNECTED" not in said]

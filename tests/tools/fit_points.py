@@ -29,7 +29,7 @@ POINTS = 5  # points to one unit of log-odds
 SMALLEST = 1  # fewer points than this are dropped
 LEAST_AUTHORS, LEAST_MESSAGES, LEAST_PAIRS = 2, 3, 4
 LASSO, RIDGE, STEPS, REACH = 0.3, 2.0, 150, 8.0
-COST = 0.4  # exact messages that one wrong topic outweighs
+COST = 1.0  # exact messages that one wrong topic outweighs
 Ranked = dict[int, list[Tally]]  # by the id() of a turn
 
 

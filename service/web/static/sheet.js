@@ -25,14 +25,14 @@
     text ? field.setAttribute("aria-invalid", "true") : field.removeAttribute("aria-invalid");
     if (text) field.focus();
   };
-  const failed = (strong, text, again) => {
+  const failed = (strong, text) => {
     const box = document.createElement("div"), line = document.createElement("p"), row = document.createElement("p");
     box.className = "trouble"; row.className = "row";
     const lead = document.createElement("b");
     lead.textContent = strong;
     line.append(lead, " " + text);
     const button = document.createElement("button");
-    button.className = "go"; button.type = "button"; button.textContent = again;
+    button.className = "go"; button.type = "button"; button.textContent = "Send it again";
     button.addEventListener("click", () => last && send(...last));
     row.append(button);
     if (alert.dataset.tel) {
@@ -67,11 +67,11 @@
       done();
       if (reply.ok) taken(await reply.text());
       else if (reply.status === 400 || reply.status === 413) trouble(reply.status === 413 ? tooLong(text.length) : (await reply.json()).detail);
-      else failed("That did not go through.", "The fault is ours; your question is still in the line above.", "Send it again");
+      else failed("That did not go through.", "The fault is ours; your question is kept.");
     } catch {
       done();
       keep("draft", field.value);
-      failed("No connection.", "Your question is kept on this page. Press Ask when you are back in reach.", "Ask");
+      failed("No connection.", "Your question is kept on this page. Send it again when you are back in reach.");
     }
     busy = false;
   };
@@ -141,9 +141,9 @@
         return;
       }
       if (word && word.classList.contains("word")) word.remove();
-      sent.replaceChildren(line); line.focus();
+      say(""); sent.replaceChildren(line); line.focus();
     } catch (error) {
-      failed("That did not go through.", error instanceof TypeError ? "There is no connection." : error.message, "Ask");
+      failed("That did not go through.", error instanceof TypeError ? "There is no connection." : error.message);
       $("#alert .go").remove();
     }
   };
