@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from grammar.attach import FIGURES, NOTHING, Claim, asked, by_group, by_nearness, by_role, close, row_of
+from grammar.attach import (
+    FIGURES,
+    NOTHING,
+    Claim,
+    asked,
+    by_group,
+    by_nearness,
+    by_role,
+    close,
+    row_of,
+)
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -25,7 +35,9 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number of amps states."""
     claim = limit_pair(scene, item) or by_strong_role(scene, item, value)
     tiny = item.quantity.unit == "milliampere" or value <= TINY
-    if claim is None and tiny and not _heads_right(scene, item, "charger", "panel"):
+    before = scene.before(item)
+    owned = _heads_right(scene, item, "charger", "panel") or (before is not None and before.head == "load")
+    if claim is None and tiny and not owned:
         return Claim("drain.current", "range")
     if claim is None and not scene.loaded and peaks(scene, item):
         return Claim("battery.peak_current", "role")

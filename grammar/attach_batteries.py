@@ -125,6 +125,8 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.bursts", "role")
     if value <= 12 and _of_charger(scene, item):
         return Claim("charger.outputs", "grammar")
+    if value <= 12 and (limit := _allowed(scene, item)):
+        return Claim(limit, "grammar")
     for role, reach in COUNTS.items():
         if value <= 12 and close(scene, item, role, reach=reach, after=True):
             return Claim(role, "role")
@@ -136,6 +138,18 @@ def is_age(scene: Scene, item: Item) -> bool:
     before = scene.word(item.start - 1)
     going_on = before == "on" and scene.word(item.start - 2) in ("going", "coming")
     return scene.word(item.end) in OLD or before in TURNED or going_on
+
+
+def _allowed(scene: Scene, item: Item) -> str:
+    """Whether so many are the most that a maker allows: "up to 4 in parallel", "series up to 2"; the fact or ""."""
+    before = [scene.word(at) for at in range(item.start - 4, item.start)]
+    after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
+    if not ALLOWED & set(before):
+        return ""
+    for layout in ("series", "parallel"):
+        if layout in before or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
+            return f"battery.max_in_{layout}"
+    return ""
 
 
 def _of_charger(scene: Scene, item: Item) -> bool:
@@ -219,6 +233,7 @@ COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.
 OF_BATTERY = frozenset({"battery.chemistry", "battery.duty", "battery.nominal"})
 OLD = frozenset({"old", "yo", "yrs", "winters", "summers", "seasons"})
 TURNED = frozenset({"turned", "turns", "turn", "turning", "age", "aged", "theyre"})
+ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most"})
 BESIDE = 1.6
 NEVER = 99.0
 MOST_BATTERIES = 24

@@ -25,6 +25,8 @@ SMALLEST_LOAD = 40  # bare amps beside a load
 EACH = frozenset({"each", "apiece"})
 LARGEST_CAPACITY = 1000
 OWNED = 0.6
+INSTEAD = frozenset({"replace", "replaces", "replacing", "instead", "than"})
+SYSTEM = frozenset({"bank", "system", "pair", "side"})
 SMALLEST_FUSE = 30
 LITTLE = 2.0  # amps that something left on takes
 RATED = ("CCA", "CA", "RC")
@@ -70,11 +72,24 @@ def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.nominal", "grammar")
     if before is not None and before.kind == "times" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
         return Claim("battery.capacity", "grammar")
+    if str(int(value)) in GROUPS and _instead_of_another(scene, item):
+        return Claim("battery.group", "grammar")
     if str(int(value)) in GROUPS and scene.about("word:fit") and not scene.quantities("AH", "INCH"):
         return Claim("battery.group", "range")
     if scene.quantities("AREA") and value in METRIC_SIZES and _joined_to(scene, item, "AREA"):
         return Claim("cable.area", "grammar")
     return None
+
+
+def _instead_of_another(scene: Scene, item: Item) -> bool:
+    """Whether it is weighed against another case size: "will a 31 replace the 29"."""
+    near = scene.items[max(0, item.at - 4) : item.at + 5]
+    others = [other for other in near if other is not item and other.dim in ("NUM", "GROUP")]
+    other = others[0] if len(others) == 1 else None
+    if other is None or f"{other.quantity.value}".removesuffix(".0") not in GROUPS or other.quantity.value in NOMINAL:
+        return False
+    first, second = sorted((item, other), key=lambda one: one.at)
+    return bool(INSTEAD & {scene.word(at) for at in range(first.end, second.start)})
 
 
 def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
@@ -115,7 +130,10 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
     """ "Put a 300 in", "keeps blowing the 250": a usual size of fuse with an article, of which a fuse is spoken."""
+    after = scene.after(item)
     if scene.word(item.start - 1) not in ("a", "an", "the") or value < SMALLEST_FUSE:
+        return False
+    if after is not None and after.head in ("load", "charger", "battery"):
         return False
     if "fuse" in scene.heads or scene.about("role:blown"):
         return True
@@ -134,7 +152,7 @@ def _is_size(scene: Scene, item: Item, value: float) -> bool:
         return True
     sides = scene.sides.get(item.at)
     owned = sides is not None and sides.left is not None and sides.left.head == "battery"
-    if owned and sides.left and gap(scene, item, sides.left.start, sides.left.end) <= OWNED and f"{value:g}" not in GROUPS:
+    if owned and value <= MOST_OF_ONE and sides and sides.left and gap(scene, item, sides.left.start, sides.left.end) <= OWNED and f"{value:g}" not in GROUPS:
         return True
     article = scene.word(item.start - 1) in ("a", "the", "my", "second", "another") and value <= MOST_OF_ONE
     return article and "bank.layout" in scene.facts and not scene.heads - {"battery"}
@@ -158,7 +176,7 @@ def _goes_in(scene: Scene, item: Item) -> bool:
 
 def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
     """Whether a bare 12 or 24 is the system's: "a 24 boat", "in series for 36"."""
-    if after is not None and (after.head in ("boat", "load") or after.name in ("bank", "system", "pair", "side")):
+    if after is not None and (after.head in ("boat", "load") or scene.word(item.end) in SYSTEM):
         return True
     if scene.word(item.start - 1) in ("bank", "system") or scene.word(item.start - 2) in ("bank", "system", "pair"):
         return True
@@ -191,7 +209,8 @@ def _is_capacity(item: Item) -> bool:
 
 def _near(scene: Scene, item: Item, value: float) -> Claim | None:
     """A bare number near the one thing that it can be of: a usual size of fuse, a large figure after a load."""
-    if value in FUSES and beside(scene, item, "fuse", reach=4):
+    reach = 8 if scene.word(item.end) in ("?", "for") else 4
+    if value in FUSES and beside(scene, item, "fuse", reach=reach):
         return Claim("fuse.rating", "near")
     before = scene.before(item)
     if (

@@ -77,7 +77,8 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
     before = scene.before(item)
     if match is None or before is None:
         return None
-    if before.dim not in ("COUNT", "NUM", "VOLT") and before.fact != "battery.chemistry":
+    counted = any(other.kind == "count" for other in scene.items[max(0, item.at - 2) : item.at])
+    if before.dim not in ("COUNT", "NUM", "VOLT") and before.fact != "battery.chemistry" and not counted:
         return None
     value = int(match[1])
     if value in (6, 12):

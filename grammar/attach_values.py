@@ -23,6 +23,7 @@ WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
 )  # "series or parallel?" states neither
+OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between"})
 HELD = frozenset({"it", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
@@ -57,7 +58,7 @@ def words_of(scene: Scene) -> Words:
 
 def _listed(scene: Scene) -> set[int]:
     """Kinds in a list of three and more: a charger's switch or a comparison, not what they have."""
-    listed: set[int] = set()
+    listed = _on_the_switch(scene)
     run: list[Item] = []
     for item in scene.items:
         if item.fact == "battery.chemistry":
@@ -71,6 +72,18 @@ def _listed(scene: Scene) -> set[int]:
     return listed
 
 
+def _on_the_switch(scene: Scene) -> set[int]:
+    """Kinds that a charger offers, where the battery's own is told besides: "it only has gel or wet, mine is AGM"."""
+    kinds = [item for item in scene.items if item.fact == "battery.chemistry"]
+    offered = {
+        item.at
+        for item in kinds
+        if "charger" in scene.heads and OFFERS & {scene.word(item.start - back) for back in (1, 2, 3, 4)}
+    }
+    several = len({item.name for item in kinds if item.at in offered}) > 1
+    return offered if several and len(offered) < len(kinds) else set()
+
+
 def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
@@ -80,12 +93,28 @@ def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
         return "", ""
     kind = facts()[item.fact].kind
     if kind == "flag":
-        return item.fact, item.name == "true"
+        return _flag(scene, item)
     if kind == "number":
         return item.fact, float(item.name)
     if item.fact == "battery.chemistry" and _is_setting(scene, item):
         return "charger.setting", "flooded" if item.name == "lead" else item.name
     return item.fact, item.name
+
+
+def _flag(scene: Scene, item: Item) -> tuple[str, bool]:
+    """A yes or no. One negative is a converter's two sides', or else that of a charger's outputs."""
+    true = item.name == "true"
+    asked = "charger.isolated" in scene.expected
+    if item.fact == "converter.common_negative" and (asked or ("charger" in scene.heads and "dcdc" not in scene.heads)):
+        return "charger.isolated", not true
+    shares = not true and {"common", "shared", "share"} & {scene.word(at) for at in range(item.start, item.end)}
+    if item.fact == "charger.isolated" and shares and "charger" not in scene.heads and not asked and _converts(scene):
+        return "converter.common_negative", True
+    return item.fact, true
+
+
+def _converts(scene: Scene) -> bool:
+    return "dcdc" in scene.heads or scene.about("word:boost") or bool(scene.quantities("VOLT"))
 
 
 def _is_setting(scene: Scene, item: Item) -> bool:
@@ -94,8 +123,8 @@ def _is_setting(scene: Scene, item: Item) -> bool:
         far = gap(scene, item, found.start, found.end)
         if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _lacking(scene, item, found):
             return True
-        if found.concept == "left_on" and found.end <= item.start and far <= ADJACENT:
-            return _is_put_on(scene, item, found)
+        if found.concept == "left_on" and found.end <= item.start and far <= ADJACENT and _is_put_on(scene, item, found):
+            return True
     return False
 
 

@@ -204,7 +204,7 @@ def _of_now(scene: Scene, items: list[Item]) -> list[Item]:
 
 def _reading(scene: Scene, item: Item) -> Claim:
     value = float(item.quantity.value)
-    if value < CHARGING[0] and value > LEAD_AT_REST and close(scene, item, "off_charger", reach=9):
+    if LEAD_AT_REST < value < CHARGING[0] and scene.about("role:off_charger"):
         return Claim("reading.voltage", "role")
     at_load = nearest(scene, item, "at_load")
     if at_load <= AT_LOAD and at_load < nearest(scene, item, "at_battery"):

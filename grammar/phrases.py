@@ -1,19 +1,24 @@
-"""Finds phrases in a row of words: many phrases at once, in one pass.
+"""Finds phrases in a row of words: many phrases at once, in time that grows with the text and not with what repeats in it.
 
 A phrase is words with spaces between; a word stands for its plural too. "boil~" is any word that begins so,
 "hot|warm" either word, "<battery>" a word of that class, "*" up to three further words and "**" up to eight. A phrase
 never reaches over a BREAK.
+
+The places of a text where a word of a phrase fits are one whole number, a bit for each place, so that a phrase is
+looked for everywhere at once.
 """
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from typing import Any
 
 BREAK = "."
 GAPS = {"*": 3, "**": 8}
-
-
 SHORTEST_PLURAL = 5
+
+Steps = tuple[tuple[int, int], ...]  # the words of a phrase: which of the table's, after up to how many others
 
 
 def forms(word: str) -> tuple[str, ...]:
@@ -32,90 +37,112 @@ class Hit:
 
 
 @dataclass(frozen=True, slots=True)
-class Word:
-    """One place of a phrase: the words that fit, whole or by their beginning, after up to `gap` others."""
-
-    whole: frozenset[str]
-    begins: tuple[str, ...]
-    gap: int = 0
-
-    def fits(self, word: str) -> bool:
-        """Whether the word may stand here."""
-        return not self.whole.isdisjoint(forms(word)) or (bool(self.begins) and word.startswith(self.begins))
-
-
-@dataclass
 class Phrases:
-    """A set of named phrases, found by the word each begins with."""
+    """A set of named phrases, compiled: plain types only, so that it can be kept in a file."""
 
-    classes: Mapping[str, Iterable[str]] = field(default_factory=dict)
-    by_word: dict[str, list[tuple[str, tuple[Word, ...]]]] = field(default_factory=dict)
-    by_stem: dict[str, list[tuple[str, tuple[Word, ...]]]] = field(default_factory=dict)
-    _parts: dict[tuple[str, int], Word] = field(default_factory=dict)  # many phrases share their parts
-
-    def add(self, name: str, phrases: Iterable[str]) -> None:
-        """Add phrases under a name. Raises ValueError for one that is empty or names an unknown class."""
-        for phrase in phrases:
-            places = self._places(phrase)
-            for word in places[0].whole:
-                self.by_word.setdefault(word, []).append((name, places))
-            for stem in places[0].begins:
-                self.by_stem.setdefault(stem, []).append((name, places))
+    whole: dict[str, list[int]]  # a word: the places of phrases it fits
+    stems: dict[str, list[int]]  # a word's beginning: the same
+    phrases: dict[int, list[tuple[str, Steps]]]  # by the first place of the phrase
 
     def find(self, words: Sequence[str]) -> list[Hit]:
         """All phrases found, each at its shortest, in the order in which they begin."""
+        fits = self._fits(words)
+        unbroken = ~sum(1 << at for at, word in enumerate(words) if word == BREAK)
         hits: dict[Hit, None] = {}
-        for start, word in enumerate(words):
-            for name, places in self._beginning(word):
-                end = _end(places, words, start)
-                if end:
-                    hits[Hit(name, start, end)] = None
-        return list(hits)
+        for first in fits:
+            for name, steps in self.phrases.get(first, ()):
+                if all(place in fits for place, _ in steps):
+                    hits.update(dict.fromkeys(_hits(name, steps, fits, unbroken)))
+        return sorted(hits, key=lambda hit: hit.start)
 
-    def _beginning(self, word: str) -> Iterator[tuple[str, tuple[Word, ...]]]:
+    def _fits(self, words: Sequence[str]) -> dict[int, int]:
+        """The places of phrases that some word fits, each with the bits of those words."""
+        bits: dict[str, int] = {}
+        for at, word in enumerate(words):
+            bits[word] = bits.get(word, 0) | 1 << at
+        fits: dict[int, int] = {}
+        for word, where in bits.items():
+            for place in self._places(word):
+                fits[place] = fits.get(place, 0) | where
+        return fits
+
+    def _places(self, word: str) -> Iterator[int]:
         for form in forms(word):
-            yield from self.by_word.get(form, ())
+            yield from self.whole.get(form, ())
         for size in range(1, len(word) + 1):
-            yield from self.by_stem.get(word[:size], ())
-
-    def _places(self, phrase: str) -> tuple[Word, ...]:
-        places: list[Word] = []
-        gap = 0
-        for part in phrase.split():
-            if part in GAPS:
-                gap = GAPS[part]
-            else:
-                known = self._parts.get((part, gap))
-                places.append(known or self._parts.setdefault((part, gap), self._place(part, phrase, gap)))
-                gap = 0
-        if not places or gap:
-            raise ValueError(f"phrase {phrase!r}: it must begin and end with a word")
-        return tuple(places)
-
-    def _place(self, part: str, phrase: str, gap: int) -> Word:
-        whole: set[str] = set()
-        begins: set[str] = set()
-        for choice in part.split("|"):
-            name = choice.strip("<>")
-            if choice.startswith("<") and name not in self.classes:
-                raise ValueError(f"phrase {phrase!r}: there is no class {name!r}")
-            for word in self.classes[name] if choice.startswith("<") else (choice,):
-                if word.endswith("~"):
-                    begins.add(word[:-1])
-                else:
-                    whole.add(word)
-        return Word(frozenset(whole), tuple(sorted(begins)), gap)
+            yield from self.stems.get(word[:size], ())
 
 
-def _end(places: tuple[Word, ...], words: Sequence[str], start: int, place: int = 1) -> int:
-    """Where the phrase ends whose words before `place` stand before `start + 1`; 0 if it does not fit."""
-    if place == len(places):
-        return start + 1
-    for at in range(start + 1, min(start + 2 + places[place].gap, len(words))):
-        if words[at] == BREAK:
-            return 0
-        if places[place].fits(words[at]):
-            end = _end(places, words, at, place + 1)
-            if end:
-                return end
-    return 0
+def compiled(named: Mapping[str, Iterable[str]], classes: Mapping[str, Iterable[str]]) -> list[Any]:
+    """The fields of a Phrases. Raises ValueError for a phrase that is empty or names an unknown class."""
+    parts: dict[str, int] = {}
+    phrases: dict[int, list[tuple[str, Steps]]] = {}
+    for name, texts in named.items():
+        for text in texts:
+            steps = tuple(_steps(text, parts))
+            phrases.setdefault(steps[0][0], []).append((name, steps))
+    whole: dict[str, list[int]] = {}
+    stems: dict[str, list[int]] = {}
+    for part, number in parts.items():
+        for word in _choices(part, classes):
+            table, key = (stems, word[:-1]) if word.endswith("~") else (whole, word)
+            table.setdefault(key, []).append(number)
+    return [whole, stems, phrases]
+
+
+def _steps(phrase: str, parts: dict[str, int]) -> Iterator[tuple[int, int]]:
+    gap = 0
+    found = phrase.split()
+    if not found or found[0] in GAPS or found[-1] in GAPS:
+        raise ValueError(f"phrase {phrase!r}: it must begin and end with a word")
+    for part in found:
+        if part in GAPS:
+            gap = GAPS[part]
+        else:
+            yield parts.setdefault(part, len(parts)), gap
+            gap = 0
+
+
+def _choices(part: str, classes: Mapping[str, Iterable[str]]) -> Iterator[str]:
+    for choice in dict.fromkeys(part.split("|")):
+        if not choice.startswith("<"):
+            yield choice
+        elif choice.strip("<>") in classes:
+            yield from classes[choice.strip("<>")]
+        else:
+            raise ValueError(f"phrase {part!r}: there is no class of that name")
+
+
+def _hits(name: str, steps: Steps, fits: Mapping[int, int], unbroken: int) -> Iterator[Hit]:
+    """The hits of one phrase: from its last word back, the places from which the rest of it can be read."""
+    ways = [fits[steps[-1][0]]]
+    for (place, _), (_, gap) in zip(reversed(steps[:-1]), reversed(steps), strict=False):
+        ways.append(fits[place] & _before(ways[-1], gap, unbroken))
+        if not ways[-1]:
+            return
+    ways.reverse()
+    for start in _bits(ways[0]):
+        at = start
+        for way in ways[1:]:
+            at += 1 + _lowest(way >> at + 1)
+        yield Hit(name, start, at + 1)
+
+
+def _before(places: int, gap: int, unbroken: int) -> int:
+    """The places with one of these behind them, over up to `gap` others and no BREAK."""
+    found = step = places >> 1
+    for _ in range(gap):
+        step = (step & unbroken) >> 1
+        found |= step
+    return found
+
+
+def _lowest(places: int) -> int:
+    return (places & -places).bit_length() - 1
+
+
+def _bits(places: int) -> Iterator[int]:
+    """The numbers of the bits that are set, in order."""
+    for at, bit in enumerate(reversed(bin(places))):
+        if bit == "1":
+            yield at

@@ -12,6 +12,7 @@ from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
 from grammar.attach_values import Words
 from grammar.canonical import in_unit
+from grammar.combine import combined
 from grammar.facts import facts
 from grammar.items import Item
 from grammar.reading import Quantity, Stated
@@ -44,6 +45,7 @@ TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number cou
     "cable.drop": ("VOLT",),
     "cable.area": ("MM",),
 }
+ALLOWED = attach_batteries.ALLOWED
 PER_DAY = frozenset({"drain.current", "load.current"})  # "5 Ah a day" is a current
 HOURS, NIGHT = 24.0, 12.0
 HOT = 45.0  # nobody's battery space is so warm in Celsius
@@ -66,7 +68,7 @@ def settled(
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
             found += _joined(scene, item)
     replied = recalled(scene, answered(scene, [*words.stated, *found], expecting), said)
-    stated = amended(scene, spread(replied))
+    stated = amended(scene, spread(combined(scene, replied)))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
     return stated
@@ -232,6 +234,8 @@ def _joined(scene: Scene, item: Item) -> list[Stated]:
         else "parallel"
     )
     text = scene.text[slice(*span)]
+    if not both and ALLOWED & {scene.word(at) for at in (item.start - 2, item.start - 1, item.end)}:
+        return [Stated(f"battery.max_in_{layout}", float(count), "", text, span, how="token")]
     return [
         Stated("bank.layout", layout, "", text, span, how="token"),
         Stated("battery.count", float(count), "", text, span, how="token"),

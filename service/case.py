@@ -91,7 +91,7 @@ def rule(
 
 @dataclass(frozen=True, slots=True)
 class Fired:
-    """A step that was taken: its words, its sources, and whether it is a cause, a sum, something assumed or the house's.
+    """A step that was taken: its words, its sources, and whether it is a cause, a sum, assumed or the house's.
 
     The house's steps are pieces ("260 A running"), put together to one when the answer is finished.
     """

@@ -177,13 +177,15 @@ ROWS: dict[str, Row] = {
     "equalise": lambda f: (
         f.about("maintenance", "charger-setting") and f.case.says("detail:equalise", "detail:equalising")
     ) or (f.about("specific-gravity") and f.number("reading.gravity_spread") >= UNEVEN),
-    "deep-flat": lambda f: f.answer.route != "technician" and f.about("rest-voltage", "load-voltage", "replacement", "standing-drain") and f.deeply_flat,
+    "deep-flat": lambda f: f.answer.route != "technician" and f.deeply_flat
+    and f.about("rest-voltage", "load-voltage", "replacement", "standing-drain"),
     "ignition-protected": lambda f: f.about("mounting", "ventilation", "fuse-size", "terminals")
     and (f.case.says("detail:petrol_space") or f.get("cable.in_engine_space") is True),
     "mains": lambda f: (f.about("charger-setting", "charger-size", "charger-banks") and f.mains)
     or (f.about("dc-dc") and f.case.says("detail:isolation"))
     or (f.about("mounting") and f.case.says("thing:charger")),
-    "lift": lambda f: f.about("weight", "group-size") or (f.about("replacement") and f.answer.verdict != "yes" and not f.nothing_yet)
+    "lift": lambda f: f.about("weight", "group-size")
+    or (f.about("replacement") and f.answer.verdict != "yes" and not f.nothing_yet)
     or (f.about("storage") and f.case.says("detail:carry")),
     "estimate": lambda f: f.about("run-check", "run-time") and f.answer.verdict == "yes",
 }

@@ -1,4 +1,4 @@
-"""The command line: ask, why, serve, log, inbox, sources, house. Nothing heavy is loaded before an answer."""
+"""The command line: ask, why, serve, log, inbox, replay, table, sources, house. Nothing heavy before an answer."""
 
 from __future__ import annotations
 
@@ -11,16 +11,14 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from service import bench
+from service.start import Trouble, desk_of, log_of
+
 if TYPE_CHECKING:
-    from service.leadsman import Leadsman
     from service.reply import Reply
 
 ANSWERED, BAD_USAGE, ASKED_BACK = 0, 2, 3
 Command = Callable[[argparse.Namespace], int]
-
-
-class Trouble(Exception):
-    """A fault that the user can mend. The message says how; the exit status is 2."""
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -52,7 +50,7 @@ def parser() -> argparse.ArgumentParser:
         command.set_defaults(command=run)
         return command
 
-    ask = add("ask", _ask, "answer a question; reads standard input where no text is given")
+    ask = add("ask", _ask, "answer a question; without a text it talks on a terminal, else reads standard input")
     ask.add_argument("text", nargs="*", help="the question")
     ask.add_argument("--json", action="store_true", help="the whole answer as JSON")
     ask.add_argument("--no-log", action="store_true", help="do not store the question")
@@ -61,8 +59,9 @@ def parser() -> argparse.ArgumentParser:
     serve = add("serve", _serve, "run the website and the HTTP service")
     serve.add_argument("--host", default="127.0.0.1", help="address to listen on (default: this machine only)")
     serve.add_argument("--port", type=int, default=8000, help="port to listen on (default: 8000)")
-    log = add("log", _log, "list, show or export what was asked and answered")
-    log.add_argument("what", nargs="?", choices=["list", "show", "export"], default="list", help="default: list")
+    log = add("log", _log, "list, show or export what was asked and answered; queue: what waits for a person")
+    what = ["list", "show", "export", "queue"]
+    log.add_argument("what", nargs="?", choices=what, default="list", help="default: list")
     log.add_argument("id", nargs="?", help="the entry to show")
     log.add_argument("--limit", type=int, default=20, help="how many to list (default: 20)")
     log.add_argument("--route", choices=["answered", "needs-facts", "technician", "other-desk"], help="only these")
@@ -76,34 +75,24 @@ def parser() -> argparse.ArgumentParser:
     inbox.add_argument("--watch", action="store_true", help="go on and wait for new mail (IMAP)")
     inbox.add_argument("--own", action="append", default=[], metavar="ADDRESS", help="an address of the desk's own")
     inbox.add_argument("--password-file", type=Path, metavar="FILE", help="of mode 600; else LEADSMAN_IMAP_PASSWORD")
+    replay = add("replay", bench.replay, "ask the logged questions again: which answers have changed, 1 where any has")
+    replay.add_argument("file", nargs="?", type=Path, help='one {"text", "answer"} a line as JSON (default: the log)')
+    replay.add_argument("--json", action="store_true", help="one JSON object a line for each that changed")
+    replay.add_argument("--all", action="store_true", help="with --json: for each that did not change as well")
+    replay.add_argument("--ignore-words", action="store_true", help="wording alone is no change")
+    table = add("table", bench.table, "answer a CSV table of questions or of readings, row by row")
+    table.add_argument("source", type=Path, help="the table; its first line names the columns")
+    table.add_argument("target", nargs="?", type=Path, help="where the answers go (default: standard output)")
     add("sources", _sources, "list every source that answers may cite")
-    house = add("house", _house, "check a house file")
-    house.add_argument("what", choices=["check"], help="check FILE")
-    house.add_argument("file", type=Path, help="the house file")
+    house = add("house", _house, "check a house file, or begin a new one")
+    house.add_argument("what", choices=["check", "new"], help="check FILE, or new [FILE]")
+    house.add_argument("file", nargs="?", type=Path, help="the house file (new: house.toml)")
     return whole
 
 
-def _desk(options: argparse.Namespace, signed: bool = False) -> Leadsman:
-    from service.house import DEMO, load
-    from service.leadsman import Leadsman
-
-    try:
-        house = load(options.house or DEMO)
-    except OSError as error:
-        raise Trouble(f"the house file cannot be read ({error}): name another by --house") from error
-    except ValueError as error:
-        raise Trouble(f"the house file has mistakes:\n{error}") from error
-    signer = None
-    if signed:
-        import secrets
-
-        from service.thread import Signer
-
-        signer = Signer(secrets.token_hex(32))
-    return Leadsman(house, signer)
-
-
 def _ask(options: argparse.Namespace) -> int:
+    if bench.at_a_terminal(options):
+        return bench.talk(options, _store)
     with _no_collection():  # a question is over before collecting garbage pays; it would be a tenth of the time
         text, reply, house, spent = _asked(options)
     sys.stdout.flush()
@@ -118,7 +107,7 @@ def _asked(options: argparse.Namespace) -> tuple[str, Reply, str, float]:
     from service.question import BadInput
 
     text = " ".join(options.text) if options.text else _standard_input()
-    desk = _desk(options, signed=options.json)
+    desk = desk_of(options.house, options.json)
     start = time.perf_counter()
     try:
         reply = desk.ask(text)
@@ -164,7 +153,7 @@ def _why(options: argparse.Namespace) -> int:
     from service.question import BadInput
 
     try:
-        reply = _desk(options).ask(" ".join(options.text))
+        reply = desk_of(options.house).ask(" ".join(options.text))
     except BadInput as error:
         raise Trouble(str(error)) from error
     print("\n".join(reply.why))
@@ -198,12 +187,7 @@ def _serve(options: argparse.Namespace) -> int:
 def _log(options: argparse.Namespace) -> int:
     import json
 
-    from service.log import Log, LogFault, default_folder
-
-    try:
-        log = Log(options.data or default_folder())
-    except LogFault as error:
-        raise Trouble(str(error)) from error
+    log = log_of(options.data)
     if options.what == "show":
         row = log.find(options.id or "")
         if row is None:
@@ -213,6 +197,10 @@ def _log(options: argparse.Namespace) -> int:
     elif options.what == "export":
         for row in log.rows(route=options.route):
             print(json.dumps(row, ensure_ascii=False))
+    elif options.what == "queue":
+        for row in log.queued(options.limit):
+            word = " ".join(row["word"].split())
+            print(f"{row['id']}  {row['at'][:16]}  {row['reply_to']}  {row['entries']}  {word}")
     else:
         for row in log.rows(options.limit, options.route):
             asked = " ".join(row["text"].split())[:60]
@@ -225,7 +213,7 @@ def _score(options: argparse.Namespace) -> int:
 
     try:
         with options.file.open(encoding="utf-8") as lines:
-            found = score(_desk(options, signed=True), cases_of(lines))
+            found = score(desk_of(options.house, signed=True), cases_of(lines))
     except OSError as error:
         raise Trouble(f"the file cannot be read: {error}") from error
     except ValueError as error:
@@ -245,7 +233,7 @@ def _inbox(options: argparse.Namespace) -> int:
         options.source, options.json, options.drafts, options.watch, tuple(options.own), options.password_file
     )
     try:
-        inbox(wanted, _desk(options, signed=True))
+        inbox(wanted, desk_of(options.house, signed=True))
     except SourceFault as error:
         raise Trouble(str(error)) from error
     return ANSWERED
@@ -263,6 +251,10 @@ def _sources(options: argparse.Namespace) -> int:
 def _house(options: argparse.Namespace) -> int:
     from service.house.check import HouseFault, checked
 
+    if options.what == "new":
+        return bench.new_house(options.file)
+    if options.file is None:
+        raise Trouble("name the file: leadsman house check FILE")
     try:
         content = checked(options.file)
     except OSError as error:

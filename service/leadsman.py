@@ -11,7 +11,7 @@ from typing import Any
 import service.rules  # noqa: F401  (declares the rules)
 from grammar import read
 from grammar.reading import Message
-from service import say
+from service import label, say
 from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import hazard_case, signs, standing
@@ -21,6 +21,7 @@ from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import Request, route
 from service.thread import Signer, Thread, packed
+from service.topic import Topic
 from service.topics import names, topic
 from service.triage import triage
 
@@ -37,6 +38,7 @@ class Turn:
     thread: Thread
     requests: tuple[Request, ...]
     signs: tuple[str, ...] = ()  # of danger, as "family:status"
+    label: bool = False  # the message is a battery's label and asks nothing
 
     @property
     def cues(self) -> tuple[str, ...]:
@@ -105,7 +107,10 @@ class Leadsman:
             requests = tuple(route(message, context=thread.topics))
         else:  # corrected facts, or "no idea": the last topics once more
             requests = tuple(Request(name, (0, 0)) for name in thread.topics)
-        turn = Turn(message, after, requests)
+        printed = label.stands(message, thread)
+        if printed:
+            requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
+        turn = Turn(message, after, requests, label=printed)
         found = signs(self.case(turn), message)
         stands = standing(found, () if another else thread.dangers)
         return replace(turn, thread=replace(after, dangers=stands), signs=found)
@@ -119,7 +124,7 @@ class Leadsman:
         for name in dict.fromkeys(request.topic for request in turn.requests):
             if name not in names() or (found and name in ("hazard", "unclear")):
                 continue
-            answer = self.answer(name, self.case(turn, hazard=stop))
+            answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
             found.append(withheld(answer) if stop else answer)
         return _with_unused(found, turn)
 
@@ -137,10 +142,10 @@ class Leadsman:
             turn.thread.asks,
         )
 
-    def answer(self, name: str, case: Case) -> Answer:
+    def answer(self, name: str, case: Case, how: Topic | None = None) -> Answer:
         """The finished answer of one topic. A topic that fails hands over to a technician; the others stand."""
         try:
-            return finished(topic(name), case)
+            return finished(how or topic(name), case)
         except Exception as error:  # whatever it is, the customer gets a person, not a traceback
             self.fault(name, error)
             return Answer(

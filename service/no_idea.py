@@ -25,7 +25,7 @@ PHOTOS = (
 
 
 def unknown(thread: Thread, cues: tuple[str, ...]) -> tuple[str, ...]:
-    """The cues of what they do not know: "unknown:battery.cca" for the rest of the thread, and that it happened twice."""
+    """The cues of what they do not know, such as "unknown:battery.cca", for the rest of the thread."""
     known = tuple(cue for cue in thread.cues if cue.startswith(UNKNOWN))
     if NO_IDEA not in cues or not thread.asks:
         return known
@@ -37,7 +37,7 @@ def helped(topic: Topic, case: Case, answer: Answer) -> Answer:
     """The answer to one who does not know what was asked; any other answer as it is."""
     open_now = answer.verdict in ("needs-facts", "no") and answer.asks and case.asked
     if not (case.says(NO_IDEA) and open_now):
-        return answer
+        return _unasked(case, answer)
     lacking = _spoken_of(case, answer)
     spec = facts()[lacking]
     if case.says(AGAIN):
@@ -45,6 +45,14 @@ def helped(topic: Topic, case: Case, answer: Answer) -> Answer:
     if lacking not in case.asked or not spec.unknown:
         return answer
     return replace(answer, headline=_told(case, spec.unknown), asks=_instead(topic, case, answer, lacking))
+
+
+def _unasked(case: Case, answer: Answer) -> Answer:
+    """The answer without a question that they could not answer before; a technician where nothing else is asked."""
+    left = tuple(item for item in answer.asks if not case.says(f"{UNKNOWN}{item.fact}"))
+    if left == answer.asks or answer.verdict != "needs-facts":
+        return answer
+    return replace(answer, asks=left) if left else replace(answer, asks=(), route="technician")
 
 
 def _spoken_of(case: Case, answer: Answer) -> str:

@@ -109,14 +109,14 @@ def charge(value: float) -> str:
     return f"{number(value / 5) if value < 0 else int(math.floor(value / 5 + 0.5)) * 5}{NB}%"
 
 
-def charge_within(value: float) -> str:
-    """A charge to 5 % that rounding never lifts over three quarters or half.
+def charge_within(value: float, limits: tuple[int, ...] = (75, 50)) -> str:
+    """A charge to 5 % that rounding never lifts over a limit.
 
     >>> [charge_within(value).replace(NB, " ") for value in (94.7, 74.1, 75.0)]
     ['95 %', 'just under 75 %', '75 %']
     """
     rounded = 5 * math.floor(value / 5 + 0.5)
-    crossed = next((limit for limit in (75, 50) if value < limit <= rounded), None)
+    crossed = next((limit for limit in limits if value < limit <= rounded), None)
     return f"just under {crossed}{NB}%" if crossed else charge(value)
 
 

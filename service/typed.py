@@ -15,7 +15,6 @@ from service.question import BadInput, fact_of
 
 NUMBER = re.compile(r"[-+−]?\d+(?:[.,]\d+)?|[-+−]?[.,]\d+")
 FLAGS = {"yes": True, "y": True, "true": True, "no": False, "n": False, "false": False}
-UNITS = {"f": "degree_Fahrenheit", "ft": "foot", "kw": "kilowatt", "lb": "pound", "lbs": "pound", "months": "month"}
 
 
 def typed(name: str, text: str, unit: str = "") -> Known:
@@ -65,9 +64,11 @@ def _read(name: str, text: str) -> Any:
 
 def _number(spec: FactSpec, text: str, unit: str) -> Known:
     if NUMBER.fullmatch(text):
-        taken = list(_bare(text, unit and UNITS.get(unit.lower(), unit)))
-    else:
+        taken = list(_bare(text, unit_of(unit)))
+    elif any(sign.isdigit() for sign in text):  # "twelve-ish" is no reading
         taken = [(float(item.value), item.unit) for item in read_quantities(text) if isinstance(item.value, float)][:1]
+    else:
+        taken = []
     held = say.symbol(spec.name) or "plain numbers"
     fault = BadInput(f"{spec.name} is held in {held}: {text[:40]!r} is no such number.")
     for value, found in taken:
@@ -78,6 +79,11 @@ def _number(spec: FactSpec, text: str, unit: str) -> Known:
         except BadInput as error:
             fault = error
     raise fault
+
+
+def unit_of(word: str) -> str:
+    """The name of a unit as people write it ("°F", "yrs"); "" for words that are none."""
+    return next((item.unit for item in read_quantities(f"1 {word}")), "") if word else ""
 
 
 def _bare(text: str, unit: str) -> Iterator[tuple[float, str]]:

@@ -65,12 +65,14 @@ class Visits:
         self.problems: list[str] = []
         self.contexts: list = []
 
-    def open(self, path: str = "/", size=SIZES["desktop"], **options):
+    def open(self, path: str = "/", size=SIZES["desktop"], script: str = "", **options):
         width, height = size
         context = self.browser.new_context(viewport={"width": width, "height": height}, **options)
         context.set_default_timeout(10_000)
         self.contexts.append(context)
         page = context.new_page()
+        if script:
+            page.add_init_script(script)
         page.on("console", lambda said: self.problems.append(said.text) if said.type in ("error", "warning") else None)
         page.on("pageerror", lambda error: self.problems.append(str(error)))
         page.on("request", self._stays_here)

@@ -28,6 +28,7 @@ MEANS = {  # what a verdict means where yes and no alone could be taken the wron
     "replacement": {"yes": "keep it", "marginal": "in its last years", "no": "time for a new one"},
     "freeze-point": {"yes": "it will not freeze", "marginal": "close to freezing", "no": "it can freeze"},
 }
+WELCOME = "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
 UNDECIDED = {"", "information", "needs-facts"}
 PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "Ω": "ohm", "−": "-", "–": "-", "’": "'"})
 
@@ -38,7 +39,7 @@ def as_text(reply: Reply, width: int = WIDTH, ascii_only: bool = False) -> str:
     several = len(reply.answers) > 1
     for number, answer in enumerate(said_once(reply.answers), 1):
         blocks.append("\n".join(answer_lines(answer, width, f"{number}. " if several else "")))
-    text = "\n\n".join(blocks) or "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
+    text = "\n\n".join(blocks) or WELCOME
     text = text.replace(say.NB, " ")
     return text.replace("mΩ", "mohm").translate(PLAIN) if ascii_only else text
 
@@ -102,16 +103,24 @@ def capital(text: str) -> str:
 
 def why(answer: Answer) -> Iterator[str]:
     """The first steps of the working: the cause, then the sums; not what the assumptions say by themselves."""
-    told = [item for item in answer.working if " is assumed: " not in item.say]
-    yield from (_sentence(item.say) for item in told[:MOST_STEPS])
+    said = words(answer.headline)
+    told = dict.fromkeys(item.say for item in answer.working if " is assumed: " not in item.say)
+    fresh = [text for text in told if not words(text) <= said]
+    yield from (_sentence(text) for text in fresh[:MOST_STEPS])
+
+
+def words(text: str) -> set[str]:
+    """The words of a sentence, without its marks."""
+    return {word.strip(".,;:()").lower() for word in text.split()}
 
 
 def sources(cites: Iterable[Cite]) -> str:
     """The sources, those of a kind together. The trade's habits have no place to look them up."""
     kinds: dict[str, list[str]] = {}
     for item in cites:
-        place = "" if item.kind == "common-practice" else f", {item.locator}"
-        kinds.setdefault(item.kind.replace("-", " "), []).append(f"{item.title}{place}")
+        habit = item.kind == "common-practice"
+        told = item.title.partition(": ")[0] if habit else f"{item.title}, {item.locator}"
+        kinds.setdefault(item.kind.replace("-", " "), []).append(told)
     return "; ".join(f"{'; '.join(dict.fromkeys(titles))} ({kind})" for kind, titles in kinds.items())
 
 
@@ -140,12 +149,15 @@ def is_of(taken: Assumed, item: Figure) -> bool:
 def assumption(item: Assumed) -> str:
     """What was assumed, named where the bare number would not tell, and why."""
     spec = facts().get(item.fact)
-    label = f"{spec.label} " if spec and item.unit in NAMED else ""
+    label = f"{spec.label} " if spec and (item.unit in NAMED or item.fact.endswith(".count")) else ""
     return f"{label}{say.fact(item.fact, item.value)} (assumed: {item.why})"
 
 
 def in_their_unit(item: Figure, answer: Answer) -> str:
     """A figure as it is shown; a weight in pounds where they wrote pounds."""
+    if item.name.startswith("state_of_charge") and item.low is None and isinstance(item.value, float):
+        lithium = any(fact.value == "lfp" for fact in answer.understood)
+        return f"{item.label} {say.charge_within(item.value, (40, 20) if lithium else (75, 50))}"
     typed = next((fact.text.lower() for fact in answer.understood if fact.fact == "battery.weight"), "")
     if item.unit == "kg" and isinstance(item.value, float) and ("lb" in typed or "pound" in typed):
         return f"{item.label} {say.quantity(item.value / POUND, 'lb', 0)} ({shown(item)})"
@@ -162,7 +174,7 @@ def is_the_reading(item: Figure, answer: Answer) -> bool:
 def figure(item: Figure) -> str:
     """One figure with its label: "sag 3.8 V"; a range with its best value, or in brackets."""
     if isinstance(item.value, (str, bool)):
-        return f"{item.label} {say.gauge(item.value) if item.unit == 'AWG' else say.fact(item.name, item.value)}"
+        return f"{item.label} {say.gauge(str(item.value)) if item.unit == 'AWG' else say.fact(item.name, item.value)}"
     if item.low is None or item.high is None:
         return f"{item.label} {shown(item)}"
     if item.name.startswith("state_of_charge"):
@@ -233,6 +245,8 @@ def acts(steps: Iterable[Act]) -> Iterator[tuple[str, str]]:
         said = [item.say for item in steps if item.kind == kind]
         if kind == "do" and len(said) > 1:
             yield label, " ".join(f"{number}. {_sentence(capital(text))}" for number, text in enumerate(said, 1))
+        elif kind == "do-not" and said:
+            yield label, _sentence("; ".join(text.removesuffix(".") for text in said))
         elif said:
             yield label, " ".join(_sentence(capital(text)) for text in said)
 

@@ -151,7 +151,7 @@ def _touch(mark: Plot, across: Scale, up: Scale, unit: str, low: bool) -> list[M
     start = x - 20 - 9 * len(text) if left else x + 20
     return [
         svg.path("guide", f"M{LEFT} {y}H{x}V{BOTTOM}"),
-        _lead(x, y, low),
+        svg.lead(x, y, low),
         svg.rect("clear", start - 5, y + 3, 9 * len(text) + 10, 22),
         svg.text(start, y + 20, text, css="low" if low else "strong"),
     ]
@@ -247,8 +247,8 @@ def _charge_scale(plot: Plot) -> Drawn:
         svg.rect("water", good, 50, SCALE_RIGHT - good, 26),
         svg.path("axis", f"M{SCALE_LEFT} 50H{SCALE_RIGHT}V76H{SCALE_LEFT}ZM{half} 44V76M{good} 44V76"),
         svg.path("have", f"M{own} 4V26"),
-        _lead(own, 26, charge < limits[0][0]),
-        svg.text(min(max(own, 24), 336), 94, say.number(charge), "middle", "strong"),
+        svg.lead(own, 26, charge < limits[0][0]),
+        svg.text(min(max(own, 24), 336), 94, say.charge(charge).split()[0], "middle", "strong"),
     ]
     for share, volts in ((0.0, points[0][1]), *limits, (100.0, points[-1][1])):
         drawn += _mark_at(across.at(share), share, volts, own)
@@ -269,12 +269,6 @@ def _mark_at(x: float, share: float, volts: float, own: float) -> list[Markup]:
     elif abs(x - own) > 30 and not last:
         drawn.append(svg.text(x, 94, say.number(share), "middle"))
     return drawn
-
-
-def _lead(x: float, y: float, bad: bool) -> Markup:
-    """The lead, hung at a place; in magenta where it stands out of limits."""
-    d = f"M{x - 4.5} {y}H{x + 4.5}L{x + 10} {y + 25}H{x - 10}Z"
-    return svg.path("lead" if bad else "lead held", d)
 
 
 def _told(plot: Plot) -> str:

@@ -44,3 +44,8 @@ def text(x: float, y: float, said: str, anchor: str = "start", css: str = "") ->
     extra = Markup(' text-anchor="{}"').format(anchor) if anchor != "start" else Markup("")
     extra += Markup(' class="{}"').format(css) if css else Markup("")
     return Markup('<text x="{}" y="{}"{}>{}</text>').format(round(x, 1), round(y, 1), extra, said)
+
+
+def lead(x: float, y: float, bad: bool) -> Markup:
+    """The lead, hung at a place; in magenta where it stands out of limits."""
+    return path("lead" if bad else "lead held", f"M{x - 4.5} {y}H{x + 4.5}L{x + 10} {y + 25}H{x - 10}Z")

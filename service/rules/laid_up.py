@@ -32,8 +32,9 @@ def monthly(case: Case, say_it: bool = False) -> float:
         share = say.quantity(float(row.value), "%")
         case.step(f"It loses {share} a month by itself at {say.temperature(usual)}", row.cite)
         if celsius != usual:
-            case.step(f"At {say.temperature(celsius)} that is {say.significant(rate, 2)}{say.NB}%: each 10 °C colder halves it, "
-                      "down to 0 °C", cite("rate-doubles"))
+            loses = f"{say.significant(rate, 2)}{say.NB}%"
+            case.step(f"At {say.temperature(celsius)} that is {loses}: each 10 °C colder halves it, down to 0 °C",
+                      cite("rate-doubles"))
     return rate
 
 

@@ -16,7 +16,8 @@ MONITOR_OFF = 15.0  # points of charge
 def charge_step(volts: float, found: Charge) -> str:
     """The step from volts to charge."""
     name = "lithium" if found.kind == "lfp" else say.CHEMISTRY[found.kind]
-    return f"{say.volts(found.each, 2)} for each 12 V is {wording.about(wording.charge(found))} by the {name} table"
+    each = shown(found.each) if abs(found.each - volts) < 1e-9 else f"{shown(found.each)} for each 12{say.NB}V"
+    return f"{each} is {wording.about(wording.charge(found))} by the {name} table"
 
 
 def note_monitor(case: Case, found: Charge) -> None:
@@ -55,7 +56,7 @@ def of_twelve(volts: float, each: float) -> str:
     """What a reading is for each 12 V battery, in brackets; nothing where it is the same."""
     if abs(each - volts) < 1e-9:
         return ""
-    return f" ({say.volts(each, 2)} each)" if volts > each else f" (like {say.volts(each, 2)} of a 12{say.NB}V battery)"
+    return f" ({shown(each)} each)" if volts > each else f" (like {shown(each)} of a 12{say.NB}V battery)"
 
 
 def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -> str:

@@ -86,7 +86,7 @@ def used(duty: str) -> str:
 def figures(case: Case, duty: str) -> tuple[Figure, ...]:
     """How much of it may be used each time."""
     share = reference.row("duties", duty=duty)["share"]
-    case.because("Starting batteries have many thin plates for large currents, deep-cycle ones few thick plates for deep "
-                 "use", "duty-by-build")
+    case.because("Starting batteries have many thin plates for large currents, deep-cycle ones few thick plates for "
+                 "deep use", "duty-by-build")
     case.source(share.cite)
     return (Figure("usable_share", "usable charge each time", float(share.value), "%"),)

@@ -51,7 +51,7 @@ AGAINST = {
     "flooded": "A wet-cell battery wants water and air",
     "agm": "AGM cannot be topped up, and wears out before gel or lithium",
     "gel": "Gel suits slow, deep use and often shows no CCA",
-    "lfp": "Lithium is light and lasts long, but its BMS (the safety switch inside) can stop the thruster without notice",
+    "lfp": "Lithium is light and lasts long, but its BMS (the safety switch inside) can stop the thruster unasked",
 }
 
 

@@ -150,8 +150,8 @@ def of_series(case: Case) -> Answer:
     """Batteries in series: one charger of the full voltage, or an isolated output for each."""
     number = int(case["bank.in_series"]) if case["bank.in_series"] > 1 else int(case.get("battery.count", 2))
     volts = say.quantity(float(case["bank.voltage"]), "V")
-    case.because("In series the plus of one battery is joined to the minus of the other, so outputs that share a negative "
-                 "would short one of them", "series-charging")
+    case.because("In series the plus of one battery is joined to the minus of the other, so outputs that share a "
+                 "negative would short one of them", "series-charging")
     have, apart = case.get("charger.outputs"), case.get("charger.isolated")
     if full_voltage(case):
         return TOPIC.says("yes", f"Yes: one {volts} charger charges the whole bank in series.", outputs(1))

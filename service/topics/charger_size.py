@@ -11,7 +11,6 @@ from service.rules import charging
 from service.rules.charging import Span
 from service.topic import Lever, Topic
 
-
 TOO_MUCH = "More amps than it can take up turn into heat and gas inside the battery"
 TOO_LITTLE = "A battery that is seldom charged full loses strength, and a small charger takes very long"
 
@@ -98,6 +97,9 @@ def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
     """The headline for a stated charger; it opens with the answer to the question as it was put."""
     big, small = case.says("detail:too_big"), case.says("detail:too_small")
     this, most = say.amps(amps), say.amps(found.high)
+    if case.says("request:what_size") and verdict in ("no", "marginal"):
+        how = "is too much" if found.over(amps) else slowly(found, amps)
+        return f"{suits(found)} suits {bank(found)}; your {this} {how}."
     if verdict == "yes":
         opening = "No, it fits" if big or small else "Yes"
         return f"{opening}: {this} suits {bank(found)}, which takes {suits(found)}."
@@ -110,8 +112,12 @@ def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
         only = "use it only if it regulates its voltage"
         return f"{opening}: {this} is more than the {most} that suits {bank(found)}; {only}."
     opening = "Yes, rather small" if small else "Only just"
-    slow = "only keeps it full" if found.maintains(amps) else "fills it slowly"
-    return f"{opening}: for {bank(found)} {this} {slow}; {suits(found)} suits it."
+    return f"{opening}: for {bank(found)} {this} {slowly(found, amps)}; {suits(found)} suits it."
+
+
+def slowly(found: Span, amps: float) -> str:
+    """What too few amps do."""
+    return "only keeps it full" if found.maintains(amps) else "fills it slowly"
 
 
 def of_any_kind(case: Case, amp_hours: float) -> Answer:

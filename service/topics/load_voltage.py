@@ -81,7 +81,7 @@ def steps(case: Case, under: UnderLoad) -> None:
     """Notes the sag and the resistance, beside what a new and a just passing battery show."""
     if under.sag is None or under.rest is None or under.read is None:
         return
-    sag = f"{shown(under.rest)} - {shown(under.read)} = {say.volts(under.sag, 2)}"
+    sag = f"{shown(under.rest)} - {shown(under.read)} = {shown(round(under.sag, 4))}"
     if under.milliohms is None or not under.current:
         case.step(f"Sag: {sag}", "ohms-law")
         return
@@ -194,8 +194,9 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
     head = (f"We can't say yet: {shown(float(under.read or 0))} under load is no bad sign; {told} "
             f"{'decides' if lacking == ('battery.cca',) else 'decide'}.")
     if any(case.says(f"unknown:{fact}") for fact in lacking):
-        head = (f"{shown(float(under.read or 0))} under load is a good sign, no proof: a battery in order holds "
-                f"{say.volts(under.lowest)} or more, and without {told} a load test has to decide.")
+        sign = f"{shown(float(under.read or 0))} under load is a good sign, no proof"
+        head = (f"{sign}: a battery in order holds {say.volts(under.lowest)} or more; without "
+                f"{told.removesuffix(' of the battery')} a load test decides.")
     return TOPIC.needs(*lacking, headline=head, figures=figures(under))
 
 

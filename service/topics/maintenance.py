@@ -212,7 +212,7 @@ def gadget(case: Case) -> bool:
 def asked(case: Case) -> Iterator[Callable[[Case], Advice | None]]:
     """The aspects the question names; the check list where it names none."""
     found = [advise for cues, advise in ASPECTS if case.says(*cues)]
-    yield from dict.fromkeys(found or [check_list])
+    yield from sorted(dict.fromkeys(found or [check_list]), key=lambda advise: advise is check_list)
 
 
 @TOPIC.answered_by

@@ -9,6 +9,10 @@ from service.topic import Topic
 TOPIC = Topic("other-desk", "For another desk")
 
 # The first row whose cues stand in the question speaks.
+BOTH = (
+    "This is for the orders desk, who can see your order and decides on warranty: we have marked your message for "
+    "them; please have the order and serial numbers ready."
+)
 HAND_OVERS: tuple[tuple[str, str], ...] = (
     ("detail:advert",
      "This is nothing for the battery desk, so no answer is due: it is left for the office to "
@@ -37,4 +41,6 @@ ANY = (
 def answer(case: Case) -> Answer:
     """Who takes over and for what; no figure, no promise."""
     head = next((said for cue, said in HAND_OVERS if case.says(cue)), ANY)
+    if case.says("detail:order") and case.says("detail:warranty"):
+        head = BOTH
     return TOPIC.says("information", head, route="other-desk")

@@ -37,6 +37,11 @@ class Conversion:
     usual: bool = True
 
 
+def whole(amp_hours: float) -> str:
+    """Amp-hours without decimals from 10 on, as the figure shows them."""
+    return say.quantity(amp_hours, "Ah", 0 if amp_hours >= 10 else 1)
+
+
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Every conversion that the stated ratings and the words ask for."""
@@ -93,7 +98,7 @@ def capacity_of_reserve(case: Case) -> tuple[Figure, str]:
     capacity = peukert.capacity_from_reserve(reserve, k.value)
     case.step(f"500 x ({say.number(reserve)} min / 60 / 20 h)^(1 / {k.value}) = {say.quantity(capacity, 'Ah')}",
               k.cite, "reserve-capacity")
-    told = f"{say.quantity(reserve, 'min')} of reserve is about {say.amp_hours(capacity)} at the 20-hour rate"
+    told = f"{say.quantity(reserve, 'min')} of reserve is about {whole(capacity)} at the 20-hour rate"
     said = "" if kind in LEAD[:3] else " (lead, kind not said)"
     return Figure("capacity", "capacity at the 20-hour rate", capacity, "Ah"), told + said
 
@@ -145,7 +150,7 @@ def capacity_of_energy(case: Case) -> tuple[Figure, str]:
     capacity = convert.capacity_from_energy(held, volts)
     case.step(f"{say.quantity(held, 'Wh')} / {say.quantity(volts, 'V')} = {say.amp_hours(capacity)}", "energy-volts")
     return Figure("capacity", "capacity", capacity, "Ah"), (
-        f"{say.quantity(held, 'Wh', 0)} at {say.quantity(volts, 'V')} is {say.amp_hours(capacity)}")
+        f"{say.quantity(held, 'Wh', 0)} at {say.quantity(volts, 'V')} is {whole(capacity)}")
 
 
 def cca_of_ca(case: Case) -> tuple[Figure, str]:

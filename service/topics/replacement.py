@@ -49,7 +49,8 @@ def urgency(case: Case) -> Urgency:
 def failed(case: Case) -> tuple[str, ...] | None:
     """The test that was failed: in words, as a step, and its sources; None where none was."""
     if load_reading.failed_test(case):
-        return "it failed a load test", "A battery that fails while charged and warm has lost plates for good", "load-test", cite("test-charged")
+        lost = "A battery that fails while charged and warm has lost plates for good"
+        return "it failed a load test", lost, "load-test", cite("test-charged")
     spread = case.said("reading.gravity_spread")
     known, second = case.known("reading.gravity"), case.second.get("reading.gravity")
     if spread is None and known is not None:

@@ -143,7 +143,7 @@ def one(case: Case) -> Answer:
     said = case.said("battery.chemistry")
     found = readings.charge_of(volts / count, readings.table_of(said))
     if count != 1:
-        case.step(f"{shown(volts)} is {say.volts(_each(case, volts, count), 2)} for each battery", "bank-arithmetic")
+        case.step(f"{shown(volts)} is {shown(_each(case, volts, count))} for each battery", "bank-arithmetic")
     if found.over:
         return equalised(case, volts) if _equalising(case, found) else over(case, volts, found)
     return by_charge(case, volts, count, found)
@@ -205,7 +205,8 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     if verdict == "information":
         asks.append(TOPIC.ask("reading.voltage"))
     if found.kind != "lfp" and found.value < limit("lead-half") - readings.NEAR:
-        case.because("A lead battery that stands under half full loses strength for good, so days matter", cite("lead-half"))
+        case.because("A lead battery that stands under half full loses strength for good, so days matter",
+                     cite("lead-half"))
     head = rest_words.headline(case, volts, found, verdict, asked=bool(asks))
     return TOPIC.says(
         verdict, head, *figures, asks=tuple(asks), plot=rest_words.plot(found.kind, found),

@@ -20,9 +20,6 @@ TOPIC = Topic(
               "cable-and-joints", "fuse-at-battery", "manual-first", "thruster-off", "estimate"),
     levers=changes.LEVERS,
 )
-BMS = ("Above its limit the BMS (the safety switch inside a lithium battery) switches off, so the thruster would stop in "
-       "the middle of a turn")
-WITHIN = "The BMS (the safety switch inside a lithium battery) lets this current pass"
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 RANK = {"yes": 0, "marginal": 1, "needs-facts": 2, "no": 3}
 
@@ -68,6 +65,10 @@ def judge(case: Case) -> Answer:
     if "load.current" not in case:
         return without_load(case)
     running, inrush = float(case["load.current"]), float(case["load.peak"])
+    series = float(case.get("bank.in_series", 1))
+    if series > 1 and not {"battery.count", "bank.layout", "battery.nominal"} & set(case.stated):
+        each, whole = (say.quantity(float(case[fact]), "V") for fact in ("battery.volts", "bank.voltage"))
+        supply.taken(case, "battery.count", series, f"{each} each, in series for {whole}")
     family = case.get("battery.family") or ("lead" if "lfp" in case.denied.get("battery.chemistry", ()) else None)
     if family == "lithium":
         return limited(case, running, inrush)
@@ -255,7 +256,7 @@ def limited(case: Case, running: float, inrush: float) -> Answer:
         return TOPIC.says("needs-facts", head, *figures, asks=asks)
     figures += (Figure("limit_current", "battery limit", found.continuous, "A"),)
     verdict, plot = lithium.judged(running, inrush, found), lithium.plot(running, inrush, found)
-    case.because(BMS if verdict in ("no", "peak", "limits") else WITHIN, "lithium-limits")
+    case.because(lithium.ABOVE if verdict in ("no", "peak", "limits") else lithium.WITHIN, "lithium-limits")
     if verdict not in ("peak", "limits"):
         head = lithium.words(case, verdict, running, inrush, found)
         return TOPIC.says(verdict, head, *figures, plot=plot)

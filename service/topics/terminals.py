@@ -65,7 +65,8 @@ def answer(case: Case) -> Answer:
         head = "No: use a hex nut with a lock washer on thruster cables, never a wing nut."
         return TOPIC.says("no", head, *lug(size))
     if second is not None and size:
-        return two_sizes(case, size, standard(str(second.value)))
+        pair = (size, standard(str(second.value)))
+        return two_sizes(case, *(reversed(pair) if lug_first(case) else pair))
     if case.says("detail:washer"):
         case.step("Nothing lies between lug and terminal; washers go on top, under the nut", WASHER.cite)
         head = "No: no washer goes under the lug; the lug lies flat on the terminal, and washers go on top."
@@ -116,7 +117,8 @@ def lug_holes(size: str) -> str:
 
 def lug(size: str) -> tuple[Figure, ...]:
     """The lug as a figure."""
-    return (Figure("lug_hole", f"lug for your {size} stud" if size != USUAL else f"lug for a {size} stud", lug_holes(size), ""),) if size else ()
+    whose = "a" if size == USUAL else "your"
+    return (Figure("lug_hole", f"lug for {whose} {size} stud", lug_holes(size), ""),) if size else ()
 
 
 def diameter(chart: str, size: str) -> float | None:
@@ -127,6 +129,13 @@ def diameter(chart: str, size: str) -> float | None:
         except UnknownValue:
             continue
     return None
+
+
+def lug_first(case: Case) -> bool:
+    """Whether the first of two sizes is the lug's: "M8 lug on a 3/8 stud"."""
+    span = case.stated["terminal.size"].span
+    after = case.text[span[1] :].split() if span else []
+    return bool(after) and after[0].lower().strip(",.") in ("lug", "lugs", "ring", "rings", "eye", "terminal")
 
 
 def two_sizes(case: Case, size: str, other: str) -> Answer:

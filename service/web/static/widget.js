@@ -11,6 +11,7 @@
     .refused .link{display:block}
     .tab{all:unset;box-sizing:border-box;display:block;position:fixed;inset:auto 0 0;height:52px;padding:6px 16px;z-index:2147483000;
       border-top:6px solid #8fcdec;background:#0d1e28;color:#fcfbf6;font-weight:700;line-height:34px;cursor:pointer}
+    .tab small{float:right;font-weight:400;text-decoration:underline}
     .tab:focus-visible{outline:3px solid #fcfbf6;outline-offset:-6px}
     .docked .box{position:fixed;inset:auto 0 52px auto;width:416px;height:calc(100vh - 52px);min-height:0;z-index:2147483000;display:none}
     .docked.open .box{display:block}.docked iframe{height:100%}
@@ -58,7 +59,8 @@
     }
     dock(title) {
       this.box.role = "region"; this.box.ariaLabel = title;
-      this.tab = made("button", "tab", title);
+      this.tab = made("button", "tab", title); this.away = made("small", "", "put away");
+      this.away.hidden = true; this.tab.append(this.away);
       this.tab.type = "button"; this.tab.ariaExpanded = "false";
       this.tab.addEventListener("click", () => this.show(!this.all.classList.contains("open")));
       this.all.addEventListener("keydown", (event) => { if (event.key === "Escape") this.show(false); });
@@ -68,7 +70,7 @@
     show(open) {
       const wide = matchMedia("(min-width:62em)").matches;
       this.all.classList.toggle("open", open);
-      this.tab.ariaExpanded = String(open);
+      this.tab.ariaExpanded = String(open); this.away.hidden = !open;
       this.box.role = open && !wide ? "dialog" : "region"; this.box.ariaModal = open && !wide ? "true" : null;
       this.room(open && wide ? 416 : 0, 52);
       for (let at = this; at !== document.body && at.parentNode; at = at.parentNode)

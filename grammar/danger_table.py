@@ -1,0 +1,81 @@
+"""The tables of signs of danger, compiled: words/dangers*.toml and words/danger_words.toml."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from grammar import phrases
+from grammar.files import kept, toml
+from grammar.phrases import Phrases, compiled
+
+WORDS = Path(__file__).with_name("words")
+CONTEXT = ("negation", "but-not", "mended", "past", "supposed", "general", "but-present")
+CODE = (Path(__file__), Path(phrases.__file__))
+
+
+@dataclass(frozen=True, slots=True)
+class Signs:
+    """The phrases of the tables, ready for use."""
+
+    signs: Phrases  # by family, and how it counts: "smoke", "smoke/short", "fire/beside/electric"
+    context: Phrases
+    masks: Phrases
+    places: Phrases  # the words of each class, to look for what a sign must stand by
+    keeps: frozenset[str]  # families of which the past counts as the present
+    general: frozenset[str]  # families that are only ever asked about
+    needs: Mapping[str, tuple[str, ...]]
+    without: Mapping[str, tuple[str, ...]]
+
+
+@cache
+def signs() -> Signs:
+    """The tables of words. Raises ValueError for a phrase that cannot be compiled."""
+    sources = [WORDS / "danger_words.toml", *sorted(WORDS.glob("dangers*.toml"))]
+    tables, flags = kept("danger-signs", [*sources, *CODE], lambda: _made(sources))
+    return Signs(
+        *(Phrases(*table) for table in tables),
+        keeps=frozenset(flags["keeps"]),
+        general=frozenset(flags["general"]),
+        needs=flags["needs"],
+        without=flags["without"],
+    )
+
+
+def _made(sources: list[Path]) -> list[Any]:
+    table = toml(sources[0])
+    families = {name: spec for path in sources[1:] for name, spec in toml(path).items() if name != "class"}
+    classes = {name: words.split() for name, words in table["classes"].items()}
+    named = (
+        dict(pair for family, spec in families.items() for pair in _phrases(family, spec)),
+        {name: _context(table, name) for name in CONTEXT},
+        {"look-alike": table["look-alikes"]["says"]},
+        {name: [f"<{name}>"] for name in classes},
+    )
+    flags: dict[str, Any] = {
+        flag: [name for name, spec in families.items() if spec.get(flag)] for flag in ("keeps", "general")
+    }
+    for flag in ("needs", "without"):
+        flags[flag] = {name: tuple(spec[flag]) for name, spec in families.items() if flag in spec}
+    return [[compiled(one, classes) for one in named], flags]
+
+
+def _phrases(family: str, spec: Mapping[str, Any]) -> Iterator[tuple[str, list[str]]]:
+    """The phrases of a family by how they count."""
+    pairs = [pair.split() for pair in spec.get("pairs", ())]
+    yield family, [*spec.get("says", ()), *(f"<{sign}> ** <{place}>" for sign, place in pairs)]
+    yield f"{family}/last", [f"<{place}> ** <{sign}>" for sign, place in pairs]  # the sign is the last word
+    yield f"{family}/short", spec.get("short", {}).get("says", ())
+    for how in ("beside", "anywhere"):
+        for place, says in spec.get(how, {}).items():
+            yield f"{family}/{how}/{place}", says
+
+
+def _context(table: Mapping[str, Any], name: str) -> list[str]:
+    spared = {"but-not": ("negation", "but-not"), "but-present": ("general", "but-present")}
+    section, key = spared.get(name, (name, "says"))
+    found: list[str] = table[section][key]
+    return found

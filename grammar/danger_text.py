@@ -1,0 +1,113 @@
+"""A text as the danger finder sees it: its words, with what counts as a sign among its figures."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from grammar.phrases import BREAK
+from grammar.reading import Span
+
+TOKEN = re.compile(
+    r"""(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.            # "v. hot" ends no sentence
+    |(?P<number>[0-9]+(?:[.,][0-9]+)?)
+    |(?P<word>[^\W\d_][^\W_]*(?:['’`´][^\W_]+)*)
+    |(?P<stop>[.!?…;\n])
+    |(?P<comma>[,:()])
+    |(?P<minus>(?<![\w)])[-−–](?=[0-9]))""",
+    re.VERBOSE,
+)
+LONGEST_PRONOUN = 5  # it's, that's, she's, there's
+CONTRACTED = {
+    "is": "isnt", "are": "arent", "was": "wasnt", "were": "werent", "does": "doesnt", "do": "dont", "did": "didnt",
+    "has": "hasnt", "have": "havent", "will": "wont", "would": "wouldnt", "can": "cant", "could": "couldnt",
+}
+VOLTS = ("v", "volt", "volts")
+FALLS = frozenset(
+    {"drop", "drops", "dropped", "fall", "falls", "fell", "dip", "dips", "dipped", "sag", "sags", "sagged", "down"}
+)
+DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """The words of a text in order, each with its place; a sentence's end is a BREAK."""
+
+    words: tuple[str, ...]
+    spans: tuple[Span, ...]
+    commas: frozenset[int]  # the words that stand after a comma, colon or bracket
+    sentences: tuple[Span, ...]  # for each word, the stretch of words without a BREAK around it
+    size: int  # how many words
+
+
+def read(text: str) -> Text:
+    """Cut a text into words. Any text will do."""
+    words: list[str] = []
+    spans: list[Span] = []
+    commas: set[int] = set()
+    for match in TOKEN.finditer(text):
+        if match.lastgroup == "comma":
+            commas.add(len(words))
+            continue
+        word = _word(match)
+        if word == "not" and words and words[-1] in CONTRACTED:  # "does not" is "doesnt"
+            words[-1], spans[-1] = CONTRACTED[words[-1]], (spans[-1][0], match.end())
+            continue
+        words.append(CONTRACTED["can"] if word == "cannot" else word)
+        spans.append(match.span())
+    size = len(words) - words.count(BREAK)
+    return Text(tuple(_figures(words)), tuple(spans), frozenset(commas), tuple(_sentences(words)), size)
+
+
+def _word(match: re.Match[str]) -> str:
+    if match.lastgroup == "abbreviated":
+        return match["abbreviated"].lower()
+    if match.lastgroup == "stop":
+        return BREAK
+    return "#-" if match.lastgroup == "minus" else _plain(match.group().lower())
+
+
+def _plain(word: str) -> str:
+    """A word without apostrophes; "battery's" is "battery", but "it's" is "its"."""
+    base, _, ending = re.sub(r"[’`´]", "'", word).partition("'")
+    return base if ending == "s" and len(base) > LONGEST_PRONOUN else base + ending.replace("'", "")
+
+
+def _sentences(words: Sequence[str]) -> list[Span]:
+    """For each word its sentence; a BREAK belongs to the sentence that it ends."""
+    found: list[Span] = []
+    first = 0
+    for at, word in enumerate([*words, BREAK]):
+        if word == BREAK:
+            found += [(first, at)] * (at + 1 - first)
+            first = at + 1
+    return found
+
+
+def _figures(words: list[str]) -> list[str]:
+    """Numbers that are a sign by themselves get a name: too hot, too high a charging voltage, below freezing."""
+    named = list(words)
+    systems = {word for word, after in pairwise(words) if after in VOLTS}
+    if FALLS & set(words):  # then one battery's volts are no reading
+        systems.discard("12")
+    for at, word in enumerate(words):
+        if not "0" <= word[:1] <= "9":
+            continue
+        value = float(word.replace(",", "."))
+        after = words[at + 1] if at + 1 < len(words) else ""
+        if (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
+            named[at] = "#hot"
+        elif after in VOLTS or "." in word or "," in word:
+            named[at] = "#high" if _too_high(value, systems) else word
+        elif after == "f" and value <= 32:
+            named[at] = "#-"
+    return named
+
+
+def _too_high(volts: float, systems: set[str]) -> bool:
+    """Whether a 12 V or 24 V battery takes harm from these volts; a larger system that is named has them at rest."""
+    if 15.0 <= volts <= 17.9:
+        return "12" in systems or not systems & {"24", "36", "48"}
+    return 30.0 <= volts <= 35.8 and not systems & {"36", "48"}
