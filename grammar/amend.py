@@ -21,7 +21,8 @@ def denied(scene: Scene, item: Item) -> bool:
     """Whether a figure is one that does not hold: "24 not 12 volts", "I said 12, it's 24"."""
     if item.dim == "COUNT":
         return False
-    if scene.word(item.start - 1) in SAID and not ITS.isdisjoint(scene.word(at) for at in range(item.end, item.end + 3)):
+    follow = {scene.word(at) for at in range(item.end, item.end + 3)}
+    if scene.word(item.start - 1) in SAID and follow & ITS:
         return True
     return any(
         found.end <= item.start <= found.end + DENIED_BEFORE - 1

@@ -150,12 +150,17 @@ def _is_size(scene: Scene, item: Item, value: float) -> bool:
     before = scene.before(item)
     if batteries and (scene.word(item.end) in EACH or (before is not None and before.kind == "count")):
         return True
-    sides = scene.sides.get(item.at)
-    owned = sides is not None and sides.left is not None and sides.left.head == "battery"
-    if owned and value <= MOST_OF_ONE and sides and sides.left and gap(scene, item, sides.left.start, sides.left.end) <= OWNED and f"{value:g}" not in GROUPS:
+    if value <= MOST_OF_ONE and f"{value:g}" not in GROUPS and _is_batterys(scene, item):
         return True
     article = scene.word(item.start - 1) in ("a", "the", "my", "second", "another") and value <= MOST_OF_ONE
     return article and "bank.layout" in scene.facts and not scene.heads - {"battery"}
+
+
+def _is_batterys(scene: Scene, item: Item) -> bool:
+    """Whether the battery is named right before: "the battery's a 180"."""
+    sides = scene.sides.get(item.at)
+    left = sides.left if sides else None
+    return left is not None and left.head == "battery" and gap(scene, item, left.start, left.end) <= OWNED
 
 
 def _rated(scene: Scene, item: Item, value: float) -> Claim | None:

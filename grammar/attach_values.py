@@ -123,7 +123,8 @@ def _is_setting(scene: Scene, item: Item) -> bool:
         far = gap(scene, item, found.start, found.end)
         if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _lacking(scene, item, found):
             return True
-        if found.concept == "left_on" and found.end <= item.start and far <= ADJACENT and _is_put_on(scene, item, found):
+        before = found.concept == "left_on" and found.end <= item.start and far <= ADJACENT
+        if before and _is_put_on(scene, item, found):
             return True
     return False
 

@@ -28,7 +28,6 @@ class Signs:
     keeps: frozenset[str]  # families of which the past counts as the present
     general: frozenset[str]  # families that are only ever asked about
     needs: Mapping[str, tuple[str, ...]]
-    without: Mapping[str, tuple[str, ...]]
 
 
 @cache
@@ -41,7 +40,6 @@ def signs() -> Signs:
         keeps=frozenset(flags["keeps"]),
         general=frozenset(flags["general"]),
         needs=flags["needs"],
-        without=flags["without"],
     )
 
 
@@ -58,8 +56,7 @@ def _made(sources: list[Path]) -> list[Any]:
     flags: dict[str, Any] = {
         flag: [name for name, spec in families.items() if spec.get(flag)] for flag in ("keeps", "general")
     }
-    for flag in ("needs", "without"):
-        flags[flag] = {name: tuple(spec[flag]) for name, spec in families.items() if flag in spec}
+    flags["needs"] = {name: tuple(spec["needs"]) for name, spec in families.items() if "needs" in spec}
     return [[compiled(one, classes) for one in named], flags]
 
 
@@ -69,7 +66,7 @@ def _phrases(family: str, spec: Mapping[str, Any]) -> Iterator[tuple[str, list[s
     yield family, [*spec.get("says", ()), *(f"<{sign}> ** <{place}>" for sign, place in pairs)]
     yield f"{family}/last", [f"<{place}> ** <{sign}>" for sign, place in pairs]  # the sign is the last word
     yield f"{family}/short", spec.get("short", {}).get("says", ())
-    for how in ("beside", "anywhere"):
+    for how in ("beside", "anywhere", "without"):
         for place, says in spec.get(how, {}).items():
             yield f"{family}/{how}/{place}", says
 

@@ -14,8 +14,10 @@ TOKEN = re.compile(
     r"""(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.            # "v. hot" ends no sentence
     |(?P<number>[0-9]+(?:[.,][0-9]+)?)
     |(?P<word>[^\W\d_][^\W_]*(?:['’`´][^\W_]+)*)
+    |(?P<comma>[,:()]|!+(?=\s+[a-z]))                         # "smoke!! from the bow" goes on
     |(?P<stop>[.!?…;\n])
-    |(?P<comma>[,:()])
+    |(?P<plus>\+(?![0-9]))
+    |(?P<pole>(?<=\band\ )[-−–](?!\S)|(?<=\bto\ )[-−–](?!\S)|(?<=[&+/]\ )[-−–](?!\S)|(?<=[&+/])[-−–](?!\S))
     |(?P<minus>(?<![\w)])[-−–](?=[0-9]))""",
     re.VERBOSE,
 )
@@ -24,7 +26,12 @@ CONTRACTED = {
     "is": "isnt", "are": "arent", "was": "wasnt", "were": "werent", "does": "doesnt", "do": "dont", "did": "didnt",
     "has": "hasnt", "have": "havent", "will": "wont", "would": "wouldnt", "can": "cant", "could": "couldnt",
 }
+NAMED = {"stop": BREAK, "minus": "#-", "plus": "plus", "pole": "minus"}
 VOLTS = ("v", "volt", "volts")
+NO_VOLTS = frozenset(
+    """a amp amps ah m metre metres meter meters mm mm2 cm ft feet foot kg lb lbs l litre litres h hour hours min minutes
+    w kw kn knots nm miles inches percent years year days weeks c""".split()
+)
 FALLS = frozenset(
     {"drop", "drops", "dropped", "fall", "falls", "fell", "dip", "dips", "dipped", "sag", "sags", "sagged", "down"}
 )
@@ -64,9 +71,7 @@ def read(text: str) -> Text:
 def _word(match: re.Match[str]) -> str:
     if match.lastgroup == "abbreviated":
         return match["abbreviated"].lower()
-    if match.lastgroup == "stop":
-        return BREAK
-    return "#-" if match.lastgroup == "minus" else _plain(match.group().lower())
+    return NAMED.get(match.lastgroup or "") or _plain(match.group().lower())
 
 
 def _plain(word: str) -> str:
@@ -99,7 +104,7 @@ def _figures(words: list[str]) -> list[str]:
         after = words[at + 1] if at + 1 < len(words) else ""
         if (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
             named[at] = "#hot"
-        elif after in VOLTS or "." in word or "," in word:
+        elif after in VOLTS or (("." in word or "," in word) and after not in NO_VOLTS):
             named[at] = "#high" if _too_high(value, systems) else word
         elif after == "f" and value <= 32:
             named[at] = "#-"

@@ -7,7 +7,8 @@ taken out first.
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from itertools import pairwise
 
 from grammar.danger_table import Signs, signs
 from grammar.danger_text import Text, read
@@ -17,6 +18,8 @@ from grammar.reading import Danger
 BESIDE = 8  # words between a sign and what it must stand by
 SHORT = 4  # words of a message so short that one word of danger is enough
 DENIES = 4  # words over which a "not" reaches
+LIST = 9  # words of a list that is denied as a whole
+ENDS_LIST = frozenset({"but", "it", "its", "they", "is", "are", "was", "were", "the", "my", "and", "has", "have", "."})
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
 
 
@@ -70,15 +73,25 @@ def _standing(words: Text, table: Signs) -> list[Hit]:
     hits = table.signs.find(words.words)
     if not hits:
         return []
-    masked = {at for hit in table.masks.find(words.words) for at in range(hit.start, hit.end)}
+    masks = table.masks.find(words.words)
+    masked: dict[int, list[Hit]] = {}
+    for mask in masks:
+        for at in range(mask.start, mask.end):
+            masked.setdefault(at, []).append(mask)
     near: dict[str, list[int]] = {}
     for hit in table.places.find(words.words):
         near.setdefault(hit.name, []).append(hit.start)
     return [
         hit
         for hit in hits
-        if not (hit.start in masked or hit.end - 1 in masked) and _has_place(hit, near, words, table)
+        if not _is_look_alike(hit, masked) and _has_place(hit, near, words, table)
     ]
+
+
+def _is_look_alike(hit: Hit, masked: Mapping[int, list[Hit]]) -> bool:
+    """Whether it begins or ends in a look-alike; one whose words are all its own ("gas bottle leaks") is none."""
+    around = (*masked.get(hit.start, ()), *masked.get(hit.end - 1, ()))
+    return any(not set(mask.at) <= set(hit.at) or mask.at == hit.at for mask in around)
 
 
 def _has_place(hit: Hit, near: dict[str, list[int]], words: Text, table: Signs) -> bool:
@@ -89,6 +102,8 @@ def _has_place(hit: Hit, near: dict[str, list[int]], words: Text, table: Signs) 
         return words.size <= SHORT
     if how == "anywhere":
         return bool(near.get(place)) or words.size <= SHORT
+    if how == "without":
+        return not near.get(place)
     if how == "beside":
         first, last = words.sentences[hit.start]
         found = near.get(place, [])
@@ -126,13 +141,31 @@ def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit 
     if denied and all(words.words[at] in JOINS for at in range(denied.end, hit.start)):
         return True  # "not swollen, hot or leaking"
     sign = hit.end - 1 if hit.name.endswith("/last") else hit.start
+    inside = ((after, before + 1) for before, after in pairwise(hit.at) if after > before + 1)
+    return any(_reached(at, since, words, context) for at, since in ((sign, first), *inside))
+
+
+def _reached(sign: int, since: int, words: Text, context: Context) -> bool:
+    """Whether a denial that begins at `since` or later reaches this word."""
     return any(
-        first <= item.start
+        since <= item.start
         and "but" not in words.words[item.end : sign]
         and not any(at in words.commas for at in range(item.end, sign + 1))
         for end in range(sign - DENIES, sign + 1)
         for item in context.denials.get(end, ())
-    )
+    ) or _listed(sign, since, words, context)
+
+
+def _listed(sign: int, since: int, words: Text, context: Context) -> bool:
+    """Whether the word stands in a list that is denied as a whole: "no leaks, cracks or swelling"."""
+    row = next((at for at in range(sign - 1, sign - 3, -1) if at >= 0 and words.words[at] in ("or", "nor")), None)
+    row = sign if row is None and "or" in words.words[sign + 1 : sign + 4] and sign in words.commas else row
+    if row is None:
+        return False
+    for item in (item for end in range(row, row - LIST, -1) for item in context.denials.get(end, ())):
+        if since <= item.start and item.end not in words.commas:
+            return not any(word in ENDS_LIST for word in words.words[item.end : row])
+    return False
 
 
 def _is_general(hit: Hit, first: int, context: Context) -> bool:

@@ -1,6 +1,6 @@
 """Finds phrases in a row of words: many phrases at once, in time that grows with the text and not with what repeats in it.
 
-A phrase is words with spaces between; a word stands for its plural too. "boil~" is any word that begins so,
+A phrase is words with spaces between; a word stands for its plural too, and "boiling" for "boilin". "boil~" is any word that begins so,
 "hot|warm" either word, "<battery>" a word of that class, "*" up to three further words and "**" up to eight. A phrase
 never reaches over a BREAK.
 
@@ -17,23 +17,36 @@ from typing import Any
 BREAK = "."
 GAPS = {"*": 3, "**": 8}
 SHORTEST_PLURAL = 5
+SHORTEST_DROPPED = 6  # hissin
 
 Steps = tuple[tuple[int, int], ...]  # the words of a phrase: which of the table's, after up to how many others
 
 
 def forms(word: str) -> tuple[str, ...]:
-    """A word and, where it looks like a plural, its singular."""
-    plural = len(word) >= SHORTEST_PLURAL and word.endswith("s") and not word.endswith("ss")
-    return (word, word[:-1]) if plural else (word,)
+    """A word and, where it looks like a plural, its singular; with a dropped g, the word with it."""
+    if len(word) >= SHORTEST_PLURAL and word.endswith("s") and not word.endswith("ss"):
+        return word, word[:-1]
+    if len(word) >= SHORTEST_DROPPED and word.endswith("in"):
+        return word, word + "g"
+    return (word,)
 
 
 @dataclass(frozen=True, slots=True)
 class Hit:
-    """A phrase that was found: its name and the words it covers, the last one not included."""
+    """A phrase that was found: its name and the places of its own words."""
 
     name: str
-    start: int
-    end: int
+    at: tuple[int, ...]
+
+    @property
+    def start(self) -> int:
+        """The first word that it covers."""
+        return self.at[0]
+
+    @property
+    def end(self) -> int:
+        """The word after the last that it covers."""
+        return self.at[-1] + 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,10 +135,10 @@ def _hits(name: str, steps: Steps, fits: Mapping[int, int], unbroken: int) -> It
             return
     ways.reverse()
     for start in _bits(ways[0]):
-        at = start
+        at = [start]
         for way in ways[1:]:
-            at += 1 + _lowest(way >> at + 1)
-        yield Hit(name, start, at + 1)
+            at.append(at[-1] + 1 + _lowest(way >> at[-1] + 1))
+        yield Hit(name, tuple(at))
 
 
 def _before(places: int, gap: int, unbroken: int) -> int:

@@ -187,7 +187,8 @@ def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: bool) 
         typed = _typed(old.text)
         if f"{number:g}" in SIZES.get(old.fact, ()):
             return old
-        if typed is not None and not isinstance(typed.value, str) and (counts if old.fact in MANY else item.dim == "NUM"):
+        fits = counts if old.fact in MANY else item.dim == "NUM"
+        if fits and typed is not None and not isinstance(typed.value, str):
             numeric.append((_ratio(number, typed.value), old))
     found = next((old for far, old in numeric if far <= near), None)
     return found or (min(numeric, key=lambda pair: pair[0])[1] if anyhow and numeric else None)

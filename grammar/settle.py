@@ -44,6 +44,8 @@ TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number cou
     "battery.nominal": ("TIME",),
     "cable.drop": ("VOLT",),
     "cable.area": ("MM",),
+    "drain.current": ("AH",),
+    "load.current": ("AH",),
 }
 ALLOWED = attach_batteries.ALLOWED
 PER_DAY = frozenset({"drain.current", "load.current"})  # "5 Ah a day" is a current
@@ -195,27 +197,34 @@ def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float
         return quantity.value if isinstance(quantity.value, str) else f"{quantity.value:g}"
     if isinstance(quantity.value, str):
         return None
-    value = float(quantity.value)
-    if item.dim == "CRATE":
-        value *= float(scene.quantities("AH")[0].quantity.value)
-    if fact == "reading.gravity" and value > 2:
-        value /= 1000
-    if item.dim == "AH" and fact in PER_DAY:
-        return value / HOURS
-    if fact == "reading.rest_time" and "night" in quantity.text.lower():
-        return NIGHT * value
-    if fact == "battery.nominal":
-        value = attach_volts.LITHIUM_NOMINAL.get(value, value)
-    if item.dim not in TAKEN_AS_TYPED.get(fact, ()):
-        converted = in_unit(value, quantity.unit, spec.unit)
-        if converted is None:
-            return None
-        value = converted
+    value = _meant(scene, item, fact, float(quantity.value))
+    as_typed = item.dim in TAKEN_AS_TYPED.get(fact, ()) or (fact == "reading.rest_time" and _is_night(quantity))
+    converted = value if as_typed else in_unit(value, quantity.unit, spec.unit)
+    if converted is None:
+        return None
+    value = converted
     if fact == "cable.length" and attach_lengths.there_and_back(scene, item):
         value /= 2
     if spec.low is not None and spec.high is not None and not spec.low <= value <= spec.high:
         return None
     return value
+
+
+def _is_night(quantity: Quantity) -> bool:
+    return "night" in quantity.text.lower()
+
+
+def _meant(scene: Scene, item: Item, fact: str, value: float) -> float:
+    """What the number counts for this fact: a share of the capacity, amp-hours a day, a night's rest ..."""
+    if item.dim == "CRATE":
+        return value * float(scene.quantities("AH")[0].quantity.value)
+    if item.dim == "AH" and fact in PER_DAY:
+        return value / HOURS
+    if fact == "reading.gravity" and value > 2:
+        return value / 1000
+    if fact == "reading.rest_time" and _is_night(item.quantity):
+        return value * NIGHT
+    return attach_volts.LITHIUM_NOMINAL.get(value, value) if fact == "battery.nominal" else value
 
 
 def _joined(scene: Scene, item: Item) -> list[Stated]:

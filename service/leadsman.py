@@ -126,6 +126,8 @@ class Leadsman:
                 continue
             answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
             found.append(withheld(answer) if stop else answer)
+        if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
+            found = [item for item in found if item.asks or item.verdict == "stop"] or found
         return _with_unused(found, turn)
 
     def case(self, turn: Turn, hazard: bool = False) -> Case:

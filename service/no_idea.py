@@ -35,7 +35,7 @@ def unknown(thread: Thread, cues: tuple[str, ...]) -> tuple[str, ...]:
 
 def helped(topic: Topic, case: Case, answer: Answer) -> Answer:
     """The answer to one who does not know what was asked; any other answer as it is."""
-    open_now = answer.verdict in ("needs-facts", "no") and answer.asks and case.asked
+    open_now = answer.verdict in ("needs-facts", "no", "information") and answer.asks and case.asked
     if not (case.says(NO_IDEA) and open_now):
         return _unasked(case, answer)
     lacking = _spoken_of(case, answer)

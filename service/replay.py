@@ -73,7 +73,7 @@ class Tally:
         for why, count in sorted(self.lost.items()):
             yield f"{count} not compared: {why}"
         if self.answers:
-            yield f"\n{'topic':18}{'changed':>8}" + "".join(f"{kind:>8}" for kind in KINDS)
+            yield f"\n{'answers of':18}{'changed':>8}" + "".join(f"{kind:>8}" for kind in KINDS)
         for topic, count in sorted(self.answers.items()):
             row = "".join(f"{self.kinds[topic, kind] or '-':>8}" for kind in KINDS)
             yield f"{topic or '(whole reply)':18}{count:8}{row}"

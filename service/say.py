@@ -100,6 +100,15 @@ def amp_hours(value: float) -> str:
     return quantity(value, "Ah")
 
 
+def daily(value: float) -> str:
+    """Amp-hours of a day: whole from 10 on, 0.1 from 1 on, else 0.01.
+
+    >>> daily(11.11).replace(NB, " "), daily(1.44).replace(NB, " ")
+    ('11 Ah', '1.4 Ah')
+    """
+    return quantity(value, "Ah", 0 if value >= 10 else 1 if value >= 1 else 2)
+
+
 def charge(value: float) -> str:
     """A state of charge to 5 %.
 

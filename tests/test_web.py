@@ -8,6 +8,7 @@ from html.parser import HTMLParser
 
 import pytest
 
+from service.cli import main
 from service.render.plot import picture
 from service.web import create_app
 from service.web.examples import EXAMPLES
@@ -260,7 +261,7 @@ def test_feedback_without_script_thanks_and_asks_for_a_word(client, app):
     assert client.post("/feedback", data={"id": id, "helped": "perhaps"}).status_code == 400
 
 
-def test_a_conversation_may_be_handed_to_a_person(client, app):
+def test_a_conversation_may_be_handed_to_a_person(client, app, capsys):
     page = read(post(client, QUESTION))
     page = read(post(client, "same but 700 CCA", page))
     kept = {name: page.forms[-1][name] for name in ("thread", "entries")}
@@ -270,6 +271,8 @@ def test_a_conversation_may_be_handed_to_a_person(client, app):
     assert waiting["entries"] == kept["entries"]
     assert waiting["reply_to"] == "skipper@boat.example"
     assert '"value": 700' in waiting["facts"]
+    assert main(["log", "queue", "--data", str(app.extensions["desk"].folder)]) == 0
+    assert "skipper@boat.example" in capsys.readouterr().out
     for wrong in ("", "skipper", "a@b\r\nBcc: c@d", "@", "a b@c"):
         assert client.post("/queue", data={"reply_to": wrong, **kept}).status_code == 400
     assert client.post("/queue", data={"reply_to": "a@b.example", "entries": "nobody"}).status_code == 400

@@ -149,7 +149,8 @@ def is_of(taken: Assumed, item: Figure) -> bool:
 def assumption(item: Assumed) -> str:
     """What was assumed, named where the bare number would not tell, and why."""
     spec = facts().get(item.fact)
-    label = f"{spec.label} " if spec and (item.unit in NAMED or item.fact.endswith(".count")) else ""
+    bare = item.fact not in say.CABLE_WORDS and (item.unit in NAMED or item.fact.endswith(".count"))
+    label = f"{spec.label} " if spec and bare else ""
     return f"{label}{say.fact(item.fact, item.value)} (assumed: {item.why})"
 
 

@@ -9,8 +9,8 @@ from service.calculators import lithium
 from service.case import Case
 from service.rules import supply
 
-ABOVE = ("Above its limit the BMS (the safety switch inside a lithium battery) switches off, so the thruster would stop "
-         "in the middle of a turn")
+ABOVE = ("Above its limit the BMS (the safety switch inside a lithium battery) switches off, so the thruster would "
+         "stop in the middle of a turn")
 WITHIN = "The BMS (the safety switch inside a lithium battery) lets this current pass"
 
 

@@ -80,9 +80,9 @@ def without_length(case: Case, amps: float) -> Answer:
 def figures(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
     """The contract's figures, those that have a single cable."""
     if choice.gauge:
-        yield Figure("gauge", "American size", choice.gauge.name, "AWG")
+        yield Figure("gauge", "thinnest that will do", choice.gauge.name, "AWG")
     if choice.area:
-        yield Figure("area", "metric size", choice.area.name, "mm2")
+        yield Figure("area", "in metric sizes", choice.area.name, "mm2")
     if choice.count > 1:
         yield Figure("conductors_per_pole", "cables for each pole", float(choice.count), "")
     at = {name: fitting(case, share, amps, 0.0) for name, share in (("3", 3.0), ("10", 10.0))}

@@ -76,6 +76,10 @@ def straight(case: Case) -> bool:
 def volts(case: Case) -> tuple[float, float]:
     """Nominal volts in and out: as said; the side not said is 12 V."""
     went_in, put_out = case.said("charger.input_voltage"), case.said("charger.voltage")
+    if not went_in and not put_out and (other := case.second.get("bank.voltage")):
+        case.used.setdefault(("bank.voltage", 2), other)  # a side of each voltage: from the lower to the higher
+        source, target = sorted((charging.nominal(float(case["bank.voltage"])), charging.nominal(float(other.value))))
+        return source, target
     bank = case.said("bank.voltage") or case.get("bank.built_voltage")
     source = charging.nominal(float(went_in)) if went_in else 12.0
     target = charging.nominal(float(put_out)) if put_out else float(bank or 12.0)

@@ -186,7 +186,8 @@ def most_only(case: Case, band: Band) -> Answer:
 def without_cable(case: Case, band: Band) -> Answer:
     """The load is known, the cable is not: the cable that we would propose, else the cable is asked for."""
     assert band.fit
-    if case.says("thing:cable") and "cable.length" in case and (found := with_the_proposed(case, band)):
+    proposed = case.says("thing:cable") and not case.says("note:no_idea")  # an unknown cable is not a proposed one
+    if proposed and "cable.length" in case and (found := with_the_proposed(case, band)):
         return found
     head = f"Fit a {say.amps(band.fit)} fuse, {PLACED}, if the cable allows it."
     if circuit.converts(case):

@@ -53,6 +53,7 @@ def known_name(group: str) -> str:
 def note(case: Case, name: str, row: Row) -> None:
     """The outline and what such a battery usually has, as steps."""
     room = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
+    case.step(f"Group {name}: {sizes(row)}", row["length"].cite)
     case.step(room, row["length"].cite)
     usual = say.between(float(row["cca_low"].value), float(row["cca_high"].value), "CCA")
     weight = say.between(float(row["kg_low"].value), float(row["kg_high"].value), "kg")

@@ -258,8 +258,7 @@ def limited(case: Case, running: float, inrush: float) -> Answer:
     verdict, plot = lithium.judged(running, inrush, found), lithium.plot(running, inrush, found)
     case.because(lithium.ABOVE if verdict in ("no", "peak", "limits") else lithium.WITHIN, "lithium-limits")
     if verdict not in ("peak", "limits"):
-        head = lithium.words(case, verdict, running, inrush, found)
-        return TOPIC.says(verdict, head, *figures, plot=plot)
+        return TOPIC.says(verdict, lithium.words(case, verdict, running, inrush, found), *figures, plot=plot)
     wanted = ["battery.max_current"] if verdict == "limits" else []
     wanted += ["battery.peak_current"] if found.peak is None else []
     head = lithium.still_open(case, found, running, inrush)

@@ -76,11 +76,6 @@ def answer(case: Case) -> Answer:
     return judged(case, power, wanted, sun, figures)
 
 
-def daily(amp_hours: float) -> str:
-    """Amp-hours of a day, as the figure shows them."""
-    return say.quantity(amp_hours, "Ah", 0 if amp_hours >= 10 else 1 if amp_hours >= 1 else 2)
-
-
 def value(name: str) -> float:
     """A single value of solar."""
     return float(reference.value("solar", name).value)
@@ -156,7 +151,7 @@ def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Fi
     verdict = "yes" if gain >= total * value("margin") * (1 - charging.NEAR) else "marginal" if gain >= total else "no"
     case.step(f"A clear yes wants {value('margin'):g} times the need", "panel-margin")
     start = {"yes": "Yes", "marginal": "Only just", "no": "No"}[verdict]
-    brought, lost = daily(gain), daily(total)
+    brought, lost = say.daily(gain), say.daily(total)
     than = {"yes": "and", "marginal": "little more than the", "no": "but"}[verdict]
     what = "the drain and the battery's own loss take" if wanted.drawn and wanted.lost else (
         "the drain takes" if wanted.drawn else "the battery loses by itself")
@@ -168,7 +163,7 @@ def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Fi
 
 def open_need(case: Case, power: float, figures: tuple[Figure, ...]) -> Answer:
     """The need is not known: what the panel brings, and what to ask where it is put up for approval."""
-    gain, least = daily(float(figures[0].value)), daily(float(figures[0].low or 0.0))
+    gain, least = say.daily(float(figures[0].value)), say.daily(float(figures[0].low or 0.0))
     told = f"a {say.quantity(power, 'W')} panel brings about {gain} a day ({least} with a simple controller)"
     if case.says("request:enough", "request:may_i", "detail:keeps_up"):
         head = f"We can't say yet: {told}; what stays on and the battery's size decide."
@@ -192,7 +187,7 @@ def wanted_panel(case: Case, wanted: Need, sun: float) -> Answer:
         sums = f"the sum gives {say.quantity(watts, 'W')}"
         head = f"About {usual}: {sums}, but shade and dull days want the trade's {usual}."
         return TOPIC.says("information", head, *figures)
-    covers = f"just covers {daily(wanted.in_all)} a day"
+    covers = f"just covers {say.daily(wanted.in_all)} a day"
     head = f"A panel of {say.quantity(watts, 'W')} {covers}; take {spare} to have a reserve."
     return TOPIC.says("information", head, *figures)
 

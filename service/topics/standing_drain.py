@@ -55,10 +55,10 @@ def answer(case: Case) -> Answer:
     """Days to half and amp-hours a day; a verdict where a time is named."""
     amps = float(case["drain.current"])
     loss = drain.daily_loss(amps)
-    case.step(f"{amount(amps)} x 24 h = {say.amp_hours(loss)} a day", "drain-arithmetic")
+    case.step(f"{amount(amps)} x 24 h = {say.daily(loss)} a day", "drain-arithmetic")
     found = (Figure("daily_loss", "lost in a day", loss, "Ah"), Figure("drain_current", "drain", amps, "A"))
     if "bank.capacity" not in case:
-        takes = f"{amount(amps)} takes {say.amp_hours(loss)} a day"
+        takes = f"{amount(amps)} takes {say.daily(loss)} a day"
         head = f"We can't say yet: {takes}; the capacity tells how long that lasts."
         return TOPIC.needs("battery.capacity", headline=head, figures=found)
     capacity, charge = float(case["bank.capacity"]), laid_up.charge_now(case)
@@ -70,12 +70,12 @@ def answer(case: Case) -> Answer:
     chart = plot(capacity, charge, amps)
     if charge <= half - NEAR:
         full = drain.days_between(laid_up.FULL, half, capacity, amps)
-        head = (f"The battery is already under half: {amount(amps)} takes {say.amp_hours(loss)} a day, and from full "
+        head = (f"The battery is already under half: {amount(amps)} takes {say.daily(loss)} a day, and from full "
                 f"to half it takes {long(full)}.")
         verdict = "information" if case.said("storage.time") is None else "no"
         return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, charge), plot=chart)
     if case.said("storage.time") is None:
-        head = (f"About {long(days)} until half: {amount(amps)} takes {say.amp_hours(loss)} a day from your "
+        head = (f"About {long(days)} until half: {amount(amps)} takes {say.daily(loss)} a day from your "
                 f"{say.amp_hours(capacity)}.")
         return TOPIC.says("information", head, *figures, plot=chart)
     return for_a_time(case, days, figures, chart)

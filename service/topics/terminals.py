@@ -59,7 +59,7 @@ TOPIC = Topic(
 def answer(case: Case) -> Answer:
     """What was asked of the joint; the stricter first. Everything else stands in the working."""
     size, second = stud(case), case.second.get("terminal.size")
-    tightness(case, size)
+    tightness(case, standard(str(second.value)) if second and size and lug_first(case) else size)
     if case.says("detail:wing_nut"):
         case.step("A wing nut is no permanent connector for heavy cables", WING.cite)
         head = "No: use a hex nut with a lock washer on thruster cables, never a wing nut."

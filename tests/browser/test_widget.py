@@ -17,7 +17,7 @@ pytestmark = pytest.mark.browser
 POLICY = "default-src 'none'; script-src {home}; frame-src {home}; img-src 'self'; base-uri 'none'"
 
 SEEN = """const attach = Element.prototype.attachShadow;
-Element.prototype.attachShadow = function () { return attach.call(this, { mode: "open" }); };"""  # for the test to look in
+Element.prototype.attachShadow = function () { return attach.call(this, { mode: "open" }); };"""  # to look in
 
 
 @pytest.fixture
