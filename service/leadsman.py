@@ -81,7 +81,11 @@ class Leadsman:
 
     def reply(self, text: str, thread: Thread, given: Sequence[Known] = (), notice: str | None = None) -> Reply:
         """Answer a message in a thread that is at hand, as `ask` and a replay of the log do."""
-        turn = self.taken_up(text, thread, given)
+        try:
+            turn = self.taken_up(text, thread, given)
+        except Exception as error:  # whatever a text does to the reader, a person gets it, and the thread stands
+            self.fault("reading", error)
+            turn = Turn(Message(text), thread, (Request("unclear", (0, len(text))),))
         answers = self.answers(turn)
         after = replace(
             turn.thread,

@@ -22,8 +22,8 @@ LINE = {
 def test_bars_are_as_long_as_their_values_and_cross_the_limit():
     title, first, second, limit = chart(BARS, 40, ascii_only=True)
     assert title == "Volts lost"
-    assert first == "    2 AWG #################|##### 2.0 V"
-    assert second == "X 1/0 AWG ############     |      1.0 V"
+    assert first == "    2 AWG ################|##### 2.0 V"
+    assert second == "X 1/0 AWG ############    |      1.0 V"
     assert limit.index("'") == first.index("|")
     assert limit.strip() == "10 % 1.5 V '"
 

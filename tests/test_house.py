@@ -3,6 +3,8 @@ from __future__ import annotations
 
 import pytest
 
+from service.bench import STARTING
+from service.cli import main
 from service.house import DEMO, load
 from service.house.check import HouseFault, mistakes
 
@@ -59,3 +61,26 @@ def test_the_line_is_the_one_to_mend():
 def test_a_missing_file_is_said():
     with pytest.raises(OSError, match="nowhere"):
         load(DEMO.with_name("nowhere.toml"))
+
+
+def test_a_new_house_file_is_sound_and_never_written_over(tmp_path, capsys):
+    file = tmp_path / "ours.toml"
+    assert main(["house", "new", str(file)]) == 0
+    assert mistakes(file.read_text(encoding="utf-8")) == []
+    assert load(file).model("first").running == 200
+    assert main(["house", "check", str(file)]) == 0
+    file.write_text("mine", encoding="utf-8")
+    capsys.readouterr()
+    assert main(["house", "new", str(file)]) == 2
+    assert "is there already" in capsys.readouterr().err
+    assert file.read_text(encoding="utf-8") == "mine"
+    assert main(["house", "new", str(tmp_path / "nowhere" / "ours.toml")]) == 2
+
+
+def test_the_parts_of_a_new_house_file_that_are_notes_are_sound_too():
+    text = STARTING.read_text(encoding="utf-8")
+    second = "\n".join(line.removeprefix("# ") for line in text.splitlines() if line.startswith(("# [model", "# name"))
+                       or (line.startswith("# ") and " = " in line and "[" not in line.split(" = ")[0]))
+    assert "[model.second]" in second
+    whole = text + "\n" + second.replace('note = "A word of your own on this model."', "")
+    assert mistakes(whole) == []

@@ -1,0 +1,57 @@
+"""Who does not know a fact hears how to find out, and is never asked the same again."""
+from __future__ import annotations
+
+import pytest
+
+from grammar.facts import facts
+from service.leadsman import Leadsman
+from service.reply import Reply
+from service.thread import Signer
+
+LONGEST = 30  # words of a headline
+
+
+def talk(*turns: str) -> Reply:
+    desk, thread = Leadsman(signer=Signer("test")), None
+    for turn in turns:
+        reply = desk.ask(turn, thread=thread)
+        thread = reply.thread
+    return reply
+
+
+@pytest.mark.parametrize(
+    ("question", "not_known", "says", "asks"),
+    [
+        ("how big a battery for my bow thruster", "dont know the amps", "kW or hp", "load.model"),
+        ("something is draining my battery", "no idea how to measure", "minus cable off", "reading.voltage"),
+        ("what setting for my sealed battery", "not sure", "caps that unscrew", "battery.chemistry"),
+        ("fuse size", "dont know what cable it is", "electrician measures", "load.current"),
+    ],
+)
+def test_the_way_to_find_out(question: str, not_known: str, says: str, asks: str) -> None:
+    (answer,) = talk(question, not_known).answers
+    assert says in answer.headline
+    assert answer.asks[0].fact == asks
+
+
+def test_no_fuse_for_a_cable_that_nobody_knows() -> None:
+    (answer,) = talk("cable for a 260 A thruster 6 m away", "and the fuse?", "no idea what cable it is").answers
+    assert answer.topic == "fuse-size"
+    assert "fuse_rating_high" not in {item.name for item in answer.figures}
+
+
+def test_who_does_not_know_twice_is_asked_for_photos() -> None:
+    reply = talk("how big a battery for my bow thruster", "no idea", "no idea about that either")
+    assert "photos" in reply.answers[0].headline
+    assert reply.triage.route == "technician"
+
+
+def test_what_was_not_known_is_not_asked_again() -> None:
+    reply = talk("will a leisure battery run the Minnow?", "no idea of the CCA", "12.6 at rest and 10.4 when I run it")
+    assert "battery.cca" not in {asked.fact for answer in reply.answers for asked in answer.asks}
+
+
+@pytest.mark.parametrize("spec", [spec for spec in facts().values() if spec.unknown], ids=lambda spec: spec.name)
+def test_help_is_short_and_names_facts(spec: object) -> None:
+    assert len(spec.unknown.split()) <= LONGEST  # type: ignore[attr-defined]
+    assert set(spec.instead) <= set(facts())  # type: ignore[attr-defined]
