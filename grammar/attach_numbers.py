@@ -27,6 +27,7 @@ LARGEST_CAPACITY = 1000
 OWNED = 0.6
 INSTEAD = frozenset({"replace", "replaces", "replacing", "instead", "than"})
 SYSTEM = frozenset({"bank", "system", "pair", "side"})
+TAKEN_IN = 12.0  # volts of a converter's side
 SMALLEST_FUSE = 30
 LITTLE = 2.0  # amps that something left on takes
 RATED = ("CCA", "CA", "RC")
@@ -48,7 +49,7 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if 0 <= value <= 130 and not decimals and close(scene, item, "ambient.temperature", reach=1.6):
         return Claim("ambient.temperature", "role")
-    if (decimals and is_reading(scene, item, value)) or (not decimals and 4 <= value < 32 and falls_to(scene, item)):
+    if (decimals and is_reading(scene, value)) or (not decimals and 4 <= value < 32 and falls_to(scene, item)):
         return Claim("reading.voltage", "range")
     if decimals:
         small = value < LITTLE and close(scene, item, "drain.current", reach=6.5)
@@ -56,6 +57,8 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
     after = scene.after(item)
     if value in NOMINAL and (stepped := steps_up(scene, item)):
         return Claim(stepped, "grammar")
+    if value == TAKEN_IN and _goes_in(scene, item):
+        return Claim("charger.input_voltage", "near")
     if value in NOMINAL and _names_system(scene, item, after):
         return Claim("bank.voltage", "grammar")
     return _second_size(scene, item, value) or counts(scene, item, value) or _named(scene, item, value)
@@ -118,9 +121,7 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
         return claim
     if value >= SMALLEST_CAPACITY and peaks(scene, item):
         return Claim("battery.peak_current", "role")
-    if value in NOMINAL:
-        return Claim("charger.input_voltage", "near") if value == 12.0 and _goes_in(scene, item) else None
-    if value < 5 or beside(scene, item, "boat", "engine", reach=1):
+    if value in NOMINAL or value < 5 or beside(scene, item, "boat", "engine", reach=1):
         return None
     claim = by_strong_role(scene, item, value) or by_role(scene, item, value, weak=True) or _strict(scene, item)
     if claim is None and _is_size(scene, item, value):
@@ -165,7 +166,7 @@ def _is_batterys(scene: Scene, item: Item) -> bool:
 
 def _rated(scene: Scene, item: Item, value: float) -> Claim | None:
     """The one number of a message that asks about a rating: "what is CCA, and is 800 of them plenty"."""
-    if scene.quantities(*RATED) or len(scene.quantities("NUM")) > 1:
+    if any(scene.by_dim.get(dim) for dim in RATED) or len(scene.by_dim["NUM"]) > 1:
         return None
     named = (fact for fact, (low, high) in RATINGS.items() if scene.about(f"role:{fact}") and low <= value <= high)
     fact = next(named, None)

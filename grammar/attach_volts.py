@@ -51,15 +51,13 @@ def of_lithium(scene: Scene, item: Item) -> bool:
     )
 
 
-def is_reading(scene: Scene, item: Item, value: float) -> bool:
+def is_reading(scene: Scene, value: float) -> bool:
     """Whether a bare number with decimals can be the volts of a bank."""
     if 5 <= value < 18 or 20 <= value < 32 or 40 <= value < 60:
         return True
-    others = [other for other in scene.quantities("VOLT", "NUM") if other is not item]
-    volts = [float(other.quantity.value) for other in others if not isinstance(other.quantity.value, str)]
     if 18 <= value < 20:  # so low only under load
-        return any(20 <= other < 32 for other in volts)
-    return 31.5 <= value < 40 and 36.0 in volts
+        return any(20 <= other < 32 for other in scene.figures)
+    return 31.5 <= value < 40 and 36.0 in scene.figures
 
 
 def volts(scene: Scene, item: Item, value: float) -> Claim | None:

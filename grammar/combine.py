@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from grammar.items import Item
 from grammar.reading import Stated
@@ -29,23 +30,21 @@ def _fact(scene: Scene, fact: str, value: float | str, start: int, end: int) -> 
 
 def _strings(scene: Scene) -> Iterator[Stated]:
     """ "Two and two in series", "2 in series, 2 strings": the counts of a bank in strings."""
-    layouts = [item for item in scene.items if item.fact == "bank.layout" and item.name == "series"]
-    counts = [item for item in scene.measured if item.dim in ("NUM", "COUNT") and _small(item)]
-    for first in counts:
-        for second in counts:
-            if second.at <= first.at or first.quantity.value != second.quantity.value:
-                continue
-            between = [item.name for item in scene.items[first.at + 1 : second.at]]
-            ends = second.end
-            if between == ["and"] and any(item.start == ends for item in layouts):
-                count = 2 * float(first.quantity.value)
-            elif scene.word(ends) in ("strings", "string") and any(item.start == first.end for item in layouts):
-                count = float(first.quantity.value) ** 2
-            else:
-                continue
-            yield _fact(scene, "bank.layout", "series-parallel", first.start, ends)
-            yield _fact(scene, "battery.count", count, first.start, ends)
-            return
+    layouts = {item.start: item for item in scene.items if item.fact == "bank.layout" and item.name == "series"}
+    counts = [item for item in scene.measured if item.dim in ("NUM", "COUNT") and _small(item)] if layouts else []
+    for first, second in pairwise(counts):
+        if first.quantity.value != second.quantity.value:
+            continue
+        value, ends = float(first.quantity.value), second.end
+        if second.at - first.at == 2 and scene.word(first.end) == "and" and ends in layouts:
+            count = 2 * value
+        elif scene.word(ends) in ("strings", "string") and first.end in layouts:
+            count = value**2
+        else:
+            continue
+        yield _fact(scene, "bank.layout", "series-parallel", first.start, ends)
+        yield _fact(scene, "battery.count", count, first.start, ends)
+        return
 
 
 def _small(item: Item) -> bool:

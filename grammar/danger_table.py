@@ -13,7 +13,12 @@ from grammar.files import kept, toml
 from grammar.phrases import Phrases, compiled
 
 WORDS = Path(__file__).with_name("words")
-CONTEXT = ("negation", "but-not", "mended", "past", "supposed", "general", "but-present")
+CONTEXT = ("negation", "but-not", "mended", "past", "other-boat", "supposed", "general", "but-present")
+ELSEWHERE = {
+    "but-not": ("negation", "but-not"),
+    "but-present": ("general", "but-present"),
+    "other-boat": ("past", "boat"),
+}
 CODE = (Path(__file__), Path(phrases.__file__))
 
 
@@ -35,8 +40,12 @@ def signs() -> Signs:
     """The tables of words. Raises ValueError for a phrase that cannot be compiled."""
     sources = [WORDS / "danger_words.toml", *sorted(WORDS.glob("dangers*.toml"))]
     tables, flags = kept("danger-signs", [*sources, *CODE], lambda: _made(sources))
+    named, context, masks, places = (Phrases(*table) for table in tables)
     return Signs(
-        *(Phrases(*table) for table in tables),
+        named,
+        context,
+        masks,
+        places,
         keeps=frozenset(flags["keeps"]),
         general=frozenset(flags["general"]),
         needs=flags["needs"],
@@ -72,7 +81,6 @@ def _phrases(family: str, spec: Mapping[str, Any]) -> Iterator[tuple[str, list[s
 
 
 def _context(table: Mapping[str, Any], name: str) -> list[str]:
-    spared = {"but-not": ("negation", "but-not"), "but-present": ("general", "but-present")}
-    section, key = spared.get(name, (name, "says"))
+    section, key = ELSEWHERE.get(name, (name, "says"))
     found: list[str] = table[section][key]
     return found

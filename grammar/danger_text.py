@@ -29,8 +29,8 @@ CONTRACTED = {
 NAMED = {"stop": BREAK, "minus": "#-", "plus": "plus", "pole": "minus"}
 VOLTS = ("v", "volt", "volts")
 NO_VOLTS = frozenset(
-    """a amp amps ah m metre metres meter meters mm mm2 cm ft feet foot kg lb lbs l litre litres h hour hours min minutes
-    w kw kn knots nm miles inches percent years year days weeks c""".split()
+    ("a", "amp", "amps", "ah", "m", "metre", "metres", "meter", "meters", "mm", "mm2", "cm", "ft", "feet", "foot", "kg",
+     "lb", "lbs", "l", "litre", "litres", "h", "hour", "hours", "min", "minutes", "w", "kw", "knots", "miles", "c")
 )
 FALLS = frozenset(
     {"drop", "drops", "dropped", "fall", "falls", "fell", "dip", "dips", "dipped", "sag", "sags", "sagged", "down"}

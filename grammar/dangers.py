@@ -32,12 +32,15 @@ class Context:
             named.setdefault(hit.name, []).append(hit)
         self.supposed = "supposed" in named
         self.mended = [hit.start for hit in named.get("mended", ())]
+        self.gone = {at: hit.end for hit in named.get("mended", ()) for at in range(hit.start, hit.end)}
+        self.other_boat = [hit.start for hit in named.get("other-boat", ())]
         self.past = [hit.start for hit in named.get("past", ())]
         self.general = _spared(named.get("general", ()), named.get("but-present", ()))
         self.general_starts = [hit.start for hit in self.general]
         self.denials: dict[int, list[Hit]] = {}  # by the word after them
         for hit in _spared(named.get("negation", ()), named.get("but-not", ())):
             self.denials.setdefault(hit.end, []).append(hit)
+        self.denying = {at for hit in named.get("negation", ()) for at in hit.at}
 
 
 def _spared(hits: Iterable[Hit], by: Iterable[Hit]) -> list[Hit]:
@@ -91,7 +94,7 @@ def _standing(words: Text, table: Signs) -> list[Hit]:
 def _is_look_alike(hit: Hit, masked: Mapping[int, list[Hit]]) -> bool:
     """Whether it begins or ends in a look-alike; one whose words are all its own ("gas bottle leaks") is none."""
     around = (*masked.get(hit.start, ()), *masked.get(hit.end - 1, ()))
-    return any(not set(mask.at) <= set(hit.at) or mask.at == hit.at for mask in around)
+    return any(len(mask.at) == 1 or mask.at == hit.at or not set(mask.at) <= set(hit.at) for mask in around)
 
 
 def _has_place(hit: Hit, near: dict[str, list[int]], words: Text, table: Signs) -> bool:
@@ -126,11 +129,10 @@ def _status(hit: Hit, keeps: bool, words: Text, context: Context, denied: Hit | 
     if _is_general(hit, first, context):
         return "general"
     after = words.sentences[min(last + 1, len(words.words) - 1)][1]
-    if _any(context.mended, hit.start, after):
+    if context.gone.get(hit.start, 0) >= hit.end or _any(context.mended, hit.start, after):
         return "past"
-    if not keeps and _any(context.past, first, last):
-        return "past"
-    return "present"
+    gone_by = _any(context.other_boat, first, last) or (not keeps and _any(context.past, first, last))
+    return "past" if gone_by else "present"
 
 
 def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit | None) -> bool:
@@ -141,7 +143,8 @@ def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit 
     if denied and all(words.words[at] in JOINS for at in range(denied.end, hit.start)):
         return True  # "not swollen, hot or leaking"
     sign = hit.end - 1 if hit.name.endswith("/last") else hit.start
-    inside = ((after, before + 1) for before, after in pairwise(hit.at) if after > before + 1)
+    gaps = ((after, before + 1) for before, after in pairwise(hit.at) if after > before + 1)
+    inside = () if context.denying & set(hit.at) else gaps  # "won't stop" is a sign, and "no engine ... no wind" too
     return any(_reached(at, since, words, context) for at, since in ((sign, first), *inside))
 
 

@@ -91,7 +91,8 @@ def _figures(text: str) -> float:
         return (_figures(whole) if whole else 0.0) + float(top) / float(bottom)
     if re.fullmatch(r"[1-9][0-9]{0,2}(?:[,' ][0-9]{3})+", text):
         return float(re.sub("[,' ]", "", text))
-    return float(text.replace(" point ", ".").replace(",", "."))
+    plain = re.sub("[' ]", "", text.replace(" point ", "."))
+    return float(plain.replace(",", "" if plain.count(",") > 1 else "."))  # "0,000,000" has no decimals
 
 
 def _words(text: str) -> float:

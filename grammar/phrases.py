@@ -1,8 +1,8 @@
-"""Finds phrases in a row of words: many phrases at once, in time that grows with the text and not with what repeats in it.
+"""Finds phrases in a row of words: many phrases at once, in time that grows with the text, whatever repeats in it.
 
-A phrase is words with spaces between; a word stands for its plural too, and "boiling" for "boilin". "boil~" is any word that begins so,
-"hot|warm" either word, "<battery>" a word of that class, "*" up to three further words and "**" up to eight. A phrase
-never reaches over a BREAK.
+A phrase is words with spaces between; a word stands for its plural too, and "boiling" for "boilin". "boil~" is any
+word that begins so, "hot|warm" either word, "<battery>" a word of that class, "*" up to three further words and "**" up
+to eight. A phrase never reaches over a BREAK.
 
 The places of a text where a word of a phrase fits are one whole number, a bit for each place, so that a phrase is
 looked for everywhere at once.

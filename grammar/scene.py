@@ -86,6 +86,12 @@ class Scene:
         return groups
 
     @cached_property
+    def figures(self) -> frozenset[float]:
+        """The volts and bare numbers of the message."""
+        values = (item.quantity.value for item in self.quantities("VOLT", "NUM"))
+        return frozenset(value for value in values if not isinstance(value, str))
+
+    @cached_property
     def measured(self) -> list[Item]:
         """All quantities, in order."""
         return [item for item in self.items if item.dim]

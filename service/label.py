@@ -22,6 +22,7 @@ RATED = ("battery.capacity", "battery.energy", "battery.cca", "battery.ca", "bat
 PRINTED = (*RATED, "battery.nominal", "battery.group", "battery.weight")
 OF_A_LABEL = (*PRINTED, "battery.chemistry", "battery.duty")
 MISREAD = ("reading.voltage", "load.time", "load.burst")  # "12.8 V" of lithium and "/20HR" stand on labels too
+CELL, CENTI = 3.2, 0.01  # nominal volts of a lithium cell, and how near to a whole number of them
 ENOUGH, RATINGS = 3, 2  # facts of a label, and how many of them ratings
 FEW = 3  # models that are named in a sentence
 JOINED = {2: "two", 3: "three", 4: "four"}
@@ -59,15 +60,23 @@ def stands(message: Message, thread: Thread) -> bool:
         return False
     if len(names & set(PRINTED)) < ENOUGH or len(names & set(RATED)) < RATINGS:
         return False
+    if any(item.fact == "reading.voltage" and not _nominal(item.value) for item in first):
+        return False
     unread = {cue.name.removeprefix("role:") for cue in message.cues if cue.name.startswith("role:")} & set(RATED)
     return names <= {*OF_A_LABEL, *MISREAD} and unread <= names and not _asks(message)
 
 
 def _asks(message: Message) -> bool:
     """Whether anything is asked; what stands in a rating ("20HR", "max continuous") asks nothing."""
-    if "?" in message.words or any(word in evidence.OPENERS for word in message.words):
+    if "?" in message.words or message.says("role:read_off") or any(word in evidence.OPENERS for word in message.words):
         return True
     return any(cue.name.startswith("request:") and not _in_a_rating(message, cue.span[0]) for cue in message.cues)
+
+
+def _nominal(volts: Value) -> bool:
+    """Whether volts are those of so many lithium cells, as their labels print them: 12.8, 25.6, 51.2."""
+    cells = float(volts) / CELL
+    return cells > 1 and abs(cells - round(cells)) < CENTI
 
 
 def _in_a_rating(message: Message, at: int) -> bool:

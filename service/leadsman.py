@@ -27,7 +27,8 @@ from service.triage import triage
 
 LONGEST = 20_000
 FEW = 12  # words of a message that says no more than that something is not known
-ANOTHER = ("note:other_battery", "note:other_boat")
+OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
+ANOTHER = ("note:other_battery", OTHER_BOAT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +117,7 @@ class Leadsman:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
         turn = Turn(message, after, requests, label=printed)
         found = signs(self.case(turn), message)
-        stands = standing(found, () if another else thread.dangers)
+        stands = standing(found, () if message.says(OTHER_BOAT) else thread.dangers)
         return replace(turn, thread=replace(after, dangers=stands), signs=found)
 
     def answers(self, turn: Turn) -> tuple[Answer, ...]:
@@ -126,7 +127,9 @@ class Leadsman:
         found = [self.answer("hazard", hazard)] if hazard else []
         stop = bool(turn.thread.dangers) or any(item.verdict == "stop" for item in found)
         for name in dict.fromkeys(request.topic for request in turn.requests):
-            if name not in names() or (found and name in ("hazard", "unclear")):
+            if name == "hazard" and not turn.signs and not found:  # taken up from the thread, but it stands no longer
+                name = "unclear"
+            if name not in names() or name == "hazard" or (found and name == "unclear"):
                 continue
             answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
             found.append(withheld(answer) if stop else answer)

@@ -28,12 +28,13 @@ class Terminal:
                                         start_new_session=True)
         os.close(slave)
         self.raw = ""
+        self.closed = False
 
     def type(self, text: str) -> None:
         """Type a text; "\\r" is the enter key."""
         os.write(self.master, text.encode())
 
-    def until(self, wanted: str, seconds: float = 20) -> str:
+    def until(self, wanted: str, seconds: float = 30) -> str:
         """What is written up to a text that must come; it is taken off."""
         end = time.monotonic() + seconds
         while wanted not in self.text:
@@ -57,6 +58,10 @@ class Terminal:
         """End the program if it has not ended by itself; its exit status."""
         try:
             return self.program.wait(5)
-        finally:
+        except subprocess.TimeoutExpired:
             self.program.kill()
-            os.close(self.master)
+            return self.program.wait()
+        finally:
+            if not self.closed:
+                os.close(self.master)
+                self.closed = True

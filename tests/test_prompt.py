@@ -30,7 +30,7 @@ def test_the_conversation_goes_on(talk):
     assert talk.answer("700 CCA AGM").startswith("Yes: your 700 CCA AGM battery")
     facts = talk.answer("facts").splitlines()
     assert [line.split() for line in facts] == [
-        ["load.model", "Pike"], ["battery.chemistry", "AGM"], ["battery.cca", "700", "A"]]  # fmt: skip
+        ["load.model", "Pike"], ["battery.cca", "700", "A"], ["battery.chemistry", "AGM"]]  # fmt: skip
 
 
 def test_a_fact_is_set_and_the_question_answered_again(talk):
@@ -46,13 +46,11 @@ def test_a_fact_set_first_waits_for_the_question(talk):
 
 
 @pytest.mark.parametrize(
-    ("line", "word"),
-    [("set battery.cca", "Write the value"), ("set battery.cca many", "no such number"), ("set voltage 12", "one of them")],
+    ("line", "word"), [("set battery.cca", "Write the value"), ("set battery.cca many", "no such number")]
 )
 def test_what_cannot_be_set_is_said(talk, line, word):
     talk.answer("Will a 700 CCA AGM run the Pike?")
-    if word != "one of them":
-        assert word in talk.answer(line)
+    assert word in talk.answer(line)
     assert "700 A" in talk.answer("facts")
 
 
@@ -133,7 +131,7 @@ def terminal(tmp_path):
 
     def start(*more, **environment):
         started.append(Terminal([*ASK, str(tmp_path), *more], environment))
-        started[-1].until("> ")
+        started[-1].until(">")
         return started[-1]
 
     yield start
@@ -143,14 +141,18 @@ def terminal(tmp_path):
 
 def test_at_a_terminal(terminal, tmp_path):
     screen = terminal()
-    screen.type("Will a 700 CCA AGM run the Pik\t?\r")
+    screen.type("Will a 700 CCA AGM run the Pik")
+    screen.until("Pik")
+    screen.type("\t")
+    screen.until("e")
+    screen.type("?\r")
     said = screen.until("Sources:")
     assert "Yes: your 700 CCA AGM" in CONTROL.sub("", said)
     assert COLOUR.search(said)
-    screen.until("> ")
+    screen.until(">")
     screen.type("set battery.cca 400\x7f\x7f\x7f300\r")
     assert "your 300 CCA AGM" in CONTROL.sub("", screen.until("Sources:"))
-    screen.until("> ")
+    screen.until(">")
     screen.type("facts\r")
     screen.until("battery.cca                  300 A")
     screen.type("quit\r")
@@ -169,7 +171,7 @@ def test_no_colour_no_log_and_ctrl_d(terminal, tmp_path):
     answer = said[said.index("Only just") :]
     assert not COLOUR.search(answer)
     assert max(map(len, CONTROL.sub("", answer).splitlines())) <= 80
-    screen.until("> ")
+    screen.until(">")
     screen.type("\x04")
     assert screen.close() == 0
     assert list(tmp_path.iterdir()) == []

@@ -16,7 +16,9 @@ from service.replay import again, replayed, rows_of
 from service.thread import Signer
 
 ON_THE_PIKE = "Will a 700 CCA AGM run the Pike?"
-ELSEWHERE = ["Is 12.4 V good for an AGM?", "Will a 700 CCA AGM run the Minnow?", "what fuse for the Minnow, 2 AWG", "thanks!"]
+ELSEWHERE = [
+    "Is 12.4 V good for an AGM?", "Will a 700 CCA AGM run the Minnow?", "what fuse for the Minnow, 2 AWG", "thanks!",
+]  # fmt: skip
 
 
 @pytest.fixture
@@ -127,9 +129,14 @@ def test_wording_alone_can_be_left_out(tmp_path, capsys):
 
 @pytest.mark.parametrize(
     ("line", "word"),
-    [("{", "line 2"), ('{"txt": "a"}', "text"), ('{"text": 3}', "must be a text"), ('{"text": "a", "answer": "{"}', "line 2"),
-     ('{"text": "a", "answer": {"answers": [{}]}}', "topic")],
-)  # fmt: skip
+    [
+        ("{", "line 2"),
+        ('{"txt": "a"}', "text"),
+        ('{"text": 3}', "must be a text"),
+        ('{"text": "a", "answer": "{"}', "line 2"),
+        ('{"text": "a", "answer": {"answers": [{}]}}', "topic"),
+    ],
+)
 def test_a_line_that_is_no_question_ends_with_2(tmp_path, capsys, line, word):
     file = tmp_path / "bad.jsonl"
     file.write_text(f'{{"text": "Is 12.4 V good?"}}\n{line}\n', encoding="utf-8")
