@@ -10,15 +10,13 @@ from grammar.facts import FactSpec, facts
 from grammar.items import Item
 from grammar.reading import Quantity, Stated
 from grammar.scene import Scene
+from grammar.vocabulary import small_words
 
 LONGEST = 14  # words: a longer message speaks for itself
 NUMBERED = {"battery.group": GROUPS, "cable.gauge": frozenset(map(str, (1, 2, 4, 6, 8, 10, 12, 14, 16, 18)))}
 WEAK = frozenset({"default", "near", "range"})
-FOLLOWS = frozenset(  # words that may follow a figure that answers; any other is what it counts
-    """in on at or and i it its is as then per each when while for from according acc if max total tops so too ish
-    thanks thx ta please pls says said printed stamped by but think guess maybe probably one way sorry not to of
-    written roughly about according would i'd id reckon believe mate sir ok okay cheers what""".split()
-)
+AT_REST = ("role:before", "role:off", "role:off_charger", "role:reading.rest_time")
+FOLLOWS = small_words("follows")  # after a figure that answers; any other word is what it counts
 YES = frozenset(["yes", "yep", "yeah", "yup", "aye", "correct", "it", "they", "sure", "true", "definitely"])
 NO = frozenset(["no", "nope", "nah", "not", "isnt"])
 
@@ -45,6 +43,8 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
     if spec.kind != "number":
         return _kind(scene, spec)
     taken = {item.span for item in stated if item.how not in WEAK}
+    if spec.name.startswith("reading.load") and scene.about(*AT_REST):
+        return None
     for item in scene.measured:
         if item.part is None or item.part.span in taken or not is_free(scene, item, spec):
             continue

@@ -168,6 +168,8 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.count", "grammar")
     if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or _of_others(scene, item):
         return None
+    if scene.word(item.end) in PARTS_OF_IT:
+        return None
     if item.kind == "count":
         near = (gap(scene, item, owner.start, owner.end) for owner in around(scene.owners, item, scene.owner_starts))
         alone = item.name.endswith(("pair", "twins")) and not scene.heads - {"battery"}
@@ -234,6 +236,7 @@ OF_BATTERY = frozenset({"battery.chemistry", "battery.duty", "battery.nominal"})
 OLD = frozenset({"old", "yo", "yrs", "winters", "summers", "seasons"})
 TURNED = frozenset({"turned", "turns", "turn", "turning", "age", "aged", "theyre"})
 ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most"})
+PARTS_OF_IT = frozenset(["caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs", "leads", "boats"])
 BESIDE = 1.6
 NEVER = 99.0
 MOST_BATTERIES = 24

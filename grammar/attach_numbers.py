@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from grammar.amend import denied
 from grammar.attach import Claim, beside, by_group, by_nearness, by_role, close
 from grammar.attach_amps import by_strong_role, limit_pair, peaks
 from grammar.attach_batteries import counts, is_age
@@ -54,14 +55,16 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
     if decimals:
         small = value < LITTLE and close(scene, item, "drain.current", reach=6.5)
         return Claim("drain.current", "role") if small else None
-    after = scene.after(item)
-    if value in NOMINAL and (stepped := steps_up(scene, item)):
+    return (_system(scene, item, value) if value in NOMINAL else None) or _second_size(scene, item, value) or counts(scene, item, value) or _named(scene, item, value)
+
+
+def _system(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A bare 12, 24 ... as the volts of a system or of a converter's two sides."""
+    if stepped := steps_up(scene, item):
         return Claim(stepped, "grammar")
     if value == TAKEN_IN and _goes_in(scene, item):
         return Claim("charger.input_voltage", "near")
-    if value in NOMINAL and _names_system(scene, item, after):
-        return Claim("bank.voltage", "grammar")
-    return _second_size(scene, item, value) or counts(scene, item, value) or _named(scene, item, value)
+    return Claim("bank.voltage", "grammar") if _names_system(scene, item, scene.after(item)) else None
 
 
 def _is_gravity(scene: Scene, value: float) -> bool:
@@ -186,12 +189,20 @@ def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
         return True
     if scene.word(item.start - 1) in ("bank", "system") or scene.word(item.start - 2) in ("bank", "system", "pair"):
         return True
+    if scene.word(item.start - 1) in ("its", "is", "actually") and _mends_volts(scene, item):
+        return True
     second = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
     if after is not None and after.name == "not" and second is not None and second.dim in ("NUM", "VOLT"):
         return second.quantity.value in NOMINAL
     if item.quantity.value in (6.0, 12.0) or scene.word(item.start - 1) not in (small_words("leading") | {"="}):
         return False
     return "bank" in scene.facts or "load" in scene.heads or after is None or after.kind == "mark"
+
+
+def _mends_volts(scene: Scene, item: Item) -> bool:
+    """Whether it takes the place of volts that do not hold: "I said 12 volt, it's 24"."""
+    before = scene.items[max(0, item.at - 5) : item.at]
+    return any(other.dim == "VOLT" and denied(scene, other) for other in before)
 
 
 def _strict(scene: Scene, item: Item) -> Claim | None:

@@ -127,7 +127,7 @@ def _converted(scene: Scene, item: Item) -> bool:
 
 def steps_up(scene: Scene, item: Item) -> str:
     """What the numbers of "12 to 24", "24 out of 12" are: the side taken from and the side charged; else ""."""
-    near = scene.items[max(0, item.at - 2) : item.at + 3]
+    near = scene.items[max(0, item.at - 3) : item.at + 4]
     value = item.quantity.value
     for other in near:
         if other is item or other.dim not in ("NUM", "VOLT") or abs(other.at - item.at) not in (2, 3):

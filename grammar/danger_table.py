@@ -1,4 +1,4 @@
-"""The tables of signs of danger, compiled: words/dangers*.toml and words/danger_words.toml."""
+"""The tables of signs of danger, compiled: words/dangers*.toml, danger_words.toml and danger_context.toml."""
 
 from __future__ import annotations
 
@@ -13,11 +13,13 @@ from grammar.files import kept, toml
 from grammar.phrases import Phrases, compiled
 
 WORDS = Path(__file__).with_name("words")
-CONTEXT = ("negation", "but-not", "mended", "past", "other-boat", "supposed", "general", "but-present")
+CONTEXT = ("negation", "but-not", "mended", "now", "asked", "past", "other-boat", "supposed", "general", "but-present")
 ELSEWHERE = {
     "but-not": ("negation", "but-not"),
     "but-present": ("general", "but-present"),
     "other-boat": ("past", "boat"),
+    "now": ("mended", "now"),
+    "asked": ("mended", "asked"),
 }
 CODE = (Path(__file__), Path(phrases.__file__))
 
@@ -38,7 +40,7 @@ class Signs:
 @cache
 def signs() -> Signs:
     """The tables of words. Raises ValueError for a phrase that cannot be compiled."""
-    sources = [WORDS / "danger_words.toml", *sorted(WORDS.glob("dangers*.toml"))]
+    sources = [WORDS / "danger_words.toml", WORDS / "danger_context.toml", *sorted(WORDS.glob("dangers*.toml"))]
     tables, flags = kept("danger-signs", [*sources, *CODE], lambda: _made(sources))
     named, context, masks, places = (Phrases(*table) for table in tables)
     return Signs(
@@ -53,9 +55,9 @@ def signs() -> Signs:
 
 
 def _made(sources: list[Path]) -> list[Any]:
-    table = toml(sources[0])
-    families = {name: spec for path in sources[1:] for name, spec in toml(path).items() if name != "class"}
-    classes = {name: words.split() for name, words in table["classes"].items()}
+    classes = {name: words.split() for name, words in toml(sources[0])["classes"].items()}
+    table = toml(sources[1])
+    families = {name: spec for path in sources[2:] for name, spec in toml(path).items() if name != "class"}
     named = (
         dict(pair for family, spec in families.items() for pair in _phrases(family, spec)),
         {name: _context(table, name) for name in CONTEXT},

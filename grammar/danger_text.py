@@ -48,6 +48,10 @@ class Text:
     sentences: tuple[Span, ...]  # for each word, the stretch of words without a BREAK around it
     size: int  # how many words
 
+    def begins(self, at: int) -> bool:
+        """Whether a clause begins with this word."""
+        return at in self.commas or at == self.sentences[at][0]
+
 
 def read(text: str) -> Text:
     """Cut a text into words. Any text will do."""

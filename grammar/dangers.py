@@ -18,6 +18,7 @@ from grammar.reading import Danger
 BESIDE = 8  # words between a sign and what it must stand by
 SHORT = 4  # words of a message so short that one word of danger is enough
 DENIES = 4  # words over which a "not" reaches
+TENSE = 3  # words before a sign in which its verb is looked for
 LIST = 9  # words of a list that is denied as a whole
 ENDS_LIST = frozenset({"but", "it", "its", "they", "is", "are", "was", "were", "the", "my", "and", "has", "have", "."})
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
@@ -26,13 +27,17 @@ JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no"
 class Context:
     """What is said around the signs, to be asked for by place."""
 
-    def __init__(self, hits: Iterable[Hit]) -> None:
+    def __init__(self, hits: Iterable[Hit], words: Text) -> None:
         named: dict[str, list[Hit]] = {}
         for hit in hits:
             named.setdefault(hit.name, []).append(hit)
         self.supposed = "supposed" in named
-        self.mended = [hit.start for hit in named.get("mended", ())]
-        self.gone = {at: hit.end for hit in named.get("mended", ()) for at in range(hit.start, hit.end)}
+        asked = {hit.start for hit in named.get("asked", ()) if words.begins(hit.start)}
+        mended = [hit for hit in named.get("mended", ()) if not any(at in asked for at in hit.at)]
+        mended = [hit for hit in mended if hit.start - 1 not in asked]
+        self.mended = [hit.start for hit in mended]
+        self.gone = {at: hit.end for hit in mended for at in range(hit.start, hit.end)}
+        self.now = [hit.start for hit in named.get("now", ())]
         self.other_boat = [hit.start for hit in named.get("other-boat", ())]
         self.past = [hit.start for hit in named.get("past", ())]
         self.general = _spared(named.get("general", ()), named.get("but-present", ()))
@@ -55,7 +60,7 @@ def find_dangers(text: str) -> tuple[Danger, ...]:
     hits = _standing(words, table)
     if not hits:
         return ()
-    context = Context(table.context.find(words.words))
+    context = Context(table.context.find(words.words), words)
     found: dict[tuple[str, str], Danger] = {}
     denied: Hit | None = None
     for hit in sorted(hits, key=lambda item: (item.start, -item.end)):
@@ -128,11 +133,19 @@ def _status(hit: Hit, keeps: bool, words: Text, context: Context, denied: Hit | 
         return "denied"
     if _is_general(hit, first, context):
         return "general"
+    if _is_now(hit, first, words, context):
+        return "present"
     after = words.sentences[min(last + 1, len(words.words) - 1)][1]
     if context.gone.get(hit.start, 0) >= hit.end or _any(context.mended, hit.start, after):
         return "past"
     gone_by = _any(context.other_boat, first, last) or (not keeps and _any(context.past, first, last))
     return "past" if gone_by else "present"
+
+
+def _is_now(hit: Hit, first: int, words: Text, context: Context) -> bool:
+    """Whether it is told in the present, which nothing that was mended or long ago makes past."""
+    reach = range(max(first, hit.start - TENSE), hit.start + 1)
+    return _any(context.now, max((at for at in reach if at in words.commas), default=reach.start), hit.end)
 
 
 def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit | None) -> bool:

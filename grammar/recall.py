@@ -7,11 +7,11 @@ from dataclasses import replace
 from functools import lru_cache
 
 from grammar.amend import denied
-from grammar.answers import FOLLOWS, WEAK, is_free
+from grammar.answers import AT_REST, FOLLOWS, WEAK, is_free
 from grammar.attach import close
 from grammar.attach_lengths import METRIC_SIZES
 from grammar.attach_numbers import GROUPS
-from grammar.attach_volts import NOMINAL
+from grammar.attach_volts import FLATTENED, NOMINAL
 from grammar.canonical import in_unit
 from grammar.facts import facts
 from grammar.groups import FILLERS
@@ -29,7 +29,7 @@ BARE = 4  # a message of so few words that a figure in it goes on with what was 
 ALIKE = 4.0  # a bare number so many times larger or smaller is another thing
 WIDE = 20.0  # the same for a number with its unit
 STRANGE = 2  # words beside a bare number that say nothing known
-EXACT = 0.15  # "17.4 to be exact" is that near to what was said
+EXACT = 0.4  # "17.4 to be exact" is that near to what was said
 MANY = frozenset({"battery.count", "bank.count"})
 OTHER_RATING = {"battery.cca": "battery.ca", "battery.ca": "battery.cca"}
 SIZES = {"battery.group": GROUPS, "cable.area": frozenset(f"{size:g}" for size in METRIC_SIZES)}
@@ -56,7 +56,7 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
     facts_of = []
     for item in stated:
         if item.how in WEAK and isinstance(item.value, float) and item.low is None:
-            others = [old for old in said if old.fact not in taken and _of_one_unit(old, item)]
+            others = [old for old in said if old.fact not in taken and _of_one_unit(scene, old, item)]
             other = next((old for old in others if _alike(item, old, ALIKE)), None)
             if other is None and item.fact not in own:
                 other = next((old for old in others if mended or _alike(item, old, WIDE)), None)
@@ -65,10 +65,22 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
     return facts_of
 
 
-def _of_one_unit(old: Stated, new: Stated) -> bool:
+def _of_one_unit(scene: Scene, old: Stated, new: Stated) -> bool:
     spec = facts()[new.fact]
-    resting = new.fact == "reading.voltage" and old.fact != "charger.voltage"  # another reading than under load
-    return bool(spec.unit) and facts()[old.fact].unit == spec.unit and not resting
+    if new.fact == "reading.voltage" and old.fact != "charger.voltage" and not _under_load(scene, old, new):
+        return False
+    return bool(spec.unit) and facts()[old.fact].unit == spec.unit
+
+
+def _under_load(scene: Scene, old: Stated, new: Stated) -> bool:
+    """Whether a bare reading is another one under load, as it is so low and nothing speaks of rest."""
+    resting = next((item.value for item in scene.said if item.fact == "reading.voltage"), None)
+    if old.fact != "reading.load_voltage" or isinstance(resting, str) or scene.about(*AT_REST):
+        return False
+    low, volts = old.value, new.value
+    if isinstance(low, str) or isinstance(volts, str) or "reading.state" in scene.facts:
+        return False
+    return volts < FLATTENED if resting is None else abs(volts - low) < abs(volts - resting)
 
 
 def _corrected(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
@@ -169,7 +181,8 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     cued = scene.named("note", "ellipsis") or scene.named("note", "correction")
     goes_on = bool(cued) or len(scene.tokens) <= BARE or _is_bare(scene)
     near = 1 + EXACT if exact else ALIKE
-    old = _matching(item, said, near, anyhow=goes_on and not exact) if len(scene.tokens) <= SHORT else None
+    battery = [old for old in said if old.fact == "battery.capacity"] if scene.word(item.start - 1) == "a" else []
+    old = _matching(item, [*battery, *said], near, anyhow=goes_on and not exact) if len(scene.tokens) <= SHORT else None
     if old is not None and (value := _as(old, item.quantity)) is not None:
         yield _stated(scene, item, old, value)
 

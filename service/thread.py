@@ -26,6 +26,7 @@ STALE: dict[str, tuple[str, ...]] = {
     "reading.gravity": ("reading.voltage", "battery.charge"),
     "load.time": ("load.bursts",),
     "battery.energy": ("battery.capacity",),
+    "battery.capacity": ("battery.energy",),
 }
 OF_ONE_BATTERY = ("battery.", "bank.", "reading.", "storage.", "drain.")  # dropped with "on my other boat"
 
@@ -48,6 +49,8 @@ class Thread:
         first = {item.fact: item for item in said if item.of == 1}
         second = {item.fact: item for item in said if item.of != 1}
         gone = {old for name in first for old in STALE.get(name, ()) if old not in first}
+        if (before := self.facts.get("load.kind")) and before.value != first.get("load.kind", before).value:
+            gone |= {name for name in self.facts if name.startswith("load.") and name not in first}  # another load
         kept = {
             name: replace(item, origin="thread", span=None)
             for name, item in self.facts.items()
