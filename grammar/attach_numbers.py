@@ -55,7 +55,9 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
     if decimals:
         small = value < LITTLE and close(scene, item, "drain.current", reach=6.5)
         return Claim("drain.current", "role") if small else None
-    return (_system(scene, item, value) if value in NOMINAL else None) or _second_size(scene, item, value) or counts(scene, item, value) or _named(scene, item, value)
+    claim = _system(scene, item, value) if value in NOMINAL else None
+    claim = claim or _second_size(scene, item, value)
+    return claim or counts(scene, item, value) or _named(scene, item, value)
 
 
 def _system(scene: Scene, item: Item, value: float) -> Claim | None:

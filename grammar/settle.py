@@ -57,9 +57,7 @@ METRIC = frozenset({"meter", "centimeter", "kilogram", "millimeter ** 2", "milli
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
-def settled(
-    scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()
-) -> list[Stated]:
+def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
     claims = _claims(scene)
     _drop_seconds(scene, claims)

@@ -14,6 +14,7 @@ from lark import Lark
 
 from grammar import attach, groups, read, vocabulary
 from grammar.facts import facts
+from grammar.reading import Stated
 from grammar.spelling import mended
 
 MODELS = ("Minnow", "Pike", "Sturgeon")
@@ -152,6 +153,44 @@ def test_a_bare_reply_answers_what_was_asked(text: str, expecting: str, value: o
 def test_a_reply_of_another_kind_answers_nothing() -> None:
     assert values("AGM", "battery.cca", expecting=("battery.cca",)) == []
     assert values("12 V", "cable.length", expecting=("cable.length",)) == []
+
+
+SAID = (  # newest first
+    Stated("load.current", 420.0, "ampere", "420 amps", (0, 0)),
+    Stated("cable.length", 7.3152, "meter", "24 foot", (0, 0)),
+    Stated("cable.area", 35.0, "millimeter ** 2", "35 mm2", (0, 0)),
+    Stated("battery.group", "4D", "", "4D", (0, 0)),
+    Stated("battery.cca", 680.0, "ampere", "680 CCA", (0, 0)),
+    Stated("battery.count", 2.0, "", "two", (0, 0)),
+    Stated("reading.load_voltage", 9.2, "volt", "9.2", (0, 0)),
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "fact", "value"),
+    [
+        ("not 420, 240. 420 is the peak", "load.current", 240.0),
+        ("not 420, 240. 420 is the peak", "load.peak", 420.0),
+        ("sorry, 24 was there AND back", "cable.length", 3.6576),
+        ("what about the 70", "cable.area", 70.0),
+        ("no wait, 31", "battery.group", "31"),
+        ("400 to be exact", "load.current", 400.0),
+        ("half the amps", "load.current", 210.0),
+        ("marine amps it says, not the cold ones", "battery.ca", 680.0),
+        ("and with another identical one", "battery.count", 3.0),
+        ("12.6 before I press it", "reading.voltage", 12.6),
+        ("and at 8.9?", "reading.load_voltage", 8.9),
+    ],
+)
+def test_a_later_message_speaks_of_what_was_said(text: str, fact: str, value: object) -> None:
+    found = [item.value for item in read(text, MODELS, said=SAID).stated if item.fact == fact]
+    assert found == [pytest.approx(value) if isinstance(value, float) else value]
+
+
+@pytest.mark.parametrize("text", ["flooded, with the six caps", "both again but for AGM", "thanks, that is 2 of us"])
+def test_a_number_that_counts_other_things_changes_nothing(text: str) -> None:
+    stated = read(text, MODELS, ("battery.capacity", "reading.voltage"), SAID).stated
+    assert not [item for item in stated if isinstance(item.value, float)]
 
 
 def test_what_is_denied_is_kept_apart() -> None:

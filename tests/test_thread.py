@@ -32,6 +32,12 @@ def test_a_fact_that_speaks_of_the_same_thing_makes_the_old_one_stale(old, new):
     assert old not in Thread().told([said(old, 1.0)]).told([said(new, 2.0)]).facts
 
 
+def test_another_kind_of_load_drops_the_figures_of_the_old_one():
+    thread = Thread().told([said("load.kind", "thruster"), said("load.current", 340.0)])
+    thread = thread.told([said("load.kind", "windlass")])
+    assert list(thread.facts) == ["load.kind"]
+
+
 def test_another_boat_drops_the_old_battery_and_keeps_the_thruster():
     thread = Thread().told([said("battery.cca", 800.0), said("load.current", 340.0)]).told([], another=True)
     assert list(thread.facts) == ["load.current"]
