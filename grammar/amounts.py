@@ -1,4 +1,5 @@
 """What numbers and units beside each other mean: amounts, ranges, sizes, readings behind a label."""
+
 from __future__ import annotations
 
 import math
@@ -18,7 +19,12 @@ RATE = Unit("", "CRATE", "", "", 1.0, 0.0, False)
 NOMINAL = frozenset({6.0, 12.0, 24.0, 32.0, 36.0, 48.0})
 LENGTHS = frozenset({"LENGTH", "INCH", "MM"})
 LIKELY = {  # a label is one only for such values
-    "CCA": (40, 5000), "CA": (40, 6000), "RC": (10, 1000), "GAUGE": (0, 40), "GROUP": (20, 100), "GRAVITY": (0.9, 1.4),
+    "CCA": (40, 5000),
+    "CA": (40, 6000),
+    "RC": (10, 1000),
+    "GAUGE": (0, 40),
+    "GROUP": (20, 100),
+    "GRAVITY": (0.9, 1.4),
 }
 EUROPEAN = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 GROUPED = re.compile(r"[0-9]{2},[0-9]{3}")
@@ -181,7 +187,7 @@ def _meant(number: Token, said: Token) -> Unit:
 
 
 def _each(number: Token, unit: Unit, said: Token) -> Part:
-    """"4 hours a day" is a rate, but "13.1 an hour after" a time of its own."""
+    """ "4 hours a day" is a rate, but "13.1 an hour after" a time of its own."""
     article, _, every = said.partition(" ")
     if unit is PLAIN and every and (article == "an" or (article == "a" and "." in number)):
         return measured(1.0, units.named(every), place(said))

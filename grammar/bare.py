@@ -1,4 +1,5 @@
 """What a number without a unit is: a count, a gravity, a case size, a stud, a year, a code, or just a number."""
+
 from __future__ import annotations
 
 import re
@@ -42,7 +43,7 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
 
 
 def nickname(plain: str, found: list[Part], at: int) -> Part:
-    """"31s" are batteries of that case, "two 12s" are those volts, "two 100s" Ah, "6s" alone is a time."""
+    """ "31s" are batteries of that case, "two 12s" are those volts, "two 100s" Ah, "6s" alone is a time."""
     part, value = found[at], found[at].quantities[0].value
     before = found[at - 1].dim if at else ""
     if f"{value:g}" in CASES:
@@ -123,6 +124,6 @@ def _near_a_hole(plain: str, part: Part) -> bool:
 
 
 def _fraction(said: str) -> str:
-    """"three eighths" as "3/8"."""
+    """ "three eighths" as "3/8"."""
     top, _, bottom = said.replace("-", " ").partition(" ")
     return f"{TOPS[top]}/{BOTTOMS[bottom.rstrip('s')]}" if bottom else said

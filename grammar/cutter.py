@@ -1,4 +1,5 @@
 """What the terminals and rules of the quantities grammar mean: each becomes one part or a few."""
+
 from __future__ import annotations
 
 import re
@@ -49,12 +50,12 @@ def noise(token: Token) -> Part:
 
 
 def series(token: Token) -> Part:
-    """"2s2p": how cells are joined."""
+    """ "2s2p": how cells are joined."""
     return Part("series", "", place(token))
 
 
 def numbered(token: Token) -> list[Part]:
-    """"order no 100482": the word and its number."""
+    """ "order no 100482": the word and its number."""
     start, end = place(token)
     found = CODE.search(token)
     at = start + (found.start() if found else 0)
@@ -64,22 +65,22 @@ def numbered(token: Token) -> list[Part]:
 
 
 def times(token: Token) -> Part:
-    """"2 x", "x2", "two off"."""
+    """ "2 x", "x2", "two off"."""
     return measured(numbers.value(token.strip("x*of ")), COUNT, place(token), "times")
 
 
 def pair(token: Token) -> Part:
-    """"a pair of"."""
+    """ "a pair of"."""
     return measured(2.0, COUNT, place(token))
 
 
 def nickname(token: Token) -> Part:
-    """"31s", "12s": batteries by their case or volts, or just seconds; the words around tell."""
+    """ "31s", "12s": batteries by their case or volts, or just seconds; the words around tell."""
     return measured(float(token.rstrip("s'")), NICKNAME, place(token))
 
 
 def split(token: Token) -> Part:
-    """"12v6" is 12.6 V."""
+    """ "12v6" is 12.6 V."""
     return measured(float(token.replace("v", ".")), units.units()["volt"], place(token))
 
 
@@ -91,26 +92,26 @@ def feet(token: Token) -> Part:
 
 
 def hours(token: Token) -> Part:
-    """"1h30", "2 min 30 s" as hours or minutes."""
+    """ "1h30", "2 min 30 s" as hours or minutes."""
     large, small = re.findall("[0-9]+", token)
     unit = units.units()["hour" if "h" in token else "minute"]
     return measured(float(large) + float(small) / 60, unit, place(token))
 
 
 def gauge(token: Token) -> Part:
-    """"2/0", "#2", "double ought"."""
+    """ "2/0", "#2", "double ought"."""
     ought = OUGHTS.get(token.partition(" ")[0])
     size = ought or re.findall(r"[1-4]/0|[0-9]+", token)[0]
     return measured(gauge_name(size), units.units()["awg"], place(token))
 
 
 def stud(token: Token) -> Part:
-    """"M8", "3/8-16"."""
+    """ "M8", "3/8-16"."""
     return measured(re.sub(r"[\s\"']", "", token.upper().replace("X", "x")), STUD, place(token))
 
 
 def case(token: Token) -> Part:
-    """"group 31", "8D"."""
+    """ "group 31", "8D"."""
     size = re.search(r"(?:GC|U|L)?[0-9]+[A-RT-Z]*", re.sub("SERIES|SIZE", "", token.upper()))
     assert size
     return measured(size.group(), units.units()["group"], place(token))
@@ -120,8 +121,20 @@ NOISE: dict[str, Callable[[Token], Part | list[Part]]] = dict.fromkeys(
     ("LINK", "MONEY", "DATE", "CLOCK", "PHONE", "ORDINAL", "CODED", "STANDARD"), noise
 )
 ALONE: dict[str, Callable[[Token], Part | list[Part]]] = NOISE | {
-    "WORD": word, "EVERY": word, "MARK": mark, "NUMBERED": numbered, "SERIES": series, "TIMES": times, "PAIR": pair,
-    "SPLIT": split, "FEET": feet, "HOURS": hours, "STUD": stud, "CASE": case, "GAUGE": gauge, "NICKNAME": nickname,
+    "WORD": word,
+    "EVERY": word,
+    "MARK": mark,
+    "NUMBERED": numbered,
+    "SERIES": series,
+    "TIMES": times,
+    "PAIR": pair,
+    "SPLIT": split,
+    "FEET": feet,
+    "HOURS": hours,
+    "STUD": stud,
+    "CASE": case,
+    "GAUGE": gauge,
+    "NICKNAME": nickname,
 }
 
 
@@ -163,7 +176,7 @@ class Cutter(Transformer[Token, Any]):
         return [word(before), *joined(rest, between=before.type == "BETWEEN")]
 
     def share(self, tokens: list[Token]) -> list[Part]:
-        """"half an hour", "a week", "an hour and a half", "an hour or two"; words where no unit follows."""
+        """ "half an hour", "a week", "an hour and a half", "an hour or two"; words where no unit follows."""
         first, *others = tokens
         if not others or others[0].startswith("below"):
             return [word(token) for token in tokens]

@@ -41,7 +41,7 @@ class Signs:
 def signs() -> Signs:
     """The tables of words. Raises ValueError for a phrase that cannot be compiled."""
     sources = [WORDS / "danger_words.toml", WORDS / "danger_context.toml", *sorted(WORDS.glob("dangers*.toml"))]
-    tables, flags = kept("danger-signs", [*sources, *CODE], lambda: _made(sources))
+    tables, flags = kept(str(WORDS / "danger-signs"), [*sources, *CODE], lambda: _made(sources))
     named, context, masks, places = (Phrases(*table) for table in tables)
     return Signs(
         named,

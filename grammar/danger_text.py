@@ -23,14 +23,56 @@ TOKEN = re.compile(
 )
 LONGEST_PRONOUN = 5  # it's, that's, she's, there's
 CONTRACTED = {
-    "is": "isnt", "are": "arent", "was": "wasnt", "were": "werent", "does": "doesnt", "do": "dont", "did": "didnt",
-    "has": "hasnt", "have": "havent", "will": "wont", "would": "wouldnt", "can": "cant", "could": "couldnt",
+    "is": "isnt",
+    "are": "arent",
+    "was": "wasnt",
+    "were": "werent",
+    "does": "doesnt",
+    "do": "dont",
+    "did": "didnt",
+    "has": "hasnt",
+    "have": "havent",
+    "will": "wont",
+    "would": "wouldnt",
+    "can": "cant",
+    "could": "couldnt",
 }
 NAMED = {"stop": BREAK, "minus": "#-", "plus": "plus", "pole": "minus"}
 VOLTS = ("v", "volt", "volts")
 NO_VOLTS = frozenset(
-    ("a", "amp", "amps", "ah", "m", "metre", "metres", "meter", "meters", "mm", "mm2", "cm", "ft", "feet", "foot", "kg",
-     "lb", "lbs", "l", "litre", "litres", "h", "hour", "hours", "min", "minutes", "w", "kw", "knots", "miles", "c")
+    (
+        "a",
+        "amp",
+        "amps",
+        "ah",
+        "m",
+        "metre",
+        "metres",
+        "meter",
+        "meters",
+        "mm",
+        "mm2",
+        "cm",
+        "ft",
+        "feet",
+        "foot",
+        "kg",
+        "lb",
+        "lbs",
+        "l",
+        "litre",
+        "litres",
+        "h",
+        "hour",
+        "hours",
+        "min",
+        "minutes",
+        "w",
+        "kw",
+        "knots",
+        "miles",
+        "c",
+    )
 )
 FALLS = frozenset(
     {"drop", "drops", "dropped", "fall", "falls", "fell", "dip", "dips", "dipped", "sag", "sags", "sagged", "down"}

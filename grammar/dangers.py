@@ -89,11 +89,7 @@ def _standing(words: Text, table: Signs) -> list[Hit]:
     near: dict[str, list[int]] = {}
     for hit in table.places.find(words.words):
         near.setdefault(hit.name, []).append(hit.start)
-    return [
-        hit
-        for hit in hits
-        if not _is_look_alike(hit, masked) and _has_place(hit, near, words, table)
-    ]
+    return [hit for hit in hits if not _is_look_alike(hit, masked) and _has_place(hit, near, words, table)]
 
 
 def _is_look_alike(hit: Hit, masked: Mapping[int, list[Hit]]) -> bool:

@@ -1,4 +1,5 @@
 """The facts of the contract as frozen specs, from facts.toml."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -40,7 +41,17 @@ def facts() -> dict[str, FactSpec]:
         values = tuple(spec.get("values", ()))
         unit, safe = spec.get("unit", ""), spec.get("safe", "")
         specs[name] = FactSpec(
-            name, kind, unit, values, safe, low, high, spec["label"], spec["ask"], spec["where"],
-            spec.get("unknown", ""), tuple(spec.get("instead", ())),
+            name,
+            kind,
+            unit,
+            values,
+            safe,
+            low,
+            high,
+            spec["label"],
+            spec["ask"],
+            spec["where"],
+            spec.get("unknown", ""),
+            tuple(spec.get("instead", ())),
         )
     return specs

@@ -1,4 +1,5 @@
 """What the words around a quantity tell of it: "12 V system", "24 foot boat", "3 % drop", "80 % charged"."""
+
 from __future__ import annotations
 
 import re

@@ -1,4 +1,5 @@
 """Numbers as people write them: "12,8", "1,000", "1 1/2", "ten and a half", "three forty", "a hundred and fifty"."""
+
 from __future__ import annotations
 
 import re
@@ -41,8 +42,13 @@ def spelt() -> str:
     small = f"(?:{tens}(?:[ -]{ones}s?)?|{_any('teens', 'ones', 'zero')})"
     hundred = f"hundred(?:(?: and)? {small})?"
     tails = (
-        hundred, "thousand", "dozen", f"point(?: {_any('ones', 'zero')})+", rf"and {_any('shares')}\b",
-        f"(?:{'|'.join(PARTS)})s?", rf"(?<!ty ){tens}(?:[ -]{ones})?",  # "three eighths", "three forty"
+        hundred,
+        "thousand",
+        "dozen",
+        f"point(?: {_any('ones', 'zero')})+",
+        rf"and {_any('shares')}\b",
+        f"(?:{'|'.join(PARTS)})s?",
+        rf"(?<!ty ){tens}(?:[ -]{ones})?",  # "three eighths", "three forty"
         f"(?:(?<=ten )|(?<=eleven )|(?<=twelve )|(?<=een )){ones}",  # "twelve six" on a meter
     )
     return rf"(?:(?:minus|negative) )?(?:(?:a )?(?:{hundred}|thousand|dozen)|{small}(?:[ -](?:{'|'.join(tails)}))?)\b"
@@ -52,7 +58,7 @@ def start() -> str:
     """What a number begins with; where this fits, `pattern` fits."""
     return (
         rf"(?:{SIGN}\.?[0-9]|(?:(?:minus|negative) )?{_any('ones', 'teens', 'tens', 'zero', 'scales')}\b"
-    rf"|(?:minus|negative) ?\.?[0-9]|a (?:hundred|thousand|dozen)\b)"
+        rf"|(?:minus|negative) ?\.?[0-9]|a (?:hundred|thousand|dozen)\b)"
     )
 
 

@@ -1,4 +1,5 @@
 """Cuts a text into parts: quantities with their units, counts, numbers that are no quantities, words and marks."""
+
 from __future__ import annotations
 
 import contextlib

@@ -1,4 +1,5 @@
 """The quantities of a text."""
+
 from __future__ import annotations
 
 from grammar.parts import parts

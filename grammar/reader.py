@@ -20,9 +20,7 @@ from grammar.tokens import Token, cut
 from grammar.vocabulary import lexicon, model_names
 
 
-def read(
-    text: str, models: Sequence[str] = (), expecting: Sequence[str] = (), said: Sequence[Stated] = ()
-) -> Message:
+def read(text: str, models: Sequence[str] = (), expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> Message:
     """What a text says. `models` are names of the house's catalogue; `expecting` the facts that the desk asked
     for last, which a bare value then states; `said` those of the conversation, newest first, which it may
     correct. Knows no rule and no topic; never raises for a text."""

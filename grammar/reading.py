@@ -1,4 +1,5 @@
 """What a text was found to say: quantities, facts, cues and clauses, all with their place in the text."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, field
@@ -103,6 +104,4 @@ class Message:
 
     def says(self, name: str, within: Span | None = None) -> bool:
         """Whether a cue of this name stands in the text (or in the stretch `within`)."""
-        return any(
-            cue.name == name and (within is None or (within[0] <= cue.span[0] < within[1])) for cue in self.cues
-        )
+        return any(cue.name == name and (within is None or (within[0] <= cue.span[0] < within[1])) for cue in self.cues)

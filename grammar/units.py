@@ -1,4 +1,5 @@
 """The trade's units: their spellings, their factors, and one small pint registry for everything unusual."""
+
 from __future__ import annotations
 
 import re
@@ -40,7 +41,12 @@ def units() -> dict[str, Unit]:
             raise ValueError(f"units.toml, {title}: unknown key {sorted(strange)}, known are {sorted(KEYS)}")
         name = row.get("unit", title)
         found[title] = Unit(
-            name, row["dim"], row.get("kind", ""), row.get("to", name), row.get("factor", 1.0), row.get("offset", 0.0),
+            name,
+            row["dim"],
+            row.get("kind", ""),
+            row.get("to", name),
+            row.get("factor", 1.0),
+            row.get("offset", 0.0),
             row.get("thousands", False),
         )
     return found

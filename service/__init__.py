@@ -1,4 +1,5 @@
 """The battery desk: rules, calculators and topics behind one call, `answer`."""
+
 from __future__ import annotations
 
 from typing import Any

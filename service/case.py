@@ -3,6 +3,7 @@
 A fact is resolved in one order: stated, else house, else derived, else assumed; else it is missing and the
 topic asks for it. Whatever is resolved leaves a trace, so an answer shows the rules that really fired.
 """
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
@@ -157,6 +158,7 @@ class Case:
         return found.value
 
     def __contains__(self, fact: str) -> bool:
+        """Whether a fact is known, by whatever way."""
         return self.known(fact) is not None
 
     def said(self, fact: str) -> Any:
@@ -215,7 +217,14 @@ class Case:
     def fresh(self) -> Case:
         """The same question with nothing resolved yet."""
         return Case(
-            dict(self.stated), self.house, dict(self.second), self.cues, self.text, self.show, self.denied, self.hazard,
+            dict(self.stated),
+            self.house,
+            dict(self.second),
+            self.cues,
+            self.text,
+            self.show,
+            self.denied,
+            self.hazard,
             self.asked,
         )
 

@@ -108,7 +108,7 @@ class Facts:
 
     @property
     def taken_as_iron(self) -> bool:
-        """"Lithium" without its kind."""
+        """ "Lithium" without its kind."""
         known = self.case.known("battery.chemistry")
         plain = known is not None and known.value == "lfp" and known.stated
         return plain and not any(part in (known.text if known else "").lower() for part in IRON)
@@ -130,63 +130,105 @@ CHARGING = ("charger-size", "charge-time", "charger-setting")
 
 # A row for each caution of reference/cautions.toml: when it must appear.
 ROWS: dict[str, Row] = {
-    "lithium-cold": lambda f: f.lithium and (
-        f.about(*CHARGING, "dc-dc", "solar", "storage", "freeze-point", "cold-cranking")
-        or (f.about("run-check", "bank-size") and f.freezing)
+    "lithium-cold": lambda f: (
+        f.lithium
+        and (
+            f.about(*CHARGING, "dc-dc", "solar", "storage", "freeze-point", "cold-cranking")
+            or (f.about("run-check", "bank-size") and f.freezing)
+        )
     ),
     "lithium-kind": lambda f: f.taken_as_iron and any(item.unit in ("V", "A") for item in f.answer.figures),
-    "lithium-cut-out": lambda f: f.lithium and f.about(
-        "run-check", "bank-size", "run-time", "battery-type", "battery-duty"),
-    "lithium-joined": lambda f: f.lithium and f.several and f.about("bank-wiring", "bank-size", "run-check"),
-    "alternator-lithium": lambda f: f.lithium and (
-        f.about("dc-dc")
-        or (f.about(*CHARGING) and (f.get("charger.kind") == "alternator" or f.number("alternator.current") > 0))
+    "lithium-cut-out": lambda f: (
+        f.lithium and f.about("run-check", "bank-size", "run-time", "battery-type", "battery-duty")
     ),
-    "isolated-outputs": lambda f: f.volts >= 24 and f.about(
-        "charger-banks", "charger-size", "charger-setting", "bank-wiring"),
+    "lithium-joined": lambda f: f.lithium and f.several and f.about("bank-wiring", "bank-size", "run-check"),
+    "alternator-lithium": lambda f: (
+        f.lithium
+        and (
+            f.about("dc-dc")
+            or (f.about(*CHARGING) and (f.get("charger.kind") == "alternator" or f.number("alternator.current") > 0))
+        )
+    ),
+    "isolated-outputs": lambda f: (
+        f.volts >= 24 and f.about("charger-banks", "charger-size", "charger-setting", "bank-wiring")
+    ),
     "no-tap": lambda f: f.volts >= 24 and f.about("bank-wiring", "dc-dc", "run-check"),
     "one-negative": lambda f: f.about("dc-dc") and f.get("charger.isolated") is not True,
-    "fuse-at-battery": lambda f: f.about("fuse-size", "cable-size", "dc-dc", "bank-wiring", "solar")
-    or (f.about("run-check") and f.cable_known),
-    "fuse-breaks-fault": lambda f: f.about("fuse-size")
-    or (f.about("cable-size", "bank-wiring") and (f.lithium or f.volts >= 36)),
-    "manual-first": lambda f: not f.nothing_yet and f.about(
-        "run-check", "bank-size", "cable-size", "fuse-size", "charger-setting", "charger-size", "mounting",
-        "ventilation", "terminals"),
-    "cable-assumed": lambda f: not f.nothing_yet and (
-        f.about("cable-size", "voltage-drop") or (f.about("fuse-size") and f.cable_known)
-    ) and (f.case.said("cable.insulation") is None or f.case.said("cable.in_engine_space") is None),
-    "cable-and-joints": lambda f: f.about("run-check", "load-voltage") and not f.cable_known
-    and f.case.said("reading.load_voltage_at_load") is None
-    and any(item.unit == "V" for item in f.answer.figures),
+    "fuse-at-battery": lambda f: (
+        f.about("fuse-size", "cable-size", "dc-dc", "bank-wiring", "solar") or (f.about("run-check") and f.cable_known)
+    ),
+    "fuse-breaks-fault": lambda f: (
+        f.about("fuse-size") or (f.about("cable-size", "bank-wiring") and (f.lithium or f.volts >= 36))
+    ),
+    "manual-first": lambda f: (
+        not f.nothing_yet
+        and f.about(
+            "run-check",
+            "bank-size",
+            "cable-size",
+            "fuse-size",
+            "charger-setting",
+            "charger-size",
+            "mounting",
+            "ventilation",
+            "terminals",
+        )
+    ),
+    "cable-assumed": lambda f: (
+        not f.nothing_yet
+        and (f.about("cable-size", "voltage-drop") or (f.about("fuse-size") and f.cable_known))
+        and (f.case.said("cable.insulation") is None or f.case.said("cable.in_engine_space") is None)
+    ),
+    "cable-and-joints": lambda f: (
+        f.about("run-check", "load-voltage")
+        and not f.cable_known
+        and f.case.said("reading.load_voltage_at_load") is None
+        and any(item.unit == "V" for item in f.answer.figures)
+    ),
     "parallel-cables": lambda f: (f.figure("conductors_per_pole") or 0) > 1,
-    "charge-not-strength": lambda f: f.about("rest-voltage", "specific-gravity", "replacement")
-    and f.answer.verdict == "yes",
-    "measure-each": lambda f: f.about("rest-voltage", "load-voltage")
-    and (f.volts >= 24 or f.get("bank.layout") == "parallel" or f.number("battery.count") >= 2),
-    "start-battery": lambda f: f.about("run-check", "bank-size", "bank-wiring", "battery-type", "battery-duty")
-    and f.case.says("detail:engine_battery", "detail:start_and_house"),
+    "charge-not-strength": lambda f: (
+        f.about("rest-voltage", "specific-gravity", "replacement") and f.answer.verdict == "yes"
+    ),
+    "measure-each": lambda f: (
+        f.about("rest-voltage", "load-voltage")
+        and (f.volts >= 24 or f.get("bank.layout") == "parallel" or f.number("battery.count") >= 2)
+    ),
+    "start-battery": lambda f: (
+        f.about("run-check", "bank-size", "bank-wiring", "battery-type", "battery-duty")
+        and f.case.says("detail:engine_battery", "detail:start_and_house")
+    ),
     "motor-duty": lambda f: not f.nothing_yet and f.about("run-time", "bank-size") and f.get("load.kind") == "thruster",
     "thruster-off": lambda f: f.about("run-check", "terminals", "maintenance") and f.thruster,
-    "explosive-gas": lambda f: f.lead and f.about(
-        *CHARGING, "charger-banks", "ventilation", "maintenance", "mounting", "terminals"),
+    "explosive-gas": lambda f: (
+        f.lead and f.about(*CHARGING, "charger-banks", "ventilation", "maintenance", "mounting", "terminals")
+    ),
     "acid": lambda f: f.liquid_acid and f.about("specific-gravity", "maintenance"),
     "short-circuit": lambda f: not f.nothing_yet and f.about("terminals", "bank-wiring", "replacement", "storage"),
     "frost": lambda f: f.lead and not f.warm and f.about("freeze-point", "storage", "cold-cranking"),
     "check-date": lambda f: f.about("storage", "standing-drain", "solar"),
     "equalise": lambda f: (
-        f.about("maintenance", "charger-setting") and f.case.says("detail:equalise", "detail:equalising")
-    ) or (f.about("specific-gravity") and f.number("reading.gravity_spread") >= UNEVEN),
-    "deep-flat": lambda f: f.answer.route != "technician" and f.deeply_flat
-    and f.about("rest-voltage", "load-voltage", "replacement", "standing-drain"),
-    "ignition-protected": lambda f: f.about("mounting", "ventilation", "fuse-size", "terminals")
-    and (f.case.says("detail:petrol_space") or f.get("cable.in_engine_space") is True),
-    "mains": lambda f: (f.about("charger-setting", "charger-size", "charger-banks") and f.mains)
-    or (f.about("dc-dc") and f.case.says("detail:isolation"))
-    or (f.about("mounting") and f.case.says("thing:charger")),
-    "lift": lambda f: f.about("weight", "group-size")
-    or (f.about("replacement") and f.answer.verdict != "yes" and not f.nothing_yet)
-    or (f.about("storage") and f.case.says("detail:carry")),
+        (f.about("maintenance", "charger-setting") and f.case.says("detail:equalise", "detail:equalising"))
+        or (f.about("specific-gravity") and f.number("reading.gravity_spread") >= UNEVEN)
+    ),
+    "deep-flat": lambda f: (
+        f.answer.route != "technician"
+        and f.deeply_flat
+        and f.about("rest-voltage", "load-voltage", "replacement", "standing-drain")
+    ),
+    "ignition-protected": lambda f: (
+        f.about("mounting", "ventilation", "fuse-size", "terminals")
+        and (f.case.says("detail:petrol_space") or f.get("cable.in_engine_space") is True)
+    ),
+    "mains": lambda f: (
+        (f.about("charger-setting", "charger-size", "charger-banks") and f.mains)
+        or (f.about("dc-dc") and f.case.says("detail:isolation"))
+        or (f.about("mounting") and f.case.says("thing:charger"))
+    ),
+    "lift": lambda f: (
+        f.about("weight", "group-size")
+        or (f.about("replacement") and f.answer.verdict != "yes" and not f.nothing_yet)
+        or (f.about("storage") and f.case.says("detail:carry"))
+    ),
     "estimate": lambda f: f.about("run-check", "run-time") and f.answer.verdict == "yes",
 }
 

@@ -40,8 +40,10 @@ def columns(header: Sequence[str]) -> Columns:
         elif fact := fact_of_column(name):
             found[at] = fact, unit
     if "reading.load_voltage" not in {fact for fact, _ in found.values()}:
-        found = {at: ("load.current" if plain(header[at])[0] in AMBIGUOUS else fact, unit)
-                 for at, (fact, unit) in found.items()}
+        found = {
+            at: ("load.current" if plain(header[at])[0] in AMBIGUOUS else fact, unit)
+            for at, (fact, unit) in found.items()
+        }
     for at, (fact, _) in found.items():
         twice = [header[other] for other in found if found[other][0] == fact and other != at]
         if twice:
@@ -66,8 +68,7 @@ def fact_of_column(name: str) -> str | None:
     """The fact that a column of this name states; slips of a letter in long names are forgiven."""
     from rapidfuzz import fuzz, process
 
-    known = {other: fact for fact, names in toml(NAMES)["fact"].items()
-             for other in names}
+    known = {other: fact for fact, names in toml(NAMES)["fact"].items() for other in names}
     dotted = name.replace(" ", ".", 1).replace(" ", "_")  # battery.cca, reading.load_voltage
     if name in known or dotted in facts():
         return known.get(name) or dotted

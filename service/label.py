@@ -120,8 +120,9 @@ def _clashes(case: Case) -> Iterator[Clash]:
     yield from _energy(case)
     continuous, peak = case.said("battery.max_current"), case.said("battery.peak_current")
     if continuous and peak and peak < continuous:
-        yield Clash(f"{say.amps(peak)} for a few seconds is less than {say.amps(continuous)} all the time",
-                    ("lithium-limits",))
+        yield Clash(
+            f"{say.amps(peak)} for a few seconds is less than {say.amps(continuous)} all the time", ("lithium-limits",)
+        )
     if case.said("battery.chemistry") == "lfp" and case.said("battery.cca"):
         case.step("CCA is a test for lead; on lithium the limits of its management system count", "lithium-limits")
 
@@ -134,8 +135,11 @@ def _cranking(case: Case) -> Iterator[Clash]:
     cca, ca = case.said("battery.cca"), case.said("battery.ca")
     ratio = reference.value("ratings", "ca-over-cca")
     if cca and ca and _apart(ca, convert.ca_from_cca(cca, ratio.value), "ca-to-cca"):
-        yield Clash(f"{say.cca(cca)} would be about {say.number(convert.ca_from_cca(cca, ratio.value))} MCA, "
-                    f"and it says {say.number(ca)}", (ratio.cite, "label-slack"))
+        yield Clash(
+            f"{say.cca(cca)} would be about {say.number(convert.ca_from_cca(cca, ratio.value))} MCA, "
+            f"and it says {say.number(ca)}",
+            (ratio.cite, "label-slack"),
+        )
 
 
 def _reserve(case: Case) -> Iterator[Clash]:
@@ -157,8 +161,11 @@ def _energy(case: Case) -> Iterator[Clash]:
         each = reference.value("ratings", "volts-lithium" if case.get("battery.family") == "lithium" else "volts-lead")
         held = convert.energy(capacity, _volts(case) / 12 * each.value)
         if _apart(energy, held, "energy-to-capacity"):
-            yield Clash(f"{say.amp_hours(capacity)} would be about {say.quantity(held, 'Wh', 0)}, and it says "
-                        f"{say.quantity(energy, 'Wh', 0)}", (each.cite, "label-slack"))
+            yield Clash(
+                f"{say.amp_hours(capacity)} would be about {say.quantity(held, 'Wh', 0)}, and it says "
+                f"{say.quantity(energy, 'Wh', 0)}",
+                (each.cite, "label-slack"),
+            )
 
 
 def _volts(case: Case) -> float:
@@ -178,8 +185,10 @@ def _charge(case: Case) -> tuple[Figure, ...]:
     if kind not in (*charging.KINDS, "lead") or "battery.capacity" not in case:
         return ()
     found = charging.span(case, str(kind), float(case["battery.capacity"]))
-    return (Figure("charger_current_low", "charge it with at least", found.low, "A"),
-            Figure("charger_current_high", "at most", found.high, "A"))
+    return (
+        Figure("charger_current_low", "charge it with at least", found.low, "A"),
+        Figure("charger_current_high", "at most", found.high, "A"),
+    )
 
 
 def _alone(case: Case) -> Case:

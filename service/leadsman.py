@@ -97,8 +97,15 @@ class Leadsman:
         )
         token = self.signer.token(after) if self.signer else ""
         met = {"text": text, "thread": thread.as_dict(), "given": [packed(item) for item in given]}
-        return Reply(self.new_id(), token, triage(answers), answers, notice, tuple(why(turn, answers)),
-                     met if thread.turns or thread.facts or given else None)
+        return Reply(
+            self.new_id(),
+            token,
+            triage(answers),
+            answers,
+            notice,
+            tuple(why(turn, answers)),
+            met if thread.turns or thread.facts or given else None,
+        )
 
     def taken_up(self, text: str, thread: Thread, given: Sequence[Known] = ()) -> Turn:
         """Read a message into its thread and find its questions."""

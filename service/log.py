@@ -131,8 +131,10 @@ class Log:
             facts |= {f"{item['fact']} {item.get('of', '')}".strip(): item for item in json.loads(row["understood"])}
         told = json.dumps(list(facts.values()), ensure_ascii=False)
         entries = ",".join(row["id"] for row in rows)
-        self._keep("queue", {"id": rows[-1]["id"], "at": at, "reply_to": reply_to, "word": word, "entries": entries,
-                             "facts": told})
+        self._keep(
+            "queue",
+            {"id": rows[-1]["id"], "at": at, "reply_to": reply_to, "word": word, "entries": entries, "facts": told},
+        )
         return True
 
     def queued(self, limit: int | None = None) -> Iterator[dict[str, Any]]:

@@ -1,4 +1,5 @@
 """What the desk says: an Answer for each question, a Reply for each message, as the contract has them."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, field, fields, is_dataclass
@@ -147,9 +148,7 @@ class Answer:
     def as_dict(self) -> dict[str, Any]:
         """The contract's JSON of this answer."""
         return {
-            item.name: plain(getattr(self, item.name))
-            for item in fields(self)
-            if item.name not in ("urgency", "route")
+            item.name: plain(getattr(self, item.name)) for item in fields(self) if item.name not in ("urgency", "route")
         }
 
 

@@ -1,4 +1,5 @@
 """Numbers and facts as people write them. A number and its unit are joined by a no-break space."""
+
 from __future__ import annotations
 
 import math
@@ -115,7 +116,7 @@ def charge(value: float) -> str:
     >>> charge(68.6).replace(NB, " ")
     '70 %'
     """
-    return f"{number(value / 5) if value < 0 else int(math.floor(value / 5 + 0.5)) * 5}{NB}%"
+    return f"{math.floor(value / 5 + 0.5) * 5}{NB}%"
 
 
 def charge_within(value: float, limits: tuple[int, ...] = (75, 50)) -> str:
@@ -145,7 +146,7 @@ def duration(minutes: float) -> str:
     >>> [duration(m).replace(NB, " ") for m in (0.5, 6.4, 60, 150, 3000, 20000)]
     ['30 seconds', '6 minutes', '1 hour', '2.5 hours', '50 hours', '14 days']
     """
-    for size, name, places in ((1 / 60, "second", 0), (1, "minute", 0), (60, "hour", 1), (1440, "day", 0)):
+    for size, name, places in ((1 / 60, "second", 0), (1, "minute", 0), (60, "hour", 1), (1440, "day", 0)):  # noqa: B007
         count = minutes / size
         if count < {"second": 99.5, "minute": 59.5, "hour": 71.95}.get(name, math.inf):
             break
@@ -173,7 +174,7 @@ def between(low: float, high: float, unit: str, places: int | None = None) -> st
 
 
 def listed(parts: list[str], word: str = "and") -> str:
-    """"a, b and c"."""
+    """ "a, b and c"."""
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}" if parts else ""
 
 

@@ -4,6 +4,7 @@ A case is {"id", "style", "turns": [{"text", "expect": {...}}]}. `expect` holds 
 topics that are fine), facts, verdict {topic: [accepted]}, figures {"topic.figure": [value, relative tolerance] or
 [text, ...]}, asks {topic: [facts, one of which is asked back]}, urgency [...], route [...]; no other key.
 """
+
 from __future__ import annotations
 
 import json

@@ -150,8 +150,7 @@ def stated(row: Sequence[str], held: Columns, header: Sequence[str]) -> tuple[li
 def called_for(stated: Iterable[str]) -> tuple[str, ...]:
     """The topics that the facts of a row call for."""
     known = set(stated)
-    found = [topic for topic, any_of, beside in CALLED_FOR
-             if known & set(any_of) and (not beside or beside in known)]
+    found = [topic for topic, any_of, beside in CALLED_FOR if known & set(any_of) and (not beside or beside in known)]
     first = [topic for topic in found if topic not in LAST_RESORT]
     return tuple(first or found[:1])
 

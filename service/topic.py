@@ -1,4 +1,5 @@
 """What a topic file must hold: its name, its method, the cautions it may carry and what may turn its verdict."""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping

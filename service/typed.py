@@ -48,8 +48,9 @@ def named(text: str) -> str:
     if len(found) == 1:
         return found[0]
     raise BadInput(
-        f"{text!r} may be {say.listed(found, 'or')}: write one of them." if found else
-        f"{text[:60]!r} is not a fact: write one such as battery.cca, battery.capacity or reading.voltage."
+        f"{text!r} may be {say.listed(found, 'or')}: write one of them."
+        if found
+        else f"{text[:60]!r} is not a fact: write one such as battery.cca, battery.capacity or reading.voltage."
     )
 
 

@@ -1,4 +1,5 @@
 """The version of the rules: a digest of everything that decides an answer."""
+
 from __future__ import annotations
 
 import hashlib

@@ -1,4 +1,5 @@
 """Cases by hand, for tests of rules and topics that need no reading."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
@@ -9,9 +10,7 @@ from service.case import Case, Known, Value
 from service.house import load
 
 
-def case(
-    facts: Mapping[str, Value | tuple[Value, Value]], cues: Iterable[str] = (), text: str = ""
-) -> Case:
+def case(facts: Mapping[str, Value | tuple[Value, Value]], cues: Iterable[str] = (), text: str = "") -> Case:
     """A case with these facts stated, under the demo house. A pair states a fact of two batteries."""
     first = {name: value[0] if isinstance(value, tuple) else value for name, value in facts.items()}
     second = {name: value[1] for name, value in facts.items() if isinstance(value, tuple)}

@@ -4,6 +4,7 @@ A conversation is a Markdown file: prose, then turns. "**Customer:** ..." is wha
 spaces or more is what the desk answers. In the README a block that begins with `$ leadsman ask "..."` holds what the
 command prints.
 """
+
 from __future__ import annotations
 
 import re

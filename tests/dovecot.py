@@ -1,4 +1,5 @@
 """A Dovecot of the test's own on loopback: `with Dovecot() as box:` gives box.url, box.user, box.password."""
+
 from __future__ import annotations
 
 import contextlib

@@ -1,4 +1,5 @@
 """What the tests of the inbox share: a desk, mails by hand, and drafts read back."""
+
 from __future__ import annotations
 
 import email

@@ -1,4 +1,5 @@
 """Walks every sentence of an answer for what the desk must never say. For the tests of all topics."""
+
 from __future__ import annotations
 
 import re

@@ -24,8 +24,9 @@ class Terminal:
         self.master, slave = pty.openpty()
         fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
         told = {**os.environ, "TERM": "xterm-256color", "PROMPT_TOOLKIT_NO_CPR": "1", **environment}
-        self.program = subprocess.Popen(command, stdin=slave, stdout=slave, stderr=slave, env=told,
-                                        start_new_session=True)
+        self.program = subprocess.Popen(
+            command, stdin=slave, stdout=slave, stderr=slave, env=told, start_new_session=True
+        )
         os.close(slave)
         self.raw = ""
         self.closed = False

@@ -203,15 +203,20 @@ def test_health(client, app):
 
 def test_four_threads_give_the_answers_of_one(tmp_path):
     app = create_app(data=tmp_path)
-    texts = [QUESTION, "12.4 V at rest on an AGM. Is that good?", "What cable for a Pike, 5 m each way?",
-             "How many amps of charger for two 100 Ah AGMs?"]
+    texts = [
+        QUESTION,
+        "12.4 V at rest on an AGM. Is that good?",
+        "What cable for a Pike, 5 m each way?",
+        "How many amps of charger for two 100 Ah AGMs?",
+    ]
     alone = [json.dumps(ask(app.test_client(), text).json["answers"], sort_keys=True) for text in texts]
     with live(app, threads=4) as address, ThreadPoolExecutor(8) as many:
 
         def over_http(text):
             body = json.dumps({"text": text}).encode()
             request = urllib.request.Request(
-                f"{address}/api/ask", body, {"Content-Type": "application/json"}, method="POST")
+                f"{address}/api/ask", body, {"Content-Type": "application/json"}, method="POST"
+            )
             with urllib.request.urlopen(request, timeout=30) as response:
                 return json.dumps(json.load(response)["answers"], sort_keys=True)
 

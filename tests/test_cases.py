@@ -1,4 +1,5 @@
 """Dialogues as data: every case of tests/cases/ is answered as its label says."""
+
 from __future__ import annotations
 
 import tomllib

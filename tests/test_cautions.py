@@ -1,4 +1,5 @@
 """Each caution appears where its row says so, and stays away where the facts rule it out."""
+
 from __future__ import annotations
 
 from typing import Any
@@ -35,8 +36,11 @@ def shown(
         ("lithium-cold", shown("run-check", LFP | {"ambient.temperature": -4}), shown("run-check", LFP)),
         ("lithium-kind", shown("run-check", LFP, figures=VOLT), shown("run-check", AGM, figures=VOLT)),
         ("lithium-cut-out", shown("run-time", LFP), shown("run-time", WET)),
-        ("lithium-joined", shown("bank-wiring", LFP | {"battery.count": 2}),
-         shown("bank-wiring", LFP | {"battery.count": 1})),
+        (
+            "lithium-joined",
+            shown("bank-wiring", LFP | {"battery.count": 2}),
+            shown("bank-wiring", LFP | {"battery.count": 1}),
+        ),
         ("alternator-lithium", shown("charge-time", LFP | {"alternator.current": 90}), shown("charge-time", LFP)),
         ("alternator-lithium", shown("dc-dc", LFP), shown("dc-dc", AGM)),
         ("isolated-outputs", shown("charger-banks", BANK24), shown("charger-banks", {"bank.voltage": 12})),
@@ -46,10 +50,16 @@ def shown(
         ("fuse-at-battery", shown("cable-size", {}), shown("rest-voltage", {})),
         ("fuse-breaks-fault", shown("bank-wiring", LFP), shown("bank-wiring", AGM)),
         ("manual-first", shown("fuse-size", {}), shown("solar", {})),
-        ("cable-assumed", shown("voltage-drop", {"cable.gauge": "1/0"}),
-         shown("voltage-drop", {"cable.gauge": "1/0", "cable.insulation": 105, "cable.in_engine_space": False})),
-        ("cable-and-joints", shown("run-check", AGM, figures=VOLT),
-         shown("run-check", AGM | {"cable.gauge": "4"}, figures=VOLT)),
+        (
+            "cable-assumed",
+            shown("voltage-drop", {"cable.gauge": "1/0"}),
+            shown("voltage-drop", {"cable.gauge": "1/0", "cable.insulation": 105, "cable.in_engine_space": False}),
+        ),
+        (
+            "cable-and-joints",
+            shown("run-check", AGM, figures=VOLT),
+            shown("run-check", AGM | {"cable.gauge": "4"}, figures=VOLT),
+        ),
         ("parallel-cables", shown("cable-size", {}, figures=PAIR), shown("cable-size", {})),
         ("charge-not-strength", shown("rest-voltage", AGM, verdict="yes"), shown("rest-voltage", AGM, verdict="no")),
         ("measure-each", shown("rest-voltage", BANK24), shown("rest-voltage", {"bank.voltage": 12})),
@@ -61,8 +71,11 @@ def shown(
         ("acid", shown("maintenance", {}), shown("maintenance", LFP)),
         ("short-circuit", shown("terminals", {}), shown("rest-voltage", {})),
         ("frost", shown("storage", AGM), shown("storage", LFP)),
-        ("frost", shown("storage", AGM | {"ambient.temperature": -10}),
-         shown("storage", AGM | {"ambient.temperature": 18})),
+        (
+            "frost",
+            shown("storage", AGM | {"ambient.temperature": -10}),
+            shown("storage", AGM | {"ambient.temperature": 18}),
+        ),
         ("check-date", shown("storage", {}), shown("run-check", {})),
         ("equalise", shown("charger-setting", AGM, "detail:equalise"), shown("charger-setting", AGM)),
         ("equalise", shown("specific-gravity", {"reading.gravity_spread": 0.03}), shown("specific-gravity", {})),

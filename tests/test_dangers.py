@@ -1,4 +1,5 @@
 """Signs of danger: found when present, and told from look-alikes, denials, the past and general questions."""
+
 from __future__ import annotations
 
 import random
@@ -17,8 +18,12 @@ TABLE = tomllib.loads((READING / "dangers.toml").read_text(encoding="utf-8"))
 FRESH = [tomllib.loads(path.read_text(encoding="utf-8")) for path in sorted(READING.glob("dangers_fresh*.toml"))]
 PRESENT = [(family, phrase) for family, phrases in TABLE["present"].items() for phrase in phrases]
 VOICES = [(family, text) for table in FRESH for family, texts in table["present"].items() for text in texts]
-QUIET = [text for table in FRESH for name in ("denied", "past", "general", "silent")
-         for text in table.get(name, {}).get("phrases", ())]
+QUIET = [
+    text
+    for table in FRESH
+    for name in ("denied", "past", "general", "silent")
+    for text in table.get(name, {}).get("phrases", ())
+]
 RANK = {row["id"].value: ("routine", "today", "stop-now").index(row["urgency"].value) for row in rows("hazards")}
 
 

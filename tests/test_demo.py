@@ -1,4 +1,5 @@
 """The demo conversations are what the desk says, word for word. Refresh them with `python -m tests.demo`."""
+
 from __future__ import annotations
 
 import pytest

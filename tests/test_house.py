@@ -1,4 +1,5 @@
 """The house file: the demo is sound, and every mistake is explained with its line."""
+
 from __future__ import annotations
 
 import pytest
@@ -79,8 +80,12 @@ def test_a_new_house_file_is_sound_and_never_written_over(tmp_path, capsys):
 
 def test_the_parts_of_a_new_house_file_that_are_notes_are_sound_too():
     text = STARTING.read_text(encoding="utf-8")
-    second = "\n".join(line.removeprefix("# ") for line in text.splitlines() if line.startswith(("# [model", "# name"))
-                       or (line.startswith("# ") and " = " in line and "[" not in line.split(" = ")[0]))
+    second = "\n".join(
+        line.removeprefix("# ")
+        for line in text.splitlines()
+        if line.startswith(("# [model", "# name"))
+        or (line.startswith("# ") and " = " in line and "[" not in line.split(" = ")[0])
+    )
     assert "[model.second]" in second
     whole = text + "\n" + second.replace('note = "A word of your own on this model."', "")
     assert mistakes(whole) == []

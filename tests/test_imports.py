@@ -1,4 +1,5 @@
 """The import direction of DEVELOPERS.md, held by the contracts in pyproject.toml."""
+
 from __future__ import annotations
 
 import os
@@ -7,7 +8,6 @@ import sys
 from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
-
 
 
 def test_no_import_goes_outwards():

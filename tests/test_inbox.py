@@ -1,4 +1,5 @@
 """The mails of tests/inbox: which words count, what is answered, whether a reply is due."""
+
 from __future__ import annotations
 
 import json

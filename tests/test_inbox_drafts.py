@@ -1,4 +1,5 @@
 """Drafts are real messages: to the right person, in the right thread, readable, and never made twice."""
+
 from __future__ import annotations
 
 import time

@@ -1,4 +1,5 @@
 """The inbox on a real IMAP server: read unseen, marked with our own keywords, drafts once and never sent."""
+
 from __future__ import annotations
 
 import io

@@ -1,4 +1,5 @@
 """Much mail and monstrous mail: 2,000 in a minute, memory flat, no text that hangs the desk."""
+
 from __future__ import annotations
 
 import random
@@ -102,9 +103,8 @@ def test_no_text_hangs_the_desk(name):
         "From: a@post.example\n" + "Content-Type: message/rfc822\n\n" * 3_000,
         "From: a@post.example\nContent-Type: text/plain; charset=" + "x" * 5_000,
         "From: a@post.example\nContent-Type: text/plain; " + "a*0*=x'y'z; " * 5_000,
-        "From: a@post.example\n" + "".join(
-            f'Content-Type: multipart/mixed; boundary="b{depth}"\n\n--b{depth}\n' for depth in range(2_000)
-        ),
+        "From: a@post.example\n"
+        + "".join(f'Content-Type: multipart/mixed; boundary="b{depth}"\n\n--b{depth}\n' for depth in range(2_000)),
     ],
 )
 def test_no_header_hangs_or_stops_the_desk(head):

@@ -1,4 +1,5 @@
 """What must hold between answers: more load, colder, thicker, other units, and the changes that the desk offers."""
+
 from __future__ import annotations
 
 from functools import cache

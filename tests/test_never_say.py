@@ -1,4 +1,5 @@
 """No text of the desk says what must never be said: the tables whole, and the answers on care and danger."""
+
 from __future__ import annotations
 
 import itertools

@@ -1,4 +1,5 @@
 """Who does not know a fact hears how to find out, and is never asked the same again."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """How quantities are read: notations as data, and what holds for every text."""
+
 from __future__ import annotations
 
 import math

@@ -1,4 +1,5 @@
 """What the README shows is what the desk says, and every command in it exists."""
+
 from __future__ import annotations
 
 import re

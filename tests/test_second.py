@@ -1,4 +1,5 @@
 """The service against a second, independent implementation of the contract's methods, over generated questions."""
+
 from __future__ import annotations
 
 from collections import defaultdict

@@ -14,13 +14,13 @@ from service.leadsman import Leadsman
 from service.table import answered, decoded, parsed
 
 DESK = Leadsman()
-READINGS = '''Boat,Rest volts,Load Volts,Amps,CCA,Age (years),Chemistry,Ah,Temp (F),Remarks
+READINGS = """Boat,Rest volts,Load Volts,Amps,CCA,Age (years),Chemistry,Ah,Temp (F),Remarks
 Ünïcode 🚤,12.7,10.9,260,650,3,AGM,100,70,"said ""fine"", twice"
 Mary,12.1 V,9.0,,650,8 years,wet,110,,"two
 lines"
 Ann,,,,,,,,,nothing
 Bob,twelve-ish,,,,,,,,
-'''
+"""
 
 
 def rows(text):

@@ -1,4 +1,5 @@
 """What a conversation carries, and the token it travels in."""
+
 from __future__ import annotations
 
 import pytest
@@ -26,7 +27,12 @@ def test_earlier_facts_are_kept_and_said_to_be_of_the_thread():
 
 @pytest.mark.parametrize(
     ("old", "new"),
-    [("load.current", "load.model"), ("load.peak", "load.current"), ("cable.gauge", "cable.area"), ("load.model", "load.power")],
+    [
+        ("load.current", "load.model"),
+        ("load.peak", "load.current"),
+        ("cable.gauge", "cable.area"),
+        ("load.model", "load.power"),
+    ],
 )
 def test_a_fact_that_speaks_of_the_same_thing_makes_the_old_one_stale(old, new):
     assert old not in Thread().told([said(old, 1.0)]).told([said(new, 2.0)]).facts

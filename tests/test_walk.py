@@ -1,4 +1,5 @@
 """Walks every answer to some hundreds of generated questions: what must hold of each, whatever was asked."""
+
 from __future__ import annotations
 
 import math

@@ -162,8 +162,11 @@ def test_nothing_written_or_too_much(client, text):
 
 def test_our_script_gets_the_new_entry_and_the_one_before_folded(client):
     page = read(post(client, QUESTION))
-    response = client.post("/", headers={"Sheet": "entry"},
-                           data={"text": "same but 700 CCA", **{n: page.forms[-1][n] for n in ("thread", "entries")}})
+    response = client.post(
+        "/",
+        headers={"Sheet": "entry"},
+        data={"text": "same but 700 CCA", **{n: page.forms[-1][n] for n in ("thread", "entries")}},
+    )
     text = response.get_data(as_text=True)
     assert text.count('<section class="folded"') == text.count('<section class="newest"') == 1
     assert "<html" not in text

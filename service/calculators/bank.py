@@ -1,4 +1,5 @@
 """What two unlike batteries make together, and how far apart they are."""
+
 from __future__ import annotations
 
 from service.calculators.units import OutOfRange

@@ -1,4 +1,5 @@
 """Copper cable: what it loses, the area it needs, and the smallest standard size that will do."""
+
 from __future__ import annotations
 
 import math
@@ -44,9 +45,7 @@ def area_for(current: Ampere, one_way: Metre, lost: Volt, *, k: float) -> Circul
     return k * current * _round_trip_feet(current, one_way) / lost
 
 
-def smallest(
-    sizes: Iterable[Size], area: CircularMil = 0.0, current: Ampere = 0.0, share: float = 1.0
-) -> Size | None:
+def smallest(sizes: Iterable[Size], area: CircularMil = 0.0, current: Ampere = 0.0, share: float = 1.0) -> Size | None:
     """The first size with that area that may carry that current, None beyond the last.
 
     `sizes` go from thin to thick; `share` is what is left of the ampacity (0.85 in an engine space).

@@ -1,4 +1,5 @@
 """How many amps charge a battery well, how long it takes, and the volts for another temperature."""
+
 from __future__ import annotations
 
 from service.calculators.units import Ampere, AmpereHour, Celsius, Hour, OutOfRange, Percent, Volt

@@ -1,4 +1,5 @@
 """What a lead battery has left for cranking in the cold."""
+
 from __future__ import annotations
 
 from service.calculators.table import Points, within

@@ -1,4 +1,5 @@
 """From one rating or unit to another."""
+
 from __future__ import annotations
 
 from service.calculators.cable import FOOT

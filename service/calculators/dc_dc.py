@@ -1,4 +1,5 @@
 """What a converter or charger between two batteries takes in for what it gives out."""
+
 from __future__ import annotations
 
 from service.calculators.units import Ampere, OutOfRange, Volt

@@ -1,4 +1,5 @@
 """What a small current that is always on takes out of a battery."""
+
 from __future__ import annotations
 
 from service.calculators.units import Ampere, AmpereHour, Day, OutOfRange, Percent

@@ -1,4 +1,5 @@
 """Where the acid of a lead battery turns to ice."""
+
 from __future__ import annotations
 
 from service.calculators.table import Points, within

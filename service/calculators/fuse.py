@@ -1,4 +1,5 @@
 """Fuses: the rating for a current, and the most that a cable allows."""
+
 from __future__ import annotations
 
 import math

@@ -1,4 +1,5 @@
 """What a hydrometer tells: gravity brought to one temperature, and the charge that belongs to it."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable

@@ -1,4 +1,5 @@
 """What a lithium bank may give, against what a motor takes: the limits of its management systems."""
+
 from __future__ import annotations
 
 from service.calculators.units import Ampere, AmpereHour, Celsius
@@ -56,8 +57,15 @@ def stated_limits(
 
 
 def by_capacity(
-    running: Ampere, inrush: Ampere, capacity: AmpereHour, parallel: int, *,
-    per_hour: float, too_much: float, plenty: float, count_on: float,
+    running: Ampere,
+    inrush: Ampere,
+    capacity: AmpereHour,
+    parallel: int,
+    *,
+    per_hour: float,
+    too_much: float,
+    plenty: float,
+    count_on: float,
 ) -> str:
     """The verdict where only the capacity is known: no over `too_much` x it, yes or marginal within `plenty` x it.
 

@@ -1,4 +1,5 @@
 """How long a battery lasts at a current: Peukert's law in the 20-hour form."""
+
 from __future__ import annotations
 
 from service.calculators.units import Ampere, AmpereHour, Hour, Minute, OutOfRange

@@ -1,4 +1,5 @@
 """How full a battery is from its volts at rest. All volts are those of one 12 V battery."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence

@@ -1,4 +1,5 @@
 """How far a lead battery drops under load: the resistance that just passes the standard load test."""
+
 from __future__ import annotations
 
 from service.calculators.units import Ampere, Ohm, OutOfRange, Volt

@@ -1,4 +1,5 @@
 """What a panel brings in a day, and the panel that a need asks for."""
+
 from __future__ import annotations
 
 from service.calculators.units import AmpereHour, Hour, OutOfRange, Percent, Volt, Watt

@@ -1,4 +1,5 @@
 """How a battery that is laid up loses its charge."""
+
 from __future__ import annotations
 
 import math

@@ -1,4 +1,5 @@
 """Reading between the rows of a published table."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence

@@ -1,4 +1,5 @@
 """Names for floats in canonical units, so that a signature tells what goes in and what comes out."""
+
 from __future__ import annotations
 
 Ampere = float

@@ -1,4 +1,5 @@
 """Air for a battery space: enough to thin out the hydrogen of charging."""
+
 from __future__ import annotations
 
 from service.calculators.units import AmpereHour, CubicMetre, CubicMetrePerHour, OutOfRange

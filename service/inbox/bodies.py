@@ -1,4 +1,5 @@
 """The text of a mail's parts: the right part, its character set, its flowed lines; attachments are only counted."""
+
 from __future__ import annotations
 
 import codecs
@@ -11,7 +12,11 @@ LONGEST = 1_000_000  # characters of one part
 MOST_PARTS = 2_000
 DEEPEST = 30  # parts in one another
 SAME = {  # what programs mean by a set's name
-    "ascii": "utf-8", "us-ascii": "utf-8", "iso-8859-1": "cp1252", "latin-1": "cp1252", "latin1": "cp1252",
+    "ascii": "utf-8",
+    "us-ascii": "utf-8",
+    "iso-8859-1": "cp1252",
+    "latin-1": "cp1252",
+    "latin1": "cp1252",
     "gb2312": "gb18030",
 }
 FILES = ("image", "audio", "video", "application")

@@ -1,4 +1,5 @@
 """What a mail asks the desk: its newest words, its subject, and the earlier question that a bare reply answers."""
+
 from __future__ import annotations
 
 import re

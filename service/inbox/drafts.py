@@ -1,4 +1,5 @@
 """Drafts of replies as real messages, for a person to read and send: into a folder, never twice. Nothing is sent."""
+
 from __future__ import annotations
 
 import contextlib

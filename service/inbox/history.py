@@ -1,4 +1,5 @@
 """Takes a message and the earlier messages in it apart: marked by ">", under "... wrote:", under a little header."""
+
 from __future__ import annotations
 
 import re

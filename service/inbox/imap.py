@@ -1,4 +1,5 @@
 """A mailbox on an IMAP server: read unseen, marked with keywords of our own, drafts left in its Drafts."""
+
 from __future__ import annotations
 
 import contextlib

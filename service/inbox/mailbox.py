@@ -1,4 +1,5 @@
 """Where mail comes from: a folder of .eml files, a single one, an mbox, a Maildir. They are only read."""
+
 from __future__ import annotations
 
 import mailbox
@@ -51,7 +52,9 @@ class Files:
     def items(self) -> Iterator[Item]:
         """The mails in the order of their names, in an mbox as they stand."""
         if not self.path.exists():
-            raise SourceFault(f"{self.path} does not exist: name a folder of .eml files, a Maildir, an mbox or imaps://")
+            raise SourceFault(
+                f"{self.path} does not exist: name a folder of .eml files, a Maildir, an mbox or imaps://"
+            )
         if not self.path.is_dir():
             return self._box() if self._is_box() else iter([self._file(self.path, self.path.name)])
         if (self.path / "cur").is_dir() and (self.path / "new").is_dir():

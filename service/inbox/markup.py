@@ -1,4 +1,5 @@
 """The text of an HTML message as its reader sees it: hidden parts left out, quotations marked with ">"."""
+
 from __future__ import annotations
 
 import re
@@ -11,15 +12,69 @@ from lxml import html as lxml_html
 LONGEST = 2_000_000  # characters of HTML; what comes after is no question
 LONGEST_STYLE = 100_000
 DEEPEST = 500  # nested elements
-UNSEEN = frozenset((
-    "head", "script", "style", "template", "noscript", "title", "meta", "link", "object", "embed", "svg", "math",
-    "select", "option", "button", "audio", "video", "iframe", "textarea", "input",
-))
-BLOCKS = frozenset((
-    "address", "article", "aside", "blockquote", "body", "center", "dd", "div", "dl", "dt", "fieldset", "figure",
-    "footer", "form", "h1", "h2", "h3", "h4", "h5", "h6", "header", "hr", "li", "main", "nav", "ol", "p", "pre",
-    "section", "table", "tbody", "tfoot", "thead", "tr", "ul",
-))
+UNSEEN = frozenset(
+    (
+        "head",
+        "script",
+        "style",
+        "template",
+        "noscript",
+        "title",
+        "meta",
+        "link",
+        "object",
+        "embed",
+        "svg",
+        "math",
+        "select",
+        "option",
+        "button",
+        "audio",
+        "video",
+        "iframe",
+        "textarea",
+        "input",
+    )
+)
+BLOCKS = frozenset(
+    (
+        "address",
+        "article",
+        "aside",
+        "blockquote",
+        "body",
+        "center",
+        "dd",
+        "div",
+        "dl",
+        "dt",
+        "fieldset",
+        "figure",
+        "footer",
+        "form",
+        "h1",
+        "h2",
+        "h3",
+        "h4",
+        "h5",
+        "h6",
+        "header",
+        "hr",
+        "li",
+        "main",
+        "nav",
+        "ol",
+        "p",
+        "pre",
+        "section",
+        "table",
+        "tbody",
+        "tfoot",
+        "thead",
+        "tr",
+        "ul",
+    )
+)
 SPACED = frozenset(["p", "h1", "h2", "h3", "h4", "h5", "h6", "ul", "ol", "table", "blockquote", "pre", "hr"])
 HIDDEN = re.compile(
     r"display:none|visibility:(?:hidden|collapse)|mso-hide:all|clip:rect\(0"

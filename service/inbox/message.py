@@ -1,4 +1,5 @@
 """One mail as the desk needs it: who wrote, about what, in which words. Broken mail gives what can be read of it."""
+
 from __future__ import annotations
 
 import email

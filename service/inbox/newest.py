@@ -1,4 +1,5 @@
 """The newest words of a message: what its sender wrote now, without quotations, signature and notices."""
+
 from __future__ import annotations
 
 import re

@@ -1,4 +1,5 @@
 """A numbered list of questions taken apart, so that each is answered with its own facts and those around the list."""
+
 from __future__ import annotations
 
 import re
@@ -103,4 +104,3 @@ def _together(desk: Leadsman, found: list[tuple[Answer, str]], thread: str | Non
     answers = tuple(answer for answer, _ in found)
     reply = Reply(desk.new_id(), thread or "", triage(answers), answers)
     return Answered(reply, tuple(words for _, words in found))
-

@@ -1,4 +1,5 @@
 """Whether a reply is due: none to machines, lists, ourselves, duplicates and spam (RFC 3834, RFC 2919, RFC 3464)."""
+
 from __future__ import annotations
 
 from collections.abc import Collection
@@ -82,6 +83,4 @@ def _set(headers: dict[str, str], names: Collection[str]) -> bool:
 
 
 def _local(mail: Mail, row: str) -> bool:
-    return mail.sender is not None and bool(
-        pattern("automatic", row).fullmatch(mail.sender.email.rpartition("@")[0])
-    )
+    return mail.sender is not None and bool(pattern("automatic", row).fullmatch(mail.sender.email.rpartition("@")[0]))

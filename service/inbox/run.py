@@ -1,4 +1,5 @@
 """`leadsman inbox`: sorts a mailbox, prints what it found, and leaves drafts where they are asked for."""
+
 from __future__ import annotations
 
 import getpass

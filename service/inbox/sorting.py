@@ -1,4 +1,5 @@
 """Sorts mail: what each one asks, how urgent it is, who sees to it, whether a reply is due."""
+
 from __future__ import annotations
 
 import hashlib

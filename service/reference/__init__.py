@@ -3,6 +3,7 @@
 A table file holds `key` (the columns that name a row), `units` (of the value columns), `cite` and `locator` (for
 all rows, unless a row has its own) and `[[row]]`. Single values are a table whose key is "name".
 """
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -36,9 +37,9 @@ Row = Mapping[str, Cited]
 
 @cache
 def sources() -> dict[str, dict[str, str]]:
-    """Every source by id, from the files in sources/: title, publisher, edition, locator, kind, checked."""
+    """Every source by id, from the files in literature/: title, publisher, edition, locator, kind, checked."""
     found: dict[str, dict[str, str]] = {}
-    for path in sorted((HERE / "sources").glob("*.toml")):
+    for path in sorted((HERE / "literature").glob("*.toml")):
         for name, source in toml(path).items():
             if name in found:
                 raise ValueError(f"{path.name}, {name}: stands in another file of sources too")
@@ -61,15 +62,17 @@ def rows(table: str) -> tuple[Row, ...]:
         cite = row.get("cite", content.get("cite", ""))
         locator = row.get("locator", content.get("locator", ""))
         if cite not in sources():
-            raise ValueError(f"{table}.toml, row {number}: source {cite!r} is not in sources/")
+            raise ValueError(f"{table}.toml, row {number}: source {cite!r} is not in literature/")
         if lacking := [key for key in keys if key not in row]:
             raise ValueError(f"{table}.toml, row {number}: key {lacking} missing")
         source = f"{cite}@{locator}" if locator else cite
         cells = {name: value for name, value in row.items() if name not in RESERVED}
-        found.append({
-            name: Cited(value, row.get("unit", "") if name == "value" else units.get(name, ""), source)
-            for name, value in cells.items()
-        })
+        found.append(
+            {
+                name: Cited(value, row.get("unit", "") if name == "value" else units.get(name, ""), source)
+                for name, value in cells.items()
+            }
+        )
     named = [tuple(row[key].value for key in keys) for row in found]
     if len(set(named)) != len(named):
         raise ValueError(f"{table}.toml: two rows have the same key")

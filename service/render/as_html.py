@@ -134,8 +134,9 @@ def _acts(answer: Mapping[str, Any], kind: str) -> Iterator[str]:
 def _figures(answer: Mapping[str, Any]) -> Iterator[dict[str, Any]]:
     names = [item["name"] for item in answer["figures"]]
     telling = DECIDES.get(answer["topic"], names[:1])
-    found = [_figure(item) | {"telling": item["name"] in telling, "note": _note(item, answer)}
-             for item in answer["figures"]]
+    found = [
+        _figure(item) | {"telling": item["name"] in telling, "note": _note(item, answer)} for item in answer["figures"]
+    ]
     for item in sorted(found, key=lambda item: not item["telling"]):
         yield item | {"system": _system(item["name"], names)}
 

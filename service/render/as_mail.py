@@ -1,4 +1,5 @@
 """A reply as the two bodies of a mail: plain text, and the same as simple HTML."""
+
 from __future__ import annotations
 
 import textwrap

@@ -21,8 +21,15 @@ ALSO = {
 }
 SMALL = {"drain.current": (("ampere", "A"), ("milliampere", "mA"))}
 PLAIN = {  # facts whose value speaks for itself
-    "battery.chemistry", "battery.duty", "load.model", "load.kind", "bank.layout", "cable.gauge",
-    "cable.insulation", "cable.drop", "cable.in_engine_space",
+    "battery.chemistry",
+    "battery.duty",
+    "load.model",
+    "load.kind",
+    "bank.layout",
+    "cable.gauge",
+    "cable.insulation",
+    "cable.drop",
+    "cable.in_engine_space",
 }
 GIVEN = {  # facts that only rules give, in words
     "load.voltage": "made for",

@@ -197,8 +197,11 @@ def _bar(name: str, text: str, at: tuple[float, float, float], own: bool, low: b
     ]
     if end - start > wide + 12:
         return [*drawn, svg.text(end - 7, y + 26, text, "end", "on-bar" if own else "on-other")]
-    return [*drawn, svg.rect("clear", end + 4, y + 10, wide + 8, 22),
-            svg.text(end + 8, y + 26, text, css="low" if low else "strong")]
+    return [
+        *drawn,
+        svg.rect("clear", end + 4, y + 10, wide + 8, 22),
+        svg.text(end + 8, y + 26, text, css="low" if low else "strong"),
+    ]
 
 
 def _bar_limits(limits: Sequence[Plot], across: Scale, top: int, bottom: float, unit: str) -> list[Markup]:
@@ -280,8 +283,10 @@ def _told(plot: Plot) -> str:
     else:
         for item in plot["series"]:
             ends = (item["points"][0], item["points"][-1])
-            said.append(f"{item['label']}: " + " to ".join(
-                f"{_value(float(y), unit)} at {_value(float(x), x_unit)}" for x, y in ends))
+            said.append(
+                f"{item['label']}: "
+                + " to ".join(f"{_value(float(y), unit)} at {_value(float(x), x_unit)}" for x, y in ends)
+            )
     if mark and "y" in mark and not isinstance(mark["x"], str):
         said.append(f"{mark['label']}: {_value(mark['y'], unit)} at {_value(mark['x'], x_unit)}")
     limits = [f"{item['label']} {_value(item['value'], unit)}" for item in plot["limits"]]

@@ -2,6 +2,7 @@
 
 `bank.built_voltage` follows from the batteries alone; `bank.voltage` also from the reading or the load, else 12 V.
 """
+
 from __future__ import annotations
 
 from service import reference
@@ -22,8 +23,7 @@ def read_system(volts: float) -> float | None:
     return next((nominal for low, high, nominal in STEPS if low <= volts < high), None)
 
 
-@rule("bank.built_voltage", ["?battery.nominal", "?battery.count", "?bank.layout"], unit="V",
-      say="", cites=[COUNTED])
+@rule("bank.built_voltage", ["?battery.nominal", "?battery.count", "?bank.layout"], unit="V", say="", cites=[COUNTED])
 def volts_of_the_build(nominal: float | None, count: float | None, layout: str | None) -> float | None:
     """From the batteries alone: volts of one, how many, how joined."""
     one = system(nominal) if nominal else 12.0
@@ -44,8 +44,13 @@ def volts_as_built(built: float) -> float:
     return built
 
 
-@rule("bank.voltage", ["reading.voltage", "?load.voltage"], unit="V", cites=["system-volts"],
-      say="{reading.voltage} at rest is a {value} system")
+@rule(
+    "bank.voltage",
+    ["reading.voltage", "?load.voltage"],
+    unit="V",
+    cites=["system-volts"],
+    say="{reading.voltage} at rest is a {value} system",
+)
 def volts_as_read(reading: float, load: float | None) -> float | None:
     """From a resting reading; a load of higher volts tells that one battery was read."""
     found = read_system(reading)
@@ -64,15 +69,28 @@ def volts_of_one(nominal: float) -> float | None:
     return system(nominal) if system(nominal) >= 12 else None
 
 
-@rule("bank.voltage", ["bank.layout"], kind="assumed", unit="V", cites=["twelve-volts"],
-      say="Two 12 V batteries in series taken: {value}", why="two 12 V batteries in series")
+@rule(
+    "bank.voltage",
+    ["bank.layout"],
+    kind="assumed",
+    unit="V",
+    cites=["twelve-volts"],
+    say="Two 12 V batteries in series taken: {value}",
+    why="two 12 V batteries in series",
+)
 def two_in_series(layout: str) -> float | None:
-    """"In series" without a number."""
+    """ "In series" without a number."""
     return 24.0 if layout == "series" else None
 
 
-@rule("bank.voltage", kind="assumed", unit="V", cites=["twelve-volts"],
-      say="{value} is assumed: most boats have 12 V", why="most boats have 12 V")
+@rule(
+    "bank.voltage",
+    kind="assumed",
+    unit="V",
+    cites=["twelve-volts"],
+    say="{value} is assumed: most boats have 12 V",
+    why="most boats have 12 V",
+)
 def usual_volts() -> float:
     """Where nothing is said."""
     return 12.0
@@ -120,8 +138,13 @@ def _added_in_parallel(fact: str, word: str, name: str) -> None:
         return one * parallel
 
     for how, words in ((of_one, ""), (of_several, f"In parallel {word} adds up: {{value}}")):
-        rule(f"bank.{name}", [fact, "bank.in_parallel"], unit="Ah" if name == "capacity" else "A",
-             cites=[COUNTED], say=words)(how)
+        rule(
+            f"bank.{name}",
+            [fact, "bank.in_parallel"],
+            unit="Ah" if name == "capacity" else "A",
+            cites=[COUNTED],
+            say=words,
+        )(how)
 
 
 _added_in_parallel("battery.capacity", "capacity", "capacity")
@@ -130,8 +153,13 @@ _added_in_parallel("battery.max_current", "the continuous limit", "max_current")
 _added_in_parallel("battery.peak_current", "the peak limit", "peak_current")
 
 
-@rule("bank.energy", ["bank.capacity", "bank.voltage", "battery.family"], unit="Wh", cites=["energy-volts"],
-      say="{bank.capacity} at {bank.voltage} nominal hold {value}")
+@rule(
+    "bank.energy",
+    ["bank.capacity", "bank.voltage", "battery.family"],
+    unit="Wh",
+    cites=["energy-volts"],
+    say="{bank.capacity} at {bank.voltage} nominal hold {value}",
+)
 def energy_of_the_bank(capacity: float, volts: float, family: str) -> float:
     """At nominal volts, 12 V for lead and 12.8 V for lithium each."""
     nominal = reference.value("ratings", "volts-lithium" if family == "lithium" else "volts-lead").value

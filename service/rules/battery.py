@@ -2,6 +2,7 @@
 
 `battery.family` is lead, lithium or lithium-other: by the kind where it is said, else by the ratings that only one has.
 """
+
 from __future__ import annotations
 
 from service import reference
@@ -37,23 +38,38 @@ def lead_by_its_duty(duty: str) -> str:
     return "lead"
 
 
-@rule("battery.cca", ["battery.ca"], unit="A", cites=["ca-over-cca"],
-      say="{battery.ca} of cranking amps at 0 °C are {value} at -18 °C (divided by 1.25)")
+@rule(
+    "battery.cca",
+    ["battery.ca"],
+    unit="A",
+    cites=["ca-over-cca"],
+    say="{battery.ca} of cranking amps at 0 °C are {value} at -18 °C (divided by 1.25)",
+)
 def cca_of_ca(ca: float) -> float:
     """Only the 0 °C rating is known."""
     return convert.cca_from_ca(ca, reference.value("ratings", "ca-over-cca").value)
 
 
-@rule("battery.capacity", ["battery.energy", "battery.volts", "?battery.chemistry"], unit="Ah",
-      cites=["energy-volts"], say="{battery.energy} are {value}")
+@rule(
+    "battery.capacity",
+    ["battery.energy", "battery.volts", "?battery.chemistry"],
+    unit="Ah",
+    cites=["energy-volts"],
+    say="{battery.energy} are {value}",
+)
 def capacity_of_energy(energy: float, volts: float, chemistry: str | None) -> float:
     """Watt-hours are mostly given for lithium; a lead battery has to be named."""
     nominal = reference.value("ratings", "volts-lead" if chemistry in LEAD else "volts-lithium").value
     return convert.capacity_from_energy(energy, volts / 12 * nominal)
 
 
-@rule("battery.capacity", ["battery.reserve", "?battery.chemistry"], unit="Ah", cites=["peukert", "reserve-capacity"],
-      say="{battery.reserve} at 25 A are {value} at the 20-hour rate, by Peukert's law")
+@rule(
+    "battery.capacity",
+    ["battery.reserve", "?battery.chemistry"],
+    unit="Ah",
+    cites=["peukert", "reserve-capacity"],
+    say="{battery.reserve} at 25 A are {value} at the 20-hour rate, by Peukert's law",
+)
 def capacity_of_reserve(reserve: float, chemistry: str | None) -> float:
     """Only the reserve minutes are known."""
     k = reference.row("peukert", chemistry=chemistry if chemistry in LEAD else "lead")["k"]
@@ -96,15 +112,25 @@ def rest_volts_each(reading: float, bank: float, state: str | None) -> float | N
     return reading / ((read_system(reading) or bank) / 12)
 
 
-@rule("battery.start_voltage", ["battery.rest_voltage"], unit="V", cites=["load-test-resistance"],
-      say="It starts from {value} at rest")
+@rule(
+    "battery.start_voltage",
+    ["battery.rest_voltage"],
+    unit="V",
+    cites=["load-test-resistance"],
+    say="It starts from {value} at rest",
+)
 def start_at_the_reading(volts: float) -> float:
     """The resting reading, at most what a full battery holds once a load comes on."""
     return min(volts, float(reference.value("ratings", "full-at-most").value))
 
 
-@rule("battery.start_voltage", ["battery.charge", "?battery.chemistry"], unit="V", cites=["load-test-resistance"],
-      say="At {battery.charge} charge it starts from {value}")
+@rule(
+    "battery.start_voltage",
+    ["battery.charge", "?battery.chemistry"],
+    unit="V",
+    cites=["load-test-resistance"],
+    say="At {battery.charge} charge it starts from {value}",
+)
 def start_at_the_charge(charge: float, chemistry: str | None) -> float:
     """By the table of volts at rest."""
     return min(table.within(charge, _rest_table(chemistry)), float(reference.value("ratings", "full-at-most").value))

@@ -1,4 +1,5 @@
 """The cable: its area, what it may carry, the loss allowed, and the standard sizes to choose from."""
+
 from __future__ import annotations
 
 from service.calculators.cable import Size
@@ -28,8 +29,13 @@ def usual_place() -> bool:
     return False
 
 
-@rule("cable.cmil", ["cable.gauge"], unit="cmil", cites=["sae-areas"],
-      say="{cable.gauge} has at least {value} circular mils")
+@rule(
+    "cable.cmil",
+    ["cable.gauge"],
+    unit="cmil",
+    cites=["sae-areas"],
+    say="{cable.gauge} has at least {value} circular mils",
+)
 def area_of_the_gauge(gauge: str) -> float | None:
     """The smallest area of that size, None for a size that is not in the table."""
     try:
@@ -38,43 +44,75 @@ def area_of_the_gauge(gauge: str) -> float | None:
         return None
 
 
-@rule("cable.cmil", ["cable.area"], unit="cmil", cites=[PER_MM2.cite],
-      say="{cable.area} x 1973.5 = {value} circular mils")
+@rule(
+    "cable.cmil", ["cable.area"], unit="cmil", cites=[PER_MM2.cite], say="{cable.area} x 1973.5 = {value} circular mils"
+)
 def area_of_the_metric_size(area: float) -> float:
     """The nominal area."""
     return float(area * PER_MM2.value)
 
 
-@rule("cable.ampacity", ["cable.gauge", "cable.insulation", "cable.in_engine_space"], unit="A", cites=[TABLE_5],
-      say="{cable.gauge} at {cable.insulation} may carry {value}\u00a0A")
+@rule(
+    "cable.ampacity",
+    ["cable.gauge", "cable.insulation", "cable.in_engine_space"],
+    unit="A",
+    cites=[TABLE_5],
+    say="{cable.gauge} at {cable.insulation} may carry {value}\u00a0A",
+)
 def ampacity_of_the_gauge(gauge: str, insulation: float, engine_space: bool) -> float | None:
     """By table 5, None for a size or an insulation that is not in it."""
     return ampacity(standard(gauge), insulation, engine_space)
 
 
-@rule("cable.ampacity", ["cable.area", "cable.insulation", "cable.in_engine_space"], unit="A", cites=[TABLE_5],
-      say="{cable.area} at {cable.insulation} may carry {value}\u00a0A, as the largest AWG size that is no thicker")
+@rule(
+    "cable.ampacity",
+    ["cable.area", "cable.insulation", "cable.in_engine_space"],
+    unit="A",
+    cites=[TABLE_5],
+    say="{cable.area} at {cable.insulation} may carry {value}\u00a0A, as the largest AWG size that is no thicker",
+)
 def ampacity_of_the_metric_size(area: float, insulation: float, engine_space: bool) -> float | None:
     """As the largest American size that is no thicker."""
     return ampacity(nearest_gauge(area), insulation, engine_space)
 
 
-@rule("cable.drop", ["charger.current", "?load.current"], kind="assumed", unit="%", cites=[CRITICAL_LIMIT.cite],
-      say="", why="suits the cable of a charger")
+@rule(
+    "cable.drop",
+    ["charger.current", "?load.current"],
+    kind="assumed",
+    unit="%",
+    cites=[CRITICAL_LIMIT.cite],
+    say="",
+    why="suits the cable of a charger",
+)
 def loss_of_a_charger(charger: float, load: float | None) -> float | None:
     """3 % where the cable carries a charging current."""
     return float(CRITICAL_LIMIT.value) if load is None else None
 
 
-@rule("cable.drop", ["?load.kind"], kind="assumed", unit="%", cites=[MOTOR_LIMIT.cite],
-      say="", why="suits thrusters and other motors")
+@rule(
+    "cable.drop",
+    ["?load.kind"],
+    kind="assumed",
+    unit="%",
+    cites=[MOTOR_LIMIT.cite],
+    say="",
+    why="suits thrusters and other motors",
+)
 def loss_of_a_motor(kind: str | None) -> float | None:
     """10 % for motors, and where nothing is said: a thruster."""
     return float(MOTOR_LIMIT.value) if kind is None or kind.lower() in MOTORS else None
 
 
-@rule("cable.drop", ["load.kind"], kind="assumed", unit="%", cites=[CRITICAL_LIMIT.cite],
-      say="", why="suits feeds, electronics, chargers and navigation lights")
+@rule(
+    "cable.drop",
+    ["load.kind"],
+    kind="assumed",
+    unit="%",
+    cites=[CRITICAL_LIMIT.cite],
+    say="",
+    why="suits feeds, electronics, chargers and navigation lights",
+)
 def loss_of_electronics(kind: str) -> float:
     """3 % for all that is no motor."""
     return float(CRITICAL_LIMIT.value)

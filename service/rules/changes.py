@@ -1,4 +1,5 @@
 """What may turn a verdict on thruster supply: the values to try for each fact, least change first, and their words."""
+
 from __future__ import annotations
 
 import math
@@ -141,9 +142,18 @@ LEVERS = (
     Lever("reading.voltage", charged, "{value} or more at rest, after charging"),
     Lever("battery.charge", fuller, "a charge of {value} or more"),
     Lever("battery.peak_current", enough_peak, "a label that allows {value} for a few seconds"),
-    Lever("battery.max_current", enough_limit, "a label that allows {value} all the time, and the first instant too",
-          also=with_peak),
-    Lever("battery.cca", enough_cca, in_words_of_cca, also=as_lead,
-          without=("battery.ca", "battery.max_current", "battery.peak_current", "battery.capacity", "bank.layout")),
+    Lever(
+        "battery.max_current",
+        enough_limit,
+        "a label that allows {value} all the time, and the first instant too",
+        also=with_peak,
+    ),
+    Lever(
+        "battery.cca",
+        enough_cca,
+        in_words_of_cca,
+        also=as_lead,
+        without=("battery.ca", "battery.max_current", "battery.peak_current", "battery.capacity", "bank.layout"),
+    ),
     Lever("battery.count", more_batteries, in_words_of_count, also=in_parallel),
 )

@@ -1,4 +1,5 @@
 """Charging volts by kind of battery and stage, and how a charger's setting or voltage fits them."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -69,8 +70,11 @@ def in_the_heat(case: Case, chemistry: str, absorption: Stage) -> None:
         return
     by_degree = row["by_degree"].value * float(case["bank.voltage"]) / 12
     aim = compensated(absorption.aim, celsius, by_degree)
-    case.step(f"At {say.temperature(celsius)} a sensor on the battery brings {say.volts(absorption.aim)} down to "
-              f"{say.volts(aim)}", "charge-compensation")
+    case.step(
+        f"At {say.temperature(celsius)} a sensor on the battery brings {say.volts(absorption.aim)} down to "
+        f"{say.volts(aim)}",
+        "charge-compensation",
+    )
 
 
 def put_out(case: Case) -> Put | None:

@@ -1,4 +1,5 @@
 """What is charged, by what, and when it may not be: shared by all charging topics."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -21,18 +22,22 @@ THAW = (
 )
 
 
-@rule("charger.current", ["charger.rate", "bank.capacity"], unit="A",
-      say="{charger.rate} of {bank.capacity} is {value}")
+@rule(
+    "charger.current", ["charger.rate", "bank.capacity"], unit="A", say="{charger.rate} of {bank.capacity} is {value}"
+)
 def amps_of_the_rate(rate: float, capacity: float) -> float:
     """A rate such as 0.1C."""
     return rate * capacity
 
 
-@rule("charge.capacity", ["battery.capacity", "bank.count", "?battery.count", "?bank.layout"], unit="Ah",
-      cites=["one-output-a-bank"], say="Each bank has an output of its own, which charges {value}")
-def one_of_separate_banks(
-    capacity: float, banks: float, count: float | None, layout: str | None
-) -> float | None:
+@rule(
+    "charge.capacity",
+    ["battery.capacity", "bank.count", "?battery.count", "?bank.layout"],
+    unit="Ah",
+    cites=["one-output-a-bank"],
+    say="Each bank has an output of its own, which charges {value}",
+)
+def one_of_separate_banks(capacity: float, banks: float, count: float | None, layout: str | None) -> float | None:
     """Banks that work apart are charged apart."""
     return capacity if banks > 1 and layout is None and (count or banks) <= banks else None
 
@@ -113,9 +118,7 @@ def span(case: Case, chemistry: str, amp_hours: float) -> Span:
     low, high = (charging.current(amp_hours, row[end].value) for end in ("low", "high"))
     shares = f"{say.number(row['low'].value * 100)} to {say.number(row['high'].value * 100)} %"
     name = say.CHEMISTRY[chemistry]
-    case.step(
-        f"{shares} of {say.amp_hours(amp_hours)} of {name} is {say.between(low, high, 'A')}", row["low"].cite
-    )
+    case.step(f"{shares} of {say.amp_hours(amp_hours)} of {name} is {say.between(low, high, 'A')}", row["low"].cite)
     cold = cold_share(case, chemistry)
     if cold is not None:
         high = min(high, charging.current(amp_hours, cold.value))
@@ -176,8 +179,11 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
     if chemistry == "lfp" and alternator and alternator_alone(case):
         case.step("Lithium takes all that an alternator gives until it is hot", "lithium-alternator")
         head = "Not straight from the alternator: lithium needs a DC-to-DC charger or current control between them."
-        return topic.needs("charger.kind", headline=head, likely=(
-            ("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")))
+        return topic.needs(
+            "charger.kind",
+            headline=head,
+            likely=(("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+        )
     return None
 
 
@@ -187,7 +193,8 @@ def frozen_answer(topic: Topic, case: Case) -> Answer:
     assert found is not None, "frozen_answer without a freezing point"
     case.step(
         f"At {say.charge(float(case['battery.charge']))} of charge the acid freezes at {say.temperature(found.value)}",
-        found.cite, "frozen-charge",
+        found.cite,
+        "frozen-charge",
     )
     at = say.temperature(float(case["ambient.temperature"]))
     head = f"Do not charge: at {at} a lead battery as empty as this is frozen, and it can burst on charge."

@@ -1,4 +1,5 @@
 """The circuit that a cable or a fuse serves: its current, its volts, the loss allowed, and how its cable is named."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
@@ -76,8 +77,13 @@ def into_the_converter(case: Case, amps: float) -> float:
     given = float(case.said("charger.voltage") or case["bank.voltage"])
     volts_in, volts_out = taken_from(case) / 12 * float(low.value), max(1, round(given / 12.5)) * float(high.value)
     worst = dc_dc.input_current(volts_out, amps, volts_in, float(efficiency.value))
-    case.step(f"At worst it takes {say.volts(volts_out)} x {say.amps(amps)} / ({say.volts(volts_in)} x 0.90) "
-              f"= {say.amps(worst)}", high.cite, low.cite, efficiency.cite)
+    case.step(
+        f"At worst it takes {say.volts(volts_out)} x {say.amps(amps)} / ({say.volts(volts_in)} x 0.90) "
+        f"= {say.amps(worst)}",
+        high.cite,
+        low.cite,
+        efficiency.cite,
+    )
     return max(worst, amps)
 
 

@@ -1,4 +1,5 @@
 """Whether a lead bank holds its volts in the first instant: at its posts, and at the motor where the cable is known."""
+
 from __future__ import annotations
 
 import math
@@ -52,7 +53,9 @@ def required_cca(case: Case, inrush: float) -> float:
     need = sag.required_cca(inrush, full, lowest.value, least)
     case.step(
         f"CCA for a clear yes: {say.amps(inrush)} x {say.number(2 * (full - lowest.value), 1)} / "
-        f"{say.number(full - least, 1)} = {say.number(math.ceil(need - 1e-6))}", lowest.cite, "load-test-resistance",
+        f"{say.number(full - least, 1)} = {say.number(math.ceil(need - 1e-6))}",
+        lowest.cite,
+        "load-test-resistance",
     )
     return max(need, float(case.get("load.cca", 0.0)))
 
@@ -64,8 +67,11 @@ def terminal_voltage(case: Case, inrush: float) -> float:
     ohms = sag.resistance(float(case["battery.cca"]), limit("full"), lowest.value)
     volts = sag.terminal_voltage(start, inrush, ohms, parallel)
     shown, rating = say.number(2 * (limit("full") - lowest.value), 1), say.number(case["battery.cca"])
-    case.step(f"Inner resistance at worst {shown} / {rating} = {say.quantity(ohms * 1000, 'mohm')}",
-              lowest.cite, "load-test-resistance")
+    case.step(
+        f"Inner resistance at worst {shown} / {rating} = {say.quantity(ohms * 1000, 'mohm')}",
+        lowest.cite,
+        "load-test-resistance",
+    )
     among = f" / {parallel} in parallel" if parallel > 1 else ""
     case.step(
         f"{say.volts(start)} - {say.amps(inrush)} x {say.quantity(ohms * 1000, 'mohm')}{among} = {say.volts(volts)}",
@@ -89,8 +95,11 @@ def cable_grounds(case: Case, running: float, at_load: float | None) -> list[Gro
     if size is None:
         return []
     name = f"the {say.fact(size, case[size])} cable"
-    found = [carried(case, name, running)] if at_load is None else [
-        lost(case, name, running), carried(case, name, running), at_the_motor(case, at_load)]
+    found = (
+        [carried(case, name, running)]
+        if at_load is None
+        else [lost(case, name, running), carried(case, name, running), at_the_motor(case, at_load)]
+    )
     return [ground for ground in found if ground]
 
 

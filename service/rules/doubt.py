@@ -1,4 +1,5 @@
 """Readings that cannot be, or that contradict each other: what to ask again, and when a technician looks."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -42,7 +43,7 @@ def shown(volts: float) -> str:
 
 
 def _amps_for_volts(case: Case) -> Doubt | None:
-    """"12.8 amps battery voltage": the figure of a voltage with the unit of a current."""
+    """ "12.8 amps battery voltage": the figure of a voltage with the unit of a current."""
     if case.said("reading.voltage") is not None:
         return None
     for fact in ("reading.current", "load.current"):
@@ -89,7 +90,8 @@ def _one_of_several(case: Case) -> Doubt | None:
     return Doubt(
         f"A {say.quantity(said, 'V')} bank at rest cannot read {shown(float(volts))}: either one battery was read, or "
         "one of them gives nothing.",
-        ("reading.voltage",), "technician",
+        ("reading.voltage",),
+        "technician",
     )
 
 
@@ -128,13 +130,18 @@ def opposed(case: Case) -> Doubt | None:
     by_float = readings.gravity_charge(readings.corrected_gravity(float(gravity), case.said("ambient.temperature")))
     if abs(by_volts - by_float) <= limit("opposed"):
         return None
-    case.step(f"{shown(float(volts))} at rest is about {say.charge(by_volts)} of charge, a gravity of {gravity:.3f} "
-              f"about {say.charge(by_float)}", readings.cite("opposed"), "bci-charge")
+    case.step(
+        f"{shown(float(volts))} at rest is about {say.charge(by_volts)} of charge, a gravity of {gravity:.3f} "
+        f"about {say.charge(by_float)}",
+        readings.cite("opposed"),
+        "bci-charge",
+    )
     first, then = (_in_words(charge) for charge in (by_volts, by_float))
     return Doubt(
         f"{shown(float(volts))} and {gravity:.3f} cannot both be right: the first says {first} and the second {then}, "
         "so a technician will look at this.",
-        ("reading.gravity", "reading.voltage"), "technician",
+        ("reading.gravity", "reading.voltage"),
+        "technician",
     )
 
 
@@ -150,7 +157,8 @@ def _rises(case: Case) -> Doubt | None:
     rise = f"from {shown(float(rest))} to {shown(float(load))}"
     return Doubt(
         f"Volts cannot rise {rise} when a load comes on: we think the two are swapped, or something was charging.",
-        ("reading.load_voltage", "reading.voltage"), "technician",
+        ("reading.load_voltage", "reading.voltage"),
+        "technician",
     )
 
 
@@ -162,5 +170,6 @@ def _ends_swapped(case: Case) -> Doubt | None:
     return Doubt(
         f"The motor cannot have {shown(float(far))} while the battery shows {shown(float(near))}: we think the two are "
         "swapped.",
-        ("reading.load_voltage", "reading.load_voltage_at_load"), "technician",
+        ("reading.load_voltage", "reading.load_voltage_at_load"),
+        "technician",
     )

@@ -1,4 +1,5 @@
 """The small charts of readings and care: a line or bars, the limits, and where the customer's own value stands."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
@@ -9,8 +10,13 @@ Point = Sequence[float | str | None]
 
 
 def chart(
-    kind: str, title: str, x: Axis, y: Axis, series: Iterable[tuple[str, Iterable[Point]]],
-    limits: Iterable[tuple[str, float]] = (), mark: tuple[str, float | str, float] | None = None,
+    kind: str,
+    title: str,
+    x: Axis,
+    y: Axis,
+    series: Iterable[tuple[str, Iterable[Point]]],
+    limits: Iterable[tuple[str, float]] = (),
+    mark: tuple[str, float | str, float] | None = None,
 ) -> dict[str, Any]:
     """A chart as the contract's plot. Limits are values on y."""
     drawn: dict[str, Any] = {

@@ -1,4 +1,5 @@
 """The cable to fit: the smallest standard size for the loss and the current, or several beyond the thickest."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator

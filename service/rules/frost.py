@@ -1,4 +1,5 @@
 """Where the acid of a battery freezes: by the hydrometer, else by its charge."""
+
 from __future__ import annotations
 
 from service import reference, say
@@ -37,8 +38,10 @@ def point_of(case: Case) -> tuple[float, str] | None:
     read = case.said("reading.gravity")
     if read is not None and case.said("battery.charge") is None and case.said("battery.chemistry") in USES_ACID:
         point = freezing.point(float(read), rows("gravity"))
-        nearest = min((row for row in reference.rows("freezing") if row["chart"].value == "gravity"),
-                      key=lambda row: abs(row["at"].value - float(read)))
+        nearest = min(
+            (row for row in reference.rows("freezing") if row["chart"].value == "gravity"),
+            key=lambda row: abs(row["at"].value - float(read)),
+        )
         case.step(f"Acid of gravity {float(read):.3f} freezes at {say.temperature(point)}", nearest["freezes"].cite)
         return point, f"the gravity is {float(read):.3f}"
     charge = charge_of(case)

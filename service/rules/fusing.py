@@ -1,4 +1,5 @@
 """The ratings that count for a fuse: enough for the load, not too much for the cable, and what every fuse must meet."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -48,14 +49,21 @@ def ratings(case: Case) -> Band:
     if amps:
         load = fuse.at_least(LOAD_MARGIN.value * amps, RATINGS)
         shown = f"at least {say.amps(load)}" if load else "beyond the list"
-        case.step(f"1.25 x {say.amps(amps)} = {say.amps(LOAD_MARGIN.value * amps)}, so the fuse is {shown}",
-                  LOAD_MARGIN.cite, LISTED)
+        case.step(
+            f"1.25 x {say.amps(amps)} = {say.amps(LOAD_MARGIN.value * amps)}, so the fuse is {shown}",
+            LOAD_MARGIN.cite,
+            LISTED,
+        )
     if circuit.has_cable(case) and "cable.ampacity" in case:
         carries = float(case["cable.ampacity"])
         first = fuse.at_least(carries, RATINGS)
         most = fuse.at_most(CABLE_MARGIN.value * carries, RATINGS)
-        case.step(f"1.5 x {say.amps(carries)} = {say.amps(CABLE_MARGIN.value * carries)}, so the most is "
-                  f"{say.amps(most or 0)}", CABLE_MARGIN.cite, TABLE_5)
+        case.step(
+            f"1.5 x {say.amps(carries)} = {say.amps(CABLE_MARGIN.value * carries)}, so the most is "
+            f"{say.amps(most or 0)}",
+            CABLE_MARGIN.cite,
+            TABLE_5,
+        )
     return Band(load, first, most, house_fuse(case, amps))
 
 
@@ -71,8 +79,10 @@ def house_fuse(case: Case, amps: float | None) -> float | None:
 def requirements(case: Case) -> None:
     """What every fuse must meet, noted as steps."""
     case.step(f"Fit it {PLACED}, measured along the cable; at each end where both ends can feed it", PLACE.cite)
-    case.step("It must be rated for the bank's charging voltage (DC) and able to break its short-circuit current",
-              VOLTAGE.cite)
+    case.step(
+        "It must be rated for the bank's charging voltage (DC) and able to break its short-circuit current",
+        VOLTAGE.cite,
+    )
     cca = case.get("bank.cca")
     if cca and float(case["bank.voltage"]) <= 24:
         table = reference.rows("interrupting")

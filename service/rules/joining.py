@@ -1,4 +1,5 @@
 """Batteries joined: how, and what they make together, alike or not."""
+
 from __future__ import annotations
 
 from service import reference, say

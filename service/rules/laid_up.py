@@ -1,4 +1,5 @@
 """A battery that stands: its charge now, what it loses by itself and to what is left on."""
+
 from __future__ import annotations
 
 from service import reference, say
@@ -33,8 +34,10 @@ def monthly(case: Case, say_it: bool = False) -> float:
         case.step(f"It loses {share} a month by itself at {say.temperature(usual)}", row.cite)
         if celsius != usual:
             loses = f"{say.significant(rate, 2)}{say.NB}%"
-            case.step(f"At {say.temperature(celsius)} that is {loses}: each 10 °C colder halves it, down to 0 °C",
-                      cite("rate-doubles"))
+            case.step(
+                f"At {say.temperature(celsius)} that is {loses}: each 10 °C colder halves it, down to 0 °C",
+                cite("rate-doubles"),
+            )
     return rate
 
 

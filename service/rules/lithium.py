@@ -1,4 +1,5 @@
 """What a lithium bank may give: the limits on its label, else by its capacity, in parallel and in the cold."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -9,8 +10,10 @@ from service.calculators import lithium
 from service.case import Case
 from service.rules import supply
 
-ABOVE = ("Above its limit the BMS (the safety switch inside a lithium battery) switches off, so the thruster would "
-         "stop in the middle of a turn")
+ABOVE = (
+    "Above its limit the BMS (the safety switch inside a lithium battery) switches off, so the thruster would "
+    "stop in the middle of a turn"
+)
 WITHIN = "The BMS (the safety switch inside a lithium battery) lets this current pass"
 
 
@@ -48,8 +51,10 @@ def limits(case: Case) -> Limits | None:
     share = cold_share(case)
     if share < 1:
         case.step(
-            f"Under 0 °C the continuous limit halves: {say.amps(continuous * share)}" if share
-            else "Under -20 °C a lithium battery must not be used", reference.value("lithium", "cold").cite,
+            f"Under 0 °C the continuous limit halves: {say.amps(continuous * share)}"
+            if share
+            else "Under -20 °C a lithium battery must not be used",
+            reference.value("lithium", "cold").cite,
         )
     if parallel > 1:
         whole, sure = say.amps(continuous * share), say.amps(continuous * share * count_on)
@@ -61,8 +66,10 @@ def limits(case: Case) -> Limits | None:
 
 def _assume_limit(case: Case, continuous: float, parallel: int) -> None:
     supply.taken(case, "battery.max_current", continuous / parallel, "1 A for each Ah, as no limit is said")
-    case.step(f"With no limit stated, 1 A for each Ah is usual: {say.amps(continuous)}",
-              reference.value("lithium", "per-hour").cite)
+    case.step(
+        f"With no limit stated, 1 A for each Ah is usual: {say.amps(continuous)}",
+        reference.value("lithium", "per-hour").cite,
+    )
 
 
 def cold_share(case: Case) -> float:
@@ -81,8 +88,13 @@ def judged(running: float, inrush: float, found: Limits) -> str:
     if found.peak is not None and inrush > found.peak:
         return "no"
     return lithium.by_capacity(
-        running, inrush, found.continuous / value("per-hour"), found.parallel,
-        per_hour=value("per-hour"), too_much=value("too-much"), plenty=value("plenty"),
+        running,
+        inrush,
+        found.continuous / value("per-hour"),
+        found.parallel,
+        per_hour=value("per-hour"),
+        too_much=value("too-much"),
+        plenty=value("plenty"),
         count_on=found.count_on,
     )
 
@@ -100,15 +112,19 @@ def words(case: Case, verdict: str, running: float, inrush: float, found: Limits
         return f"No: {bank} may give {allowed} for a few seconds, and {name} takes {say.amps(inrush)} at first."
     if verdict == "marginal" and not found.stated:
         whole = value("plenty") * found.continuous
-        return (f"Only just: without a stated limit count on {say.amps(found.sure(whole))} of {say.amps(whole)} in the "
-                f"first instant, and {name} takes {say.amps(inrush)}.")
+        return (
+            f"Only just: without a stated limit count on {say.amps(found.sure(whole))} of {say.amps(whole)} in the "
+            f"first instant, and {name} takes {say.amps(inrush)}."
+        )
     if verdict == "marginal":
         tight = running > found.sure(found.continuous)
         whole = found.continuous if tight else max(found.continuous, found.peak or 0)
         sure = say.amps(found.sure(whole))
         taken = say.amps(running if tight else inrush)
-        return (f"Only just: your batteries allow {say.amps(whole)} together, of which {sure} can be relied on, and "
-                f"{name} takes {taken}.")
+        return (
+            f"Only just: your batteries allow {say.amps(whole)} together, of which {sure} can be relied on, and "
+            f"{name} takes {taken}."
+        )
     peak = f" and {say.amps(found.peak)} for a few seconds" if found.peak and inrush > found.continuous else ""
     taken = f"{say.amps(running)} and {say.amps(inrush)} at first"
     return f"Yes: {gives} {say.amps(found.continuous)}{peak}, and {name} takes {taken}."
@@ -118,14 +134,20 @@ def still_open(case: Case, found: Limits, running: float, inrush: float) -> str:
     """The headline where the label decides."""
     name = supply.load_name(case)
     if found.stated:
-        return (f"We can't say yet: {name} takes {say.amps(inrush)} in the first instant, over the "
-                f"{say.amps(found.continuous)} allowed all the time, so the peak limit decides.")
+        return (
+            f"We can't say yet: {name} takes {say.amps(inrush)} in the first instant, over the "
+            f"{say.amps(found.continuous)} allowed all the time, so the peak limit decides."
+        )
     if case.says("note:no_idea"):
         count_on = say.amps(found.sure(value("plenty") * found.continuous))
-        return (f"Without the label count on {count_on} in the first instant, and {name} takes {say.amps(inrush)}: ask "
-                "the battery's maker for the limits.")
-    return (f"We can't say yet: {supply.does(case, 'give')} about {say.amps(found.continuous)}, and {name} draws "
-            f"{say.amps(running)}, at first {say.amps(inrush)}: the label decides.")
+        return (
+            f"Without the label count on {count_on} in the first instant, and {name} takes {say.amps(inrush)}: ask "
+            "the battery's maker for the limits."
+        )
+    return (
+        f"We can't say yet: {supply.does(case, 'give')} about {say.amps(found.continuous)}, and {name} draws "
+        f"{say.amps(running)}, at first {say.amps(inrush)}: the label decides."
+    )
 
 
 def plot(running: float, inrush: float, found: Limits) -> dict[str, Any]:

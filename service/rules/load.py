@@ -1,4 +1,5 @@
 """What the load draws: from the catalogue, from its power, or from one of its two currents. Stated beats house."""
+
 from __future__ import annotations
 
 from service import reference
@@ -27,39 +28,71 @@ def running_of_the_model(house: House, model: str) -> float | None:
     return found.running if found else None
 
 
-@rule("load.current", ["load.power", "bank.voltage", "text:load.power"], kind="assumed", unit="A",
-      cites=["motor-efficiency"], why="horsepower taken at the shaft, 85 % of what the motor draws",
-      say="{load.power} at the shaft / ({bank.voltage} x 0.85) = {value}")
+@rule(
+    "load.current",
+    ["load.power", "bank.voltage", "text:load.power"],
+    kind="assumed",
+    unit="A",
+    cites=["motor-efficiency"],
+    why="horsepower taken at the shaft, 85 % of what the motor draws",
+    say="{load.power} at the shaft / ({bank.voltage} x 0.85) = {value}",
+)
 def running_of_shaft_power(power: float, volts: float, typed: str) -> float | None:
     """Horsepower is at the shaft."""
     share = reference.value("ratings", "motor-efficiency").value
     return convert.current(power, volts, share) if _at_the_shaft(typed) else None
 
 
-@rule("load.current", ["load.power", "bank.voltage"], kind="assumed", unit="A", cites=["electric-power"],
-      why="watts taken as what the load draws", say="{load.power} / {bank.voltage} = {value}")
+@rule(
+    "load.current",
+    ["load.power", "bank.voltage"],
+    kind="assumed",
+    unit="A",
+    cites=["electric-power"],
+    why="watts taken as what the load draws",
+    say="{load.power} / {bank.voltage} = {value}",
+)
 def running_of_power(power: float, volts: float) -> float:
     """W and kW are what the load draws."""
     return convert.current(power, volts)
 
 
-@rule("load.current", ["load.peak"], kind="assumed", unit="A", cites=["inrush-practice"],
-      say="Running {load.peak} / 1.5 = {value}", why="first instant / 1.5")
+@rule(
+    "load.current",
+    ["load.peak"],
+    kind="assumed",
+    unit="A",
+    cites=["inrush-practice"],
+    say="Running {load.peak} / 1.5 = {value}",
+    why="first instant / 1.5",
+)
 def running_from_inrush(inrush: float) -> float:
     """Only the first instant is known."""
     return inrush / float(reference.value("ratings", "inrush").value)
 
 
-@rule("load.peak", ["load.model", "?load.current"], kind="house", unit="A",
-      say="{load.model}: {value} in the first instant")
+@rule(
+    "load.peak",
+    ["load.model", "?load.current"],
+    kind="house",
+    unit="A",
+    say="{load.model}: {value} in the first instant",
+)
 def inrush_of_the_model(house: House, model: str, running: float | None) -> float | None:
     """The catalogue's first instant, as long as the running current is the catalogue's too."""
     found = house.model(model)
     return found.inrush if found and running in (None, found.running) else None
 
 
-@rule("load.peak", ["load.current"], kind="assumed", unit="A", cites=["inrush-practice"],
-      say="First instant 1.5 x {load.current} = {value}", why="1.5 x running")
+@rule(
+    "load.peak",
+    ["load.current"],
+    kind="assumed",
+    unit="A",
+    cites=["inrush-practice"],
+    say="First instant 1.5 x {load.current} = {value}",
+    why="1.5 x running",
+)
 def inrush_from_running(running: float) -> float:
     """Only the running current is known."""
     return running * float(reference.value("ratings", "inrush").value)

@@ -1,4 +1,5 @@
 """A voltage read while the load runs, against the least that a battery in good order would hold."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -112,8 +113,11 @@ def _lead(case: Case, count: float) -> tuple[float, str, bool]:
     celsius = case.said("ambient.temperature")
     table = lowest_at(celsius)
     if is_test(case):
-        case.step(f"Load test at half the CCA: {say.volts(table.value)} is the least for each 12 V"
-                  + (f" at {say.temperature(celsius)}" if celsius is not None else " at 21 °C"), table.cite)
+        case.step(
+            f"Load test at half the CCA: {say.volts(table.value)} is the least for each 12 V"
+            + (f" at {say.temperature(celsius)}" if celsius is not None else " at 21 °C"),
+            table.cite,
+        )
         return float(table.value), "test", False
     amps, cca = current_of(case), case.get("bank.cca")
     if not amps or not cca:
@@ -126,7 +130,8 @@ def _lead(case: Case, count: float) -> tuple[float, str, bool]:
     case.step(
         f"A battery that just passes the load test has {say.number(ohms * 1000, 1)} mΩ: {say.volts(start, 2)} less "
         f"{say.amps(amps)} x {say.number(ohms * 1000, 1)} mΩ = {say.volts(lowest, 2)} for each 12 V",
-        value("ratings", "full").cite, table.cite,
+        value("ratings", "full").cite,
+        table.cite,
     )
     least = limit("lead-load-least")
     if lowest < least - NEAR:

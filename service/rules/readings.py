@@ -1,4 +1,5 @@
 """What a meter or a hydrometer tells: how many batteries were read, how full they are, what is too high."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass
@@ -176,13 +177,21 @@ def _rest_rule(kind: str, source: str) -> None:
 
     by_volts.__name__ = f"{kind}_charge_at_rest"
     rule(
-        "battery.charge", ["reading.voltage", "?battery.chemistry", "?battery.nominal", "?reading.state"], unit="%",
-        cites=[source], say="{reading.voltage} at rest is about {value} of charge",
+        "battery.charge",
+        ["reading.voltage", "?battery.chemistry", "?battery.nominal", "?reading.state"],
+        unit="%",
+        cites=[source],
+        say="{reading.voltage} at rest is about {value} of charge",
     )(by_volts)
 
 
-@rule("battery.charge", ["reading.gravity", "?battery.chemistry", "?ambient.temperature"], unit="%",
-      cites=["bci-charge"], say="A gravity of {reading.gravity} is about {value} of charge")
+@rule(
+    "battery.charge",
+    ["reading.gravity", "?battery.chemistry", "?ambient.temperature"],
+    unit="%",
+    cites=["bci-charge"],
+    say="A gravity of {reading.gravity} is about {value} of charge",
+)
 def charge_by_gravity(reading: float, chemistry: str | None, celsius: float | None) -> float | None:
     """The hydrometer goes before the meter; no reading that a wet-cell battery cannot have."""
     if chemistry not in USES_ACID or not 1.0 <= reading <= limit("gravity-most"):

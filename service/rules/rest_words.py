@@ -1,4 +1,5 @@
 """How a reading at rest is put into words and drawn."""
+
 from __future__ import annotations
 
 from typing import Any
@@ -36,8 +37,10 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         return how_full(case, reads, found, verdict, asked)
     opening = wording.opening(case, verdict)
     if verdict == "information":
-        return (f"Too early to say: {shown(volts)} on charge, or soon after, reads high, so read it again after some "
-                "hours of rest.")
+        return (
+            f"Too early to say: {shown(volts)} on charge, or soon after, reads high, so read it again after some "
+            "hours of rest."
+        )
     battery = f"your {wording.kind(case)} battery"
     if found.flat and found.kind == "lfp":
         return f"{opening}: {reads} is deeply flat for {battery}, so ask its maker before you charge it."
@@ -83,7 +86,10 @@ def plot(kind: str, found: Charge | None) -> dict[str, Any]:
     """The table as a line, the limits and where the reading stands."""
     names = ("lithium-good", "lithium-low") if kind == "lfp" else ("lead-good", "lead-half")
     return drawn.chart(
-        "line", "Volts at rest and charge", ("charge", "%"), ("volts at rest, for each 12 V", "V"),
+        "line",
+        "Volts at rest and charge",
+        ("charge", "%"),
+        ("volts at rest, for each 12 V", "V"),
         [(say.CHEMISTRY[kind], [(charge, volts) for volts, charge in sorted(readings.rest_rows(kind))])],
         [(say.charge(limit(name)), readings.volts_for(limit(name), kind)) for name in names],
         ("yours", found.value, found.each) if found else None,

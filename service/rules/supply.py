@@ -1,4 +1,5 @@
 """What every question of thruster supply shares: the load and the bank in words, their volts, the two currents."""
+
 from __future__ import annotations
 
 from service import reference, say
@@ -43,8 +44,9 @@ def usual(case: Case, low: str, high: str, unit: str) -> str:
         return ""
     if low not in row:
         return ""
-    case.step(f"Group {size}: usually {say.between(row[low].value, row[high].value, unit, 0)}, never a rating",
-              "typical-case")
+    case.step(
+        f"Group {size}: usually {say.between(row[low].value, row[high].value, unit, 0)}, never a rating", "typical-case"
+    )
     return f"a group {size} battery usually has {say.between(row[low].value, row[high].value, unit, 0)}"
 
 

@@ -1,4 +1,5 @@
 """Words that the answers on readings and care share: the opening, the kind of battery, a charge as people say it."""
+
 from __future__ import annotations
 
 import math
@@ -56,7 +57,7 @@ def charge(found: Charge) -> str:
 
 
 def about(told: str) -> str:
-    """"about 80 %"; a range and "just under 75 %" stay as they are."""
+    """ "about 80 %"; a range and "just under 75 %" stay as they are."""
     return told if told.startswith(("just", "under")) or " to " in told else f"about {told}"
 
 

@@ -1,4 +1,5 @@
 """Finds the topic files: one file a topic, named after it. Each is imported when it is first asked for."""
+
 from __future__ import annotations
 
 from functools import cache

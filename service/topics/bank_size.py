@@ -1,4 +1,5 @@
 """Which battery, how big, how many: starting power or current limits for the motor, amp-hours for the time."""
+
 from __future__ import annotations
 
 import math
@@ -15,8 +16,20 @@ TOPIC = Topic(
     "bank-size",
     "Which battery, how big",
     of_two="worst",
-    cautions=("lithium-kind", "lithium-cold", "lithium-cut-out", "lithium-joined", "start-battery", "no-tap",
-              "cable-and-joints", "fuse-at-battery", "manual-first", "thruster-off", "motor-duty", "estimate"),
+    cautions=(
+        "lithium-kind",
+        "lithium-cold",
+        "lithium-cut-out",
+        "lithium-joined",
+        "start-battery",
+        "no-tap",
+        "cable-and-joints",
+        "fuse-at-battery",
+        "manual-first",
+        "thruster-off",
+        "motor-duty",
+        "estimate",
+    ),
     likely={"battery.chemistry": (("AGM", "agm"), ("wet-cell", "flooded"), ("lithium", "lfp"))},
     unsure={
         "load.time": "We can't say yet: the time decides the amp-hours, so tell us how long it is to run in all.",
@@ -105,9 +118,13 @@ def of_lithium(case: Case, running: float, inrush: float, hours: float | None) -
     shared = lithium.value("parallel")
     count = number(
         case,
-        [(running, case.said("battery.max_current")), (inrush, case.said("battery.peak_current")),
-         (by_current, None if case.said("battery.max_current") else case.get("battery.capacity"))],
-        shared, [(need, case.get("battery.capacity"))],
+        [
+            (running, case.said("battery.max_current")),
+            (inrush, case.said("battery.peak_current")),
+            (by_current, None if case.said("battery.max_current") else case.get("battery.capacity")),
+        ],
+        shared,
+        [(need, case.get("battery.capacity"))],
     )
     figures += (Figure("battery_count", "batteries", count),) if count else ()
     peak = f" and {say.amps(inrush)} for a few seconds" if inrush > running else ""
@@ -122,7 +139,9 @@ def of_lithium(case: Case, running: float, inrush: float, hours: float | None) -
 
 
 def number(
-    case: Case, demands: list[tuple[float | None, float | None]], shared: float = 1.0,
+    case: Case,
+    demands: list[tuple[float | None, float | None]],
+    shared: float = 1.0,
     plain: list[tuple[float | None, float | None]] | None = None,
 ) -> float | None:
     """How many batteries of the size named meet all demands, with those in series for the volts; None for one unnamed.

@@ -1,4 +1,5 @@
 """Series or parallel: what it gives, and whether these batteries may be joined."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -37,8 +38,13 @@ TOPIC = Topic(
     "bank-wiring",
     "Series and parallel",
     cautions=("lithium-joined", "no-tap", "isolated-outputs", "start-battery", "short-circuit", "fuse-at-battery"),
-    levers=(the_other("battery.chemistry"), the_other("battery.nominal"), the_other("battery.capacity"),
-            the_other("battery.age"), Lever("battery.count", fewer, "{value} batteries")),
+    levers=(
+        the_other("battery.chemistry"),
+        the_other("battery.nominal"),
+        the_other("battery.capacity"),
+        the_other("battery.age"),
+        Lever("battery.count", fewer, "{value} batteries"),
+    ),
     likely={
         "battery.max_in_series": (("1: not in series", 1.0), ("2", 2.0), ("4", 4.0)),
         "battery.max_in_parallel": (("1: not in parallel", 1.0), ("2", 2.0), ("4", 4.0)),

@@ -1,4 +1,5 @@
 """Starting, deep-cycle or dual-purpose: what each is built for, and whether the one they have suits its work."""
+
 from __future__ import annotations
 
 from service import reference, say
@@ -86,7 +87,9 @@ def used(duty: str) -> str:
 def figures(case: Case, duty: str) -> tuple[Figure, ...]:
     """How much of it may be used each time."""
     share = reference.row("duties", duty=duty)["share"]
-    case.because("Starting batteries have many thin plates for large currents, deep-cycle ones few thick plates for "
-                 "deep use", "duty-by-build")
+    case.because(
+        "Starting batteries have many thin plates for large currents, deep-cycle ones few thick plates for deep use",
+        "duty-by-build",
+    )
     case.source(share.cite)
     return (Figure("usable_share", "usable charge each time", float(share.value), "%"),)

@@ -1,4 +1,5 @@
 """Wet-cell, AGM, gel or lithium: the kinds side by side, and which suits what the customer cares about."""
+
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -113,6 +114,8 @@ def figures(case: Case, kind: str) -> tuple[Figure, ...]:
 
 def carbon() -> Answer:
     """Lead-carbon: the label decides, no figure."""
-    head = ("We can't say by the kind: lead-carbon batteries are made for deep, slow use, so look for the CCA that "
-            "your thruster needs.")
+    head = (
+        "We can't say by the kind: lead-carbon batteries are made for deep, slow use, so look for the CCA that "
+        "your thruster needs."
+    )
     return TOPIC.says("needs-facts", head, asks=(TOPIC.ask("battery.cca"), TOPIC.ask("load.current")))

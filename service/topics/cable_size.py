@@ -1,4 +1,5 @@
 """Which cable: the larger of what the loss and what the current ask for, or whether the cable at hand will do."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -104,19 +105,25 @@ def proposed(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...])
         return TOPIC.says("information", head, *facts, route="technician")
     names = choice.named(us_first(case))
     if choice.count > 1:
-        head = (f"One cable is not enough for {say.amps(amps)} over {run}: it takes {choice.count} of {names} for each "
-                "pole, laid out by an electrician.")
+        head = (
+            f"One cable is not enough for {say.amps(amps)} over {run}: it takes {choice.count} of {names} for each "
+            "pole, laid out by an electrician."
+        )
         return TOPIC.says("information", head, *facts, route="technician")
     size = choice.gauge if us_first(case) else choice.area
     assert size is not None
     lost = worked(case, amps, size)
     asked = by_the_catalogue(case)
     if asked and choice.gauge and asked.area > choice.gauge.area * (1 + 1e-9):
-        head = (f"Our catalogue asks for {asked.names} for the {asked.model} over {run}: fit that, though the formula "
-                f"alone gives {names}.")
+        head = (
+            f"Our catalogue asks for {asked.names} for the {asked.model} over {run}: fit that, though the formula "
+            f"alone gives {names}."
+        )
     else:
-        head = (f"Use {names}: over {run} it loses {say.volts(lost.volts, 2)} ({share(lost)}), inside the "
-                f"{say.quantity(lost.allowed, '%')} that suits {circuit.suits(case)}.")
+        head = (
+            f"Use {names}: over {run} it loses {say.volts(lost.volts, 2)} ({share(lost)}), inside the "
+            f"{say.quantity(lost.allowed, '%')} that suits {circuit.suits(case)}."
+        )
     return TOPIC.says("information", head, *facts, plot=circuit.bars(case, amps, size), compare=tuple(both_runs(case)))
 
 
@@ -145,7 +152,9 @@ def worked(case: Case, amps: float, size: Size) -> circuit.Loss:
     case.step(
         f"10.75 x {say.amps(amps)} x {both} ft there and back / {say.volts(volts * allowed / 100, 2)} lost "
         f"= {say.number(area)} circular mils; {circuit.called(size)} has {say.number(size.area)}",
-        K.cite, circuit.limit_cite(allowed), "sae-areas" if isinstance(size.name, str) else "iec-60228",
+        K.cite,
+        circuit.limit_cite(allowed),
+        "sae-areas" if isinstance(size.name, str) else "iec-60228",
     )
     case.step(f"{circuit.called(size)} may carry {say.amps(size.ampacity)}", TABLE_5)
     drop = cable.drop(amps, length, size.area, k=K.value)

@@ -1,4 +1,5 @@
 """How long a charger takes to fill a battery."""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -16,8 +17,16 @@ DEAD = 2.0  # V: less is no reading of a battery
 TOPIC = Topic(
     "charge-time",
     "How long to charge",
-    cautions=("lithium-kind", "lithium-cold", "alternator-lithium", "isolated-outputs", "explosive-gas", "equalise",
-              "manual-first", "mains"),
+    cautions=(
+        "lithium-kind",
+        "lithium-cold",
+        "alternator-lithium",
+        "isolated-outputs",
+        "explosive-gas",
+        "equalise",
+        "manual-first",
+        "mains",
+    ),
     levers=(Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),),
     likely={
         "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
@@ -38,9 +47,15 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, chemistry)
     if stopped:
         return stopped
-    lacking = [fact for fact, there in (
-        ("battery.capacity", "charge.capacity" in case), ("charger.current", source(case) is not None),
-        ("battery.chemistry", chemistry is not None)) if not there]
+    lacking = [
+        fact
+        for fact, there in (
+            ("battery.capacity", "charge.capacity" in case),
+            ("charger.current", source(case) is not None),
+            ("battery.chemistry", chemistry is not None),
+        )
+        if not there
+    ]
     if lacking and lacking != ["battery.chemistry"]:
         return TOPIC.needs(*lacking)
     if chemistry is None:
@@ -96,7 +111,8 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     back = sums.to_return(amp_hours, charge, row["factor"].value)
     case.step(
         f"{say.number(100 - charge)} % of {say.amp_hours(amp_hours)}, times {row['factor'].value:g} for the losses, "
-        f"is {say.amp_hours(back)} to put back", row["factor"].cite,
+        f"is {say.amp_hours(back)} to put back",
+        row["factor"].cite,
     )
     suits = charging.span(case, chemistry, amp_hours)
     taken = min(amps, suits.high)

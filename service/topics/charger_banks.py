@@ -1,4 +1,5 @@
 """One charger for several batteries: how many outputs, and whether series or parallel changes that."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -33,9 +34,11 @@ TOPIC = Topic(
     "charger-banks",
     "One charger for several batteries",
     cautions=("isolated-outputs", "explosive-gas", "mains"),
-    levers=(Lever("charger.outputs", more_outputs, "a charger with {value} outputs, or one charger for each bank"),
-            Lever("charger.isolated", isolated, "outputs isolated from each other, or one charger of the full voltage"),
-            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    levers=(
+        Lever("charger.outputs", more_outputs, "a charger with {value} outputs, or one charger for each bank"),
+        Lever("charger.isolated", isolated, "outputs isolated from each other, or one charger of the full voltage"),
+        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+    ),
     likely={
         "charger.isolated": (("isolated outputs", True), ("one common negative", False)),
         "bank.count": (("two: engine and thruster", 2.0), ("three: engine, house and thruster", 3.0)),
@@ -105,7 +108,7 @@ def banks(case: Case) -> int | None:
 
 
 def counted(number: int, what: str) -> str:
-    """"1 output", "3 outputs"."""
+    """ "1 output", "3 outputs"."""
     return f"{number}{say.NB}{what}{'' if number == 1 else 's'}"
 
 
@@ -150,8 +153,11 @@ def of_series(case: Case) -> Answer:
     """Batteries in series: one charger of the full voltage, or an isolated output for each."""
     number = int(case["bank.in_series"]) if case["bank.in_series"] > 1 else int(case.get("battery.count", 2))
     volts = say.quantity(float(case["bank.voltage"]), "V")
-    case.because("In series the plus of one battery is joined to the minus of the other, so outputs that share a "
-                 "negative would short one of them", "series-charging")
+    case.because(
+        "In series the plus of one battery is joined to the minus of the other, so outputs that share a "
+        "negative would short one of them",
+        "series-charging",
+    )
     have, apart = case.get("charger.outputs"), case.get("charger.isolated")
     if full_voltage(case):
         return TOPIC.says("yes", f"Yes: one {volts} charger charges the whole bank in series.", outputs(1))

@@ -1,4 +1,5 @@
 """Which setting and which volts a battery is charged with, and whether this charger suits it."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -46,12 +47,22 @@ def automatic(case: Case) -> Iterator[Value]:
 TOPIC = Topic(
     "charger-setting",
     "Setting and volts of the charger",
-    cautions=("lithium-kind", "lithium-cold", "alternator-lithium", "isolated-outputs", "explosive-gas", "equalise",
-              "manual-first", "mains"),
-    levers=(Lever("charger.setting", own_setting, lambda case, value: f"the {WORD[str(value)]} setting"),
-            Lever("charger.voltage", right_volts, "{value} from the charger"),
-            Lever("charger.kind", automatic, "an automatic charger, which drops to float by itself"),
-            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    cautions=(
+        "lithium-kind",
+        "lithium-cold",
+        "alternator-lithium",
+        "isolated-outputs",
+        "explosive-gas",
+        "equalise",
+        "manual-first",
+        "mains",
+    ),
+    levers=(
+        Lever("charger.setting", own_setting, lambda case, value: f"the {WORD[str(value)]} setting"),
+        Lever("charger.voltage", right_volts, "{value} from the charger"),
+        Lever("charger.kind", automatic, "an automatic charger, which drops to float by itself"),
+        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+    ),
     likely={
         "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
         "charger.setting": (("wet-cell or flooded", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),

@@ -1,4 +1,5 @@
 """How many amps of charger a battery or bank wants, and whether the one at hand fits."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -33,10 +34,20 @@ def fitting_words(case: Case, value: Value) -> str:
 TOPIC = Topic(
     "charger-size",
     "Amps of the charger",
-    cautions=("lithium-kind", "lithium-cold", "alternator-lithium", "isolated-outputs", "explosive-gas", "equalise",
-              "manual-first", "mains"),
-    levers=(Lever("charger.current", fitting, fitting_words),
-            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    cautions=(
+        "lithium-kind",
+        "lithium-cold",
+        "alternator-lithium",
+        "isolated-outputs",
+        "explosive-gas",
+        "equalise",
+        "manual-first",
+        "mains",
+    ),
+    levers=(
+        Lever("charger.current", fitting, fitting_words),
+        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+    ),
     likely={"battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))},
     unsure={"battery.capacity": "We can't say yet: the amp-hours of all the batteries it charges decide the amps."},
     of_two="worst",

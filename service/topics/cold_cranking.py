@@ -1,4 +1,5 @@
 """What is left for cranking in the cold."""
+
 from __future__ import annotations
 
 from typing import Any
@@ -37,8 +38,10 @@ def share_at(case: Case, celsius: float) -> Figure:
     points = [(row["temperature"].value, row["share"].value) for row in rows]
     found = cold.share(celsius, points)
     nearest = min(rows, key=lambda row: abs(row["temperature"].value - celsius))
-    case.step(f"At {say.temperature(celsius)} a full battery has {say.number(found)} % of the power it has at 27 °C",
-              nearest["share"].cite)
+    case.step(
+        f"At {say.temperature(celsius)} a full battery has {say.number(found)} % of the power it has at 27 °C",
+        nearest["share"].cite,
+    )
     return Figure("share_of_warm_power", "share of warm power", found, "%")
 
 
@@ -58,8 +61,11 @@ def one(case: Case) -> Answer:
         head = f"Under {end} no rating tells the amps that your {say.cca(cca)} battery gives, so do not count on it."
         return TOPIC.says("information", head, share, plot=plot(cca, at))
     amps = cold.cranking_current(cca, at, limit("cranking-rise"), limit("cranking-coldest"))
-    step = (f"{say.cca(cca)} x (1 + 0.25 x ({say.number(min(at, 0.0))} + 18) / 18) = {say.amps(round(amps))}"
-            if at <= 0 else f"{say.cca(cca)} x 1.25 = {say.amps(round(amps))}, the cranking amps at 0 °C")
+    step = (
+        f"{say.cca(cca)} x (1 + 0.25 x ({say.number(min(at, 0.0))} + 18) / 18) = {say.amps(round(amps))}"
+        if at <= 0
+        else f"{say.cca(cca)} x 1.25 = {say.amps(round(amps))}, the cranking amps at 0 °C"
+    )
     case.step(step, cite("cranking-rise"))
     least = "at least " if at > 0 else "about "
     gives = f"{least}{say.amps(round(amps))} at {say.temperature(at)}"
@@ -73,10 +79,17 @@ def in_general(case: Case, cca: float) -> Answer:
     share = share_at(case, FREEZING)
     amps = cold.cranking_current(cca, FREEZING, limit("cranking-rise"))
     case.step(f"{say.cca(cca)} x 1.25 = {say.amps(round(amps))} at 0 °C", cite("cranking-rise"))
-    head = (f"Cold takes much: at 0 °C a full battery has about {say.number(float(share.value))} % of its warm power; "
-            f"yours gives about {say.amps(round(amps))} there.")
-    return TOPIC.says("information", head, Figure("cranking_current", "cranking current at 0 °C", amps, "A"), share,
-                      plot=plot(cca, None))
+    head = (
+        f"Cold takes much: at 0 °C a full battery has about {say.number(float(share.value))} % of its warm power; "
+        f"yours gives about {say.amps(round(amps))} there."
+    )
+    return TOPIC.says(
+        "information",
+        head,
+        Figure("cranking_current", "cranking current at 0 °C", amps, "A"),
+        share,
+        plot=plot(cca, None),
+    )
 
 
 def without_cca(case: Case, celsius: float, named: bool) -> Answer:
@@ -122,8 +135,10 @@ def lithium(case: Case) -> Answer:
     """No cranking rating; its own limits in the cold."""
     half, coldest = reference.value("lithium", "cold"), reference.value("lithium", "coldest")
     case.step("Below 0 °C count on half of the continuous limit, below -20 °C on nothing", half.cite, coldest.cite)
-    head = ("CCA does not apply to lithium: below 0 °C count on half of its continuous limit, and below -20 °C do not "
-            "use it.")
+    head = (
+        "CCA does not apply to lithium: below 0 °C count on half of its continuous limit, and below -20 °C do not "
+        "use it."
+    )
     return TOPIC.says("information", head)
 
 

@@ -1,4 +1,5 @@
 """A charger between two batteries: what it pulls, whether the alternator can feed it, isolated or not."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -37,10 +38,12 @@ TOPIC = Topic(
     "dc-dc",
     "Charging from the other battery",
     cautions=("one-negative", "no-tap", "alternator-lithium", "lithium-cold", "fuse-at-battery", "mains"),
-    levers=(Lever("charger.current", smaller, "a converter of {value} output or less"),
-            Lever("charger.isolated", made_isolated, "an isolated converter"),
-            Lever("converter.common_negative", one_negative, "one common negative for both sides"),
-            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    levers=(
+        Lever("charger.current", smaller, "a converter of {value} output or less"),
+        Lever("charger.isolated", made_isolated, "an isolated converter"),
+        Lever("converter.common_negative", one_negative, "one common negative for both sides"),
+        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+    ),
     likely={
         "converter.common_negative": (("one common negative", True), ("each side has its own", False)),
         "battery.chemistry": (("lead", "lead"), ("lithium", "lfp")),
@@ -100,7 +103,8 @@ def currents(case: Case) -> tuple[Figure, Figure]:
     worst = dc_dc.input_current(most_out_volts, amps, least_in, share.value)
     case.step(
         f"{say.quantity(target, 'V')} x {say.amps(amps)} / ({say.quantity(source, 'V')} x {share.value:g}) is "
-        f"{say.amps(nominal)}", share.cite,
+        f"{say.amps(nominal)}",
+        share.cite,
     )
     case.step(
         f"At worst {say.volts(most_out_volts)} out from {say.volts(least_in)} in: {say.amps(worst)} for cable and fuse",

@@ -1,4 +1,5 @@
 """At what temperature the battery freezes, and whether it will."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -24,11 +25,19 @@ TOPIC = Topic(
     "freeze-point",
     "Freezing",
     cautions=("frost", "lithium-cold"),
-    levers=(Lever("battery.charge", fuller, "charged to {value} or more before the frost",
-                  without=("reading.voltage", "reading.gravity")),),
+    levers=(
+        Lever(
+            "battery.charge",
+            fuller,
+            "charged to {value} or more before the frost",
+            without=("reading.voltage", "reading.gravity"),
+        ),
+    ),
     likely={"battery.charge": (("full", 100.0), ("half", 50.0), ("flat", 0.0))},
-    unsure={"battery.charge": "We can't say yet: a full battery freezes near -59 °C and a flat one near -9 °C, so its "
-                              "charge decides."},
+    unsure={
+        "battery.charge": "We can't say yet: a full battery freezes near -59 °C and a flat one near -9 °C, so its "
+        "charge decides."
+    },
 )
 FROST = 10.0  # °C: nobody asks of freezing at more; a warmer temperature is that of the reading
 
@@ -51,8 +60,9 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", head, figure, urgency=urgent, plot=plot(charge, point, None))
     verdict = freezing.judged(celsius, point, limit("freezing-margin"))
     now, at = say.temperature(celsius), say.temperature(point)
-    case.step(f"{now} against {at}, with {say.number(limit('freezing-margin'))} °C kept in hand",
-              cite("freezing-margin"))
+    case.step(
+        f"{now} against {at}, with {say.number(limit('freezing-margin'))} °C kept in hand", cite("freezing-margin")
+    )
     head = {
         "yes": f"No, it will not freeze at {now}: {told}, and it freezes near {at}.",
         "marginal": f"It may: {told} and freezes near {at}, too close to {now}, so charge it.",
@@ -77,12 +87,15 @@ def coldest(case: Case) -> float | None:
 def charge_not_said(case: Case, celsius: float | None) -> Answer:
     """Without a charge: what holds for a full, a half-full and a flat one, or for all of them."""
     full, half, flat = (frost.point_at_charge(share) for share in (100.0, 50.0, 0.0))
-    case.step(f"Full {say.temperature(full)}, half {say.temperature(half)}, flat {say.temperature(flat)}",
-              frost.CHARGE_TABLE)
+    case.step(
+        f"Full {say.temperature(full)}, half {say.temperature(half)}, flat {say.temperature(flat)}", frost.CHARGE_TABLE
+    )
     figure = Figure("freezing_temperature", "freezes at, full to flat", flat, "C", full, flat)
     if celsius is None:
-        head = (f"It depends on the charge: a full one freezes near {say.temperature(full)}, a half-full one near "
-                f"{say.temperature(half)}, a flat one near {say.temperature(flat)}.")
+        head = (
+            f"It depends on the charge: a full one freezes near {say.temperature(full)}, a half-full one near "
+            f"{say.temperature(half)}, a flat one near {say.temperature(flat)}."
+        )
         asks = (TOPIC.ask("battery.charge", TOPIC.likely["battery.charge"]),)
         return TOPIC.says("information", head, figure, asks=asks, plot=plot(None, half, None))
     if freezing.judged(celsius, flat, limit("freezing-margin")) == "yes":
@@ -102,6 +115,11 @@ def lithium(case: Case, celsius: float | None) -> Answer:
 def plot(charge: float | None, point: float, celsius: float | None) -> dict[str, Any]:
     """Freezing temperature against charge, with the frost that is expected."""
     return drawn.chart(
-        "line", "Where it freezes", ("charge", "%"), ("freezes at", "C"), [("lead", sorted(frost.rows("charge")))],
-        [] if celsius is None else [("expected", celsius)], None if charge is None else ("yours", charge, point),
+        "line",
+        "Where it freezes",
+        ("charge", "%"),
+        ("freezes at", "C"),
+        [("lead", sorted(frost.rows("charge")))],
+        [] if celsius is None else [("expected", celsius)],
+        None if charge is None else ("yours", charge, point),
     )

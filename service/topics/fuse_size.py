@@ -1,4 +1,5 @@
 """Which fuse, and where: enough for the motor, not too much for the cable."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -167,8 +168,10 @@ def rating(case: Case, band: Band) -> Answer:
     cable = circuit.name(case)
     head = f"Fit a {say.amps(band.fit)} fuse; {say.amps(band.most)} is the most for {cable}."
     if band.cable and band.fit > band.cable and (thicker := next_cable(case, band)):
-        head = (f"Fit a {say.amps(band.fit)} fuse: that is over the {say.amps(band.cable)} that suits {cable}, within "
-                f"its {say.amps(band.most)} limit; {thicker} fits better.")
+        head = (
+            f"Fit a {say.amps(band.fit)} fuse: that is over the {say.amps(band.cable)} that suits {cable}, within "
+            f"its {say.amps(band.most)} limit; {thicker} fits better."
+        )
     return TOPIC.says("information", head, *figures(band))
 
 
@@ -193,8 +196,10 @@ def without_cable(case: Case, band: Band) -> Answer:
     if circuit.converts(case):
         head = f"Fit a {say.amps(band.fit)} fuse at each end, {PLACED}, if the cable allows it."
     if band.house and band.house != band.fit:
-        head = (f"Fit a {say.amps(band.fit)} fuse, or the {say.amps(band.house)} one that our catalogue names, if the "
-                "cable allows it.")
+        head = (
+            f"Fit a {say.amps(band.fit)} fuse, or the {say.amps(band.house)} one that our catalogue names, if the "
+            "cable allows it."
+        )
     return TOPIC.says("information", head, *figures(band), asks=ask_cable())
 
 
@@ -220,8 +225,10 @@ def no_fuse_suits(case: Case, band: Band) -> str:
     fit = f"fit {thicker}" if thicker else "a technician will look at it"
     if carries < amps:
         return f"No fuse suits: {cable} may carry {say.amps(carries)}, and the load draws {say.amps(amps)}; {fit}."
-    return (f"No fuse suits: the load needs {say.amps(band.load or 0)}, and {cable} allows {say.amps(band.most or 0)} "
-            f"at most; {fit}.")
+    return (
+        f"No fuse suits: the load needs {say.amps(band.load or 0)}, and {cable} allows {say.amps(band.most or 0)} "
+        f"at most; {fit}."
+    )
 
 
 def stated_fuse(case: Case, band: Band) -> Answer:
@@ -258,8 +265,10 @@ def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
     if rated == band.house or (band.cable and rated <= band.cable):
         return "yes", f"Yes: {named} suits {amps} on {cable}."
     thicker = next_cable(case, band)
-    return "marginal", (f"Only just: {named} is over the {say.amps(band.cable or 0)} that suits {cable}, within its "
-                        f"{say.amps(band.most)} limit{f'; {thicker} fits better' if thicker else ''}.")
+    return "marginal", (
+        f"Only just: {named} is over the {say.amps(band.cable or 0)} that suits {cable}, within its "
+        f"{say.amps(band.most)} limit{f'; {thicker} fits better' if thicker else ''}."
+    )
 
 
 def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) -> Answer:

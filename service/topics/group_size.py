@@ -1,4 +1,5 @@
 """Case sizes: how large a group is, and whether one fits in the place of another."""
+
 from __future__ import annotations
 
 from service import reference, say

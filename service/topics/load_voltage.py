@@ -1,4 +1,5 @@
 """Whether a voltage under load is good: what the battery should hold, and where the volts are lost."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -33,12 +34,23 @@ def at_the_motor(case: Case) -> Iterator[Value]:
 TOPIC = Topic(
     "load-voltage",
     "Volts under load",
-    cautions=("deep-flat", "measure-each", "charge-not-strength", "cable-and-joints", "equalise", "acid",
-              "short-circuit", "lift"),
+    cautions=(
+        "deep-flat",
+        "measure-each",
+        "charge-not-strength",
+        "cable-and-joints",
+        "equalise",
+        "acid",
+        "short-circuit",
+        "lift",
+    ),
     levers=(
         Lever(READ, holding, lambda case, value: f"{say.volts(float(value))} or more on the posts under the same load"),
-        Lever(AT_LOAD, at_the_motor, lambda case, value: f"{say.volts(float(value))} or more at the motor, with "
-                                                         "thicker cable or clean joints"),
+        Lever(
+            AT_LOAD,
+            at_the_motor,
+            lambda case, value: f"{say.volts(float(value))} or more at the motor, with thicker cable or clean joints",
+        ),
     ),
     likely={
         "battery.cca": (("650 CCA", 650.0), ("800 CCA", 800.0), ("1000 CCA", 1000.0)),
@@ -92,16 +104,30 @@ def steps(case: Case, under: UnderLoad) -> None:
         return
     new = limit("new-resistance") / float(cca) * 1000 * under.count
     worst = load_reading.ohms_of(case) * 1000 * under.count
-    case.step(f"Sag: {ohms}; a new one has about {say.number(new, 1)}, the worst that passes {say.number(worst, 1)} mΩ",
-              "ohms-law", cite("new-resistance"), "load-test-resistance")
+    case.step(
+        f"Sag: {ohms}; a new one has about {say.number(new, 1)}, the worst that passes {say.number(worst, 1)} mΩ",
+        "ohms-law",
+        cite("new-resistance"),
+        "load-test-resistance",
+    )
 
 
 def plot(under: UnderLoad) -> dict[str, Any]:
     """The readings beside the lowest good one."""
-    bars = [(name, [(name, volts)]) for name, volts in (("at rest", under.rest), ("under load", under.read))
-            if volts is not None]
-    return drawn.chart("bars", "Volts at rest and under load", ("reading", ""), ("volts", "V"), bars,
-                       [("lowest good", under.lowest)], ("yours", "under load", float(under.read or 0)))
+    bars = [
+        (name, [(name, volts)])
+        for name, volts in (("at rest", under.rest), ("under load", under.read))
+        if volts is not None
+    ]
+    return drawn.chart(
+        "bars",
+        "Volts at rest and under load",
+        ("reading", ""),
+        ("volts", "V"),
+        bars,
+        [("lowest good", under.lowest)],
+        ("yours", "under load", float(under.read or 0)),
+    )
 
 
 def without_reading(case: Case, under: UnderLoad) -> Answer:
@@ -114,8 +140,10 @@ def without_reading(case: Case, under: UnderLoad) -> Answer:
         head = f"A good {name}{bank} battery holds {say.volts(under.lowest)} or more while the motor runs{other}."
         return TOPIC.says("information", head, *figures(under))
     if case.said(AT_LOAD) is not None:
-        head = (f"We can't say yet: {shown(float(case[AT_LOAD]))} is at the motor; please tell us the volts on the "
-                "battery posts while it runs.")
+        head = (
+            f"We can't say yet: {shown(float(case[AT_LOAD]))} is at the motor; please tell us the volts on the "
+            "battery posts while it runs."
+        )
         return TOPIC.needs(READ, headline=head, figures=figures(under))
     return TOPIC.needs(READ, figures=figures(under))
 
@@ -132,9 +160,11 @@ def lost_on_the_way(case: Case, under: UnderLoad) -> tuple[float, float, float] 
 
 def cable_step(case: Case, under: UnderLoad, far: float, lost: float, share: float) -> Figure:
     """Notes what is lost between posts and motor."""
-    case.step(f"{shown(float(under.read or 0))} at the posts - {shown(far)} at the motor = {say.volts(lost, 2)}, "
-              f"{say.quantity(share, '%', 0)}; a motor may lose {say.quantity(limit('cable-share'), '%')}",
-              cite("cable-share"))
+    case.step(
+        f"{shown(float(under.read or 0))} at the posts - {shown(far)} at the motor = {say.volts(lost, 2)}, "
+        f"{say.quantity(share, '%', 0)}; a motor may lose {say.quantity(limit('cable-share'), '%')}",
+        cite("cable-share"),
+    )
     return Figure("drop", "lost in cable and joints", lost, "V")
 
 
@@ -158,16 +188,21 @@ def lithium(case: Case, under: UnderLoad) -> Answer:
     if verdict == "marginal":
         case.step(f"{say.volts(least)} is the least", cite("lithium-load-marginal"))
     told = {"yes": "is fine", "marginal": "is just enough", "no": "is too low"}[verdict]
-    head = (f"{wording.opening(case, verdict)}: {shown(read)} under load {told} for a lithium battery, which should "
-            f"hold {say.volts(under.lowest)}.")
+    head = (
+        f"{wording.opening(case, verdict)}: {shown(read)} under load {told} for a lithium battery, which should "
+        f"hold {say.volts(under.lowest)}."
+    )
     return TOPIC.says(verdict, head, *figures(under), plot=plot(under))
 
 
 def again(case: Case, under: UnderLoad, void: tuple[str, ...]) -> Answer:
     """A load test that does not count: charge, warm, test once more."""
     steps(case, under)
-    case.step(f"A load test counts from {say.volts(limit('test-charged'))} at rest and from "
-              f"{say.temperature(limit('test-coldest'))} on", cite("test-charged"))
+    case.step(
+        f"A load test counts from {say.volts(limit('test-charged'))} at rest and from "
+        f"{say.temperature(limit('test-coldest'))} on",
+        cite("test-charged"),
+    )
     reasons = {"reading.voltage": "not charged", "ambient.temperature": "too cold"}
     warm = f"warm it to {say.temperature(limit('test-coldest'))}"
     remedies = {"reading.voltage": "charge it", "ambient.temperature": warm}
@@ -179,8 +214,9 @@ def again(case: Case, under: UnderLoad, void: tuple[str, ...]) -> Answer:
 
 def what_lacks(case: Case, under: UnderLoad) -> tuple[str, ...]:
     """The facts without which a reading that is not low proves nothing."""
-    lacking = [fact for fact, known in (("reading.current", under.current), ("battery.cca", case.get("bank.cca")))
-               if not known]
+    lacking = [
+        fact for fact, known in (("reading.current", under.current), ("battery.cca", case.get("bank.cca"))) if not known
+    ]
     if under.basis == "test":  # of a test at unknown amps the name is enough; at known amps the CCA is wanted
         return ("battery.cca",) if under.current and not case.get("bank.cca") else ()
     return tuple(lacking)
@@ -191,12 +227,16 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
     steps(case, under)
     words = {"reading.current": "the amps it drew", "battery.cca": "the CCA of the battery"}
     told = say.listed([words[fact] for fact in lacking])
-    head = (f"We can't say yet: {shown(float(under.read or 0))} under load is no bad sign; {told} "
-            f"{'decides' if lacking == ('battery.cca',) else 'decide'}.")
+    head = (
+        f"We can't say yet: {shown(float(under.read or 0))} under load is no bad sign; {told} "
+        f"{'decides' if lacking == ('battery.cca',) else 'decide'}."
+    )
     if any(case.says(f"unknown:{fact}") for fact in lacking):
         sign = f"{shown(float(under.read or 0))} under load is a good sign, no proof"
-        head = (f"{sign}: a battery in order holds {say.volts(under.lowest)} or more; without "
-                f"{told.removesuffix(' of the battery')} a load test decides.")
+        head = (
+            f"{sign}: a battery in order holds {say.volts(under.lowest)} or more; without "
+            f"{told.removesuffix(' of the battery')} a load test decides."
+        )
     return TOPIC.needs(*lacking, headline=head, figures=figures(under))
 
 

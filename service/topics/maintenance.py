@@ -61,8 +61,11 @@ def water(case: Case) -> Advice:
     below, _ = care("water-below-tube")
     steps = (
         (f"Look {often}", often_cite),
-        (f"A full battery stands about {above} over the plates, or {below} below the filling tube; "
-         "the mark in the cell comes first", above_cite),
+        (
+            f"A full battery stands about {above} over the plates, or {below} below the filling tube; "
+            "the mark in the cell comes first",
+            above_cite,
+        ),
         (care("water-when")[0], care("water-when")[1]),
     )
     figures = (interval("water-interval", "look at the water"),)
@@ -105,8 +108,13 @@ def equalise(case: Case) -> Advice | None:
     return Advice(
         "information",
         f"Equalise a wet-cell battery {often}.",
-        (("Until the gravity of all cells stays the same, mostly 1 to 8 hours, plates covered, caps on, aired", cite),
-         ("Disconnect electronics first, and somebody stays about", "care-practice")),
+        (
+            (
+                "Until the gravity of all cells stays the same, mostly 1 to 8 hours, plates covered, caps on, aired",
+                cite,
+            ),
+            ("Disconnect electronics first, and somebody stays about", "care-practice"),
+        ),
         (interval("equalise-interval", "equalise"),),
     )
 
@@ -138,10 +146,15 @@ def dirt(case: Case) -> Advice:
     return Advice(
         "information",
         "Brush it off, wash with soda water (caps closed, none into the cells), rinse, dry, tighten, grease the joint.",
-        ((f"About {soda} of baking soda in a litre for a heavy crust, a quarter of that for wiping", cite),
-         ("No vinegar: it is an acid itself", "care-practice"),
-         ("Charger, loads and main switch off first; negative (earthed side) off first and on last", "disconnecting"),
-         ("Grease or petroleum jelly over the joint, not between the faces", "tm-55-2210-224")),
+        (
+            (f"About {soda} of baking soda in a litre for a heavy crust, a quarter of that for wiping", cite),
+            ("No vinegar: it is an acid itself", "care-practice"),
+            (
+                "Charger, loads and main switch off first; negative (earthed side) off first and on last",
+                "disconnecting",
+            ),
+            ("Grease or petroleum jelly over the joint, not between the faces", "tm-55-2210-224"),
+        ),
         (Figure("clean_interval", "clean", often), interval("joint-interval", "tighten")),
     )
 
@@ -149,20 +162,24 @@ def dirt(case: Case) -> Advice:
 def bubbles(case: Case) -> Advice:
     """Gentle gassing near the end of a charge."""
     head = (
-        "A few bubbles near the end of a charge belong to a wet-cell "
-        "battery; a sealed one must make no noise at all."
+        "A few bubbles near the end of a charge belong to a wet-cell battery; a sealed one must make no noise at all."
     )
     often, cite = care("water-interval")
-    steps = (("Hard bubbling, heat or a smell: charger off at the shore end, and tell us", "indg139"),
-             (f"Bubbles use up water, so look {often}", cite))
+    steps = (
+        ("Hard bubbling, heat or a smell: charger off at the shore end, and tell us", "indg139"),
+        (f"Bubbles use up water, so look {often}", cite),
+    )
     return Advice("information", head, steps, (interval("water-interval", "look at the water"),))
 
 
 def concrete(case: Case) -> Advice:
     """The old story of the concrete floor."""
     head = "No: a concrete floor does not drain a battery; it only loses charge by itself, wherever it stands."
-    return Advice("information", head, (("Old wooden cases leaked current on damp floors; cases of plastic do not",
-                                         "battery-places"),))
+    return Advice(
+        "information",
+        head,
+        (("Old wooden cases leaked current on damp floors; cases of plastic do not", "battery-places"),),
+    )
 
 
 def check_list(case: Case) -> Advice:
@@ -172,9 +189,12 @@ def check_list(case: Case) -> Advice:
             "Little: clean tight joints once a year, a full charge every 1 "
             "to 3 months, and no charging at or below 0 °C."
         )
-        return Advice("information", head, (care("lithium-balance"),
-                                            ("Laid up: about half full, disconnected, and looked at", "lithium-store")),
-                      (interval("joint-interval", "tighten"), interval("lithium-balance", "full charge")))
+        return Advice(
+            "information",
+            head,
+            (care("lithium-balance"), ("Laid up: about half full, disconnected, and looked at", "lithium-store")),
+            (interval("joint-interval", "tighten"), interval("lithium-balance", "full charge")),
+        )
     wet = not sealed(case)
     head = "Before the season: charge full, read the volts at rest, look at case, posts, cables and hold-down"
     head += ", and at the water." if wet else "."
@@ -230,5 +250,9 @@ def answer(case: Case) -> Answer:
             case.step(text, cite)
     first = advices[0]
     figures = {figure.name: figure for item in advices for figure in item.figures}
-    return TOPIC.says(first.verdict, first.headline, *figures.values(),
-                      urgency="today" if any(item.today for item in advices) else "routine")
+    return TOPIC.says(
+        first.verdict,
+        first.headline,
+        *figures.values(),
+        urgency="today" if any(item.today for item in advices) else "routine",
+    )

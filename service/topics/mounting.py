@@ -40,8 +40,9 @@ def on_side(case: Case) -> Advice:
     kind = case["battery.chemistry"]
     if kind == "flooded":
         head = "No: a wet-cell battery stands upright only, because on its side the acid runs out of the vents."
-        return Advice("no", head, (("Acid may not run out at a heel of 30°, in single-hull sailing boats 45°",
-                                    "iso-10133"),))
+        return Advice(
+            "no", head, (("Acid may not run out at a heel of 30°, in single-hull sailing boats 45°", "iso-10133"),)
+        )
     if kind == "lead":
         head = "Not before you know the kind: wet-cell must stand upright, AGM or gel may usually lie on a side."
         return Advice("marginal", head, (("Caps on top that unscrew mean wet-cell", "orientation"),))
@@ -50,15 +51,16 @@ def on_side(case: Case) -> Advice:
             "Usually yes: a lithium battery may lie on a side if its manual "
             "allows that side; some makers allow one only."
         )
-        return Advice("marginal", head,
-                      (("Cells may not be loaded on their faces, so the side matters", "orientation"),))
+        return Advice(
+            "marginal", head, (("Cells may not be loaded on their faces, so the side matters", "orientation"),)
+        )
     head = (
-        f"Usually yes: {wording.a_kind(case, capital=False)} battery may "
-        "lie on a side, if its own manual allows it, "
+        f"Usually yes: {wording.a_kind(case, capital=False)} battery may lie on a side, if its own manual allows it, "
     )
     head += "best not on the one with the terminals."
-    return Advice("marginal", head,
-                  (("Its valves still need air, and it is held down as firmly as any", "orientation"),))
+    return Advice(
+        "marginal", head, (("Its valves still need air, and it is held down as firmly as any", "orientation"),)
+    )
 
 
 def upside_down(case: Case) -> Advice:
@@ -83,8 +85,14 @@ def cabin(case: Case) -> Advice:
         return Advice("no", head, (("Hydrogen must have a way out of the boat", "cfr-183-420"),))
     if kind in LITHIUM:
         head = "Yes, within limits: a lithium battery may stand in a cabin, fixed, covered, dry and with its own fuse."
-        return Advice("yes", head, (("Dry, within its temperature limits, nothing stowed on it", "battery-places"),
-                                    ("Smoke, heat or a smell from it: off the boat", "lithium-fire-advice")))
+        return Advice(
+            "yes",
+            head,
+            (
+                ("Dry, within its temperature limits, nothing stowed on it", "battery-places"),
+                ("Smoke, heat or a smell from it: off the boat", "lithium-fire-advice"),
+            ),
+        )
     head = f"Only just: {wording.a_kind(case, capital=False)} battery may stand in a cabin where the space is aired, "
     head += "because it can give off gas when charged wrongly."
     return Advice("marginal", head, (("Hydrogen must have a way out of the boat", "cfr-183-420"),))
@@ -102,11 +110,22 @@ def engine(case: Case) -> Advice:
 def petrol(case: Case) -> Advice:
     """Petrol tank or petrol engine in the same space."""
     head = "Not as it is: with petrol in the same space every switch, fuse and charger must be ignition protected."
-    return Advice("no", head, (
-        ("A battery may not stand straight above or below a fuel tank, filter or fitting; metal fuel parts within "
-         "300 mm (12 in) above it are insulated", "cfr-183-420"),
-        ("In spaces with petrol vapour switches, fuses and battery management are ignition protected", "cfr-183-410"),
-        ("The boat's maker or yard decides on the place", "battery-places")))
+    return Advice(
+        "no",
+        head,
+        (
+            (
+                "A battery may not stand straight above or below a fuel tank, filter or fitting; metal fuel parts "
+                "within 300 mm (12 in) above it are insulated",
+                "cfr-183-420",
+            ),
+            (
+                "In spaces with petrol vapour switches, fuses and battery management are ignition protected",
+                "cfr-183-410",
+            ),
+            ("The boat's maker or yard decides on the place", "battery-places"),
+        ),
+    )
 
 
 def gas(case: Case) -> Advice:
@@ -121,11 +140,11 @@ def gas(case: Case) -> Advice:
 def wet(case: Case) -> Advice:
     """Rain or bilge water in the box."""
     head = (
-        "No: a battery needs a dry place above the bilge water, so mend "
-        "the lid and drain the box; salt water is worse."
+        "No: a battery needs a dry place above the bilge water, so mend the lid and drain the box; salt water is worse."
     )
-    return Advice("no", head,
-                  (("Dry, aired, above the bilge water to be expected, in reach for inspection", "iso-10133"),))
+    return Advice(
+        "no", head, (("Dry, aired, above the bilge water to be expected, in reach for inspection", "iso-10133"),)
+    )
 
 
 def hold_down(case: Case) -> Advice:
@@ -134,20 +153,31 @@ def hold_down(case: Case) -> Advice:
         "Fix it so that it moves no more than 10 mm under twice its weight: "
         "a box or tray with edges, and a strap over it."
     )
-    return Advice("information", head, (
-        ("The US rule allows 1 in (25 mm) under 90 lbf or twice its weight, the ISO rule 10 mm: 10 mm meets both",
-         "iso-10133"),
-        ("The strap is of insulating material, and no metal can touch the terminals: boots, caps or a lid",
-         "boat-safety-scheme"),
-        ("Tested by pulling up, fore, aft, to port and to starboard", "cfr-183-420")))
+    return Advice(
+        "information",
+        head,
+        (
+            (
+                "The US rule allows 1 in (25 mm) under 90 lbf or twice its weight, the ISO rule 10 mm: "
+                "10 mm meets both",
+                "iso-10133",
+            ),
+            (
+                "The strap is of insulating material, and no metal can touch the terminals: boots, caps or a lid",
+                "boat-safety-scheme",
+            ),
+            ("Tested by pulling up, fore, aft, to port and to starboard", "cfr-183-420"),
+        ),
+    )
 
 
 def hot_place(case: Case) -> Advice:
     """A place that gets hot by itself."""
     hot = say.temperature(float(case["ambient.temperature"]))
     head = f"Better not where it gets {hot}: heat halves a battery's life with each 8 °C or so."
-    return Advice("marginal", head,
-                  (("Charging lithium is mostly allowed up to 45 °C at the battery", "battery-places"),))
+    return Advice(
+        "marginal", head, (("Charging lithium is mostly allowed up to 45 °C at the battery", "battery-places"),)
+    )
 
 
 def floor(case: Case) -> Advice:

@@ -14,26 +14,32 @@ BOTH = (
     "them; please have the order and serial numbers ready."
 )
 HAND_OVERS: tuple[tuple[str, str], ...] = (
-    ("detail:advert",
-     "This is nothing for the battery desk, so no answer is due: it is left for the office to "
-     "look at."),
-    ("detail:legal",
-     "This is for the office, who deals with claims and personal data: we have marked your "
-     "message for them."),
+    (
+        "detail:advert",
+        "This is nothing for the battery desk, so no answer is due: it is left for the office to look at.",
+    ),
+    (
+        "detail:legal",
+        "This is for the office, who deals with claims and personal data: we have marked your message for them.",
+    ),
     ("detail:job", "This is for the office, who deals with jobs and training: we have marked your message for them."),
-    ("detail:warranty",
-     "This is for the orders desk, who decides on warranty and returns: we have marked your message for them; "
-     "please have the serial number ready."),
-    ("detail:order",
-     "This is for the orders desk, who can see your order: we have marked your message for them; "
-     "please have the order number ready."),
-    ("detail:price",
-     "This is for the orders desk, who knows prices, stock and dealers: we have marked your "
-     "message for them."),
+    (
+        "detail:warranty",
+        "This is for the orders desk, who decides on warranty and returns: we have marked your message for them; "
+        "please have the serial number ready.",
+    ),
+    (
+        "detail:order",
+        "This is for the orders desk, who can see your order: we have marked your message for them; "
+        "please have the order number ready.",
+    ),
+    (
+        "detail:price",
+        "This is for the orders desk, who knows prices, stock and dealers: we have marked your message for them.",
+    ),
 )
 ANY = (
-    "This is for another desk, who deals with orders, prices, returns "
-    "and papers: we have marked your message for them."
+    "This is for another desk, who deals with orders, prices, returns and papers: we have marked your message for them."
 )
 
 

@@ -1,4 +1,5 @@
 """One rating or unit put into another: RC to Ah, CA to CCA, W to A, AWG to mm2, F to C."""
+
 from __future__ import annotations
 
 import re
@@ -54,8 +55,12 @@ def answer(case: Case) -> Answer:
         return lacking(case)
     made = [item.make(case) for item in chosen]
     head = made[0][1] if len(made) == 1 else "; ".join(short(text) for _, text in made)
-    return TOPIC.says("information", f"{head[:1].upper()}{head[1:]}.", *(figure for figure, _ in made),
-                      compare=tuple(both(case, chosen)))
+    return TOPIC.says(
+        "information",
+        f"{head[:1].upper()}{head[1:]}.",
+        *(figure for figure, _ in made),
+        compare=tuple(both(case, chosen)),
+    )
 
 
 def short(text: str) -> str:
@@ -96,8 +101,11 @@ def capacity_of_reserve(case: Case) -> tuple[Figure, str]:
     kind = str(case.get("battery.chemistry", "lead"))
     k = reference.row("peukert", chemistry=kind if kind in LEAD else "lead")["k"]
     capacity = peukert.capacity_from_reserve(reserve, k.value)
-    case.step(f"500 x ({say.number(reserve)} min / 60 / 20 h)^(1 / {k.value}) = {say.quantity(capacity, 'Ah')}",
-              k.cite, "reserve-capacity")
+    case.step(
+        f"500 x ({say.number(reserve)} min / 60 / 20 h)^(1 / {k.value}) = {say.quantity(capacity, 'Ah')}",
+        k.cite,
+        "reserve-capacity",
+    )
     told = f"{say.quantity(reserve, 'min')} of reserve is about {whole(capacity)} at the 20-hour rate"
     said = "" if kind in LEAD[:3] else " (lead, kind not said)"
     return Figure("capacity", "capacity at the 20-hour rate", capacity, "Ah"), told + said
@@ -109,10 +117,14 @@ def reserve_of_capacity(case: Case) -> tuple[Figure, str]:
     kind = str(case.get("battery.chemistry", "lead"))
     k = reference.row("peukert", chemistry=kind if kind in LEAD else "lead")["k"]
     minutes = peukert.run_time(capacity, 25.0, k.value) * 60
-    case.step(f"20 h x ({say.amp_hours(capacity)} / 500)^{k.value} = {say.number(minutes)} min at 25 A", k.cite,
-              "reserve-capacity")
+    case.step(
+        f"20 h x ({say.amp_hours(capacity)} / 500)^{k.value} = {say.number(minutes)} min at 25 A",
+        k.cite,
+        "reserve-capacity",
+    )
     return Figure("reserve", "reserve capacity", minutes, "min"), (
-        f"{say.amp_hours(capacity)} is a reserve of about {say.quantity(minutes, 'min', 0)}")
+        f"{say.amp_hours(capacity)} is a reserve of about {say.quantity(minutes, 'min', 0)}"
+    )
 
 
 def volts_of_one(case: Case) -> float:
@@ -137,7 +149,8 @@ def energy_of_capacity(case: Case) -> tuple[Figure, str]:
     held = convert.energy(capacity, volts)
     case.step(f"{say.amp_hours(capacity)} x {say.quantity(volts, 'V')} = {say.number(held)}{say.NB}Wh", "energy-volts")
     return Figure("energy", "energy", held, "Wh"), (
-        f"{say.amp_hours(capacity)} at {say.quantity(volts, 'V')} is {say.quantity(held, 'Wh', 0)}")
+        f"{say.amp_hours(capacity)} at {say.quantity(volts, 'V')} is {say.quantity(held, 'Wh', 0)}"
+    )
 
 
 def capacity_of_energy(case: Case) -> tuple[Figure, str]:
@@ -150,7 +163,8 @@ def capacity_of_energy(case: Case) -> tuple[Figure, str]:
     capacity = convert.capacity_from_energy(held, volts)
     case.step(f"{say.quantity(held, 'Wh')} / {say.quantity(volts, 'V')} = {say.amp_hours(capacity)}", "energy-volts")
     return Figure("capacity", "capacity", capacity, "Ah"), (
-        f"{say.quantity(held, 'Wh', 0)} at {say.quantity(volts, 'V')} is {whole(capacity)}")
+        f"{say.quantity(held, 'Wh', 0)} at {say.quantity(volts, 'V')} is {whole(capacity)}"
+    )
 
 
 def cca_of_ca(case: Case) -> tuple[Figure, str]:
@@ -159,7 +173,8 @@ def cca_of_ca(case: Case) -> tuple[Figure, str]:
     cca = convert.cca_from_ca(ca, RATIO.value)
     case.step(f"{say.amps(ca)} at 0 °C / 1.25 = {say.amps(cca)} at -18 °C", RATIO.cite)
     return Figure("cca", "cold cranking amps", cca, "A"), (
-        f"{say.number(ca)} cranking amps (0 °C) are about {say.number(cca)}{say.NB}CCA (-18 °C)")
+        f"{say.number(ca)} cranking amps (0 °C) are about {say.number(cca)}{say.NB}CCA (-18 °C)"
+    )
 
 
 def ca_of_cca(case: Case) -> tuple[Figure, str]:
@@ -168,7 +183,8 @@ def ca_of_cca(case: Case) -> tuple[Figure, str]:
     ca = convert.ca_from_cca(cca, RATIO.value)
     case.step(f"{say.amps(cca)} at -18 °C x 1.25 = {say.amps(ca)} at 0 °C", RATIO.cite)
     return Figure("ca", "cranking amps", ca, "A"), (
-        f"{say.cca(cca)} (-18 °C) are about {say.number(ca)} cranking amps (0 °C)")
+        f"{say.cca(cca)} (-18 °C) are about {say.number(ca)} cranking amps (0 °C)"
+    )
 
 
 def current_of_power(case: Case) -> tuple[Figure, str]:
@@ -226,7 +242,8 @@ def gauge_of_area(case: Case) -> tuple[Figure, str]:
     how = "a little thicker" if nominal > area else "a little thinner"
     other = f", {say.gauge(thicker)} is the next thicker" if thicker and nominal < area else ""
     return Figure("gauge", "nearest American size", gauge, "AWG"), (
-        f"{say.quantity(area, 'mm2')} is nearest to {say.gauge(gauge)} ({say.quantity(nominal, 'mm2')}, {how}){other}")
+        f"{say.quantity(area, 'mm2')} is nearest to {say.gauge(gauge)} ({say.quantity(nominal, 'mm2')}, {how}){other}"
+    )
 
 
 def typed(case: Case, fact: str, marks: tuple[str, ...]) -> bool:
@@ -262,9 +279,11 @@ def temperature_in_other(case: Case) -> tuple[Figure, str]:
     case.step("°F = °C x 9 / 5 + 32", UNITS)
     if case.says("detail:to_fahrenheit") and not typed(case, "ambient.temperature", ("f",)):
         return Figure("temperature", "temperature", degrees, "F"), (
-            f"{say.number(celsius)}{say.NB}°C is {say.number(degrees)}{say.NB}°F")
+            f"{say.number(celsius)}{say.NB}°C is {say.number(degrees)}{say.NB}°F"
+        )
     return Figure("temperature", "temperature", celsius, "C"), (
-        f"{say.number(degrees)}{say.NB}°F is {say.number(celsius)}{say.NB}°C")
+        f"{say.number(degrees)}{say.NB}°F is {say.number(celsius)}{say.NB}°C"
+    )
 
 
 CONVERSIONS = (

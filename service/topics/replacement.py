@@ -1,4 +1,5 @@
 """Whether it is time for a new battery: by a failed test, else by its age."""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -14,11 +15,25 @@ from service.topic import Lever, Topic
 TOPIC = Topic(
     "replacement",
     "Time for a new one",
-    cautions=("deep-flat", "measure-each", "charge-not-strength", "cable-and-joints", "equalise", "acid",
-              "short-circuit", "lift"),
+    cautions=(
+        "deep-flat",
+        "measure-each",
+        "charge-not-strength",
+        "cable-and-joints",
+        "equalise",
+        "acid",
+        "short-circuit",
+        "lift",
+    ),
     of_two="worst",
-    levers=(Lever("battery.age", lambda case: (0.0,), "a new battery",
-                  without=("reading.load_voltage", "reading.gravity", "reading.gravity_spread")),),
+    levers=(
+        Lever(
+            "battery.age",
+            lambda case: (0.0,),
+            "a new battery",
+            without=("reading.load_voltage", "reading.gravity", "reading.gravity_spread"),
+        ),
+    ),
     likely={"battery.age": (("2 years", 2.0), ("4 years", 4.0), ("8 years", 8.0))},
     unsure={"battery.age": "We can't say yet: please tell us how old the battery is, or how it did in a load test."},
 )

@@ -1,4 +1,5 @@
 """Whether a voltage at rest is good, and how full the battery is."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -36,17 +37,30 @@ def good_charge(case: Case) -> Iterator[Value]:
 TOPIC = Topic(
     "rest-voltage",
     "Volts at rest",
-    cautions=("deep-flat", "measure-each", "charge-not-strength", "cable-and-joints", "equalise", "acid",
-              "short-circuit", "lift"),
+    cautions=(
+        "deep-flat",
+        "measure-each",
+        "charge-not-strength",
+        "cable-and-joints",
+        "equalise",
+        "acid",
+        "short-circuit",
+        "lift",
+    ),
     levers=(
-        Lever("reading.voltage", good_volts,
-              lambda case, value: f"{shown(float(value))} or more at rest after charging"),
+        Lever(
+            "reading.voltage", good_volts, lambda case, value: f"{shown(float(value))} or more at rest after charging"
+        ),
         Lever("battery.charge", good_charge, "charged to {value} or more"),
     ),
-    likely={"battery.chemistry": KINDS,
-            "reading.voltage": (("12.7 V or more", 12.7), ("12.4 V", 12.4), ("12.2 V or less", 12.2))},
-    unsure={"reading.voltage": "We can't say yet: please tell us the volts on the battery posts after hours of rest.",
-            "bank.voltage": "We can't say yet: please tell us whether the battery or bank is 12 V or 24 V."},
+    likely={
+        "battery.chemistry": KINDS,
+        "reading.voltage": (("12.7 V or more", 12.7), ("12.4 V", 12.4), ("12.2 V or less", 12.2)),
+    },
+    unsure={
+        "reading.voltage": "We can't say yet: please tell us the volts on the battery posts after hours of rest.",
+        "bank.voltage": "We can't say yet: please tell us whether the battery or bank is 12 V or 24 V.",
+    },
 )
 
 
@@ -74,8 +88,11 @@ def too_high(case: Case) -> Answer:
     name = "lithium-overcharge" if lithium else "lead-overcharge"
     most = say.volts(limit(name))
     volts = case.said("reading.voltage") or case.said("charger.voltage")
-    case.step(f"{shown(float(volts))} is too much: {'over' if lithium else 'from'} {most} for each 12 V a "
-              f"{'lithium' if lithium else 'lead'} battery is harmed", cite(name))
+    case.step(
+        f"{shown(float(volts))} is too much: {'over' if lithium else 'from'} {most} for each 12 V a "
+        f"{'lithium' if lithium else 'lead'} battery is harmed",
+        cite(name),
+    )
     head = f"No: switch the charger off, because {shown(float(volts))} is too high and harms the battery."
     return TOPIC.says("stop", head, urgency="today", route="technician")
 
@@ -99,8 +116,12 @@ def without_reading(case: Case) -> Answer:
         opening = wording.opening(case, verdict)
         soon = "today" if verdict == "no" and kind != "lfp" else "soon"
         advice = "" if verdict == "yes" else f", so charge it {soon}"
-        return TOPIC.says(verdict, f"{opening}: your battery is {say.charge(float(charge))} full{advice}.",
-                          Figure("state_of_charge", "charge", float(charge), "%"), urgency=urgency(float(charge), kind))
+        return TOPIC.says(
+            verdict,
+            f"{opening}: your battery is {say.charge(float(charge))} full{advice}.",
+            Figure("state_of_charge", "charge", float(charge), "%"),
+            urgency=urgency(float(charge), kind),
+        )
     if case.says("detail:reading_wanted"):
         return table_itself(case, kind)
     if case.said("charger.voltage") is not None:
@@ -122,15 +143,21 @@ def table_itself(case: Case, kind: str) -> Answer:
     """What a full and a half-full battery shows at rest."""
     count = (readings.said_system(case) or 12.0) / 12
     full = max(volts for volts, _ in readings.rest_rows(kind)) * count
-    good, half = (readings.volts_for(limit(name), kind) * count for name in
-                  (("lithium-good", "lithium-low") if kind == "lfp" else ("lead-good", "lead-half")))
+    good, half = (
+        readings.volts_for(limit(name), kind) * count
+        for name in (("lithium-good", "lithium-low") if kind == "lfp" else ("lead-good", "lead-half"))
+    )
     named = "A lithium" if kind == "lfp" else wording.a_kind(case)
-    case.step(f"{say.volts(full, 2)} full, {say.volts(good, 2)} at {_good(kind)}, {say.volts(half, 2)} at "
-              f"{say.charge(limit('lithium-low' if kind == 'lfp' else 'lead-half'))}",
-              readings.charge_of(12.5, kind).cites[0])
+    case.step(
+        f"{say.volts(full, 2)} full, {say.volts(good, 2)} at {_good(kind)}, {say.volts(half, 2)} at "
+        f"{say.charge(limit('lithium-low' if kind == 'lfp' else 'lead-half'))}",
+        readings.charge_of(12.5, kind).cites[0],
+    )
     bank = "" if count == 1 else f" {say.number(count * 12)} V"
-    head = (f"{named}{bank} battery shows about {say.volts(full, 2)} at rest when full; under {say.volts(good, 2)} it "
-            "wants a charge.")
+    head = (
+        f"{named}{bank} battery shows about {say.volts(full, 2)} at rest when full; under {say.volts(good, 2)} it "
+        "wants a charge."
+    )
     return TOPIC.says("information", head, plot=rest_words.plot(kind, None))
 
 
@@ -169,18 +196,26 @@ def equalised(case: Case, volts: float) -> Answer:
     """A wet-cell battery that is equalised on purpose."""
     most = say.volts(limit("equalise-most"))
     case.step(f"Equalising takes a wet-cell battery to {most} for each 12 V at most", cite("equalise-most"))
-    head = (f"{shown(volts)} is within the limit of {most} for equalising a wet-cell battery on purpose; it tells "
-            "nothing of its charge.")
+    head = (
+        f"{shown(volts)} is within the limit of {most} for equalising a wet-cell battery on purpose; it tells "
+        "nothing of its charge."
+    )
     return TOPIC.says("information", head)
 
 
 def over(case: Case, volts: float, found: Charge) -> Answer:
     """More than a full battery shows: no charge can be told from it."""
     full = max(row for row, _ in readings.rest_rows(found.kind)) * volts / found.each
-    case.step(f"A full one rests at {say.volts(full, 2)}; so much more is surface charge, or the charger is on",
-              *found.cites, cite(f"{'lithium' if found.kind == 'lfp' else found.kind}-over"), "quick-rest")
-    head = (f"Too early to say: {shown(volts)} is more than a full {wording.kind(case)} battery shows at rest "
-            f"({say.volts(full, 2)}), so some charging still shows.")
+    case.step(
+        f"A full one rests at {say.volts(full, 2)}; so much more is surface charge, or the charger is on",
+        *found.cites,
+        cite(f"{'lithium' if found.kind == 'lfp' else found.kind}-over"),
+        "quick-rest",
+    )
+    head = (
+        f"Too early to say: {shown(volts)} is more than a full {wording.kind(case)} battery shows at rest "
+        f"({say.volts(full, 2)}), so some charging still shows."
+    )
     asks = [TOPIC.ask("reading.voltage")]
     if wording.kind_is_open(case):
         asks.append(TOPIC.ask("battery.chemistry", KINDS))
@@ -205,11 +240,16 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     if verdict == "information":
         asks.append(TOPIC.ask("reading.voltage"))
     if found.kind != "lfp" and found.value < limit("lead-half") - readings.NEAR:
-        case.because("A lead battery that stands under half full loses strength for good, so days matter",
-                     cite("lead-half"))
+        case.because(
+            "A lead battery that stands under half full loses strength for good, so days matter", cite("lead-half")
+        )
     head = rest_words.headline(case, volts, found, verdict, asked=bool(asks))
     return TOPIC.says(
-        verdict, head, *figures, asks=tuple(asks), plot=rest_words.plot(found.kind, found),
+        verdict,
+        head,
+        *figures,
+        asks=tuple(asks),
+        plot=rest_words.plot(found.kind, found),
         urgency="today" if found.flat else urgency(found.value, found.kind),
     )
 
@@ -233,8 +273,10 @@ def two(case: Case) -> Answer:
     verdict = readings.stricter(*(item.verdict for item in answers))
     worse = 0 if answers[0].verdict == verdict else 1
     both = "battery.chemistry" in case.second
-    names = [f"{shown(read)}{f' ({wording.kind(of)})' if both else ''}"
-             for read, of in zip(volts, (case, other), strict=True)]
+    names = [
+        f"{shown(read)}{f' ({wording.kind(of)})' if both else ''}"
+        for read, of in zip(volts, (case, other), strict=True)
+    ]
     if volts[0] == volts[1]:
         names = [f"first, {names[0]}", f"second, {names[1]}"]
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))

@@ -1,4 +1,5 @@
 """Whether a battery runs a thruster or another motor: volts in the first instant (lead), current limits (lithium)."""
+
 from __future__ import annotations
 
 import math
@@ -16,8 +17,19 @@ from service.topic import Topic
 TOPIC = Topic(
     "run-check",
     "Will the battery run it",
-    cautions=("lithium-kind", "lithium-cold", "lithium-cut-out", "lithium-joined", "start-battery", "no-tap",
-              "cable-and-joints", "fuse-at-battery", "manual-first", "thruster-off", "estimate"),
+    cautions=(
+        "lithium-kind",
+        "lithium-cold",
+        "lithium-cut-out",
+        "lithium-joined",
+        "start-battery",
+        "no-tap",
+        "cable-and-joints",
+        "fuse-at-battery",
+        "manual-first",
+        "thruster-off",
+        "estimate",
+    ),
     levers=changes.LEVERS,
 )
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
@@ -47,8 +59,10 @@ def with_second(case: Case) -> Case:
 
 def other_lithium(case: Case) -> Answer:
     """Another lithium than iron phosphate: no figure, a technician."""
-    head = ("We can't say: this lithium battery is not of the iron phosphate kind, so one of our technicians will look "
-            "at its data sheet.")
+    head = (
+        "We can't say: this lithium battery is not of the iron phosphate kind, so one of our technicians will look "
+        "at its data sheet."
+    )
     return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.max_current"),))
 
 
@@ -60,8 +74,11 @@ def judge(case: Case) -> Answer:
     if differ := supply.mismatch(case):
         built, wanted = (say.quantity(volts, "V") for volts in differ)
         case.step(f"The batteries give {built}, the load takes {wanted}", "bank-arithmetic")
-        return TOPIC.says("no", f"No: your batteries give {built}, and {supply.load_name(case)} needs {wanted}.",
-                          *known_currents(case))
+        return TOPIC.says(
+            "no",
+            f"No: your batteries give {built}, and {supply.load_name(case)} needs {wanted}.",
+            *known_currents(case),
+        )
     if "load.current" not in case:
         return without_load(case)
     running, inrush = float(case["load.current"]), float(case["load.peak"])
@@ -92,8 +109,10 @@ def unknown(case: Case, running: float, inrush: float) -> Answer:
     """Nothing tells whether the battery is lead or lithium."""
     supply.taken(case, "battery.chemistry", "lead", "CCA worked out for a lead battery")
     need = cranking.required_cca(case, inrush)
-    head = (f"We can't say yet: {supply.load_name(case)} needs a battery of {say.cca(math.ceil(need - 1e-6))} or more, "
-            "and the CCA of yours is not known.")
+    head = (
+        f"We can't say yet: {supply.load_name(case)} needs a battery of {say.cca(math.ceil(need - 1e-6))} or more, "
+        "and the CCA of yours is not known."
+    )
     asks = (cca_ask(case, inrush, need), TOPIC.ask("battery.chemistry"))
     if case.says("note:no_idea"):
         head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), asks[0])
@@ -104,8 +123,10 @@ def tested_on_board(case: Case) -> str:
     """How to find out without a label."""
     floor = say.volts(9.6 * float(case["bank.voltage"]) / 12)
     case.step(f"A lead battery in order holds {floor} in a load test at 21 °C", "load-test")
-    return (f"You can test it on board: run {supply.load_name(case)} for 5 seconds with a meter on the battery posts; "
-            f"under {floor} the battery is too weak or too small.")
+    return (
+        f"You can test it on board: run {supply.load_name(case)} for 5 seconds with a meter on the battery posts; "
+        f"under {floor} the battery is too weak or too small."
+    )
 
 
 def needed(need: float) -> Figure:
@@ -159,8 +180,14 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     ground = cranking.strictest(grounds)
     flat = any(item.verdict == "no" and item.fact == "charge" for item in grounds)
     asks = (cca_ask(case, inrush, need),) if unlabelled(case) else ()
-    return TOPIC.says(ground.verdict, opening(ground).format(load=supply.load_name(case)), *figures,
-                      plot=cranking.plot(case, inrush, volts, scale), urgency="today" if flat else "routine", asks=asks)
+    return TOPIC.says(
+        ground.verdict,
+        opening(ground).format(load=supply.load_name(case)),
+        *figures,
+        plot=cranking.plot(case, inrush, volts, scale),
+        urgency="today" if flat else "routine",
+        asks=asks,
+    )
 
 
 def unlabelled(case: Case) -> bool:
@@ -187,8 +214,10 @@ def by_volts(case: Case, volts: float, scale: float) -> Ground:
     if verdict == "marginal":
         return Ground("marginal", f"{drops}, and a clear yes needs {wanted}", "cca")
     if verdict == "no":
-        case.because("With too few volts the motor hardly turns and its relay can let go, so the boat does not answer",
-                     "motor-volts")
+        case.because(
+            "With too few volts the motor hardly turns and its relay can let go, so the boat does not answer",
+            "motor-volts",
+        )
     if volts <= least / 2:
         peak = say.amps(float(case["load.peak"]))
         return Ground("no", f"{supply.bank_name(case)} cannot give {{load}} the {peak} of the first instant", "cca")
@@ -219,8 +248,10 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
     if slow := slow_load(case):
         return slow
     if case.said("battery.duty") == "deep-cycle":
-        case.because("Its thick plates give small currents for hours, so a large one pulls the volts down at once",
-                     "deep-cycle-rating")
+        case.because(
+            "Its thick plates give small currents for hours, so a large one pulls the volts down at once",
+            "deep-cycle-rating",
+        )
         head = f"No: a deep-cycle battery without a CCA rating is not made for large currents; {name} needs {rating}."
         return TOPIC.says("no", head, *figures, asks=(ask,))
     usual = supply.usual(case, "cca_low", "cca_high", "CCA")
@@ -239,8 +270,10 @@ def slow_load(case: Case) -> Answer | None:
     if running > capacity / SLOW_HOURS:
         return None
     case.step(f"{say.amps(running)} is within {say.amp_hours(capacity)} / {SLOW_HOURS:g} h", "peukert")
-    head = (f"Yes: {supply.does(case, 'give')} {say.amps(running)} easily; what counts for such a load is how many "
-            "hours it runs.")
+    head = (
+        f"Yes: {supply.does(case, 'give')} {say.amps(running)} easily; what counts for such a load is how many "
+        "hours it runs."
+    )
     return TOPIC.says("yes", head, Figure("running_current", "running", running, "A"))
 
 
@@ -250,8 +283,10 @@ def limited(case: Case, running: float, inrush: float) -> Answer:
     figures: tuple[Figure, ...] = supply.load_figures(running, inrush)
     found, name = lithium.limits(case), supply.load_name(case)
     if found is None:
-        head = (f"We can't say yet: {name} draws {say.amps(running)} running and {say.amps(inrush)} at first, and the "
-                "battery's limits are not known.")
+        head = (
+            f"We can't say yet: {name} draws {say.amps(running)} running and {say.amps(inrush)} at first, and the "
+            "battery's limits are not known."
+        )
         asks = limit_asks(case, "battery.max_current", "battery.peak_current")
         return TOPIC.says("needs-facts", head, *figures, asks=asks)
     figures += (Figure("limit_current", "battery limit", found.continuous, "A"),)

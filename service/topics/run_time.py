@@ -1,4 +1,5 @@
 """How long a battery lasts at a current, and how many bursts that makes: Peukert's law to the usable limit."""
+
 from __future__ import annotations
 
 import math
@@ -85,8 +86,10 @@ def over_the_limit(case: Case, running: float) -> Answer | None:
         return None
     if not found.stated and running <= lithium.value("too-much") * found.continuous and not peak_exceeded:
         usual = say.amps(found.continuous)
-        head = (f"We can't say yet: {supply.does(case, 'give')} about {usual}, and {name} draws {say.amps(running)}: "
-                "the limit on the label decides.")
+        head = (
+            f"We can't say yet: {supply.does(case, 'give')} about {usual}, and {name} draws {say.amps(running)}: "
+            "the limit on the label decides."
+        )
         return TOPIC.needs("battery.max_current", "battery.peak_current", headline=head)
     return TOPIC.says("no", lithium.words(case, "no", running, inrush, found), would_change=label_needed(case, running))
 
@@ -107,8 +110,12 @@ def lasting(case: Case, running: float) -> Answer:
     k = reference.row("peukert", chemistry=kind)["k"]
     capacity = float(case["bank.capacity"]) * cold(case, family)
     hours = peukert.run_time(capacity, running, k.value)
-    case.step(f"20 h x ({say.amp_hours(capacity)} / (20 h x {say.amps(running)}))^{k.value:g}, at most Ah / A = "
-              f"{say.duration(hours * 60)} from full to empty", k.cite, "peukert-limits")
+    case.step(
+        f"20 h x ({say.amp_hours(capacity)} / (20 h x {say.amps(running)}))^{k.value:g}, at most Ah / A = "
+        f"{say.duration(hours * 60)} from full to empty",
+        k.cite,
+        "peukert-limits",
+    )
     charge = float(case.get("battery.charge", 100.0))
     usable = usable_share(case, family, charge)
     to_limit, to_empty = hours * 60 * usable, hours * 60 * charge / 100
@@ -120,8 +127,12 @@ def lasting(case: Case, running: float) -> Answer:
         Figure("time_to_empty", "to empty", to_empty, "min"),
         *bursts(case, to_limit),
     )
-    return TOPIC.says(*judged(case, to_limit, usable, running), *figures, plot=plot(charge, to_empty, family, to_limit),
-                      urgency="today" if family == "lead" and charge < 50 else "routine")
+    return TOPIC.says(
+        *judged(case, to_limit, usable, running),
+        *figures,
+        plot=plot(charge, to_empty, family, to_limit),
+        urgency="today" if family == "lead" and charge < 50 else "routine",
+    )
 
 
 def cold(case: Case, family: str) -> float:

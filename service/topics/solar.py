@@ -1,4 +1,5 @@
 """What a panel brings in a day, and whether that covers what the battery loses."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -27,8 +28,10 @@ TOPIC = Topic(
     "solar",
     "A panel to keep it up",
     cautions=("lithium-cold", "fuse-at-battery", "check-date"),
-    levers=(Lever("solar.power", larger, "a panel of {value} or more"),
-            Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer")),
+    levers=(
+        Lever("solar.power", larger, "a panel of {value} or more"),
+        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+    ),
     likely={"drain.current": (("nothing is on", 0.0001), ("an alarm: 0.03 A", 0.03), ("a bilge alarm: 0.1 A", 0.1))},
     unsure={
         "solar.power": "We can't say yet: the watts of the panel decide what it brings.",
@@ -102,7 +105,8 @@ def brings(case: Case, power: float, sun: float) -> Figure:
     high, low = (solar.daily_charge(power, sun, value(name), volts(case)) for name in ("share", "share-low"))
     case.step(
         f"{say.quantity(power, 'W')} x {say.quantity(sun, 'h')} x {value('share'):g} / {say.volts(volts(case))} is "
-        f"{say.amp_hours(high)} a day; with a simple controller, flat on deck, {say.amp_hours(low)}", "panel-share",
+        f"{say.amp_hours(high)} a day; with a simple controller, flat on deck, {say.amp_hours(low)}",
+        "panel-share",
     )
     return Figure("daily_charge", "a day", high, "Ah", low, high)
 
@@ -153,8 +157,11 @@ def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Fi
     start = {"yes": "Yes", "marginal": "Only just", "no": "No"}[verdict]
     brought, lost = say.daily(gain), say.daily(total)
     than = {"yes": "and", "marginal": "little more than the", "no": "but"}[verdict]
-    what = "the drain and the battery's own loss take" if wanted.drawn and wanted.lost else (
-        "the drain takes" if wanted.drawn else "the battery loses by itself")
+    what = (
+        "the drain and the battery's own loss take"
+        if wanted.drawn and wanted.lost
+        else ("the drain takes" if wanted.drawn else "the battery loses by itself")
+    )
     joint = f"{than} {what} {lost}" if verdict != "marginal" else f"and {what} nearly as much, {lost}"
     off = "" if wanted.drawn else ", with everything off"
     head = f"{start}: a {say.quantity(power, 'W')} panel brings about {brought} a day, {joint}{off}."
@@ -177,8 +184,11 @@ def wanted_panel(case: Case, wanted: Need, sun: float) -> Answer:
     if not figures:
         return TOPIC.needs("drain.current")
     watts = float(figures[0].value)
-    case.step(f"{say.amp_hours(wanted.in_all)} a day x {say.volts(volts(case))} / ({say.quantity(sun, 'h')} x "
-              f"{value('share'):g}) is {say.quantity(watts, 'W')}", "panel-share")
+    case.step(
+        f"{say.amp_hours(wanted.in_all)} a day x {say.volts(volts(case))} / ({say.quantity(sun, 'h')} x "
+        f"{value('share'):g}) is {say.quantity(watts, 'W')}",
+        "panel-share",
+    )
     spare = say.quantity(watts * value("margin"), "W")
     case.step(f"With 1.3 times the need it is {spare}", "panel-margin")
     if not wanted.drawn:
@@ -202,8 +212,10 @@ def without_controller(case: Case, power: float) -> str | None:
     if not case.says("detail:no_controller"):
         return None
     chemistry = charging.known_kind(case)
-    case.step("A sealed battery on a panel always wants a controller; a wet-cell one above 1.5 A for each 100 Ah",
-              "panel-controller")
+    case.step(
+        "A sealed battery on a panel always wants a controller; a wet-cell one above 1.5 A for each 100 Ah",
+        "panel-controller",
+    )
     if chemistry in ("agm", "gel", "lfp"):
         return f"No: {charging.called(chemistry)} on a panel always wants a controller."
     amp_hours = case.get("bank.capacity")

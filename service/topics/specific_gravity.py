@@ -1,4 +1,5 @@
 """What a hydrometer reading means: brought to one temperature, the charge, and the spread between cells."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -31,13 +32,29 @@ def even_cells(case: Case) -> Iterator[Value]:
 TOPIC = Topic(
     "specific-gravity",
     "Hydrometer reading",
-    cautions=("deep-flat", "measure-each", "charge-not-strength", "cable-and-joints", "equalise", "acid",
-              "short-circuit", "lift"),
+    cautions=(
+        "deep-flat",
+        "measure-each",
+        "charge-not-strength",
+        "cable-and-joints",
+        "equalise",
+        "acid",
+        "short-circuit",
+        "lift",
+    ),
     levers=(
-        Lever(READ, good_gravity, lambda case, value: f"{value:.3f} or more on the float after charging",
-              without=("battery.charge",)),
-        Lever(SPREAD, even_cells, lambda case, value: f"cells within {value:.3f} of each other after equalising",
-              also=lambda case, value: {READ: max(cells(case))} if cells(case) else {}),
+        Lever(
+            READ,
+            good_gravity,
+            lambda case, value: f"{value:.3f} or more on the float after charging",
+            without=("battery.charge",),
+        ),
+        Lever(
+            SPREAD,
+            even_cells,
+            lambda case, value: f"cells within {value:.3f} of each other after equalising",
+            also=lambda case, value: {READ: max(cells(case))} if cells(case) else {},
+        ),
     ),
     unsure={READ: "We can't say yet: please tell us the number at the acid's surface on the float, such as 1.265."},
 )
@@ -105,8 +122,11 @@ def judged(case: Case, spread: float | None) -> Answer:
     if celsius is None:
         case.step("Temperature not said: read as at 27 °C (80 °F)", cite("gravity-correction"))
     else:
-        case.step(f"{min(cells(case)):.3f} at {say.temperature(float(celsius))} is {corrected:.3f} at 27 °C (80 °F): "
-                  "0.004 less for each 10 °F colder", cite("gravity-correction"))
+        case.step(
+            f"{min(cells(case)):.3f} at {say.temperature(float(celsius))} is {corrected:.3f} at 27 °C (80 °F): "
+            "0.004 less for each 10 °F colder",
+            cite("gravity-correction"),
+        )
     told = wording.about(wording.percent(charge))
     case.step(f"{corrected:.3f} is {told} of charge", "bci-charge@specific gravity column")
     verdict = readings.judged(charge, "flooded")
@@ -135,8 +155,10 @@ def by_spread(case: Case, spread: float) -> Answer:
     case.step(f"Highest less lowest cell {spread:.3f}; from {most} a cell is at fault", cite("gravity-spread"))
     if uneven(case, spread):
         start = wording.opening(case, "no").removesuffix(", not yet")
-        head = (f"{start}: the cells differ by {spread:.3f}, and from {most} on one cell is failing, so the battery is "
-                "near its end.")
+        head = (
+            f"{start}: the cells differ by {spread:.3f}, and from {most} on one cell is failing, so the battery is "
+            "near its end."
+        )
         return TOPIC.says("no", head)
     opening = wording.opening(case, "yes")
     return TOPIC.says("yes", f"{opening}: the cells differ by {spread:.3f}, which is within the limit of {most}.")
@@ -145,8 +167,10 @@ def by_spread(case: Case, spread: float) -> Answer:
 def sealed(case: Case) -> Answer:
     """A hydrometer needs liquid acid."""
     kind = wording.a_kind(case, capital=False)
-    case.step(f"No liquid acid can be drawn from {kind} battery: its volts at rest tell the charge",
-              readings.charge_of(12.5, readings.table_of(case.said("battery.chemistry"))).cites[0])
+    case.step(
+        f"No liquid acid can be drawn from {kind} battery: its volts at rest tell the charge",
+        readings.charge_of(12.5, readings.table_of(case.said("battery.chemistry"))).cites[0],
+    )
     head = f"We can't say yet: {kind} battery has no acid for a hydrometer, so please tell us its volts at rest."
     return TOPIC.needs("reading.voltage", headline=head)
 
@@ -156,8 +180,11 @@ def without_reading(case: Case) -> Answer:
     if not case.says("detail:reading_wanted"):
         return TOPIC.needs(READ)
     full, good, half = (reference.row("gravity", charge=share)["gravity"] for share in (100, 75, 50))
-    case.step(f"{full.value:.3f} full, {good.value:.3f} at 75 %, {half.value:.3f} at half, read at 27 °C (80 °F)",
-              full.cite)
-    head = (f"A full wet-cell battery shows {full.value:.3f} in every cell at 27 °C (80 °F); {good.value:.3f} is 75 %, "
-            f"{half.value:.3f} half.")
+    case.step(
+        f"{full.value:.3f} full, {good.value:.3f} at 75 %, {half.value:.3f} at half, read at 27 °C (80 °F)", full.cite
+    )
+    head = (
+        f"A full wet-cell battery shows {full.value:.3f} in every cell at 27 °C (80 °F); {good.value:.3f} is 75 %, "
+        f"{half.value:.3f} half."
+    )
     return TOPIC.says("information", head)

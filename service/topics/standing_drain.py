@@ -1,4 +1,5 @@
 """How fast a current that is always on empties the battery."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -37,15 +38,20 @@ TOPIC = Topic(
     "Drain with everything off",
     cautions=("check-date", "deep-flat"),
     levers=(
-        Lever("drain.current", smaller,
-              lambda case, value: f"a drain of {amount(float(value))} or less, or the battery disconnected"),
+        Lever(
+            "drain.current",
+            smaller,
+            lambda case, value: f"a drain of {amount(float(value))} or less, or the battery disconnected",
+        ),
         Lever("storage.time", shorter, "a charge every {value}"),
     ),
-    likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0)),
-            "drain.current": (("20 mA", 0.02), ("100 mA", 0.1), ("1 A", 1.0))},
+    likely={
+        "battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0)),
+        "drain.current": (("20 mA", 0.02), ("100 mA", 0.1), ("1 A", 1.0)),
+    },
     unsure={
         "drain.current": "We can't say yet: the current that flows with everything off decides, so please measure "
-                         "that.",
+        "that.",
     },
 )
 
@@ -64,19 +70,26 @@ def answer(case: Case) -> Answer:
     capacity, charge = float(case["bank.capacity"]), laid_up.charge_now(case)
     half = limit("lead-half")
     days = drain.days_between(charge, half, capacity, amps)
-    case.step(f"From {say.charge(charge)} to {say.charge(half)} of {say.amp_hours(capacity)} is "
-              f"{say.amp_hours(max(0.0, charge - half) / 100 * capacity)}, {long(days)}", "drain-arithmetic")
+    case.step(
+        f"From {say.charge(charge)} to {say.charge(half)} of {say.amp_hours(capacity)} is "
+        f"{say.amp_hours(max(0.0, charge - half) / 100 * capacity)}, {long(days)}",
+        "drain-arithmetic",
+    )
     figures = (Figure("days_to_half", "days to half", days, "d"), *found)
     chart = plot(capacity, charge, amps)
     if charge <= half - NEAR:
         full = drain.days_between(laid_up.FULL, half, capacity, amps)
-        head = (f"The battery is already under half: {amount(amps)} takes {say.daily(loss)} a day, and from full "
-                f"to half it takes {long(full)}.")
+        head = (
+            f"The battery is already under half: {amount(amps)} takes {say.daily(loss)} a day, and from full "
+            f"to half it takes {long(full)}."
+        )
         verdict = "information" if case.said("storage.time") is None else "no"
         return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, charge), plot=chart)
     if case.said("storage.time") is None:
-        head = (f"About {long(days)} until half: {amount(amps)} takes {say.daily(loss)} a day from your "
-                f"{say.amp_hours(capacity)}.")
+        head = (
+            f"About {long(days)} until half: {amount(amps)} takes {say.daily(loss)} a day from your "
+            f"{say.amp_hours(capacity)}."
+        )
         return TOPIC.says("information", head, *figures, plot=chart)
     return for_a_time(case, days, figures, chart)
 
@@ -115,6 +128,12 @@ def plot(capacity: float, charge: float, amps: float) -> dict[str, Any]:
     """Charge against days, down to empty."""
     half = limit("lead-half")
     empty, days = (drain.days_between(charge, until, capacity, amps) for until in (0, half))
-    return drawn.chart("line", "Charge with this drain", ("days", "d"), ("charge", "%"),
-                       [("charge left", [(0.0, charge), (empty, 0.0)])], [("half", half)],
-                       ("half", days, min(charge, half)))
+    return drawn.chart(
+        "line",
+        "Charge with this drain",
+        ("days", "d"),
+        ("charge", "%"),
+        [("charge left", [(0.0, charge), (empty, 0.0)])],
+        [("half", half)],
+        ("half", days, min(charge, half)),
+    )

@@ -1,4 +1,5 @@
 """How a battery is laid up: how long its charge lasts, how often to look, what is left after a time."""
+
 from __future__ import annotations
 
 from collections.abc import Iterator
@@ -33,8 +34,12 @@ TOPIC = Topic(
     cautions=("lithium-cold", "frost", "check-date", "short-circuit", "lift"),
     levers=(
         Lever("drain.current", lambda case: (0.0,) if case.said("drain.current") else (), "everything disconnected"),
-        Lever("battery.charge", fuller, "charged to {value} before it is laid up",
-              without=("reading.voltage", "reading.gravity")),
+        Lever(
+            "battery.charge",
+            fuller,
+            "charged to {value} before it is laid up",
+            without=("reading.voltage", "reading.gravity"),
+        ),
         Lever("storage.time", shorter, "a charge every {value}"),
     ),
     likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0))},
@@ -90,8 +95,10 @@ def answer(case: Case) -> Answer:
     days = min(found.recharge, limit("shown-most"))
     check = min(days, limit("check-most"))
     steps(case, found, days)
-    figures = [Figure("days_to_recharge", "charge again after", days, "d"),
-               Figure("check_interval", "look every", check, "d")]
+    figures = [
+        Figure("days_to_recharge", "charge again after", days, "d"),
+        Figure("check_interval", "look every", check, "d"),
+    ]
     away = case.said("storage.time")
     if away is None:
         return without_time(case, found, figures)
@@ -172,8 +179,10 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         head = f"Leave it about half full and disconnected, and look every {check}; it loses little by itself."
     elif case.says("thing:charger") or case.said("charger.kind") == "smart":
         case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
-        head = (f"A smart charger may stay on; without one, charge {kind} batteries full, disconnect them and look "
-                f"every {check}.")
+        head = (
+            f"A smart charger may stay on; without one, charge {kind} batteries full, disconnect them and look "
+            f"every {check}."
+        )
     else:
         least = "after half a year or more"
         if days < limit("shown-most"):
@@ -201,7 +210,10 @@ def plot(case: Case, found: LaidUp, away: float | None) -> dict[str, Any]:
     end = max(away or 0.0, min(found.least, 2 * limit("shown-most")), 1.0)
     names = ("lithium-store-low",) if laid_up.is_lithium(case) else ("lead-good", "lead-half")
     return drawn.chart(
-        "line", "Charge while it stands", ("days", "d"), ("charge", "%"),
+        "line",
+        "Charge while it stands",
+        ("days", "d"),
+        ("charge", "%"),
         [("charge left", [(0.0, found.charge), (end, found.after(end))])],
         [(say.charge(limit(name)), limit(name)) for name in names],
         None if away is None else ("then", away, found.after(away)),

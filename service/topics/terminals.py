@@ -1,4 +1,5 @@
 """Posts, studs and lugs: what fits on what, how tight, how many, and in which order."""
+
 from __future__ import annotations
 
 from service import reference, say
@@ -144,8 +145,12 @@ def two_sizes(case: Case, size: str, other: str) -> Answer:
     across, hole = diameter("stud", size), diameter("hole", other)
     if across is None or hole is None:
         return fitting(case, size)
-    case.step(f"The stud {size} is {say.quantity(across, 'mm')}, a hole for {other} {say.quantity(hole, 'mm')}; "
-              "the hole is the stud's size, and nothing goes under the lug", PRACTICE, WASHER.cite)
+    case.step(
+        f"The stud {size} is {say.quantity(across, 'mm')}, a hole for {other} {say.quantity(hole, 'mm')}; "
+        "the hole is the stud's size, and nothing goes under the lug",
+        PRACTICE,
+        WASHER.cite,
+    )
     use = f"use a lug for {lug_holes(size)}"
     if hole < across:
         return TOPIC.says("no", f"No: a lug for {other} does not go over your {size} stud; {use}.", *lug(size))

@@ -1,4 +1,5 @@
 """Air for a battery space: how much, and how large the openings."""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -61,7 +62,8 @@ def air(case: Case, chemistry: str) -> tuple[Figure, Figure]:
         case.step("A lead battery whose kind is not said is taken as wet-cell, which needs most air", gas.cite)
     case.step(
         f"0.05 x {say.number(cells)} cells x {gas.value:g} mA ({charge} charge) x {say.amp_hours(amp_hours)} / 1000 is "
-        f"{say.quantity(flow, 'm3/h')}; 28 times that in cm²: {say.quantity(hole, 'cm2', 0)}", gas.cite,
+        f"{say.quantity(flow, 'm3/h')}; 28 times that in cm²: {say.quantity(hole, 'cm2', 0)}",
+        gas.cite,
     )
     space = case.said("space.volume")
     if space is not None and not ventilation.roomy(float(space), flow):
@@ -83,8 +85,10 @@ def cells_of(case: Case) -> float:
 def of_lithium(case: Case) -> Answer:
     """No figure for lithium."""
     case.step("The formula is for hydrogen from lead; a failing lithium battery is another matter", "lithium-gas")
-    head = ("Not for hydrogen: lithium gives off none in use; but keep its space cool, dry and open to the air, as its "
-            "maker says.")
+    head = (
+        "Not for hydrogen: lithium gives off none in use; but keep its space cool, dry and open to the air, as its "
+        "maker says."
+    )
     if case.says(*SIZES):
         head = head.replace("Not for hydrogen: lithium", "No figure for lithium: it")
     return TOPIC.says("information", head)
@@ -108,8 +112,11 @@ def without_size(case: Case, chemistry: str | None, closed: bool) -> Answer:
     if case.says(*SIZES):
         head = f"We can't say yet: {battery} needs about {rule}, so the amp-hours decide."
         return TOPIC.needs("battery.capacity", headline=head)
-    return TOPIC.says("information", f"{battery[:1].upper()}{battery[1:]} needs air while it charges: about {rule}.",
-                      asks=(TOPIC.ask("battery.capacity"),))
+    return TOPIC.says(
+        "information",
+        f"{battery[:1].upper()}{battery[1:]} needs air while it charges: about {rule}.",
+        asks=(TOPIC.ask("battery.capacity"),),
+    )
 
 
 def of_any_kind(case: Case) -> Answer:

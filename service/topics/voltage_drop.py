@@ -1,4 +1,5 @@
 """How much a cable loses, in volts and in percent, and whether that suits its load."""
+
 from __future__ import annotations
 
 from service import say
@@ -65,15 +66,18 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
     both = say.number(2 * float(case["cable.length"]) / 0.3048, 1)
     case.step(
         f"10.75 x {say.amps(amps)} x {both} ft there and back / {say.number(float(case['cable.cmil']))} circular mils "
-        f"= {say.volts(lost.volts, 2)}", K.cite,
+        f"= {say.volts(lost.volts, 2)}",
+        K.cite,
     )
     limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
     case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
     share = f"{say.share(lost.percent)} of {say.quantity(circuit.volts(case), 'V')}"
     told = f"{circuit.name(case)} loses {say.volts(lost.volts, 2)}, {share}"
     if not lost.within:
-        case.because("Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go",
-                     circuit.limit_cite(lost.allowed))
+        case.because(
+            "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go",
+            circuit.limit_cite(lost.allowed),
+        )
         return "no", f"{told}, over the limit of {limit}", lost
     if carries < amps:
         case.step(f"{circuit.name(case)} may carry {say.amps(carries)}, less than {say.amps(amps)}", TABLE_5)
@@ -122,14 +126,18 @@ def limits(case: Case) -> Answer:
     share = circuit.allowed(case)
     case.step("10 % for thrusters, windlasses and other motors at running current", MOTOR_LIMIT.cite)
     case.step("3 % for panel feeds, electronics, chargers and navigation lights", CRITICAL_LIMIT.cite)
-    head = (f"Up to {say.quantity(share, '%')} suits {circuit.suits(case)}, {say.volts(volts * share / 100, 2)} of "
-            f"{say.quantity(volts, 'V')}; 3 % is for electronics and feeds, 10 % for motors, so both are right.")
+    head = (
+        f"Up to {say.quantity(share, '%')} suits {circuit.suits(case)}, {say.volts(volts * share / 100, 2)} of "
+        f"{say.quantity(volts, 'V')}; 3 % is for electronics and feeds, 10 % for motors, so both are right."
+    )
     return TOPIC.says("information", head)
 
 
 def equal_ends(case: Case) -> Answer:
     """Equal volts at both ends with nothing running prove nothing."""
     case.step("Volts lost = current x resistance: no current, no loss", K.cite)
-    head = ("Not quite: with nothing running no cable loses volts, so equal readings prove nothing; read both ends "
-            "while the load runs.")
+    head = (
+        "Not quite: with nothing running no cable loses volts, so equal readings prove nothing; read both ends "
+        "while the load runs."
+    )
     return TOPIC.says("information", head)

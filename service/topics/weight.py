@@ -1,4 +1,5 @@
 """How much lighter a lithium battery is than the lead one it replaces."""
+
 from __future__ import annotations
 
 from service import reference, say

@@ -115,8 +115,16 @@ def _page(entries: list[dict[str, Any]], thread: str = "", **more: Any) -> str |
     given = {"trouble": "", "draft": "", "alone": False, "status": "", "wants_word": "", **more}
     part = "log.html" if request.headers.get("Sheet") else "page.html"
     earlier = max(0, len(entries) - OPEN_ENTRIES)
-    page = render_template(part, house=desk().house, entries=entries, earlier=earlier, thread=thread,
-                           ids=known, examples=examples.EXAMPLES, **given)
+    page = render_template(
+        part,
+        house=desk().house,
+        entries=entries,
+        earlier=earlier,
+        thread=thread,
+        ids=known,
+        examples=examples.EXAMPLES,
+        **given,
+    )
     response = make_response(page)
     response.headers["Cache-Control"] = "no-store"
     return response

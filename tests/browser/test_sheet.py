@@ -132,8 +132,16 @@ def test_an_answer_is_shared_by_its_link_and_as_text(visits, browser):
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
-@pytest.mark.parametrize("text", [QUESTION, "Can a 200 Ah lithium run the Pike?", "AGM or lithium for the Pike?",
-                                  "What cable for a Pike, 5 m each way?", "smoke from the battery"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        QUESTION,
+        "Can a 200 Ah lithium run the Pike?",
+        "AGM or lithium for the Pike?",
+        "What cable for a Pike, 5 m each way?",
+        "smoke from the battery",
+    ],
+)
 def test_an_answer_prints_on_one_page(visits, text, paper):
     page = visits.open()
     ask(page, text)

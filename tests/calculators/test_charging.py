@@ -1,4 +1,5 @@
 """Charging current, time and volts against published and worked examples."""
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,8 +13,10 @@ SIZES = st.floats(1, 2000)
 @pytest.mark.parametrize(
     ("capacity", "share", "amps"),
     [
-        (200, 0.10, 20), (200, 0.30, 60),  # a boat owner's charging notes: 200 Ah AGM, 20 to 60 A
-        (100, 0.10, 10), (100, 0.25, 25),  # the same notes: 10 A for 100 Ah is the old trade rule
+        (200, 0.10, 20),
+        (200, 0.30, 60),  # a boat owner's charging notes: 200 Ah AGM, 20 to 60 A
+        (100, 0.10, 10),
+        (100, 0.25, 25),  # the same notes: 10 A for 100 Ah is the old trade rule
         (100, 0.50, 50),  # handling guide of lithium iron phosphate: 0.5 C
     ],
 )

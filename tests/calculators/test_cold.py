@@ -1,4 +1,5 @@
 """Cranking in the cold against the Army table and the two ratings."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Converter currents against the power balance."""
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st

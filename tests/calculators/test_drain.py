@@ -1,4 +1,5 @@
 """Standing drains by hand."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Freezing of battery acid against the Army tables."""
+
 from __future__ import annotations
 
 import pytest

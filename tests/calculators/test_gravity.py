@@ -1,4 +1,5 @@
 """Hydrometer readings against published examples."""
+
 from __future__ import annotations
 
 import pytest

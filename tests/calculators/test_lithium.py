@@ -1,4 +1,5 @@
 """Limits of lithium banks: common practice of the trade, and the cold limits of a 48 V module's manual."""
+
 from __future__ import annotations
 
 import pytest
@@ -30,8 +31,15 @@ def test_by_the_label(
 
 @pytest.mark.parametrize(
     ("running", "capacity", "parallel", "verdict"),
-    [(340, 100, 1, "no"), (150, 100, 1, "limits"), (151, 100, 1, "no"), (80, 300, 1, "yes"), (50, 100, 1, "limits"),
-     (120, 400, 4, "marginal"), (100, 400, 4, "yes")],
+    [
+        (340, 100, 1, "no"),
+        (150, 100, 1, "limits"),
+        (151, 100, 1, "no"),
+        (80, 300, 1, "yes"),
+        (50, 100, 1, "limits"),
+        (120, 400, 4, "marginal"),
+        (100, 400, 4, "yes"),
+    ],
 )
 def test_by_the_capacity(running: float, capacity: float, parallel: int, verdict: str) -> None:
     assert lithium.by_capacity(running, 1.5 * running, capacity, parallel, **BY_AH) == verdict

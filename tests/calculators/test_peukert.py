@@ -1,4 +1,5 @@
 """Peukert in the 20-hour form, against published worked examples and the definition of the 20-hour rate."""
+
 from __future__ import annotations
 
 import pytest
@@ -36,9 +37,7 @@ def test_the_required_capacity_lasts_just_the_time(current: float, k: float, sha
         assert peukert.run_time(need, current, k) * share == pytest.approx(hours)
 
 
-@pytest.mark.parametrize(
-    ("reserve", "k", "c20"), [(180, 1.2, 102.891), (180, 1.15, 96.057), (100, 1.25, 68.49)]
-)
+@pytest.mark.parametrize(("reserve", "k", "c20"), [(180, 1.2, 102.891), (180, 1.15, 96.057), (100, 1.25, 68.49)])
 def test_capacity_from_reserve_minutes(reserve: float, k: float, c20: float) -> None:
     """500 x (RC / 1200)^(1/k); the linear rule RC / 2 + 15.5 gives 105.5 for 180 min."""
     assert peukert.capacity_from_reserve(reserve, k) == pytest.approx(c20, abs=0.01)

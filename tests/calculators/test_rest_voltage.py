@@ -1,4 +1,5 @@
 """Volts at rest against the published tables."""
+
 from __future__ import annotations
 
 import pytest

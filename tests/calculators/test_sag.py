@@ -1,4 +1,5 @@
 """Sag of a lead battery, against the load test chart (half the CCA for 15 s, 9.6 V at 21 °C, 8.5 V at -18 °C)."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Daily charge of a panel and the panel for a need."""
+
 import math
 
 import pytest

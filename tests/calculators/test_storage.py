@@ -1,4 +1,5 @@
 """Self-discharge by hand and against the Army rows."""
+
 from __future__ import annotations
 
 import pytest

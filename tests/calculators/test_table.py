@@ -1,4 +1,5 @@
 """Reading between rows, and never beyond them."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Air for a battery space, by the formula of IEC 62485-2, clause 7.2, and its openings, clause 7.3."""
+
 import pytest
 
 from service.calculators import ventilation

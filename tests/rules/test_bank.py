@@ -1,4 +1,5 @@
 """What the batteries make together, and what the load draws."""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -39,8 +40,15 @@ def test_parallel_adds_amps_and_amp_hours_series_does_not() -> None:
     """Army lesson OD1002: two 12 V 100 Ah batteries in series give 24 V 100 Ah."""
     series = case({"battery.count": 2, "bank.layout": "series", "battery.capacity": 100, "battery.cca": 600})
     assert (series["bank.capacity"], series["bank.cca"]) == (100, 600)
-    both = case({"battery.count": 4, "bank.layout": "series-parallel", "battery.capacity": 100, "battery.cca": 600,
-                 "battery.chemistry": "agm"})
+    both = case(
+        {
+            "battery.count": 4,
+            "bank.layout": "series-parallel",
+            "battery.capacity": 100,
+            "battery.cca": 600,
+            "battery.chemistry": "agm",
+        }
+    )
     assert (both["bank.capacity"], both["bank.cca"], both["bank.energy"]) == (200, 1200, 4800)
 
 
@@ -76,9 +84,7 @@ def test_lead_or_lithium(facts: dict[str, Any], family: str | None) -> None:
     assert case(facts).get("battery.family") == family
 
 
-@pytest.mark.parametrize(
-    ("typed", "amps"), [("3 hp", 219.3), ("3hp", 219.3), ("2.2 kW", 186.4), ("2237 W", 186.4)]
-)
+@pytest.mark.parametrize(("typed", "amps"), [("3 hp", 219.3), ("3hp", 219.3), ("2.2 kW", 186.4), ("2237 W", 186.4)])
 def test_horsepower_is_at_the_shaft(typed: str, amps: float) -> None:
     found = case({"load.power": 2237.1})
     found.stated = {name: replace(item, text=typed) for name, item in found.stated.items()}
@@ -87,9 +93,15 @@ def test_horsepower_is_at_the_shaft(typed: str, amps: float) -> None:
 
 @pytest.mark.parametrize(
     ("facts", "start"),
-    [({}, 12.6), ({"reading.voltage": 12.45}, 12.45), ({"reading.voltage": 13.1}, 12.8),
-     ({"battery.charge": 50}, 12.24), ({"reading.voltage": 12.9, "reading.state": "charging"}, 12.6),
-     ({"reading.voltage": 24.8}, 12.4), ({"battery.charge": 50, "battery.chemistry": "agm"}, 12.3)],
+    [
+        ({}, 12.6),
+        ({"reading.voltage": 12.45}, 12.45),
+        ({"reading.voltage": 13.1}, 12.8),
+        ({"battery.charge": 50}, 12.24),
+        ({"reading.voltage": 12.9, "reading.state": "charging"}, 12.6),
+        ({"reading.voltage": 24.8}, 12.4),
+        ({"battery.charge": 50, "battery.chemistry": "agm"}, 12.3),
+    ],
 )
 def test_where_a_start_begins(facts: dict[str, Any], start: float) -> None:
     assert case(facts)["battery.start_voltage"] == pytest.approx(start)

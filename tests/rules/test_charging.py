@@ -1,4 +1,5 @@
 """What is charged together, and what may not be charged at all."""
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -7,8 +8,15 @@ from service.rules import charging
 from service.topics import topic
 from tests.building import case
 
-FROST = {"battery.chemistry": "lfp", "battery.capacity": 100.0, "ambient.temperature": 0.0, "charger.current": 10.0,
-         "solar.power": 50.0, "bank.count": 2.0, "charger.outputs": 2.0}
+FROST = {
+    "battery.chemistry": "lfp",
+    "battery.capacity": 100.0,
+    "ambient.temperature": 0.0,
+    "charger.current": 10.0,
+    "solar.power": 50.0,
+    "bank.count": 2.0,
+    "charger.outputs": 2.0,
+}
 
 
 @pytest.mark.parametrize("name", ["charger-size", "charge-time", "charger-setting", "charger-banks", "dc-dc", "solar"])
@@ -64,9 +72,25 @@ FACTS = {
     "storage.time": [120.0],
     "space.volume": [0.3, 3.0],
 }
-CUES = ["detail:equalise", "detail:by_itself", "detail:left_on", "detail:held", "detail:harm", "detail:too_big",
-        "detail:same_charger", "detail:part_of_bank", "detail:isolation", "detail:under_cover", "detail:no_controller",
-        "detail:closed_space", "request:enough", "request:how_many", "request:may_i", "thing:dcdc", "thing:alternator"]
+CUES = [
+    "detail:equalise",
+    "detail:by_itself",
+    "detail:left_on",
+    "detail:held",
+    "detail:harm",
+    "detail:too_big",
+    "detail:same_charger",
+    "detail:part_of_bank",
+    "detail:isolation",
+    "detail:under_cover",
+    "detail:no_controller",
+    "detail:closed_space",
+    "request:enough",
+    "request:how_many",
+    "request:may_i",
+    "thing:dcdc",
+    "thing:alternator",
+]
 NAMES = ["charger-size", "charge-time", "charger-setting", "charger-banks", "dc-dc", "solar", "ventilation"]
 STATED = st.fixed_dictionaries({}, optional={name: st.sampled_from(values) for name, values in FACTS.items()})
 

@@ -1,4 +1,5 @@
 """How many batteries a meter spans, the charge that other topics build on, and volts that harm."""
+
 from __future__ import annotations
 
 from typing import Any

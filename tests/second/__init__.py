@@ -4,6 +4,7 @@ Written from the contract's text and published tables alone: nothing of the serv
 is used. A method takes facts in canonical units and gives the verdict (or those that the text allows) and figures; a
 pair of numbers is a figure's low and high.
 """
+
 from __future__ import annotations
 
 from collections.abc import Callable

@@ -1,4 +1,5 @@
 """Questions about charging, storage and air."""
+
 from __future__ import annotations
 
 from tests.second.draw import NAMES, Draw

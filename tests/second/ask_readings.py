@@ -1,4 +1,5 @@
 """Questions about readings and age."""
+
 from __future__ import annotations
 
 from tests.second.draw import Draw

@@ -1,4 +1,5 @@
 """Questions about thruster supply."""
+
 from __future__ import annotations
 
 from tests.second.draw import Draw

@@ -1,4 +1,5 @@
 """Questions about wiring, sizes and conversions."""
+
 from __future__ import annotations
 
 from tests.second.draw import GAUGES, Draw

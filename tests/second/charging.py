@@ -1,4 +1,5 @@
 """Charging and care, by the contract's text."""
+
 from __future__ import annotations
 
 from tests.second import tables

@@ -1,4 +1,5 @@
 """Where the service and the second implementation part."""
+
 from __future__ import annotations
 
 from typing import Any

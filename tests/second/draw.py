@@ -1,4 +1,5 @@
 """Draws the values of a question: each gives its words for the text and notes the fact that they state."""
+
 from __future__ import annotations
 
 from dataclasses import dataclass

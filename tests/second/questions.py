@@ -1,4 +1,5 @@
 """Plain English questions with random values, and the facts they state. The same seed gives the same questions."""
+
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator

@@ -1,4 +1,5 @@
 """Readings, by the contract's text: rest and load volts, hydrometer, drain, age, frost, cranking in the cold."""
+
 from __future__ import annotations
 
 from tests.second import tables

@@ -1,4 +1,5 @@
 """Thruster supply, by the contract's text: will it run, how big, how long."""
+
 from __future__ import annotations
 
 import math

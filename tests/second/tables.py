@@ -1,4 +1,5 @@
 """Look-up for the second implementation: straight lines between rows, ends held."""
+
 from __future__ import annotations
 
 import itertools

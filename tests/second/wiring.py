@@ -1,4 +1,5 @@
 """Wiring and conversions, by the contract's text."""
+
 from __future__ import annotations
 
 from service.house import load

@@ -1,4 +1,5 @@
 """What the tests of readings and care share."""
+
 from __future__ import annotations
 
 from collections.abc import Iterable

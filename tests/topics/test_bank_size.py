@@ -1,4 +1,5 @@
 """Which battery and how big."""
+
 from __future__ import annotations
 
 from typing import Any
@@ -33,8 +34,11 @@ def figures(facts: dict[str, Any]) -> dict[str, Any]:
         ({"load.model": "pike", "battery.cca": 500}, "battery_count", 2),
         ({"load.model": "pike", "battery.cca": 300}, "battery_count", 3),
         ({"bank.voltage": 24, "load.current": 280, "battery.chemistry": "agm"}, "battery_count", 2),
-        ({"battery.chemistry": "lfp", "battery.max_current": 100, "battery.peak_current": 300, "load.current": 250},
-         "battery_count", 4),  # three allow 240 A that are relied on
+        (
+            {"battery.chemistry": "lfp", "battery.max_current": 100, "battery.peak_current": 300, "load.current": 250},
+            "battery_count",
+            4,
+        ),  # three allow 240 A that are relied on
     ],
 )
 def test_figures(facts: dict[str, Any], figure: str, wanted: float) -> None:

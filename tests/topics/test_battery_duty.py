@@ -1,4 +1,5 @@
 """Starting, deep-cycle or dual-purpose."""
+
 from __future__ import annotations
 
 from typing import Any

@@ -1,4 +1,5 @@
 """Which kind of battery."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """How long charging takes."""
+
 import pytest
 
 from service.topics.charge_time import TOPIC
@@ -63,8 +64,13 @@ def test_lithium_is_not_charged_in_frost():
 
 
 def test_a_frozen_lead_battery_is_a_hazard_with_first_actions():
-    facts = {"battery.chemistry": "flooded", "battery.capacity": 100.0, "charger.current": 10.0,
-             "battery.charge": 20.0, "ambient.temperature": -15.0}
+    facts = {
+        "battery.chemistry": "flooded",
+        "battery.capacity": 100.0,
+        "charger.current": 10.0,
+        "battery.charge": 20.0,
+        "ambient.temperature": -15.0,
+    }
     answer = TOPIC.answer(case(facts))
     assert (answer.verdict, answer.urgency, answer.route) == ("stop", "today", "technician")
     assert answer.steps[0].kind == "do"

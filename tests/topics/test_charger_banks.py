@@ -1,4 +1,5 @@
 """Outputs for banks, and batteries in series."""
+
 import pytest
 
 from service.topics.charger_banks import TOPIC

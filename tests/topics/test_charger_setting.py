@@ -1,4 +1,5 @@
 """Which setting and which volts suit which battery."""
+
 import pytest
 
 from service.topics.charger_setting import TOPIC
@@ -43,11 +44,19 @@ def test_every_setting_on_every_battery(battery, verdicts):
 @pytest.mark.parametrize(
     ("kind", "volts", "held", "verdict"),
     [
-        ("agm", 14.4, False, "yes"), ("gel", 14.1, False, "yes"), ("lfp", 14.2, False, "yes"),
-        ("gel", 14.7, False, "no"), ("agm", 14.9, False, "no"), ("lfp", 14.8, False, "no"),
-        ("flooded", 14.4, True, "no"), ("gel", 14.4, True, "no"),
-        ("lfp", 13.5, True, "yes"), ("gel", 13.8, True, "yes"), ("flooded", 13.8, True, "marginal"),
-        ("agm", 14.0, False, "marginal"), ("flooded", 12.9, True, "marginal"),
+        ("agm", 14.4, False, "yes"),
+        ("gel", 14.1, False, "yes"),
+        ("lfp", 14.2, False, "yes"),
+        ("gel", 14.7, False, "no"),
+        ("agm", 14.9, False, "no"),
+        ("lfp", 14.8, False, "no"),
+        ("flooded", 14.4, True, "no"),
+        ("gel", 14.4, True, "no"),
+        ("lfp", 13.5, True, "yes"),
+        ("gel", 13.8, True, "yes"),
+        ("flooded", 13.8, True, "marginal"),
+        ("agm", 14.0, False, "marginal"),
+        ("flooded", 12.9, True, "marginal"),
         ("agm", 28.8, False, "yes"),
     ],
 )

@@ -1,4 +1,5 @@
 """Which charger suits how many amp-hours of which kind."""
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -31,11 +32,22 @@ def test_the_range_for_100_ah(kind, low, high):
 @pytest.mark.parametrize(
     ("kind", "amps", "verdict"),
     [
-        ("flooded", 25, "yes"), ("flooded", 9.5, "yes"), ("flooded", 9, "marginal"), ("flooded", 4, "marginal"),
-        ("flooded", 30, "marginal"), ("flooded", 37.5, "marginal"), ("flooded", 38, "no"),
-        ("agm", 30, "yes"), ("agm", 40, "marginal"), ("agm", 46, "no"),
-        ("gel", 20, "yes"), ("gel", 21, "no"), ("gel", 25, "no"),
-        ("lfp", 50, "yes"), ("lfp", 51, "no"), ("lfp", 10, "marginal"),
+        ("flooded", 25, "yes"),
+        ("flooded", 9.5, "yes"),
+        ("flooded", 9, "marginal"),
+        ("flooded", 4, "marginal"),
+        ("flooded", 30, "marginal"),
+        ("flooded", 37.5, "marginal"),
+        ("flooded", 38, "no"),
+        ("agm", 30, "yes"),
+        ("agm", 40, "marginal"),
+        ("agm", 46, "no"),
+        ("gel", 20, "yes"),
+        ("gel", 21, "no"),
+        ("gel", 25, "no"),
+        ("lfp", 50, "yes"),
+        ("lfp", 51, "no"),
+        ("lfp", 10, "marginal"),
         ("lead", 30, "marginal"),
     ],
 )
@@ -71,7 +83,11 @@ def test_unlike_batteries_in_parallel_add_up():
 @pytest.mark.parametrize(
     ("celsius", "amps", "verdict"),
     [
-        (-1.0, None, "no"), (0.0, 20.0, "no"), (3.0, 10.0, "yes"), (3.0, 11.0, "no"), (8.0, 20.0, "yes"),
+        (-1.0, None, "no"),
+        (0.0, 20.0, "no"),
+        (3.0, 10.0, "yes"),
+        (3.0, 11.0, "no"),
+        (8.0, 20.0, "yes"),
         (8.0, 21.0, "no"),
     ],
 )

@@ -1,4 +1,5 @@
 """Cranking amps and the share of warm power in the cold."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Converters: currents, the alternator, isolation."""
+
 import pytest
 
 from service.topics.dc_dc import TOPIC
@@ -27,8 +28,13 @@ def test_what_it_pulls(facts, amps, taken, worst):
 @pytest.mark.parametrize(
     ("kind", "alternator", "verdict"),
     [
-        ("lfp", 100.0, "marginal"), ("lfp", 140.0, "yes"), ("agm", 100.0, "yes"), ("agm", 80.0, "marginal"),
-        (None, 140.0, "yes"), (None, 100.0, "needs-facts"), (None, 70.0, "marginal"),
+        ("lfp", 100.0, "marginal"),
+        ("lfp", 140.0, "yes"),
+        ("agm", 100.0, "yes"),
+        ("agm", 80.0, "marginal"),
+        (None, 140.0, "yes"),
+        (None, 100.0, "needs-facts"),
+        (None, 70.0, "marginal"),
     ],
 )
 def test_66_7_a_from_an_alternator(kind, alternator, verdict):
@@ -52,8 +58,11 @@ def test_the_largest_converter_for_an_alternator():
         ({"charger.isolated": False, "converter.common_negative": True}, {"detail:not_part"}, "yes"),
         ({"charger.isolated": False, "converter.common_negative": True}, set(), "needs-facts"),
         ({"charger.isolated": False, "converter.common_negative": True}, {"detail:part_of_bank"}, "no"),
-        ({"charger.isolated": False, "converter.common_negative": True},
-         {"detail:part_of_bank", "detail:not_part"}, "yes"),
+        (
+            {"charger.isolated": False, "converter.common_negative": True},
+            {"detail:part_of_bank", "detail:not_part"},
+            "yes",
+        ),
         ({"converter.common_negative": True}, {"detail:isolation"}, "information"),
     ],
 )
@@ -62,8 +71,12 @@ def test_isolated_or_not(facts, cues, verdict):
 
 
 def test_a_non_isolated_one_between_equal_volts_needs_only_the_common_negative():
-    facts = {"charger.input_voltage": 12.0, "bank.voltage": 12.0, "charger.isolated": False,
-             "converter.common_negative": True}
+    facts = {
+        "charger.input_voltage": 12.0,
+        "bank.voltage": 12.0,
+        "charger.isolated": False,
+        "converter.common_negative": True,
+    }
     assert TOPIC.answer(case(facts)).verdict == "yes"
 
 

@@ -1,4 +1,5 @@
 """Freezing by charge and by gravity."""
+
 from __future__ import annotations
 
 import pytest

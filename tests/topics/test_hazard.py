@@ -1,4 +1,5 @@
 """First actions: the gravest sign leads, people come first, the kind of battery decides how far to go."""
+
 from __future__ import annotations
 
 from typing import Any

@@ -1,4 +1,5 @@
 """Volts under load: sag, the lowest that is good, cable or battery."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Care: water, cleaning, equalising, checks."""
+
 from __future__ import annotations
 
 from typing import Any

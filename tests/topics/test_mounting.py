@@ -1,4 +1,5 @@
 """Where and which way up: the kind of battery decides."""
+
 from __future__ import annotations
 
 from typing import Any

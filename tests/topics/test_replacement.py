@@ -1,4 +1,5 @@
 """Time for a new one: by age, or by a failed test."""
+
 from __future__ import annotations
 
 import pytest

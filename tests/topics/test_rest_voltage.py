@@ -1,4 +1,5 @@
 """Volts at rest: charge, verdict, system, doubt."""
+
 from __future__ import annotations
 
 import pytest
@@ -84,8 +85,9 @@ def test_overcharge_goes_to_a_technician_today() -> None:
     assert (answer.verdict, answer.urgency, answer.route) == ("stop", "today", "technician")
 
 
-@pytest.mark.parametrize(("volts", "kind", "verdict"), [(15.6, "flooded", "information"), (16.1, "flooded", "stop"),
-                                                       (15.6, "agm", "stop")])
+@pytest.mark.parametrize(
+    ("volts", "kind", "verdict"), [(15.6, "flooded", "information"), (16.1, "flooded", "stop"), (15.6, "agm", "stop")]
+)
 def test_equalising_is_for_wet_cells_to_16_volts(volts: float, kind: str, verdict: str) -> None:
     assert asked(read(volts, kind), "detail:equalising").verdict == verdict
 
@@ -175,8 +177,13 @@ def test_a_good_reading_on_charge_or_just_after_tells_nothing() -> None:
 
 @pytest.mark.parametrize(
     ("volts", "cues", "opening"),
-    [(12.7, (), "Yes"), (12.7, ("detail:asks_bad",), "No"), (12.1, (), "No"), (12.1, ("detail:asks_bad",), "Yes"),
-     (12.7, ("detail:asks_bad", "detail:asks_good"), "Yes")],
+    [
+        (12.7, (), "Yes"),
+        (12.7, ("detail:asks_bad",), "No"),
+        (12.1, (), "No"),
+        (12.1, ("detail:asks_bad",), "Yes"),
+        (12.7, ("detail:asks_bad", "detail:asks_good"), "Yes"),
+    ],
 )
 def test_the_opening_answers_the_question_as_put(volts: float, cues: tuple[str, ...], opening: str) -> None:
     assert asked(read(volts), *cues).headline.startswith(opening)
@@ -188,8 +195,11 @@ def test_what_a_full_one_shows_is_information() -> None:
     assert "12.80" in answer.headline
 
 
-@given(volts=st.floats(0, 64), kind=st.sampled_from(["flooded", "agm", "gel", "lead", "lfp", None]),
-       bank=st.sampled_from([None, 12.0, 24.0, 36.0, 48.0]))
+@given(
+    volts=st.floats(0, 64),
+    kind=st.sampled_from(["flooded", "agm", "gel", "lead", "lfp", None]),
+    bank=st.sampled_from([None, 12.0, 24.0, 36.0, 48.0]),
+)
 def test_any_reading_has_an_answer(volts: float, kind: str | None, bank: float | None) -> None:
     facts = {"reading.voltage": volts, "battery.chemistry": kind, "bank.voltage": bank}
     answer = asked({name: value for name, value in facts.items() if value is not None})

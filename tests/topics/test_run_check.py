@@ -1,4 +1,5 @@
 """Will it run it: lead by volts in the first instant, lithium by its limits."""
+
 from __future__ import annotations
 
 from dataclasses import replace
@@ -202,8 +203,14 @@ def test_the_picture_shows_the_limits(battery: Facts) -> None:
 
 @pytest.mark.parametrize(
     "facts",
-    [{**LEAD, "load.current": 340}, {**LEAD, "load.current": 600}, {**LITHIUM, **PAIR}, {**LITHIUM, **COLD},
-     {"load.model": "pike"}, {"battery.cca": 900, "load.current": 200, "reading.voltage": 12.1}],
+    [
+        {**LEAD, "load.current": 340},
+        {**LEAD, "load.current": 600},
+        {**LITHIUM, **PAIR},
+        {**LITHIUM, **COLD},
+        {"load.model": "pike"},
+        {"battery.cca": 900, "load.current": 200, "reading.voltage": 12.1},
+    ],
 )
 def test_the_headline_stands_alone_in_30_words(facts: Facts) -> None:
     assert len(asked(facts).headline.split()) <= 30

@@ -1,4 +1,5 @@
 """How long it lasts, against Peukert's law worked by hand."""
+
 from __future__ import annotations
 
 from typing import Any
@@ -53,8 +54,16 @@ def test_bursts_are_rounded_down() -> None:
         ({**AGM, "load.current": 5, "battery.charge": 40}, "no"),
         ({"battery.chemistry": "lfp", "battery.capacity": 150, "battery.max_current": 100, "load.current": 160}, "no"),
         ({"battery.chemistry": "lfp", "battery.capacity": 280, "load.current": 340}, "needs-facts"),
-        ({"battery.chemistry": "lfp", "battery.capacity": 200, "battery.max_current": 200, "load.current": 130,
-          "ambient.temperature": -8}, "no"),
+        (
+            {
+                "battery.chemistry": "lfp",
+                "battery.capacity": 200,
+                "battery.max_current": 200,
+                "load.current": 130,
+                "ambient.temperature": -8,
+            },
+            "no",
+        ),
         ({"load.model": "pike"}, "needs-facts"),
         ({**AGM, "load.model": "pike", "load.time": 300}, "no"),  # the Pike may run 180 s
     ],

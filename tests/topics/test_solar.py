@@ -1,4 +1,5 @@
 """Panels against drain and self-discharge."""
+
 import pytest
 
 from service.topics.solar import TOPIC

@@ -1,4 +1,5 @@
 """Hydrometer: correction, charge, spread between cells."""
+
 from __future__ import annotations
 
 import pytest
@@ -50,8 +51,11 @@ def test_cells_that_differ_by_0_050_end_it(facts: Facts, verdict: str) -> None:
 
 @pytest.mark.parametrize(
     ("facts", "wanted"),
-    [({}, "reading.gravity"), ({"reading.gravity": 1.34}, "reading.gravity"),
-     ({"reading.gravity": 1.25, "battery.chemistry": "agm"}, "reading.voltage")],
+    [
+        ({}, "reading.gravity"),
+        ({"reading.gravity": 1.34}, "reading.gravity"),
+        ({"reading.gravity": 1.25, "battery.chemistry": "agm"}, "reading.voltage"),
+    ],
 )
 def test_what_is_asked_back(facts: Facts, wanted: str) -> None:
     answer = asked(facts)

@@ -1,4 +1,5 @@
 """Standing drain: amp-hours a day and days to half."""
+
 from __future__ import annotations
 
 import pytest

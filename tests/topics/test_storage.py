@@ -1,4 +1,5 @@
 """Laying up: days to the next charge, how often to look, what is left."""
+
 from __future__ import annotations
 
 import pytest
@@ -66,7 +67,9 @@ def test_lead_under_half_is_for_today() -> None:
 
 @given(days=st.floats(1, 2000), celsius=st.floats(-30, 45), kind=st.sampled_from(["flooded", "agm", "gel", "lfp"]))
 def test_a_longer_time_never_leaves_more(days: float, celsius: float, kind: str) -> None:
-    first, later = (asked({"battery.chemistry": kind, "ambient.temperature": celsius, "storage.time": time})
-                    for time in (days, days * 1.5))
+    first, later = (
+        asked({"battery.chemistry": kind, "ambient.temperature": celsius, "storage.time": time})
+        for time in (days, days * 1.5)
+    )
     assert figures(first)["state_of_charge_after"] >= figures(later)["state_of_charge_after"]
     assert 0 <= figures(first)["days_to_recharge"] <= 180

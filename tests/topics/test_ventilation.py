@@ -1,4 +1,5 @@
 """Air for a battery space."""
+
 import pytest
 
 from service.topics.ventilation import TOPIC

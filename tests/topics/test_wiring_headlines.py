@@ -82,7 +82,16 @@ def some(fact: str) -> st.SearchStrategy[object]:
 
 CABLE = ["gauge", "area", "length", "drop", "insulation", "in_engine_space"]
 BATTERY = [
-    "nominal", "count", "capacity", "chemistry", "age", "cca", "reserve", "weight", "group", "max_in_series",
+    "nominal",
+    "count",
+    "capacity",
+    "chemistry",
+    "age",
+    "cca",
+    "reserve",
+    "weight",
+    "group",
+    "max_in_series",
 ]
 LOAD = ["current", "power", "model", "kind"]
 USED = [

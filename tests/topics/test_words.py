@@ -1,4 +1,5 @@
 """Meanings, other desks, and what was not understood."""
+
 from __future__ import annotations
 
 import pytest
@@ -30,8 +31,12 @@ def test_an_unknown_term_is_asked_back() -> None:
 
 @pytest.mark.parametrize(
     ("cue", "words"),
-    [("detail:order", "order number"), ("detail:warranty", "serial number"), ("detail:price", "prices"),
-     ("", "another")],
+    [
+        ("detail:order", "order number"),
+        ("detail:warranty", "serial number"),
+        ("detail:price", "prices"),
+        ("", "another"),
+    ],
 )
 def test_another_desk_takes_over(cue: str, words: str) -> None:
     found = finished(topic("other-desk"), case({}, {cue}))
