@@ -1,7 +1,7 @@
 """Finds signs of danger in a text and how far each counts: present, past, denied or only asked about in general.
 
-The words are in words/dangers*.toml and words/danger_words.toml. Look-alikes ("boiling hot weather", "lead acid") are
-taken out first.
+The words are in words/dangers*.toml, danger_words.toml and danger_context.toml. Look-alikes ("boiling hot weather",
+"lead acid") are taken out first.
 """
 
 from __future__ import annotations

@@ -47,7 +47,9 @@ class Terminal:
             if not more:
                 raise AssertionError(f"{wanted!r} did not come; there is {self.text!r}")
             self.raw += more.decode(errors="replace")
-        found, self.raw = self.raw, ""
+        at = self.raw.find(wanted)  # what follows it is kept: the next prompt may have come along
+        end_of = at + len(wanted) if at >= 0 else len(self.raw)
+        found, self.raw = self.raw[:end_of], self.raw[end_of:]
         return found
 
     @property

@@ -12,6 +12,7 @@ import pytest
 from grammar.dangers import find_dangers
 from service.leadsman import Leadsman
 from service.reference import rows
+from service.thread import Signer
 
 READING = Path(__file__).parent / "reading"
 TABLE = tomllib.loads((READING / "dangers.toml").read_text(encoding="utf-8"))
@@ -85,3 +86,26 @@ def test_a_long_text_takes_no_time_to_speak_of(words: str) -> None:
     start = time.perf_counter()
     find_dangers(text)
     assert time.perf_counter() - start < 1.0  # a tenth of that on a quiet machine
+
+
+@pytest.mark.parametrize(
+    ("messages", "stands"),
+    [
+        (["one of the four AGMs is swollen", "can the others stay in use?"], True),
+        (["smoke from the battery", "it has stopped now, may I charge it?"], True),
+        (["my hand hurts, the battery was that hot", "next day. the second battery looks normal, use that one?"], True),
+        (["charged my lifepo4 at -8 last night", "it reads 13.3 V, all good?"], True),
+        (["the flooded battery shows 15.4 V on the charger"], True),
+        (["my lithium is at 14.8 V on the charger"], True),
+        (["one of the AGMs is swollen", "the swollen one has been replaced, 12.7 V good?"], False),
+        (["battery is hissing", "sorry, it is not hissing, it was the kettle", "12.7 V AGM good?"], False),
+        (["battery is hissing", "on my other boat the AGM reads 12.7 V, good?"], False),
+    ],
+)
+def test_a_danger_stands_until_it_is_mended(messages: list[str], stands: bool) -> None:
+    desk = Leadsman(signer=Signer("a key"))
+    thread = None
+    for message in messages:
+        reply = desk.ask(message, thread=thread)
+        thread = reply.thread
+    assert (("hazard", "stop") in [(item.topic, item.verdict) for item in reply.answers]) is stands
