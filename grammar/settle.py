@@ -20,7 +20,7 @@ from grammar.recall import recalled
 from grammar.scene import Scene
 
 Rule = Callable[[Scene, Item, float], Claim | None]
-IN_UNIT = {"AMP": "ampere", "TIME": "second", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}
+IN_UNIT = {"TIME": "second", "AMP": "ampere", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}
 RULES: dict[str, Rule] = {
     "AMP": attach_amps.amps,
     "VOLT": attach_volts.volts,

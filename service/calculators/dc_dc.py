@@ -6,7 +6,7 @@ from service.calculators.units import Ampere, OutOfRange, Volt
 
 
 def input_current(volts_out: Volt, current_out: Ampere, volts_in: Volt, efficiency: float) -> Ampere:
-    """Amps taken from the input side: power out / (volts in x efficiency).
+    """Amps taken at the input: power out / (volts in x efficiency).
 
     Raises OutOfRange unless all are above 0 and the efficiency is at most 1. Source: power balance.
 
