@@ -131,6 +131,7 @@ def _no_collection() -> Iterator[None]:
     try:
         yield
     finally:
+        gc.freeze()  # nor does collecting at the end of the process
         gc.enable()
 
 
