@@ -12,8 +12,12 @@ from grammar.scene import Scene
 
 SAID = frozenset({"said", "wrote"})
 ITS = frozenset({"its", "is", "meant", "actually", "should"})
+OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
 SAME = 0.01  # values this close are one value
 DENIED_BEFORE = 3  # words between "not" and the figure it denies, less one
+DENYING = frozenset({"not", "rather", "instead"})
+NONE: frozenset[str] = frozenset()
+REPLACED = {"WEIGHT": frozenset({"instead"})}  # "lithium instead of my 34 kg gel": the gel's weight holds
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
 
 
@@ -28,7 +32,7 @@ def denied(scene: Scene, item: Item) -> bool:
         found.end <= item.start <= found.end + DENIED_BEFORE - 1
         and all(scene.word(at) in BETWEEN for at in range(found.end, item.start))
         for found in around(scene.denials, item, scene.denial_starts)
-        if scene.word(found.start) in ("not", "rather", "instead") and scene.word(found.start - 1) != "or"
+        if scene.word(found.start) in DENYING - REPLACED.get(item.dim, NONE) and scene.word(found.start - 1) != "or"
     )
 
 
@@ -46,6 +50,8 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         among.append(item)
     if len(counts := kept.get("battery.count", [])) > 1:  # "one 12 V battery": an article more than a count
         kept["battery.count"] = [item for item in counts if item.value != 1.0][:1] or counts[:1]
+    elif counts and counts[0].value == 1.0 and {token.word for token in scene.tokens} >= OTHER:
+        kept["battery.count"] = [replace(counts[0], value=2.0)]
     found = [
         item if number == 0 else replace(item, of=2) for among in kept.values() for number, item in enumerate(among[:2])
     ]

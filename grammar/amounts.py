@@ -29,6 +29,7 @@ LIKELY = {  # a label is one only for such values
 EUROPEAN = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 GROUPED = re.compile(r"[0-9]{2},[0-9]{3}")
 PAIR = re.compile(r"(?:ten|eleven|twelve|thirteen|fourteen) [a-z]+ty(?:[ -][a-z]+)?")
+MOST_VOLTS = 60
 MOST_INCHES = 72
 VERB = re.compile(r"\b(?:is|was|are|reads?|says?|only|at|reading)\b")
 
@@ -198,6 +199,8 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
     """Gives a unit said once to the numbers joined to it: "12 or 24 V", "330 x 172 x 215 mm", "5 or 600 A"."""
     for at in range(len(joiners) - 1, -1, -1):
         one, other, how = amounts[at], amounts[at + 1], joiners[at].type
+        if one.unit is PLAIN and other.unit.dim == "VOLT" and numbers.value(one.number) >= MOST_VOLTS:
+            continue  # "110 and 12 volt"
         if one.unit is PLAIN and other.unit is not PLAIN and (how != "BY" or other.unit.dim in LENGTHS):
             one.unit, one.value = other.unit, worth(one.number, other.unit)
         elif other.unit is PLAIN and one.unit is not PLAIN:

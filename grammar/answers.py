@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from grammar.attach_numbers import GROUPS
+from grammar.amend import denied
 from grammar.canonical import in_unit
+from grammar.capacities import GROUPS
 from grammar.facts import FactSpec, facts
 from grammar.items import Item
 from grammar.reading import Quantity, Stated
@@ -45,8 +46,10 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
     taken = {item.span for item in stated if item.how not in WEAK}
     if spec.name.startswith("reading.load") and scene.about(*AT_REST):
         return None
+    if _mends_another(scene, spec):
+        return None
     for item in scene.measured:
-        if item.part is None or item.part.span in taken or not is_free(scene, item, spec):
+        if item.part is None or item.part.span in taken or not is_free(scene, item, spec) or denied(scene, item):
             continue
         value = _fitting(item.quantity, spec)
         if value is not None:
@@ -55,12 +58,19 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
     return None
 
 
+def _mends_another(scene: Scene, spec: FactSpec) -> bool:
+    """Whether it takes back a figure of another fact: "not 200, 100" after the 200 of a limit is no answer."""
+    gone = [item.quantity.value for item in scene.measured if denied(scene, item)]
+    return any(old.value in gone for old in scene.said if old.fact != spec.name)
+
+
 def is_free(scene: Scene, item: Item, spec: FactSpec | None = None) -> bool:
     """Whether a figure counts nothing else: "six" of "the six caps" is no answer, nor is "both"."""
     if item.kind == "count":
         return spec is not None and not spec.unit
     after = scene.after(item)
-    return item.dim != "COUNT" or after is None or after.kind != "word" or after.name in FOLLOWS
+    counts = item.dim == "COUNT" or (item.dim == "NUM" and item.quantity.text.strip().isalpha())  # "three stages"
+    return not counts or after is None or after.kind != "word" or after.name in FOLLOWS
 
 
 def _fitting(quantity: Quantity, spec: FactSpec) -> float | None:

@@ -13,6 +13,7 @@ from grammar.attach import (
     close,
     row_of,
 )
+from grammar.attach_pairs import limits, put_out
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -22,18 +23,21 @@ MOST_CHARGE = 60.0
 MOST_DRAIN = 5.0
 TINY = 0.5  # amps that are hardly anything but a drain
 SMALLEST_CRANKING = 300.0
+SMALLEST_PEAK = 40.0  # bare amps
 SMALLEST_TEST = 50.0  # amps of a load tester
 PAIR = 9  # pieces between two limits of one battery
 SHORT = 60.0  # seconds that a peak may last
 ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no amps
 AFTER = 3.0  # an owner that follows is further away than one before
 FILLING = frozenset({"word:charge", "head:charger", "head:dcdc", "head:alternator"})
+RUNNING = frozenset({"run", "running"})
 PEAKS = ("load.peak", "battery.peak_current")
 
 
 def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number of amps states."""
-    claim = limit_pair(scene, item) or by_strong_role(scene, item, value)
+    claim = _the_one(scene, item, value) or limits(scene, item, value) or limit_pair(scene, item)
+    claim = claim or put_out(scene, item) or by_strong_role(scene, item, value)
     tiny = item.quantity.unit == "milliampere" or value <= TINY
     before = scene.before(item)
     owned = _heads_right(scene, item, "charger", "panel") or (before is not None and before.head == "load")
@@ -42,7 +46,9 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim is None and not scene.loaded and peaks(scene, item):
         return Claim("battery.peak_current", "role")
     claim = claim or by_group(scene, item) or by_role(scene, item, value, weak=True) or _in_apposition(scene, item)
-    if claim is not None and claim.fact == "load.current" and _is_tested(scene, value):
+    if claim is None and _fuses(scene, item):
+        return Claim("fuse.rating", "near")
+    if claim is not None and claim.fact in ("load.current", "battery.ca") and _is_tested(scene, value):
         return Claim("reading.current", "role")
     if claim is None and _run_here(scene, item):
         return Claim("load.current", "default")
@@ -58,9 +64,20 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     return claim
 
 
+def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A battery that goes by its unlabelled amps: "the 700 amp one"."""
+    named = value >= SMALLEST_CRANKING and scene.word(item.end) in ("one", "ones")
+    others = scene.expected & {"load.current", "load.peak", "fuse.rating"} or "fuse" in scene.heads
+    return Claim("battery.ca", "grammar") if named and not others else None
+
+
 def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     """Amps that a word names; whose peak or limit it is depends on what stands nearest."""
     claim = by_role(scene, item, value)
+    if claim and claim.fact in PEAKS and item.dim == "NUM" and value < SMALLEST_PEAK:
+        return None  # "engine 10 pk" is horsepower
+    if claim and claim.fact in PEAKS and any(_runs(scene, other) for other in scene.quantities("NUM")):
+        return Claim("load.peak", "role")
     if claim and claim.fact in PEAKS:
         return _peak(scene, item, claim)
     if claim and claim.fact == "battery.max_current" and (not _limited(scene, item) or _owner(scene, item) == "load"):
@@ -76,6 +93,18 @@ def _limited(scene: Scene, item: Item) -> bool:
     return scene.lithium_known and scene.word(item.start - 1) not in ("max", "maximum")
 
 
+def _runs(scene: Scene, item: Item) -> bool:
+    """Whether a bare number is what a load runs at: the "340 run" of "500 A peak / 340 run"."""
+    return scene.word(item.end) in RUNNING
+
+
+def _fuses(scene: Scene, item: Item) -> bool:
+    """Whether the amps stand on a cable, where a fuse is told of: "the fuse is far off, 400 A on 70 mm2"."""
+    later = scene.items[item.at + 1 : item.at + 3]
+    on_cable = len(later) == 2 and later[0].name == "on" and later[1].dim in ("AREA", "GAUGE")
+    return on_cable and any(head.head == "fuse" and not asked(scene, head) for head in scene.head_items)
+
+
 def limit_pair(scene: Scene, item: Item) -> Claim | None:
     """Two limits of one battery: "100 A continuous, 200 for 5 sec"."""
     near = scene.items[max(0, item.at - PAIR) : item.at + PAIR + 1]
@@ -83,7 +112,7 @@ def limit_pair(scene: Scene, item: Item) -> Claim | None:
     steady = close(scene, item, "battery.max_current", reach=2.0)
     if steady and any(_for_seconds(scene, other) for other in others if other.at > item.at):
         return Claim("battery.max_current", "role")
-    if _for_seconds(scene, item) and any(
+    if (_for_seconds(scene, item) or _after_seconds(scene, item)) and any(
         close(scene, other, "battery.max_current", reach=2.0) for other in others if other.at < item.at
     ):
         return Claim("battery.peak_current", "role")
@@ -94,7 +123,8 @@ def peaks(scene: Scene, item: Item) -> bool:
     """Whether amps for some seconds are what a battery allows."""
     if not _for_seconds(scene, item):
         return False
-    return _owner(scene, item) in ("battery", "bms") or "battery.peak_current" in scene.expected
+    told = any(fact.fact == "battery.max_current" for fact in scene.said) and "load" not in scene.heads
+    return told or _owner(scene, item) in ("battery", "bms") or "battery.peak_current" in scene.expected
 
 
 def _is_tested(scene: Scene, value: float) -> bool:
@@ -118,6 +148,8 @@ def _in_apposition(scene: Scene, item: Item) -> Claim | None:
     """ "The fuse, 200 A, ..." and "fuse (200 A)"."""
     before = scene.items[item.at - 2] if item.at > 1 else None
     if before is None or scene.items[item.at - 1].name not in (",", "(", "-") or asked(scene, before):
+        return None
+    if before.head == "battery":  # "1.9 m from the battery, 400 A"
         return None
     fact = row_of(before, item.dim)
     return Claim(fact, "near") if fact else None
@@ -156,7 +188,7 @@ def _owner(scene: Scene, item: Item) -> str:
 def _has_state(scene: Scene) -> bool:
     """Whether the message tells how full the battery is."""
     return (
-        bool(scene.quantities("PERCENT"))
+        bool(scene.quantities("PERCENT", "GRAVITY"))
         or any(item.fact == "battery.charge" for item in scene.items)
         or scene.read_at_rest
     )
@@ -164,10 +196,17 @@ def _has_state(scene: Scene) -> bool:
 
 def _for_seconds(scene: Scene, item: Item) -> bool:
     """Whether the amps are allowed for some seconds: "300 A for 5 s"."""
-    for after in scene.items[item.at + 1 : item.at + 3]:
-        if after.dim == "TIME" and after.quantity.unit == "second" and float(after.quantity.value) <= SHORT:
-            return True
-    return False
+    return any(_is_short(after) for after in scene.items[item.at + 1 : item.at + 3])
+
+
+def _after_seconds(scene: Scene, item: Item) -> bool:
+    """The same, written before: "100 A, 30 s 150 A"."""
+    before = scene.before(item)
+    return before is not None and _is_short(before)
+
+
+def _is_short(item: Item) -> bool:
+    return item.dim == "TIME" and item.quantity.unit == "second" and float(item.quantity.value) <= SHORT
 
 
 def _load_elsewhere(scene: Scene, item: Item) -> bool:
@@ -189,7 +228,8 @@ def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     hours = max((float(part.quantity.value) for part in scene.quantities("AH")), default=0.0)
     small = value <= MOST_CHARGE and (charging or not hours or value <= WEAK_CHARGE * hours)
     loaded = "load" in scene.heads and not _load_elsewhere(scene, item)
-    filling = charging or (bool(hours) and not scene.about("request:how_long", "request:what_size"))
+    lasting = scene.about("request:how_long", "request:what_size", "role:run_on")
+    filling = charging or (bool(hours) and not lasting)
     bursts = any(part.quantity.unit == "second" for part in scene.quantities("TIME"))
     if small and filling and not bursts and not loaded and "drain" not in scene.heads:
         return Claim("charger.current", "default")

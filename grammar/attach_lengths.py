@@ -6,15 +6,25 @@ from grammar.attach import NOTHING, Claim, beside, by_group, close
 from grammar.items import Item
 from grammar.scene import Scene
 
+STUDS = frozenset({5.0, 6.0, 8.0, 10.0, 12.0})  # mm
+HOLES = frozenset({"stud", "studs", "post", "posts", "bolt", "bolts", "thread"})
 METRIC_SIZES = frozenset(
     {0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0, 120.0, 150.0, 185.0, 240.0}
 )
+MEASURED_SO = frozenset({"tall", "wide", "deep", "beam", "draft", "draught"})  # a mast, a lock, the boat
+OWNED = frozenset({"have", "own", "has", "bought", "shes"})
+DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
+GOING_ON = 20  # words
+SMALLEST = 10  # mm2 that go without their unit
+MEASURES = frozenset({"each", "one", "away", "long", "there", "round", "total", "foot", "feet", "ft", "m", "in", "amp"})
 SHORT = 4  # words: an answer to "how far is it?"
 
 
 def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a length states; `value` in its own unit. A boat's length is no fact."""
     if item.quantity.kind == "boat_length":
+        return NOTHING
+    if scene.word(item.end) in MEASURED_SO or _is_boats(scene, item):
         return NOTHING
     claim = by_group(scene, item)
     if claim is not None and claim.fact == "-" and beside(scene, item, "boat", reach=0.3):
@@ -33,11 +43,49 @@ def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.length", "near")
     if (
         len(scene.tokens) <= SHORT
+        or _goes_on(scene)
         or {"cable", "load", "battery", "fuse", "panel"} & scene.heads
         or scene.about("word:loss")
     ):
         return Claim("cable.length", "default")
     return NOTHING
+
+
+def _goes_on(scene: Scene) -> bool:
+    """Whether a short message goes on with a cable of the conversation: "and at 9.5 m?"."""
+    told = any(fact.fact.startswith("cable.") for fact in scene.said)
+    return told and len(scene.tokens) <= GOING_ON and len(scene.quantities("LENGTH")) == 1
+
+
+def bare_area(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A size of cable without its unit: "8 m of 95", "the cable is 35", "300 A, 5 m on 70"."""
+    if value not in METRIC_SIZES or value < SMALLEST or scene.quantities("AREA", "GAUGE", "MM"):
+        return None
+    if scene.word(item.end) in MEASURES:
+        return None
+    before, word = scene.before(item), scene.word(item.start - 1)
+    after_length = item.at > 1 and word == "of" and scene.items[item.at - 2].dim == "LENGTH"
+    sides = scene.sides.get(item.at)
+    left = sides.left if sides is not None else None
+    named = left is not None and left.head == "cable" and (left is before or (sides is not None and sides.tied))
+    drawn = word in ("on", "in") and bool(scene.quantities("AMP") and scene.quantities("LENGTH"))
+    if after_length or (named and left is not None and left.name != "run") or drawn:
+        return Claim("cable.area", "grammar")
+    return None
+
+
+def of_cable(scene: Scene, value: float) -> bool:
+    """Whether the 95 of "2 x 95" is a cable's: one was spoken of, and no battery's size."""
+    told = {fact.fact for fact in scene.said}
+    return value in METRIC_SIZES and "cable.area" in told and "battery.capacity" not in told
+
+
+def _is_boats(scene: Scene, item: Item) -> bool:
+    """Whether the words around it are of a boat, and no cable is near: "we draw 1.6 m", "she is a 9.5 m ..."."""
+    if beside(scene, item, "cable", reach=3) or close(scene, item, "length_total", "length_one_way", reach=3):
+        return False
+    before = tuple(scene.word(at) for at in range(item.start - 3, item.start))
+    return before[2] in DRAUGHT or (before[2] == "a" and (before[1] in OWNED or before[:2] == ("she", "is")))
 
 
 def there_and_back(scene: Scene, item: Item) -> bool:
@@ -47,6 +95,8 @@ def there_and_back(scene: Scene, item: Item) -> bool:
 
 def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
     """Millimetres that name a size of cable: "70mm cable". Other millimetres are no fact."""
+    if {scene.word(item.start - 1), scene.word(item.end)} & HOLES and value in STUDS:
+        return Claim("terminal.size", "grammar")
     if value not in METRIC_SIZES:
         return NOTHING
     if beside(scene, item, "cable", reach=3):

@@ -2,36 +2,40 @@
 
 from __future__ import annotations
 
+from itertools import islice
+
+from grammar.ages import is_age
 from grammar.amend import denied
-from grammar.attach import Claim, beside, by_group, by_nearness, by_role, close
+from grammar.attach import TOUCHING, Claim, beside, by_group, by_nearness, by_role, close
 from grammar.attach_amps import by_strong_role, limit_pair, peaks
-from grammar.attach_batteries import counts, is_age
-from grammar.attach_lengths import METRIC_SIZES
-from grammar.attach_volts import NOMINAL, falls_to, is_reading, steps_up
+from grammar.attach_counts import counts
+from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable
+from grammar.attach_pairs import NOMINAL, limits, steps_up
+from grammar.attach_volts import falls_to, is_reading
+from grammar.capacities import GROUPS, MOST_OF_ONE, is_size
+from grammar.fuses import FUSES, fuse
 from grammar.items import Item
 from grammar.near import gap
 from grammar.scene import Scene
 from grammar.vocabulary import small_words
 
-GROUPS = frozenset(
-    {"22", "24", "25", "27", "29", "31", "34", "35", "36", "47", "48", "49", "51", "58", "65", "75", "78", "94"}
-)
+ONWARD = frozenset(["->", "=>", "→", ">", "to", "/"])
 GRAVITY = (1.05, 1.35)
 SPREAD = (0.01, 0.2)
 FROST = (-45.0, -1.0)
+WARM = 45.0
+NEAR_ZERO = frozenset({"near", "around"})
 SMALLEST_CAPACITY = 20
-MOST_OF_ONE = 400  # amp-hours of one battery
-FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400, 500})  # usual sizes, in amps
+RUNNING = frozenset({"run", "running", "nominal"})  # "500 A peak / 340 run"
 SMALLEST_LOAD = 40  # bare amps beside a load
-EACH = frozenset({"each", "apiece"})
 LARGEST_CAPACITY = 1000
-OWNED = 0.6
 INSTEAD = frozenset({"replace", "replaces", "replacing", "instead", "than"})
 SYSTEM = frozenset({"bank", "system", "pair", "side"})
+SIX = 6.0
 TAKEN_IN = 12.0  # volts of a converter's side
-SMALLEST_FUSE = 30
 LITTLE = 2.0  # amps that something left on takes
 RATED = ("CCA", "CA", "RC")
+SMALLEST_RATING = 40.0
 RATINGS = {"battery.cca": (200, 1500), "battery.ca": (200, 1800), "battery.reserve": (40, 400)}
 
 
@@ -50,14 +54,27 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if 0 <= value <= 130 and not decimals and close(scene, item, "ambient.temperature", reach=1.6):
         return Claim("ambient.temperature", "role")
-    if (decimals and is_reading(scene, value)) or (not decimals and 4 <= value < 32 and falls_to(scene, item)):
+    before = scene.word(item.start - 1)
+    if (value == 0 and before in NEAR_ZERO) or (0 <= value <= WARM and before in ("plus", "+") and _warmer(scene)):
+        return Claim("ambient.temperature", "role")
+    if (decimals and is_reading(scene, value)) or (not decimals and 4 <= value < 32 and _falls(scene, item)):
         return Claim("reading.voltage", "range")
     if decimals:
         small = value < LITTLE and close(scene, item, "drain.current", reach=6.5)
         return Claim("drain.current", "role") if small else None
     claim = _system(scene, item, value) if value in NOMINAL else None
-    claim = claim or _second_size(scene, item, value)
+    claim = claim or bare_area(scene, item, value) or _second_size(scene, item, value)
     return claim or counts(scene, item, value) or _named(scene, item, value)
+
+
+def _warmer(scene: Scene) -> bool:
+    """Whether a temperature was spoken of: then "plus 5" is another."""
+    return any(fact.fact == "ambient.temperature" for fact in scene.said)
+
+
+def _falls(scene: Scene, item: Item) -> bool:
+    """Whether a bare number is what volts fall to; "group 24 -> 27" falls nowhere."""
+    return falls_to(scene, item) and (item.at < 2 or scene.items[item.at - 2].dim != "GROUP")
 
 
 def _system(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -79,14 +96,19 @@ def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
     if before is not None and before.kind == "times" and value in NOMINAL and value <= 12:
         return Claim("battery.nominal", "grammar")
     if before is not None and before.kind == "times" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
-        return Claim("battery.capacity", "grammar")
-    if str(int(value)) in GROUPS and _instead_of_another(scene, item):
+        return Claim("cable.area" if of_cable(scene, value) else "battery.capacity", "grammar")
+    if str(int(value)) in GROUPS and (_onward(scene, item) or _instead_of_another(scene, item)):
         return Claim("battery.group", "grammar")
     if str(int(value)) in GROUPS and scene.about("word:fit") and not scene.quantities("AH", "INCH"):
         return Claim("battery.group", "range")
     if scene.quantities("AREA") and value in METRIC_SIZES and _joined_to(scene, item, "AREA"):
         return Claim("cable.area", "grammar")
     return None
+
+
+def _onward(scene: Scene, item: Item) -> bool:
+    """Whether a case leads to it: "group 24 -> 27"."""
+    return item.at > 1 and scene.items[item.at - 1].name in ONWARD and scene.items[item.at - 2].dim == "GROUP"
 
 
 def _instead_of_another(scene: Scene, item: Item) -> bool:
@@ -118,60 +140,40 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
         and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY
     ):
         return Claim("battery.capacity", "grammar")
-    if _is_fuse(scene, item, value):
-        return Claim("fuse.rating", "range")
+    if claim := fuse(scene, item, value):
+        return claim
     if value <= 30 and is_age(scene, item):
         return Claim("battery.age", "role")
-    if value >= SMALLEST_CAPACITY and (claim := limit_pair(scene, item)):
+    if value >= SMALLEST_CAPACITY and (claim := _bare_amps(scene, item, value)):
         return claim
-    if value >= SMALLEST_CAPACITY and peaks(scene, item):
-        return Claim("battery.peak_current", "role")
     if value in NOMINAL or value < 5 or beside(scene, item, "boat", "engine", reach=1):
         return None
     claim = by_strong_role(scene, item, value) or by_role(scene, item, value, weak=True) or _strict(scene, item)
-    if claim is None and _is_size(scene, item, value):
+    if claim is None and is_size(scene, item, value):
         return Claim("battery.capacity", "near")
     return claim or _near(scene, item, value) or _rated(scene, item, value)
 
 
-def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
-    """ "Put a 300 in", "keeps blowing the 250": a usual size of fuse with an article, of which a fuse is spoken."""
-    after = scene.after(item)
-    if scene.word(item.start - 1) not in ("a", "an", "the") or value < SMALLEST_FUSE:
-        return False
-    if after is not None and after.head in ("load", "charger", "battery"):
-        return False
-    if "fuse" in scene.heads or scene.about("role:blown"):
-        return True
-    fitted = scene.word(item.end) in ("in", "instead") and value in FUSES
-    return fitted and bool({"load", "cable"} & scene.heads) and "battery" not in scene.heads
+def _bare_amps(scene: Scene, item: Item, value: float) -> Claim | None:
+    """Amps without their unit: the limits of a battery, "500 A peak / 340 run"."""
+    if claim := limits(scene, item, value) or limit_pair(scene, item):
+        return claim
+    if value >= SMALLEST_LOAD and scene.word(item.end) in RUNNING and scene.quantities("AMP"):
+        return Claim("load.current", "role")
+    return Claim("battery.peak_current", "role") if peaks(scene, item) else None
 
 
-def _is_size(scene: Scene, item: Item, value: float) -> bool:
-    """Whether a bare number is a battery's amp-hours: "80 each", "both 100", "a 100 next to a 130 in parallel"."""
-    if not SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
-        return False
-    told = any(fact.fact.startswith("battery.") for fact in scene.said)
-    batteries = told or "battery" in scene.facts | scene.heads
-    before = scene.before(item)
-    if batteries and (scene.word(item.end) in EACH or (before is not None and before.kind == "count")):
-        return True
-    if value <= MOST_OF_ONE and f"{value:g}" not in GROUPS and _is_batterys(scene, item):
-        return True
-    article = scene.word(item.start - 1) in ("a", "the", "my", "second", "another") and value <= MOST_OF_ONE
-    return article and "bank.layout" in scene.facts and not scene.heads - {"battery"}
-
-
-def _is_batterys(scene: Scene, item: Item) -> bool:
-    """Whether the battery is named right before: "the battery's a 180"."""
-    sides = scene.sides.get(item.at)
-    left = sides.left if sides else None
-    return left is not None and left.head == "battery" and gap(scene, item, left.start, left.end) <= OWNED
+def _plain(item: Item) -> float:
+    value = item.quantity.value
+    return 0.0 if isinstance(value, str) else value
 
 
 def _rated(scene: Scene, item: Item, value: float) -> Claim | None:
     """The one number of a message that asks about a rating: "what is CCA, and is 800 of them plenty"."""
-    if any(scene.by_dim.get(dim) for dim in RATED) or len(scene.by_dim["NUM"]) > 1:
+    if value < SMALLEST_RATING or any(scene.by_dim.get(dim) for dim in RATED):
+        return None
+    large = (other for other in scene.by_dim["NUM"] if _plain(other) >= SMALLEST_RATING)
+    if len(list(islice(large, 2))) > 1:
         return None
     named = (fact for fact, (low, high) in RATINGS.items() if scene.about(f"role:{fact}") and low <= value <= high)
     fact = next(named, None)
@@ -191,20 +193,35 @@ def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
         return True
     if scene.word(item.start - 1) in ("bank", "system") or scene.word(item.start - 2) in ("bank", "system", "pair"):
         return True
-    if scene.word(item.start - 1) in ("its", "is", "actually") and _mends_volts(scene, item):
+    if scene.word(item.start - 1) in ("its", "is", "actually", "no") and _mends_volts(scene, item):
+        return True
+    if _is_loads(scene, item):
         return True
     second = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
     if after is not None and after.name == "not" and second is not None and second.dim in ("NUM", "VOLT"):
         return second.quantity.value in NOMINAL
+    sixes = any(other.quantity.value == SIX for other in scene.quantities("VOLT"))  # "two 6 V wired for 12"
+    if item.quantity.value == 12.0 and sixes and scene.word(item.start - 1) == "for":
+        return True
     if item.quantity.value in (6.0, 12.0) or scene.word(item.start - 1) not in (small_words("leading") | {"="}):
         return False
     return "bank" in scene.facts or "load" in scene.heads or after is None or after.kind == "mark"
 
 
+def _is_loads(scene: Scene, item: Item) -> bool:
+    """Whether it is the load's: "the thruster's 24"."""
+    sides = scene.sides.get(item.at)
+    left = sides.left if sides is not None else None
+    if item.quantity.value in (6.0, 12.0) or left is None or left.head != "load":
+        return False
+    return gap(scene, item, left.start, left.end) <= TOUCHING
+
+
 def _mends_volts(scene: Scene, item: Item) -> bool:
     """Whether it takes the place of volts that do not hold: "I said 12 volt, it's 24"."""
     before = scene.items[max(0, item.at - 5) : item.at]
-    return any(other.dim == "VOLT" and denied(scene, other) for other in before)
+    mended = scene.word(item.start - 1) == "no"  # "24 V? no 12"
+    return any(other.dim == "VOLT" and (mended or denied(scene, other)) for other in before)
 
 
 def _strict(scene: Scene, item: Item) -> Claim | None:
@@ -212,7 +229,8 @@ def _strict(scene: Scene, item: Item) -> Claim | None:
     sides = scene.sides.get(item.at)
     if sides is None or item.quantity.value in NOMINAL:
         return None
-    beside_left = sides.left is not None and sides.left.at == item.at - 1
+    left = sides.left
+    beside_left = left is not None and gap(scene, item, left.start, left.end) <= TOUCHING
     beside_right = sides.right is not None and sides.right.at == item.at + 1
     large = float(item.quantity.value) >= SMALLEST_LOAD and beside_left
     claim = by_group(scene, item) if sides.tied or large or beside_right else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.attach import NOTHING, Claim, beside, close
-from grammar.attach_batteries import COUNTED
+from grammar.attach_counts import COUNTED
 from grammar.items import Item
 from grammar.scene import Scene
 
@@ -13,6 +13,12 @@ LONGEST_BURST = 90.0  # seconds
 LIKELY_BURST = 30.0  # longer ones are a run, unless a word says burst
 RESERVE = 1500.0  # seconds: no reserve is shorter
 DAY = 86400.0
+RESTS = frozenset({"rest", "off", "pause", "between"})
+RUNS = frozenset({"run", "runs", "on"})
+LONGEST_REST = 600.0
+SHORTEST_REST = 60.0  # seconds: nobody waits less before a reading
+TOOK = frozenset({"took", "takes", "cost"})
+PEOPLE = frozenset({"us", "me", "him", "her", "them"})  # "it took us 2 hours to get off"
 STORED = 5 * DAY
 
 
@@ -24,6 +30,8 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
         return claim
     if unit == "year":
         return _years(scene, item)
+    if unit == "hour" and value >= STORED and not close(scene, item, "storage.time", reach=3):
+        return NOTHING  # what an engine has run
     if unit in ("month", "week", "day") or value >= STORED:
         return _stored(scene, item, value)
     return _short(scene, item, value)
@@ -35,16 +43,27 @@ def _no_time(scene: Scene, item: Item) -> Claim | None:
         return Claim("bank.layout", "grammar")
     if item.quantity.unit == "day" and item.quantity.text.lower().startswith(("a ", "an ", "the ", "day")):
         return None if close(scene, item, "reading.rest_time", reach=0.6, after=True) else NOTHING
+    before = scene.before(item)
+    if before is not None and before.kind == "noise" and item.quantity.text.lower().startswith(("a ", "an ", "per ")):
+        return NOTHING  # "260 euros a month"
+    if scene.word(item.start - 2) in TOOK and scene.word(item.start - 1) in PEOPLE:
+        return NOTHING
     return _plural(scene, item)
 
 
 def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     """A time that a word beside it tells of."""
     unit = item.quantity.unit
+    if unit == "second" and value <= LONGEST_REST and scene.word(item.end) in RESTS:
+        return Claim("load.rest", "role")
+    if unit == "second" and value <= LONGEST_BURST and (scene.word(item.end) in RUNS or _of_bursts(scene, item)):
+        return Claim("load.burst", "role")
+    if value < SHORTEST_REST:
+        return None
     if value < STORED and close(scene, item, "reading.rest_time", reach=0.6, after=True):
         return Claim("reading.rest_time", "role")
     if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5) and not _lasts(scene, item):
-        since = unit == "year" and close(scene, item, "battery.age", reach=2.5)
+        since = unit == "year" and (close(scene, item, "battery.age", reach=2.5) or _since(scene, item))
         return Claim("battery.age", "role") if since else NOTHING
     if unit == "minute" and close(scene, item, "battery.reserve", reach=3.5):
         return Claim("battery.reserve", "role")
@@ -55,6 +74,19 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
     return None
+
+
+def _since(scene: Scene, item: Item) -> bool:
+    """Whether the clause tells that a battery was fitted then: "fitted in the year I retired, eight years ago"."""
+    clause = scene.clause(item.start)
+    begun = [found for found in scene.roles if found.concept == "battery.age" and found.end <= item.start]
+    others = {head.head for head in scene.head_items if begun and begun[-1].end <= head.start < item.start}
+    return bool(begun) and scene.clause(begun[-1].start) == clause and not others - {"battery"}
+
+
+def _of_bursts(scene: Scene, item: Item) -> bool:
+    """Whether it is the six seconds of "bursts of six seconds"."""
+    return scene.word(item.start - 1) == "of" and close(scene, item, "load.burst", reach=0.3)
 
 
 def _lasts(scene: Scene, item: Item) -> bool:
@@ -83,6 +115,9 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
     value = int(match[1])
     if value in (6, 12):
         return Claim("battery.nominal", "grammar")
+    hole = any(other.quantity.value == value for other in scene.quantities("MM"))  # "two 50 mm holes ... two 50s"
+    if hole:
+        return NOTHING
     return Claim("battery.capacity", "grammar") if value >= 20 else None
 
 
@@ -93,7 +128,7 @@ def _years(scene: Scene, item: Item) -> Claim | None:
         return NOTHING
     if close(scene, item, "battery.age", reach=2.5):
         return Claim("battery.age", "role")
-    if close(scene, item, "no_age", reach=1):
+    if close(scene, item, "no_age", reach=1) or close(scene, item, "of_people", reach=3):
         return NOTHING
     return Claim("battery.age", "near")
 
@@ -132,7 +167,8 @@ def _short(scene: Scene, item: Item, value: float) -> Claim | None:
     if item.quantity.unit == "hour":
         if "panel" in scene.heads and value <= 12 * 3600:
             return Claim("solar.sun_hours", "near")
-        if scene.about("word:charge", "word:setting") or scene.about("word:winter"):
+        here = scene.by_clause.get(scene.clause(item.start), frozenset())
+        if here & {"word:charge", "word:setting", "word:winter"} and "request:what_size" not in here:
             return NOTHING
         return Claim("load.time", "default")
     if value <= LIKELY_BURST and item.quantity.unit == "second":

@@ -23,7 +23,9 @@ WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
 )  # "series or parallel?" states neither
-OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between"})
+OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
+ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
+USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 HELD = frozenset({"it", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
@@ -53,6 +55,8 @@ def words_of(scene: Scene) -> Words:
             denied.append(found)
         elif not any(other.fact == fact and other.value == value for other in stated):
             stated.append(found)
+            if fact == "battery.chemistry" and scene.word(item.end) == "house":  # "200 Ah AGM house"
+                stated.append(Stated("battery.duty", "deep-cycle", "", found.text, span, how="token"))
     return Words(tuple(_settled(scene, stated)), tuple(denied))
 
 
@@ -75,21 +79,33 @@ def _listed(scene: Scene) -> set[int]:
 def _on_the_switch(scene: Scene) -> set[int]:
     """Kinds that a charger offers, where the battery's own is told besides: "it only has gel or wet, mine is AGM"."""
     kinds = [item for item in scene.items if item.fact == "battery.chemistry"]
-    offered = {
-        item.at
-        for item in kinds
-        if "charger" in scene.heads and OFFERS & {scene.word(item.start - back) for back in (1, 2, 3, 4)}
-    }
+    offered = {item.at for item in kinds if "charger" in scene.heads and _is_offered(scene, item)}
     several = len({item.name for item in kinds if item.at in offered}) > 1
     return offered if several and len(offered) < len(kinds) else set()
+
+
+def _follows_figure(scene: Scene, item: Item) -> bool:
+    """Whether a battery's figure, kind or number stands right before a word that is short for another."""
+    before = scene.before(item)
+    return before is not None and bool(before.dim or before.fact)
+
+
+def _is_offered(scene: Scene, item: Item) -> bool:
+    """Whether a charger's switch has the kind: "it has gel and wet", "one says GEL"."""
+    before = [scene.word(item.start - back) for back in (1, 2, 3, 4)]
+    return bool(OFFERS & set(before)) or before[:2] == ["says", "one"]
 
 
 def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
     if item.fact == "cable.in_engine_space" and not (
-        scene.quantities("LENGTH", "GAUGE", "AREA") or "cable" in scene.heads
+        scene.quantities("LENGTH", "GAUGE", "AREA")
+        or "cable" in scene.heads
+        or any(fact.fact.startswith("cable.") for fact in scene.said)
     ):
+        return "", ""
+    if scene.word(item.start) in ABROAD and item.end - item.start == 1 and not _follows_figure(scene, item):
         return "", ""
     kind = facts()[item.fact].kind
     if kind == "flag":
@@ -133,6 +149,8 @@ def _is_put_on(scene: Scene, item: Item, found: Found) -> bool:
     """Whether a charger was put on this kind: "the charger is on gel", "left it on gel"."""
     follows = scene.after(item)
     if follows is not None and follows.head == "battery":
+        return False
+    if USING & {scene.word(found.start - back) for back in (2, 3, 4, 5)} and scene.word(found.start - 1) == "charger":
         return False
     if "charger" in scene.heads and (found.end - found.start > 1 or scene.word(found.start - 1) in HELD):
         return True

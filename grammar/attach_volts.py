@@ -2,32 +2,21 @@
 
 from __future__ import annotations
 
-from grammar.attach import NOTHING, Claim, beside, by_group, close, nearest
+from grammar.attach import NOTHING, Claim, beside, by_group, close
+from grammar.attach_pairs import NOMINAL, converts, steps_up
+from grammar.capacities import is_size
 from grammar.items import Item
 from grammar.near import around, gap
-from grammar.scene import Scene
+from grammar.reading import Stated
+from grammar.scene import LITHIUM, Scene
 
-NOMINAL = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
+LEAST, MOST_LOST = 0.3, 1.9  # volts that are lost somewhere, not a battery's
 SIX = 6.0  # no boat's system
 OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
-SAGGED = 11.9  # of two readings a volt apart the lower one is under load if it is below this
-TIRED = 12.45  # a single reading above this is not one under load, whatever the words
-FALL = 0.9  # volts between two readings that a load explains
-FALLEN = 0.15  # the same where the words say that it falls
-CHARGING = (13.9, 15.9)
-LEAD_AT_REST = 13.35  # a lead battery above this is being charged
-SAG_REACH = 6.0
-AT_LOAD = 4.1
-LOWERED = 11.9  # the same in the clause that names the load
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
 PRAISED = frozenset({"good", "ok", "okay", "fine", "alright", "healthy", "enough", "low"})
-TO = frozenset(["to", "->", "=>", "then", ">"])
 MAINS = frozenset({110.0, 115.0, 120.0, 220.0, 230.0, 240.0, 400.0})  # of the shore
 LITHIUM_NOMINAL = {12.8: 12.0, 25.6: 24.0, 38.4: 36.0, 51.2: 48.0}  # four cells of 3.2 V for each 12 V
-UPWARD = frozenset(["to", "-", "->", "=>", ">", "into"])
-OUT_OF = frozenset(["of", "from"])
-FROM_IT = OUT_OF | {"out", "a", "the", "my"}
-FLATTENED = 11.5  # with a load named, nobody reads this at rest
 
 
 def is_nominal(item: Item) -> bool:
@@ -46,8 +35,13 @@ def of_lithium(scene: Scene, item: Item) -> bool:
     if item.quantity.value not in LITHIUM_NOMINAL:
         return False
     beside_it = [other for other in (scene.before(item), scene.after(item)) if other is not None]
+    if any(other.name == "/" for other in beside_it):  # "LFP 12.8/150"
+        return scene.lithium
     return any(
-        other.dim in ("AH", "WH") or other.fact == "battery.chemistry" or other.name == "one" for other in beside_it
+        other.dim in ("AH", "WH")
+        or other.name == "one"
+        or (other.fact == "battery.chemistry" and other.name in LITHIUM)
+        for other in beside_it
     )
 
 
@@ -64,11 +58,19 @@ def volts(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that volts state; readings are settled together, later."""
     if is_drop(scene, item):
         return Claim("cable.drop", "range")
-    if value in MAINS:
+    if value in MAINS or LEAST <= value < MOST_LOST:
+        if value < MOST_LOST and close(scene, item, "off", "read_off", reach=1.6):
+            scene.implausible.append(_as_reading(item, value))
         return NOTHING
     if of_lithium(scene, item):
         return Claim("battery.nominal", "range")
     return nominal(scene, item) if is_nominal(item) else Claim("reading.voltage", "range")
+
+
+def _as_reading(item: Item, value: float) -> Stated:
+    """Volts that no battery shows at rest, as they were read: "1.26 V at rest"."""
+    said = item.quantity
+    return Stated("reading.voltage", value, "volt", said.text.strip(), said.span, how="range")
 
 
 def nominal(scene: Scene, item: Item) -> Claim | None:
@@ -79,14 +81,11 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
         return Claim(stepped, "grammar")
     if _converted(scene, item):
         return Claim("charger.input_voltage", "grammar")
-    before = scene.before(item)
-    if before is not None and (
-        before.dim == "COUNT" or (before.dim == "NUM" and before.quantity.value in (2.0, 3.0, 4.0))
-    ):
-        return Claim("battery.nominal", "grammar")
     value = float(item.quantity.value)
-    if value == SIX:
-        return Claim("battery.nominal", "range")
+    if _of_bank(scene, item):
+        return Claim("bank.voltage", "grammar")
+    if value == SIX or _counted(scene, item):
+        return Claim("battery.nominal", "grammar" if _counted(scene, item) else "range")
     claim = by_group(scene, item)
     if claim and claim.fact != "battery.nominal":
         return claim
@@ -99,10 +98,30 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
     return Claim("bank.voltage", "default")
 
 
+def _counted(scene: Scene, item: Item) -> bool:
+    """Whether batteries of these volts are counted: "two 12 V"; "twin 24 V thrusters" are none."""
+    before, after = scene.before(item), scene.after(item)
+    if before is None or (after is not None and after.head in ("load", "charger")):
+        return False
+    return before.dim == "COUNT" or (before.dim == "NUM" and before.quantity.value in (2.0, 3.0, 4.0))
+
+
+def _of_bank(scene: Scene, item: Item) -> bool:
+    """Whether the volts are those of one bank: "one 12 V bank", "a bank 12 V"."""
+    one = scene.word(item.start - 1) in ("1", "one", "single") and scene.word(item.end) in ("bank", "system")
+    return one or scene.word(item.start - 1) in ("bank", "system")
+
+
 def _of_one(scene: Scene, item: Item) -> bool:
     """Whether a battery's figures or kind follow: "12 V 100 Ah", "12 V AGM"."""
     after = scene.after(item)
-    return after is not None and (after.dim in OF_BATTERY or after.fact in ("battery.chemistry", "battery.duty"))
+    if after is not None and after.name == "/":
+        after = scene.after(after)
+    if after is None:
+        return False
+    if after.dim == "NUM" and not isinstance(after.quantity.value, str):
+        return is_size(scene, after, after.quantity.value)
+    return after.dim in OF_BATTERY or after.fact in ("battery.chemistry", "battery.duty")
 
 
 def _after_figures(scene: Scene, item: Item) -> bool:
@@ -115,7 +134,7 @@ def _after_figures(scene: Scene, item: Item) -> bool:
 
 def _converted(scene: Scene, item: Item) -> bool:
     """Whether these are the volts that a converter takes in: "12 to 24", "out of 12 V"."""
-    if not {"dcdc", "alternator"} & scene.heads and not scene.about("word:boost"):
+    if "alternator" not in scene.heads and not converts(scene):
         return False
     if close(scene, item, "charger.input_voltage", reach=0.6) and not beside(scene, item, "boat", reach=0.6):
         return True
@@ -125,25 +144,11 @@ def _converted(scene: Scene, item: Item) -> bool:
     return len(after) == 2 and after[0].name in ("to", "->", "=>", "into") and after[1].dim in ("VOLT", "NUM")
 
 
-def steps_up(scene: Scene, item: Item) -> str:
-    """What the numbers of "12 to 24", "24 out of 12" are: the side taken from and the side charged; else ""."""
-    near = scene.items[max(0, item.at - 3) : item.at + 4]
-    value = item.quantity.value
-    for other in near:
-        if other is item or other.dim not in ("NUM", "VOLT") or abs(other.at - item.at) not in (2, 3):
-            continue
-        first, second = sorted((item, other), key=lambda one: one.at)
-        between = {one.name for one in scene.items[first.at + 1 : second.at]}
-        low, high = first.quantity.value, second.quantity.value
-        if (low, high) == (12.0, 24.0) and between & UPWARD:
-            return "charger.input_voltage" if value == 12.0 else "bank.voltage"
-        if (low, high) == (24.0, 12.0) and between & OUT_OF and between <= FROM_IT:
-            return "charger.input_voltage" if value == 12.0 else "bank.voltage"
-    return ""
-
-
 def falls_to(scene: Scene, item: Item) -> bool:
-    """Whether a word of falling leads right to it: "drops to 6 V"."""
+    """Whether a word of falling leads right to it: "drops to 6 V"; "24 down to 12" are a converter's sides."""
+    before = scene.items[max(0, item.at - 3) : item.at]
+    if is_nominal(item) and any(other.dim in ("VOLT", "NUM") and is_nominal(other) for other in before):
+        return False
     return any(
         found.concept == "drop" and found.end <= item.start and gap(scene, item, found.start, found.end) <= 0.5
         for found in around(scene.roles, item, scene.role_starts)
@@ -162,7 +167,7 @@ def _rests_at(scene: Scene, item: Item) -> bool:
     """Whether round volts are read and name no system: "rests at 12 V", "reads 12 V at rest", "is 12 V good rested"."""
     if close(scene, item, "on_meter", reach=0.3, after=True):
         return True
-    if not any(token.word in RESTING for token in scene.tokens):
+    if not RESTING & scene.vocabulary:
         return False
     before, after = scene.word(item.start - 1), scene.word(item.end)
     if (before == "is" and after in PRAISED) or (before == "at" and after == "after"):
@@ -170,76 +175,4 @@ def _rests_at(scene: Scene, item: Item) -> bool:
     return any(
         found.concept == "read_off" and found.end == item.start
         for found in around(scene.roles, item, scene.role_starts)
-    )
-
-
-def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
-    """What each reading of the message is. Two that differ by a volt or more are before and under load."""
-    items = _of_now(scene, items)
-    claims = {item.at: _reading(scene, item) for item in items}
-    resting = [item for item in items if claims[item.at].fact == "reading.voltage"]
-    values = [float(item.quantity.value) for item in resting]
-    if (
-        resting
-        and any(claim.fact == "reading.load_voltage_at_load" for claim in claims.values())
-        and min(values) < TIRED
-    ):
-        claims[resting[values.index(min(values))].at] = Claim("reading.load_voltage", "role")
-    elif len(values) >= 2 and _is_fall(scene, resting, values):
-        low = resting[values.index(min(values))]
-        claims[low.at] = Claim("reading.load_voltage", "range")
-    elif len(values) == 1 and _loaded(scene, resting[0], values[0], alone=len(items) == 1):
-        claims[resting[0].at] = Claim("reading.load_voltage", "role")
-    return claims
-
-
-def _of_now(scene: Scene, items: list[Item]) -> list[Item]:
-    """The readings without those of the past, where there are others: "last autumn it showed 12.8"."""
-    past = {scene.clause(found.start) for found in scene.named("note", "past")}
-    now = [item for item in items if scene.clause(item.start) not in past]
-    return now or items
-
-
-def _reading(scene: Scene, item: Item) -> Claim:
-    value = float(item.quantity.value)
-    if LEAD_AT_REST < value < CHARGING[0] and scene.about("role:off_charger"):
-        return Claim("reading.voltage", "role")
-    at_load = nearest(scene, item, "at_load")
-    if at_load <= AT_LOAD and at_load < nearest(scene, item, "at_battery"):
-        return Claim("reading.load_voltage_at_load", "role")
-    if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
-        return Claim("charger.voltage", "grammar")
-    if CHARGING[0] < value <= CHARGING[1] or (LEAD_AT_REST < value < CHARGING[1] and not scene.lithium_known):
-        return Claim("charger.voltage", "range")
-    if 13 <= value < CHARGING[1] and close(scene, item, "charger.voltage", reach=2.6):
-        return Claim("charger.voltage", "role")
-    return Claim("reading.voltage", "range")
-
-
-def _is_fall(scene: Scene, items: list[Item], values: list[float]) -> bool:
-    """Whether the readings are one battery's, before and under load."""
-    if sum(close(scene, item, "one_of_two", reach=1.6) for item in items) > 1:
-        return False
-    apart = max(values) - min(values)
-    high, low = (items[values.index(end(values))] for end in (max, min))
-    falls = low.at - high.at == 2 and scene.items[high.at + 1].name in TO
-    if scene.sags or (falls and "load" in scene.heads) or close(scene, low, "during_load", reach=0.6):
-        return apart >= FALLEN
-    most = (SAGGED + (0.6 if scene.lithium_known else 0.0)) * max(1, round(max(values) / 12.6))
-    return apart > FALL - 0.01 and (min(values) < most or "load" in scene.heads)
-
-
-def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
-    """Whether a single reading is one under load."""
-    of_one = value / max(1, round(value / 12.6))
-    tired = TIRED + (0.6 if scene.lithium_known else 0.0)
-    if of_one > tired or "drain" in scene.heads or close(scene, item, "off", reach=3):
-        return False
-    if scene.about("role:tester") and of_one < LOWERED:
-        return True
-    here = "head:load" in scene.by_clause.get(scene.clause(item.start), frozenset())
-    if of_one < (LOWERED if here else FLATTENED) and "load" in scene.heads and "reading.state" not in scene.facts:
-        return True
-    return any(
-        gap(scene, item, found.start, found.end) <= SAG_REACH for found in around(scene.sags, item, scene.sag_starts)
     )

@@ -4,21 +4,32 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from functools import lru_cache
 
 from grammar.neighbours import among, following, leading, listed, quantity
 from grammar.reading import Part
 
 HYDROMETER = re.compile(
     r"hydrometer|\bfloat\b|\bfloaty|electrolyte|(?<!lead )\bacid\b|\bcells?\b|\ball six\b|\bsg\b|gravit|\bs\.g\b"
+    r"|\bcorrected\b|\belements\b"
 )
-GRAVITY = re.compile(r"1\.[0-3][0-9]{2}|1[0-3](?!00|50)[0-9]{2}(?<!13[2-9][0-9])")
+GRAVITY = re.compile(
+    r"1\.[0-3][0-9]{2}|one point (?:zero|one|two|three) [a-z]+ [a-z]+|1[0-3](?!00|50)[0-9]{2}(?<!13[2-9][0-9])"
+)
 GRAVITY_IF_SAID = re.compile(r"1[.,][0-3][0-9]{1,2}|1[0-3][0-9]{2}|(?:ten|eleven|twelve|thirteen) [a-z -]+")
+CRANKING = re.compile(r"\b[cm]?ca\b|cranking")  # "only MCA on the label, 1125"
 YEAR = re.compile(r"(?!2000)(?:19[5-9]|20[0-4])[0-9]")
 FRACTION = re.compile(r"[1-9][0-9]?/[0-9]{1,2}|(?:one|three|five|seven)[ -](?:quarter|eighth|sixteenth)s?")
 TOPS = {"one": 1, "three": 3, "five": 5, "seven": 7}
 BOTTOMS = {"quarter": 4, "eighth": 8, "sixteenth": 16}
 CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their number alone
-NAMED = re.compile(r"\b(?:an?|agm|gel|flooded|size|that|my|the|[0-9] ?x)$")
+SYSTEM = re.compile(r"\b24 ?-?v")
+ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
+REFERENCE = re.compile(  # "order no. 1182"
+    r"(?:#|\b(?:no|nr|nbr|number|order|invoice|ticket|ref|reference|account|acct|job|case|part|serial|berth|page)\b)[ .:#]*$"
+)
+REFERENCES = 3  # digits: shorter ones may be a gauge or a case size
+NAMED = re.compile(r"\b(?:an?|agm|gel|flooded|frozen|size|that|my|the|[0-9] ?x)$")
 LONGEST = 5  # digits of a number that is no order or telephone number
 MOST = 48  # batteries
 
@@ -29,10 +40,15 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
     start, end = part.span
     said = plain[start:end]
     after = found[at + 1] if at + 1 < len(found) else None
-    if all(_is_gravity(one, hydrometer) for one in re.split(" ?(?:-|to|or|and) ?", said)):
+    if said.isdigit() and len(said) > REFERENCES and REFERENCE.search(plain[max(start - 20, 0) : start]):
+        return Part("noise", "", part.span)
+    amps = said.isdigit() and not hydrometer and _speaks_of_cranking(plain)
+    if not amps and all(_is_gravity(one, hydrometer) for one in re.split(" ?(?:-|to|or|and) ?", said)):
         return _gravities(part)
     if _is_code(plain, said, after, end):
         return Part("noise", "", part.span)
+    if said in ONLY_CASES and following(plain, end)[:1] and following(plain, end)[0] in listed("case_kinds"):
+        return quantity(part, said, "", "group_size", "GROUP")
     if _counts(plain, part, after):
         return replace(part, dim="COUNT", quantities=tuple([replace(one, kind="count") for one in part.quantities]))
     if said in CASES and _is_case(plain, part):
@@ -81,6 +97,11 @@ def speaks_of_hydrometer(plain: str) -> bool:
     return HYDROMETER.search(plain) is not None
 
 
+@lru_cache(maxsize=4)  # asked for every number of a text
+def _speaks_of_cranking(plain: str) -> bool:
+    return CRANKING.search(plain) is not None
+
+
 def _is_gravity(said: str, hydrometer: bool) -> bool:
     return bool(GRAVITY.fullmatch(said)) or (hydrometer and bool(GRAVITY_IF_SAID.fullmatch(said)))
 
@@ -115,6 +136,8 @@ def _counts(plain: str, part: Part, after: Part | None) -> bool:
 def _is_case(plain: str, part: Part) -> bool:
     """Whether a number like 31 is a case size: "is a 31 heavy", "AGM 31"."""
     after = following(plain, part.span[1])
+    if plain.startswith("24", part.span[0]) and SYSTEM.search(plain):  # "24 V forward, holds that the 24 alive?"
+        return False
     return bool(NAMED.search(leading(plain, part.span[0], 12))) and not among(after, listed("no_case"))
 
 

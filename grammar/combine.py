@@ -2,24 +2,42 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
+from math import prod
 
+from grammar.canonical import in_unit
 from grammar.items import Item
 from grammar.reading import Stated
 from grammar.scene import Scene
 from grammar.vocabulary import Found
 
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
+MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
+APART = re.compile(r"\b(?:or|vs|versus|then|now|instead|not|was|without|to|down)\b|[?]")
+ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]")
+BY = frozenset({"x", "by", "*", "×"})
+FAR = 40  # characters
 SYSTEM = 12.0  # volts of the usual battery
 MOST = 12  # batteries of one string
 
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    found = [*_strings(scene), *_one_more(scene, stated), *_shares(scene, stated), *_wired_for(scene, stated)]
+    stated = _sides(scene, _sums(scene, stated))
+    found = [
+        *_volume(scene),
+        *_strings(scene),
+        *_one_more(scene, stated),
+        *_shares(scene, stated),
+        *_wired_for(scene, stated),
+    ]
     told = {item.fact for item in found}
-    return [*(item for item in stated if item.fact not in told), *found]
+    boxes = [item.span for item in found if item.fact == "space.volume"]
+    kept = (item for item in stated if not any(start <= item.span[0] < end for start, end in boxes))
+    return [*(item for item in kept if item.fact not in told), *found]
 
 
 def _fact(scene: Scene, fact: str, value: float | str, start: int, end: int) -> Stated:
@@ -79,8 +97,66 @@ def _wired_for(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """ "Two twelves wired for 24": in series, as the volts tell."""
     wired = scene.named("role", "wired_for")
     values = {item.fact: item.value for item in stated}
-    count, volts = values.get("battery.count", 0.0), values.get("bank.voltage", 0.0)
-    if not wired or "bank.layout" in values or values.get("battery.nominal", SYSTEM) != SYSTEM:
+    count = values.get("battery.count", 0.0)
+    volts = [item for item in stated if item.fact == "bank.voltage"]
+    nominal = values.get("battery.nominal", SYSTEM if wired else 0.0)
+    if any(item.fact == "bank.layout" for item in scene.items):  # told, or asked: "series or parallel?"
         return
-    if isinstance(count, float) and count > 1 and count * SYSTEM == volts:
-        yield _fact(scene, "bank.layout", "series", wired[0].start, wired[0].end)
+    if "bank.layout" in values or not isinstance(count, float) or not isinstance(nominal, float) or count < 2:
+        return
+    if (made := next((item for item in volts if item.value == count * nominal), None)) is not None:
+        yield replace(made, fact="bank.layout", value="series", unit="", how="default")
+
+
+def _volume(scene: Scene) -> Iterator[Stated]:
+    """The volume of a locker told by its three sides: "0.6 x 0.5 x 0.4 m"."""
+    if "space" not in scene.heads:
+        return
+    for first, second, third in zip(scene.items, scene.items[2:], scene.items[4:], strict=False):
+        sides = (first, second, third)
+        joined = {scene.items[first.at + 1].name, scene.items[second.at + 1].name} <= BY
+        if not joined or not all(side.dim in ("LENGTH", "INCH", "MM") for side in sides):
+            continue
+        metres = [in_unit(float(side.quantity.value), side.quantity.unit, "meter") for side in sides]
+        if all(metres):
+            value = prod(side for side in metres if side is not None)
+            yield replace(_fact(scene, "space.volume", value, first.start, third.end), unit="meter ** 3")
+            return
+
+
+def _sums(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Drains that flow together as one, panels that are counted as all their watts: "2 x 50 W"."""
+    drains = [item for item in stated if item.fact == "drain.current" and isinstance(item.value, float)]
+    if len(drains) == 2 and drains[0].value != drains[1].value and _together(scene, *drains):
+        total = sum(float(item.value) for item in drains)
+        stated = [item for item in stated if item not in drains] + [replace(drains[0], value=total)]
+    return [_counted(scene, item) for item in stated]
+
+
+def _together(scene: Scene, one: Stated, other: Stated) -> bool:
+    """Whether two drains are told as two things that draw: "the monitor takes 3 mA, the alarm 15"."""
+    first, last = sorted((one.span, other.span))
+    between = scene.text[first[1] : last[0]].lower()
+    return len(between) < FAR and not re.search(APART, between) and bool(re.search(ADDED, between))
+
+
+def _counted(scene: Scene, item: Stated) -> Stated:
+    if item.fact != "solar.power" or not isinstance(item.value, float):
+        return item
+    found = next((piece for piece in scene.quantities("WATT") if piece.part and piece.part.span == item.span), None)
+    before = scene.before(found) if found is not None else None
+    if before is None or before.dim != "COUNT" or isinstance(before.quantity.value, str):
+        return item
+    return replace(item, value=item.value * before.quantity.value)
+
+
+def _sides(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Of two systems with a converter between them the one that gives: "12 V boat, 24 V thruster, one alternator"."""
+    volts = [item for item in stated if item.fact == "bank.voltage"]
+    known = any(item.fact == "charger.input_voltage" for item in stated)
+    if known or {item.value for item in volts} != {12.0, 24.0} or not {"dcdc", "alternator"} & scene.heads:
+        return stated
+    given = next((item for item in volts if MAIN.match(scene.text[item.span[1] :].lower())), None)
+    given = given or next(item for item in volts if item.value == SYSTEM)
+    side = replace(given, fact="charger.input_voltage", how="default")
+    return [*(item for item in stated if item not in volts or item.value != given.value), side]

@@ -29,6 +29,8 @@ STUD = Unit("", "STUD", "stud_size", "", 1.0, 0.0, False)
 NICKNAME = Unit("", "NICKNAME", "", "", 1.0, 0.0, False)
 OUGHTS = {"single": "1/0", "double": "2/0", "triple": "3/0", "quad": "4/0", "quadruple": "4/0"}
 SHARES = {"three": 0.75, "two": 2 / 3, "quarter": 0.25, "third": 1 / 3, "half": 0.5, "couple": 2.0}
+MARINE = re.compile(r"(?<=[0-9]{2})M$")  # "31M" is a 31
+TIMES_SIGN = re.compile(r"^x ?| ?(?:x|\*|off)$")
 CODE = re.compile(r"[\w./-]*[0-9][\w./ -]*$")
 MOST_PAGES = 20  # "battery 2", "page 14"; but "battery 100" is a size
 
@@ -66,7 +68,7 @@ def numbered(token: Token) -> list[Part]:
 
 def times(token: Token) -> Part:
     """ "2 x", "x2", "two off"."""
-    return measured(numbers.value(token.strip("x*of ")), COUNT, place(token), "times")
+    return measured(numbers.value(TIMES_SIGN.sub("", token)), COUNT, place(token), "times")
 
 
 def pair(token: Token) -> Part:
@@ -114,7 +116,7 @@ def case(token: Token) -> Part:
     """ "group 31", "8D"."""
     size = re.search(r"(?:GC|U|L)?[0-9]+[A-RT-Z]*", re.sub("SERIES|SIZE", "", token.upper()))
     assert size
-    return measured(size.group(), units.units()["group"], place(token))
+    return measured(MARINE.sub("", size.group()), units.units()["group"], place(token))
 
 
 NOISE: dict[str, Callable[[Token], Part | list[Part]]] = dict.fromkeys(

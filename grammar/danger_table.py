@@ -13,13 +13,27 @@ from grammar.files import kept, toml
 from grammar.phrases import Phrases, compiled
 
 WORDS = Path(__file__).with_name("words")
-CONTEXT = ("negation", "but-not", "mended", "now", "asked", "past", "other-boat", "supposed", "general", "but-present")
+CONTEXT = (
+    "negation",
+    "but-not",
+    "mended",
+    "now",
+    "asked",
+    "past",
+    "other-boat",
+    "supposed",
+    "general",
+    "but-present",
+    "weighed",
+    "rid",
+)
 ELSEWHERE = {
     "but-not": ("negation", "but-not"),
     "but-present": ("general", "but-present"),
     "other-boat": ("past", "boat"),
     "now": ("mended", "now"),
     "asked": ("mended", "asked"),
+    "rid": ("mended", "rid"),
 }
 CODE = (Path(__file__), Path(phrases.__file__))
 
@@ -34,6 +48,7 @@ class Signs:
     places: Phrases  # the words of each class, to look for what a sign must stand by
     keeps: frozenset[str]  # families of which the past counts as the present
     general: frozenset[str]  # families that are only ever asked about
+    loose: frozenset[str]  # families told in several clauses
     needs: Mapping[str, tuple[str, ...]]
 
 
@@ -50,6 +65,7 @@ def signs() -> Signs:
         places,
         keeps=frozenset(flags["keeps"]),
         general=frozenset(flags["general"]),
+        loose=frozenset(flags["loose"]),
         needs=flags["needs"],
     )
 
@@ -65,7 +81,7 @@ def _made(sources: list[Path]) -> list[Any]:
         {name: [f"<{name}>"] for name in classes},
     )
     flags: dict[str, Any] = {
-        flag: [name for name, spec in families.items() if spec.get(flag)] for flag in ("keeps", "general")
+        flag: [name for name, spec in families.items() if spec.get(flag)] for flag in ("keeps", "general", "loose")
     }
     flags["needs"] = {name: tuple(spec["needs"]) for name, spec in families.items() if "needs" in spec}
     return [[compiled(one, classes) for one in named], flags]

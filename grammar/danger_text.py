@@ -7,15 +7,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from grammar.phrases import BREAK
+from grammar import spelling
+from grammar.phrases import BREAK, ENDS, QUESTION
 from grammar.reading import Span
+from grammar.vocabulary import lexicon
 
 TOKEN = re.compile(
     r"""(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.            # "v. hot" ends no sentence
     |(?P<number>[0-9]+(?:[.,][0-9]+)?)
     |(?P<word>[^\W\d_][^\W_]*(?:['’`´][^\W_]+)*)
     |(?P<comma>[,:()]|!+(?=\s+[a-z]))                         # "smoke!! from the bow" goes on
-    |(?P<stop>[.!?…;\n])
+    |(?P<question>\?)
+    |(?P<stop>[.!…;\n])
+    |(?P<percent>%)
     |(?P<plus>\+(?![0-9]))
     |(?P<pole>(?<=\band\ )[-−–](?!\S)|(?<=\bto\ )[-−–](?!\S)|(?<=[&+/]\ )[-−–](?!\S)|(?<=[&+/])[-−–](?!\S))
     |(?P<minus>(?<![\w)])[-−–](?=[0-9]))""",
@@ -37,7 +41,7 @@ CONTRACTED = {
     "can": "cant",
     "could": "couldnt",
 }
-NAMED = {"stop": BREAK, "minus": "#-", "plus": "plus", "pole": "minus"}
+NAMED = {"stop": BREAK, "question": QUESTION, "percent": "percent", "minus": "#-", "plus": "plus", "pole": "minus"}
 VOLTS = ("v", "volt", "volts")
 NO_VOLTS = frozenset(
     (
@@ -82,12 +86,12 @@ DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centig
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """The words of a text in order, each with its place; a sentence's end is a BREAK."""
+    """The words of a text in order, each with its place; a sentence's end is a BREAK or a QUESTION."""
 
     words: tuple[str, ...]
     spans: tuple[Span, ...]
     commas: frozenset[int]  # the words that stand after a comma, colon or bracket
-    sentences: tuple[Span, ...]  # for each word, the stretch of words without a BREAK around it
+    sentences: tuple[Span, ...]  # for each word, the stretch of words without an end around it
     size: int  # how many words
 
     def begins(self, at: int) -> bool:
@@ -104,14 +108,20 @@ def read(text: str) -> Text:
         if match.lastgroup == "comma":
             commas.add(len(words))
             continue
-        word = _word(match)
+        word = _mended(_word(match))
         if word == "not" and words and words[-1] in CONTRACTED:  # "does not" is "doesnt"
             words[-1], spans[-1] = CONTRACTED[words[-1]], (spans[-1][0], match.end())
             continue
         words.append(CONTRACTED["can"] if word == "cannot" else word)
         spans.append(match.span())
-    size = len(words) - words.count(BREAK)
+    size = sum(word not in ENDS for word in words)
     return Text(tuple(_figures(words)), tuple(spans), frozenset(commas), tuple(_sentences(words)), size)
+
+
+def _mended(word: str) -> str:
+    """A word of danger or of the trade without its slip; a space left out is not put back."""
+    meant = spelling.mended(word, lexicon().words)
+    return word if " " in meant else meant
 
 
 def _word(match: re.Match[str]) -> str:
@@ -127,11 +137,11 @@ def _plain(word: str) -> str:
 
 
 def _sentences(words: Sequence[str]) -> list[Span]:
-    """For each word its sentence; a BREAK belongs to the sentence that it ends."""
+    """For each word its sentence; an end belongs to the sentence that it ends."""
     found: list[Span] = []
     first = 0
     for at, word in enumerate([*words, BREAK]):
-        if word == BREAK:
+        if word in ENDS:
             found += [(first, at)] * (at + 1 - first)
             first = at + 1
     return found

@@ -18,9 +18,12 @@ from grammar.reading import Danger
 BESIDE = 8  # words between a sign and what it must stand by
 SHORT = 4  # words of a message so short that one word of danger is enough
 DENIES = 4  # words over which a "not" reaches
+FAR = 3  # words between two of a sign that a comma makes too many
+PARTS = frozenset({"or", "whether", "if", "unless", "then", "which", "but"})  # words that begin another clause
 TENSE = 3  # words before a sign in which its verb is looked for
 LIST = 9  # words of a list that is denied as a whole
 ENDS_LIST = frozenset({"but", "it", "its", "they", "is", "are", "was", "were", "the", "my", "and", "has", "have", "."})
+OWN = frozenset({"this", "these", "that", "my", "our", "the", "it"})
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
 
 
@@ -36,12 +39,15 @@ class Context:
         mended = [hit for hit in named.get("mended", ()) if not any(at in asked for at in hit.at)]
         mended = [hit for hit in mended if hit.start - 1 not in asked]
         self.mended = [hit.start for hit in mended]
-        self.gone = {at: hit.end for hit in mended for at in range(hit.start, hit.end)}
+        self.gone = {at: hit.end for hit in (*mended, *named.get("rid", ())) for at in range(hit.start, hit.end)}
         self.now = [hit.start for hit in named.get("now", ())]
         self.other_boat = [hit.start for hit in named.get("other-boat", ())]
         self.past = [hit.start for hit in named.get("past", ())]
         self.general = _spared(named.get("general", ()), named.get("but-present", ()))
         self.general_starts = [hit.start for hit in self.general]
+        weighed = [hit for hit in named.get("weighed", ()) if words.begins(hit.start)]
+        weighed = [hit for hit in weighed if OWN.isdisjoint(words.words[hit.start : hit.end])]
+        self.weighed = {at: hit.end for hit in weighed for at in range(hit.start, hit.end)}
         self.denials: dict[int, list[Hit]] = {}  # by the word after them
         for hit in _spared(named.get("negation", ()), named.get("but-not", ())):
             self.denials.setdefault(hit.end, []).append(hit)
@@ -89,12 +95,29 @@ def _standing(words: Text, table: Signs) -> list[Hit]:
     near: dict[str, list[int]] = {}
     for hit in table.places.find(words.words):
         near.setdefault(hit.name, []).append(hit.start)
-    return [hit for hit in hits if not _is_look_alike(hit, masked) and _has_place(hit, near, words, table)]
+    return [
+        hit
+        for hit in hits
+        if not _is_look_alike(hit, masked)
+        and _has_place(hit, near, words, table)
+        and (hit.name.split("/")[0] in table.loose or not _is_strained(hit, words))
+    ]
+
+
+def _is_strained(hit: Hit, words: Text) -> bool:
+    """Whether its words stand in two clauses, one of which says something else: "an AGM, or is it money in the sea"."""
+    for after, before in pairwise(hit.at):
+        between = range(after + 1, before)
+        if not PARTS.isdisjoint(words.words[at] for at in between):
+            return True
+        if len(between) >= FAR and any(at in words.commas for at in range(after + 1, before + 1)):
+            return True
+    return False
 
 
 def _is_look_alike(hit: Hit, masked: Mapping[int, list[Hit]]) -> bool:
-    """Whether it begins or ends in a look-alike; one whose words are all its own ("gas bottle leaks") is none."""
-    around = (*masked.get(hit.start, ()), *masked.get(hit.end - 1, ()))
+    """Whether it has a word in a look-alike; one whose words are all its own ("gas bottle leaks") is none."""
+    around = (mask for at in hit.at for mask in masked.get(at, ()))
     return any(len(mask.at) == 1 or mask.at == hit.at or not set(mask.at) <= set(hit.at) for mask in around)
 
 
@@ -151,10 +174,15 @@ def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit 
         return True
     if denied and all(words.words[at] in JOINS for at in range(denied.end, hit.start)):
         return True  # "not swollen, hot or leaking"
-    sign = hit.end - 1 if hit.name.endswith("/last") else hit.start
+    sign = _sign(hit)
     gaps = ((after, before + 1) for before, after in pairwise(hit.at) if after > before + 1)
     inside = () if context.denying & set(hit.at) else gaps  # "won't stop" is a sign, and "no engine ... no wind" too
     return any(_reached(at, since, words, context) for at, since in ((sign, first), *inside))
+
+
+def _sign(hit: Hit) -> int:
+    """The word that is the sign itself, beside what it stands by."""
+    return hit.end - 1 if hit.name.endswith("/last") else hit.start
 
 
 def _reached(sign: int, since: int, words: Text, context: Context) -> bool:
@@ -181,11 +209,12 @@ def _listed(sign: int, since: int, words: Text, context: Context) -> bool:
 
 
 def _is_general(hit: Hit, first: int, context: Context) -> bool:
-    if context.supposed:
+    sign = _sign(hit)
+    if context.supposed or context.weighed.get(hit.start, 0) >= hit.end:
         return True
     for at in range(bisect_left(context.general_starts, first), len(context.general)):
         item = context.general[at]
-        if item.start > hit.start:
+        if item.start > sign:
             return False
         if item.end <= hit.end:
             return True

@@ -10,6 +10,7 @@ from grammar.tokens import Token, ends
 from grammar.vocabulary import Found
 
 JOINERS = frozenset({"or", "not", "vs", "instead", "/", "than"})
+MOST_VOLTS = 60.0
 WEIGHED = JOINERS | {"a", "an", "of", "rather"}
 UNSHARED = frozenset({"NUM", "COUNT", "PERCENT", "TIME"})
 FIRST = frozenset({"alike", "=charger.kind"})  # of two names for the same words: a "dc dc" is a charger's kind
@@ -137,6 +138,8 @@ def _share_units(items: list[Item]) -> None:
             other = items[place] if 0 <= place < len(items) else None
             between = items[min(item.at, place) + 1 : max(item.at, place)]
             if other is None or not other.dim or other.dim in UNSHARED or other.part is None:
+                continue
+            if other.dim == "VOLT" and float(item.quantity.value) >= MOST_VOLTS:  # "12 V/100"
                 continue
             names = {word.name for word in between}
             if names & JOINERS and names <= WEIGHED:

@@ -5,23 +5,30 @@ from __future__ import annotations
 import re
 from functools import cache, lru_cache
 from pathlib import Path
+from typing import Any
 
 from grammar.files import toml
 
 SIGN = r"(?:(?<![\w.,)\]'\"%°])[-+])?"
+HALF_A_DOZEN = r"half (?:a )?dozen\b"
 PARTS = {"eighth": 8, "sixteenth": 16, "quarter": 4, "third": 3, "tenth": 10, "fifth": 5}
 FRACTION = r"(?:1/2|[12]/3|[13]/4|[1357]/8|[1-9][0-9]?/(?:16|32|64)|[1-9]/10|[1-4]/5)(?![/0-9-])"
 
 
 @cache
+def _table() -> dict[str, Any]:
+    return toml(Path(__file__).with_name("numbers.toml"))
+
+
+@cache
 def words() -> dict[str, float]:
     """Every single number word with its value."""
-    table = toml(Path(__file__).with_name("numbers.toml"))
+    table = _table()
     return {word: value for part in ("ones", "teens", "tens", "zero", "scales") for word, value in table[part].items()}
 
 
 def _any(*tables: str) -> str:
-    known = toml(Path(__file__).with_name("numbers.toml"))
+    known = _table()
     spellings = sorted((word for table in tables for word in known[table]), key=lambda word: (-len(word), word))
     return "(?:" + "|".join(re.escape(word).replace(r"\ ", " ") for word in spellings) + ")"
 
@@ -57,14 +64,14 @@ def spelt() -> str:
 def start() -> str:
     """What a number begins with; where this fits, `pattern` fits."""
     return (
-        rf"(?:{SIGN}\.?[0-9]|(?:(?:minus|negative) )?{_any('ones', 'teens', 'tens', 'zero', 'scales')}\b"
+        rf"(?:{SIGN}\.?[0-9]|{HALF_A_DOZEN}|(?:(?:minus|negative) )?{_any('ones', 'teens', 'tens', 'zero', 'scales')}\b"
         rf"|(?:minus|negative) ?\.?[0-9]|a (?:hundred|thousand|dozen)\b)"
     )
 
 
 def pattern() -> str:
     """The pattern of any number."""
-    return rf"(?:(?:(?:minus|negative) ?(?=[.0-9]))?(?:{figures()})|{_any('signs')}|{spelt()})"
+    return rf"(?:(?:(?:minus|negative) ?(?=[.0-9]))?(?:{figures()})|{_any('signs')}|{HALF_A_DOZEN}|{spelt()})"
 
 
 @lru_cache(maxsize=4096)
@@ -76,6 +83,8 @@ def value(text: str) -> float:
     >>> [value(said) for said in ("ten and a half", "three forty", "twelve six", "three eighths", "hundred and five")]
     [10.5, 340.0, 12.6, 0.375, 105.0]
     """
+    if text.startswith("half"):  # a dozen
+        return 6.0
     for sign in ("minus", "negative", "-", "+"):
         if text.startswith(sign):
             return value(text[len(sign) :].strip()) * (1 if sign == "+" else -1)
@@ -83,7 +92,7 @@ def value(text: str) -> float:
 
 
 def _figures(text: str) -> float:
-    table = toml(Path(__file__).with_name("numbers.toml"))
+    table = _table()
     for sign, share in table["signs"].items():
         if text.endswith(sign):
             return _figures(text[:-1].strip()) + float(share)
@@ -102,7 +111,7 @@ def _figures(text: str) -> float:
 
 
 def _words(text: str) -> float:
-    table = toml(Path(__file__).with_name("numbers.toml"))
+    table = _table()
     if text in table["signs"]:
         return float(table["signs"][text])
     known = words()

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import contextlib
 import re
+from collections.abc import Sequence
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -19,17 +21,39 @@ from grammar.reading import Part, Quantity
 
 PLAIN = str.maketrans("μ−–‐‑‒—’‘´`′ʼ“”″„×✕✖\t\r\u00a0\u202f\u2009\u2007", "µ------''''''\"\"\"\"xxx      ")
 
+Mend = tuple[int, int, str]  # from, to, what is meant
+
 CAPITAL = re.compile(r"(?<=[0-9] )A\b(?!\.)")  # "340 A" is amperes, "340 a" may be an article
 
 
-def parts(text: str) -> tuple[Part, ...]:
-    """The parts of any text, in order and without gaps but for spaces. Raises nothing."""
-    plain = lowered(text)
+def parts(text: str, mends: Sequence[Mend] = ()) -> tuple[Part, ...]:
+    """The parts of any text, in order and without gaps but for spaces. Raises nothing.
+
+    `mends` are words with slips, in order: where each stands and what is meant. The parts stand where they were typed.
+    """
+    plain, places = _with(lowered(text), mends)
     found: list[Part] = _parser().parse(plain)  # type: ignore[assignment]
     if '"' in plain or "'" in plain:
         found = bare.unquoted(plain, found)
     hydrometer = speaks_of_hydrometer(plain)
-    return tuple([_whole(text, _settled(plain, found, at, hydrometer)) for at in range(len(found))])
+    settled = [_settled(plain, found, at, hydrometer) for at in range(len(found))]
+    if mends:
+        settled = [replace(part, span=(places[part.span[0]], places[part.span[1]])) for part in settled]
+    return tuple([_whole(text, part) for part in settled])
+
+
+def _with(plain: str, mends: Sequence[Mend]) -> tuple[str, list[int]]:
+    """The text with words mended, and where each of its characters, and its end, stood before."""
+    pieces, places, at = [], [], 0
+    for start, end, word in mends:
+        after = word + " " if plain[end : end + 1].isalpha() else word  # two words without a space between
+        pieces += [plain[at:start], after]
+        places += [*range(at, start), *(min(start + offset, end) for offset in range(len(after)))]
+        at = end
+    if not mends:
+        return plain, places
+    places += range(at, len(plain) + 1)
+    return "".join([*pieces, plain[at:]]), places
 
 
 def _settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:

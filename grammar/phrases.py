@@ -2,7 +2,7 @@
 
 A phrase is words with spaces between; a word stands for its plural too, and "boiling" for "boilin". "boil~" is any
 word that begins so, "hot|warm" either word, "<battery>" a word of that class, "*" up to three further words and "**" up
-to eight. A phrase never reaches over a BREAK.
+to eight. A phrase never reaches over a BREAK; its last word may be the "?" that ends a question.
 
 The places of a text where a word of a phrase fits are one whole number, a bit for each place, so that a phrase is
 looked for everywhere at once.
@@ -15,6 +15,8 @@ from dataclasses import dataclass
 from typing import Any
 
 BREAK = "."
+QUESTION = "?"  # ends a sentence too
+ENDS = (BREAK, QUESTION)
 GAPS = {"*": 3, "**": 8}
 SHORTEST_PLURAL = 5
 SHORTEST_DROPPED = 6  # hissin
@@ -60,7 +62,7 @@ class Phrases:
     def find(self, words: Sequence[str]) -> list[Hit]:
         """All phrases found, each at its shortest, in the order in which they begin."""
         fits = self._fits(words)
-        unbroken = ~sum(1 << at for at, word in enumerate(words) if word == BREAK)
+        unbroken = ~sum(1 << at for at, word in enumerate(words) if word in ENDS)
         hits: dict[Hit, None] = {}
         for first in fits:
             for name, steps in self.phrases.get(first, ()):
@@ -156,6 +158,7 @@ def _lowest(places: int) -> int:
 
 def _bits(places: int) -> Iterator[int]:
     """The numbers of the bits that are set, in order."""
-    for at, bit in enumerate(reversed(bin(places))):
-        if bit == "1":
-            yield at
+    while places:
+        lowest = places & -places
+        yield lowest.bit_length() - 1
+        places ^= lowest

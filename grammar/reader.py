@@ -15,20 +15,23 @@ from grammar.parts import parts
 from grammar.reading import Message, Stated
 from grammar.scene import Scene
 from grammar.settle import settled
-from grammar.spelling import mended
-from grammar.tokens import Token, cut
+from grammar.slips import mended
+from grammar.tokens import cut
 from grammar.vocabulary import lexicon, model_names
+
+MOST_WORDS = 5000  # and marks: the longest mail that is taken has fewer; of anything else the beginning is enough
 
 
 def read(text: str, models: Sequence[str] = (), expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> Message:
     """What a text says. `models` are names of the house's catalogue; `expecting` the facts that the desk asked
     for last, which a bare value then states; `said` those of the conversation, newest first, which it may
     correct. Knows no rule and no topic; never raises for a text."""
-    tokens = _mended(cut(text), tuple(models))
+    tokens = mended(cut(text)[:MOST_WORDS], models)
     words = [token.word for token in tokens]
     found = lexicon().find(words)
     clauses = stretches(text, tokens, found)
-    pieces = parts(text)
+    end = tokens[-1].end if len(tokens) >= MOST_WORDS else len(text)
+    pieces = parts(text[:end], [(token.start, token.end, token.word) for token in tokens if token.mended])
     items = items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces)
     asked = frozenset(expecting)
     scene = Scene(text, tokens, items, found, clauses, asked, weights(items), groups(items), tuple(said))
@@ -42,12 +45,5 @@ def read(text: str, models: Sequence[str] = (), expecting: Sequence[str] = (), s
         dangers=find_dangers(text),
         words=tuple(words),
         denied=stated.denied,
+        implausible=tuple(scene.implausible),
     )
-
-
-def _mended(tokens: list[Token], models: tuple[str, ...]) -> list[Token]:
-    known = lexicon().words
-    names = tuple(word for model in models for word in model.lower().split() if len(word) > 4)
-    for token in tokens:
-        token.word = mended(token.word, known, names)
-    return tokens

@@ -101,6 +101,7 @@ class Message:
     dangers: tuple[Danger, ...] = ()
     words: tuple[str, ...] = field(default=())  # lower case, typing slips mended, in order
     denied: tuple[Stated, ...] = ()  # values that the text says do not hold: "not lithium"
+    implausible: tuple[Stated, ...] = ()  # values outside their fact's range, which are not stated: 5000 CCA
 
     def says(self, name: str, within: Span | None = None) -> bool:
         """Whether a cue of this name stands in the text (or in the stretch `within`)."""

@@ -10,9 +10,11 @@ from grammar.amend import denied
 from grammar.answers import AT_REST, FOLLOWS, WEAK, is_free
 from grammar.attach import close
 from grammar.attach_lengths import METRIC_SIZES
-from grammar.attach_numbers import GROUPS
-from grammar.attach_volts import FLATTENED, NOMINAL
+from grammar.attach_pairs import NOMINAL
+from grammar.attach_readings import FLATTENED
 from grammar.canonical import in_unit
+from grammar.capacities import GROUPS
+from grammar.degrees import said_fahrenheit
 from grammar.facts import facts
 from grammar.groups import FILLERS
 from grammar.items import Item
@@ -26,13 +28,17 @@ SHORT = 16
 NEXT = 4  # pieces between a figure and the one that takes its place
 MOST = 24  # batteries
 BARE = 4  # a message of so few words that a figure in it goes on with what was said
+CHARGED = 13.0  # volts: no charger gives less
 ALIKE = 4.0  # a bare number so many times larger or smaller is another thing
 WIDE = 20.0  # the same for a number with its unit
 STRANGE = 2  # words beside a bare number that say nothing known
 EXACT = 0.4  # "17.4 to be exact" is that near to what was said
+CELSIUS = frozenset({"c", "celsius"})
+LABELS = frozenset({"label", "sticker"})  # of a battery
 MANY = frozenset({"battery.count", "bank.count"})
 OTHER_RATING = {"battery.cca": "battery.ca", "battery.ca": "battery.cca"}
 SIZES = {"battery.group": GROUPS, "cable.area": frozenset(f"{size:g}" for size in METRIC_SIZES)}
+ONE_BATTERY = 12.0  # volts: "24, sorry" is the bank's
 VOLTS = ("bank.voltage", "battery.nominal")
 
 
@@ -41,7 +47,12 @@ def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list
     if not said or len(scene.tokens) > LONGEST:
         return stated
     stated = _same_dimension(scene, stated, said)
-    found = [*_corrected(scene, stated, said), *_renamed(scene, stated, said), *_measured_so(scene, stated, said)]
+    found = [
+        *_rescaled(scene, said),
+        *_corrected(scene, stated, said),
+        *_renamed(scene, stated, said),
+        *_measured_so(scene, stated, said),
+    ]
     if not found:
         found = list(_gone_on(scene, stated, said))
     spans = {item.span for item in found}
@@ -67,9 +78,20 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
 
 def _of_one_unit(scene: Scene, old: Stated, new: Stated) -> bool:
     spec = facts()[new.fact]
-    if new.fact == "reading.voltage" and old.fact != "charger.voltage" and not _under_load(scene, old, new):
+    if new.fact == "reading.voltage" and not _reads_as(scene, old, new):
         return False
     return bool(spec.unit) and facts()[old.fact].unit == spec.unit
+
+
+def _reads_as(scene: Scene, old: Stated, new: Stated) -> bool:
+    """Whether a reading may be one of another fact: 14.4 of a charger, 24 of a system, 9.1 under load."""
+    if isinstance(new.value, str):
+        return False
+    if old.fact == "charger.voltage":
+        return new.value >= CHARGED
+    if old.fact in VOLTS:
+        return new.value in NOMINAL
+    return _under_load(scene, old, new)
 
 
 def _under_load(scene: Scene, old: Stated, new: Stated) -> bool:
@@ -131,6 +153,17 @@ def _as(old: Stated, new: Quantity) -> float | str | None:
     return value
 
 
+def _rescaled(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "Fahrenheit, of course": the degrees said before are of that scale."""
+    old = next((item for item in said if item.fact == "ambient.temperature"), None)
+    if old is None or scene.quantities("TEMP") or not said_fahrenheit(scene) or CELSIUS & scene.vocabulary:
+        return
+    typed = _typed(old.text)
+    if typed is None or isinstance(typed.value, str) or typed.unit == "degree_Fahrenheit":
+        return
+    yield replace(old, value=(typed.value - 32) / 1.8, how="asked")
+
+
 def _renamed(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
     """ "It says MCA, not CCA": a figure said before is that of another rating."""
     if any(item.fact in OTHER_RATING for item in stated):
@@ -174,7 +207,12 @@ def _measured_so(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
 def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
     """ "And 300?", "17.4 to be exact", "31, sorry": a bare number goes on with a figure of its size."""
     free = [item for item in _free(scene, stated) if item.dim in ("NUM", "COUNT") and is_free(scene, item)]
-    if len(free) != 1 or not free[0].part or any(item.span == free[0].part.span for item in stated):
+    if (
+        len(free) != 1
+        or not free[0].part
+        or free[0].quantity.value in {one.value for one in stated}
+        or any(item.span == free[0].part.span for item in stated)
+    ):
         return
     item = free[0]
     exact = close(scene, item, "exact", reach=2.0)
@@ -182,9 +220,18 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     goes_on = bool(cued) or len(scene.tokens) <= BARE or _is_bare(scene)
     near = 1 + EXACT if exact else ALIKE
     battery = [old for old in said if old.fact == "battery.capacity"] if scene.word(item.start - 1) == "a" else []
-    old = _matching(item, [*battery, *said], near, anyhow=goes_on and not exact) if len(scene.tokens) <= SHORT else None
+    labelled = _on_label(scene, item)
+    if labelled:
+        battery = [old for old in said if old.fact.startswith("battery.")]
+    short = len(scene.tokens) <= SHORT or labelled
+    old = _matching(item, [*battery, *said], near, anyhow=goes_on and not exact) if short else None
     if old is not None and (value := _as(old, item.quantity)) is not None:
         yield _stated(scene, item, old, value)
+
+
+def _on_label(scene: Scene, item: Item) -> bool:
+    """Whether the number is read off a label: "the label reads 570"."""
+    return scene.word(item.start - 1) in ("reads", "says") and bool(LABELS & scene.vocabulary)
 
 
 def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: bool) -> Stated | None:
@@ -193,7 +240,7 @@ def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: bool) 
     if isinstance(number, str):
         return None
     if number in NOMINAL and (volts := next((old for old in said if old.fact in VOLTS), None)):
-        return volts
+        return replace(volts, fact="bank.voltage") if number > ONE_BATTERY else volts
     counts = number == int(number) and number <= MOST
     numeric = []
     for old in said:

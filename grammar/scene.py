@@ -47,6 +47,7 @@ class Scene:
     said: tuple[Stated, ...] = ()  # facts of the conversation before
     loaded: bool = False  # a voltage was read under load
     read_at_rest: bool = False  # a voltage was read at rest
+    implausible: list[Stated] = field(default_factory=list)  # values that cannot be
 
     def span(self, start: int, end: int) -> Span:
         """The characters that these words cover."""
@@ -75,6 +76,11 @@ class Scene:
     def named(self, kind: str, concept: str) -> list[Found]:
         """The phrases of this class and concept."""
         return [item for item in self.found if item.kind == kind and item.concept == concept]
+
+    @cached_property
+    def vocabulary(self) -> frozenset[str]:
+        """All words of the message."""
+        return frozenset(token.word for token in self.tokens)
 
     @cached_property
     def by_dim(self) -> dict[str, list[Item]]:
@@ -180,8 +186,10 @@ class Scene:
     def _described(self, end: int) -> int:
         """How far a request for a size reaches over volts and kinds: "what size of 12 V gel battery"."""
         last = end + 2
-        for item in self.items:
-            if end <= item.start < last and (item.dim == "VOLT" or item.fact in DESCRIBED):
+        for item in self.items[self.at_word[end].at :] if end < len(self.at_word) else ():
+            if item.start >= last:
+                break
+            if end <= item.start and (item.dim == "VOLT" or item.fact in DESCRIBED):
                 last = item.end + 2
         return last
 

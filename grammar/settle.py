@@ -6,13 +6,23 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from grammar import attach_amps, attach_batteries, attach_lengths, attach_numbers, attach_times, attach_volts
+from grammar import (
+    attach_amps,
+    attach_batteries,
+    attach_counts,
+    attach_lengths,
+    attach_numbers,
+    attach_readings,
+    attach_times,
+    attach_volts,
+)
 from grammar.amend import amended, denied, spread
 from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
 from grammar.attach_values import Words
 from grammar.canonical import in_unit
 from grammar.combine import combined
+from grammar.degrees import celsius
 from grammar.facts import facts
 from grammar.items import Item
 from grammar.reading import Quantity, Stated
@@ -30,7 +40,7 @@ RULES: dict[str, Rule] = {
     "TEMP": attach_batteries.temperature,
     "CRATE": attach_batteries.rate,
     "WEIGHT": attach_batteries.weight,
-    "COUNT": attach_batteries.counts,
+    "COUNT": attach_counts.counts,
     "NUM": attach_numbers.number,
     "LENGTH": attach_lengths.lengths,
     "INCH": attach_lengths.lengths,
@@ -47,13 +57,11 @@ TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number cou
     "drain.current": ("AH",),
     "load.current": ("AH",),
 }
-ALLOWED = attach_batteries.ALLOWED
+ALLOWED = attach_counts.ALLOWED
+CHANGED = frozenset({"battery.capacity", "battery.count", "battery.cca"})  # "from 70 to 110 Ah": it is 110 now
+MOST_QUANTITIES = 300  # a message with more is a table, which a person reads
 PER_DAY = frozenset({"drain.current", "load.current"})  # "5 Ah a day" is a current
 HOURS, NIGHT = 24.0, 12.0
-HOT = 45.0  # nobody's battery space is so warm in Celsius
-TOLD = re.compile(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")
-AMERICAN = frozenset({"foot", "inch", "pound", "degree_Fahrenheit"})
-METRIC = frozenset({"meter", "centimeter", "kilogram", "millimeter ** 2", "millimeter", "liter"})
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
@@ -78,7 +86,7 @@ def _drop_seconds(scene: Scene, claims: dict[int, Claim]) -> None:
     """The seconds that a peak is allowed for are no burst of the load."""
     for at, claim in list(claims.items()):
         if claim.fact == "battery.peak_current":
-            for later in scene.items[at + 1 : at + 3]:
+            for later in scene.items[max(0, at - 1) : at + 3]:
                 if later.dim == "TIME":
                     claims.pop(later.at, None)
 
@@ -107,14 +115,15 @@ def _claims(scene: Scene) -> dict[int, Claim]:
     """What each quantity is. Amps come last: what they are hangs on the volts read."""
     claims: dict[int, Claim] = {}
     readings: list[Item] = []
-    amps = scene.quantities("AMP")
-    for item in [item for item in scene.measured if item.dim != "AMP"]:
+    measured = scene.measured[:MOST_QUANTITIES]
+    amps = [item for item in measured if item.dim == "AMP"]
+    for item in [item for item in measured if item.dim != "AMP"]:
         claim = _claim(scene, item)
         if claim is not None and claim.fact == "reading.voltage":
             readings.append(item)
         elif claim is not None:
             claims[item.at] = claim
-    claims |= attach_volts.readings(scene, readings)
+    claims |= attach_readings.readings(scene, readings)
     scene.loaded = any(claim.fact.startswith("reading.load") for claim in claims.values())
     scene.read_at_rest = any(claim.fact == "reading.voltage" for claim in claims.values())
     claims |= {item.at: claim for item in amps if (claim := _claim(scene, item))}
@@ -165,45 +174,35 @@ def _stated(scene: Scene, item: Item, claim: Claim) -> Stated | None:
     low, high = (min(numbers), max(numbers)) if len(numbers) > 1 else (None, None)
     if low is not None and high is not None:
         value = high if spec.safe == "high" else low
+        if claim.fact in CHANGED and scene.word(item.start - 1) == "from":
+            value, low, high = values[-1], None, None
     span = item.part.span
     unit = "volt" if claim.fact == "cable.drop" and item.dim == "VOLT" else spec.unit
-    if claim.fact == "ambient.temperature" and not _is_said(item):
-        value = _degrees(scene, float(value))
     return Stated(claim.fact, value, unit, scene.text[slice(*span)], span, 1, claim.how, low, high)
-
-
-def _is_said(item: Item) -> bool:
-    """Whether the degrees are told to be Celsius or Fahrenheit; freezing and frost are."""
-    typed = item.quantity.text.lower()
-    return bool(TOLD.search(typed)) or item.quantity.unit == "degree_Fahrenheit"
-
-
-def _degrees(scene: Scene, value: float) -> float:
-    """Degrees that are not told to be of either kind: what the other units of the message suggest."""
-    american = any(item.part and item.quantity.unit in AMERICAN for item in scene.measured)
-    american = american or any(item.dim in ("GAUGE", "GROUP") for item in scene.measured)
-    metric = any(item.part and item.quantity.unit in METRIC for item in scene.measured)
-    if value >= HOT or (american and not metric):
-        return (value - 32) / 1.8
-    return value
 
 
 def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float | str | None:
     """A quantity in the fact's unit; None where it cannot be that fact."""
     spec = facts()[fact]
     if spec.kind == "text":
-        return quantity.value if isinstance(quantity.value, str) else f"{quantity.value:g}"
+        thread = "M" if item.dim == "MM" else ""
+        return quantity.value if isinstance(quantity.value, str) else f"{thread}{quantity.value:g}"
     if isinstance(quantity.value, str):
         return None
     value = _meant(scene, item, fact, float(quantity.value))
     as_typed = item.dim in TAKEN_AS_TYPED.get(fact, ()) or (fact == "reading.rest_time" and _is_night(quantity))
-    converted = value if as_typed else in_unit(value, quantity.unit, spec.unit)
+    if fact == "ambient.temperature":
+        converted = celsius(scene, item, quantity)
+    else:
+        converted = value if as_typed else in_unit(value, quantity.unit, spec.unit)
     if converted is None:
         return None
     value = converted
     if fact == "cable.length" and attach_lengths.there_and_back(scene, item):
         value /= 2
     if spec.low is not None and spec.high is not None and not spec.low <= value <= spec.high:
+        if quantity.unit or item.dim != "NUM":
+            scene.implausible.append(Stated(fact, value, spec.unit, quantity.text.strip(), quantity.span, how="range"))
         return None
     return value
 

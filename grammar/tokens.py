@@ -11,7 +11,7 @@ TOKEN = re.compile(
     r"|\d+(?:[.,]\d+)*"  # "12.6", "1,000"; the letters of "100ah" are a word of their own
     r"|[xX×](?=\d)"
     r"|[^\W\d_]\w*(?:['’´`][^\W\d_]+)*"
-    r"|\n|[^\w\s]"
+    r"|\n|([^\w\s])\1*"  # a run of one mark is one mark
 )
 QUIET = frozenset("'\"’‘“”`´*_~")  # quotes and stars say nothing
 ABBREVIATED = frozenset(
@@ -22,18 +22,19 @@ ENDS = frozenset(".?!;\n")
 
 @dataclass(slots=True)
 class Token:
-    """A word (lower case, apostrophes dropped) or a mark, and where it stands."""
+    """A word (lower case, apostrophes dropped) or a mark, and where it stands. `mended`: it was typed with a slip."""
 
     word: str
     start: int
     end: int
+    mended: bool = False
 
 
 def cut(text: str) -> list[Token]:
     """The words and marks of a text. Hyphens inside words and quotes are left out."""
     tokens = []
     for match in TOKEN.finditer(text):
-        word = match.group()
+        word = match[1] or match.group()
         if word in QUIET or (word in "-–‐‑" and _joins(text, match.start(), match.end())):
             continue
         if not word.isascii():

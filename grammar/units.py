@@ -86,14 +86,15 @@ def pattern() -> str:
     rows = toml(Path(__file__).with_name("units.toml")).values()
     says = _longest_first([spelling for row in rows for spelling in row["says"]])
     second = [_second(spelling, row.get("signs", [])) for row in rows for spelling in row.get("joined", ())]
-    other = r"(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)"  # "8.8 w/ 240 A" is with, "30 amp dc-dc" a converter
+    # "8.8 w/ 240 A" is with, "30 amp dc-dc" a converter, "100 C20" no temperature
+    other = r"(?!(?<=c)[0-9])(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)"
     return rf"(?:-|of an? )?(?:{says}|A|{'|'.join(second)})(?!(?!ish\b)[^\W\d_]){other}"
 
 
 def _second(spelling: str, signs: list[str]) -> str:
     """A spelling that is also a word: joined to the number, or before a sign that it is a unit."""
     words = "|".join(sign for sign in signs if sign != ".")
-    mark = r"|(?=\s*(?:$|[^\w\s'-]))" if "." in signs else ""
+    mark = r"|(?=\s*(?:$|[^\w\s'\"-]))" if "." in signs else ""
     before = rf"|(?= ?(?:{words})\b)" if words else ""
     return rf"{spelling}(?:(?<=[0-9]{spelling})|(?<=[0-9]-{spelling}){before}{mark})"
 

@@ -23,19 +23,25 @@ Store = Callable[[argparse.Namespace, str, "Reply", str, float], None]
 
 def replay(options: argparse.Namespace) -> int:
     """Ask the logged questions, or those of a file, again. 0: nothing changed; 1: something did."""
+    from service.progress import Progress
     from service.replay import Tally, lines, replayed
 
-    house, total = house_of(options.house), Tally()
+    house, total, progress = house_of(options.house), Tally(), Progress("questions asked again")
     with _rows(options) as rows:
         try:
             for item in replayed(rows, house, words=not options.ignore_words):
                 total.add(item)
                 if options.json and (item.changes or item.lost or options.all):
+                    progress.clear()
                     print(json.dumps(item.as_dict(), ensure_ascii=False))
                 elif item.changes and not options.json:
+                    progress.clear()
                     print("\n".join(lines(item)))
+                progress.step()
         except ValueError as error:
             raise Trouble(f"{options.file}: {error}") from error
+        finally:
+            progress.clear()
     print("\n".join(total.report()), file=sys.stderr if options.json else sys.stdout)
     return CHANGED if total.changed else DONE
 
@@ -60,6 +66,7 @@ def _rows(options: argparse.Namespace) -> Iterator[Iterator[dict[str, Any]]]:
 def table(options: argparse.Namespace) -> int:
     """Answer a table; to a file, else to standard output."""
     from service.columns import TableFault
+    from service.progress import Progress
     from service.table import answered, decoded, parsed
 
     source, target = options.source, options.target
@@ -67,7 +74,10 @@ def table(options: argparse.Namespace) -> int:
         raise Trouble(f"{target} is the table itself: name another file for the answers")
     try:
         text, encoding = decoded(source.read_bytes())
-        found = answered(parsed(text), desk_of(options.house))
+        asked = parsed(text)
+        progress = Progress("rows answered", len(asked.rows))
+        found = answered(asked, desk_of(options.house), progress.step)
+        progress.clear()
     except OSError as error:
         raise Trouble(f"the table cannot be read: {error}") from error
     except TableFault as error:
@@ -94,18 +104,21 @@ def at_a_terminal(options: argparse.Namespace) -> bool:
 
 def talk(options: argparse.Namespace, store: Store) -> int:
     """A conversation at the terminal. `store` puts a question and its answer into the log."""
+    from service.house import DEMO
+    from service.house.kept import Kept
     from service.log import default_folder
     from service.prompt import Talk
     from service.prompt import talk as converse
     from service.render.as_screen import screen_of
 
     desk = desk_of(options.house, signed=True)
+    kept = Kept(options.house or DEMO)
 
     def keep(text: str, reply: Reply, spent: float) -> None:
         store(options, text, reply, desk.house.version, spent)
 
     conversation = Talk(desk, screen_of(sys.stdout), None if options.no_log else keep)
-    converse(conversation, None if options.no_log else options.data or default_folder())
+    converse(conversation, None if options.no_log else options.data or default_folder(), house=kept)
     return DONE
 
 

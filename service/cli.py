@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from service import bench
-from service.start import Trouble, desk_of, log_of
+from service.start import Trouble, desk_of, house_of, log_of
 
 if TYPE_CHECKING:
     from service.reply import Reply
@@ -75,6 +75,9 @@ def parser() -> argparse.ArgumentParser:
     inbox.add_argument("--watch", action="store_true", help="go on and wait for new mail (IMAP)")
     inbox.add_argument("--own", action="append", default=[], metavar="ADDRESS", help="an address of the desk's own")
     inbox.add_argument("--password-file", type=Path, metavar="FILE", help="of mode 600; else LEADSMAN_IMAP_PASSWORD")
+    inbox.add_argument(
+        "--ca", type=Path, metavar="FILE", help="certificates to trust; else LEADSMAN_IMAP_CA, the system's"
+    )
     replay = add("replay", bench.replay, "ask the logged questions again: which answers have changed, 1 where any has")
     replay.add_argument("file", nargs="?", type=Path, help='one {"text", "answer"} a line as JSON (default: the log)')
     replay.add_argument("--json", action="store_true", help="one JSON object a line for each that changed")
@@ -227,14 +230,23 @@ def _score(options: argparse.Namespace) -> int:
 
 
 def _inbox(options: argparse.Namespace) -> int:
+    from service.house import DEMO
+    from service.house.kept import Kept
     from service.inbox.mailbox import SourceFault
     from service.inbox.run import Wanted, inbox
 
     wanted = Wanted(
-        options.source, options.json, options.drafts, options.watch, tuple(options.own), options.password_file
+        options.source,
+        options.json,
+        options.drafts,
+        options.watch,
+        tuple(options.own),
+        options.password_file,
+        options.ca,
     )
+    desk = desk_of(options.house, signed=True)
     try:
-        inbox(wanted, desk_of(options.house, signed=True))
+        inbox(wanted, desk, house=Kept(options.house or DEMO))
     except SourceFault as error:
         raise Trouble(str(error)) from error
     return ANSWERED
@@ -263,6 +275,10 @@ def _house(options: argparse.Namespace) -> int:
     except HouseFault as error:
         raise Trouble(f"the house file has mistakes:\n{error}") from error
     print(f"{options.file}: sound, {len(content.get('model', {}))} models of {content['house']['name']}")
+    from service.hints import hints
+
+    for text in hints(house_of(options.file)):
+        print(f"  answers will say: {text}")
     return ANSWERED
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from bisect import bisect_right
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -52,7 +53,9 @@ def evidence(message: Message, context: Iterable[str] = ()) -> list[Sign]:
     """Everything in a message, and in the topics of the turn before, that the table of points may weigh."""
     quantities = {item.span: item for item in reversed(message.quantities)}  # the low end stands for a range
     signs = [Sign(f"quantity:{name}", span[0]) for span, item in quantities.items() for name in quantity_names(item)]
-    signs += [Sign(word, at) for word, at in plain_words(message, quantities)]
+    words = sorted([*plain_words(message, quantities), *quantity_places(quantities)], key=lambda item: item[1])
+    signs += [Sign(word, at) for word, at in words if word[0] != "<"]
+    signs += neighbours(message, words)
     signs += [Sign(cue.name, cue.span[0]) for cue in message.cues if cue.name.startswith(CLASSES)]
     signs += fact_signs(message.stated)
     signs += [Sign("clause:asks" if item.asks else "clause:tells", item.span[0]) for item in message.clauses]
@@ -66,6 +69,20 @@ def plain_words(message: Message, quantities: Iterable[tuple[int, int]]) -> Iter
     for word, token in zip(message.words, cut(message.text), strict=False):
         if token.start not in held and (word[0].isalpha() or word in MARKS):
             yield stem(word), token.start
+
+
+def quantity_places(quantities: Mapping[tuple[int, int], Quantity]) -> Iterator[tuple[str, int]]:
+    """The quantities as words: "<ampere>" for any current."""
+    for span, item in quantities.items():
+        yield f"<{quantity_names(item)[0]}>", span[0]
+
+
+def neighbours(message: Message, words: Sequence[tuple[str, int]]) -> Iterator[Sign]:
+    """Two words that follow each other in one clause: "which_fus", "<ampere>_thruster"."""
+    starts = [clause.span[0] for clause in message.clauses][1:]
+    for (word, at), (after, place) in pairwise(words):
+        if bisect_right(starts, at) == bisect_right(starts, place):
+            yield Sign(f"{word}_{after}", at)
 
 
 def stem(word: str) -> str:
@@ -121,10 +138,13 @@ def fact_signs(stated: Iterable[Stated]) -> Iterator[Sign]:
 
 def asks(message: Message) -> bool:
     """Whether a message asks anything: a question mark, a request of the lexicon or a word that opens a question."""
+    return asks_outright(message) or any(word in OPENERS for word in message.words)
+
+
+def asks_outright(message: Message) -> bool:
+    """Whether it shows a question mark, a request of the lexicon or a word like "which"; "it is gel" does not."""
     words = message.words
-    if "?" in words or any(cue.name.startswith("request:") for cue in message.cues):
-        return True
-    return any(word in OPENERS for word in words)
+    return not ASKING.isdisjoint(words) or any(cue.name.startswith("request:") for cue in message.cues)
 
 
 def thread_names(message: Message, context: Iterable[str]) -> Iterator[str]:
@@ -188,6 +208,9 @@ JOINING = [
     "&",
     "/",
 ]
+ASKING = frozenset(
+    ["?", "what", "whats", "which", "how", "hows", "when", "where", "why", "who", "whether", "wat", "wot", "wats"]
+)
 BEFORE = frozenset(["and", "also", "plus", "n", "+", "&", ",", "?", ".", "-", "/", "or", "but", "then"])
 OPENERS = frozenset(
     [

@@ -10,10 +10,12 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from service import reference, say
+from service.by_house import answered, levers, notes
 from service.case import Case, Known, Value
 from service.cautions import cautions
 from service.no_idea import helped
-from service.reply import Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
+from service.own_words import worded
+from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
 from service.topic import Lever, Topic
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
@@ -24,8 +26,8 @@ FULL_LITHIUM_NAME = ("fe", "lfp", "iron", "phosphate", "po4")
 
 def finished(topic: Topic, case: Case) -> Answer:
     """The whole answer of a topic to a case."""
-    bare = helped(topic, case, topic.answer(case))
-    ranged = weighed(topic, case, with_ranges(topic, case, bare))
+    bare = helped(topic, case, answered(topic, case))
+    ranged = either(topic, case, weighed(topic, case, with_ranges(topic, case, bare)))
     stated, assumed = _facts(case)
     asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in ranged.asks)
     changes = tuple(_changes(topic, case, bare)) if bare.verdict in BETTER and not bare.would_change else ()
@@ -38,7 +40,19 @@ def finished(topic: Topic, case: Case) -> Answer:
         assumed=(*ranged.assumed, *assumed),
         would_change=ranged.would_change or changes,
     )
-    return replace(whole, cautions=whole.cautions or tuple(cautions(topic, case, whole)))
+    whole = replace(whole, cautions=whole.cautions or tuple(cautions(topic, case, whole)))
+    return worded(by_the_house(topic, case, whole), case.house.wording if case.house else {})
+
+
+def by_the_house(topic: Topic, case: Case, whole: Answer) -> Answer:
+    """The answer with what the house adds in words, cited as the house's."""
+    added = tuple(notes(topic, case, whole))
+    if not added:
+        return whole
+    named = {item.id for item in whole.cites}
+    fresh = tuple(item for item in cited(case, (name for step in added for name in step.cites)) if item.id not in named)
+    plain = (Step(step.say, tuple(_ids(step.cites))) for step in added)
+    return replace(whole, working=(*whole.working, *plain), cites=(*whole.cites, *fresh))
 
 
 SOONEST = ("cause", "derived", "assumed")
@@ -63,7 +77,7 @@ def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
     if not ranged or not answer.figures:
         return answer
     ends = [
-        topic.answer(case.supposing({item.fact: end for item in ranged for end in [getattr(item, side)]}))
+        answered(topic, case.supposing({item.fact: end for item in ranged for end in [getattr(item, side)]}))
         for side in ("low", "high")
     ]
     return replace(answer, figures=tuple(_ranged(figure, ends) for figure in answer.figures))
@@ -79,8 +93,10 @@ def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     if not topic.of_two or not told or answer.compare:
         return answer
     other = case.others()
-    second = with_ranges(topic, other, topic.answer(other))
+    second = with_ranges(topic, other, answered(topic, other))
     case.used.update({key: item for key, item in other.used.items() if item.of == 2})
+    apart = [item for item in other.used.values() if item.origin == "assumed" and item not in case.used.values()]
+    case.used.update({(item.fact, 2): replace(item, of=2) for item in apart})
     case.trace.extend(item for item in other.trace if item not in case.trace)
     labels = [_label(told, facts) for facts in (case.stated, case.second)]
     both = (answer, second)
@@ -88,6 +104,41 @@ def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     pick = min if topic.of_two == "best" else max
     leading = pick(both, key=lambda item: (STRICT.index(item.verdict), bool(item.figures) == (pick is max)))
     return replace(leading, headline=_of_both(labels, both, leading), compare=sides)
+
+
+CHOSEN = (  # what one buys: "20 A or 40 A" is a choice between two, not a value that is not known well
+    "battery.ca",
+    "battery.capacity",
+    "battery.cca",
+    "battery.max_current",
+    "cable.area",
+    "charger.current",
+    "fuse.rating",
+    "solar.power",
+)
+
+
+def either(topic: Topic, case: Case, answer: Answer) -> Answer:
+    """Two sizes put as a choice ("800 CCA or 1000 CCA") side by side; the verdict stays that of the safe one."""
+    put = [item for item in case.used.values() if item.fact in CHOSEN and item.of == 1 and _is_choice(item)]
+    if answer.compare or not answer.figures or len(put) != 1:
+        return answer
+    fact = put[0].fact
+    ends = [end for end in (put[0].low, put[0].high) if end is not None]
+    cases = [case.supposing({fact: end}) for end in ends]
+    both = [answered(topic, one) for one in cases]
+    case.trace.extend(item for one in cases for item in one.trace if item not in case.trace)
+    labels = [say.cca(end) if fact == "battery.cca" else say.fact(fact, end) for end in ends]
+    sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
+    other = next((side for side in sides if side.verdict != answer.verdict and side.verdict in SHORT), None)
+    head = answer.headline.removesuffix(".")
+    head = f"{head}; {other.label}: {SHORT[other.verdict]}." if other else answer.headline
+    short = head if len(head.replace(say.NB, " ").split()) <= LONGEST_HEADLINE else answer.headline
+    return replace(answer, headline=short, compare=sides)
+
+
+def _is_choice(item: Known) -> bool:
+    return item.low is not None and item.high is not None and " or " in item.text.lower()
 
 
 def _label(told: list[str], facts: Mapping[str, Known]) -> str:
@@ -109,7 +160,8 @@ def _of_both(labels: list[str], both: Sequence[Answer], leading: Answer) -> str:
     else:
         whole = f"{first}; {said[last]}"
         parts = [f"{label}: {_figure(item)}" for label, item in zip(labels, both, strict=True)]
-    return whole if len(whole.split()) <= LONGEST_HEADLINE else f"{capital('; '.join(parts))}."
+    again = first.split()[:3] == said[last].split()[:3]  # one sentence twice: the figures alone are clearer
+    return whole if len(whole.split()) <= LONGEST_HEADLINE and not again else f"{capital('; '.join(parts))}."
 
 
 def _figure(answer: Answer) -> str:
@@ -119,6 +171,8 @@ def _figure(answer: Answer) -> str:
     item = answer.figures[0]
     if item.unit in ("min", "h"):
         return f"about {say.duration(value * (60 if item.unit == 'h' else 1))} {item.label}"
+    if item.unit == "d":
+        return f"{item.label} {say.quantity(int(value + 1e-6), 'd')}"
     return f"{item.label} {say.quantity(value, item.unit, 0 if abs(value) >= 10 else None)}"
 
 
@@ -147,12 +201,12 @@ def _outcomes(topic: Topic, case: Case, asked: Asked) -> Iterator[Choice]:
         if choice.value is None or choice.then:
             yield choice
             continue
-        then = topic.answer(case.supposing({asked.fact: choice.value})).verdict
+        then = answered(topic, case.supposing({asked.fact: choice.value})).verdict
         yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=then)
 
 
 def _changes(topic: Topic, case: Case, answer: Answer) -> Iterator[Change]:
-    for lever in topic.levers:
+    for lever in levers(topic, case):
         found = least_change(topic, case, lever, BETTER[answer.verdict][0])
         if found:
             yield found
@@ -164,7 +218,7 @@ def least_change(topic: Topic, case: Case, lever: Lever, wanted: str) -> Change 
         if count >= MOST_TRIED:
             break
         also = dict(lever.also(case, value)) if lever.also else {}
-        if topic.answer(case.supposing({lever.fact: value, **also}, lever.without)).verdict == wanted:
+        if answered(topic, case.supposing({lever.fact: value, **also}, lever.without)).verdict == wanted:
             return Change(lever.fact, value, say.symbol(lever.fact), _words(lever, case, value), tuple(_also(also)))
     return None
 
@@ -214,19 +268,22 @@ def cited(case: Case, names: Iterable[str]) -> Iterator[Cite]:
         if locator and locator not in known:
             known.append(locator)
     for source, locators in places.items():
-        if source == "house":
-            yield _house(case, locators)
+        if source in ("house", HOUSE_RULES):
+            yield _house(case, source, locators)
             continue
         entry = reference.sources()[source]
         place = "; ".join(locators) or entry["locator"]
+        if remembered := reference.from_memory(source):
+            place = f"{place} ({remembered})"
         yield Cite(source, entry["title"], entry["publisher"], entry["edition"], place, entry["kind"])
 
 
-def _house(case: Case, locators: list[str]) -> Cite:
+def _house(case: Case, source: str, locators: list[str]) -> Cite:
     model = case.house.model(case.get("load.model", "")) if case.house else None
-    place = "; ".join(locators) or (model.name if model else "house rules")
+    place = ", ".join(locators) or (model.name if model else "house rules")
     maker = case.house.name if case.house else "the house"
-    return Cite("house", f"{maker} catalogue", maker, "house file", place, "house")
+    title = f"{maker} {'house rules' if source == HOUSE_RULES else 'catalogue'}"
+    return Cite(source, title, maker, "house file", place, "house")
 
 
 def _ids(names: Iterable[str]) -> Iterator[str]:

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from grammar.reading import Message
-from service import evidence, reference, say
+from service import evidence, printed, reference, say
+from service.by_house import answered
 from service.calculators import convert, peukert
 from service.case import Case, Value
 from service.reply import Answer, Asked, Figure, Option
@@ -52,11 +53,17 @@ class Clash:
     cites: tuple[str, ...]
 
 
+def reading(message: Message, thread: Thread) -> Message | None:
+    """A message that is a label and no more, read as one; None for any other."""
+    again = printed.reread(message)
+    return next((found for found in (again, message) if stands(found, thread)), None)
+
+
 def stands(message: Message, thread: Thread) -> bool:
     """Whether a message is a label and no more: ratings of one battery, and nothing asked, feared or gone on with."""
     first = [item for item in message.stated if item.of == 1]
     names = {item.fact for item in first}
-    if thread.topics or message.dangers or len(first) < len(message.stated):
+    if thread.topics or message.dangers or len(first) < len(message.stated) or not printed.printable(message):
         return False
     if len(names & set(PRINTED)) < ENOUGH or len(names & set(RATED)) < RATINGS:
         return False
@@ -203,7 +210,7 @@ def _models(case: Case) -> Iterator[Option]:
         if count != int(count) or count > max(JOINED):
             continue
         joined: dict[str, Value] = {"battery.count": count, "bank.layout": "series"} if count > 1 else {}
-        found = topic("run-check").answer(case.supposing({"load.model": model.name, **joined}))
+        found = answered(topic("run-check"), case.supposing({"load.model": model.name, **joined}))
         yield Option(f"{JOINED[int(count)]} in series, {model.name}" if count > 1 else model.name, found.verdict)
 
 

@@ -112,17 +112,18 @@ class Leadsman:
         models = tuple(model.name for model in self.house.models.values())
         said = [stated(item) for item in reversed(list(thread.facts.values()))]  # "and 200?" speaks of the newest
         message = read(text, models=models, expecting=thread.asks, said=said)
+        printed = label.reading(message, thread)
+        message = printed or message
         told = [*(known(item) for item in message.stated), *given]
         another = any(message.says(cue) for cue in ANOTHER)
         after = thread.told(told, another=another)
         if text.strip() and not lost_for_an_answer(message, thread):
-            requests = tuple(route(message, context=thread.topics))
+            requests = tuple(route(message, context=thread.topics, asked=thread.asks))
         else:  # corrected facts, or "no idea": the last topics once more
             requests = tuple(Request(name, (0, 0)) for name in thread.topics)
-        printed = label.stands(message, thread)
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
-        turn = Turn(message, after, requests, label=printed)
+        turn = Turn(message, after, requests, label=printed is not None)
         found = signs(self.case(turn), message)
         stands = standing(found, () if message.says(OTHER_BOAT) else thread.dangers)
         return replace(turn, thread=replace(after, dangers=stands), signs=found)
@@ -139,6 +140,7 @@ class Leadsman:
             if name not in names() or name == "hazard" or (found and name == "unclear"):
                 continue
             answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
+            answer = queried(answer, turn.message)
             found.append(withheld(answer) if stop else answer)
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
@@ -178,6 +180,15 @@ def lost_for_an_answer(message: Message, thread: Thread) -> bool:
     return bool(thread.asks) and message.says(NO_IDEA) and not (message.stated or message.dangers or asks)
 
 
+def queried(answer: Answer, message: Message) -> Answer:
+    """An answer that asks for a fact of which the message gave a value that cannot be: it is named."""
+    odd = {item.fact: item.text for item in message.implausible}
+    if answer.verdict != "needs-facts" or not answer.asks or answer.asks[0].fact not in odd:
+        return answer
+    asked = answer.asks[0]
+    return replace(answer, headline=f"{odd[asked.fact]} cannot be right, so please look again: tell us {asked.say}.")
+
+
 def withheld(answer: Answer) -> Answer:
     """An answer while a hazard stands: nothing says yes or marginal to using, charging or wiring that battery."""
     if answer.verdict not in ("yes", "marginal"):
@@ -196,12 +207,13 @@ def withheld(answer: Answer) -> Answer:
 
 
 def _with_unused(answers: list[Answer], turn: Turn) -> tuple[Answer, ...]:
-    """Facts of this message that no answer used stand in the first answer."""
+    """Facts in force that no answer used stand in the first answer: those of this message, then those of the thread."""
     if not answers:
         return ()
     seen = {(item.fact, item.of) for answer in answers for item in answer.understood}
-    stated = [known(item) for item in turn.message.stated]
-    unused = [understood(item) for item in stated if (item.fact, item.of) not in seen]
+    carried = [item for held in (turn.thread.facts, turn.thread.second) for item in held.values()]
+    in_force = {(item.fact, item.of): item for item in (*map(known, turn.message.stated), *carried)}
+    unused = [understood(item) for key, item in in_force.items() if key not in seen]
     first = replace(answers[0], understood=(*answers[0].understood, *unused))
     return (first, *answers[1:])
 

@@ -41,10 +41,18 @@ def helped(topic: Topic, case: Case, answer: Answer) -> Answer:
     lacking = _spoken_of(case, answer)
     spec = facts()[lacking]
     if case.says(AGAIN):
-        return replace(answer, headline=PHOTOS.format(fact=f"the {spec.label}"), route="technician")
+        label = facts()[_on_photos(case, lacking)].label
+        return replace(answer, headline=PHOTOS.format(fact=f"the {label}"), route="technician")
     if lacking not in case.asked or not spec.unknown:
         return answer
     return replace(answer, headline=_told(case, spec.unknown), asks=_instead(topic, case, answer, lacking))
+
+
+def _on_photos(case: Case, lacking: str) -> str:
+    """What photos can show of all that they do not know: a label, not a reading."""
+    names = sorted(cue.removeprefix(UNKNOWN) for cue in case.cues if cue.startswith(UNKNOWN))
+    shown = (name for name in (lacking, *names) if not name.startswith("reading."))
+    return next(shown, lacking)
 
 
 def _unasked(case: Case, answer: Answer) -> Answer:

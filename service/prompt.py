@@ -14,6 +14,7 @@ from prompt_toolkit.history import FileHistory, History, InMemoryHistory
 from grammar.facts import facts
 from grammar.files import toml
 from service import reference, say
+from service.house.kept import Kept
 from service.leadsman import Leadsman
 from service.question import BadInput
 from service.render.as_screen import Screen, as_screen
@@ -180,8 +181,18 @@ def history(folder: Path | None) -> History:
     return FileHistory(str(file))
 
 
-def talk(conversation: Talk, folder: Path | None, show: Callable[[str], None] = print) -> None:
-    """Talk until the user ends it. `folder`: where the history is kept, None for nowhere."""
+def taken_up(conversation: Talk, house: Kept) -> str:
+    """Put the house in force as its file stands; what is wrong with that file, where that is new."""
+    before = house.fault
+    conversation.desk.house = house.now()
+    new = house.fault and house.fault != before
+    return f"The house file is not taken up, the last sound one stays: {house.fault}" if new else ""
+
+
+def talk(
+    conversation: Talk, folder: Path | None, show: Callable[[str], None] = print, house: Kept | None = None
+) -> None:
+    """Talk until the user ends it. `folder`: where the history is kept; `house`: taken up anew when it changes."""
     models = (model.name for model in conversation.desk.house.models.values())
     session: PromptSession[str] = PromptSession(
         "> ",
@@ -200,6 +211,8 @@ def talk(conversation: Talk, folder: Path | None, show: Callable[[str], None] = 
             return
         if not line.strip():
             continue
+        if house is not None and (fault := taken_up(conversation, house)):
+            show("\n".join(wrapped(fault, conversation.screen.width)))
         said = conversation.answer(line)
         if said is None:
             return

@@ -9,6 +9,8 @@ Verdict = Literal["yes", "no", "marginal", "needs-facts", "information", "stop"]
 Urgency = Literal["stop-now", "today", "routine"]
 Route = Literal["answered", "needs-facts", "technician", "other-desk"]
 Value = float | str | bool
+CONTACT = "telephone and hours"  # the place of the house's contact in its file
+HOUSE_RULES = "house-rules"  # the source of what the house adds in words: its rules, its contact, its disclaimer
 
 
 @dataclass(frozen=True, slots=True)

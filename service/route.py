@@ -7,7 +7,7 @@ a topic. What stays under the bar is not guessed: the thread's topic goes on, or
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from functools import cache
 from itertools import pairwise
@@ -15,7 +15,7 @@ from pathlib import Path
 
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
-from service.evidence import Sign, asks, evidence, shape
+from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
 
 FOLDER = Path(__file__).with_name("points")
 SEVERAL = "several.toml"
@@ -27,6 +27,8 @@ BRIEF = 9  # words
 SHOWN = 6  # reasons that `why` gives
 MOST = 4  # topics of one message
 LEAP = 8  # points to a step of a lead
+STEP, STEPS = 6, 7  # points to a step of what speaks for a topic alone, and the most of them
+NEAR = 4  # points to a step of how two topics compare in one clause
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,12 +80,13 @@ class Request:
 
 @dataclass(slots=True)
 class Tally:
-    """The points of one topic, and the clause that speaks for it."""
+    """The points of one topic, the clause that speaks for it, and its place beside the best topic."""
 
     topic: str
     total: int
     row: int = 0
     tops: bool = False  # whether it is the best of some clause
+    place: tuple[str, ...] = ()
 
 
 @cache
@@ -111,23 +114,36 @@ def _read(files: Iterable[Path]) -> tuple[object, ...]:
     return start, points, shared["several"], shared["bars"]
 
 
-def route(message: Message, *, context: tuple[str, ...] = ()) -> list[Request]:
-    """The topics asked, in the order of the message. `context`: the topics of the turn before.
+def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[str] = ()) -> list[Request]:
+    """The topics asked, in the order of the message.
+
+    `context`: the topics of the turn before; `asked`: the facts that it asked back.
 
     Thanks, greetings and marks alone ask nothing. What is not understood is one request, `unclear`.
     """
     if not any(word[0].isalnum() for word in message.words):
         return []
+    whole = (0, len(message.text))
+    danger = any(item.status == "present" for item in message.dangers)  # it alone is answered where no more is asked
+    if context and replies(message, asked):
+        return [] if danger else [Request(topic, whole) for topic in context]
     points = table()
     rows = rows_of(message, evidence(message, context))
     ranking = ranked(rows)
     found = decided(message, ranking, context, points.several, points.bars)
     if found:
         return _in_order(message, rows, found, ranking)
-    whole = (0, len(message.text))
     if context and goes_on(message, ranking, points.bars):
-        return [Request(topic, whole) for topic in context]
+        return [] if danger else [Request(topic, whole) for topic in context]
     return [] if _polite(message) else [Request("unclear", whole)]
+
+
+def replies(message: Message, asked: Iterable[str]) -> bool:
+    """Whether a message tells what was asked back, and asks nothing itself."""
+    told = {item.fact for item in message.stated}
+    if told.isdisjoint(asked) or asks_outright(message):
+        return False
+    return message.words[0] not in OPENERS and not any(message.says(name) for name in APART)
 
 
 def decided(
@@ -177,7 +193,8 @@ def ranked(rows: Sequence[Mapping[str, int]]) -> list[Tally]:
                 if name not in seen:
                     anywhere[topic] += shared
             seen.add(name)
-    return tallied({topic: [anywhere[topic] + own for own in points] for topic, points in here.items()})
+    tallies = tallied({topic: [anywhere[topic] + own for own in points] for topic, points in here.items()})
+    return placed(tallies, rows, lambda sign, topic: points.points.get(sign, {}).get(topic, (0, 0)))
 
 
 def tallied(points: Mapping[str, Sequence[int]]) -> list[Tally]:
@@ -188,14 +205,38 @@ def tallied(points: Mapping[str, Sequence[int]]) -> list[Tally]:
     return sorted(tallies, key=lambda item: (-item.total, item.topic))
 
 
-def beside(first: Tally, item: Tally, after: Tally) -> list[str]:
-    """What tells whether a further topic is one: its place beside the first, and its lead over the next."""
-    return [
-        f"{first.topic} > {item.topic}",
-        f"clause:{'same' if item.row == first.row else 'other'}{', its best' if item.tops else ''}",
-        f"first:{min(max(first.total // LEAP, 0), 3)}",
-        f"lead:{min((item.total - after.total) // LEAP, 3)}",
-    ]
+def placed(
+    ranking: list[Tally], rows: Sequence[Iterable[str]], points: Callable[[str, str], tuple[int, int]]
+) -> list[Tally]:
+    """The ranking with the place of those that may be named beside the first. `points`: of a sign for a topic."""
+    asked = [item for item in ranking if item.topic != HAZARD][: MOST + 1]
+    first = asked[0]
+    speaks = {item.topic: weights(item, rows, points) for item in asked}
+    for item, after in pairwise(asked[1:]):
+        own, other = speaks[item.topic], speaks[first.topic]
+        alone = sum(max(value - max(other[name], 0), 0) for name, value in own.items())
+        there = sum(points(sign, item.topic)[0] - points(sign, first.topic)[0] for sign in rows[item.row])
+        item.place = (
+            f"{first.topic} > {item.topic}",
+            f"clause:{'same' if item.row == first.row else 'other'}{', its best' if item.tops else ''}",
+            f"first:{min(max(first.total // LEAP, 0), 3)}",
+            f"lead:{min((item.total - after.total) // LEAP, 3)}",
+            f"alone:{min(alone // STEP, STEPS)}",
+            f"there:{min(max(there // NEAR, -2), 3)}",
+        )
+    return ranking
+
+
+def weights(
+    item: Tally, rows: Sequence[Iterable[str]], points: Callable[[str, str], tuple[int, int]]
+) -> dict[str, int]:
+    """What every sign of a message adds to a topic."""
+    found: dict[str, int] = {}
+    for number, row in enumerate(rows):
+        for name in row:
+            own, shared = points(name, item.topic)
+            found[name] = found.get(name, shared) + (own if number == item.row else 0)
+    return found
 
 
 def chosen(
@@ -212,8 +253,8 @@ def chosen(
         return []
     ease = sum(several.get(name, 0) for name in shapes)
     found = [first]
-    for item, after in pairwise(others[:MOST]):
-        eased = item.total + ease + sum(several.get(name, 0) for name in beside(first, item, after))
+    for item in others[: MOST - 1]:
+        eased = item.total + ease + sum(several.get(name, 0) for name in item.place)
         if item.total >= bar and eased >= bars.more + bars.again * (len(found) - 1):
             found.append(item)
     if len(found) == 1 and first.total - others[0].total < bars.lead:

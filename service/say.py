@@ -154,6 +154,19 @@ def duration(minutes: float) -> str:
     return f"{text}{NB}{name}{'' if text == '1' else 's'}"
 
 
+def between_times(low: float, high: float) -> str:
+    """Two times in minutes as people say them: "11 to 17 minutes", "42 seconds to 4 minutes".
+
+    >>> between_times(10.9, 17.2).replace(NB, " "), between_times(0.7, 3.8).replace(NB, " ")
+    ('11 to 17 minutes', '42 seconds to 4 minutes')
+    """
+    first, last = duration(low), duration(high)
+    if first == last:
+        return first
+    number_, _, unit = first.partition(NB)
+    return f"{number_ if last.endswith(unit) else first} to {last}"
+
+
 def length(metres: float, feet: bool = False) -> str:
     """A length in the unit the customer typed, the other in brackets."""
     metric, imperial = quantity(metres, "m"), f"{significant(metres / 0.3048)}{NB}ft"

@@ -138,7 +138,7 @@ def _figures(answers: Mapping[str, Any], expect: Mapping[str, Any], found: Findi
 def _holds(figure: Mapping[str, Any], target: list[Any]) -> bool:
     value = figure["value"]
     if len(target) != 2 or any(isinstance(part, str) for part in target):
-        return any(_same(value, option) for option in target)
+        return any(same(value, option) for option in target)
     wanted, tolerance = target
     slack = 1e-9 + (0.005 * abs(wanted) if tolerance >= 0.02 else 0.0)
     if isinstance(value, (int, float)) and math.isclose(value, wanted, rel_tol=tolerance, abs_tol=slack):
@@ -161,12 +161,13 @@ def _facts(answers: Iterable[Mapping[str, Any]], expect: Mapping[str, Any], foun
         values = stated[fact] + assumed[fact]
         if not values:
             found.missed.append(f"fact {fact} not understood")
-        elif not any(_same(value, option, fact) for value in values for option in options):
+        elif not any(same(value, option, fact) for value in values for option in options):
             kind = found.wrong if stated[fact] else found.missed
             kind.append(f"fact {fact} is {values}, {wanted} expected")
 
 
-def _same(value: Any, wanted: Any, fact: str = "") -> bool:
+def same(value: Any, wanted: Any, fact: str = "") -> bool:
+    """Whether a value is the one wanted, within what its fact is read to."""
     if isinstance(wanted, bool) or isinstance(value, bool):
         return bool(value == wanted)
     if isinstance(wanted, (int, float)):

@@ -8,7 +8,7 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
 from service import say
@@ -104,8 +104,8 @@ def _fitted(line: int, row: list[str], width: int, delimiter: str) -> list[str]:
     return [*row[:width], *[""] * (width - len(row))]
 
 
-def answered(table: Table, desk: Leadsman) -> Table:
-    """The table with the desk's answers beside it. Raises TableFault."""
+def answered(table: Table, desk: Leadsman, done: Callable[[], None] = lambda: None) -> Table:
+    """The table with the desk's answers beside it; `done` is called after each row. Raises TableFault."""
     held = columns(table.header)
     commas = table.delimiter == ";" and any(
         DECIMAL_COMMA.fullmatch(row[at].strip()) for row in table.rows for at in held.facts
@@ -115,6 +115,7 @@ def answered(table: Table, desk: Leadsman) -> Table:
         if commas:  # as the rest of the sheet writes its numbers
             added = {name: text if name in FIXED else text.replace(".", ",") for name, text in added.items()}
         table.added.append(added)
+        done()
     return table
 
 

@@ -107,3 +107,19 @@ def house(tmp_path) -> Path:
     file = tmp_path / "house.toml"
     file.write_text(DEMO.read_text(encoding="utf-8"), encoding="utf-8")
     return file
+
+
+@pytest.fixture
+def tell(record_property):
+    """Print a line in the summary of the tests, also under -q and from a worker."""
+    return lambda line: record_property("tell", line)
+
+
+def pytest_terminal_summary(terminalreporter):
+    """The figures that tests told."""
+    reports = (report for kind in ("passed", "failed") for report in terminalreporter.getreports(kind))
+    told = sorted(line for report in reports for name, line in getattr(report, "user_properties", ()) if name == "tell")
+    if told:
+        terminalreporter.section("measured")
+        for line in told:
+            terminalreporter.write_line(line)

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from service.bench import STARTING
 from service.cli import main
 from service.house import DEMO, load
 from service.house.check import HouseFault, mistakes
+from service.house.kept import Kept
+from service.leadsman import Leadsman
+from service.prompt import Talk, taken_up
+from service.thread import Signer
 
 SOUND = DEMO.read_text(encoding="utf-8")
 
@@ -40,6 +46,21 @@ def test_the_demo_models(model, volts, running, inrush, cca):
         ("[model.pike]", "[model.pike", "not TOML"),
         ("[[policy]]", "[policies]", "not known here"),
         ('name = "Pike"', "", "name of this model"),
+        ('name = "Pike"', 'name = "minnow"', "[model.minnow] has this name too"),
+        ("inrush = 390", "inrush = 390\ndrop = 50", "outside 0.5 to 20"),
+        ("inrush = 390", "inrush = 390\ndorp = 5", "not known in a model"),
+        ("inrush = 390", "inrush = 390\nnote = 3", "write the note in one sentence"),
+        (
+            'chemistries = ["flooded", "agm", "gel", "lead", "lfp"]',
+            "chemistries = []",
+            "leave it out to allow them all",
+        ),
+        ('greeting = "Hello,"', "greeting = 3", "greeting is a text"),
+        ("# [wording]", "[wording]\n12 = 'x'", "no word of ours"),
+        ("# [wording]", '[wording]\nwet-cel = "flooded"', "do you mean 'wet-cell'"),
+        ("# [wording]", '[wording]\nwet-cell = "type 2"', "a word of yours is words alone"),
+        ("# [wording]", "[wording]\nwet-cell = ''", "write your word in quotes"),
+        ("# [wording]", "wording = 3", "'wording' is not known in [house]"),
     ],
 )
 def test_each_mistake_is_named_with_what_to_write(sound, broken, word, tmp_path):
@@ -51,6 +72,63 @@ def test_each_mistake_is_named_with_what_to_write(sound, broken, word, tmp_path)
     file.write_text(text, encoding="utf-8")
     with pytest.raises(HouseFault, match=r"house\.toml:\d+: "):
         load(file)
+
+
+RULE = 'say = "We ask for a battery of its own for each thruster."'
+
+
+@pytest.mark.parametrize(
+    ("sound", "broken", "word"),
+    [
+        (RULE, "", "write the rule in one sentence"),
+        (RULE, "say = 3", "write the rule in one sentence"),
+        (RULE, 'say = "We ask for more"', "ends with a full stop"),
+        (RULE, f'say = "{"word " * 25}word."', "26 words: write at most 25"),
+        ('topics = ["run-check", "bank-size"]', 'topics = ["runcheck"]', "do you mean 'run-check'"),
+        ('topics = ["run-check", "bank-size"]', 'topics = "run-check"', "topics lists topics"),
+        ('topics = ["run-check", "bank-size"]', "topics = []", "topics lists topics"),
+        ('topics = ["run-check", "bank-size"]', 'topic = ["run-check"]', "do you mean 'topics'"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', 'models = ["Pyke"]', "do you mean 'pike'"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', 'chemistries = ["lithium"]', "there are flooded, agm"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', 'verdict = "yes"', "one of marginal, needs-facts, no"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', 'adviser = "yes"', "true or false, without quotes"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', "least = 100", "least holds facts or figures to a value"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', "least = {}", "least holds facts or figures to a value"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', "least = { battery.capacity = 100 }", "put the name in quotes"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', 'least = { "battery.capacty" = 100 }', "mean 'battery.capacity'"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', 'least = { "battery.chemistry" = 1 }', "which is no number"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', 'least = { "battery.capacity" = "100" }', "without quotes"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', 'most = { "battery.age" = 400 }', "outside 0 to"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', "most = { required_cca = 500 }", "write it under least"),
+        ('models = ["Minnow", "Pike", "Sturgeon"]', "most = { check_interval = 0 }", "write a number above 0"),
+        (
+            'models = ["Minnow", "Pike", "Sturgeon"]',
+            'least = { "battery.age" = 4 }\nmost = { "battery.age" = 3 }',
+            "is over the most",
+        ),
+    ],
+)
+def test_each_mistake_of_a_rule_is_named_with_its_line(sound, broken, word):
+    assert SOUND.count(sound) == 1
+    text = SOUND.replace(sound, broken)
+    found = [item for item in mistakes(text) if word in item.say]
+    assert found
+    at = text.splitlines().index(broken.split("\n")[0]) + 1 if broken else text.splitlines().index("[[policy]]") + 1
+    assert found[0].line == at
+    assert all("None" not in item.say for item in mistakes(text))
+
+
+def test_a_rule_that_applies_nowhere_is_a_mistake_and_the_second_of_two_is_found():
+    first, second = '[[policy]]\nsay = "One."\ntopics = ["all"]\n', '[[policy]]\nsay = "Two."\n'
+    text = f'[house]\nname = "X"\n{first}{second}'
+    (found,) = mistakes(text)
+    assert (found.line, "say where this rule applies" in found.say) == (6, True)
+    assert mistakes(text.replace('"Two."', '"Two."\nadviser = 1'))[-1].line == 8
+
+
+def test_a_policy_with_one_bracket_is_a_mistake():
+    text = SOUND.replace("[[policy]]", "[policy]", 1)
+    assert any("two brackets" in item.say for item in mistakes(text))
 
 
 def test_the_line_is_the_one_to_mend():
@@ -78,14 +156,42 @@ def test_a_new_house_file_is_sound_and_never_written_over(tmp_path, capsys):
     assert main(["house", "new", str(tmp_path / "nowhere" / "ours.toml")]) == 2
 
 
-def test_the_parts_of_a_new_house_file_that_are_notes_are_sound_too():
-    text = STARTING.read_text(encoding="utf-8")
-    second = "\n".join(
-        line.removeprefix("# ")
-        for line in text.splitlines()
-        if line.startswith(("# [model", "# name"))
-        or (line.startswith("# ") and " = " in line and "[" not in line.split(" = ")[0])
-    )
-    assert "[model.second]" in second
-    whole = text + "\n" + second.replace('note = "A word of your own on this model."', "")
+@pytest.mark.parametrize("file", [STARTING, DEMO], ids=["new", "demo"])
+def test_the_parts_that_are_notes_are_sound_too_once_they_are_taken_in(file, tmp_path):
+    text = file.read_text(encoding="utf-8")
+    whole = re.sub(r'^# (?=\[|[a-z_]+ = |"[\w -]+" = )', "", text, flags=re.MULTILINE)
     assert mistakes(whole) == []
+    taken = tmp_path / "house.toml"
+    taken.write_text(whole, encoding="utf-8")
+    house = load(taken)
+    assert len(house.policies) > len(load(file).policies)
+    assert house.wording
+    assert house.words["disclaimer"]
+
+
+def test_a_changed_file_is_taken_up_and_the_last_sound_one_stays(tmp_path):
+    file = tmp_path / "house.toml"
+    file.write_text(SOUND, encoding="utf-8")
+    kept = Kept(file)
+    assert (kept.now().model("pike").cca, kept.fault) == (650, "")
+    file.write_text(SOUND.replace("cca = 650", "cca = 7000"), encoding="utf-8")
+    assert (kept.now().model("pike").cca, "outside 0 to 3000" in kept.fault) == (650, True)
+    file.write_text(SOUND.replace("cca = 650", "cca = 1700"), encoding="utf-8")
+    assert (kept.now().model("pike").cca, kept.fault) == (1700, "")
+    file.unlink()
+    assert (kept.now().model("pike").cca, "house.toml" in kept.fault) == (1700, True)
+
+
+def test_a_conversation_takes_up_a_changed_house(tmp_path):
+    file = tmp_path / "house.toml"
+    file.write_text(SOUND, encoding="utf-8")
+    kept = Kept(file)
+    conversation = Talk(Leadsman(kept.now(), Signer("s")))
+    assert (conversation.answer("Will my 700 CCA AGM run the Pike?") or "").startswith("Yes")
+    file.write_text(SOUND.replace("cca = 650", "cca = 800 # and more"), encoding="utf-8")
+    assert taken_up(conversation, kept) == ""
+    assert (conversation.answer("Will my 700 CCA AGM run the Pike?") or "").startswith("No")
+    file.write_text("[house]\n", encoding="utf-8")
+    assert "the last sound one stays" in taken_up(conversation, kept)
+    assert taken_up(conversation, kept) == ""  # told once
+    assert (conversation.answer("Will my 700 CCA AGM run the Pike?") or "").startswith("No")

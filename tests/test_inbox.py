@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import io
 import json
 import mailbox
+import os
 import tomllib
 
 import pytest
@@ -14,6 +16,7 @@ from service.inbox.markup import text_of
 from service.inbox.message import read_mail
 from service.inbox.newest import newest
 from service.inbox.questions import listed
+from service.inbox.run import Wanted, inbox
 from tests.inbox_desk import MAILS, desk, folder_of, mail, run, sorted_one
 
 EXPECTED = tomllib.loads((MAILS / "expected.toml").read_text(encoding="utf-8"))
@@ -87,6 +90,73 @@ def test_newest_words(text, words):
     assert newest(text).text == words
 
 
+OVER_A_QUOTATION = [
+    "On Nov 3, 2025, at 8:00 AM, The desk <desk@x.example> wrote:",
+    "On Mon, 3 Nov 2025 08:00:00 +0000\nThe desk <desk@x.example> wrote:",
+    "In a message dated 11/3/2025 8:00:00 AM, desk@x.example writes:",
+    "2025-11-03 8:00 GMT+01:00 The desk <desk@x.example>:",
+    "Am 03.11.25 um 08:00 schrieb The desk:",
+    "Le lun. 3 nov. 2025 à 08:00, The desk <desk@x.example> a écrit :",
+    "El lun, 3 nov 2025 a las 8:00, The desk (<desk@x.example>) escribió:",
+    "Il giorno lun 3 nov 2025 alle ore 08:00 The desk <desk@x.example> ha scritto:",
+    "Op ma 3 nov. 2025 om 08:00 schreef The desk <desk@x.example>:",
+    "Den mån 3 nov. 2025 kl 08:00 skrev The desk <desk@x.example>:",
+    "pon., 3 lis 2025 o 08:00 The desk <desk@x.example> napisał(a):",
+    "po 3. 11. 2025 v 8:00 odesílatel The desk <desk@x.example> napsal:",
+    "The desk <desk@x.example> ezt írta (időpont: 2025. nov. 3., H, 8:00):",
+    "The desk <desk@x.example>, 3 Kas 2025 Pzt, 08:00 tarihinde şunu yazdı:",
+    "Στις Δευ 3 Νοε 2025 στις 8:00 π.μ., ο χρήστης The desk <desk@x.example> έγραψε:",
+    "пн, 3 нояб. 2025 г. в 08:00, The desk <desk@x.example>:",
+    "2025年11月3日(月) 8:00 The desk <desk@x.example>:",
+    "The desk <desk@x.example> 于2025年11月3日周一 08:00写道：",
+    "------- Original Message -------",
+    "-------- Ursprüngliche Nachricht --------",
+    "Od: The desk <desk@x.example>\nOdesláno: pondělí 3. listopadu 2025 8:00\nKomu: Ann",
+    "De : The desk <desk@x.example>\nEnvoyé : lundi 3 novembre 2025 08:00\nObjet : RE: x",
+    "发件人：The desk\n发送时间：2025年11月3日 8:00\n主题：x",
+    "Sent from my phone\n\n-------- Original message --------\nFrom: The desk\nDate: 03/11/2025 08:00",
+]
+
+
+@pytest.mark.parametrize("mark", ["", "> "])
+@pytest.mark.parametrize("over", OVER_A_QUOTATION)
+def test_what_stands_over_a_quotation_ends_the_newest_words(over, mark):
+    found = newest(f"What cable for 100 A?\n\nAnn\n\n{over}\n\n{mark}Is it a 24 V or a 48 V bank?\n", "Ann Low")
+    assert found.text == "What cable for 100 A?"
+    assert any("48 V" in line for item in found.earlier for line in item.lines)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Write to me at ann@x.example on these points: fuse and cable",
+        "My notes of 2025:\n12.4 V in May",
+        "It says on the label:\n650 CCA",
+    ],
+)
+def test_what_only_looks_like_that_counts(text):
+    assert newest(text, "Ann Low").text == text
+
+
+@pytest.mark.parametrize(
+    "under",
+    [
+        "Ann Low",
+        "Ann Low\nSkipper of a happy boat",
+        "Ann Low\nSkipper\n\nLow Marine, 24 Dock Road\nT: +00 1234 567890\n\nFollow us!",
+        "Ann Low | 24 Dock Road | tel +00 1234 567890",
+        "Sent from my phone\n12 V since 1998",
+        "Get the mail app for mobile",
+    ],
+)
+def test_a_signature_does_not_count(under):
+    assert newest(f"Is 12.4 V good?\n\n{under}", "Ann Low").text == "Is 12.4 V good?"
+
+
+def test_a_question_under_a_name_counts():
+    assert "24 V" in newest("Hello, it is\nAnn Low\nand I have 24 V. Is 25.2 V good?", "Ann Low").text
+
+
 @pytest.mark.parametrize(
     ("html", "text"),
     [
@@ -99,6 +169,11 @@ def test_newest_words(text, words):
         ("<style>#x{visibility:hidden}</style><b id=x>48 V</b>12 V", "12 V"),
         ("<style>@media print{.x{display:none}}</style><b class=x>12 V</b>", "12 V"),
         ("<p>12 V<div class='gmail_signature'>48 V</div>", "12 V"),
+        ("<p style='color:#fefefe'>48 V</p>12 V", "12 V"),
+        ("<p style='color:rgb(250, 250, 250); background: #fff'>48 V</p>12 V", "12 V"),
+        ("<p style='color:#c00'>12 V</p>", "12 V"),
+        ("<p style='font-size:1px'>48 V</p>12 V", "12 V"),
+        ("<p style='font-size:11px;color:#999'>12 V</p>", "12 V"),
         ("<pre>a\nb</pre>", "a\nb"),
         ("<p>unclosed <b>12 V", "unclosed 12 V"),
         ("12 V" + "<div>" * 5000 + "48 V", "12 V"),
@@ -202,6 +277,24 @@ def test_the_table_shows_the_most_urgent_first_and_reports_broken_mail(capsys):
     assert order == sorted(order, key=["stop-now", "today", "routine"].index)
     assert len(order) == len(EXPECTED)
     assert "not-a-mail.eml: broken, set aside" in reported
+
+
+@pytest.mark.parametrize(("columns", "lines"), [(60, 2), (80, 2), (119, 2), (160, 1)])
+def test_the_table_fits_a_narrow_terminal(tmp_path, monkeypatch, columns, lines):
+    class Screen(io.StringIO):
+        def isatty(self):
+            return True
+
+        def fileno(self):
+            return 1
+
+    monkeypatch.setattr(os, "get_terminal_size", lambda _: os.terminal_size((columns, 24)))
+    out = Screen()
+    (tmp_path / "one.eml").write_bytes(mail("Is 12.4 V good for an AGM?", subject="A reading " * 20))
+    inbox(Wanted(str(tmp_path)), desk(), out, io.StringIO())
+    shown = out.getvalue().splitlines()
+    assert len(shown) == 2 * lines
+    assert lines == 1 or max(map(len, shown)) <= columns
 
 
 def test_json_is_one_object_a_line_on_the_command_line(capsys):

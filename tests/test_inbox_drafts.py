@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import time
 from dataclasses import replace
 
@@ -63,6 +64,20 @@ def test_twelve_questions_stand_under_twelve_headings(tmp_path):
     assert html.get_content().count("<h3") == 12
 
 
+def test_no_sentence_stands_twice_in_a_draft_of_many_questions(tmp_path):
+    text = plain_of(drafted(tmp_path, (MAILS / "twelve-questions.eml").read_bytes()))
+    own = " ".join(text.partition("\nOn ")[0].split())
+    said = [part for part in re.split(r"(?<=[.:]) ", own) if part.endswith(".") and len(part.split()) > 5]
+    assert len(said) > 20
+    assert [part for part in said if said.count(part) > 1] == []
+
+
+def test_whom_to_ring_is_told_and_is_no_source(tmp_path):
+    text = plain_of(drafted(tmp_path, (MAILS / "order.eml").read_bytes()))
+    assert "You reach us at +00 0000 000 000, Monday to Friday, 8:00 to" in text
+    assert "Sources" not in text
+
+
 def test_a_hazard_opens_with_the_action_and_a_hand_over_is_written_too(tmp_path):
     hazard = plain_of(drafted(tmp_path, (MAILS / "hazard.eml").read_bytes()))
     order = plain_of(drafted(tmp_path, (MAILS / "order.eml").read_bytes()))
@@ -110,6 +125,7 @@ def test_html_of_a_customer_is_shown_not_run(tmp_path):
         {"subject": "x", "Message_ID": "<a@b>\r\n\tBcc: all@post.example"},
         {"subject": "x", "References": "<a@b> =?utf-8?q?=0D=0ABcc:_all@post.example?="},
         {"subject": "x" * 5000},
+        {"subject": "x", "Reply_To": "a..b@post.example, .a@post.example, a.@post.example"},
         {"subject": "=?utf-8?b?8J+Yhfcn?= =?x-none?q?y?= \udcff"},
     ],
 )
@@ -168,11 +184,21 @@ def test_a_mail_of_25_megabytes_and_500_attachments_does_no_harm(tmp_path):
     content = f'{head}Content-Type: multipart/mixed; boundary="b"\n\n{parts}--b\nContent-Type: text/plain\n\n'
     content += "Is 12.7 V at rest good for a flooded battery?\n--b--\n"
     assert len(content) > 25_000_000
-    start = time.perf_counter()
+    start = time.process_time()
     found = sorted_one(tmp_path, content.encode(), drafts=str(tmp_path / "drafts"))
-    assert time.perf_counter() - start < 20
+    assert time.process_time() - start < 20
     assert found["answers"][0]["topic"] == "rest-voltage"
-    assert "not opened the attached files" in " ".join(plain_of(read_back(found["draft"])).split())
+    assert "attached files" not in plain_of(read_back(found["draft"]))  # nothing is open that they could tell
+
+
+@pytest.mark.parametrize(
+    ("text", "told"), [("Is the reading good? See the photo.", True), ("Is 12.7 V good for a flooded battery?", False)]
+)
+def test_files_are_spoken_of_where_something_is_open(tmp_path, text, told):
+    head = "From: a@post.example\nSubject: Photo\nMIME-Version: 1.0\nContent-Type: multipart/mixed; boundary=b\n\n"
+    parts = f"--b\nContent-Type: text/plain\n\n{text}\n--b\nContent-Type: image/png; name=a.png\n\nx\n--b--\n"
+    said = " ".join(plain_of(drafted(tmp_path, (head + parts).encode())).split())
+    assert ("We have not opened the attached files" in said) is told
 
 
 def test_without_a_reply_or_headings_the_mail_still_reads():

@@ -8,16 +8,22 @@ import os
 import shutil
 import threading
 import time
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 from imapclient import IMAPClient
 
 from service.cli import main
+from service.house import DEMO
+from service.house.kept import Kept
+from service.inbox.drafts import Writer
 from service.inbox.imap import ASIDE, SEEN, Imap, place
 from service.inbox.mailbox import SourceFault
-from service.inbox.run import PASSWORD, Run, Wanted, inbox, password
+from service.inbox.run import PASSWORD, Run, Wanted, inbox, password, under
 from service.inbox.sorting import Sorter
+from service.leadsman import Leadsman
+from service.thread import Signer
 from tests.dovecot import PROGRAM, Dovecot
 from tests.inbox_desk import desk, mail, plain_of, read_back, run
 
@@ -140,6 +146,26 @@ def test_a_cut_connection_loses_and_doubles_nothing(box, monkeypatch, cut):
     assert flags(box) == [{SEEN}] * 3
 
 
+@pytest.mark.parametrize("what", ["fetch", "append", "add_flags"])
+def test_a_server_that_dies_in_the_middle_loses_and_doubles_nothing(box, monkeypatch, what):
+    put(box, *(mail(f"Is 12.{n} V at rest good for an AGM?", Message_ID=f"<{n}@x.example>") for n in range(6)))
+    real, calls = getattr(IMAPClient, what), []
+
+    def dying(self, *arguments, **options):
+        calls.append(what)
+        if len(calls) in (2, 4):
+            box.crash()
+        return real(self, *arguments, **options)
+
+    monkeypatch.setattr(IMAPClient, what, dying)
+    lines = run(box.url, drafts="imap")
+    assert len(calls) == 8
+    assert len(lines) == len({line["draft"] for line in lines}) == 6
+    assert len(drafts(box)) == 6
+    assert flags(box) == [{SEEN}] * 6
+    assert run(box.url, drafts="imap") == []
+
+
 def test_broken_mail_is_set_aside_and_the_rest_goes_on(box):
     put(box, b"\x89PNG\r\n\x00 no mail", mail(QUESTION))
     lines = run(box.url, drafts="imap")
@@ -202,6 +228,30 @@ def test_watching_takes_new_mail_and_comes_back_after_a_cut(box):
     source.close()
     assert not thread.is_alive()
     assert runs == [1, 1]
+
+
+def test_a_changed_house_is_in_force_at_the_next_mail(box, tmp_path):
+    file = tmp_path / "house.toml"
+    sound = DEMO.read_text(encoding="utf-8")
+    file.write_text(sound, encoding="utf-8")
+    kept, source, err = Kept(file), Imap(place(box.url), box.password, marks=True), io.StringIO()
+    sorter = Sorter(Leadsman(kept.now(), Signer("s")), (), source.find, source.answered)
+    run_ = Run(sorter, source, Writer(kept.now(), "desk@x.example", lambda: datetime.now(UTC)), source)
+
+    def verdicts() -> list[str]:
+        return [found.reply.answers[0].verdict for found in under(kept, run_, err).sorted()]
+
+    put(box, mail("Will my 700 CCA AGM run the Pike?", Message_ID="<1@x.example>"))
+    assert verdicts() == ["yes"]
+    file.write_text(sound.replace("cca = 650", "cca = 800 # more").replace("Kind regards", "Yours"), encoding="utf-8")
+    put(box, mail("Will my 710 CCA AGM run the Pike?", Message_ID="<2@x.example>"))
+    assert verdicts() == ["no"]
+    assert "Yours, the battery desk" in plain_of(drafts(box)[1])
+    file.write_text("[house]\n", encoding="utf-8")
+    put(box, mail("Will my 720 CCA AGM run the Pike?", Message_ID="<3@x.example>"))
+    assert verdicts() == ["no"]
+    assert "the last sound one stays" in err.getvalue()
+    source.close()
 
 
 def _until(holds) -> None:

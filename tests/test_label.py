@@ -45,11 +45,32 @@ def test_a_model_is_judged_as_in_its_own_question(label, model):
 
 
 @pytest.mark.parametrize(
+    ("label", "facts"),
+    [
+        ("LIFEPO4 12.8V 100AH 1280WH BMS 100A PEAK 200A 5S", (12, 100, 100, 200)),
+        ("12.8V 200Ah LiFePO4 150A continuous, 300A peak", (12, 200, 150, 300)),
+        ("LiFePO4 12.8V 100Ah max. continuous discharge current 100A max. pulse discharge 280A (5s) "
+         "charge voltage 14.6V max. charge current 50A", (12, 100, 100, 280)),
+        ("LiFePO4 battery 25.6V 100Ah 2560Wh 100A BMS", (24, 100, 100, None)),
+        ("24V 50Ah LiFePO4 1280Wh continuous discharge 50A peak discharge 100A", (24, 50, 50, 100)),
+        ("12V AGM 110Ah C20 100Ah C10 700CCA", (12, 110, None, None)),
+    ],
+)  # fmt: skip
+def test_each_number_of_a_label_by_the_word_beside_it(label, facts):
+    found = {item.fact: item.value for item in answer(label).understood}
+    names = ("battery.nominal", "battery.capacity", "battery.max_current", "battery.peak_current")
+    assert tuple(found.get(name) for name in names) == facts
+    assert {"load.current", "load.peak", "charger.voltage", "load.time"}.isdisjoint(found)
+
+
+@pytest.mark.parametrize(
     ("label", "words"),
     [
         ("12V 100Ah 800CCA 1500MCA", "800 CCA would be about 1000 MCA, and it says 1500"),
         ("12V 100Ah 800CCA 700MCA", "and it says 700"),
         ("12V 100Ah 800CCA RC 90min", "90 min of reserve would be about 58 Ah, and it says 100 Ah"),
+        ("LiFePO4 12.8V 100Ah 2560Wh 100A", "100 Ah would be about 1280 Wh, and it says 2560 Wh"),
+        ("LiFePO4 12.8V 100Ah 1280Wh BMS 200A peak 100A", "100 A for a few seconds is less than 200 A all the time"),
         ("LiFePO4 12V 100Ah 600Wh 50A continuous discharge", "100 Ah would be about 1280 Wh, and it says 600 Wh"),
     ],
 )
@@ -92,6 +113,10 @@ def test_what_the_label_does_not_say_is_asked(label, words, asks):
         "CCA 800A MCA 1000A, convert",
         "12V 100Ah 800CCA against 12V 90Ah 700CCA",
         f"{ORDINARY} and it is swollen",
+        "12v 100ah lifepo4 100a",
+        "100 ah lithium 12.8v 1280wh 80a continuous for 20 min",
+        "LiFePO4 12.8V 100Ah 1280Wh 100A peak, thruster 340 A",
+        "LiFePO4 12.8V 100Ah 1280Wh 100A peak at -5 C",
     ],
 )
 def test_anything_asked_or_feared_is_no_label(text):

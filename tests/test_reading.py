@@ -180,11 +180,26 @@ SAID = (  # newest first
         ("and with another identical one", "battery.count", 3.0),
         ("12.6 before I press it", "reading.voltage", 12.6),
         ("and at 8.9?", "reading.load_voltage", 8.9),
+        ("8 m of that is the sum of plus and minus", "cable.length", 4.0),
+        ("2 x 50 then?", "cable.area", 50.0),
+        ("two of these", "battery.count", 2.0),
+        ("the label reads 590, so I was mistaken about it when I wrote to you", "battery.cca", 590.0),
     ],
 )
 def test_a_later_message_speaks_of_what_was_said(text: str, fact: str, value: object) -> None:
     found = [item.value for item in read(text, MODELS, said=SAID).stated if item.fact == fact]
     assert found == [pytest.approx(value) if isinstance(value, float) else value]
+
+
+def test_degrees_are_taken_as_fahrenheit_when_that_is_said_later() -> None:
+    said = (Stated("ambient.temperature", 14.0, "degree_Celsius", "14 degrees", (0, 0)),)
+    found = read("Fahrenheit, of course", MODELS, said=said).stated
+    assert [(item.fact, item.value) for item in found] == [("ambient.temperature", pytest.approx(-10.0))]
+
+
+def test_a_figure_that_cannot_be_the_fact_said_before_is_none_of_it() -> None:
+    said = (Stated("charger.voltage", 14.2, "volt", "14,2", (0, 0)), Stated("bank.voltage", 24.0, "volt", "24", (0, 0)))
+    assert [item.fact for item in read("12,7 after the night", MODELS, said=said).stated] == ["reading.voltage"]
 
 
 @pytest.mark.parametrize("text", ["flooded, with the six caps", "both again but for AGM", "thanks, that is 2 of us"])

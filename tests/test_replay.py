@@ -71,6 +71,28 @@ def test_a_changed_cca_demand_shows_the_answers_it_touches_and_no_other(data, mo
         assert (round(figure["before"][0]), figure["now"][0]) == (650, 800)
 
 
+def test_a_new_rule_of_the_house_shows_the_answers_it_touches_and_no_other(tmp_path, capsys):
+    rule = """
+[[policy]]
+say = "On the Pike we take gel only after our adviser has seen its data sheet."
+models = ["Pike"]
+chemistries = ["gel"]
+adviser = true
+"""
+    texts = ["Will a 700 CCA gel run the Pike?", "Which charger setting for gel?", ON_THE_PIKE, *ELSEWHERE]
+    questions = tmp_path / "texts.jsonl"
+    questions.write_text("".join(json.dumps({"text": text}) + "\n" for text in texts), encoding="utf-8")
+    answered = tmp_path / "answered.jsonl"
+    answered.write_text(replay(tmp_path, capsys, questions, "--json")[1], encoding="utf-8")
+    ruled = tmp_path / "house.toml"
+    ruled.write_text(DEMO.read_text(encoding="utf-8") + rule, encoding="utf-8")
+    status, said, _ = replay(tmp_path, capsys, answered, "--house", ruled, "--json")
+    (changed,) = [json.loads(line) for line in said.splitlines()]
+    assert (status, changed["text"]) == (1, texts[0])
+    kinds = {(item["kind"], item["before"], item["now"]) for item in changed["changes"] if item["kind"] != "words"}
+    assert kinds == {("verdict", "yes", "needs-facts"), ("route", "answered", "technician")}
+
+
 def test_the_table_counts_by_topic_and_kind(data, more_cca, capsys):
     _, said, _ = replay(data, capsys, "--house", more_cca)
     assert "run-check         required_cca: 650 A -> 800 A" in said

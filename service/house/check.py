@@ -9,8 +9,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-CHEMISTRIES = ("flooded", "agm", "gel", "lead", "lfp")
-TEXTS = ("desk", "language", "email", "telephone", "hours", "sign_off", "disclaimer")
+from service.house import CHEMISTRIES
+from service.house.check_rules import rule_mistakes, wording_mistakes
+
+TEXTS = ("desk", "language", "email", "telephone", "hours", "greeting", "sign_off", "disclaimer")
+PARTS = ("house", "wording", "model", "policy")
 NUMBERS = {  # of a model: least, most, what it is
     "volts": (6, 96, "nominal volts, such as 12"),
     "running": (1, 3000, "amps while it runs, such as 260"),
@@ -20,6 +23,8 @@ NUMBERS = {  # of a model: least, most, what it is
     "rest": (0, 86400, "seconds of rest after that, such as 900"),
     "fuse": (1, 6000, "the fuse in amps, such as 350"),
 }
+OPTIONAL = {"drop": (0.5, 20, "percent of the volts that its cable may lose, such as 8")}
+MORE = ("cables", "chemistries", "note")
 CABLE = {
     "up_to": (0.1, 150, "metres one way, such as 7"),
     "area": (0.5, 2000, "mm2, such as 95"),
@@ -58,13 +63,14 @@ def mistakes(text: str) -> list[Mistake]:
         line = int(place.group(1)) if place else text.count("\n") + 1
         return [Mistake(line, f"this is not TOML: {error}. Texts stand in quotes, lists in [ ].")]
     lines = Lines(text)
-    found = [*_strange(content, lines), *_house(content, lines), *_policies(content, lines)]
+    found = [*_strange(content, lines), *_house(content, lines), *_policies(content, lines), *_wording(content, lines)]
     models = content.get("model", {})
     if not isinstance(models, dict) or not all(isinstance(spec, dict) for spec in models.values()):
         found.append(Mistake(lines.of("model"), "write each model as a part of its own: [model.pike]"))
     else:
         for key, spec in models.items():
             found += _model(key, spec, lines)
+        found += _twice(models, lines)
     return sorted(found, key=lambda item: item.line)
 
 
@@ -74,24 +80,27 @@ class Lines:
     def __init__(self, text: str) -> None:
         self.lines = text.splitlines()
 
-    def of(self, part: str, key: str = "") -> int:
-        """The line of `key` within [part], else of the part itself, else 1."""
+    def of(self, part: str, key: str = "", number: int = 1) -> int:
+        """The line of `key` within [part], the so-manieth of that name, else of the part itself, else 1."""
         header = re.compile(r"\s*\[+\s*" + re.escape(part) + r"\s*\]+")
-        start = next((n for n, line in enumerate(self.lines) if header.match(line)), None)
-        if start is None:
-            return next((n for n, line in enumerate(self.lines, 1) if line.lstrip().startswith(f"{part}")), 1)
-        for number in range(start + 1, len(self.lines)):
-            if self.lines[number].lstrip().startswith("["):
+        starts = [at for at, line in enumerate(self.lines) if header.match(line)]
+        if len(starts) < number:
+            return next((at for at, line in enumerate(self.lines, 1) if line.lstrip().startswith(f"{part}")), 1)
+        start = starts[number - 1]
+        written = re.compile(r"\s*[\"']?" + re.escape(key) + r"[\"']?\s*[=.]")
+        for at in range(start + 1, len(self.lines)):
+            if self.lines[at].lstrip().startswith("["):
                 break
-            if key and re.match(r"\s*" + re.escape(key) + r"\s*=", self.lines[number]):
-                return number + 1
+            if key and written.match(self.lines[at]):
+                return at + 1
         return start + 1
 
 
 def _strange(content: dict[str, Any], lines: Lines) -> Iterator[Mistake]:
     for part in content:
-        if part not in ("house", "model", "policy"):
-            yield Mistake(lines.of(part), f"{part!r} is not known here: there are [house], [model.NAME] and [[policy]]")
+        if part not in PARTS:
+            there = "[house], [wording], [model.NAME] and [[policy]]"
+            yield Mistake(lines.of(part), f"{part!r} is not known here: there are {there}")
 
 
 def _house(content: dict[str, Any], lines: Lines) -> Iterator[Mistake]:
@@ -124,33 +133,62 @@ def _origins(value: Any, lines: Lines) -> Iterator[Mistake]:
 
 def _policies(content: dict[str, Any], lines: Lines) -> Iterator[Mistake]:
     policies = content.get("policy", [])
-    line = lines.of("policy")
-    if not isinstance(policies, list):
-        yield Mistake(line, "write each policy under [[policy]], with two brackets")
+    if not isinstance(policies, list) or not all(isinstance(item, dict) for item in policies):
+        yield Mistake(lines.of("policy"), "write each rule under [[policy]], with two brackets")
         return
-    for item in policies:
-        topics = item.get("topics") if isinstance(item, dict) else None
-        if not isinstance(topics, list) or not topics or not isinstance(item.get("say"), str):
-            yield Mistake(line, 'a policy holds topics = ["run-check"] and say = "..."')
+    models = content.get("model", {})
+    specs = models.values() if isinstance(models, dict) else ()
+    names = [str(spec["name"]) for spec in specs if isinstance(spec, dict) and "name" in spec]
+    for number, item in enumerate(policies, 1):
+        for key, say in rule_mistakes(item, names):
+            yield Mistake(lines.of("policy", key, number), say)
+
+
+def _wording(content: dict[str, Any], lines: Lines) -> Iterator[Mistake]:
+    wording = content.get("wording", {})
+    if not isinstance(wording, dict):
+        yield Mistake(lines.of("wording"), 'write [wording] and below it "wet-cell" = "flooded"')
+        return
+    yield from (Mistake(lines.of("wording", key), say) for key, say in wording_mistakes(wording))
+
+
+def _twice(models: dict[str, Any], lines: Lines) -> Iterator[Mistake]:
+    """Two models of one name: customers could not tell which they mean."""
+    seen: dict[str, str] = {}
+    for key, spec in models.items():
+        name = str(spec.get("name", "")).strip().lower()
+        if name and name in seen:
+            yield Mistake(
+                lines.of(f"model.{key}", "name"), f"[model.{seen[name]}] has this name too: give each its own"
+            )
+        seen.setdefault(name, key)
 
 
 def _model(key: str, spec: dict[str, Any], lines: Lines) -> Iterator[Mistake]:
     part = f"model.{key}"
     if not isinstance(spec.get("name"), str):
         yield Mistake(lines.of(part), f'write the name of this model: name = "{key.title()}"')
-    for name, limits in NUMBERS.items():
+    for name, limits in (NUMBERS | {name: OPTIONAL[name] for name in OPTIONAL if name in spec}).items():
         yield from _number(part, name, spec, limits, lines)
     for name in spec:
-        if name not in (*NUMBERS, "name", "cables", "chemistries", "note"):
-            known = ", ".join(("name", *NUMBERS, "cables", "chemistries", "note"))
+        if name not in (*NUMBERS, *OPTIONAL, *MORE, "name"):
+            known = ", ".join(("name", *NUMBERS, *OPTIONAL, *MORE))
             yield Mistake(lines.of(part, name), f"{name!r} is not known in a model: there are {known}")
-    kinds = spec.get("chemistries", [])
-    if not isinstance(kinds, list) or not set(map(str, kinds)) <= set(CHEMISTRIES):
-        say = f"chemistries lists the kinds allowed, out of {', '.join(CHEMISTRIES)}"
-        yield Mistake(lines.of(part, "chemistries"), say)
+    yield from _kinds_and_note(part, spec, lines)
     yield from _cables(part, spec, lines)
     if _is_number(spec.get("running")) and _is_number(spec.get("inrush")) and spec["inrush"] < spec["running"]:
         yield Mistake(lines.of(part, "inrush"), "inrush is less than running: the first instant draws more")
+
+
+def _kinds_and_note(part: str, spec: dict[str, Any], lines: Lines) -> Iterator[Mistake]:
+    kinds = spec.get("chemistries", list(CHEMISTRIES))
+    if not isinstance(kinds, list) or not kinds or not set(map(str, kinds)) <= set(CHEMISTRIES):
+        say = f"chemistries lists the kinds allowed, out of {', '.join(CHEMISTRIES)}; leave it out to allow them all"
+        yield Mistake(lines.of(part, "chemistries"), say)
+    if "note" in spec:
+        sayable = {"say": spec["note"], "topics": ["all"]}
+        for _, say in rule_mistakes(sayable, ()):
+            yield Mistake(lines.of(part, "note"), say.replace("say", "note").replace("the rule", "the note"))
 
 
 def _cables(part: str, spec: dict[str, Any], lines: Lines) -> Iterator[Mistake]:

@@ -19,6 +19,8 @@ SAME = {  # what programs mean by a set's name
     "latin1": "cp1252",
     "gb2312": "gb18030",
 }
+READ = ("text/plain", "text/html", "text/enriched", "text/markdown", "multipart/mixed", "multipart/alternative")
+MARKED_UP = ("text/html", "text/enriched")
 FILES = ("image", "audio", "video", "application")
 STRANGE = frozenset(("punycode", "idna", "unicode_escape", "raw_unicode_escape", "undefined", "mbcs", "oem"))
 RICH = 3  # an HTML part this many times longer than the plain one says more than it
@@ -26,11 +28,12 @@ RICH = 3  # an HTML part this many times longer than the plain one says more tha
 
 @dataclass(slots=True)
 class Contents:
-    """What a mail holds: its text, the text of a message attached to it, the number of files."""
+    """What a mail holds: its text, the text of a message attached to it, the number of files, whether an invitation."""
 
     text: str = ""
     attached: str = ""
     files: int = 0
+    invitation: bool = False
     _parts: int = field(default=0, repr=False)
 
     def of(self, part: Message, depth: int = 0) -> str:
@@ -39,12 +42,15 @@ class Contents:
         if self._parts > MOST_PARTS or depth > DEEPEST:
             return ""
         kind = part.get_content_type()
+        if kind == "text/calendar":
+            self.invitation = True
+            return ""
         if kind == "message/rfc822":
             return self._message(part, depth)
         payload = part.get_payload()
         if isinstance(payload, list) and kind != "message/delivery-status":
             return self._several([item for item in payload if isinstance(item, Message)], kind, depth)
-        if kind in ("text/plain", "text/html", "multipart/mixed", "multipart/alternative") and not _apart(part):
+        if kind in READ and not _apart(part):
             return body(part)
         self.files += bool(part.get_filename() or part.get_content_maintype() in FILES)
         return ""
@@ -82,7 +88,7 @@ def body(part: Message) -> str:
     """The text of one part."""
     raw = part.get_payload(decode=True)
     text = decoded(raw[: 4 * LONGEST] if isinstance(raw, bytes) else b"", part.get_content_charset() or "utf-8")
-    if part.get_content_type() == "text/html":
+    if part.get_content_type() in MARKED_UP:
         return text_of(text)
     if str(part.get_param("format", "")).lower() == "flowed":
         return unflowed(text, delete=str(part.get_param("delsp", "")).lower() == "yes")

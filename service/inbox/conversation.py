@@ -55,8 +55,10 @@ def asked(desk: Leadsman, mail: Mail) -> Asked:
     old = kind == "reply"  # the subject is that of an earlier message
     if (found.forwarded or kind == "forward") and earlier:
         old = asks(desk, text)
-        text = text if old else f"{text}\n\n{own_words(earlier[0].lines)}".strip()
-        earlier = earlier[1:]
+        passed = [(number, words) for number, item in enumerate(earlier) if (words := own_words(item.lines))]
+        number, words = passed[0] if passed else (0, "")  # what is passed on may itself have been passed on
+        text = text if old else f"{text}\n\n{words}".strip()
+        earlier = earlier[number + 1 :]
     elif mail.attached and kind != "reply" and not asks(desk, f"{subject}\n\n{text}"):
         text = f"{text}\n\n{newest(mail.attached).text}".strip()
     answers = kind == "reply" or bool(earlier and mail.references)

@@ -15,6 +15,7 @@ from datetime import datetime
 from email.errors import MessageError
 from email.headerregistry import Address as Written
 from email.message import EmailMessage
+from email.parser import BytesHeaderParser
 from email.utils import format_datetime
 from pathlib import Path
 from typing import Protocol
@@ -89,8 +90,9 @@ def mark(found: Sorted) -> str:
 
 def check(content: bytes, to: set[str]) -> None:
     """Read a draft back. Raises DraftFault unless it is one sound message to these addresses and no others."""
-    back = email.message_from_bytes(content, policy=email.policy.default)
-    defects = [*back.defects, *(fault for part in back.walk() for fault in part.defects)]
+    whole = email.message_from_bytes(content)  # its parts; the headers under the default policy, once
+    back = BytesHeaderParser(policy=email.policy.default).parsebytes(content)
+    defects = [fault for part in whole.walk() for fault in part.defects]
     defects += [fault for _, value in back.items() for fault in value.defects]
     names = [name.lower() for name in back]
     if defects or len(names) != len(set(names)) or not set(ONCE) <= set(names):

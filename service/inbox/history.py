@@ -14,6 +14,9 @@ WORDS = Path(__file__).with_name("words.toml")
 MOST_LINES = 20_000  # of the newest words
 MOST_QUOTED = 400  # lines of each earlier message: a question is shorter
 DEEPEST = 12  # earlier messages in one another
+ADDRESSED = re.compile(r"[<(\[]?(?:mailto:)?[\w.+-]{1,64}@[\w-]+\.[\w.-]{1,250}")
+TIMED = re.compile(r"(?<!\d)(?:\d{1,2}[:.]\d{2}|(?:19|20)\d{2})(?!\d)")
+COLON = re.compile(r"[:：]\s*$")
 MARK = re.compile(r"^ {0,3}>")
 UNMARK = re.compile(r"^ {0,3}> ?")
 
@@ -106,7 +109,10 @@ def border(lines: list[str], at: int) -> tuple[str, int]:
 
 
 def _attribution(lines: list[str], at: int) -> int:
-    """How many lines "On ... wrote:" takes here; 0 where none begins. Programs break it over two or three."""
+    """How many lines "On ... wrote:" takes here; 0 where none begins. Programs break it over two or three.
+
+    In a language whose words we do not have, a line with an address and a time that ends with a colon is one as well.
+    """
     begins = pattern("attribution", "begins", after=r"\b").match(lines[at].strip())
     whole = ""
     for count, line in enumerate(lines[at : at + (3 if begins else 1)], 1):
@@ -116,6 +122,8 @@ def _attribution(lines: list[str], at: int) -> int:
         if pattern("attribution", "ends", after="$").search(whole):
             dated = begins and re.search(r"\d|@", whole)
             return count if dated or "@" in whole or _marked_next(lines, at + count) else 0
+        if COLON.search(whole) and ADDRESSED.search(whole):
+            return count if TIMED.search(whole) or _marked_next(lines, at + count) else 0
     return 0
 
 
@@ -126,13 +134,13 @@ def _marked_next(lines: list[str], at: int) -> bool:
 
 def _heads(lines: list[str], at: int) -> bool:
     """Whether "From: ..." begins here with a further header line under it."""
-    if not pattern("header", "from", after=r"\s*:").match(_bare(lines[at])):
+    if not pattern("header", "from", after=r"\s*[:：]").match(_bare(lines[at])):
         return False
     return any(_more(line) for line in lines[at + 1 : at + 4])
 
 
 def _more(line: str) -> bool:
-    return bool(pattern("header", "more", after=r"\s*:").match(_bare(line)))
+    return bool(pattern("header", "more", after=r"\s*[:：]").match(_bare(line)))
 
 
 def _headed(lines: list[str]) -> tuple[str, list[str]]:
@@ -140,7 +148,7 @@ def _headed(lines: list[str]) -> tuple[str, list[str]]:
     start = next((number for number, line in enumerate(lines) if line.strip()), 0)
     if start >= len(lines):
         return "", []
-    first = pattern("header", "from", after=r"\s*:").match(_bare(lines[start]))
+    first = pattern("header", "from", after=r"\s*[:：]").match(_bare(lines[start]))
     if not first and not _more(lines[start]):
         return "", lines
     end = start + 1

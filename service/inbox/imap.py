@@ -8,6 +8,7 @@ import ssl
 import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 from urllib.parse import unquote, urlsplit
 
@@ -70,6 +71,8 @@ class Imap:
     password: str = field(repr=False)
     marks: bool = False
     pause: Callable[[float], None] = time.sleep
+    ca: Path | None = None  # the file of the certificate authority to trust, None: those of this machine
+    say: Callable[[str], None] = lambda fault: None  # told of each new fault while it watches
     _client: IMAPClient | None = None
     _folder: str = ""
     _validity: Any = None
@@ -122,14 +125,17 @@ class Imap:
             raise DraftFault(f"the server does not take the draft ({error}): name a folder by --drafts") from error
 
     def watch(self, run: Callable[[], object]) -> None:
-        """Wait for mail and run again, until interrupted. A lost connection is made anew."""
-        wait = 1.0
+        """Wait for mail and run again, until interrupted. A lost connection is made anew; a fault is told once."""
+        wait, told = 1.0, ""
         while True:
             try:
                 self._wait()
                 run()
-                wait = 1.0
-            except SourceFault:
+                wait, told = 1.0, ""
+            except SourceFault as fault:
+                if str(fault) != told:
+                    told = str(fault)
+                    self.say(told)
                 self.pause(wait)
                 wait = min(2 * wait, LONGEST_WAIT)
 
@@ -141,7 +147,11 @@ class Imap:
                 client.logout()
 
     def _waiting(self) -> list[int]:
-        return self._do(lambda client: list(client.search(WAITING)))
+        def search(client: IMAPClient) -> list[int]:
+            client.noop()  # a server tells of new mail after some commands only
+            return list(client.search(WAITING))
+
+        return self._do(search)
 
     def _read(self, uid: int) -> bytes:
         key = f"BODY.PEEK[]<0.{LONGEST + 1}>"
@@ -208,17 +218,28 @@ class Imap:
         self._folder, self._validity = folder, validity
 
     def _connect(self) -> IMAPClient:
-        where = self.place
-        context = ssl.create_default_context()
-        client = IMAPClient(where.host, where.port, ssl=where.tls, ssl_context=context, timeout=TIMEOUT)
-        self._folder = ""
+        where, context = self.place, self._trusted()
         try:
-            self._login(client, context)
-        except BaseException:
-            with contextlib.suppress(*GONE, IMAPClientError):
-                client.shutdown()
+            client = IMAPClient(where.host, where.port, ssl=where.tls, ssl_context=context, timeout=TIMEOUT)
+            self._folder = ""
+            try:
+                self._login(client, context)
+            except BaseException:
+                with contextlib.suppress(*GONE, IMAPClientError):
+                    client.shutdown()
+                raise
+        except ssl.SSLEOFError:  # hung up on: worth another try
             raise
+        except ssl.SSLError as error:  # to try again would not mend it
+            raise _distrusted(where, error) from error
         return client
+
+    def _trusted(self) -> ssl.SSLContext:
+        try:
+            return ssl.create_default_context(cafile=str(self.ca) if self.ca else None)
+        except (OSError, ssl.SSLError) as error:
+            why = f"{self.ca} is no file of certificates ({error}): name one in PEM form by --ca"
+            raise SourceFault(why) from error
 
     def _login(self, client: IMAPClient, context: ssl.SSLContext) -> None:
         where = self.place
@@ -237,3 +258,13 @@ class Imap:
         if client is not None:
             with contextlib.suppress(*GONE, IMAPClientError):
                 client.shutdown()
+
+
+def _distrusted(where: Place, error: ssl.SSLError) -> SourceFault:
+    """Why an encrypted connection was refused, and what to do. Nothing was sent over it."""
+    if isinstance(error, ssl.SSLCertVerificationError):
+        return SourceFault(
+            f"the certificate of {where.host} is not trusted ({error.verify_message}), so no password was sent: ask "
+            "its keeper, and name the file of its certificate authority by --ca or LEADSMAN_IMAP_CA"
+        )
+    return SourceFault(f"{where.host}:{where.port} does not speak TLS as it should ({error.reason}): check the port")

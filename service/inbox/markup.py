@@ -79,11 +79,13 @@ SPACED = frozenset(["p", "h1", "h2", "h3", "h4", "h5", "h6", "ul", "ol", "table"
 HIDDEN = re.compile(
     r"display:none|visibility:(?:hidden|collapse)|mso-hide:all|clip:rect\(0"
     r"|(?:font-size|max-height|opacity):0(?:\.0+)?(?:px|pt|em|rem|%)?(?:;|!|$)|(?:left|top|text-indent|margin-left):-\d{3,}"
+    r"|font-size:[0-2](?:\.\d+)?(?:px|pt)(?:;|!|$)"
 )
 CLIPPED = re.compile(r"(?:^|;)(?:height|width):[01](?:px|pt)?(?:;|!|$)")
 COLOUR = re.compile(r"(?:^|;)color:([^;!]+)")
 GROUND = re.compile(r"(?:^|;)background(?:-color)?:([^;!]+)")
-SAME = {"#fff": "white", "#ffffff": "white", "rgb(255,255,255)": "white", "#000": "black", "#000000": "black"}
+NAMED = {"white": "#ffffff", "black": "#000000"}
+NEAR = 12  # of 255: colours so near to each other that a reader sees no letters
 SIGNED = re.compile(r"(?:^|\s)(?:gmail_signature|moz-signature|signature|ms-outlook-mobile-signature)(?:\s|$)", re.I)
 
 
@@ -143,12 +145,31 @@ def _hides(rules: str, ground: str) -> bool:
     if HIDDEN.search(rules) or (CLIPPED.search(rules) and "overflow:hidden" in rules):
         return True
     colour = COLOUR.search(rules)
-    return bool(colour) and _colour(COLOUR, rules, "") in ("transparent", _colour(GROUND, rules, ground))
+    return bool(colour) and _alike(_colour(COLOUR, rules, ""), _colour(GROUND, rules, ground))
 
 
 def _colour(pattern: re.Pattern[str], rules: str, otherwise: str) -> str:
     found = pattern.search(rules)
-    return SAME.get(found[1], found[1]) if found else otherwise
+    return found[1] if found else otherwise
+
+
+def _alike(colour: str, ground: str) -> bool:
+    """Whether letters of a colour cannot be seen on their ground."""
+    if colour in ("transparent", ground):
+        return True
+    one, other = _channels(colour), _channels(ground)
+    return bool(one and other) and max(abs(a - b) for a, b in zip(one, other, strict=True)) <= NEAR
+
+
+def _channels(colour: str) -> tuple[int, ...]:
+    """Red, green and blue of a colour; none for one that is named otherwise."""
+    colour = NAMED.get(colour, colour)
+    if short := re.fullmatch(r"#([0-9a-f])([0-9a-f])([0-9a-f])", colour):
+        return tuple(int(part * 2, 16) for part in short.groups())
+    if long := re.fullmatch(r"#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})", colour):
+        return tuple(int(part, 16) for part in long.groups())
+    mixed = re.fullmatch(r"rgb\((\d{1,3}),(\d{1,3}),(\d{1,3})\)", colour)
+    return tuple(int(part) for part in mixed.groups()) if mixed else ()
 
 
 @dataclass(slots=True)

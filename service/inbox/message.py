@@ -14,7 +14,10 @@ from service.inbox import bodies
 
 LONGEST = 40_000_000  # bytes; of a larger mail only so much is read
 LONGEST_HEADER = 20_000
-ADDRESS = re.compile(r"[^\s<>()\[\]\\,;:@\"\x80-\uffff]{1,64}@[a-z0-9](?:[a-z0-9.-]{0,250}[a-z0-9])?")
+ADDRESS = re.compile(
+    r"(?![^@]*(?:^\.|\.\.|\.@))[^\s<>()\[\]\\,;:@\"\x80-\uffff]{1,64}"  # dots stand between other characters
+    r"@[a-z0-9](?:[a-z0-9.-]{0,250}[a-z0-9])?"
+)
 MESSAGE_ID = re.compile(r"<[!-;=?-~]{1,250}>")
 UNWANTED = re.compile("[\x00-\x1f\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff]+")
 NEEDED = frozenset(("from", "to", "subject", "date", "message-id", "received", "reply-to"))
@@ -44,13 +47,14 @@ class Mail:
     attached: str  # the text of an attached message
     files: int  # attachments, which nobody has read
     cut: bool = False
+    invitation: bool = False  # of a calendar, or the answer to one
 
 
 def read_mail(content: bytes) -> Mail:
     """Take a mail up. Raises ValueError where the bytes are no mail."""
     message = email.message_from_bytes(content[:LONGEST], policy=email.policy.compat32)
     raw: dict[str, str] = {}
-    for name, value in message.items():
+    for name, value in message.raw_items():  # bytes that nobody declared stay as they came
         raw.setdefault(name.lower(), str(value)[:LONGEST_HEADER])
     if not NEEDED & set(raw):
         raise ValueError("it has no header of a mail")
@@ -72,6 +76,7 @@ def read_mail(content: bytes) -> Mail:
         inside.attached,
         inside.files,
         len(content) > LONGEST,
+        inside.invitation,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 
 from service.inbox.history import Earlier, parts, pattern, words
 
@@ -64,13 +65,33 @@ def _without_files(lines: list[str]) -> Iterator[str]:
 def own_words(lines: list[str] | tuple[str, ...], name: str = "") -> str:
     """A stretch of a message without signature, notices, links and names of files."""
     kept = _before_dashes([line.rstrip() for line in lines if not RULED.match(line)])
-    kept = _before_closing(kept)
+    kept = _before_device(_before_closing(kept))
     kept = list(_without_notices(kept))
-    kept = _without_contacts(_without_name(kept, name))
-    endings = "|".join(words()["files"]["ends"])
-    file = re.compile(rf"(?<![\w()%+.-])[\w()%+.-]{{0,200}}\.(?:{endings})\b", re.IGNORECASE)
+    kept = _without_contacts(_without_name(kept, name), name)
+    file = _file()
     text = pattern("talk", "says").sub("", "\n".join(file.sub("", LINK.sub("", line)).strip() for line in kept))
     return re.sub(r"\n{3,}", "\n\n", text).strip()
+
+
+@cache
+def _file() -> re.Pattern[str]:
+    """The name of a file."""
+    endings = "|".join(words()["files"]["ends"])
+    return re.compile(rf"(?<![\w()%+.-])[\w()%+.-]{{0,200}}\.(?:{endings})\b", re.IGNORECASE)
+
+
+@cache
+def _closing() -> re.Pattern[str]:
+    """The line with which people end, with a name at most."""
+    said = "|".join(re.escape(text) for text in words()["closing"]["says"])
+    return re.compile(rf"\W*(?i:{said})(?:[ ,]+(?i:{said}))?{NAME}")
+
+
+@cache
+def _postscript() -> re.Pattern[str]:
+    """The mark of a postscript."""
+    after = "|".join(re.escape(text) for text in words()["closing"]["after"])
+    return re.compile(rf"\s*(?:{after})\b[\s:.,-]*", re.IGNORECASE)
 
 
 def _before_dashes(lines: list[str]) -> list[str]:
@@ -82,13 +103,20 @@ def _before_dashes(lines: list[str]) -> list[str]:
 
 def _before_closing(lines: list[str]) -> list[str]:
     """Without the closing ("Kind regards") and what follows it, but for a postscript."""
-    said = "|".join(re.escape(text) for text in words()["closing"]["says"])
-    closing = re.compile(rf"\W*(?i:{said})(?:[ ,]+(?i:{said}))?{NAME}")
+    closing = _closing()
     spoken = False
     for at, line in enumerate(lines):
         if spoken and closing.fullmatch(line) and _short(lines[at + 1 :]):
             return [*lines[:at], *_added(lines[at + 1 :])]
         spoken = spoken or bool(line.strip() and not GREETING.match(line) and not closing.fullmatch(line))
+    return lines
+
+
+def _before_device(lines: list[str]) -> list[str]:
+    """Without "Sent from my ..." and the line or two that people have under it."""
+    for at, line in enumerate(lines):
+        if at and _is_device(line.strip()) and _short(lines[at + 1 :]):
+            return [*lines[:at], *_added(lines[at + 1 :])]
     return lines
 
 
@@ -101,8 +129,7 @@ def _short(lines: list[str]) -> bool:
 
 def _added(lines: list[str]) -> list[str]:
     """A postscript, which people write under their name."""
-    after = "|".join(re.escape(text) for text in words()["closing"]["after"])
-    mark = re.compile(rf"\s*(?:{after})\b[\s:.,-]*", re.IGNORECASE)
+    mark = _postscript()
     return next((lines[at:] for at, line in enumerate(lines) if mark.match(line)), [])
 
 
@@ -124,27 +151,53 @@ def _without_notices(lines: list[str]) -> Iterator[str]:
 
 
 def _machine(line: str) -> bool:
-    return bool(pattern("notice", "banner").fullmatch(line) or pattern("closing", "device").fullmatch(line.rstrip(".")))
+    return bool(pattern("notice", "banner").fullmatch(line)) or _is_device(line)
+
+
+def _is_device(line: str) -> bool:
+    return bool(pattern("closing", "device").fullmatch(line.rstrip(".")))
 
 
 def _without_name(lines: list[str], name: str) -> list[str]:
-    """Without the sender's own name alone on the last line."""
-    filled = [at for at, line in enumerate(lines) if line.strip()]
+    """Without the sender's own name alone on the last line, or the whole name and the short lines under it."""
     known = set(re.findall(r"\w+", name.lower()))
-    if len(filled) > 1 and known >= set(re.findall(r"\w+", lines[filled[-1]].lower())):
-        return lines[: filled[-1]]
-    return lines
+    filled = [at for at, line in enumerate(lines) if line.strip()]
+    for at in filled[1:] if known else []:
+        said = set(re.findall(r"\w+", lines[at].lower()))
+        if said == known and _signature(lines[at + 1 :]):
+            return [*lines[:at], *_added(lines[at + 1 :])]
+    last = filled[-1] if len(filled) > 1 else None
+    return lines[:last] if last and known >= set(re.findall(r"\w+", lines[last].lower())) else lines
 
 
-def _without_contacts(lines: list[str]) -> list[str]:
-    """Without a last paragraph of names and numbers to ring: two lines or more, no sentence among them."""
+def _signature(lines: list[str]) -> bool:
+    """Whether the lines under a name are its signature: short and few, a list in one paragraph or with a contact."""
+    filled = [line for line in lines if line.strip()]
+    rings = any(pattern("closing", "contact").search(line) for line in filled)
+    return _short(lines) and (rings or (_listed(filled) and "" not in [line.strip() for line in lines[: len(filled)]]))
+
+
+def _without_contacts(lines: list[str], name: str) -> list[str]:
+    """Without a last paragraph of names and numbers to ring, no sentence in it: two lines, or one with the name."""
+    start, end = _last_paragraph(lines)
+    last = lines[start:end]
+    rings = any(pattern("closing", "contact").search(line) for line in last)
+    known = set(re.findall(r"\w+", name.lower()))
+    named = bool(known) and known <= set(re.findall(r"\w+", " ".join(last).lower()))
+    return lines[:start] if start and rings and (len(last) > 1 or named) and _listed(last) else lines
+
+
+def _last_paragraph(lines: list[str]) -> tuple[int, int]:
+    """Where the last lines that stand together begin and end."""
     end = len(lines)
     while end and not lines[end - 1].strip():
         end -= 1
     start = end
     while start and lines[start - 1].strip():
         start -= 1
-    last = lines[start:end]
-    sentence = any(line.rstrip().endswith((".", "!", "?")) or len(line) > SIGNATURE_WIDTH for line in last)
-    rings = any(pattern("closing", "contact").search(line) for line in last)
-    return lines[:start] if start and len(last) > 1 and rings and not sentence else lines
+    return start, end
+
+
+def _listed(lines: list[str]) -> bool:
+    """Whether lines are a list of names and numbers: short, and no sentence."""
+    return not any(line.rstrip().endswith((".", "!", "?")) or len(line) > SIGNATURE_WIDTH for line in lines)

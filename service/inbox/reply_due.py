@@ -12,8 +12,9 @@ SPAM_READ = 8_000  # characters
 LISTS = ("list-id", "list-post", "list-unsubscribe", "list-help", "list-owner", "x-mailing-list")
 MACHINES = ("x-autoreply", "x-autorespond", "x-autoresponder", "x-auto-reply", "x-failed-recipients")
 REPORTS = ("multipart/report", "message/delivery-status", "message/disposition-notification")
-AUTOMATIC, BOUNCE, LIST, OWN, NO_REPLY, SPAM, NOBODY = (
+AUTOMATIC, INVITATION, BOUNCE, LIST, OWN, NO_REPLY, SPAM, NOBODY = (
     "an automatic message",
+    "an invitation of a calendar: for a person",
     "a bounce or a receipt",
     "from a mailing list",
     "from our own address",
@@ -36,6 +37,8 @@ def why_not(mail: Mail, own: Collection[str]) -> str:
         return LIST
     if pattern("automatic", "subject").match(mail.subject) or pattern("automatic", "body").search(mail.body[:600]):
         return AUTOMATIC
+    if mail.invitation:
+        return INVITATION
     if _marked_as_spam(headers):
         return SPAM
     if recipients(mail, own):

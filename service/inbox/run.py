@@ -13,10 +13,13 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
+from service.house import DEMO
+from service.house.kept import Kept
 from service.inbox.drafts import DraftFault, Folder, Tray, Writer
 from service.inbox.mailbox import Files, Source, SourceFault
 from service.inbox.sorting import Sorted, Sorter
 from service.leadsman import Leadsman
+from service.progress import Progress
 from service.triage import URGENCIES
 
 if TYPE_CHECKING:
@@ -25,7 +28,10 @@ if TYPE_CHECKING:
 SCHEMES = ("imap://", "imaps://")
 IN_MAILBOX = "imap"  # --drafts: into the mailbox's own Drafts
 PASSWORD = "LEADSMAN_IMAP_PASSWORD"
+AUTHORITY = "LEADSMAN_IMAP_CA"
 ROW = "{:8}  {:11}  {:5}  {:28.28}  {:36.36}  {}"
+NARROW_ROW = "{:8}  {:11}  {:5}  {:20.20}  {}"
+ROOMY = 120  # columns; on a narrower terminal the answer stands in a line of its own
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +44,7 @@ class Wanted:
     watch: bool = False
     own: tuple[str, ...] = ()
     password_file: Path | None = None
+    ca: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +73,14 @@ class Run:
             return replace(found, why=str(error))
 
 
-def inbox(wanted: Wanted, desk: Leadsman, out: TextIO | None = None, err: TextIO | None = None) -> None:
-    """Run the command. Raises SourceFault where the mailbox or the drafts cannot be used."""
+def inbox(
+    wanted: Wanted,
+    desk: Leadsman,
+    out: TextIO | None = None,
+    err: TextIO | None = None,
+    house: Kept | None = None,
+) -> None:
+    """Run the command. `house`: taken up anew when it changes. Raises SourceFault for an unusable mailbox or tray."""
     out, err = out or sys.stdout, err or sys.stderr
     remote = _remote(wanted) if wanted.source.lower().startswith(SCHEMES) else None
     source: Source = remote or Files(Path(wanted.source))
@@ -82,16 +95,32 @@ def inbox(wanted: Wanted, desk: Leadsman, out: TextIO | None = None, err: TextIO
     try:
         (_as_json if wanted.json else _as_table)(run.sorted(), out, err)
         if wanted.watch and remote:
-            remote.watch(lambda: (_as_json if wanted.json else _as_rows)(run.sorted(), out, err))
+            kept = house or Kept(DEMO)
+            remote.watch(lambda: (_as_json if wanted.json else _as_rows)(under(kept, run, err).sorted(), out, err))
     finally:
         source.close()
+
+
+def under(kept: Kept, run: Run, err: TextIO) -> Run:
+    """The run under the house as its file stands; a fault in it is told, and the last sound one stays."""
+    before = kept.fault
+    house = kept.now()
+    if kept.fault and kept.fault != before:
+        print(f"leadsman: the house file is not taken up, the last sound one stays: {kept.fault}", file=err, flush=True)
+    run.sorter.desk.house = house
+    return replace(run, writer=replace(run.writer, house=house))
 
 
 def _remote(wanted: Wanted) -> Imap:
     from service.inbox.imap import Imap, place
 
-    where = place(wanted.source)
-    return Imap(where, password(wanted.password_file, where.user), marks=bool(wanted.drafts))
+    where, named = place(wanted.source), os.environ.get(AUTHORITY)
+    authority = wanted.ca or (Path(named) if named else None)
+    return Imap(where, password(wanted.password_file, where.user), marks=bool(wanted.drafts), ca=authority, say=_told)
+
+
+def _told(fault: str) -> None:
+    print(f"leadsman: {fault}", file=sys.stderr, flush=True)
 
 
 def _tray(wanted: Wanted, remote: Imap | None) -> Tray | None:
@@ -128,29 +157,49 @@ def _as_json(sorted_mails: Iterator[Sorted], out: TextIO, err: TextIO) -> None:
 
 def _as_rows(sorted_mails: Iterator[Sorted], out: TextIO, err: TextIO) -> None:
     for found in sorted_mails:
-        print(_row(found), file=out, flush=True)
+        print(_row(_cells(found), _width(out)), file=out, flush=True)
         _report(found, err)
 
 
 def _as_table(sorted_mails: Iterator[Sorted], out: TextIO, err: TextIO) -> None:
     """A table for people, the most urgent first."""
+    width, progress = _width(out), Progress("mails sorted", stream=err)
     rows: list[tuple[int, str]] = []
     for found in sorted_mails:
-        rows.append((-URGENCIES.index(found.triage.urgency), _row(found)))
+        rows.append((-URGENCIES.index(found.triage.urgency), _row(_cells(found), width)))
+        if found.broken:
+            progress.clear()
         _report(found, err)
-    print(ROW.format("urgency", "route", "reply", "from", "subject", "answer").rstrip(), file=out)
+        progress.step()
+    progress.clear()
+    print(_row(("urgency", "route", "reply", "from", "subject", "answer"), width), file=out)
     for _, row in sorted(rows, key=lambda item: item[0]):
         print(row, file=out)
     out.flush()
 
 
-def _row(found: Sorted) -> str:
+def _width(out: TextIO) -> int:
+    """The columns of the terminal behind a stream, 0 for a file or a pipe."""
+    try:
+        return os.get_terminal_size(out.fileno()).columns if out.isatty() else 0
+    except (OSError, ValueError):
+        return 0
+
+
+def _cells(found: Sorted) -> tuple[str, ...]:
     mail, answers = found.mail, found.reply.answers if found.reply else ()
     sender = mail.sender.email if mail and mail.sender else "-"
     told = found.why or (answers[0].headline if answers else "no question in it")
     subject = mail.subject if mail and mail.subject else str(found.item.key)
-    columns = (found.triage.urgency, found.triage.route, "due" if found.due else "-", sender, subject, told)
-    return ROW.format(*(text.replace("\u00a0", " ") for text in columns))
+    cells = (found.triage.urgency, found.triage.route, "due" if found.due else "-", sender, subject, told)
+    return tuple(text.replace("\u00a0", " ") for text in cells)
+
+
+def _row(cells: tuple[str, ...], width: int) -> str:
+    """A row as one line, on a narrow terminal as two."""
+    if not 0 < width < ROOMY:
+        return ROW.format(*cells).rstrip()
+    return f"{NARROW_ROW.format(*cells[:5])[:width].rstrip()}\n    {cells[5][: max(width - 4, 20)]}"
 
 
 def _report(found: Sorted, err: TextIO) -> None:

@@ -21,7 +21,13 @@ REMEMBERED = 50_000  # messages of a run, for duplicates and threads
 CUT = "We read the first 20,000 characters of your message; please send what else you need to know by itself."
 FILES = "We have not opened the attached files; if they show a number that matters, please write it to us."
 DANGER = "; it tells of a danger: a person must look"
-LOOKED_AT = (reply_due.AUTOMATIC, reply_due.NO_REPLY, reply_due.SPAM, reply_due.NOBODY)  # a danger in these counts
+LOOKED_AT = (
+    reply_due.AUTOMATIC,
+    reply_due.INVITATION,
+    reply_due.NO_REPLY,
+    reply_due.SPAM,
+    reply_due.NOBODY,
+)  # a danger in these counts
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +122,8 @@ class Sorter:
         danger = any(answer.topic == "hazard" for answer in answers)
         if why and why != reply_due.NOBODY and not danger:
             return Sorted(item, mail, Triage("routine", "other-desk"), why=why)
-        notes = (CUT,) * asked.cut + (FILES,) * bool(mail.files)
+        unsettled = triage(answers).route != "answered" or any(answer.asks for answer in answers)
+        notes = (CUT,) * asked.cut + (FILES,) * bool(mail.files and unsettled)
         return Sorted(
             item,
             mail,

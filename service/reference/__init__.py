@@ -51,6 +51,15 @@ def sources() -> dict[str, dict[str, str]]:
     return found
 
 
+def from_memory(source: str) -> str:
+    """ "from memory" for a source that nobody saw, "partly from memory" where part of it was found, else ""."""
+    checked = sources()[source]["checked"]
+    if "from memory" not in checked:
+        return ""
+    whole = checked.startswith("from memory") and "found" not in checked
+    return "from memory" if whole else "partly from memory"
+
+
 @cache
 def rows(table: str) -> tuple[Row, ...]:
     """All rows of a table, in file order. Raises ValueError for a row without key, unit or source."""

@@ -7,10 +7,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from service import say
-from service.render.as_text import MOST_CAUTIONS, THEN, places, shown
+from service.render.as_text import MOST_CAUTIONS, THEN, places, shown, words
 from service.render.fields import field, tag
 from service.render.units import american
-from service.reply import Figure
+from service.reply import HOUSE_RULES, Figure
 
 BANDS = {
     "yes": ("Fine", "yes"),
@@ -54,9 +54,23 @@ def views(reply: Mapping[str, Any], models: Sequence[str] = ()) -> list[dict[str
     found = []
     for answer in reply["answers"]:
         fresh = [item for item in answer["cautions"] if item["id"] not in said]
+        working = [item for item in answer["working"] if not (_of_the_house(item) and item["say"] in said)]
         said.update(item["id"] for item in fresh)
-        found.append(view({**answer, "cautions": fresh}, models))
+        said.update(item["say"] for item in working if _of_the_house(item))
+        found.append(view({**answer, "cautions": fresh, "working": working}, models))
     return found
+
+
+def _of_the_house(step: Mapping[str, Any]) -> bool:
+    return HOUSE_RULES in step["cites"]
+
+
+def _steps(answer: Mapping[str, Any], *, house: bool) -> list[dict[str, Any]]:
+    """The steps of the working, or what the house adds in words, but for what the headline says already."""
+    headline = words(answer["headline"])
+    steps = [item for item in answer["working"] if _of_the_house(item) is house]
+    fresh = [item for item in steps if not house or not words(item["say"]) <= headline]
+    return [{**item, "say": joined(item["say"])} for item in fresh]
 
 
 def view(answer: Mapping[str, Any], models: Sequence[str] = ()) -> dict[str, Any]:
@@ -73,7 +87,8 @@ def view(answer: Mapping[str, Any], models: Sequence[str] = ()) -> dict[str, Any
         "two_systems": any(item["us"] for item in figures),
         "first_cautions": [joined(item["say"]) for item in answer["cautions"][:MOST_CAUTIONS]],
         "more_cautions": [joined(item["say"]) for item in answer["cautions"][MOST_CAUTIONS:]],
-        "working": [{**item, "say": joined(item["say"])} for item in answer["working"]],
+        "working": _steps(answer, house=False),
+        "notes": _steps(answer, house=True),
         "facts": list(_facts(answer, models)),
         "would_change": [_change(item) for item in answer["would_change"]],
         **{name: list(_acts(answer, kind)) for name, kind in (("do", "do"), ("do_not", "do-not"), ("who", "who"))},

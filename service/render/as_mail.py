@@ -9,7 +9,7 @@ from html import escape
 from typing import Any
 
 from service import say
-from service.render.as_text import answer_parts, sources
+from service.render.as_text import answer_parts, said_once, sources
 from service.reply import Answer, Reply
 
 WIDTH = 74
@@ -61,8 +61,8 @@ def as_mail(
 def _blocks(
     reply: Reply | None, words: Mapping[str, Any], headings: Sequence[str], notes: Iterable[str]
 ) -> Iterator[Block]:
-    answers = reply.answers if reply else ()
-    yield Block("plain", "Hello,")
+    answers = tuple(said_once(reply.answers)) if reply else ()
+    yield Block("plain", str(words.get("greeting", "Hello,")))
     yield from _opening(reply, answers)
     several = len(answers) > 1
     for number, answer in enumerate(answers, 1):

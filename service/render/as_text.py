@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from grammar.facts import facts
 from service import say
-from service.reply import Act, Answer, Asked, Assumed, Choice, Cite, Figure, Reply
+from service.reply import CONTACT, HOUSE_RULES, Act, Answer, Asked, Assumed, Choice, Cite, Figure, Reply, Step
 
 WIDTH = 78
 MOST_CAUTIONS = 3
@@ -21,7 +21,8 @@ LEFT_OUT = ("area_at_3_percent", "area_at_10_percent", "gauge_for_ampacity")  # 
 ACTS = {"do": "Do now", "do-not": "Do not", "who": "Who takes over"}
 THEN = {"yes": "yes", "no": "no", "marginal": "only just", "needs-facts": "one more fact is needed"}
 BEST = ("absorption_voltage", "float_voltage")  # ranges with a value to aim for
-EXACT = ("voltage_per_battery",)  # shown to 0.01 V where it was read so
+EXACT = ("voltage_per_battery", "recharge_voltage")  # shown to 0.01 V where it was read so
+ROUGH = ("depth_of_discharge", "duty_cycle", "self_discharge")  # estimates, shown in whole percent or to 0.1
 NAMED = ("A", "Ah", "%", "s", "h")  # units of facts whose number alone does not tell what it is
 POUND = 0.45359237  # kg
 MEANS = {  # what a verdict means where yes and no alone could be taken the wrong way
@@ -45,12 +46,25 @@ def as_text(reply: Reply, width: int = WIDTH, ascii_only: bool = False) -> str:
 
 
 def said_once(answers: Iterable[Answer]) -> Iterator[Answer]:
-    """The answers, each caution only with the first that carries it."""
+    """The answers, each caution and each word of the house only with the first that carries it."""
     said: set[str] = set()
     for answer in answers:
         fresh = tuple(item for item in answer.cautions if item.id not in said)
+        working = tuple(item for item in answer.working if not (of_the_house(item) and item.say in said))
         said.update(item.id for item in fresh)
-        yield replace(answer, cautions=fresh)
+        said.update(item.say for item in working if of_the_house(item))
+        yield replace(answer, cautions=fresh, working=working)
+
+
+def of_the_house(step: Step) -> bool:
+    """Whether a step is what the house adds in words: a rule, a contact, a disclaimer."""
+    return HOUSE_RULES in step.cites
+
+
+def house_notes(answer: Answer) -> Iterator[str]:
+    """What the house adds in words, but for what the headline says already."""
+    headline = words(answer.headline)
+    yield from (item.say for item in answer.working if of_the_house(item) and not words(item.say) <= headline)
 
 
 def answer_lines(answer: Answer, width: int = WIDTH, mark: str = "") -> Iterator[str]:
@@ -71,6 +85,7 @@ def answer_parts(answer: Answer) -> Iterator[tuple[str, str]]:
     first, more = (1, 1) if only_asks(answer) else (MOST_CAUTIONS, len(answer.cautions))
     yield from _part("Take care", " ".join(item.say for item in answer.cautions[:first]))
     yield from _part("Also", " ".join(item.say for item in answer.cautions[first:more]))
+    yield from _part("Please note", " ".join(map(_sentence, house_notes(answer))))
     for number, asked in enumerate(answer.asks[:MOST_ASKED]):
         yield "Then also" if number else "Please tell us", question(asked, MEANS.get(answer.topic, THEN))
     yield from _part("What would change this", "; or ".join(item.say for item in answer.would_change))
@@ -104,7 +119,8 @@ def capital(text: str) -> str:
 def why(answer: Answer) -> Iterator[str]:
     """The first steps of the working: the cause, then the sums; not what the assumptions say by themselves."""
     said = words(answer.headline)
-    told = dict.fromkeys(item.say for item in answer.working if " is assumed: " not in item.say)
+    steps = (item.say for item in answer.working if not of_the_house(item))
+    told = dict.fromkeys(text for text in steps if " is assumed: " not in text)
     fresh = [text for text in told if not words(text) <= said]
     yield from (_sentence(text) for text in fresh[:MOST_STEPS])
 
@@ -118,6 +134,8 @@ def sources(cites: Iterable[Cite]) -> str:
     """The sources, those of a kind together. The trade's habits have no place to look them up."""
     kinds: dict[str, list[str]] = {}
     for item in cites:
+        if (item.id, item.locator) == (HOUSE_RULES, CONTACT):  # whom to ring is no source
+            continue
         habit = item.kind == "common-practice"
         told = item.title.partition(": ")[0] if habit else f"{item.title}, {item.locator}"
         kinds.setdefault(item.kind.replace("-", " "), []).append(told)
@@ -181,6 +199,9 @@ def figure(item: Figure) -> str:
     if item.name.startswith("state_of_charge"):
         return f"{item.label} {say.between(5 * round(item.low / 5), 5 * round(item.high / 5), '%', 0)}"
     span = say.between(item.low, item.high, item.unit, places(item))
+    if item.unit in ("min", "h"):
+        minutes = 60 if item.unit == "h" else 1
+        span = say.between_times(item.low * minutes, item.high * minutes)
     if item.value in (item.low, item.high):
         return f"{item.label} {span}"
     if item.name in BEST:
@@ -210,6 +231,9 @@ def shown(item: Figure) -> str:
 def places(item: Figure) -> int | None:
     """Decimal places for a figure: volts to 0.1 (losses 0.01), whole amps and ratings; None: what counts."""
     value = abs(float(item.value))
+    if item.name in ROUGH:
+        ends = [float(end) for end in (item.value, item.low, item.high) if end is not None]
+        return 0 if all(end >= 5 or abs(end - round(end)) < 0.05 for end in ends) else 1
     if item.name == "corrected_gravity":
         return 3
     if item.unit == "V":

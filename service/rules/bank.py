@@ -9,7 +9,7 @@ from service import reference
 from service.calculators import convert
 from service.case import rule
 
-COUNTED = "bank-arithmetic"
+COUNTED = "od1002"
 STEPS = ((10.5, 15.0, 12.0), (21.0, 30.0, 24.0), (31.5, 38.0, 36.0), (44.8, 59.01, 48.0))
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.calculators.cable import Size
-from service.case import rule
+from service.case import Case, rule
 from service.reference import UnknownValue, row, rows, value
 
 MOTORS = {"thruster", "windlass", "engine", "trolling motor", "motor", "winch", "capstan"}
@@ -34,7 +34,7 @@ def usual_place() -> bool:
     ["cable.gauge"],
     unit="cmil",
     cites=["sae-areas"],
-    say="{cable.gauge} has at least {value} circular mils",
+    say="",
 )
 def area_of_the_gauge(gauge: str) -> float | None:
     """The smallest area of that size, None for a size that is not in the table."""
@@ -45,7 +45,11 @@ def area_of_the_gauge(gauge: str) -> float | None:
 
 
 @rule(
-    "cable.cmil", ["cable.area"], unit="cmil", cites=[PER_MM2.cite], say="{cable.area} x 1973.5 = {value} circular mils"
+    "cable.cmil",
+    ["cable.area"],
+    unit="cmil",
+    cites=[PER_MM2.cite],
+    say="",
 )
 def area_of_the_metric_size(area: float) -> float:
     """The nominal area."""
@@ -116,6 +120,11 @@ def loss_of_a_motor(kind: str | None) -> float | None:
 def loss_of_electronics(kind: str) -> float:
     """3 % for all that is no motor."""
     return float(CRITICAL_LIMIT.value)
+
+
+def area_cite(case: Case) -> str:
+    """The source of the area of the stated cable."""
+    return "sae-areas" if "cable.gauge" in case.stated else PER_MM2.cite
 
 
 def standard(gauge: str) -> str:

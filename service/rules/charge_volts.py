@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from service import reference, say
@@ -13,6 +14,7 @@ from service.rules.readings import batteries_read, spanned
 
 ABSORPTION = "absorption (the high-voltage part of a charge)"
 FLOAT = "float (the low voltage that keeps it full)"
+MILD = 10.0  # °C under the reference in which nothing is said of it
 LEAST = 12.0  # V: 6 V batteries are seldom charged one by one
 NOMINAL = (6.0, 12.0, 24.0, 36.0, 48.0)  # a charger "of 24 V" is named by its system, not by what it puts out
 
@@ -50,31 +52,30 @@ def stage(chemistry: str, name: str, volts: float = 12.0) -> Stage:
     return Stage(low, high, aim, row["low"].cite)
 
 
-def figures(case: Case, chemistry: str) -> tuple[Figure, Figure]:
-    """Absorption and float volts for this bank."""
+def figures(case: Case, chemistry: str) -> tuple[Figure, ...]:
+    """Absorption and float volts for this bank, and what a sensor on the battery makes of the first."""
     volts = float(case["bank.voltage"])
     absorption, floating = (stage(chemistry, name, volts) for name in ("absorption", "float"))
     case.source(absorption.cite, floating.cite)
-    in_the_heat(case, chemistry, absorption)
     return (
         Figure("absorption_voltage", ABSORPTION, absorption.aim, "V", absorption.low, absorption.high),
         Figure("float_voltage", FLOAT, floating.aim, "V", floating.low, floating.high),
+        *by_warmth(case, chemistry, absorption),
     )
 
 
-def in_the_heat(case: Case, chemistry: str, absorption: Stage) -> None:
-    """Note what a warm lead battery wants less; what a cold one would want more is left to the charger's sensor."""
+def by_warmth(case: Case, chemistry: str, absorption: Stage) -> Iterator[Figure]:
+    """What lead wants in warmth and cold, in the cold never more than its kind's highest; nothing near 25 °C."""
     celsius = case.said("ambient.temperature")
     row = reference.row("charge_voltage", chemistry=chemistry, stage="absorption")
-    if celsius is None or celsius <= REFERENCE or "by_degree" not in row:
+    if celsius is None or "by_degree" not in row or REFERENCE - MILD < celsius <= REFERENCE:
         return
     by_degree = row["by_degree"].value * float(case["bank.voltage"]) / 12
-    aim = compensated(absorption.aim, celsius, by_degree)
-    case.step(
-        f"At {say.temperature(celsius)} a sensor on the battery brings {say.volts(absorption.aim)} down to "
-        f"{say.volts(aim)}",
-        "charge-compensation",
-    )
+    aim = min(compensated(absorption.aim, celsius, by_degree), absorption.high)
+    brings = f"a sensor on the battery brings {say.volts(absorption.aim)}"
+    how = f"down to {say.volts(aim)}" if celsius > REFERENCE else f"up to {say.volts(aim)}; without one leave it"
+    case.step(f"At {say.temperature(celsius)} {brings} {how}", "charge-compensation")
+    yield Figure("absorption_by_warmth", "absorption with a sensor", aim, "V")
 
 
 def put_out(case: Case) -> Put | None:

@@ -16,6 +16,7 @@ from service.rules.cable import (
     MOTORS,
     K,
     ampacity,
+    area_cite,
     gauges,
     metric_sizes,
     nearest_gauge,
@@ -106,6 +107,7 @@ def allowed(case: Case) -> float:
 def loss(case: Case, amps: float) -> Loss:
     """What the stated cable loses over the stated length. Raises Missing."""
     lost = cable.drop(amps, float(case["cable.length"]), float(case["cable.cmil"]), k=K.value)
+    case.source(area_cite(case))
     return Loss(lost, lost / volts(case) * 100, allowed(case))
 
 

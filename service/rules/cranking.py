@@ -11,7 +11,7 @@ from service.calculators import cable, sag
 from service.case import Case
 from service.rules import supply
 from service.rules.battery import lowest_at
-from service.rules.cable import MOTOR_LIMIT, TABLE_5, K
+from service.rules.cable import MOTOR_LIMIT, TABLE_5, K, area_cite
 
 ORDER = ("yes", "marginal", "no")
 
@@ -85,7 +85,7 @@ def voltage_at_load(case: Case, volts: float, inrush: float) -> float | None:
     if "cable.cmil" not in case or case.said("cable.length") is None:
         return None
     lost = cable.drop(inrush, float(case["cable.length"]), float(case["cable.cmil"]), k=float(K.value))
-    case.step(f"The cable takes {say.volts(lost, 2)} of it in the first instant", K.cite)
+    case.step(f"The cable takes {say.volts(lost, 2)} of it in the first instant", K.cite, area_cite(case))
     return volts * float(case["bank.voltage"]) / 12 - lost
 
 

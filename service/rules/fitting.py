@@ -10,7 +10,7 @@ from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Value
 from service.rules import circuit
-from service.rules.cable import K, gauges, metric_sizes
+from service.rules.cable import TABLE_5, K, gauges, metric_sizes
 
 BUNDLED = reference.value("copper", "bundled")
 FROM_GAUGE = reference.value("copper", "parallel_from_gauge")
@@ -65,6 +65,8 @@ def chosen(case: Case, amps: float) -> Choice:
         f"One cable is not enough: {count} equal ones for each pole, each counted at 0.6 of its ampacity",
         BUNDLED.cite,
         FROM_GAUGE.cite,
+        K.cite,
+        TABLE_5,
     )
     return Choice(gauge, thin, count)
 

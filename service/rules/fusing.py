@@ -28,6 +28,7 @@ class Band:
     cable: float | None
     most: float | None
     house: float | None = None
+    breaks: float | None = None  # amps that the fuse must be able to break
 
     @property
     def fit(self) -> float | None:
@@ -64,7 +65,8 @@ def ratings(case: Case) -> Band:
             CABLE_MARGIN.cite,
             TABLE_5,
         )
-    return Band(load, first, most, house_fuse(case, amps))
+    main = interrupting(case)
+    return Band(load, first, most, house_fuse(case, amps), float(main.value) if main else None)
 
 
 def house_fuse(case: Case, amps: float | None) -> float | None:
@@ -83,11 +85,26 @@ def requirements(case: Case) -> None:
         "It must be rated for the bank's charging voltage (DC) and able to break its short-circuit current",
         VOLTAGE.cite,
     )
+    if main := interrupting(case):
+        cca = say.cca(float(case["bank.cca"]))
+        case.step(f"A bank of {cca} asks for a fuse that can break {say.amps(main.value)}", main.cite)
+    if case.get("battery.family") == "lithium":
+        case.step(
+            "A short of a lithium bank can be thousands of amps: its maker states how many, else class T",
+            "fault-current",
+        )
+
+
+def interrupting(case: Case) -> reference.Cited | None:
+    """Amps that the first fuse after a lead bank of 12 or 24 V must be able to break, None where its CCA is not known.
+
+    The table goes by all cranking amps together, whether in series or in parallel.
+    """
     cca = case.get("bank.cca")
-    if cca and float(case["bank.voltage"]) <= 24:
-        table = reference.rows("interrupting")
-        main = next((item for item in table if cca <= item["cca_to"].value), table[-1])["main"]
-        case.step(f"A bank of {say.cca(cca)} asks for a fuse that can break {say.amps(main.value)}", main.cite)
+    if not cca or case.get("battery.family") == "lithium" or float(case["bank.voltage"]) > 24:
+        return None
+    table = reference.rows("interrupting")
+    return next((item for item in table if cca <= item["cca_to"].value), table[-1])["main"]
 
 
 def too_thin(case: Case, band: Band) -> bool:

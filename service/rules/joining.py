@@ -34,6 +34,8 @@ def figures(case: Case, how: str) -> tuple[Figure, ...]:
         found.append(Figure("bank_cca", "starting power", cca, "A"))
     if capacity:
         found.append(Figure("bank_energy", "energy", energy(one, capacity), "Wh"))
+        case.source("energy-volts")
+    case.source("od1002")
     return tuple(found)
 
 

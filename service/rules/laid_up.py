@@ -5,7 +5,7 @@ from __future__ import annotations
 from service import reference, say
 from service.calculators import drain, storage
 from service.case import Case
-from service.reply import Urgency
+from service.reply import Figure, Urgency
 from service.rules.readings import NEAR, cite, limit
 
 FULL = 100.0
@@ -39,6 +39,16 @@ def monthly(case: Case, say_it: bool = False) -> float:
                 cite("rate-doubles"),
             )
     return rate
+
+
+def self_discharge(case: Case) -> Figure:
+    """Percent lost in a month at its temperature, with the range of its kind."""
+    kind = "lfp" if is_lithium(case) else str(case.said("battery.chemistry") or "lead")
+    row, rate = reference.row("self_discharge", chemistry=kind), monthly(case)
+    scale = rate / float(row["rate"].value)
+    low, high = (float(row[end].value) * scale for end in ("low", "high"))
+    case.source("self-discharge-range")
+    return Figure("self_discharge", "lost in a month by itself", rate, "%", low, high)
 
 
 def daily_share(case: Case, say_it: bool = False) -> float:

@@ -100,9 +100,9 @@ def inrush_from_running(running: float) -> float:
 
 @rule("load.cca", ["load.model"], kind="house", unit="A", say="{load.model}: a battery of {value} (CCA)")
 def cca_of_the_model(house: House, model: str) -> float | None:
-    """From the catalogue."""
+    """From the catalogue, or a rule of the house's that asks for more."""
     found = house.model(model)
-    return found.cca if found else None
+    return max(found.cca, house.least(model, "battery.cca")) if found else None
 
 
 @rule("load.run_limit", ["load.model"], kind="house", unit="s", say="")
@@ -110,3 +110,10 @@ def run_limit_of_the_model(house: House, model: str) -> float | None:
     """Seconds on in all within one hour, from the catalogue."""
     found = house.model(model)
     return found.run_limit if found else None
+
+
+@rule("cable.drop", ["load.model"], kind="house", unit="%", say="{load.model}: at most {value} in its cable")
+def drop_of_the_model(house: House, model: str) -> float | None:
+    """The share of the volts that the cable of the model may lose, where the catalogue names one."""
+    found = house.model(model)
+    return found.drop or None if found else None

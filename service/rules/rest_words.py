@@ -9,9 +9,10 @@ from service.case import Case
 from service.reply import Answer
 from service.rules import drawn, readings, wording
 from service.rules.doubt import shown
-from service.rules.readings import Charge, limit
+from service.rules.readings import Charge, cite, limit
 
 MONITOR_OFF = 15.0  # points of charge
+WARMTH = 10.0  # °C from the table's own temperature under which nothing is said of it
 
 
 def charge_step(volts: float, found: Charge) -> str:
@@ -27,6 +28,28 @@ def note_monitor(case: Case, found: Charge) -> None:
     if told is not None and found.kind != "lfp" and abs(float(told) - found.value) > MONITOR_OFF:
         monitor = say.charge(float(told))
         case.step(f"{monitor} does not fit: resting volts count, and a monitor is set anew when full", *found.cites)
+
+
+def note_rest(case: Case, found: Charge) -> None:
+    """What a short rest, cold or warmth make of a lead battery's reading: told, never taken off."""
+    if found.kind == "lfp":
+        return
+    rested, celsius = case.said("reading.rest_time"), case.said("ambient.temperature")
+    name = "rested-flooded" if found.kind == "flooded" else "rested-sealed"
+    if rested is not None and 0 < float(rested) < limit(name):
+        case.step(
+            f"After {say.duration(float(rested) * 60)} it may still read a little high: a reading counts after "
+            f"{say.quantity(limit(name), 'h')} of rest",
+            cite(name),
+        )
+    usual = limit("rest-warmth-at")
+    if celsius is not None and abs(float(celsius) - usual) >= WARMTH:
+        apart = abs(float(celsius) - usual) * limit("rest-warmth")
+        case.step(
+            f"At {say.temperature(float(celsius))} it rests about {say.volts(apart, 2)} "
+            f"{'lower' if float(celsius) < usual else 'higher'} than at {say.temperature(usual)}: too little to count",
+            cite("rest-warmth"),
+        )
 
 
 def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool) -> str:

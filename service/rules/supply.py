@@ -20,6 +20,15 @@ def load_name(case: Case) -> str:
     return "your load" if kind in ("electronics", "motor") else f"your {kind}"
 
 
+def least_capacity(case: Case) -> float:
+    """The amp-hours that a rule of the house's asks for with this model, 0 where none does."""
+    known = case.house and "load.model" in case
+    least = float(case.house.least(case["load.model"], "battery.capacity")) if known else 0.0
+    if least:
+        case.step(f"For {load_name(case)} we ask for {say.amp_hours(least)} or more", "house")
+    return least
+
+
 def shares_the_engines(case: Case) -> bool:
     """Whether the load is to run off the engine's own start battery."""
     return case.says("detail:engine_battery") and not case.says("detail:own_battery")

@@ -11,11 +11,15 @@ from service.rules.readings import Charge, limit
 
 OPENINGS = {"yes": ("Yes", "No"), "marginal": ("Only just", "A little"), "no": ("No, not yet", "Yes")}
 
+WHAT_IS_WRONG = {"yes": "Nothing by this reading", "marginal": "A little", "no": "Too low"}
+
 
 def opening(case: Case, verdict: str) -> str:
     """The first words of a verdict: turned round where they ask whether something is bad."""
     if verdict not in OPENINGS:
         return "Too early to say"
+    if case.says("request:what_is") and case.says("detail:asks_bad"):  # "what is wrong": neither yes nor no
+        return WHAT_IS_WRONG[verdict]
     good, bad = OPENINGS[verdict]
     return bad if case.says("detail:asks_bad") and not case.says("detail:asks_good") else good
 

@@ -78,7 +78,7 @@ def capacity(case: Case, kind: str, running: float, hours: float) -> float:
         case.step(f"In the cold {say.quantity(left.value, '%')} of the capacity is left", left.cite)
     used = f"{say.amps(running)} for {say.duration(hours * 60)}, using {say.quantity(share.value, '%')}"
     case.step(f"{used}, by Peukert's law with k {k.value:g}: {say.amp_hours(need)}", k.cite, share.cite)
-    return need
+    return max(need, supply.least_capacity(case))
 
 
 def of_lead(case: Case, running: float, inrush: float, hours: float | None, motor: bool) -> Answer:
@@ -92,8 +92,9 @@ def of_lead(case: Case, running: float, inrush: float, hours: float | None, moto
     count = number(case, [(need, case.get("battery.cca")), (amp_hours, case.get("battery.capacity"))])
     figures += (Figure("battery_count", "batteries", count),) if count else ()
     options: tuple[Option, ...] = ()
-    if need and not case.said("battery.chemistry"):
+    if need and not case.said("battery.chemistry") and "bank.voltage" not in case.second:
         other = of_lithium(case.supposing({"battery.chemistry": "lfp"}), running, inrush, hours)
+        case.source(reference.value("lithium", "per-hour").cite)
         options = (Option("lead", "information", figures), Option("lithium", "information", other.figures))
     return TOPIC.says("information", lead_words(case, need, amp_hours, count), *figures, compare=options)
 
@@ -152,10 +153,11 @@ def number(
     strings += [needed(need, one, 1.0) for need, one in plain or () if need and one]
     series = float(case["bank.in_series"])
     if not strings:
+        case.source("od1002")
         return series if series > 1 else None
     count = max(strings)
     many = "in parallel give" if count > 1 else "battery gives"
-    case.step(f"{supply.counted(count).capitalize()} {many} it", "bank-arithmetic")
+    case.step(f"{supply.counted(count).capitalize()} {many} it", "od1002")
     return count * series
 
 

@@ -75,7 +75,9 @@ def weighed(case: Case) -> tuple[str, str]:
         return "marginal", SHARED
     if slow(case) and not jumps(case):
         return "information", WEIGHED_SLOW.format(deep=used("deep-cycle"), start=used("cranking"))
-    engine = case.says("detail:start_bank") and not case.says("thing:thruster")
+    engine = case.says("detail:start_bank") and not (
+        case.says("thing:thruster") or case.said("load.kind") == "thruster"
+    )
     return "information", WEIGHED.replace("a thruster", "an engine") if engine else WEIGHED
 
 

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
-from service import say
+from service import reference, say
 from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Missing
 from service.reply import Answer, Figure, Option
 from service.rules import circuit
-from service.rules.cable import TABLE_5, K
+from service.rules.cable import PER_MM2, TABLE_5, K
 from service.rules.fitting import (
     Choice,
     by_the_catalogue,
@@ -25,6 +26,8 @@ from service.rules.fitting import (
 from service.topic import Lever, Topic
 
 LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go"
+TOGETHER = re.compile(r"\b(?:bundl\w*|looms?|conduit|trunking|harness|tied together)\b", re.IGNORECASE)
+AREA = "the American measure of a wire's area"
 FITTED = ("gauge", "area", "conductors_per_pole")
 
 TOPIC = Topic(
@@ -59,7 +62,7 @@ def answer(case: Case) -> Answer:
     if "cable.length" not in case:
         return without_length(case, amps)
     choice = chosen(case, amps)
-    facts = tuple(figures(case, amps, choice))
+    facts = (*figures(case, amps, choice), *bundled(case, amps, choice))
     if not circuit.has_cable(case):
         return proposed(case, amps, choice, facts)
     other = circuit.second_cable(case)
@@ -71,8 +74,9 @@ def without_length(case: Case, amps: float) -> Answer:
     """All that the amps alone can say."""
     carries = cable.smallest(circuit.sizes(case)[0], current=amps)
     known = [Figure("gauge_for_ampacity", "thinnest that may carry it", carries.name, "AWG")] if carries else []
+    case.source(TABLE_5)
     if circuit.has_cable(case) and float(case["cable.ampacity"]) < amps:
-        case.step(f"{say.amps(amps)} run in it, more than it may carry")
+        case.step(f"{say.amps(amps)} run in it, more than it may carry", TABLE_5)
         head = f"No: {circuit.name(case)} may carry {say.amps(case['cable.ampacity'])}, and {say.amps(amps)} run in it."
         return TOPIC.says("no", head, *known)
     return TOPIC.needs("cable.length", figures=known)
@@ -95,6 +99,23 @@ def figures(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
     for name, one in at.items():
         if one.area:
             yield Figure(f"area_at_{name}_percent", f"for {name} % loss, metric", one.area.name, "mm2")
+
+
+def bundled(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
+    """What the cable may carry among others in a bundle or conduit, where one is named; no part of the size above."""
+    if not TOGETHER.search(case.text) or choice.count > 1:
+        return
+    size = choice.area if circuit.metric(case) or not us_first(case) else choice.gauge
+    ours = float(case["cable.ampacity"]) if circuit.has_cable(case) else size.ampacity if size else 0.0
+    name = circuit.name(case) if circuit.has_cable(case) else circuit.called(size) if size else ""
+    if not ours:
+        return
+    three, four = (reference.row("bundles", **{"from": number})["share"] for number in (3, 4))
+    low, high = ours * float(four.value), ours * float(three.value)
+    carries = say.between(low, high, "A", 0)
+    enough = "still enough" if low >= amps else f"and {say.amps(amps)} run in it: lay it apart, or take a thicker one"
+    case.because(f"Among 3 to 6 loaded conductors in a bundle {name} may carry {carries}, {enough}", four.cite)
+    yield Figure("ampacity_in_bundle", "may carry in a bundle of 3 to 6", low, "A", low, high)
 
 
 def proposed(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -> Answer:
@@ -140,6 +161,14 @@ def both_runs(case: Case) -> Iterator[Option]:
     circuit.take_in(case, other)
 
 
+def beside(size: Size, area: float) -> str:
+    """What the size to fit has beside the area needed, in its own measure."""
+    if isinstance(size.name, str):
+        return f"; {circuit.called(size)} has {say.number(size.area)}"
+    needs = say.quantity(area / float(PER_MM2.value), "mm2", 1)
+    return f", which is {needs}; {circuit.called(size)} is at least that"
+
+
 def share(lost: circuit.Loss) -> str:
     """A loss in percent, as it is shown."""
     return say.share(lost.percent)
@@ -151,7 +180,7 @@ def worked(case: Case, amps: float, size: Size) -> circuit.Loss:
     area, both = needed(case, allowed, amps), say.number(2 * length / cable.FOOT, 1)
     case.step(
         f"10.75 x {say.amps(amps)} x {both} ft there and back / {say.volts(volts * allowed / 100, 2)} lost "
-        f"= {say.number(area)} circular mils; {circuit.called(size)} has {say.number(size.area)}",
+        f"= {say.number(area)} circular mils ({AREA}){beside(size, area)}",
         K.cite,
         circuit.limit_cite(allowed),
         "sae-areas" if isinstance(size.name, str) else "iec-60228",
@@ -206,7 +235,8 @@ def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) 
     for one in (case, other):
         verdict, why = judge(one, amps)
         lost = circuit.loss(one, amps)
-        options.append(Option(circuit.name(one), verdict, (Figure("drop", "lost", lost.volts, "V"),)))
+        carries = Figure("ampacity", "may carry", float(one["cable.ampacity"]), "A")
+        options.append(Option(circuit.name(one), verdict, (Figure("drop", "lost", lost.volts, "V"), carries)))
         heads.append((float(one["cable.cmil"]), verdict, circuit.name(one), why))
     circuit.take_in(case, other)
     good = sorted(item for item in heads if item[1] == "yes")

@@ -134,6 +134,7 @@ def of_any_kind(case: Case) -> Answer:
     for chemistry in kinds:
         hours, _ = worked_out(case.supposing({"battery.chemistry": chemistry}), chemistry)
         sides.append(Option(say.CHEMISTRY[chemistry], "information", (figure(hours),)))
+        case.source(reference.row("charge_factor", chemistry=chemistry)["factor"].cite, "absorption-time")
     times = [float(side.figures[0].value) for side in sides]
     lead = say.between(min(times[:3]), max(times[:3]), "", 1)
     lithium = f"{say.number(times[3], 1)} hours if it is lithium" if times[3:] else "not like this if it is lithium"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from service import say
@@ -29,6 +30,8 @@ def isolated(case: Case) -> Iterator[Value]:
     if in_series(case):
         yield True
 
+
+NAMED_BY_VOLTS = re.compile(r"\b(?P<volts>12|24|36|48)[ -]?v(?:olts?)?[ -](?:\w+[ -])?charger\b", re.IGNORECASE)
 
 TOPIC = Topic(
     "charger-banks",
@@ -178,8 +181,11 @@ def of_series(case: Case) -> Answer:
 
 def full_voltage(case: Case) -> bool:
     """Whether the charger puts out the volts of the whole bank."""
-    volts = case.said("charger.voltage")
-    return volts is not None and charging.nominal(float(volts)) == float(case["bank.voltage"])
+    bank, volts = float(case["bank.voltage"]), case.said("charger.voltage")
+    if volts is not None:
+        return charging.nominal(float(volts)) == bank
+    named = NAMED_BY_VOLTS.search(case.text)  # "a 24 V charger" is read as a 24 V system
+    return named is not None and float(named["volts"]) == bank and case.said("charger.outputs") in (None, 1)
 
 
 def outputs(number: int) -> Figure:

@@ -166,6 +166,7 @@ def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
     within = [taken <= rated * share.value * (1 + charging.NEAR) for share in limits]
     for share in limits:
         case.step(f"For hours an alternator of {say.amps(rated)} gives {say.amps(rated * share.value)}", share.cite)
+    figures += real_output(case, rated, taken)
     pull = f"pulls about {whole(taken)}"
     if len(set(within)) > 1:
         lead, lithium = (say.amps(rated * share.value) for share in limits)
@@ -180,15 +181,35 @@ def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
     return TOPIC.says("marginal", head, *figures)
 
 
+def real_output(case: Case, rated: float, taken: float) -> tuple[Figure, ...]:
+    """What the alternator gives when it is hot, at speed and at idle, as measured on one; no part of the verdict."""
+    hot, idle = (reference.value("charging", f"alternator-{name}") for name in ("hot", "idle"))
+    fast, slow = rated * hot.value, rated * idle.value
+    more = "" if taken <= slow else ": there the 12 V battery gives the rest" if volts(case)[0] == 12 else ""
+    case.step(
+        f"Hot, such an alternator gives about {whole(fast)} at speed and {whole(slow)} at idle{more}; what else is on "
+        "takes its share",
+        hot.cite,
+    )
+    return (
+        Figure("alternator_output_hot", "alternator hot, at speed", fast, "A"),
+        Figure("alternator_output_idle", "alternator hot, at idle", slow, "A"),
+    )
+
+
 def largest(case: Case, rated: float) -> Answer:
     """The largest converter for an alternator; for a kind not known the smaller one."""
     share = min(shares(case), key=lambda item: float(item.value))
     taken = rated * float(share.value)
     out = most_out(case, rated, float(share.value))
     case.step(f"For hours an alternator of {say.amps(rated)} gives {say.amps(taken)}", share.cite, "converter-power")
-    figures = (Figure("input_current", "it pulls", taken, "A"), Figure("output_current", "it puts out", out, "A"))
+    figures: tuple[Figure, ...] = (
+        Figure("input_current", "it pulls", taken, "A"),
+        Figure("output_current", "it puts out", out, "A"),
+    )
     _, target = volts(case)
     gives = f"{say.amps(out)} at {say.quantity(target, 'V')}"
+    figures += real_output(case, rated, taken)
     head = f"Up to {gives}: that pulls {say.amps(taken)} of the {say.amps(rated)} alternator."
     return TOPIC.says("information", head, *figures)
 

@@ -111,6 +111,8 @@ def figures(band: Band) -> tuple[Figure, ...]:
         found.append(Figure("fuse_rating", "fuse for this load", band.fit, "A"))
     if band.most:
         found.append(Figure("fuse_rating_high", "the most the cable allows", band.most, "A"))
+    if band.breaks and found:
+        found.append(Figure("interrupting_rating", "short circuit it must break", band.breaks, "A"))
     return tuple(found)
 
 
@@ -215,7 +217,7 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
         return None
     named = f", where our catalogue names {say.amps(band.house)}" if band.house and band.house != band.load else ""
     head = f"Fit a {say.amps(band.load)} fuse{named}; {say.amps(most)} is the most for {circuit.called(size)}."
-    return TOPIC.says("information", head, *figures(Band(band.load, None, most)))
+    return TOPIC.says("information", head, *figures(Band(band.load, None, most, breaks=band.breaks)))
 
 
 def no_fuse_suits(case: Case, band: Band) -> str:

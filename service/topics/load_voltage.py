@@ -9,7 +9,7 @@ from typing import Any
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import doubt, drawn, load_reading, supply, wording
+from service.rules import doubt, drawn, load_reading, readings, supply, wording
 from service.rules.doubt import shown
 from service.rules.load_reading import UnderLoad, read_under_load
 from service.rules.readings import NEAR, cite, limit
@@ -249,12 +249,24 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         if wording.kind_is_open(case):
             case.assume("battery.chemistry", "lead", "lithium would have to hold 12.0 V")
         asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
+    if verdict == "no" and under.rest is not None and under.basis != "test" and well_rested(case, under):
+        case.because(
+            "A battery that rests full and falls so far has not been charged right through, or has a bad cell: charge "
+            "it for a full day, let it rest, test again",
+            "falls-under-load",
+        )
     lost = lost_on_the_way(case, under)
     drop = (cable_step(case, under, *lost),) if lost else ()
     head = headline(case, under, read, verdict)
     if lost:
         head = f"{head.removesuffix('.').removesuffix(WEAK)}; cable and joints lose {say.volts(lost[1])} more."
     return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))
+
+
+def well_rested(case: Case, under: UnderLoad) -> bool:
+    """Whether the resting volts tell of a good charge."""
+    kind = readings.table_of(case.said("battery.chemistry"))
+    return readings.charge_of(float(under.rest or 0) / under.count, kind).verdict == "yes"
 
 
 def headline(case: Case, under: UnderLoad, read: float, verdict: str) -> str:

@@ -66,9 +66,10 @@ def water(case: Case) -> Advice:
             "the mark in the cell comes first",
             above_cite,
         ),
+        (f"In use or not, {care('water-least')[0]}", care("water-least")[1]),
         (care("water-when")[0], care("water-when")[1]),
     )
-    figures = (interval("water-interval", "look at the water"),)
+    figures = (interval("water-interval", "look at the water"), interval("water-least", "in use or not"))
     if case.says("detail:plates_dry"):
         head = "Cover the plates with distilled water today, then charge, and fill to the mark only after that."
         worn = ("Plates that stood dry for long have lost capacity for good", "care-practice")
@@ -128,9 +129,13 @@ def desulphate(case: Case) -> Advice | None:
     """Pulse gadgets and hopes for a sulphated battery."""
     if sealed(case):
         return equalise(case)
+    often, cite = care("desulphate-interval")
+    passes = (f"A charger's own desulphating pass is run {often} on wet-cell batteries with caps, watched", cite)
     head = "Expect little: no gadget brings back hard sulphate; a long equalising charge can help a wet-cell battery."
+    if case.says("request:how_often"):
+        head = f"On a wet-cell battery with caps {often}, watched; never on AGM, gel or lithium."
     test = ("Charge it full, let it rest, and test it under load: if it fails, it is replaced", "desulphators")
-    return Advice("information", head, (test,))
+    return Advice("information", head, (passes, test), (interval("desulphate-interval", "desulphating pass"),))
 
 
 def additive(case: Case) -> Advice:

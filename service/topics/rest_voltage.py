@@ -103,6 +103,7 @@ def known_figures(case: Case) -> tuple[Figure, ...]:
     count = readings.spanned(case, float(volts)) if volts is not None and float(volts) >= 0 else None
     if not count or float(volts) / count > limit("believable-most"):
         return ()
+    case.source("od1002")
     return (Figure("voltage_per_battery", "each battery", _each(case, float(volts), count), "V"),)
 
 
@@ -170,7 +171,7 @@ def one(case: Case) -> Answer:
     said = case.said("battery.chemistry")
     found = readings.charge_of(volts / count, readings.table_of(said))
     if count != 1:
-        case.step(f"{shown(volts)} is {shown(_each(case, volts, count))} for each battery", "bank-arithmetic")
+        case.step(f"{shown(volts)} is {shown(_each(case, volts, count))} for each battery", "od1002")
     if found.over:
         return equalised(case, volts) if _equalising(case, found) else over(case, volts, found)
     return by_charge(case, volts, count, found)
@@ -234,8 +235,11 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
             case.step(f"If it is an AGM it {wording.full(other)}", *other.cites)
             asks.append(TOPIC.ask("battery.chemistry", KINDS))
     rest_words.note_monitor(case, found)
+    rest_words.note_rest(case, found)
     figures = [Figure("state_of_charge", "charge", found.value, "%", found.low, found.high)]
     figures.append(Figure("voltage_per_battery", "each battery", _each(case, volts, count), "V"))
+    if figures[-1].value != volts:
+        case.source("od1002")
     verdict = "no" if found.flat else _on_charge_or_load(case, verdict)
     if verdict == "information":
         asks.append(TOPIC.ask("reading.voltage"))

@@ -8,8 +8,8 @@ from dataclasses import replace
 from service import say
 from service.calculators import sag
 from service.case import Case
-from service.reply import Answer, Asked, Choice, Figure, Option
-from service.rules import changes, cranking, lithium, supply
+from service.reply import Answer, Asked, Choice, Figure
+from service.rules import abreast, changes, cranking, lithium, session, supply
 from service.rules.battery import lowest_at
 from service.rules.cranking import Ground, limit
 from service.topic import Topic
@@ -33,7 +33,6 @@ TOPIC = Topic(
     levers=changes.LEVERS,
 )
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
-RANK = {"yes": 0, "marginal": 1, "needs-facts": 2, "no": 3}
 
 
 @TOPIC.answered_by
@@ -42,19 +41,12 @@ def answer(case: Case) -> Answer:
     if case.get("battery.family") == "lithium-other":
         return other_lithium(case)
     if "load.current" in case.second:
-        return max(judge(case), judge(with_second(case)), key=lambda found: RANK[found.verdict])
-    if any(fact in case.second for fact in ("battery.cca", "battery.ca", "battery.max_current")):
-        return two_batteries(case)
+        return abreast.loads(case, judge)
+    if "ambient.temperature" in case.second:
+        return abreast.temperatures(case, judge)
+    if abreast.are_weighed(case):
+        return abreast.batteries(case, judge)
     return judge(case)
-
-
-def with_second(case: Case) -> Case:
-    """The case of the second battery or load; what it uses counts as used here."""
-    other = case.others()
-    judge(other)
-    case.used.update({key: item for key, item in other.used.items() if item.of == 2})
-    case.follow(other)
-    return case.others()
 
 
 def other_lithium(case: Case) -> Answer:
@@ -73,7 +65,7 @@ def judge(case: Case) -> Answer:
         return TOPIC.needs("battery.count", headline=head, figures=known_currents(case))
     if differ := supply.mismatch(case):
         built, wanted = (say.quantity(volts, "V") for volts in differ)
-        case.step(f"The batteries give {built}, the load takes {wanted}", "bank-arithmetic")
+        case.step(f"The batteries give {built}, the load takes {wanted}", "od1002")
         return TOPIC.says(
             "no",
             f"No: your batteries give {built}, and {supply.load_name(case)} needs {wanted}.",
@@ -170,6 +162,7 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
         figures += (Figure("terminal_voltage_at_inrush", "at the battery", volts * scale, "V"),)
     if at_load is not None and at_load > 0:
         figures += (Figure("voltage_at_load", "at the motor", at_load, "V"),)
+    figures += session.figures(case, running)
     grounds = [
         by_volts(case, volts, scale),
         *by_house(case),
@@ -289,7 +282,7 @@ def limited(case: Case, running: float, inrush: float) -> Answer:
         )
         asks = limit_asks(case, "battery.max_current", "battery.peak_current")
         return TOPIC.says("needs-facts", head, *figures, asks=asks)
-    figures += (Figure("limit_current", "battery limit", found.continuous, "A"),)
+    figures += (Figure("limit_current", "battery limit", found.continuous, "A"), *session.figures(case, running))
     verdict, plot = lithium.judged(running, inrush, found), lithium.plot(running, inrush, found)
     case.because(lithium.ABOVE if verdict in ("no", "peak", "limits") else lithium.WITHIN, "lithium-limits")
     if verdict not in ("peak", "limits"):
@@ -315,21 +308,3 @@ def limit_asks(case: Case, *facts: str) -> tuple[Asked, ...]:
         ),
     }
     return tuple(replace(TOPIC.ask(fact), replies=some_amps(*replies[fact])) for fact in facts)
-
-
-def two_batteries(case: Case) -> Answer:
-    """Two batteries side by side; where it is asked which, the better one's verdict and figures stand."""
-    other = with_second(case)
-    answers = (judge(case), judge(other))
-    names = [supply.bank_name(item).removeprefix("your ") for item in (case, other)]
-    options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
-    best = min(answers, key=lambda item: (RANK[item.verdict], -_volts(item)))
-    if best is answers[0] or case.says("request:which", "request:versus"):
-        return replace(best, compare=options)
-    other_would = f"{answers[0].headline.removesuffix('.')}; the {names[1]} would do."  # the old one, or another's
-    head = other_would if best.verdict == "yes" else answers[0].headline
-    return replace(answers[0], headline=head, compare=options)
-
-
-def _volts(answer: Answer) -> float:
-    return max((float(item.value) for item in answer.figures if item.name == "terminal_voltage_at_inrush"), default=0.0)

@@ -10,7 +10,7 @@ from service import reference, say
 from service.calculators import peukert
 from service.case import Case
 from service.reply import Answer, Change, Figure
-from service.rules import changes, lithium, supply
+from service.rules import changes, drawn, lithium, session, supply
 from service.rules.battery import capacity_share
 from service.topic import Lever, Topic
 
@@ -34,6 +34,9 @@ def full(case: Case) -> Iterator[float]:
     if "battery.charge" in case.stated or "reading.voltage" in case.stated:
         yield 100.0
 
+
+SAME = 1e-9  # no difference worth a range
+AROUND = (0.5, 0.6, 0.7, 0.85, 1.0, 1.25, 1.5, 1.75, 2.0)  # currents of the picture, times the customer's
 
 TOPIC = Topic(
     "run-time",
@@ -111,28 +114,50 @@ def lasting(case: Case, running: float) -> Answer:
     capacity = float(case["bank.capacity"]) * cold(case, family)
     hours = peukert.run_time(capacity, running, k.value)
     case.step(
-        f"20 h x ({say.amp_hours(capacity)} / (20 h x {say.amps(running)}))^{k.value:g}, at most Ah / A = "
-        f"{say.duration(hours * 60)} from full to empty",
+        f"Peukert's law: 20 h x ({say.amp_hours(capacity)} / (20 h x {say.amps(running)}))^{k.value:g}, at most "
+        f"Ah / A = {say.duration(hours * 60)} from full to empty",
         k.cite,
         "peukert-limits",
     )
     charge = float(case.get("battery.charge", 100.0))
     usable = usable_share(case, family, charge)
     to_limit, to_empty = hours * 60 * usable, hours * 60 * charge / 100
+    spread = by_the_range(case, kind, capacity, running)
     case.step(f"{say.quantity(usable * 100, '%')} of that is usable: {say.duration(to_limit)}", "usable-depth")
     if family == "lead" and running > capacity:
         case.because("At more than 1 A for each Ah the volts may end a run before the charge does", "peukert-limits")
     figures = (
-        Figure("time_to_usable_limit", f"to {'half' if family == 'lead' else '20 % left'}", to_limit, "min"),
-        Figure("time_to_empty", "to empty", to_empty, "min"),
-        *bursts(case, to_limit),
+        estimate("time_to_usable_limit", f"to {'half' if family == 'lead' else '20 % left'}", to_limit, spread, "min"),
+        estimate("time_to_empty", "to empty", to_empty, spread, "min"),
+        *bursts(case, to_limit, spread),
+        *session.figures(case, running),
     )
     return TOPIC.says(
         *judged(case, to_limit, usable, running),
         *figures,
-        plot=plot(charge, to_empty, family, to_limit),
+        plot=plot(case, kind, capacity, running, usable),
         urgency="today" if family == "lead" and charge < 50 else "routine",
     )
+
+
+def by_the_range(case: Case, kind: str, capacity: float, running: float) -> tuple[float, float]:
+    """What the ends of the source's range of k make of a time, as shares of it; 1 and 1 where k does not matter."""
+    row = reference.row("peukert", chemistry=kind)
+    low, middle, high = (peukert.run_time(capacity, running, row[name].value) for name in ("k_high", "k", "k_low"))
+    shares = low / middle, high / middle
+    if shares[1] - shares[0] > SAME:
+        spread = f"{row['k_low'].value:g} to {row['k_high'].value:g}"
+        ends = say.between_times(low * 60, high * 60)
+        case.step(f"The exponent is given as {spread} for this kind, so {ends} from full to empty", row["k"].cite)
+    return shares
+
+
+def estimate(name: str, label: str, value: float, spread: tuple[float, float], unit: str = "") -> Figure:
+    """A figure with the range that the source's own range makes of it."""
+    low, high = (value * share for share in spread)
+    if high - low <= SAME * value:
+        return Figure(name, label, value, unit)
+    return Figure(name, label, value, unit, low, high)
 
 
 def cold(case: Case, family: str) -> float:
@@ -151,14 +176,15 @@ def usable_share(case: Case, family: str, charge: float) -> float:
     return max(0.0, share - (100 - charge)) / 100
 
 
-def bursts(case: Case, minutes: float) -> tuple[Figure, ...]:
+def bursts(case: Case, minutes: float, spread: tuple[float, float]) -> tuple[Figure, ...]:
     """How many bursts of the stated length fit in, rounded down."""
     one = case.said("load.burst")
     if one is None:
         return ()
-    count = math.floor(minutes * 60 / float(one) + 1e-9)
-    case.step(f"{say.duration(minutes)} / {say.quantity(float(one), 's')} = {count} bursts")
-    return (Figure("burst_count", "bursts", float(count)),)
+    least, count, most = (math.floor(minutes * share * 60 / float(one) + 1e-9) for share in (spread[0], 1, spread[1]))
+    case.step(f"{say.duration(minutes)} / {say.quantity(float(one), 's')} = {count} bursts", "drain-arithmetic")
+    ends = (float(least), float(most)) if least < most else (None, None)
+    return (Figure("burst_count", "bursts", float(count), "", *ends),)
 
 
 def wanted(case: Case) -> float | None:
@@ -215,15 +241,21 @@ def against(case: Case, minutes: float, asked: float) -> tuple[str, str]:
     return "no", f"No: {gives} about {amount} before charging, and {say.duration(asked)} are asked for."
 
 
-def plot(charge: float, to_empty: float, family: str, to_limit: float) -> dict[str, Any]:
-    """Charge left against minutes, with the usable limit."""
-    floor = 100 - float(reference.row("usable", family=family)["share"].value)
-    return {
-        "kind": "line",
-        "title": "Charge left while the load runs",
-        "x": {"label": "time", "unit": "min"},
-        "y": {"label": "charge", "unit": "%"},
-        "series": [{"label": "charge left", "points": [[0.0, charge], [to_empty, 0.0]]}],
-        "limits": [{"label": "usable to here", "value": floor}],
-        "mark": {"label": "usable limit", "x": to_limit, "y": min(floor, charge)},
-    }
+def plot(case: Case, kind: str, capacity: float, running: float, usable: float) -> dict[str, Any]:
+    """Minutes to the usable limit against the current, with the customer's own current and the time asked for."""
+    row = reference.row("peukert", chemistry=kind)
+    currents = [running * share for share in AROUND]
+    curves = [
+        (name, [(amps, peukert.run_time(capacity, amps, row[k].value) * 60 * usable) for amps in currents])
+        for name, k in (("to the limit", "k"), ("at worst", "k_high"))
+    ]
+    asked, at = wanted(case), AROUND.index(1.0)
+    return drawn.chart(
+        "line",
+        "Time to the usable limit against the current",
+        ("current", "A"),
+        ("time", "min"),
+        curves if row["k_high"].value > row["k"].value else curves[:1],
+        [("asked for", asked)] if asked else [],
+        ("yours", running, float(curves[0][1][at][1])),
+    )

@@ -138,6 +138,11 @@ def judged(case: Case, spread: float | None) -> Answer:
     full = "full" if charge >= 97.5 else f"{told} full"
     advice = {"no": ", so charge it today", "marginal": ", so charge it soon"}.get(verdict, "")
     head = f"{opening}: {read} means your battery is {full}{advice}."
+    if spread is not None and spread >= limit("gravity-uneven") - NEAR:
+        head = (
+            f"{opening}: the lowest cell is {full}, but the cells differ by {spread:.3f}, so charge it right through "
+            "and read again."
+        )
     return TOPIC.says(verdict, head, *found, urgency=urgent)
 
 

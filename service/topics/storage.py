@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from service import say
 from service.calculators import freezing, storage
 from service.case import Case, Value
-from service.reply import Answer, Figure
-from service.rules import drawn, frost, laid_up, readings, wording
+from service.reply import Answer, Figure, Option
+from service.rules import dates, drawn, frost, laid_up, readings, wording
 from service.rules.laid_up import FULL
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
@@ -31,6 +31,7 @@ def shorter(case: Case) -> Iterator[Value]:
 TOPIC = Topic(
     "storage",
     "Laying up",
+    of_two="worst",
     cautions=("lithium-cold", "frost", "check-date", "short-circuit", "lift"),
     levers=(
         Lever("drain.current", lambda case: (0.0,) if case.said("drain.current") else (), "everything disconnected"),
@@ -45,6 +46,7 @@ TOPIC = Topic(
     likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0))},
 )
 FROST = 0.0
+STRICT = ("information", "yes", "marginal", "no")
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +88,35 @@ def left_on(case: Case) -> bool:
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
+    if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
+        return two_kinds(case)
+    return one(case)
+
+
+def two_kinds(case: Case) -> Answer:
+    """Two kinds side by side: how full each is laid up, and the sooner look."""
+    other = case.others()
+    sides = [(item, one(item)) for item in (case, other)]
+    wording.take_in(case, other)
+    apart = other.used.get(("battery.charge", 1))
+    if apart is not None and apart.origin == "assumed":
+        case.used[("battery.charge", 2)] = replace(apart, of=2)
+    names = [say.CHEMISTRY[str(item["battery.chemistry"])] for item, _ in sides]
+    full = [wording.percent(laid_up.charge_now(item, start(item))) for item, _ in sides]
+    look = min(float(figure.value) for _, found in sides for figure in found.figures if figure.name == "check_interval")
+    days = [next(float(item.value) for item in found.figures if item.name == "days_to_recharge") for _, found in sides]
+    again = [f"charge again after {say.quantity(int(item + NEAR), 'd', 0)}" for item in days]
+    each = again if full[0] == full[1] else [f"laid up at {charge} of charge" for charge in full]
+    told = "; ".join(f"{name}: {words}" for name, words in zip(names, each, strict=True))
+    head = f"{told[:1].upper()}{told[1:]}; disconnect both, and look every {say.quantity(look, 'd', 0)}."
+    options = tuple(Option(name, found.verdict, found.figures) for name, (_, found) in zip(names, sides, strict=True))
+    worse = max(sides, key=lambda side: STRICT.index(side[1].verdict))[1]
+    head = head if worse.verdict == "information" else worse.headline
+    return replace(worse, headline=head, compare=options)
+
+
+def one(case: Case) -> Answer:
+    """The answer for one battery."""
     if case.said("battery.chemistry") is None:
         case.assume("battery.chemistry", "lead", "the kind is not said")
     if left_on(case) and "bank.capacity" not in case:
@@ -98,6 +129,9 @@ def answer(case: Case) -> Answer:
     figures = [
         Figure("days_to_recharge", "charge again after", days, "d"),
         Figure("check_interval", "look every", check, "d"),
+        laid_up.self_discharge(case),
+        *recharge_volts(case),
+        *by_date(case, found, days),
     ]
     away = case.said("storage.time")
     if away is None:
@@ -120,6 +154,44 @@ def steps(case: Case, found: LaidUp, days: float) -> None:
     if found.recharge <= 0:
         told = f"{wording.percent(found.charge)} is not over {say.charge(target)}, so it wants a charge first"
     case.step(told, cite(source), cite("check-most"))
+
+
+def recharge_volts(case: Case) -> Iterator[Figure]:
+    """The volts at rest at which a lead battery is charged again."""
+    if laid_up.is_lithium(case):
+        return
+    scale = (readings.said_system(case) or 12.0) / 12
+    volts, latest = (
+        scale * item
+        for item in (
+            readings.volts_for(limit("lead-good"), readings.table_of(case.said("battery.chemistry"))),
+            limit("recharge-latest"),
+        )
+    )
+    case.step(
+        f"{say.charge(limit('lead-good'))} is {say.volts(volts, 2)} at rest; the trade's latest is about "
+        f"{say.volts(latest)}",
+        cite("lead-good"),
+        cite("recharge-latest"),
+    )
+    yield Figure("recharge_voltage", "charge again at", volts, "V")
+
+
+def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
+    """The day by which it wants a charge, and what is left at the end, where the message names days of the year."""
+    told = dates.told(case.text)
+    if not told or told[0].end:
+        return
+    first = told[0]
+    if days >= 1:
+        case.because(f"Laid up on {first.words}, charge it by {dates.later(first, days).words}", "calendar")
+    if len(told) > 1 and (until := dates.between(first, told[1])):
+        left = found.after(until)
+        case.because(
+            f"On {told[1].words}, after {say.quantity(until, 'd')}, it is at about {wording.percent(left)}",
+            "calendar",
+        )
+        yield Figure("state_of_charge_on_date", f"left on {told[1].words}", left, "%")
 
 
 def verdict_for(case: Case, found: LaidUp, away: float) -> str:

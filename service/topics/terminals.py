@@ -74,6 +74,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("no", head, *lug(size))
     found = next((words for cue, words in HABITS.items() if case.says(f"detail:{cue}")), None)
     if found is None and case.says("detail:torque"):
+        case.source(PRACTICE)
         return TOPIC.says("information", how_tight(size), *lug(size))
     if found is None:
         return fitting(case, size)

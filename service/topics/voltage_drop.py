@@ -66,6 +66,7 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
     both = say.number(2 * float(case["cable.length"]) / 0.3048, 1)
     case.step(
         f"10.75 x {say.amps(amps)} x {both} ft there and back / {say.number(float(case['cable.cmil']))} circular mils "
+        "(the American measure of a wire's area) "
         f"= {say.volts(lost.volts, 2)}",
         K.cite,
     )
@@ -111,7 +112,10 @@ def measured(case: Case) -> Answer:
     near, far = (float(case[fact]) for fact in MEASURED)
     volts = float(case["bank.voltage"])
     lost = circuit.Loss(near - far, (near - far) / volts * 100, circuit.allowed(case))
-    case.step(f"{say.volts(near)} at the battery less {say.volts(far)} at the load = {say.volts(near - far, 2)}")
+    case.step(
+        f"{say.volts(near)} at the battery less {say.volts(far)} at the load = {say.volts(near - far, 2)}",
+        "ohms-law",
+    )
     told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {say.share(lost.percent)}"
     limit = f"the limit of {say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
     case.step(f"The limit is {limit}", MOTOR_LIMIT.cite)

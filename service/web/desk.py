@@ -13,7 +13,8 @@ from pathlib import Path
 from typing import Any
 
 from service import version
-from service.house import House, load
+from service.house import House
+from service.house.kept import Kept
 from service.leadsman import Leadsman
 from service.log import Entry, Log, LogFault
 from service.reply import Reply
@@ -26,13 +27,12 @@ class WebDesk:
     """One desk under one house, with its log. A changed house file is taken up; a broken one is reported, not used."""
 
     def __init__(self, house: Path, folder: Path) -> None:
-        self.file = house
         self.folder = folder
-        self._stamp = house.stat().st_mtime_ns
+        self._kept = Kept(house)
         self.fault = ""  # what is wrong with the house file now, if anything
         self._local = threading.local()
         self.log()  # a folder that cannot be written is found here
-        self._desk = Leadsman(load(house), Signer(secret(folder)), fault=_report)
+        self._desk = Leadsman(self._kept.now(), Signer(secret(folder)), fault=_report)
         version.rules()
 
     @property
@@ -77,17 +77,10 @@ class WebDesk:
         self._local.__dict__.pop("log", None)
 
     def _taken_up(self) -> None:
-        try:
-            stamp = self.file.stat().st_mtime_ns
-            if stamp == self._stamp:
-                return
-            self._stamp = stamp
-            self._desk.house = load(self.file)
-            self.fault = ""
-        except (OSError, ValueError) as error:
-            if str(error) != self.fault:
-                logger.error("the house file is not taken up, the last sound one stays: %s", error)
-            self.fault = str(error)
+        self._desk.house = self._kept.now()
+        if self._kept.fault and self._kept.fault != self.fault:
+            logger.error("the house file is not taken up, the last sound one stays: %s", self._kept.fault)
+        self.fault = self._kept.fault
 
 
 def secret(folder: Path) -> str:

@@ -160,5 +160,4 @@ def _in_words(error: BadInput) -> str:
 
 def _signed(at: str) -> str:
     moment, house = datetime.datetime.fromisoformat(at), desk().house
-    disclaimer = house.words.get("disclaimer", "")
-    return f"Asked {moment:%-d %B %Y, %H:%M} UTC. {house.name}, battery questions. {disclaimer}".strip()
+    return f"Asked {moment:%-d %B %Y, %H:%M} UTC. {house.name}, battery questions."

@@ -32,3 +32,11 @@ def test_the_factor_is_dilution_times_gas_times_safety():
 def test_values_outside_the_limits_are_refused(values):
     with pytest.raises(OutOfRange):
         ventilation.airflow(*values)
+
+
+@pytest.mark.parametrize(
+    ("space", "air", "roomy"),
+    [(1.5, 0.6, True), (1.49, 0.6, False), (6.0, 2.4, True), (5.0, 2.4, False), (0.3, 0.12, True)],
+)  # 2.5 m3 for each m3/h, IEC 62485-2
+def test_a_space_is_roomy_from_two_and_a_half_hours_of_its_air(space, air, roomy):
+    assert ventilation.roomy(space, air) is roomy

@@ -3,9 +3,9 @@
     python -m tests.tools.fit_points MESSAGES.jsonl ... [--write]
 
 Needs numpy and scipy, which the project itself does not. Besides the files given (one case a line: id, turns with text
-and expect) it reads the project's own messages, tests/reading/asked/*.toml. It fits without each author in turn (the
-id up to its first dash), prints how that author's messages then fare, and with --write fits to all of them and puts
-the table in its place. The same files give the same table.
+and expect) it reads the project's own messages, tests/reading/asked/*.toml and tests/reading/voices/*.jsonl. It fits
+without each fifth of the authors in turn (the id up to its first dash), prints how their messages then fare, and with
+--write fits to all of them and puts the table in its place. The same files give the same table.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ import argparse
 import collections
 import json
 from collections.abc import Iterable, Mapping, Sequence
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -22,13 +23,14 @@ import numpy as np
 from scipy import sparse
 
 from service.house import load
-from service.route import FOLDER, HAZARD, SEVERAL, Bars, Tally, beside, decided, goes_on, tallied
-from tests.tools.labelled import Turn, labelled, outcome, own, show, tally
+from service.route import FOLDER, HAZARD, SEVERAL, Bars, Tally, decided, goes_on, placed, tallied
+from tests.tools.labelled import VOICES, Turn, labelled, outcome, own, show, tally
 
 POINTS = 5  # points to one unit of log-odds
 SMALLEST = 1  # fewer points than this are dropped
 LEAST_AUTHORS, LEAST_MESSAGES, LEAST_PAIRS = 2, 3, 4
 LASSO, RIDGE, STEPS, REACH = 0.3, 2.0, 150, 8.0
+FOLDS = 5  # of authors
 COST = 1.0  # exact messages that one wrong topic outweighs
 Ranked = dict[int, list[Tally]]  # by the id() of a turn
 
@@ -147,16 +149,36 @@ def _labels(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Any, Any, lis
 
 
 def held_out(turns: Sequence[Turn], topics: Sequence[str]) -> Ranked:
-    """The topics of every labelled turn by a fit that has not seen its author."""
-    points = {}
-    for author in sorted({turn.author for turn in turns if not turn.own}):
-        fit, names = fitted([turn for turn in turns if turn.author != author], topics)
-        left = [turn for turn in turns if turn.author == author]
-        data = Data(left, names)
-        each, _ = data.scores(fit.whole_numbers())
-        for turn, rows in zip(left, np.split(each.astype(int), data.starts[1:]), strict=True):
-            points[id(turn)] = tallied({topic: rows[:, number].tolist() for number, topic in enumerate(topics)})
-    return points
+    """The ranking of every labelled turn by a fit that has not seen its author; the fits run side by side."""
+    authors = sorted({turn.author for turn in turns if not turn.own})
+    outs = [authors[fold::FOLDS] for fold in range(FOLDS)]
+    with ProcessPoolExecutor() as pool:
+        found = pool.map(without, [turns] * FOLDS, outs, [topics] * FOLDS)
+        return {id(turns[place]): ranking for part in found for place, ranking in part}
+
+
+def without(turns: Sequence[Turn], out: Sequence[str], topics: Sequence[str]) -> list[tuple[int, list[Tally]]]:
+    """The rankings of these authors' turns, by their places, from a fit to all the others."""
+    places = [place for place, turn in enumerate(turns) if turn.author in out]
+    left = [turns[place] for place in places]
+    points = tallies(*fitted([turn for turn in turns if turn.author not in out], topics), left, topics)
+    return [(place, points[id(turn)]) for place, turn in zip(places, left, strict=True)]
+
+
+def tallies(fit: Fit, names: dict[str, int], turns: Sequence[Turn], topics: Sequence[str]) -> Ranked:
+    """The ranking of every turn by the whole numbers of a fit, as the service would have it."""
+    fit = fit.whole_numbers()
+    data = Data(turns, names)
+    each, _ = data.scores(fit)
+    number = {topic: place for place, topic in enumerate(topics)}
+
+    def points(sign: str, topic: str) -> tuple[int, int]:
+        row, column = names.get(sign), number[topic]
+        return (0, 0) if row is None else (int(fit.here[row, column]), int(fit.anywhere[row, column]))
+
+    split = np.split(each.astype(int), data.starts[1:])
+    found = [tallied({topic: rows[:, number[topic]].tolist() for topic in topics}) for rows in split]
+    return {id(turn): placed(item, turn.rows, points) for turn, item in zip(turns, found, strict=True)}
 
 
 def further(turns: Sequence[Turn], points: Ranked) -> tuple[dict[str, int], int]:
@@ -165,12 +187,12 @@ def further(turns: Sequence[Turn], points: Ranked) -> tuple[dict[str, int], int]
     for turn in turns:
         if not turn.wanted or HAZARD in set().union(*turn.wanted):
             continue
-        first, second, third = [item for item in points[id(turn)] if item.topic != HAZARD][:3]
+        first, second = [item for item in points[id(turn)] if item.topic != HAZARD][:2]
         if second.topic in turn.may:
             continue
         left = [names for names in turn.wanted if first.topic not in names]
         truth.append(any(second.topic in names for names in left) and len(turn.wanted) > 1)
-        rows.append((second.total / POINTS, [*turn.shape, *beside(first, second, third)]))
+        rows.append((second.total / POINTS, [*turn.shape, *second.place]))
     seen = collections.Counter(name for _, names in rows for name in names)
     names = sorted(name for name, times in seen.items() if times >= LEAST_PAIRS)
     place = {name: number for number, name in enumerate(names)}
@@ -258,7 +280,7 @@ def main() -> None:
     parser.add_argument("--write", action="store_true")
     options = parser.parse_args()
     models = tuple(model.name for model in load().models.values())
-    known = [turn for path in options.files for turn in labelled(path, models)]
+    known = [turn for path in [*options.files, *sorted(VOICES.glob("*.jsonl"))] for turn in labelled(path, models)]
     turns = [*known, *own(models)]
     topics = sorted({name for turn in turns for names in (*turn.wanted, turn.may) for name in names})
     points = held_out(turns, topics)

@@ -15,7 +15,9 @@ from grammar.reading import Message
 from service.evidence import evidence, shape
 from service.route import HANDED_OVER, HAZARD, rows_of
 
-OWN = Path(__file__).parents[1] / "reading" / "asked"
+OWN = Path(__file__).parents[1] / "reading" / "asked"  # messages by what they ask
+VOICES = OWN.with_name("voices")  # whole cases, one a line
+NONE = "nothing"  # heads what asks nothing: thanks, a greeting
 FOLDS = 3  # the cases of a file without voices are split by their ids
 
 
@@ -43,7 +45,7 @@ class Turn:
     def author(self) -> str:
         """Who wrote it, and with whom it is left out together."""
         name = self.id.partition("-")[0]
-        if name.startswith("v") or self.own:
+        if name.startswith(("v", "w")) or self.own:
             return name
         return f"dev{int(hashlib.md5(self.id.encode()).hexdigest(), 16) % FOLDS}"
 
@@ -65,15 +67,17 @@ def labelled(path: Path, models: Sequence[str]) -> list[Turn]:
 
 
 def own(models: Sequence[str]) -> list[Turn]:
-    """The project's own messages; "topic + topic" heads those that ask two things."""
+    """The project's own messages under what they ask: "topic + topic", "before > topic", "topic (may as well, may)"."""
     turns = []
     for path in sorted(OWN.glob("*.toml")):
         for heading, texts in tomllib.loads(path.read_text(encoding="utf-8")).items():
             before, _, asked = heading.rpartition(" > ")
-            wanted = [frozenset(name.split("|")) for name in asked.split(" + ")]
+            asked, _, may = asked.rstrip(")").partition(" (")
+            wanted = [frozenset(name.split("|")) for name in asked.split(" + ") if name != NONE]
+            also = frozenset(may.split(", ")) if may else frozenset()
             context = tuple(before.split(" + ")) if before else ()
             turns += [
-                Turn(f"own-{heading}-{number}", read(text, models=models), wanted, frozenset(), context, own=True)
+                Turn(f"{path.stem}-{heading}-{number}", read(text, models=models), wanted, also, context, own=True)
                 for number, text in enumerate(texts)
             ]
     return turns

@@ -68,3 +68,16 @@ def test_unknown_banks_are_asked_for():
 def test_frost_stops_lithium_here_too():
     facts = {"bank.count": 2.0, "charger.outputs": 2.0, "battery.chemistry": "lfp", "ambient.temperature": -2.0}
     assert TOPIC.answer(case(facts)).verdict == "no"
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("One 24 V charger for two 12 V batteries in series, ok?", "yes"),
+        ("Is a 24 volt marine charger all right for two 12 V batteries in series?", "yes"),
+        ("One 12 V charger with two outputs for two 12 V batteries in series, ok?", "needs-facts"),
+    ],
+)
+def test_a_charger_named_by_the_volts_of_the_bank(text, verdict):
+    facts = {"battery.nominal": 12.0, "battery.count": 2.0, "bank.layout": "series", "bank.voltage": 24.0}
+    assert TOPIC.answer(case(facts, text=text)).verdict == verdict

@@ -47,7 +47,7 @@ def test_66_7_a_from_an_alternator(kind, alternator, verdict):
 def test_the_largest_converter_for_an_alternator():
     facts = {"alternator.current": 35.0, "battery.chemistry": "agm", "charger.kind": "dc-dc"}
     answer = TOPIC.answer(case(facts, cues={"thing:dcdc"}))
-    assert [figure.value for figure in answer.figures] == pytest.approx([28.0, 25.2])
+    assert [figure.value for figure in answer.figures[:2]] == pytest.approx([28.0, 25.2])
 
 
 @pytest.mark.parametrize(

@@ -92,3 +92,22 @@ def test_a_case_size_gives_the_usual_range_and_no_time() -> None:
 
 def test_thrust_is_no_current() -> None:
     assert "thrust gives no amps" in asked({**AGM}, "detail:thrust").headline
+
+
+def test_the_picture_shows_the_time_against_the_current() -> None:
+    found = asked({"battery.chemistry": "flooded", "battery.capacity": 100, "load.current": 50, "load.time": 600})
+    plot = found.plot
+    assert plot is not None
+    usual, worst = (dict(map(tuple, series["points"])) for series in plot["series"])
+    assert list(usual.values()) == sorted(usual.values(), reverse=True)
+    assert usual[50] == pytest.approx(minutes(found))
+    assert all(worst[amps] < usual[amps] for amps in usual)
+    assert (plot["mark"]["x"], plot["mark"]["y"]) == pytest.approx((50, minutes(found)))
+    assert plot["limits"] == [{"label": "asked for", "value": 10}]
+
+
+def test_one_curve_where_the_exponent_is_at_the_top_of_its_range() -> None:
+    plot = asked({**AGM, "load.current": 50}).plot
+    assert plot is not None
+    assert len(plot["series"]) == 1
+    assert plot["limits"] == []

@@ -1,0 +1,94 @@
+"""Numbers in pairs: the two sides of a converter ("12 to 24", "24 V from 12 V"), the two limits of a battery."""
+
+from __future__ import annotations
+
+from grammar.attach import FIGURES, Claim, beside
+from grammar.items import Item
+from grammar.scene import Scene
+
+NOMINAL = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
+SIDES = frozenset({"NUM", "VOLT", "COUNT"})
+SYSTEMS = NOMINAL - {6.0}
+UPWARD = frozenset(["to", "-", "->", "=>", ">", "→", "into", "down"])
+OUT_OF = frozenset(["of", "from"])
+FROM_IT = OUT_OF | {"out", "a", "the", "my"}
+REACH = 4  # pieces from one side to the other: "24 V 20 A from 12 V"
+ISOLATED = frozenset(["iso", "isolated", "noniso"])
+SMALLEST_LIMIT = 20.0
+BESIDE_BMS = 2.0
+
+
+def converts(scene: Scene) -> bool:
+    """Whether a converter from one voltage to another is spoken of."""
+    told = any(fact.fact == "charger.input_voltage" for fact in scene.said)
+    return told or "dcdc" in scene.heads or scene.about("word:boost")
+
+
+def steps_up(scene: Scene, item: Item) -> str:
+    """What the numbers of "12 to 24", "24 out of 12" are: the side taken from and the side charged; else ""."""
+    for other in scene.items[max(0, item.at - REACH) : item.at + REACH + 1]:
+        if other is item or other.dim not in SIDES or abs(other.at - item.at) > REACH:
+            continue
+        first, second = sorted((item, other), key=lambda one: one.at)
+        taken = _taken_from(scene, first, second)
+        if taken is not None:
+            return "charger.input_voltage" if taken is item else "bank.voltage"
+    return ""
+
+
+def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
+    """Which of two voltages a converter takes in; None where they are no pair."""
+    one, other = first.quantity.value, second.quantity.value
+    if one == other or not {one, other} <= SYSTEMS:
+        return None
+    pieces = scene.items[first.at + 1 : second.at]
+    between = {piece.name for piece in pieces if not piece.dim} or _sign(scene, first, second)
+    if any(piece.dim == "COUNT" for piece in (first, *pieces)):  # "24 V from two 12 V"
+        return None
+    out = between & OUT_OF and between - {"/"} <= FROM_IT
+    if out and ((one, other) == (24.0, 12.0) or converts(scene)):
+        return second
+    close = len(pieces) <= 2 and not any(piece.dim for piece in pieces)
+    if not close or "from" in between:
+        return None
+    if between & UPWARD and ((one, other) == (12.0, 24.0) or converts(scene)):
+        return first
+    told = converts(scene) or ("charger" in scene.heads and bool(ISOLATED & scene.vocabulary))
+    return first if between == {"/"} and told else None
+
+
+def _sign(scene: Scene, first: Item, second: Item) -> set[str]:
+    """The sign right between two numbers, which is no piece of its own: the dash of "12-24 V"."""
+    if first.part is None or second.part is None:
+        return set()
+    return {scene.text[first.part.span[1] : second.part.span[0]].strip()}
+
+
+def _volts(scene: Scene) -> list[Item]:
+    return scene.quantities("VOLT", "NUM")
+
+
+def put_out(scene: Scene, item: Item) -> Claim | None:
+    """The amps that a converter gives: "24 V 20 A from 12 V", "12 to 24, 15 A out"."""
+    after = scene.word(item.end)
+    if after in ("out", "output") and (converts(scene) or any(steps_up(scene, other) for other in _volts(scene))):
+        return Claim("charger.current", "role")
+    left = [other for other in scene.items[max(0, item.at - 2) : item.at] if other.dim in ("VOLT", "NUM")]
+    right = [other for other in scene.items[item.at + 2 : item.at + 4] if other.dim in ("VOLT", "NUM")]
+    if after in OUT_OF and left and right and _taken_from(scene, left[0], right[0]) is not None:
+        return Claim("charger.current", "role")
+    return None
+
+
+def limits(scene: Scene, item: Item, value: float) -> Claim | None:
+    """The two figures of "BMS 150/300": what it allows all the time, and for some seconds."""
+    for step in (2, -2):
+        place = item.at + step
+        other = scene.items[place] if 0 <= place < len(scene.items) else None
+        if other is None or other.dim not in FIGURES or scene.items[item.at + step // 2].name != "/":
+            continue
+        low, high = (value, other.quantity.value) if step > 0 else (other.quantity.value, value)
+        near = beside(scene, item, "bms", reach=BESIDE_BMS) or beside(scene, other, "bms", reach=BESIDE_BMS)
+        if near and not isinstance(low, str) and not isinstance(high, str) and SMALLEST_LIMIT <= low < high:
+            return Claim("battery.max_current" if step > 0 else "battery.peak_current", "role")
+    return None

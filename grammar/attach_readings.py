@@ -1,0 +1,173 @@
+"""What the volts read off a meter are: at rest or under load, at the battery or at the motor, a charger's."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from grammar.attach import Claim, beside, close, nearest
+from grammar.items import Item
+from grammar.near import around, gap
+from grammar.scene import Scene
+
+LOST = 4.0  # volts: a smaller figure may be the difference of two readings
+FEW = 12  # readings of which the differences are looked at
+SAGGED = 11.9  # of two readings a volt apart the lower one is under load if it is below this
+TIRED = 12.45  # a single reading above this is not one under load, whatever the words
+FALL = 0.9  # volts between two readings that a load explains
+FALLEN = 0.15  # the same where the words say that it falls
+CHARGING = (13.9, 15.9)
+CHARGING_24 = (27.8, 30.2)
+LEAD_AT_REST = 13.35  # a lead battery above this is being charged
+SAG_REACH = 6.0
+AT_LOAD = 4.1
+LOWERED = 11.9  # the same in the clause that names the load
+TO = frozenset(["to", "->", "=>", "then", ">"])
+FLAT = 5.0  # volts that no motor is told to have pulled
+FLAT_OUT = 10.5  # no battery rests so low where a motor is told to run
+DEAD = 1.0  # volts of a battery that has switched itself off
+FLATTENED = 11.5  # with a load named, nobody reads this at rest
+NEAR_OFF = 3.0
+AT_ONCE = 0.6
+NOW = frozenset({"today", "now"})
+
+
+def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
+    """What each reading of the message is. Two that differ by a volt or more are before and under load."""
+    items = _of_now(scene, items)
+    claims = {item.at: _reading(scene, item) for item in items}
+    resting = [item for item in items if claims[item.at].fact == "reading.voltage"]
+    values = [float(item.quantity.value) for item in resting]
+    if (
+        resting
+        and any(claim.fact == "reading.load_voltage_at_load" for claim in claims.values())
+        and min(values) < TIRED
+    ):
+        claims[resting[values.index(min(values))].at] = Claim("reading.load_voltage", "role")
+    elif len(values) >= 2 and _is_fall(scene, resting, values):
+        low = resting[values.index(min(values))]
+        claims[low.at] = Claim("reading.load_voltage", "range")
+    elif values and len(set(values)) == 1 and _loaded(scene, resting[0], values[0], alone=len(items) == 1):
+        claims |= {item.at: Claim("reading.load_voltage", "role") for item in resting}
+    return claims
+
+
+def _of_now(scene: Scene, items: list[Item]) -> list[Item]:
+    """The readings without those of the past ("last autumn it showed 12.8") and without the difference of two."""
+    past = {scene.clause(found.start) for found in scene.named("note", "past")}
+    now = [item for item in items if scene.clause(item.start) not in past] or items
+    now = _latest(scene, now)
+    values = [float(item.quantity.value) for item in now]
+    read = {value for value in values if value > LOST}
+    lost = {round(abs(one - other), 2) for one in read for other in read} if len(read) <= FEW else set()
+    return [item for item in now if (value := float(item.quantity.value)) > LOST or round(value, 2) not in lost]
+
+
+def _latest(scene: Scene, items: list[Item]) -> list[Item]:
+    """The reading of today alone, where others near it were taken before: "it was 13.1 for days, today 12.9"."""
+    for before, item in pairwise(items):
+        told = any(scene.word(at) in NOW for at in range(before.end, item.start))
+        if told and abs(float(before.quantity.value) - float(item.quantity.value)) < FALL:
+            return [item]
+    return items
+
+
+def _reading(scene: Scene, item: Item) -> Claim:
+    value = float(item.quantity.value)
+    off = scene.about("role:off_charger") and (value < CHARGING[0] or _charger_off(scene, item))
+    if LEAD_AT_REST < value < CHARGING[1] and off:
+        return Claim("reading.voltage", "role")
+    at_load, at_battery = nearest(scene, item, "at_load"), nearest(scene, item, "at_battery")
+    if at_load <= AT_LOAD and at_load < at_battery and _falls_short(scene, value) and not _leads_on(scene, item):
+        return Claim("reading.load_voltage_at_load", "role")
+    if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
+        return Claim("charger.voltage", "grammar")
+    if _while_it_runs(scene, item):
+        return Claim("reading.load_voltage", "role")
+    if (
+        CHARGING[0] < value <= CHARGING[1]
+        or CHARGING_24[0] < value <= CHARGING_24[1]
+        or (LEAD_AT_REST < value < CHARGING[1] and not scene.lithium_known)
+    ):
+        return Claim("charger.voltage", "range")
+    if 13 <= value < CHARGING[1] and close(scene, item, "charger.voltage", reach=2.6):
+        return Claim("charger.voltage", "role")
+    return Claim("reading.voltage", "range")
+
+
+def _while_it_runs(scene: Scene, item: Item) -> bool:
+    """Whether it was read with a load on, though it is so high: "13.9 when the thruster runs"."""
+    if {"charger", "alternator", "engine", "panel"} & scene.heads:
+        return False
+    after = scene.after(item)
+    if after is not None and (after.fact, after.name) == ("reading.state", "load"):
+        return True
+    if "load" not in scene.heads:
+        return False
+    return any(
+        found.start >= item.end and gap(scene, item, found.start, found.end) <= AT_ONCE
+        for found in around(scene.sags, item, scene.sag_starts)
+    )
+
+
+def _charger_off(scene: Scene, item: Item) -> bool:
+    """Whether it was read "with the charger off", not "off the charger"."""
+    return any(
+        found.concept == "off_charger"
+        and scene.word(found.start) == "charger"
+        and gap(scene, item, found.start, found.end) <= NEAR_OFF
+        for found in around(scene.roles, item, scene.role_starts)
+    )
+
+
+def _falls_short(scene: Scene, value: float) -> bool:
+    """Whether volts at a motor are of one that runs: not 12.7 at rest "at the bow", nor the 0 of a dead battery."""
+    return value >= DEAD and (scene.lithium_known or value / max(1, round(value / 12.6)) < TIRED)
+
+
+def _leads_on(scene: Scene, item: Item) -> bool:
+    """Whether the place after a reading is that of the next one: "at batt 10.9 at motor 9.9"."""
+    ends = {found.end for found in scene.roles if found.concept == "at_battery"}
+    later = {found.end for found in scene.roles if found.concept == "at_load" and found.start == item.end}
+    return item.start in ends and any(scene.at_word[end].dim for end in later if end < len(scene.at_word))
+
+
+def _is_fall(scene: Scene, items: list[Item], values: list[float]) -> bool:
+    """Whether the readings are one battery's, before and under load."""
+    if sum(close(scene, item, "one_of_two", reach=1.6) for item in items) > 1:
+        return False
+    apart = max(values) - min(values)
+    high, low = (items[values.index(end(values))] for end in (max, min))
+    falls = low.at - high.at == 2 and scene.items[high.at + 1].name in TO
+    if scene.sags or (falls and "load" in scene.heads) or close(scene, low, "during_load", reach=0.6):
+        return apart >= FALLEN
+    most = (SAGGED + (0.6 if scene.lithium_known else 0.0)) * max(1, round(max(values) / 12.6))
+    return apart > FALL - 0.01 and (min(values) < most or "load" in scene.heads)
+
+
+def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
+    """Whether a single reading is one under load."""
+    of_one = value / max(1, round(value / 12.6))
+    tired = TIRED + (0.6 if scene.lithium_known else 0.0)
+    if (
+        of_one > tired
+        or value < (DEAD if "load" in scene.heads else FLAT)
+        or "drain" in scene.heads
+        or close(scene, item, "off", reach=3)
+    ):
+        return False
+    if scene.about("role:tester") and of_one < LOWERED:
+        return True
+    here = "head:load" in scene.by_clause.get(scene.clause(item.start), frozenset())
+    motors = any(head.head == "load" and head.name != "electronics" for head in scene.head_items)
+    states = {other.name for other in scene.items if other.fact == "reading.state"}
+    if (
+        of_one < (LOWERED if here else FLATTENED)
+        and motors
+        and (states <= {"load"} or (of_one < FLAT_OUT and "load" in states))
+    ):
+        return True
+    if of_one < LOWERED and "load" in states and not states - {"load"}:
+        return True
+    return any(
+        gap(scene, item, found.start, found.end) <= SAG_REACH for found in around(scene.sags, item, scene.sag_starts)
+    )

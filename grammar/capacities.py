@@ -1,0 +1,79 @@
+"""Which bare numbers are a battery's amp-hours: "80 each", "12 V 100", "the battery's a 180", "two of 90"."""
+
+from __future__ import annotations
+
+from grammar.items import Item
+from grammar.near import gap
+from grammar.scene import Scene
+
+GROUPS = frozenset(
+    {"22", "24", "25", "27", "29", "31", "34", "35", "36", "47", "48", "49", "51", "58", "65", "75", "78", "94"}
+)
+SMALLEST, LARGEST = 20, 1000
+MOST_OF_ONE = 400  # amp-hours of one battery
+OWNED = 0.6
+EACH = frozenset({"each", "apiece"})
+ARTICLES = frozenset({"a", "the", "my", "second", "another"})
+LASTS = frozenset({"last", "lasts"})
+OF_ONE = frozenset({6.0, 12.0, 12.8})  # volts
+OTHERS = frozenset({"load", "charger", "fuse", "cable", "panel", "alternator", "dcdc"})
+RATED = ("RC", "CCA", "AH")
+
+
+def is_size(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a bare number is a battery's amp-hours: "80 each", "both 100", "a 100 next to a 130 in parallel"."""
+    if not SMALLEST <= value <= LARGEST:
+        return False
+    told = any(fact.fact.startswith("battery.") for fact in scene.said)
+    batteries = told or "battery" in scene.facts | scene.heads or bool(scene.quantities(*RATED))
+    before, after = scene.before(item), scene.after(item)
+    counted = any(other.dim == "COUNT" for other in scene.items[max(0, item.at - 5) : item.at])
+    if (batteries or counted) and scene.word(item.end) in EACH:
+        return True
+    if batteries and before is not None and before.kind == "count":
+        return True
+    if value > MOST_OF_ONE or (after is not None and after.head in OTHERS):
+        return False
+    if (batteries or counted) and _after_volts(scene, item):
+        return True
+    if f"{value:g}" not in GROUPS and (_is_batterys(scene, item) or (batteries and _of_so_many(scene, item))):
+        return True
+    article = scene.word(item.start - 1) in ARTICLES
+    if article and (scene.word(item.end) in LASTS or _to_charge(scene, item)):
+        return True
+    return article and "bank.layout" in scene.facts and not scene.heads - {"battery"}
+
+
+def _to_charge(scene: Scene, item: Item) -> bool:
+    """Whether a charger is asked for it: "how big a charger for the 120"."""
+    after = scene.after(item)
+    if after is not None and after.kind != "mark":
+        return False
+    return scene.word(item.start - 2) == "for" and "charger" in scene.heads and scene.word(item.start - 1) == "the"
+
+
+def _after_volts(scene: Scene, item: Item) -> bool:
+    """Whether the volts of one battery stand right before: "12 V 100", "12V/120"."""
+    before, sides = scene.before(item), scene.sides.get(item.at)
+    if sides is not None and sides.left is not None and sides.left.head in OTHERS:
+        return False
+    if before is not None and before.name == "/" and item.at > 1:
+        before = scene.items[item.at - 2]
+    return before is not None and before.dim == "VOLT" and before.quantity.value in OF_ONE
+
+
+def _of_so_many(scene: Scene, item: Item) -> bool:
+    """Whether it is the "100" of "two of 100", "two AGM of 150 in series"."""
+    if scene.word(item.start - 1) != "of":
+        return False
+    before = scene.items[max(0, item.at - 4) : item.at - 1]
+    return (bool(before) and before[-1].dim in ("COUNT", "VOLT", "NUM")) or any(
+        other.fact == "battery.chemistry" for other in before
+    )
+
+
+def _is_batterys(scene: Scene, item: Item) -> bool:
+    """Whether the battery is named right before: "the battery's a 180"."""
+    sides = scene.sides.get(item.at)
+    left = sides.left if sides else None
+    return left is not None and left.head == "battery" and gap(scene, item, left.start, left.end) <= OWNED

@@ -1,0 +1,41 @@
+"""Which bare numbers are the amps of a fuse."""
+
+from __future__ import annotations
+
+from grammar.attach import Claim, asked
+from grammar.items import Item
+from grammar.scene import Scene
+
+FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400, 500})  # usual sizes, in amps
+SMALLEST_FUSE = 30
+OF_FUSE = (["of"], ["of", "a"], [",", "its"], ["its"], ["is"], ["says"])
+
+
+def fuse(scene: Scene, item: Item, value: float) -> Claim | None:
+    """The fact that a bare number near a fuse states."""
+    if value < SMALLEST_FUSE:
+        return None
+    return Claim("fuse.rating", "role") if _is_fuse(scene, item, value) else _beside_fuse(scene, item)
+
+
+def _beside_fuse(scene: Scene, item: Item) -> Claim | None:
+    """ "Fuse for 340" is a fuse for the load's amps; "a fuse of 160", "my fuse, its 250" are its own."""
+    named = [head for head in scene.head_items if head.head == "fuse" and head.end <= item.start]
+    between = [scene.word(at) for at in range(named[-1].end, item.start)] if named else []
+    if between == ["for"]:
+        return Claim("load.current", "role")
+    return Claim("fuse.rating", "role") if between in OF_FUSE and not asked(scene, named[-1]) else None
+
+
+def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
+    """ "Put a 300 in", "keeps blowing the 250": a usual size of fuse with an article, of which a fuse is spoken."""
+    after = scene.after(item)
+    one_of = [scene.word(item.start - 2), scene.word(item.start - 1)] == ["one", "of"]
+    if not (one_of or scene.word(item.start - 1) in ("a", "an", "the")) or value < SMALLEST_FUSE:
+        return False
+    if after is not None and after.head in ("load", "charger", "battery"):
+        return False
+    if "fuse" in scene.heads or scene.about("role:blown"):
+        return True
+    fitted = scene.word(item.end) in ("in", "instead") and value in FUSES
+    return fitted and bool({"load", "cable"} & scene.heads) and "battery" not in scene.heads

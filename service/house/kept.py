@@ -1,0 +1,33 @@
+"""A house file that is taken up anew when it changes; the last sound one stays in force."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from service.house import House, load
+
+
+class Kept:
+    """The house of a file, for what runs long. Raises HouseFault or OSError where it is not sound at the start."""
+
+    def __init__(self, file: Path) -> None:
+        self.file = file
+        self.fault = ""  # what is wrong with the file now, if anything
+        self._stamp = self._stamped()
+        self._house = load(file)
+
+    def now(self) -> House:
+        """The house in force: of the file as it stands, else the last sound one."""
+        try:
+            stamp = self._stamped()
+            if stamp != self._stamp:
+                self._stamp = stamp
+                self._house = load(self.file)
+                self.fault = ""
+        except (OSError, ValueError) as error:
+            self.fault = str(error)
+        return self._house
+
+    def _stamped(self) -> tuple[int, int]:
+        status = self.file.stat()
+        return status.st_mtime_ns, status.st_size

@@ -1,0 +1,88 @@
+"""Two batteries, loads or temperatures of one question side by side, by the judgement that serves one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from service import say
+from service.case import Case
+from service.reply import Answer, Option
+from service.rules import supply
+
+Judge = Callable[[Case], Answer]
+
+RATED = ("battery.cca", "battery.ca", "battery.max_current")
+KIND = ("battery.chemistry", "battery.capacity")
+WEIGHED = ("request:which", "request:versus", "about:compare")
+OPENINGS = ("Yes", "No", "Just enough", "Only just")
+SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
+LONGEST = 30  # words of a headline
+RANK = {"yes": 0, "marginal": 1, "needs-facts": 2, "no": 3}
+
+
+def are_weighed(case: Case) -> bool:
+    """Whether the message tells of two batteries: two ratings, or two kinds between which is chosen."""
+    if any(fact in case.second for fact in RATED):
+        return True
+    return case.says(*WEIGHED) and any(fact in case.second for fact in KIND)
+
+
+def with_second(case: Case, judge: Judge) -> Case:
+    """The case of the second battery, load or temperature; what it uses counts as used here."""
+    other = case.others()
+    judge(other)
+    case.used.update({key: item for key, item in other.used.items() if item.of == 2})
+    case.follow(other)
+    return case.others()
+
+
+def loads(case: Case, judge: Judge) -> Answer:
+    """Of two loads the heavier one decides."""
+    return max(judge(case), judge(with_second(case, judge)), key=lambda found: RANK[found.verdict])
+
+
+def batteries(case: Case, judge: Judge) -> Answer:
+    """Two batteries; where it is asked which, the better one's verdict and figures stand."""
+    other = with_second(case, judge)
+    answers = (judge(case), judge(other))
+    names = [supply.bank_name(item).removeprefix("your ") for item in (case, other)]
+    options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
+    best = min(answers, key=lambda item: (RANK[item.verdict], -_volts(item)))
+    if case.says(*WEIGHED):
+        last = 1 - answers.index(best)
+        return replace(best, headline=_with_the_other(best.headline, names[last], answers[last]), compare=options)
+    if best is answers[0]:
+        return replace(best, compare=options)
+    other_would = f"{answers[0].headline.removesuffix('.')}; the {names[1]} would do."  # the old one, or another's
+    head = other_would if best.verdict == "yes" else answers[0].headline
+    return replace(answers[0], headline=head, compare=options)
+
+
+def temperatures(case: Case, judge: Judge) -> Answer:
+    """The same at two temperatures: the worse one leads, of two alike the colder."""
+    sides = [(judge(one), one) for one in (case, with_second(case, judge))]
+    names = [f"at {say.temperature(float(one['ambient.temperature']))}" for _, one in sides]
+    options = tuple(Option(name, found.verdict, found.figures) for name, (found, _) in zip(names, sides, strict=True))
+    worse = max((0, 1), key=lambda side: (RANK[sides[side][0].verdict], -float(sides[side][1]["ambient.temperature"])))
+    found, better = sides[worse][0], sides[1 - worse][0]
+    opening, mark, rest = found.headline.partition(": ")
+    if opening not in OPENINGS:
+        return replace(found, compare=options)
+    here, there = (name.partition(" (")[0] for name in (names[worse], names[1 - worse]))
+    same = "also" if better.verdict == found.verdict else SHORT[better.verdict]
+    short = f"{opening}{mark}{here} {rest}"
+    return replace(found, headline=_fitting(f"{short.removesuffix('.')}; {there}: {same}.", short), compare=options)
+
+
+def _with_the_other(headline: str, name: str, other: Answer) -> str:
+    return _fitting(f"{headline.removesuffix('.')}; the {name}: {SHORT[other.verdict]}.", headline)
+
+
+def _fitting(whole: str, short: str) -> str:
+    """The whole sentence where it is no longer than a headline may be, else the short one."""
+    return whole if len(whole.replace(say.NB, " ").split()) <= LONGEST else short
+
+
+def _volts(answer: Answer) -> float:
+    return max((float(item.value) for item in answer.figures if item.name == "terminal_voltage_at_inrush"), default=0.0)

@@ -1,0 +1,82 @@
+"""Days of the year in a message: "on 1 October", "from November to March". No year is known, none is said."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+MONTHS = (
+    ("january", 31),
+    ("february", 28),
+    ("march", 31),
+    ("april", 30),
+    ("may", 31),
+    ("june", 30),
+    ("july", 31),
+    ("august", 31),
+    ("september", 30),
+    ("october", 31),
+    ("november", 30),
+    ("december", 31),
+)
+YEAR = 365
+NAMES = "|".join(rf"{name[:3]}(?:{name[3:]})?" if name != "may" else "may" for name, _ in MONTHS) + "|sept"
+BEFORE = r"(?:from|in|to|until|till|by|since|on|between|end of|start of|beginning of|early|late|mid|-|–)"
+DAY = r"(?P<{}>\d{{1,2}})(?:st|nd|rd|th)?"
+PATTERN = re.compile(
+    rf"(?<![\w.])(?:{DAY.format('first')} (?:of )?(?P<after>{NAMES})\b|(?:{BEFORE} ?)(?P<bare>{NAMES})\b"
+    rf"(?: {DAY.format('last')}(?![\w%.]))?)",
+    re.IGNORECASE,
+)
+UNTIL = re.compile(r"\b(?:until|till|by|before|to)\s*$", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class YearDay:
+    """A day of the year; `end` where it is a time to be reached ("until April")."""
+
+    month: int
+    day: int
+    end: bool = False
+
+    @property
+    def number(self) -> int:
+        """Days since 1 January, of a year without 29 February."""
+        return sum(days for _, days in MONTHS[: self.month - 1]) + self.day - 1
+
+    @property
+    def words(self) -> str:
+        """ "1 October"."""
+        return f"{self.day} {MONTHS[self.month - 1][0].capitalize()}"
+
+
+def told(text: str) -> list[YearDay]:
+    """The days that a message names, in its order; a month alone is its first day."""
+    return list(_found(text))
+
+
+def _found(text: str) -> Iterator[YearDay]:
+    for match in PATTERN.finditer(text):
+        name = (match["after"] or match["bare"]).lower()
+        month = next(number for number, (full, _) in enumerate(MONTHS, 1) if full.startswith(name[:3]))
+        day = int(match["first"] or match["last"] or 1)
+        if 1 <= day <= MONTHS[month - 1][1]:
+            yield YearDay(
+                month, day, bool(UNTIL.search(text[: match.start("bare") if match["bare"] else match.start()]))
+            )
+
+
+def later(first: YearDay, days: float) -> YearDay:
+    """The day so many whole days later."""
+    left = (first.number + int(days)) % YEAR
+    for month, (_, length) in enumerate(MONTHS, 1):
+        if left < length:
+            return YearDay(month, left + 1)
+        left -= length
+    raise AssertionError("a year has no such day")
+
+
+def between(first: YearDay, last: YearDay) -> int:
+    """Days from the one to the other, over the turn of the year where need be."""
+    return (last.number - first.number) % YEAR

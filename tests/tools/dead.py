@@ -1,0 +1,158 @@
+"""Entries of the lexicon that no text of the tests holds: `python -m tests.tools.dead [CASES.jsonl ...] [--delete]`.
+
+Lists them by file, those apart that stand in no message of the given files either; --delete takes these out.
+"""
+
+from __future__ import annotations
+
+import argparse
+import ast
+import json
+import re
+import tomllib
+from collections.abc import Iterable, Iterator
+from functools import cache
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from grammar import danger_text, vocabulary
+from grammar.phrases import Phrases, compiled
+from grammar.slips import mended
+from grammar.tokens import cut
+from grammar.vocabulary import Trie
+from tests.generator.messages import LEVELS, messages
+
+TESTS = Path(__file__).parents[1]
+GRAMMAR = Path(vocabulary.__file__).parent
+WORDS = GRAMMAR / "words"
+MADE = 600  # messages of each level of the generator
+
+
+class Entry(NamedTuple):
+    """A phrase of the lexicon: its file, the table that holds it, and the phrase."""
+
+    file: str
+    table: str
+    phrase: str
+
+
+def strings(content: Any) -> Iterator[str]:
+    """Every string in a parsed file."""
+    if isinstance(content, str):
+        yield content
+    elif isinstance(content, dict | list):
+        for part in content.values() if isinstance(content, dict) else content:
+            yield from strings(part)
+
+
+@cache
+def texts() -> frozenset[str]:
+    """The messages that the tests own: examples, cases, mails, conversations, what test files ask, what is made."""
+    found: set[str] = set()
+    for folder in ("reading", "cases", "rules", "inbox"):
+        for path in (TESTS / folder).rglob("*.toml"):
+            found.update(strings(tomllib.loads(path.read_text(encoding="utf-8"))))
+    for path in TESTS.rglob("*.py"):
+        nodes = ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        found.update(node.value for node in nodes if isinstance(node, ast.Constant) and isinstance(node.value, str))
+    for path in (*(TESTS / "inbox").glob("*.eml"), *(TESTS.parent / "demo_conversations").glob("*.md")):
+        found.add(path.read_text(encoding="utf-8", errors="replace"))
+    found.update(made.text for level in LEVELS for made in messages(MADE, level))
+    return frozenset(found)
+
+
+def asked_in(path: Path) -> Iterator[str]:
+    """The messages of a file of labelled cases."""
+    for line in path.read_text(encoding="utf-8").splitlines():
+        yield from (turn["text"] for turn in json.loads(line)["turns"])
+
+
+def lexicon() -> tuple[Trie, frozenset[Entry]]:
+    """A trie that tells which phrase was found, and all its entries."""
+    trie, entries = Trie(), []
+    for path in sorted(WORDS.glob("*.toml")):
+        entries += [Entry(path.name, concept, phrase) for _, concept, phrase in vocabulary.entries(path)]
+    entries += [Entry("values.toml", f"{fact[1:]} = {value}", phrase) for fact, value, phrase in vocabulary.values()]
+    for entry in entries:
+        trie.add(entry.phrase, (entry.file, f"{entry.table}\t{entry.phrase}"))
+    return trie, frozenset(entries)
+
+
+def dangers() -> tuple[Phrases, frozenset[Entry]]:
+    """The same for the tables of dangers."""
+    classes = {
+        name: words.split()
+        for name, words in tomllib.loads((WORDS / "danger_words.toml").read_text(encoding="utf-8"))["classes"].items()
+    }
+    entries = []
+    for path in sorted(WORDS.glob("danger*.toml")):
+        for table, spec in tomllib.loads(path.read_text(encoding="utf-8")).items():
+            if table not in ("class", "classes"):
+                entries += [Entry(path.name, table, phrase) for phrase in _phrases(spec)]
+    named = {"\t".join(entry): [entry.phrase] for entry in entries}
+    return Phrases(*compiled(named, classes)), frozenset(entries)
+
+
+def _phrases(spec: Any, key: str = "") -> Iterator[str]:
+    """The phrases of a table of dangers; "a b" among its pairs are two classes in a row."""
+    if isinstance(spec, dict):
+        for name, part in spec.items():
+            yield from _phrases(part, name)
+    elif isinstance(spec, list) and key == "pairs":
+        yield from (f"<{sign}> ** <{place}>" for sign, place in map(str.split, spec))
+        yield from (f"<{place}> ** <{sign}>" for sign, place in map(str.split, spec))
+    elif isinstance(spec, list) and key != "needs":
+        yield from spec
+
+
+def used(messages: Iterable[str]) -> set[Entry]:
+    """The entries that some message exercises."""
+    trie, _ = lexicon()
+    table, _ = dangers()
+    found: set[Entry] = set()
+    for text in messages:
+        for hit in trie.find([token.word for token in mended(cut(text))]):
+            found.add(Entry(hit.kind, *hit.concept.split("\t")))
+        found.update(Entry(*hit.name.split("\t")) for hit in table.find(danger_text.read(text).words))
+    return found
+
+
+def dead(met: set[Entry] | None = None) -> list[Entry]:
+    """The entries that no text of the tests exercises, in the order of their files. `met`: those that are."""
+    _, phrases = lexicon()
+    _, signs = dangers()
+    return sorted((phrases | signs) - (used(texts()) if met is None else met))
+
+
+def delete(entries: Iterable[Entry]) -> None:
+    """Take phrases out of the lexicon files, as text, so that all else in them stays as it is."""
+    for entry in entries:
+        path = GRAMMAR / entry.file if entry.file == "values.toml" else WORDS / entry.file
+        text = path.read_text(encoding="utf-8")
+        head, _, value = entry.table.partition(" = ")
+        begin = text.index(f'["{head}"]') if f'["{head}"]' in text else text.index(f"[{head}]")
+        if value:
+            begin = re.compile(rf'^"?{re.escape(value)}"? = \[', re.MULTILINE).search(text, begin).start()  # type: ignore[union-attr]
+        quoted = json.dumps(entry.phrase, ensure_ascii=False)
+        at = re.compile(rf"{re.escape(quoted)},? ?").search(text, begin)
+        assert at is not None, entry
+        path.write_text(text[: at.start()] + text[at.end() :], encoding="utf-8")
+
+
+def main() -> None:
+    """List the dead entries; take out those that stand in none of the files given."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("cases", nargs="*", type=Path)
+    parser.add_argument("--delete", action="store_true")
+    options = parser.parse_args()
+    met = used(text for path in options.cases for text in asked_in(path))
+    unmet = dead()
+    gone = [entry for entry in unmet if entry not in met and not entry.file.startswith("danger")]
+    for entry in unmet:
+        print(entry.file, f"[{entry.table}]", entry.phrase, "" if entry in gone else "(kept)", sep="  ")
+    if options.delete:
+        delete(gone)
+
+
+if __name__ == "__main__":
+    main()
