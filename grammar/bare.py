@@ -26,7 +26,8 @@ CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their numb
 SYSTEM = re.compile(r"\b24 ?-?v")
 ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
 REFERENCE = re.compile(  # "order no. 1182"
-    r"(?:#|\b(?:no|nr|nbr|number|order|invoice|ticket|ref|reference|account|acct|job|case|part|serial|berth|page)\b)[ .:#]*$"
+    r"(?:#|\b(?:no|nr|nbr|number|order|invoice|ticket|ref|reference|account|acct|job|case|part|serial|berth|page)\b)"
+    r"[ .:#]*$"
 )
 REFERENCES = 3  # digits: shorter ones may be a gauge or a case size
 NAMED = re.compile(r"\b(?:an?|agm|gel|flooded|frozen|size|that|my|the|[0-9] ?x)$")

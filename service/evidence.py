@@ -74,7 +74,7 @@ def plain_words(message: Message, quantities: Iterable[tuple[int, int]]) -> Iter
 def quantity_places(quantities: Mapping[tuple[int, int], Quantity]) -> Iterator[tuple[str, int]]:
     """The quantities as words: "<ampere>" for any current."""
     for span, item in quantities.items():
-        yield f"<{quantity_names(item)[0]}>", span[0]
+        yield f"<{quantity_names(item)[0].lower()}>", span[0]
 
 
 def neighbours(message: Message, words: Sequence[tuple[str, int]]) -> Iterator[Sign]:

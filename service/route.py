@@ -23,6 +23,7 @@ HANDED_OVER = ("other-desk", "unclear")
 HAZARD = "hazard"  # weighed so that its words speak for nothing else; found and answered elsewhere
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
+TOLD = ("quantity:", "fact:", "two:")  # signs that are told, often after what is asked
 BRIEF = 9  # words
 SHOWN = 6  # reasons that `why` gives
 MOST = 4  # topics of one message
@@ -265,17 +266,17 @@ def chosen(
 def _in_order(
     message: Message, rows: Sequence[Mapping[str, int]], found: Sequence[Tally], ranking: Sequence[Tally]
 ) -> list[Request]:
-    """The requests by clause, and within one by their strongest sign."""
+    """The requests by the places of their strongest words."""
     places = []
     names = {item.topic for item in found}
     rival = max((item.total for item in ranking if item.topic not in names and item.topic != HAZARD), default=0)
     for item in found:
         reasons = _reasons(item, rows)
-        own = [(value, at) for value, name, at in reasons if name in rows[item.row]]
-        place = max(own, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
+        words = [(value, at) for value, name, at in reasons if not name.startswith(TOLD) and "<" not in name]
+        place = max(words, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
         span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
-        words = tuple(f"{name} {value:+}" for value, name, _ in reasons[:SHOWN])
-        places.append(((item.row, place), Request(item.topic, span, item.total, item.total - rival, words)))
+        shown = tuple(f"{name} {value:+}" for value, name, _ in reasons[:SHOWN])
+        places.append((place, Request(item.topic, span, item.total, item.total - rival, shown)))
     return [request for _, request in sorted(places, key=lambda pair: pair[0])]
 
 

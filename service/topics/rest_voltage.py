@@ -243,11 +243,20 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     verdict = "no" if found.flat else _on_charge_or_load(case, verdict)
     if verdict == "information":
         asks.append(TOPIC.ask("reading.voltage"))
+    elif case.says("detail:weak_motor"):
+        case.because(
+            "Two measurements while it runs tell battery, cable and motor apart: the volts on the battery posts, and "
+            "those at the motor's own terminals",
+            cite("cable-share"),
+        )
+        asks.append(TOPIC.ask("reading.load_voltage"))
     if found.kind != "lfp" and found.value < limit("lead-half") - readings.NEAR:
         case.because(
             "A lead battery that stands under half full loses strength for good, so days matter", cite("lead-half")
         )
-    head = rest_words.headline(case, volts, found, verdict, asked=bool(asks))
+    head = rest_words.headline(
+        case, volts, found, verdict, asked=any(item.fact == "battery.chemistry" for item in asks)
+    )
     return TOPIC.says(
         verdict,
         head,

@@ -30,6 +30,7 @@ BEYOND = [
     (lambda: charging.current(0, 0.1), r"^a capacity of 0 must be above 0$"),
     (lambda: charging.current(100, -0.1), r"^a share of -0.1 must be 0 or more$"),
     (lambda: charging.to_return(0, 50, 1.15), r"^a capacity of 0 must be above 0$"),
+    (lambda: charging.to_return(100, -0.5, 1.15), r"^a charge of -0.5 % is outside 0 to 100 %$"),
     (lambda: charging.to_return(100, 101, 1.15), r"^a charge of 101 % is outside 0 to 100 %$"),
     (lambda: charging.to_return(100, 50, 0.9), r"^a charge factor of 0.9 must be 1 or more$"),
     (lambda: charging.time(50, 0), r"^a charging current of 0 must be above 0$"),

@@ -10,9 +10,14 @@ from service.rules import changes, charging
 from tests.building import case
 
 Facts = dict[str, Any]
-LEAD = {"battery.chemistry": "agm", "load.current": 340}
-LITHIUM = {"battery.chemistry": "lfp", "battery.max_current": 100, "load.current": 200}
-UNLIKE = {"battery.nominal": 12, "battery.count": 1, "load.model": "sturgeon", "battery.cca": 800}  # 12 V for 24 V
+LEAD: Facts = {"battery.chemistry": "agm", "load.current": 340}
+LITHIUM: Facts = {"battery.chemistry": "lfp", "battery.max_current": 100, "load.current": 200}
+UNLIKE: Facts = {
+    "battery.nominal": 12,
+    "battery.count": 1,
+    "load.model": "sturgeon",
+    "battery.cca": 800,
+}  # 12 V for 24 V
 
 
 @pytest.mark.parametrize(
@@ -94,7 +99,8 @@ def test_limits_that_carry_the_load(facts: Facts, continuous: float, peak: float
 
 
 def test_no_limit_is_proposed_for_lead_nor_without_a_load() -> None:
-    for facts in (LEAD, {"battery.chemistry": "lfp", "battery.max_current": 100}):
+    unloaded: Facts = {"battery.chemistry": "lfp", "battery.max_current": 100}
+    for facts in (LEAD, unloaded):
         assert list(changes.enough_limit(case(facts))) == []
         assert list(changes.enough_peak(case(facts))) == []
 

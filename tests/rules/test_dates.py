@@ -23,6 +23,7 @@ from tests.building import case
         ("it may march on", []),
         ("12.4 V in 3 decades", []),
         ("on 31 February", []),
+        ("on 31 October", ["31 October"]),
         ("it marched to Marchwood", []),
     ],
 )

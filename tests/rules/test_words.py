@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from service.case import Case
-from service.rules import charge_volts, charging, frost, rest_words, supply, wording
+from service.reply import Answer, Figure
+from service.rules import charge_volts, charging, circuit, frost, fusing, rest_words, supply, wording
 from service.rules.readings import Charge, charge_of
 from service.topics import topic
 from tests.building import case
@@ -243,3 +246,187 @@ def test_setting_of_a_charger(setting: str, chemistry: str, verdict: str) -> Non
 )
 def test_a_charger_of_more_volts_than_the_battery(facts: Facts, apart: tuple[float, float] | None) -> None:
     assert charge_volts.systems_apart(case(facts)) == apart
+
+
+@pytest.mark.parametrize(
+    ("facts", "each"),
+    [
+        ({"charger.voltage": 14.4}, 14.4),
+        ({"charger.voltage": 28.8}, 14.4),
+        ({"charger.voltage": 12}, None),  # its system, not what it puts out
+        ({"charger.voltage": 24}, None),
+        ({"charger.voltage": 36}, None),
+        ({"charger.voltage": 48}, None),
+        ({"reading.voltage": 14.4, "reading.state": "charging"}, 14.4),
+        ({"reading.voltage": 14.4}, None),
+        ({}, None),
+    ],
+)
+def test_what_a_charger_puts_out(facts: Facts, each: float | None) -> None:
+    found = charge_volts.put_out(case(facts))
+    assert (found and found.each) == each
+
+
+@pytest.mark.parametrize(
+    ("chemistry", "amps", "verdict", "unregulated"),
+    [
+        ("flooded", 9.5, "yes", "yes"),  # 10 to 25 A, 5 % below is let pass
+        ("flooded", 9.4, "marginal", "marginal"),
+        ("flooded", 25, "yes", "yes"),
+        ("flooded", 30, "marginal", "no"),
+        ("flooded", 37.5, "marginal", "no"),
+        ("flooded", 37.6, "no", "no"),
+        ("agm", 45, "marginal", "no"),
+        ("agm", 45.1, "no", "no"),
+        ("gel", 20, "yes", "yes"),
+        ("gel", 20.1, "no", "no"),
+        ("lfp", 19, "yes", "yes"),
+        ("lfp", 50.1, "no", "no"),
+    ],
+)
+def test_a_charger_for_100_amp_hours(chemistry: str, amps: float, verdict: str, unregulated: str) -> None:
+    span = charging.span(case({}), chemistry, 100)
+    assert (span.verdict(amps), span.verdict(amps, True)) == (verdict, unregulated)
+
+
+@pytest.mark.parametrize(("amps", "maintains"), [(4.9, True), (5, False), (10, False)])
+def test_a_charger_that_only_maintains(amps: float, maintains: bool) -> None:
+    assert charging.span(case({}), "flooded", 100).maintains(amps) is maintains
+
+
+@pytest.mark.parametrize(
+    ("cues", "verdict", "words"),
+    [
+        ((), "yes", "Yes"),
+        (("detail:asks_bad",), "yes", "No"),
+        (("detail:asks_bad", "detail:asks_good"), "yes", "Yes"),
+        (("detail:asks_bad", "request:what_is"), "yes", "Nothing by this reading"),
+        (("detail:asks_bad", "request:what_is"), "no", "Too low"),
+        (("detail:asks_bad",), "no", "Yes"),
+        (("request:what_is",), "no", "No, not yet"),
+        ((), "information", "Too early to say"),
+    ],
+)
+def test_the_first_words(cues: tuple[str, ...], verdict: str, words: str) -> None:
+    assert wording.opening(case({}, cues), verdict) == words
+
+
+@pytest.mark.parametrize(
+    ("charge", "kind", "told"),
+    [
+        (90, "flooded", False),
+        (91, "flooded", True),
+        (59, "flooded", True),
+        (91, "lfp", False),
+        (None, "flooded", False),
+    ],
+)
+def test_a_monitor_that_does_not_fit(charge: float | None, kind: str, told: bool) -> None:
+    known = case({} if charge is None else {"battery.charge": charge})
+    rest_words.note_monitor(known, Charge(75, 12.45, kind, ("od1002",)))
+    assert ("resting volts count" in "".join(steps(known))) is told
+
+
+@pytest.mark.parametrize(
+    ("kind", "hours", "told"),
+    [
+        ("flooded", 5, True),
+        ("flooded", 6, False),
+        ("agm", 2, True),
+        ("agm", 3, False),
+        ("lfp", 1, False),
+        ("agm", 0, False),
+    ],
+)
+def test_a_short_rest(kind: str, hours: float, told: bool) -> None:
+    known = case({"reading.rest_time": hours})
+    rest_words.note_rest(known, Charge(75, 12.45, kind, ("od1002",)))
+    assert ("a reading counts after" in "".join(steps(known))) is told
+
+
+@pytest.mark.parametrize(
+    ("celsius", "words"),
+    [(5, "0.02 V lower"), (15, "0.01 V lower"), (16, None), (34, None), (35, "0.01 V higher"), (45, "0.02 V higher")],
+)
+def test_a_cold_or_warm_reading(celsius: float, words: str | None) -> None:
+    known = case({"ambient.temperature": celsius})
+    rest_words.note_rest(known, Charge(75, 12.45, "flooded", ("od1002",)))
+    assert words in "".join(steps(known)) if words else steps(known) == []
+
+
+@pytest.mark.parametrize("take_in", [wording.take_in, circuit.take_in])
+def test_what_the_second_case_used_counts_as_of_the_second(take_in: Callable[[Case, Case], None]) -> None:
+    known = case({"battery.capacity": (100, 200), "battery.chemistry": "agm"})
+    other = known.others()
+    assert (other["battery.capacity"], other["battery.chemistry"]) == (200, "agm")
+    other.step("the second one")
+    take_in(known, other)
+    assert {key: (item.value, item.of) for key, item in known.used.items()} == {("battery.capacity", 2): (200, 2)}
+    assert "the second one" in steps(known)
+
+
+def test_the_fuse_is_worked_out_in_words() -> None:
+    known = case({"load.current": 340, "cable.gauge": "4/0"})
+    found = fusing.ratings(known)
+    # 1.25 x 340 A = 425 A; 4/0 carries 445 A at 105 °C, and 1.5 x that is 667.5 A
+    assert (found.load, found.cable, found.most) == (450, 450, 600)
+    told = "\n".join(steps(known))
+    assert "1.25 x 340 A = 425 A, so the fuse is at least 450 A" in told
+    assert "1.5 x 445 A = 668 A, so the most is 600 A" in told
+
+
+@pytest.mark.parametrize(
+    ("chemistry", "called"),
+    [
+        ("agm", "an AGM battery"),
+        ("gel", "a gel battery"),
+        ("flooded", "a wet-cell battery"),
+        ("lfp", "a lithium battery"),
+    ],
+)
+def test_a_battery_with_its_article(chemistry: str, called: str) -> None:
+    assert charging.called(chemistry) == called
+
+
+@pytest.mark.parametrize(
+    ("charge", "words"),
+    [(97.5, "full"), (97.4, "about 95 % full"), (50, "about 50 % full"), (2.5, "about 5 % full"), (2.4, "empty")],
+)
+def test_one_of_two_batteries_in_a_few_words(charge: float, words: str) -> None:
+    found = Answer("rest-voltage", "yes", "", figures=(Figure("state_of_charge", "", charge, "%"),))
+    assert plain(rest_words.summary(found)) == words
+    assert rest_words.summary(replace(found, verdict="information")) == "too high for a rested battery"
+    assert rest_words.summary(replace(found, figures=())) == "not clear"
+
+
+@pytest.mark.parametrize(
+    ("volts", "kind", "verdict", "asked", "parts"),
+    [
+        (12.6, "flooded", "yes", False, ("Yes: 12.6 V at rest is a good reading", "about 95 % full.")),
+        (12.6, "flooded", "yes", True, ("Yes: 12.6 V", "; an AGM would want a charge.")),
+        (12.3, "flooded", "marginal", False, ("Only just: 12.3 V at rest means", "so charge it soon.")),
+        (
+            12.1,
+            "flooded",
+            "no",
+            False,
+            ("No, not yet: 12.1 V at rest means", "only about 30 % full, so charge it today."),
+        ),
+        (12.9, "lfp", "no", False, ("No, not yet: 12.9 V", "so charge it soon.")),
+        (10.2, "flooded", "no", False, ("is deeply flat", "a test after charging tells.")),
+        (9.8, "lfp", "no", False, ("is deeply flat", "ask its maker before you charge it.")),
+        (13.4, "flooded", "information", False, ("Too early to say: 13.4 V on charge", "hours of rest.")),
+    ],
+)
+def test_the_answer_to_a_reading(volts: float, kind: str, verdict: str, asked: bool, parts: tuple[str, str]) -> None:
+    known = case({"battery.chemistry": kind})
+    head = plain(rest_words.headline(known, volts, charge_of(volts, kind), verdict, asked))
+    assert all(part in head for part in parts), head
+
+
+@pytest.mark.parametrize(
+    ("each", "ranged"), [(12.99, False), (13.0, True), (13.4, True), (13.41, False), (13.7, False)]
+)
+def test_the_flat_part_of_lithium_gets_a_range(each: float, ranged: bool) -> None:
+    assert (charge_of(each, "lfp").low is not None) is ranged
+    assert (charge_of(each, "lfp").high is not None) is ranged
