@@ -19,6 +19,7 @@ BY_UNIT = {  # the unit or the label says it all
     "STUD": "terminal.size",
     "VOLUME": "space.volume",
 }
+TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"])
 ENGINES = frozenset({"engine", "diesel", "petrol", "outboard", "inboard"})
 IN_TANKS = frozenset({"water", "fuel", "diesel", "petrol", "tank"})
 TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
@@ -99,9 +100,14 @@ def percent(scene: Scene, item: Item, value: float) -> Claim | None:
         or (scene.about("word:loss") and value <= 10)
     ):
         return Claim("cable.drop", "role")
-    if close(scene, item, "no_charge", reach=2):
+    if close(scene, item, "no_charge", reach=2) or _ends_at(scene, item):
         return NOTHING
     return Claim("battery.charge", "default")
+
+
+def _ends_at(scene: Scene, item: Item) -> bool:
+    """Whether a percentage is where a time ends, not where the battery stands: "mins to 50 %", "days till 80 %"."""
+    return scene.word(item.start - 1) in ("to", "till", "until") and scene.word(item.start - 2) in TIMES
 
 
 def temperature(scene: Scene, item: Item, value: float) -> Claim | None:

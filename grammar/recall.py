@@ -52,6 +52,7 @@ def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list
         *_corrected(scene, stated, said),
         *_renamed(scene, stated, said),
         *_measured_so(scene, stated, said),
+        *_one_of_them(scene, said),
     ]
     if not found:
         found = list(_gone_on(scene, stated, said))
@@ -184,6 +185,15 @@ def _asks(scene: Scene) -> bool:
 
 def _denies(scene: Scene, start: int) -> bool:
     return any(start - found.end in (0, 1) for found in scene.denials)
+
+
+def _one_of_them(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "Just the stern one", of two batteries said before: one battery."""
+    count = next((item for item in said if item.fact == "battery.count"), None)
+    if count is None or scene.word(0) not in ("just", "only") or scene.word(1) != "the":
+        return
+    if any(scene.word(at) in ("one", "battery") for at in range(2, 5)):
+        yield replace(count, value=1.0, span=scene.span(0, 2), how="asked")
 
 
 def _measured_so(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
