@@ -19,6 +19,7 @@ DENYING = frozenset({"not", "rather", "instead"})
 NONE: frozenset[str] = frozenset()
 REPLACED = {"WEIGHT": frozenset({"instead"})}  # "lithium instead of my 34 kg gel": the gel's weight holds
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
+FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "down", "plunge", "crash", "slump")
 
 
 def denied(scene: Scene, item: Item) -> bool:
@@ -38,7 +39,7 @@ def denied(scene: Scene, item: Item) -> bool:
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
-    stated = list(stated)
+    stated = _falling(scene, list(stated))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
     kept: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
@@ -56,6 +57,19 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         item if number == 0 else replace(item, of=2) for among in kept.values() for number, item in enumerate(among[:2])
     ]
     return sorted(found, key=lambda item: (item.span, item.fact))
+
+
+def _falling(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """ "12.8 V drops to 9 V": of two volts under load the one that falls is the volts at rest."""
+    under = sorted((item for item in stated if item.fact == "reading.load_voltage"), key=lambda item: item.span)
+    if len(under) != 2 or any(item.fact == "reading.voltage" for item in stated):
+        return stated
+    high, low = under
+    between = scene.text[high.span[1] : low.span[0]].lower()
+    falls = any(word in between for word in FALLS) and "to" in between
+    if not falls or isinstance(high.value, str) or isinstance(low.value, str) or high.value <= low.value:
+        return stated
+    return [replace(item, fact="reading.voltage") if item is high else item for item in stated]
 
 
 def _same(one: Value, other: Value) -> bool:

@@ -19,7 +19,7 @@ from grammar.slips import mended
 from grammar.tokens import cut
 from grammar.vocabulary import lexicon, model_names
 
-MOST_WORDS = 5000  # and marks: the longest mail that is taken has fewer; of anything else the beginning is enough
+MOST_WORDS = 3600  # and marks: the longest mail that is taken has fewer; of anything else the beginning is enough
 
 
 def read(text: str, models: Sequence[str] = (), expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> Message:

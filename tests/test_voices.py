@@ -21,7 +21,7 @@ LEARNED_FROM = sorted((READING / "voices").glob("*.jsonl"))
 
 
 def scored(*paths: Path):
-    return score(default_desk(), chain.from_iterable(cases_of(path.open(encoding="utf-8")) for path in paths))
+    return score(default_desk(), chain.from_iterable(cases_of(path.read_text("utf-8").splitlines()) for path in paths))
 
 
 def test_the_second_set(tell):
