@@ -141,6 +141,8 @@ class Leadsman:
                 continue
             answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
             answer = queried(answer, turn.message)
+            if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
+                continue
             found.append(withheld(answer) if stop else answer)
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found

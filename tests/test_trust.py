@@ -51,7 +51,7 @@ def test_a_plausible_value_is_not_noted():
     ("text", "named"),
     [
         ("hydrometer says 1265 but the meter says 11.6, is it charged?", ("11.6 V", "1.265")),
-        ("12.6 at rest but 13.9 under load with the thruster running, is that normal?", ("12.6 V", "13.9 V")),
+        ("its 12.6 at rest and 13.9 when the thruster runs, normal?", ("12.6 V", "13.9 V")),
         ("12.6 V before and 13.5 V with the thruster running", ("12.6 V", "13.5 V")),
         ("24 V bank reads 12.4 V, all fine?", ("24 V", "12.4 V")),
     ],

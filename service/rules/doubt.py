@@ -27,7 +27,8 @@ class Doubt:
 
 def of_rest(case: Case) -> Doubt | None:
     """A doubt about a reading at rest, or None."""
-    return _amps_for_volts(case) or _impossible(case) or _one_of_several(case) or _two_of_one(case) or opposed(case)
+    found = _amps_for_volts(case) or _impossible(case) or _one_of_several(case) or _two_of_one(case)
+    return found or _rises(case) or opposed(case)
 
 
 def of_load(case: Case) -> Doubt | None:

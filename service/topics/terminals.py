@@ -64,23 +64,23 @@ def answer(case: Case) -> Answer:
     if case.says("detail:wing_nut"):
         case.step("A wing nut is no permanent connector for heavy cables", WING.cite)
         head = "No: use a hex nut with a lock washer on thruster cables, never a wing nut."
-        return TOPIC.says("no", head, *lug(size))
+        return TOPIC.says("no", head, *lug(case, size))
     if second is not None and size:
         pair = (size, standard(str(second.value)))
         return two_sizes(case, *(reversed(pair) if lug_first(case) else pair))
     if case.says("detail:washer"):
         case.step("Nothing lies between lug and terminal; washers go on top, under the nut", WASHER.cite)
         head = "No: no washer goes under the lug; the lug lies flat on the terminal, and washers go on top."
-        return TOPIC.says("no", head, *lug(size))
+        return TOPIC.says("no", head, *lug(case, size))
     found = next((words for cue, words in HABITS.items() if case.says(f"detail:{cue}")), None)
     if found is None and case.says("detail:torque"):
         case.source(PRACTICE)
-        return TOPIC.says("information", how_tight(size), *lug(size))
+        return TOPIC.says("information", how_tight(size), *lug(case, size))
     if found is None:
         return fitting(case, size)
     head, why, cite = found
     case.step(why, cite)
-    return TOPIC.says("information", head, *lug(size))
+    return TOPIC.says("information", head, *lug(case, size))
 
 
 def fitting(case: Case, size: str) -> Answer:
@@ -88,14 +88,14 @@ def fitting(case: Case, size: str) -> Answer:
     if size:
         holes = lug_holes(size)
         case.step(f"The hole of the lug is the size of the stud: {holes} for {size}", PRACTICE)
-        return TOPIC.says("information", f"Use a lug with a hole for {holes} on your {size} stud.", *lug(size))
+        return TOPIC.says("information", f"Use a lug with a hole for {holes} on your {size} stud.", *lug(case, size))
     if case.says("detail:posts"):
         case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
         head = "Round posts take clamps, not ring lugs; plus is thicker; thruster cables belong under a nut on a stud."
         return TOPIC.says("information", head)
     case.step("Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus", PRACTICE)
     head = "Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus: measure before you order."
-    return TOPIC.says("information", head, *lug(USUAL))
+    return TOPIC.says("information", head, *lug(case, USUAL))
 
 
 def standard(size: str) -> str:
@@ -117,10 +117,13 @@ def lug_holes(size: str) -> str:
         return size
 
 
-def lug(size: str) -> tuple[Figure, ...]:
-    """The lug as a figure."""
+def lug(case: Case, size: str) -> tuple[Figure, ...]:
+    """The lug as a figure, with the source of its size."""
+    if not size:
+        return ()
+    case.source(PRACTICE)
     whose = "a" if size == USUAL else "your"
-    return (Figure("lug_hole", f"lug for {whose} {size} stud", lug_holes(size), ""),) if size else ()
+    return (Figure("lug_hole", f"lug for {whose} {size} stud", lug_holes(size), ""),)
 
 
 def diameter(chart: str, size: str) -> float | None:
@@ -154,12 +157,12 @@ def two_sizes(case: Case, size: str, other: str) -> Answer:
     )
     use = f"use a lug for {lug_holes(size)}"
     if hole < across:
-        return TOPIC.says("no", f"No: a lug for {other} does not go over your {size} stud; {use}.", *lug(size))
+        return TOPIC.says("no", f"No: a lug for {other} does not go over your {size} stud; {use}.", *lug(case, size))
     if hole - across > LOOSE:
         head = f"No: a lug for {other} is too loose on your {size} stud, and a washer does not mend that; {use}."
-        return TOPIC.says("no", head, *lug(size))
+        return TOPIC.says("no", head, *lug(case, size))
     head = f"Yes: a lug for {other} fits your {size} stud, if it lies flat and the nut holds it all round."
-    return TOPIC.says("yes", head, *lug(size))
+    return TOPIC.says("yes", head, *lug(case, size))
 
 
 def tightness(case: Case, size: str) -> None:

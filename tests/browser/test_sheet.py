@@ -135,6 +135,7 @@ def test_an_answer_is_shared_by_its_link_and_as_text(visits, browser):
 @pytest.mark.parametrize(
     "text",
     [
+        QUESTION,
         "Can a 200 Ah lithium run the Pike?",
         "AGM or lithium for the Pike?",
         "What cable for a Pike, 5 m each way?",

@@ -272,7 +272,7 @@ def test_lithium_or_agm_for_a_model() -> None:
 
 
 def test_one_31_or_two_24s() -> None:
-    found = compared("Which case for the Minnow, one group 31 or two group 24s?", "group-size")
+    found = compared("Which battery for the Minnow, one group 31 or two group 24s?", "group-size")
     assert found["verdict"] == "information"
     assert list(sides(found)) == ["one group 31", "two group 24 in parallel"]
     one, two = ({item["name"]: item for item in side["figures"]} for side in found["compare"])
