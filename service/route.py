@@ -130,11 +130,16 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         return [] if danger else [Request(topic, whole) for topic in context]
     points = table()
     rows = rows_of(message, evidence(message, context))
+    told = reply_first(message, asked) if len(context) == 1 else 0
+    for row in rows[:told]:  # they speak for the question before, not for the one that follows
+        row.clear()
     ranking = ranked(rows)
     found = decided(message, ranking, context, points.several, points.bars)
     if found:
-        return _in_order(message, rows, found, ranking)
-    if context and goes_on(message, ranking, points.bars):
+        own = _in_order(message, rows, found, ranking)
+        goes = [Request(topic, whole) for topic in context if told and topic not in {item.topic for item in own}]
+        return goes + own
+    if told or (context and goes_on(message, ranking, points.bars)):
         return [] if danger else [Request(topic, whole) for topic in context]
     return [] if _polite(message) else [Request("unclear", whole)]
 
@@ -145,6 +150,15 @@ def replies(message: Message, asked: Iterable[str]) -> bool:
     if told.isdisjoint(asked) or asks_outright(message):
         return False
     return message.words[0] not in OPENERS and not any(message.says(name) for name in APART)
+
+
+def reply_first(message: Message, asked: Iterable[str]) -> int:
+    """How many clauses at its start tell what was asked back, before a message asks something of its own."""
+    told = [item.span[0] for item in message.stated if item.fact in asked and item.span]
+    first = next((row for row, clause in enumerate(message.clauses) if clause.asks), 0)
+    if not first or not told or message.clauses[first].span[0] <= min(told):
+        return 0
+    return 0 if any(message.says(name) for name in APART) else first
 
 
 def decided(
