@@ -19,6 +19,7 @@ FREEZES = 0.0  # °C
 WARM = 10.0  # °C: above it no frost is near
 DEEP = {"lead": 10.5, "lithium": 10.0}  # V for each 12 V: deeply flat
 UNEVEN = 0.015  # difference of gravity between cells from which one equalises
+KNOWN = {"cable-assumed": ("cable.in_engine_space", "cable.insulation")}  # one of them told, the other is assumed
 MAINTAINERS = ("alternator", "solar", "dc-dc")  # chargers without a mains side
 
 
@@ -241,9 +242,14 @@ def cautions(topic: Topic, case: Case, answer: Answer) -> tuple[Caution, ...]:
     fitting = [name for name, row in ROWS.items() if row(facts)]
     ordered = [name for name in fitting if name not in topic.cautions]
     ordered += [name for name in topic.cautions if name in fitting]
-    return tuple(Caution(name, sentence(name)) for name in ordered)
+    return tuple(Caution(name, sentence(name, case)) for name in ordered)
 
 
-def sentence(name: str) -> str:
-    """The sentence of a caution. Raises UnknownValue for one that the table has not."""
-    return str(reference.row("cautions", id=name)["say"].value)
+def sentence(name: str, case: Case) -> str:
+    """The sentence of a caution, as `say_known` has it where one of its two facts was told.
+
+    Raises UnknownValue for one that the table has not.
+    """
+    row = reference.row("cautions", id=name)
+    told = next((fact for fact in KNOWN.get(name, ()) if case.said(fact) is not None), None)
+    return str(row[f"say_{told.rpartition('.')[2]}" if told else "say"].value)

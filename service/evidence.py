@@ -68,7 +68,7 @@ def plain_words(message: Message, quantities: Iterable[tuple[int, int]]) -> Iter
     held = {at for start, end in quantities for at in range(start, end)}
     for word, token in zip(message.words, cut(message.text), strict=False):
         if token.start not in held and (word[0].isalpha() or word in MARKS):
-            yield stem(word), token.start
+            yield stem(SHORTHAND.get(word, word)), token.start
 
 
 def quantity_places(quantities: Mapping[tuple[int, int], Quantity]) -> Iterator[tuple[str, int]]:
@@ -180,6 +180,44 @@ def shape(message: Message) -> list[str]:
     return list(dict.fromkeys(names))
 
 
+SHORTHAND = {  # as typed on a phone
+    **dict.fromkeys(("wot", "wat", "wots", "whats", "wats", "whatll"), "what"),
+    **dict.fromkeys(("hows", "howd", "howll"), "how"),
+    **dict.fromkeys(("u", "ya", "yous"), "you"),
+    **dict.fromkeys(("ur", "yer"), "your"),
+    **dict.fromkeys(("batt", "batts", "bat", "accu", "accus", "akku", "akkus", "batteries"), "battery"),
+    **dict.fromkeys(("plz", "pls"), "please"),
+    **dict.fromkeys(("thx", "thanx", "tks", "ta", "cheers", "thank"), "thanks"),
+    **dict.fromkeys(("cos", "coz", "cuz", "bcos", "bc"), "because"),
+    **dict.fromkeys(("wd", "wud", "wld", "itd"), "would"),
+    **dict.fromkeys(("cd", "cud"), "could"),
+    **dict.fromkeys(("shd", "shud"), "should"),
+    **dict.fromkeys(("gonna", "gunna"), "going"),
+    **dict.fromkeys(("gotta", "gotto"), "must"),
+    **dict.fromkeys(("thrusters", "bowthruster", "thrustr"), "thruster"),
+    **dict.fromkeys(("wires",), "wire"),
+    **dict.fromkeys(("nite", "overnite"), "night"),
+    **dict.fromkeys(("isnt", "aint"), "not"),
+    "wheres": "where",
+    "whens": "when",
+    "whys": "why",
+    "whos": "who",
+    "thats": "that",
+    "theres": "there",
+    "its": "it",
+    "im": "i",
+    "ive": "i",
+    "wanna": "want",
+    "r": "are",
+    "y": "why",
+    "n": "and",
+    "tho": "though",
+    "thru": "through",
+    "b4": "before",
+    "abt": "about",
+    "prob": "probably",
+    "dunno": "know",
+}
 JOINING = [
     "and",
     "also",

@@ -24,6 +24,7 @@ from service.thread import Signer, Thread, packed
 from service.topic import Topic
 from service.topics import names, topic
 from service.triage import triage
+from service.undecided import by_topic, dipped
 
 LONGEST = 20_000
 FEW = 12  # words of a message that says no more than that something is not known
@@ -114,13 +115,15 @@ class Leadsman:
         message = read(text, models=models, expecting=thread.asks, said=said)
         printed = label.reading(message, thread)
         message = printed or message
-        told = [*(known(item) for item in message.stated), *given]
-        another = any(message.says(cue) for cue in ANOTHER)
-        after = thread.told(told, another=another)
         if text.strip() and not lost_for_an_answer(message, thread):
             requests = tuple(route(message, context=thread.topics, asked=thread.asks))
         else:  # corrected facts, or "no idea": the last topics once more
             requests = tuple(Request(name, (0, 0)) for name in thread.topics)
+        if not printed:
+            message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
+            message = dipped(message, thread)
+        told = [*(known(item) for item in message.stated), *given]
+        after = thread.told(told, another=any(message.says(cue) for cue in ANOTHER))
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
         turn = Turn(message, after, requests, label=printed is not None)

@@ -8,6 +8,7 @@ import pytest
 
 from service import reference
 from service.cautions import NONE, ROWS, cautions
+from service.leadsman import default_desk
 from service.reply import Answer, Figure
 from service.topic import Topic
 from tests.building import case
@@ -109,3 +110,18 @@ def test_some_answers_carry_none(topic: str) -> None:
 
 def test_a_stop_carries_none() -> None:
     assert shown("rest-voltage", AGM, verdict="stop") == set()
+
+
+@pytest.mark.parametrize(
+    ("text", "said", "not_said"),
+    [
+        ("What cable for 200 A over 5 m?", "outside the engine space", "-"),
+        ("What cable for 200 A, 5 m through the engine room?", "105 °C", "outside"),
+        ("75 C cable for 200 A, 5 m, which size?", "engine heat", "105"),
+    ],
+)
+def test_what_was_told_of_a_cable_is_not_called_assumed(text: str, said: str, not_said: str) -> None:
+    (answer,) = default_desk().ask(text).answers
+    (sentence,) = [item.say for item in answer.cautions if item.id == "cable-assumed"]
+    assert said in sentence
+    assert not_said not in sentence

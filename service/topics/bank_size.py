@@ -15,6 +15,7 @@ from service.topic import Topic
 TOPIC = Topic(
     "bank-size",
     "Which battery, how big",
+    amps="load.current",
     of_two="worst",
     cautions=(
         "lithium-kind",

@@ -33,6 +33,7 @@ FITTED = ("gauge", "area", "conductors_per_pole")
 TOPIC = Topic(
     "cable-size",
     "Cable size",
+    amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
     levers=(
         Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),

@@ -17,6 +17,7 @@ DEAD = 2.0  # V: less is no reading of a battery
 TOPIC = Topic(
     "charge-time",
     "How long to charge",
+    amps="charger.current",
     cautions=(
         "lithium-kind",
         "lithium-cold",

@@ -36,6 +36,7 @@ NAMED_BY_VOLTS = re.compile(r"\b(?P<volts>12|24|36|48)[ -]?v(?:olts?)?[ -](?:\w+
 TOPIC = Topic(
     "charger-banks",
     "One charger for several batteries",
+    amps="charger.current",
     cautions=("isolated-outputs", "explosive-gas", "mains"),
     levers=(
         Lever("charger.outputs", more_outputs, "a charger with {value} outputs, or one charger for each bank"),

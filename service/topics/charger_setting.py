@@ -47,6 +47,7 @@ def automatic(case: Case) -> Iterator[Value]:
 TOPIC = Topic(
     "charger-setting",
     "Setting and volts of the charger",
+    amps="charger.current",
     cautions=(
         "lithium-kind",
         "lithium-cold",

@@ -34,6 +34,7 @@ def fitting_words(case: Case, value: Value) -> str:
 TOPIC = Topic(
     "charger-size",
     "Amps of the charger",
+    amps="charger.current",
     cautions=(
         "lithium-kind",
         "lithium-cold",

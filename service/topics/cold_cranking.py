@@ -15,6 +15,7 @@ from service.topic import Topic
 TOPIC = Topic(
     "cold-cranking",
     "Cranking power in the cold",
+    amps="battery.cca",
     cautions=("frost", "lithium-cold"),
     likely={"battery.cca": (("500 CCA", 500.0), ("700 CCA", 700.0), ("900 CCA", 900.0))},
     unsure={"battery.cca": "We can't say the amps yet: please tell us the CCA on the battery's label."},

@@ -37,6 +37,7 @@ WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 TOPIC = Topic(
     "dc-dc",
     "Charging from the other battery",
+    amps="charger.current",
     cautions=("one-negative", "no-tap", "alternator-lithium", "lithium-cold", "fuse-at-battery", "mains"),
     levers=(
         Lever("charger.current", smaller, "a converter of {value} output or less"),

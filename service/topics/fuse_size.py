@@ -37,6 +37,7 @@ def nearest(case: Case) -> Iterator[Value]:
 TOPIC = Topic(
     "fuse-size",
     "Fuse or breaker",
+    amps="load.current",
     cautions=("fuse-at-battery", "fuse-breaks-fault", "cable-assumed", "ignition-protected", "manual-first"),
     levers=(
         Lever("fuse.rating", nearest, "a {value} fuse"),

@@ -34,6 +34,7 @@ def at_the_motor(case: Case) -> Iterator[Value]:
 TOPIC = Topic(
     "load-voltage",
     "Volts under load",
+    amps="load.current",
     cautions=(
         "deep-flat",
         "measure-each",

@@ -17,6 +17,7 @@ from service.topic import Topic
 TOPIC = Topic(
     "run-check",
     "Will the battery run it",
+    amps="load.current",
     cautions=(
         "lithium-kind",
         "lithium-cold",

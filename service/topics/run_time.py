@@ -41,6 +41,7 @@ AROUND = (0.5, 0.6, 0.7, 0.85, 1.0, 1.25, 1.5, 1.75, 2.0)  # currents of the pic
 TOPIC = Topic(
     "run-time",
     "How long it lasts",
+    amps="load.current",
     of_two="worst",
     cautions=("lithium-cut-out", "motor-duty", "estimate"),
     levers=(

@@ -36,6 +36,7 @@ def shorter(case: Case) -> Iterator[Value]:
 TOPIC = Topic(
     "standing-drain",
     "Drain with everything off",
+    amps="drain.current",
     cautions=("check-date", "deep-flat"),
     levers=(
         Lever(

@@ -18,6 +18,7 @@ SIZES = ("request:what_size", "detail:how_much_air")
 TOPIC = Topic(
     "ventilation",
     "Air for the batteries",
+    amps="charger.current",
     cautions=("explosive-gas", "ignition-protected", "mains", "manual-first"),
     likely={"battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))},
     unsure={

@@ -13,6 +13,7 @@ from service.topic import Lever, Topic
 TOPIC = Topic(
     "voltage-drop",
     "Loss in the cable",
+    amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
     levers=(
         Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),

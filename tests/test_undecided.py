@@ -1,0 +1,41 @@
+"""What a message leaves open and its question tells: whose amps they are, the kind of battery under a float."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.leadsman import default_desk
+
+
+def facts(*texts: str) -> dict:
+    desk, thread, reply = default_desk(), None, None
+    for text in texts:
+        reply = desk.ask(text, thread=thread)
+        thread = reply.thread
+    return {item.fact: item.value for answer in reply.answers for item in answer.understood}
+
+
+@pytest.mark.parametrize(
+    ("text", "fact", "amps"),
+    [
+        ("14 amps into a 90 Ah wet battery, full by morning?", "charger.current", 14.0),
+        ("Is 12 A too much for 30 Ah of lithium to charge?", "charger.current", 12.0),
+        ("How many minutes from a 100 Ah AGM at 90 A?", "load.current", 90.0),
+        ("What cable for 90 A over 4 m?", "load.current", 90.0),
+    ],
+)
+def test_amps_of_nobody_are_those_that_the_question_is_about(text, fact, amps):
+    assert facts(text)[fact] == amps
+
+
+def test_amps_whose_owner_is_named_stay_his():
+    found = facts("The thruster draws 200 A. How long does a 10 A charger need to fill 100 Ah of AGM?")
+    assert (found["load.current"], found["charger.current"]) == (200.0, 10.0)
+
+
+def test_a_float_was_dipped_into_a_battery_with_caps():
+    assert facts("gravity is 1.240 in all cells, how full is it?")["battery.chemistry"] == "flooded"
+
+
+def test_a_kind_that_was_told_stands():
+    assert facts("My gel battery, is it good at 12.6 V?", "gravity 1.240?")["battery.chemistry"] == "gel"
