@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from service import reference, say
@@ -26,7 +25,6 @@ from service.rules.fitting import (
 from service.topic import Lever, Topic
 
 LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go"
-TOGETHER = re.compile(r"\b(?:bundl\w*|looms?|conduit|trunking|harness|tied together)\b", re.IGNORECASE)
 AREA = "the American measure of a wire's area"
 FITTED = ("gauge", "area", "conductors_per_pole")
 
@@ -104,7 +102,7 @@ def figures(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
 
 def bundled(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
     """What the cable may carry among others in a bundle or conduit, where one is named; no part of the size above."""
-    if not TOGETHER.search(case.text) or choice.count > 1:
+    if not case.says("detail:bundled") or choice.count > 1:
         return
     size = choice.area if circuit.metric(case) or not us_first(case) else choice.gauge
     ours = float(case["cable.ampacity"]) if circuit.has_cable(case) else size.ampacity if size else 0.0
