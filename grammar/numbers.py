@@ -56,7 +56,7 @@ def spelt() -> str:
         rf"and {_any('shares')}\b",
         f"(?:{'|'.join(PARTS)})s?",
         rf"(?<!ty ){tens}(?:[ -]{ones})?",  # "three eighths", "three forty"
-        f"(?:(?<=ten )|(?<=eleven )|(?<=twelve )|(?<=een )){ones}",  # "twelve six" on a meter
+        f"(?:(?<=ten[ -])|(?<=eleven[ -])|(?<=twelve[ -])|(?<=een[ -])){ones}",  # "twelve six" on a meter
     )
     return rf"(?:(?:minus|negative) )?(?:(?:a )?(?:{hundred}|thousand|dozen)|{small}(?:[ -](?:{'|'.join(tails)}))?)\b"
 
@@ -124,8 +124,8 @@ def _words(text: str) -> float:
     whole, point, tail = text.partition(" point ")
     if point:
         return float(f"{_words(whole):.0f}." + "".join(f"{known[word]:.0f}" for word in tail.split()))
-    if re.fullmatch(rf"{_any('teens')} {_any('ones')}", text):
-        teen, one = text.split()
+    if re.fullmatch(rf"{_any('teens')}[ -]{_any('ones')}", text):
+        teen, one = re.split("[ -]", text)
         return known[teen] + known[one] / 10  # "twelve six" on a meter
     total = 0.0
     for word in re.split("[ -]", text.removesuffix("s") if text not in known else text):

@@ -191,6 +191,13 @@ class Case:
         for fired in other.trace:
             self._note(fired)
 
+    def follow_other(self, other: Case) -> None:
+        """Take over the steps of the case of the second battery or cable, and what it used as of the second."""
+        for (fact, _), item in other.used.items():
+            if fact in self.second:
+                self.used.setdefault((fact, 2), replace(item, of=2))
+        self.follow(other)
+
     def _note(self, fired: Fired) -> None:
         told = fired.say or fired.kind == "source"  # a rule that has nothing to tell has an empty `say`
         if told and fired not in self.trace:

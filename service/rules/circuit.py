@@ -172,14 +172,6 @@ def second_cable(case: Case) -> Case | None:
     return other
 
 
-def take_in(case: Case, other: Case) -> None:
-    """Note in `case` what the second cable's case used and worked out."""
-    for (fact, _), item in other.used.items():
-        if fact in case.second:
-            case.used.setdefault((fact, 2), replace(item, of=2))
-    case.follow(other)
-
-
 def in_feet(case: Case, fact: str = "cable.length") -> bool:
     """Whether a length was typed in feet."""
     found = case.stated.get(fact)

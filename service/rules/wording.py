@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from service import say
 from service.case import Case
@@ -74,11 +73,3 @@ def full(found: Charge, only: str = "") -> str:
         return "is empty"
     told = charge(found)
     return f"is {only}{about(told)} full"
-
-
-def take_in(case: Case, other: Case) -> None:
-    """Note in `case` what the case of the second battery used and worked out."""
-    for (fact, _), item in other.used.items():
-        if fact in case.second:
-            case.used.setdefault((fact, 2), replace(item, of=2))
-    case.follow(other)

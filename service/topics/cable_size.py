@@ -157,7 +157,7 @@ def both_runs(case: Case) -> Iterator[Option]:
         choice = chosen(one, amps)
         fitted = tuple(item for item in figures(one, amps, choice) if item.name in FITTED)
         yield Option(f"{say.amps(amps)} over {run}", "information", fitted)
-    circuit.take_in(case, other)
+    case.follow_other(other)
 
 
 def beside(size: Size, area: float) -> str:
@@ -237,7 +237,7 @@ def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) 
         carries = Figure("ampacity", "may carry", float(one["cable.ampacity"]), "A")
         options.append(Option(circuit.name(one), verdict, (Figure("drop", "lost", lost.volts, "V"), carries)))
         heads.append((float(one["cable.cmil"]), verdict, circuit.name(one), why))
-    circuit.take_in(case, other)
+    case.follow_other(other)
     good = sorted(item for item in heads if item[1] == "yes")
     if good:
         _, _, name, why = good[0]

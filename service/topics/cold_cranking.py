@@ -8,7 +8,7 @@ from service import reference, say
 from service.calculators import cold
 from service.case import Case
 from service.reply import Answer, Figure, Option
-from service.rules import drawn, wording
+from service.rules import drawn
 from service.rules.readings import cite, limit
 from service.topic import Topic
 
@@ -108,7 +108,7 @@ def two(case: Case) -> Answer:
     """Two temperatures or two ratings side by side."""
     other = case.others()
     answers = (one(case), one(other))
-    wording.take_in(case, other)
+    case.follow_other(other)
     names = [label(of, "battery.cca" in case.second) for of in (case, other)]
     options = tuple(Option(name, found.verdict, found.figures) for name, found in zip(names, answers, strict=True))
     parts = [f"{shown(found)} {name}" for name, found in zip(names, answers, strict=True)]

@@ -241,7 +241,7 @@ def stated_fuse(case: Case, band: Band) -> Answer:
         other = case.others()
         rated = float(other["fuse.rating"])
         pair = ((float(case["fuse.rating"]), verdict, why), (rated, *judge(case, band, rated)))
-        circuit.take_in(case, other)
+        case.follow_other(other)
         return two_fuses(case, band, pair)
     if verdict == "needs-facts":
         return TOPIC.needs("load.current", headline=why, figures=figures(band))

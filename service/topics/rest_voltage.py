@@ -281,7 +281,7 @@ def two(case: Case) -> Answer:
     """Two batteries: the weaker one decides, both are shown."""
     other = case.others()
     answers = (one(case), one(other))
-    wording.take_in(case, other)
+    case.follow_other(other)
     volts = (float(case["reading.voltage"]), float(other["reading.voltage"]))
     verdict = readings.stricter(*(item.verdict for item in answers))
     worse = 0 if answers[0].verdict == verdict else 1

@@ -97,7 +97,7 @@ def two_kinds(case: Case) -> Answer:
     """Two kinds side by side: how full each is laid up, and the sooner look."""
     other = case.others()
     sides = [(item, one(item)) for item in (case, other)]
-    wording.take_in(case, other)
+    case.follow_other(other)
     apart = other.used.get(("battery.charge", 1))
     if apart is not None and apart.origin == "assumed":
         case.used[("battery.charge", 2)] = replace(apart, of=2)

@@ -102,7 +102,7 @@ def two_cables(case: Case, other: Case, amps: float) -> Answer:
     """The losses of two cables side by side; the first one's figures stand first."""
     verdict, why, lost = judge(case, amps)
     second, _, less = judge(other, amps)
-    circuit.take_in(case, other)
+    case.follow_other(other)
     head = f"{why}; {circuit.name(other)} loses {say.volts(less.volts, 2)} ({say.share(less.percent)})."
     options = (Option(circuit.name(case), verdict, figures(lost)), Option(circuit.name(other), second, figures(less)))
     return TOPIC.says(verdict, head, *figures(lost), compare=options)

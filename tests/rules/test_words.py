@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
@@ -10,7 +9,7 @@ import pytest
 
 from service.case import Case
 from service.reply import Answer, Figure
-from service.rules import charge_volts, charging, circuit, frost, fusing, rest_words, supply, wording
+from service.rules import charge_volts, charging, frost, fusing, rest_words, supply, wording
 from service.rules.readings import Charge, charge_of
 from service.topics import topic
 from tests.building import case
@@ -354,13 +353,12 @@ def test_a_cold_or_warm_reading(celsius: float, words: str | None) -> None:
     assert words in "".join(steps(known)) if words else steps(known) == []
 
 
-@pytest.mark.parametrize("take_in", [wording.take_in, circuit.take_in])
-def test_what_the_second_case_used_counts_as_of_the_second(take_in: Callable[[Case, Case], None]) -> None:
+def test_what_the_second_case_used_counts_as_of_the_second() -> None:
     known = case({"battery.capacity": (100, 200), "battery.chemistry": "agm"})
     other = known.others()
     assert (other["battery.capacity"], other["battery.chemistry"]) == (200, "agm")
     other.step("the second one")
-    take_in(known, other)
+    known.follow_other(other)
     assert {key: (item.value, item.of) for key, item in known.used.items()} == {("battery.capacity", 2): (200, 2)}
     assert "the second one" in steps(known)
 

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from grammar import read
 from service import answer
 from service.finish import finished
 from service.reply import Answer
@@ -156,18 +157,19 @@ def test_absorption_goes_by_the_temperature_of_the_battery(kind: str, celsius: f
 @pytest.mark.parametrize("word", ["bundled with others", "in a conduit", "in the loom", "in one bundle"])
 def test_a_bundle_takes_away_ampacity(word: str) -> None:
     facts = {"load.current": 100, "load.kind": "thruster", "cable.length": 3, "cable.gauge": "4", "bank.voltage": 12}
-    found = asked("cable-size", facts, text=f"4 AWG {word}, is it enough?")
+    assert read(f"4 AWG {word}, is it enough?").says("detail:bundled")
+    found = asked("cable-size", facts, cues=("detail:bundled",))
     less = figure(found, "ampacity_in_bundle")
     assert (less.low, less.high) == pytest.approx((96, 112))  # 60 and 70 % of 160 A
     assert "lay it apart, or take a thicker one" in steps(found)
-    alone = asked("cable-size", facts, text="4 AWG, is it enough?")
+    alone = asked("cable-size", facts)
     assert alone.verdict == found.verdict
     assert figure(alone, "ampacity_in_bundle") is None
 
 
 def test_a_bundle_may_still_be_enough() -> None:
     facts = {"load.current": 60, "load.kind": "thruster", "cable.length": 3, "cable.area": 35, "bank.voltage": 12}
-    found = asked("cable-size", facts, text="35 mm2 bundled")
+    found = asked("cable-size", facts, cues=("detail:bundled",))
     assert figure(found, "ampacity_in_bundle").low == pytest.approx(126)
     assert "still enough" in steps(found)
 
