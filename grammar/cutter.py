@@ -31,7 +31,7 @@ OUGHTS = {"single": "1/0", "double": "2/0", "triple": "3/0", "quad": "4/0", "qua
 SHARES = {"three": 0.75, "two": 2 / 3, "quarter": 0.25, "third": 1 / 3, "half": 0.5, "couple": 2.0,
     "fifth": 0.2, "tenth": 0.1, "twentieth": 0.05}
 MARINE = re.compile(r"(?<=[0-9]{2})M$")  # "31M" is a 31
-TIMES_SIGN = re.compile(r"^x ?| ?(?:x|\*|nos?\.?|off)$")
+TIMES_SIGN = re.compile(r"^x ?| ?(?:x|\*|nos\.?|off)$")
 CODE = re.compile(r"[\w./-]*[0-9][\w./ -]*$")
 MOST_PAGES = 20  # "battery 2", "page 14"; but "battery 100" is a size
 
@@ -115,7 +115,7 @@ def stud(token: Token) -> Part:
 
 def case(token: Token) -> Part:
     """ "group 31", "8D"."""
-    size = re.search(r"(?:GC|U|L)?[0-9]+[A-RT-Z]*", re.sub("SERIES|SIZE", "", token.upper()))
+    size = re.search(r"(?:GC|U|L)?[0-9]+[A-RT-Z]*", re.sub("SERIES|SIZE", "", token.upper()).replace("EIGHT ", "8"))
     assert size
     return measured(MARINE.sub("", size.group()), units.units()["group"], place(token))
 

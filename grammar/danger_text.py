@@ -81,6 +81,8 @@ NO_VOLTS = frozenset(
 FALLS = frozenset(
     {"drop", "drops", "dropped", "fall", "falls", "fell", "dip", "dips", "dipped", "sag", "sags", "sagged", "down"}
 )
+DIRECTIONS = frozenset({"north", "south", "latitude", "east", "west", "lat"})  # "66 degrees north" is a place
+FLAT = 9.0  # volts under which a lithium battery has switched off or is empty
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -158,10 +160,16 @@ def _figures(words: list[str]) -> list[str]:
             continue
         value = float(word.replace(",", "."))
         after = words[at + 1] if at + 1 < len(words) else ""
-        if (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
+        beyond = words[at + 2] if at + 2 < len(words) else ""
+        if after == "a":  # amps, and not the article
+            named[at + 1] = "amp"
+        elif after in DEGREES and beyond in DIRECTIONS:
+            continue
+        elif (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
             named[at] = "#hot"
         elif after in VOLTS or (("." in word or "," in word) and after not in NO_VOLTS):
-            named[at] = "#high" if _too_high(value, systems) else word
+            low = after in VOLTS and value < FLAT and not word.isdigit()
+            named[at] = "#high" if _too_high(value, systems) else "#low" if low else word
         elif after == "f" and value <= 32:
             named[at] = "#-"
     return named

@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from grammar.danger_table import Signs, signs
 from grammar.danger_text import Text, read
-from grammar.phrases import Hit
+from grammar.phrases import QUESTION, Hit
 from grammar.reading import Danger
 
 BESIDE = 8  # words between a sign and what it must stand by
@@ -88,17 +88,18 @@ def _standing(words: Text, table: Signs) -> list[Hit]:
     if not hits:
         return []
     masks = table.masks.find(words.words)
+    near: dict[str, list[int]] = {}
+    for hit in table.places.find(words.words):
+        near.setdefault(hit.name, []).append(hit.start)
+    things = frozenset(near.get("battery", ()))
     masked: dict[int, list[Hit]] = {}
     for mask in masks:
         for at in range(mask.start, mask.end):
             masked.setdefault(at, []).append(mask)
-    near: dict[str, list[int]] = {}
-    for hit in table.places.find(words.words):
-        near.setdefault(hit.name, []).append(hit.start)
     return [
         hit
         for hit in hits
-        if not _is_look_alike(hit, masked)
+        if not _is_look_alike(hit, masked, things)
         and _has_place(hit, near, words, table)
         and (hit.name.split("/")[0] in table.loose or not _is_strained(hit, words))
     ]
@@ -115,9 +116,13 @@ def _is_strained(hit: Hit, words: Text) -> bool:
     return False
 
 
-def _is_look_alike(hit: Hit, masked: Mapping[int, list[Hit]]) -> bool:
-    """Whether it has a word in a look-alike; one whose words are all its own ("gas bottle leaks") is none."""
-    around = (mask for at in hit.at for mask in masked.get(at, ()))
+def _is_look_alike(hit: Hit, masked: Mapping[int, list[Hit]], things: frozenset[int]) -> bool:
+    """Whether it has a word in a look-alike; one whose words are all its own ("gas bottle leaks") is none.
+
+    Nor is one that shares no more with it than a word for the battery: "the lithium got hot and shut itself down".
+    """
+    signs_of = [at for at in hit.at if at not in things] or hit.at
+    around = (mask for at in signs_of for mask in masked.get(at, ()))
     return any(len(mask.at) == 1 or mask.at == hit.at or not set(mask.at) <= set(hit.at) for mask in around)
 
 
@@ -126,7 +131,9 @@ def _has_place(hit: Hit, near: dict[str, list[int]], words: Text, table: Signs) 
     if any(not near.get(need) for need in table.needs.get(family, ())):
         return False
     if how == "short":
-        return words.size <= SHORT
+        first, last = words.sentences[hit.start]
+        alone = (hit.start, hit.end) == (first, last) and words.words[last : last + 1] != (QUESTION,)
+        return words.size <= SHORT or alone  # "Smoke. It comes from the bow."
     if how == "anywhere":
         return bool(near.get(place)) or words.size <= SHORT
     if how == "without":
@@ -168,7 +175,7 @@ def _is_now(hit: Hit, first: int, words: Text, context: Context) -> bool:
 
 
 def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit | None) -> bool:
-    if words.words[hit.end : hit.end + 1] == ("not",):
+    if words.words[hit.end : hit.end + 1] == ("not",) and hit.end not in words.commas:
         return True
     if denied and hit.start < denied.end:  # inside or overlapping what was denied
         return True

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 import service.leadsman
-from service.leadsman import LONGEST, Leadsman
+from service.leadsman import LONGEST, Leadsman, default_desk
 from service.question import BadInput
 from service.thread import Signer
 
@@ -158,3 +158,21 @@ def test_the_same_text_gives_the_same_bytes_under_any_hash_seed():
         for seed in ("0", "1", "77")
     }
     assert len(said) == 1
+
+
+@pytest.mark.parametrize(
+    ("first", "reply", "topics"),
+    [
+        (
+            "How long will it take to charge?",
+            "100 Ah AGM, 20 A charger. Also is it bad to leave it on all winter?",
+            ["charge-time", "storage"],
+        ),
+        ("Will my battery run the Pike?", "It says 700 CCA. And which fuse do I need?", ["run-check", "fuse-size"]),
+        ("Will my battery run the Pike?", "It says 700 CCA. So?", ["run-check"]),
+    ],
+)
+def test_a_reply_that_asks_something_new_gets_both_answered(first, reply, topics):
+    desk = default_desk()
+    found = desk.ask(reply, thread=desk.ask(first).thread)
+    assert [answer.topic for answer in found.answers] == topics
