@@ -14,7 +14,10 @@ IS = frozenset({"is", "its", "theyre"})
 IT = frozenset({"it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they"})
 GOES_ON = frozenset({"so", "should", "is", "swap", "do", "can", "now", "already", "time", "finished", "and"})
 WORN = frozenset(
-    {"swap", "replace", "replacing", "replaced", "another", "life", "age", "finished", "renew", "old", "older", "done"}
+    {
+        *("swap", "replace", "replacing", "replaced", "another", "life", "age", "finished", "renew", "old", "older"),
+        *("done", "scrap", "keep", "chuck", "bin", "dump"),
+    }
 )
 NEW = frozenset({"new", "buy"})
 
@@ -31,7 +34,7 @@ def is_age(scene: Scene, item: Item) -> bool:
 def _is_told(scene: Scene, item: Item) -> bool:
     """ "The AGM is 6, swap it?", "the old one's seven": a number that ends what is said, where wear is spoken of."""
     value = item.quantity.value
-    if isinstance(value, str) or not 1 < value <= OLDEST or value != int(value) or value in VOLTS - {6.0}:
+    if isinstance(value, str) or not 1 < value <= OLDEST or value * 2 != int(value * 2) or value in VOLTS - {6.0}:
         return False
     after, before = scene.after(item), scene.word(item.start - 1)
     if after is not None and after.kind != "mark" and after.name not in GOES_ON:
@@ -39,4 +42,4 @@ def _is_told(scene: Scene, item: Item) -> bool:
     its = before in ITS or (before in IS and ({before, scene.word(item.start - 2)} & IT or before != "is"))
     words = scene.vocabulary
     worn = words & WORN or (words >= NEW)
-    return bool(its and worn and not scene.heads - {"battery", "boat"})
+    return bool(its and worn and not scene.heads - {"battery", "boat", "meter"})

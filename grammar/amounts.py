@@ -199,8 +199,9 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
     """Gives a unit said once to the numbers joined to it: "12 or 24 V", "330 x 172 x 215 mm", "5 or 600 A"."""
     for at in range(len(joiners) - 1, -1, -1):
         one, other, how = amounts[at], amounts[at + 1], joiners[at].type
-        if one.unit is PLAIN and other.unit.dim == "VOLT" and numbers.value(one.number) >= MOST_VOLTS:
-            continue  # "110 and 12 volt"
+        plain = numbers.value(one.number) if one.unit is PLAIN else 0.0
+        if other.unit.dim == "VOLT" and not 0 <= plain < MOST_VOLTS:
+            continue  # "110 and 12 volt", "minus 6 and 12.3 volts"
         if one.unit is PLAIN and other.unit is not PLAIN and (how != "BY" or other.unit.dim in LENGTHS):
             one.unit, one.value = other.unit, worth(one.number, other.unit)
         elif other.unit is PLAIN and one.unit is not PLAIN:

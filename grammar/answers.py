@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from grammar.amend import denied
+from grammar.attach_volts import is_reading
 from grammar.canonical import in_unit
 from grammar.capacities import GROUPS
 from grammar.facts import FactSpec, facts
@@ -14,6 +15,7 @@ from grammar.scene import Scene
 from grammar.vocabulary import small_words
 
 LONGEST = 14  # words: a longer message speaks for itself
+MOST_SMALL = 60.0  # amps of a fridge, lights, a plotter
 NUMBERED = {"battery.group": GROUPS, "cable.gauge": frozenset(map(str, (1, 2, 4, 6, 8, 10, 12, 14, 16, 18)))}
 WEAK = frozenset({"default", "near", "range"})
 AT_REST = ("role:before", "role:off", "role:off_charger", "role:reading.rest_time")
@@ -52,10 +54,20 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
         if item.part is None or item.part.span in taken or not is_free(scene, item, spec) or denied(scene, item):
             continue
         value = _fitting(item.quantity, spec)
-        if value is not None:
+        if value is not None and not _is_other(scene, item, spec.name, value):
             span = item.part.span
             return Stated(spec.name, value, spec.unit, scene.text[slice(*span)], span, how="asked")
     return None
+
+
+def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:
+    """Whether a bare figure cannot be this fact: 12.1 is no percentage, 110 no fridge's amps."""
+    if item.dim != "NUM":
+        return False
+    if fact == "battery.charge":
+        return "." in item.name and is_reading(scene, value)
+    small = any(old.fact == "load.kind" and old.value == "electronics" for old in scene.said)
+    return fact == "load.current" and small and value >= MOST_SMALL
 
 
 def _mends_another(scene: Scene, spec: FactSpec) -> bool:

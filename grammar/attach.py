@@ -19,6 +19,7 @@ from grammar.vocabulary import Found
 FIGURES = ("AMP", "NUM")
 RATINGS = frozenset({"battery.cca", "battery.ca", "battery.reserve"})
 ASKING = frozenset({"what", "which", "much", "many", "whatever"})  # "what CCA for 180 A": the amps are no CCA
+UNKNOWN = frozenset({"unknown", "unkown", "unclear"})
 CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
 BEFORE_IT = 0.1  # of two places named, the one after a reading is its own
@@ -77,6 +78,8 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         if role is None or role.weak is not weak or item.dim not in role.dims or value > role.most:
             continue
         if found.concept in RATINGS and scene.word(found.start - 1) in ASKING:
+            continue
+        if scene.word(found.end) in UNKNOWN:  # "150 A, kick unknown"
             continue
         if found.concept == "drain.current" and beside(scene, item, "load", reach=TOUCHING):
             continue

@@ -31,13 +31,18 @@ ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no
 AFTER = 3.0  # an owner that follows is further away than one before
 FILLING = frozenset({"word:charge", "head:charger", "head:dcdc", "head:alternator"})
 RUNNING = frozenset({"run", "running"})
+DRAWING = frozenset({"draw", "draws", "drawing", "averages", "averaging", "takes", "pulls", "uses"})
+AVERAGES = frozenset({"averages", "averaging", "average"})
+LATER = frozenset({"after", "afterwards", "thereafter"})  # "600 A of kick, 400 after"
+LEAD = frozenset({"flooded", "agm", "gel", "lead"})
+FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
 PEAKS = ("load.peak", "battery.peak_current")
 
 
 def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number of amps states."""
     claim = _the_one(scene, item, value) or limits(scene, item, value) or limit_pair(scene, item)
-    claim = claim or put_out(scene, item) or by_strong_role(scene, item, value)
+    claim = claim or put_out(scene, item) or _charger_named(scene, item, value) or by_strong_role(scene, item, value)
     tiny = item.quantity.unit == "milliampere" or value <= TINY
     before = scene.before(item)
     owned = _heads_right(scene, item, "charger", "panel") or (before is not None and before.head == "load")
@@ -65,10 +70,27 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
 
 
 def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
-    """A battery that goes by its unlabelled amps: "the 700 amp one"."""
+    """A battery that goes by its unlabelled amps: "the 700 amp one"; what "averages 28 A" is a load's."""
+    if scene.word(item.start - 1) in AVERAGES and value > TINY:
+        return Claim("load.current", "role")
     named = value >= SMALLEST_CRANKING and scene.word(item.end) in ("one", "ones")
     others = scene.expected & {"load.current", "load.peak", "fuse.rating"} or "fuse" in scene.heads
     return Claim("battery.ca", "grammar") if named and not others else None
+
+
+def _charger_named(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A charger that goes by its amps: "a 30 amp one off the alternator", "how long on a 10 amp"."""
+    if value > MOST_CHARGE:
+        return None
+    sides = scene.sides.get(item.at)
+    right = sides.right.head if sides is not None and sides.right is not None else ""
+    one = scene.word(item.end) in ("one", "unit")
+    given = [scene.word(at) for at in range(item.end + 1, item.end + 4)]
+    if one and {"of", "off", "from"} & set(given) and "alternator" in scene.heads:
+        return Claim("charger.current", "grammar")
+    on_it = scene.word(item.start - 2) == "on" and scene.word(item.start - 1) in ("a", "the", "my")
+    asked_so = scene.about("request:how_long") and right not in ("load", "fuse", "cable")
+    return Claim("charger.current", "grammar") if on_it and asked_so and item.name.endswith("amp") else None
 
 
 def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -76,14 +98,25 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     claim = by_role(scene, item, value)
     if claim and claim.fact in PEAKS and item.dim == "NUM" and value < SMALLEST_PEAK:
         return None  # "engine 10 pk" is horsepower
+    if claim and claim.fact in PEAKS and _is_steady(scene, item):
+        return Claim("load.current", "role")
     if claim and claim.fact in PEAKS and any(_runs(scene, other) for other in scene.quantities("NUM")):
         return Claim("load.peak", "role")
     if claim and claim.fact in PEAKS:
         return _peak(scene, item, claim)
     if claim and claim.fact == "battery.max_current" and (not _limited(scene, item) or _owner(scene, item) == "load"):
         given = by_group(scene, item)
-        return given if given and given.fact == "alternator.current" else Claim("load.current", "role")
+        own = given is not None and given.fact in ("alternator.current", "drain.current")
+        return given if own else Claim("load.current", "role")
     return claim
+
+
+def _is_steady(scene: Scene, item: Item) -> bool:
+    """Whether amps near a word of starting are those of running: "240 at start, 160 running", "running 320 A"."""
+    if scene.word(item.start - 1) in RUNNING or scene.word(item.end) in RUNNING:
+        return not close(scene, item, "load.peak", reach=0.1)
+    after = scene.word(item.end) in LATER and scene.word(item.end + 1) in ("", ".", ",", "?", ";")
+    return after and any(other.at < item.at for other in scene.quantities(*FIGURES))
 
 
 def _limited(scene: Scene, item: Item) -> bool:
@@ -102,7 +135,22 @@ def _fuses(scene: Scene, item: Item) -> bool:
     """Whether the amps stand on a cable, where a fuse is told of: "the fuse is far off, 400 A on 70 mm2"."""
     later = scene.items[item.at + 1 : item.at + 3]
     on_cable = len(later) == 2 and later[0].name == "on" and later[1].dim in ("AREA", "GAUGE")
+    if scene.word(item.start - 1) == "for":  # "a fuse for 300 A on 2/0"
+        return False
+    if _right_for(scene, item):
+        return True
     return on_cable and any(head.head == "fuse" and not asked(scene, head) for head in scene.head_items)
+
+
+def _right_for(scene: Scene, item: Item) -> bool:
+    """Whether they are a fuse's, asked about for a motor's: "is 250 A right for a 200 A motor", of fuses."""
+    later = scene.items[item.at + 1 : item.at + 6]
+    other = next((at for at, one in enumerate(later) if one.dim == "AMP"), None)
+    if other is None or "fuse" not in scene.heads or not {"for", "on"} & {one.name for one in later[:other]}:
+        return False
+    fits = FITTING & {one.name for one in later[:other]}
+    sides = scene.sides.get(later[other].at)
+    return bool(fits) and sides is not None and sides.right is not None and sides.right.head == "load"
 
 
 def limit_pair(scene: Scene, item: Item) -> Claim | None:
@@ -110,6 +158,8 @@ def limit_pair(scene: Scene, item: Item) -> Claim | None:
     near = scene.items[max(0, item.at - PAIR) : item.at + PAIR + 1]
     others = [other for other in near if other is not item and other.dim in FIGURES]
     steady = close(scene, item, "battery.max_current", reach=2.0)
+    if _slashed(scene, item):
+        return Claim("battery.max_current", "role")
     if steady and any(_for_seconds(scene, other) for other in others if other.at > item.at):
         return Claim("battery.max_current", "role")
     if (_for_seconds(scene, item) or _after_seconds(scene, item)) and any(
@@ -119,12 +169,28 @@ def limit_pair(scene: Scene, item: Item) -> Claim | None:
     return None
 
 
+def _slashed(scene: Scene, item: Item) -> bool:
+    """Whether it is the first of "100 A/200 A 5 s": a limit for seconds stands behind the stroke."""
+    later = scene.items[item.at + 1 : item.at + 4]
+    if len(later) < 3 or later[0].name != "/" or later[1].dim not in FIGURES or not _is_short(later[2]):
+        return False
+    return _limited(scene, item)
+
+
 def peaks(scene: Scene, item: Item) -> bool:
     """Whether amps for some seconds are what a battery allows."""
     if not _for_seconds(scene, item):
         return False
+    if close(scene, item, "load.current", reach=0.3) or _is_lead(scene):
+        return False
     told = any(fact.fact == "battery.max_current" for fact in scene.said) and "load" not in scene.heads
     return told or _owner(scene, item) in ("battery", "bms") or "battery.peak_current" in scene.expected
+
+
+def _is_lead(scene: Scene) -> bool:
+    """Whether lead batteries alone are spoken of: no limit for seconds stands on them."""
+    kinds = {item.name for item in scene.items if item.fact == "battery.chemistry"}
+    return bool(kinds) and kinds <= LEAD and "bms" not in scene.heads
 
 
 def _is_tested(scene: Scene, value: float) -> bool:
@@ -170,7 +236,13 @@ def _peak(scene: Scene, item: Item, claim: Claim) -> Claim:
         return Claim("battery.peak_current", "role")
     if claim.fact == "load.peak":
         return claim if owner != "bms" else Claim("battery.peak_current", "role")
-    return Claim("load.peak" if owner in ("load", "") else "battery.peak_current", "role")
+    drawn = any(
+        scene.word(found.start) in DRAWING and scene.clause(found.start) == scene.clause(item.start)
+        for found in around(scene.roles, item, scene.role_starts)
+        if found.end <= item.start
+    )
+    loads = owner in ("load", "") or (drawn and owner != "bms")  # "draw averages 18, spikes 55"
+    return Claim("load.peak" if loads else "battery.peak_current", "role")
 
 
 def _owner(scene: Scene, item: Item) -> str:
@@ -180,6 +252,9 @@ def _owner(scene: Scene, item: Item) -> str:
         name = head.head if head.head in ("bms", "load") else "battery"
         far = gap(scene, item, head.start, head.end)
         nearest = min(nearest, (far + (AFTER if head.start > item.start and far > 0.5 else 0.0), name))
+    for rated in around(scene.quantities("AH"), item, [other.start for other in scene.quantities("AH")]):
+        far = gap(scene, item, rated.start, rated.end)
+        nearest = min(nearest, (far + (AFTER if rated.start > item.start and far > 0.5 else 0.0), "battery"))
     if not nearest[1] and {"battery", "bms"} & (scene.heads | scene.facts):
         return "battery" if "load" not in scene.heads else ""
     return nearest[1]

@@ -24,6 +24,8 @@ ENGINES = frozenset({"engine", "diesel", "petrol", "outboard", "inboard"})
 IN_TANKS = frozenset({"water", "fuel", "diesel", "petrol", "tank"})
 TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
 INSULATION = (60.0, 125.0)  # C
+MOST_DROP = 10.0  # percent
+CABLE = frozenset({"cable.area", "cable.gauge", "cable.length"})
 
 
 def rated(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -43,6 +45,8 @@ def amp_hours(scene: Scene, item: Item, value: float) -> Claim | None:
     """A capacity, but not amp-hours used up in a day; a "20 Ah charger" gives amps."""
     if close(scene, item, "a_day", reach=1.0, after=True):
         return Claim("drain.current" if scene.about("role:drain.current") else "load.current", "role")
+    if _left_of(scene, item):
+        return NOTHING
     gone = _is_gone(scene, item) and not _beside_battery(scene, item)
     if gone or scene.word(item.start - 1) in TAKEN_OUT:
         return NOTHING
@@ -53,6 +57,15 @@ def amp_hours(scene: Scene, item: Item, value: float) -> Claim | None:
     if sides and sides.right and sides.right.head == "charger" and sides.right.at == item.at + 1 and value <= 60:
         return Claim("charger.current", "grammar")
     return Claim("battery.capacity", "token")
+
+
+def _left_of(scene: Scene, item: Item) -> bool:
+    """Whether it is what is left of a larger capacity: the "92 Ah" of "still 92 Ah of 100"."""
+    after = scene.items[item.at + 1 : item.at + 3]
+    whole = after[1] if len(after) == 2 and after[0].name == "of" else None
+    if whole is None or whole.dim not in ("NUM", "AH") or isinstance(whole.quantity.value, str):
+        return False
+    return 0.3 * whole.quantity.value < float(item.quantity.value) < whole.quantity.value
 
 
 def _is_gone(scene: Scene, item: Item) -> bool:
@@ -72,6 +85,8 @@ def _beside_battery(scene: Scene, item: Item) -> bool:
 def watts(scene: Scene, item: Item, value: float) -> Claim | None:
     """A panel's power or the load's; an engine's is no fact."""
     claim = by_group(scene, item)
+    if "watter" in item.name and (claim is None or claim.fact != "load.power"):
+        return Claim("solar.power", "role")
     if claim:
         return claim
     if beside(scene, item, "engine", reach=3) or _of_engine(scene, item):
@@ -102,7 +117,16 @@ def percent(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.drop", "role")
     if close(scene, item, "no_charge", reach=2) or _ends_at(scene, item):
         return NOTHING
+    if value <= MOST_DROP and _of_cable(scene):
+        return Claim("cable.drop", "default")
     return Claim("battery.charge", "default")
+
+
+def _of_cable(scene: Scene) -> bool:
+    """Whether only a cable is spoken of, so that a small percentage is its loss: "lights, so 3 %"."""
+    told = any(fact.fact in CABLE for fact in scene.said) and "battery" not in scene.heads
+    here = bool(scene.quantities("AREA", "GAUGE", "LENGTH")) and ("cable" in scene.heads or scene.quantities("AMP"))
+    return told or bool(here)
 
 
 def _ends_at(scene: Scene, item: Item) -> bool:
@@ -112,7 +136,9 @@ def _ends_at(scene: Scene, item: Item) -> bool:
 
 def temperature(scene: Scene, item: Item, value: float) -> Claim | None:
     """The air's temperature, or what a cable's insulation stands; `value` in Celsius."""
-    if INSULATION[0] <= value <= 250 and (close(scene, item, "cable.insulation", reach=3) or "cable" in scene.heads):
+    told = any(fact.fact == "cable.insulation" for fact in scene.said)
+    spoken = told or close(scene, item, "cable.insulation", reach=3) or "cable" in scene.heads
+    if INSULATION[0] <= value <= 250 and spoken:
         return Claim("cable.insulation", "role")
     return Claim("ambient.temperature", "token")
 

@@ -20,38 +20,63 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     """How many batteries, banks, outputs or bursts: a small whole number right before what it counts."""
     if value <= 12 and close(scene, item, "sun", reach=1.6, after=True):
         return Claim("solar.sun_hours", "role")
-    if value <= 30 and item.kind != "count" and is_age(scene, item):
+    if value <= 30 and item.kind not in ("count", "times") and is_age(scene, item):
         return Claim("battery.age", "role")
     if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None
     if value in NOMINAL and (side := steps_up(scene, item)):
         return Claim(side, "grammar")
-    if close(scene, item, "load.bursts", reach=1.3) and not _rated_next(scene, item):
-        return Claim("load.bursts", "role")
+    kicks = "to" in (scene.word(item.start - 1), scene.word(item.start - 2))  # "kicks to about 400"
+    if close(scene, item, "load.bursts", reach=1.3) and not kicks and not _rated_next(scene, item):
+        return Claim("battery.count" if _priced_each(scene, item) else "load.bursts", "role")
     if value <= 12 and _of_charger(scene, item):
         return Claim("charger.outputs", "grammar")
     if value <= 12 and (limit := _allowed(scene, item)):
         return Claim(limit, "grammar")
-    for role, reach in COUNTS.items():
-        if value <= 12 and close(scene, item, role, reach=reach, after=True):
-            return Claim(role, "role")
-    return _batteries(scene, item, value)
+    return _by_word_after(scene, item, value) or _batteries(scene, item, value)
+
+
+def _by_word_after(scene: Scene, item: Item, value: float) -> Claim | None:
+    """What the word after a small number says that it counts: "three outputs", "2 banks"."""
+    found = (role for role, reach in COUNTS.items() if close(scene, item, role, reach=reach, after=True))
+    role = next(found, None) if value <= 12 else None
+    return Claim(role, "role") if role else None
+
+
+def _priced_each(scene: Scene, item: Item) -> bool:
+    """Whether a battery's figure is told times so many: "62 lb each times four"."""
+    before = scene.items[max(0, item.at - 3) : item.at]
+    if scene.word(item.start - 1) != "times" or isinstance(item.quantity.value, str):
+        return False
+    return any(other.dim in COUNTED for other in before) and item.quantity.value <= MOST_BATTERIES
 
 
 def _allowed(scene: Scene, item: Item) -> str:
     """Whether so many are the most that a maker allows: "up to 4 in parallel", "series up to 2"; the fact or ""."""
     before = [scene.word(at) for at in range(item.start - 4, item.start)]
     after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
-    if not ALLOWED & set(before):
+    if not ALLOWED & set(before) and not _second_limit(scene, item):
         return ""
-    for layout in ("series", "parallel"):
-        if layout in before or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
+    following = next((name for name in LAYOUTS if name in after.split()), "")
+    for layout in (following,) if following else LAYOUTS:
+        if layout in before or following or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
             return f"battery.max_in_{layout}"
     return ""
 
 
+def _second_limit(scene: Scene, item: Item) -> bool:
+    """Whether another limit stands before: the 2 of "max 4 in series, 2 in parallel"."""
+    first = scene.items[max(0, item.at - 4) : item.at]
+    limit = next((other for other in first if other.dim in ("NUM", "COUNT")), None)
+    if limit is None or not any(other.fact == "bank.layout" for other in first if other.at > limit.at):
+        return False
+    return bool(ALLOWED & {scene.word(at) for at in range(limit.start - 3, limit.start)})
+
+
 def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger's outputs are counted: "a two bank charger", "2 bank 6 A charger", "twin output"."""
+    if scene.word(item.end) == "leads":  # "my charger has three leads"
+        return scene.word(item.start - 1) in ("has", "with", "got") and "charger" in scene.heads
     if scene.word(item.end) not in ("bank", "output", "way", "channel", "out"):
         return False
     later = scene.items[item.at + 1 : item.at + 5]
@@ -64,9 +89,13 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if item.kind == "times" and (claim := _times(scene, item)):
         return claim
+    if item.kind == "count" and scene.word(item.start) == "pairs":  # "parallel pairs in series"
+        return None
     if value <= MOST_BATTERIES and _before_battery(scene, item):
         return Claim("battery.count", "grammar")
-    if 2 <= value <= MOST_BATTERIES and any(test(scene, item) for test in (_one_of, _has_so_many, _of_such)):
+    if 2 <= value <= MOST_BATTERIES and any(
+        test(scene, item) for test in (_one_of, _has_so_many, _of_such, _of_them_all, _aside)
+    ):
         return Claim("battery.count", "grammar")
     if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or _of_others(scene, item):
         return None
@@ -124,6 +153,25 @@ def _of_such(scene: Scene, item: Item) -> bool:
     return told and scene.word(at) in SUCH and not scene.heads - {"battery"}
 
 
+def _of_them_all(scene: Scene, item: Item) -> bool:
+    """Whether "can the three be joined" speaks of the batteries of the conversation."""
+    told = any(fact.fact.startswith(("battery.", "reading.")) for fact in scene.said)
+    if scene.word(item.start - 1) in ("my", "our") and scene.word(item.end) == "are" and "bank.layout" in scene.facts:
+        return True
+    return told and scene.word(item.start - 1) in ("the", "all") and scene.word(item.end) in ("be", "go", "together")
+
+
+def _aside(scene: Scene, item: Item) -> bool:
+    """Whether the number stands by itself beside batteries: "the 6 V ones, four, 225 Ah", "lithium bank, 2 of"."""
+    batteries = bool(scene.facts & OF_BATTERY or "battery" in scene.heads)
+    before, after = scene.before(item), scene.items[item.at + 1 : item.at + 3]
+    if before is None or before.name != "," or not after or not batteries:
+        return False
+    if after[0].name == "of":
+        return len(after) == 1 or after[1].kind == "mark"
+    return after[0].name == "," and len(after) == 2 and after[1].dim in ("AH", "CCA")
+
+
 def _rated_next(scene: Scene, item: Item) -> bool:
     """Whether a battery's figure follows: "two times 180 Ah"."""
     return any(after.dim in COUNTED for after in scene.items[item.at + 1 : item.at + 3])
@@ -132,6 +180,8 @@ def _rated_next(scene: Scene, item: Item) -> bool:
 def _of_others(scene: Scene, item: Item) -> bool:
     """Whether other things than batteries are counted: "2 x 50 W panels"."""
     for after in scene.items[item.at + 1 : item.at + 5]:
+        if item.kind == "times" and after.at == item.at + 1 and after.dim == "NUM":  # "2x 80 with 15 A"
+            return False
         if (after.head and after.head != "battery") or after.dim in ("WATT", "AMP", "TIME"):
             return True
         if after.head == "battery" or after.kind == "mark":
@@ -171,7 +221,8 @@ def _is_battery(scene: Scene, item: Item, after: Item) -> bool:
     """Whether what follows a number is a battery or its figure."""
     if _plural(after) or after.dim in COUNTED or after.fact in OF_BATTERY or after.head == "battery":
         return True
-    if after.dim == "NUM" and scene.word(item.end) == "of" and "battery" in scene.heads:  # "two of 100"
+    batteries = "battery" in scene.heads or "bank.layout" in scene.facts
+    if after.dim == "NUM" and scene.word(item.end) == "of" and batteries:  # "two of 100"
         return not isinstance(after.quantity.value, str) and after.quantity.value >= 20
     return item.quantity.value != 1.0 and (after.fact == "bank.layout" or after.name in THEM)
 
@@ -189,6 +240,7 @@ HAVING = frozenset({"have", "got", "use", "used", "fit", "fitted", "buy", "there
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
 SUCH = frozenset({"such", "these", "those", "them"})
 BESIDE = 1.6
+LAYOUTS = ("series", "parallel")
 NEVER = 99.0
 MOST_BATTERIES = 24
 MOST_BURSTS = 1000

@@ -17,6 +17,7 @@ DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
 GOING_ON = 20  # words
 SMALLEST = 10  # mm2 that go without their unit
 MEASURES = frozenset({"each", "one", "away", "long", "there", "round", "total", "foot", "feet", "ft", "m", "in", "amp"})
+SHORTEST_RUN = 250.0  # mm: "690 mm away"
 SHORT = 4  # words: an answer to "how far is it?"
 
 
@@ -43,6 +44,7 @@ def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.length", "near")
     if (
         len(scene.tokens) <= SHORT
+        or (scene.expected & {"cable.length", "load.current"} and len(scene.tokens) <= GOING_ON)
         or _goes_on(scene)
         or {"cable", "load", "battery", "fuse", "panel"} & scene.heads
         or scene.about("word:loss")
@@ -69,6 +71,11 @@ def bare_area(scene: Scene, item: Item, value: float) -> Claim | None:
     left = sides.left if sides is not None else None
     named = left is not None and left.head == "cable" and (left is before or (sides is not None and sides.tied))
     drawn = word in ("on", "in") and bool(scene.quantities("AMP") and scene.quantities("LENGTH"))
+    sized = {fact.fact for fact in scene.said} & {"cable.gauge", "cable.area", "cable.length"}
+    goes_on = sized and len(scene.tokens) <= GOING_ON and not {"load", "fuse", "battery", "charger"} & scene.heads
+    there = word in ("is", "") or scene.word(item.end) in ("over", "under", "was")
+    if goes_on and there and scene.word(item.end) in ("over", "under", "was", "is", "enough", "ok", "then"):
+        return Claim("cable.area", "grammar")
     if after_length or (named and left is not None and left.name != "run") or drawn:
         return Claim("cable.area", "grammar")
     return None
@@ -97,6 +104,8 @@ def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
     """Millimetres that name a size of cable: "70mm cable". Other millimetres are no fact."""
     if {scene.word(item.start - 1), scene.word(item.end)} & HOLES and value in STUDS:
         return Claim("terminal.size", "grammar")
+    if value >= SHORTEST_RUN and scene.word(item.end) == "away":
+        return Claim("cable.length", "role")
     if value not in METRIC_SIZES:
         return NOTHING
     if beside(scene, item, "cable", reach=3):

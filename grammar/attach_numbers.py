@@ -12,6 +12,7 @@ from grammar.attach_counts import counts
 from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable
 from grammar.attach_pairs import NOMINAL, limits, steps_up
 from grammar.attach_volts import falls_to, is_reading
+from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimals_of
 from grammar.capacities import GROUPS, MOST_OF_ONE, is_size
 from grammar.fuses import FUSES, fuse
 from grammar.items import Item
@@ -19,6 +20,7 @@ from grammar.near import gap
 from grammar.scene import Scene
 from grammar.vocabulary import small_words
 
+FROM = frozenset({"on", "of", "from"})
 ONWARD = frozenset(["->", "=>", "→", ">", "to", "/"])
 GRAVITY = (1.05, 1.35)
 SPREAD = (0.01, 0.2)
@@ -27,7 +29,6 @@ WARM = 45.0
 NEAR_ZERO = frozenset({"near", "around"})
 SMALLEST_CAPACITY = 20
 RUNNING = frozenset({"run", "running", "nominal"})  # "500 A peak / 340 run"
-SMALLEST_LOAD = 40  # bare amps beside a load
 LARGEST_CAPACITY = 1000
 INSTEAD = frozenset({"replace", "replaces", "replacing", "instead", "than"})
 SYSTEM = frozenset({"bank", "system", "pair", "side"})
@@ -36,20 +37,19 @@ TAKEN_IN = 12.0  # volts of a converter's side
 LITTLE = 2.0  # amps that something left on takes
 RATED = ("CCA", "CA", "RC")
 SMALLEST_RATING = 40.0
-RATINGS = {"battery.cca": (200, 1500), "battery.ca": (200, 1800), "battery.reserve": (40, 400)}
 
 
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number without a unit states."""
-    typed = item.quantity.text.strip()
-    point = max(typed.rfind("."), typed.rfind(","))
-    decimals = len(typed) - point - 1 if point >= 0 and value < 100 else 0 if value == int(value) else 1
+    decimals = decimals_of(item, value)
     if (GRAVITY[0] <= value <= GRAVITY[1] and decimals in (2, 3)) or _is_gravity(scene, value):
         return Claim("reading.gravity", "range")
     if SPREAD[0] <= value <= SPREAD[1] and decimals in (2, 3) and close(scene, item, "spread", reach=3):
         return Claim("reading.gravity_spread", "role")
     if FROST[0] <= value <= FROST[1] and decimals == 0:
         return Claim("ambient.temperature", "range")
+    if (told := by_neighbour(scene, item, value)) is not None:
+        return told
     if value <= 12 and close(scene, item, "sun", reach=1.6, after=True):
         return Claim("solar.sun_hours", "role")
     if 0 <= value <= 130 and not decimals and close(scene, item, "ambient.temperature", reach=1.6):
@@ -81,6 +81,19 @@ def _system(scene: Scene, item: Item, value: float) -> Claim | None:
     """A bare 12, 24 ... as the volts of a system or of a converter's two sides."""
     if stepped := steps_up(scene, item):
         return Claim(stepped, "grammar")
+    near = [other for other in scene.items[max(0, item.at - 4) : item.at] if other.dim]
+    last = near[-1] if near else None
+    if "dcdc" in scene.heads and scene.word(item.end) == "out":
+        return Claim("bank.voltage", "grammar")
+    if last is not None and last.dim == "WATT" and scene.word(item.start - 1) in ("at", "on"):
+        return Claim("bank.voltage", "grammar")
+    if (
+        last is not None
+        and last.dim == "VOLT"
+        and scene.word(item.start - 1) == "a"
+        and scene.word(item.start - 2) in FROM
+    ):
+        return Claim("battery.nominal", "grammar")
     if value == TAKEN_IN and _goes_in(scene, item):
         return Claim("charger.input_voltage", "near")
     return Claim("bank.voltage", "grammar") if _names_system(scene, item, scene.after(item)) else None
@@ -132,10 +145,12 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     after = scene.after(item)
     if after is not None and after.fact == "battery.chemistry" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
         return Claim("battery.capacity", "grammar")
-    before = scene.before(item)
+    before = _told_before(scene, item)
+    if before is not None and before.fact == "battery.chemistry" and before.at < item.at - 1 and value == 31.0:
+        return Claim("battery.group", "grammar")  # "63 lbs, AGM, 31"
     if (
         before is not None
-        and before.fact in ("battery.chemistry", "battery.charge")
+        and before.fact in ("battery.chemistry", "battery.charge", "battery.duty")
         and str(int(value)) not in GROUPS
         and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY
     ):
@@ -152,6 +167,18 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim is None and is_size(scene, item, value):
         return Claim("battery.capacity", "near")
     return claim or _near(scene, item, value) or _rated(scene, item, value)
+
+
+def _told_before(scene: Scene, item: Item) -> Item | None:
+    """The item before a number, over a bracket that opens or a comma: "golf carts (220)", "AGM, 95)"."""
+    before, after = scene.before(item), scene.after(item)
+    if before is None or item.at < 2:
+        return before
+    apart = before.name in ("(", ",") and (after is None or after.kind == "mark")
+    if not apart and before.fact == "battery.duty":
+        return None
+    other = scene.items[item.at - 2]
+    return other if apart and other.fact in ("battery.chemistry", "battery.duty") else before
 
 
 def _bare_amps(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -176,7 +203,10 @@ def _rated(scene: Scene, item: Item, value: float) -> Claim | None:
     if len(list(islice(large, 2))) > 1:
         return None
     named = (fact for fact, (low, high) in RATINGS.items() if scene.about(f"role:{fact}") and low <= value <= high)
-    fact = next(named, None)
+    found = list(named)
+    if len(found) > 1 and {"battery.cca", "battery.ca"} <= set(found):  # "what's CCA, what's MCA, mine says 840"
+        return None
+    fact = found[0] if found else None
     if fact is None or ("load" in scene.heads and beside(scene, item, "load", reach=2)):
         return None
     return Claim(fact, "near")
@@ -189,7 +219,8 @@ def _goes_in(scene: Scene, item: Item) -> bool:
 
 def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
     """Whether a bare 12 or 24 is the system's: "a 24 boat", "in series for 36"."""
-    if after is not None and (after.head in ("boat", "load") or scene.word(item.end) in SYSTEM):
+    paired = scene.word(item.end) in ("bow", "stern", "thruster") and scene.word(item.end + 1) in SYSTEM
+    if after is not None and (after.head in ("boat", "load") or scene.word(item.end) in SYSTEM or paired):
         return True
     if scene.word(item.start - 1) in ("bank", "system") or scene.word(item.start - 2) in ("bank", "system", "pair"):
         return True
@@ -232,6 +263,10 @@ def _strict(scene: Scene, item: Item) -> Claim | None:
     left = sides.left
     beside_left = left is not None and gap(scene, item, left.start, left.end) <= TOUCHING
     beside_right = sides.right is not None and sides.right.at == item.at + 1
+    if beside_left and left is not None and left.head == "charger" and item.dim == "NUM":  # "90 Ah, charger 15"
+        after = scene.after(item)
+        if after is None or after.kind == "mark":
+            return Claim("charger.current", "near")
     large = float(item.quantity.value) >= SMALLEST_LOAD and beside_left
     claim = by_group(scene, item) if sides.tied or large or beside_right else None
     if claim and claim.fact == "battery.capacity" and not _is_capacity(item):

@@ -12,7 +12,7 @@ SYSTEMS = NOMINAL - {6.0}
 UPWARD = frozenset(["to", "-", "->", "=>", ">", "→", "into", "down"])
 OUT_OF = frozenset(["of", "from"])
 FROM_IT = OUT_OF | {"out", "a", "the", "my"}
-REACH = 4  # pieces from one side to the other: "24 V 20 A from 12 V"
+REACH = 7  # pieces from one side to the other: "24 V 20 A from 12 V", "24 V pair at the bow from the 12 V"
 ISOLATED = frozenset(["iso", "isolated", "noniso"])
 SMALLEST_LIMIT = 20.0
 BESIDE_BMS = 2.0
@@ -43,6 +43,8 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
         return None
     pieces = scene.items[first.at + 1 : second.at]
     between = {piece.name for piece in pieces if not piece.dim} or _sign(scene, first, second)
+    if "from" in between and other == 12.0 and one == 24.0 and _draws_from(scene, second):
+        return second
     if any(piece.dim == "COUNT" for piece in (first, *pieces)):  # "24 V from two 12 V"
         return None
     out = between & OUT_OF and between - {"/"} <= FROM_IT
@@ -55,6 +57,12 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
         return first
     told = converts(scene) or ("charger" in scene.heads and bool(ISOLATED & scene.vocabulary))
     return first if between == {"/"} and told else None
+
+
+def _draws_from(scene: Scene, second: Item) -> bool:
+    """Whether "from the 12 V" is where a charge is taken: "charge a 24 V pair from a 12 V boat"."""
+    words = [scene.word(at) for at in range(second.start - 2, second.start)]
+    return "from" in words and scene.about("word:charge", "word:boost")
 
 
 def _sign(scene: Scene, first: Item, second: Item) -> set[str]:

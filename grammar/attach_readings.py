@@ -79,6 +79,9 @@ def _reading(scene: Scene, item: Item) -> Claim:
     at_load, at_battery = nearest(scene, item, "at_load"), nearest(scene, item, "at_battery")
     if at_load <= AT_LOAD and at_load < at_battery and _falls_short(scene, value) and not _leads_on(scene, item):
         return Claim("reading.load_voltage_at_load", "role")
+    unplugged = scene.lithium and value < CHARGING[0] and _charger_off(scene, item)
+    if unplugged:
+        return Claim("reading.voltage", "role")
     if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
     if _while_it_runs(scene, item):

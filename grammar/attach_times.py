@@ -7,12 +7,16 @@ import re
 from grammar.attach import NOTHING, Claim, beside, close
 from grammar.attach_counts import COUNTED
 from grammar.items import Item
+from grammar.near import around
 from grammar.scene import Scene
 
 LONGEST_BURST = 90.0  # seconds
 LIKELY_BURST = 30.0  # longer ones are a run, unless a word says burst
+LONGEST_RESERVE = 36000.0
+EACH_TIME = 900.0  # seconds of "4 minutes each"
 RESERVE = 1500.0  # seconds: no reserve is shorter
 DAY = 86400.0
+SMALLEST_NAME = 20  # "the batteries are 120s"
 RESTS = frozenset({"rest", "off", "pause", "between"})
 RUNS = frozenset({"run", "runs", "on"})
 LONGEST_REST = 600.0
@@ -42,7 +46,8 @@ def _no_time(scene: Scene, item: Item) -> Claim | None:
     if _in_series(scene, item):
         return Claim("bank.layout", "grammar")
     if item.quantity.unit == "day" and item.quantity.text.lower().startswith(("a ", "an ", "the ", "day")):
-        return None if close(scene, item, "reading.rest_time", reach=0.6, after=True) else NOTHING
+        read = scene.word(item.start - 1) == "after" and _reading_before(scene, item)  # "it holds 12.6 after a day"
+        return None if read or close(scene, item, "reading.rest_time", reach=0.6, after=True) else NOTHING
     before = scene.before(item)
     if before is not None and before.kind == "noise" and item.quantity.text.lower().startswith(("a ", "an ", "per ")):
         return NOTHING  # "260 euros a month"
@@ -51,28 +56,54 @@ def _no_time(scene: Scene, item: Item) -> Claim | None:
     return _plural(scene, item)
 
 
+def _reading_before(scene: Scene, item: Item) -> bool:
+    """Whether a number with a point or volts stand just before."""
+    near = scene.items[max(0, item.at - 3) : item.at]
+    return any(other.dim == "VOLT" or (other.dim == "NUM" and "." in other.name) for other in near)
+
+
 def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     """A time that a word beside it tells of."""
     unit = item.quantity.unit
-    if unit == "second" and value <= LONGEST_REST and scene.word(item.end) in RESTS:
-        return Claim("load.rest", "role")
-    if unit == "second" and value <= LONGEST_BURST and (scene.word(item.end) in RUNS or _of_bursts(scene, item)):
-        return Claim("load.burst", "role")
+    if unit == "second" and (claim := _in_seconds(scene, item, value)):
+        return claim
     if value < SHORTEST_REST:
         return None
-    if value < STORED and close(scene, item, "reading.rest_time", reach=0.6, after=True):
+    unplugged = close(scene, item, "off_charger", reach=4.0) and scene.word(item.end) in ("ago", "since")
+    if value < STORED and (unplugged or close(scene, item, "reading.rest_time", reach=0.6, after=True)):
         return Claim("reading.rest_time", "role")
     if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5) and not _lasts(scene, item):
         since = unit == "year" and (close(scene, item, "battery.age", reach=2.5) or _since(scene, item))
         return Claim("battery.age", "role") if since else NOTHING
-    if unit == "minute" and close(scene, item, "battery.reserve", reach=3.5):
-        return Claim("battery.reserve", "role")
-    if unit == "minute" and value >= RESERVE and scene.about("role:battery.reserve") and "load" not in scene.heads:
-        return Claim("battery.reserve", "near")
+    if claim := _of_reserve(scene, item, value):
+        return claim
     if unit != "year" and close(scene, item, "battery.age", reach=1):
         return Claim("battery.age", "role")
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
+    return None
+
+
+def _in_seconds(scene: Scene, item: Item, value: float) -> Claim | None:
+    """Seconds that a word beside them tells of: "push 4 sec", "6 s on", "30 s off"."""
+    if value <= LONGEST_BURST and _is_pushed(scene, item):
+        return Claim("load.burst", "role")
+    if value <= LONGEST_REST and scene.word(item.end) in RESTS:
+        return Claim("load.rest", "role")
+    if value <= LONGEST_BURST and (scene.word(item.end) in RUNS or _of_bursts(scene, item)):
+        return Claim("load.burst", "role")
+    return None
+
+
+def _of_reserve(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A battery's reserve: "reserve of 140 min", "a 2 hour reserve"."""
+    unit = item.quantity.unit
+    if unit == "hour" and value <= LONGEST_RESERVE and close(scene, item, "battery.reserve", reach=0.3, after=True):
+        return Claim("battery.reserve", "role")
+    if unit == "minute" and close(scene, item, "battery.reserve", reach=3.5):
+        return Claim("battery.reserve", "role")
+    if unit == "minute" and value >= RESERVE and scene.about("role:battery.reserve") and "load" not in scene.heads:
+        return Claim("battery.reserve", "near")
     return None
 
 
@@ -82,6 +113,14 @@ def _since(scene: Scene, item: Item) -> bool:
     begun = [found for found in scene.roles if found.concept == "battery.age" and found.end <= item.start]
     others = {head.head for head in scene.head_items if begun and begun[-1].end <= head.start < item.start}
     return bool(begun) and scene.clause(begun[-1].start) == clause and not others - {"battery"}
+
+
+def _is_pushed(scene: Scene, item: Item) -> bool:
+    """Whether a word of pushing stands right before it: "push 4 sec, pause 30"."""
+    return any(
+        found.concept == "load.burst" and found.end == item.start
+        for found in around(scene.roles, item, scene.role_starts)
+    )
 
 
 def _of_bursts(scene: Scene, item: Item) -> bool:
@@ -110,15 +149,23 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
     if match is None or before is None:
         return None
     counted = any(other.kind == "count" for other in scene.items[max(0, item.at - 2) : item.at])
-    if before.dim not in ("COUNT", "NUM", "VOLT") and before.fact != "battery.chemistry" and not counted:
-        return None
     value = int(match[1])
+    they_are = before.name in ("are", "theyre") and value >= SMALLEST_NAME and _of_batteries(scene)
+    leisure = before.fact in ("battery.chemistry", "battery.duty")
+    if before.dim not in ("COUNT", "NUM", "VOLT") and not (leisure or counted or they_are):
+        return None
     if value in (6, 12):
         return Claim("battery.nominal", "grammar")
     hole = any(other.quantity.value == value for other in scene.quantities("MM"))  # "two 50 mm holes ... two 50s"
     if hole:
         return NOTHING
     return Claim("battery.capacity", "grammar") if value >= 20 else None
+
+
+def _of_batteries(scene: Scene) -> bool:
+    """Whether "they're 225s" speaks of batteries."""
+    told = any(fact.fact.startswith("battery.") for fact in scene.said)
+    return told or bool({"battery"} & (scene.heads | scene.facts))
 
 
 def _years(scene: Scene, item: Item) -> Claim | None:
@@ -151,12 +198,18 @@ def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
     return NOTHING
 
 
+def _of_sun(scene: Scene, item: Item, value: float) -> bool:
+    """Whether hours are of sun: "5 hours of sun"; "call it five hours" where only a panel is told of."""
+    panel = "panel" in scene.heads
+    alone = panel and "load" not in scene.heads and value <= 12 * 3600 and scene.word(item.start - 1) == "it"
+    return alone or ((panel or scene.about("role:sun")) and close(scene, item, "sun", reach=6))
+
+
 def _short(scene: Scene, item: Item, value: float) -> Claim | None:
-    if item.quantity.unit == "hour" and (
-        ("panel" in scene.heads or scene.about("role:sun")) and close(scene, item, "sun", reach=6)
-    ):
+    if item.quantity.unit == "hour" and _of_sun(scene, item, value):
         return Claim("solar.sun_hours", "role")
-    if value <= LONGEST_BURST and close(scene, item, "load.burst", reach=0.3, after=True):
+    each = value <= EACH_TIME and scene.word(item.end) == "each" and scene.word(item.end + 1) != "way"
+    if each or (value <= LONGEST_BURST and close(scene, item, "load.burst", reach=0.3, after=True)):
         return Claim("load.burst", "role")
     if close(scene, item, "load.rest", reach=3):
         return Claim("load.rest", "role")

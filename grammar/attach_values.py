@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from grammar.attach import close
 from grammar.facts import facts
@@ -24,6 +25,27 @@ OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
 )  # "series or parallel?" states neither
 OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
+SPEAKS = frozenset(
+    ["theyd", "they", "theyre", "its", "it", "im", "i", "we", "were", "thats", "mines", "ours"]
+)  # "no they'd be in parallel"
+WIRES = frozenset(
+    [
+        "spare",
+        "red",
+        "black",
+        "positive",
+        "negative",
+        "plus",
+        "minus",
+        "charging",
+        "jumper",
+        "jump",
+        "long",
+        "short",
+        "thick",
+    ]
+)
+SWITCHES = frozenset({"switch", "selector", "button", "settings", "positions", "modes"})
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 HELD = frozenset({"it", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
@@ -47,7 +69,7 @@ def words_of(scene: Scene) -> Words:
         if item.kind not in ("value", "model") or item.at in listed:
             continue
         fact, value = _meaning(scene, item)
-        if not fact or _unsure(scene, item):
+        if not fact or _unsure(scene, item) or _is_wire(scene, item):
             continue
         span = scene.span(item.start, item.end)
         found = Stated(fact, value, "", scene.text[slice(*span)], span, how="token")
@@ -58,6 +80,16 @@ def words_of(scene: Scene) -> Words:
             if fact == "battery.chemistry" and scene.word(item.end) == "house":  # "200 Ah AGM house"
                 stated.append(Stated("battery.duty", "deep-cycle", "", found.text, span, how="token"))
     return Words(tuple(_settled(scene, stated)), tuple(denied))
+
+
+def _is_wire(scene: Scene, item: Item) -> bool:
+    """Whether a lead is a wire: "a 20 mm2 lead", "the spare lead", "is the lead ok running past the engine"."""
+    if item.fact != "battery.chemistry" or scene.word(item.start) not in ("lead", "leads") or item.end > item.start + 1:
+        return False
+    before = scene.before(item)
+    sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
+    ahead = {scene.word(item.end), scene.word(item.end + 1)}
+    return sized or scene.word(item.start - 1) in WIRES or bool(ahead & {"running", "runs", "carries"})
 
 
 def _listed(scene: Scene) -> set[int]:
@@ -80,8 +112,24 @@ def _on_the_switch(scene: Scene) -> set[int]:
     """Kinds that a charger offers, where the battery's own is told besides: "it only has gel or wet, mine is AGM"."""
     kinds = [item for item in scene.items if item.fact == "battery.chemistry"]
     offered = {item.at for item in kinds if "charger" in scene.heads and _is_offered(scene, item)}
+    offered |= _before_switch(scene, kinds)
+    if "charger" in scene.heads and any(scene.word(item.start - 1) == "got" for item in kinds):
+        offered |= {item.at for item in kinds if {"got", "or"} & {scene.word(item.start - 1)}}
     several = len({item.name for item in kinds if item.at in offered}) > 1
-    return offered if several and len(offered) < len(kinds) else set()
+    told = len(offered) < len(kinds) or any(old.fact == "battery.chemistry" for old in scene.said)
+    return offered if several and told else set()
+
+
+def _before_switch(scene: Scene, kinds: list[Item]) -> set[int]:
+    """The two kinds of "a wet or AGM switch"."""
+    for first, second in pairwise(kinds):
+        if (
+            scene.word(second.end) in SWITCHES
+            and second.at - first.at == 2
+            and scene.word(first.end) in ("or", "/", "and")
+        ):
+            return {first.at, second.at}
+    return set()
 
 
 def _follows_figure(scene: Scene, item: Item) -> bool:
@@ -121,8 +169,14 @@ def _flag(scene: Scene, item: Item) -> tuple[str, bool]:
     """A yes or no. One negative is a converter's two sides', or else that of a charger's outputs."""
     true = item.name == "true"
     asked = "charger.isolated" in scene.expected
-    if item.fact == "converter.common_negative" and (asked or ("charger" in scene.heads and "dcdc" not in scene.heads)):
+    steps = {12.0, 24.0} <= scene.figures  # "a 12 to 24 charger"
+    charges = "charger" in scene.heads and "dcdc" not in scene.heads and not steps
+    if item.fact == "converter.common_negative" and (asked or charges):
         return "charger.isolated", not true
+    if item.fact == "charger.isolated" and not true and "converter.common_negative" in scene.expected:
+        words = {scene.word(at) for at in range(item.start, item.end)}
+        if {"common", "shared", "share"} & words:
+            return "converter.common_negative", True
     shares = not true and {"common", "shared", "share"} & {scene.word(at) for at in range(item.start, item.end)}
     if item.fact == "charger.isolated" and shares and "charger" not in scene.heads and not asked and _converts(scene):
         return "converter.common_negative", True
@@ -177,6 +231,7 @@ def _denied(scene: Scene, item: Item) -> bool:
         found.end <= item.start
         and gap(scene, item, found.start, found.end) <= DENIED_WITHIN
         and scene.word(found.start - 1) != "why"
+        and not (found.start == 0 and scene.word(1) in SPEAKS)
         for found in around(scene.denials, item, scene.denial_starts)
     )
 

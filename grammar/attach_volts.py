@@ -84,8 +84,9 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
     value = float(item.quantity.value)
     if _of_bank(scene, item):
         return Claim("bank.voltage", "grammar")
-    if value == SIX or _counted(scene, item):
-        return Claim("battery.nominal", "grammar" if _counted(scene, item) else "range")
+    named = _counted(scene, item) or "volter" in item.name or _of_the_one(scene, item)
+    if value == SIX or named:
+        return Claim("battery.nominal", "grammar" if named else "range")
     claim = by_group(scene, item)
     if claim and claim.fact != "battery.nominal":
         return claim
@@ -109,7 +110,16 @@ def _counted(scene: Scene, item: Item) -> bool:
 def _of_bank(scene: Scene, item: Item) -> bool:
     """Whether the volts are those of one bank: "one 12 V bank", "a bank 12 V"."""
     one = scene.word(item.start - 1) in ("1", "one", "single") and scene.word(item.end) in ("bank", "system")
-    return one or scene.word(item.start - 1) in ("bank", "system")
+    made = scene.word(item.end) in ("out", "total") and not converts(scene)  # "parallel pairs in series, 12 V out"
+    return one or made or scene.word(item.start - 1) in ("bank", "system")
+
+
+def _of_the_one(scene: Scene, item: Item) -> bool:
+    """Whether one battery is told by its figures: "one lithium, 24 V 100 Ah"."""
+    before = [other for other in scene.items[max(0, item.at - 3) : item.at] if other.name != ","]
+    if len(before) < 2 or before[-1].fact != "battery.chemistry" or not _of_one(scene, item):
+        return False
+    return scene.word(before[-1].start - 1) in ("1", "one", "single")
 
 
 def _of_one(scene: Scene, item: Item) -> bool:

@@ -24,6 +24,7 @@ TOPS = {"one": 1, "three": 3, "five": 5, "seven": 7}
 BOTTOMS = {"quarter": 4, "eighth": 8, "sixteenth": 16}
 CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their number alone
 SYSTEM = re.compile(r"\b24 ?-?v")
+STEPS = re.compile(r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b")
 ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
 REFERENCE = re.compile(  # "order no. 1182"
     r"(?:#|\b(?:no|nr|nbr|number|order|invoice|ticket|ref|reference|account|acct|job|case|part|serial|berth|page)\b)"
@@ -129,6 +130,8 @@ def _counts(plain: str, part: Part, after: Part | None) -> bool:
         return False
     if after is not None and after.kind == "quantity" and after.dim not in ("NUM", "COUNT", "GRAVITY"):
         return not plain[part.span[1] : after.span[0]].strip(" -")
+    if plain.startswith("24", part.span[0]) and STEPS.match(plain, part.span[1]):
+        return False
     words = following(plain, part.span[1])
     so = " ".join(words[:2]) in listed("counted_so") and not plain.startswith("one", part.span[0])
     return so or (bool(words) and words[0] in listed("counted"))
@@ -138,6 +141,10 @@ def _is_case(plain: str, part: Part) -> bool:
     """Whether a number like 31 is a case size: "is a 31 heavy", "AGM 31"."""
     after = following(plain, part.span[1])
     if plain.startswith("24", part.span[0]) and SYSTEM.search(plain):  # "24 V forward, holds that the 24 alive?"
+        return False
+    if plain.startswith("24", part.span[0]) and STEPS.match(
+        plain, part.span[1]
+    ):  # "a 24 to 12 converter", "my 24 pair"
         return False
     return bool(NAMED.search(leading(plain, part.span[0], 12))) and not among(after, listed("no_case"))
 

@@ -14,6 +14,8 @@ MOST_OF_ONE = 400  # amp-hours of one battery
 OWNED = 0.6
 EACH = frozenset({"each", "apiece"})
 ARTICLES = frozenset({"a", "the", "my", "second", "another"})
+AGED = frozenset({"new", "old", "older", "newer"})
+LIKELY = 40.0  # amp-hours that stand without a word
 LASTS = frozenset({"last", "lasts"})
 OF_ONE = frozenset({6.0, 12.0, 12.8})  # volts
 OTHERS = frozenset({"load", "charger", "fuse", "cable", "panel", "alternator", "dcdc"})
@@ -38,10 +40,28 @@ def is_size(scene: Scene, item: Item, value: float) -> bool:
         return True
     if f"{value:g}" not in GROUPS and (_is_batterys(scene, item) or (batteries and _of_so_many(scene, item))):
         return True
-    article = scene.word(item.start - 1) in ARTICLES
+    if _after_label(scene, item) or (counted and _alone(scene, item)):
+        return True
+    aged = scene.word(item.start - 1) in AGED and scene.word(item.start - 2) in ARTICLES | {"an"}
+    article = aged or scene.word(item.start - 1) in ARTICLES
     if article and (scene.word(item.end) in LASTS or _to_charge(scene, item)):
         return True
     return article and "bank.layout" in scene.facts and not scene.heads - {"battery"}
+
+
+def _after_label(scene: Scene, item: Item) -> bool:
+    """Whether amp-hours lead to it: "Ah: 130", "still 92 Ah of 100"."""
+    before = scene.word(item.start - 1)
+    labelled = scene.word(item.start - 2) == "ah" and before in (":", "=")
+    return labelled or (before == "of" and item.at > 1 and scene.items[item.at - 2].dim == "AH")
+
+
+def _alone(scene: Scene, item: Item) -> bool:
+    """Whether a number between marks follows counted batteries of so many volts: "two 6 V in series, 220."."""
+    before, after = scene.before(item), scene.after(item)
+    apart = before is not None and before.name == "," and (after is None or after.kind == "mark")
+    volts = any(other.dim == "VOLT" and other.at < item.at for other in scene.measured)
+    return apart and volts and float(item.quantity.value) >= LIKELY and not scene.heads & OTHERS
 
 
 def _to_charge(scene: Scene, item: Item) -> bool:

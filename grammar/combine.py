@@ -14,10 +14,17 @@ from grammar.reading import Stated
 from grammar.scene import Scene
 from grammar.vocabulary import Found
 
+BANKS = (
+    frozenset({"house", "domestic", "leisure", "service"}),
+    frozenset({"start", "starter", "starting", "engine", "motor", "cranking"}),
+    frozenset({"bow", "thruster", "stern"}),
+)
+LISTED = 20  # words from the first to the last
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
 MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
 APART = re.compile(r"\b(?:or|vs|versus|then|now|instead|not|was|without|to|down)\b|[?]")
 ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]")
+MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 BY = frozenset({"x", "by", "*", "×"})
 FAR = 40  # characters
 SYSTEM = 12.0  # volts of the usual battery
@@ -29,10 +36,12 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     stated = _sides(scene, _sums(scene, stated))
     found = [
         *_volume(scene),
-        *_strings(scene),
+        *(list(_strings(scene)) or _in_strings(scene, stated)),
         *_one_more(scene, stated),
         *_shares(scene, stated),
         *_wired_for(scene, stated),
+        *_full(scene, stated),
+        *_banks(scene),
     ]
     told = {item.fact for item in found}
     boxes = [item.span for item in found if item.fact == "space.volume"]
@@ -65,6 +74,22 @@ def _strings(scene: Scene) -> Iterator[Stated]:
         return
 
 
+def _in_strings(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """ "Four in two strings", "two strings of two", "four ..., in two pairs": series-parallel."""
+    told = next((item.value for item in stated if item.fact == "battery.count"), 0.0)
+    for item in scene.measured:
+        word, value = scene.word(item.end), item.quantity.value
+        if word not in ("strings", "pairs") or not _small(item) or isinstance(value, str):
+            continue
+        of = next((other for other in scene.measured if other.start == item.end + 2), None)
+        if word == "strings" and scene.word(item.end + 1) == "of" and of is not None and _small(of):
+            yield _fact(scene, "battery.count", value * float(of.quantity.value), item.start, of.end)
+        elif not isinstance(told, float) or told <= value or (word == "pairs" and scene.word(item.start - 1) != "in"):
+            continue
+        yield _fact(scene, "bank.layout", "series-parallel", item.start, item.end + 1)
+        return
+
+
 def _small(item: Item) -> bool:
     value = item.quantity.value
     return not isinstance(value, str) and 2 <= value <= MOST and value == int(value)
@@ -83,8 +108,36 @@ def _one_more(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     yield _fact(scene, "battery.count", next(before, 1.0) + 1.0, more[0].start, more[0].end)
 
 
+def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """ "75 Ah, full.", "a gel that's full": a battery said to be full, where nothing asks whether it is."""
+    told = {item.fact for item in stated}
+    if "battery.charge" in told or not told & {"battery.capacity", "battery.chemistry"}:
+        return
+    for item in scene.items:
+        before, after = scene.before(item), scene.after(item)
+        ends = after is None or (after.name in (",", ".", "end") and scene.word(after.start) != "?")
+        if item.name == "full" and before is not None and before.name in (",", "thats") and ends:
+            yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
+            return
+
+
+def _banks(scene: Scene) -> Iterator[Stated]:
+    """Three banks told by their names, where a charger is to serve them: "one charger for start, house and bow"."""
+    if "charger" not in scene.heads or "bank.count" in scene.facts:
+        return
+    places = [next((at for at, token in enumerate(scene.tokens) if token.word in names), None) for names in BANKS]
+    found = sorted(at for at in places if at is not None)
+    if len(found) == len(BANKS) and found[-1] - found[0] <= LISTED:
+        yield _fact(scene, "bank.count", float(len(BANKS)), found[0], found[0] + 1)
+
+
 def _shares(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """ "Half the amps": a share of the current said before."""
+    halved = scene.named("role", "half_the_watts")
+    watts = [item.value for item in scene.said if item.fact == "load.power"]
+    if halved and watts and isinstance(watts[0], float) and not any(item.fact == "load.power" for item in stated):
+        half = _fact(scene, "load.power", watts[0] / 2, halved[0].start, halved[0].end)
+        yield replace(half, unit="watt")
     shares: list[Found] = [found for found in scene.roles if found.concept in TIMES]
     before = [item.value for item in scene.said if item.fact == "load.current"]
     if not shares or not before or isinstance(before[0], str) or any(item.fact == "load.current" for item in stated):
@@ -102,10 +155,22 @@ def _wired_for(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     nominal = values.get("battery.nominal", SYSTEM if wired else 0.0)
     if any(item.fact == "bank.layout" for item in scene.items):  # told, or asked: "series or parallel?"
         return
+    pair = _made_of_two(scene, volts) if "battery.nominal" not in values and "bank.layout" not in values else None
+    if pair is not None:
+        yield replace(pair, fact="bank.layout", value="series", unit="", how="default")
     if "bank.layout" in values or not isinstance(count, float) or not isinstance(nominal, float) or count < 2:
         return
     if (made := next((item for item in volts if item.value == count * nominal), None)) is not None:
         yield replace(made, fact="bank.layout", value="series", unit="", how="default")
+
+
+def _made_of_two(scene: Scene, volts: list[Stated]) -> Stated | None:
+    """The volts of "a 24 V bank of two": of the usual 12 V batteries, in series."""
+    for item in volts:
+        after = scene.text[item.span[1] : item.span[1] + FAR].lower()
+        if item.value == 2 * SYSTEM and re.match(MADE_OF, after):
+            return item
+    return None
 
 
 def _volume(scene: Scene) -> Iterator[Stated]:
@@ -141,7 +206,8 @@ def _together(scene: Scene, one: Stated, other: Stated) -> bool:
 
 
 def _counted(scene: Scene, item: Stated) -> Stated:
-    if item.fact != "solar.power" or not isinstance(item.value, float):
+    lamps = item.fact == "load.power" and any(other.name == "electronics" for other in scene.items)
+    if (item.fact != "solar.power" and not lamps) or not isinstance(item.value, float):
         return item
     found = next((piece for piece in scene.quantities("WATT") if piece.part and piece.part.span == item.span), None)
     before = scene.before(found) if found is not None else None

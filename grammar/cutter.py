@@ -28,8 +28,17 @@ from grammar.units import Unit
 STUD = Unit("", "STUD", "stud_size", "", 1.0, 0.0, False)
 NICKNAME = Unit("", "NICKNAME", "", "", 1.0, 0.0, False)
 OUGHTS = {"single": "1/0", "double": "2/0", "triple": "3/0", "quad": "4/0", "quadruple": "4/0"}
-SHARES = {"three": 0.75, "two": 2 / 3, "quarter": 0.25, "third": 1 / 3, "half": 0.5, "couple": 2.0,
-    "fifth": 0.2, "tenth": 0.1, "twentieth": 0.05}
+SHARES = {
+    "three": 0.75,
+    "two": 2 / 3,
+    "quarter": 0.25,
+    "third": 1 / 3,
+    "half": 0.5,
+    "couple": 2.0,
+    "fifth": 0.2,
+    "tenth": 0.1,
+    "twentieth": 0.05,
+}
 MARINE = re.compile(r"(?<=[0-9]{2})M$")  # "31M" is a 31
 TIMES_SIGN = re.compile(r"^x ?| ?(?:x|\*|nos\.?|off)$")
 CODE = re.compile(r"[\w./-]*[0-9][\w./ -]*$")

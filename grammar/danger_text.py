@@ -76,13 +76,31 @@ NO_VOLTS = frozenset(
         "knots",
         "miles",
         "c",
+        "kilo",
+        "kilos",
+        "wide",
+        "tall",
+        "deep",
+        "x",
+        "inch",
+        "inches",
+        "percent",
+        "bar",
+        "psi",
+        "gallon",
+        "gallons",
+        "euro",
+        "euros",
+        "ohm",
+        "ohms",
     )
 )
 FALLS = frozenset(
     {"drop", "drops", "dropped", "fall", "falls", "fell", "dip", "dips", "dipped", "sag", "sags", "sagged", "down"}
 )
 DIRECTIONS = frozenset({"north", "south", "latitude", "east", "west", "lat"})  # "66 degrees north" is a place
-FLAT = 9.0  # volts under which a lithium battery has switched off or is empty
+FLAT = 9.0  # volts under which a lithium battery has switched off or is empty,
+CELL = (2.4, 3.8)  # where they are not those of one cell
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -135,6 +153,8 @@ def _word(match: re.Match[str]) -> str:
 def _plain(word: str) -> str:
     """A word without apostrophes; "battery's" is "battery", but "it's" is "its"."""
     base, _, ending = re.sub(r"[’`´]", "'", word).partition("'")
+    if (base, ending) == ("i", "ll"):  # nobody is ill
+        return base
     return base if ending == "s" and len(base) > LONGEST_PRONOUN else base + ending.replace("'", "")
 
 
@@ -168,7 +188,7 @@ def _figures(words: list[str]) -> list[str]:
         elif (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
             named[at] = "#hot"
         elif after in VOLTS or (("." in word or "," in word) and after not in NO_VOLTS):
-            low = after in VOLTS and value < FLAT and not word.isdigit()
+            low = after in VOLTS and 0.5 < value < FLAT and not word.isdigit() and not CELL[0] < value < CELL[1]
             named[at] = "#high" if _too_high(value, systems) else "#low" if low else word
         elif after == "f" and value <= 32:
             named[at] = "#-"

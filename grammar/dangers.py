@@ -19,10 +19,12 @@ BESIDE = 8  # words between a sign and what it must stand by
 SHORT = 4  # words of a message so short that one word of danger is enough
 DENIES = 4  # words over which a "not" reaches
 FAR = 3  # words between two of a sign that a comma makes too many
+LIST_COMMAS = 3  # commas that make a list of different things
 PARTS = frozenset({"or", "whether", "if", "unless", "then", "which", "but"})  # words that begin another clause
 TENSE = 3  # words before a sign in which its verb is looked for
 LIST = 9  # words of a list that is denied as a whole
 ENDS_LIST = frozenset({"but", "it", "its", "they", "is", "are", "was", "were", "the", "my", "and", "has", "have", "."})
+THINGS = ("battery", "fuse", "joint", "posts")  # classes of words that are no sign by themselves
 OWN = frozenset({"this", "these", "that", "my", "our", "the", "it"})
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
 
@@ -91,17 +93,17 @@ def _standing(words: Text, table: Signs) -> list[Hit]:
     near: dict[str, list[int]] = {}
     for hit in table.places.find(words.words):
         near.setdefault(hit.name, []).append(hit.start)
-    things = frozenset(near.get("battery", ()))
+    things = frozenset(at for name in THINGS for at in near.get(name, ()))
     masked: dict[int, list[Hit]] = {}
     for mask in masks:
-        for at in range(mask.start, mask.end):
+        for at in mask.at:
             masked.setdefault(at, []).append(mask)
     return [
         hit
         for hit in hits
         if not _is_look_alike(hit, masked, things)
         and _has_place(hit, near, words, table)
-        and (hit.name.split("/")[0] in table.loose or not _is_strained(hit, words))
+        and not (_is_list(hit, words) if hit.name.split("/")[0] in table.loose else _is_strained(hit, words))
     ]
 
 
@@ -114,6 +116,11 @@ def _is_strained(hit: Hit, words: Text) -> bool:
         if len(between) >= FAR and any(at in words.commas for at in range(after + 1, before + 1)):
             return True
     return False
+
+
+def _is_list(hit: Hit, words: Text) -> bool:
+    """Whether its words stand in as many items of a list: "LFP 100, who's lighter, who takes frost, a charger"."""
+    return sum(at in words.commas for at in range(hit.start + 1, hit.end)) >= LIST_COMMAS
 
 
 def _is_look_alike(hit: Hit, masked: Mapping[int, list[Hit]], things: frozenset[int]) -> bool:

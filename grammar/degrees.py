@@ -44,6 +44,8 @@ def said_fahrenheit(scene: Scene) -> bool:
     for at, token in enumerate(scene.tokens):
         if token.word in FAHRENHEIT and not scene.at_word[at].dim and scene.word(at - 1) not in CONVERTED:
             return True
+        if token.word in FAHRENHEIT and scene.word(at - 2) in ("above", "below"):  # "8 above in Fahrenheit"
+            return True
         if token.word == "celsius" and scene.word(at - 1) == "not":
             return True
     return False

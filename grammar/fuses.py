@@ -15,6 +15,11 @@ def fuse(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a bare number near a fuse states."""
     if value < SMALLEST_FUSE:
         return None
+    alone = scene.word(item.start - 1) in ("its", "is") and scene.heads == {"fuse"} and value in FUSES
+    if alone and (after := scene.after(item)) is not None and after.kind != "mark":
+        alone = False
+    if alone:
+        return Claim("fuse.rating", "role")
     return Claim("fuse.rating", "role") if _is_fuse(scene, item, value) else _beside_fuse(scene, item)
 
 
@@ -36,6 +41,13 @@ def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
     if after is not None and after.head in ("load", "charger", "battery"):
         return False
     if "fuse" in scene.heads or scene.about("role:blown"):
+        return True
+    put = {"put", "fit", "fitted", "used", "swapped"} & {scene.word(item.start - 2), scene.word(item.start - 3)}
+    fuses_only = "battery" not in scene.heads | scene.facts and any(old.fact.startswith("load.") for old in scene.said)
+    if scene.word(item.end) == "in" and put and value in FUSES and fuses_only:
+        return True
+    there = [scene.word(at) for at in range(item.start - 5, item.start)]
+    if there[:3] == ["one", "in", "there"] and value in FUSES and fuses_only:
         return True
     fitted = scene.word(item.end) in ("in", "instead") and value in FUSES
     return fitted and bool({"load", "cable"} & scene.heads) and "battery" not in scene.heads

@@ -13,6 +13,10 @@ JOINERS = frozenset({"or", "not", "vs", "instead", "/", "than"})
 MOST_VOLTS = 60.0
 WEIGHED = JOINERS | {"a", "an", "of", "rather"}
 UNSHARED = frozenset({"NUM", "COUNT", "PERCENT", "TIME"})
+IS = frozenset({"is", "are", "was", ":", "=", "of"})
+NAMED_UNITS = {"amps": ("AMP", "ampere"), "amperage": ("AMP", "ampere"), "wattage": ("WATT", "watt")}
+ASKING = frozenset({"many", "much", "what", "which"})
+SMALLEST = 5.0
 FIRST = frozenset({"alike", "=charger.kind"})  # of two names for the same words: a "dc dc" is a charger's kind
 NAMES = frozenset({"thing", "alike", "model", "count"})
 CHARGERS = {"dc-dc": "dcdc", "alternator": "alternator", "solar": "panel"}
@@ -51,8 +55,27 @@ def items_of(text: str, tokens: Sequence[Token], found: Sequence[Found], parts: 
         item.at = len(items)
         items.append(item)
         at = item.end
+    _name_units(items)
     _share_units(items)
     return items
+
+
+def _name_units(items: list[Item]) -> None:
+    """A bare number takes the unit that is named right before it: "amps 240", "my wattage is 2200"."""
+    for item in items:
+        if item.dim != "NUM" or item.part is None or not item.at:
+            continue
+        before = items[item.at - 1]
+        if before.name in IS and item.at > 1:
+            before = items[item.at - 2]
+        named = NAMED_UNITS.get(before.name) if before.kind == "word" else None
+        typed = item.quantity.value
+        if named is None or isinstance(typed, str) or typed < SMALLEST or len(item.part.quantities) != 1:
+            continue
+        if before.at and items[before.at - 1].name in ASKING:
+            continue
+        dim, unit = named
+        item.part, item.dim = replace(item.part, dim=dim, quantities=(replace(item.quantity, unit=unit),)), dim
 
 
 def _quantity_items(tokens: Sequence[Token], parts: Sequence[Part]) -> dict[int, Item]:

@@ -30,6 +30,8 @@ MOST = 24  # batteries
 BARE = 4  # a message of so few words that a figure in it goes on with what was said
 CHARGED = 13.0  # volts: no charger gives less
 ALIKE = 4.0  # a bare number so many times larger or smaller is another thing
+CHARGING = 0.5  # of the amp-hours: no charger gives more
+FAR = 6.0  # the same where the message says nothing else
 WIDE = 20.0  # the same for a number with its unit
 STRANGE = 2  # words beside a bare number that say nothing known
 EXACT = 0.4  # "17.4 to be exact" is that near to what was said
@@ -67,7 +69,10 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
     mended = bool(scene.named("note", "correction"))
     facts_of = []
     for item in stated:
-        if item.how in WEAK and isinstance(item.value, float) and item.low is None:
+        if item.how in WEAK and isinstance(item.value, float) and item.low is None and not _is_for(scene, item):
+            if _drew(scene, item, said):
+                facts_of.append(replace(item, fact="reading.current"))
+                continue
             others = [old for old in said if old.fact not in taken and _of_one_unit(scene, old, item)]
             other = next((old for old in others if _alike(item, old, ALIKE)), None)
             if other is None and item.fact not in own:
@@ -75,6 +80,19 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
             item = replace(item, fact=other.fact, how="asked") if other else item
         facts_of.append(item)
     return facts_of
+
+
+def _is_for(scene: Scene, item: Stated) -> bool:
+    """Whether a size is asked for these amps: "the right size for 330 amps"."""
+    before = scene.text[: item.span[0]].lower().rstrip()
+    return item.fact == "load.current" and before.endswith(" for") and scene.about("request:what_size")
+
+
+def _drew(scene: Scene, item: Stated, said: Sequence[Stated]) -> bool:
+    """Whether amps for some seconds were drawn when the volts under load were read that were told before."""
+    read = {old.fact for old in said}
+    seconds = any(other.quantity.unit == "second" for other in scene.quantities("TIME"))
+    return item.fact == "load.current" and "reading.load_voltage" in read and "load.current" not in read and seconds
 
 
 def _of_one_unit(scene: Scene, old: Stated, new: Stated) -> bool:
@@ -225,6 +243,9 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     ):
         return
     item = free[0]
+    if (other := _names_another(scene, item, said)) is not None:
+        yield _stated(scene, item, other, float(item.quantity.value))
+        return
     exact = close(scene, item, "exact", reach=2.0)
     cued = scene.named("note", "ellipsis") or scene.named("note", "correction")
     goes_on = bool(cued) or len(scene.tokens) <= BARE or _is_bare(scene)
@@ -237,6 +258,26 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     old = _matching(item, [*battery, *said], near, anyhow=goes_on and not exact) if short else None
     if old is not None and (value := _as(old, item.quantity)) is not None:
         yield _stated(scene, item, old, value)
+
+
+def _names_another(scene: Scene, item: Item, said: Sequence[Stated]) -> Stated | None:
+    """A bare number that is a figure not said before: 12 are volts beside watts, "it's a 55" an alternator's amps,
+    "can a 30 do it" a charger's, "and with two?" batteries."""
+    value, told = item.quantity.value, {old.fact: old for old in said}
+    if isinstance(value, str):
+        return None
+    if value in NOMINAL and not told.keys() & set(VOLTS) and "load.power" in told and item.dim == "NUM":
+        return replace(told["load.power"], fact="bank.voltage")
+    capacity = told.get("battery.capacity")
+    if capacity is None or isinstance(capacity.value, str):
+        return None
+    a_charger = scene.word(item.start - 1) == "a" and scene.word(item.end) in ("do", "manage", "cope")
+    if a_charger and value <= CHARGING * capacity.value and "load.current" not in told:
+        return replace(capacity, fact="charger.current")
+    with_so_many = scene.word(item.start - 1) == "with" and value == int(value) and 2 <= value <= MOST
+    if with_so_many and item.quantity.text.strip().isalpha():
+        return replace(capacity, fact="battery.count")
+    return None
 
 
 def _on_label(scene: Scene, item: Item) -> bool:
@@ -261,7 +302,11 @@ def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: bool) 
         if fits and typed is not None and not isinstance(typed.value, str):
             numeric.append((_ratio(number, typed.value), old))
     found = next((old for far, old in numeric if far <= near), None)
-    return found or (min(numeric, key=lambda pair: pair[0])[1] if anyhow and numeric else None)
+    if found is None and anyhow and numeric:
+        far, other = min(numeric, key=lambda pair: pair[0])
+        most = near if other.fact in MANY else float("inf") if other.fact == "ambient.temperature" else FAR
+        found = other if far <= most else None
+    return found
 
 
 def _is_bare(scene: Scene) -> bool:

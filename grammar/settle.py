@@ -75,11 +75,27 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
             found += _joined(scene, item)
-    replied = recalled(scene, answered(scene, [*words.stated, *found], expecting), said)
+    several = sum(item.fact == "bank.layout" for item in words.stated) > 1
+    told = [item for item in words.stated if not (several and _of_limit(scene, claims, item))]
+    replied = recalled(scene, answered(scene, [*told, *found], expecting), said)
     stated = amended(scene, spread(combined(scene, replied)))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
     return stated
+
+
+def _of_limit(scene: Scene, claims: dict[int, Claim], stated: Stated) -> bool:
+    """Whether a layout is only what a maker allows or forbids: "max 4 in series", "series not allowed"."""
+    if stated.fact != "bank.layout":
+        return False
+    item = next(
+        (one for one in scene.items if one.kind == "value" and scene.span(one.start, one.end) == stated.span), None
+    )
+    if item is None:
+        return False
+    before = claims.get(item.at - 1, NOTHING).fact
+    forbidden = scene.word(item.end) == "not" and scene.word(item.end + 1) in ("allowed", "permitted", "possible")
+    return before.startswith("battery.max_in_") or forbidden
 
 
 def _drop_seconds(scene: Scene, claims: dict[int, Claim]) -> None:

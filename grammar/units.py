@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 JOINTS = {ord(sign): None for sign in " -.\t\n\r\f\v"}
 LONG = re.compile(".*[a-zè]{2}[a-rt-z]")
-OF = re.compile("^of an? ")  # "half of an amp"
+OF = re.compile("^(?:of an?|-?full|whole|solid|straight) ")  # "half of an amp"
 KEYS = {"unit", "dim", "to", "factor", "offset", "kind", "says", "joined", "signs", "label", "thousands"}
 
 
@@ -87,8 +87,9 @@ def pattern() -> str:
     says = _longest_first([spelling for row in rows for spelling in row["says"]])
     second = [_second(spelling, row.get("signs", [])) for row in rows for spelling in row.get("joined", ())]
     # "8.8 w/ 240 A" is with, "30 amp dc-dc" a converter, "100 C20" no temperature
-    other = r"(?!(?<=c)[0-9])(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)"
-    return rf"(?:-|of an? )?(?:{says}|A|{'|'.join(second)})(?!(?!ish\b)[^\W\d_]){other}"
+    other = r"(?!(?<=c)[0-9])(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)(?!(?<= m)[0-9])"
+    whole = r"(?:full|whole|solid|straight) (?=(?:hours?|hrs?|days?|weeks?|nights?|months?)\b)"
+    return rf"(?:-|of an? |{whole})?(?:{says}|A|{'|'.join(second)})(?!(?!ish\b)[^\W\d_]){other}"
 
 
 def _second(spelling: str, signs: list[str]) -> str:

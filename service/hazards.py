@@ -8,9 +8,11 @@ from grammar.reading import Message
 from service import reference
 from service.case import Case
 from service.rules.readings import overvoltage
+from service.thread import Thread
 
 TOLD = ("present", "general")
 OVERCHARGED = "overcharging-voltage"
+DANGER = "danger:"  # begins the cues that tell of signs
 MEASURED = ("reading.voltage", "charger.voltage")
 
 
@@ -25,16 +27,24 @@ def signs(case: Case, message: Message) -> tuple[str, ...]:
 
 def standing(now: Iterable[str], before: Iterable[str]) -> tuple[str, ...]:
     """The families that stand after a message with these signs; one that is denied or mended no longer does."""
-    status = dict(sign.split(":") for sign in now)
+    status: dict[str, str] = {}
+    for family, found in (sign.split(":") for sign in now):
+        status[family] = "present" if status.get(family) == "present" else found  # told and denied: the stricter
     kept = (family for family in before if status.get(family) not in ("denied", "past"))
     added = (family for family, found in status.items() if found == "present" and _stops(family))
     return tuple(dict.fromkeys((*kept, *added)))
 
 
+def spoken_of(thread: Thread) -> tuple[str, ...]:
+    """The signs that the turn before was asked about in general, where it was about a danger."""
+    told = (cue.removeprefix(DANGER) for cue in thread.cues if cue.startswith(DANGER) and cue.endswith(":general"))
+    return tuple(told) if "hazard" in thread.topics else ()
+
+
 def hazard_case(case: Case, now: Iterable[str], stands: Iterable[str]) -> Case | None:
     """The case of a hazard answer: signs of this message and families that still stand; None without any."""
-    cues = {f"danger:{sign}" for sign in now if sign.split(":")[1] in TOLD}
-    cues |= {f"danger:{family}:standing" for family in stands if f"danger:{family}:present" not in cues}
+    cues = {f"{DANGER}{sign}" for sign in now if sign.split(":")[1] in TOLD}
+    cues |= {f"{DANGER}{family}:standing" for family in stands if f"{DANGER}{family}:present" not in cues}
     if not cues:
         return None
     case.cues = case.cues | cues

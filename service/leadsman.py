@@ -14,7 +14,7 @@ from grammar.reading import Message
 from service import label, say
 from service.case import Case, Known
 from service.finish import finished, understood
-from service.hazards import hazard_case, signs, standing
+from service.hazards import DANGER, hazard_case, signs, spoken_of, standing
 from service.house import House, load
 from service.no_idea import NO_IDEA, unknown
 from service.question import BadInput, denied_in, fact_of, known, stated
@@ -93,7 +93,7 @@ class Leadsman:
             turn.thread,
             topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
             asks=tuple(dict.fromkeys(asked.fact for item in answers for asked in item.asks)),
-            cues=turn.cues,
+            cues=(*turn.cues, *(f"{DANGER}{sign}" for sign in turn.signs)),
             turns=turn.thread.turns + 1,
         )
         token = self.signer.token(after) if self.signer else ""
@@ -129,6 +129,8 @@ class Leadsman:
         turn = Turn(message, after, requests, label=printed is not None)
         found = signs(self.case(turn), message)
         stands = standing(found, () if message.says(OTHER_BOAT) else thread.dangers)
+        if requests and not found and {item.topic for item in requests} <= {"hazard", "unclear"}:
+            found = spoken_of(thread)  # "and the one beside it?" of a danger is no new question
         return replace(turn, thread=replace(after, dangers=stands), signs=found)
 
     def answers(self, turn: Turn) -> tuple[Answer, ...]:

@@ -97,6 +97,7 @@ def test_a_long_text_takes_no_time_to_speak_of(words: str) -> None:
         (["my lithium is at 14.8 V on the charger"], True),
         (["one of the AGMs is swollen", "the swollen one has been replaced, 12.7 V good?"], False),
         (["battery is hissing", "sorry, it is not hissing, it was the kettle", "12.7 V AGM good?"], False),
+        (["the thruster wont stop, it is still running", "killed it at the switch. safe to try again?"], True),
         (["battery is hissing", "on my other boat the AGM reads 12.7 V, good?"], False),
     ],
 )
@@ -107,3 +108,10 @@ def test_a_danger_stands_until_it_is_mended(messages: list[str], stands: bool) -
         reply = desk.ask(message, thread=thread)
         thread = reply.thread
     assert (("hazard", "stop") in [(item.topic, item.verdict) for item in reply.answers]) is stands
+
+
+def test_what_was_asked_of_a_danger_goes_on() -> None:
+    desk = Leadsman(signer=Signer("a key"))
+    first = desk.ask("What do you do with a lithium battery that has been under salt water?")
+    (answer,) = desk.ask("and the one that sat next to it", thread=first.thread).answers
+    assert (answer.topic, answer.verdict) == ("hazard", "information")

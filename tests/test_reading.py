@@ -191,6 +191,54 @@ def test_a_later_message_speaks_of_what_was_said(text: str, fact: str, value: ob
     assert found == [pytest.approx(value) if isinstance(value, float) else value]
 
 
+FIRST_SAID = {
+    "load.power": Stated("load.power", 1500.0, "watt", "1.5 kW", (0, 0)),
+    "battery.capacity": Stated("battery.capacity", 200.0, "ampere_hour", "200 Ah", (0, 0)),
+    "cable.gauge": Stated("cable.gauge", "2", "", "2 awg", (0, 0)),
+    "load.current": Stated("load.current", 230.0, "ampere", "230 A", (0, 0)),
+    "load.kind": Stated("load.kind", "thruster", "", "thruster", (0, 0)),
+    "reading.load_voltage": Stated("reading.load_voltage", 9.4, "volt", "9.4", (0, 0)),
+    "cable.insulation": Stated("cable.insulation", 105.0, "degree_Celsius", "105 degree", (0, 0)),
+}
+
+
+@pytest.mark.parametrize(
+    ("text", "before", "fact", "value"),
+    [
+        ("24", "load.power", "bank.voltage", 24.0),
+        ("could a 30 do it then", "battery.capacity", "charger.current", 30.0),
+        ("and with three?", "battery.capacity", "battery.count", 3.0),
+        ("is 35 over or under it", "cable.gauge", "cable.area", 35.0),
+        ("windlass so 10 percent", "cable.gauge", "cable.drop", 10.0),
+        ("it was a 250, I put a 300 in and it held", "load.kind", "fuse.rating", 300.0),
+        ("the one in there is a 350", "load.current", "fuse.rating", 350.0),
+        ("320 amps, fifteen seconds", "reading.load_voltage", "reading.current", 320.0),
+        ("75 C is what's printed", "cable.insulation", "cable.insulation", 75.0),
+        ("they're 120s", "battery.capacity", "battery.capacity", 120.0),
+        ("no they'd be in parallel", "battery.capacity", "bank.layout", "parallel"),
+    ],
+)
+def test_a_figure_that_was_not_said_before_is_known_by_what_was(
+    text: str, before: str, fact: str, value: object
+) -> None:
+    found = read(text, MODELS, said=(FIRST_SAID[before],)).stated
+    assert [item.value for item in found if item.fact == fact] == [value]
+
+
+@pytest.mark.parametrize(
+    ("text", "expecting"), [("minus 15, battery at 12.1", "battery.charge"), ("it reads 12.3", "battery.charge")]
+)
+def test_volts_answer_no_question_for_a_percentage(text: str, expecting: str) -> None:
+    assert values(text, expecting, expecting=(expecting,)) == []
+    assert len(values(text, "reading.voltage", expecting=(expecting,))) == 1
+
+
+def test_a_fridge_takes_no_hundred_amps() -> None:
+    said = (Stated("load.kind", "electronics", "", "fridge", (0, 0)),)
+    found = read("110", MODELS, ("load.current", "battery.capacity"), said).stated
+    assert [(item.fact, item.value) for item in found] == [("battery.capacity", 110.0)]
+
+
 def test_degrees_are_taken_as_fahrenheit_when_that_is_said_later() -> None:
     said = (Stated("ambient.temperature", 14.0, "degree_Celsius", "14 degrees", (0, 0)),)
     found = read("Fahrenheit, of course", MODELS, said=said).stated

@@ -29,11 +29,12 @@ MADE = 600  # messages of each level of the generator
 
 
 class Entry(NamedTuple):
-    """A phrase of the lexicon: its file, the table that holds it, and the phrase."""
+    """A phrase of the lexicon: its file, the table that holds it, the phrase, and for a sign of danger how it counts."""
 
     file: str
     table: str
     phrase: str
+    how: str = ""
 
 
 def strings(content: Any) -> Iterator[str]:
@@ -78,31 +79,44 @@ def lexicon() -> tuple[Trie, frozenset[Entry]]:
     return trie, frozenset(entries)
 
 
+@cache
+def classes() -> dict[str, tuple[str, ...]]:
+    """The classes of words that signs of danger are made of."""
+    content = tomllib.loads((WORDS / "danger_words.toml").read_text(encoding="utf-8"))
+    return {name: tuple(words.split()) for name, words in content["classes"].items()}
+
+
 def dangers() -> tuple[Phrases, frozenset[Entry]]:
     """The same for the tables of dangers."""
-    classes = {
-        name: words.split()
-        for name, words in tomllib.loads((WORDS / "danger_words.toml").read_text(encoding="utf-8"))["classes"].items()
-    }
     entries = []
     for path in sorted(WORDS.glob("danger*.toml")):
         for table, spec in tomllib.loads(path.read_text(encoding="utf-8")).items():
             if table not in ("class", "classes"):
-                entries += [Entry(path.name, table, phrase) for phrase in _phrases(spec)]
+                entries += [Entry(path.name, table, phrase, how) for how, phrase in _phrases(spec)]
     named = {"\t".join(entry): [entry.phrase] for entry in entries}
-    return Phrases(*compiled(named, classes)), frozenset(entries)
+    return Phrases(*compiled(named, classes())), frozenset(entries)
 
 
-def _phrases(spec: Any, key: str = "") -> Iterator[str]:
-    """The phrases of a table of dangers; "a b" among its pairs are two classes in a row."""
-    if isinstance(spec, dict):
-        for name, part in spec.items():
+def _phrases(spec: Any, how: str = "") -> Iterator[tuple[str, str]]:
+    """The phrases of a table of dangers; "a b" among its pairs are two classes in a row, the sign first or last.
+
+    How they count is "" for what is enough by itself, "short", "beside/battery" or the name of their list.
+    """
+    for name, part in spec.items():
+        if name == "pairs":
+            yield from (("", f"<{sign}> ** <{place}>") for sign, place in map(str.split, part))
+            yield from (("last", f"<{place}> ** <{sign}>") for sign, place in map(str.split, part))
+        elif isinstance(part, dict):
             yield from _phrases(part, name)
-    elif isinstance(spec, list) and key == "pairs":
-        yield from (f"<{sign}> ** <{place}>" for sign, place in map(str.split, spec))
-        yield from (f"<{place}> ** <{sign}>" for sign, place in map(str.split, spec))
-    elif isinstance(spec, list) and key != "needs":
-        yield from spec
+        elif isinstance(part, list) and name != "needs":
+            yield from (("/".join(filter(None, (how, "" if name == "says" else name))), phrase) for phrase in part)
+
+
+@cache
+def families() -> dict[str, dict[str, Any]]:
+    """The families of danger as their files hold them."""
+    tables = (tomllib.loads(path.read_text(encoding="utf-8")) for path in sorted(WORDS.glob("dangers*.toml")))
+    return {name: spec for table in tables for name, spec in table.items() if name != "class"}
 
 
 def used(messages: Iterable[str]) -> set[Entry]:

@@ -1,0 +1,109 @@
+"""What a bare number is by the words right beside it: degrees, a pause, a rating, years, a current."""
+
+from __future__ import annotations
+
+from grammar.ages import is_age
+from grammar.attach import Claim
+from grammar.degrees import FAHRENHEIT
+from grammar.items import Item
+from grammar.scene import Scene
+
+SMALLEST_LOAD = 40  # bare amps beside a load
+RATINGS = {"battery.cca": (200, 1500), "battery.ca": (200, 1800), "battery.reserve": (40, 400)}
+COLD = frozenset({"frosty", "frost", "freeze", "freezes", "freezing", "cold", "winter"})
+HEAT = frozenset({"hot", "heat", "warm", "summer", "tropics", "noon"})
+PLACES = frozenset({"cabin", "shed", "locker", "garage", "hall", "workshop"})
+IN_PLACES = frozenset({(word, place) for word in ("in",) for place in PLACES})
+FRESH = 15.0  # degrees
+INSULATIONS = frozenset({75.0, 90.0, 105.0, 125.0})  # C
+PAUSED = frozenset({"off", "rest", "pause"})
+PAUSES = frozenset({"pause", "rest", "wait", "off"})
+WARM = 45.0
+HALF = 0.5
+COLDEST, HOTTEST = -40.0, 130.0
+
+
+def decimals_of(item: Item, value: float) -> int:
+    """How many decimals a number was typed with; "ten point nought" has one."""
+    typed = item.quantity.text.strip()
+    point = max(typed.rfind("."), typed.rfind(","))
+    if point >= 0 and value < 100:
+        return len(typed) - point - 1
+    return 0 if value == int(value) and " point " not in typed.lower() else 1
+
+
+def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
+    """The fact that a word right beside a bare number tells."""
+    if decimals_of(item, value):
+        spelt = "." not in item.name and "," not in item.name  # "three and a half now"
+        return Claim("battery.age", "role") if value % 1 == HALF and spelt and is_age(scene, item) else None
+    tests = {
+        "load.rest": _pauses,
+        "ambient.temperature": _is_degrees,
+        "cable.insulation": _is_insulation,
+        "reading.current": _goes_through,
+        "battery.cca": _is_cold,
+        "battery.ca": _labelled_ca,
+    }
+    return next((Claim(fact, "role") for fact, test in tests.items() if test(scene, item)), None)
+
+
+def _pauses(scene: Scene, item: Item) -> bool:
+    """Whether a bare number is the pause after a burst: "3 sec on, 27 off", "push 4 sec, pause 30"."""
+    near = scene.items[max(0, item.at - 5) : item.at]
+    burst = any(other.dim == "TIME" and other.quantity.unit == "second" for other in near)
+    return burst and (scene.word(item.end) in PAUSED or scene.word(item.start - 1) in PAUSES)
+
+
+def _is_degrees(scene: Scene, item: Item) -> bool:
+    """Whether a bare number is of degrees: "a frosty day, say zero", "hot noon, cabin 39", "8 above, Fahrenheit"."""
+    words, value = scene.vocabulary, plain(item)
+    if not COLDEST <= value <= HOTTEST:
+        return False
+    if value == 0 and words & COLD and scene.word(item.start - 1) in ("say", "at", "to"):
+        return True
+    if words & FAHRENHEIT and (scene.word(item.end) == "above" or scene.word(item.start - 1) == "at"):
+        return True
+    placed = scene.word(item.start - 1) in PLACES or (scene.word(item.end), scene.word(item.end + 2)) in IN_PLACES
+    return placed and bool(words & HEAT) and FRESH <= value <= WARM
+
+
+def _is_insulation(scene: Scene, item: Item) -> bool:
+    """Whether it is what a cable's insulation stands: "insulation says 105", "a 2 gauge cable. Rated 105."."""
+    if plain(item) not in INSULATIONS:
+        return False
+    says = scene.word(item.start - 1) in ("says", "is", "rated", "reads", "said")
+    after = scene.after(item)
+    spoken = {"insulation", "jacket", "sheath"} & {scene.word(at) for at in range(item.start - 4, item.start)}
+    rated = scene.word(item.start - 1) == "rated" and "cable" in scene.heads and not scene.heads & {"fuse"}
+    return says and bool(spoken or rated) and (after is None or after.kind == "mark")
+
+
+def _goes_through(scene: Scene, item: Item) -> bool:
+    """Whether a current is told: "8.9 at the battery with 260 going through"; "half CCA, 375" is a tester's."""
+    if plain(item) < SMALLEST_LOAD:
+        return False
+    through = scene.word(item.end) in ("going", "flowing") and scene.word(item.end + 1) == "through"
+    half = "half" in {scene.word(at) for at in range(item.start - 4, item.start)}
+    return through or (half and scene.word(item.start - 1) == "," and scene.word(item.start - 2) == "cca")
+
+
+def _labelled_ca(scene: Scene, item: Item) -> bool:
+    """Whether "CA" stands before in capitals: in small letters it is "about"."""
+    low, high = RATINGS["battery.ca"]
+    if scene.word(item.start - 1) != "ca" or not low <= plain(item) <= high or scene.text.isupper():
+        return False
+    token = scene.tokens[item.start - 1]
+    return scene.text[token.start : token.end] == "CA"
+
+
+def _is_cold(scene: Scene, item: Item) -> bool:
+    """Whether cold cranking amps are meant: "AGM 120, 800 cold"."""
+    low, high = RATINGS["battery.cca"]
+    return scene.word(item.end) == "cold" and low <= plain(item) <= high
+
+
+def plain(item: Item) -> float:
+    """The number; 0 for a text."""
+    value = item.quantity.value
+    return 0.0 if isinstance(value, str) else value
