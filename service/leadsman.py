@@ -24,7 +24,7 @@ from service.thread import Signer, Thread, packed
 from service.topic import Topic
 from service.topics import names, topic
 from service.triage import triage
-from service.undecided import by_topic, dipped
+from service.undecided import by_topic, dipped, likely
 
 LONGEST = 20_000
 FEW = 12  # words of a message that says no more than that something is not known
@@ -112,7 +112,7 @@ class Leadsman:
         """Read a message into its thread and find its questions."""
         models = tuple(model.name for model in self.house.models.values())
         said = [stated(item) for item in reversed(list(thread.facts.values()))]  # "and 200?" speaks of the newest
-        message = read(text, models=models, expecting=thread.asks, said=said)
+        message = read(text, models=models, expecting=thread.asks, said=said, likely=likely(thread))
         printed = label.reading(message, thread)
         message = printed or message
         if text.strip() and not lost_for_an_answer(message, thread):

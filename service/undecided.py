@@ -16,6 +16,25 @@ from service.topic import Topic
 DIPPED = frozenset({"reading.gravity", "reading.gravity_spread"})  # only cells with caps can be read so
 AMPS = frozenset({"load.current", "charger.current"})  # what the reader takes amps for where nothing tells
 
+GOES_BY = {  # what the thing that a topic is about goes by: "got a 25" of a charger, "a 350 on that" of a fuse
+    "fuse-size": "fuse.rating",
+    "charge-time": "charger.current",
+    "charger-size": "charger.current",
+    "charger-setting": "charger.current",
+    "charger-banks": "charger.current",
+    "dc-dc": "charger.current",
+    "ventilation": "charger.current",
+    "cable-size": "cable.area",
+    "voltage-drop": "cable.area",
+    "solar": "solar.power",
+    "standing-drain": "drain.current",
+}
+
+
+def likely(thread: Thread) -> tuple[str, ...]:
+    """The facts that a bare number states where it names one of the things that were asked about last."""
+    return tuple(dict.fromkeys(GOES_BY[name] for name in thread.topics if name in GOES_BY))
+
 
 def by_topic(message: Message, topics: Iterable[Topic]) -> Message:
     """The message with its undecided amps as the first topic takes them; as they are where a topic asked needs that."""

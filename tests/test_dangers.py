@@ -115,3 +115,10 @@ def test_what_was_asked_of_a_danger_goes_on() -> None:
     first = desk.ask("What do you do with a lithium battery that has been under salt water?")
     (answer,) = desk.ask("and the one that sat next to it", thread=first.thread).answers
     assert (answer.topic, answer.verdict) == ("hazard", "information")
+
+
+def test_a_standing_danger_answers_for_the_other_batteries() -> None:
+    desk = Leadsman(signer=Signer("a key"))
+    first = desk.ask("one of the AGMs is swollen")
+    (answer,) = desk.ask("it is off now, can I use the other one?", thread=first.thread).answers
+    assert "batteries beside it too" in answer.headline

@@ -19,6 +19,10 @@ STATUS = ("present", "standing", "general")  # the first of these that any sign 
 MOST_OTHERS = 2  # further signs whose first action is said beside the leading one
 OTHERS = "use the other batteries either: they had the same charger, and are tested first"
 STANDING = "It still counts: leave it off and keep away until somebody who knows batteries has looked at it."
+STANDING_ALL = (
+    "It still counts, for the batteries beside it too: leave them all off until somebody who knows batteries has "
+    "tested them."
+)
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
 Row = Mapping[str, Any]
@@ -79,7 +83,7 @@ def urgency(case: Case, rows: Iterable[Row]) -> Urgency:
 def headline(case: Case, leading: Row, status: str) -> str:
     """The first action, standing alone."""
     if status == "standing":
-        return STANDING
+        return STANDING_ALL if leading.get("battery") and case.says("detail:the_others") else STANDING
     first: str = of_kind(case, leading, "first")
     measured = case.said("charger.voltage") or case.said("reading.voltage")
     if leading["id"] == "overcharging-voltage" and measured:
