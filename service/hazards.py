@@ -20,7 +20,8 @@ def signs(case: Case, message: Message) -> tuple[str, ...]:
     """The dangers of a message as "family:status", those it tells and those that follow from its readings."""
     found = [f"{item.family}:{item.status}" for item in message.dangers]
     measured = any(fact in case.stated and case.stated[fact].origin == "message" for fact in MEASURED)
-    if measured and overvoltage(case.fresh()):
+    told = {item.status for item in message.dangers if item.family == OVERCHARGED}
+    if measured and told <= {"present"} and overvoltage(case.fresh()):  # not where the words only suppose it
         found.append(f"{OVERCHARGED}:present")
     return tuple(dict.fromkeys(found))
 

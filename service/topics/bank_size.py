@@ -8,7 +8,7 @@ from service import reference, say
 from service.calculators import peukert
 from service.case import Case
 from service.reply import Answer, Figure, Option
-from service.rules import cranking, lithium, supply
+from service.rules import case_sizes, cranking, lithium, supply
 from service.rules.battery import capacity_share
 from service.topic import Topic
 
@@ -97,7 +97,10 @@ def of_lead(case: Case, running: float, inrush: float, hours: float | None, moto
         other = of_lithium(case.supposing({"battery.chemistry": "lfp"}), running, inrush, hours)
         case.source(reference.value("lithium", "per-hour").cite)
         options = (Option("lead", "information", figures), Option("lithium", "information", other.figures))
-    return TOPIC.says("information", lead_words(case, need, amp_hours, count), *figures, compare=options)
+    head = lead_words(case, need, amp_hours, count)
+    if cases := case_sizes.told(case):
+        head, options = cases
+    return TOPIC.says("information", head, *figures, compare=options)
 
 
 def currents(running: float, inrush: float) -> tuple[Figure, ...]:

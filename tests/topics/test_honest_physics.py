@@ -273,8 +273,9 @@ def test_lithium_or_agm_for_a_model() -> None:
     assert "lithium" in found["headline"]
 
 
-def test_one_31_or_two_24s() -> None:
-    found = compared("Which battery for the Minnow, one group 31 or two group 24s?", "group-size")
+@pytest.mark.parametrize(("thing", "name"), [("case", "group-size"), ("battery", "bank-size")])
+def test_one_31_or_two_24s(thing: str, name: str) -> None:
+    found = compared(f"Which {thing} for the Minnow, one group 31 or two group 24s?", name)
     assert found["verdict"] == "information"
     assert list(sides(found)) == ["one group 31", "two group 24 in parallel"]
     one, two = ({item["name"]: item for item in side["figures"]} for side in found["compare"])

@@ -1,0 +1,74 @@
+"""Batteries told by the size of their case: its name in the table, and one large one beside several small ones."""
+
+from __future__ import annotations
+
+import math
+
+from service import reference, say
+from service.case import Case
+from service.reference import Row, UnknownValue
+from service.reply import Figure, Option
+from service.rules import cranking, supply
+
+ALIAS = {"H8": "49", "L5": "49", "H7": "94R", "L4": "94R"}  # European cases with the same outline
+
+
+def known_name(group: str) -> str:
+    """A case as the table writes it: "group 24" is 24, H8 is 49; 31S and 27M have the outline of 31 and 27."""
+    name = group.strip().upper().removeprefix("GROUP").strip()
+    name = ALIAS.get(name, name)
+    plain = name.rstrip("AMPST")
+    listed = {str(row["group"].value) for row in reference.rows("group_sizes")}
+    return plain if name not in listed and plain in listed else name.removeprefix("G") if name not in listed else name
+
+
+def told(case: Case) -> tuple[str, tuple[Option, ...]] | None:
+    """The two of "one 31 or two 24s", where the message holds such a choice and the table both."""
+    second = case.second.get("battery.group")
+    if second is None or not case.says("detail:one_or_two"):
+        return None
+    names = [known_name(str(value)) for value in (case["battery.group"], second.value)]
+    try:
+        rows = [reference.row("group_sizes", group=name) for name in names]
+    except UnknownValue:
+        return None
+    case.others().known("battery.group")
+    case.step("What a case usually has is no promise: the label decides", "typical-case", rows[0]["length"].cite)
+    return one_or_two(case, (names[0], rows[0]), (names[1], rows[1]))
+
+
+def one_or_two(case: Case, one: tuple[str, Row], smaller: tuple[str, Row]) -> tuple[str, tuple[Option, ...]]:
+    """One large case or several smaller ones: the sentence, and what they usually have, side by side."""
+    count = max(2.0, float(case.get("battery.count", 2.0)))
+    sides = ((one[0], one[1], 1.0), (smaller[0], smaller[1], count))
+    names = [
+        f"one group {size}" if number == 1 else f"{supply.counted(number)} group {size} in parallel"
+        for size, _, number in sides
+    ]
+    options = tuple(
+        Option(name, "information", usual_figures(row, number))
+        for name, (_, row, number) in zip(names, sides, strict=True)
+    )
+    case.step("In parallel the amp-hours and cranking amps of alike batteries add up", "od1002")
+    ranges = [
+        say.between(float(row["cca_low"].value) * number, float(row["cca_high"].value) * number, "CCA", 0)
+        for _, row, number in sides
+    ]
+    need = ""
+    if "load.current" in case:
+        wanted = cranking.required_cca(case, float(case["load.peak"]))
+        need = f"; {supply.load_name(case)} needs {say.cca(math.ceil(wanted - 1e-6))}"
+    head = f"{names[0].capitalize()} usually has {ranges[0]}, {names[1]} {ranges[1]}{need}, so the labels decide."
+    return head, options
+
+
+def usual_figures(row: Row, count: float) -> tuple[Figure, ...]:
+    """What so many batteries of a case usually have together, and the room that they take side by side."""
+    cca, weight = ([float(row[f"{name}_{end}"].value) * count for end in ("low", "high")] for name in ("cca", "kg"))
+    return (
+        Figure("usual_cca", "usual CCA", cca[0], "A", *cca),
+        Figure("usual_weight", "usual weight", weight[0], "kg", *weight),
+        Figure("length", "length", float(row["length"].value), "mm"),
+        Figure("width", "width side by side" if count > 1 else "width", float(row["width"].value) * count, "mm"),
+        Figure("height", "height", float(row["height"].value), "mm"),
+    )
