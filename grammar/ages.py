@@ -9,7 +9,7 @@ OLD = frozenset({"old", "yo", "yrs", "winters", "summers", "seasons"})
 TURNED = frozenset({"turned", "turns", "turn", "turning", "age", "aged"})
 OLDEST = 20.0  # said without a word for years
 VOLTS = frozenset({6.0, 12.0})
-ITS = frozenset({"mines", "batterys", "agms", "gels", "ones"})  # "mine's", "the battery's"
+ITS = frozenset({"shes", "ours", "mine", "mines", "batterys", "agms", "gels", "ones"})  # "mine's", "the battery's"
 IS = frozenset({"is", "its", "theyre"})
 IT = frozenset({"it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they"})
 GOES_ON = frozenset({"so", "should", "is", "swap", "do", "can", "now", "already", "time", "finished", "and"})
@@ -27,6 +27,9 @@ def is_age(scene: Scene, item: Item) -> bool:
     before = scene.word(item.start - 1)
     going_on = before == "on" and scene.word(item.start - 2) in ("going", "coming")
     after = scene.after(item)
+    by_now = before in ITS and (scene.word(item.end), scene.word(item.end + 1)) == ("by", "now")
+    if by_now:
+        return True
     they_are = before == "theyre" and (after is None or after.kind == "mark")
     return scene.word(item.end) in OLD or before in TURNED or going_on or they_are or _is_told(scene, item)
 

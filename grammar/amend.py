@@ -19,6 +19,7 @@ DENYING = frozenset({"not", "rather", "instead"})
 NONE: frozenset[str] = frozenset()
 REPLACED = {"WEIGHT": frozenset({"instead"})}  # "lithium instead of my 34 kg gel": the gel's weight holds
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
+ARROWS = ("->", "=>", "→", "-->")
 FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "down", "plunge", "crash", "slump")
 
 
@@ -66,7 +67,7 @@ def _falling(scene: Scene, stated: list[Stated]) -> list[Stated]:
         return stated
     high, low = under
     between = scene.text[high.span[1] : low.span[0]].lower()
-    falls = any(word in between for word in FALLS) and "to" in between
+    falls = (any(word in between for word in FALLS) and "to" in between) or between.strip() in ARROWS
     if not falls or isinstance(high.value, str) or isinstance(low.value, str) or high.value <= low.value:
         return stated
     return [replace(item, fact="reading.voltage") if item is high else item for item in stated]

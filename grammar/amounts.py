@@ -29,6 +29,7 @@ LIKELY = {  # a label is one only for such values
 EUROPEAN = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 GROUPED = re.compile(r"[0-9]{2},[0-9]{3}")
 PAIR = re.compile(r"(?:ten|eleven|twelve|thirteen|fourteen) [a-z]+ty(?:[ -][a-z]+)?")
+SPECIFIC = re.compile(r"1[.,][0-3][0-9]{2}")  # a gravity
 MOST_VOLTS = 60
 MOST_INCHES = 72
 VERB = re.compile(r"\b(?:is|was|are|reads?|says?|only|at|reading)\b")
@@ -202,6 +203,8 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
         plain = numbers.value(one.number) if one.unit is PLAIN else 0.0
         if other.unit.dim == "VOLT" and not 0 <= plain < MOST_VOLTS:
             continue  # "110 and 12 volt", "minus 6 and 12.3 volts"
+        if other.unit.dim == "TEMP" and SPECIFIC.fullmatch(one.number.strip()):
+            continue  # "1.225 / 15 C"
         if one.unit is PLAIN and other.unit is not PLAIN and (how != "BY" or other.unit.dim in LENGTHS):
             one.unit, one.value = other.unit, worth(one.number, other.unit)
         elif other.unit is PLAIN and one.unit is not PLAIN:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from grammar.amend import denied
+from grammar.attach_pairs import NOMINAL
 from grammar.attach_volts import is_reading
 from grammar.canonical import in_unit
 from grammar.capacities import GROUPS
@@ -15,6 +16,9 @@ from grammar.scene import Scene
 from grammar.vocabulary import small_words
 
 LONGEST = 14  # words: a longer message speaks for itself
+SYSTEM = 12.0  # volts
+CELLS, TIRED = 12.6, 12.45  # volts of a full battery; no loaded one of lead shows more
+ALONE = 3  # words: a figure that stands by itself is what was asked for
 MOST_SMALL = 60.0  # amps of a fridge, lights, a plotter
 NUMBERED = {"battery.group": GROUPS, "cable.gauge": frozenset(map(str, (1, 2, 4, 6, 8, 10, 12, 14, 16, 18)))}
 WEAK = frozenset({"default", "near", "range"})
@@ -62,10 +66,18 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
 
 def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:
     """Whether a bare figure cannot be this fact: 12.1 is no percentage, 110 no fridge's amps."""
+    if fact == "reading.load_voltage" and not scene.lithium_known and len(scene.tokens) > ALONE:
+        return value / max(1, round(value / CELLS)) > TIRED
     if item.dim != "NUM":
         return False
     if fact == "battery.charge":
         return "." in item.name and is_reading(scene, value)
+    if fact == "battery.count":
+        return value >= SYSTEM and value in NOMINAL and bool({"system", "volt", "volts"} & scene.vocabulary)
+    if (
+        fact.endswith(".current") and "." in item.name and is_reading(scene, value)
+    ):  # "12.6 before, 8.2 with it running"
+        return len(scene.tokens) > ALONE
     small = any(old.fact == "load.kind" and old.value == "electronics" for old in scene.said)
     return fact == "load.current" and small and value >= MOST_SMALL
 
@@ -78,7 +90,7 @@ def _mends_another(scene: Scene, spec: FactSpec) -> bool:
 
 def is_free(scene: Scene, item: Item, spec: FactSpec | None = None) -> bool:
     """Whether a figure counts nothing else: "six" of "the six caps" is no answer, nor is "both"."""
-    if item.kind == "count":
+    if item.kind in ("count", "times"):
         return spec is not None and not spec.unit
     after = scene.after(item)
     counts = item.dim == "COUNT" or (item.dim == "NUM" and item.quantity.text.strip().isalpha())  # "three stages"

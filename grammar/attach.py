@@ -24,6 +24,7 @@ CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
 BEFORE_IT = 0.1  # of two places named, the one after a reading is its own
 NOT_OURS = "-"
+PLACES = frozenset({"bow", "house", "stern", "leisure", "domestic"})
 NEAREST = 7.0  # a head further away than this has nothing to do with a quantity
 
 
@@ -79,6 +80,10 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
             continue
         if found.concept in RATINGS and scene.word(found.start - 1) in ASKING:
             continue
+        if found.concept == "load.peak" and _is_duty(scene, found):  # "start 70 and bow 90", "start side lead"
+            continue
+        if found.concept == "load.current" and _takes_time(scene, found):
+            continue
         if scene.word(found.end) in UNKNOWN:  # "150 A, kick unknown"
             continue
         if found.concept == "drain.current" and beside(scene, item, "load", reach=TOUCHING):
@@ -89,6 +94,33 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         if (far, role.rank) < best:
             best, claim = (far, role.rank), Claim(found.concept, "role")
     return claim
+
+
+def _takes_time(scene: Scene, found: Found) -> bool:
+    """Whether a time is taken, no amps: "how long would it take at 4 amps", "a 70 Ah wet should take how long"."""
+    if scene.word(found.start) not in ("take", "takes") or not scene.about("request:how_long"):
+        return False
+    if found.start and scene.at_word[found.start - 1].dim == "AMP":  # "how long would 15 amps take"
+        return True
+    return scene.word(found.start - 1) in ("it", "that", "this", "they", "would", "will") or scene.word(found.end) in (
+        "on",
+        "at",
+        "with",
+        "then",
+    )
+
+
+def _is_duty(scene: Scene, found: Found) -> bool:
+    """Whether a word of starting names a battery: others are told by their places, or "bat" or "side" follows."""
+    if scene.word(found.start) not in ("start", "starter", "starting") or found.end != found.start + 1:
+        return False
+    if scene.word(found.end) in ("bat", "batt", "battery", "side", "bank"):
+        return True
+    return (
+        bool(PLACES & scene.vocabulary)
+        and "load" not in scene.heads
+        and scene.word(found.start - 1) not in ("at", "to", "on")
+    )
 
 
 def _of_another(scene: Scene, item: Item, found: Found) -> bool:

@@ -22,6 +22,7 @@ WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_CHARGE = 60.0
 MOST_DRAIN = 5.0
 TINY = 0.5  # amps that are hardly anything but a drain
+CRANKS = 4.5  # cranking amps to an amp-hour of lead; a lithium battery that allows so much says what it allows
 SMALLEST_CRANKING = 300.0
 SMALLEST_PEAK = 40.0  # bare amps
 SMALLEST_TEST = 50.0  # amps of a load tester
@@ -33,6 +34,11 @@ FILLING = frozenset({"word:charge", "head:charger", "head:dcdc", "head:alternato
 RUNNING = frozenset({"run", "running"})
 DRAWING = frozenset({"draw", "draws", "drawing", "averages", "averaging", "takes", "pulls", "uses"})
 AVERAGES = frozenset({"averages", "averaging", "average"})
+CUTS = frozenset({"cuts", "trips", "stops", "cut", "trip", "limits", "switches", "shuts"})
+CHARGES = ("charger.current",)
+TO_CHARGE = frozenset({"charge", "charging", "recharge"})
+TO_FILL = frozenset({"fill", "refill", "recharge", "full"})
+MOST_FILL = 150.0  # amps, where a capacity is told with them
 LATER = frozenset({"after", "afterwards", "thereafter"})  # "600 A of kick, 400 after"
 LEAD = frozenset({"flooded", "agm", "gel", "lead"})
 FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
@@ -46,11 +52,14 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     tiny = item.quantity.unit == "milliampere" or value <= TINY
     before = scene.before(item)
     owned = _heads_right(scene, item, "charger", "panel") or (before is not None and before.head == "load")
+    cabled = "load" in scene.heads and "drain" not in scene.heads and bool(scene.quantities("AREA", "GAUGE"))
+    owned = owned or (cabled and bool(scene.quantities("LENGTH")) and not scene.about("role:drain.current"))
     if claim is None and tiny and not owned:
         return Claim("drain.current", "range")
     if claim is None and not scene.loaded and peaks(scene, item):
         return Claim("battery.peak_current", "role")
     claim = claim or by_group(scene, item) or by_role(scene, item, value, weak=True) or _in_apposition(scene, item)
+    claim = claim or _on_the_label(scene, item, value)
     if claim is None and _fuses(scene, item):
         return Claim("fuse.rating", "near")
     if claim is not None and claim.fact in ("load.current", "battery.ca") and _is_tested(scene, value):
@@ -69,8 +78,30 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     return claim
 
 
+def _on_the_label(scene: Scene, item: Item, value: float) -> Claim | None:
+    """The last figure of a label: "12V 74Ah 680A". Many times the amp-hours is a cranking current."""
+    before = scene.before(item)
+    if before is None or before.dim != "AH" or before.end != item.start or isinstance(before.quantity.value, str):
+        return None
+    cranks = value >= SMALLEST_CRANKING and value >= CRANKS * before.quantity.value
+    return Claim("battery.cca", "near") if cranks else None
+
+
+def taken_in(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a battery is asked to take these amps, which charges it: "can the battery take a 60"."""
+    before = [scene.at_word[at] for at in range(max(0, item.start - 4), item.start)]
+    takes = [one for one in before if one.name in ("take", "takes", "accept")]
+    if not takes or value > MOST_CHARGE or "load" in scene.heads:
+        return False
+    owner = scene.before(takes[-1])
+    can = any(scene.word(at) in ("can", "may", "could", "will") for at in range(takes[-1].start - 4, takes[-1].start))
+    return can and owner is not None and (owner.head == "battery" or owner.fact == "battery.chemistry")
+
+
 def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery that goes by its unlabelled amps: "the 700 amp one"; what "averages 28 A" is a load's."""
+    if taken_in(scene, item, value):
+        return Claim("charger.current", "role")
     if scene.word(item.start - 1) in AVERAGES and value > TINY:
         return Claim("load.current", "role")
     named = value >= SMALLEST_CRANKING and scene.word(item.end) in ("one", "ones")
@@ -88,6 +119,8 @@ def _charger_named(scene: Scene, item: Item, value: float) -> Claim | None:
     given = [scene.word(at) for at in range(item.end + 1, item.end + 4)]
     if one and {"of", "off", "from"} & set(given) and "alternator" in scene.heads:
         return Claim("charger.current", "grammar")
+    if one and scene.quantities("PERCENT") and scene.word(item.start - 1) in ("a", "the", "my"):
+        return Claim("charger.current", "grammar")
     on_it = scene.word(item.start - 2) == "on" and scene.word(item.start - 1) in ("a", "the", "my")
     asked_so = scene.about("request:how_long") and right not in ("load", "fuse", "cable")
     return Claim("charger.current", "grammar") if on_it and asked_so and item.name.endswith("amp") else None
@@ -96,6 +129,8 @@ def _charger_named(scene: Scene, item: Item, value: float) -> Claim | None:
 def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     """Amps that a word names; whose peak or limit it is depends on what stands nearest."""
     claim = by_role(scene, item, value)
+    if claim is None and (claim := _cut_off(scene, item, value)):
+        return claim
     if claim and claim.fact in PEAKS and item.dim == "NUM" and value < SMALLEST_PEAK:
         return None  # "engine 10 pk" is horsepower
     if claim and claim.fact in PEAKS and _is_steady(scene, item):
@@ -104,11 +139,24 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.peak", "role")
     if claim and claim.fact in PEAKS:
         return _peak(scene, item, claim)
+    if claim and claim.fact == "battery.max_current" and scene.lithium and scene.word(item.start - 1) == "limit":
+        return claim
     if claim and claim.fact == "battery.max_current" and (not _limited(scene, item) or _owner(scene, item) == "load"):
         given = by_group(scene, item)
         own = given is not None and given.fact in ("alternator.current", "drain.current")
+        if not own and value <= MOST_CHARGE and scene.likely[:1] == CHARGES and "load" not in scene.heads:
+            return Claim("charger.current", "role")
         return given if own else Claim("load.current", "role")
     return claim
+
+
+def _cut_off(scene: Scene, item: Item, value: float) -> Claim | None:
+    """Amps at which a management system switches off: "the BMS cuts at 300", "bms trips above 150 A"."""
+    if value < SMALLEST_PEAK or scene.word(item.start - 1) not in ("at", "above", "over"):
+        return None
+    cuts = scene.word(item.start - 2) in CUTS or scene.word(item.start - 3) in CUTS
+    systems = [head for head in scene.head_items if head.head == "bms" and 0 <= item.start - head.end <= 4]
+    return Claim("battery.max_current", "role") if cuts and systems else None
 
 
 def _is_steady(scene: Scene, item: Item) -> bool:
@@ -224,7 +272,8 @@ def _in_apposition(scene: Scene, item: Item) -> Claim | None:
 def _charging_here(scene: Scene, item: Item, value: float) -> bool:
     """Whether the clause speaks of charging and of no load."""
     here = scene.by_clause.get(scene.clause(item.start), frozenset())
-    return value <= MOST_CHARGE and "word:charge" in here and not here & {"head:load", "head:drain", "head:alternator"}
+    most = MOST_FILL if scene.word(item.start - 1) in ("with", "at") and scene.vocabulary & TO_CHARGE else MOST_CHARGE
+    return value <= most and "word:charge" in here and not here & {"head:load", "head:drain", "head:alternator"}
 
 
 def _peak(scene: Scene, item: Item, claim: Claim) -> Claim:
@@ -234,6 +283,8 @@ def _peak(scene: Scene, item: Item, claim: Claim) -> Claim:
     spoken = "battery.peak_current" in scene.expected or told == {"battery.peak_current"}
     if not owner and claim.fact != "load.peak" and spoken:
         return Claim("battery.peak_current", "role")
+    if claim.fact == "load.peak" and {"inrush", "rotor"} & {scene.word(item.start - 1), scene.word(item.end)}:
+        return claim
     if claim.fact == "load.peak":
         return claim if owner != "bms" else Claim("battery.peak_current", "role")
     drawn = any(
@@ -293,23 +344,47 @@ def _load_elsewhere(scene: Scene, item: Item) -> bool:
     return any("head:load" in scene.by_clause.get(other, frozenset()) for other in others)
 
 
+def _fills(scene: Scene, item: Item) -> bool:
+    """Whether a time to fill is asked: "how long does it take on 8 A", "time to fill at 90 A", "with 9 A, how long"."""
+    if scene.vocabulary & TO_FILL and scene.about("request:how_long"):
+        return True
+    before = scene.word(item.start - 1)
+    taking = bool(scene.vocabulary & {"take", "takes"}) and (
+        before in ("on", "at", "with", "from") or _takes(scene, item)
+    )
+    after = scene.after(item)
+    ends = after is None or after.kind == "mark" or after.name == "how"
+    return scene.about("request:how_long") and (taking or (before in ("with", "w", "w/") and ends))
+
+
+def _takes(scene: Scene, item: Item) -> bool:
+    """Whether the amps themselves take the time: "how long would 15 amps take"."""
+    return scene.word(item.end) in ("take", "takes")
+
+
 def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     """No head at all: what the message is about decides."""
     if scene.loaded:
         return Claim("reading.current", "range")
-    charging = scene.about("word:charge", "word:setting", "word:vent") or (
-        _has_state(scene) and scene.about("request:how_long")
+    fills = "load" not in scene.heads and _fills(scene, item)
+    charging = (
+        fills
+        or scene.about("word:charge", "word:setting", "word:vent")
+        or (_has_state(scene) and scene.about("request:how_long") and scene.word(item.start - 1) not in ("do", "does"))
     )
     hours = max((float(part.quantity.value) for part in scene.quantities("AH")), default=0.0)
-    small = value <= MOST_CHARGE and (charging or not hours or value <= WEAK_CHARGE * hours)
+    small = value <= (MOST_FILL if fills else MOST_CHARGE) and (charging or not hours or value <= WEAK_CHARGE * hours)
     loaded = "load" in scene.heads and not _load_elsewhere(scene, item)
-    lasting = scene.about("request:how_long", "request:what_size", "role:run_on")
+    lasting = scene.about("request:how_long", "request:what_size", "role:run_on") and scene.likely[:1] != CHARGES
     filling = charging or (bool(hours) and not lasting)
     bursts = any(part.quantity.unit == "second" for part in scene.quantities("TIME"))
     if small and filling and not bursts and not loaded and "drain" not in scene.heads:
         return Claim("charger.current", "default")
     if "drain" in scene.heads and value <= MOST_DRAIN:
         return Claim("drain.current", "default")
+    asked = scene.likely[:1] == CHARGES and not scene.heads - {"charger", "dcdc", "battery", "meter"}
+    if small and asked and not bursts and not scene.quantities("TIME"):
+        return Claim("charger.current", "default")
     if small and {"charger", "dcdc"} & scene.heads and "load" not in scene.heads and not scene.about("request:enough"):
         return Claim("charger.current", "default")
     if "engine" in scene.heads and "load" not in scene.heads:

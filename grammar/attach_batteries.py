@@ -19,20 +19,29 @@ BY_UNIT = {  # the unit or the label says it all
     "STUD": "terminal.size",
     "VOLUME": "space.volume",
 }
+BOXES = frozenset({"cupboard", "boxed", "box", "compartment"})
 TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"])
 ENGINES = frozenset({"engine", "diesel", "petrol", "outboard", "inboard"})
 IN_TANKS = frozenset({"water", "fuel", "diesel", "petrol", "tank"})
 TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
 INSULATION = (60.0, 125.0)  # C
+RATES = frozenset({"1C", "2C", "3C"})
+CHARGED = frozenset({"charge", "charged", "charging", "discharge"})
+LOW_CRANKING, CRANKING = 150.0, 300.0
+HEAVIEST = 80.0  # kg of one battery
+HOT_CABLE = 70.0  # C
 MOST_DROP = 10.0  # percent
 CABLE = frozenset({"cable.area", "cable.gauge", "cable.length"})
 
 
 def rated(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that follows from the unit alone."""
+    if item.dim == "CCA" and before_label(scene, item):
+        return Claim("battery.capacity", "near")
     if item.dim == "WH" and close(scene, item, "used_up", reach=1.5):
         return NOTHING
-    if item.dim == "VOLUME" and item.quantity.unit == "liter" and "space" not in scene.heads:
+    aired = "space" in scene.heads or scene.about("word:vent") or bool(BOXES & scene.vocabulary)
+    if item.dim == "VOLUME" and item.quantity.unit == "liter" and not aired:
         return NOTHING
     if item.dim == "VOLUME" and scene.word(item.end) in IN_TANKS:
         return NOTHING
@@ -41,13 +50,27 @@ def rated(scene: Scene, item: Item, value: float) -> Claim | None:
     return Claim(BY_UNIT[item.dim], "token")
 
 
+def before_label(scene: Scene, item: Item) -> bool:
+    """Whether a number that seems to be cranking amps only stands before their label: the 90 of "start 90 CCA 720"."""
+    after = scene.after(item)
+    if (
+        after is None
+        or after.dim != "NUM"
+        or isinstance(after.quantity.value, str)
+        or isinstance(item.quantity.value, str)
+    ):
+        return False
+    return item.quantity.value < LOW_CRANKING and after.quantity.value >= CRANKING
+
+
 def amp_hours(scene: Scene, item: Item, value: float) -> Claim | None:
     """A capacity, but not amp-hours used up in a day; a "20 Ah charger" gives amps."""
     if close(scene, item, "a_day", reach=1.0, after=True):
         return Claim("drain.current" if scene.about("role:drain.current") else "load.current", "role")
     if _left_of(scene, item):
         return NOTHING
-    gone = _is_gone(scene, item) and not _beside_battery(scene, item)
+    named = scene.word(item.start - 1) in ("a", "an", "my", "our")  # "how long before a 50 Ah has lost half"
+    gone = _is_gone(scene, item) and not named and not _beside_battery(scene, item)
     if gone or scene.word(item.start - 1) in TAKEN_OUT:
         return NOTHING
     sides = scene.sides.get(item.at)
@@ -136,9 +159,12 @@ def _ends_at(scene: Scene, item: Item) -> bool:
 
 def temperature(scene: Scene, item: Item, value: float) -> Claim | None:
     """The air's temperature, or what a cable's insulation stands; `value` in Celsius."""
+    if item.quantity.text.strip() in RATES and (scene.lithium_known or CHARGED & scene.vocabulary):
+        return NOTHING  # "the seller says 1C is fine"
     told = any(fact.fact == "cable.insulation" for fact in scene.said)
     spoken = told or close(scene, item, "cable.insulation", reach=3) or "cable" in scene.heads
-    if INSULATION[0] <= value <= 250 and spoken:
+    sized = value >= HOT_CABLE and bool(scene.quantities("GAUGE", "AREA"))  # no boat is so hot
+    if INSULATION[0] <= value <= 250 and (spoken or sized):
         return Claim("cable.insulation", "role")
     return Claim("ambient.temperature", "token")
 
@@ -155,6 +181,8 @@ def rate(scene: Scene, item: Item, value: float) -> Claim | None:
 def weight(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery's weight; a boat's or a person's is no fact."""
     claim = by_group(scene, item)
+    if claim and claim.fact == "-" and scene.word(item.end) == "on" and value <= HEAVIEST and "battery" in scene.heads:
+        return Claim("battery.weight", "default")  # "29 kg on a boat that jumps"
     if claim and claim.fact in ("-", "battery.weight"):
         return claim
     return Claim("battery.weight", "token") if not beside(scene, item, "boat", reach=1.5) else NOTHING

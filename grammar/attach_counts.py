@@ -73,6 +73,14 @@ def _second_limit(scene: Scene, item: Item) -> bool:
     return bool(ALLOWED & {scene.word(at) for at in range(limit.start - 3, limit.start)})
 
 
+def _lead_ones(scene: Scene, item: Item) -> bool:
+    """Whether leads are counted that are batteries: "4 leads at 28 kilos", "two leads of 100 Ah"."""
+    if scene.word(item.end) != "leads" or scene.word(item.end + 1) not in ("at", "of"):
+        return False
+    later = scene.items[item.at + 1 : item.at + 4]
+    return any(other.dim in ("WEIGHT", "AH", "VOLT") for other in later)
+
+
 def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger's outputs are counted: "a two bank charger", "2 bank 6 A charger", "twin output"."""
     if scene.word(item.end) == "leads":  # "my charger has three leads"
@@ -91,10 +99,10 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         return claim
     if item.kind == "count" and scene.word(item.start) == "pairs":  # "parallel pairs in series"
         return None
-    if value <= MOST_BATTERIES and _before_battery(scene, item):
+    if value <= MOST_BATTERIES and (_before_battery(scene, item) or _lead_ones(scene, item)):
         return Claim("battery.count", "grammar")
     if 2 <= value <= MOST_BATTERIES and any(
-        test(scene, item) for test in (_one_of, _has_so_many, _of_such, _of_them_all, _aside)
+        test(scene, item) for test in (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair)
     ):
         return Claim("battery.count", "grammar")
     if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or _of_others(scene, item):
@@ -105,12 +113,24 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         near = (gap(scene, item, owner.start, owner.end) for owner in around(scene.owners, item, scene.owner_starts))
         alone = item.name.endswith(("pair", "twins")) and not scene.heads - {"battery", "cell"}
         before = scene.before(item)
-        alone = alone or (item.name == "pair" and before is not None and before.dim == "VOLT")
+        alone = alone or (item.name == "pair" and before is not None and before.dim in ("VOLT", "GROUP"))
         alone = alone or (item.name == "both" and _both_batteries(scene, item))
         return Claim("battery.count", "near") if alone or min(near, default=NEVER) <= BESIDE else None
     if item.kind == "times" or "battery" in scene.heads | scene.facts:
         return Claim("battery.count", "default")
     return None
+
+
+def _multiplied(scene: Scene, item: Item) -> bool:
+    """Whether a battery's figure is told times so many: "6v x4"."""
+    before = scene.items[max(0, item.at - 2) : item.at]
+    return len(before) == 2 and before[1].name == "x" and before[0].dim in COUNTED and item.dim == "COUNT"
+
+
+def _is_pair(scene: Scene, item: Item) -> bool:
+    """Whether a case or a layout makes a pair one of batteries: "a GC2 pair for the stern", "for a parallel pair"."""
+    before = scene.before(item)
+    return item.name == "pair" and before is not None and (before.dim == "GROUP" or before.fact == "bank.layout")
 
 
 def _both_batteries(scene: Scene, item: Item) -> bool:
@@ -182,6 +202,8 @@ def _of_others(scene: Scene, item: Item) -> bool:
     for after in scene.items[item.at + 1 : item.at + 5]:
         if item.kind == "times" and after.at == item.at + 1 and after.dim == "NUM":  # "2x 80 with 15 A"
             return False
+        if after.dim == "TIME" and after.quantity.unit == "year":  # "a pair of 4 year old AGMs"
+            continue
         if (after.head and after.head != "battery") or after.dim in ("WATT", "AMP", "TIME"):
             return True
         if after.head == "battery" or after.kind == "mark":
@@ -197,6 +219,8 @@ def _before_battery(scene: Scene, item: Item) -> bool:
             return False
         if _is_battery(scene, item, after):
             return True
+        if after.dim == "TIME" and after.quantity.unit == "year":
+            continue
         each = after.name == "," and scene.word(after.end) == "each"
         if each or (after.dim == "NUM" and not isinstance(after.quantity.value, str) and after.quantity.value >= 20):
             continue

@@ -110,6 +110,8 @@ def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
         return NOTHING
     if beside(scene, item, "cable", reach=3):
         return Claim("cable.area", "near")
+    if "crimp" in scene.vocabulary and value >= SMALLEST:
+        return Claim("cable.area", "near")
     if {"space", "terminal"} & scene.heads or scene.about("word:fit"):
         return NOTHING
     if scene.quantities("AMP", "LENGTH") or "cable" in scene.heads or "load" in scene.heads:

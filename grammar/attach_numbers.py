@@ -7,7 +7,8 @@ from itertools import islice
 from grammar.ages import is_age
 from grammar.amend import denied
 from grammar.attach import TOUCHING, Claim, beside, by_group, by_nearness, by_role, close
-from grammar.attach_amps import by_strong_role, limit_pair, peaks
+from grammar.attach_amps import by_strong_role, limit_pair, peaks, taken_in
+from grammar.attach_batteries import before_label
 from grammar.attach_counts import counts
 from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable
 from grammar.attach_pairs import NOMINAL, limits, steps_up
@@ -37,6 +38,8 @@ TAKEN_IN = 12.0  # volts of a converter's side
 LITTLE = 2.0  # amps that something left on takes
 RATED = ("CCA", "CA", "RC")
 SMALLEST_RATING = 40.0
+CRANKING = 300.0  # amps: no thruster's battery has so many amp-hours
+HEAVIEST = 60.0  # kg of one of two
 
 
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -52,24 +55,63 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
         return told
     if value <= 12 and close(scene, item, "sun", reach=1.6, after=True):
         return Claim("solar.sun_hours", "role")
-    if 0 <= value <= 130 and not decimals and close(scene, item, "ambient.temperature", reach=1.6):
-        return Claim("ambient.temperature", "role")
-    before = scene.word(item.start - 1)
-    if (value == 0 and before in NEAR_ZERO) or (0 <= value <= WARM and before in ("plus", "+") and _warmer(scene)):
+    if _is_warmth(scene, item, value, decimals):
         return Claim("ambient.temperature", "role")
     if (decimals and is_reading(scene, value)) or (not decimals and 4 <= value < 32 and _falls(scene, item)):
         return Claim("reading.voltage", "range")
     if decimals:
-        small = value < LITTLE and close(scene, item, "drain.current", reach=6.5)
-        return Claim("drain.current", "role") if small else None
+        return Claim("drain.current", "role") if value < LITTLE and _drains(scene, item) else None
+    if value >= SMALLEST_LOAD and _next_load(scene, item):
+        return Claim("load.current", "near")
     claim = _system(scene, item, value) if value in NOMINAL else None
     claim = claim or bare_area(scene, item, value) or _second_size(scene, item, value)
     return claim or counts(scene, item, value) or _named(scene, item, value)
 
 
+def _is_warmth(scene: Scene, item: Item, value: float, decimals: int) -> bool:
+    """Whether a bare number is of degrees above zero: "temp 12", "near zero", "spring here is +2"."""
+    if 0 <= value <= 130 and not decimals and close(scene, item, "ambient.temperature", reach=1.6):
+        return True
+    if not decimals and 0 <= value <= WARM and _signed(scene, item):
+        return True
+    before = scene.word(item.start - 1)
+    return (value == 0 and before in NEAR_ZERO) or (0 <= value <= WARM and before in ("plus", "+") and _warmer(scene))
+
+
+def _drains(scene: Scene, item: Item) -> bool:
+    """Whether a small figure is of something left on: "still draws 0.3", "what does it eat in standby. 0.06?"."""
+    alone = scene.about("role:drain.current") and len(scene.measured) == 1
+    return alone or close(scene, item, "drain.current", reach=6.5)
+
+
 def _warmer(scene: Scene) -> bool:
     """Whether a temperature was spoken of: then "plus 5" is another."""
     return any(fact.fact == "ambient.temperature" for fact in scene.said)
+
+
+def _next_load(scene: Scene, item: Item) -> bool:
+    """Whether it goes on a list of loads and their amps: the 200 of "winch 80 amp, screw 200"."""
+    row = scene.items[max(0, item.at - 3) : item.at]
+    after = scene.after(item)
+    if (
+        len(row) != 3
+        or row[0].dim != "AMP"
+        or row[1].name not in (",", "and", "+")
+        or row[2].kind not in ("word", "thing", "value")
+    ):
+        return False
+    first = scene.before(row[0])
+    return first is not None and first.head == "load" and (after is None or after.kind == "mark")
+
+
+def _signed(scene: Scene, item: Item) -> bool:
+    """Whether a plus stands right at a number that adds to nothing: "spring here is +2", "in a shed at +5"."""
+    if not item.quantity.text.strip().startswith("+"):
+        return False
+    before, after = scene.word(item.start - 1), scene.after(item)
+    told = "ambient.temperature" in scene.expected or any(old.fact == "ambient.temperature" for old in scene.said)
+    ends = after is None or after.kind == "mark" or after.name in ("in", "here", "now", "outside", "inside", "at")
+    return ends and (before in ("is", "at", "its", "about", "around", "in", "to", "near") or (before == "" and told))
 
 
 def _falls(scene: Scene, item: Item) -> bool:
@@ -85,7 +127,12 @@ def _system(scene: Scene, item: Item, value: float) -> Claim | None:
     last = near[-1] if near else None
     if "dcdc" in scene.heads and scene.word(item.end) == "out":
         return Claim("bank.voltage", "grammar")
-    if last is not None and last.dim == "WATT" and scene.word(item.start - 1) in ("at", "on"):
+    if (
+        last is not None
+        and last.dim in ("WATT", "AMP")
+        and scene.word(item.start - 1) in ("at", "on")
+        and last.end == item.start - 1
+    ):
         return Claim("bank.voltage", "grammar")
     if (
         last is not None
@@ -109,6 +156,8 @@ def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
     if before is not None and before.kind == "times" and value in NOMINAL and value <= 12:
         return Claim("battery.nominal", "grammar")
     if before is not None and before.kind == "times" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
+        if scene.expected and "battery.capacity" not in scene.expected and (rating := _asked_rating(scene, value)):
+            return Claim(rating, "grammar")
         return Claim("cable.area" if of_cable(scene, value) else "battery.capacity", "grammar")
     if str(int(value)) in GROUPS and (_onward(scene, item) or _instead_of_another(scene, item)):
         return Claim("battery.group", "grammar")
@@ -117,6 +166,13 @@ def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
     if scene.quantities("AREA") and value in METRIC_SIZES and _joined_to(scene, item, "AREA"):
         return Claim("cable.area", "grammar")
     return None
+
+
+def _asked_rating(scene: Scene, value: float) -> str:
+    """What the desk asked for that "2 x 29" or "2 x 560" answers."""
+    if "battery.cca" in scene.expected and value >= CRANKING:
+        return "battery.cca"
+    return "battery.weight" if "battery.weight" in scene.expected and value <= HEAVIEST else ""
 
 
 def _onward(scene: Scene, item: Item) -> bool:
@@ -142,6 +198,28 @@ def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
 
 def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
+    claim = _of_kind(scene, item, value) or fuse(scene, item, value)
+    if claim is None and taken_in(scene, item, value):
+        claim = Claim("charger.current", "role")
+    if claim is None and value <= 30 and is_age(scene, item):
+        claim = Claim("battery.age", "role")
+    if claim is None and value >= SMALLEST_CAPACITY:
+        claim = _bare_amps(scene, item, value)
+    if claim is not None:
+        return claim
+    if value in NOMINAL or value < 5 or beside(scene, item, "boat", "engine", reach=1):
+        return None
+    claim = by_strong_role(scene, item, value) or by_role(scene, item, value, weak=True) or _strict(scene, item)
+    if claim is None and is_size(scene, item, value):
+        return Claim("battery.capacity", "near")
+    return claim or _near(scene, item, value) or _rated(scene, item, value)
+
+
+def _of_kind(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A battery's figure beside its kind or its label: "115 gel", "AGM, 31", "start 90 CCA 720"."""
+    labelled = scene.before(item)
+    if labelled is not None and labelled.dim == "CCA" and before_label(scene, labelled):
+        return Claim("battery.cca", "role")
     after = scene.after(item)
     if after is not None and after.fact == "battery.chemistry" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
         return Claim("battery.capacity", "grammar")
@@ -155,18 +233,20 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
         and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY
     ):
         return Claim("battery.capacity", "grammar")
-    if claim := fuse(scene, item, value):
-        return claim
-    if value <= 30 and is_age(scene, item):
-        return Claim("battery.age", "role")
-    if value >= SMALLEST_CAPACITY and (claim := _bare_amps(scene, item, value)):
-        return claim
-    if value in NOMINAL or value < 5 or beside(scene, item, "boat", "engine", reach=1):
-        return None
-    claim = by_strong_role(scene, item, value) or by_role(scene, item, value, weak=True) or _strict(scene, item)
-    if claim is None and is_size(scene, item, value):
-        return Claim("battery.capacity", "near")
-    return claim or _near(scene, item, value) or _rated(scene, item, value)
+    return Claim("battery.capacity", "near") if _beside_one(scene, item, value) else None
+
+
+def _beside_one(scene: Scene, item: Item, value: float) -> bool:
+    """Whether the volts of one battery lead to it: the "220" of "two 6 V 220 run 9 amps"."""
+    before = scene.before(item)
+    one = (
+        before is not None
+        and before.dim == "VOLT"
+        and before.quantity.value in NOMINAL
+        and bool(scene.by_dim.get("COUNT"))
+    )
+    runs = scene.word(item.end) in ("run", "runs") and any(other.at > item.at for other in scene.quantities("AMP"))
+    return one and runs and is_size(scene, item, value)
 
 
 def _told_before(scene: Scene, item: Item) -> Item | None:
@@ -174,11 +254,17 @@ def _told_before(scene: Scene, item: Item) -> Item | None:
     before, after = scene.before(item), scene.after(item)
     if before is None or item.at < 2:
         return before
-    apart = before.name in ("(", ",") and (after is None or after.kind == "mark")
+    apart = before.name in ("(", ",") and (after is None or after.kind == "mark" or _at_volts(scene, after))
     if not apart and before.fact == "battery.duty":
         return None
     other = scene.items[item.at - 2]
     return other if apart and other.fact in ("battery.chemistry", "battery.duty") else before
+
+
+def _at_volts(scene: Scene, after: Item) -> bool:
+    """Whether the volts follow: the "at 24 V" of "the new one is AGM, 230 at 24 V"."""
+    volts = scene.after(after)
+    return after.name == "at" and volts is not None and volts.dim == "VOLT"
 
 
 def _bare_amps(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -229,6 +315,8 @@ def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
     if _is_loads(scene, item):
         return True
     second = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
+    if after is not None and after.name == "," and second is not None and second.name == "not":  # "12, not 24"
+        after, second = second, scene.items[item.at + 3] if item.at + 3 < len(scene.items) else None
     if after is not None and after.name == "not" and second is not None and second.dim in ("NUM", "VOLT"):
         return second.quantity.value in NOMINAL
     sixes = any(other.quantity.value == SIX for other in scene.quantities("VOLT"))  # "two 6 V wired for 12"

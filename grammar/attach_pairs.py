@@ -20,7 +20,7 @@ BESIDE_BMS = 2.0
 
 def converts(scene: Scene) -> bool:
     """Whether a converter from one voltage to another is spoken of."""
-    told = any(fact.fact == "charger.input_voltage" for fact in scene.said)
+    told = any(fact.fact == "charger.input_voltage" or fact.value == "dc-dc" for fact in scene.said)
     return told or "dcdc" in scene.heads or scene.about("word:boost")
 
 
@@ -39,17 +39,19 @@ def steps_up(scene: Scene, item: Item) -> str:
 def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
     """Which of two voltages a converter takes in; None where they are no pair."""
     one, other = first.quantity.value, second.quantity.value
-    if one == other or not {one, other} <= SYSTEMS:
+    if not {one, other} <= SYSTEMS or (one == other and not _evenly(scene, first, second)):
         return None
     pieces = scene.items[first.at + 1 : second.at]
     between = {piece.name for piece in pieces if not piece.dim} or _sign(scene, first, second)
-    if "from" in between and other == 12.0 and one == 24.0 and _draws_from(scene, second):
+    if "from" in between and {one, other} == {12.0, 24.0} and _draws_from(scene, second):
         return second
     if any(piece.dim == "COUNT" for piece in (first, *pieces)):  # "24 V from two 12 V"
         return None
     out = between & OUT_OF and between - {"/"} <= FROM_IT
     if out and ((one, other) == (24.0, 12.0) or converts(scene)):
         return second
+    if (scene.word(first.start - 1), scene.word(second.start - 1)) == ("in", "out") and converts(scene):
+        return first
     close = len(pieces) <= 2 and not any(piece.dim for piece in pieces)
     if not close or "from" in between:
         return None
@@ -57,6 +59,11 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
         return first
     told = converts(scene) or ("charger" in scene.heads and bool(ISOLATED & scene.vocabulary))
     return first if between == {"/"} and told else None
+
+
+def _evenly(scene: Scene, first: Item, second: Item) -> bool:
+    """Whether a converter has the same volts on both sides: "12 to 12"."""
+    return converts(scene) and scene.word(first.end) == "to" and second.start == first.end + 1
 
 
 def _draws_from(scene: Scene, second: Item) -> bool:
@@ -81,11 +88,21 @@ def put_out(scene: Scene, item: Item) -> Claim | None:
     after = scene.word(item.end)
     if after in ("out", "output") and (converts(scene) or any(steps_up(scene, other) for other in _volts(scene))):
         return Claim("charger.current", "role")
+    if _behind_pair(scene, item):
+        return Claim("charger.current", "role")
     left = [other for other in scene.items[max(0, item.at - 2) : item.at] if other.dim in ("VOLT", "NUM")]
     right = [other for other in scene.items[item.at + 2 : item.at + 4] if other.dim in ("VOLT", "NUM")]
     if after in OUT_OF and left and right and _taken_from(scene, left[0], right[0]) is not None:
         return Claim("charger.current", "role")
     return None
+
+
+def _behind_pair(scene: Scene, item: Item) -> bool:
+    """Whether it follows a converter's two volts at once: "12v to 24v 20A isolated?", "dc/dc 12>24 8A"."""
+    sides = [other for other in scene.items[max(0, item.at - 3) : item.at] if other.dim in SIDES]
+    if len(sides) != 2 or sides[1].end != item.start or scene.word(item.end) in ("motor", "thruster", "load"):
+        return False
+    return _taken_from(scene, *sides) is sides[0]
 
 
 def limits(scene: Scene, item: Item, value: float) -> Claim | None:

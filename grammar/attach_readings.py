@@ -28,6 +28,9 @@ DEAD = 1.0  # volts of a battery that has switched itself off
 FLATTENED = 11.5  # with a load named, nobody reads this at rest
 NEAR_OFF = 3.0
 AT_ONCE = 0.6
+FLOWING = frozenset({"flowing", "drawn", "going"})
+MOTORS = frozenset({"motor", "thruster", "windlass", "winch", "capstan"})
+POSTS = frozenset({"posts", "battery", "batt", "bat", "bank", "batteries"})
 NOW = frozenset({"today", "now"})
 
 
@@ -76,6 +79,14 @@ def _reading(scene: Scene, item: Item) -> Claim:
     off = scene.about("role:off_charger") and (value < CHARGING[0] or _charger_off(scene, item))
     if LEAD_AT_REST < value < CHARGING[1] and off:
         return Claim("reading.voltage", "role")
+    if (
+        off
+        and value < CHARGING[0]
+        and any(found.concept == "off_charger" and found.end == item.start for found in scene.roles)
+    ):
+        return Claim("reading.voltage", "role")
+    if _at_motor(scene, item) and _falls_short(scene, value):
+        return Claim("reading.load_voltage_at_load", "role")
     at_load, at_battery = nearest(scene, item, "at_load"), nearest(scene, item, "at_battery")
     if at_load <= AT_LOAD and at_load < at_battery and _falls_short(scene, value) and not _leads_on(scene, item):
         return Claim("reading.load_voltage_at_load", "role")
@@ -95,6 +106,15 @@ def _reading(scene: Scene, item: Item) -> Claim:
     if 13 <= value < CHARGING[1] and close(scene, item, "charger.voltage", reach=2.6):
         return Claim("charger.voltage", "role")
     return Claim("reading.voltage", "range")
+
+
+def _at_motor(scene: Scene, item: Item) -> bool:
+    """Whether the motor follows a reading at once, and the battery another one: "10.9 posts 8.7 motor"."""
+    follows = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
+    if scene.word(item.end) not in MOTORS or (follows is not None and follows.kind != "mark"):
+        return False
+    others = [other for other in scene.quantities("NUM", "VOLT") if other is not item]
+    return any(scene.word(other.end) in POSTS for other in others)
 
 
 def _while_it_runs(scene: Scene, item: Item) -> bool:
@@ -159,6 +179,14 @@ def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
     ):
         return False
     if scene.about("role:tester") and of_one < LOWERED:
+        return True
+    if (
+        of_one < FLATTENED
+        and close(scene, item, "during_load", reach=0.6, after=True)
+        and not scene.about("word:charge")
+    ):
+        return True  # "7.9 while trying"
+    if of_one < FLATTENED and any(scene.word(amps.end) in FLOWING for amps in scene.quantities("AMP")):
         return True
     here = "head:load" in scene.by_clause.get(scene.clause(item.start), frozenset())
     motors = any(head.head == "load" and head.name != "electronics" for head in scene.head_items)

@@ -16,6 +16,7 @@ LONGEST_RESERVE = 36000.0
 EACH_TIME = 900.0  # seconds of "4 minutes each"
 RESERVE = 1500.0  # seconds: no reserve is shorter
 DAY = 86400.0
+LIKELY_NAME = 45  # "charge with what, 70s"
 SMALLEST_NAME = 20  # "the batteries are 120s"
 RESTS = frozenset({"rest", "off", "pause", "between"})
 RUNS = frozenset({"run", "runs", "on"})
@@ -24,6 +25,7 @@ SHORTEST_REST = 60.0  # seconds: nobody waits less before a reading
 TOOK = frozenset({"took", "takes", "cost"})
 PEOPLE = frozenset({"us", "me", "him", "her", "them"})  # "it took us 2 hours to get off"
 STORED = 5 * DAY
+LONGEST_STORE = 5  # years
 
 
 def times(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -67,8 +69,12 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     unit = item.quantity.unit
     if unit == "second" and (claim := _in_seconds(scene, item, value)):
         return claim
+    if value <= LONGEST_REST and _between_bursts(scene, item):
+        return Claim("load.rest", "role")
     if value < SHORTEST_REST:
         return None
+    if value < STORED and _off_the_charger(scene, item):
+        return Claim("reading.rest_time", "role")
     unplugged = close(scene, item, "off_charger", reach=4.0) and scene.word(item.end) in ("ago", "since")
     if value < STORED and (unplugged or close(scene, item, "reading.rest_time", reach=0.6, after=True)):
         return Claim("reading.rest_time", "role")
@@ -84,9 +90,26 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     return None
 
 
+def _between_bursts(scene: Scene, item: Item) -> bool:
+    """Whether it is the pause of "4 sec each, half a minute between", "pump 30 sec rest 2 min"."""
+    bursts = any(other.quantity.unit == "second" and other.at < item.at for other in scene.quantities("TIME"))
+    paused = scene.word(item.end) in ("between", "apart") or scene.word(item.start - 1) in ("rest", "pause", "rests")
+    return bursts and paused
+
+
+def _off_the_charger(scene: Scene, item: Item) -> bool:
+    """Whether it is how long the charger has been off: "30 min off charger 13.1", "an hr off charger"."""
+    off = any(found.concept == "off_charger" and found.start == item.end for found in scene.roles)
+    return off and scene.word(item.end) == "off"
+
+
 def _in_seconds(scene: Scene, item: Item, value: float) -> Claim | None:
     """Seconds that a word beside them tells of: "push 4 sec", "6 s on", "30 s off"."""
     if value <= LONGEST_BURST and _is_pushed(scene, item):
+        return Claim("load.burst", "role")
+    after = scene.items[item.at + 1 : item.at + 3]
+    onward = scene.word(item.end) in ("rest", "pause", "off") and len(after) == 2 and after[1].dim == "TIME"
+    if onward and value <= LONGEST_BURST:  # "30 sec rest 2 min"
         return Claim("load.burst", "role")
     if value <= LONGEST_REST and scene.word(item.end) in RESTS:
         return Claim("load.rest", "role")
@@ -152,7 +175,16 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
     value = int(match[1])
     they_are = before.name in ("are", "theyre") and value >= SMALLEST_NAME and _of_batteries(scene)
     leisure = before.fact in ("battery.chemistry", "battery.duty")
-    if before.dim not in ("COUNT", "NUM", "VOLT") and not (leisure or counted or they_are):
+    named = (
+        before.name == ","
+        and value >= LIKELY_NAME
+        and "load" not in scene.heads
+        and "battery" in scene.facts | scene.heads
+    )
+    named = named or (
+        before.name == "," and value >= LIKELY_NAME and "load" not in scene.heads and counted_batteries(scene)
+    )
+    if before.dim not in ("COUNT", "NUM", "VOLT") and not (named or leisure or counted or they_are):
         return None
     if value in (6, 12):
         return Claim("battery.nominal", "grammar")
@@ -162,6 +194,11 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
     return Claim("battery.capacity", "grammar") if value >= 20 else None
 
 
+def counted_batteries(scene: Scene) -> bool:
+    """Whether batteries of a kind are counted: "11 wets"."""
+    return any(item.fact == "battery.chemistry" for item in scene.items) and bool(scene.quantities("COUNT", "NUM"))
+
+
 def _of_batteries(scene: Scene) -> bool:
     """Whether "they're 225s" speaks of batteries."""
     told = any(fact.fact.startswith("battery.") for fact in scene.said)
@@ -169,7 +206,7 @@ def _of_batteries(scene: Scene) -> bool:
 
 
 def _years(scene: Scene, item: Item) -> Claim | None:
-    if close(scene, item, "storage.time", reach=2):
+    if close(scene, item, "storage.time", reach=2) and float(item.quantity.value) < LONGEST_STORE:
         return Claim("storage.time", "role")
     if beside(scene, item, "boat", "engine", "load", reach=0.6) and not _aboard(scene, item):
         return NOTHING

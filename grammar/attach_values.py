@@ -26,11 +26,32 @@ OPEN_CHOICE = frozenset(
 )  # "series or parallel?" states neither
 OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
 SPEAKS = frozenset(
-    ["theyd", "they", "theyre", "its", "it", "im", "i", "we", "were", "thats", "mines", "ours"]
+    [
+        "wait",
+        "sorry",
+        "actually",
+        "hang",
+        "hold",
+        "theyd",
+        "they",
+        "theyre",
+        "its",
+        "it",
+        "im",
+        "i",
+        "we",
+        "were",
+        "thats",
+        "mines",
+        "ours",
+    ]
 )  # "no they'd be in parallel"
+IS = frozenset({"is", "are", "was"})
+THAT = frozenset({"that", "it", "this", "they", "these", "she", "battery", "batteries"})
 WIRES = frozenset(
     [
         "spare",
+        "shore",
         "red",
         "black",
         "positive",
@@ -48,6 +69,7 @@ WIRES = frozenset(
 SWITCHES = frozenset({"switch", "selector", "button", "settings", "positions", "modes"})
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
+FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 HELD = frozenset({"it", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
@@ -69,7 +91,7 @@ def words_of(scene: Scene) -> Words:
         if item.kind not in ("value", "model") or item.at in listed:
             continue
         fact, value = _meaning(scene, item)
-        if not fact or _unsure(scene, item) or _is_wire(scene, item):
+        if not fact or _unsure(scene, item) or _is_wire(scene, item) or _either(scene, item):
             continue
         span = scene.span(item.start, item.end)
         found = Stated(fact, value, "", scene.text[slice(*span)], span, how="token")
@@ -82,6 +104,14 @@ def words_of(scene: Scene) -> Words:
     return Words(tuple(_settled(scene, stated)), tuple(denied))
 
 
+def _either(scene: Scene, item: Item) -> bool:
+    """Whether it is one side of a choice: "isolated or non isolated", "isolated or not isolated"."""
+    return item.fact == "charger.isolated" and (
+        scene.word(item.start - 1) == "or"
+        or (scene.word(item.start - 2) == "or" and scene.word(item.start - 1) == "not")
+    )
+
+
 def _is_wire(scene: Scene, item: Item) -> bool:
     """Whether a lead is a wire: "a 20 mm2 lead", "the spare lead", "is the lead ok running past the engine"."""
     if item.fact != "battery.chemistry" or scene.word(item.start) not in ("lead", "leads") or item.end > item.start + 1:
@@ -89,7 +119,9 @@ def _is_wire(scene: Scene, item: Item) -> bool:
     before = scene.before(item)
     sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
     ahead = {scene.word(item.end), scene.word(item.end + 1)}
-    return sized or scene.word(item.start - 1) in WIRES or bool(ahead & {"running", "runs", "carries"})
+    after = scene.after(item)
+    that = scene.word(item.start - 1) in ("that", "this", "its") and (after is None or after.kind == "mark")
+    return sized or that or scene.word(item.start - 1) in WIRES or bool(ahead & {"running", "runs", "carries"})
 
 
 def _listed(scene: Scene) -> set[int]:
@@ -160,9 +192,17 @@ def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
         return _flag(scene, item)
     if kind == "number":
         return item.fact, float(item.name)
-    if item.fact == "battery.chemistry" and _is_setting(scene, item):
+    if item.fact == "battery.chemistry" and (_is_setting(scene, item) or _of_charger(scene, item)):
         return "charger.setting", "flooded" if item.name == "lead" else item.name
     return item.fact, item.name
+
+
+def _of_charger(scene: Scene, item: Item) -> bool:
+    """Whether a charger is for this kind, and the battery's own is told besides: "my gel charger, can it do AGM"."""
+    after = scene.after(item)
+    others = any(other.fact == item.fact and other.name != item.name for other in scene.items)
+    mine = scene.word(item.start - 1) in ("my", "our", "the", "old", "his", "this")
+    return after is not None and after.head == "charger" and others and mine and item.name != "lfp"
 
 
 def _flag(scene: Scene, item: Item) -> tuple[str, bool]:
@@ -204,9 +244,12 @@ def _is_put_on(scene: Scene, item: Item, found: Found) -> bool:
     follows = scene.after(item)
     if follows is not None and follows.head == "battery":
         return False
+    if scene.word(found.start - 1) in FITS:
+        return False
     if USING & {scene.word(found.start - back) for back in (2, 3, 4, 5)} and scene.word(found.start - 1) == "charger":
         return False
-    if "charger" in scene.heads and (found.end - found.start > 1 or scene.word(found.start - 1) in HELD):
+    spoken = "charger" in scene.heads or scene.likely[:1] == ("charger.current",)
+    if spoken and (found.end - found.start > 1 or scene.word(found.start - 1) in HELD):
         return True
     return any(
         head.head == "charger" and head.end <= found.start and found.start - head.end <= 1
@@ -237,7 +280,9 @@ def _denied(scene: Scene, item: Item) -> bool:
 
 
 def _unsure(scene: Scene, item: Item) -> bool:
-    """Whether the writer does not know: "no idea if AGM or gel"."""
+    """Whether the writer does not know: "no idea if AGM or gel", "is that fully charged"."""
+    if item.fact == "battery.charge" and scene.word(item.start - 1) in THAT and scene.word(item.start - 2) in IS:
+        return True
     for found in around(scene.doubts, item, scene.doubt_starts):
         if found.end <= item.start and gap(scene, item, found.start, found.end) <= UNSURE_WITHIN:
             between = [scene.word(at) for at in range(found.end, item.start)]

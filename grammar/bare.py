@@ -23,7 +23,7 @@ FRACTION = re.compile(r"[1-9][0-9]?/[0-9]{1,2}|(?:one|three|five|seven)[ -](?:qu
 TOPS = {"one": 1, "three": 3, "five": 5, "seven": 7}
 BOTTOMS = {"quarter": 4, "eighth": 8, "sixteenth": 16}
 CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their number alone
-SYSTEM = re.compile(r"\b24 ?-?v")
+SYSTEM = re.compile(r"\b(?:12|24) ?-?v")
 STEPS = re.compile(r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b")
 ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
 REFERENCE = re.compile(  # "order no. 1182"
@@ -126,7 +126,9 @@ def _is_code(plain: str, said: str, after: Part | None, end: int) -> bool:
 
 def _counts(plain: str, part: Part, after: Part | None) -> bool:
     """Whether a small whole number counts what follows: "two 12 V", "4 batteries", "2 in series"."""
-    if any(float(one.value) % 1 or not 1 <= float(one.value) <= MOST for one in part.quantities):
+    if "." in plain[slice(*part.span)] or any(
+        float(one.value) % 1 or not 1 <= float(one.value) <= MOST for one in part.quantities
+    ):
         return False
     if after is not None and after.kind == "quantity" and after.dim not in ("NUM", "COUNT", "GRAVITY"):
         return not plain[part.span[1] : after.span[0]].strip(" -")

@@ -16,6 +16,8 @@ PLACES = frozenset({"cabin", "shed", "locker", "garage", "hall", "workshop"})
 IN_PLACES = frozenset({(word, place) for word in ("in",) for place in PLACES})
 FRESH = 15.0  # degrees
 INSULATIONS = frozenset({75.0, 90.0, 105.0, 125.0})  # C
+BURSTS = frozenset({"bursts", "pushes", "nudges", "blips", "dabs", "jabs", "shoves"})
+WEIGHTS = (3.0, 120.0)  # kg of a battery
 PAUSED = frozenset({"off", "rest", "pause"})
 PAUSES = frozenset({"pause", "rest", "wait", "off"})
 WARM = 45.0
@@ -38,14 +40,38 @@ def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
         spelt = "." not in item.name and "," not in item.name  # "three and a half now"
         return Claim("battery.age", "role") if value % 1 == HALF and spelt and is_age(scene, item) else None
     tests = {
+        "load.burst": _of_bursts,
+        "battery.weight": _weighs,
         "load.rest": _pauses,
         "ambient.temperature": _is_degrees,
         "cable.insulation": _is_insulation,
+        "load.current": _is_current,
         "reading.current": _goes_through,
         "battery.cca": _is_cold,
         "battery.ca": _labelled_ca,
     }
     return next((Claim(fact, "role") for fact, test in tests.items() if test(scene, item)), None)
+
+
+def _of_bursts(scene: Scene, item: Item) -> bool:
+    """Whether it is the seconds of "make it bursts of 10"."""
+    told = any(old.fact == "load.burst" for old in scene.said)
+    return scene.word(item.start - 1) == "of" and scene.word(item.start - 2) in BURSTS and told and not _has_unit(scene)
+
+
+def _has_unit(scene: Scene) -> bool:
+    return any(other.quantity.unit == "second" for other in scene.quantities("TIME"))
+
+
+def _weighs(scene: Scene, item: Item) -> bool:
+    """Whether it is kilograms: "weighs 32", "total kg if each is 29.5" has them in its question."""
+    lightest, heaviest = WEIGHTS
+    weighs = scene.word(item.start - 1) in ("weighs", "weighing") or (
+        scene.word(item.start - 1) in ("about", "only") and scene.word(item.start - 2) in ("weighs", "weighing")
+    )
+    after = scene.after(item)
+    ends = after is None or after.kind == "mark"
+    return weighs and ends and lightest <= plain(item) <= heaviest and not scene.heads & {"boat", "load"}
 
 
 def _pauses(scene: Scene, item: Item) -> bool:
@@ -72,6 +98,9 @@ def _is_insulation(scene: Scene, item: Item) -> bool:
     """Whether it is what a cable's insulation stands: "insulation says 105", "a 2 gauge cable. Rated 105."."""
     if plain(item) not in INSULATIONS:
         return False
+    named = scene.word(item.start - 1) in ("insul", "insulation", "jacket", "sheath")
+    if named and ((last := scene.after(item)) is None or last.kind == "mark"):
+        return True
     says = scene.word(item.start - 1) in ("says", "is", "rated", "reads", "said")
     after = scene.after(item)
     spoken = {"insulation", "jacket", "sheath"} & {scene.word(at) for at in range(item.start - 4, item.start)}
@@ -84,8 +113,18 @@ def _goes_through(scene: Scene, item: Item) -> bool:
     if plain(item) < SMALLEST_LOAD:
         return False
     through = scene.word(item.end) in ("going", "flowing") and scene.word(item.end + 1) == "through"
+    tester = scene.about("role:tester") and scene.word(item.start - 1) in ("to", "at", "on")
+    if tester and scene.word(item.start - 2) in ("set", "dialled", "adjusted"):
+        return True
     half = "half" in {scene.word(at) for at in range(item.start - 4, item.start)}
     return through or (half and scene.word(item.start - 1) == "," and scene.word(item.start - 2) == "cca")
+
+
+def _is_current(scene: Scene, item: Item) -> bool:
+    """Whether "current" leads to it: "my cable is 2 AWG. Current 150", "current: 220"."""
+    back = 2 if scene.word(item.start - 1) in (":", "is", "=") else 1
+    named = scene.word(item.start - back) == "current" and plain(item) >= SMALLEST_LOAD
+    return named and scene.word(item.start - back - 1) in ("", ".", ",", "the", "its", "motor", "thruster", "and")
 
 
 def _labelled_ca(scene: Scene, item: Item) -> bool:

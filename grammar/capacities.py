@@ -14,6 +14,7 @@ MOST_OF_ONE = 400  # amp-hours of one battery
 OWNED = 0.6
 EACH = frozenset({"each", "apiece"})
 ARTICLES = frozenset({"a", "the", "my", "second", "another"})
+HEAVY = frozenset({"heavy", "weigh", "weighs"})
 AGED = frozenset({"new", "old", "older", "newer"})
 LIKELY = 40.0  # amp-hours that stand without a word
 LASTS = frozenset({"last", "lasts"})
@@ -41,6 +42,15 @@ def is_size(scene: Scene, item: Item, value: float) -> bool:
     if f"{value:g}" not in GROUPS and (_is_batterys(scene, item) or (batteries and _of_so_many(scene, item))):
         return True
     if _after_label(scene, item) or (counted and _alone(scene, item)):
+        return True
+    weighed = scene.word(item.start - 1) == "a" and HEAVY & scene.vocabulary and "battery" in scene.facts | scene.heads
+    kinds = any(other.fact == "battery.chemistry" for other in scene.items)
+    if (
+        scene.word(item.start - 1) == "a"
+        and HEAVY & scene.vocabulary
+        and (weighed or kinds)
+        and "cable" not in scene.heads
+    ):
         return True
     aged = scene.word(item.start - 1) in AGED and scene.word(item.start - 2) in ARTICLES | {"an"}
     article = aged or scene.word(item.start - 1) in ARTICLES

@@ -44,7 +44,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_banks(scene),
     ]
     told = {item.fact for item in found}
-    boxes = [item.span for item in found if item.fact == "space.volume"]
+    boxes = [item.span for item in found if item.fact in ("space.volume", "battery.nominal")]
     kept = (item for item in stated if not any(start <= item.span[0] < end for start, end in boxes))
     return [*(item for item in kept if item.fact not in told), *found]
 
@@ -60,6 +60,12 @@ def _strings(scene: Scene) -> Iterator[Stated]:
     layouts = {item.start: item for item in scene.items if item.fact == "bank.layout" and item.name == "series"}
     counts = [item for item in scene.measured if item.dim in ("NUM", "COUNT") and _small(item)] if layouts else []
     for first, second in pairwise(counts):
+        if (
+            first.quantity.value == SYSTEM == second.quantity.value and scene.word(first.end) == "+"
+        ):  # "12+12 in series"
+            yield _fact(scene, "battery.count", 2.0, first.start, second.end)
+            yield _fact(scene, "battery.nominal", SYSTEM, first.start, second.end)
+            return
         if first.quantity.value != second.quantity.value:
             continue
         value, ends = float(first.quantity.value), second.end
@@ -116,7 +122,14 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     for item in scene.items:
         before, after = scene.before(item), scene.after(item)
         ends = after is None or (after.name in (",", ".", "end") and scene.word(after.start) != "?")
-        if item.name == "full" and before is not None and before.name in (",", "thats") and ends:
+        owned = (
+            item.name == "full"
+            and after is not None
+            and after.fact == "battery.chemistry"
+            and before is not None
+            and before.name == "with"
+        )
+        if owned or (item.name == "full" and before is not None and before.name in (",", "thats") and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
             return
 

@@ -110,6 +110,11 @@ def hours(token: Token) -> Part:
     return measured(float(large) + float(small) / 60, unit, place(token))
 
 
+def halves(token: Token) -> Part:
+    """ "month and a half", its article left out."""
+    return measured(1.5, units.named(token.partition(" ")[0]), place(token))
+
+
 def gauge(token: Token) -> Part:
     """ "2/0", "#2", "double ought"."""
     ought = OUGHTS.get(token.partition(" ")[0])
@@ -143,6 +148,7 @@ ALONE: dict[str, Callable[[Token], Part | list[Part]]] = NOISE | {
     "SPLIT": split,
     "FEET": feet,
     "HOURS": hours,
+    "HALVES": halves,
     "STUD": stud,
     "CASE": case,
     "GAUGE": gauge,

@@ -25,6 +25,7 @@ CONTEXT = (
     "general",
     "but-present",
     "weighed",
+    "affirmed",
     "rid",
 )
 ELSEWHERE = {
@@ -92,7 +93,8 @@ def _phrases(family: str, spec: Mapping[str, Any]) -> Iterator[tuple[str, list[s
     pairs = [pair.split() for pair in spec.get("pairs", ())]
     yield family, [*spec.get("says", ()), *(f"<{sign}> ** <{place}>" for sign, place in pairs)]
     yield f"{family}/last", [f"<{place}> ** <{sign}>" for sign, place in pairs]  # the sign is the last word
-    yield f"{family}/short", spec.get("short", {}).get("says", ())
+    for how in ("short", "alone"):
+        yield f"{family}/{how}", spec.get(how, {}).get("says", ())
     for how in ("beside", "anywhere", "without"):
         for place, says in spec.get(how, {}).items():
             yield f"{family}/{how}/{place}", says

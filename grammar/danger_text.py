@@ -93,6 +93,7 @@ NO_VOLTS = frozenset(
         "euros",
         "ohm",
         "ohms",
+        "by",
     )
 )
 FALLS = frozenset(
@@ -101,6 +102,9 @@ FALLS = frozenset(
 DIRECTIONS = frozenset({"north", "south", "latitude", "east", "west", "lat"})  # "66 degrees north" is a place
 FLAT = 9.0  # volts under which a lithium battery has switched off or is empty,
 CELL = (2.4, 3.8)  # where they are not those of one cell
+WIDE = 1.5
+NEEDLE = 4  # words between a needle and where it stands
+GAUGES = frozenset({"needle", "voltmeter", "volts", "voltage"})
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -175,6 +179,7 @@ def _figures(words: list[str]) -> list[str]:
     systems = {word for word, after in pairwise(words) if after in VOLTS}
     if FALLS & set(words):  # then one battery's volts are no reading
         systems.discard("12")
+    others = {word for word, after in pairwise(words) if after in NO_VOLTS}  # the bare twin of "15.5 inches" is inches
     for at, word in enumerate(words):
         if not "0" <= word[:1] <= "9":
             continue
@@ -187,12 +192,33 @@ def _figures(words: list[str]) -> list[str]:
             continue
         elif (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
             named[at] = "#hot"
-        elif after in VOLTS or (("." in word or "," in word) and after not in NO_VOLTS):
+        elif (
+            after in VOLTS
+            or (_is_broken(word) and after not in NO_VOLTS and word not in others)
+            or _is_needle(words, at)
+        ):
             low = after in VOLTS and 0.5 < value < FLAT and not word.isdigit() and not CELL[0] < value < CELL[1]
-            named[at] = "#high" if _too_high(value, systems) else "#low" if low else word
+            named[at] = "#high" if _too_high(value, systems) and not _is_range(words, at) else "#low" if low else word
         elif after == "f" and value <= 32:
             named[at] = "#-"
     return named
+
+
+def _is_broken(number: str) -> bool:
+    return "." in number or "," in number
+
+
+def _is_needle(words: list[str], at: int) -> bool:
+    """Whether a needle stands at this bare number: a gauge reads volts where no other unit follows."""
+    after = words[at + 1] if at + 1 < len(words) else ""
+    before = words[max(0, at - NEEDLE) : at]
+    return after not in NO_VOLTS and after not in ("amp", "percent") and not GAUGES.isdisjoint(before)
+
+
+def _is_range(words: Sequence[str], at: int) -> bool:
+    """Whether it ends a device's wide range, "9-33 V": no reading wanders that far."""
+    before = words[at - 1] if at else ""
+    return "0" <= before[:1] <= "9" and float(words[at].replace(",", ".")) > WIDE * float(before.replace(",", "."))
 
 
 def _too_high(volts: float, systems: set[str]) -> bool:

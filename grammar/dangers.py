@@ -13,19 +13,23 @@ from itertools import pairwise
 from grammar.danger_table import Signs, signs
 from grammar.danger_text import Text, read
 from grammar.phrases import QUESTION, Hit
-from grammar.reading import Danger
+from grammar.reading import Danger, Stated
 
 BESIDE = 8  # words between a sign and what it must stand by
 SHORT = 4  # words of a message so short that one word of danger is enough
 DENIES = 4  # words over which a "not" reaches
 FAR = 3  # words between two of a sign that a comma makes too many
-LIST_COMMAS = 3  # commas that make a list of different things
+ASKED = ("who", "which")  # begin another item of a list
+LIST_COMMAS = 3  # commas and such words that make a list of different things
 PARTS = frozenset({"or", "whether", "if", "unless", "then", "which", "but"})  # words that begin another clause
 TENSE = 3  # words before a sign in which its verb is looked for
 LIST = 9  # words of a list that is denied as a whole
 ENDS_LIST = frozenset({"but", "it", "its", "they", "is", "are", "was", "were", "the", "my", "and", "has", "have", "."})
 THINGS = ("battery", "fuse", "joint", "posts")  # classes of words that are no sign by themselves
 OWN = frozenset({"this", "these", "that", "my", "our", "the", "it"})
+OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only a battery has
+LITHIUM = ("lfp", "lithium-other")
+AFFIRMED = 4  # words of a next sentence in which "mine does" is looked for
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
 
 
@@ -41,12 +45,14 @@ class Context:
         mended = [hit for hit in named.get("mended", ()) if not any(at in asked for at in hit.at)]
         mended = [hit for hit in mended if hit.start - 1 not in asked]
         self.mended = [hit.start for hit in mended]
-        self.gone = {at: hit.end for hit in (*mended, *named.get("rid", ())) for at in range(hit.start, hit.end)}
+        self.gone = {at: hit.end for hit in mended for at in range(hit.start, hit.end)}
+        self.rid = {at: hit.end for hit in named.get("rid", ()) for at in range(hit.start, hit.end)}
         self.now = [hit.start for hit in named.get("now", ())]
         self.other_boat = [hit.start for hit in named.get("other-boat", ())]
         self.past = [hit.start for hit in named.get("past", ())]
         self.general = _spared(named.get("general", ()), named.get("but-present", ()))
         self.general_starts = [hit.start for hit in self.general]
+        self.affirmed = {hit.start for hit in named.get("affirmed", ())}
         weighed = [hit for hit in named.get("weighed", ()) if words.begins(hit.start)]
         weighed = [hit for hit in weighed if OWN.isdisjoint(words.words[hit.start : hit.end])]
         self.weighed = {at: hit.end for hit in weighed for at in range(hit.start, hit.end)}
@@ -61,11 +67,14 @@ def _spared(hits: Iterable[Hit], by: Iterable[Hit]) -> list[Hit]:
     return [hit for hit in hits if hit.start not in covered]
 
 
-def find_dangers(text: str) -> tuple[Danger, ...]:
-    """The signs of danger in a text, in its order; of each family and status the first. Any text will do."""
+def find_dangers(text: str, said: Iterable[Stated] = ()) -> tuple[Danger, ...]:
+    """The signs of danger in a text, in its order; of each family and status the first. Any text will do.
+
+    `said` are the facts of the conversation: what it speaks of need not be named again.
+    """
     words = read(text)
     table = signs()
-    hits = _standing(words, table)
+    hits = _standing(words, table, _spoken_of(said))
     if not hits:
         return ()
     context = Context(table.context.find(words.words), words)
@@ -84,7 +93,15 @@ def find_dangers(text: str) -> tuple[Danger, ...]:
     return tuple(found.values())
 
 
-def _standing(words: Text, table: Signs) -> list[Hit]:
+def _spoken_of(said: Iterable[Stated]) -> frozenset[str]:
+    """The classes of words that a conversation with these facts has spoken of."""
+    told = list(said)
+    battery = any(item.fact.startswith(OF_A_BATTERY) for item in told)
+    lithium = any(item.fact == "battery.chemistry" and item.value in LITHIUM for item in told)
+    return frozenset((*(("battery", "aboard", "electric") if battery else ()), *(("lithium",) if lithium else ())))
+
+
+def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) -> list[Hit]:
     """The signs that have by them what they need and are no look-alike."""
     hits = table.signs.find(words.words)
     if not hits:
@@ -102,7 +119,7 @@ def _standing(words: Text, table: Signs) -> list[Hit]:
         hit
         for hit in hits
         if not _is_look_alike(hit, masked, things)
-        and _has_place(hit, near, words, table)
+        and _has_place(hit, near, words, table, about)
         and not (_is_list(hit, words) if hit.name.split("/")[0] in table.loose else _is_strained(hit, words))
     ]
 
@@ -120,7 +137,8 @@ def _is_strained(hit: Hit, words: Text) -> bool:
 
 def _is_list(hit: Hit, words: Text) -> bool:
     """Whether its words stand in as many items of a list: "LFP 100, who's lighter, who takes frost, a charger"."""
-    return sum(at in words.commas for at in range(hit.start + 1, hit.end)) >= LIST_COMMAS
+    asked = sum(words.words[at] in ASKED for at in range(hit.start + 1, hit.end))
+    return asked + sum(at in words.commas for at in range(hit.start + 1, hit.end)) >= LIST_COMMAS
 
 
 def _is_look_alike(hit: Hit, masked: Mapping[int, list[Hit]], things: frozenset[int]) -> bool:
@@ -133,21 +151,25 @@ def _is_look_alike(hit: Hit, masked: Mapping[int, list[Hit]], things: frozenset[
     return any(len(mask.at) == 1 or mask.at == hit.at or not set(mask.at) <= set(hit.at) for mask in around)
 
 
-def _has_place(hit: Hit, near: dict[str, list[int]], words: Text, table: Signs) -> bool:
+def _has_place(
+    hit: Hit, near: dict[str, list[int]], words: Text, table: Signs, about: frozenset[str] = frozenset()
+) -> bool:
     family, how, place = (*hit.name.split("/"), "", "")[:3]
-    if any(not near.get(need) for need in table.needs.get(family, ())):
+    if how != "alone" and any(not near.get(need) and need not in about for need in table.needs.get(family, ())):
         return False
     if how == "short":
         first, last = words.sentences[hit.start]
         alone = (hit.start, hit.end) == (first, last) and words.words[last : last + 1] != (QUESTION,)
         return words.size <= SHORT or alone  # "Smoke. It comes from the bow."
     if how == "anywhere":
-        return bool(near.get(place)) or words.size <= SHORT
+        return bool(near.get(place)) or place in about or words.size <= SHORT
     if how == "without":
         return not near.get(place)
     if how == "beside":
         first, last = words.sentences[hit.start]
         found = near.get(place, [])
+        if place in about and _any(near.get("it", []), first, last):  # it is the battery that was spoken of
+            return True
         return _any(found, max(first, hit.start - BESIDE), hit.start) or _any(
             found, hit.end, min(last, hit.end + BESIDE)
         )
@@ -164,8 +186,10 @@ def _status(hit: Hit, keeps: bool, words: Text, context: Context, denied: Hit | 
     first, last = words.sentences[hit.start]
     if _is_denied(hit, first, words, context, denied):
         return "denied"
-    if _is_general(hit, first, context):
+    if _is_general(hit, first, context) and not _is_affirmed(hit, last, context):
         return "general"
+    if context.rid.get(hit.start, 0) >= hit.end:  # "binned the swollen one", "to the tip with its bulge"
+        return "past"
     if _is_now(hit, first, words, context):
         return "present"
     after = words.sentences[min(last + 1, len(words.words) - 1)][1]
@@ -179,6 +203,11 @@ def _is_now(hit: Hit, first: int, words: Text, context: Context) -> bool:
     """Whether it is told in the present, which nothing that was mended or long ago makes past."""
     reach = range(max(first, hit.start - TENSE), hit.start + 1)
     return _any(context.now, max((at for at in reach if at in words.commas), default=reach.start), hit.end)
+
+
+def _is_affirmed(hit: Hit, last: int, context: Context) -> bool:
+    """Whether what is asked in general is then said to be so: "what if it swells? Mine has"."""
+    return any(hit.end <= at <= last + AFFIRMED for at in context.affirmed)
 
 
 def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit | None) -> bool:

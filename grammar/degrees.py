@@ -11,7 +11,9 @@ from grammar.scene import Scene
 
 HOT = 45.0  # nobody's battery space is so warm in Celsius, but beside an engine or in the sun
 HOTTEST = 65.0
-HEATED = frozenset({"engine", "diesel", "sun", "tropics", "exhaust", "heat"})
+HEATED = frozenset(
+    {"engine", "diesel", "sun", "tropics", "exhaust", "heat", "bakes", "bake", "baking", "hot", "desert"}
+)
 TOLD = re.compile(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")
 AMERICAN = frozenset({"foot", "inch", "pound", "degree_Fahrenheit"})
 METRIC = frozenset({"meter", "centimeter", "kilogram", "millimeter ** 2", "millimeter", "liter"})

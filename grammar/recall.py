@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from grammar.amend import denied
 from grammar.answers import AT_REST, FOLLOWS, WEAK, is_free
-from grammar.attach import close
+from grammar.attach import NOT_OURS, close
 from grammar.attach_lengths import METRIC_SIZES
 from grammar.attach_pairs import NOMINAL
 from grammar.attach_readings import FLATTENED
@@ -18,6 +18,7 @@ from grammar.degrees import said_fahrenheit
 from grammar.facts import facts
 from grammar.groups import FILLERS
 from grammar.items import Item
+from grammar.later import mentioned_again, told_by_words
 from grammar.parts import parts
 from grammar.reading import Quantity, Stated
 from grammar.scene import Scene
@@ -32,34 +33,64 @@ CHARGED = 13.0  # volts: no charger gives less
 ALIKE = 4.0  # a bare number so many times larger or smaller is another thing
 CHARGING = 0.5  # of the amp-hours: no charger gives more
 FAR = 6.0  # the same where the message says nothing else
+MENDED = 12.0  # the same in a correction: "sorry, it's 0.18" of 1.8
 WIDE = 20.0  # the same for a number with its unit
 STRANGE = 2  # words beside a bare number that say nothing known
+READ = 1.4  # of one battery's readings no one is so many times another
+TWICE = 2.0
+RATED = frozenset({"battery.cca", "battery.ca"})
 EXACT = 0.4  # "17.4 to be exact" is that near to what was said
 CELSIUS = frozenset({"c", "celsius"})
 LABELS = frozenset({"label", "sticker"})  # of a battery
+PAIR = frozenset({"charger.setting", "battery.chemistry"})
 MANY = frozenset({"battery.count", "bank.count"})
 OTHER_RATING = {"battery.cca": "battery.ca", "battery.ca": "battery.cca"}
 SIZES = {"battery.group": GROUPS, "cable.area": frozenset(f"{size:g}" for size in METRIC_SIZES)}
+SOME_CELLS = frozenset({"end", "other", "others", "last", "first", "middle", "rest", "two", "third", "fourth"})
+LONGEST_BURST = 90.0  # seconds
+CHARGED_SO = frozenset({"charge", "charged", "charging", "recharged"})
+MOST_DRAIN = 5.0  # amps that flow with all switched off
+SYSTEMS = frozenset({"system", "boat", "bank", "setup"})
 ONE_BATTERY = 12.0  # volts: "24, sorry" is the bank's
 VOLTS = ("bank.voltage", "battery.nominal")
 
 
 def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
     """The facts with those that speak of figures said before; `said` has the newest first."""
-    if not said or len(scene.tokens) > LONGEST:
+    if not said:
         return stated
-    stated = _same_dimension(scene, stated, said)
+    if len(scene.tokens) > LONGEST:
+        return [*stated, *(_gone_on(scene, stated, said) if _opening(scene) else ())]
+    again = list(mentioned_again(scene, said))
+    gone = {item.part.span for item, _ in again if item.part}
+    stated = _same_dimension(scene, [item for item in stated if item.span not in gone], said)
     found = [
+        *_told_again(scene, again, stated),
         *_rescaled(scene, said),
         *_corrected(scene, stated, said),
         *_renamed(scene, stated, said),
         *_measured_so(scene, stated, said),
+        *_turned_about(scene, stated, said),
+        *_read_there(scene, said),
+        *_drained(scene, stated, said),
+        *_cells_apart(scene, stated, said),
         *_one_of_them(scene, said),
     ]
     if not found:
         found = list(_gone_on(scene, stated, said))
     spans = {item.span for item in found}
-    return [*(item for item in stated if item.span not in spans or item.how not in WEAK), *found]
+    told = {item.fact for item in found if item.fact == "reading.gravity"}
+    kept = (item for item in stated if item.fact not in told and (item.span not in spans or item.how not in WEAK))
+    return [*kept, *found]
+
+
+def _told_again(scene: Scene, again: list[tuple[Item, Stated]], stated: list[Stated]) -> Iterator[Stated]:
+    """ "22.1 was at the fuse board, at the battery 23.9": the figure beside one said before takes its place."""
+    for item, old in again:
+        free = [other for other in _free(scene, stated) if other.dim in (item.dim, "NUM") and other is not item]
+        free = [other for other in free if all(other is not one for one, _ in again)]
+        if len(free) == 1 and (value := _as(old, free[0].quantity)) is not None:
+            yield _stated(scene, free[0], old.fact, value)
 
 
 def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
@@ -99,7 +130,51 @@ def _of_one_unit(scene: Scene, old: Stated, new: Stated) -> bool:
     spec = facts()[new.fact]
     if new.fact == "reading.voltage" and not _reads_as(scene, old, new):
         return False
+    if isinstance(new.value, float) and not _may_be(old, new.value):
+        return False
+    if new.fact == "bank.voltage" and old.fact == "battery.nominal" and new.value != ONE_BATTERY:
+        return bool(scene.named("note", "correction"))
+    if new.fact in VOLTS and old.fact not in VOLTS:  # "and 24 V?" is a system, "sorry, 12 V" is read
+        return bool(scene.named("note", "correction")) and not _is_system(scene, new) and _alike(new, old, READ)
+    if old.fact == "load.burst" and isinstance(new.value, float) and new.value > LONGEST_BURST:
+        return False
+    if spec.unit == "ampere" and not _same_amps(scene, old, new):
+        return False
     return bool(spec.unit) and facts()[old.fact].unit == spec.unit
+
+
+def _is_system(scene: Scene, item: Stated) -> bool:
+    """Whether these volts are a system's by the word after them: "24 V system sorry"."""
+    after = scene.text[item.span[1] :].lower().split()
+    return item.fact in VOLTS and bool(after) and after[0].strip(".,;") in SYSTEMS
+
+
+def _same_amps(scene: Scene, old: Stated, new: Stated) -> bool:
+    """Whether amps may be another figure of the same: a rating in cranking amps is told as one, a charger's are few."""
+    if new.fact in RATED:
+        return old.fact in RATED
+    if old.fact in RATED:
+        return bool(scene.named("note", "correction")) and _alike(new, old, TWICE)
+    if new.fact == "charger.current" and old.fact.startswith("load.") and scene.vocabulary & CHARGED_SO:
+        return False
+    if old.fact == "charger.current" and new.fact == "load.current":
+        bursts = any(item.quantity.unit == "second" for item in scene.quantities("TIME"))
+        return not bursts and _alike(new, old, ALIKE)
+    one = scene.text[new.span[1] :].lower().startswith(" one")  # "changed my mind, a 20 A one" is no alternator
+    chargers = any(item.fact == "charger.current" for item in scene.said)
+    return not (old.fact == "alternator.current" and one and chargers)
+
+
+def _may_be(old: Stated, value: float) -> bool:
+    """Whether a new figure can be one of this fact: a system's volts are round, readings differ by little."""
+    if old.fact in VOLTS:
+        return value in NOMINAL
+    if old.fact == "cable.area":
+        return value in METRIC_SIZES
+    volts = facts()[old.fact].unit == "volt"
+    if not volts or isinstance(old.value, str) or old.fact == "cable.drop":
+        return True
+    return _ratio(value, old.value) <= READ or _ratio(value, old.value * TWICE) <= READ
 
 
 def _reads_as(scene: Scene, old: Stated, new: Stated) -> bool:
@@ -110,6 +185,9 @@ def _reads_as(scene: Scene, old: Stated, new: Stated) -> bool:
         return new.value >= CHARGED
     if old.fact in VOLTS:
         return new.value in NOMINAL
+    mended = scene.named("note", "correction") and not any(item.fact == "reading.voltage" for item in scene.said)
+    if mended and old.fact == "reading.load_voltage" and not scene.about(*AT_REST):
+        return True
     return _under_load(scene, old, new)
 
 
@@ -133,7 +211,7 @@ def _corrected(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> It
         free = (other for other in _free(scene, stated) if other.dim == item.dim and not denied(scene, other))
         new = next((other for other in free if 0 < abs(other.at - item.at) <= NEXT), None)
         if new is not None and (value := _as(old, new.quantity)) is not None:
-            yield _stated(scene, new, old, value)
+            yield _stated(scene, new, old.fact, value)
 
 
 def _said_as(item: Item, said: Sequence[Stated]) -> Stated | None:
@@ -165,11 +243,11 @@ def _as(old: Stated, new: Quantity) -> float | str | None:
     value: float | None = float(new.value)
     if new.unit or spec.unit == "degree_Celsius":
         value = in_unit(float(new.value), new.unit or typed.unit, spec.unit)
-    elif typed.value and new.kind != "count":
+    elif typed.value and new.kind != "count" and old.value != typed.value:
         value = float(old.value) * float(new.value) / float(typed.value)
     if value is None or (spec.low is not None and value < spec.low) or (spec.high is not None and value > spec.high):
         return None
-    return value
+    return value if _may_be(old, value) else None
 
 
 def _rescaled(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
@@ -197,6 +275,57 @@ def _renamed(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
             return
 
 
+def _turned_about(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "Other way round?": the charger's kind and the battery's change places."""
+    told = {old.fact: old for old in said}
+    words = [token.word for token in scene.tokens]
+    at = next((at for at, word in enumerate(words[:-1]) if (word, words[at + 1]) == ("other", "way")), None)
+    setting, kind = told.get("charger.setting"), told.get("battery.chemistry")
+    if at is None or setting is None or kind is None or len(words) > FEW or any(item.fact in PAIR for item in stated):
+        return
+    span = scene.span(at, at + 2)
+    yield replace(setting, value=kind.value, span=span, how="asked")
+    yield replace(kind, value=setting.value, span=span, how="asked")
+
+
+def _read_there(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "It was measured at the thruster, not at the battery": the volts under load said before, read elsewhere."""
+    told = {old.fact: old for old in said}
+    old = told.get("reading.load_voltage")
+    there = [found for found in scene.roles if found.concept == "at_load" and not _denies(scene, found.start)]
+    if old is None or "reading.load_voltage_at_load" in told or not there or scene.measured or _asks(scene):
+        return
+    if {"measured", "read", "taken", "was", "took"} & scene.vocabulary:
+        span = scene.span(there[0].start, there[0].end)
+        yield replace(old, fact="reading.load_voltage_at_load", span=span, how="asked")
+
+
+def _drained(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "Nothing on, I mean, all off": the few amps said before are what is drawn with all switched off."""
+    off = scene.named("role", "drain.current")
+    told = {old.fact: old for old in said}
+    amps = told.get("load.current")
+    here = any(item.unit == "ampere" for item in stated) or scene.quantities("AMP", "NUM")
+    if not off or amps is None or here or "drain.current" in told or isinstance(amps.value, str):
+        return
+    if amps.value <= MOST_DRAIN and scene.named("note", "correction"):
+        yield replace(amps, fact="drain.current", span=scene.span(off[0].start, off[0].end), how="asked")
+
+
+def _cells_apart(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
+    """ "The two end cells are 1.24 though": other cells than those read before, which differ by so much."""
+    old = next((item for item in said if item.fact == "reading.gravity"), None)
+    new = [item for item in stated if item.fact == "reading.gravity"]
+    if old is None or len(new) != 1 or scene.named("note", "correction") or isinstance(old.value, str):
+        return
+    value = new[0].value
+    some = SOME_CELLS & scene.vocabulary and {"cell", "cells", "one", "ones"} & scene.vocabulary
+    if isinstance(value, str) or not some or value == old.value:
+        return
+    yield replace(new[0], value=min(value, old.value), how="asked")
+    yield replace(new[0], fact="reading.gravity_spread", value=round(abs(value - old.value), 4), how="asked")
+
+
 def _asks(scene: Scene) -> bool:
     return "?" in scene.text or scene.about("request:convert", "request:what_is")
 
@@ -208,10 +337,19 @@ def _denies(scene: Scene, start: int) -> bool:
 def _one_of_them(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
     """ "Just the stern one", of two batteries said before: one battery."""
     count = next((item for item in said if item.fact == "battery.count"), None)
+    alone = len(scene.tokens) <= FEW and not scene.quantities("NUM", "AH", "VOLT")
+    if count is not None and alone and scene.word(len(scene.tokens) - 1 - _ends(scene)) == "single":
+        yield replace(count, value=1.0, span=scene.span(0, 1), how="asked")
+        return
     if count is None or scene.word(0) not in ("just", "only") or scene.word(1) != "the":
         return
     if any(scene.word(at) in ("one", "battery") for at in range(2, 5)):
         yield replace(count, value=1.0, span=scene.span(0, 2), how="asked")
+
+
+def _ends(scene: Scene) -> int:
+    """How many marks end the message."""
+    return int(bool(scene.items) and scene.items[-1].kind == "mark")
 
 
 def _measured_so(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
@@ -235,6 +373,14 @@ def _measured_so(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
 def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iterator[Stated]:
     """ "And 300?", "17.4 to be exact", "31, sorry": a bare number goes on with a figure of its size."""
     free = [item for item in _free(scene, stated) if item.dim in ("NUM", "COUNT") and is_free(scene, item)]
+    spoken_of = [item for item, _ in mentioned_again(scene, said)]
+    free = [item for item in free if not denied(scene, item) and item not in spoken_of]
+    opening = _opening(scene)
+    if opening:
+        free = [item for item in free if item.end <= opening]
+    mended = min((found.start for found in scene.named("note", "correction")), default=len(scene.tokens))
+    taken = {item.fact for item in stated if item.how not in WEAK} if all(one.start < mended for one in free) else set()
+    said = [old for old in said if old.fact not in taken]
     if (
         len(free) != 1
         or not free[0].part
@@ -243,21 +389,50 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     ):
         return
     item = free[0]
+    if _is_alternative(scene, item):
+        return
+    number = item.quantity.value
+    fact = "" if isinstance(number, str) else told_by_words(scene, item, float(number), said)
+    if fact == NOT_OURS:
+        return
+    if fact and not isinstance(number, str):
+        yield _stated(scene, item, fact, float(number))
+        return
     if (other := _names_another(scene, item, said)) is not None:
-        yield _stated(scene, item, other, float(item.quantity.value))
+        yield _stated(scene, item, other.fact, float(item.quantity.value))
         return
     exact = close(scene, item, "exact", reach=2.0)
     cued = scene.named("note", "ellipsis") or scene.named("note", "correction")
-    goes_on = bool(cued) or len(scene.tokens) <= BARE or _is_bare(scene)
+    goes_on = bool(cued) or bool(opening) or len(scene.tokens) <= BARE or _is_bare(scene)
     near = 1 + EXACT if exact else ALIKE
     battery = [old for old in said if old.fact == "battery.capacity"] if scene.word(item.start - 1) == "a" else []
     labelled = _on_label(scene, item)
     if labelled:
         battery = [old for old in said if old.fact.startswith("battery.")]
-    short = len(scene.tokens) <= SHORT or labelled
-    old = _matching(item, [*battery, *said], near, anyhow=goes_on and not exact) if short else None
+    short = len(scene.tokens) <= SHORT or labelled or bool(opening)
+    old = (
+        _matching(item, [*battery, *said], near, anyhow=_reach(scene) if goes_on and not exact else 0.0)
+        if short
+        else None
+    )
     if old is not None and (value := _as(old, item.quantity)) is not None:
-        yield _stated(scene, item, old, value)
+        yield _stated(scene, item, old.fact, value)
+
+
+def _is_alternative(scene: Scene, item: Item) -> bool:
+    """Whether it is weighed against the quantity right before it: "a panel of 10 watts? 30?"."""
+    near = scene.items[max(0, item.at - 2) : item.at]
+    later = scene.items[item.at + 1 : item.at + 3]
+    if len(later) == 2 and later[0].name in ("and", "&") and later[1].dim == "NUM":  # "then 35 and 25"
+        return True
+    return len(near) == 2 and near[0].dim in ("WATT", "AMP", "AH") and near[1].name in ("end", "or", "?")
+
+
+def _opening(scene: Scene) -> int:
+    """Where a first sentence ends that is little more than a figure: "oh 27. I have new glasses"; 0 for another."""
+    end = next((item.start for item in scene.items if item.name == "end"), 0)
+    numbers = [item for item in scene.measured if item.end <= end]
+    return end if end <= BARE and len(numbers) == 1 and numbers[0].dim == "NUM" else 0
 
 
 def _names_another(scene: Scene, item: Item, said: Sequence[Stated]) -> Stated | None:
@@ -285,8 +460,13 @@ def _on_label(scene: Scene, item: Item) -> bool:
     return scene.word(item.start - 1) in ("reads", "says") and bool(LABELS & scene.vocabulary)
 
 
-def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: bool) -> Stated | None:
-    """The newest figure that this number can take the place of; `anyhow`: else the one nearest in size."""
+def _reach(scene: Scene) -> float:
+    """How far from a figure said before a bare number may be that goes on with it."""
+    return MENDED if scene.named("note", "correction") else FAR
+
+
+def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: float) -> Stated | None:
+    """The newest figure that this number can take the place of, else the nearest, at most so many times as large."""
     number = item.quantity.value
     if isinstance(number, str):
         return None
@@ -298,13 +478,13 @@ def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: bool) 
         typed = _typed(old.text)
         if f"{number:g}" in SIZES.get(old.fact, ()):
             return old
-        fits = counts if old.fact in MANY else item.dim == "NUM"
+        fits = (counts if old.fact in MANY else item.dim == "NUM") and _may_be(old, number)
         if fits and typed is not None and not isinstance(typed.value, str):
             numeric.append((_ratio(number, typed.value), old))
     found = next((old for far, old in numeric if far <= near), None)
     if found is None and anyhow and numeric:
         far, other = min(numeric, key=lambda pair: pair[0])
-        most = near if other.fact in MANY else float("inf") if other.fact == "ambient.temperature" else FAR
+        most = near if other.fact in MANY else float("inf") if other.fact == "ambient.temperature" else anyhow
         found = other if far <= most else None
     return found
 
@@ -326,6 +506,6 @@ def _ratio(one: float, other: float) -> float:
     return max(one / other, other / one) if one * other > 0 else float("inf")
 
 
-def _stated(scene: Scene, item: Item, old: Stated, value: float | str) -> Stated:
+def _stated(scene: Scene, item: Item, fact: str, value: float | str) -> Stated:
     span = scene.span(item.start, item.end)
-    return Stated(old.fact, value, facts()[old.fact].unit, scene.text[slice(*span)], span, how="asked")
+    return Stated(fact, value, facts()[fact].unit, scene.text[slice(*span)], span, how="asked")

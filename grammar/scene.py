@@ -45,6 +45,7 @@ class Scene:
     weights: list[float] = field(default_factory=list)  # grammar/near.py
     sides: dict[int, Sides] = field(default_factory=dict)  # grammar/groups.py
     said: tuple[Stated, ...] = ()  # facts of the conversation before
+    likely: tuple[str, ...] = ()  # facts by which the things go that were asked about last
     loaded: bool = False  # a voltage was read under load
     read_at_rest: bool = False  # a voltage was read at rest
     implausible: list[Stated] = field(default_factory=list)  # values that cannot be

@@ -50,7 +50,7 @@ RULES: dict[str, Rule] = {
 }
 TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number counts, in the fact's own unit
     "charger.current": ("AH",),
-    "battery.capacity": ("TIME",),
+    "battery.capacity": ("TIME", "CCA"),
     "battery.nominal": ("TIME",),
     "cable.drop": ("VOLT",),
     "cable.area": ("MM",),
@@ -60,6 +60,8 @@ TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number cou
 ALLOWED = attach_counts.ALLOWED
 CHANGED = frozenset({"battery.capacity", "battery.count", "battery.cca"})  # "from 70 to 110 Ah": it is 110 now
 MOST_QUANTITIES = 300  # a message with more is a table, which a person reads
+LASTING = frozenset({"night", "anchor", "overnight", "all", "nights"})
+WEIGHED = frozenset({"or", "vs", "not", "/", "instead"})
 PER_DAY = frozenset({"drain.current", "load.current"})  # "5 Ah a day" is a current
 HOURS, NIGHT = 24.0, 12.0
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
@@ -78,6 +80,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     several = sum(item.fact == "bank.layout" for item in words.stated) > 1
     told = [item for item in words.stated if not (several and _of_limit(scene, claims, item))]
     replied = recalled(scene, answered(scene, [*told, *found], expecting), said)
+    replied += _drawn_then(scene, replied, said)
     stated = amended(scene, spread(combined(scene, replied)))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
@@ -118,6 +121,17 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
     return []
 
 
+def _drawn_then(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
+    """Amps told after the volts under load: those that were drawn then are the load's, and the other way round."""
+    now, before = {item.fact: item for item in stated}, {item.fact for item in said}
+    if "reading.load_voltage" not in before | now.keys() or scene.about("role:tester"):
+        return []
+    for fact, other in (("reading.current", "load.current"), ("load.current", "reading.current")):
+        if fact in now and other not in before | now.keys():
+            return [replace(now[fact], fact=other, how="default")]
+    return []
+
+
 def _lithium_by_volts(scene: Scene, found: list[Stated], words: Words) -> list[Stated]:
     """A battery named by 12.8 V is a lithium one."""
     if any(item.fact == "battery.chemistry" for item in words.stated):
@@ -143,18 +157,30 @@ def _claims(scene: Scene) -> dict[int, Claim]:
     scene.loaded = any(claim.fact.startswith("reading.load") for claim in claims.values())
     scene.read_at_rest = any(claim.fact == "reading.voltage" for claim in claims.values())
     claims |= {item.at: claim for item in amps if (claim := _claim(scene, item))}
-    return claims | _limit_of_lithium(scene, claims)
+    return claims | _limit_of_lithium(scene, claims) | _beside_charger(scene, claims)
 
 
 def _limit_of_lithium(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     """Amps of nothing named beside a lithium battery are its limit, where the load has amps of its own."""
     running = [at for at, claim in claims.items() if claim.fact == "load.current"]
     loose = [at for at in running if claims[at].how in ("default", "near")]
-    if not scene.lithium or len(running) != len(loose) + 1 or len(loose) != 1:
+    if not scene.lithium_known or len(running) != len(loose) + 1 or len(loose) != 1:
         return {}
     near = scene.items[max(0, loose[0] - 3) : loose[0] + 4]
     owned = any(item.fact == "battery.chemistry" or item.dim == "AH" for item in near)
     return {loose[0]: Claim("battery.max_current", "near")} if owned else {}
+
+
+def _beside_charger(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """Amps near a charger that has amps of its own are a load's: "3 A for the night, 10 A charger"."""
+    charging = [at for at, claim in claims.items() if claim.fact == "charger.current"]
+    loose = [at for at in charging if claims[at].how in ("default", "near", "range")]
+    if len(charging) != 2 or len(loose) != 1 or any(claim.fact == "load.current" for claim in claims.values()):
+        return {}
+    first, last = sorted(charging)
+    between = {item.name for item in scene.items[first + 1 : last]}
+    lasting = scene.about("request:how_long") or bool(between & LASTING)
+    return {loose[0]: Claim("load.current", "near")} if lasting and not between & WEIGHED else {}
 
 
 def _claim(scene: Scene, item: Item) -> Claim | None:
@@ -236,7 +262,7 @@ def _meant(scene: Scene, item: Item, fact: str, value: float) -> float:
     if fact == "reading.gravity" and value > 2:
         return value / 1000
     if fact == "reading.rest_time" and _is_night(item.quantity):
-        return value * NIGHT
+        return value * (NIGHT if value <= 1 else HOURS)
     return attach_volts.LITHIUM_NOMINAL.get(value, value) if fact == "battery.nominal" else value
 
 

@@ -13,6 +13,7 @@ TOKEN = re.compile(
     r"|[^\W\d_]\w*(?:['’´`][^\W\d_]+)*"
     r"|\n|([^\w\s])\1*"  # a run of one mark is one mark
 )
+LINK = re.compile(r"\b(?:https?://|www\.)\S+", re.IGNORECASE)
 QUIET = frozenset("'\"’‘“”`´*_~")  # quotes and stars say nothing
 ABBREVIATED = frozenset(
     ("approx", "no", "vs", "max", "min", "temp", "cont", "incl", "amps", "volts", "etc", "e", "g", "i")
@@ -30,10 +31,15 @@ class Token:
     mended: bool = False
 
 
+def unlinked(text: str) -> str:
+    """The text with spaces for its links: what stands in one are not the writer's words."""
+    return LINK.sub(lambda link: " " * len(link[0]), text)
+
+
 def cut(text: str) -> list[Token]:
-    """The words and marks of a text. Hyphens inside words and quotes are left out."""
+    """The words and marks of a text. Hyphens inside words, quotes and links are left out."""
     tokens = []
-    for match in TOKEN.finditer(text):
+    for match in TOKEN.finditer(unlinked(text)):
         word = match[1] or match.group()
         if word in QUIET or (word in "-–‐‑" and _joins(text, match.start(), match.end())):
             continue

@@ -74,7 +74,8 @@ def named(text: str, part: str = "says") -> Unit:
 def _escaped(spelling: str) -> str:
     """A spelling as a pattern: words of three letters and more may have a plural s, anything may join its words."""
     words = [re.escape(word) + ("s?" if LONG.fullmatch(word) else "") for word in spelling.split(" ")]
-    return "[ .-]{0,2}".join(words)
+    between = r"(?!\. )[ .-]{0,2}" if spelling.startswith("a ") else "[ .-]{0,2}"  # "30 A. Hours" are amps
+    return between.join(words)
 
 
 def _longest_first(spelt: list[str]) -> str:
@@ -87,7 +88,7 @@ def pattern() -> str:
     says = _longest_first([spelling for row in rows for spelling in row["says"]])
     second = [_second(spelling, row.get("signs", [])) for row in rows for spelling in row.get("joined", ())]
     # "8.8 w/ 240 A" is with, "30 amp dc-dc" a converter, "100 C20" no temperature
-    other = r"(?!(?<=c)[0-9])(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)(?!(?<= m)[0-9])"
+    other = r"(?!(?<=c)[0-9])(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)(?!(?<= m)[0-9])(?!\.g\.m)"
     whole = r"(?:full|whole|solid|straight) (?=(?:hours?|hrs?|days?|weeks?|nights?|months?)\b)"
     return rf"(?:-|of an? |{whole})?(?:{says}|A|{'|'.join(second)})(?!(?!ish\b)[^\W\d_]){other}"
 

@@ -106,8 +106,8 @@ def quantity_names(item: Quantity) -> list[str]:
         return [name]
     if item.kind == "system_voltage":
         return ["system"]
-    if name == "volt" or (name == "number" and value % 1 and 5 <= value < 32):
-        return ["volt", volt_name(value)]
+    if name == "volt" or (name == "number" and value % 1 and 5 <= abs(value) < 32):  # -12.6: the leads are swapped
+        return ["volt", volt_name(abs(value))]
     if name.startswith("degree") or (name == "number" and value < 0):
         cold = value <= (FREEZING_F if name == "degree_Fahrenheit" else 0)
         return ["degree", "frost"] if cold else ["degree"]

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from grammar.dangers import find_dangers
+from grammar.reader import read
 from service.leadsman import Leadsman
 from service.reference import rows
 from service.thread import Signer
@@ -25,6 +26,7 @@ QUIET = [
     for name in ("denied", "past", "general", "silent")
     for text in table.get(name, {}).get("phrases", ())
 ]
+SECOND = [messages for table in FRESH for messages in table.get("second", {}).get("threads", ())]
 RANK = {row["id"].value: ("routine", "today", "stop-now").index(row["urgency"].value) for row in rows("hazards")}
 
 
@@ -108,6 +110,24 @@ def test_a_danger_stands_until_it_is_mended(messages: list[str], stands: bool) -
         reply = desk.ask(message, thread=thread)
         thread = reply.thread
     assert (("hazard", "stop") in [(item.topic, item.verdict) for item in reply.answers]) is stands
+
+
+@pytest.mark.parametrize("messages", SECOND)
+def test_a_danger_that_comes_second_is_stopped(messages: list[str]) -> None:
+    desk = Leadsman(signer=Signer("a key"))
+    first = desk.ask(messages[0])
+    second = desk.ask(messages[1], thread=first.thread)
+    stops = [("hazard", "stop") in [(item.topic, item.verdict) for item in reply.answers] for reply in (first, second)]
+    assert stops == [False, True]
+
+
+def test_what_a_conversation_has_named_need_not_be_named_again() -> None:
+    said = read("a lithium battery of 100 Ah").stated
+    text = "it was -7 all last night and it has been on since yesterday"
+    assert find_dangers(text) == ()
+    assert [(item.family, item.status) for item in find_dangers(text, said)] == [
+        ("lfp-charged-below-freezing", "present")
+    ]
 
 
 def test_what_was_asked_of_a_danger_goes_on() -> None:

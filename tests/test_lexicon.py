@@ -2,20 +2,40 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from itertools import islice
 from pathlib import Path
 
 import pytest
 from lark import Lark, Token, Transformer
 
-from grammar import attach, groups, parts, read
-from tests.tools.dead import dangers, dead, lexicon, strings, texts, used
+from grammar import answers, attach, attach_counts, attach_numbers, groups, near, parts, read, recall
+from grammar.dangers import find_dangers
+from grammar.facts import facts
+from grammar.reading import Message, Stated
+from tests.generator import phrases
+from tests.tools.dead import Entry, Tables, dangers, dead, families, lexicon, strings, texts, used
 
 READING = Path(__file__).with_name("reading")
 DETAILS = tomllib.loads((READING / "details.toml").read_text(encoding="utf-8"))
 MODELS = ("Minnow", "Pike", "Sturgeon")
 MOST_UNMET = 23.0  # phrases in a hundred that no text of the tests holds; python -m tests.tools.dead lists them
+MOST_NEEDLESS = 9.0  # signs of danger in a hundred that add nothing to the others
+CUES = ("about", "detail", "note", "request", "term", "thing", "word")
+NEUTRAL = "zq"  # a word that means nothing
+OF_CONVERSATION = re.compile(r"([a-z]+\.[a-z_]+)(?:\?|=(\d+);) ")
+SMALL_WORDS = {
+    "filler": ((groups, "FILLERS"), (near, "FILLERS"), (recall, "FILLERS")),
+    "link": ((groups, "LINKS"), (near, "LINKS")),
+    "follows": ((answers, "FOLLOWS"), (recall, "FOLLOWS")),
+    "counted": ((attach_counts, "small_words"),),
+    "between": ((attach_counts, "small_words"),),
+    "leading": ((attach_numbers, "small_words"),),
+}
+MOST_TRIED = {"sign": 400, "context": 6000, "look-alike": 3000}  # messages for one phrase
 UNMET_DANGERS = 30.0  # a phrase of danger stands for many: "hot|warm to|for"
 
 
@@ -41,6 +61,157 @@ def test_the_entries_of_the_lexicon_are_exercised(tell):
 @pytest.mark.parametrize(("detail", "text"), [(name, text) for name, said in DETAILS.items() for text in said])
 def test_a_detail_is_found(detail, text):
     assert read(text).says(detail)
+
+
+@pytest.fixture
+def tables(monkeypatch) -> Tables:
+    """The reader's tables, of which entries can be left out."""
+    made = Tables()
+    made.put_in(monkeypatch)
+    return made
+
+
+def asked(text: str) -> Message:
+    """What is read in a text. "fact? ..." answers the question for it, "fact=300; ..." comes after that was said."""
+    match = OF_CONVERSATION.match(text)
+    if match is None:
+        return read(text, MODELS)
+    if match[2] is None:
+        return read(text[match.end() :], MODELS, (match[1],))
+    return read(text[match.end() :], MODELS, said=(Stated(match[1], float(match[2]), "", match[2], (0, 1)),))
+
+
+def facts_of(message: Message) -> list[list[tuple]]:
+    """What a message states, what it denies and what cannot be."""
+    read_so = message.stated, message.denied, message.implausible
+    return [[(item.fact, item.value, item.of) for item in items] for items in read_so]
+
+
+def understood(message: Message) -> tuple:
+    """What a message states, and its clauses."""
+    return facts_of(message), [(clause.span, clause.asks) for clause in message.clauses]
+
+
+def signs_of(message: Message) -> list[tuple[str, str]]:
+    """The signs of danger of a message."""
+    return [(danger.family, danger.status) for danger in message.dangers]
+
+
+def found_in(text: str) -> list[tuple[str, str]]:
+    """The same of a text of which nothing else is read: many are tried."""
+    return [(danger.family, danger.status) for danger in find_dangers(text)]
+
+
+@contextmanager
+def without_small_word(entry: Entry) -> Iterator[None]:
+    """Leave one of the small words out of all places that look for it."""
+    with pytest.MonkeyPatch.context() as patch:
+        for module, name in SMALL_WORDS[entry.table]:
+            kept = getattr(module, name)
+            less = (lambda asked, kept=kept: kept(asked) - {entry.phrase}) if callable(kept) else kept - {entry.phrase}
+            patch.setattr(module, name, less)
+        yield
+
+
+def named(entries: Iterable[Entry]) -> str:
+    """The entries, to be looked at: each needs a frame in tests/generator/frames.toml, or is to be taken out."""
+    return "without effect:\n" + "\n".join(f"{entry.file} [{entry.table}] {entry.phrase!r}" for entry in entries)
+
+
+def states(message: Message, fact: str, value: str, words: str) -> bool:
+    """Whether these words state this value."""
+    kind = facts()[fact].kind
+    wanted = value == "true" if kind == "flag" else float(value) if kind == "number" else value
+    return any((item.fact, item.value, item.text.lower()) == (fact, wanted, words) for item in message.stated)
+
+
+def has_effect(tables: Tables, kind: str, entry: Entry, frame: str, words: str) -> bool:
+    """Whether a phrase in this frame does what its class is for."""
+    text = frame.replace("{}", words)
+    message = asked(text)
+    if kind in CUES:
+        return message.says(f"{kind}:{entry.table}")
+    if kind == "role":
+        if not message.says(f"role:{entry.table}"):
+            return False
+        if any((item.fact, item.how) == (entry.table, "role") for item in message.stated):
+            return True
+        bare = frame.replace("{}", " ".join(NEUTRAL for _ in words.split()))
+        if facts_of(asked(bare)) != facts_of(message):  # as where another concept has the phrase too
+            return True
+    if kind.startswith("="):
+        return states(message, kind[1:], entry.table, words)
+    if kind == "filler":
+        with without_small_word(entry):
+            return facts_of(asked(text)) != facts_of(message)
+    concept = [line for line in tables.marks if line[0] == kind and line[1].table == entry.table]
+    left_out = concept if kind in ("count", "role") else [(kind, entry)]  # "a pair of" has "pair" beside it
+    with tables.without(*left_out):
+        return understood(asked(text)) != understood(message)
+
+
+def works(tables: Tables, kind: str, entry: Entry, first: list[str]) -> bool:
+    """Whether a phrase has an effect in some frame; `first` are those in which others of its concept had one."""
+    for frame in dict.fromkeys((*first, *phrases.around(kind, entry.table))):
+        if any(has_effect(tables, kind, entry, frame, words) for words in phrases.spelled(entry.phrase)):
+            first[:] = [frame, *(other for other in first if other != frame)]
+            return True
+    return False
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("kinds", [("value",), ("role",), ("alike", "count", "clause", "filler"), CUES], ids="/".join)
+def test_every_phrase_has_an_effect(kinds, tables, tell):
+    lines = [line for line in tables.marks if line[0] in kinds or (line[0].startswith("=") and "value" in kinds)]
+    first: dict[tuple[str, str], list[str]] = {}
+    without = [
+        entry for kind, entry in lines if not works(tables, kind, entry, first.setdefault((kind, entry.table), []))
+    ]
+    tell(f"phrases of {', '.join(kinds)}: {len(lines) - len(without)} of {len(lines)} have an effect in a made message")
+    assert not without, named(without)
+
+
+@pytest.mark.slow
+def test_every_sign_of_danger_has_an_effect(tables, tell):
+    lines = [line for line in tables.marks if line[0] == "sign"]
+    without, needless = [], []
+    for line in lines:
+        entry = line[1]
+        sign = entry.table, "general" if families()[entry.table].get("general") else "present"
+        found = ""
+        for text in islice(phrases.sign_messages(entry), MOST_TRIED["sign"]):
+            if sign in found_in(text):
+                found = found or text
+                with tables.without(line):
+                    if sign not in found_in(text):
+                        break
+        else:
+            needless += [entry] if found else []
+        if not found or sign not in signs_of(read(found)):
+            without.append(entry)
+    tell(f"signs of danger: {len(lines) - len(without)} of {len(lines)} are found, {len(needless)} by others too")
+    assert not without, named(without)
+    assert 100 * len(needless) / len(lines) <= MOST_NEEDLESS
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("kind", ["context", "look-alike"])
+def test_what_signs_are_told_apart_by_has_an_effect(kind, tables, tell):
+    """A phrase that takes a sign away or changes how it counts, and that no other phrase does it for."""
+    lines = [line for line in tables.marks if line[0] == kind]
+    signs = sorted(entry for of, entry in tables.marks if of == "sign")
+    without = []
+    for line in lines:
+        made = phrases.context_messages(line[1]) if kind == "context" else phrases.look_alike_messages(line[1], signs)
+        for text in islice(made, MOST_TRIED[kind]):
+            with tables.without(line):
+                bare = found_in(text)
+            if bare != found_in(text) == signs_of(read(text)):
+                break
+        else:
+            without.append(line[1])
+    tell(f"phrases of {kind}: {len(lines) - len(without)} of {len(lines)} change a sign in a made message")
+    assert not without, named(without)
 
 
 class Rows(dict):

@@ -199,7 +199,18 @@ FIRST_SAID = {
     "load.kind": Stated("load.kind", "thruster", "", "thruster", (0, 0)),
     "reading.load_voltage": Stated("reading.load_voltage", 9.4, "volt", "9.4", (0, 0)),
     "cable.insulation": Stated("cable.insulation", 105.0, "degree_Celsius", "105 degree", (0, 0)),
+    "battery.cca": Stated("battery.cca", 700.0, "ampere", "700 CCA", (0, 0)),
+    "reading.gravity": Stated("reading.gravity", 1.21, "", "1.21", (0, 0)),
 }
+CHARGED = (  # newest first
+    Stated("charger.current", 25.0, "ampere", "25 A", (0, 0)),
+    Stated("battery.count", 2.0, "", "two", (0, 0)),
+    Stated("battery.capacity", 160.0, "ampere_hour", "160", (0, 0)),
+    Stated("battery.charge", 40.0, "percent", "40%", (0, 0)),
+    Stated("alternator.current", 60.0, "ampere", "60 A", (0, 0)),
+    Stated("charger.voltage", 14.2, "volt", "14.2", (0, 0)),
+    Stated("battery.nominal", 12.0, "volt", "12 V", (0, 0)),
+)
 
 
 @pytest.mark.parametrize(
@@ -216,6 +227,21 @@ FIRST_SAID = {
         ("75 C is what's printed", "cable.insulation", "cable.insulation", 75.0),
         ("they're 120s", "battery.capacity", "battery.capacity", 120.0),
         ("no they'd be in parallel", "battery.capacity", "bank.layout", "parallel"),
+        ("what charger for all 3", "battery.capacity", "battery.count", 3.0),
+        ("how long to refill those with a 30", "battery.capacity", "charger.current", 30.0),
+        ("would the system be fine on 24 V, sorry", "reading.load_voltage", "bank.voltage", 24.0),
+        ("will it turn a 150 A unit then", "battery.cca", "load.current", 150.0),
+        ("it says mca on it", "battery.cca", "battery.ca", 700.0),
+        ("no kettle then. coffee machine 900", "load.power", "load.power", 900.0),
+        (
+            "oh 220. I had the wrong motor's papers in my hand when I wrote to you just now, and the rest of it stands"
+            " as I said it the first time",
+            "load.current",
+            "load.current",
+            220.0,
+        ),
+        ("the rest of the cells are 1.25", "reading.gravity", "reading.gravity_spread", 0.04),
+        ("the rest of the cells are 1.25", "reading.gravity", "reading.gravity", 1.21),
     ],
 )
 def test_a_figure_that_was_not_said_before_is_known_by_what_was(
@@ -223,6 +249,47 @@ def test_a_figure_that_was_not_said_before_is_known_by_what_was(
 ) -> None:
     found = read(text, MODELS, said=(FIRST_SAID[before],)).stated
     assert [item.value for item in found if item.fact == fact] == [value]
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("from 30", {"battery.charge": 30.0}),
+        ("what if I get it to 70 tonight", {"battery.charge": 70.0}),
+        ("and to be at 95", {}),
+        ("why does your colleague say 50", {}),
+        ("can the battery take a 50", {"charger.current": 50.0}),
+        ("15 A only, the pier trips", {"charger.current": 15.0}),
+        ("changed my mind, 40 amp one", {"charger.current": 40.0}),
+        ("read it again. 14.6", {"charger.voltage": 14.6}),
+        ("for a single?", {"battery.count": 1.0}),
+        ("14.2 was on float, in bulk 14.7", {"charger.voltage": 14.7}),
+        ("a panel of 20 watts? 40?", {"solar.power": 20.0}),
+    ],
+)
+def test_a_figure_of_something_else_changes_nothing_that_was_said(text: str, found: dict[str, float]) -> None:
+    stated = read(text, MODELS, said=CHARGED).stated
+    assert {item.fact: item.value for item in stated if isinstance(item.value, float)} == found
+
+
+@pytest.mark.parametrize(
+    ("text", "likely", "fact", "value"),
+    [
+        ("and a 350 on that", "fuse.rating", "fuse.rating", 350.0),
+        ("my neighbour gave me a 250", "fuse.rating", "fuse.rating", 250.0),
+        ("got a 30", "charger.current", "charger.current", 30.0),
+        ("we own 30 A. too weak?", "charger.current", "charger.current", 30.0),
+        ("what is in there now, it's 35", "cable.area", "cable.area", 35.0),
+        ("grey winter sun, say 2", "solar.power", "solar.sun_hours", 2.0),
+        ("took the radio's fuse out and it fell to 0.04", "drain.current", "drain.current", 0.04),
+        ("it's stuck on gel", "charger.current", "charger.setting", "gel"),
+    ],
+)
+def test_a_bare_figure_is_of_the_thing_asked_about_last(text: str, likely: str, fact: str, value: object) -> None:
+    said = (FIRST_SAID["battery.capacity"], FIRST_SAID["load.kind"])
+    assert [item.value for item in read(text, MODELS, said=said, likely=(likely,)).stated if item.fact == fact] == [
+        value
+    ]
 
 
 @pytest.mark.parametrize(

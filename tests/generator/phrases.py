@@ -15,13 +15,18 @@ from pathlib import Path
 from random import Random
 
 from grammar.phrases import GAPS
-from tests.tools.dead import Entry, classes, families
+from grammar.tokens import cut
+from grammar.vocabulary import lexicon
+from tests.tools.dead import TESTS, Entry, classes, families, strings
 
 HERE = Path(__file__).parent
 ENDINGS = ("", "s", "ing", "ed", "e", "es", "er", "ation", "y", "ical")
 BETWEEN = ("", "the", "the old", "it up")  # what may stand in a gap
-FIGURES = {"#hot": "70 degrees", "#high": "15.6 volts", "#low": "7.8 volts", "#-": "-5", "percent": "%"}
+FIGURES = {"#hot": "70 degrees", "#high": "15.6", "#low": "7.8 volts", "#-": "-5", "percent": "%"}
+BESIDE_QUANTITIES = ("role", "alike", "count", "filler")
+LONGEST_EXAMPLE, MOST_EXAMPLES = 140, 25
 MIXED = 40  # spellings of one phrase with its alternatives mixed anew
+MOST_PLACED = 60  # frames and signs for one spelling of what tells signs apart
 MOST_PLACES = 12  # words of a class that a sign is set beside
 
 Row = list[str]
@@ -43,12 +48,33 @@ def spelled(phrase: str) -> Iterator[str]:
         yield " ".join(filter(None, words))
 
 
-def messages(kind: str, entry: Entry) -> Iterator[str]:
-    """The messages of a phrase of the lexicon, of a class such as "role" or "=battery.charge"."""
+def around(kind: str, concept: str) -> list[str]:
+    """The frames of a concept, "{}" for its phrase, those made for it first. The class of a value begins with "="."""
     known = frames()
-    concept = f"{kind}:{entry.table}"
-    for frame in dict.fromkeys((*known.get(concept, ()), *known.get(kind, ()), *known["any"])):
-        yield from (frame.replace("{}", words) for words in spelled(entry.phrase))
+    group = "value" if kind.startswith("=") else kind
+    found = [*known.get(f"{kind}:{concept}", ()), *known.get(group, ()), *examples().get(f"{kind}:{concept}", ())]
+    if group in BESIDE_QUANTITIES:
+        found += [place.replace("Q", value) for place in known["places"] for value in known["quantities"]]
+    return list(dict.fromkeys((*found, *known["any"])))
+
+
+@cache
+def examples() -> dict[str, list[str]]:
+    """The shortest examples of reading that hold a phrase of a concept, with "{}" in its place."""
+    found: dict[str, set[str]] = {}
+    for path in sorted((TESTS / "reading").rglob("*.toml")):
+        for message in strings(tomllib.loads(path.read_text(encoding="utf-8"))):
+            if len(message) > LONGEST_EXAMPLE:
+                continue
+            tokens = cut(message)
+            for hit in lexicon().find([token.word for token in tokens]):
+                frame = f"{message[: tokens[hit.start].start]}{{}}{message[tokens[hit.end - 1].end :]}"
+                found.setdefault(f"{hit.kind}:{hit.concept}", set()).add(frame)
+    return {
+        name: sorted(texts, key=lambda text: (len(text), text))[:MOST_EXAMPLES]
+        for name, texts in found.items()
+        if name.partition(":")[0] in BESIDE_QUANTITIES or name.startswith("=")
+    }
 
 
 def rows(phrase: str, gaps: Sequence[str] = BETWEEN) -> Iterator[Row]:
@@ -76,20 +102,20 @@ def _choices(part: str) -> Iterator[str]:
 
 def text(row: Iterable[str]) -> str:
     """A row of words as somebody types it."""
-    return " ".join(FIGURES.get(word, word) for word in row).replace(" ?", "?")
+    return " ".join(FIGURES.get(word, word) for word in row).replace(" ?", "?").replace(" degrees c ", " c ")
 
 
 def sign_messages(entry: Entry) -> Iterator[str]:
     """The messages of a sign of danger, with what its family needs."""
     how, _, place = entry.how.partition("/")
     needs = [classes()[name][0] for name in families()[entry.table].get("needs", ())]
-    around = frames()["danger"]
+    set_in = frames()["danger"]
     if how in ("beside", "anywhere"):
         words = classes()[place]
         some = words[:: max(1, len(words) // MOST_PLACES)]
-        around = [frame.replace("[]", word) for word in some for frame in frames()[how]]
+        set_in = [frame.replace("[]", word) for word in some for frame in frames()[how]]
     for row in rows(entry.phrase):
-        for frame in around:
+        for frame in set_in:
             message = frame.replace("{}", text(row))
             yield message
             if needs:
@@ -102,11 +128,13 @@ def context_messages(entry: Entry) -> Iterator[str]:
     """The messages of what tells signs apart: before, behind and around signs of several families."""
     known = frames()
     name = entry.how or entry.table
-    around = known.get(f"danger {name}") or known["danger context"]
+    set_in = known.get(f"danger {name}") or known["danger context"]
+    signs = known["danger signs"]
+    placed = [(frame, sign) for frame in set_in for sign in (signs if "[]" in frame else ("",))]
+    rng = Random(entry.phrase)
     for row in rows(entry.phrase, (*BETWEEN, *known["danger gaps"])):
-        for frame in around:
-            message = frame.replace("{}", text(row))
-            yield from (message.replace("[]", sign) for sign in (known["danger signs"] if "[]" in frame else ("",)))
+        for frame, sign in rng.sample(placed, min(len(placed), MOST_PLACED)):
+            yield frame.replace("{}", text(row)).replace("[]", sign)
 
 
 def look_alike_messages(entry: Entry, signs: Iterable[Entry]) -> Iterator[str]:
@@ -117,8 +145,7 @@ def look_alike_messages(entry: Entry, signs: Iterable[Entry]) -> Iterator[str]:
         for sign, parts in steps:
             if any(not words.isdisjoint(part) or any(_fits(part, word) for word in words) for part, _ in parts):
                 for spliced in _spliced(row, parts):
-                    for message in _placed(sign, spliced):
-                        yield message
+                    yield from _placed(sign, spliced)
 
 
 @cache

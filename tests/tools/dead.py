@@ -10,26 +10,30 @@ import ast
 import json
 import re
 import tomllib
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from grammar import danger_text, vocabulary
-from grammar.phrases import Phrases, compiled
+from grammar import danger_table, danger_text, reader, slips, vocabulary
+from grammar import dangers as danger_finder
+from grammar.phrases import Hit, Phrases, compiled
 from grammar.slips import mended
 from grammar.tokens import cut
-from grammar.vocabulary import Trie
+from grammar.vocabulary import Found, Trie
 from tests.generator.messages import LEVELS, messages
 
 TESTS = Path(__file__).parents[1]
 GRAMMAR = Path(vocabulary.__file__).parent
 WORDS = GRAMMAR / "words"
+CONTEXT = "danger_context.toml"  # what signs of danger are told apart by
 MADE = 600  # messages of each level of the generator
 
 
 class Entry(NamedTuple):
-    """A phrase of the lexicon: its file, the table that holds it, the phrase, and for a sign of danger how it counts."""
+    """A phrase of the lexicon: its file, the table that holds it, the phrase; how a sign of danger counts."""
 
     file: str
     table: str
@@ -117,6 +121,78 @@ def families() -> dict[str, dict[str, Any]]:
     """The families of danger as their files hold them."""
     tables = (tomllib.loads(path.read_text(encoding="utf-8")) for path in sorted(WORDS.glob("dangers*.toml")))
     return {name: spec for table in tables for name, spec in table.items() if name != "class"}
+
+
+class Tables:
+    """The tables of the reader, built so that entries can be left out: what is read without one is not its effect."""
+
+    def __init__(self) -> None:
+        self.out: frozenset[str] = frozenset()  # the marks of the entries left out
+        self.marks: dict[tuple[str, Entry], str] = {}  # by class and entry
+        self.trie = _Trie(self)
+        lines = [(path.name, line) for path in sorted(WORDS.glob("*.toml")) for line in vocabulary.entries(path)]
+        for file, (kind, concept, phrase) in (*lines, *(("values.toml", line) for line in vocabulary.values())):
+            mark = self._mark(kind, Entry(file, concept, phrase))
+            self.trie.add(phrase, (kind, f"{concept}\t{mark}"))
+        named: dict[str, dict[str, tuple[str, str]]] = {"sign": {}, "context": {}, "look-alike": {}}
+        for entry in sorted(dangers()[1]):
+            if entry.file != CONTEXT:
+                kind, name = "sign", "/".join(filter(None, (entry.table, entry.how)))
+            elif entry.table == "look-alikes":
+                kind = name = "look-alike"
+            else:
+                kind, name = "context", "other-boat" if entry.how == "boat" else entry.how or entry.table
+            named[kind][self._mark(kind, entry)] = name, entry.phrase
+        found = {kind: _Marked(self, entries) for kind, entries in named.items()}
+        self.signs: Any = replace(
+            danger_table.signs(), signs=found["sign"], context=found["context"], masks=found["look-alike"]
+        )
+
+    def _mark(self, kind: str, entry: Entry) -> str:
+        return self.marks.setdefault((kind, entry), str(len(self.marks)))
+
+    def put_in(self, patch: Any) -> None:
+        """Have the reader use these tables; `patch` is pytest's monkeypatch."""
+        for module in (reader, slips, danger_text):
+            patch.setattr(module, "lexicon", lambda: self.trie)
+        patch.setattr(danger_finder, "signs", lambda: self.signs)
+
+    @contextmanager
+    def without(self, *lines: tuple[str, Entry]) -> Iterator[None]:
+        """Leave these out for a while, each given with its class."""
+        self.out = frozenset(self.marks[line] for line in lines)
+        try:
+            yield
+        finally:
+            self.out = frozenset()
+
+
+class _Trie(Trie):
+    """A trie whose names end in the mark of their entry."""
+
+    def __init__(self, tables: Tables) -> None:
+        super().__init__()
+        self.tables = tables
+
+    def find(self, words: Sequence[str]) -> list[Found]:
+        found: dict[Found, None] = {}
+        for hit in super().find(words):
+            concept, _, mark = hit.concept.partition("\t")
+            if mark not in self.tables.out:
+                found[Found(hit.kind, concept, hit.start, hit.end)] = None
+        return list(found)
+
+
+class _Marked:
+    """Phrases of danger, each with a name of its own until it is found."""
+
+    def __init__(self, tables: Tables, named: Mapping[str, tuple[str, str]]) -> None:
+        self.tables, self.named = tables, named
+        self.phrases = Phrases(*compiled({mark: [phrase] for mark, (_, phrase) in named.items()}, classes()))
+
+    def find(self, words: Sequence[str]) -> list[Hit]:
+        hits = (hit for hit in self.phrases.find(words) if hit.name not in self.tables.out)
+        return list(dict.fromkeys(Hit(self.named[hit.name][0], hit.at) for hit in hits))
 
 
 def used(messages: Iterable[str]) -> set[Entry]:
