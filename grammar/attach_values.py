@@ -281,7 +281,10 @@ def _denied(scene: Scene, item: Item) -> bool:
 
 def _unsure(scene: Scene, item: Item) -> bool:
     """Whether the writer does not know: "no idea if AGM or gel", "is that fully charged"."""
-    if item.fact == "battery.charge" and scene.word(item.start - 1) in THAT and scene.word(item.start - 2) in IS:
+    last, second, third = (scene.word(item.start - back) for back in (1, 2, 3))
+    if item.fact == "battery.charge" and (
+        (last in THAT and second in IS) or (last in IS and second in THAT and third in ("if", "whether", "when"))
+    ):
         return True
     for found in around(scene.doubts, item, scene.doubt_starts):
         if found.end <= item.start and gap(scene, item, found.start, found.end) <= UNSURE_WITHIN:
