@@ -108,6 +108,7 @@ def figures(case: Case) -> tuple[Figure, ...]:
     low, high = (None, None) if told[0] == told[-1] else (told[0], told[-1])
     charges = [readings.gravity_charge(value) for value in told]
     ends = (None, None) if low is None else (charges[0], charges[-1])
+    case.source("gravity-correction", "bci-charge")
     return (
         Figure("corrected_gravity", "gravity at 27 °C", told[0], "", low, high),
         Figure("state_of_charge", "charge", charges[0], "%", *ends),

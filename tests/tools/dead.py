@@ -223,6 +223,8 @@ def delete(entries: Iterable[Entry]) -> None:
         begin = text.index(f'["{head}"]') if f'["{head}"]' in text else text.index(f"[{head}]")
         if value:
             begin = re.compile(rf'^"?{re.escape(value)}"? = \[', re.MULTILINE).search(text, begin).start()  # type: ignore[union-attr]
+        elif not entry.how and "\nsays = [" in text[begin:]:  # the table's own phrases, not those of a list beside them
+            begin = text.index("\nsays = [", begin)
         quoted = json.dumps(entry.phrase, ensure_ascii=False)
         at = re.compile(rf"{re.escape(quoted)},? ?").search(text, begin)
         assert at is not None, entry
