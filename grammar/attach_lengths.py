@@ -23,7 +23,7 @@ SHORT = 4  # words: an answer to "how far is it?"
 
 def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a length states; `value` in its own unit. A boat's length is no fact."""
-    if item.quantity.kind == "boat_length":
+    if item.quantity.kind == "boat_length" or item.quantity.text.lower().endswith("footer"):
         return NOTHING
     if scene.word(item.end) in MEASURED_SO or _is_boats(scene, item):
         return NOTHING

@@ -21,6 +21,7 @@ FOLDER = Path(__file__).with_name("points")
 SEVERAL = "several.toml"
 HANDED_OVER = ("other-desk", "unclear")
 HAZARD = "hazard"  # weighed so that its words speak for nothing else; found and answered elsewhere
+WEAK = "detail:weak_motor"
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
 TOLD = ("quantity:", "fact:", "two:")  # signs that are told, often after what is asked
@@ -141,6 +142,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         return goes + own
     if told or (context and goes_on(message, ranking, points.bars)):
         return [] if danger else [Request(topic, whole) for topic in context]
+    if message.says(WEAK):  # the commonest story, often told without a question
+        return [Request("load-voltage", whole, evidence=(WEAK,))]
     return [] if _polite(message) else [Request("unclear", whole)]
 
 

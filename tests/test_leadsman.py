@@ -176,3 +176,8 @@ def test_a_reply_that_asks_something_new_gets_both_answered(first, reply, topics
     desk = default_desk()
     found = desk.ask(reply, thread=desk.ask(first).thread)
     assert [answer.topic for answer in found.answers] == topics
+
+
+def test_a_weak_motor_told_without_a_question_gets_the_two_measurements():
+    (answer,) = default_desk().ask("thruster turns slowly but battery says 12.7").answers
+    assert (answer.topic, answer.asks[0].fact) == ("load-voltage", "reading.load_voltage")
