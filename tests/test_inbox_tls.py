@@ -14,6 +14,7 @@ from service.cli import main
 from service.inbox.imap import Imap, place
 from service.inbox.mailbox import SourceFault
 from service.inbox.run import AUTHORITY, PASSWORD
+from tests.conftest import need
 from tests.dovecot import PROGRAM, Dovecot, self_signed
 from tests.inbox_desk import mail, run
 
@@ -74,8 +75,7 @@ def test_the_certificate_of_another_is_refused(box, tmp_path):
 
 
 def test_a_certificate_for_another_name_is_refused(monkeypatch):
-    if not shutil.which(PROGRAM):
-        pytest.skip(f"{PROGRAM} is not installed")
+    need(PROGRAM)
     with Dovecot(tls=True, name="DNS:mail.example") as other:
         monkeypatch.setenv(PASSWORD, other.password)
         with pytest.raises(SourceFault, match=r"is not trusted \(IP address mismatch"):
@@ -107,8 +107,7 @@ def test_a_file_that_holds_no_certificate_is_told(box, tmp_path, content):
 
 
 def test_a_server_without_tls_at_that_port_is_told(monkeypatch):
-    if not shutil.which(PROGRAM):
-        pytest.skip(f"{PROGRAM} is not installed")
+    need(PROGRAM)
     with Dovecot() as plain:
         monkeypatch.setenv(PASSWORD, plain.password)
         with pytest.raises(SourceFault, match=r"does not speak TLS as it should .* check the port"):

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from grammar.reading import Message, Stated
 from service.leadsman import default_desk
+from service.topics import topic
+from service.undecided import by_topic
 
 
 def facts(*texts: str) -> dict:
@@ -39,3 +42,11 @@ def test_a_float_was_dipped_into_a_battery_with_caps():
 
 def test_a_kind_that_was_told_stands():
     assert facts("My gel battery, is it good at 12.6 V?", "gravity 1.240?")["battery.chemistry"] == "gel"
+
+
+def test_amps_that_the_reader_only_guesses_are_moved_by_the_question_and_no_others():
+    def moved(how: str) -> str:
+        item = Stated("load.current", 12.0, "ampere", "12 A", (0, 4), how=how)
+        return by_topic(Message("12 A", stated=(item,)), [topic("charge-time")]).stated[0].fact
+
+    assert (moved("default"), moved("near")) == ("charger.current", "load.current")
