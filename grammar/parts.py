@@ -18,6 +18,7 @@ from grammar.cutter import Cutter
 from grammar.files import cache_dir
 from grammar.neighbours import kinds, with_kind
 from grammar.reading import Part, Quantity
+from grammar.scanner import SharingLexer
 
 PLAIN = str.maketrans("μ−–‐‑‒—’‘´`′ʼ“”″„×✕✖\t\r\u00a0\u202f\u2009\u2007", "µ------''''''\"\"\"\"xxx      ")
 
@@ -100,6 +101,7 @@ def grammar() -> str:
 def _parser() -> Lark:
     """The parser; its tables are kept in the user's cache, as building them takes a while."""
     options: dict[str, Any] = {"parser": "lalr", "transformer": Cutter(), "maybe_placeholders": False}
+    options["_plugins"] = {"ContextualLexer": SharingLexer}
     with contextlib.suppress(OSError):
         cache_dir().mkdir(parents=True, exist_ok=True)
         return Lark(grammar(), cache=str(cache_dir() / "quantities.lark.cache"), **options)

@@ -149,7 +149,7 @@ def values() -> Iterator[tuple[str, str, str]]:
 def lexicon() -> Trie:
     """All files of grammar/words and the words that state values, in one trie, kept as it was built."""
     files = sorted((HERE / "words").glob("*.toml"))
-    plain = kept("lexicon", [*files, HERE / "values.toml", Path(__file__)], lambda: _built(files).as_plain())
+    plain = kept(str(HERE / "words"), [*files, HERE / "values.toml", Path(__file__)], lambda: _built(files).as_plain())
     return Trie.from_plain(plain)
 
 

@@ -30,6 +30,7 @@ SHOWN = 6  # reasons that `why` gives
 MOST = 4  # topics of one message
 LEAP = 8  # points to a step of a lead
 STEP, STEPS = 6, 7  # points to a step of what speaks for a topic alone, and the most of them
+NOTHING: Mapping[str, tuple[int, int]] = {}  # of a sign that the table does not know
 NEAR = 4  # points to a step of how two topics compare in one clause
 
 
@@ -95,7 +96,7 @@ class Tally:
 def table() -> Table:
     """The table of points, kept as it was read. Raises ValueError for a line that holds no whole numbers."""
     files = sorted(FOLDER.glob("*.toml"))
-    start, points, several, bars = kept("points", [*files, Path(__file__)], lambda: _read(files))
+    start, points, several, bars = kept(str(FOLDER), [*files, Path(__file__)], lambda: _read(files))
     return Table(start, points, several, Bars(**bars))
 
 
@@ -200,19 +201,21 @@ def rows_of(message: Message, signs: Iterable[Sign]) -> list[dict[str, int]]:
 
 def ranked(rows: Sequence[Mapping[str, int]]) -> list[Tally]:
     """Every topic with its points, the best first; equal ones by name."""
-    points = table()
-    anywhere = dict(points.start)
+    known = table()
+    anywhere = dict(known.start)
     here = {topic: [0] * len(rows) for topic in anywhere}
     seen: set[str] = set()
     for number, row in enumerate(rows):
         for name in row:
-            for topic, (own, shared) in points.points.get(name, {}).items():
-                here[topic][number] += own
-                if name not in seen:
-                    anywhere[topic] += shared
+            anew = name not in seen
             seen.add(name)
+            for topic, (own, shared) in known.points.get(name, NOTHING).items():
+                here[topic][number] += own
+                if anew:
+                    anywhere[topic] += shared
     tallies = tallied({topic: [anywhere[topic] + own for own in points] for topic, points in here.items()})
-    return placed(tallies, rows, lambda sign, topic: points.points.get(sign, {}).get(topic, (0, 0)))
+    least = min(known.bars.first, known.bars.danger)
+    return placed(tallies, rows, lambda sign, topic: known.points.get(sign, NOTHING).get(topic, (0, 0)), least)
 
 
 def tallied(points: Mapping[str, Sequence[int]]) -> list[Tally]:
@@ -224,14 +227,20 @@ def tallied(points: Mapping[str, Sequence[int]]) -> list[Tally]:
 
 
 def placed(
-    ranking: list[Tally], rows: Sequence[Iterable[str]], points: Callable[[str, str], tuple[int, int]]
+    ranking: list[Tally],
+    rows: Sequence[Iterable[str]],
+    points: Callable[[str, str], tuple[int, int]],
+    least: float = float("-inf"),
 ) -> list[Tally]:
-    """The ranking with the place of those that may be named beside the first. `points`: of a sign for a topic."""
-    asked = [item for item in ranking if item.topic != HAZARD][: MOST + 1]
-    first = asked[0]
-    speaks = {item.topic: weights(item, rows, points) for item in asked}
-    for item, after in pairwise(asked[1:]):
-        own, other = speaks[item.topic], speaks[first.topic]
+    """The ranking with the place of those that may be named beside the first. `points`: of a sign for a topic.
+
+    Those with fewer points than `least` are named in no case and get no place.
+    """
+    first, *others = [item for item in ranking if item.topic != HAZARD][: MOST + 1]
+    beside = [(item, after) for item, after in pairwise(others) if item.total >= least]
+    other = weights(first, rows, points) if beside else {}
+    for item, after in beside:
+        own = weights(item, rows, points)
         alone = sum(max(value - max(other[name], 0), 0) for name, value in own.items())
         there = sum(points(sign, item.topic)[0] - points(sign, first.topic)[0] for sign in rows[item.row])
         item.place = (

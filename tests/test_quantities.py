@@ -17,8 +17,9 @@ from hypothesis.extra.lark import from_lark
 from lark import Lark
 
 from grammar import read_quantities, units
+from grammar.cutter import Cutter
 from grammar.files import toml
-from grammar.parts import grammar, parts
+from grammar.parts import _parser, grammar, lowered, parts
 from grammar.reading import Part, Quantity
 from tests.timing import seconds
 
@@ -216,3 +217,9 @@ def test_a_range_is_one_part_with_two_ends_of_one_span():
     assert (part.dim, part.text) == ("TEMP", "-20C and 45C")
     assert [(one.value, one.bound) for one in part.quantities] == [(-20, "low"), (45, "high")]
     assert {one.span for one in part.quantities} == {part.span}
+
+
+def test_the_shared_expressions_read_as_larks_own_lexer_would():
+    apart = Lark(grammar(), parser="lalr", transformer=Cutter(), maybe_placeholders=False)
+    for text in TEXTS:
+        assert list(_parser().parse(lowered(text))) == list(apart.parse(lowered(text)))

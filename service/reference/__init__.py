@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -88,6 +88,7 @@ def rows(table: str) -> tuple[Row, ...]:
     return tuple(found)
 
 
+@lru_cache(maxsize=4096)
 def row(table: str, **keys: Any) -> Row:
     """The one row with these keys. Raises UnknownValue, never the nearest or the last."""
     for found in rows(table):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from service.calculators.cable import Size
 from service.case import Case, rule
 from service.reference import UnknownValue, row, rows, value
@@ -150,6 +152,7 @@ def nearest_gauge(area: float) -> str:
     return str(fitting[-1]["gauge"].value) if fitting else ""
 
 
+@lru_cache(maxsize=64)
 def gauges(insulation: float = INSULATION, engine_space: bool = False) -> tuple[Size, ...]:
     """The American sizes that may be proposed, thin to thick, with what each may carry."""
     return tuple(
@@ -159,6 +162,7 @@ def gauges(insulation: float = INSULATION, engine_space: bool = False) -> tuple[
     )
 
 
+@lru_cache(maxsize=64)
 def metric_sizes(insulation: float = INSULATION, engine_space: bool = False) -> tuple[Size, ...]:
     """The metric sizes that may be proposed, thin to thick, with what each may carry."""
     return tuple(
