@@ -200,6 +200,8 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
     """Gives a unit said once to the numbers joined to it: "12 or 24 V", "330 x 172 x 215 mm", "5 or 600 A"."""
     for at in range(len(joiners) - 1, -1, -1):
         one, other, how = amounts[at], amounts[at + 1], joiners[at].type
+        if _ends_at_dash(one, joiners[at], other):
+            continue
         plain = numbers.value(one.number) if one.unit is PLAIN else 0.0
         if other.unit.dim == "VOLT" and not 0 <= plain < MOST_VOLTS:
             continue  # "110 and 12 volt", "minus 6 and 12.3 volts"
@@ -211,6 +213,11 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
             _pass_on(one, other, how, len(joiners))
         if how == "OR" or joiners[at] == "-":
             _complete(one, other)
+
+
+def _ends_at_dash(one: Amount, joiner: Token, other: Amount) -> bool:
+    """Whether a dash parts what was said: "the old one - 95 Ah"."""
+    return joiner == "-" and one.number.strip() == "one" and other.number[0].isdigit()
 
 
 def _pass_on(one: Amount, other: Amount, how: str, joiners: int) -> None:

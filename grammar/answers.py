@@ -92,6 +92,8 @@ def is_free(scene: Scene, item: Item, spec: FactSpec | None = None) -> bool:
     """Whether a figure counts nothing else: "six" of "the six caps" is no answer, nor is "both"."""
     if item.kind in ("count", "times"):
         return spec is not None and not spec.unit
+    if [scene.word(item.start - 2), scene.word(item.start - 1)] == ["of", "the"]:  # "which of the three"
+        return False
     after = scene.after(item)
     counts = item.dim == "COUNT" or (item.dim == "NUM" and item.quantity.text.strip().isalpha())  # "three stages"
     return not counts or after is None or after.kind != "word" or after.name in FOLLOWS

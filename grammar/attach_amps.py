@@ -14,6 +14,7 @@ from grammar.attach import (
     row_of,
 )
 from grammar.attach_pairs import limits, put_out
+from grammar.fuses import FUSES, stands_in
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -31,7 +32,7 @@ SHORT = 60.0  # seconds that a peak may last
 ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no amps
 AFTER = 3.0  # an owner that follows is further away than one before
 FILLING = frozenset({"word:charge", "head:charger", "head:dcdc", "head:alternator"})
-RUNNING = frozenset({"run", "running"})
+RUNNING = frozenset({"run", "runs", "running"})
 DRAWING = frozenset({"draw", "draws", "drawing", "averages", "averaging", "takes", "pulls", "uses"})
 AVERAGES = frozenset({"averages", "averaging", "average"})
 CUTS = frozenset({"cuts", "trips", "stops", "cut", "trip", "limits", "switches", "shuts"})
@@ -42,6 +43,7 @@ MOST_FILL = 150.0  # amps, where a capacity is told with them
 LATER = frozenset({"after", "afterwards", "thereafter"})  # "600 A of kick, 400 after"
 LEAD = frozenset({"flooded", "agm", "gel", "lead"})
 FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
+NOMINALLY = frozenset({"nom", "nominal", "rated", "running", "run", "."})
 PEAKS = ("load.peak", "battery.peak_current")
 
 
@@ -59,9 +61,7 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim is None and not scene.loaded and peaks(scene, item):
         return Claim("battery.peak_current", "role")
     claim = claim or by_group(scene, item) or by_role(scene, item, value, weak=True) or _in_apposition(scene, item)
-    claim = claim or _on_the_label(scene, item, value)
-    if claim is None and _fuses(scene, item):
-        return Claim("fuse.rating", "near")
+    claim = _of_fuse(scene, item, value, claim or _on_the_label(scene, item, value))
     if claim is not None and claim.fact in ("load.current", "battery.ca") and _is_tested(scene, value):
         return Claim("reading.current", "role")
     if claim is None and _run_here(scene, item):
@@ -128,17 +128,14 @@ def _charger_named(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     """Amps that a word names; whose peak or limit it is depends on what stands nearest."""
+    if _follows_running(scene, item):
+        return Claim("load.peak", "role")
     claim = by_role(scene, item, value)
     if claim is None and (claim := _cut_off(scene, item, value)):
         return claim
-    if claim and claim.fact in PEAKS and item.dim == "NUM" and value < SMALLEST_PEAK:
-        return None  # "engine 10 pk" is horsepower
-    if claim and claim.fact in PEAKS and _is_steady(scene, item):
-        return Claim("load.current", "role")
-    if claim and claim.fact in PEAKS and any(_runs(scene, other) for other in scene.quantities("NUM")):
-        return Claim("load.peak", "role")
     if claim and claim.fact in PEAKS:
-        return _peak(scene, item, claim)
+        small = item.dim == "NUM" and value < SMALLEST_PEAK  # "engine 10 pk" is horsepower
+        return None if small or _on_a_switch(scene) else _of_start(scene, item, claim)
     if claim and claim.fact == "battery.max_current" and scene.lithium and scene.word(item.start - 1) == "limit":
         return claim
     if claim and claim.fact == "battery.max_current" and (not _limited(scene, item) or _owner(scene, item) == "load"):
@@ -150,6 +147,21 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     return claim
 
 
+def _of_start(scene: Scene, item: Item, claim: Claim) -> Claim:
+    """What amps near a word of starting are: those of running, or whose peak."""
+    if _names_next(scene, item) or _is_steady(scene, item):
+        return Claim("load.current", "role")
+    if any(_runs(scene, other) for other in scene.quantities("NUM")):
+        return Claim("load.peak", "role")
+    return _peak(scene, item, claim)
+
+
+def _on_a_switch(scene: Scene) -> bool:
+    """Whether "switch on" is where a charger's switch stands, no first instant: "switch on AGM"."""
+    kinds = (item for item in scene.items if item.fact in ("battery.chemistry", "charger.setting"))
+    return any([scene.word(item.start - 2), scene.word(item.start - 1)] == ["switch", "on"] for item in kinds)
+
+
 def _cut_off(scene: Scene, item: Item, value: float) -> Claim | None:
     """Amps at which a management system switches off: "the BMS cuts at 300", "bms trips above 150 A"."""
     if value < SMALLEST_PEAK or scene.word(item.start - 1) not in ("at", "above", "over"):
@@ -159,9 +171,25 @@ def _cut_off(scene: Scene, item: Item, value: float) -> Claim | None:
     return Claim("battery.max_current", "role") if cuts and systems else None
 
 
+def _follows_running(scene: Scene, item: Item) -> bool:
+    """Whether it is the second of a load's two figures: the 280 of "190 A / start 280 A"."""
+    before = scene.items[max(0, item.at - 3) : item.at]
+    starts = scene.word(item.start - 1) in ("start", "starting")
+    return starts and len(before) == 3 and before[0].dim == "AMP" and before[1].name in ("/", ",", ";")
+
+
+def _names_next(scene: Scene, item: Item) -> bool:
+    """Whether the word of starting behind it is that of the next figure: the 190 of "190 A / start 280 A"."""
+    later = scene.items[item.at + 1 : item.at + 4]
+    if len(later) != 3 or later[0].name not in ("/", ",", ";") or later[2].dim != "AMP":
+        return False
+    return not close(scene, item, "load.peak", reach=1.0) or scene.word(item.start - 1) in NOMINALLY
+
+
 def _is_steady(scene: Scene, item: Item) -> bool:
     """Whether amps near a word of starting are those of running: "240 at start, 160 running", "running 320 A"."""
-    if scene.word(item.start - 1) in RUNNING or scene.word(item.end) in RUNNING:
+    runs_at = scene.word(item.start - 2) in RUNNING and scene.word(item.start - 1) in ("at", "on", "with")
+    if runs_at or scene.word(item.start - 1) in RUNNING or scene.word(item.end) in RUNNING:
         return not close(scene, item, "load.peak", reach=0.1)
     after = scene.word(item.end) in LATER and scene.word(item.end + 1) in ("", ".", ",", "?", ";")
     return after and any(other.at < item.at for other in scene.quantities(*FIGURES))
@@ -188,6 +216,20 @@ def _fuses(scene: Scene, item: Item) -> bool:
     if _right_for(scene, item):
         return True
     return on_cable and any(head.head == "fuse" and not asked(scene, head) for head in scene.head_items)
+
+
+def _of_fuse(scene: Scene, item: Item, value: float, claim: Claim | None) -> Claim | None:
+    """The claim, or what a fuse that is spoken of makes of the amps."""
+    if claim is None and (stands_in(scene, item, value) or _fuses(scene, item)):
+        return Claim("fuse.rating", "near")
+    fused = claim is not None and claim.fact == "fuse.rating" and _to_be_fused(scene, item, value)
+    return Claim("load.current", "near") if fused else claim
+
+
+def _to_be_fused(scene: Scene, item: Item, value: float) -> bool:
+    """Whether amps of no usual size of fuse stand apart from the word: the load's of "340 A 5 m fuse cable"."""
+    near = {scene.word(at) for at in (*range(item.start - 3, item.start), item.end, item.end + 1)}
+    return value not in FUSES and not {"fuse", "fuses", "fused", "breaker"} & near
 
 
 def _right_for(scene: Scene, item: Item) -> bool:

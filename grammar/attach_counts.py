@@ -26,6 +26,8 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if value in NOMINAL and (side := steps_up(scene, item)):
         return Claim(side, "grammar")
+    if value in NOMINAL and value > MOST_PLACES and scene.word(item.end) in ("thruster", "windlass", "motor"):
+        return Claim("bank.voltage", "grammar")  # one load of 24 V, not 24 of them
     kicks = "to" in (scene.word(item.start - 1), scene.word(item.start - 2))  # "kicks to about 400"
     if close(scene, item, "load.bursts", reach=1.3) and not kicks and not _rated_next(scene, item):
         return Claim("battery.count" if _priced_each(scene, item) else "load.bursts", "role")
@@ -57,6 +59,8 @@ def _allowed(scene: Scene, item: Item) -> str:
     after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
     if not ALLOWED & set(before) and not _second_limit(scene, item):
         return ""
+    if after == "side by":  # "no more than two side by side"
+        return "battery.max_in_parallel"
     following = next((name for name in LAYOUTS if name in after.split()), "")
     for layout in (following,) if following else LAYOUTS:
         if layout in before or following or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
@@ -124,6 +128,8 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
 def _multiplied(scene: Scene, item: Item) -> bool:
     """Whether a battery's figure is told times so many: "6v x4"."""
     before = scene.items[max(0, item.at - 2) : item.at]
+    if item.kind == "times" and item.name.startswith("x"):  # "6 V batteries x4"
+        return any(other.dim in COUNTED or other.head == "battery" for other in before)
     return len(before) == 2 and before[1].name == "x" and before[0].dim in COUNTED and item.dim == "COUNT"
 
 
@@ -260,13 +266,14 @@ COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.
 OF_BATTERY = frozenset({"battery.chemistry", "battery.duty", "battery.nominal"})
 ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most"})
 PARTS_OF_IT = frozenset(["caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs", "leads", "boats"])
-HAVING = frozenset({"have", "got", "use", "used", "fit", "fitted", "buy", "theres"})
+HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
 SUCH = frozenset({"such", "these", "those", "them"})
 BESIDE = 1.6
 LAYOUTS = ("series", "parallel")
 NEVER = 99.0
 MOST_BATTERIES = 24
+MOST_PLACES = 12
 MOST_BURSTS = 1000
 STRANGE = 2  # words not known that may stand between a number and its batteries: "two old Swedish batteries"
 THEM = frozenset(["them", "em", "together", "those"])

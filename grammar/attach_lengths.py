@@ -97,7 +97,10 @@ def _is_boats(scene: Scene, item: Item) -> bool:
 
 def there_and_back(scene: Scene, item: Item) -> bool:
     """Whether a length was measured there and back, so that half of it is the run."""
-    return close(scene, item, "length_total", reach=3.5) and not close(scene, item, "length_one_way", reach=1.2)
+    if not close(scene, item, "length_total", reach=3.5) or close(scene, item, "length_one_way", reach=1.2):
+        return False
+    totals = {found.end for found in scene.roles if found.concept == "length_total"}
+    return not any(found.start in totals for found in scene.roles if found.concept == "length_one_way")
 
 
 def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -112,6 +115,8 @@ def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.area", "near")
     if "crimp" in scene.vocabulary and value >= SMALLEST:
         return Claim("cable.area", "near")
+    if scene.word(item.start - 1) in ("on", "for") and "cable" in scene.heads and value >= SMALLEST:  # "a lug on 70mm"
+        return Claim("cable.area", "range")
     if {"space", "terminal"} & scene.heads or scene.about("word:fit"):
         return NOTHING
     if scene.quantities("AMP", "LENGTH") or "cable" in scene.heads or "load" in scene.heads:

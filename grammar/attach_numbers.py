@@ -39,6 +39,7 @@ LITTLE = 2.0  # amps that something left on takes
 RATED = ("CCA", "CA", "RC")
 SMALLEST_RATING = 40.0
 CRANKING = 300.0  # amps: no thruster's battery has so many amp-hours
+MOST_SET = 100.0  # amps
 HEAVIEST = 60.0  # kg of one of two
 
 
@@ -201,6 +202,8 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
     if claim is None and taken_in(scene, item, value):
         claim = Claim("charger.current", "role")
+    if claim is None and _is_set_to(scene, item, value):
+        claim = Claim("charger.current", "role")
     if claim is None and value <= 30 and is_age(scene, item):
         claim = Claim("battery.age", "role")
     if claim is None and value >= SMALLEST_CAPACITY:
@@ -213,6 +216,13 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim is None and is_size(scene, item, value):
         return Claim("battery.capacity", "near")
     return claim or _near(scene, item, value) or _rated(scene, item, value)
+
+
+def _is_set_to(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a charger is set to so many amps: "dc-dc set at 30"."""
+    set_to = scene.word(item.start - 2) in ("set", "dialled", "limited") and scene.word(item.start - 1) in ("at", "to")
+    last = next((head.head for head in reversed(scene.head_items) if head.end <= item.start), "")
+    return set_to and last in ("charger", "dcdc") and value <= MOST_SET and not scene.quantities("VOLT")
 
 
 def _of_kind(scene: Scene, item: Item, value: float) -> Claim | None:

@@ -13,7 +13,7 @@ UPWARD = frozenset(["to", "-", "->", "=>", ">", "→", "into", "down"])
 OUT_OF = frozenset(["of", "from"])
 FROM_IT = OUT_OF | {"out", "a", "the", "my"}
 REACH = 7  # pieces from one side to the other: "24 V 20 A from 12 V", "24 V pair at the bow from the 12 V"
-ISOLATED = frozenset(["iso", "isolated", "noniso"])
+ISOLATED = frozenset(["iso", "isolated", "noniso", "isolating"])
 SMALLEST_LIMIT = 20.0
 BESIDE_BMS = 2.0
 
@@ -87,6 +87,9 @@ def put_out(scene: Scene, item: Item) -> Claim | None:
     """The amps that a converter gives: "24 V 20 A from 12 V", "12 to 24, 15 A out"."""
     after = scene.word(item.end)
     if after in ("out", "output") and (converts(scene) or any(steps_up(scene, other) for other in _volts(scene))):
+        return Claim("charger.current", "role")
+    side = [scene.word(at) for at in range(item.end, item.end + 4)]
+    if side[:2] == ["on", "the"] and side[3] in ("side", "end") and converts(scene):
         return Claim("charger.current", "role")
     if _behind_pair(scene, item):
         return Claim("charger.current", "role")

@@ -61,6 +61,7 @@ WIRES = frozenset(
         "charging",
         "jumper",
         "jump",
+        "bare",
         "long",
         "short",
         "thick",
@@ -283,7 +284,9 @@ def _unsure(scene: Scene, item: Item) -> bool:
     """Whether the writer does not know: "no idea if AGM or gel", "is that fully charged"."""
     last, second, third = (scene.word(item.start - back) for back in (1, 2, 3))
     if item.fact == "battery.charge" and (
-        (last in THAT and second in IS) or (last in IS and second in THAT and third in ("if", "whether", "when"))
+        (last in THAT and second in IS)
+        or "whens" in (last, second)
+        or (last in IS and second in THAT and third in ("if", "whether", "when"))
     ):
         return True
     for found in around(scene.doubts, item, scene.doubt_starts):

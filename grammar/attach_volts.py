@@ -15,6 +15,7 @@ SIX = 6.0  # no boat's system
 OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
 PRAISED = frozenset({"good", "ok", "okay", "fine", "alright", "healthy", "enough", "low"})
+MAKING = frozenset({"make", "makes", "making", "build", "into", "get"})  # "to make a 12 volt bank"
 MAINS = frozenset({110.0, 115.0, 120.0, 220.0, 230.0, 240.0, 400.0})  # of the shore
 LITHIUM_NOMINAL = {12.8: 12.0, 25.6: 24.0, 38.4: 36.0, 51.2: 48.0}  # four cells of 3.2 V for each 12 V
 
@@ -111,6 +112,11 @@ def _of_bank(scene: Scene, item: Item) -> bool:
     """Whether the volts are those of one bank: "one 12 V bank", "a bank 12 V"."""
     one = scene.word(item.start - 1) in ("1", "one", "single") and scene.word(item.end) in ("bank", "system")
     made = scene.word(item.end) in ("out", "total") and not converts(scene)  # "parallel pairs in series, 12 V out"
+    to_be = MAKING & {scene.word(item.start - 2), scene.word(item.start - 3)} and scene.word(item.start - 1) in (
+        "a",
+        "one",
+    )
+    made = made or bool(to_be and scene.word(item.end) in ("bank", "system"))
     return one or made or scene.word(item.start - 1) in ("bank", "system")
 
 
@@ -175,7 +181,7 @@ def _falls_on(scene: Scene, item: Item) -> bool:
 
 def _rests_at(scene: Scene, item: Item) -> bool:
     """Whether round volts are read and name no system: "rests at 12 V", "reads 12 V at rest", "is 12 V good rested"."""
-    if close(scene, item, "on_meter", reach=0.3, after=True):
+    if close(scene, item, "on_meter", reach=0.3, after=True) or scene.word(item.end) == "exactly":
         return True
     if not RESTING & scene.vocabulary:
         return False

@@ -23,6 +23,14 @@ def fuse(scene: Scene, item: Item, value: float) -> Claim | None:
     return Claim("fuse.rating", "role") if _is_fuse(scene, item, value) else _beside_fuse(scene, item)
 
 
+def stands_in(scene: Scene, item: Item, value: float) -> bool:
+    """Whether amps are a fuse's that is there, in a talk of fuses whose load is known: "he has a 300 A in place"."""
+    told = any(old.fact in ("load.current", "load.model") for old in scene.said)
+    article = scene.word(item.start - 1) in ("a", "an", "the")
+    ours = scene.likely[:1] == ("fuse.rating",) and not {"load", "charger", "battery"} & scene.heads
+    return told and article and ours and value in FUSES
+
+
 def _beside_fuse(scene: Scene, item: Item) -> Claim | None:
     """ "Fuse for 340" is a fuse for the load's amps; "a fuse of 160", "my fuse, its 250" are its own."""
     named = [head for head in scene.head_items if head.head == "fuse" and head.end <= item.start]

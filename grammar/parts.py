@@ -24,7 +24,7 @@ PLAIN = str.maketrans("μ−–‐‑‒—’‘´`′ʼ“”″„×✕✖\t\
 
 Mend = tuple[int, int, str]  # from, to, what is meant
 
-CAPITAL = re.compile(r"(?<=[0-9] )A\b(?!\.)")  # "340 A" is amperes, "340 a" may be an article
+CAPITAL = re.compile(r"(?<=[0-9] )A\b(?!\.)(?! ?\(?(?i:en|sae|cca|mca|ca)\b)")  # "340 A" is amperes, "340 a" an article
 
 
 def parts(text: str, mends: Sequence[Mend] = ()) -> tuple[Part, ...]:

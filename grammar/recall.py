@@ -237,7 +237,8 @@ def _as(old: Stated, new: Quantity) -> float | str | None:
     """The new number as a value of the old fact, in the unit in which that one was typed."""
     spec, typed = facts()[old.fact], _typed(old.text)
     if spec.kind == "text":
-        return new.value if isinstance(new.value, str) else f"{new.value:g}"
+        typed_so = new.text.strip() if "/" in new.text else ""  # a stud of 5/16
+        return new.value if isinstance(new.value, str) else typed_so or f"{new.value:g}"
     if typed is None or isinstance(typed.value, str) or isinstance(new.value, str) or isinstance(old.value, str):
         return None
     value: float | None = float(new.value)

@@ -257,6 +257,8 @@ def _meant(scene: Scene, item: Item, fact: str, value: float) -> float:
     """What the number counts for this fact: a share of the capacity, amp-hours a day, a night's rest ..."""
     if item.dim == "CRATE":
         return value * float(scene.quantities("AH")[0].quantity.value)
+    if value < 0 and facts()[fact].unit == "ampere":  # a battery monitor shows what leaves the battery with a minus
+        return -value
     if item.dim == "AH" and fact in PER_DAY:
         return value / HOURS
     if fact == "reading.gravity" and value > 2:

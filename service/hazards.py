@@ -12,6 +12,7 @@ from service.thread import Thread
 
 TOLD = ("present", "general")
 OVERCHARGED = "overcharging-voltage"
+UNNAMED = "unnamed"  # the family of what only the points of a message tell
 DANGER = "danger:"  # begins the cues that tell of signs
 MEASURED = ("reading.voltage", "charger.voltage")
 
@@ -31,7 +32,9 @@ def standing(now: Iterable[str], before: Iterable[str]) -> tuple[str, ...]:
     status: dict[str, str] = {}
     for family, found in (sign.split(":") for sign in now):
         status[family] = "present" if status.get(family) == "present" else found  # told and denied: the stricter
+    over = {"denied", "past"} & set(status.values())
     kept = (family for family in before if status.get(family) not in ("denied", "past"))
+    kept = (family for family in kept if family != UNNAMED or not over)  # whatever is denied may have been meant
     added = (family for family, found in status.items() if found == "present" and _stops(family))
     return tuple(dict.fromkeys((*kept, *added)))
 

@@ -14,12 +14,12 @@ from grammar.reading import Message
 from service import label, say
 from service.case import Case, Known
 from service.finish import finished, understood
-from service.hazards import DANGER, hazard_case, signs, spoken_of, standing
+from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
 from service.no_idea import NO_IDEA, unknown
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
-from service.route import Request, route
+from service.route import Request, alarmed, route
 from service.thread import Signer, Thread, packed
 from service.topic import Topic
 from service.topics import names, topic
@@ -40,6 +40,7 @@ class Turn:
     thread: Thread
     requests: tuple[Request, ...]
     signs: tuple[str, ...] = ()  # of danger, as "family:status"
+    alarm: Request | None = None  # the clause that tells of a danger which none of its words names
     label: bool = False  # the message is a battery's label and asks nothing
 
     @property
@@ -128,6 +129,11 @@ class Leadsman:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
         turn = Turn(message, after, requests, label=printed is not None)
         found = signs(self.case(turn), message)
+        spoken = bool(found or thread.dangers) or "hazard" in thread.topics  # danger was named, whatever its status
+        if text.strip() and not printed and not spoken:
+            alarm = alarmed(message, thread.topics)
+            found = (*found, f"{UNNAMED}:present") if alarm else found
+            turn = replace(turn, alarm=alarm)
         stands = standing(found, () if message.says(OTHER_BOAT) else thread.dangers)
         if requests and not found and {item.topic for item in requests} <= {"hazard", "unclear"}:
             found = spoken_of(thread)  # "and the one beside it?" of a danger is no new question
@@ -237,6 +243,8 @@ def why(turn: Turn, answers: Iterable[Answer]) -> Iterable[str]:
         yield f"fact   {item.fact} = {item.value} ({item.how}: {item.text!r}{', second' if item.of > 1 else ''})"
     for danger in turn.message.dangers:
         yield f"danger {danger.family}, {danger.status}: {danger.text!r}"
+    if turn.alarm:
+        yield f"danger unnamed, present: {turn.alarm.why()}"
     yield "cues   " + ", ".join(f"{cue.name} {cue.text!r}" for cue in turn.message.cues)
     for request in turn.requests:
         yield f"topic  {request.topic}: {request.why()}"

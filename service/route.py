@@ -20,13 +20,14 @@ from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
 FOLDER = Path(__file__).with_name("points")
 SEVERAL = "several.toml"
 HANDED_OVER = ("other-desk", "unclear")
-HAZARD = "hazard"  # weighed so that its words speak for nothing else; found and answered elsewhere
+HAZARD = "hazard"  # found by the tables of dangers, or else by its points (`alarmed`), and answered before all else
 WEAK = "detail:weak_motor"
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
 TOLD = ("quantity:", "fact:", "two:")  # signs that are told, often after what is asked
 BRIEF = 9  # words
 SHOWN = 6  # reasons that `why` gives
+ALARM = 5  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
 MOST = 4  # topics of one message
 LEAP = 8  # points to a step of a lead
 STEP, STEPS = 6, 7  # points to a step of what speaks for a topic alone, and the most of them
@@ -146,6 +147,25 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     if message.says(WEAK):  # the commonest story, often told without a question
         return [Request("load-voltage", whole, evidence=(WEAK,))]
     return [] if _polite(message) else [Request("unclear", whole)]
+
+
+def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
+    """The clause that tells of a danger by its points, where the tables of dangers found none; else None."""
+    rows = rows_of(message, evidence(message, context))
+    own = [sum(_of_danger(name)[0] for name in row) for row in rows]
+    shared = sum(_of_danger(name)[1] for name in dict.fromkeys(name for row in rows for name in row))
+    item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
+    if item.total < ALARM:
+        return None
+    span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
+    shown = tuple(f"{name} {value:+}" for value, name, _ in _reasons(item, rows)[:SHOWN])
+    return Request(HAZARD, span, item.total, evidence=shown)
+
+
+def _of_danger(sign: str) -> tuple[int, int]:
+    """A sign's points for a hazard; a figure speaks only against one, as what it is worth is reckoned elsewhere."""
+    own, shared = table().points.get(sign, NOTHING).get(HAZARD, (0, 0))
+    return (min(own, 0), min(shared, 0)) if sign.startswith(TOLD) else (own, shared)
 
 
 def replies(message: Message, asked: Iterable[str]) -> bool:

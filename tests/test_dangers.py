@@ -142,3 +142,32 @@ def test_a_standing_danger_answers_for_the_other_batteries() -> None:
     first = desk.ask("one of the AGMs is swollen")
     (answer,) = desk.ask("it is off now, can I use the other one?", thread=first.thread).answers
     assert "batteries beside it too" in answer.headline
+
+
+UNNAMED = [
+    "it hums like a beehive when nobody's aboard and the lid is warm as bread",
+    "the case sort of breathes in and out",
+    "there's a see-saw wobble in the casing now, it used to stand flat, and it pongs",
+]
+
+
+@pytest.mark.parametrize("text", UNNAMED)
+def test_points_tell_of_a_danger_that_no_word_names(text: str) -> None:
+    reply = Leadsman().ask(text)
+    assert find_dangers(text) == ()
+    assert reply.answers[0].verdict == "stop"
+    assert reply.answers[0].headline.startswith("This may be a danger")
+    assert any(line.startswith("danger unnamed, present: ") for line in reply.why)
+
+
+def test_an_unnamed_danger_stands_until_dangers_are_denied() -> None:
+    desk = Leadsman(signer=Signer("a key"))
+    first = desk.ask(UNNAMED[0])
+    again = desk.ask("how long does a 20 A charger need for 100 Ah?", thread=first.thread)
+    assert again.answers[0].verdict == "stop"
+    over = desk.ask("no smell, no heat, no swelling, it was the kettle. How long does it need?", thread=again.thread)
+    assert all(answer.verdict != "stop" for answer in over.answers)
+
+
+def test_figures_alone_raise_no_unnamed_danger() -> None:
+    assert not any(item.topic == "hazard" for item in Leadsman().ask("charger shows 14.6 V on the flooded bank").answers)

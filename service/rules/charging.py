@@ -8,7 +8,7 @@ from service import reference, say
 from service.calculators import charging, freezing
 from service.case import Case, Missing, rule
 from service.reply import Act, Answer, Change
-from service.rules.bank import system
+from service.rules.bank import COUNTED, system
 from service.topic import Topic
 
 LEAD = ("flooded", "agm", "gel", "lead")
@@ -104,11 +104,15 @@ def called(chemistry: str) -> str:
 def capacity(case: Case) -> float:
     """Amp-hours that one output charges together; two unlike batteries in parallel add up. Raises Missing."""
     other = case.second.get("battery.capacity")
-    if other is None or case.get("bank.layout") != "parallel":
+    second = case.second.get("battery.chemistry")
+    kinds = {case.get("battery.chemistry"), second.value} if second else set()
+    if other is None or case.get("bank.layout") != "parallel" or len(kinds) > 1:  # unlike kinds are weighed, not joined
         return float(case["charge.capacity"])
     one, two = float(case["battery.capacity"]), float(other.value)
     case.used.setdefault(("battery.capacity", 2), other)
-    case.step(f"In parallel {say.amp_hours(one)} and {say.amp_hours(two)} add up to {say.amp_hours(one + two)}")
+    case.step(
+        f"In parallel {say.amp_hours(one)} and {say.amp_hours(two)} add up to {say.amp_hours(one + two)}", COUNTED
+    )
     return one + two
 
 

@@ -3,7 +3,7 @@
     python -m tests.tools.fit_points MESSAGES.jsonl ... [--write]
 
 Needs numpy and scipy, which the project itself does not. Besides the files given (one case a line: id, turns with text
-and expect) it reads the project's own messages, tests/reading/asked/*.toml and tests/reading/voices/*.jsonl. It fits
+and expect) it reads the project's own messages, tests/reading/asked/*.toml, dangers*.toml and voices/*.jsonl. It fits
 without each fifth of the authors in turn (the id up to its first dash), prints how their messages then fare, and with
 --write fits to all of them and puts the table in its place. The bars are set for messages like those of the files
 given: the project's own were written to be hard. The same files give the same table.
@@ -25,12 +25,13 @@ from scipy import sparse
 
 from service.house import load
 from service.route import FOLDER, HAZARD, SEVERAL, Bars, Tally, decided, goes_on, placed, tallied
-from tests.tools.labelled import VOICES, Turn, labelled, outcome, own, show, tally
+from tests.tools.labelled import VOICES, Turn, dangers, labelled, outcome, own, show, tally
 
 POINTS = 5  # points to one unit of log-odds
 SMALLEST = 1  # fewer points than this are dropped
 LEAST_AUTHORS, LEAST_MESSAGES, LEAST_PAIRS = 2, 3, 4
 LASSO, RIDGE, STEPS, REACH = 0.3, 2.0, 150, 8.0
+OF_HAZARD = 0.7  # its ridge: signs of danger are rare words
 FOLDS = 5  # of authors
 COST = 1.0  # exact messages that one wrong topic outweighs
 Ranked = dict[int, list[Tally]]  # by the id() of a turn
@@ -104,8 +105,9 @@ def fitted(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Fit, dict[str,
     old_here, old_anywhere, pace = fit.here, fit.anywhere, 1.0
     across, total = data.rows.T.tocsr(), data.whole.T.tocsr()
     sums = sparse.csr_matrix((np.ones(len(data.owner)), (data.owner, np.arange(len(data.owner)))))
-    step_here = 1 / (REACH * (np.asarray(data.rows.sum(0)).ravel()[:, None] / 4 + RIDGE))
-    step_anywhere = 1 / (REACH * (np.asarray(data.whole.sum(0)).ravel()[:, None] / 4 + RIDGE))
+    ridge = np.array([[OF_HAZARD if topic == HAZARD else RIDGE for topic in topics]], np.float32)
+    step_here = 1 / (REACH * (np.asarray(data.rows.sum(0)).ravel()[:, None] / 4 + ridge))
+    step_anywhere = 1 / (REACH * (np.asarray(data.whole.sum(0)).ravel()[:, None] / 4 + ridge))
     for _ in range(STEPS):
         after = (1 + np.sqrt(1 + 4 * pace * pace)) / 2
         push, pace = (pace - 1) / after, after
@@ -122,14 +124,14 @@ def fitted(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Fit, dict[str,
         share /= (sums @ share)[data.owner]
         slope = (gap[data.owner] * share).astype(np.float32)
         old_here, old_anywhere = fit.here, fit.anywhere
-        here = _shrunk(ahead.here, across @ slope, step_here)
-        anywhere = _shrunk(ahead.anywhere, total @ (sums @ slope), step_anywhere)
+        here = _shrunk(ahead.here, across @ slope, step_here, ridge)
+        anywhere = _shrunk(ahead.anywhere, total @ (sums @ slope), step_anywhere, ridge)
         fit = Fit(here, anywhere, fit.start - slope.sum(0, keepdims=True) / (0.25 * len(turns)) * 0.3)
     return fit, names
 
 
-def _shrunk(weights: Any, slope: Any, step: Any) -> Any:
-    moved = weights - step * (slope + RIDGE * weights)
+def _shrunk(weights: Any, slope: Any, step: Any, ridge: Any) -> Any:
+    moved = weights - step * (slope + ridge * weights)
     return (np.sign(moved) * np.maximum(np.abs(moved) - step * LASSO, 0)).astype(np.float32)
 
 
@@ -140,6 +142,9 @@ def _labels(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Any, Any, lis
     counts = np.ones_like(truth)
     either = []
     for row, turn in enumerate(turns):
+        if turn.only:
+            counts[row] = 0
+            counts[row, number[turn.only]] = 1
         counts[row, [number[name] for name in turn.may]] = 0
         for names in turn.wanted:
             columns = sorted(number[name] for name in names)
@@ -283,7 +288,7 @@ def main() -> None:
     models = tuple(model.name for model in load().models.values())
     given = [turn for path in options.files for turn in labelled(path, models)]
     known = given + [turn for path in sorted(VOICES.glob("*.jsonl")) for turn in labelled(path, models)]
-    turns = [*known, *own(models)]
+    turns = [*known, *own(models), *dangers(models)]
     topics = sorted({name for turn in turns for names in (*turn.wanted, turn.may) for name in names})
     points = held_out(turns, topics)
     several, more = further(given, points)

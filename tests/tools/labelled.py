@@ -31,6 +31,7 @@ class Turn:
     may: frozenset[str]
     context: tuple[str, ...] = ()
     own: bool = False
+    only: str = ""  # the one topic of which the label tells, "" for all
     rows: list[set[str]] = field(default_factory=list)
     whole: set[str] = field(default_factory=set)
     shape: list[str] = field(default_factory=list)
@@ -79,6 +80,21 @@ def own(models: Sequence[str]) -> list[Turn]:
             turns += [
                 Turn(f"{path.stem}-{heading}-{number}", read(text, models=models), wanted, also, context, own=True)
                 for number, text in enumerate(texts)
+            ]
+    return turns
+
+
+def dangers(models: Sequence[str]) -> list[Turn]:
+    """The signs of danger and what looks like them: their labels tell of a hazard or none, and of no other topic."""
+    turns = []
+    for path in sorted(OWN.parent.glob("dangers*.toml")):
+        author = path.stem.replace("_", "")
+        for status, families in tomllib.loads(path.read_text(encoding="utf-8")).items():
+            wanted = [frozenset({HAZARD})] if status in ("present", "now") else []
+            texts = [text for name, found in families.items() if name != "threads" for text in found]
+            turns += [
+                Turn(f"{author}-{status}-{n}", read(text, models=models), wanted, frozenset(), own=True, only=HAZARD)
+                for n, text in enumerate(texts)
             ]
     return turns
 
