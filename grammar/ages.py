@@ -16,7 +16,7 @@ GOES_ON = frozenset({"so", "should", "is", "swap", "do", "can", "now", "already"
 WORN = frozenset(
     {
         *("swap", "replace", "replacing", "replaced", "another", "life", "age", "finished", "renew", "old", "older"),
-        *("done", "scrap", "keep", "chuck", "bin", "dump"),
+        *("past", "done", "scrap", "keep", "chuck", "bin", "dump"),
     }
 )
 NEW = frozenset({"new", "buy"})

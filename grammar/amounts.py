@@ -183,8 +183,8 @@ def _meant(number: Token, said: Token) -> Unit:
             return RATE
         if said.startswith("below") and not re.fullmatch("[a-z -]+|[0-9]{1,2}", number):
             return PLAIN
-    if said == "in" and numbers.value(number) > MOST_INCHES:  # "put a 300 in?"
-        return PLAIN
+    if said == "in" and (numbers.value(number) > MOST_INCHES or SPECIFIC.fullmatch(number.strip())):
+        return PLAIN  # "put a 300 in?", "1.250 in each cell"
     return unit
 
 

@@ -62,6 +62,10 @@ def _allowed(scene: Scene, item: Item) -> str:
     if after == "side by":  # "no more than two side by side"
         return "battery.max_in_parallel"
     following = next((name for name in LAYOUTS if name in after.split()), "")
+    spoken = [item.name for item in scene.items if item.fact == "bank.layout" and item.name in LAYOUTS]
+    ends = scene.after(item) is None or scene.word(item.end) in (",", ".", "?", "")
+    if before[-1] in ("max", "maximum") and ends and len(spoken) == 1 and MAKERS & scene.vocabulary:
+        return f"battery.max_in_{spoken[0]}"  # "4 of them in parallel, maker says max 4"
     for layout in (following,) if following else LAYOUTS:
         if layout in before or following or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
             return f"battery.max_in_{layout}"
@@ -244,7 +248,11 @@ def _of_another(scene: Scene, after: Item) -> bool:
     named = scene.after(after)
     if after.dim == "VOLT":
         return named is not None and named.head in ("load", "charger")
-    return after.fact == "battery.chemistry" and scene.word(after.end - 1) in PARTS_OF_IT
+    if after.fact != "battery.chemistry" or scene.word(after.end - 1) not in PARTS_OF_IT:
+        return False
+    return named is None or (
+        named.head != "battery" and named.fact != "battery.chemistry"
+    )  # "two filler-cap batteries"
 
 
 def _is_battery(scene: Scene, item: Item, after: Item) -> bool:
@@ -264,6 +272,7 @@ def _plural(item: Item) -> bool:
 
 COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
 OF_BATTERY = frozenset({"battery.chemistry", "battery.duty", "battery.nominal"})
+MAKERS = frozenset({"maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet"})
 ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most"})
 PARTS_OF_IT = frozenset(["caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs", "leads", "boats"])
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})

@@ -28,6 +28,7 @@ SPREAD = (0.01, 0.2)
 FROST = (-45.0, -1.0)
 WARM = 45.0
 NEAR_ZERO = frozenset({"near", "around"})
+SIDES = frozenset({"long", "wide", "deep", "high", "tall", "across", "inches", "thick"})
 SMALLEST_CAPACITY = 20
 RUNNING = frozenset({"run", "running", "nominal"})  # "500 A peak / 340 run"
 LARGEST_CAPACITY = 1000
@@ -58,7 +59,7 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if _is_warmth(scene, item, value, decimals):
         return Claim("ambient.temperature", "role")
-    if (decimals and is_reading(scene, value)) or (not decimals and 4 <= value < 32 and _falls(scene, item)):
+    if (decimals and _is_read(scene, item, value)) or (not decimals and 4 <= value < 32 and _falls(scene, item)):
         return Claim("reading.voltage", "range")
     if decimals:
         return Claim("drain.current", "role") if value < LITTLE and _drains(scene, item) else None
@@ -113,6 +114,11 @@ def _signed(scene: Scene, item: Item) -> bool:
     told = "ambient.temperature" in scene.expected or any(old.fact == "ambient.temperature" for old in scene.said)
     ends = after is None or after.kind == "mark" or after.name in ("in", "here", "now", "outside", "inside", "at")
     return ends and (before in ("is", "at", "its", "about", "around", "in", "to", "near") or (before == "" and told))
+
+
+def _is_read(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a number with decimals is of volts; "the tray is 15.5 long" is not."""
+    return is_reading(scene, value) and scene.word(item.end) not in SIDES
 
 
 def _falls(scene: Scene, item: Item) -> bool:
@@ -322,7 +328,7 @@ def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
         return True
     if scene.word(item.start - 1) in ("its", "is", "actually", "no") and _mends_volts(scene, item):
         return True
-    if _is_loads(scene, item):
+    if _is_loads(scene, item) or _is_wanted(scene, item):
         return True
     second = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
     if after is not None and after.name == "," and second is not None and second.name == "not":  # "12, not 24"
@@ -344,6 +350,14 @@ def _is_loads(scene: Scene, item: Item) -> bool:
     if item.quantity.value in (6.0, 12.0) or left is None or left.head != "load":
         return False
     return gap(scene, item, left.start, left.end) <= TOUCHING
+
+
+def _is_wanted(scene: Scene, item: Item) -> bool:
+    """Whether a load asks for these volts: "the bow motor wants 24"."""
+    after = scene.after(item)
+    ends = after is None or after.kind == "mark"
+    large = item.quantity.value not in (6.0, 12.0)
+    return large and ends and "load" in scene.heads and scene.word(item.start - 1) in ("wants", "needs")
 
 
 def _mends_volts(scene: Scene, item: Item) -> bool:

@@ -14,6 +14,7 @@ OUT_OF = frozenset(["of", "from"])
 FROM_IT = OUT_OF | {"out", "a", "the", "my"}
 REACH = 7  # pieces from one side to the other: "24 V 20 A from 12 V", "24 V pair at the bow from the 12 V"
 ISOLATED = frozenset(["iso", "isolated", "noniso", "isolating"])
+FED = frozenset({"feed", "feeding", "fed", "supply", "supplied", "power", "powered"})
 SMALLEST_LIMIT = 20.0
 BESIDE_BMS = 2.0
 
@@ -69,7 +70,8 @@ def _evenly(scene: Scene, first: Item, second: Item) -> bool:
 def _draws_from(scene: Scene, second: Item) -> bool:
     """Whether "from the 12 V" is where a charge is taken: "charge a 24 V pair from a 12 V boat"."""
     words = [scene.word(at) for at in range(second.start - 2, second.start)]
-    return "from" in words and scene.about("word:charge", "word:boost")
+    fed = scene.about("word:charge", "word:boost") or not FED.isdisjoint(scene.vocabulary)
+    return "from" in words and fed
 
 
 def _sign(scene: Scene, first: Item, second: Item) -> set[str]:

@@ -93,7 +93,11 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
 def _between_bursts(scene: Scene, item: Item) -> bool:
     """Whether it is the pause of "4 sec each, half a minute between", "pump 30 sec rest 2 min"."""
     bursts = any(other.quantity.unit == "second" and other.at < item.at for other in scene.quantities("TIME"))
-    paused = scene.word(item.end) in ("between", "apart") or scene.word(item.start - 1) in ("rest", "pause", "rests")
+    paused = scene.word(item.end) in ("between", "apart", "rest", "pause", "break") or scene.word(item.start - 1) in (
+        "rest",
+        "pause",
+        "rests",
+    )
     return bursts and paused
 
 

@@ -72,6 +72,7 @@ ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the w
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 HELD = frozenset({"it", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
+POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
 
@@ -133,7 +134,7 @@ def _listed(scene: Scene) -> set[int]:
         if item.fact == "battery.chemistry":
             run.append(item)
         elif item.name not in ("/", ",", "or", "v", "vs", "and", "&", "+"):
-            if len({other.name for other in run}) >= LIST:
+            if len({other.name for other in run}) + (item.name in POSITIONS) >= LIST:
                 listed.update(other.at for other in run)
             run = []
     if len({other.name for other in run}) >= LIST:

@@ -65,7 +65,9 @@ def volts(scene: Scene, item: Item, value: float) -> Claim | None:
         return NOTHING
     if of_lithium(scene, item):
         return Claim("battery.nominal", "range")
-    return nominal(scene, item) if is_nominal(item) else Claim("reading.voltage", "range")
+    if not is_nominal(item):
+        return Claim("reading.voltage", "range")
+    return NOTHING if _of_a_thing(scene, item) else nominal(scene, item)
 
 
 def _as_reading(item: Item, value: float) -> Stated:
@@ -106,6 +108,13 @@ def _counted(scene: Scene, item: Item) -> bool:
     if before is None or (after is not None and after.head in ("load", "charger")):
         return False
     return before.dim == "COUNT" or (before.dim == "NUM" and before.quantity.value in (2.0, 3.0, 4.0))
+
+
+def _of_a_thing(scene: Scene, item: Item) -> bool:
+    """Whether they are a small thing's, where the boat has more: "the radio is a 12 volt thing, the boat is all 24"."""
+    small = scene.word(item.end) in ("thing", "things", "item", "gadget", "stuff")
+    others = (other.quantity.value for other in scene.quantities("VOLT", "NUM", "COUNT"))
+    return small and any(value in NOMINAL and value > float(item.quantity.value) for value in others)
 
 
 def _of_bank(scene: Scene, item: Item) -> bool:

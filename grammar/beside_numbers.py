@@ -25,6 +25,11 @@ HALF = 0.5
 COLDEST, HOTTEST = -40.0, 130.0
 
 
+def _starts_from(scene: Scene, item: Item) -> bool:
+    """Whether it is where a charge begins: "from zero, how long to charge 100 Ah"."""
+    return plain(item) == 0 and scene.word(item.start - 1) == "from" and scene.about("word:charge")
+
+
 def decimals_of(item: Item, value: float) -> int:
     """How many decimals a number was typed with; "ten point nought" has one."""
     typed = item.quantity.text.strip()
@@ -40,6 +45,7 @@ def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
         spelt = "." not in item.name and "," not in item.name  # "three and a half now"
         return Claim("battery.age", "role") if value % 1 == HALF and spelt and is_age(scene, item) else None
     tests = {
+        "battery.charge": _starts_from,
         "load.burst": _of_bursts,
         "battery.weight": _weighs,
         "load.rest": _pauses,

@@ -19,6 +19,7 @@ BANKS = (
     frozenset({"start", "starter", "starting", "engine", "motor", "cranking"}),
     frozenset({"bow", "thruster", "stern"}),
 )
+EMPTY = frozenset({"flat", "empty", "dead"})
 LISTED = 20  # words from the first to the last
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
 MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
@@ -115,12 +116,15 @@ def _one_more(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 
 
 def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
-    """ "75 Ah, full.", "a gel that's full": a battery said to be full, where nothing asks whether it is."""
+    """ "75 Ah, full.", "a flat 110 Ah battery": a battery said to be full or flat, where nothing asks whether it is."""
     told = {item.fact for item in stated}
     if "battery.charge" in told or not told & {"battery.capacity", "battery.chemistry"}:
         return
     for item in scene.items:
         before, after = scene.before(item), scene.after(item)
+        if item.name in EMPTY and before is not None and before.name in ("a", "my", "our") and _sized(after):
+            yield replace(_fact(scene, "battery.charge", 0.0, item.start, item.end), unit="percent")
+            return
         ends = after is None or (after.name in (",", ".", "end") and scene.word(after.start) != "?")
         owned = (
             item.name == "full"
@@ -132,6 +136,11 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         if owned or (item.name == "full" and before is not None and before.name in (",", "thats") and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
             return
+
+
+def _sized(item: Item | None) -> bool:
+    """Whether a battery's figure or kind stands there: the "110 Ah" of "a flat 110 Ah battery"."""
+    return item is not None and (item.dim in ("AH", "VOLT") or item.fact == "battery.chemistry")
 
 
 def _banks(scene: Scene) -> Iterator[Stated]:

@@ -40,7 +40,7 @@ SHARES = {
     "twentieth": 0.05,
 }
 MARINE = re.compile(r"(?<=[0-9]{2})M$")  # "31M" is a 31
-TIMES_SIGN = re.compile(r"^x ?| ?(?:x|\*|nos\.?|off)$")
+TIMES_SIGN = re.compile(r"^x ?| ?(?:x|\*|nos?\.?|off)$")
 CODE = re.compile(r"[\w./-]*[0-9][\w./ -]*$")
 MOST_PAGES = 20  # "battery 2", "page 14"; but "battery 100" is a size
 

@@ -170,4 +170,6 @@ def test_an_unnamed_danger_stands_until_dangers_are_denied() -> None:
 
 
 def test_figures_alone_raise_no_unnamed_danger() -> None:
-    assert not any(item.topic == "hazard" for item in Leadsman().ask("charger shows 14.6 V on the flooded bank").answers)
+    assert not any(
+        item.topic == "hazard" for item in Leadsman().ask("charger shows 14.6 V on the flooded bank").answers
+    )
