@@ -17,6 +17,8 @@ SAME = 0.01  # values this close are one value
 DENIED_BEFORE = 3  # words between "not" and the figure it denies, less one
 DENYING = frozenset({"not", "rather", "instead"})
 NONE: frozenset[str] = frozenset()
+OFFERED = frozenset({"settings", "setting", "modes", "options", "positions", "choices", "either", "which"})
+READ = frozenset({"reads", "shows", "showing", "reading", "measured", "sits", "climbs", "goes"})
 REPLACED = {"WEIGHT": frozenset({"instead"})}  # "lithium instead of my 34 kg gel": the gel's weight holds
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
 ARROWS = ("->", "=>", "→", "-->")
@@ -40,7 +42,7 @@ def denied(scene: Scene, item: Item) -> bool:
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
-    stated = _falling(scene, list(stated))
+    stated = _falling(scene, _chosen_from(scene, list(stated)))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
     kept: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
@@ -58,6 +60,13 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         item if number == 0 else replace(item, of=2) for among in kept.values() for number, item in enumerate(among[:2])
     ]
     return sorted(found, key=lambda item: (item.span, item.fact))
+
+
+def _chosen_from(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Without the volts that a charger only offers: "settings 14.4, 14.7 and 14.1, which one for AGM"."""
+    volts = {item.value for item in stated if item.fact == "charger.voltage"}
+    offered = len(volts) > 1 and bool(OFFERED & scene.vocabulary) and READ.isdisjoint(scene.vocabulary)
+    return [item for item in stated if item.fact != "charger.voltage"] if offered else stated
 
 
 def _falling(scene: Scene, stated: list[Stated]) -> list[Stated]:

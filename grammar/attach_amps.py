@@ -222,8 +222,24 @@ def _of_fuse(scene: Scene, item: Item, value: float, claim: Claim | None) -> Cla
     """The claim, or what a fuse that is spoken of makes of the amps."""
     if claim is None and (stands_in(scene, item, value) or _fuses(scene, item)):
         return Claim("fuse.rating", "near")
+    if _is_the_fuse(scene, item, value) or ((claim is None or claim.how == "near") and _blown(scene, item, value)):
+        return Claim("fuse.rating", "role")
     fused = claim is not None and claim.fact == "fuse.rating" and _to_be_fused(scene, item, value)
     return Claim("load.current", "near") if fused else claim
+
+
+def _is_the_fuse(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a fuse is said to be of these amps: "the fuse for my Pike is 200 A"."""
+    clause = scene.clause(item.start)
+    heads = [head for head in scene.head_items if head.end <= item.start and scene.clause(head.start) == clause]
+    told = scene.word(item.start - 1) in ("is", "was", "says")
+    return told and value in FUSES and bool(heads) and heads[0].head == "fuse" and scene.word(heads[0].end) == "for"
+
+
+def _blown(scene: Scene, item: Item, value: float) -> bool:
+    """Whether amps of a usual size begin what follows on a fuse that blew: "my fuse blew again. 200 A, ..."."""
+    before = scene.items[item.at - 1] if item.at else None
+    return before is not None and before.kind in ("mark", "end") and value in FUSES and scene.about("role:blown")
 
 
 def _to_be_fused(scene: Scene, item: Item, value: float) -> bool:

@@ -72,6 +72,7 @@ ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the w
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 HELD = frozenset({"it", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
+CHARGE_VOLTS = (13.0, 16.0)
 POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
@@ -145,6 +146,9 @@ def _listed(scene: Scene) -> set[int]:
 def _on_the_switch(scene: Scene) -> set[int]:
     """Kinds that a charger offers, where the battery's own is told besides: "it only has gel or wet, mine is AGM"."""
     kinds = [item for item in scene.items if item.fact == "battery.chemistry"]
+    with_volts = [item for item in kinds if _has_volts(scene, item)]
+    if len(with_volts) > 1:  # "settings AGM 14.4, gel 14.1, wet 14.8"
+        return {item.at for item in with_volts}
     offered = {item.at for item in kinds if "charger" in scene.heads and _is_offered(scene, item)}
     offered |= _before_switch(scene, kinds)
     if "charger" in scene.heads and any(scene.word(item.start - 1) == "got" for item in kinds):
@@ -152,6 +156,15 @@ def _on_the_switch(scene: Scene) -> set[int]:
     several = len({item.name for item in kinds if item.at in offered}) > 1
     told = len(offered) < len(kinds) or any(old.fact == "battery.chemistry" for old in scene.said)
     return offered if several and told else set()
+
+
+def _has_volts(scene: Scene, item: Item) -> bool:
+    """Whether the volts of a charge follow a kind at once: "gel 14.1"."""
+    after = scene.after(item)
+    if after is None or after.dim not in ("NUM", "VOLT") or isinstance(after.quantity.value, str):
+        return False
+    value = after.quantity.value
+    return CHARGE_VOLTS[0] <= value / (2 if value > 20 else 1) <= CHARGE_VOLTS[1]
 
 
 def _before_switch(scene: Scene, kinds: list[Item]) -> set[int]:

@@ -15,6 +15,7 @@ SIX = 6.0  # no boat's system
 OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
 PRAISED = frozenset({"good", "ok", "okay", "fine", "alright", "healthy", "enough", "low"})
+EACH = frozenset({"each", "apiece"})
 MAKING = frozenset({"make", "makes", "making", "build", "into", "get"})  # "to make a 12 volt bank"
 MAINS = frozenset({110.0, 115.0, 120.0, 220.0, 230.0, 240.0, 400.0})  # of the shore
 LITHIUM_NOMINAL = {12.8: 12.0, 25.6: 24.0, 38.4: 36.0, 51.2: 48.0}  # four cells of 3.2 V for each 12 V
@@ -87,7 +88,8 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
     value = float(item.quantity.value)
     if _of_bank(scene, item):
         return Claim("bank.voltage", "grammar")
-    named = _counted(scene, item) or "volter" in item.name or _of_the_one(scene, item)
+    each = EACH & {scene.word(item.start - 1), scene.word(item.end)}
+    named = bool(each) or _counted(scene, item) or "volter" in item.name or _of_the_one(scene, item)
     if value == SIX or named:
         return Claim("battery.nominal", "grammar" if named else "range")
     claim = by_group(scene, item)

@@ -93,6 +93,11 @@ def find_dangers(text: str, said: Iterable[Stated] = ()) -> tuple[Danger, ...]:
     return tuple(found.values())
 
 
+def look_alike(text: str) -> bool:
+    """Whether a text has a phrase that only sounds like a danger: "slightly warm after charging"."""
+    return bool(signs().masks.find(read(text).words))
+
+
 def _spoken_of(said: Iterable[Stated]) -> frozenset[str]:
     """The classes of words that a conversation with these facts has spoken of."""
     told = list(said)

@@ -14,7 +14,7 @@ from service.case import Case, Known, Value
 from service.house import ALL, LEAD, House, Model, Policy
 from service.laxer import laxer
 from service.limits import tightened
-from service.reply import CONTACT, HOUSE_RULES, Answer, Asked, Option, Step
+from service.reply import CONTACT, HOUSE_RULES, Answer, Asked, Figure, Option, Step
 from service.topic import Lever, Topic
 
 JUDGED = ("run-check", "bank-size", "run-time", "battery-duty")  # they judge or name a battery for a load
@@ -266,9 +266,19 @@ def _bounded(rule: Policy, case: Case, answer: Answer) -> Answer:
     if figures == answer.figures:
         return answer
     if answer.verdict != "information":
-        return replace(answer, figures=figures)
+        return replace(answer, figures=figures, headline=_with_figures(answer, figures))
     case.step(f"By the tables alone: {answer.headline}", *_sources(case))
     return replace(answer, figures=figures, headline=rule.say)
+
+
+def _with_figures(answer: Answer, figures: tuple[Figure, ...]) -> str:
+    """The headline with the figures that the house's rule changed."""
+    head = answer.headline
+    for before, after in zip(answer.figures, figures, strict=True):
+        if before.value != after.value and not isinstance(after.value, str):
+            told = rf"\b{re.escape(say.number(float(before.value)))}(?={say.NB})"
+            head = re.sub(told, say.number(float(after.value)), head)
+    return head
 
 
 # What is said

@@ -17,6 +17,7 @@ LITHIUM = ("lfp", "lithium-other")
 IRON = ("fe", "lfp", "iron", "phosphate", "po4")
 FREEZES = 0.0  # °C
 WARM = 10.0  # °C: above it no frost is near
+SIX = 6.0  # volts of a battery
 DEEP = {"lead": 10.5, "lithium": 10.0}  # V for each 12 V: deeply flat
 UNEVEN = 0.015  # difference of gravity between cells from which one equalises
 KNOWN = {"cable-assumed": ("cable.in_engine_space", "cable.insulation")}  # one of them told, the other is assumed
@@ -118,6 +119,7 @@ class Facts:
     def deeply_flat(self) -> bool:
         """Under 10.5 V (lithium 10.0 V) for each 12 V at rest."""
         each = self.figure("voltage_per_battery") or self.number("reading.voltage") / max(1.0, self.volts / 12)
+        each *= 2 if self.number("battery.nominal") == SIX else 1
         return 0 < each < DEEP["lithium" if self.lithium and not self.lead else "lead"]
 
     @property

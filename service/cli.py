@@ -165,7 +165,7 @@ def _why(options: argparse.Namespace) -> int:
 
 
 def _serve(options: argparse.Namespace) -> int:
-    import waitress
+    from waitress.server import create_server
 
     from service.log import LogFault
     from service.web import create_app
@@ -178,13 +178,14 @@ def _serve(options: argparse.Namespace) -> int:
         raise Trouble(f"the house file cannot be read ({error}): name another by --house") from error
     except ValueError as error:
         raise Trouble(f"the house file has mistakes:\n{error}") from error
-    print(f"The battery desk answers at http://{options.host}:{options.port}/ (Ctrl+C ends it)", flush=True)
     try:
-        waitress.serve(app, host=options.host, port=options.port, threads=4, ident="leadsman")
+        server = create_server(app, host=options.host, port=options.port, threads=4, ident="leadsman")
     except OSError as error:
         raise Trouble(f"cannot listen on {options.host}:{options.port} ({error}): choose another --port") from error
     except ValueError as error:
         raise Trouble(f"cannot listen on {options.host}:{options.port} ({error}): check --host and --port") from error
+    print(f"The battery desk answers at http://{options.host}:{options.port}/ (Ctrl+C ends it)", flush=True)
+    server.run()
     return ANSWERED
 
 
@@ -193,7 +194,9 @@ def _log(options: argparse.Namespace) -> int:
 
     log = log_of(options.data)
     if options.what == "show":
-        row = log.find(options.id or "")
+        if not options.id:
+            raise Trouble("say which entry: leadsman log show ID; `leadsman log` lists them")
+        row = log.find(options.id)
         if row is None:
             raise Trouble(f"no entry has the id {options.id!r}: `leadsman log` lists them")
         print(f"{row['at']}  {row['surface']}  {row['urgency']}, {row['route']}\n{row['text']}\n")

@@ -13,6 +13,7 @@ from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
+from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
@@ -28,6 +29,7 @@ TOLD = ("quantity:", "fact:", "two:")  # signs that are told, often after what i
 BRIEF = 9  # words
 SHOWN = 6  # reasons that `why` gives
 ALARM = 5  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
+ALIKE = 5  # the points that a phrase takes off which only sounds like a danger
 MOST = 4  # topics of one message
 LEAP = 8  # points to a step of a lead
 STEP, STEPS = 6, 7  # points to a step of what speaks for a topic alone, and the most of them
@@ -150,12 +152,15 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
 
 
 def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
-    """The clause that tells of a danger by its points, where the tables of dangers found none; else None."""
+    """The clause that tells of a danger by its points, where the tables of dangers found none; else None.
+
+    A phrase that only sounds like a danger takes some points off.
+    """
     rows = rows_of(message, evidence(message, context))
     own = [sum(_of_danger(name)[0] for name in row) for row in rows]
     shared = sum(_of_danger(name)[1] for name in dict.fromkeys(name for row in rows for name in row))
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
-    if item.total < ALARM:
+    if item.total < ALARM or (item.total < ALARM + ALIKE and look_alike(message.text)):
         return None
     span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
     shown = tuple(f"{name} {value:+}" for value, name, _ in _reasons(item, rows)[:SHOWN])

@@ -39,7 +39,14 @@ def with_second(case: Case, judge: Judge) -> Case:
 
 def loads(case: Case, judge: Judge) -> Answer:
     """Of two loads the heavier one decides."""
-    return max(judge(case), judge(with_second(case, judge)), key=lambda found: RANK[found.verdict])
+    sides = (case, with_second(case, judge))
+    answers = [judge(side) for side in sides]
+    heavier = max(answers, key=lambda found: (RANK[found.verdict], -_volts(found)))
+    names = [supply.load_name(side) for side in sides]
+    if names[0] == names[1]:
+        return heavier
+    options = [Option(name, found.verdict, found.figures) for name, found in zip(names, answers, strict=True)]
+    return replace(heavier, compare=tuple(options))
 
 
 def batteries(case: Case, judge: Judge) -> Answer:

@@ -71,6 +71,8 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         return f"{opening}: {reads} is deeply flat for {battery}; it may be damaged, and a test after charging tells."
     if verdict == "no":
         when = "today" if found.kind != "lfp" else "soon"
+        if case.says("detail:asks_dead"):
+            return f"Not dead by this: {reads} means {battery} {wording.full(found, 'only ')}, so charge it {when}."
         return f"{opening}: {reads} means {battery} {wording.full(found, 'only ')}, so charge it {when}."
     if verdict == "marginal":
         return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 from service import reference, say
 from service.case import Case, Known, Value
 from service.reply import Figure
 
+SHARED = re.compile(
+    r"\b(?:both|together|shared?|sharing|same (?:battery|bank|time)|(?:one|a single) (?:battery|bank))\b", re.IGNORECASE
+)
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
 ONE = {"have": "has"}
 MOTORS = ("thruster", "windlass", "engine", "trolling motor", "motor", "winch", "capstan")
@@ -18,6 +23,18 @@ def load_name(case: Case) -> str:
         return f"the {model.name}"
     kind = str(case.get("load.kind") or ("thruster" if is_motor(case) else "load"))
     return "your load" if kind in ("electronics", "motor") else f"your {kind}"
+
+
+def two_loads(case: Case) -> str:
+    """The headline that asks back where two models are to run from one battery, "" where they are not."""
+    first, second = case.stated.get("load.model"), case.second.get("load.model")
+    if first is None or second is None or not SHARED.search(case.text):
+        return ""
+    case.used.setdefault((second.fact, 2), second)
+    return (
+        f"We can't say yet: if the {first.value} and the {second.value} ever run at the same time their amps add up, "
+        "so please tell us whether they do, or the amps of both together."
+    )
 
 
 def least_capacity(case: Case) -> float:

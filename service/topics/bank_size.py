@@ -44,6 +44,8 @@ def answer(case: Case) -> Answer:
     if case.get("battery.family") == "lithium-other":
         head = "We can't say: for lithium that is not iron phosphate a technician has to look at the data sheet."
         return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.chemistry"),))
+    if both := supply.two_loads(case):
+        return TOPIC.needs("load.current", headline=both)
     if "load.current" not in case:
         more = () if case.get("load.time") else ("load.time",)
         return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide the size"))

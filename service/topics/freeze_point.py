@@ -108,6 +108,9 @@ def charge_not_said(case: Case, celsius: float | None) -> Answer:
 def lithium(case: Case, celsius: float | None) -> Answer:
     """It does not freeze; charging in the cold is what harms it."""
     case.step("Lithium holds no water; charging at or below 0 °C plates metal on the cells", "lithium-no-freeze")
+    if celsius is not None and celsius <= 0 and case.says("word:charge"):
+        head = f"No: at {say.temperature(celsius)} lithium must not be charged, though it does not freeze like lead."
+        return TOPIC.says("no", head)
     head = "No, lithium does not freeze like lead, but it must not be charged at or below 0 °C."
     return TOPIC.says("information" if celsius is None else "yes", head)
 

@@ -102,11 +102,12 @@ def by_age(case: Case, age: float) -> Answer:
     asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
     told = f"at {years} your {wording.kind(case)} battery is"
-    swap = case.says("detail:asks_bad")
+    bad, good = case.says("detail:asks_bad"), case.says("detail:asks_good")
+    keep, swap = ("No", "Yes") if bad else ("Yes", "No") if good else ("Keep it", "Most likely")
     head = {
-        "yes": f"{'No' if swap else 'Yes'}: {told} inside its usual life of {life}; that is by age only, so test it.",
+        "yes": f"{keep}: {told} inside its usual life of {life}; that is by age only, so test it.",
         "marginal": f"Perhaps soon: {told} in its last years (usually {life}); by age only, so test it under load.",
-        "no": f"{'Yes' if swap else 'No'}: {told} past its usual life of {life}; by age only, so have it tested first.",
+        "no": f"{swap}: {told} past its usual life of {life}; by age only, so have it tested first.",
     }[verdict]
     return TOPIC.says(verdict, head, *months(age, low, high), asks=asks)
 

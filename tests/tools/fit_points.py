@@ -29,7 +29,7 @@ from tests.tools.labelled import VOICES, Turn, dangers, labelled, outcome, own, 
 
 POINTS = 5  # points to one unit of log-odds
 SMALLEST = 1  # fewer points than this are dropped
-LEAST_AUTHORS, LEAST_MESSAGES, LEAST_PAIRS = 2, 3, 4
+LEAST_AUTHORS, LEAST_MESSAGES, LEAST_PAIRS = 2, 4, 4
 LASSO, RIDGE, STEPS, REACH = 0.3, 2.0, 150, 8.0
 OF_HAZARD = 0.7  # its ridge: signs of danger are rare words
 FOLDS = 5  # of authors
