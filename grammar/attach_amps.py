@@ -136,6 +136,8 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim and claim.fact in PEAKS:
         small = item.dim == "NUM" and value < SMALLEST_PEAK  # "engine 10 pk" is horsepower
         return None if small or _on_a_switch(scene) else _of_start(scene, item, claim)
+    if claim and claim.fact == "battery.max_current" and value <= TINY:  # "30 mA permanent for the alarm"
+        return None
     if claim and claim.fact == "battery.max_current" and scene.lithium and scene.word(item.start - 1) == "limit":
         return claim
     if claim and claim.fact == "battery.max_current" and (not _limited(scene, item) or _owner(scene, item) == "load"):

@@ -23,10 +23,12 @@ SEVERAL = "several.toml"
 HANDED_OVER = ("other-desk", "unclear")
 HAZARD = "hazard"  # found by the tables of dangers, or else by its points (`alarmed`), and answered before all else
 WEAK = "detail:weak_motor"
+READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
 TOLD = ("quantity:", "fact:", "two:")  # signs that are told, often after what is asked
-BRIEF = 9  # words
+BRIEF = 12  # words
+STILL = 12  # points of a topic before that a short message goes on with, beside its own
 SHOWN = 6  # reasons that `why` gives
 ALARM = 5  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
 ALIKE = 5  # the points that a phrase takes off which only sounds like a danger
@@ -142,12 +144,22 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     found = decided(message, ranking, context, points.several, points.bars)
     if found:
         own = _in_order(message, rows, found, ranking)
-        goes = [Request(topic, whole) for topic in context if told and topic not in {item.topic for item in own}]
-        return goes + own
+        goes = [topic for topic in context if topic not in {item.topic for item in own}]
+        if not told:
+            goes = [topic for topic in goes if still_asked(message, ranking, topic)]
+        return [*(Request(topic, whole) for topic in goes), *own]
     if told or (context and goes_on(message, ranking, points.bars)):
         return [] if danger else [Request(topic, whole) for topic in context]
+    return under_the_bar(message, ranking)
+
+
+def under_the_bar(message: Message, ranking: Sequence[Tally]) -> list[Request]:
+    """What a message with too few points for any topic still asks: its words say what, or nothing, or it is unclear."""
+    whole, best = (0, len(message.text)), next(item.topic for item in ranking if item.topic != HAZARD)
     if message.says(WEAK):  # the commonest story, often told without a question
         return [Request("load-voltage", whole, evidence=(WEAK,))]
+    if best == "rest-voltage" and all(message.says(name) for name in READING):
+        return [Request("rest-voltage", whole, evidence=READING)]
     return [] if _polite(message) else [Request("unclear", whole)]
 
 
@@ -212,6 +224,12 @@ def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars) -> bool:
         return False
     short = len(message.words) <= BRIEF and message.says("note:ellipsis")
     return short or not asks(message)
+
+
+def still_asked(message: Message, ranking: Sequence[Tally], topic: str) -> bool:
+    """Whether a short "and a second one in parallel?", which has a topic of its own, goes on with the one before."""
+    total = next((item.total for item in ranking if item.topic == topic), 0)
+    return total >= STILL and len(message.words) <= BRIEF and message.says("note:ellipsis")
 
 
 def rows_of(message: Message, signs: Iterable[Sign]) -> list[dict[str, int]]:

@@ -125,3 +125,10 @@ def test_what_was_told_of_a_cable_is_not_called_assumed(text: str, said: str, no
     (sentence,) = [item.say for item in answer.cautions if item.id == "cable-assumed"]
     assert said in sentence
     assert not_said not in sentence
+
+
+def test_a_full_pair_of_6_v_batteries_is_not_deeply_flat() -> None:
+    full = (Figure("voltage_per_battery", "each battery", 6.3, "V"),)
+    flat = (Figure("voltage_per_battery", "each battery", 4.9, "V"),)
+    assert "deep-flat" not in shown("rest-voltage", WET | {"battery.nominal": 6}, figures=full)
+    assert "deep-flat" in shown("rest-voltage", WET | {"battery.nominal": 6}, figures=flat)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+import socket
 import sqlite3
 import sys
 
@@ -71,6 +72,20 @@ def test_an_unknown_command_ends_with_2(capsys):
     with pytest.raises(SystemExit) as ended:
         main(["guess"])
     assert ended.value.code == 2
+
+
+def test_an_entry_is_shown_by_its_id(desk):
+    assert desk("log", "show")[0] == 2
+
+
+def test_a_port_in_use_is_said_and_nothing_else(capsys):
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        taken.listen()
+        assert main(["serve", "--port", str(taken.getsockname()[1])]) == 2
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert "choose another --port" in told.err
 
 
 def test_the_log_lists_shows_and_exports(desk):

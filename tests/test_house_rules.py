@@ -435,3 +435,11 @@ def test_the_check_knows_every_topic_and_every_figure_that_can_be_bounded():
     }  # fmt: skip
     shown = {figure.name for text in asked for item in Leadsman().ask(text).answers for figure in item.figures}
     assert set(BOUNDS) <= shown
+
+
+def test_a_figure_that_a_rule_changes_is_changed_in_the_headline_too(file):
+    desk = Leadsman(load(file(SOON)))
+    (answer,) = desk.ask("How often must I look at a full AGM over a winter of 5 months at 5 C?").answers
+    assert {item.name: item.value for item in answer.figures}["check_interval"] == 60
+    assert "60" in answer.headline
+    assert "90" not in answer.headline

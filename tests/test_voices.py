@@ -1,7 +1,8 @@
 """Whole conversations by people who knew neither the lexicon nor these tests: how many turns are answered right.
 
-tests/reading/second.jsonl was scored once before anything was learned from it; it is kept as it was written. The
-floors stand a little under what was measured, so that a change that understands less shows here.
+tests/reading/second.jsonl and third.jsonl were scored once before anything was learned from them (second: 83.5 % right,
+10.4 % wrong; third: 77.7 and 5.8); they are kept as they were written and the points are not fitted to them. The floors
+stand a little under what was measured, so that a change that understands less shows here.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ from service.leadsman import default_desk
 from service.score import cases_of, score
 
 READING = Path(__file__).with_name("reading")
-SECOND = READING / "second.jsonl"
+HELD_BACK = [("second.jsonl", 85, 6), ("third.jsonl", 77, 7)]  # the least share right and the most wrong, in percent
 LEAST_RIGHT, MOST_WRONG = 82, 5  # percent, of conversations that were learned from
 LEARNED_FROM = sorted((READING / "voices").glob("*.jsonl"))
 
@@ -24,11 +25,12 @@ def scored(*paths: Path):
     return score(default_desk(), chain.from_iterable(cases_of(path.read_text("utf-8").splitlines()) for path in paths))
 
 
-def test_the_second_set(tell):
-    found = scored(SECOND)
-    tell(f"the second set, {SECOND.name}\n" + "\n".join(list(found.report())[:7]))
-    assert found.share("right") >= 85
-    assert found.share("wrong") <= 6
+@pytest.mark.parametrize(("name", "right", "wrong"), HELD_BACK)
+def test_a_set_that_was_held_back(tell, name, right, wrong):
+    found = scored(READING / name)
+    tell(f"the set held back, {name}\n" + "\n".join(list(found.report())[:7]))
+    assert found.share("right") >= right
+    assert found.share("wrong") <= wrong
 
 
 @pytest.mark.slow

@@ -6,7 +6,8 @@ Needs numpy and scipy, which the project itself does not. Besides the files give
 and expect) it reads the project's own messages, tests/reading/asked/*.toml, dangers*.toml and voices/*.jsonl. It fits
 without each fifth of the authors in turn (the id up to its first dash), prints how their messages then fare, and with
 --write fits to all of them and puts the table in its place. The bars are set for messages like those of the files
-given: the project's own were written to be hard. The same files give the same table.
+given: the project's own were written to be hard. They may be set by hand as well, between those that two values of COST
+give (--keep-bars). The same files give the same table.
 """
 
 from __future__ import annotations
@@ -24,7 +25,7 @@ import numpy as np
 from scipy import sparse
 
 from service.house import load
-from service.route import FOLDER, HAZARD, SEVERAL, Bars, Tally, decided, goes_on, placed, tallied
+from service.route import FOLDER, HAZARD, SEVERAL, Bars, Tally, decided, goes_on, placed, table, tallied
 from tests.tools.labelled import VOICES, Turn, dangers, labelled, outcome, own, show, tally
 
 POINTS = 5  # points to one unit of log-odds
@@ -284,6 +285,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("files", nargs="+", type=Path)
     parser.add_argument("--write", action="store_true")
+    parser.add_argument("--keep-bars", action="store_true", help="leave the bars as they stand in the table")
     options = parser.parse_args()
     models = tuple(model.name for model in load().models.values())
     given = [turn for path in options.files for turn in labelled(path, models)]
@@ -297,6 +299,7 @@ def main() -> None:
     show(tally(known, [named(turn, points[id(turn)], several, bars) for turn in known]))
     print(bars, len(several))
     if options.write:
+        bars = table().bars if options.keep_bars else bars
         fit, names = fitted(turns, topics)
         print(written(fit.whole_numbers(), names, topics, several, bars), "entries")
 

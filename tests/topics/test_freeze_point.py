@@ -57,3 +57,9 @@ def test_lithium_does_not_freeze_but_must_not_be_charged() -> None:
 
 def test_a_flat_battery_in_frost_is_for_today() -> None:
     assert asked({"battery.charge": 20, "ambient.temperature": -15}).urgency == "today"
+
+
+def test_lithium_in_the_frost_is_fine_until_it_is_to_be_charged() -> None:
+    frost: Facts = {"battery.chemistry": "lfp", "ambient.temperature": -5}
+    assert asked(frost).verdict == "yes"
+    assert asked(frost, "word:charge").verdict == "no"

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.run_check import TOPIC
 from tests.building import case
@@ -214,3 +215,18 @@ def test_the_picture_shows_the_limits(battery: Facts) -> None:
 )
 def test_the_headline_stands_alone_in_30_words(facts: Facts) -> None:
     assert len(asked(facts).headline.split()) <= 30
+
+
+def test_two_models_on_one_battery_are_asked_about_and_two_that_are_weighed_are_compared() -> None:
+    (both,) = default_desk().ask("Will one 100 Ah AGM of 900 CCA run both the Minnow and the Pike?").answers
+    assert both.verdict == "needs-facts"
+    assert "add up" in both.headline
+    (either,) = default_desk().ask("Minnow or Pike, will a 900 CCA battery run it?").answers
+    assert figures(either)["running_current"] == 260
+    assert [option.label for option in either.compare] == ["the Minnow", "the Pike"]
+
+
+def test_a_reading_under_load_counts_more_than_the_label() -> None:
+    weak = {**LEAD, "load.current": 120, "load.peak": 210, "reading.load_voltage": 10.0}
+    assert "was measured, and that counts" in asked(weak).headline
+    assert "measured" not in asked({**weak, "reading.load_voltage": 11.5}).headline
