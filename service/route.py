@@ -23,6 +23,8 @@ SEVERAL = "several.toml"
 HANDED_OVER = ("other-desk", "unclear")
 HAZARD = "hazard"  # found by the tables of dangers, or else by its points (`alarmed`), and answered before all else
 WEAK = "detail:weak_motor"
+CHARGE = "word:charge"
+COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
@@ -160,6 +162,8 @@ def under_the_bar(message: Message, ranking: Sequence[Tally]) -> list[Request]:
         return [Request("load-voltage", whole, evidence=(WEAK,))]
     if best == "rest-voltage" and all(message.says(name) for name in READING):
         return [Request("rest-voltage", whole, evidence=READING)]
+    if message.says(CHARGE) and {item.fact for item in message.stated} >= COLD:
+        return [Request("charger-setting", whole, evidence=(CHARGE,))]
     return [] if _polite(message) else [Request("unclear", whole)]
 
 

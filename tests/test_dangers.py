@@ -173,3 +173,10 @@ def test_figures_alone_raise_no_unnamed_danger() -> None:
     assert not any(
         item.topic == "hazard" for item in Leadsman().ask("charger shows 14.6 V on the flooded bank").answers
     )
+
+
+@pytest.mark.parametrize(
+    "text", ["why does my thruster cut out after two seconds on the lithium", "BMS trips as I push"]
+)
+def test_a_lithium_that_cuts_out_is_named_and_no_thruster_that_runs_on(text: str) -> None:
+    assert {item.family for item in find_dangers(text)} == {"lfp-keeps-tripping"}

@@ -180,3 +180,7 @@ def test_a_long_message_is_routed_in_a_moment() -> None:
     long = message("What fuse? Is 12.4 V good? " * 740)
     assert route(long)
     assert seconds(lambda: route(long), times=1) < 1
+
+
+def test_charging_lithium_in_the_frost_is_answered_however_few_points_speak_for_it() -> None:
+    assert [item.topic for item in route(message("can i charge lifepo4 at minus 5"))] == ["charger-setting"]
