@@ -7,17 +7,17 @@ from itertools import groupby
 
 from lark.lexer import BasicLexer, ContextualLexer, Scanner, TerminalDef
 
-BEGINS = 900  # the rank from which down a terminal may begin a part, so that nearly every state has it
+UNIT, BEGINS = 990, 900  # ranks: of the long list of units, and from which down a terminal may begin a part
 
 
 class _Shared(Scanner):
-    """Tries what may only follow a number one by one, then all that may begin a part at once.
+    """Tries the units, then what else may only follow a number, then all that may begin a part, which most states have.
 
     The order is that of the ranks, as in one expression for them all; `re` keeps what was compiled before.
     """
 
     def _build_mres(self, terminals: list[TerminalDef], max_size: int) -> list[re.Pattern[str]]:
-        groups = groupby(terminals, key=lambda terminal: max(terminal.priority, BEGINS))
+        groups = groupby(terminals, key=lambda terminal: (terminal.priority >= UNIT, terminal.priority > BEGINS))
         return [re.compile("|".join(map(_named, group)), self.g_regex_flags) for _, group in groups]
 
 
