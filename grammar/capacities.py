@@ -43,14 +43,8 @@ def is_size(scene: Scene, item: Item, value: float) -> bool:
         return True
     if _after_label(scene, item) or (counted and _alone(scene, item)):
         return True
-    weighed = scene.word(item.start - 1) == "a" and HEAVY & scene.vocabulary and "battery" in scene.facts | scene.heads
-    kinds = any(other.fact == "battery.chemistry" for other in scene.items)
-    if (
-        scene.word(item.start - 1) == "a"
-        and HEAVY & scene.vocabulary
-        and (weighed or kinds)
-        and "cable" not in scene.heads
-    ):
+    named = "battery" in scene.facts | scene.heads and "cable" not in scene.heads
+    if named and scene.word(item.start - 1) == "a" and HEAVY & scene.vocabulary:
         return True
     aged = scene.word(item.start - 1) in AGED and scene.word(item.start - 2) in ARTICLES | {"an"}
     article = aged or scene.word(item.start - 1) in ARTICLES
@@ -70,8 +64,9 @@ def _alone(scene: Scene, item: Item) -> bool:
     """Whether a number between marks follows counted batteries of so many volts: "two 6 V in series, 220."."""
     before, after = scene.before(item), scene.after(item)
     apart = before is not None and before.name == "," and (after is None or after.kind == "mark")
-    volts = any(other.dim == "VOLT" and other.at < item.at for other in scene.measured)
-    return apart and volts and float(item.quantity.value) >= LIKELY and not scene.heads & OTHERS
+    volts = scene.quantities("VOLT")
+    early = bool(volts) and volts[0].at < item.at
+    return apart and early and float(item.quantity.value) >= LIKELY and not scene.heads & OTHERS
 
 
 def _to_charge(scene: Scene, item: Item) -> bool:
