@@ -9,7 +9,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
-from functools import cache
+from functools import cache, partial
 from itertools import pairwise
 from pathlib import Path
 
@@ -17,6 +17,7 @@ from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
+from service.parted import parted
 
 FOLDER = Path(__file__).with_name("points")
 SEVERAL = "several.toml"
@@ -39,6 +40,7 @@ LEAP = 8  # points to a step of a lead
 STEP, STEPS = 6, 7  # points to a step of what speaks for a topic alone, and the most of them
 NOTHING: Mapping[str, tuple[int, int]] = {}  # of a sign that the table does not know
 NEAR = 4  # points to a step of how two topics compare in one clause
+CUT, CUTS = 5, 6  # points to a step of what is gained when the message is cut between two topics, and the most of them
 
 
 @dataclass(frozen=True, slots=True)
@@ -275,7 +277,7 @@ def tallied(points: Mapping[str, Sequence[int]]) -> list[Tally]:
 
 def placed(
     ranking: list[Tally],
-    rows: Sequence[Iterable[str]],
+    rows: Sequence[Mapping[str, int]],
     points: Callable[[str, str], tuple[int, int]],
     least: float = float("-inf"),
 ) -> list[Tally]:
@@ -288,6 +290,8 @@ def placed(
     other = weights(first, rows, points) if beside else {}
     for item, after in beside:
         own = weights(item, rows, points)
+        apart = parted(rows, partial(points, topic=first.topic), partial(points, topic=item.topic))
+        gain = item.total - sum(own.values()) + apart - sum(other.values())
         alone = sum(max(value - max(other[name], 0), 0) for name, value in own.items())
         there = sum(points(sign, item.topic)[0] - points(sign, first.topic)[0] for sign in rows[item.row])
         item.place = (
@@ -297,6 +301,7 @@ def placed(
             f"lead:{min((item.total - after.total) // LEAP, 3)}",
             f"alone:{min(alone // STEP, STEPS)}",
             f"there:{min(max(there // NEAR, -2), 3)}",
+            f"cut:{min(max(gain // CUT, -CUTS), CUTS)}",
         )
     return ranking
 

@@ -293,7 +293,7 @@ def main() -> None:
     turns = [*known, *own(models), *dangers(models)]
     topics = sorted({name for turn in turns for names in (*turn.wanted, turn.may) for name in names})
     points = held_out(turns, topics)
-    several, more = further(given, points)
+    several, more = further(known, points)
     bars = best_bars(given, points, several, more)
     print("topics right if their number were known:", {n: ideal(known, points, n) for n in (1, 2, 3)})
     show(tally(known, [named(turn, points[id(turn)], several, bars) for turn in known]))

@@ -23,7 +23,7 @@ FOLDS = 3  # the cases of a file without voices are split by their ids
 
 @dataclass(slots=True)
 class Turn:
-    """A labelled message with its signs: `rows` a set for each clause, `whole` for the message."""
+    """A labelled message with its signs: `rows` for each clause, with their places, `whole` for the message."""
 
     id: str
     message: Message
@@ -32,13 +32,12 @@ class Turn:
     context: tuple[str, ...] = ()
     own: bool = False
     only: str = ""  # the one topic of which the label tells, "" for all
-    rows: list[set[str]] = field(default_factory=list)
+    rows: list[dict[str, int]] = field(default_factory=list)
     whole: set[str] = field(default_factory=set)
     shape: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        found = rows_of(self.message, evidence(self.message, self.context))
-        self.rows = [set(row) for row in found]
+        self.rows = rows_of(self.message, evidence(self.message, self.context))
         self.whole = set().union(*self.rows)
         self.shape = shape(self.message)
 
