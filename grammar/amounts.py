@@ -30,8 +30,10 @@ EUROPEAN = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 GROUPED = re.compile(r"[0-9]{2},[0-9]{3}")
 PAIR = re.compile(r"(?:ten|eleven|twelve|thirteen|fourteen) [a-z]+ty(?:[ -][a-z]+)?")
 SPECIFIC = re.compile(r"1[.,][0-3][0-9]{2}")  # a gravity
+COLD = re.compile(r"1[.,][0-3][0-9]{1,2}")  # what stands before a temperature and is none
 MOST_VOLTS = 60
 MOST_INCHES = 72
+MOST_COUNTED = 4
 VERB = re.compile(r"\b(?:is|was|are|reads?|says?|only|at|reading)\b")
 
 
@@ -205,7 +207,7 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
         plain = numbers.value(one.number) if one.unit is PLAIN else 0.0
         if other.unit.dim == "VOLT" and not 0 <= plain < MOST_VOLTS:
             continue  # "110 and 12 volt", "minus 6 and 12.3 volts"
-        if other.unit.dim == "TEMP" and SPECIFIC.fullmatch(one.number.strip()):
+        if other.unit.dim == "TEMP" and COLD.fullmatch(one.number.strip()):
             continue  # "1.225 / 15 C"
         if one.unit is PLAIN and other.unit is not PLAIN and (how != "BY" or other.unit.dim in LENGTHS):
             one.unit, one.value = other.unit, worth(one.number, other.unit)
@@ -222,6 +224,12 @@ def _ends_at_dash(one: Amount, joiner: Token, other: Amount) -> bool:
 
 def _pass_on(one: Amount, other: Amount, how: str, joiners: int) -> None:
     """The unit before goes for the number after: "12 V to 14", "12 inches by 7"; but "1.5 m x 2" counts."""
+    if (
+        how == "TO"
+        and one.unit.dim == "AMP"
+        and numbers.value(other.number) <= MOST_COUNTED < numbers.value(one.number)
+    ):
+        return  # "40 A to two banks"
     flat = one.unit.dim in ("INCH", "MM") or (one.unit.dim == "LENGTH" and joiners > 1)
     if how in ("TO", "OR") or (how == "BY" and flat):
         other.unit, other.value = one.unit, worth(other.number, one.unit)

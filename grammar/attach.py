@@ -78,7 +78,7 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         role = roles().get(found.concept)
         if role is None or role.weak is not weak or item.dim not in role.dims or value > role.most:
             continue
-        if found.concept in RATINGS and scene.word(found.start - 1) in ASKING:
+        if found.concept in RATINGS and _rating_asked(scene, found):
             continue
         if found.concept == "load.peak" and _is_duty(scene, found):  # "start 70 and bow 90", "start side lead"
             continue
@@ -94,6 +94,11 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         if (far, role.rank) < best:
             best, claim = (far, role.rank), Claim(found.concept, "role")
     return claim
+
+
+def _rating_asked(scene: Scene, found: Found) -> bool:
+    """Whether a rating is asked for, and the amps are what it is for: "what CCA for 180 A", "the CCA for 240 A"."""
+    return scene.word(found.start - 1) in ASKING or scene.word(found.end) == "for"
 
 
 def _takes_time(scene: Scene, found: Found) -> bool:
@@ -127,6 +132,8 @@ def _of_another(scene: Scene, item: Item, found: Found) -> bool:
     """Whether another figure of the kind touches the word or stands between: the word is that one's."""
     for place in (found.start - 1, found.start - 2):
         other = scene.at_word[place] if place >= 0 else item
+        if other.end < found.start and scene.word(found.start - 1) == "and" and 0 <= item.start - found.end <= 1:
+            continue  # "runs 275 and kicks 430"
         if other is not item and other.dim in FIGURES and gap(scene, other, found.start, found.end) <= CLAIMED:
             return item.end != found.start
     first, last = (item.end, found.start) if found.start >= item.end else (found.end, item.start)

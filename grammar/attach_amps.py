@@ -28,6 +28,7 @@ SMALLEST_CRANKING = 300.0
 SMALLEST_PEAK = 40.0  # bare amps
 SMALLEST_TEST = 50.0  # amps of a load tester
 PAIR = 9  # pieces between two limits of one battery
+NEXT, LEADS_TO = 4, 2  # words from a figure to the word that is the next one's, and from that to it
 SHORT = 60.0  # seconds that a peak may last
 ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no amps
 AFTER = 3.0  # an owner that follows is further away than one before
@@ -41,14 +42,19 @@ TO_CHARGE = frozenset({"charge", "charging", "recharge"})
 TO_FILL = frozenset({"fill", "refill", "recharge", "full"})
 MOST_FILL = 150.0  # amps, where a capacity is told with them
 LATER = frozenset({"after", "afterwards", "thereafter"})  # "600 A of kick, 400 after"
+SHOWS = frozenset({"says", "said", "shows", "showed", "reads", "read", "at", ":"})
 LEAD = frozenset({"flooded", "agm", "gel", "lead"})
+WEIGHED = frozenset({"big", "small", "large", "much", "little", "heavy", "light", "good", "right"})
 FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
 NOMINALLY = frozenset({"nom", "nominal", "rated", "running", "run", "."})
 PEAKS = ("load.peak", "battery.peak_current")
+JOINING = frozenset(["and", ",", ";", "but", "then"])
 
 
 def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number of amps states."""
+    if value >= SMALLEST_TEST and on_clamp(scene, item):
+        return Claim("reading.current", "role")
     claim = _the_one(scene, item, value) or limits(scene, item, value) or limit_pair(scene, item)
     claim = claim or put_out(scene, item) or _charger_named(scene, item, value) or by_strong_role(scene, item, value)
     tiny = item.quantity.unit == "milliampere" or value <= TINY
@@ -76,6 +82,12 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim.fact == "battery.ca" and value < SMALLEST_CRANKING:
         return _by_topic(scene, item, value)
     return claim
+
+
+def on_clamp(scene: Scene, item: Item) -> bool:
+    """Whether a clamp meter shows it: "the clamp says 260", "clamp meter shows 150 A"."""
+    before = [scene.word(at) for at in range(max(0, item.start - 3), item.start)]
+    return bool(before) and before[-1] in SHOWS and bool({"clamp", "ammeter"} & set(before))
 
 
 def _on_the_label(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -116,6 +128,8 @@ def _charger_named(scene: Scene, item: Item, value: float) -> Claim | None:
     sides = scene.sides.get(item.at)
     right = sides.right.head if sides is not None and sides.right is not None else ""
     one = scene.word(item.end) in ("one", "unit")
+    if one and scene.likely[:1] == CHARGES and not scene.heads - {"charger", "dcdc", "battery", "meter"}:
+        return Claim("charger.current", "grammar")  # "and how long would a 30 amp one take"
     given = [scene.word(at) for at in range(item.end + 1, item.end + 4)]
     if one and {"of", "off", "from"} & set(given) and "alternator" in scene.heads:
         return Claim("charger.current", "grammar")
@@ -133,6 +147,9 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     claim = by_role(scene, item, value)
     if claim is None and (claim := _cut_off(scene, item, value)):
         return claim
+    if claim and claim.fact in PEAKS and _names_the_next(scene, item):
+        steady = {"load": "load.current", "": "load.current", "bms": "battery.max_current"}.get(_owner(scene, item))
+        return Claim(steady, "role") if steady else None
     if claim and claim.fact in PEAKS:
         small = item.dim == "NUM" and value < SMALLEST_PEAK  # "engine 10 pk" is horsepower
         return None if small or _on_a_switch(scene) else _of_start(scene, item, claim)
@@ -188,6 +205,22 @@ def _names_next(scene: Scene, item: Item) -> bool:
     return not close(scene, item, "load.peak", reach=1.0) or scene.word(item.start - 1) in NOMINALLY
 
 
+def _names_the_next(scene: Scene, item: Item) -> bool:
+    """Whether the word of a peak leads to the figure after it: the 170 of "wants 170 and kicks with 260"."""
+    words = [
+        found
+        for found in around(scene.roles, item, scene.role_starts)
+        if found.concept in PEAKS and item.end < found.start <= item.end + NEXT
+    ]
+    if not words or close(scene, item, *PEAKS, reach=0.1):
+        return False
+    if not JOINING & {scene.word(at) for at in range(item.end, words[0].start)}:
+        return False
+    after = [other for other in scene.measured if 0 <= other.start - words[0].end <= LEADS_TO]
+    between = {scene.word(at) for at in range(words[0].end, after[0].start)} if after else JOINING
+    return not between & JOINING and after[0].dim in FIGURES
+
+
 def _is_steady(scene: Scene, item: Item) -> bool:
     """Whether amps near a word of starting are those of running: "240 at start, 160 running", "running 320 A"."""
     runs_at = scene.word(item.start - 2) in RUNNING and scene.word(item.start - 1) in ("at", "on", "with")
@@ -222,12 +255,21 @@ def _fuses(scene: Scene, item: Item) -> bool:
 
 def _of_fuse(scene: Scene, item: Item, value: float, claim: Claim | None) -> Claim | None:
     """The claim, or what a fuse that is spoken of makes of the amps."""
+    if value in FUSES and _so_much_of_a_fuse(scene, item):
+        return Claim("fuse.rating", "role")
     if claim is None and (stands_in(scene, item, value) or _fuses(scene, item)):
         return Claim("fuse.rating", "near")
     if _is_the_fuse(scene, item, value) or ((claim is None or claim.how == "near") and _blown(scene, item, value)):
         return Claim("fuse.rating", "role")
     fused = claim is not None and claim.fact == "fuse.rating" and _to_be_fused(scene, item, value)
     return Claim("load.current", "near") if fused else claim
+
+
+def _so_much_of_a_fuse(scene: Scene, item: Item) -> bool:
+    """Whether it is weighed as a fuse: "is 400 A too big a fuse on 95 mm2"."""
+    words = [scene.word(at) for at in range(item.end, item.end + 5)]
+    named = next((at for at, word in enumerate(words) if word in ("fuse", "breaker")), 0)
+    return named > 1 and words[named - 1] in ("a", "of") and bool(WEIGHED & set(words[:named]))
 
 
 def _is_the_fuse(scene: Scene, item: Item, value: float) -> bool:

@@ -29,6 +29,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     if value in NOMINAL and value > MOST_PLACES and scene.word(item.end) in ("thruster", "windlass", "motor"):
         return Claim("bank.voltage", "grammar")  # one load of 24 V, not 24 of them
     kicks = "to" in (scene.word(item.start - 1), scene.word(item.start - 2))  # "kicks to about 400"
+    kicks = kicks or (value >= FORCEFUL and "kicks" in (scene.word(item.start - 1), scene.word(item.start - 2)))
     if close(scene, item, "load.bursts", reach=1.3) and not kicks and not _rated_next(scene, item):
         return Claim("battery.count" if _priced_each(scene, item) else "load.bursts", "role")
     if value <= 12 and _of_charger(scene, item):
@@ -83,16 +84,28 @@ def _second_limit(scene: Scene, item: Item) -> bool:
 
 def _lead_ones(scene: Scene, item: Item) -> bool:
     """Whether leads are counted that are batteries: "4 leads at 28 kilos", "two leads of 100 Ah"."""
-    if scene.word(item.end) != "leads" or scene.word(item.end + 1) not in ("at", "of"):
+    if scene.word(item.end) != "leads":
         return False
-    later = scene.items[item.at + 1 : item.at + 4]
-    return any(other.dim in ("WEIGHT", "AH", "VOLT") for other in later)
+    reach = 4 if scene.word(item.end + 1) in ("at", "of") else 3
+    return any(other.dim in ("WEIGHT", "AH", "VOLT") for other in scene.items[item.at + 1 : item.at + reach])
+
+
+def _each_so_much(scene: Scene, item: Item) -> bool:
+    """Whether a battery's figure is told of each: "my two are 31 kg each", "two in there now at 28 kg apiece"."""
+    for other in scene.items[item.at + 1 : item.at + EACH_WITHIN]:
+        if other.dim in ("WEIGHT", "AH", "CCA"):
+            return scene.word(other.end) in ("each", "apiece")
+        if other.head or other.dim or other.kind == "mark":
+            return False
+    return False
 
 
 def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger's outputs are counted: "a two bank charger", "2 bank 6 A charger", "twin output"."""
     if scene.word(item.end) == "leads":  # "my charger has three leads"
         return scene.word(item.start - 1) in ("has", "with", "got") and "charger" in scene.heads
+    if scene.word(item.end) == "isolated" and scene.word(item.end + 1) in ("outputs", "output", "channels"):
+        return True
     if scene.word(item.end) not in ("bank", "output", "way", "channel", "out"):
         return False
     later = scene.items[item.at + 1 : item.at + 5]
@@ -107,7 +120,7 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         return claim
     if item.kind == "count" and scene.word(item.start) == "pairs":  # "parallel pairs in series"
         return None
-    if value <= MOST_BATTERIES and (_before_battery(scene, item) or _lead_ones(scene, item)):
+    if value <= MOST_BATTERIES and any(test(scene, item) for test in (_before_battery, _lead_ones, _each_so_much)):
         return Claim("battery.count", "grammar")
     if 2 <= value <= MOST_BATTERIES and any(
         test(scene, item) for test in (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair)
@@ -122,6 +135,8 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         alone = item.name.endswith(("pair", "twins")) and not scene.heads - {"battery", "cell"}
         before = scene.before(item)
         alone = alone or (item.name == "pair" and before is not None and before.dim in ("VOLT", "GROUP"))
+        listed = item.name == "pair" and before is not None and before.name == ","
+        alone = alone or (listed and bool(scene.facts & OF_BATTERY or scene.quantities("AH")))  # "AGMs, pair, 24 V"
         alone = alone or (item.name == "both" and _both_batteries(scene, item))
         return Claim("battery.count", "near") if alone or min(near, default=NEVER) <= BESIDE else None
     if item.kind == "times" or "battery" in scene.heads | scene.facts:
@@ -227,6 +242,8 @@ def _before_battery(scene: Scene, item: Item) -> bool:
     for after in scene.items[item.at + 1 : item.at + 6]:
         if _of_another(scene, after):
             return False
+        if after.head == "load" and _names_its_battery(scene, after):  # "two 12 V thruster batteries"
+            continue
         if _is_battery(scene, item, after):
             return True
         if after.dim == "TIME" and after.quantity.unit == "year":
@@ -247,12 +264,18 @@ def _of_another(scene: Scene, after: Item) -> bool:
     """Whether it belongs to another thing: the volts of "twin 24 V thrusters", the caps of "six screw caps"."""
     named = scene.after(after)
     if after.dim == "VOLT":
-        return named is not None and named.head in ("load", "charger")
+        return named is not None and named.head in ("load", "charger") and not _names_its_battery(scene, named)
     if after.fact != "battery.chemistry" or scene.word(after.end - 1) not in PARTS_OF_IT:
         return False
     return named is None or (
         named.head != "battery" and named.fact != "battery.chemistry"
     )  # "two filler-cap batteries"
+
+
+def _names_its_battery(scene: Scene, item: Item) -> bool:
+    """Whether a load only says whose battery it is: "thruster batteries"."""
+    after = scene.after(item)
+    return item.head == "load" and after is not None and after.head == "battery"
 
 
 def _is_battery(scene: Scene, item: Item, after: Item) -> bool:
@@ -273,7 +296,7 @@ def _plural(item: Item) -> bool:
 COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
 OF_BATTERY = frozenset({"battery.chemistry", "battery.duty", "battery.nominal"})
 MAKERS = frozenset({"maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet"})
-ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most"})
+ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most", "permits", "permit", "permitted"})
 PARTS_OF_IT = frozenset(["caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs", "leads", "boats"])
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
@@ -283,6 +306,8 @@ LAYOUTS = ("series", "parallel")
 NEVER = 99.0
 MOST_BATTERIES = 24
 MOST_PLACES = 12
+FORCEFUL = 60.0  # what "kicks with 260" are amps, not so many kicks
+EACH_WITHIN = 7
 MOST_BURSTS = 1000
 STRANGE = 2  # words not known that may stand between a number and its batteries: "two old Swedish batteries"
 THEM = frozenset(["them", "em", "together", "those"])

@@ -7,7 +7,7 @@ from itertools import islice
 from grammar.ages import is_age
 from grammar.amend import denied
 from grammar.attach import TOUCHING, Claim, beside, by_group, by_nearness, by_role, close
-from grammar.attach_amps import by_strong_role, limit_pair, peaks, taken_in
+from grammar.attach_amps import LATER, by_strong_role, limit_pair, on_clamp, peaks, taken_in
 from grammar.attach_batteries import before_label
 from grammar.attach_counts import counts
 from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable
@@ -27,8 +27,12 @@ GRAVITY = (1.05, 1.35)
 SPREAD = (0.01, 0.2)
 FROST = (-45.0, -1.0)
 WARM = 45.0
+HOT = (25.0, 50.0)
+HEAT = frozenset({"hot", "heat", "summer", "summers", "roasting", "sweltering", "tropics", "scorching"})
+REACHES = frozenset({"hits", "reaches", "touches", "hit", "reach"})
 NEAR_ZERO = frozenset({"near", "around"})
 SIDES = frozenset({"long", "wide", "deep", "high", "tall", "inches", "thick"})
+SIZES = frozenset({"by", "x", "depth", "width", "height", "length", "deep", "wide", "high", "long"})
 SMALLEST_CAPACITY = 20
 RUNNING = frozenset({"run", "running", "nominal"})  # "500 A peak / 340 run"
 LARGEST_CAPACITY = 1000
@@ -77,6 +81,9 @@ def _is_warmth(scene: Scene, item: Item, value: float, decimals: int) -> bool:
     if not decimals and 0 <= value <= WARM and _signed(scene, item):
         return True
     before = scene.word(item.start - 1)
+    if HOT[0] <= value <= HOT[1] and not decimals and HEAT & scene.vocabulary:
+        placed = before == "," and scene.word(item.end) in ("on", "in", "here")  # "hot in Darwin, 36 on deck"
+        return before in REACHES or placed
     return (value == 0 and before in NEAR_ZERO) or (0 <= value <= WARM and before in ("plus", "+") and _warmer(scene))
 
 
@@ -118,7 +125,16 @@ def _signed(scene: Scene, item: Item) -> bool:
 
 def _is_read(scene: Scene, item: Item, value: float) -> bool:
     """Whether a number with decimals is of volts; "the tray is 15.5 long" is not."""
-    return is_reading(scene, value) and scene.word(item.end) not in SIDES
+    return is_reading(scene, value) and scene.word(item.end) not in SIDES and not _is_side(scene, item)
+
+
+def _is_side(scene: Scene, item: Item) -> bool:
+    """Whether it is a side of a tray or a case, told in centimetres: "26 cm long by 17.5", "length 41, depth 17.5"."""
+    near = [scene.word(item.start - 1), scene.word(item.start - 2), scene.word(item.end)]
+    if not SIZES & set(near):
+        return False
+    lengths = any(other.dim in ("LENGTH", "INCH", "MM") for other in scene.items[max(0, item.at - 6) : item.at + 7])
+    return lengths or bool({"depth", "width", "height"} & set(near))
 
 
 def _falls(scene: Scene, item: Item) -> bool:
@@ -206,7 +222,11 @@ def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
 def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
+    if claim is None and value >= SMALLEST_LOAD and on_clamp(scene, item):
+        claim = Claim("reading.current", "role")
     if claim is None and taken_in(scene, item, value):
+        claim = Claim("charger.current", "role")
+    if claim is None and _puts_out(scene, item):
         claim = Claim("charger.current", "role")
     if claim is None and _is_set_to(scene, item, value):
         claim = Claim("charger.current", "role")
@@ -222,6 +242,12 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim is None and is_size(scene, item, value):
         return Claim("battery.capacity", "near")
     return claim or _near(scene, item, value) or _rated(scene, item, value)
+
+
+def _puts_out(scene: Scene, item: Item) -> bool:
+    """Whether it is what a charger gives: "my b2b puts out 30 at 24 volts"."""
+    given = scene.word(item.start - 1) == "out" and scene.word(item.start - 2) in ("puts", "gives", "putting", "giving")
+    return given and bool({"charger", "dcdc", "alternator"} & scene.heads) and scene.word(item.end) != "v"
 
 
 def _is_set_to(scene: Scene, item: Item, value: float) -> bool:
@@ -287,7 +313,7 @@ def _bare_amps(scene: Scene, item: Item, value: float) -> Claim | None:
     """Amps without their unit: the limits of a battery, "500 A peak / 340 run"."""
     if claim := limits(scene, item, value) or limit_pair(scene, item):
         return claim
-    if value >= SMALLEST_LOAD and scene.word(item.end) in RUNNING and scene.quantities("AMP"):
+    if value >= SMALLEST_LOAD and scene.word(item.end) in RUNNING | LATER and scene.quantities("AMP"):
         return Claim("load.current", "role")
     return Claim("battery.peak_current", "role") if peaks(scene, item) else None
 
@@ -336,7 +362,7 @@ def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
     if after is not None and after.name == "not" and second is not None and second.dim in ("NUM", "VOLT"):
         return second.quantity.value in NOMINAL
     sixes = any(other.quantity.value == SIX for other in scene.quantities("VOLT"))  # "two 6 V wired for 12"
-    if item.quantity.value == 12.0 and sixes and scene.word(item.start - 1) == "for":
+    if item.quantity.value == 12.0 and sixes and scene.word(item.start - 1) in ("for", "wire", "make", "get"):
         return True
     if item.quantity.value in (6.0, 12.0) or scene.word(item.start - 1) not in (small_words("leading") | {"="}):
         return False

@@ -38,6 +38,7 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     """What each reading of the message is. Two that differ by a volt or more are before and under load."""
     items = _of_now(scene, items)
     claims = {item.at: _reading(scene, item) for item in items}
+    claims |= _nearer_the_battery(items, claims)
     resting = [item for item in items if claims[item.at].fact == "reading.voltage"]
     values = [float(item.quantity.value) for item in resting]
     if (
@@ -52,6 +53,15 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     elif values and len(set(values)) == 1 and _loaded(scene, resting[0], values[0], alone=len(items) == 1):
         claims |= {item.at: Claim("reading.load_voltage", "role") for item in resting}
     return claims
+
+
+def _nearer_the_battery(items: list[Item], claims: dict[int, Claim]) -> dict[int, Claim]:
+    """Of two readings "at its terminals" and "at the lugs" the higher one is the battery's."""
+    there = [item for item in items if claims[item.at].fact == "reading.load_voltage_at_load"]
+    values = [float(item.quantity.value) for item in there]
+    if len(there) != 2 or values[0] == values[1]:
+        return {}
+    return {there[values.index(max(values))].at: Claim("reading.load_voltage", "role")}
 
 
 def _of_now(scene: Scene, items: list[Item]) -> list[Item]:
@@ -148,7 +158,10 @@ def _falls_short(scene: Scene, value: float) -> bool:
 
 
 def _leads_on(scene: Scene, item: Item) -> bool:
-    """Whether the place after a reading is that of the next one: "at batt 10.9 at motor 9.9"."""
+    """Whether the place after a reading is that of the next one: "at batt 10.9 at motor 9.9", "10.9, cable end 9.6"."""
+    if scene.word(item.end) == ",":
+        listed = [found.end for found in scene.roles if found.concept == "at_load" and found.start == item.end + 1]
+        return any(end < len(scene.at_word) and scene.at_word[end].dim in ("NUM", "VOLT") for end in listed)
     ends = {found.end for found in scene.roles if found.concept == "at_battery"}
     later = {found.end for found in scene.roles if found.concept == "at_load" and found.start == item.end}
     return item.start in ends and any(scene.at_word[end].dim for end in later if end < len(scene.at_word))

@@ -25,12 +25,15 @@ SHORTEST_REST = 60.0  # seconds: nobody waits less before a reading
 TOOK = frozenset({"took", "takes", "cost"})
 PEOPLE = frozenset({"us", "me", "him", "her", "them"})  # "it took us 2 hours to get off"
 STORED = 5 * DAY
+STORED_AT_REST = 31 * DAY
 LONGEST_STORE = 5  # years
 
 
 def times(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a time states; `value` in seconds."""
     unit = item.quantity.unit
+    if unit in ("week", "month") and [scene.word(item.start - 2), scene.word(item.start - 1)] == ["back", "in"]:
+        return Claim("storage.time", "role")  # "haul-out tomorrow, back in 26 weeks"
     claim = _no_time(scene, item) or _told(scene, item, value)
     if claim:
         return claim
@@ -73,13 +76,14 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.rest", "role")
     if value < SHORTEST_REST:
         return None
-    if value < STORED and _off_the_charger(scene, item):
+    if value < STORED_AT_REST and (_after_charge(scene, item) or (value < STORED and _off_the_charger(scene, item))):
         return Claim("reading.rest_time", "role")
     unplugged = close(scene, item, "off_charger", reach=4.0) and scene.word(item.end) in ("ago", "since")
     if value < STORED and (unplugged or close(scene, item, "reading.rest_time", reach=0.6, after=True)):
         return Claim("reading.rest_time", "role")
     if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5) and not _lasts(scene, item):
         since = unit == "year" and (close(scene, item, "battery.age", reach=2.5) or _since(scene, item))
+        since = since or (unit == "year" and [scene.word(item.start - 2), scene.word(item.start - 1)] == ["put", "in"])
         return Claim("battery.age", "role") if since else NOTHING
     if claim := _of_reserve(scene, item, value):
         return claim
@@ -101,6 +105,13 @@ def _between_bursts(scene: Scene, item: Item) -> bool:
     return bursts and paused
 
 
+def _after_charge(scene: Scene, item: Item) -> bool:
+    """Whether a reading was taken so long after the charge: "reads 12.8 after a week off charge"."""
+    off = [scene.word(item.end), scene.word(item.end + 1)]
+    read = _reading_before(scene, item) and scene.word(item.start - 1) == "after"
+    return read and off in (["off", "charge"], ["off", "charger"], ["off", "the"])
+
+
 def _off_the_charger(scene: Scene, item: Item) -> bool:
     """Whether it is how long the charger has been off: "30 min off charger 13.1", "an hr off charger"."""
     off = any(found.concept == "off_charger" and found.start == item.end for found in scene.roles)
@@ -110,6 +121,8 @@ def _off_the_charger(scene: Scene, item: Item) -> bool:
 def _in_seconds(scene: Scene, item: Item, value: float) -> Claim | None:
     """Seconds that a word beside them tells of: "push 4 sec", "6 s on", "30 s off"."""
     if value <= LONGEST_BURST and _is_pushed(scene, item):
+        return Claim("load.burst", "role")
+    if value <= LONGEST_BURST and scene.word(item.start - 1) == "for" and _so_often(scene, item):
         return Claim("load.burst", "role")
     after = scene.items[item.at + 1 : item.at + 3]
     onward = scene.word(item.end) in ("rest", "pause", "off") and len(after) == 2 and after[1].dim == "TIME"
@@ -122,16 +135,31 @@ def _in_seconds(scene: Scene, item: Item, value: float) -> Claim | None:
     return None
 
 
+def _so_often(scene: Scene, item: Item) -> bool:
+    """Whether it is told how often: "twice a day for 5 seconds", "six times for 10 s"."""
+    return bool({"twice", "times", "thrice"} & {scene.word(at) for at in range(item.start - 6, item.start)})
+
+
 def _of_reserve(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery's reserve: "reserve of 140 min", "a 2 hour reserve"."""
     unit = item.quantity.unit
     if unit == "hour" and value <= LONGEST_RESERVE and close(scene, item, "battery.reserve", reach=0.3, after=True):
+        return Claim("battery.reserve", "role")
+    if unit == "minute" and _in_amp_hours(scene, item):
         return Claim("battery.reserve", "role")
     if unit == "minute" and close(scene, item, "battery.reserve", reach=3.5):
         return Claim("battery.reserve", "role")
     if unit == "minute" and value >= RESERVE and scene.about("role:battery.reserve") and "load" not in scene.heads:
         return Claim("battery.reserve", "near")
     return None
+
+
+def _in_amp_hours(scene: Scene, item: Item) -> bool:
+    """Whether minutes are asked for as amp-hours: "and 150 minutes in Ah?"."""
+    words = [scene.word(at) for at in range(item.end, item.end + 3)]
+    return words[0] in ("in", "to", "as", "into") and (
+        words[1] == "ah" or words[1:] in (["amp", "hours"], ["amp", "hour"])
+    )
 
 
 def _since(scene: Scene, item: Item) -> bool:
@@ -232,6 +260,8 @@ def _aboard(scene: Scene, item: Item) -> bool:
 def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
     if close(scene, item, "battery.age", reach=2.5):
         return Claim("battery.age", "role")
+    if item.quantity.unit == "month" and _listed_last(scene, item):
+        return Claim("battery.age", "near")
     if item.quantity.unit == "day" and close(scene, item, "load.time", reach=3) and "load" in scene.heads:
         return Claim("load.time", "role")
     if item.quantity.unit != "day" or value >= STORED or close(scene, item, "storage.time", reach=5):
@@ -239,15 +269,26 @@ def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
     return NOTHING
 
 
+def _listed_last(scene: Scene, item: Item) -> bool:
+    """Whether months end a battery's figures: "flooded, 130 Ah, 18 months."."""
+    before, after = scene.items[max(0, item.at - 2) : item.at], scene.after(item)
+    if len(before) < 2 or before[1].name != "," or (after is not None and after.kind != "mark"):
+        return False
+    return before[0].dim in COUNTED or before[0].fact in ("battery.chemistry", "battery.duty")
+
+
 def _of_sun(scene: Scene, item: Item, value: float) -> bool:
     """Whether hours are of sun: "5 hours of sun"; "call it five hours" where only a panel is told of."""
+    if scene.word(item.end) in ("till", "until", "before"):  # "ten hours till the sun is up"
+        return False
     panel = "panel" in scene.heads
     alone = panel and "load" not in scene.heads and value <= 12 * 3600 and scene.word(item.start - 1) == "it"
     return alone or ((panel or scene.about("role:sun")) and close(scene, item, "sun", reach=6))
 
 
 def _short(scene: Scene, item: Item, value: float) -> Claim | None:
-    if item.quantity.unit == "hour" and _of_sun(scene, item, value):
+    asked = "solar.sun_hours" in scene.expected and value <= DAY
+    if item.quantity.unit == "hour" and (asked or _of_sun(scene, item, value)):
         return Claim("solar.sun_hours", "role")
     each = value <= EACH_TIME and scene.word(item.end) == "each" and scene.word(item.end + 1) != "way"
     if each or (value <= LONGEST_BURST and close(scene, item, "load.burst", reach=0.3, after=True)):

@@ -200,6 +200,12 @@ def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
         or any(fact.fact.startswith("cable.") for fact in scene.said)
     ):
         return "", ""
+    if scene.word(item.start) == "start" and item.end == item.start + 1 and scene.word(item.start - 1) in ("at", "on"):
+        return "", ""  # "240 A at start"
+    if scene.word(item.start) == "electronics" and scene.word(item.start - 1) in ("no", "without"):  # of a charger
+        return "", ""
+    if item.name == "smart" and item.end == item.start + 1 and not _charges(scene, item):
+        return "", ""
     if scene.word(item.start) in ABROAD and item.end - item.start == 1 and not _follows_figure(scene, item):
         return "", ""
     kind = facts()[item.fact].kind
@@ -210,6 +216,14 @@ def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
     if item.fact == "battery.chemistry" and (_is_setting(scene, item) or _of_charger(scene, item)):
         return "charger.setting", "flooded" if item.name == "lead" else item.name
     return item.fact, item.name
+
+
+def _charges(scene: Scene, item: Item) -> bool:
+    """Whether "smart" is said of a charger: "10 amps, smart", "the charger is smart"; not "smart BMS"."""
+    after = scene.after(item)
+    if after is not None and after.kind in ("word", "thing") and after.head not in ("charger", "dcdc"):
+        return False
+    return "charger" in scene.heads or scene.likely[:1] == ("charger.current",)
 
 
 def _of_charger(scene: Scene, item: Item) -> bool:
@@ -233,7 +247,8 @@ def _flag(scene: Scene, item: Item) -> tuple[str, bool]:
         if {"common", "shared", "share"} & words:
             return "converter.common_negative", True
     shares = not true and {"common", "shared", "share"} & {scene.word(at) for at in range(item.start, item.end)}
-    if item.fact == "charger.isolated" and shares and "charger" not in scene.heads and not asked and _converts(scene):
+    converter = "dcdc" in scene.heads or "charger" not in scene.heads
+    if item.fact == "charger.isolated" and shares and converter and not asked and _converts(scene):
         return "converter.common_negative", True
     return item.fact, true
 

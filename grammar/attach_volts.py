@@ -16,7 +16,7 @@ OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
 PRAISED = frozenset({"good", "ok", "okay", "fine", "alright", "healthy", "enough", "low"})
 EACH = frozenset({"each", "apiece"})
-MAKING = frozenset({"make", "makes", "making", "build", "into", "get"})  # "to make a 12 volt bank"
+OF_BOAT = frozenset({"bank", "system", "boat", "setup", "installation", "supply", "network"})
 MAINS = frozenset({110.0, 115.0, 120.0, 220.0, 230.0, 240.0, 400.0})  # of the shore
 LITHIUM_NOMINAL = {12.8: 12.0, 25.6: 24.0, 38.4: 36.0, 51.2: 48.0}  # four cells of 3.2 V for each 12 V
 
@@ -89,7 +89,8 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
     if _of_bank(scene, item):
         return Claim("bank.voltage", "grammar")
     each = EACH & {scene.word(item.start - 1), scene.word(item.end)}
-    named = bool(each) or _counted(scene, item) or "volter" in item.name or _of_the_one(scene, item)
+    named = bool(each) or "volter" in item.name
+    named = named or any(test(scene, item) for test in (_counted, _of_the_one, _a_battery))
     if value == SIX or named:
         return Claim("battery.nominal", "grammar" if named else "range")
     claim = by_group(scene, item)
@@ -97,19 +98,34 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
         return claim
     if value > 12:
         return Claim("bank.voltage", "grammar" if claim else "default")
-    if claim or _of_one(scene, item) or _after_figures(scene, item):
+    if claim or _of_one(scene, item) or _after_figures(scene, item) or _among_its_figures(scene, item):
         return claim or Claim("battery.nominal", "grammar")
     if beside(scene, item, "charger", reach=1):
         return NOTHING
     return Claim("bank.voltage", "default")
 
 
+def _a_battery(scene: Scene, item: Item) -> bool:
+    """Whether "a 12 volt one", "12 volt ones" are batteries: no load is named in their clause."""
+    here = scene.by_clause.get(scene.clause(item.start), frozenset())
+    ones = scene.word(item.end) == "ones" or (scene.word(item.end) == "one" and item.quantity.value == 12.0)
+    return ones and "head:load" not in here and "head:charger" not in here
+
+
 def _counted(scene: Scene, item: Item) -> bool:
     """Whether batteries of these volts are counted: "two 12 V"; "twin 24 V thrusters" are none."""
     before, after = scene.before(item), scene.after(item)
-    if before is None or (after is not None and after.head in ("load", "charger")):
+    if before is None or (after is not None and after.head in ("load", "charger") and not _its_battery(scene, after)):
         return False
+    if before.name == "of" and item.at > 1 and scene.items[item.at - 2].dim in ("COUNT", "NUM"):  # "two of 12 V"
+        return scene.items[item.at - 2].quantity.value in (2.0, 3.0, 4.0)
     return before.dim == "COUNT" or (before.dim == "NUM" and before.quantity.value in (2.0, 3.0, 4.0))
+
+
+def _its_battery(scene: Scene, load: Item) -> bool:
+    """Whether a load only says whose battery it is: "12 V thruster batteries"."""
+    after = scene.after(load)
+    return load.head == "load" and after is not None and after.head == "battery"
 
 
 def _of_a_thing(scene: Scene, item: Item) -> bool:
@@ -121,14 +137,8 @@ def _of_a_thing(scene: Scene, item: Item) -> bool:
 
 def _of_bank(scene: Scene, item: Item) -> bool:
     """Whether the volts are those of one bank: "one 12 V bank", "a bank 12 V"."""
-    one = scene.word(item.start - 1) in ("1", "one", "single") and scene.word(item.end) in ("bank", "system")
     made = scene.word(item.end) in ("out", "total") and not converts(scene)  # "parallel pairs in series, 12 V out"
-    to_be = MAKING & {scene.word(item.start - 2), scene.word(item.start - 3)} and scene.word(item.start - 1) in (
-        "a",
-        "one",
-    )
-    made = made or bool(to_be and scene.word(item.end) in ("bank", "system"))
-    return one or made or scene.word(item.start - 1) in ("bank", "system")
+    return made or scene.word(item.end) in OF_BOAT or scene.word(item.start - 1) in ("bank", "system")
 
 
 def _of_the_one(scene: Scene, item: Item) -> bool:
@@ -142,8 +152,10 @@ def _of_the_one(scene: Scene, item: Item) -> bool:
 def _of_one(scene: Scene, item: Item) -> bool:
     """Whether a battery's figures or kind follow: "12 V 100 Ah", "12 V AGM"."""
     after = scene.after(item)
-    if after is not None and after.name == "/":
-        after = scene.after(after)
+    if after is not None and after.name in ("/", ","):
+        listed, after = after.name == ",", scene.after(after)
+        if listed and (after is None or after.dim not in OF_BATTERY - {"GROUP"}):  # "12 V, 100 Ah"
+            return False
     if after is None:
         return False
     if after.dim == "NUM" and not isinstance(after.quantity.value, str):
@@ -157,6 +169,16 @@ def _after_figures(scene: Scene, item: Item) -> bool:
     if before is not None and before.name in (",", "at", "/") and item.at > 1:
         before = scene.items[item.at - 2]
     return before is not None and (before.dim in OF_BATTERY or before.fact == "battery.chemistry")
+
+
+def _among_its_figures(scene: Scene, item: Item) -> bool:
+    """Whether all that is told beside them is a battery's: "gel, 90 Ah and twelve volts", "a 12 volt one, 60 Ah"."""
+    clause = scene.clause(item.start)
+    here = [other for other in scene.items if scene.clause(other.start) == clause and other is not item]
+    loads = any(other.head and other.head != "battery" for other in here)
+    others = any(other.dim in ("AMP", "WATT", "LENGTH", "GAUGE", "AREA", "VOLT") for other in here)
+    figures = sum(other.dim in ("AH", "CCA", "CA", "RC") for other in here)
+    return figures == 1 and not loads and not others
 
 
 def _converted(scene: Scene, item: Item) -> bool:

@@ -25,6 +25,7 @@ BOTTOMS = {"quarter": 4, "eighth": 8, "sixteenth": 16}
 CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their number alone
 SYSTEM = re.compile(r"\b(?:12|24) ?-?v")
 STEPS = re.compile(r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b")
+NAMES = (["case"], ["group"], ["group-size"])  # "AGM, 31 case"
 ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
 REFERENCE = re.compile(  # "order no. 1182"
     r"(?:#|\b(?:no|nr|nbr|number|order|invoice|ticket|ref|reference|account|acct|job|case|part|serial|berth|page)\b)"
@@ -49,7 +50,8 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
         return _gravities(part)
     if _is_code(plain, said, after, end):
         return Part("noise", "", part.span)
-    if said in ONLY_CASES and following(plain, end)[:1] and following(plain, end)[0] in listed("case_kinds"):
+    words = following(plain, end)[:1]
+    if (said in ONLY_CASES and words and words[0] in listed("case_kinds")) or (said in CASES and words in NAMES):
         return quantity(part, said, "", "group_size", "GROUP")
     if _counts(plain, part, after):
         return replace(part, dim="COUNT", quantities=tuple([replace(one, kind="count") for one in part.quantities]))
@@ -67,7 +69,7 @@ def nickname(plain: str, found: list[Part], at: int) -> Part:
     if f"{value:g}" in CASES:
         return quantity(part, f"{value:g}", "", "group_size", "GROUP")
     joined = following(plain, part.span[1])[:2] in (["in", "series"], ["in", "parallel"])
-    if float(value) >= 100 and before in ("COUNT", "NUM", "VOLT"):
+    if float(value) >= 100 and (joined or before in ("COUNT", "NUM", "VOLT")):
         return quantity(part, value, "ampere_hour", "", "AH")
     if before in ("COUNT", "NUM") or joined or "'" in plain[slice(*part.span)]:
         return quantity(part, value, "volt", "", "VOLT")

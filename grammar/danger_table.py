@@ -51,6 +51,9 @@ class Signs:
     general: frozenset[str]  # families that are only ever asked about
     loose: frozenset[str]  # families told in several clauses
     needs: Mapping[str, tuple[str, ...]]
+    instead: Mapping[
+        str, str
+    ]  # a family that stands instead of another where they share a word: a hot joint, no battery
 
 
 @cache
@@ -68,6 +71,7 @@ def signs() -> Signs:
         general=frozenset(flags["general"]),
         loose=frozenset(flags["loose"]),
         needs=flags["needs"],
+        instead=flags["instead"],
     )
 
 
@@ -85,6 +89,7 @@ def _made(sources: list[Path]) -> list[Any]:
         flag: [name for name, spec in families.items() if spec.get(flag)] for flag in ("keeps", "general", "loose")
     }
     flags["needs"] = {name: tuple(spec["needs"]) for name, spec in families.items() if "needs" in spec}
+    flags["instead"] = {name: spec["instead"] for name, spec in families.items() if "instead" in spec}
     return [[compiled(one, classes) for one in named], flags]
 
 

@@ -120,13 +120,19 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
     for mask in masks:
         for at in mask.at:
             masked.setdefault(at, []).append(mask)
-    return [
+    standing = [
         hit
         for hit in hits
         if not _is_look_alike(hit, masked, things)
         and _has_place(hit, near, words, table, about)
         and not (_is_list(hit, words) if hit.name.split("/")[0] in table.loose else _is_strained(hit, words))
     ]
+    ours = frozenset(near.get("battery", ())) - {at - 1 for at in near.get("joint", ())}  # not a "battery post"
+    taken: dict[str, set[int]] = {}
+    for hit in standing:
+        if (other := table.instead.get(hit.name.split("/")[0])) is not None:
+            taken.setdefault(other, set()).update(hit.at)
+    return [hit for hit in standing if ours & set(hit.at) or not taken.get(hit.name.split("/")[0], set()) & set(hit.at)]
 
 
 def _is_strained(hit: Hit, words: Text) -> bool:

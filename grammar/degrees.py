@@ -12,7 +12,7 @@ from grammar.scene import Scene
 HOT = 45.0  # nobody's battery space is so warm in Celsius, but beside an engine or in the sun
 HOTTEST = 65.0
 HEATED = frozenset(
-    {"engine", "diesel", "sun", "tropics", "exhaust", "heat", "bakes", "bake", "baking", "hot", "desert"}
+    {"engine", "diesel", "sun", "tropics", "exhaust", "heat", "bakes", "bake", "baking", "hot", "desert", "summer"}
 )
 TOLD = re.compile(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")
 AMERICAN = frozenset({"foot", "inch", "pound", "degree_Fahrenheit"})

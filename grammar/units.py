@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 JOINTS = {ord(sign): None for sign in " -.\t\n\r\f\v"}
 LONG = re.compile(".*[a-zè]{2}[a-rt-z]")
-OF = re.compile("^(?:of an?|-?full|whole|solid|straight) ")  # "half of an amp"
+OF = re.compile("^(?:of an?|-?full|whole|solid|straight|-?odd)[ -]")  # "half of an amp"
 KEYS = {"unit", "dim", "to", "factor", "offset", "kind", "says", "joined", "signs", "label", "thousands"}
 
 
@@ -74,7 +74,8 @@ def named(text: str, part: str = "says") -> Unit:
 def _escaped(spelling: str) -> str:
     """A spelling as a pattern: words of three letters and more may have a plural s, anything may join its words."""
     words = [re.escape(word) + ("s?" if LONG.fullmatch(word) else "") for word in spelling.split(" ")]
-    between = r"(?!\. )[ .-]{0,2}" if spelling.startswith("a ") else "[ .-]{0,2}"  # "30 A. Hours" are amps
+    plural = r"(?!(?<=s)\. )[ .-]{0,2}"  # "60 amps. Hours?" are amps, "100 amp. hrs" are not
+    between = r"(?!\. )[ .-]{0,2}" if spelling.startswith("a ") else plural  # and so are "30 A. Hours"
     return between.join(words)
 
 
@@ -90,7 +91,7 @@ def pattern() -> str:
     # "8.8 w/ 240 A" is with, "30 amp dc-dc" a converter, "100 C20" no temperature
     other = r"(?!(?<=c)[0-9])(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)(?!(?<= m)[0-9])(?!\.g\.m)"
     whole = r"(?:full|whole|solid|straight) (?=(?:hours?|hrs?|days?|weeks?|nights?|months?)\b)"
-    return rf"(?:-|of an? |{whole})?(?:{says}|A|{'|'.join(second)})(?!(?!ish\b)[^\W\d_]){other}"
+    return rf"(?:-?odd[ -]|-|of an? |{whole})?(?:{says}|A|{'|'.join(second)})(?!(?!ish\b)[^\W\d_]){other}"
 
 
 def _second(spelling: str, signs: list[str]) -> str:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
-from functools import cache, partial
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
@@ -40,7 +40,7 @@ LEAP = 8  # points to a step of a lead
 STEP, STEPS = 6, 7  # points to a step of what speaks for a topic alone, and the most of them
 NOTHING: Mapping[str, tuple[int, int]] = {}  # of a sign that the table does not know
 NEAR = 4  # points to a step of how two topics compare in one clause
-CUT, CUTS = 5, 6  # points to a step of what is gained when the message is cut between two topics, and the most of them
+CUT, CUTS = 5, (-4, 9)  # points to a step of what is gained when the message is cut between two topics; their ends
 
 
 @dataclass(frozen=True, slots=True)
@@ -290,7 +290,7 @@ def placed(
     other = weights(first, rows, points) if beside else {}
     for item, after in beside:
         own = weights(item, rows, points)
-        apart = parted(rows, partial(points, topic=first.topic), partial(points, topic=item.topic))
+        apart = parted(rows, _of(first.topic, points), _of(item.topic, points))
         gain = item.total - sum(own.values()) + apart - sum(other.values())
         alone = sum(max(value - max(other[name], 0), 0) for name, value in own.items())
         there = sum(points(sign, item.topic)[0] - points(sign, first.topic)[0] for sign in rows[item.row])
@@ -301,9 +301,14 @@ def placed(
             f"lead:{min((item.total - after.total) // LEAP, 3)}",
             f"alone:{min(alone // STEP, STEPS)}",
             f"there:{min(max(there // NEAR, -2), 3)}",
-            f"cut:{min(max(gain // CUT, -CUTS), CUTS)}",
+            f"cut:{min(max(gain // CUT, CUTS[0]), CUTS[1])}",
         )
     return ranking
+
+
+def _of(topic: str, points: Callable[[str, str], tuple[int, int]]) -> Callable[[str], tuple[int, int]]:
+    """The points of signs for one topic."""
+    return lambda sign: points(sign, topic)
 
 
 def weights(

@@ -249,7 +249,7 @@ def best_bars(turns: Sequence[Turn], points: Ranked, several: Mapping[str, int],
         "first": range(-12, 5),
         "more": range(more - 7, more + 4),
         "lead": range(5),
-        "again": range(0, 13, 3),
+        "again": range(0, 37, 4),
         "own": range(4, 29, 4),
         "danger": range(-4, 41, 4),
     }
