@@ -138,7 +138,7 @@ def percent(scene: Scene, item: Item, value: float) -> Claim | None:
         or (scene.about("word:loss") and value <= 10)
     ):
         return Claim("cable.drop", "role")
-    if close(scene, item, "no_charge", reach=2) or _ends_at(scene, item):
+    if close(scene, item, "no_charge", reach=2) or _ends_at(scene, item) or _to_be_kept(scene, item):
         return NOTHING
     if value <= MOST_DROP and _of_cable(scene):
         return Claim("cable.drop", "default")
@@ -150,6 +150,12 @@ def _of_cable(scene: Scene) -> bool:
     told = any(fact.fact in CABLE for fact in scene.said) and "battery" not in scene.heads
     here = bool(scene.quantities("AREA", "GAUGE", "LENGTH")) and ("cable" in scene.heads or scene.quantities("AMP"))
     return told or bool(here)
+
+
+def _to_be_kept(scene: Scene, item: Item) -> bool:
+    """Whether it is a mark to stay over, not where the battery stands: "keep it above seventy-five per cent"."""
+    words = {scene.word(at) for at in range(max(0, item.start - 8), item.start - 1)}
+    return scene.word(item.start - 1) in ("above", "over") and bool({"keep", "kept", "stay", "hold"} & words)
 
 
 def _ends_at(scene: Scene, item: Item) -> bool:

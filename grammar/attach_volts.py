@@ -173,6 +173,8 @@ def _after_figures(scene: Scene, item: Item) -> bool:
 
 def _among_its_figures(scene: Scene, item: Item) -> bool:
     """Whether all that is told beside them is a battery's: "gel, 90 Ah and twelve volts", "a 12 volt one, 60 Ah"."""
+    if any(other.name == "parallel" for other in scene.items):  # then they are the bank's as well
+        return False
     clause = scene.clause(item.start)
     here = [other for other in scene.items if scene.clause(other.start) == clause and other is not item]
     loads = any(other.head and other.head != "battery" for other in here)

@@ -105,6 +105,7 @@ CELL = (2.4, 3.8)  # where they are not those of one cell
 WIDE = 1.5
 NEEDLE = 4  # words between a needle and where it stands
 GAUGES = frozenset({"needle", "voltmeter", "volts", "voltage"})
+TILTED = frozenset({"tipped", "tilted", "tilt", "angle", "heel", "heeled", "heeling", "rotated", "lean", "leaning"})
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -188,7 +189,7 @@ def _figures(words: list[str]) -> list[str]:
         beyond = words[at + 2] if at + 2 < len(words) else ""
         if after == "a":  # amps, and not the article
             named[at + 1] = "amp"
-        elif after in DEGREES and beyond in DIRECTIONS:
+        elif after in DEGREES and (beyond in DIRECTIONS or TILTED & set(words)):
             continue
         elif (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
             named[at] = "#hot"

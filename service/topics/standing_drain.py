@@ -78,10 +78,10 @@ def answer(case: Case) -> Answer:
     )
     figures = (Figure("days_to_half", "days to half", days, "d"), *found)
     chart = plot(capacity, charge, amps)
-    if charge <= half - NEAR:
+    if charge < half + NEAR:
         full = drain.days_between(laid_up.FULL, half, capacity, amps)
         head = (
-            f"The battery is already under half: {amount(amps)} takes {say.daily(loss)} a day, and from full "
+            f"The battery is already {'under' if charge <= half - NEAR else 'at'} half: {amount(amps)} takes {say.daily(loss)} a day, and from full "
             f"to half it takes {long(full)}."
         )
         verdict = "information" if case.said("storage.time") is None else "no"
