@@ -193,7 +193,8 @@ def _meant(number: Token, said: Token) -> Unit:
 def _each(number: Token, unit: Unit, said: Token) -> Part:
     """ "4 hours a day" is a rate, but "13.1 an hour after" a time of its own."""
     article, _, every = said.partition(" ")
-    if unit is PLAIN and every and (article == "an" or (article == "a" and "." in number)):
+    read = unit is PLAIN and article == "a" and "." in number
+    if every and (read or (article == "an" and (unit is PLAIN or unit.dim == "VOLT"))):  # "12.9 V an hour off charge"
         return measured(1.0, units.named(every), place(said))
     return Part("word", "", place(said))
 

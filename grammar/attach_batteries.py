@@ -108,6 +108,8 @@ def _beside_battery(scene: Scene, item: Item) -> bool:
 def watts(scene: Scene, item: Item, value: float) -> Claim | None:
     """A panel's power or the load's; an engine's is no fact."""
     claim = by_group(scene, item)
+    if "solar.power" in scene.expected:
+        return Claim("solar.power", "grammar")
     if "watter" in item.name and (claim is None or claim.fact != "load.power"):
         return Claim("solar.power", "role")
     if claim:
@@ -167,7 +169,7 @@ def temperature(scene: Scene, item: Item, value: float) -> Claim | None:
     """The air's temperature, or what a cable's insulation stands; `value` in Celsius."""
     if item.quantity.text.strip() in RATES and (scene.lithium_known or CHARGED & scene.vocabulary):
         return NOTHING  # "the seller says 1C is fine"
-    told = any(fact.fact == "cable.insulation" for fact in scene.said)
+    told = any(fact.fact == "cable.insulation" for fact in scene.said) or "cable.insulation" in scene.expected
     spoken = told or close(scene, item, "cable.insulation", reach=3) or "cable" in scene.heads
     sized = value >= HOT_CABLE and bool(scene.quantities("GAUGE", "AREA"))  # no boat is so hot
     if INSULATION[0] <= value <= 250 and (spoken or sized):

@@ -58,7 +58,9 @@ def _allowed(scene: Scene, item: Item) -> str:
     """Whether so many are the most that a maker allows: "up to 4 in parallel", "series up to 2"; the fact or ""."""
     before = [scene.word(at) for at in range(item.start - 4, item.start)]
     after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
-    if not ALLOWED & set(before) and not _second_limit(scene, item):
+    later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
+    at_most = {"most", "max", "maximum"} & later and MAKERS & scene.vocabulary  # "their maker says 4 in series at most"
+    if not ALLOWED & set(before) and not at_most and not _second_limit(scene, item):
         return ""
     if after == "side by":  # "no more than two side by side"
         return "battery.max_in_parallel"

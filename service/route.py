@@ -31,6 +31,8 @@ POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
 TOLD = ("quantity:", "fact:", "two:")  # signs that are told, often after what is asked
 BRIEF = 12  # words
+INSTEAD = {"battery.ca": "battery.cca"}  # told where the other is asked for: "no CCA on it, just MCA 690"
+SPEAKING = ("request:", "word:", "thing:", "about:", "detail:", "value:")  # cues of what a message is about
 STILL = 12  # points of a topic before that a short message goes on with, beside its own
 SHOWN = 6  # reasons that `why` gives
 ALARM = 5  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
@@ -133,7 +135,7 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
 
     Thanks, greetings and marks alone ask nothing. What is not understood is one request, `unclear`.
     """
-    if not any(word[0].isalnum() for word in message.words):
+    if not any(word[0].isalnum() for word in message.words) or _only_thanks(message):
         return []
     whole = (0, len(message.text))
     danger = any(item.status == "present" for item in message.dangers)  # it alone is answered where no more is asked
@@ -193,7 +195,7 @@ def _of_danger(sign: str) -> tuple[int, int]:
 
 def replies(message: Message, asked: Iterable[str]) -> bool:
     """Whether a message tells what was asked back, and asks nothing itself."""
-    told = {item.fact for item in message.stated}
+    told = {item.fact for item in message.stated} | {INSTEAD.get(item.fact, "") for item in message.stated}
     if told.isdisjoint(asked) or asks_outright(message):
         return False
     return message.words[0] not in OPENERS and not any(message.says(name) for name in APART)
@@ -374,6 +376,17 @@ def _reasons(item: Tally, rows: Sequence[Mapping[str, int]]) -> list[tuple[int, 
             found[name] = (before[0] + value, at if number == item.row else before[1])
     reasons = [(value, name, at) for name, (value, at) in found.items() if value > 0]
     return sorted(reasons, key=lambda reason: (-reason[0], reason[1]))
+
+
+def _only_thanks(message: Message) -> bool:
+    """Whether a short message thanks or greets and says nothing else that the lexicon knows: "ta very much"."""
+    if len(message.words) > BRIEF or not any(message.says(name) for name in POLITE):
+        return False
+    if message.stated or message.quantities:
+        return False
+    thanked = {at for cue in message.cues if cue.name in POLITE for at in range(*cue.span)}
+    others = (cue for cue in message.cues if cue.name.startswith(SPEAKING) and not set(range(*cue.span)) <= thanked)
+    return not asks_outright(message) and not message.dangers and next(others, None) is None
 
 
 def _polite(message: Message) -> bool:

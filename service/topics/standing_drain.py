@@ -80,8 +80,9 @@ def answer(case: Case) -> Answer:
     chart = plot(capacity, charge, amps)
     if charge < half + NEAR:
         full = drain.days_between(laid_up.FULL, half, capacity, amps)
+        where = "under" if charge <= half - NEAR else "at"
         head = (
-            f"The battery is already {'under' if charge <= half - NEAR else 'at'} half: {amount(amps)} takes {say.daily(loss)} a day, and from full "
+            f"The battery is already {where} half: {amount(amps)} takes {say.daily(loss)} a day, and from full "
             f"to half it takes {long(full)}."
         )
         verdict = "information" if case.said("storage.time") is None else "no"
