@@ -186,6 +186,12 @@ def asked(scene: Scene, head: Item | None) -> bool:
     return head is not None and head.at in scene.asked
 
 
+def names_its_battery(scene: Scene, load: Item) -> bool:
+    """Whether a load only says whose battery it is: "two 12 V thruster batteries"."""
+    after = scene.after(load)
+    return load.head == "load" and after is not None and after.head == "battery"
+
+
 def close(scene: Scene, item: Item, *concepts: str, reach: float = 3.0, after: bool = False) -> bool:
     """Whether a role word of one of these concepts stands within reach; `after`: only if it follows."""
     return any(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.ages import is_age
-from grammar.attach import NOTHING, Claim, close
+from grammar.attach import NOTHING, Claim, close, names_its_battery
 from grammar.attach_lengths import of_cable
 from grammar.attach_pairs import NOMINAL, steps_up
 from grammar.items import Item
@@ -244,7 +244,7 @@ def _before_battery(scene: Scene, item: Item) -> bool:
     for after in scene.items[item.at + 1 : item.at + 6]:
         if _of_another(scene, after):
             return False
-        if after.head == "load" and _names_its_battery(scene, after):  # "two 12 V thruster batteries"
+        if after.head == "load" and names_its_battery(scene, after):  # "two 12 V thruster batteries"
             continue
         if _is_battery(scene, item, after):
             return True
@@ -266,18 +266,12 @@ def _of_another(scene: Scene, after: Item) -> bool:
     """Whether it belongs to another thing: the volts of "twin 24 V thrusters", the caps of "six screw caps"."""
     named = scene.after(after)
     if after.dim == "VOLT":
-        return named is not None and named.head in ("load", "charger") and not _names_its_battery(scene, named)
+        return named is not None and named.head in ("load", "charger") and not names_its_battery(scene, named)
     if after.fact != "battery.chemistry" or scene.word(after.end - 1) not in PARTS_OF_IT:
         return False
     return named is None or (
         named.head != "battery" and named.fact != "battery.chemistry"
     )  # "two filler-cap batteries"
-
-
-def _names_its_battery(scene: Scene, item: Item) -> bool:
-    """Whether a load only says whose battery it is: "thruster batteries"."""
-    after = scene.after(item)
-    return item.head == "load" and after is not None and after.head == "battery"
 
 
 def _is_battery(scene: Scene, item: Item, after: Item) -> bool:

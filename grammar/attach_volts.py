@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.attach import NOTHING, Claim, beside, by_group, close
+from grammar.attach import NOTHING, Claim, beside, by_group, close, names_its_battery
 from grammar.attach_pairs import NOMINAL, converts, steps_up
 from grammar.capacities import is_size
 from grammar.items import Item
@@ -115,17 +115,13 @@ def _a_battery(scene: Scene, item: Item) -> bool:
 def _counted(scene: Scene, item: Item) -> bool:
     """Whether batteries of these volts are counted: "two 12 V"; "twin 24 V thrusters" are none."""
     before, after = scene.before(item), scene.after(item)
-    if before is None or (after is not None and after.head in ("load", "charger") and not _its_battery(scene, after)):
+    if before is None or (
+        after is not None and after.head in ("load", "charger") and not names_its_battery(scene, after)
+    ):
         return False
     if before.name == "of" and item.at > 1 and scene.items[item.at - 2].dim in ("COUNT", "NUM"):  # "two of 12 V"
         return scene.items[item.at - 2].quantity.value in (2.0, 3.0, 4.0)
     return before.dim == "COUNT" or (before.dim == "NUM" and before.quantity.value in (2.0, 3.0, 4.0))
-
-
-def _its_battery(scene: Scene, load: Item) -> bool:
-    """Whether a load only says whose battery it is: "12 V thruster batteries"."""
-    after = scene.after(load)
-    return load.head == "load" and after is not None and after.head == "battery"
 
 
 def _of_a_thing(scene: Scene, item: Item) -> bool:

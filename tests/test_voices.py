@@ -1,8 +1,9 @@
 """Whole conversations by people who knew neither the lexicon nor these tests: how many turns are answered right.
 
-tests/reading/second.jsonl and third.jsonl were scored once before anything was learned from them (second: 83.5 % right,
-10.4 % wrong; third: 77.7 and 5.8). They are kept as they were written, but for one sentence, and the points
-are not fitted to them. The floors stand a little under what was measured, so that a change that understands less shows
+tests/reading/second.jsonl, third.jsonl and fifth.jsonl were scored once before anything was learned from them (second:
+83.5 % right, 10.4 % wrong; third: 77.7 and 5.8; fifth: 81.8 and 7.9). They are kept as they were written, but for one
+sentence, and for the labels of the fifth where they took a "thruster battery" for a load; the points are not fitted to
+them. The floors stand a little under what was measured, so that a change that understands less shows
 here.
 """
 
@@ -17,7 +18,7 @@ from service.leadsman import default_desk
 from service.score import cases_of, score
 
 READING = Path(__file__).with_name("reading")
-HELD_BACK = [("second.jsonl", 85, 6), ("third.jsonl", 77, 7)]  # the least share right and the most wrong, in percent
+HELD_BACK = [("second.jsonl", 85, 6), ("third.jsonl", 77, 7), ("fifth.jsonl", 80, 7)]  # the least share right and the most wrong, in percent
 LEAST_RIGHT, MOST_WRONG = 82, 5  # percent, of conversations that were learned from
 LEARNED_FROM = sorted((READING / "voices").glob("*.jsonl"))
 
