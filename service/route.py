@@ -17,7 +17,7 @@ from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
-from service.parted import parted
+from service.parted import growth, in_order, parted
 
 FOLDER = Path(__file__).with_name("points")
 SEVERAL = "several.toml"
@@ -289,10 +289,13 @@ def placed(
     """
     first, *others = [item for item in ranking if item.topic != HAZARD][: MOST + 1]
     beside = [(item, after) for item, after in pairwise(others) if item.total >= least]
-    other = weights(first, rows, points) if beside else {}
+    if not beside:
+        return ranking
+    other, signs = weights(first, rows, points), in_order(rows)
+    firsts = growth(signs, _of(first.topic, points))
     for item, after in beside:
         own = weights(item, rows, points)
-        apart = parted(rows, _of(first.topic, points), _of(item.topic, points))
+        apart = parted(signs, firsts, growth(signs, _of(item.topic, points)))
         gain = item.total - sum(own.values()) + apart - sum(other.values())
         alone = sum(max(value - max(other[name], 0), 0) for name, value in own.items())
         there = sum(points(sign, item.topic)[0] - points(sign, first.topic)[0] for sign in rows[item.row])

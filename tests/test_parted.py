@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.parted import parted
+from service.parted import growth, in_order, parted
 
 # points of each sign: in its own clause, anywhere in the part
 FUSE = {"fuse": (6, 2), "cable": (-5, -3), "amps": (1, 0)}
@@ -12,7 +12,9 @@ CABLE = {"fuse": (-4, -2), "cable": (7, 1), "amps": (2, 0)}
 
 
 def best(rows: list[dict[str, int]]) -> int:
-    return parted(rows, lambda name: FUSE.get(name, (0, 0)), lambda name: CABLE.get(name, (0, 0)))
+    signs = in_order(rows)
+    fuse, cable = (growth(signs, lambda name, of=of: of.get(name, (0, 0))) for of in (FUSE, CABLE))
+    return parted(signs, fuse, cable)
 
 
 @pytest.mark.parametrize(

@@ -18,7 +18,8 @@ from service.leadsman import default_desk
 from service.score import cases_of, score
 
 READING = Path(__file__).with_name("reading")
-HELD_BACK = [("second.jsonl", 85, 6), ("third.jsonl", 77, 7), ("fifth.jsonl", 80, 7)]  # the least share right and the most wrong, in percent
+# the least share right and the most wrong, in percent
+HELD_BACK = [("second.jsonl", 85, 6), ("third.jsonl", 77, 7), ("fifth.jsonl", 80, 7)]
 LEAST_RIGHT, MOST_WRONG = 82, 5  # percent, of conversations that were learned from
 LEARNED_FROM = sorted((READING / "voices").glob("*.jsonl"))
 
