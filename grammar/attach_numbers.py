@@ -33,6 +33,7 @@ REACHES = frozenset({"hits", "reaches", "touches", "hit", "reach"})
 NEAR_ZERO = frozenset({"near", "around"})
 SIDES = frozenset({"long", "wide", "deep", "high", "tall", "inches", "thick"})
 SIZES = frozenset({"by", "x", "depth", "width", "height", "length", "deep", "wide", "high", "long"})
+GIVES = frozenset({"puts", "gives", "putting", "giving", "amps"})  # "amps out 30"
 SMALLEST_CAPACITY = 20
 RUNNING = frozenset({"run", "running", "nominal"})  # "500 A peak / 340 run"
 LARGEST_CAPACITY = 1000
@@ -246,7 +247,7 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def _puts_out(scene: Scene, item: Item) -> bool:
     """Whether it is what a charger gives: "my b2b puts out 30 at 24 volts"."""
-    given = scene.word(item.start - 1) == "out" and scene.word(item.start - 2) in ("puts", "gives", "putting", "giving")
+    given = scene.word(item.start - 1) == "out" and scene.word(item.start - 2) in GIVES
     return given and bool({"charger", "dcdc", "alternator"} & scene.heads) and scene.word(item.end) != "v"
 
 

@@ -156,12 +156,14 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         return [*(Request(topic, whole) for topic in goes), *own]
     if told or (context and goes_on(message, ranking, points.bars)):
         return [] if danger else [Request(topic, whole) for topic in context]
+    if not danger and leads_on(message, ranking, context):
+        return [Request(_best(ranking), whole)]
     return under_the_bar(message, ranking)
 
 
 def under_the_bar(message: Message, ranking: Sequence[Tally]) -> list[Request]:
     """What a message with too few points for any topic still asks: its words say what, or nothing, or it is unclear."""
-    whole, best = (0, len(message.text)), next(item.topic for item in ranking if item.topic != HAZARD)
+    whole, best = (0, len(message.text)), _best(ranking)
     if message.says(WEAK):  # the commonest story, often told without a question
         return [Request("load-voltage", whole, evidence=(WEAK,))]
     if best == "rest-voltage" and all(message.says(name) for name in READING):
@@ -232,6 +234,15 @@ def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars) -> bool:
         return False
     short = len(message.words) <= BRIEF and message.says("note:ellipsis")
     return short or not asks(message)
+
+
+def leads_on(message: Message, ranking: Sequence[Tally], context: Iterable[str]) -> bool:
+    """Whether the thread's topic leads, though under the bar, and a fact is told: "2/0 is in there, is that ok?"."""
+    return bool(message.stated) and _best(ranking) in context
+
+
+def _best(ranking: Sequence[Tally]) -> str:
+    return next(item.topic for item in ranking if item.topic != HAZARD)
 
 
 def still_asked(message: Message, ranking: Sequence[Tally], topic: str) -> bool:
