@@ -180,3 +180,15 @@ def test_figures_alone_raise_no_unnamed_danger() -> None:
 )
 def test_a_lithium_that_cuts_out_is_named_and_no_thruster_that_runs_on(text: str) -> None:
     assert {item.family for item in find_dangers(text)} == {"lfp-keeps-tripping"}
+
+
+@pytest.mark.parametrize(
+    ("text", "families"),
+    [
+        ("the cable lug gets too hot to touch after a minute", {"burnt-cable"}),
+        ("one battery post is very hot, the other cold", {"burnt-cable"}),
+        ("the battery gets too hot to touch", {"hot-to-touch"}),
+    ],
+)
+def test_a_hot_joint_is_no_hot_battery(text: str, families: set[str]) -> None:
+    assert {item.family for item in find_dangers(text) if item.status == "present"} == families

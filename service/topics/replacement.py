@@ -103,7 +103,8 @@ def by_age(case: Case, age: float) -> Answer:
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
     told = f"at {years} your {wording.kind(case)} battery is"
     bad, good = case.says("detail:asks_bad"), case.says("detail:asks_good")
-    keep, swap = ("No", "Yes") if bad else ("Yes", "No") if good else ("Keep it", "Most likely")
+    # "still fine. Replace?" and "is it still fine?" are not told apart: one opening that answers both
+    keep, swap = ("No", "Yes") if bad else ("Yes", "Not for much longer") if good else ("Keep it", "Most likely")
     head = {
         "yes": f"{keep}: {told} inside its usual life of {life}; that is by age only, so test it.",
         "marginal": f"Perhaps soon: {told} in its last years (usually {life}); by age only, so test it under load.",
