@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterable
 from dataclasses import replace
 
@@ -13,6 +14,7 @@ from grammar.scene import Scene
 SAID = frozenset({"said", "wrote"})
 ITS = frozenset({"its", "is", "meant", "actually", "should"})
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
+FULL = 100.0  # percent
 SAME = 0.01  # values this close are one value
 DENIED_BEFORE = 3  # words between "not" and the figure it denies, less one
 DENYING = frozenset({"not", "rather", "instead"})
@@ -21,6 +23,8 @@ OFFERED = frozenset({"settings", "modes", "options", "positions", "choices"})
 READ = frozenset({"reads", "shows", "showing", "reading", "measured", "sits", "climbs", "goes"})
 REPLACED = {"WEIGHT": frozenset({"instead"})}  # "lithium instead of my 34 kg gel": the gel's weight holds
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
+HAD = frozenset({"had", "was", "were", "used"})
+FROM = ("from", "v from", "volts from", "volt from")
 ARROWS = ("->", "=>", "→", "-->")
 FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "down", "plunge", "crash", "slump")
 
@@ -43,6 +47,7 @@ def denied(scene: Scene, item: Item) -> bool:
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
     stated = _falling(scene, _chosen_from(scene, list(stated)))
+    stated = _till_full(_now(scene, stated))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
     kept: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
@@ -69,6 +74,28 @@ def _chosen_from(scene: Scene, stated: list[Stated]) -> list[Stated]:
     return [item for item in stated if item.fact != "charger.voltage"] if offered else stated
 
 
+def _now(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Without the kind of battery that there was: "I had lithium, now it's AGM"; where both are weighed it stays."""
+    kinds = sorted((item for item in stated if item.fact == "battery.chemistry"), key=lambda item: item.span)
+    if len(kinds) != 2 or kinds[0].value == kinds[1].value or scene.about("word:weight", "request:versus"):
+        return stated
+    starts = [token.start for token in scene.tokens]
+    first, second = (bisect_left(starts, item.span[0]) for item in kinds)
+    had = {scene.word(at) for at in range(first - 3, first)} & HAD
+    return (
+        [item for item in stated if item is not kinds[0]]
+        if had and "now" in {scene.word(at) for at in range(first, second)}
+        else stated
+    )
+
+
+def _till_full(stated: list[Stated]) -> list[Stated]:
+    """Without the full battery that is the aim: "from 50 up to full"."""
+    charges = sorted((item for item in stated if item.fact == "battery.charge"), key=lambda item: item.span)
+    aim = len(charges) == 2 and charges[1].value == FULL and charges[0].value != FULL
+    return [item for item in stated if item is not charges[1]] if aim else stated
+
+
 def _falling(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """ "12.8 V drops to 9 V": of two volts under load the one that falls is the volts at rest."""
     under = sorted((item for item in stated if item.fact == "reading.load_voltage"), key=lambda item: item.span)
@@ -76,6 +103,10 @@ def _falling(scene: Scene, stated: list[Stated]) -> list[Stated]:
         return stated
     high, low = under
     between = scene.text[high.span[1] : low.span[0]].lower()
+    if between.strip() in FROM and not isinstance(high.value, str) and not isinstance(low.value, str):
+        if low.value > high.value:  # "dips to 12.4 from 13.3"
+            return [replace(item, fact="reading.voltage") if item is low else item for item in stated]
+        return stated
     falls = (any(word in between for word in FALLS) and "to" in between) or between.strip() in ARROWS
     if not falls or isinstance(high.value, str) or isinstance(low.value, str) or high.value <= low.value:
         return stated

@@ -37,6 +37,7 @@ RUNNING = frozenset({"run", "runs", "running"})
 DRAWING = frozenset({"draw", "draws", "drawing", "averages", "averaging", "takes", "pulls", "uses"})
 AVERAGES = frozenset({"averages", "averaging", "average"})
 CUTS = frozenset({"cuts", "trips", "stops", "cut", "trip", "limits", "switches", "shuts"})
+LABELS = frozenset({"sticker", "label", "printed", "marked", "stamped"})
 CHARGES = ("charger.current",)
 TO_CHARGE = frozenset({"charge", "charging", "recharge"})
 TO_FILL = frozenset({"fill", "refill", "recharge", "full"})
@@ -395,6 +396,8 @@ def _peak(scene: Scene, item: Item, claim: Claim) -> Claim:
         if found.end <= item.start
     )
     loads = owner in ("load", "") or (drawn and owner != "bms")  # "draw averages 18, spikes 55"
+    if not drawn and scene.lithium and LABELS & scene.vocabulary and any(item.kind == "model" for item in scene.items):
+        loads = False  # the house knows what its model takes: "a lithium one for the Minnow, 600 A peak on the sticker"
     return Claim("load.peak" if loads else "battery.peak_current", "role")
 
 

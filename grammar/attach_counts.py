@@ -26,8 +26,8 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if value in NOMINAL and (side := steps_up(scene, item)):
         return Claim(side, "grammar")
-    if value in NOMINAL and value > MOST_PLACES and scene.word(item.end) in ("thruster", "windlass", "motor"):
-        return Claim("bank.voltage", "grammar")  # one load of 24 V, not 24 of them
+    if value in NOMINAL and value > MOST_PLACES and scene.word(item.end) in OF_SYSTEM:
+        return Claim("bank.voltage", "grammar")  # one load or bank of 24 V, not 24 of them
     kicks = "to" in (scene.word(item.start - 1), scene.word(item.start - 2))  # "kicks to about 400"
     kicks = kicks or (value >= FORCEFUL and "kicks" in (scene.word(item.start - 1), scene.word(item.start - 2)))
     if close(scene, item, "load.bursts", reach=1.3) and not kicks and not _rated_next(scene, item):
@@ -128,7 +128,7 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         test(scene, item) for test in (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair)
     ):
         return Claim("battery.count", "grammar")
-    if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or _of_others(scene, item):
+    if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or of_others(scene, item):
         return None
     if scene.word(item.end) in PARTS_OF_IT or [scene.word(item.end), scene.word(item.end + 1)] == ["of", "us"]:
         return None
@@ -224,7 +224,7 @@ def _rated_next(scene: Scene, item: Item) -> bool:
     return any(after.dim in COUNTED for after in scene.items[item.at + 1 : item.at + 3])
 
 
-def _of_others(scene: Scene, item: Item) -> bool:
+def of_others(scene: Scene, item: Item) -> bool:
     """Whether other things than batteries are counted: "2 x 50 W panels"."""
     for after in scene.items[item.at + 1 : item.at + 5]:
         if item.kind == "times" and after.at == item.at + 1 and after.dim == "NUM":  # "2x 80 with 15 A"
@@ -302,6 +302,7 @@ LAYOUTS = ("series", "parallel")
 NEVER = 99.0
 MOST_BATTERIES = 24
 MOST_PLACES = 12
+OF_SYSTEM = frozenset({"thruster", "windlass", "motor", "bank", "boat", "system", "side"})
 FORCEFUL = 60.0  # what "kicks with 260" are amps, not so many kicks
 EACH_WITHIN = 7
 MOST_BURSTS = 1000

@@ -185,7 +185,8 @@ def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.area" if of_cable(scene, value) else "battery.capacity", "grammar")
     if str(int(value)) in GROUPS and (_onward(scene, item) or _instead_of_another(scene, item)):
         return Claim("battery.group", "grammar")
-    if str(int(value)) in GROUPS and scene.about("word:fit") and not scene.quantities("AH", "INCH"):
+    fits = scene.about("word:fit") and "dcdc" not in scene.heads
+    if str(int(value)) in GROUPS and fits and not scene.quantities("AH", "INCH"):
         return Claim("battery.group", "range")
     if scene.quantities("AREA") and value in METRIC_SIZES and _joined_to(scene, item, "AREA"):
         return Claim("cable.area", "grammar")
@@ -264,6 +265,8 @@ def _of_kind(scene: Scene, item: Item, value: float) -> Claim | None:
     if labelled is not None and labelled.dim == "CCA" and before_label(scene, labelled):
         return Claim("battery.cca", "role")
     after = scene.after(item)
+    if after is not None and after.name == "of":  # "if it were 100 of lithium"
+        after = scene.after(after)
     if after is not None and after.fact == "battery.chemistry" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
         return Claim("battery.capacity", "grammar")
     before = _told_before(scene, item)

@@ -20,6 +20,9 @@ CHARGING_24 = (27.8, 30.2)
 LEAD_AT_REST = 13.35  # a lead battery above this is being charged
 SAG_REACH = 6.0
 AT_LOAD = 4.1
+PLACED = 6.0
+SAME = 0.006
+ROUNDLY = 0.4  # volts that a loss told in round figures may be off
 LOWERED = 11.9  # the same in the clause that names the load
 TO = frozenset(["to", "->", "=>", "then", ">"])
 FLAT = 5.0  # volts that no motor is told to have pulled
@@ -37,6 +40,8 @@ NOW = frozenset({"today", "now"})
 def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     """What each reading of the message is. Two that differ by a volt or more are before and under load."""
     items = _of_now(scene, items)
+    if ends := _both_ends(scene, items):
+        return ends
     claims = {item.at: _reading(scene, item) for item in items}
     claims |= _nearer_the_battery(items, claims)
     resting = [item for item in items if claims[item.at].fact == "reading.voltage"]
@@ -53,6 +58,38 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     elif values and len(set(values)) == 1 and _loaded(scene, resting[0], values[0], alone=len(items) == 1):
         claims |= {item.at: Claim("reading.load_voltage", "role") for item in resting}
     return claims
+
+
+def _both_ends(scene: Scene, items: list[Item]) -> dict[int, Claim]:
+    """Two readings of one moment, the higher at the battery and the lower at the motor: "11.9 on the battery, 10.2 down
+    at the stern motor, both with it humming"; nothing where neither is told to be under load."""
+    if len(items) != 2 or not _under_load(scene):
+        return {}
+    high, low = sorted(items, key=lambda item: -float(item.quantity.value))
+    if float(high.quantity.value) - float(low.quantity.value) < FALL or not _falls_short(
+        scene, float(high.quantity.value)
+    ):
+        return {}
+    if not _is_at(scene, high, low, "at_battery", "battery") or not _is_at(scene, low, high, "at_load", "load"):
+        return {}
+    return {high.at: Claim("reading.load_voltage", "role"), low.at: Claim("reading.load_voltage_at_load", "role")}
+
+
+def _under_load(scene: Scene) -> bool:
+    states = {item.name for item in scene.items if item.fact == "reading.state"}
+    return bool(scene.sags) or "load" in states or scene.about("role:during_load")
+
+
+def _is_at(scene: Scene, item: Item, other: Item, place: str, head: str) -> bool:
+    """Whether a reading is the one of two that stands at a place, by its words or by the thing named there."""
+    near, far = nearest(scene, item, place), nearest(scene, other, place)
+    if min(near, far) <= PLACED:
+        return near < far
+    things = [thing for thing in scene.head_items if thing.head == head]
+    near, far = (
+        min((gap(scene, one, thing.start, thing.end) for thing in things), default=99.0) for one in (item, other)
+    )
+    return near < far and near <= PLACED
 
 
 def _nearer_the_battery(items: list[Item], claims: dict[int, Claim]) -> dict[int, Claim]:
@@ -72,7 +109,13 @@ def _of_now(scene: Scene, items: list[Item]) -> list[Item]:
     values = [float(item.quantity.value) for item in now]
     read = {value for value in values if value > LOST}
     lost = {round(abs(one - other), 2) for one in read for other in read} if len(read) <= FEW else set()
-    return [item for item in now if (value := float(item.quantity.value)) > LOST or round(value, 2) not in lost]
+    return [item for item in now if float(item.quantity.value) > LOST or not _is_lost(float(item.quantity.value), lost)]
+
+
+def _is_lost(value: float, lost: set[float]) -> bool:
+    """Whether so few volts are the difference of two readings; round ones only about: "where are my two volts"."""
+    slack = ROUNDLY if value == int(value) else SAME
+    return any(abs(value - other) <= slack for other in lost if other)
 
 
 def _latest(scene: Scene, items: list[Item]) -> list[Item]:

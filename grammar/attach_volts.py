@@ -126,8 +126,11 @@ def _counted(scene: Scene, item: Item) -> bool:
 
 def _of_a_thing(scene: Scene, item: Item) -> bool:
     """Whether they are a small thing's, where the boat has more: "the radio is a 12 volt thing, the boat is all 24"."""
-    small = scene.word(item.end) in ("thing", "things", "item", "gadget", "stuff")
-    others = (other.quantity.value for other in scene.quantities("VOLT", "NUM", "COUNT"))
+    after = scene.after(item)
+    small = scene.word(item.end) in ("thing", "things", "item", "gadget", "gadgets", "stuff")
+    small = small or (after is not None and after.head == "load" and after.name == "electronics")
+    others = {other.quantity.value for other in scene.quantities("VOLT", "NUM", "COUNT")}
+    others |= {fact.value for fact in scene.said if fact.fact == "bank.voltage"}
     return small and any(value in NOMINAL and value > float(item.quantity.value) for value in others)
 
 

@@ -12,12 +12,13 @@ from grammar.groups import groups
 from grammar.items import items_of
 from grammar.near import weights
 from grammar.parts import parts
-from grammar.reading import Message, Stated
+from grammar.reading import Message, Part, Stated
 from grammar.scene import Scene
-from grammar.settle import settled
+from grammar.settle import ruled, settled
 from grammar.slips import mended
 from grammar.tokens import cut, unlinked
 from grammar.vocabulary import lexicon, model_names
+from grammar.weighed import reasons
 
 MOST_WORDS = 3600  # and marks: the longest mail that is taken has fewer; of anything else the beginning is enough
 
@@ -33,6 +34,29 @@ def read(
     for last, which a bare value then states; `said` those of the conversation, newest first, which it may
     correct; `likely` the facts that the things asked about last go by, as a fuse does by its amps.
     Knows no rule and no topic; never raises for a text."""
+    scene, pieces, plain = laid_out(text, models, expecting, said, likely)
+    stated = words_of(scene)
+    return Message(
+        text,
+        quantities=tuple(quantity for part in pieces for quantity in part.quantities),
+        stated=tuple(settled(scene, stated, expecting, said)),
+        cues=as_cues(text, scene.tokens, scene.found),
+        clauses=as_clauses(scene.tokens, scene.clauses),
+        dangers=find_dangers(plain, said),
+        words=tuple(token.word for token in scene.tokens),
+        denied=stated.denied,
+        implausible=tuple(scene.implausible),
+    )
+
+
+def laid_out(
+    text: str,
+    models: Sequence[str] = (),
+    expecting: Sequence[str] = (),
+    said: Sequence[Stated] = (),
+    likely: Sequence[str] = (),
+) -> tuple[Scene, Sequence[Part], str]:
+    """A text as the rules of attachment see it, the pieces that the quantities grammar cut, and it without links."""
     plain = unlinked(text)
     tokens = mended(cut(text)[:MOST_WORDS], models)
     words = [token.word for token in tokens]
@@ -43,15 +67,12 @@ def read(
     items = items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces)
     asked = frozenset(expecting)
     scene = Scene(text, tokens, items, found, clauses, asked, weights(items), groups(items), tuple(said), tuple(likely))
-    stated = words_of(scene)
-    return Message(
-        text,
-        quantities=tuple(quantity for part in pieces for quantity in part.quantities),
-        stated=tuple(settled(scene, stated, expecting, said)),
-        cues=as_cues(text, tokens, found),
-        clauses=as_clauses(tokens, clauses),
-        dangers=find_dangers(plain, said),
-        words=tuple(words),
-        denied=stated.denied,
-        implausible=tuple(scene.implausible),
-    )
+    return scene, pieces, plain
+
+
+def why_weighed(text: str, item: Stated, models: Sequence[str] = ()) -> list[str]:
+    """The points that spoke for a fact that was weighed, the strongest first: "left:charger +6"."""
+    scene, _, _ = laid_out(text, models)
+    claims = ruled(scene)
+    at = next((one.at for one in scene.measured if one.part is not None and one.part.span == item.span), None)
+    return [] if at is None else [f"{sign} {number:+}" for number, sign in reasons(scene, claims, at, item.fact)]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import lru_cache
@@ -24,6 +25,10 @@ from grammar.reading import Quantity, Stated
 from grammar.scene import Scene
 
 LONGEST = 24  # words: a longer message speaks for itself
+ONLY_ONE = re.compile(
+    r"\b(?:just|only|with|a single) one\b[^a-z]*(?:then|only|alone|instead|of them|of those|$)"
+    r"|\bone of (?:them|those) (?:only|alone)\b"
+)
 FEW = 10
 SHORT = 16
 NEXT = 4  # pieces between a figure and the one that takes its place
@@ -339,13 +344,17 @@ def _one_of_them(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
     """ "Just the stern one", of two batteries said before: one battery."""
     count = next((item for item in said if item.fact == "battery.count"), None)
     alone = len(scene.tokens) <= FEW and not scene.quantities("NUM", "AH", "VOLT")
-    if count is not None and alone and scene.word(len(scene.tokens) - 1 - _ends(scene)) == "single":
+    if count is not None and alone and (_says_single(scene) or ONLY_ONE.search(scene.text.lower())):
         yield replace(count, value=1.0, span=scene.span(0, 1), how="asked")
         return
     if count is None or scene.word(0) not in ("just", "only") or scene.word(1) != "the":
         return
     if any(scene.word(at) in ("one", "battery") for at in range(2, 5)):
         yield replace(count, value=1.0, span=scene.span(0, 2), how="asked")
+
+
+def _says_single(scene: Scene) -> bool:
+    return scene.word(len(scene.tokens) - 1 - _ends(scene)) == "single"
 
 
 def _ends(scene: Scene) -> int:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 
 from grammar import (
     attach_amps,
@@ -19,15 +20,18 @@ from grammar import (
 from grammar.amend import amended, denied, spread
 from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
+from grammar.attach_pairs import NOMINAL
 from grammar.attach_values import Words
 from grammar.canonical import in_unit
+from grammar.capacities import GROUPS
 from grammar.combine import combined
 from grammar.degrees import celsius
-from grammar.facts import facts
+from grammar.facts import FactSpec, facts
 from grammar.items import Item
 from grammar.reading import Quantity, Stated
 from grammar.recall import recalled
 from grammar.scene import Scene
+from grammar.weighed import weighed
 
 Rule = Callable[[Scene, Item, float], Claim | None]
 IN_UNIT = {"TIME": "second", "AMP": "ampere", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}
@@ -62,6 +66,12 @@ CHANGED = frozenset({"battery.capacity", "battery.count", "battery.cca"})  # "fr
 MOST_QUANTITIES = 300  # a message with more is a table, which a person reads
 LASTING = frozenset({"night", "anchor", "overnight", "all", "nights"})
 WEIGHED = frozenset({"or", "vs", "not", "/", "instead"})
+SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
+METERS = frozenset({"gauge", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
+FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
+NEVER = frozenset({"not", "never"})
+FORBIDS = 4  # words before a layout that may forbid it
+SYSTEM = frozenset({"bank.voltage", "battery.nominal", "charger.input_voltage"})
 PER_DAY = frozenset({"drain.current", "load.current"})  # "5 Ah a day" is a current
 HOURS, NIGHT = 24.0, 12.0
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
@@ -69,16 +79,20 @@ STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
-    claims = _claims(scene)
+    claims = ruled(scene)
+    claims |= weighed(scene, claims, partial(can_be, scene))
     _drop_seconds(scene, claims)
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
     found += _running(scene, found)
+    found += _on_a_meter(scene, found)
     found += _lithium_by_volts(scene, found, words)
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
             found += _joined(scene, item)
     several = sum(item.fact == "bank.layout" for item in words.stated) > 1
     told = [item for item in words.stated if not (several and _of_limit(scene, claims, item))]
+    told = [_forbidden(scene, item, NEVER) or item for item in told]
+    told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
     replied = recalled(scene, answered(scene, [*told, *found], expecting), said)
     replied += _drawn_then(scene, replied, said)
     stated = amended(scene, spread(combined(scene, replied)))
@@ -101,6 +115,17 @@ def _of_limit(scene: Scene, claims: dict[int, Claim], stated: Stated) -> bool:
     return before.startswith("battery.max_in_") or forbidden
 
 
+def _forbidden(scene: Scene, denied: Stated, words: frozenset[str]) -> Stated | None:
+    """A layout that the maker forbids is a limit of one: "the label says do not connect in series"."""
+    if denied.value not in ("series", "parallel") or not SAYING & scene.vocabulary:
+        return None
+    start = next((at for at, token in enumerate(scene.tokens) if token.start >= denied.span[0]), 0)
+    before = {scene.word(at) for at in range(start - FORBIDS, start)}
+    if not words & before or "but" in before:
+        return None
+    return replace(denied, fact=f"battery.max_in_{denied.value}", value=1.0, how="grammar")
+
+
 def _drop_seconds(scene: Scene, claims: dict[int, Claim]) -> None:
     """The seconds that a peak is allowed for are no burst of the load."""
     for at, claim in list(claims.items()):
@@ -119,6 +144,14 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
     if len(running) == 1 and not drawn and any(item.fact == "reading.load_voltage" for item in found):
         return [replace(item, fact="reading.current", how="default") for item in running]
     return []
+
+
+def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
+    """The volts of a charger that a meter at the battery shows are a reading too: "saw 15.6 on the gauge"."""
+    if not METERS & scene.vocabulary or any(item.fact == "reading.voltage" for item in found):
+        return []
+    volts = [item for item in found if item.fact == "charger.voltage"]
+    return [replace(item, fact="reading.voltage", how="default") for item in volts[:1]]
 
 
 def _drawn_then(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
@@ -141,8 +174,8 @@ def _lithium_by_volts(scene: Scene, found: list[Stated], words: Words) -> list[S
     return [replace(item, fact="battery.chemistry", value="lfp", unit="", how="range") for item in cells][:1]
 
 
-def _claims(scene: Scene) -> dict[int, Claim]:
-    """What each quantity is. Amps come last: what they are hangs on the volts read."""
+def ruled(scene: Scene) -> dict[int, Claim]:
+    """What each quantity is by the rules. Amps come last: what they are hangs on the volts read."""
     claims: dict[int, Claim] = {}
     readings: list[Item] = []
     measured = scene.measured[:MOST_QUANTITIES]
@@ -157,7 +190,24 @@ def _claims(scene: Scene) -> dict[int, Claim]:
     scene.loaded = any(claim.fact.startswith("reading.load") for claim in claims.values())
     scene.read_at_rest = any(claim.fact == "reading.voltage" for claim in claims.values())
     claims |= {item.at: claim for item in amps if (claim := _claim(scene, item))}
-    return claims | _limit_of_lithium(scene, claims) | _beside_charger(scene, claims)
+    return claims | _limit_of_lithium(scene, claims) | _beside_limit(scene, claims) | _beside_charger(scene, claims)
+
+
+def can_be(scene: Scene, item: Item, fact: str) -> bool:
+    """Whether a figure may state a fact: its unit and the fact's range allow it, and no word denies it."""
+    spec = facts()[fact]
+    if (spec.kind != "number" and fact != "battery.group") or item.dim == "CRATE" or denied(scene, item):
+        return False
+    if not spec.unit and item.dim not in ("NUM", "COUNT", "GRAVITY"):
+        return False
+    if fact == "battery.count" and attach_counts.of_others(scene, item):
+        return False
+    value = converted(scene, item, fact, item.quantity)
+    if fact in SYSTEM:
+        return value in NOMINAL
+    if isinstance(value, str):
+        return value in GROUPS
+    return value is not None and _in_range(spec, value)
 
 
 def _limit_of_lithium(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
@@ -169,6 +219,17 @@ def _limit_of_lithium(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim
     near = scene.items[max(0, loose[0] - 3) : loose[0] + 4]
     owned = any(item.fact == "battery.chemistry" or item.dim == "AH" for item in near)
     return {loose[0]: Claim("battery.max_current", "near")} if owned else {}
+
+
+def _beside_limit(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """Amps near a limit that has amps of its own are a load's: "will 100 Ah with a 150 A BMS run 180 A"."""
+    limits = [at for at, claim in claims.items() if claim.fact == "battery.max_current"]
+    loose = [at for at in limits if claims[at].how == "near"]
+    if len(limits) != 2 or len(loose) != 1 or len(scene.quantities("AH")) > 1:
+        return {}
+    loaded = any(claim.fact in ("load.current", "load.power") for claim in claims.values())
+    loaded = loaded or any(item.kind == "model" for item in scene.items)
+    return {} if loaded else {loose[0]: Claim("load.current", "near")}
 
 
 def _beside_charger(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
@@ -224,7 +285,18 @@ def _stated(scene: Scene, item: Item, claim: Claim) -> Stated | None:
 
 
 def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float | str | None:
-    """A quantity in the fact's unit; None where it cannot be that fact."""
+    """A quantity in the fact's unit; None where it cannot be that fact. One out of range is noted as implausible."""
+    value = converted(scene, item, fact, quantity)
+    spec = facts()[fact]
+    if isinstance(value, float) and not _in_range(spec, value):
+        if quantity.unit or item.dim != "NUM":
+            scene.implausible.append(Stated(fact, value, spec.unit, quantity.text.strip(), quantity.span, how="range"))
+        return None
+    return value
+
+
+def converted(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float | str | None:
+    """A quantity in the fact's unit, whatever its range; None where the unit is another."""
     spec = facts()[fact]
     if spec.kind == "text":
         thread = "M" if item.dim == "MM" else ""
@@ -234,19 +306,15 @@ def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float
     value = _meant(scene, item, fact, float(quantity.value))
     as_typed = item.dim in TAKEN_AS_TYPED.get(fact, ()) or (fact == "reading.rest_time" and _is_night(quantity))
     if fact == "ambient.temperature":
-        converted = celsius(scene, item, quantity)
-    else:
-        converted = value if as_typed else in_unit(value, quantity.unit, spec.unit)
-    if converted is None:
-        return None
-    value = converted
-    if fact == "cable.length" and attach_lengths.there_and_back(scene, item):
-        value /= 2
-    if spec.low is not None and spec.high is not None and not spec.low <= value <= spec.high:
-        if quantity.unit or item.dim != "NUM":
-            scene.implausible.append(Stated(fact, value, spec.unit, quantity.text.strip(), quantity.span, how="range"))
-        return None
-    return value
+        return celsius(scene, item, quantity)
+    amount = value if as_typed else in_unit(value, quantity.unit, spec.unit)
+    if fact == "cable.length" and amount is not None and attach_lengths.there_and_back(scene, item):
+        return amount / 2
+    return amount
+
+
+def _in_range(spec: FactSpec, value: float) -> bool:
+    return spec.low is None or spec.high is None or spec.low <= value <= spec.high
 
 
 def _is_night(quantity: Quantity) -> bool:

@@ -10,7 +10,9 @@ from typing import Any
 
 import service.rules  # noqa: F401  (declares the rules)
 from grammar import read
+from grammar.reader import why_weighed
 from grammar.reading import Message
+from grammar.weighed import HOW
 from service import label, say
 from service.case import Case, Known
 from service.finish import finished, understood
@@ -19,7 +21,7 @@ from service.house import House, load
 from service.no_idea import NO_IDEA, unknown
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
-from service.route import Request, alarmed, route
+from service.route import SHOWN, Request, alarmed, route
 from service.thread import Signer, Thread, packed
 from service.topic import Topic
 from service.topics import names, topic
@@ -157,7 +159,7 @@ class Leadsman:
             found.append(withheld(answer) if stop else answer)
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
-        return _with_unused(found, turn)
+        return _with_unused(_without_idle(found, turn), turn)
 
     def case(self, turn: Turn, hazard: bool = False) -> Case:
         """A fresh case of a turn: its thread's facts, the house, the cues of its message."""
@@ -185,6 +187,19 @@ class Leadsman:
                 "One of our technicians will look at this question: we could not work it out here.",
                 route="technician",
             )
+
+
+def _without_idle(found: list[Answer], turn: Turn) -> list[Answer]:
+    """The answers without those that only ask back what another one gives: how long, beside how big it must be."""
+    told = turn.thread.facts
+    idle = {
+        name
+        for answer in found
+        if answer.topic in names() and answer.verdict != "needs-facts"
+        for name, facts in topic(answer.topic).idle.items()
+        if not any(fact in told for fact in facts)
+    }
+    return [item for item in found if item.verdict != "needs-facts" or item.topic not in idle]
 
 
 def lost_for_an_answer(message: Message, thread: Thread) -> bool:
@@ -241,6 +256,8 @@ def why(turn: Turn, answers: Iterable[Answer]) -> Iterable[str]:
     """How a message was understood: facts, cues, points, and the steps of each answer."""
     for item in turn.message.stated:
         yield f"fact   {item.fact} = {item.value} ({item.how}: {item.text!r}{', second' if item.of > 1 else ''})"
+        if item.how == HOW:
+            yield f"       {', '.join(why_weighed(turn.message.text, item)[:SHOWN])}"
     for danger in turn.message.dangers:
         yield f"danger {danger.family}, {danger.status}: {danger.text!r}"
     if turn.alarm:

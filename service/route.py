@@ -35,7 +35,7 @@ INSTEAD = {"battery.ca": "battery.cca"}  # told where the other is asked for: "n
 SPEAKING = ("request:", "word:", "thing:", "about:", "detail:", "value:")  # cues of what a message is about
 STILL = 12  # points of a topic before that a short message goes on with, beside its own
 SHOWN = 6  # reasons that `why` gives
-ALARM = 5  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
+ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
 ALIKE = 5  # the points that a phrase takes off which only sounds like a danger
 MOST = 4  # topics of one message
 LEAP = 8  # points to a step of a lead
@@ -224,6 +224,8 @@ def decided(
         return []
     danger = any(item.status == "present" for item in message.dangers)
     found = chosen(ranking, shape(message), danger, several, bars)
+    if [item.topic for item in found] == ["rest-voltage"] and message.says(WEAK) and not asks_outright(message):
+        return []  # a weak motor and a good resting voltage, told without a question: not asked is how full it is
     return [] if found and found[0].topic == "unclear" else found
 
 

@@ -39,6 +39,9 @@ class Topic:
     likely: Likely = field(default_factory=dict)
     unsure: Mapping[str, str] = field(default_factory=dict)
     amps: str = ""  # the fact that amps state in such a question where nothing near them tells whose they are
+    idle: Mapping[str, tuple[str, ...]] = field(
+        default_factory=dict
+    )  # topics that add nothing while no such fact is told
     of_two: str = ""  # where two of a thing are told of: "best" or "worst" decides the verdict; "" compares nothing
     method: Method | None = None
 

@@ -16,6 +16,7 @@ from grammar import answers, attach, attach_counts, attach_numbers, groups, near
 from grammar.dangers import find_dangers
 from grammar.facts import facts
 from grammar.reading import Message, Stated
+from grammar.weighed import HOW
 from tests.generator import phrases
 from tests.tools.dead import Entry, Tables, dangers, dead, families, lexicon, strings, texts, used
 
@@ -84,7 +85,7 @@ def asked(text: str) -> Message:
 def facts_of(message: Message) -> list[list[tuple]]:
     """What a message states, what it denies and what cannot be."""
     read_so = message.stated, message.denied, message.implausible
-    return [[(item.fact, item.value, item.of) for item in items] for items in read_so]
+    return [[(item.fact, item.value, item.of, item.how == HOW) for item in items] for items in read_so]
 
 
 def understood(message: Message) -> tuple:

@@ -12,10 +12,22 @@ from service.rules import case_sizes, cranking, lithium, supply
 from service.rules.battery import capacity_share
 from service.topic import Topic
 
+FIGURES = (
+    "battery.capacity",
+    "battery.energy",
+    "battery.cca",
+    "battery.ca",
+    "battery.reserve",
+    "battery.group",
+    "battery.max_current",
+    "battery.peak_current",
+)
+
 TOPIC = Topic(
     "bank-size",
     "Which battery, how big",
     amps="load.current",
+    idle={"run-check": FIGURES, "run-time": FIGURES},  # what it would ask back is what is asked here
     of_two="worst",
     cautions=(
         "lithium-kind",

@@ -35,6 +35,7 @@ def full(case: Case) -> Iterator[float]:
         yield 100.0
 
 
+CHARGED = ("word:charge", "about:charger", "about:charging", "thing:charger")
 SAME = 1e-9  # no difference worth a range
 AROUND = (0.5, 0.6, 0.7, 0.85, 1.0, 1.25, 1.5, 1.75, 2.0)  # currents of the picture, times the customer's
 
@@ -121,6 +122,9 @@ def lasting(case: Case, running: float) -> Answer:
         "peukert-limits",
     )
     charge = float(case.get("battery.charge", 100.0))
+    if usable_share(case, family, charge) <= 0 and case.says(*CHARGED):  # "and what charger fills it from 20 percent"
+        case.step(f"{say.quantity(charge, '%')} is where charging starts; the time is from full", "usable-depth")
+        charge = 100.0
     usable = usable_share(case, family, charge)
     to_limit, to_empty = hours * 60 * usable, hours * 60 * charge / 100
     spread = by_the_range(case, kind, capacity, running)
