@@ -37,6 +37,7 @@ RUNNING = frozenset({"run", "runs", "running"})
 DRAWING = frozenset({"draw", "draws", "drawing", "averages", "averaging", "takes", "pulls", "uses"})
 AVERAGES = frozenset({"averages", "averaging", "average"})
 CUTS = frozenset({"cuts", "trips", "stops", "cut", "trip", "limits", "switches", "shuts"})
+STEADILY = frozenset({"continuous", "continuously", "cont", "constant", "sustained"})
 LABELS = frozenset({"sticker", "label", "printed", "marked", "stamped"})
 CHARGES = ("charger.current",)
 TO_CHARGE = frozenset({"charge", "charging", "recharge"})
@@ -158,6 +159,8 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if claim and claim.fact == "battery.max_current" and scene.lithium and scene.word(item.start - 1) == "limit":
         return claim
+    if claim and claim.fact == "battery.max_current" and scene.lithium and _beside_a_draw(scene, item):
+        return claim
     if claim and claim.fact == "battery.max_current" and (not _limited(scene, item) or _owner(scene, item) == "load"):
         given = by_group(scene, item)
         own = given is not None and given.fact in ("alternator.current", "drain.current")
@@ -165,6 +168,14 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
             return Claim("charger.current", "role")
         return given if own else Claim("load.current", "role")
     return claim
+
+
+def _beside_a_draw(scene: Scene, item: Item) -> bool:
+    """Whether the load has a figure of its own: "it's rated 100 A continuous and the thruster takes 240"."""
+    if scene.word(item.end) not in STEADILY:
+        return False
+    drawn = [found for found in scene.roles if found.concept == "load.current" and scene.word(found.start) in DRAWING]
+    return any(other.start == found.end for found in drawn for other in scene.quantities(*FIGURES) if other is not item)
 
 
 def _of_start(scene: Scene, item: Item, claim: Claim) -> Claim:

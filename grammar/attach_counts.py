@@ -60,14 +60,17 @@ def _allowed(scene: Scene, item: Item) -> str:
     after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
     later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
     at_most = {"most", "max", "maximum"} & later and MAKERS & scene.vocabulary  # "their maker says 4 in series at most"
-    if not ALLOWED & set(before) and not at_most and not _second_limit(scene, item):
+    no_more = before[1:] == ["no", "more", "than"] and bool(MAKERS & scene.vocabulary)
+    if not ALLOWED & set(before) and not at_most and not no_more and not _second_limit(scene, item):
         return ""
     if after == "side by":  # "no more than two side by side"
         return "battery.max_in_parallel"
     following = next((name for name in LAYOUTS if name in after.split()), "")
-    spoken = [item.name for item in scene.items if item.fact == "bank.layout" and item.name in LAYOUTS]
+    spoken = sorted({item.name for item in scene.items if item.fact == "bank.layout" and item.name in LAYOUTS})
     ends = scene.after(item) is None or scene.word(item.end) in (",", ".", "?", "")
-    if before[-1] in ("max", "maximum") and ends and len(spoken) == 1 and MAKERS & scene.vocabulary:
+    last = before[-1] in ("max", "maximum") and ends
+    last = last or [scene.word(item.end), scene.word(item.end + 1)] == ["at", "most"]
+    if last and len(spoken) == 1 and MAKERS & scene.vocabulary:
         return f"battery.max_in_{spoken[0]}"  # "4 of them in parallel, maker says max 4"
     for layout in (following,) if following else LAYOUTS:
         if layout in before or following or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
@@ -291,7 +294,7 @@ def _plural(item: Item) -> bool:
 
 COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
 OF_BATTERY = frozenset({"battery.chemistry", "battery.duty", "battery.nominal"})
-MAKERS = frozenset({"maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet"})
+MAKERS = frozenset({"book", "maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet"})
 ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most", "permits", "permit", "permitted"})
 PARTS_OF_IT = frozenset(["caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs", "leads", "boats"])
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})

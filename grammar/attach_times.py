@@ -87,11 +87,16 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.age", "role") if since else NOTHING
     if claim := _of_reserve(scene, item, value):
         return claim
-    if unit != "year" and close(scene, item, "battery.age", reach=1):
+    if unit != "year" and close(scene, item, "battery.age", reach=1) and not _is_stay(scene, item):
         return Claim("battery.age", "role")
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
     return None
+
+
+def _is_stay(scene: Scene, item: Item) -> bool:
+    """Whether a time is how long something stands: "for 20 weeks with the old ones left in"."""
+    return scene.word(item.start - 1) == "for" and scene.word(item.end) in ("with", "without", "and", ",")
 
 
 def _between_bursts(scene: Scene, item: Item) -> bool:
@@ -258,7 +263,7 @@ def _aboard(scene: Scene, item: Item) -> bool:
 
 
 def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
-    if close(scene, item, "battery.age", reach=2.5):
+    if close(scene, item, "battery.age", reach=2.5) and not _is_stay(scene, item):
         return Claim("battery.age", "role")
     if item.quantity.unit == "month" and _listed_last(scene, item):
         return Claim("battery.age", "near")

@@ -37,6 +37,9 @@ KINDS = {
     "boat_length": "boat",
 }
 FREEZING_F = 32
+LOSS = frozenset({"about:loss", "word:loss"})
+LIMITING = frozenset({"than", "most", "max", "maximum", "under", "within", "below", "allow", "allowed", "allowing"})
+REACH = 30  # characters about a limit of loss
 SHORT, LONG = 6, 14  # words of a message: what is shorter than the first seldom asks anything of its own
 ENDINGS = (("ies", "y"), ("ing", ""), ("ied", "y"), ("ed", ""), ("es", ""), ("s", ""), ("ly", ""))
 
@@ -56,11 +59,26 @@ def evidence(message: Message, context: Iterable[str] = ()) -> list[Sign]:
     words = sorted([*plain_words(message, quantities), *quantity_places(quantities)], key=lambda item: item[1])
     signs += [Sign(word, at) for word, at in words if word[0] != "<"]
     signs += neighbours(message, words)
-    signs += [Sign(cue.name, cue.span[0]) for cue in message.cues if cue.name.startswith(CLASSES)]
+    spared = limited(message)
+    signs += [
+        Sign(cue.name, cue.span[0])
+        for cue in message.cues
+        if cue.name.startswith(CLASSES) and not (cue.name in LOSS and cue.span[0] in spared)
+    ]
     signs += fact_signs(message.stated)
     signs += [Sign("clause:asks" if item.asks else "clause:tells", item.span[0]) for item in message.clauses]
     signs += [Sign(name, 0) for name in thread_names(message, context)]
     return signs
+
+
+def limited(message: Message) -> range:
+    """The stretch that only tells what may be lost in a cable, and asks for no loss: "lose no more than 3 %"."""
+    drop = next((item for item in message.stated if item.fact == "cable.drop"), None)
+    if drop is None:
+        return range(0)
+    start = max(drop.span[0] - REACH, 0)
+    before = message.text[start : drop.span[0]].lower().split()
+    return range(start, drop.span[1] + REACH) if LIMITING.intersection(before) else range(0)
 
 
 def plain_words(message: Message, quantities: Iterable[tuple[int, int]]) -> Iterator[tuple[str, int]]:

@@ -92,10 +92,12 @@ def answer(case: Case) -> Answer:
     if band.load or band.most:
         requirements(case)
     if case.says("detail:bridged"):
+        case.source("fuse-practice")
         return bridged(band)
     if case.says("detail:one_end") and case.says("thing:dcdc", "thing:charger", "thing:panel"):
         return one_end(case, band)
     if case.says("detail:no_fuse") and "fuse.rating" not in case.stated:
+        case.source(PLACE.cite)
         return unfused(band)
     if running(case) and band.load is None:
         head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
