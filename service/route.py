@@ -224,9 +224,16 @@ def decided(
         return []
     danger = any(item.status == "present" for item in message.dangers)
     found = chosen(ranking, shape(message), danger, several, bars)
-    if [item.topic for item in found] == ["rest-voltage"] and message.says(WEAK) and not asks_outright(message):
-        return []  # a weak motor and a good resting voltage, told without a question: not asked is how full it is
+    if [item.topic for item in found] == ["rest-voltage"] and message.says(WEAK) and not _of_a_reading(message):
+        return []  # a weak motor and a good resting voltage: not asked is how full it is
     return [] if found and found[0].topic == "unclear" else found
+
+
+def _of_a_reading(message: Message) -> bool:
+    """Whether a message asks whether a reading is good or how full a battery is; "weak" of the motor asks neither."""
+    weak = {at for cue in message.cues if cue.name == WEAK for at in range(*cue.span)}
+    asked = (cue for cue in message.cues if cue.name in ("request:is_good", "request:how_full"))
+    return any(weak.isdisjoint(range(*cue.span)) for cue in asked)
 
 
 def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars) -> bool:

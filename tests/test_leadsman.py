@@ -178,6 +178,13 @@ def test_a_reply_that_asks_something_new_gets_both_answered(first, reply, topics
     assert [answer.topic for answer in found.answers] == topics
 
 
-def test_a_weak_motor_told_without_a_question_gets_the_two_measurements():
-    (answer,) = default_desk().ask("thruster turns slowly but battery says 12.7").answers
+@pytest.mark.parametrize(
+    "story",
+    [
+        "thruster turns slowly but battery says 12.7",
+        "We're 4 up on a 34 footer, bow thruster is 8 years old, 12.7 this morning, weak as water. What now?",
+    ],
+)
+def test_a_weak_motor_told_without_a_question_gets_the_two_measurements(story):
+    (answer,) = default_desk().ask(story).answers
     assert (answer.topic, answer.asks[0].fact) == ("load-voltage", "reading.load_voltage")
