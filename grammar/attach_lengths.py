@@ -19,7 +19,8 @@ SMALLEST = 10  # mm2 that go without their unit
 MEASURES = frozenset({"each", "one", "away", "long", "there", "round", "total", "foot", "feet", "ft", "m", "in", "amp"})
 SHORTEST_RUN = 250.0  # mm: "690 mm away"
 SHORT = 4  # words: an answer to "how far is it?"
-TOTAL, TOTAL_ALONE = 3.5, 6.5  # how far the word of a total reaches: further for the only length
+TOTAL, THERE_REACH = 3.5, 4.5  # how far the word of a total reaches: further for the only length
+THERE = "there and back"
 
 
 def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -98,8 +99,10 @@ def _is_boats(scene: Scene, item: Item) -> bool:
 
 def there_and_back(scene: Scene, item: Item) -> bool:
     """Whether a length was measured there and back, so that half of it is the run."""
-    reach = TOTAL_ALONE if len(scene.quantities("LENGTH")) == 1 else TOTAL
-    if not close(scene, item, "length_total", reach=reach) or close(scene, item, "length_one_way", reach=1.2):
+    there = len(scene.quantities("LENGTH")) == 1 and THERE in scene.text.lower()
+    if not close(scene, item, "length_total", reach=THERE_REACH if there else TOTAL) or close(
+        scene, item, "length_one_way", reach=1.2
+    ):
         return False
     totals = {found.end for found in scene.roles if found.concept == "length_total"}
     return not any(found.start in totals for found in scene.roles if found.concept == "length_one_way")

@@ -37,6 +37,7 @@ GIVES = frozenset({"puts", "gives", "putting", "giving", "amps"})  # "amps out 3
 SMALLEST_CAPACITY = 20
 RUNNING = frozenset({"run", "running", "nominal"})  # "500 A peak / 340 run"
 LARGEST_CAPACITY = 1000
+LARGEST_LEAD = 400  # amp-hours of one lead battery: an "AGM 880" has cranking amps
 INSTEAD = frozenset({"replace", "replaces", "replacing", "instead", "than"})
 SYSTEM = frozenset({"bank", "system", "pair", "side"})
 SIX = 6.0
@@ -276,7 +277,7 @@ def _of_kind(scene: Scene, item: Item, value: float) -> Claim | None:
         before is not None
         and before.fact in ("battery.chemistry", "battery.charge", "battery.duty")
         and str(int(value)) not in GROUPS
-        and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY
+        and SMALLEST_CAPACITY <= value <= (LARGEST_CAPACITY if scene.lithium else LARGEST_LEAD)
     ):
         return Claim("battery.capacity", "grammar")
     return Claim("battery.capacity", "near") if _beside_one(scene, item, value) else None

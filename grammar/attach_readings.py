@@ -66,9 +66,8 @@ def _both_ends(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     if len(items) != 2 or not _under_load(scene):
         return {}
     high, low = sorted(items, key=lambda item: -float(item.quantity.value))
-    if float(high.quantity.value) - float(low.quantity.value) < FALL or not _falls_short(
-        scene, float(high.quantity.value)
-    ):
+    above, below = float(high.quantity.value), float(low.quantity.value)
+    if above - below < FALL or above / max(1, round(above / 12.6)) >= TIRED:
         return {}
     if not _is_at(scene, high, low, "at_battery", "battery") or not _is_at(scene, low, high, "at_load", "load"):
         return {}

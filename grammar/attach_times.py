@@ -22,6 +22,7 @@ RESTS = frozenset({"rest", "off", "pause", "between"})
 RUNS = frozenset({"run", "runs", "on"})
 LONGEST_REST = 600.0
 SHORTEST_REST = 60.0  # seconds: nobody waits less before a reading
+LEFT = frozenset({"left", "unplugged", "disconnected"})
 TOOK = frozenset({"took", "takes", "cost"})
 PEOPLE = frozenset({"us", "me", "him", "her", "them"})  # "it took us 2 hours to get off"
 STORED = 5 * DAY
@@ -82,9 +83,7 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     if value < STORED and (unplugged or close(scene, item, "reading.rest_time", reach=0.6, after=True)):
         return Claim("reading.rest_time", "role")
     if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5) and not _lasts(scene, item):
-        since = unit == "year" and (close(scene, item, "battery.age", reach=2.5) or _since(scene, item))
-        since = since or (unit == "year" and [scene.word(item.start - 2), scene.word(item.start - 1)] == ["put", "in"])
-        return Claim("battery.age", "role") if since else NOTHING
+        return _ago(scene, item, value)
     if claim := _of_reserve(scene, item, value):
         return claim
     if unit != "year" and close(scene, item, "battery.age", reach=1) and not _is_stay(scene, item):
@@ -92,6 +91,16 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
     return None
+
+
+def _ago(scene: Scene, item: Item, value: float) -> Claim:
+    """What began so long ago: the battery's life, or its stay where it was left."""
+    unit = item.quantity.unit
+    if unit in ("day", "week", "month") and LEFT & scene.vocabulary and value >= STORED:
+        return Claim("storage.time", "role")  # "left her unplugged 84 days ago"
+    since = unit == "year" and (close(scene, item, "battery.age", reach=2.5) or _since(scene, item))
+    since = since or (unit == "year" and [scene.word(item.start - 2), scene.word(item.start - 1)] == ["put", "in"])
+    return Claim("battery.age", "role") if since else NOTHING
 
 
 def _is_stay(scene: Scene, item: Item) -> bool:

@@ -160,7 +160,11 @@ class Scene:
         """The words of a voltage that falls under load."""
         strong = "load" in self.heads
         found = (item for item in self.found if (item.kind, item.concept) in SAG)
-        return [item for item in found if strong or self.word(item.start) != WEAK_SAG]
+        found = (item for item in found if strong or self.word(item.start) != WEAK_SAG)
+        return [item for item in found if not self._leads_to(item.end, "TEMP")]  # "it dropped to 22 F" is the weather
+
+    def _leads_to(self, place: int, dim: str) -> bool:
+        return any(item.dim == dim for item in self.at_word[place : place + 2])
 
     @cached_property
     def denials(self) -> list[Found]:

@@ -66,6 +66,7 @@ CHANGED = frozenset({"battery.capacity", "battery.count", "battery.cca"})  # "fr
 MOST_QUANTITIES = 300  # a message with more is a table, which a person reads
 LASTING = frozenset({"night", "anchor", "overnight", "all", "nights"})
 WEIGHED = frozenset({"or", "vs", "not", "/", "instead"})
+HALF, NEARBY = 50.0, 13  # percent; characters
 SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
 METERS = frozenset({"gauge", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
@@ -91,7 +92,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
             found += _joined(scene, item)
     several = sum(item.fact == "bank.layout" for item in words.stated) > 1
     told = [item for item in words.stated if not (several and _of_limit(scene, claims, item))]
-    told = [_forbidden(scene, item, NEVER) or item for item in told]
+    told = [_forbidden(scene, item, NEVER) or item for item in told if not _half_of_cca(scene, item)]
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
     replied = recalled(scene, answered(scene, [*told, *found], expecting), said)
     replied += _drawn_then(scene, replied, said)
@@ -124,6 +125,14 @@ def _forbidden(scene: Scene, denied: Stated, words: frozenset[str]) -> Stated | 
     if not words & before or "but" in before:
         return None
     return replace(denied, fact=f"battery.max_in_{denied.value}", value=1.0, how="grammar")
+
+
+def _half_of_cca(scene: Scene, stated: Stated) -> bool:
+    """Whether it is half of a rating, as in a load test, no half charge: "held at half its 760 CCA"."""
+    if stated.fact != "battery.charge" or stated.value != HALF:
+        return False
+    after = scene.text[stated.span[1] : stated.span[1] + NEARBY].lower()
+    return "cca" in after and "," not in after
 
 
 def _drop_seconds(scene: Scene, claims: dict[int, Claim]) -> None:
@@ -202,6 +211,8 @@ def can_be(scene: Scene, item: Item, fact: str) -> bool:
         return False
     if fact == "battery.count" and attach_counts.of_others(scene, item):
         return False
+    if fact == "reading.gravity" and item.quantity.value != 0 and not isinstance(item.quantity.value, str):
+        return 1 < item.quantity.value < 2  # "1265" is one where a word says so
     value = converted(scene, item, fact, item.quantity)
     if fact in SYSTEM:
         return value in NOMINAL
