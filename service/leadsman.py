@@ -159,7 +159,7 @@ class Leadsman:
             found.append(withheld(answer) if stop else answer)
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
-        return _with_unused(_without_idle(found, turn), turn)
+        return _with_unused(without_idle(found, turn), turn)
 
     def case(self, turn: Turn, hazard: bool = False) -> Case:
         """A fresh case of a turn: its thread's facts, the house, the cues of its message."""
@@ -189,7 +189,7 @@ class Leadsman:
             )
 
 
-def _without_idle(found: list[Answer], turn: Turn) -> list[Answer]:
+def without_idle(found: list[Answer], turn: Turn) -> list[Answer]:
     """The answers without those that only ask back what another one gives: how long, beside how big it must be."""
     told = turn.thread.facts
     idle = {

@@ -26,6 +26,7 @@ HAZARD = "hazard"  # found by the tables of dangers, or else by its points (`ala
 WEAK = "detail:weak_motor"
 CHARGE = "word:charge"
 COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
+BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
@@ -226,7 +227,23 @@ def decided(
     found = chosen(ranking, shape(message), danger, several, bars)
     if [item.topic for item in found] == ["rest-voltage"] and message.says(WEAK) and not _of_a_reading(message):
         return []  # a weak motor and a good resting voltage: not asked is how full it is
-    return [] if found and found[0].topic == "unclear" else found
+    if found and found[0].topic == "unclear":
+        return []
+    return _by_size(message, ranking, bars.first) or found
+
+
+def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally]:
+    """How big a battery must be, where a size is asked for and no battery is told that could last so long."""
+    two = {item.topic: item for item in [item for item in ranking if item.topic != HAZARD][:2]}
+    size = two.get("bank-size")
+    if (
+        size is None
+        or "run-time" not in two
+        or size.total < bar
+        or any(item.fact in BATTERY for item in message.stated)
+    ):
+        return []
+    return [size] if message.says("request:what_size") else []
 
 
 def _of_a_reading(message: Message) -> bool:

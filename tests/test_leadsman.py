@@ -5,14 +5,17 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 import service.leadsman
-from service.leadsman import LONGEST, Leadsman, default_desk
+from service.case import Known
+from service.leadsman import LONGEST, Leadsman, default_desk, without_idle
 from service.question import BadInput
-from service.thread import Signer
+from service.reply import Answer
+from service.thread import Signer, Thread
 
 DESK = Leadsman(signer=Signer("core"))
 
@@ -188,3 +191,30 @@ def test_a_reply_that_asks_something_new_gets_both_answered(first, reply, topics
 def test_a_weak_motor_told_without_a_question_gets_the_two_measurements(story):
     (answer,) = default_desk().ask(story).answers
     assert (answer.topic, answer.asks[0].fact) == ("load-voltage", "reading.load_voltage")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "lights about 5 amps all night, 12 hours, what size of AGM",
+        "Fridge and lights, about 8 amps all night, call it 10 hours. What size of lithium?",
+        "fridge about 7 amps overnight, 10 hours. which size of lithium",
+    ],
+)
+def test_how_long_is_not_asked_back_where_it_is_asked_how_big(text):
+    assert [answer.topic for answer in default_desk().ask(text).answers] == ["bank-size"]
+
+
+def test_how_long_is_answered_beside_how_big_where_a_battery_is_told():
+    text = "A 90 Ah AGM: how long at 8 amps? And how big a one for 24 hours?"
+    assert {answer.topic for answer in default_desk().ask(text).answers} == {"run-time", "bank-size"}
+
+
+def test_what_another_answer_gives_is_not_asked_back():
+    desk, told = default_desk(), {"battery.capacity": 90.0}
+    turn = desk.taken_up("how big a battery for 8 A over 10 hours", Thread())
+    asks = Answer("run-time", "needs-facts", "We can't say yet.")
+    gives = Answer("bank-size", "information", "103 Ah.")
+    assert without_idle([asks, gives], turn) == [gives]
+    held = {fact: Known(fact, value, "stated", "Ah") for fact, value in told.items()}
+    assert without_idle([asks, gives], replace(turn, thread=replace(turn.thread, facts=held))) == [asks, gives]

@@ -184,3 +184,15 @@ def test_a_long_message_is_routed_in_a_moment() -> None:
 
 def test_charging_lithium_in_the_frost_is_answered_however_few_points_speak_for_it() -> None:
     assert [item.topic for item in route(message("can i charge lifepo4 at minus 5"))] == ["charger-setting"]
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("How thick for 60 amps over 28 feet one way if I don't want to lose more than 3 %?", "cable-size"),
+        ("Lose no more than 10 %, 140 A, 20 ft. AWG?", "cable-size"),
+        ("60 A over 10 m of 25 mm2, what is the loss in percent?", "voltage-drop"),
+    ],
+)
+def test_a_loss_that_is_only_allowed_asks_for_no_loss(text: str, topic: str) -> None:
+    assert named(text) == [topic]

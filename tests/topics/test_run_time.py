@@ -111,3 +111,10 @@ def test_one_curve_where_the_exponent_is_at_the_top_of_its_range() -> None:
     assert plot is not None
     assert len(plot["series"]) == 1
     assert plot["limits"] == []
+
+
+def test_a_charge_from_which_a_charger_fills_it_is_not_where_the_run_begins() -> None:
+    facts = {"load.current": 60, "battery.capacity": 200, "battery.chemistry": "lfp", "battery.charge": 20}
+    from_empty, from_full = asked(facts), asked(facts, "about:charger")
+    assert from_empty.verdict == "no"
+    assert next(item.value for item in from_full.figures if item.name == "time_to_usable_limit") > 120
