@@ -74,7 +74,8 @@ NEVER = frozenset({"not", "never"})
 FORBIDS = 4  # words before a layout that may forbid it
 SYSTEM = frozenset({"bank.voltage", "battery.nominal", "charger.input_voltage"})
 PER_DAY = frozenset({"drain.current", "load.current"})  # "5 Ah a day" is a current
-HOURS, NIGHT = 24.0, 12.0
+HOURS, NIGHT, HOUR = 24.0, 12.0, 3600.0
+HALF_DAY = re.compile(r"\bhalf (?:of )?the (?:day|time)\b", re.IGNORECASE)
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
@@ -86,6 +87,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
     found += _running(scene, found)
     found += _on_a_meter(scene, found)
+    found += _half_the_day(scene, found)
     found += _lithium_by_volts(scene, found, words)
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
@@ -161,6 +163,14 @@ def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
         return []
     volts = [item for item in found if item.fact == "charger.voltage"]
     return [replace(item, fact="reading.voltage", how="default") for item in volts[:1]]
+
+
+def _half_the_day(scene: Scene, found: list[Stated]) -> list[Stated]:
+    """Hours of a load beside a panel, told as a share of the day: "the fridge takes 3 A half the day"."""
+    share = HALF_DAY.search(scene.text)
+    if share is None or "panel" not in scene.heads or any(item.fact == "load.time" for item in found):
+        return []
+    return [Stated("load.time", HOURS * HOUR / 2, "second", share[0], share.span(), how="token")]
 
 
 def _drawn_then(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import pytest
 
 from grammar import read
@@ -40,13 +42,20 @@ def test_a_figure_that_is_no_battery_s_stays_alone(text):
 def test_a_rule_comes_first():
     scene, _, _ = laid_out("Will a 110 Ah AGM of 800 CCA run a 260 A thruster at 24 V?")
     claims = ruled(scene)
-    moved = weighed(scene, claims, lambda item, fact: can_be(scene, item, fact))
+    moved = weighed(scene, claims, partial(can_be, scene))
     assert not [at for at in moved if claims.get(at, Claim("", "default")).how != "default"]
 
 
 def test_a_fact_that_a_rule_settled_is_not_stated_again():
-    found = read("One 90 Ah AGM, 120 weighs too much on the bow? Thruster 180 A.").stated
-    assert [item.value for item in found if item.fact == "battery.capacity"] == [90.0]
+    scene, _, _ = laid_out(
+        "thirteen stone four, kidding. How many lbs is a GC2, and two of em vs a 12 V lithium hundred?"
+    )
+    settled = ruled(scene)
+    counts = {at: claim for at, claim in settled.items() if claim.fact == "battery.count"}
+    alone = {at: claim for at, claim in settled.items() if at not in counts}
+    assert counts
+    assert "battery.count" in {claim.fact for claim in weighed(scene, alone, partial(can_be, scene)).values()}
+    assert "battery.count" not in {claim.fact for claim in weighed(scene, settled, partial(can_be, scene)).values()}
 
 
 def test_too_few_points_or_too_small_a_lead_name_nothing():
