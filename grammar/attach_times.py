@@ -276,8 +276,9 @@ def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.age", "role")
     if item.quantity.unit == "month" and _listed_last(scene, item):
         return Claim("battery.age", "near")
-    if item.quantity.unit == "day" and close(scene, item, "load.time", reach=3) and "load" in scene.heads:
-        return Claim("load.time", "role")
+    supplied = close(scene, item, "load.time", reach=3) or scene.word(item.start - 1) == "for"
+    if item.quantity.unit == "day" and value < STORED and supplied and "load" in scene.heads:
+        return Claim("load.time", "role")  # "a fridge for three days"
     if item.quantity.unit != "day" or value >= STORED or close(scene, item, "storage.time", reach=5):
         return Claim("storage.time", "role")
     return NOTHING

@@ -75,7 +75,14 @@ FORBIDS = 4  # words before a layout that may forbid it
 SYSTEM = frozenset({"bank.voltage", "battery.nominal", "charger.input_voltage"})
 PER_DAY = frozenset({"drain.current", "load.current"})  # "5 Ah a day" is a current
 HOURS, NIGHT, HOUR = 24.0, 12.0, 3600.0
-HALF_DAY = re.compile(r"\bhalf (?:of )?the (?:day|time)\b", re.IGNORECASE)
+PART_OF_TIME = re.compile(
+    r"\b(?:(?P<word>half|third|two thirds|quarter)|(?P<percent>\d{1,2}) ?(?:%|per ?cent))"
+    r" (?:of )?the (?:day|time)\b"
+    r"|\b(?P<minutes>[1-5]\d) ?(?:minutes|mins?) (?:(?:out )?of|in|each|every|per) ?(?:an|the|every|each)? ?hour\b",
+    re.IGNORECASE,
+)
+AVERAGED = re.compile(r"\b(?:so )?call it|\baverag|\bmakes it\b", re.IGNORECASE)  # the amps allow for it already
+PARTS = {"half": 1 / 2, "third": 1 / 3, "thirds": 2 / 3, "quarter": 1 / 4}
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
@@ -87,7 +94,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
     found += _running(scene, found)
     found += _on_a_meter(scene, found)
-    found += _half_the_day(scene, found)
+    found = _part_of_the_time(scene, found)
     found += _lithium_by_volts(scene, found, words)
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
@@ -165,12 +172,26 @@ def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
     return [replace(item, fact="reading.voltage", how="default") for item in volts[:1]]
 
 
-def _half_the_day(scene: Scene, found: list[Stated]) -> list[Stated]:
-    """Hours of a load beside a panel, told as a share of the day: "the fridge takes 3 A half the day"."""
-    share = HALF_DAY.search(scene.text)
-    if share is None or "panel" not in scene.heads or any(item.fact == "load.time" for item in found):
-        return []
-    return [Stated("load.time", HOURS * HOUR / 2, "second", share[0], share.span(), how="token")]
+def _part_of_the_time(scene: Scene, found: list[Stated]) -> list[Stated]:
+    """A load that is on for a share of the time: less of the hours told, else so long on and off in every hour."""
+    told = PART_OF_TIME.search(scene.text)
+    if told is None or AVERAGED.search(scene.text):
+        return found
+    if told["word"]:
+        share = PARTS[told["word"].lower().split()[-1]]
+    else:
+        share = float(told["percent"]) / 100 if told["percent"] else float(told["minutes"]) / 60
+    if not 0 < share < 1:
+        return found
+    start, end = told.span()
+    found = [item for item in found if item.span[1] <= start or item.span[0] >= end]
+    hours = [item for item in found if item.fact == "load.time"]
+    if any(isinstance(item.value, float) and item.value > HOUR for item in hours):
+        return [replace(item, value=item.value * share) if item in hours else item for item in found]
+    if hours:
+        return found
+    on, off = ((HOUR * part, f"load.{name}") for part, name in ((share, "burst"), (1 - share, "rest")))
+    return [*found, *(Stated(fact, value, "second", told[0], told.span(), how="token") for value, fact in (on, off))]
 
 
 def _drawn_then(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:

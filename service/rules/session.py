@@ -18,6 +18,7 @@ from service.rules import cranking, readings, supply
 from service.rules.battery import capacity_share, lowest_at
 
 FULL = 100.0
+CYCLES_FROM = 300.0  # seconds on: longer than any burst of a thruster
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +43,14 @@ def of(case: Case) -> Session | None:
     number = float(count) if count else math.ceil(float(whole) / float(burst))
     rest = case.said("load.rest")
     return Session(float(burst), None if rest is None else float(rest), number)
+
+
+def share_on(case: Case) -> float:
+    """The part of the time that a load is on which comes and goes by itself, as a fridge does; 1 for any other."""
+    burst, rest = case.said("load.burst"), case.said("load.rest")
+    if burst is None or rest is None or float(burst) < CYCLES_FROM:
+        return 1.0
+    return session.duty_cycle(float(burst), float(rest)) / 100
 
 
 def hours_to_empty(case: Case, capacity: float, amps: float, name: str = "k") -> float:

@@ -126,15 +126,18 @@ def lasting(case: Case, running: float) -> Answer:
         case.step(f"{say.quantity(charge, '%')} is where charging starts; the time is from full", "usable-depth")
         charge = 100.0
     usable = usable_share(case, family, charge)
-    to_limit, to_empty = hours * 60 * usable, hours * 60 * charge / 100
+    on = session.share_on(case)
+    to_limit, to_empty = hours * 60 * usable / on, hours * 60 * charge / 100 / on
     spread = by_the_range(case, kind, capacity, running)
-    case.step(f"{say.quantity(usable * 100, '%')} of that is usable: {say.duration(to_limit)}", "usable-depth")
+    case.step(f"{say.quantity(usable * 100, '%')} of that is usable: {say.duration(to_limit * on)}", "usable-depth")
+    if on < 1:
+        case.step(f"It runs for {say.quantity(on * 100, '%', 0)} of the time: {say.duration(to_limit)}", "drain-arithmetic")
     if family == "lead" and running > capacity:
         case.because("At more than 1 A for each Ah the volts may end a run before the charge does", "peukert-limits")
     figures = (
         estimate("time_to_usable_limit", f"to {'half' if family == 'lead' else '20 % left'}", to_limit, spread, "min"),
         estimate("time_to_empty", "to empty", to_empty, spread, "min"),
-        *bursts(case, to_limit, spread),
+        *(bursts(case, to_limit, spread) if on == 1 else ()),
         *session.figures(case, running),
     )
     return TOPIC.says(
@@ -208,7 +211,10 @@ def judged(case: Case, minutes: float, usable: float, running: float) -> tuple[s
         return "no", f"No: {supply.bank_name(case)} is already below what should be used, so charge it first."
     if asked is not None:
         return against(case, minutes, asked)
-    if case.said("load.burst") is not None:
+    if session.share_on(case) < 1:
+        share = say.quantity(session.share_on(case) * 100, "%", 0)
+        told = f"about {amount} at {say.amps(running)} for {share} of the time, until the battery is {limit}."
+    elif case.said("load.burst") is not None:
         count = math.floor(minutes * 60 / float(case["load.burst"]) + 1e-9)
         shown = 5 * (count // 5) if count > 20 else count
         each, bank = say.duration(float(case["load.burst"]) / 60), supply.bank_name(case)

@@ -9,7 +9,7 @@ from service import reference, say
 from service.calculators import solar, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import charging
+from service.rules import charging, session
 from service.topic import Lever, Topic
 
 SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not all day
@@ -115,12 +115,13 @@ def need(case: Case) -> Need | None:
     """What a day takes: drain, a load that runs all day, self-discharge. None where neither drain nor size is known."""
     amps = case.get("drain.current")
     if amps is None and "load.current" in case.stated and case.get("load.kind") not in SELDOM:
-        amps = case["load.current"] * (case["load.time"] / 86400 if "load.time" in case.stated else 1.0)
+        share = case["load.time"] / 86400 if "load.time" in case.stated else session.share_on(case)
+        amps = case["load.current"] * share
     if amps is None and "bank.capacity" not in case:
         return None
     drawn = float(amps or 0.0) * 24
     if amps:
-        case.step(f"{say.amps(float(amps))} day and night are {say.amp_hours(drawn)} a day", "drain-arithmetic")
+        case.step(f"{say.amps(float(amps))} on average are {say.amp_hours(drawn)} a day", "drain-arithmetic")
     else:
         case.assume("drain.current", 0.0, "everything else off", unit="A")
     return Need(drawn, by_itself(case))

@@ -9,7 +9,7 @@ from service import say
 from service.calculators import drain, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import drawn, laid_up
+from service.rules import drawn, laid_up, session
 from service.rules.readings import NEAR, limit
 from service.topic import Lever, Topic
 
@@ -60,7 +60,7 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Days to half and amp-hours a day; a verdict where a time is named."""
-    amps = float(case["drain.current"])
+    amps = float(case["drain.current"]) * session.share_on(case)
     loss = drain.daily_loss(amps)
     case.step(f"{amount(amps)} x 24 h = {say.daily(loss)} a day", "drain-arithmetic")
     found = (Figure("daily_loss", "lost in a day", loss, "Ah"), Figure("drain_current", "drain", amps, "A"))

@@ -32,6 +32,8 @@ def minutes(answer: Answer) -> Any:
         ({"battery.chemistry": "lfp", "battery.capacity": 100, "load.current": 80}, 52.23),
         ({"battery.chemistry": "lfp", "battery.energy": 1280, "load.power": 60}, 960),
         ({**AGM, "load.current": 5, "battery.charge": 80}, 360),  # 30 % of 20 h left above half
+        ({**AGM, "load.current": 4, "load.burst": 1200, "load.rest": 2400}, 2250),  # 12.5 h on, a third of the time
+        ({**AGM, "load.current": 260, "load.burst": 5, "load.rest": 15}, 6.379),  # a thruster's bursts: minutes on
         ({**AGM, "load.current": 3.85, "ambient.temperature": 4.4}, 600),  # 77 % of 100 Ah, its 20-hour rate
     ],
 )

@@ -56,6 +56,13 @@ def test_the_panel_for_a_need():
     assert answer.figures[0].value == pytest.approx(30)
 
 
+def test_a_fridge_that_cycles_takes_its_share_of_the_day():
+    fridge = {"load.current": 5.0, "load.kind": "fridge", "solar.sun_hours": 3.0}
+    whole = TOPIC.answer(case(fridge)).figures[0].value
+    half = TOPIC.answer(case(fridge | {"load.burst": 1800.0, "load.rest": 1800.0})).figures[0].value
+    assert (whole, half) == pytest.approx((720, 360))  # 120 and 60 Ah x 13.5 V / (3 h x 0.75)
+
+
 def test_a_battery_that_only_stands_gets_the_trades_panel():
     answer = TOPIC.answer(case({"battery.chemistry": "agm", "battery.capacity": 100.0}))
     assert answer.figures[0].value == pytest.approx(0.45)
