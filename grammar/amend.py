@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left
 from collections.abc import Iterable
 from dataclasses import replace
@@ -15,10 +16,15 @@ SAID = frozenset({"said", "wrote"})
 ITS = frozenset({"its", "is", "meant", "actually", "should"})
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
 FULL = 100.0  # percent
+TOTAL = re.compile(
+    r"(?:\bso|total|altogether|makes|call it|in all|together|sum of|=)\W*(?:about |some |of )?$", re.IGNORECASE
+)
+ROUNDED = 0.02  # a sum in the head
 SAME = 0.01  # values this close are one value
 DENIED_BEFORE = 3  # words between "not" and the figure it denies, less one
 DENYING = frozenset({"not", "rather", "instead"})
 NONE: frozenset[str] = frozenset()
+LOADS = frozenset({"load.current", "load.power"})  # three are told of, so that two are not taken for all
 OFFERED = frozenset({"settings", "modes", "options", "positions", "choices"})
 READ = frozenset({"reads", "shows", "showing", "reading", "measured", "sits", "climbs", "goes"})
 REPLACED = {"WEIGHT": frozenset({"instead"})}  # "lithium instead of my 34 kg gel": the gel's weight holds
@@ -61,10 +67,23 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         kept["battery.count"] = [item for item in counts if item.value != 1.0][:1] or counts[:1]
     elif counts and counts[0].value == 1.0 and {token.word for token in scene.tokens} >= OTHER:
         kept["battery.count"] = [replace(counts[0], value=2.0)]
+    for fact in LOADS:
+        kept[fact] = _without_parts(scene, kept.get(fact, []))
     found = [
-        item if number == 0 else replace(item, of=2) for among in kept.values() for number, item in enumerate(among[:2])
+        replace(item, of=number)
+        for fact, among in kept.items()
+        for number, item in enumerate(among[: 3 if fact in LOADS else 2], start=1)
     ]
     return sorted(found, key=lambda item: (item.span, item.fact))
+
+
+def _without_parts(scene: Scene, among: list[Stated]) -> list[Stated]:
+    """Of several loads the sum alone, where one is told as that: "radar 28 W, plotter 22 W, call it 50 W"."""
+    values = [item.value for item in among if isinstance(item.value, float)]
+    if len(values) < 2 or max(values) < (1 - ROUNDED) * (sum(values) - max(values)):
+        return among
+    whole = [item for item in among if item.value == max(values)]
+    return whole if TOTAL.search(scene.text[: whole[0].span[0]]) else among
 
 
 def _chosen_from(scene: Scene, stated: list[Stated]) -> list[Stated]:

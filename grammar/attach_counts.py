@@ -131,7 +131,7 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         test(scene, item) for test in (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair)
     ):
         return Claim("battery.count", "grammar")
-    if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or of_others(scene, item):
+    if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or of_others(scene, item) or _both_loads(scene, item):
         return None
     if scene.word(item.end) in PARTS_OF_IT or [scene.word(item.end), scene.word(item.end + 1)] == ["of", "us"]:
         return None
@@ -161,6 +161,12 @@ def _is_pair(scene: Scene, item: Item) -> bool:
     """Whether a case or a layout makes a pair one of batteries: "a GC2 pair for the stern", "for a parallel pair"."""
     before = scene.before(item)
     return item.name == "pair" and before is not None and (before.dim == "GROUP" or before.fact == "bank.layout")
+
+
+def _both_loads(scene: Scene, item: Item) -> bool:
+    """Whether "both" are two loads: "windlass 80 A, thruster 200 A, both at once", "will it run both"."""
+    run = scene.word(item.start - 1) in RUN or scene.word(item.end) in AT_WORK
+    return item.name == "both" and run and "load" in scene.heads and len(scene.quantities("AMP")) > 1
 
 
 def _both_batteries(scene: Scene, item: Item) -> bool:
@@ -296,6 +302,10 @@ COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.
 OF_BATTERY = frozenset({"battery.chemistry", "battery.duty", "battery.nominal"})
 MAKERS = frozenset({"book", "maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet"})
 ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most", "permits", "permit", "permitted"})
+RUN = frozenset(
+    {"run", "runs", "running", "power", "powers", "feed", "feeds", "drive", "drives", "turn", "turns", "spin", "carry"}
+)
+AT_WORK = frozenset({"at", "on", "run", "running", "together", "going"})
 PARTS_OF_IT = frozenset(["caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs", "leads", "boats"])
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"

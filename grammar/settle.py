@@ -187,7 +187,7 @@ def _part_of_the_time(scene: Scene, found: list[Stated]) -> list[Stated]:
     found = [item for item in found if item.span[1] <= start or item.span[0] >= end]
     hours = [item for item in found if item.fact == "load.time"]
     if any(isinstance(item.value, float) and item.value > HOUR for item in hours):
-        return [replace(item, value=item.value * share) if item in hours else item for item in found]
+        return [replace(item, value=float(item.value) * share) if item in hours else item for item in found]
     if hours:
         return found
     on, off = ((HOUR * part, f"load.{name}") for part, name in ((share, "burst"), (1 - share, "rest")))

@@ -16,6 +16,7 @@ from service.cautions import cautions
 from service.no_idea import helped
 from service.own_words import worded
 from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
+from service.rules.at_once import MORE, merged
 from service.topic import Lever, Topic
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
@@ -26,7 +27,8 @@ FULL_LITHIUM_NAME = ("fe", "lfp", "iron", "phosphate", "po4")
 
 def finished(topic: Topic, case: Case) -> Answer:
     """The whole answer of a topic to a case."""
-    bare = helped(topic, case, answered(topic, case))
+    case = merged(topic.name, case)
+    bare = helped(topic, case, all_told(topic, case) or answered(topic, case))
     ranged = either(topic, case, weighed(topic, case, with_ranges(topic, case, bare)))
     stated, assumed = _facts(case)
     asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in ranged.asks)
@@ -42,6 +44,14 @@ def finished(topic: Topic, case: Case) -> Answer:
     )
     whole = replace(whole, cautions=whole.cautions or tuple(cautions(topic, case, whole)))
     return worded(by_the_house(topic, case, whole), case.house.wording if case.house else {})
+
+
+def all_told(topic: Topic, case: Case) -> Answer | None:
+    """What asks back where three loads or more run together, of which a case holds two; else None."""
+    if not case.says(MORE) or "load.current" not in case.stated or case.stated["load.current"].stated:
+        return None
+    head = "We can't say yet: please add up the amps of all that runs at the same time, and tell us the sum."
+    return topic.needs("load.current", headline=head)
 
 
 def by_the_house(topic: Topic, case: Case, whole: Answer) -> Answer:

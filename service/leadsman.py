@@ -22,6 +22,7 @@ from service.no_idea import NO_IDEA, unknown
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed, route
+from service.rules.at_once import MORE
 from service.thread import Signer, Thread, packed
 from service.topic import Topic
 from service.topics import names, topic
@@ -49,6 +50,7 @@ class Turn:
     def cues(self) -> tuple[str, ...]:
         """The cues of the message; where it only goes on with the last question, that one's details as well."""
         own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
+        own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
         own = (*own, *unknown(self.thread, own))
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
         if not goes_on or any(name.startswith("request:") for name in own):

@@ -47,7 +47,7 @@ class Thread:
         """The thread with what the newest message states. `another`: it speaks of another battery or boat."""
         said = list(said)
         first = {item.fact: item for item in said if item.of == 1}
-        second = {item.fact: item for item in said if item.of != 1}
+        second = {item.fact: item for item in said if item.of == 2}
         gone = {old for name in first for old in STALE.get(name, ()) if old not in first}
         if (before := self.facts.get("load.kind")) and before.value != first.get("load.kind", before).value:
             gone |= {name for name in self.facts if name.startswith("load.") and name not in first}  # another load

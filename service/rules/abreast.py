@@ -8,7 +8,7 @@ from dataclasses import replace
 from service import say
 from service.case import Case
 from service.reply import Answer, Option
-from service.rules import supply
+from service.rules import at_once, supply
 
 Judge = Callable[[Case], Answer]
 
@@ -41,12 +41,24 @@ def loads(case: Case, judge: Judge) -> Answer:
     """Of two loads the heavier one decides."""
     sides = (case, with_second(case, judge))
     answers = [judge(side) for side in sides]
-    heavier = max(answers, key=lambda found: (RANK[found.verdict], -_volts(found)))
+    heavier = one_at_a_time(case, judge, max(answers, key=lambda found: (RANK[found.verdict], -_volts(found))))
     names = [supply.load_name(side) for side in sides]
     if names[0] == names[1]:
         return heavier
     options = [Option(name, found.verdict, found.figures) for name, found in zip(names, answers, strict=True)]
     return replace(heavier, compare=tuple(options))
+
+
+def one_at_a_time(case: Case, judge: Judge, alone: Answer) -> Answer:
+    """The verdict on the heavier load, which tells as well where both at once are too much."""
+    if alone.verdict not in ("yes", "marginal") or case.says(at_once.APART):
+        return alone
+    both = judge(at_once.joined("run-check", case))
+    if RANK[both.verdict] <= RANK[alone.verdict]:
+        return alone
+    opening, mark, rest = alone.headline.removesuffix(".").partition(": ")
+    told = f"{opening}, one at a time{mark}{rest}"
+    return replace(alone, headline=_fitting(f"{told}; both at once: {SHORT[both.verdict]}.", f"{told}."))
 
 
 def batteries(case: Case, judge: Judge) -> Answer:

@@ -7,8 +7,8 @@ from functools import lru_cache
 from service.calculators.cable import Size
 from service.case import Case, rule
 from service.reference import UnknownValue, row, rows, value
+from service.rules.load import MOTORS
 
-MOTORS = {"thruster", "windlass", "engine", "trolling motor", "motor", "winch", "capstan"}
 K = value("copper", "k")
 PER_MM2 = value("copper", "cmil_per_mm2")
 MOTOR_LIMIT = value("copper", "motor_limit")

@@ -13,7 +13,6 @@ from service.rules.cable import (
     COLUMNS,
     CRITICAL_LIMIT,
     MOTOR_LIMIT,
-    MOTORS,
     K,
     ampacity,
     area_cite,
@@ -22,6 +21,7 @@ from service.rules.cable import (
     nearest_gauge,
     standard,
 )
+from service.rules.load import MOTORS
 
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")
 COOLER = 75.0  # C: the insulation of much older and household cable

@@ -7,6 +7,7 @@ from service.calculators import convert
 from service.case import rule
 from service.house import House
 
+MOTORS = frozenset({"thruster", "windlass", "engine", "trolling motor", "motor", "winch", "capstan", "pair of motors"})
 SHAFT = ("hp", "horse", "ps", "bhp")
 
 

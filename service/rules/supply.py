@@ -7,13 +7,13 @@ import re
 from service import reference, say
 from service.case import Case, Known, Value
 from service.reply import Figure
+from service.rules.load import MOTORS
 
 SHARED = re.compile(
     r"\b(?:both|together|shared?|sharing|same (?:battery|bank|time)|(?:one|a single) (?:battery|bank))\b", re.IGNORECASE
 )
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
 ONE = {"have": "has"}
-MOTORS = ("thruster", "windlass", "engine", "trolling motor", "motor", "winch", "capstan")
 
 
 def load_name(case: Case) -> str:

@@ -6,6 +6,7 @@ from service import reference, say
 from service.case import Case
 from service.reply import Answer, Figure, Option
 from service.rules import supply
+from service.rules.load import MOTORS
 from service.topic import Topic
 
 TOPIC = Topic("battery-duty", "Starting, deep-cycle or dual-purpose", cautions=("lithium-cut-out", "start-battery"))
@@ -51,7 +52,7 @@ def slow(case: Case) -> bool:
 def jumps(case: Case) -> bool:
     """Whether the load takes much at once."""
     kind = str(case.said("load.kind") or "")
-    motor = kind in supply.MOTORS and kind not in SLOW
+    motor = kind in MOTORS and kind not in SLOW
     return motor or case.says("detail:as_starter") or bool(case.get("load.model"))
 
 

@@ -131,7 +131,9 @@ def lasting(case: Case, running: float) -> Answer:
     spread = by_the_range(case, kind, capacity, running)
     case.step(f"{say.quantity(usable * 100, '%')} of that is usable: {say.duration(to_limit * on)}", "usable-depth")
     if on < 1:
-        case.step(f"It runs for {say.quantity(on * 100, '%', 0)} of the time: {say.duration(to_limit)}", "drain-arithmetic")
+        case.step(
+            f"It runs for {say.quantity(on * 100, '%', 0)} of the time: {say.duration(to_limit)}", "drain-arithmetic"
+        )
     if family == "lead" and running > capacity:
         case.because("At more than 1 A for each Ah the volts may end a run before the charge does", "peukert-limits")
     figures = (

@@ -1,0 +1,98 @@
+"""Two loads of one message that run at the same time: their amps add up on the battery and in a cable they share."""
+
+from __future__ import annotations
+
+import re
+
+from service import say
+from service.case import Case, Known
+from service.rules.load import MOTORS
+
+AT_ONCE, APART, ONE_CABLE = "detail:at_once", "detail:in_turn", "detail:one_cable"
+PAIR = "pair of motors"
+CABLES = frozenset({"cable-size", "voltage-drop", "fuse-size"})
+SUPPLY = frozenset({"run-check", "bank-size", "run-time", "load-voltage", *CABLES})
+STEADY = frozenset({"run-time", "solar", "standing-drain"})
+MORE = "detail:three_loads"
+LOADS = ("load.current", "load.power")
+SECOND = frozenset({*LOADS, "load.model"})
+CHOICE = re.compile(r"\b(?:or|vs|versus|then|instead|if|what about|say)\b", re.IGNORECASE)
+MOST_STEADY = 50.0  # amps: what stays on draws less
+TIMES = ("load.time", "load.burst", "load.bursts", "load.rest")
+
+
+def merged(topic: str, case: Case) -> Case:
+    """The case with the two loads as one where they draw together, else the case as it is."""
+    return joined(topic, case) if draw_together(topic, case) else case
+
+
+def joined(topic: str, case: Case) -> Case:
+    """The case with its two loads as one: the sum of what they run at, and of what they take in the first instant."""
+    sides = (case, case.others())
+    amps = [float(side["load.current"]) for side in sides]
+    motors = [is_motor(side) for side in sides]
+    first_instant = sum(
+        float(side["load.peak"]) if motor else running for side, motor, running in zip(sides, motors, amps, strict=True)
+    )
+    if all(motors):
+        kind = PAIR
+    elif any(motors) and topic not in CABLES:
+        kind = "motor"
+    else:  # what may lose less in its cable decides
+        kind = str(sides[motors.index(False)]["load.kind"])
+    one = case.fresh()
+    for side in sides:
+        one.follow(side)
+        one.used.update({(fact, known.of): known for (fact, _), known in side.used.items() if known.stated})
+    total = sum(amps)
+    one.stated = {
+        **{fact: known for fact, known in case.stated.items() if not fact.startswith("load.") or fact in TIMES},
+        "load.current": Known("load.current", total, "derived", "A"),
+        "load.kind": Known("load.kind", kind, "derived"),
+    }
+    if any(motors):
+        one.stated["load.peak"] = Known("load.peak", first_instant, "derived", "A")
+    one.second = {fact: known for fact, known in case.second.items() if not fact.startswith("load.")}
+    one.step(f"Both at once: {' + '.join(say.amps(part) for part in amps)} = {say.amps(total)}", "drain-arithmetic")
+    return one
+
+
+def draw_together(topic: str, case: Case) -> bool:
+    """Whether two loads draw at the same time from what the question is about."""
+    if SECOND.isdisjoint(case.second) or case.says(APART) or topic not in SUPPLY | STEADY:
+        return False
+    case = case.fresh()  # what is looked up here is no part of the answer
+    if "load.current" not in case or "load.current" not in case.others():
+        return False
+    if topic in SUPPLY and case.says(AT_ONCE):
+        return True
+    if topic in CABLES:
+        return case.says(ONE_CABLE)
+    return topic in STEADY and steady(case)
+
+
+def steady(case: Case) -> bool:
+    """Whether two loads are told of that stay on side by side, as a fridge and lights do: no motors, no choice."""
+    if case.says("request:which", "request:versus") or "load.time" in case.second:
+        return False
+    sides = (case, case.others())
+    kinds = [side.get("load.kind") for side in sides]
+    return (
+        "electronics" in kinds
+        and not any(str(kind).lower() in MOTORS for kind in kinds)
+        and all(float(side["load.current"]) < MOST_STEADY for side in sides)
+        and not CHOICE.search(between(case))
+    )
+
+
+def between(case: Case) -> str:
+    """What stands between the two currents, where both are in the message."""
+    fact = next((name for name in LOADS if name in case.stated and name in case.second), "")
+    spans = sorted(known.span for known in (case.stated.get(fact), case.second.get(fact)) if known and known.span)
+    return case.text[spans[0][1] : spans[1][0]] if len(spans) == 2 else ""
+
+
+def is_motor(case: Case) -> bool:
+    """Whether a load takes a jump of current; one of which nothing is said is a thruster."""
+    kind = case.get("load.kind")
+    return kind is None or str(kind).lower() in MOTORS

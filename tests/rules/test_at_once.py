@@ -1,0 +1,72 @@
+"""Two loads at the same time: their amps add up where they share a battery or a cable, and not elsewhere."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from service.leadsman import default_desk
+from service.reply import Answer
+
+
+def answer(text: str, topic: str) -> Answer:
+    return next(item for item in default_desk().ask(text).answers if item.topic == topic)
+
+
+def figure(found: Answer, name: str) -> Any:
+    return next(item.value for item in found.figures if item.name == name)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "name", "value"),
+    [
+        ("One pair of cables feeds a windlass of 95 A and a thruster of 210 A at the same time, 12 V, 20 ft each way. "
+         "Which size?", "cable-size", "gauge", "2/0"),  # 305 A over 40 ft
+        ("What fuse for 1/0 feeding both a windlass of 90 A and a thruster of 150 A?", "fuse-size", "fuse_rating", 300),
+        ("Bow thruster 180 A and stern thruster 240 A, which CCA do I need to run both together?", "bank-size",
+         "required_cca", 1050),  # 2.5 x 420 A
+        ("Fridge 4 A and lights 2 A on a 100 Ah AGM, how long?", "run-time", "time_to_usable_limit", 8.1 * 60),
+    ],
+)  # fmt: skip
+def test_the_amps_add_up(text, topic, name, value):
+    found = figure(answer(text, topic), name)
+    assert found == (value if isinstance(value, str) else pytest.approx(value, rel=0.01))
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("Windlass 80 A and thruster 200 A at the same time on one 500 CCA AGM, ok?", "no"),  # 420 A x 12 mΩ: 7.6 V
+        ("Windlass 80 A and thruster 200 A, never at the same time, on one 600 CCA AGM, ok?", "yes"),  # 300 A: 9.6 V
+        ("Thruster of 200 A, AGM of 700 CCA, and a stern thruster of 250 A as well. Will it run both?", "yes"),
+    ],
+)
+def test_a_battery_for_two_motors(text, verdict):
+    assert answer(text, "run-check").verdict == verdict
+
+
+def test_what_fails_at_once_is_told_where_it_is_not_asked():
+    found = answer(
+        "Thruster of 200 A, AGM of 700 CCA, and a stern thruster of 250 A as well. Will it run both?", "run-check"
+    )
+    assert found.headline.startswith("Yes, one at a time:")
+    assert found.headline.endswith("both at once: no.")
+
+
+def test_a_choice_of_loads_is_no_sum():
+    found = answer("100 Ah AGM, how long with a fridge of 4 A or a lamp of 2 A?", "run-time")
+    assert [side.figures[0].value for side in found.compare] == pytest.approx([12.5 * 60, 25 * 60], rel=0.01)
+
+
+def test_three_loads_are_not_taken_for_two():
+    found = answer("Fridge 5 A plus lights 3 A plus plotter 2 A on a 110 Ah AGM, how long?", "run-time")
+    assert (found.verdict, found.asks[0].fact, found.figures) == ("needs-facts", "load.current", ())
+    summed = answer("Fridge 5 A, lights 3 A, plotter 2 A, so 10 A on a 110 Ah AGM, how long?", "run-time")
+    assert figure(summed, "time_to_usable_limit") == pytest.approx(5.03 * 60, rel=0.01)
+
+
+def test_both_facts_stay_in_sight():
+    found = default_desk().ask("Windlass 80 A and thruster 200 A at the same time on one 500 CCA AGM, ok?").answers[0]
+    amps = {(item.value, item.of) for item in found.understood if item.fact == "load.current"}
+    assert amps == {(80.0, 1), (200.0, 2)}
