@@ -237,9 +237,18 @@ def _is_steady(scene: Scene, item: Item) -> bool:
     """Whether amps near a word of starting are those of running: "240 at start, 160 running", "running 320 A"."""
     runs_at = scene.word(item.start - 2) in RUNNING and scene.word(item.start - 1) in ("at", "on", "with")
     if runs_at or scene.word(item.start - 1) in RUNNING or scene.word(item.end) in RUNNING:
-        return not close(scene, item, "load.peak", reach=0.1)
+        return not (close(scene, item, "load.peak", reach=0.1) or _at_the_kick(scene, item))
     after = scene.word(item.end) in LATER and scene.word(item.end + 1) in ("", ".", ",", "?", ";")
     return after and any(other.at < item.at for other in scene.quantities(*FIGURES))
+
+
+def _at_the_kick(scene: Scene, item: Item) -> bool:
+    """Whether it is the second figure and at the start: the 400 of "150 A running 400 at kick-in"."""
+    at = item.end + 1 + (scene.word(item.end + 1) == "the")
+    kicks = [found for found in scene.roles if found.concept == "load.peak" and found.start == at]
+    follows = any(other.start == found.end for found in kicks for other in scene.quantities(*FIGURES))
+    before = any(other.at < item.at for other in scene.quantities("AMP"))
+    return scene.word(item.end) in ("at", "on") and bool(kicks) and before and not follows
 
 
 def _limited(scene: Scene, item: Item) -> bool:

@@ -30,14 +30,23 @@ BY = frozenset({"x", "by", "*", "×"})
 FAR = 40  # characters
 SYSTEM = 12.0  # volts of the usual battery
 MOST = 12  # batteries of one string
+STRINGS = 4  # the fewest batteries in series and in parallel
+DRAWN_BEFORE = re.compile(
+    r"\b(?:took|taken|taking|drew|drawn|used|using|pulled|eaten|ate|consumed|burnt|burned|put back|return|replace|give)"
+    r"(?: back| out| about| some| roughly| around)* ?$",
+    re.IGNORECASE,
+)
+DRAWN_AFTER = re.compile(
+    r"^ ?(?:out of|from|off|of (?:it|the|my|our)|used|gone|drawn|taken|back|in(?:to)? (?:it|a|the|my))\b", re.IGNORECASE
+)
 
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = _sides(scene, _sums(scene, stated))
+    stated = _drawn(scene, _sides(scene, _sums(scene, stated)))
     found = [
         *_volume(scene),
-        *(list(_strings(scene)) or _in_strings(scene, stated)),
+        *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
         *_one_more(scene, stated),
         *_shares(scene, stated),
         *_wired_for(scene, stated),
@@ -97,6 +106,18 @@ def _in_strings(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         return
 
 
+def _both_ways(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """ "Four batteries, two in series and two of those in parallel": series-parallel, where no choice is put."""
+    ways = {item.value: item for item in stated if item.fact == "bank.layout"}
+    count = next((item.value for item in stated if item.fact == "battery.count"), 0.0)
+    if ways.keys() != {"series", "parallel"} or not isinstance(count, float) or count < STRINGS or count % 2:
+        return
+    first, last = sorted(item.span for item in ways.values())
+    if not APART.search(scene.text[first[1] : last[0]]):
+        text = scene.text[first[0] : last[1]]
+        yield Stated("bank.layout", "series-parallel", "", text, (first[0], last[1]), how="default")
+
+
 def _small(item: Item) -> bool:
     value = item.quantity.value
     return not isinstance(value, str) and 2 <= value <= MOST and value == int(value)
@@ -133,7 +154,9 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             and before is not None
             and before.name == "with"
         )
-        if owned or (item.name == "full" and before is not None and before.name in (",", "thats") and ends):
+        of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
+        listed = before is not None and before.name in (",", "thats")
+        if owned or (item.name == "full" and (listed or of_kind) and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
             return
 
@@ -141,6 +164,27 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 def _sized(item: Item | None) -> bool:
     """Whether a battery's figure or kind stands there: the "110 Ah" of "a flat 110 Ah battery"."""
     return item is not None and (item.dim in ("AH", "VOLT") or item.fact == "battery.chemistry")
+
+
+def _drawn(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Amp-hours that were taken out of a battery, as the charge that is left: "I drew 60 Ah from my 200 Ah AGM"."""
+    used = next((item for item in scene.quantities("AH") if _is_drawn(scene, item)), None)
+    if used is None or isinstance(used.quantity.value, str):
+        return stated
+    span, gone = scene.span(used.start, used.end), float(used.quantity.value)
+    stated = [item for item in stated if item.span != span]
+    sizes = [item.value for item in (*stated, *scene.said) if item.fact == "battery.capacity"]
+    known = any(item.fact == "battery.charge" for item in stated)
+    if known or not sizes or isinstance(sizes[0], str) or gone >= sizes[0]:
+        return stated
+    left = 100 - gone / sizes[0] * 100
+    return [*stated, Stated("battery.charge", left, "percent", scene.text[slice(*span)], span, how="grammar")]
+
+
+def _is_drawn(scene: Scene, item: Item) -> bool:
+    """Whether amp-hours are said to be taken out or to be put back."""
+    start, end = scene.span(item.start, item.end)
+    return bool(DRAWN_BEFORE.search(scene.text[:start]) and DRAWN_AFTER.search(scene.text[end:]))
 
 
 def _banks(scene: Scene) -> Iterator[Stated]:

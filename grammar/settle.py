@@ -81,6 +81,8 @@ PART_OF_TIME = re.compile(
     r"|\b(?P<minutes>[1-5]\d) ?(?:minutes|mins?) (?:(?:out )?of|in|each|every|per) ?(?:an|the|every|each)? ?hour\b",
     re.IGNORECASE,
 )
+SHAFT = re.compile(r"\bshaft\b", re.IGNORECASE)
+SHAFT_WITHIN = 16  # characters between
 AVERAGED = re.compile(r"\b(?:so )?call it|\baverag|\bmakes it\b", re.IGNORECASE)  # the amps allow for it already
 PARTS = {"half": 1 / 2, "third": 1 / 3, "thirds": 2 / 3, "quarter": 1 / 4}
 STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
@@ -92,6 +94,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     claims |= weighed(scene, claims, partial(can_be, scene))
     _drop_seconds(scene, claims)
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
+    found = [_at_the_shaft(scene, item) for item in found]
     found += _running(scene, found)
     found += _on_a_meter(scene, found)
     found = _part_of_the_time(scene, found)
@@ -170,6 +173,18 @@ def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
         return []
     volts = [item for item in found if item.fact == "charger.voltage"]
     return [replace(item, fact="reading.voltage", how="default") for item in volts[:1]]
+
+
+def _at_the_shaft(scene: Scene, stated: Stated) -> Stated:
+    """A power that is told to be the shaft's, with that word: "3 kW shaft power", "shaft power 3 kW"."""
+    if stated.fact != "load.power":
+        return stated
+    start, end = stated.span
+    for near in SHAFT.finditer(scene.text):
+        first, last = min(start, near.start()), max(end, near.end())
+        if last - first - (end - start) - len(near[0]) <= SHAFT_WITHIN:
+            return replace(stated, text=scene.text[first:last], span=(first, last))
+    return stated
 
 
 def _part_of_the_time(scene: Scene, found: list[Stated]) -> list[Stated]:

@@ -216,7 +216,7 @@ ROWS: dict[str, Row] = {
     "deep-flat": lambda f: (
         f.answer.route != "technician"
         and f.deeply_flat
-        and f.about("rest-voltage", "load-voltage", "replacement", "standing-drain")
+        and f.about("rest-voltage", "load-voltage", "replacement", "standing-drain", *CHARGING)
     ),
     "ignition-protected": lambda f: (
         f.about("mounting", "ventilation", "fuse-size", "terminals")

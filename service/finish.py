@@ -183,7 +183,8 @@ def _figure(answer: Answer) -> str:
         return f"about {say.duration(value * (60 if item.unit == 'h' else 1))} {item.label}"
     if item.unit == "d":
         return f"{item.label} {say.quantity(int(value + 1e-6), 'd')}"
-    return f"{item.label} {say.quantity(value, item.unit, 0 if abs(value) >= 10 else None)}"
+    places = 1 if item.unit == "V" else 0 if abs(value) >= 10 else None
+    return f"{item.label} {say.quantity(value, item.unit, places)}"
 
 
 def capital(text: str) -> str:

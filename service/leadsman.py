@@ -32,6 +32,7 @@ from service.undecided import by_topic, dipped, likely
 LONGEST = 20_000
 FEW = 12  # words of a message that says no more than that something is not known
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
+KEPT_BACK = frozenset({"charge-time", "charger-size", "charger-setting", "storage"})  # while a hazard stands
 ANOTHER = ("note:other_battery", OTHER_BOAT)
 
 
@@ -220,8 +221,10 @@ def queried(answer: Answer, message: Message) -> Answer:
 
 
 def withheld(answer: Answer) -> Answer:
-    """An answer while a hazard stands: nothing says yes or marginal to using, charging or wiring that battery."""
-    if answer.verdict not in ("yes", "marginal"):
+    """An answer while a hazard stands: nothing says yes or marginal to using it, nothing tells how to charge it."""
+    if answer.verdict not in ("yes", "marginal") and not (
+        answer.verdict == "information" and answer.topic in KEPT_BACK
+    ):
         return answer
     return replace(
         answer,

@@ -28,6 +28,34 @@ def are_weighed(case: Case) -> bool:
     return case.says(*WEIGHED) and any(fact in case.second for fact in KIND)
 
 
+def emptier(case: Case) -> Case:
+    """The same question, in place, by the lower of two readings at rest: the emptier battery of a bank decides."""
+    other = case.second["reading.voltage"]
+    if case.said("reading.state") != "load" and float(other.value) < float(case["reading.voltage"]):
+        case.stated = {**case.stated, "reading.voltage": replace(other, of=2)}
+    return case
+
+
+def are_joined(case: Case) -> bool:
+    """Whether two ratings are those of two unlike batteries in parallel."""
+    return "battery.cca" in case.second and case.said("bank.layout") == "parallel" and not case.says(*WEIGHED)
+
+
+def unlike(case: Case, judge: Judge) -> Answer:
+    """Two unlike batteries in parallel: their starting power adds up, and the weaker one wears the other."""
+    one, two = float(case["battery.cca"]), float(case.second["battery.cca"].value)
+    case.used.setdefault(("battery.cca", 2), case.second["battery.cca"])
+    together = case.supposing({"battery.cca": one + two}, ("battery.count", "bank.layout", "battery.capacity"))
+    together.second = {}
+    found = judge(together)
+    case.step(f"In parallel {say.cca(one)} and {say.cca(two)} add up to {say.cca(one + two)}", "od1002")
+    case.follow(together)
+    if found.verdict != "yes":
+        return found
+    case.because("Unlike batteries in parallel: the weaker one wears the other", "bank-practice")
+    return replace(found, verdict="marginal", headline=found.headline.replace("Yes:", "Only just, being unlike:", 1))
+
+
 def with_second(case: Case, judge: Judge) -> Case:
     """The case of the second battery, load or temperature; what it uses counts as used here."""
     other = case.others()

@@ -52,6 +52,23 @@ def cca_of_ca(ca: float) -> float:
 
 @rule(
     "battery.capacity",
+    ["battery.energy", "bank.voltage", "text:bank.voltage", "?battery.nominal", "?battery.count", "?battery.chemistry"],
+    unit="Ah",
+    cites=["energy-volts"],
+    say="{battery.energy} at {bank.voltage} nominal are {value}",
+)
+def capacity_of_the_whole(
+    energy: float, bank: float, typed: str, nominal: float | None, count: float | None, chemistry: str | None
+) -> float | None:
+    """Where volts over 12 are told and no number of batteries, the energy is that of one battery of those volts."""
+    if bank <= 12 or nominal or count:
+        return None
+    each = reference.value("ratings", "volts-lead" if chemistry in LEAD else "volts-lithium").value
+    return convert.capacity_from_energy(energy, bank / 12 * each)
+
+
+@rule(
+    "battery.capacity",
     ["battery.energy", "battery.volts", "?battery.chemistry"],
     unit="Ah",
     cites=["energy-volts"],

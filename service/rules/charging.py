@@ -9,6 +9,7 @@ from service.calculators import charging, freezing
 from service.case import Case, Missing, rule
 from service.reply import Act, Answer, Change
 from service.rules.bank import COUNTED, system
+from service.rules.readings import DEAD, cite, limit
 from service.topic import Topic
 
 LEAD = ("flooded", "agm", "gel", "lead")
@@ -162,6 +163,12 @@ def frozen(case: Case) -> bool:
     return found is not None and float(celsius) <= found.value + NEAR
 
 
+def deeply_flat(case: Case) -> float | None:
+    """The volts at rest, for each 12 V, of a lithium battery under what its cells bear; else None."""
+    volts = case.get("battery.rest_voltage")
+    return float(volts) if volts is not None and DEAD < float(volts) < limit("lithium-flat") - NEAR else None
+
+
 def alternator_alone(case: Case) -> bool:
     """Whether an alternator charges with nothing between it and the battery, as far as is said."""
     if case.get("charger.kind") == "alternator":
@@ -180,6 +187,11 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
         return topic.needs("battery.chemistry", headline=head, likely=(("LiFePO4 on the label", "lfp"),))
     if chemistry == "lfp" and too_cold(case, chemistry):
         return cold_answer(topic, case)
+    if chemistry == "lfp" and (volts := deeply_flat(case)):
+        case.step(f"Under {say.volts(limit('lithium-flat'))} lithium cells may be damaged inside", cite("lithium-flat"))
+        told = f"at {say.volts(volts)} a lithium battery is deeply flat"
+        head = f"Not as it is: {told}, so charge it only as its maker says."
+        return topic.says("no", head, urgency="today", route="technician")
     if chemistry == "lfp" and alternator and alternator_alone(case):
         case.step("Lithium takes all that an alternator gives until it is hot", "lithium-alternator")
         head = "Not straight from the alternator: lithium needs a DC-to-DC charger or current control between them."

@@ -22,10 +22,16 @@ def charge_now(case: Case, usual: float = FULL) -> float:
     return float(case.assume("battery.charge", usual, why))
 
 
+def rate_of(case: Case) -> reference.Row:
+    """What its kind loses by itself; old plates with antimony lose most."""
+    kind = "lfp" if is_lithium(case) else str(case.said("battery.chemistry") or "lead")
+    old = kind in ("flooded", "lead") and case.says("detail:antimony")
+    return reference.row("self_discharge", chemistry="antimony" if old else kind)
+
+
 def monthly(case: Case, say_it: bool = False) -> float:
     """Percent of its capacity that it loses in a month by itself, at its temperature (20 C if not said)."""
-    kind = str(case.said("battery.chemistry") or "lead")
-    row = reference.row("self_discharge", chemistry="lfp" if is_lithium(case) else kind)["rate"]
+    row = rate_of(case)["rate"]
     usual = limit("rate-usual")
     celsius = float(case.get("ambient.temperature", usual))
     rate = storage.monthly_rate(float(row.value), celsius, usual, limit("rate-doubles"), limit("rate-coldest"))
@@ -43,8 +49,7 @@ def monthly(case: Case, say_it: bool = False) -> float:
 
 def self_discharge(case: Case) -> Figure:
     """Percent lost in a month at its temperature, with the range of its kind."""
-    kind = "lfp" if is_lithium(case) else str(case.said("battery.chemistry") or "lead")
-    row, rate = reference.row("self_discharge", chemistry=kind), monthly(case)
+    row, rate = rate_of(case), monthly(case)
     scale = rate / float(row["rate"].value)
     low, high = (float(row[end].value) * scale for end in ("low", "high"))
     case.source("self-discharge-range")

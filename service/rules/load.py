@@ -8,7 +8,7 @@ from service.case import rule
 from service.house import House
 
 MOTORS = frozenset({"thruster", "windlass", "engine", "trolling motor", "motor", "winch", "capstan", "pair of motors"})
-SHAFT = ("hp", "horse", "ps", "bhp")
+SHAFT = ("hp", "horse", "ps", "bhp", "shaft")
 
 
 def _at_the_shaft(typed: str | None) -> bool:
@@ -35,7 +35,7 @@ def running_of_the_model(house: House, model: str) -> float | None:
     kind="assumed",
     unit="A",
     cites=["motor-efficiency"],
-    why="horsepower taken at the shaft, 85 % of what the motor draws",
+    why="taken at the shaft, 85 % of what the motor draws",
     say="{load.power} at the shaft / ({bank.voltage} x 0.85) = {value}",
 )
 def running_of_shaft_power(power: float, volts: float, typed: str) -> float | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from service import reference, say
@@ -12,7 +13,10 @@ from service.rules import charging, readings
 from service.topic import Lever, Topic
 
 KINDS = charging.KINDS  # lithium last
-DEAD = 2.0  # V: less is no reading of a battery
+FULL = 100.0
+TARGET = re.compile(
+    r"\b(up )?(?:to|till|until) (?:about )?(\d{2}) ?(?:%|per ?cent)", re.IGNORECASE
+)  # "from 20 to 90 %"
 
 TOPIC = Topic(
     "charge-time",
@@ -86,21 +90,32 @@ def source(case: Case) -> float | None:
 
 def charge_now(case: Case, chemistry: str) -> float:
     """The charge to start from: known, as it was put, else where a battery is used down to."""
+    family = "lithium" if chemistry == "lfp" else "lead"
+    used = reference.row("usable", family=family)["share"]
+    left = 100.0 - float(used.value)
+    why = f"a {family} battery is used down to there as a rule"
+    target = TARGET.search(case.text)
+    if target and target[1] and case.said("battery.charge") == float(target[2]):  # only where it is to end is told
+        case.step(f"From {say.quantity(left, '%')}: {why}", used.cite)
+        return left
     if "battery.charge" in case:
         return float(case["battery.charge"])
     volts = case.said("reading.voltage")
     flat = readings.limit("lithium-flat" if chemistry == "lfp" else "lead-flat")
-    if volts is not None and DEAD < volts < flat:
+    if volts is not None and readings.DEAD < volts < flat:
         return float(case.assume("battery.charge", 0.0, "so few volts mean flat", unit="%"))
     if case.says("detail:from_flat"):
         return float(case.assume("battery.charge", 0.0, "flat, as you wrote", unit="%"))
     if case.says("detail:from_half"):
         return float(case.assume("battery.charge", 50.0, "half, as you wrote", unit="%"))
-    family = "lithium" if chemistry == "lfp" else "lead"
-    used = reference.row("usable", family=family)["share"]
-    left = 100.0 - float(used.value)
-    why = f"a {family} battery is used down to there as a rule"
     return float(case.assume("battery.charge", left, why, used.cite, unit="%"))
+
+
+def aim(case: Case, charge: float) -> float:
+    """The charge to end at, in percent: full, unless a lower one is told."""
+    told = TARGET.search(case.text)
+    until = float(told[2]) if told else FULL
+    return until if charge < until < FULL else FULL
 
 
 def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
@@ -109,9 +124,10 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     assert amps is not None, "worked_out without a charger"
     charge = charge_now(case, chemistry)
     row = reference.row("charge_factor", chemistry=chemistry)
-    back = sums.to_return(amp_hours, charge, row["factor"].value)
+    until = aim(case, charge)
+    back = sums.to_return(amp_hours, charge + FULL - until, row["factor"].value)
     case.step(
-        f"{say.number(100 - charge)} % of {say.amp_hours(amp_hours)}, times {row['factor'].value:g} for the losses, "
+        f"{say.number(until - charge)} % of {say.amp_hours(amp_hours)}, times {row['factor'].value:g} for the losses, "
         f"is {say.amp_hours(back)} to put back",
         row["factor"].cite,
     )
@@ -119,13 +135,14 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     taken = min(amps, suits.high)
     if taken < amps:
         case.step(f"Of {say.amps(amps)} the battery should take {say.amps(taken)} at most", "charging-by-kind")
-    hours = sums.time(back, taken, row["absorption"].value)
-    rest = row["absorption"].value
+    rest = row["absorption"].value if until == FULL else 0.0
+    hours = sums.time(back, taken, rest)
     added = f", and {say.number(rest)} h of absorption" if rest else ""
     case.step(f"{say.amp_hours(back)} / {say.amps(taken)}{added}: {say.quantity(hours, 'h')}", "absorption-time")
     last = f", and {say.number(rest)} hours of absorption (the high-voltage part of a charge)" if rest else ""
     given = say.quantity(back, "Ah", 0 if back >= 10 else 1)
-    return hours, f" from {say.number(charge)} % to full: {given} at {say.amps(taken)}{last}"
+    goal = "full" if until == FULL else say.quantity(until, "%")
+    return hours, f" from {say.number(charge)} % to {goal}: {given} at {say.amps(taken)}{last}"
 
 
 def of_any_kind(case: Case) -> Answer:

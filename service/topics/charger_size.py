@@ -101,7 +101,8 @@ def suits(found: Span) -> str:
 def advice(case: Case, found: Span) -> str:
     """The headline where no charger is put up."""
     volts = float(case["bank.voltage"])
-    sort = f"a {say.quantity(volts, 'V')} charger" if volts > 12 else "a charger"
+    of_both = case.second.keys() & {"battery.capacity", "battery.chemistry"}  # whose volts are told is open
+    sort = f"a {say.quantity(volts, 'V')} charger" if volts > 12 and not of_both else "a charger"
     return f"{bank(found)} takes {sort} of {suits(found)}."
 
 

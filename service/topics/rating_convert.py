@@ -46,6 +46,8 @@ def whole(amp_hours: float) -> str:
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Every conversion that the stated ratings and the words ask for."""
+    if case.says("detail:en_rating") and "battery.cca" in case.stated:
+        return of_another_test(case)
     wanted = [item for item in CONVERSIONS if item.fact in case.stated and asked(case, item)]
     chosen = wanted or [item for item in CONVERSIONS if item.fact in case.stated and item.usual]
     if not chosen:
@@ -61,6 +63,14 @@ def answer(case: Case) -> Answer:
         *(figure for figure, _ in made),
         compare=tuple(both(case, chosen)),
     )
+
+
+def of_another_test(case: Case) -> Answer:
+    """A rating by EN, DIN or JIS: other tests than that of CCA, which give no fixed ratio."""
+    amps = float(case["battery.cca"])
+    case.step("EN, DIN and JIS test in other ways than CCA, so no fixed ratio turns one into the other", "en-rating")
+    head = f"Take it as {say.cca(amps)} at most: such a test is not that of CCA, and there is no fixed ratio."
+    return TOPIC.says("information", head, Figure("cca", "cold cranking amps, at most", amps, "A"))
 
 
 def short(text: str) -> str:

@@ -44,8 +44,12 @@ def answer(case: Case) -> Answer:
         return other_lithium(case)
     if both := supply.two_loads(case):
         return TOPIC.needs("load.current", headline=both)
+    if "reading.voltage" in case.second:
+        case = abreast.emptier(case)
     if {"load.current", "load.model"} & case.second.keys():
         return abreast.loads(case, judge)
+    if abreast.are_joined(case):
+        return abreast.unlike(case, judge)
     if "ambient.temperature" in case.second:
         return abreast.temperatures(case, judge)
     if abreast.are_weighed(case):

@@ -8,12 +8,13 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case, Value
-from service.reply import Answer, Figure, Urgency
+from service.reply import Answer, Figure, Option, Urgency
 from service.rules import doubt, readings, wording
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
 
 READ, SPREAD = "reading.gravity", "reading.gravity_spread"
+WARM = 80 / 1.8 - 32 / 1.8  # °C: 80 °F, at which a hydrometer reads true
 
 
 def good_gravity(case: Case) -> Iterator[Value]:
@@ -21,7 +22,7 @@ def good_gravity(case: Case) -> Iterator[Value]:
     if case.said(READ) is not None:
         wanted = float(reference.row("gravity", charge=75)["gravity"].value)
         read = float(case[READ])
-        yield round(wanted + read - readings.corrected_gravity(read, case.said("ambient.temperature")), 4)
+        yield round(wanted + read - readings.corrected_gravity(read, read_at(case)), 4)
 
 
 def even_cells(case: Case) -> Iterator[Value]:
@@ -67,6 +68,8 @@ def answer(case: Case) -> Answer:
         return sealed(case)
     if found := doubt.opposed(case):
         return replace(TOPIC.needs(*found.asks, headline=found.say, figures=figures(case)), route=found.route)
+    if case.second.get(READ) and case.says("detail:two_read"):
+        return two_batteries(case)
     spread = spread_of(case)
     if case.said(READ) is None:
         return by_spread(case, spread) if spread is not None else without_reading(case)
@@ -74,6 +77,30 @@ def answer(case: Case) -> Answer:
         head = f"A battery's gravity cannot be {float(case[READ]):.3f}: please read the float again, such as 1.265."
         return TOPIC.needs(READ, headline=head)
     return judged(case, spread)
+
+
+def two_batteries(case: Case) -> Answer:
+    """Each of two batteries by its own reading: the emptier one leads."""
+    sides = (case.supposing({}, (SPREAD,)), case.supposing({READ: case.second[READ].value}, (SPREAD,)))
+    for side in sides:
+        side.second = {}
+    found = [judged(side, None) for side in sides]
+    order = sorted((0, 1), key=lambda number: float(found[number].figures[1].value))
+    case.known(READ)
+    case.used.setdefault((READ, 2), case.second[READ])
+    for number in order:
+        case.follow(sides[number])
+    low, high = (found[number] for number in order)
+    names = [f"the one at {float(side[READ]):.3f}" for side in sides]
+    other = wording.about(wording.percent(float(high.figures[1].value)))
+    told = f"{low.headline.removesuffix('.')}; the other one is {other} full."
+    options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, found, strict=True))
+    return replace(low, headline=told.replace("your battery", names[order[0]]), compare=options)
+
+
+def read_at(case: Case) -> float | None:
+    """The temperature at which the acid was read; None where none is said but that of a coming frost."""
+    return None if case.says("detail:forecast") else case.said("ambient.temperature")
 
 
 def cells(case: Case) -> list[float]:
@@ -101,7 +128,7 @@ def spread_of(case: Case) -> float | None:
 
 def figures(case: Case) -> tuple[Figure, ...]:
     """Corrected gravity and charge of the lowest cell, with the highest as the other end."""
-    celsius = case.said("ambient.temperature")
+    celsius = read_at(case)
     told = sorted(readings.corrected_gravity(read, celsius) for read in cells(case))
     if not told:
         return ()
@@ -119,13 +146,13 @@ def judged(case: Case, spread: float | None) -> Answer:
     """The charge, and the spread if it is known."""
     found = figures(case)
     corrected, charge = float(found[0].value), float(found[1].value)
-    celsius = case.said("ambient.temperature")
+    celsius = read_at(case)
     if celsius is None:
         case.step("Temperature not said: read as at 27 °C (80 °F)", cite("gravity-correction"))
     else:
         case.step(
             f"{min(cells(case)):.3f} at {say.temperature(float(celsius))} is {corrected:.3f} at 27 °C (80 °F): "
-            "0.004 less for each 10 °F colder",
+            f"0.004 {'less for each 10 °F colder' if celsius < WARM else 'more for each 10 °F warmer'}",
             cite("gravity-correction"),
         )
     told = wording.about(wording.percent(charge))
