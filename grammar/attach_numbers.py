@@ -6,7 +6,7 @@ from itertools import islice
 
 from grammar.ages import is_age
 from grammar.amend import denied
-from grammar.attach import TOUCHING, Claim, beside, by_group, by_nearness, by_role, close
+from grammar.attach import NOTHING, TOUCHING, Claim, beside, by_group, by_nearness, by_role, close
 from grammar.attach_amps import LATER, by_strong_role, limit_pair, on_clamp, peaks, taken_in
 from grammar.attach_batteries import before_label
 from grammar.attach_counts import counts
@@ -17,6 +17,7 @@ from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimal
 from grammar.capacities import GROUPS, MOST_OF_ONE, is_size
 from grammar.fuses import FUSES, fuse
 from grammar.items import Item
+from grammar.names import is_name
 from grammar.near import gap
 from grammar.scene import Scene
 from grammar.vocabulary import small_words
@@ -51,7 +52,13 @@ HEAVIEST = 60.0  # kg of one of two
 
 
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
-    """The fact that a number without a unit states."""
+    """The fact that a number without a unit states; a load's name is none."""
+    claim = _plainly(scene, item, value)
+    named = claim is not None and claim.fact.startswith("load.") and is_name(scene, item)
+    return NOTHING if named else claim
+
+
+def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     decimals = decimals_of(item, value)
     if (GRAVITY[0] <= value <= GRAVITY[1] and decimals in (2, 3)) or _is_gravity(scene, value):
         return Claim("reading.gravity", "range")

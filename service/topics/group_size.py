@@ -10,6 +10,9 @@ from service.rules import case_sizes
 from service.topic import Topic
 
 SIDES = ("length", "width", "height")
+SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
+AS = {"length": "long", "width": "wide", "height": "high"}
+SMALLER = {"length": "shorter", "width": "narrower", "height": "lower"}
 LARGER = {"length": "longer", "width": "wider", "height": "higher"}
 
 TOPIC = Topic(
@@ -64,6 +67,13 @@ def figures(row: Row) -> tuple[Figure, ...]:
     return tuple(Figure(side, side, float(row[side].value), "mm") for side in SIDES)
 
 
+def by_side(side: str, more: float) -> str:
+    """How one side of a case compares, in words."""
+    if not more:
+        return f"is as {AS[side]} as"
+    return f"is {say.number(abs(more))}{say.NB}mm {(LARGER if more > 0 else SMALLER)[side]} than"
+
+
 def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
     """Whether one goes where the other stands: the one named first, unless it is the one aboard now."""
     try:
@@ -80,6 +90,10 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
     (name, new), (named, there) = reversed(pair) if case.says("detail:aboard_now") else pair
     options = tuple(Option(f"group {size}", "information", figures(one)) for size, one in ((name, new), (named, there)))
     over = {side: float(new[side].value) - float(there[side].value) for side in SIDES}
+    for side in (side for side, cue in SAID.items() if case.says(cue)):
+        measure = say.quantity(float(new[side].value), "mm")
+        head = f"Group {name} {by_side(side, over[side])} group {named}: {measure}."
+        return TOPIC.says("information", head, *figures(new), compare=options)
     too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
     if case.says("detail:space_given"):
         head = f"Group {name} is at most {sizes(new)}: it needs 10{say.NB}mm more each way for the hold-down."

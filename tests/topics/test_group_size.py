@@ -46,3 +46,11 @@ def test_one_case_in_the_place_of_another(groups, cues, verdict):
 @pytest.mark.parametrize("facts", [{}, {"battery.group": "99X"}])
 def test_an_unknown_case_is_asked_about(facts):
     assert asked(TOPIC.answer(case(facts))) == ["battery.group"]
+
+
+@pytest.mark.parametrize(
+    ("groups", "words"),
+    [(("8D", "4D"), "Group 8D is as long as group 4D"), (("31", "27"), "Group 31 is 24\u00a0mm longer than group 27")],
+)
+def test_one_side_alone_is_compared_where_it_alone_is_asked_about(groups, words):
+    assert TOPIC.answer(case({"battery.group": groups}, ["detail:by_length"])).headline.startswith(words)

@@ -1,0 +1,79 @@
+"""Whole messages whose facts stand in an unusual way: what is told decides, and not what is usual."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from service.leadsman import default_desk
+from service.reply import Answer
+
+
+def answer(text: str, topic: str) -> Answer:
+    return next(item for item in default_desk().ask(text).answers if item.topic == topic)
+
+
+def figure(found: Answer, name: str) -> Any:
+    return next(item.value for item in found.figures if item.name == name)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "verdict"),
+    [
+        ("One battery rests at 12.6, the other at 11.9, both wet 800 CCA in parallel. Run a 200 A thruster?",
+         "run-check", "no"),  # the emptier one decides
+        ("24 V system: 12.7 and 12.1 resting on the two batteries, AGM 900 CCA each, thruster 200 A ok?", "run-check",
+         "no"),
+        ("650 CCA engine start battery, a 90 A bow thruster on it as well. Will it run it?", "run-check", "marginal"),
+        ("A 650 CCA and an 850 CCA flooded in parallel, thruster pulls 380 A, will they run it?", "run-check",
+         "marginal"),  # 1500 CCA together hold 10.3 V, but they are unlike
+        ("Group 27 out, want a group 31 in the same tray, does it fit?", "group-size", "no"),
+        ("Swapping a group 31 for a group 27, will the 27 fit in the 31 tray?", "group-size", "yes"),
+        ("24 V bank, can I take 12 V for the radio off the bottom battery?", "bank-wiring", "no"),
+        ("Charger has AGM and GEL buttons, it's on AGM now and the battery is a gel. Matter?", "charger-setting", "no"),
+        ("I leave a bench supply set at 14.4 on my AGM all winter, all right?", "charger-setting", "no"),
+        ("Lithium at 9.2 V, can I charge it?", "charger-setting", "no"),  # its maker decides
+        ("Old antimony wets, 30 °C all summer, standing 3 months unplugged. Still alive after?", "storage", "no"),
+        ("Battery A is 1.265 in every cell, battery B is 1.190 in every cell. Both ok?", "specific-gravity",
+         "marginal"),
+    ],
+)  # fmt: skip
+def test_the_verdict_follows_what_is_told(text, topic, verdict):
+    assert answer(text, topic).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "name", "value"),
+    [
+        ("AGM 200 Ah, 25 A charger, from 50 to 80 percent, how long?", "charge-time", "charge_time", 60 * 1.1 / 25),
+        ("LFP 150 Ah, up to 90 percent on a 40 A charger, how long?", "charge-time", "charge_time", 105 * 1.03 / 40),
+        ("I drew 60 amp hours from my 200 Ah AGM. 20 A charger, how long?", "charge-time", "charge_time",
+         60 * 1.1 / 20 + 2),
+        ("2560 Wh 24 volt lithium, what size charger?", "charger-size", "charger_current_high", 50),  # 25.6 V: 100 Ah
+        ("24 V thruster, 150 A running, 400 at kick-in, what CCA must I look for?", "bank-size", "required_cca",
+         400 * 6 / 3.6),
+        ("Cable for a 12 V thruster of 3 kW shaft power, 6 metres one way, in mm2?", "cable-size", "gauge", "2/0"),
+        ("Sealed box for one 12 V 100 Ah AGM that's only ever on float, what airflow?", "ventilation", "airflow", 0.03),
+        ("Hydrometer 1.150, minus 17 forecast tonight. How full is it?", "specific-gravity", "corrected_gravity", 1.15),
+        ("Battery 750 EN amps, what is that in CCA?", "rating-convert", "cca", 750),
+        ("4 x 12 V 100 Ah 600 CCA, two in series and two of those in parallel, what do I get?", "bank-wiring",
+         "bank_cca", 1200),
+    ],
+)  # fmt: skip
+def test_the_figure_follows_what_is_told(text, topic, name, value):
+    found = figure(answer(text, topic), name)
+    assert found == (value if isinstance(value, str) else pytest.approx(value, rel=0.02))
+
+
+@pytest.mark.parametrize("ask", ["How long to charge from half with 20 A?", "What charger does it want?"])
+def test_nothing_tells_how_to_charge_a_battery_that_is_a_danger(ask):
+    first, *others = default_desk().ask(f"100 Ah AGM, it is swollen. {ask}").answers
+    assert first.verdict == "stop"
+    assert others
+    assert all(item.verdict == "no" and not item.figures for item in others)
+
+
+def test_the_volts_of_the_second_battery_are_not_those_of_the_first():
+    found = answer("12 V 100 Ah AGM and a 24 V pair of 60 Ah gels: what size charger for each?", "charger-size")
+    assert "AGM takes a charger" in found.headline
