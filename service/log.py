@@ -1,4 +1,8 @@
-"""The log: every question and answer in one SQLite file. No address, no cookie, no tracking."""
+"""The log: what was asked over the page, HTTP and `ask`, and the answers, in one SQLite file of its owner alone.
+
+Mails, tables and `score` are not logged. No cookie, no tracking, no address of a machine; an email address only in the
+queue, where a customer leaves it to have an answer sent there.
+"""
 
 from __future__ import annotations
 
@@ -10,6 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from service.question import mended
 from service.reply import Reply
 
 FILE = "leadsman.sqlite"
@@ -60,6 +65,7 @@ class Log:
         self.path = folder / FILE
         try:
             folder.mkdir(parents=True, exist_ok=True)
+            os.close(os.open(self.path, os.O_RDONLY | os.O_CREAT, 0o600))  # SQLite would let others read it
             connection = sqlite3.connect(self.path, timeout=WAIT_MS / 1000)
             self.db = sqlite_utils.Database(connection)
             self.db.enable_wal()
@@ -94,15 +100,12 @@ class Log:
             "ms": round(entry.ms, 2),
             "before": json.dumps(entry.reply.before, ensure_ascii=False) if entry.reply.before else "",
         }
-        try:
-            self.db.table("log").insert(row)
-        except sqlite3.Error as error:
-            raise fault(self.path, error) from error
+        self._keep("log", row, replace=False)
 
     def find(self, id: str) -> dict[str, Any] | None:
         """One entry, or None. Raises LogFault."""
         try:
-            return next(iter(self.db["log"].rows_where("id = ?", [id], limit=1)), None)
+            return next(iter(self.db["log"].rows_where("id = ?", [mended(id)], limit=1)), None)
         except sqlite3.Error as error:
             raise fault(self.path, error) from error
 
@@ -141,9 +144,10 @@ class Log:
         """Conversations that wait for a person, newest first."""
         yield from self.db["queue"].rows_where(order_by="at desc, rowid desc", limit=limit)
 
-    def _keep(self, table: str, row: dict[str, Any]) -> None:
+    def _keep(self, table: str, row: dict[str, Any], replace: bool = True) -> None:
+        whole = {name: mended(value) if isinstance(value, str) else value for name, value in row.items()}
         try:
-            self.db.table(table).insert(row, replace=True)
+            self.db.table(table).insert(whole, replace=replace)
         except sqlite3.Error as error:
             raise fault(self.path, error) from error
 
@@ -161,9 +165,8 @@ def fault(path: Path, error: Exception) -> LogFault:
     """The fault of a log file in words that say what to do."""
     if "locked" in str(error) or "busy" in str(error):
         return LogFault(f"The log {path} is busy: another program holds it. Try again, or end that program.")
-    return LogFault(
-        f"The log {path} cannot be opened or written ({error}): check the folder, or name another by --data."
-    )
+    why = error.strerror if isinstance(error, OSError) and error.strerror else error
+    return LogFault(f"The log {path} cannot be opened or written ({why}): check the folder, or name another by --data.")
 
 
 def default_folder() -> Path:

@@ -7,12 +7,16 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
+from grammar import read_quantities
 from grammar.facts import FactSpec, facts
 from grammar.reading import Message, Stated
 from service import say
 from service.case import Known, Value
 
-UNIT = re.compile(r"[^\W\d]{1,40}( ?\*\* ?[23])?|[°%][CF]?")
+UNIT = re.compile(r"[^\W\d]{1,40}( ?\*\* ?[23])?|%")
+LONGEST_UNIT = 40
+KEYS = {"fact", "value", "unit", "of"}  # of a fact that a program sets
+HALVES = re.compile("[\ud800-\udfff]")  # of a character of two codes, or a byte that is no UTF-8
 
 
 class BadInput(ValueError):
@@ -45,19 +49,26 @@ def denied_in(message: Message) -> dict[str, tuple[Value, ...]]:
     return {name: tuple(item.value for item in message.denied if item.fact == name) for name in names}
 
 
+def mended(text: str) -> str:
+    """A text that can be stored and printed: "�" stands for each half of a character."""
+    return HALVES.sub("\ufffd", text)
+
+
 def fact_of(item: Mapping[str, Any]) -> Known:
-    """A fact that a program sets: {"fact", "value", "unit"}. Raises BadInput where it is none of ours."""
-    if not isinstance(item, Mapping) or "fact" not in item or "value" not in item:
+    """A fact that a program sets: {"fact", "value", "unit", "of"}. Raises BadInput where it is none of ours."""
+    if not isinstance(item, Mapping) or not isinstance(item.get("fact"), str) or "value" not in item:
         raise BadInput('Each of facts must be an object with "fact" and "value", and "unit" where it has one.')
-    name = item["fact"]
-    spec = facts().get(name) if isinstance(name, str) else None
+    spec = facts().get(item["fact"])
     if spec is None:
-        raise BadInput(f"facts: {str(name)[:60]!r} is not a fact; the contract lists them, such as battery.capacity.")
+        raise BadInput(f"facts: {item['fact'][:60]!r} is not a fact; /api/spec lists them, such as battery.capacity.")
+    if strange := sorted(map(str, set(item) - KEYS)):  # "units" passed over would leave feet standing as metres
+        known = '"fact", "value", "unit" and "of"'
+        raise BadInput(f"facts: {spec.name}: not known: {', '.join(strange)[:200]}. There are {known}.")
     value = _value(spec, item["value"], item.get("unit"))
     of = item.get("of", 1)
     if of not in (1, 2):
         raise BadInput(f'facts: {spec.name}: "of" must be 1 or 2.')
-    return Known(spec.name, value, "message", say.symbol(spec.name), str(item["value"])[:60], of=of)
+    return Known(spec.name, value, "message", say.symbol(spec.name), mended(str(item["value"])[:60]), of=of)
 
 
 def _value(spec: FactSpec, value: Any, unit: Any) -> Value:
@@ -72,7 +83,7 @@ def _value(spec: FactSpec, value: Any, unit: Any) -> Value:
     if spec.kind == "text":
         if not isinstance(value, (str, int)) or isinstance(value, bool) or not 0 < len(str(value)) <= 60:
             raise BadInput(f"facts: {spec.name} must be a short text.")
-        return str(value)
+        return mended(str(value))
     return _number(spec, value, unit)
 
 
@@ -81,14 +92,15 @@ def _number(spec: FactSpec, value: Any, unit: Any) -> float:
 
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         raise BadInput(f"facts: {spec.name} must be a number.")
+    symbol = say.symbol(spec.name)
     try:
         number = float(value)
-        if unit not in (None, "", spec.unit, say.symbol(spec.name)):
+        if unit not in (None, "", spec.unit, symbol):
             number = float(convert(number, _unit(unit), spec.unit))
     except (LookupError, ValueError, TypeError, AttributeError, ArithmeticError) as error:  # pint raises each of them
-        raise BadInput(
-            f"facts: {spec.name} is held in {spec.unit or 'plain numbers'}; {str(unit)[:40]!r} does not fit."
-        ) from error
+        held = f"in {say.SHOWN.get(symbol, symbol)}" if symbol else "as a plain number"
+        wrong = unit[:40] if isinstance(unit, str) else "this unit"
+        raise BadInput(f"facts: {spec.name} is held {held}; {wrong!r} does not fit.") from error
     if not math.isfinite(number):
         raise BadInput(f"facts: {spec.name} must be a number.")
     if spec.low is not None and spec.high is not None and not spec.low <= number <= spec.high:
@@ -96,8 +108,20 @@ def _number(spec: FactSpec, value: Any, unit: Any) -> float:
     return number
 
 
+def unit_of(word: str) -> str:
+    """The name of a unit as people write it ("°F", "yrs", "feet"); "" for words that are none."""
+    text = f"1 {word.strip()}"
+    found = next(iter(read_quantities(text)), None) if len(word) <= LONGEST_UNIT else None
+    whole = found is not None and found.span == (0, len(text))  # "degree_Fahrenheit" is not a degree of some kind
+    return found.unit if found and whole else ""
+
+
 def _unit(unit: Any) -> str:
-    """A unit's bare name: pint would work out any formula, however large."""
-    if not isinstance(unit, str) or not UNIT.fullmatch(unit):
+    """A unit as people write it, else by its bare name: pint would work out any formula, however large."""
+    if not isinstance(unit, str):
+        raise TypeError(unit)
+    if found := unit_of(unit):
+        return found
+    if not UNIT.fullmatch(unit):
         raise ValueError(unit)
     return unit

@@ -1,6 +1,7 @@
 """What a conversation carries from turn to turn: facts, the last topics, what was asked back, a standing hazard.
 
-It travels in a signed token that the customer's side sends back; the desk keeps nothing.
+It travels in a signed token that the customer's side sends back. The desk keeps no thread to go on from; the log keeps
+with a follow-up the one that it met, so that the question can be asked again.
 """
 
 from __future__ import annotations

@@ -11,7 +11,7 @@ from grammar.canonical import in_unit
 from grammar.facts import FactSpec, facts
 from service import say
 from service.case import Known
-from service.question import BadInput, fact_of
+from service.question import BadInput, fact_of, unit_of
 
 NUMBER = re.compile(r"[-+−]?\d+(?:[.,]\d+)?|[-+−]?[.,]\d+")
 FLAGS = {"yes": True, "y": True, "true": True, "no": False, "n": False, "false": False}
@@ -80,11 +80,6 @@ def _number(spec: FactSpec, text: str, unit: str) -> Known:
         except BadInput as error:
             fault = error
     raise fault
-
-
-def unit_of(word: str) -> str:
-    """The name of a unit as people write it ("°F", "yrs"); "" for words that are none."""
-    return next((item.unit for item in read_quantities(f"1 {word}")), "") if word else ""
 
 
 def _bare(text: str, unit: str) -> Iterator[tuple[float, str]]:

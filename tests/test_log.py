@@ -1,4 +1,4 @@
-"""The log keeps every question and answer, and nothing else."""
+"""The log keeps what was asked over the page, HTTP and the command line, and nothing else."""
 
 from __future__ import annotations
 
@@ -55,6 +55,21 @@ def test_odd_characters_survive(log):
     told = entry("Ünïcode ' \" ; drop table log; -- \x00 \U0001f6a4 12.4 V?")
     log.add(told)
     assert log.find(told.reply.id)["text"] == told.text
+
+
+def test_half_a_character_is_stored_and_looked_for(log):
+    told = entry("12.4 V \udcff?")
+    log.add(told)
+    assert log.find(told.reply.id)["text"] == "12.4 V \ufffd?"
+    assert log.find("\ud800") is None
+    assert log.queue([told.reply.id], told.at, "a\ud800@b.example")
+
+
+def test_the_file_is_its_owners_alone(log):
+    log.add(entry("Is 12.7 V good?"))
+    modes = {path.name: stat.S_IMODE(path.stat().st_mode) for path in log.path.parent.iterdir()}
+    assert "leadsman.sqlite" in modes
+    assert set(modes.values()) == {0o600}
 
 
 def test_write_ahead_log(log):
