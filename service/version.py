@@ -1,12 +1,14 @@
-"""The version of the rules: a digest of everything that decides an answer."""
+"""The version of the rules: a digest of everything that decides an answer but the house, whose file has its own."""
 
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
 SUFFIXES = {".py", ".toml", ".lark", ".txt"}
+SURFACES = {"web", "inbox", "render"}
 ROOT = Path(__file__).parent.parent
 
 
@@ -21,11 +23,15 @@ def digest(paths: list[Path]) -> str:
 
 @cache
 def rules() -> str:
-    """The digest of grammar and service, the houses and the surfaces left out."""
-    files = [
-        path
-        for package in ("grammar", "service")
-        for path in sorted((ROOT / package).rglob("*"))
-        if path.suffix in SUFFIXES and not {"house", "web", "inbox", "render"} & set(path.parts)
-    ]
-    return digest(files)
+    """The digest of grammar and service, but for the surfaces and the house files."""
+    return digest(list(deciding(ROOT)))
+
+
+def deciding(root: Path) -> Iterator[Path]:
+    """The files below a folder that decide an answer, in order, wherever the folder stands."""
+    for package in ("grammar", "service"):
+        for path in sorted((root / package).rglob("*")):
+            part = path.relative_to(root / package).parts[0]
+            a_house = part == "house" and path.suffix == ".toml"
+            if path.suffix in SUFFIXES and part not in SURFACES and not a_house:
+                yield path
