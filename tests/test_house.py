@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 
 import pytest
@@ -180,6 +181,36 @@ def test_a_changed_file_is_taken_up_and_the_last_sound_one_stays(tmp_path):
     assert (kept.now().model("pike").cca, kept.fault) == (1700, "")
     file.unlink()
     assert (kept.now().model("pike").cca, "house.toml" in kept.fault) == (1700, True)
+
+
+def test_a_file_that_went_away_and_came_back_is_no_fault(tmp_path):
+    file, aside = tmp_path / "house.toml", tmp_path / "aside.toml"
+    file.write_text(SOUND, encoding="utf-8")
+    kept = Kept(file)
+    file.rename(aside)
+    assert (kept.now().model("pike").cca, "Errno" in kept.fault) == (650, False)
+    assert "cannot be read (No such file or directory)" in kept.fault
+    aside.rename(file)
+    assert (kept.now().model("pike").cca, kept.fault) == (650, "")
+
+
+def test_a_file_put_in_the_place_of_another_is_taken_up_whatever_its_date(tmp_path):
+    file, other = tmp_path / "house.toml", tmp_path / "other.toml"
+    file.write_text(SOUND, encoding="utf-8")
+    other.write_text(SOUND.replace("cca = 650", "cca = 750"), encoding="utf-8")
+    for each in (file, other):
+        os.utime(each, (0, 0))
+    kept = Kept(file)
+    other.rename(file)
+    assert kept.now().model("pike").cca == 750
+
+
+def test_a_house_file_of_an_older_version_still_serves_and_is_told_what_is_not_read(tmp_path, capsys):
+    file = tmp_path / "house.toml"
+    file.write_text(SOUND.replace('units = "metric"', 'language = "nonsense x"\nunits = "metric"'), encoding="utf-8")
+    assert load(file).model("pike").cca == 650
+    assert main(["house", "check", str(file)]) == 0
+    assert "language is not read: answers are in English" in capsys.readouterr().out
 
 
 def test_a_conversation_takes_up_a_changed_house(tmp_path):
