@@ -15,6 +15,7 @@ from schemathesis.generation import GenerationMode
 from schemathesis.specs.openapi.checks import positive_data_acceptance
 
 from service.house import DEMO
+from service.leadsman import Leadsman
 from service.web import create_app
 from tests.live import live
 
@@ -88,6 +89,9 @@ def test_a_token_that_does_not_verify_starts_a_new_thread_and_says_so(client):
         {"text": "12.4 V", "facts": [{"fact": "battery.cca", "value": 500, "unit": "banana"}]},
         {"text": "12.4 V", "facts": [{"fact": "battery.cca", "value": 500, "unit": "volt"}]},
         {"text": "12.4 V", "facts": [{"fact": "battery.cca", "value": 500, "of": 3}]},
+        {"text": "12.4 V", "facts": [{"fact": "cable.length", "value": 16, "units": "ft"}]},
+        {"text": "12.4 V", "facts": [{"fact": "cable.length", "value": 16, "unit": 7}]},
+        {"text": "12.4 V", "facts": [{"fact": "cable.length", "value": 16, "unit": "9 ** 9 ** 9"}]},
         {"question": "12.4 V"},
         [],
         None,
@@ -103,6 +107,46 @@ def test_a_wrong_body_is_400_and_says_what_to_do(client, body):
 @pytest.mark.parametrize("body", [b"", b"{", b"\xff\xfe\x00\x01", b'{"text": "\xff"}', b"nan", b'{"text": "a", }'])
 def test_bytes_that_are_no_json_are_400(client, body):
     assert is_problem(client.post("/api/ask", data=body, content_type="application/json"), 400)
+
+
+@pytest.mark.parametrize("path", ["/api/ask", "/api/feedback"])
+def test_a_body_nested_without_end_is_400(client, path):
+    assert is_problem(client.post(path, data=b"[" * 100_000, content_type="application/json"), 400)
+
+
+@pytest.mark.parametrize("unit", ["ft", "feet", "foot", " Ft "])
+def test_a_unit_may_be_written_as_people_write_it(client, unit):
+    facts = [{"fact": "cable.length", "value": 16, "unit": unit}]
+    answer = ask(client, "What cable for a Pike?", facts=facts).json["answers"][0]
+    held = {item["fact"]: item["value"] for item in answer["understood"]}
+    assert held["cable.length"] == pytest.approx(4.8768)
+
+
+@pytest.mark.parametrize("unit", ["°F", "F", "degF", "degree_Fahrenheit"])
+def test_degrees_too(client, unit):
+    facts = [{"fact": "ambient.temperature", "value": 50, "unit": unit}]
+    answer = ask(client, "Is 12.4 V at rest good for my AGM?", facts=facts).json["answers"][0]
+    held = {item["fact"]: item["value"] for item in answer["understood"]}
+    assert held["ambient.temperature"] == pytest.approx(10)
+
+
+def test_a_refusal_names_units_as_people_write_them_and_what_a_program_can_read(client):
+    def refused(**fact):
+        return ask(client, "12.4 V", facts=[fact]).json["detail"]
+
+    assert "held in Ah; 'volt'" in refused(fact="battery.capacity", value=100, unit="volt")
+    assert "held in °C" in refused(fact="ambient.temperature", value=1, unit="m")
+    assert "/api/spec lists them" in refused(fact="battery.colour", value=1)
+    told = refused(fact="cable.length", value=16, units="ft")
+    assert "not known: units" in told
+    assert '"unit"' in told
+    spec = client.get("/api/spec").json["components"]["schemas"]["Question"]["properties"]["facts"]["items"]
+    assert spec["additionalProperties"] is False
+
+
+def test_a_refusal_is_headed_by_what_was_sent(client):
+    for path, body in (("/api/feedback", {"id": 5}), ("/api/ask", {"text": 5})):
+        assert client.post(path, json=body).json["title"] == "What was sent cannot be taken"
 
 
 def test_numbers_that_json_does_not_know_are_400(client):
@@ -124,9 +168,23 @@ def test_other_media_and_methods_and_sizes(client):
     assert is_problem(client.get("/api/nowhere"), 404)
 
 
-@pytest.mark.parametrize("text", ["<script>alert(1)</script>", "\x00", "🔋" * 300, "12.4" * 4000, "a\u202eb"])
+@pytest.mark.parametrize(
+    "text", ["<script>alert(1)</script>", "\x00", "🔋" * 300, "12.4" * 4000, "a\u202eb", "\ud800 12.4 V?"]
+)
 def test_odd_texts_are_answered(client, text):
     assert ask(client, text).status_code == 200
+
+
+def test_half_a_character_is_answered_logged_and_shown(client, app):
+    facts = [{"fact": "terminal.size", "value": "M8 \ud800"}]
+    reply = ask(client, "Is 12.4 V good for an AGM \ud83d?", facts=facts).json
+    assert next(app.extensions["desk"].log().rows(1))["text"] == "Is 12.4 V good for an AGM \ufffd?"
+    assert client.get(f"/a/{reply['id']}").status_code == 200
+    again = client.post("/", data={"text": "and for gel?", "thread": reply["thread"], "entries": reply["id"]})
+    assert again.status_code == 200
+    assert ask(client, "12.4 V", thread="\ud800").status_code == 200
+    assert client.post("/api/feedback", json={"id": reply["id"], "helped": True, "word": "\ud800"}).status_code == 200
+    assert is_problem(client.post("/api/feedback", json={"id": "\ud800", "helped": True}), 404)
 
 
 def test_no_cookie_no_store_and_a_strict_policy(client):
@@ -242,3 +300,30 @@ def test_a_changed_house_file_is_taken_up_and_a_broken_one_reported(tmp_path, ho
     house.write_text(sound, encoding="utf-8")
     assert ask(client, QUESTION).json["answers"][0]["verdict"] == "no"
     assert client.get("/healthz").json["house_fault"] == ""
+
+
+@pytest.mark.parametrize("page", [False, True], ids=["api", "page"])
+def test_a_request_keeps_its_house_while_the_file_changes(tmp_path, house, monkeypatch, page):
+    app = create_app(house=house, data=tmp_path / "data")
+    client, answered = app.test_client(), Leadsman.reply
+    before = client.get("/healthz").json["house_version"]
+    sound = house.read_text(encoding="utf-8")
+    changed = sound.replace("cca = 650", "cca = 500").replace("inrush = 390", "inrush = 270")
+    changed = changed.replace("Otterholm", "New")
+
+    def while_it_changes(self, *arguments):
+        house.write_text(changed, encoding="utf-8")
+        with ThreadPoolExecutor(1) as another:
+            assert another.submit(app.test_client().get, "/healthz").result().json["house"] == "New Thrusters"
+        return answered(self, *arguments)
+
+    monkeypatch.setattr(Leadsman, "reply", while_it_changes)
+    if page:
+        shown = client.post("/", data={"text": QUESTION}).get_data(as_text=True)
+        assert "Otterholm Thrusters" in shown
+        assert "New Thrusters" not in shown
+    else:
+        assert ask(client, QUESTION).json["answers"][0]["verdict"] == "no"
+    assert next(app.extensions["desk"].log().rows(1))["house"] == before
+    monkeypatch.undo()
+    assert ask(client, QUESTION).json["answers"][0]["verdict"] == "yes"

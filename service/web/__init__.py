@@ -9,7 +9,7 @@ from flask import Flask, Response, request
 from service.house import DEMO
 from service.log import default_folder
 from service.web import api, forms, pages, problems, weight
-from service.web.desk import WebDesk
+from service.web.desk import WebDesk, desk
 
 LARGEST_BODY = 256 * 1024
 POLICY = (
@@ -27,15 +27,14 @@ def create_app(house: Path | None = None, data: Path | None = None) -> Flask:
     app = Flask(__name__)
     app.config["MAX_CONTENT_LENGTH"] = LARGEST_BODY
     app.config["MAX_FORM_MEMORY_SIZE"] = LARGEST_BODY
-    desk = WebDesk(house or DEMO, data or default_folder())
-    app.extensions["desk"] = desk
+    app.extensions["desk"] = WebDesk(house or DEMO, data or default_folder())
     for blueprint in (api.blueprint, pages.blueprint, forms.blueprint):
         app.register_blueprint(blueprint)
     problems.register(app)
 
     @app.after_request
     def guarded(response: Response) -> Response:
-        framed = " ".join(desk.house.words.get("origins", ())) if request.path == "/" else ""
+        framed = " ".join(desk().house.words.get("origins", ())) if request.path == "/" else ""
         response.headers.setdefault("Content-Security-Policy", POLICY.format(ancestors=framed or "'none'"))
         response.headers.setdefault("X-Content-Type-Options", "nosniff")
         response.headers.setdefault("Referrer-Policy", "no-referrer")

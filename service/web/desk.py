@@ -1,4 +1,4 @@
-"""The desk as the web uses it: threads that survive a restart, a log for each worker thread."""
+"""The desk as the web uses it: threads that survive a restart, a log for each worker thread, one house a request."""
 
 from __future__ import annotations
 
@@ -12,6 +12,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+from flask import current_app, g
+
 from service import version
 from service.house import House
 from service.house.kept import Kept
@@ -24,7 +26,9 @@ logger = logging.getLogger("leadsman")
 
 
 class WebDesk:
-    """One desk under one house, with its log. A changed house file is taken up; a broken one is reported, not used."""
+    """One log and one key for threads, under a house file. A changed file is taken up; a broken one is reported, not
+    used.
+    """
 
     def __init__(self, house: Path, folder: Path) -> None:
         self.folder = folder
@@ -32,17 +36,23 @@ class WebDesk:
         self.fault = ""  # what is wrong with the house file now, if anything
         self._local = threading.local()
         self.log()  # a folder that cannot be written is found here
-        self._desk = Leadsman(self._kept.now(), Signer(secret(folder)), fault=_report)
+        self._signer = Signer(secret(folder))
+        self._desk = self._under(self._kept.now())
         version.rules()
 
-    @property
-    def house(self) -> House:
-        """The house in force: the last sound one."""
-        self._taken_up()
-        return self._desk.house
+    def now(self) -> Leadsman:
+        """The desk under the house in force, the last sound one. Its house stays: a changed file makes another desk."""
+        house, desk = self._kept.now(), self._desk
+        if desk.house is not house:
+            desk = self._desk = self._under(house)
+        if self._kept.fault and self._kept.fault != self.fault:
+            logger.error("the house file is not taken up, the last sound one stays: %s", self._kept.fault)
+        self.fault = self._kept.fault
+        return desk
 
     def ask(
         self,
+        desk: Leadsman,
         text: str,
         thread: str | None = None,
         facts: Sequence[Mapping[str, Any]] | None = None,
@@ -53,13 +63,12 @@ class WebDesk:
 
         A log that fails is reported and opened anew at the next question; the customer still gets the answer.
         """
-        self._taken_up()
         start = time.perf_counter()
-        reply = self._desk.ask(text, thread, facts)
+        reply = desk.ask(text, thread, facts)
         spent = (time.perf_counter() - start) * 1000
         at = datetime.datetime.now(datetime.UTC).isoformat(timespec="seconds")
         try:
-            self.log().add(Entry(text or told, reply, at, surface, version.rules(), self._desk.house.version, spent))
+            self.log().add(Entry(text or told, reply, at, surface, version.rules(), desk.house.version, spent))
         except LogFault as error:
             logger.error("not logged: %s", error)
             self.reopen()
@@ -76,11 +85,22 @@ class WebDesk:
         """Give up this thread's log after a fault, so that the next use opens it anew."""
         self._local.__dict__.pop("log", None)
 
-    def _taken_up(self) -> None:
-        self._desk.house = self._kept.now()
-        if self._kept.fault and self._kept.fault != self.fault:
-            logger.error("the house file is not taken up, the last sound one stays: %s", self._kept.fault)
-        self.fault = self._kept.fault
+    def _under(self, house: House) -> Leadsman:
+        return Leadsman(house, self._signer, fault=_report)
+
+
+def shared() -> WebDesk:
+    """The application's desk: its log, its house file."""
+    found: WebDesk = current_app.extensions["desk"]
+    return found
+
+
+def desk() -> Leadsman:
+    """The desk of this request, under one house from its start to its end."""
+    if "desk" not in g:
+        g.desk = shared().now()
+    found: Leadsman = g.desk
+    return found
 
 
 def secret(folder: Path) -> str:

@@ -7,7 +7,8 @@ from werkzeug.wrappers import Response as AnyResponse
 
 from service.question import BadInput
 from service.web import pages
-from service.web.api import LONGEST_WORD, desk, now
+from service.web.api import LONGEST_WORD, now
+from service.web.desk import shared
 
 blueprint = Blueprint("forms", __name__)
 LONGEST_ADDRESS = 200
@@ -19,7 +20,7 @@ def feedback() -> Response | str | AnyResponse:
     helped, word = request.form.get("helped", ""), request.form.get("word", "").strip()[:LONGEST_WORD]
     if helped not in ("yes", "no"):
         raise BadInput('Say whether it helped: "yes" or "no".')
-    kept = desk().log().judge(request.form.get("id", ""), now(), helped == "yes", word)
+    kept = shared().log().judge(request.form.get("id", ""), now(), helped == "yes", word)
     thanks = "Thank you, that is noted." if kept else "That answer is not kept here any more."
     ask_for_word = "" if helped == "yes" or word else request.form.get("id", "")
     return pages.again(status=thanks, wants_word=ask_for_word)
@@ -32,7 +33,7 @@ def queue() -> Response | str | AnyResponse:
     if "@" not in address.strip("@") or any(sign in address for sign in " \r\n\t,;<>"):
         raise BadInput("Write the email that the answer shall go to, such as name@example.org.")
     word = request.form.get("word", "").strip()[:LONGEST_WORD]
-    kept = desk().log().queue(pages.ids(), now(), address, word)
+    kept = shared().log().queue(pages.ids(), now(), address, word)
     if not kept:
         raise BadInput("There is no question on this sheet yet: ask it first, then hand it over.")
     return pages.again(status=f"A person has it now, with all that stands on this sheet. The answer goes to {address}.")

@@ -18,7 +18,8 @@ from service.render.as_text import as_text
 from service.render.plot import picture
 from service.render.stored import reply as stored
 from service.web import examples
-from service.web.api import desk, now
+from service.web.api import now
+from service.web.desk import desk, shared
 from service.web.given import given
 
 blueprint = Blueprint("pages", __name__)
@@ -45,7 +46,7 @@ def asked() -> Response | str:
         facts = given()
         told_as = told(facts, asked="reply" in request.form) if facts and not text.strip() else ""
         sent = [{name: value for name, value in fact.items() if name != "shown"} for fact in facts]
-        reply = desk().ask(text, thread or None, sent, surface="page", told=told_as)
+        reply = shared().ask(desk(), text, thread or None, sent, surface="page", told=told_as)
     except BadInput as error:
         if request.headers.get("Sheet"):
             raise
@@ -65,14 +66,14 @@ def again(status: str = "", wants_word: str = "") -> Response | str:
 @blueprint.get("/a/<id>")
 def answer(id: str) -> str | Response:
     """One logged answer, ready to print."""
-    row = desk().log().find(id) or abort(404)
+    row = shared().log().find(id) or abort(404)
     return _page([_entry(row["id"], row["text"], row["at"], json.loads(row["answer"]))], alone=True)
 
 
 @blueprint.get("/a/<id>.txt")
 def answer_text(id: str) -> Response:
     """One logged answer as plain text."""
-    row = desk().log().find(id) or abort(404)
+    row = shared().log().find(id) or abort(404)
     said = as_text(stored(json.loads(row["answer"])))
     return Response(f"{row['text'].strip()}\n\n{said}\n\n{_signed(row['at'])}\n", mimetype="text/plain")
 
@@ -147,7 +148,7 @@ def _entry(id: str, text: str, at: str, reply: dict[str, Any]) -> dict[str, Any]
 def _earlier(known: list[str]) -> list[dict[str, Any]]:
     """Logged entries by their ids; none while the log is not to be had."""
     try:
-        found = [desk().log().find(id) for id in known[-MOST_ENTRIES:] if id]
+        found = [shared().log().find(id) for id in known[-MOST_ENTRIES:] if id]
     except LogFault:
         return []
     return [_entry(row["id"], row["text"], row["at"], json.loads(row["answer"])) for row in found if row]

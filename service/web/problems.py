@@ -5,11 +5,12 @@ from __future__ import annotations
 import json
 import logging
 
-from flask import Flask, Response, current_app, render_template, request
+from flask import Flask, Response, render_template, request
 from werkzeug.exceptions import HTTPException
 
 from service.log import LogFault
 from service.question import BadInput
+from service.web.desk import desk, shared
 
 WHAT_TO_DO = {
     400: 'The request could not be read: send a JSON object with "text".',
@@ -42,7 +43,7 @@ def refusal(status: int, title: str, detail: str, headers: dict[str, str] | None
     """An error as whoever asks can read it."""
     if not for_people():
         return problem(status, title, detail, headers)
-    house = current_app.extensions["desk"].house
+    house = desk().house
     page = render_template("trouble.html", house=house, title=title, detail=FOR_PEOPLE.get(status, detail))
     return Response(page, status, headers, mimetype="text/html")
 
@@ -52,12 +53,12 @@ def register(app: Flask) -> None:
 
     @app.errorhandler(BadInput)
     def bad_input(error: BadInput) -> Response:
-        return refusal(400, "The question cannot be taken", str(error))
+        return refusal(400, "What was sent cannot be taken", str(error))
 
     @app.errorhandler(LogFault)
     def no_log(error: LogFault) -> Response:
         logger.error("%s", error)
-        app.extensions["desk"].reopen()
+        shared().reopen()
         detail = "Answers are not kept at the moment: try again in a minute, or telephone the desk."
         return refusal(503, "The log is not to be had", detail, {"Retry-After": "60"})
 

@@ -42,7 +42,7 @@ def _choice(*values: str) -> dict[str, Any]:
 
 
 def _question() -> dict[str, Any]:
-    fact = _object({"fact": _choice(*facts()), "value": VALUE}, {"unit": TEXT, "of": {"enum": [1, 2]}})
+    fact = _object({"fact": _choice(*facts()), "value": VALUE}, {"unit": TEXT, "of": {"enum": [1, 2]}}, closed=True)
     return _object(
         {},
         {
