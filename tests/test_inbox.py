@@ -216,6 +216,11 @@ def test_a_danger_in_an_automatic_message_is_shown_to_a_person(tmp_path):
     assert (line["urgency"], line["route"], line["reply"]) == ("stop-now", "technician", False)
 
 
+def test_a_mail_that_nobody_can_be_answered_to_goes_to_a_technician(tmp_path):
+    line = sorted_one(tmp_path, mail("Is 12.4 V good for an AGM?", sender=""))
+    assert (line["why"], line["route"]) == (reply_due.NOBODY, "technician")
+
+
 def test_a_customer_who_writes_like_spam_is_answered(tmp_path):
     text = "Congratulations on the special promotion. Is 12.4 V at rest good for my AGM battery?"
     assert sorted_one(tmp_path, mail(text))["reply"]
@@ -315,3 +320,21 @@ def test_json_is_one_object_a_line_on_the_command_line(capsys):
 def test_bad_usage_is_told_and_is_2(capsys, arguments, told):
     assert main(["inbox", *arguments]) == 2
     assert told in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("more", [[], ["--json"]], ids=["table", "json"])
+def test_a_folder_without_a_mail_is_told(tmp_path, capsys, more):
+    (tmp_path / "notes.txt").write_text("12.4 V")
+    assert main(["inbox", str(tmp_path), *more]) == 0
+    shown = capsys.readouterr()
+    assert shown.out == ""
+    assert "no mail waits in" in shown.err
+    assert ".eml" in shown.err
+
+
+def test_a_password_file_of_another_kind_is_told(tmp_path, capsys):
+    file = tmp_path / "password"
+    file.write_bytes(b"\xff\xfes\x00")
+    file.chmod(0o600)
+    assert main(["inbox", "imaps://ann@post.example/INBOX", "--password-file", str(file)]) == 2
+    assert "no text in UTF-8" in capsys.readouterr().err

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import io
+import os
 import re
 import time
 from dataclasses import replace
 
 import pytest
 
+from service.cli import main
 from service.house import load
 from service.inbox.drafts import DraftFault, Writer, check, mark
 from service.inbox.mailbox import Files
+from service.inbox.run import Wanted, inbox
 from service.inbox.sorting import Sorter
 from service.render.as_mail import as_mail
 from tests.inbox_desk import MAILS, desk, folder_of, mail, plain_of, read_back, run, sorted_one
@@ -169,11 +173,46 @@ def test_a_name_of_a_file_leads_nowhere_else(tmp_path):
     assert mark(found) == mark(strange)
 
 
-def test_drafts_that_cannot_be_kept_are_told(tmp_path):
+def test_a_place_for_drafts_that_is_no_folder_is_told_before_the_first_mail(tmp_path, capsys):
     (tmp_path / "file").write_text("")
-    line = sorted_one(tmp_path, mail("Is 12.4 V good for an AGM?"), drafts=str(tmp_path / "file"))
-    assert line["draft"] is None
-    assert "cannot be kept" in line["why"]
+    (tmp_path / "one.eml").write_bytes(mail("Is 12.4 V good for an AGM?"))
+    assert main(["inbox", str(tmp_path), "--drafts", str(tmp_path / "file")]) == 2
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert "name another folder by --drafts" in told.err
+
+
+@pytest.mark.parametrize("json", [True, False], ids=["json", "table"])
+def test_a_draft_that_cannot_be_kept_is_told_and_made_in_the_next_run(tmp_path, monkeypatch, json):
+    wanted = Wanted(str(tmp_path / "one.eml"), json=json, drafts=str(tmp_path / "drafts"))
+    (tmp_path / "one.eml").write_bytes(mail("Is 12.4 V good for an AGM?"))
+    out, err = io.StringIO(), io.StringIO()
+    with monkeypatch.context() as full:
+        full.setattr(os, "link", lambda *_: (_ for _ in ()).throw(OSError(28, "No space left on device")))
+        inbox(wanted, desk(), out, err)
+    assert "one.eml: drafts cannot be kept" in err.getvalue()
+    assert "tried again in the next run" in err.getvalue()
+    assert ('"reply": true' if json else "due") in out.getvalue()
+    assert list((tmp_path / "drafts").iterdir()) == []
+    inbox(wanted, desk(), io.StringIO(), io.StringIO())
+    assert len(list((tmp_path / "drafts").iterdir())) == 1
+
+
+def test_a_draft_that_cannot_be_written_goes_to_a_person_and_is_told(tmp_path, monkeypatch):
+    def fails(self, found):
+        raise DraftFault("the draft cannot be written: a test")
+
+    monkeypatch.setattr(Writer, "write", fails)
+    (tmp_path / "one.eml").write_bytes(mail("Smoke from my battery!"))
+    out, err = io.StringIO(), io.StringIO()
+    inbox(Wanted(str(tmp_path), json=True, drafts=str(tmp_path / "drafts")), desk(), out, err)
+    assert '"urgency": "stop-now", "route": "technician", "reply": false' in out.getvalue()
+    assert "one.eml: the draft cannot be written: a test; set aside for a person" in err.getvalue()
+
+
+def test_half_a_character_in_a_mail_is_answered_like_any_other(tmp_path):
+    content = mail("Is 12.4 V +2AA- good for an AGM?").replace(b"utf-8", b"utf-7")
+    assert "12.4 V \ufffd good" in plain_of(drafted(tmp_path, content))
 
 
 def test_a_mail_of_25_megabytes_and_500_attachments_does_no_harm(tmp_path):

@@ -13,11 +13,12 @@ from pathlib import Path
 
 import pytest
 from imapclient import IMAPClient
+from imapclient.exceptions import IMAPClientError
 
 from service.cli import main
-from service.house import DEMO
+from service.house import DEMO, load
 from service.house.kept import Kept
-from service.inbox.drafts import Writer
+from service.inbox.drafts import DraftFault, Writer
 from service.inbox.imap import ASIDE, SEEN, Imap, place
 from service.inbox.mailbox import SourceFault
 from service.inbox.run import PASSWORD, Run, Wanted, inbox, password, under
@@ -172,6 +173,32 @@ def test_broken_mail_is_set_aside_and_the_rest_goes_on(box):
     assert [line["reply"] for line in lines] == [False, True]
     assert flags(box) == [{ASIDE}, {SEEN}]
     assert run(box.url, drafts="imap") == []
+
+
+def test_a_mail_whose_draft_the_server_refuses_is_left_and_drafted_later(box, monkeypatch):
+    put(box, mail(QUESTION, Message_ID="<1@x.example>"), mail("What is CCA?", sender="bob@post.example"))
+    source = Imap(place(box.url), box.password, marks=True)
+    writer = Writer(load(), "desk@x.example", lambda: datetime.now(UTC))
+    run_ = Run(Sorter(desk(), (), source.find, source.answered), source, writer, source)
+    with monkeypatch.context() as full:
+        full.setattr(IMAPClient, "append", lambda *_, **__: (_ for _ in ()).throw(IMAPClientError("over quota")))
+        assert [(found.left, found.due, found.draft) for found in run_.sorted()] == [(True, True, None)] * 2
+    assert flags(box) == [set(), set()]
+    assert [(found.left, found.why) for found in run_.sorted()] == [(False, "")] * 2
+    assert len(drafts(box)) == 2
+    assert flags(box) == [{SEEN}, {SEEN}]
+    assert list(run_.sorted()) == []
+    source.close()
+
+
+def test_a_mail_whose_draft_cannot_be_written_is_set_aside(box, monkeypatch):
+    def fails(self, found):
+        raise DraftFault("a test")
+
+    monkeypatch.setattr(Writer, "write", fails)
+    put(box, mail(QUESTION))
+    assert [line["route"] for line in run(box.url, drafts="imap")] == ["technician"]
+    assert flags(box) == [{ASIDE}]
 
 
 def test_a_thread_goes_on_over_runs(box):

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from email.message import Message
 
 from service.inbox.markup import text_of
+from service.question import mended
 
 LONGEST = 1_000_000  # characters of one part
 MOST_PARTS = 2_000
@@ -101,7 +102,7 @@ def decoded(raw: bytes, charset: str) -> str:
         try:
             known = codecs.lookup(name)
             if known._is_text_encoding and known.name not in STRANGE:
-                return raw.decode(known.name)
+                return mended(raw.decode(known.name))  # UTF-7 lets half a character through
         except (LookupError, ValueError):
             continue
     return raw.decode("cp1252", "replace")

@@ -32,14 +32,18 @@ ONCE = ("from", "to", "subject", "date", "message-id")
 
 
 class DraftFault(ValueError):
-    """A draft would not be a sound message, or cannot be kept. The message says why."""
+    """A draft would not be a sound message, now or later. The message says why."""
+
+
+class TrayFault(ValueError):
+    """A draft cannot be kept now. The message says what to do; the mail is to be tried again."""
 
 
 class Tray(Protocol):
     """Where drafts are put."""
 
     def put(self, found: Sorted, content: bytes) -> str:
-        """Put a draft unless one for the same mail is there, and return where it is."""
+        """Put a draft unless one for the same mail is there, and return where it is. Raises TrayFault."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,8 +128,17 @@ class Folder:
 
     path: Path
 
+    def ready(self) -> None:
+        """Make the folder. Raises TrayFault where it cannot be written."""
+        try:
+            self.path.mkdir(parents=True, exist_ok=True)
+            with tempfile.TemporaryFile(dir=self.path):
+                pass
+        except OSError as error:
+            raise self._fault(error) from error
+
     def put(self, found: Sorted, content: bytes) -> str:
-        """Keep a draft and return its path. Raises DraftFault where the folder cannot be written."""
+        """Keep a draft and return its path. Raises TrayFault where the folder cannot be written."""
         name = Path(str(found.item.key).partition(":")[0]).name.removesuffix(".eml")  # a Maildir's flags change
         stem = re.sub(r"[^A-Za-z0-9_-]+", "-", name)[:50].strip("-") or "mail"
         target = self.path / f"{stem}.{mark(found).removeprefix('draft.')[:12]}.eml"
@@ -138,6 +151,8 @@ class Folder:
                     os.link(file.name, target)  # whole or not at all, and never over another file
             target.chmod(0o600)
         except OSError as error:
-            why = f"the draft cannot be kept in {self.path} ({error.strerror}): name another --drafts"
-            raise DraftFault(why) from error
+            raise self._fault(error) from error
         return str(target)
+
+    def _fault(self, error: OSError) -> TrayFault:
+        return TrayFault(f"drafts cannot be kept in {self.path} ({error.strerror}): name another folder by --drafts")

@@ -77,9 +77,12 @@ class Imap:
     _folder: str = ""
     _validity: Any = None
     _handled: set[int] = field(default_factory=set)
+    _left: set[str | int] = field(default_factory=set)
 
     def items(self) -> Iterator[Item]:
-        """The mails that wait, the oldest first, and those that come in meanwhile."""
+        """The mails that wait, the oldest first, and those that come in meanwhile; first those that were left."""
+        self._handled -= self._left
+        self._left.clear()
         while uids := [uid for uid in self._waiting() if uid not in self._handled]:
             for uid in sorted(uids):
                 self._handled.add(uid)
@@ -101,9 +104,16 @@ class Imap:
         with contextlib.suppress(IMAPClientError):  # a server without keywords: drafts are still never doubled
             self._do(lambda client: client.add_flags([item.key], [mark], silent=True))
 
+    def left(self, item: Item) -> None:
+        """Leave a mail to be tried again: in the next run, or when mail comes in."""
+        self._left.add(item.key)
+
     def put(self, found: Sorted, content: bytes) -> str:
-        """Put a draft into Drafts, unless one for the same mail is there; return the folder and its number."""
-        from service.inbox.drafts import DraftFault, mark
+        """Put a draft into Drafts, unless one for the same mail is there; return the folder and its number.
+
+        Raises TrayFault where the server does not take it.
+        """
+        from service.inbox.drafts import TrayFault, mark
 
         message_id = found.mail.message_id if found.mail else ""
         name = mark(found)
@@ -122,7 +132,7 @@ class Imap:
         try:
             return self._do(append, folder="")
         except IMAPClientError as error:
-            raise DraftFault(f"the server does not take the draft ({error}): name a folder by --drafts") from error
+            raise TrayFault(f"the server does not take the draft ({error}): name a folder by --drafts") from error
 
     def watch(self, run: Callable[[], object]) -> None:
         """Wait for mail and run again, until interrupted. A lost connection is made anew; a fault is told once."""

@@ -39,6 +39,9 @@ class Source(Protocol):
     def done(self, item: Item, *, broken: bool) -> None:
         """Mark a mail as seen to, where the mailbox can."""
 
+    def left(self, item: Item) -> None:
+        """Leave a mail to be tried again."""
+
     def close(self) -> None:
         """Leave the mailbox."""
 
@@ -74,6 +77,9 @@ class Files:
 
     def done(self, item: Item, *, broken: bool) -> None:
         """Nothing is marked."""
+
+    def left(self, item: Item) -> None:
+        """Nothing is marked: the next run sorts all of them."""
 
     def close(self) -> None:
         """Nothing is open."""

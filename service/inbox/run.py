@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, TextIO
 
 from service.house import DEMO
 from service.house.kept import Kept
-from service.inbox.drafts import DraftFault, Folder, Tray, Writer
+from service.inbox.drafts import DraftFault, Folder, Tray, TrayFault, Writer
 from service.inbox.mailbox import Files, Source, SourceFault
 from service.inbox.sorting import Sorted, Sorter
 from service.leadsman import Leadsman
@@ -57,10 +57,12 @@ class Run:
     tray: Tray | None
 
     def sorted(self) -> Iterator[Sorted]:
-        """Sort every mail that waits, leave its draft, mark it as seen to."""
+        """Sort every mail that waits, leave its draft, mark it as seen to; where that fails now it waits on."""
         for item in self.source.items():
             found = self._drafted(self.sorter.sort(item))
-            if self.tray:
+            if found.left:
+                self.source.left(item)
+            elif self.tray:
                 self.source.done(item, broken=found.broken)
             yield found
 
@@ -69,8 +71,11 @@ class Run:
             return found
         try:
             return replace(found, draft=self.tray.put(found, self.writer.write(found)))
+        except TrayFault as error:
+            return replace(found, why=f"{error}; this mail is tried again in the next run", left=True)
         except DraftFault as error:
-            return replace(found, why=str(error))
+            person = replace(found.triage, route="technician")
+            return replace(found, triage=person, why=f"{error}; set aside for a person", broken=True)
 
 
 def inbox(
@@ -93,7 +98,9 @@ def inbox(
     sorter = Sorter(desk, own, source.find, source.answered)
     run = Run(sorter, source, Writer(desk.house, sender, lambda: datetime.now(UTC)), tray)
     try:
-        (_as_json if wanted.json else _as_table)(run.sorted(), out, err)
+        if not (_as_json if wanted.json else _as_table)(run.sorted(), out, err):
+            eml = "" if remote else ": a folder of mails is a Maildir, or holds files named .eml"
+            print(f"leadsman: no mail waits in {wanted.source}{eml}", file=err, flush=True)
         if wanted.watch and remote:
             kept = house or Kept(DEMO)
             remote.watch(lambda: (_as_json if wanted.json else _as_rows)(under(kept, run, err).sorted(), out, err))
@@ -127,7 +134,12 @@ def _tray(wanted: Wanted, remote: Imap | None) -> Tray | None:
     if not wanted.drafts:
         return None
     if wanted.drafts != IN_MAILBOX:
-        return Folder(Path(wanted.drafts))
+        folder = Folder(Path(wanted.drafts))
+        try:
+            folder.ready()
+        except TrayFault as error:  # better before the first mail than at each
+            raise SourceFault(str(error)) from error
+        return folder
     if remote is None:
         raise SourceFault("--drafts imap needs a mailbox on a server; name a folder for the drafts of files")
     return remote
@@ -142,6 +154,8 @@ def password(file: Path | None, user: str) -> str:
             return file.read_text(encoding="utf-8").strip("\r\n")
         except OSError as error:
             raise error if isinstance(error, SourceFault) else SourceFault(f"{file}: {error.strerror}") from error
+        except UnicodeDecodeError as error:
+            raise SourceFault(f"{file} is no text in UTF-8: write the password into it anew") from error
     if kept := os.environ.get(PASSWORD):
         return kept
     if not sys.stdin.isatty():
@@ -149,10 +163,14 @@ def password(file: Path | None, user: str) -> str:
     return getpass.getpass(f"Password of {user}: ")
 
 
-def _as_json(sorted_mails: Iterator[Sorted], out: TextIO, err: TextIO) -> None:
+def _as_json(sorted_mails: Iterator[Sorted], out: TextIO, err: TextIO) -> int:
+    """A line for each mail, and how many there were."""
+    count = 0
     for found in sorted_mails:
         print(json.dumps(found.as_dict(), ensure_ascii=True), file=out, flush=True)
         _report(found, err)
+        count += 1
+    return count
 
 
 def _as_rows(sorted_mails: Iterator[Sorted], out: TextIO, err: TextIO) -> None:
@@ -161,21 +179,23 @@ def _as_rows(sorted_mails: Iterator[Sorted], out: TextIO, err: TextIO) -> None:
         _report(found, err)
 
 
-def _as_table(sorted_mails: Iterator[Sorted], out: TextIO, err: TextIO) -> None:
-    """A table for people, the most urgent first."""
+def _as_table(sorted_mails: Iterator[Sorted], out: TextIO, err: TextIO) -> int:
+    """A table for people, the most urgent first, and how many mails stand in it."""
     width, progress = _width(out), Progress("mails sorted", stream=err)
     rows: list[tuple[int, str]] = []
     for found in sorted_mails:
         rows.append((-URGENCIES.index(found.triage.urgency), _row(_cells(found), width)))
-        if found.broken:
+        if found.broken or found.left:
             progress.clear()
         _report(found, err)
         progress.step()
     progress.clear()
-    print(_row(("urgency", "route", "reply", "from", "subject", "answer"), width), file=out)
+    if rows:
+        print(_row(("urgency", "route", "reply", "from", "subject", "answer"), width), file=out)
     for _, row in sorted(rows, key=lambda item: item[0]):
         print(row, file=out)
     out.flush()
+    return len(rows)
 
 
 def _width(out: TextIO) -> int:
@@ -203,5 +223,5 @@ def _row(cells: tuple[str, ...], width: int) -> str:
 
 
 def _report(found: Sorted, err: TextIO) -> None:
-    if found.broken:
+    if found.broken or found.left:
         print(f"leadsman: {found.item.kind} {found.item.key}: {found.why}", file=err, flush=True)

@@ -6,7 +6,7 @@ import hashlib
 import re
 from collections import OrderedDict
 from collections.abc import Callable, Collection
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from service.inbox import conversation, questions, reply_due
@@ -32,7 +32,7 @@ LOOKED_AT = (
 
 @dataclass(frozen=True, slots=True)
 class Sorted:
-    """One mail, sorted. `why` tells why no reply is due; `draft` where one was put."""
+    """One mail, sorted. `why` tells why no reply is due, or why it has no draft; `draft` where one was put."""
 
     item: Item
     mail: Mail | None
@@ -45,11 +45,12 @@ class Sorted:
     words: str = ""  # what was answered
     notes: tuple[str, ...] = ()
     broken: bool = False  # set aside, as it could not be read or worked out
+    left: bool = False  # for the next run, as its draft cannot be kept now
 
     @property
     def due(self) -> bool:
         """Whether a reply is due."""
-        return not self.why
+        return not self.why or self.left
 
     def as_dict(self) -> dict[str, Any]:
         """The contract's line."""
@@ -70,9 +71,10 @@ class Sorted:
 
 @dataclass(slots=True)
 class Known:
-    """What a run remembers of a message: its writer, and the thread after it."""
+    """What a run remembers of a message: its writer, its name in the mailbox, and the thread after it."""
 
     writer: str
+    item: str | int
     thread: str = ""
 
 
@@ -87,7 +89,7 @@ class Sorter:
     find: Callable[[str], bytes | None] = lambda message_id: None
     answered: Callable[[Item, str], bool] = lambda item, message_id: False
     _ids: OrderedDict[str, Known] = field(default_factory=OrderedDict)
-    _texts: OrderedDict[bytes, None] = field(default_factory=OrderedDict)
+    _texts: OrderedDict[bytes, str | int] = field(default_factory=OrderedDict)
 
     def sort(self, item: Item) -> Sorted:
         """Sort one mail. Whatever it holds, something is returned: a broken one goes to a person."""
@@ -123,11 +125,12 @@ class Sorter:
         if why and why != reply_due.NOBODY and not danger:
             return Sorted(item, mail, Triage("routine", "other-desk"), why=why)
         unsettled = triage(answers).route != "answered" or any(answer.asks for answer in answers)
+        seen_to = triage(answers) if found or not mail.files else Triage("routine", "technician")  # pictures alone
         notes = (CUT,) * asked.cut + (FILES,) * bool(mail.files and unsettled)
         return Sorted(
             item,
             mail,
-            triage(answers) if found or not mail.files else Triage("routine", "technician"),  # pictures alone
+            replace(seen_to, route="technician") if why else seen_to,  # nobody else can reply
             found.reply if found else None,
             found.headings if found else (),
             () if why else reply_due.recipients(mail, self.own),
@@ -167,20 +170,19 @@ class Sorter:
         return None
 
     def _seen(self, item: Item, mail: Mail, text: str) -> str:
-        """Why a mail is a duplicate of one before it, or ""; it is remembered."""
+        """Why a mail is a duplicate of another before it, or ""; it is remembered. One that was left is none."""
         writer = mail.sender.email if mail.sender else ""
         known = self._ids.get(mail.message_id)
         before = bool(mail.message_id) and not known and self.answered(item, mail.message_id)
-        if before or (known and known.writer == writer):
+        if before or (known and known.writer == writer and known.item != item.key):
             return "a duplicate: its Message-ID was seen before"
         words = "".join(re.findall(r"\w+", f"{title(mail.subject)[0]} {text}".lower()))
         answered = mail.references[-1] if mail.references else ""
         mark = hashlib.sha256(f"{writer}\0{answered}\0{words}".encode("utf-8", "replace")).digest()
-        if words and mark in self._texts:
+        if words and self._texts.setdefault(mark, item.key) != item.key:
             return "a duplicate: the same words from the same address"
-        self._texts[mark] = None
         if mail.message_id and not known:
-            self._ids[mail.message_id] = Known(writer)
+            self._ids[mail.message_id] = Known(writer, item.key)
         for kept in (self._ids, self._texts):
             while len(kept) > REMEMBERED:
                 kept.popitem(last=False)
