@@ -65,7 +65,7 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         among.append(item)
     if len(counts := kept.get("battery.count", [])) > 1:  # "one 12 V battery": an article more than a count
         kept["battery.count"] = [item for item in counts if item.value != 1.0][:1] or counts[:1]
-    elif counts and counts[0].value == 1.0 and {token.word for token in scene.tokens} >= OTHER:
+    elif counts and counts[0].value == 1.0 and (scene.vocabulary >= OTHER or "twin" in scene.vocabulary):
         kept["battery.count"] = [replace(counts[0], value=2.0)]
     for fact in LOADS:
         kept[fact] = _without_parts(scene, kept.get(fact, []))

@@ -27,6 +27,7 @@ TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
 INSULATION = (60.0, 125.0)  # C
 RATES = frozenset({"1C", "2C", "3C"})
 CHARGED = frozenset({"charge", "charged", "charging", "discharge"})
+THRUST_WITHIN = 4  # words
 LOW_CRANKING, CRANKING = 150.0, 300.0
 HEAVIEST = 80.0  # kg of one battery
 HOT_CABLE = 70.0  # C
@@ -188,6 +189,8 @@ def rate(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def weight(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery's weight; a boat's or a person's is no fact."""
+    if "thrust" in {scene.word(at) for at in range(item.start - THRUST_WITHIN, item.end + THRUST_WITHIN)}:
+        return NOTHING  # "I only know the thrust: 95 kilos"
     claim = by_group(scene, item)
     if claim and claim.fact == "-" and scene.word(item.end) == "on" and value <= HEAVIEST and "battery" in scene.heads:
         return Claim("battery.weight", "default")  # "29 kg on a boat that jumps"

@@ -306,7 +306,9 @@ RUN = frozenset(
     {"run", "runs", "running", "power", "powers", "feed", "feeds", "drive", "drives", "turn", "turns", "spin", "carry"}
 )
 AT_WORK = frozenset({"at", "on", "run", "running", "together", "going"})
-PARTS_OF_IT = frozenset(["caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs", "leads", "boats"])
+PARTS_OF_IT = frozenset(
+    ["ways", "directions", "sides", "legs", "caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs"]
+) | {"leads", "boats"}
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
 SUCH = frozenset({"such", "these", "those", "them"})

@@ -34,6 +34,12 @@ REACHES = frozenset({"hits", "reaches", "touches", "hit", "reach"})
 NEAR_ZERO = frozenset({"near", "around"})
 SIDES = frozenset({"long", "wide", "deep", "high", "tall", "inches", "thick"})
 SIZES = frozenset({"by", "x", "depth", "width", "height", "length", "deep", "wide", "high", "long"})
+ENDS = frozenset({"bow", "stern"})
+SHOWS = frozenset({"reads", "shows", "showing", "read"})
+SHOWN = (8, 17)  # volts of a battery
+NOT_VOLTS = frozenset(
+    {"amps", "a", "amp", "percent", "%", "degrees", "degs", "minutes", "hours", "months", "years", "cells"}
+)
 GIVES = frozenset({"puts", "gives", "putting", "giving", "amps"})  # "amps out 30"
 SMALLEST_CAPACITY = 20
 RUNNING = frozenset({"run", "running", "nominal"})  # "500 A peak / 340 run"
@@ -72,11 +78,11 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if _is_warmth(scene, item, value, decimals):
         return Claim("ambient.temperature", "role")
-    if (decimals and _is_read(scene, item, value)) or (not decimals and 4 <= value < 32 and _falls(scene, item)):
+    if _is_read(scene, item, value) if decimals else _is_whole_reading(scene, item, value):
         return Claim("reading.voltage", "range")
     if decimals:
         return Claim("drain.current", "role") if value < LITTLE and _drains(scene, item) else None
-    if value >= SMALLEST_LOAD and _next_load(scene, item):
+    if value >= SMALLEST_LOAD and (_next_load(scene, item) or _at_an_end(scene, item)):
         return Claim("load.current", "near")
     claim = _system(scene, item, value) if value in NOMINAL else None
     claim = claim or bare_area(scene, item, value) or _second_size(scene, item, value)
@@ -122,6 +128,13 @@ def _next_load(scene: Scene, item: Item) -> bool:
     return first is not None and first.head == "load" and (after is None or after.kind == "mark")
 
 
+def _at_an_end(scene: Scene, item: Item) -> bool:
+    """Whether it is of one of two thrusters told by their places: "bow 250 stern 200"."""
+    if scene.word(item.start - 1) not in ENDS:
+        return False
+    return {scene.word(other.start - 1) for other in scene.quantities("NUM")} >= ENDS
+
+
 def _signed(scene: Scene, item: Item) -> bool:
     """Whether a plus stands right at a number that adds to nothing: "spring here is +2", "in a shed at +5"."""
     if not item.quantity.text.strip().startswith("+"):
@@ -135,6 +148,17 @@ def _signed(scene: Scene, item: Item) -> bool:
 def _is_read(scene: Scene, item: Item, value: float) -> bool:
     """Whether a number with decimals is of volts; "the tray is 15.5 long" is not."""
     return is_reading(scene, value) and scene.word(item.end) not in SIDES and not _is_side(scene, item)
+
+
+def _is_whole_reading(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a number without decimals is of volts: one that they fall to, or that is shown."""
+    return (4 <= value < 32 and _falls(scene, item)) or _is_shown(scene, item, value)
+
+
+def _is_shown(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a whole number is what a battery or a meter shows: "my bow battery reads 16 with everything off"."""
+    named = scene.word(item.start - 1) in SHOWS and {"battery", "meter"} & scene.heads
+    return SHOWN[0] <= value <= SHOWN[1] and bool(named) and scene.word(item.end) not in NOT_VOLTS
 
 
 def _is_side(scene: Scene, item: Item) -> bool:

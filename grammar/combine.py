@@ -28,6 +28,7 @@ ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]
 MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 BY = frozenset({"x", "by", "*", "×"})
 FAR = 40  # characters
+BESIDE = 30  # characters right before or after
 SYSTEM = 12.0  # volts of the usual battery
 MOST = 12  # batteries of one string
 STRINGS = 4  # the fewest batteries in series and in parallel
@@ -184,7 +185,8 @@ def _drawn(scene: Scene, stated: list[Stated]) -> list[Stated]:
 def _is_drawn(scene: Scene, item: Item) -> bool:
     """Whether amp-hours are said to be taken out or to be put back."""
     start, end = scene.span(item.start, item.end)
-    return bool(DRAWN_BEFORE.search(scene.text[:start]) and DRAWN_AFTER.search(scene.text[end:]))
+    before, after = scene.text[max(0, start - BESIDE) : start], scene.text[end : end + BESIDE]
+    return bool(DRAWN_BEFORE.search(before) and DRAWN_AFTER.search(after))
 
 
 def _banks(scene: Scene) -> Iterator[Stated]:

@@ -11,6 +11,8 @@ from grammar.reading import Stated
 from grammar.scene import Scene
 
 FULL = 100.0  # percent
+WARM = 45.0  # °C
+WARMING = frozenset({"warmed", "warmer", "heated", "heater", "heating", "cooled", "thawed", "colder", "stove"})
 MOST_CHARGE = 100.0  # amps of a charger
 CHARGING = 0.5  # of the amp-hours: no charger gives more
 SMALLEST = 20.0  # amp-hours
@@ -32,7 +34,7 @@ BATTERIES = frozenset({"battery", "batt", "it", "they", "bank", "lithium", "agm"
 def told_by_words(scene: Scene, item: Item, value: float, said: Sequence[Stated]) -> str:
     """The fact that the words about a bare number name; "-" for none that is ours, "" where they tell nothing."""
     told = {old.fact: old for old in said}
-    for test in (_quoted, _charge, _of_them_all, _charger, _fuse, _cable, _sun, _drain, _watts):
+    for test in (_quoted, _warmth, _charge, _of_them_all, _charger, _fuse, _cable, _sun, _drain, _watts):
         if fact := test(scene, item, value, told):
             return fact
     return ""
@@ -42,7 +44,16 @@ def _quoted(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> 
     """A figure that somebody gives as the answer: "why does the shop say 66 for that"."""
     if "percent" in scene.vocabulary and not {"cable.drop", "battery.charge"} & told.keys():
         return NOT_OURS  # "and the percent thing, is it 3 or 10?"
+    have = scene.word(item.start - 1) == "have" and scene.word(item.end) == "?" and "do" in scene.vocabulary
+    if have and "i" in scene.vocabulary:
+        return NOT_OURS  # "so do I now have 200?"
     return NOT_OURS if scene.word(0) == "why" and scene.word(item.start - 1) in SAYS else ""
+
+
+def _warmth(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> str:
+    """Degrees that it has now, where degrees were told before: "it's warmed to 15", "the heater got it to 6"."""
+    warmer = scene.word(item.start - 1) == "to" and bool(WARMING & scene.vocabulary) and value <= WARM
+    return "ambient.temperature" if warmer and "ambient.temperature" in told else ""
 
 
 def _charge(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> str:
@@ -68,6 +79,8 @@ def _charger(scene: Scene, item: Item, value: float, told: dict[str, Stated]) ->
     if value > MOST_CHARGE or "load" in scene.heads:
         return ""
     before = [scene.word(item.start - back) for back in (1, 2, 3, 4)]
+    if before[0] == "at" and before[1] in ("charges", "charging", "charged", "charge"):
+        return "charger.current"
     article = before[0] in ARTICLES
     if article and before[1] == "for" and value >= SMALLEST and _last_was(scene, "charger.current"):
         return "battery.capacity"  # "how many amps for a 75?"

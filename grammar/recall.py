@@ -49,8 +49,9 @@ CELSIUS = frozenset({"c", "celsius"})
 LABELS = frozenset({"label", "sticker"})  # of a battery
 PAIR = frozenset({"charger.setting", "battery.chemistry"})
 MANY = frozenset({"battery.count", "bank.count"})
+AWG = frozenset({"1", "2", "4", "6", "8", "10"})
 OTHER_RATING = {"battery.cca": "battery.ca", "battery.ca": "battery.cca"}
-SIZES = {"battery.group": GROUPS, "cable.area": frozenset(f"{size:g}" for size in METRIC_SIZES)}
+SIZES = {"battery.group": GROUPS, "cable.gauge": AWG, "cable.area": frozenset(f"{size:g}" for size in METRIC_SIZES)}
 SOME_CELLS = frozenset({"end", "other", "others", "last", "first", "middle", "rest", "two", "third", "fourth"})
 LONGEST_BURST = 90.0  # seconds
 CHARGED_SO = frozenset({"charge", "charged", "charging", "recharged"})
@@ -58,6 +59,15 @@ MOST_DRAIN = 5.0  # amps that flow with all switched off
 SYSTEMS = frozenset({"system", "boat", "bank", "setup"})
 ONE_BATTERY = 12.0  # volts: "24, sorry" is the bank's
 VOLTS = ("bank.voltage", "battery.nominal")
+
+
+def goes_back(scene: Scene, item: Item, said: Sequence[Stated]) -> bool:
+    """Whether a bare number goes on with what was spoken of, so that nothing else about it counts: "and 31?"."""
+    value = item.quantity.value
+    if item.dim != "NUM" or isinstance(value, str) or not said:
+        return False
+    sizes = any(f"{value:g}" in SIZES.get(old.fact, ()) for old in said) and len(scene.tokens) <= BARE
+    return sizes or bool(told_by_words(scene, item, float(value), said))
 
 
 def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
@@ -249,6 +259,8 @@ def _as(old: Stated, new: Quantity) -> float | str | None:
     value: float | None = float(new.value)
     if new.unit or spec.unit == "degree_Celsius":
         value = in_unit(float(new.value), new.unit or typed.unit, spec.unit)
+    elif old.low is not None:
+        value = in_unit(float(new.value), typed.unit, spec.unit) if typed.unit else float(new.value)
     elif typed.value and new.kind != "count" and old.value != typed.value:
         value = float(old.value) * float(new.value) / float(typed.value)
     if value is None or (spec.low is not None and value < spec.low) or (spec.high is not None and value > spec.high):
@@ -373,7 +385,9 @@ def _measured_so(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
         return
     typed = _typed(old.text)
     full = in_unit(float(typed.value), typed.unit, "meter") if typed and not isinstance(typed.value, str) else None
-    if full is None or any(item.quantity.value != typed.value for item in scene.measured if typed and item.part):
+    if full is None or any(
+        item.quantity.value != typed.value for item in scene.measured if typed and item.part and item.kind != "count"
+    ):
         return
     found = (single or total)[0]
     span = scene.span(found.start, found.end)

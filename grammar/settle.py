@@ -29,7 +29,7 @@ from grammar.degrees import celsius
 from grammar.facts import FactSpec, facts
 from grammar.items import Item
 from grammar.reading import Quantity, Stated
-from grammar.recall import recalled
+from grammar.recall import goes_back, recalled
 from grammar.scene import Scene
 from grammar.weighed import weighed
 
@@ -91,7 +91,8 @@ STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
     claims = ruled(scene)
-    claims |= weighed(scene, claims, partial(can_be, scene))
+    told = weighed(scene, claims, partial(can_be, scene))
+    claims |= {at: claim for at, claim in told.items() if not goes_back(scene, scene.items[at], said)}
     _drop_seconds(scene, claims)
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
     found = [_at_the_shaft(scene, item) for item in found]

@@ -32,6 +32,8 @@ POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
 TOLD = ("quantity:", "fact:", "two:")  # signs that are told, often after what is asked
 BRIEF = 12  # words
+LEAVE = 30  # characters after the thanks: a name, "for the help"
+HOWEVER = frozenset({"but", "still", "though", "however", "yet", "not", "cant", "wont", "doesnt", "except"})
 INSTEAD = {"battery.ca": "battery.cca"}  # told where the other is asked for: "no CCA on it, just MCA 690"
 SPEAKING = ("request:", "word:", "thing:", "about:", "detail:", "value:")  # cues of what a message is about
 STILL = 12  # points of a topic before that a short message goes on with, beside its own
@@ -137,6 +139,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     Thanks, greetings and marks alone ask nothing. What is not understood is one request, `unclear`.
     """
     if not any(word[0].isalnum() for word in message.words) or _only_thanks(message):
+        return []
+    if context and _takes_leave(message):
         return []
     whole = (0, len(message.text))
     danger = any(item.status == "present" for item in message.dangers)  # it alone is answered where no more is asked
@@ -427,6 +431,15 @@ def _only_thanks(message: Message) -> bool:
     thanked = {at for cue in message.cues if cue.name in POLITE for at in range(*cue.span)}
     others = (cue for cue in message.cues if cue.name.startswith(SPEAKING) and not set(range(*cue.span)) <= thanked)
     return not asks_outright(message) and not message.dangers and next(others, None) is None
+
+
+def _takes_leave(message: Message) -> bool:
+    """Whether a message of a thread ends with thanks and neither asks nor tells: "leave it one more year then, ta"."""
+    thanks = [cue.span[1] for cue in message.cues if cue.name in POLITE[:1]]
+    last = bool(thanks) and len(message.text) - max(thanks) <= LEAVE and len(message.words) <= 2 * BRIEF
+    return (
+        last and not asks(message) and not message.stated and not message.dangers and HOWEVER.isdisjoint(message.words)
+    )
 
 
 def _polite(message: Message) -> bool:

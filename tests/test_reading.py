@@ -183,6 +183,8 @@ SAID = (  # newest first
         ("8 m of that is the sum of plus and minus", "cable.length", 4.0),
         ("2 x 50 then?", "cable.area", 50.0),
         ("two of these", "battery.count", 2.0),
+        ("and 31?", "battery.group", "31"),
+        ("sorry 24 is both ways added together", "cable.length", 3.6576),
         ("the label reads 590, so I was mistaken about it when I wrote to you", "battery.cca", 590.0),
     ],
 )
@@ -201,6 +203,8 @@ FIRST_SAID = {
     "cable.insulation": Stated("cable.insulation", 105.0, "degree_Celsius", "105 degree", (0, 0)),
     "battery.cca": Stated("battery.cca", 700.0, "ampere", "700 CCA", (0, 0)),
     "reading.gravity": Stated("reading.gravity", 1.21, "", "1.21", (0, 0)),
+    "battery.age": Stated("battery.age", 7.0, "year", "4 to 7 years", (0, 0), low=4.0, high=7.0),
+    "ambient.temperature": Stated("ambient.temperature", 3.0, "degree_Celsius", "3 degrees", (0, 0)),
 }
 CHARGED = (  # newest first
     Stated("charger.current", 25.0, "ampere", "25 A", (0, 0)),
@@ -240,6 +244,9 @@ CHARGED = (  # newest first
             "load.current",
             220.0,
         ),
+        ("and 4?", "cable.gauge", "cable.gauge", "4"),
+        ("6", "battery.age", "battery.age", 6.0),  # of a range said before, not in proportion to it
+        ("it's warmed to 15 now", "ambient.temperature", "ambient.temperature", 15.0),
         ("the rest of the cells are 1.25", "reading.gravity", "reading.gravity_spread", 0.04),
         ("the rest of the cells are 1.25", "reading.gravity", "reading.gravity", 1.21),
     ],
@@ -258,6 +265,7 @@ def test_a_figure_that_was_not_said_before_is_known_by_what_was(
         ("what if I get it to 70 tonight", {"battery.charge": 70.0}),
         ("and to be at 95", {}),
         ("why does your colleague say 50", {}),
+        ("so do I now have 320?", {}),
         ("can the battery take a 50", {"charger.current": 50.0}),
         ("15 A only, the pier trips", {"charger.current": 15.0}),
         ("changed my mind, 40 amp one", {"charger.current": 40.0}),
@@ -277,6 +285,8 @@ def test_a_figure_of_something_else_changes_nothing_that_was_said(text: str, fou
     [
         ("and a 350 on that", "fuse.rating", "fuse.rating", 350.0),
         ("my neighbour gave me a 250", "fuse.rating", "fuse.rating", 250.0),
+        ("There's a 400 in there at the moment. Leave it?", "fuse.rating", "fuse.rating", 400.0),
+        ("charges at 35", "charger.current", "charger.current", 35.0),
         ("got a 30", "charger.current", "charger.current", 30.0),
         ("we own 30 A. too weak?", "charger.current", "charger.current", 30.0),
         ("what is in there now, it's 35", "cable.area", "cable.area", 35.0),
