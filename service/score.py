@@ -2,7 +2,8 @@
 
 A case is {"id", "style", "turns": [{"text", "expect": {...}}]}. `expect` holds topics ("a|b": either), may (further
 topics that are fine), facts, verdict {topic: [accepted]}, figures {"topic.figure": [value, relative tolerance] or
-[text, ...]}, asks {topic: [facts, one of which is asked back]}, urgency [...], route [...]; no other key.
+[text, ...]}, asks {topic: [facts, one of which is asked back]}, urgency [...], route [...], and cautions [...]: words
+for whoever reads the label, which are counted and not judged; no other key.
 """
 
 from __future__ import annotations
@@ -11,15 +12,14 @@ import json
 import math
 import time
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from service.leadsman import Leadsman
+from service.leadsman import LONGEST, Leadsman
 
 HANDED_OVER = {"other-desk", "unclear"}
 OUTCOMES = ("right", "asked", "missed", "wrong")
-KEYS = {"topics", "may", "facts", "verdict", "figures", "asks", "cautions", "urgency", "route"}
 VOLTS = {"reading.voltage", "reading.load_voltage", "reading.load_voltage_at_load", "charger.voltage"}
 GRAVITY = {"reading.gravity", "reading.gravity_spread"}
 FACT_TOLERANCE = 0.02
@@ -44,10 +44,41 @@ class Findings:
         return [*self.wrong, *self.asked, *self.missed]
 
 
+def _texts(value: Any) -> bool:
+    return isinstance(value, list) and all(isinstance(item, str) for item in value)
+
+
+def _by_topic(value: Any) -> bool:
+    return isinstance(value, dict) and all(_texts(item) for item in value.values())
+
+
+def _targets(value: Any) -> bool:
+    return isinstance(value, dict) and all(isinstance(item, list) and item for item in value.values())
+
+
+SHAPES: dict[str, tuple[Callable[[Any], bool], str]] = {
+    **dict.fromkeys(("topics", "may", "cautions", "urgency", "route"), (_texts, "a list of texts")),
+    **dict.fromkeys(("verdict", "asks"), (_by_topic, "an object with a list of texts for each topic")),
+    "figures": (_targets, 'an object with [value, tolerance] or a list of texts for each "topic.figure"'),
+    "facts": (lambda value: isinstance(value, dict), "an object of facts and their values"),
+}
+
+
+def check(expect: Any) -> None:
+    """Raise ValueError for a label of another shape: "yes" for ["yes"] would be judged letter by letter."""
+    if not isinstance(expect, Mapping):
+        raise ValueError('expect must be an object, such as {"topics": ["rest-voltage"]}')
+    if strange := set(expect) - set(SHAPES):
+        raise ValueError(f"a label knows no {sorted(strange)}; it knows {sorted(SHAPES)}")
+    for name, value in expect.items():
+        sound, shape = SHAPES[name]
+        if not sound(value):
+            raise ValueError(f"{name} must be {shape}")
+
+
 def judge(reply: Mapping[str, Any], expect: Mapping[str, Any]) -> Findings:
-    """Hold a reply (the contract's JSON) against a label. Raises ValueError for a label with an unknown key."""
-    if strange := set(expect) - KEYS:
-        raise ValueError(f"a label knows no {sorted(strange)}; it knows {sorted(KEYS)}")
+    """Hold a reply (the contract's JSON) against a label. Raises ValueError for a label of another shape."""
+    check(expect)
     found = Findings()
     answers: dict[str, Mapping[str, Any]] = {}
     for answer in reply["answers"]:
@@ -189,6 +220,7 @@ class Score:
     topics: dict[str, Counter[str]] = field(default_factory=lambda: defaultdict(Counter))
     confusion: Counter[tuple[str, str]] = field(default_factory=Counter)  # wanted, given instead
     several: Counter[str] = field(default_factory=Counter)
+    cautions: int = 0  # labels that tell some
     exact: int = 0
     turns: int = 0
     milliseconds: list[float] = field(default_factory=list)
@@ -204,8 +236,10 @@ class Score:
         for outcome in OUTCOMES:
             yield f"  {outcome:7}{self.outcomes[outcome]:6}  {self.share(outcome):5.1f} %"
         yield f"  topics exact {100 * self.exact / (self.turns or 1):.1f} %"
-        total = sum(self.several.values()) or 1
-        yield f"  two questions or more: {100 * self.several['right'] / total:.1f} % right of {total}"
+        if total := sum(self.several.values()):
+            yield f"  two questions or more: {100 * self.several['right'] / total:.1f} % right of {total}"
+        if self.cautions:
+            yield f"  cautions of {self.cautions} labels are not judged"
         times = sorted(self.milliseconds) or [0.0]
         slowest = times[min(len(times) - 1, int(0.99 * len(times)))]
         yield f"  time per turn: median {times[len(times) // 2]:.1f} ms, 99th percentile {slowest:.1f} ms"
@@ -238,6 +272,7 @@ def _count(total: Score, name: str, turn: Mapping[str, Any], reply: Mapping[str,
     given = {item["topic"] for item in reply["answers"]}
     wanted = set(_wanted(expect, given))
     total.turns += 1
+    total.cautions += bool(expect.get("cautions"))
     total.outcomes[found.outcome] += 1
     total.exact += wanted <= given <= _allowed(expect)
     if len(wanted) > 1:
@@ -257,7 +292,18 @@ def cases_of(lines: Iterable[str]) -> Iterator[dict[str, Any]]:
             continue
         try:
             case = json.loads(line)
-            case["turns"], case["id"]
-        except (ValueError, KeyError, TypeError) as error:
-            raise ValueError(f"line {number} is not a case: it needs id and turns ({error})") from error
+            _check_case(case)
+        except (ValueError, RecursionError) as error:
+            raise ValueError(f"line {number} is not a case: {error}") from error
         yield case
+
+
+def _check_case(case: Any) -> None:
+    turns = case.get("turns") if isinstance(case, dict) and "id" in case else None
+    if not isinstance(turns, list) or not turns or not all(isinstance(turn, dict) for turn in turns):
+        raise ValueError('it needs "id", and "turns": a list of objects with "text" and "expect"')
+    for turn in turns:
+        text = turn.get("text")
+        if not isinstance(text, str) or not 0 < len(text.strip()) <= len(text) <= LONGEST:
+            raise ValueError(f"text must be a text of at most {LONGEST} characters, and not empty")
+        check(turn.get("expect"))
