@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import contextlib
 import gc
+import io
 import os
 import sys
 from collections.abc import Callable, Iterator, Sequence
@@ -12,21 +13,29 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from service import bench
-from service.start import Trouble, desk_of, house_of, log_of
+from service.start import Command, Trouble, count, desk_of, house_of, log_of, port, unreadable
 
 if TYPE_CHECKING:
     from service.reply import Reply
 
 ANSWERED, BAD_USAGE, ASKED_BACK = 0, 2, 3
-Command = Callable[[argparse.Namespace], int]
+SHARED = {
+    "house": ("FILE", "the maker's own file (default: the demo house)"),
+    "data": ("DIR", "folder of the log (default: your data folder)"),
+}
+LISTED = 20  # entries of the log, where no --limit is given
+READ_BY = {"id": ("show",), "limit": ("list", "export", "queue"), "route": ("list", "export")}  # of `leadsman log`
+Run = Callable[[argparse.Namespace], int]
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command and return its exit status: 0 answered, 3 asked back or handed over, 2 bad usage."""
     options = parser().parse_args(arguments)
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="replace")  # a sign that the terminal cannot show is no fault
     try:
-        command: Command = options.command
-        return command(options)
+        run: Run = options.run
+        return run(options)
     except Trouble as trouble:
         print(f"leadsman: {trouble}", file=sys.stderr)
         return BAD_USAGE
@@ -40,35 +49,36 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def parser() -> argparse.ArgumentParser:
     """The commands and their options."""
     whole = argparse.ArgumentParser(prog="leadsman", description="Battery answers for thruster boats, with sources.")
-    shared = argparse.ArgumentParser(add_help=False)
-    shared.add_argument("--house", type=Path, metavar="FILE", help="the maker's own file (default: the demo house)")
-    shared.add_argument("--data", type=Path, metavar="DIR", help="folder of the log (default: your data folder)")
-    commands = whole.add_subparsers(required=True, metavar="COMMAND")
+    commands = whole.add_subparsers(required=True, metavar="COMMAND", parser_class=Command)
 
-    def add(name: str, run: Command, help: str) -> argparse.ArgumentParser:
-        command = commands.add_parser(name, help=help, description=help, parents=[shared])
-        command.set_defaults(command=run)
+    def add(name: str, run: Run, help: str, *reads: str) -> argparse.ArgumentParser:
+        command = commands.add_parser(name, help=help, description=help)
+        command.set_defaults(run=run)
+        for option in reads:
+            metavar, told = SHARED[option]
+            command.add_argument(f"--{option}", type=Path, metavar=metavar, help=told)
         return command
 
-    ask = add("ask", _ask, "answer a question; without a text it talks on a terminal, else reads standard input")
+    about = "answer a question; without a text it talks on a terminal, else reads standard input"
+    ask = add("ask", _ask, about, "house", "data")
     ask.add_argument("text", nargs="*", help="the question")
     ask.add_argument("--json", action="store_true", help="the whole answer as JSON")
     ask.add_argument("--no-log", action="store_true", help="do not store the question")
-    why = add("why", _why, "show how a question is understood: facts, cues, points, steps")
+    why = add("why", _why, "show how a question is understood: facts, cues, points, steps", "house")
     why.add_argument("text", nargs="+", help="the question")
-    serve = add("serve", _serve, "run the website and the HTTP service")
+    serve = add("serve", _serve, "run the website and the HTTP service", "house", "data")
     serve.add_argument("--host", default="127.0.0.1", help="address to listen on (default: this machine only)")
-    serve.add_argument("--port", type=int, default=8000, help="port to listen on (default: 8000)")
-    log = add("log", _log, "list, show or export what was asked and answered; queue: what waits for a person")
+    serve.add_argument("--port", type=port, default=8000, help="port to listen on, 0 for a free one (default: 8000)")
+    log = add("log", _log, "list, show or export what was asked and answered; queue: what waits for a person", "data")
     what = ["list", "show", "export", "queue"]
     log.add_argument("what", nargs="?", choices=what, default="list", help="default: list")
     log.add_argument("id", nargs="?", help="the entry to show")
-    log.add_argument("--limit", type=int, default=20, help="how many to list (default: 20)")
+    log.add_argument("--limit", type=count, help=f"how many (default: {LISTED}, for export all)")
     log.add_argument("--route", choices=["answered", "needs-facts", "technician", "other-desk"], help="only these")
-    score = add("score", _score, "judge the desk on a file of labelled questions")
+    score = add("score", _score, "judge the desk on a file of labelled questions", "house")
     score.add_argument("file", type=Path, help="one case a line, as JSON")
     score.add_argument("--show", choices=["asked", "missed", "wrong"], help="print the turns with this outcome")
-    inbox = add("inbox", _inbox, "sort a mailbox by urgency and leave drafts of replies; nothing is sent")
+    inbox = add("inbox", _inbox, "sort a mailbox by urgency and leave drafts of replies; nothing is sent", "house")
     inbox.add_argument("source", help="a folder of .eml files, a Maildir, an mbox, or imaps://user@server/INBOX")
     inbox.add_argument("--json", action="store_true", help="one JSON object a line for each mail")
     inbox.add_argument("--drafts", default="", metavar="FOLDER", help='a folder for drafts, or "imap" for its Drafts')
@@ -78,12 +88,13 @@ def parser() -> argparse.ArgumentParser:
     inbox.add_argument(
         "--ca", type=Path, metavar="FILE", help="certificates to trust; else LEADSMAN_IMAP_CA, the system's"
     )
-    replay = add("replay", bench.replay, "ask the logged questions again: which answers have changed, 1 where any has")
+    about = "ask the logged questions again: which answers have changed, 1 where any has"
+    replay = add("replay", bench.replay, about, "house", "data")
     replay.add_argument("file", nargs="?", type=Path, help='one {"text", "answer"} a line as JSON (default: the log)')
     replay.add_argument("--json", action="store_true", help="one JSON object a line for each that changed")
     replay.add_argument("--all", action="store_true", help="with --json: for each that did not change as well")
     replay.add_argument("--ignore-words", action="store_true", help="wording alone is no change")
-    table = add("table", bench.table, "answer a CSV table of questions or of readings, row by row")
+    table = add("table", bench.table, "answer a CSV table of questions or of readings, row by row", "house")
     table.add_argument("source", type=Path, help="the table; its first line names the columns")
     table.add_argument("target", nargs="?", type=Path, help="where the answers go (default: standard output)")
     add("sources", _sources, "list every source that answers may cite")
@@ -107,9 +118,9 @@ def _ask(options: argparse.Namespace) -> int:
 def _asked(options: argparse.Namespace) -> tuple[str, Reply, str, float]:
     import time
 
-    from service.question import BadInput
+    from service.question import BadInput, mended
 
-    text = " ".join(options.text) if options.text else _standard_input()
+    text = mended(" ".join(options.text)) if options.text else _standard_input()
     desk = desk_of(options.house, options.json)
     start = time.perf_counter()
     try:
@@ -154,10 +165,10 @@ def _store(options: argparse.Namespace, text: str, reply: Reply, house: str, spe
 
 
 def _why(options: argparse.Namespace) -> int:
-    from service.question import BadInput
+    from service.question import BadInput, mended
 
     try:
-        reply = desk_of(options.house).ask(" ".join(options.text))
+        reply = desk_of(options.house).ask(mended(" ".join(options.text)))
     except BadInput as error:
         raise Trouble(str(error)) from error
     print("\n".join(reply.why))
@@ -165,53 +176,47 @@ def _why(options: argparse.Namespace) -> int:
 
 
 def _serve(options: argparse.Namespace) -> int:
-    from waitress.server import create_server
+    from service.web.serving import serve
 
-    from service.log import LogFault
-    from service.web import create_app
-
-    try:
-        app = create_app(house=options.house, data=options.data)
-    except LogFault as error:
-        raise Trouble(str(error)) from error
-    except OSError as error:
-        raise Trouble(f"the house file cannot be read ({error}): name another by --house") from error
-    except ValueError as error:
-        raise Trouble(f"the house file has mistakes:\n{error}") from error
-    try:
-        server = create_server(app, host=options.host, port=options.port, threads=4, ident="leadsman")
-    except OSError as error:
-        raise Trouble(f"cannot listen on {options.host}:{options.port} ({error}): choose another --port") from error
-    except ValueError as error:
-        raise Trouble(f"cannot listen on {options.host}:{options.port} ({error}): check --host and --port") from error
-    print(f"The battery desk answers at http://{options.host}:{options.port}/ (Ctrl+C ends it)", flush=True)
-    server.run()
+    serve(options.house, options.data, options.host, options.port)
     return ANSWERED
 
 
 def _log(options: argparse.Namespace) -> int:
-    import json
-
+    what = options.what
+    for name, readers in READ_BY.items():
+        if getattr(options, name) is not None and what not in readers:
+            option = name if name == "id" else f"--{name}"
+            raise Trouble(f"leadsman log {what} takes no {option}; leadsman log {' and '.join(readers)} may be meant")
+    if what == "show":
+        return _show(options)
     log = log_of(options.data)
-    if options.what == "show":
-        if not options.id:
-            raise Trouble("say which entry: leadsman log show ID; `leadsman log` lists them")
-        row = log.find(options.id)
-        if row is None:
-            raise Trouble(f"no entry has the id {options.id!r}: `leadsman log` lists them")
-        print(f"{row['at']}  {row['surface']}  {row['urgency']}, {row['route']}\n{row['text']}\n")
-        print(json.dumps(json.loads(row["answer"]), ensure_ascii=False, indent=2))
-    elif options.what == "export":
-        for row in log.rows(route=options.route):
+    if what == "export":
+        import json
+
+        for row in log.rows(options.limit, options.route):
             print(json.dumps(row, ensure_ascii=False))
-    elif options.what == "queue":
-        for row in log.queued(options.limit):
+    elif what == "queue":
+        for row in log.queued(options.limit or LISTED):
             word = " ".join(row["word"].split())
             print(f"{row['id']}  {row['at'][:16]}  {row['reply_to']}  {row['entries']}  {word}")
     else:
-        for row in log.rows(options.limit, options.route):
+        for row in log.rows(options.limit or LISTED, options.route):
             asked = " ".join(row["text"].split())[:60]
             print(f"{row['id']}  {row['at'][:16]}  {row['route']:11}  {row['topics'] or '-'}  {asked}")
+    return ANSWERED
+
+
+def _show(options: argparse.Namespace) -> int:
+    import json
+
+    if not options.id:
+        raise Trouble("say which entry: leadsman log show ID; `leadsman log` lists them")
+    row = log_of(options.data).find(options.id)
+    if row is None:
+        raise Trouble(f"no entry has the id {options.id!r}: `leadsman log` lists them")
+    print(f"{row['at']}  {row['surface']}  {row['urgency']}, {row['route']}\n{row['text']}\n")
+    print(json.dumps(json.loads(row["answer"]), ensure_ascii=False, indent=2))
     return ANSWERED
 
 
@@ -222,9 +227,13 @@ def _score(options: argparse.Namespace) -> int:
         with options.file.open(encoding="utf-8") as lines:
             found = score(desk_of(options.house, signed=True), cases_of(lines))
     except OSError as error:
-        raise Trouble(f"the file cannot be read: {error}") from error
+        raise unreadable(options.file, error) from error
+    except UnicodeDecodeError as error:
+        raise Trouble(f"{options.file} is no text in UTF-8: save it as one") from error
     except ValueError as error:
         raise Trouble(f"{options.file}: {error}") from error
+    if not found.turns:
+        raise Trouble(f"there is no case in {options.file}: write one a line, as JSON")
     for name, outcome, text, reasons in found.rows:
         if outcome == options.show:
             print(f"{name}  {' '.join(text.split())[:200]}\n    " + "\n    ".join(reasons))
@@ -265,7 +274,7 @@ def _sources(options: argparse.Namespace) -> int:
 
 
 def _house(options: argparse.Namespace) -> int:
-    from service.house.check import HouseFault, checked
+    from service.house.check import HouseFault, checked, unread
 
     if options.what == "new":
         return bench.new_house(options.file)
@@ -274,10 +283,12 @@ def _house(options: argparse.Namespace) -> int:
     try:
         content = checked(options.file)
     except OSError as error:
-        raise Trouble(f"the house file cannot be read: {error}") from error
+        raise unreadable(options.file, error) from error
     except HouseFault as error:
         raise Trouble(f"the house file has mistakes:\n{error}") from error
     print(f"{options.file}: sound, {len(content.get('model', {}))} models of {content['house']['name']}")
+    for text in unread(content):
+        print(f"  {text}")
     from service.hints import hints
 
     for text in hints(house_of(options.file)):

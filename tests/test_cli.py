@@ -4,13 +4,19 @@ from __future__ import annotations
 
 import io
 import json
+import re
 import socket
 import sqlite3
+import subprocess
 import sys
+import urllib.request
 
 import pytest
 
 from service.cli import main
+from service.house import DEMO
+
+LOGGED = ("ask", "log", "serve", "replay")
 
 
 @pytest.fixture
@@ -18,7 +24,8 @@ def desk(tmp_path, capsys):
     """Runs a command on a log of its own; gives its exit status, output and errors."""
 
     def run(*arguments):
-        status = main([arguments[0], "--data", str(tmp_path / "data"), *arguments[1:]])
+        data = ["--data", str(tmp_path / "data")] if arguments[0] in LOGGED else []
+        status = main([arguments[0], *data, *arguments[1:]])
         said = capsys.readouterr()
         return status, said.out, said.err
 
@@ -68,6 +75,22 @@ def test_bad_input_ends_with_2_and_says_what_to_do(desk, text, word):
     assert word in fault
 
 
+@pytest.mark.parametrize("command", [("ask",), ("ask", "--json"), ("why",)], ids=" ".join)
+def test_half_a_character_is_answered_and_printed(desk, command):
+    status, said, fault = desk(*command, "Is 12.7 V good for my \udcff AGM?")
+    assert (status, fault) == (0, "")
+    assert "\udcff" not in said
+
+
+def test_what_the_terminal_cannot_show_is_no_fault(tmp_path, monkeypatch):
+    main(["ask", "--data", str(tmp_path), "Is 12.7 V good for my AGM? \u26f5"])
+    shown = io.BytesIO()
+    monkeypatch.setattr(sys, "stdout", io.TextIOWrapper(shown, encoding="ascii"))
+    assert main(["log", "--data", str(tmp_path)]) == 0
+    sys.stdout.flush()
+    assert b"AGM? ?" in shown.getvalue()
+
+
 def test_an_unknown_command_ends_with_2(capsys):
     with pytest.raises(SystemExit) as ended:
         main(["guess"])
@@ -78,14 +101,101 @@ def test_an_entry_is_shown_by_its_id(desk):
     assert desk("log", "show")[0] == 2
 
 
-def test_a_port_in_use_is_said_and_nothing_else(capsys):
+def test_words_and_options_stand_in_any_order(tmp_path, capsys):
+    data = str(tmp_path / "data")
+    assert main(["ask", "is", "--data", data, "12.7", "V", "--json", "good"]) == 0
+    entry = json.loads(capsys.readouterr().out)["id"]
+    assert main(["log", "show", "--data", data, entry]) == 0
+    assert "is 12.7 V good" in capsys.readouterr().out
+    assert main(["log", "--data", data, "show", "--", "-an-id"]) == 2
+    assert "no entry has the id '-an-id'" in capsys.readouterr().err
+    (tmp_path / "in.csv").write_text("question\nIs 12.7 V good?\n")
+    house = str(DEMO)
+    assert main(["table", str(tmp_path / "in.csv"), "--house", house, str(tmp_path / "out.csv")]) == 0
+    assert (tmp_path / "out.csv").exists()
+
+
+@pytest.mark.parametrize(
+    ("arguments", "told"),
+    [
+        (["sources", "--house", "x"], "usage: leadsman sources"),
+        (["log", "--house", "x"], "usage: leadsman log"),
+        (["house", "check", "--data", "x", "y"], "usage: leadsman house"),
+        (["score", "--data", "x", "y"], "unrecognized arguments: --data"),
+        (["log", "--limit", "0"], "no whole number from 1"),
+        (["log", "--limit", "-3"], "no whole number from 1"),
+        (["serve", "--port", "99999"], "no whole number from 0 to 65535"),
+        (["serve", "--port", "http"], "no whole number from 0 to 65535"),
+    ],
+)
+def test_what_a_command_does_not_take_is_told_under_its_own_usage(capsys, arguments, told):
+    with pytest.raises(SystemExit) as ended:
+        main(arguments)
+    assert ended.value.code == 2
+    assert told in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "told"),
+    [
+        (["list", "extra"], "log list takes no id"),
+        (["queue", "--route", "answered"], "log queue takes no --route"),
+        (["show", "x", "--limit", "3"], "log show takes no --limit"),
+    ],
+)
+def test_the_log_takes_what_it_reads(desk, arguments, told):
+    status, said, fault = desk("log", *arguments)
+    assert (status, said) == (2, "")
+    assert told in fault
+
+
+@pytest.mark.parametrize("command", [["log"], ["log", "export"], ["log", "show", "x"], ["replay"]], ids=" ".join)
+def test_reading_a_log_makes_none(tmp_path, capsys, command):
+    assert main([*command, "--data", str(tmp_path / "nowhere")]) == 2
+    assert "there is no log in" in capsys.readouterr().err
+    assert not (tmp_path / "nowhere").exists()
+
+
+@pytest.mark.parametrize(
+    "command", [["score"], ["house", "check"], ["ask", "x", "--house"], ["serve", "--house"]], ids=" ".join
+)
+def test_a_file_that_is_not_there_is_told_in_words(tmp_path, capsys, command):
+    assert main([*command, str(tmp_path / "nowhere")]) == 2
+    fault = capsys.readouterr().err
+    assert "nowhere cannot be read (No such file or directory): " in fault
+    assert "Errno" not in fault
+
+
+def refused(folder, *options):
+    """What `serve` tells where it cannot begin, in a process of its own: a socket that fails is left to its end."""
+    command = [sys.executable, "-m", "service", "serve", "--data", str(folder), *options]
+    ended = subprocess.run(command, capture_output=True, text=True, timeout=60, check=False)
+    assert (ended.returncode, ended.stdout) == (2, "")
+    return ended.stderr
+
+
+def test_a_port_in_use_is_said_and_nothing_else(tmp_path):
     with socket.socket() as taken:
         taken.bind(("127.0.0.1", 0))
         taken.listen()
-        assert main(["serve", "--port", str(taken.getsockname()[1])]) == 2
-    told = capsys.readouterr()
-    assert told.out == ""
-    assert "choose another --port" in told.err
+        told = refused(tmp_path, "--port", str(taken.getsockname()[1]))
+    assert "choose another --port" in told
+    assert "Errno" not in told
+
+
+def test_an_address_of_another_machine_is_no_matter_of_the_port(tmp_path):
+    assert "choose a --host" in refused(tmp_path, "--host", "192.0.2.1")
+
+
+def test_a_free_port_is_the_one_that_is_told(tmp_path):
+    command = [sys.executable, "-m", "service", "serve", "--data", str(tmp_path), "--port", "0"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as serving:
+        told = re.search(r"http://127\.0\.0\.1:(\d+)/", serving.stdout.readline())
+        try:
+            with urllib.request.urlopen(f"{told[0]}healthz", timeout=30) as response:
+                assert response.status == 200
+        finally:
+            serving.terminate()
 
 
 def test_the_log_lists_shows_and_exports(desk):
@@ -100,6 +210,7 @@ def test_the_log_lists_shows_and_exports(desk):
 
 
 def test_an_entry_that_is_not_there(desk):
+    desk("ask", "Is 12.7 V good for my AGM?")
     status, _, fault = desk("log", "show", "nothing")
     assert status == 2
     assert "leadsman log" in fault
@@ -154,3 +265,69 @@ def test_score_counts(desk, tmp_path):
     status, said, _ = desk("score", str(file))
     assert status == 0
     assert "right       1  100.0 %" in said
+
+
+RIGHT = {"id": "one", "turns": [{"text": "Is 12.7 V good for my AGM?", "expect": {"topics": ["rest-voltage"]}}]}
+
+
+def turn(**changed):
+    return {**RIGHT, "turns": [{**RIGHT["turns"][0], **changed}]}
+
+
+@pytest.mark.parametrize(
+    ("case", "told"),
+    [
+        ({"id": "two"}, 'it needs "id", and "turns"'),
+        ({**RIGHT, "turns": []}, 'it needs "id", and "turns"'),
+        ({**RIGHT, "turns": "12.7 V"}, 'it needs "id", and "turns"'),
+        ([], 'it needs "id", and "turns"'),
+        (turn(text=5), "text must be a text"),
+        (turn(text=" "), "text must be a text"),
+        (turn(text="x" * 20_001), "text must be a text"),
+        (turn(expect=3), "expect must be an object"),
+        ({**RIGHT, "turns": [{"text": "Is 12.7 V good?"}]}, "expect must be an object"),
+        (turn(expect={"topics": "rest-voltage"}), "topics must be a list of texts"),
+        (turn(expect={"route": "answered"}), "route must be a list of texts"),
+        (turn(expect={"verdict": {"rest-voltage": "yes"}}), "a list of texts for each topic"),
+        (turn(expect={"asks": ["battery.cca"]}), "a list of texts for each topic"),
+        (turn(expect={"figures": {"rest-voltage.state_of_charge": 90}}), "[value, tolerance]"),
+        (turn(expect={"facts": ["battery.cca"]}), "an object of facts"),
+        (turn(expect={"tpoics": []}), "a label knows no ['tpoics']"),
+    ],
+)
+def test_a_case_that_cannot_be_judged_is_told_with_its_line(desk, tmp_path, case, told):
+    file = tmp_path / "cases.jsonl"
+    file.write_text(f"{json.dumps(RIGHT)}\n\n{json.dumps(case)}\n", encoding="utf-8")
+    status, said, fault = desk("score", str(file))
+    assert (status, said) == (2, "")
+    assert f"{file}: line 3 is not a case: " in fault
+    assert told in fault
+
+
+@pytest.mark.parametrize(
+    ("content", "told"),
+    [
+        (b"", "no case in"),
+        (b"\n \n", "no case in"),
+        (b"\xff\xfe", "no text in UTF-8"),
+        (b"[" * 100_000, "line 1 is not"),
+    ],
+    ids=["empty", "blank", "bytes", "nested"],
+)
+def test_a_file_without_cases_is_told(desk, tmp_path, content, told):
+    file = tmp_path / "cases.jsonl"
+    file.write_bytes(content)
+    status, said, fault = desk("score", str(file))
+    assert (status, said) == (2, "")
+    assert told in fault
+
+
+def test_score_says_what_it_did_not_judge_and_shows_any_text(desk, tmp_path):
+    file = tmp_path / "cases.jsonl"
+    case = turn(text="Is 12.7 V good for my \ud800 AGM?", expect={"topics": ["weight"], "cautions": ["acid"]})
+    file.write_text(json.dumps(case), encoding="utf-8")
+    status, said, _ = desk("score", "--show", "wrong", str(file))
+    assert status == 0
+    assert "one.0  Is 12.7 V good for my ? AGM?" in said
+    assert "cautions of 1 labels are not judged" in said
+    assert "two questions or more" not in said

@@ -46,7 +46,7 @@ def test_piped_output_is_as_it_was(tmp_path, capsys, command):
     (tmp_path / "texts.jsonl").write_text('{"text": "Is 12.4 V good?"}\n')
     (tmp_path / "table.csv").write_text("question\nIs 12.4 V good?\n")
     source = {"inbox": "one.eml", "replay": "texts.jsonl", "table": "table.csv"}[command]
-    assert main([command, str(tmp_path / source), "--data", str(tmp_path)]) == 0
+    assert main([command, str(tmp_path / source)]) == 0
     said = capsys.readouterr()
     assert "\x1b" not in said.out + said.err
 
