@@ -13,7 +13,7 @@ from grammar.attach_counts import counts
 from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable
 from grammar.attach_pairs import NOMINAL, limits, steps_up
 from grammar.attach_volts import falls_to, is_reading
-from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimals_of
+from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimals_of, plain
 from grammar.capacities import GROUPS, MOST_OF_ONE, is_size
 from grammar.fuses import FUSES, fuse
 from grammar.items import Item
@@ -354,16 +354,11 @@ def _bare_amps(scene: Scene, item: Item, value: float) -> Claim | None:
     return Claim("battery.peak_current", "role") if peaks(scene, item) else None
 
 
-def _plain(item: Item) -> float:
-    value = item.quantity.value
-    return 0.0 if isinstance(value, str) else value
-
-
 def _rated(scene: Scene, item: Item, value: float) -> Claim | None:
     """The one number of a message that asks about a rating: "what is CCA, and is 800 of them plenty"."""
     if value < SMALLEST_RATING or any(scene.by_dim.get(dim) for dim in RATED):
         return None
-    large = (other for other in scene.by_dim["NUM"] if _plain(other) >= SMALLEST_RATING)
+    large = (other for other in scene.by_dim["NUM"] if plain(other) >= SMALLEST_RATING)
     if len(list(islice(large, 2))) > 1:
         return None
     named = (fact for fact, (low, high) in RATINGS.items() if scene.about(f"role:{fact}") and low <= value <= high)

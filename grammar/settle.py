@@ -91,8 +91,8 @@ STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
     claims = ruled(scene)
-    told = weighed(scene, claims, partial(can_be, scene))
-    claims |= {at: claim for at, claim in told.items() if not goes_back(scene, scene.items[at], said)}
+    by_points = weighed(scene, claims, partial(can_be, scene))
+    claims |= {at: claim for at, claim in by_points.items() if not goes_back(scene, scene.items[at], said)}
     _drop_seconds(scene, claims)
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
     found = [_at_the_shaft(scene, item) for item in found]

@@ -223,17 +223,8 @@ class Case:
 
     def fresh(self) -> Case:
         """The same question with nothing resolved yet."""
-        return Case(
-            dict(self.stated),
-            self.house,
-            dict(self.second),
-            self.cues,
-            self.text,
-            self.show,
-            self.denied,
-            self.hazard,
-            self.asked,
-        )
+        stated, second = dict(self.stated), dict(self.second)
+        return replace(self, stated=stated, second=second, used={}, trace=[], _memo={}, _open=[])
 
     def supposing(self, changes: Mapping[str, Value], without: Iterable[str] = ()) -> Case:
         """The same question with other facts: for "what would change it", ranges and likely replies."""

@@ -7,14 +7,12 @@ from dataclasses import dataclass
 
 from service import reference
 from service.case import Case
+from service.kinds import LEAD, LITHIUM, says_iron
 from service.reply import Answer, Caution
 from service.topic import Topic
 
 NONE = frozenset({"hazard", "meaning", "rating-convert", "other-desk", "unclear"})
-LEAD = ("flooded", "agm", "gel", "lead")
 SEALED = ("agm", "gel")
-LITHIUM = ("lfp", "lithium-other")
-IRON = ("fe", "lfp", "iron", "phosphate", "po4")
 FREEZES = 0.0  # °C
 WARM = 10.0  # °C: above it no frost is near
 SIX = 6.0  # volts of a battery
@@ -113,7 +111,7 @@ class Facts:
         """ "Lithium" without its kind."""
         known = self.case.known("battery.chemistry")
         plain = known is not None and known.value == "lfp" and known.stated
-        return plain and not any(part in (known.text if known else "").lower() for part in IRON)
+        return plain and not says_iron(known.text if known else "")
 
     @property
     def deeply_flat(self) -> bool:

@@ -13,6 +13,7 @@ from service import reference, say
 from service.by_house import answered, levers, notes
 from service.case import Case, Known, Value
 from service.cautions import cautions
+from service.kinds import says_iron
 from service.no_idea import helped
 from service.own_words import worded
 from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
@@ -22,7 +23,6 @@ from service.topic import Lever, Topic
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
 LONGEST_HEADLINE = 30  # words
 MOST_TRIED = 400  # values of one lever
-FULL_LITHIUM_NAME = ("fe", "lfp", "iron", "phosphate", "po4")
 
 
 def finished(topic: Topic, case: Case) -> Answer:
@@ -171,7 +171,7 @@ def _of_both(labels: list[str], both: Sequence[Answer], leading: Answer) -> str:
         whole = f"{first}; {said[last]}"
         parts = [f"{label}: {_figure(item)}" for label, item in zip(labels, both, strict=True)]
     again = first.split()[:3] == said[last].split()[:3]  # one sentence twice: the figures alone are clearer
-    return whole if len(whole.split()) <= LONGEST_HEADLINE and not again else f"{capital('; '.join(parts))}."
+    return whole if len(whole.split()) <= LONGEST_HEADLINE and not again else f"{say.capital('; '.join(parts))}."
 
 
 def _figure(answer: Answer) -> str:
@@ -185,11 +185,6 @@ def _figure(answer: Answer) -> str:
         return f"{item.label} {say.quantity(int(value + 1e-6), 'd')}"
     places = 1 if item.unit == "V" else 0 if abs(value) >= 10 else None
     return f"{item.label} {say.quantity(value, item.unit, places)}"
-
-
-def capital(text: str) -> str:
-    """The text with a capital letter first."""
-    return text[:1].upper() + text[1:]
 
 
 def _ranged(figure: Figure, ends: Iterable[Answer]) -> Figure:
@@ -253,13 +248,9 @@ def _facts(case: Case) -> tuple[tuple[Understood, ...], tuple[Assumed, ...]]:
         if item.origin == "assumed"
     ]
     kind = case.used.get(("battery.chemistry", 1))
-    if kind and kind.value == "lfp" and kind.stated and not _says_iron(kind.text):
+    if kind and kind.value == "lfp" and kind.stated and not says_iron(kind.text):
         assumed.append(Assumed("battery.chemistry", "lfp", "", "lithium taken as lithium iron phosphate, 12.8 V"))
     return stated, tuple(assumed)
-
-
-def _says_iron(text: str) -> bool:
-    return any(part in text.lower() for part in FULL_LITHIUM_NAME)
 
 
 def understood(item: Known) -> Understood:

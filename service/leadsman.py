@@ -167,15 +167,15 @@ class Leadsman:
     def case(self, turn: Turn, hazard: bool = False) -> Case:
         """A fresh case of a turn: its thread's facts, the house, the cues of its message."""
         return Case(
-            turn.thread.facts,
-            self.house,
-            turn.thread.second,
-            frozenset(turn.cues),
-            turn.message.text,
-            say.fact,
-            denied_in(turn.message),
-            hazard,
-            turn.thread.asks,
+            stated=turn.thread.facts,
+            house=self.house,
+            second=turn.thread.second,
+            cues=frozenset(turn.cues),
+            text=turn.message.text,
+            show=say.fact,
+            denied=denied_in(turn.message),
+            hazard=hazard,
+            asked=turn.thread.asks,
         )
 
     def answer(self, name: str, case: Case, how: Topic | None = None) -> Answer:

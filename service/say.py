@@ -47,6 +47,11 @@ CHEMISTRY = {
 }
 
 
+def capital(text: str) -> str:
+    """The text with a capital letter first; the rest stays as it is."""
+    return text[:1].upper() + text[1:]
+
+
 def number(value: float, places: int = 0) -> str:
     """A number with so many places, no minus zero. Halves go away from zero, as people round.
 

@@ -44,12 +44,3 @@ def required_cca(inrush: Ampere, full: Volt, lowest: Volt, limit: Volt) -> Amper
     if limit >= full or lowest >= full:
         raise OutOfRange(f"{limit:g} V and {lowest:g} V must be under {full:g} V")
     return inrush * 2 * (full - lowest) / (full - limit)
-
-
-def limit_current(cca: Ampere, rest: Volt, full: Volt, lowest: Volt, limit: Volt) -> Ampere:
-    """The current at which a bank of that CCA has come down from `rest` to `limit` volts.
-
-    >>> round(limit_current(800, 12.6, 12.6, 9.6, 9.0))
-    480
-    """
-    return max(0.0, (rest - limit) / resistance(cca, full, lowest))

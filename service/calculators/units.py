@@ -16,7 +16,6 @@ Minute = float
 Ohm = float
 Percent = float
 Second = float
-SquareMillimetre = float
 Volt = float
 Watt = float
 WattHour = float

@@ -114,12 +114,8 @@ def told(facts: Sequence[Mapping[str, Any]], asked: bool) -> str:
     if asked:
         labels = [field(item["fact"], ())["label"] for item in facts]
         replies = [f"{label}: {text}" for label, text in zip(labels, texts, strict=True)]
-        return _capital(say.listed(replies))
+        return say.capital(say.listed(replies))
     return f"Same, with {say.listed(texts)}"
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _as_typed(item: Mapping[str, Any]) -> str:
@@ -142,7 +138,7 @@ def _band(answer: Mapping[str, Any]) -> tuple[str, str]:
 def _acts(answer: Mapping[str, Any], kind: str) -> Iterator[str]:
     for item in answer["steps"]:
         if item["kind"] == kind:
-            text = _capital(item["say"])
+            text = say.capital(item["say"])
             yield text if text.endswith((".", "!", "?")) else f"{text}."
 
 
@@ -166,7 +162,7 @@ def _system(name: str, names: Sequence[str]) -> str:
 def _figure(item: Mapping[str, Any]) -> dict[str, Any]:
     figure = Figure(**item)
     low, high = figure.low, figure.high
-    label = _capital(figure.label)
+    label = say.capital(figure.label)
     part: dict[str, Any] = {"label": label, "name": figure.name, "range": "", "range_us": "", "at": None}
     if isinstance(figure.value, (str, bool)):
         text = f"{figure.value}{say.NB}{figure.unit}" if figure.unit == "AWG" else say.fact(figure.name, figure.value)

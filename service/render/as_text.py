@@ -102,18 +102,13 @@ def sides(answer: Answer) -> Iterator[tuple[str, str]]:
     same = alike(answer)
     for option in answer.compare:
         own = [figure(item) for item in option.figures if item.name not in same]
-        yield capital(option.label), "; ".join(own) or THEN.get(option.verdict, "as above")
+        yield say.capital(option.label), "; ".join(own) or THEN.get(option.verdict, "as above")
 
 
 def alike(answer: Answer) -> set[str]:
     """The names of the figures that all things weighed have in common, as they are shown."""
     shown_in = [{(item.name, figure(item)) for item in option.figures} for option in answer.compare]
     return {name for name, _ in set.intersection(*shown_in)} if len(shown_in) > 1 else set()
-
-
-def capital(text: str) -> str:
-    """The text with a capital letter first."""
-    return text[:1].upper() + text[1:]
 
 
 def why(answer: Answer) -> Iterator[str]:
@@ -259,7 +254,7 @@ def question(asked: Asked, means: Mapping[str, str] = THEN) -> str:
 
 def _choice(item: Choice, means: Mapping[str, str]) -> str:
     then = means.get(item.then, THEN.get(item.then, item.then))
-    said = capital(item.say)
+    said = say.capital(item.say)
     return f"{said}: {then}." if then and then != "information" else f"{said}."
 
 
@@ -269,11 +264,11 @@ def acts(steps: Iterable[Act]) -> Iterator[tuple[str, str]]:
     for kind, label in ACTS.items():
         said = [item.say for item in steps if item.kind == kind]
         if kind == "do" and len(said) > 1:
-            yield label, " ".join(f"{number}. {_sentence(capital(text))}" for number, text in enumerate(said, 1))
+            yield label, " ".join(f"{number}. {_sentence(say.capital(text))}" for number, text in enumerate(said, 1))
         elif kind == "do-not" and said:
             yield label, _sentence("; ".join(text.removesuffix(".") for text in said))
         elif said:
-            yield label, " ".join(_sentence(capital(text)) for text in said)
+            yield label, " ".join(_sentence(say.capital(text)) for text in said)
 
 
 def _part(label: str, text: str) -> Iterator[tuple[str, str]]:

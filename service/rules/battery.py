@@ -8,9 +8,9 @@ from __future__ import annotations
 from service import reference
 from service.calculators import convert, peukert, table
 from service.case import rule
+from service.kinds import LEAD
 from service.rules.bank import read_system
 
-LEAD = ("flooded", "agm", "gel", "lead")
 COLD = 10.0  # C: below it the capacity is less than its rating
 
 

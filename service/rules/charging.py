@@ -12,7 +12,6 @@ from service.rules.bank import COUNTED, system
 from service.rules.readings import DEAD, cite, limit
 from service.topic import Topic
 
-LEAD = ("flooded", "agm", "gel", "lead")
 KINDS = ("flooded", "agm", "gel", "lfp")
 NEAR = 1e-6  # a value worked out to stand on a limit is on it
 THAW = (

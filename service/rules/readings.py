@@ -9,7 +9,6 @@ from service.calculators import gravity, rest_voltage
 from service.case import Case, rule
 from service.rules.bank import read_system, system
 
-LEAD = ("flooded", "agm", "gel", "lead")
 DEAD = 2.0  # V: less is no reading of a battery
 NEAR = 1e-6  # a value worked out to stand on a limit is on it
 SIX_AT_MOST = 9.0  # more than that is not one 6 V battery

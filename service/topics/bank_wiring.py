@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from service import reference, say
 from service.calculators import bank
 from service.case import Case, Value
+from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.rules import supply
 from service.rules.circuit import turned
@@ -14,7 +15,6 @@ from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
 
 LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing")}
-LEAD = ("flooded", "agm", "gel", "lead")
 MAY = ("request:may_i", "detail:join", "detail:wise")
 SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to plus)"}
 

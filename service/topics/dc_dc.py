@@ -20,14 +20,8 @@ def smaller(case: Case) -> Iterator[Value]:
         yield from (most_out(case, float(rated), share.value) for share in shares(case))
 
 
-def one_negative(case: Case) -> Iterator[Value]:
-    """Both sides on one negative."""
-    if case.get("charger.isolated") is False:
-        yield True
-
-
-def made_isolated(case: Case) -> Iterator[Value]:
-    """An isolated converter."""
+def instead(case: Case) -> Iterator[Value]:
+    """That it is so, where the converter does not part its sides: an isolated one, or one common negative."""
     if case.get("charger.isolated") is False:
         yield True
 
@@ -41,8 +35,8 @@ TOPIC = Topic(
     cautions=("one-negative", "no-tap", "alternator-lithium", "lithium-cold", "fuse-at-battery", "mains"),
     levers=(
         Lever("charger.current", smaller, "a converter of {value} output or less"),
-        Lever("charger.isolated", made_isolated, "an isolated converter"),
-        Lever("converter.common_negative", one_negative, "one common negative for both sides"),
+        Lever("charger.isolated", instead, "an isolated converter"),
+        Lever("converter.common_negative", instead, "one common negative for both sides"),
         Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
     ),
     likely={

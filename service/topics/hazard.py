@@ -7,13 +7,12 @@ from typing import Any
 
 from service import reference, say
 from service.case import Case
+from service.kinds import LEAD, LITHIUM
 from service.reply import Act, Answer, Urgency
 from service.topic import Topic
 
 TOPIC = Topic("hazard", "Danger")
 
-LEAD = ("flooded", "agm", "gel", "lead")
-LITHIUM = ("lfp", "lithium-other")
 URGENCIES: tuple[Urgency, ...] = ("routine", "today", "stop-now")
 STATUS = ("present", "standing", "general")  # the first of these that any sign has decides
 MOST_OTHERS = 2  # further signs whose first action is said beside the leading one

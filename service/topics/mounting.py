@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from service import say
 from service.case import Case
+from service.kinds import LITHIUM
 from service.reply import Answer
 from service.rules import wording
 from service.topic import Topic
@@ -22,7 +23,6 @@ TOPIC = Topic(
     unsure={"battery.chemistry": "The kind decides: please tell us whether it is wet-cell, AGM, gel or lithium."},
 )
 HOT = 40.0  # °C
-LITHIUM = ("lfp", "lithium-other")
 STRICT = ("information", "yes", "marginal", "no")
 
 

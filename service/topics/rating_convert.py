@@ -9,12 +9,12 @@ from dataclasses import dataclass
 from service import reference, say
 from service.calculators import convert, peukert
 from service.case import Case
+from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.rules.cable import standard
 from service.topic import Topic
 
 RATIO = reference.value("ratings", "ca-over-cca")
-LEAD = ("flooded", "agm", "gel", "lead")
 UNITS, AREAS = "unit-definitions", "astm-b258"
 
 TOPIC = Topic(

@@ -223,7 +223,7 @@ def judged(case: Case, minutes: float, usable: float, running: float) -> tuple[s
         told = f"about {shown} bursts of {each}, {amount} in all, until {bank} is {limit}."
     else:
         told = f"the battery would last about {amount} at {say.amps(running)} until it is {limit}."
-    return "information", capital(house_first(case) + told)
+    return "information", say.capital(house_first(case) + told)
 
 
 def house_first(case: Case) -> str:
@@ -232,13 +232,8 @@ def house_first(case: Case) -> str:
     if seconds is None:
         return ""
     may = f"{supply.load_name(case)} may run {say.duration(float(seconds) / 60)}"
-    case.step(capital(f"{may} in all within one hour"), "house")
+    case.step(say.capital(f"{may} in all within one hour"), "house")
     return f"{may} in one hour; "
-
-
-def capital(text: str) -> str:
-    """The text with a capital letter first."""
-    return text[:1].upper() + text[1:]
 
 
 def against(case: Case, minutes: float, asked: float) -> tuple[str, str]:

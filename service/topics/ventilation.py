@@ -7,6 +7,7 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import ventilation
 from service.case import Case
+from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.rules import charging
 from service.rules.bank import system
@@ -97,7 +98,7 @@ def of_lithium(case: Case) -> Answer:
 
 def without_size(case: Case, chemistry: str | None, closed: bool) -> Answer:
     """The capacity is not known: the rule, for each 100 Ah of 12 V; a figure only on asking."""
-    name = chemistry if chemistry in charging.LEAD else "flooded"
+    name = chemistry if chemistry in LEAD else "flooded"
     gas = reference.row("ventilation", chemistry=name, charge="boost")["gas"]
     flow = ventilation.airflow(6, gas.value, 100)
     hole = say.quantity(ventilation.opening_area(flow), "cm2", 0)

@@ -33,11 +33,9 @@ def test_the_cca_for_a_clear_yes_at_21_c(inrush: float, cca: float) -> None:
     assert sag.required_cca(inrush, 12.6, 9.6, 9.0) == pytest.approx(cca, abs=0.05)
 
 
-def test_the_required_cca_gives_just_the_limit_and_the_limit_current_is_its_inverse() -> None:
+def test_the_required_cca_gives_just_the_limit() -> None:
     need = sag.required_cca(333, 12.6, 9.1, 9.0)
     assert sag.terminal_voltage(12.6, 333, sag.resistance(need, 12.6, 9.1)) == pytest.approx(9.0)
-    assert sag.limit_current(need, 12.6, 12.6, 9.1, 9.0) == pytest.approx(333)
-    assert sag.limit_current(800, 8.9, 12.6, 9.6, 9.0) == 0
 
 
 def test_values_outside_the_method_are_refused() -> None:
