@@ -81,6 +81,18 @@ def test_the_page_at_rest_offers_a_field_and_examples_that_are_answered(client):
     assert offered == [question for group in EXAMPLES.values() for question in group]
 
 
+def test_an_example_is_shown_unbroken_and_sent_as_it_is_written(client):
+    text = client.get("/").get_data(as_text=True)
+    assert 'value="What fuse for a Sturgeon on 70 mm² cable?">What fuse for a Sturgeon on 70\u00a0mm² cable?<' in text
+
+
+def test_the_page_is_in_english_whatever_an_older_house_file_says(house, tmp_path):
+    text = house.read_text(encoding="utf-8").replace("[house]", '[house]\nlanguage = "nonsense x"')
+    house.write_text(text, encoding="utf-8")
+    client = create_app(house=house, data=tmp_path / "data").test_client()
+    assert '<html lang="en"' in client.get("/").get_data(as_text=True)
+
+
 @pytest.mark.parametrize("question", [question for group in EXAMPLES.values() for question in group])
 def test_every_example_gets_an_answer_with_figures_or_a_comparison(client, question):
     answers = client.post("/api/ask", json={"text": question}).json["answers"]

@@ -39,6 +39,7 @@ class WebDesk:
         self._signer = Signer(secret(folder))
         self._desk = self._under(self._kept.now())
         version.rules()
+        self._desk.ask("Is 12.4 V good?")  # the words and rules are taken in now: the first customer need not wait
 
     def now(self) -> Leadsman:
         """The desk under the house in force, the last sound one. Its house stays: a changed file makes another desk."""

@@ -1,5 +1,11 @@
 """The questions that the page at rest offers, grouped by need."""
 
+from __future__ import annotations
+
+import re
+
+from service import say
+
 EXAMPLES = {
     "Will it do?": (
         "Will my 520 CCA AGM start battery run the Pike?",
@@ -22,3 +28,12 @@ EXAMPLES = {
         "Is a five-year-old AGM due?",
     ),
 }
+
+
+def unbroken(text: str) -> str:
+    """A text as the page shows it: no line ends between a number and its unit.
+
+    >>> unbroken("What cable for a Pike, 5 m each way?")
+    'What cable for a Pike, 5\\xa0m each way?'
+    """
+    return re.sub(r"(?<=\d) (?=\S)", say.NB, text)

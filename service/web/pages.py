@@ -124,6 +124,7 @@ def _page(entries: list[dict[str, Any]], thread: str = "", **more: Any) -> str |
         thread=thread,
         ids=known,
         examples=examples.EXAMPLES,
+        unbroken=examples.unbroken,
         **given,
     )
     response = make_response(page)

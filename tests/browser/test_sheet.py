@@ -260,6 +260,28 @@ def test_nothing_written_is_said_at_the_field(visits, size):
     assert page.locator("#q").get_attribute("aria-invalid") is None
 
 
+@pytest.mark.parametrize("width", [360, 1280])
+@pytest.mark.parametrize("text", [QUESTION, "thanks"], ids=["band", "no band"])
+def test_the_ring_of_the_focus_goes_round_all_of_the_heading(visits, width, text):
+    page = visits.open(size=(width, 900))
+    ask(page, text)
+    inside = page.locator(f"{NEWEST} h2").evaluate(
+        "h2 => { const all = h2.getBoundingClientRect(), edge = 6;"
+        " return all.left >= edge && all.right <= innerWidth - edge && [...h2.querySelectorAll('.band, .head')]"
+        ".map(part => part.getBoundingClientRect()).every(part => part.left >= all.left && part.right <= all.right) }"
+    )
+    assert inside
+
+
+def test_no_line_of_an_example_ends_between_a_number_and_its_unit(visits):
+    page = visits.open(size=(360, 900))
+    lines = page.get_by_role("button", name="70 mm²").evaluate(
+        "button => { const text = button.firstChild, range = document.createRange(), at = text.data.indexOf('70');"
+        " range.setStart(text, at); range.setEnd(text, at + 6); return range.getClientRects().length }"
+    )
+    assert lines == 1
+
+
 def test_no_connection_keeps_the_question(visits, size):
     page = visits.open(size=size)
     page.context.set_offline(True)
