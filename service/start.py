@@ -30,7 +30,7 @@ class Command(argparse.ArgumentParser):
             return super().parse_known_args(args, namespace)
         self._mixing = True
         try:
-            ordered = "--" in (args or ())  # by hand: what follows are words, such as an id that begins with a dash
+            ordered = "--" in (args or ())  # what follows are words, such as an id that begins with a dash
             parse = super().parse_known_args if ordered else self.parse_known_intermixed_args
             found, unknown = parse(args, namespace)
         finally:
