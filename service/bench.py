@@ -60,7 +60,7 @@ def _rows(options: argparse.Namespace) -> Iterator[Iterator[dict[str, Any]]]:
         with options.file.open(encoding="utf-8") as file:
             yield rows_of(file)
     except OSError as error:
-        raise Trouble(f"the file cannot be read: {error}") from error
+        raise Trouble(f"{options.file} cannot be read: {error.strerror or error}") from error
 
 
 def table(options: argparse.Namespace) -> int:
@@ -79,7 +79,7 @@ def table(options: argparse.Namespace) -> int:
         found = answered(asked, desk_of(options.house), progress.step)
         progress.clear()
     except OSError as error:
-        raise Trouble(f"the table cannot be read: {error}") from error
+        raise Trouble(f"{source} cannot be read: {error.strerror or error}") from error
     except TableFault as error:
         raise Trouble(f"{source}: {error}") from error
     content = found.text().encode(encoding, errors="replace")
@@ -92,7 +92,7 @@ def table(options: argparse.Namespace) -> int:
         part.write_bytes(content)
         part.replace(target)
     except OSError as error:
-        raise Trouble(f"the answers cannot be written: {error}") from error
+        raise Trouble(f"{target} cannot be written: {error.strerror or error}") from error
     print(f"{target}: {len(found.rows)} rows")
     return DONE
 
@@ -131,6 +131,6 @@ def new_house(file: Path | None) -> int:
     except FileExistsError as error:
         raise Trouble(f"{target} is there already: name another file, or move it away first") from error
     except OSError as error:
-        raise Trouble(f"the house file cannot be written: {error}") from error
+        raise Trouble(f"{target} cannot be written: {error.strerror or error}") from error
     print(f"{target}: change it, then `leadsman house check {os.fspath(target)}`")
     return DONE
