@@ -31,6 +31,9 @@ FAR = 40  # characters
 BESIDE = 30  # characters right before or after
 SYSTEM = 12.0  # volts of the usual battery
 MOST = 12  # batteries of one string
+NO_BATTERIES = frozenset(
+    {"year", "season", "winter", "summer", "go", "time", "thing", "question", "month", "week", "trip"}
+)
 STRINGS = 4  # the fewest batteries in series and in parallel
 DRAWN_BEFORE = re.compile(
     r"\b(?:took|taken|taking|drew|drawn|used|using|pulled|eaten|ate|consumed|burnt|burned|put back|return|replace|give)"
@@ -129,7 +132,7 @@ def _one_more(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     more = [
         found
         for found in scene.named("role", "one_more")
-        if found.end >= len(scene.tokens) or not scene.at_word[found.end].dim
+        if found.end >= len(scene.tokens) or not (scene.at_word[found.end].dim or scene.word(found.end) in NO_BATTERIES)
     ]
     if not more or any(item.fact == "battery.count" for item in stated):
         return

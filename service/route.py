@@ -436,10 +436,11 @@ def _only_thanks(message: Message) -> bool:
 def _takes_leave(message: Message) -> bool:
     """Whether a message of a thread ends with thanks and neither asks nor tells: "leave it one more year then, ta"."""
     thanks = [cue.span[1] for cue in message.cues if cue.name in POLITE[:1]]
-    last = bool(thanks) and len(message.text) - max(thanks) <= LEAVE and len(message.words) <= 2 * BRIEF
-    return (
-        last and not asks(message) and not message.stated and not message.dangers and HOWEVER.isdisjoint(message.words)
-    )
+    if not thanks or len(message.text) - max(thanks) > LEAVE or len(message.words) > 2 * BRIEF:
+        return False
+    requests = any(cue.name.startswith("request:") and cue.span[0] for cue in message.cues)  # an "OK" first is none
+    asked = requests or "?" in message.words or not OPENERS.isdisjoint(message.words[1:])
+    return not (asked or message.stated or message.dangers) and HOWEVER.isdisjoint(message.words)
 
 
 def _polite(message: Message) -> bool:
