@@ -208,9 +208,9 @@ def test_without_script_everything_is_a_form(visits, size):
     assert page.locator("html").get_attribute("data-units") == "us"
     assert page.locator("#log > .folded").count() == 2
     page.get_by_role("button", name="It did not").click()
-    assert page.get_by_label("What was missing or wrong?").is_visible()
+    page.get_by_label("What was missing or wrong?").wait_for()  # the next page may still be loading
     page.get_by_role("link", name="Start a clean sheet").click()
-    assert page.locator(".groups").is_visible()
+    page.locator(".groups").wait_for()
 
 
 def test_by_keyboard_alone(visits):
