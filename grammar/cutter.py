@@ -188,9 +188,10 @@ class Cutter(Transformer[Token, Any]):
             return list(joined(pieces))
         before, *rest = pieces
         if before.type == "REFERENCE" and rest[0].unit is PLAIN and float(rest[0].value) <= MOST_PAGES:
-            numbers_only = [Part("noise", "", (one.start, one.end)) for one in rest if isinstance(one, Amount)]
-            joiners = [word(one) for one in rest if isinstance(one, Token)]
-            return sorted([word(before), *numbers_only, *joiners], key=lambda part: part.span)
+            found = [word(before)]
+            for one in rest:
+                found += [word(one)] if isinstance(one, Token) else [Part("noise", "", (one.start, one.end)), *one.rest]
+            return found
         return [word(before), *joined(rest, between=before.type == "BETWEEN")]
 
     def share(self, tokens: list[Token]) -> list[Part]:

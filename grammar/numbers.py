@@ -38,8 +38,8 @@ def figures() -> str:
     """The pattern of a number in figures. It fits wherever a digit, or a point and a digit, stands."""
     tail = rf"(?: ?{_any('signs')}|(?: |-| and ){FRACTION}| and {_any('shares')}|k(?![a-z]))?"
     grouped = r"[1-9][0-9]{0,2}(?:,[0-9]{3})+(?![0-9])|0,[0-9]{3}(?![0-9])|[0-9]{1,3}[ '][0]{3}(?![0-9])"
-    plain = r"[0-9]+(?: point [0-9]+|\.[0-9]+|,[0-9]{1,2}(?![0-9])(?!,[0-9]))?"
-    return rf"{SIGN}(?:{FRACTION}|(?:{grouped}|{plain}|\.[0-9]+){tail})"
+    decimal = r"(?:[0-9]+(?: point [0-9]+|\.[0-9]+|,[0-9]{1,2}(?![0-9])(?!,[0-9]))|\.[0-9]+)(?:k(?![a-z]))?"
+    return rf"{SIGN}(?:{FRACTION}|(?:{grouped}){tail}|{decimal}|[0-9]+{tail})"  # "12.6 1/2 full" is 12.6
 
 
 @cache
@@ -102,7 +102,7 @@ def _figures(text: str) -> float:
     if text.endswith("k"):
         return _figures(text[:-1]) * 1000
     if "/" in text:
-        whole, top, bottom = re.fullmatch(r"(?:([0-9.,' ]+?)[ -])?([0-9]+)/([0-9]+)", text).groups()  # type: ignore[union-attr]
+        whole, top, bottom = re.fullmatch(r"(?:(.+)[ -])?([0-9]+)/([0-9]+)", text).groups()  # type: ignore[union-attr]
         return (_figures(whole) if whole else 0.0) + float(top) / float(bottom)
     if re.fullmatch(r"[1-9][0-9]{0,2}(?:[,' ][0-9]{3})+", text):
         return float(re.sub("[,' ]", "", text))
