@@ -19,6 +19,7 @@ from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
 from service.no_idea import NO_IDEA, unknown
+from service.opening import opened, put
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed, route
@@ -150,13 +151,15 @@ class Leadsman:
         hazard = None if quiet else hazard_case(self.case(turn), turn.signs, turn.thread.dangers)
         found = [self.answer("hazard", hazard)] if hazard else []
         stop = bool(turn.thread.dangers) or any(item.verdict == "stop" for item in found)
+        first = {item.topic: item for item in reversed(turn.requests)}
         for name in dict.fromkeys(request.topic for request in turn.requests):
+            request = first[name]
             if name == "hazard" and not turn.signs and not found:  # taken up from the thread, but it stands no longer
                 name = "unclear"
             if name not in names() or name == "hazard" or (found and name == "unclear"):
                 continue
             answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
-            answer = queried(answer, turn.message)
+            answer = opened(queried(answer, turn.message), put(turn.message, request, turn.requests))
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
             found.append(withheld(answer) if stop else answer)

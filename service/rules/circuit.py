@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from service import reference, say
 from service.calculators import cable, dc_dc
 from service.calculators.cable import Size
 from service.case import Case, Missing
-from service.reply import Answer
 from service.rules.cable import (
     COLUMNS,
     CRITICAL_LIMIT,
@@ -25,7 +24,6 @@ from service.rules.load import MOTORS
 
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")
 COOLER = 75.0  # C: the insulation of much older and household cable
-OPPOSITE = {"Yes": "No", "No": "Yes"}
 SIZES = {"cable.gauge", "cable.area"}
 LOAD = ("load.current", "load.power", "load.peak", "load.model")
 
@@ -176,14 +174,6 @@ def in_feet(case: Case, fact: str = "cable.length") -> bool:
     """Whether a length was typed in feet."""
     found = case.stated.get(fact)
     return found is not None and any(mark in found.text.lower() for mark in ("f", "'", "′"))
-
-
-def turned(case: Case, answer: Answer) -> Answer:
-    """The answer with its first word turned round where they ask whether something is bad."""
-    first, mark, rest = answer.headline.partition(": ")
-    if first not in OPPOSITE or not case.says("detail:asks_bad") or case.says("detail:asks_good"):
-        return answer
-    return replace(answer, headline=f"{OPPOSITE[first]}{mark}{rest}")
 
 
 def suits(case: Case) -> str:

@@ -12,6 +12,7 @@ from service.rules.doubt import shown
 from service.rules.readings import Charge, cite, limit
 
 MONITOR_OFF = 15.0  # points of charge
+FILLED, NEARLY = 97.5, 90.0  # percent
 WARMTH = 10.0  # °C from the table's own temperature under which nothing is said of it
 
 
@@ -55,6 +56,8 @@ def note_rest(case: Case, found: Charge) -> None:
 def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool) -> str:
     """The answer in one sentence."""
     reads = f"{shown(volts)} at rest{of_twelve(volts, found.each)}"
+    if case.says("detail:asks_full") and not found.flat and verdict != "information":
+        return whether_full(case, reads, found, verdict)
     plain = case.says("request:how_full") and not case.says("detail:asks_good")
     if plain and not found.flat and verdict != "information":
         return how_full(case, reads, found, verdict, asked)
@@ -85,6 +88,16 @@ def of_twelve(volts: float, each: float) -> str:
     if abs(each - volts) < 1e-9:
         return ""
     return f" ({shown(each)} each)" if volts > each else f" (like {shown(each)} of a 12{say.NB}V battery)"
+
+
+def whether_full(case: Case, reads: str, found: Charge, verdict: str) -> str:
+    """Yes or no, where they ask whether it is full."""
+    filled = found.low is None and found.value >= FILLED
+    start = "Yes" if filled else "Nearly" if found.low is None and found.value >= NEARLY else "No"
+    when = "today" if verdict == "no" and found.kind != "lfp" else "soon"
+    then = "" if verdict == "yes" else f", so charge it {when}"
+    only = "only " if verdict == "no" else ""
+    return f"{start}: {reads} means your {wording.kind(case)} battery {wording.full(found, only)}{then}."
 
 
 def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -> str:

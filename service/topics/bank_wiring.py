@@ -10,7 +10,6 @@ from service.case import Case, Value
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.rules import supply
-from service.rules.circuit import turned
 from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
 
@@ -84,11 +83,6 @@ HABITS = {  # cue: verdict, headline, why, source
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The stricter rules first, then the sum."""
-    return turned(case, decided(case))
-
-
-def decided(case: Case) -> Answer:
-    """The answer before its first word is turned to the question."""
     if case.says("detail:tap"):
         return tapped(case)
     kinds = (case.get("battery.chemistry"), *pair(case, "battery.chemistry"))

@@ -65,8 +65,7 @@ def answer(case: Case) -> Answer:
     if not circuit.has_cable(case):
         return proposed(case, amps, choice, facts)
     other = circuit.second_cable(case)
-    judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
-    return circuit.turned(case, judgement)
+    return two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
 
 
 def without_length(case: Case, amps: float) -> Answer:

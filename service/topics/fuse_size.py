@@ -104,7 +104,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("needs-facts", head, *figures(band), route="technician")
     if band.load is None and band.most is None:
         return nothing_known(case)
-    return circuit.turned(case, stated_fuse(case, band)) if "fuse.rating" in case.stated else rating(case, band)
+    return stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
 
 
 def figures(band: Band) -> tuple[Figure, ...]:

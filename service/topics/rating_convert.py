@@ -15,6 +15,7 @@ from service.rules.cable import standard
 from service.topic import Topic
 
 RATIO = reference.value("ratings", "ca-over-cca")
+ALIKE = 0.05  # of a rating: no nearer is meant
 UNITS, AREAS = "unit-definitions", "astm-b258"
 
 TOPIC = Topic(
@@ -59,7 +60,7 @@ def answer(case: Case) -> Answer:
     head = made[0][1] if len(made) == 1 else "; ".join(short(text) for _, text in made)
     return TOPIC.says(
         "information",
-        f"{head[:1].upper()}{head[1:]}.",
+        f"{compared(case)}{head if compared(case) else say.capital(head)}.",
         *(figure for figure, _ in made),
         compare=tuple(both(case, chosen)),
     )
@@ -71,6 +72,14 @@ def of_another_test(case: Case) -> Answer:
     case.step("EN, DIN and JIS test in other ways than CCA, so no fixed ratio turns one into the other", "en-rating")
     head = f"Take it as {say.cca(amps)} at most: such a test is not that of CCA, and there is no fixed ratio."
     return TOPIC.says("information", head, Figure("cca", "cold cranking amps, at most", amps, "A"))
+
+
+def compared(case: Case) -> str:
+    """The direct word where they ask whether so many CA are so many CCA; else nothing."""
+    if not case.says("detail:same_as") or not {"battery.ca", "battery.cca"} <= set(case.stated):
+        return ""
+    as_cca = convert.cca_from_ca(float(case["battery.ca"]), RATIO.value)
+    return "These two are alike: " if abs(as_cca - float(case["battery.cca"])) < ALIKE * as_cca else "No: "
 
 
 def short(text: str) -> str:

@@ -102,7 +102,7 @@ def by_age(case: Case, age: float) -> Answer:
     asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
     told = f"at {years} your {wording.kind(case)} battery is"
-    bad, good = case.says("detail:asks_bad"), case.says("detail:asks_good")
+    bad, good = case.says("detail:asks_bad"), case.says("detail:asks_good", "detail:asks_keep")
     # "still fine. Replace?" and "is it still fine?" are not told apart: one opening that answers both
     keep, swap = ("No", "Yes") if bad else ("Yes", "Not for much longer") if good else ("Keep it", "Most likely")
     head = {

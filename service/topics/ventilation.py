@@ -50,7 +50,8 @@ def answer(case: Case) -> Answer:
         case.step("No lead battery may stand in an airtight space", "no-closed-box")
         head = f"No: a closed space will not do; it needs {say.quantity(flow, 'm3/h')} of air, {each}."
         return TOPIC.says("no", head, *figures)
-    return TOPIC.says("information", f"It needs about {say.quantity(flow, 'm3/h')} of air: {each}.", *figures)
+    start = "Yes: the space" if case.says("request:may_i") else "The space"
+    return TOPIC.says("information", f"{start} needs about {say.quantity(flow, 'm3/h')} of air: {each}.", *figures)
 
 
 def air(case: Case, chemistry: str) -> tuple[Figure, Figure]:

@@ -92,10 +92,9 @@ def one_cable(case: Case, amps: float) -> Answer:
     verdict, why, lost = judge(case, amps)
     system = circuit.sizes(case)[1 if circuit.metric(case) else 0]
     size = next((item for item in system if abs(item.area - float(case["cable.cmil"])) < 1), None)
-    approval = case.says("request:may_i", "detail:asks_good", "request:enough")
+    approval = case.says("request:may_i", "detail:asks_good", "detail:asks_bad", "request:enough")
     start = {"yes": "Yes: ", "no": "No: "}.get(verdict, "") if approval else ""
-    found = TOPIC.says(verdict, f"{start}{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
-    return circuit.turned(case, found)
+    return TOPIC.says(verdict, f"{start}{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
 
 
 def two_cables(case: Case, other: Case, amps: float) -> Answer:

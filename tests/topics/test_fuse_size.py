@@ -121,9 +121,3 @@ def test_a_dc_to_dc_unit_is_fused_for_what_it_takes_in_at_worst():
         case({"charger.current": 20.0, "charger.input_voltage": 12.0, "bank.voltage": 24.0}, ["thing:dcdc"])
     )
     assert figures(answer)["fuse_rating"] == 80  # 28.8 V x 20 A / (11 V x 0.90) = 58.2 A, x 1.25 = 72.7 A
-
-
-def test_asked_whether_it_is_too_large_the_headline_opens_with_yes():
-    facts = {"load.current": 220.0, "cable.area": 50.0, "fuse.rating": 400.0}
-    assert TOPIC.answer(case(facts, ["detail:asks_bad"])).headline.startswith("Yes: a 400\u00a0A fuse is too large")
-    assert TOPIC.answer(case(facts)).headline.startswith("No: a 400\u00a0A fuse is too large")

@@ -1,0 +1,70 @@
+"""The first word of an answer, fitted to how the question was put.
+
+A verdict says whether things are all right; the headline answers the question. "Is it too thin?" turns Yes and No
+round, "the battery or the cable?" wants neither.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+
+from grammar.reading import Message, Span
+from grammar.tokens import ENDS
+from service.reply import Answer
+from service.route import Request
+
+FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
+TURNED = {"yes": "No", "no": "Yes"}
+WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
+OPEN = re.compile(r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*(?:what|which|where|how|why|when)", re.IGNORECASE)
+EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
+
+
+def opened(answer: Answer, put: str) -> Answer:
+    """The answer with its first word as the question wants it. `put`: "good", "bad" or "open"."""
+    first, mark, rest = answer.headline.partition(": ")
+    if not mark or first not in WORDS or put == "good":
+        return answer
+    if put == "bad" and first not in FIRST.get(answer.verdict, ()):  # the topic has turned it already
+        return answer
+    if put == "bad" and answer.verdict in TURNED:
+        return replace(answer, headline=f"{TURNED[answer.verdict]}{mark}{rest}")
+    return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
+
+
+def put(message: Message, request: Request, requests: tuple[Request, ...]) -> str:
+    """How one question of a message is put: "good", "bad" or "open" (a choice, or what, which, how)."""
+    ways = (_way(message, span) for span in _asking(message, request, requests))
+    if own := next((way for way in ways if way), ""):
+        return own
+    others = {_way(message, clause.span) for clause in message.clauses if clause.asks} - {""}
+    return "good" if "good" in others or not others else "open"  # told beside another question
+
+
+def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -> Iterator[Span]:
+    """The sentences that ask one question: from its own clause up to that of the next one."""
+    end = min((other.span[0] for other in requests if other.span[0] > request.span[0]), default=len(message.text))
+    asking = [clause.span for clause in message.clauses if clause.asks and request.span[0] <= clause.span[0] < end]
+    while asking:
+        start, last = asking.pop(0)
+        while asking and message.text[last - 1] not in ENDS:  # a comma parts what is one question
+            last = asking.pop(0)[1]
+        yield start, last
+
+
+def _way(message: Message, span: Span) -> str:
+    """How one sentence asks; "" where it does not tell."""
+    text = message.text[span[0] : span[1]]
+    bad, good, choice, about = (message.says(f"put:{name}", span) for name in ("bad", "good", "choice", "about"))
+    on = message.text[span[1] :].lstrip(" ,").lower().startswith("or ")
+    either = not about and (on or bool(EITHER.search(text)))
+    if (OPEN.match(text) and not about) or (bad and either):
+        return "open"
+    if bad and good:
+        return "good"
+    good = good or message.says("put:leave", span)
+    if bad or good:
+        return "open" if choice and not about else "bad" if bad else "good"
+    return "open" if choice or either else ""

@@ -1,0 +1,54 @@
+"""The first word of a headline answers the question as it was put; the verdict says whether things are all right."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.leadsman import default_desk
+from service.opening import opened
+from service.reply import Answer
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "verdict", "opens"),
+    [
+        ("Is a 700 CCA AGM enough for a Pike?", "run-check", "yes", "Yes: your 700"),
+        ("Is a 700 CCA AGM too weak for a Pike?", "run-check", "yes", "No: your 700"),
+        ("Is 16 mm2 too thin for 280 A over 7 m?", "cable-size", "no", "Yes: 16"),
+        ("Is 16 mm2 big enough for 280 A over 7 m?", "cable-size", "no", "No: 16"),
+        ("220 A in 50 mm2 and a 400 A fuse on it. Is the fuse too big?", "fuse-size", "no", "Yes: a 400"),
+        ("220 A in 50 mm2 and a 400 A fuse on it, is the fuse right?", "fuse-size", "no", "No: a 400"),
+        ("Is 25.1 too low on a 24 V flooded bank?", "rest-voltage", "yes", "No: 25.1"),
+        ("Just put the meter on it, 12.4, an AGM. Leave it or plug in?", "rest-voltage", "marginal", "12.4"),
+        ("12.6 at rest, 10.6 at the battery with the thruster on and 8.4 at the thruster. Which bit is rubbish?",
+         "load-voltage", "no", "2.2"),
+        ("Lithium reading 13.1, that's full right?", "rest-voltage", "yes", "No: 13.1"),
+        ("AGM at 12.9 this morning, is that full?", "rest-voltage", "yes", "Yes: 12.9"),
+        ("AGM at 11.8 every morning. Finished?", "rest-voltage", "no", "Not dead by this"),
+        ("800 CCA, charged, 12.7 V, 400 A for 15 s and it fell to 9.1 at 21 C. Bin it?", "replacement", "no", "Yes:"),
+        ("800 CCA, charged, 12.7 V, 400 A for 15 s and it fell to 9.1 at 21 C. Bin it?", "load-voltage", "no", "9.1"),
+        ("Can I keep 8 year old AGMs another season?", "replacement", "no", "Not for much longer"),
+        ("Is 1000 MCA the same as 1000 CCA?", "rating-convert", "information", "No: 1000"),
+        ("Two wet 110 Ah under the bunk on a charger, do I need holes and how big?", "ventilation", "information",
+         "Yes: the space"),
+    ],
+)  # fmt: skip
+def test_a_headline_opens_with_the_answer_to_the_question(text, topic, verdict, opens):
+    found = next(item for item in default_desk().ask(text).answers if item.topic == topic)
+    assert (found.verdict, found.headline.replace("\u00a0", " ")[: len(opens)]) == (verdict, opens)
+
+
+@pytest.mark.parametrize(
+    ("verdict", "headline", "put", "expected"),
+    [
+        ("yes", "Yes: it holds.", "good", "Yes: it holds."),
+        ("yes", "Yes: it holds.", "bad", "No: it holds."),
+        ("no", "No, not yet: it is low.", "bad", "Yes: it is low."),
+        ("no", "Yes: it will freeze.", "bad", "Yes: it will freeze."),  # the topic has turned it already
+        ("marginal", "Only just: it fits.", "bad", "It fits."),
+        ("no", "No: it is low.", "open", "It is low."),
+        ("needs-facts", "We can't say yet: tell us more.", "open", "We can't say yet: tell us more."),
+    ],
+)
+def test_the_first_word_is_turned_or_dropped(verdict, headline, put, expected):
+    assert opened(Answer("rest-voltage", verdict, headline), put).headline == expected
