@@ -24,16 +24,19 @@ from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed, route
 from service.rules.at_once import MORE
-from service.thread import Signer, Thread, packed
+from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
-from service.triage import triage
+from service.triage import handed_on, triage
 from service.undecided import by_topic, dipped, likely
 
 LONGEST = 20_000
 FEW = 12  # words of a message that says no more than that something is not known
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
 KEPT_BACK = frozenset({"charge-time", "charger-size", "charger-setting", "storage"})  # while a hazard stands
+STANDS = "With that the answer stays as it was."
+AGAIN = "The answer is the same as before. If you asked something else, please say it in other words."
+READ_TOO = f"{AGAIN} One of our technicians reads it too."
 ANOTHER = ("note:other_battery", OTHER_BOAT)
 
 
@@ -96,21 +99,24 @@ class Leadsman:
             self.fault("reading", error)
             turn = Turn(Message(text), thread, (Request("unclear", (0, len(text))),))
         answers = self.answers(turn)
+        seen = fingerprint(item.headline for item in answers)
+        again = repeated(answers, turn.requests) if seen == thread.answered != 0 and not given else None
         after = replace(
             turn.thread,
             topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
             asks=tuple(dict.fromkeys(asked.fact for item in answers for asked in item.asks)),
             cues=(*turn.cues, *(f"{DANGER}{sign}" for sign in turn.signs)),
             turns=turn.thread.turns + 1,
+            answered=seen or thread.answered,
         )
         token = self.signer.token(after) if self.signer else ""
         met = {"text": text, "thread": thread.as_dict(), "given": [packed(item) for item in given]}
         return Reply(
             self.new_id(),
             token,
-            triage(answers),
+            handed_on(triage(answers)) if again == READ_TOO else triage(answers),
             answers,
-            notice,
+            again or notice,
             tuple(why(turn, answers)),
             met if thread.turns or thread.facts or given else None,
         )
@@ -193,6 +199,14 @@ class Leadsman:
                 "One of our technicians will look at this question: we could not work it out here.",
                 route="technician",
             )
+
+
+def repeated(answers: Iterable[Answer], requests: Iterable[Request]) -> str | None:
+    """The notice for answers that were given one turn before: whether what was told or asked now went into them."""
+    if any(item.verdict == "stop" for item in answers):
+        return None
+    taken = any(item.source == "message" for answer in answers for item in answer.understood)
+    return STANDS if taken else AGAIN if any(item.evidence for item in requests) else READ_TOO
 
 
 def without_idle(found: list[Answer], turn: Turn) -> list[Answer]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
+from zlib import crc32
 
 from service.case import Known, Origin
 
@@ -43,6 +44,7 @@ class Thread:
     dangers: tuple[str, ...] = ()  # families that stand
     cues: tuple[str, ...] = ()  # details of the last question, for a turn that only changes a fact of it
     turns: int = 0
+    answered: int = 0  # what `fingerprint` makes of the last answers
 
     def told(self, said: Iterable[Known], *, another: bool = False) -> Thread:
         """The thread with what the newest message states. `another`: it speaks of another battery or boat."""
@@ -70,6 +72,7 @@ class Thread:
             "d": list(self.dangers),
             "c": list(self.cues),
             "n": self.turns,
+            "h": self.answered,
         }
 
     @classmethod
@@ -84,7 +87,13 @@ class Thread:
             tuple(content["d"]),
             tuple(content["c"]),
             int(content["n"]),
+            int(content.get("h", 0)),
         )
+
+
+def fingerprint(headlines: Iterable[str]) -> int:
+    """A number that is the same for the same answers; 0 for none."""
+    return crc32("\n".join(headlines).encode())
 
 
 def packed(item: Known) -> list[Any]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from service.reply import Answer, Route, Triage, Urgency
 
@@ -28,3 +29,8 @@ def triage(answers: Sequence[Answer]) -> Triage:
     urgency = next((one for one in reversed(URGENCIES) if one in urgencies), URGENCIES[0])
     route = next((one for one in reversed(ROUTES) if one in routes), ROUTES[0])
     return Triage(urgency, route)
+
+
+def handed_on(found: Triage) -> Triage:
+    """The same urgency, and a technician where the answer would have gone out as it is."""
+    return replace(found, route="technician") if found.route == "answered" else found

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.case import Known
+from service.leadsman import READ_TOO, STANDS, default_desk
 from service.thread import Signer, Thread
 
 
@@ -69,3 +70,26 @@ def test_a_strange_token_gives_nothing(token):
 
 def test_a_token_of_another_key_gives_nothing():
     assert Signer("key").thread(Signer("other").token(Thread())) is None
+
+
+def test_an_answer_given_twice_says_so_and_a_technician_reads_along():
+    desk = default_desk()
+    first = desk.ask("Fuse for 285 A running on 2/0?")
+    again = desk.ask("the other way round then", thread=first.thread)
+    assert [item.headline for item in again.answers] == [item.headline for item in first.answers]
+    assert again.notice == READ_TOO
+    assert (first.triage.route, again.triage.route) == ("answered", "technician")
+
+
+def test_a_fact_that_changes_nothing_is_taken_in_and_told_so():
+    desk = default_desk()
+    first = desk.ask("How long does a 110 Ah wet battery run a 5 A load?")
+    again = desk.ask("it's 12 volts", thread=first.thread)
+    assert again.notice == STANDS
+    assert again.triage.route == first.triage.route
+
+
+def test_an_answer_that_changes_has_no_such_notice():
+    desk = default_desk()
+    first = desk.ask("Is 12.4 V good?")
+    assert desk.ask("it's an AGM", thread=first.thread).notice is None
