@@ -38,6 +38,7 @@ DRAWING = frozenset({"draw", "draws", "drawing", "averages", "averaging", "takes
 AVERAGES = frozenset({"averages", "averaging", "average"})
 CUTS = frozenset({"cuts", "trips", "stops", "cut", "trip", "limits", "switches", "shuts"})
 STEADILY = frozenset({"continuous", "continuously", "cont", "constant", "sustained"})
+OF_LOADS = frozenset({"thruster", "thrusters", "motor", "motors", "windlass", "its"})
 LABELS = frozenset({"sticker", "label", "printed", "marked", "stamped"})
 CHARGES = ("charger.current",)
 TO_CHARGE = frozenset({"charge", "charging", "recharge"})
@@ -70,6 +71,7 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.peak_current", "role")
     claim = claim or by_group(scene, item) or by_role(scene, item, value, weak=True) or _in_apposition(scene, item)
     claim = _of_fuse(scene, item, value, claim or _on_the_label(scene, item, value))
+    claim = _printed_limit(scene, claim)
     if claim is not None and claim.fact in ("load.current", "battery.ca") and _is_tested(scene, value):
         return Claim("reading.current", "role")
     if claim is None and _run_here(scene, item):
@@ -416,9 +418,30 @@ def _peak(scene: Scene, item: Item, claim: Claim) -> Claim:
         if found.end <= item.start
     )
     loads = owner in ("load", "") or (drawn and owner != "bms")  # "draw averages 18, spikes 55"
-    if not drawn and scene.lithium and LABELS & scene.vocabulary and any(item.kind == "model" for item in scene.items):
+    if not drawn and _of_the_battery(scene):
         loads = False  # the house knows what its model takes: "a lithium one for the Minnow, 600 A peak on the sticker"
     return Claim("load.peak" if loads else "battery.peak_current", "role")
+
+
+def _of_the_battery(scene: Scene) -> bool:
+    """Whether the amps on a label are a lithium battery's limit, as the load is one of the house's models."""
+    return scene.lithium and bool(LABELS & scene.vocabulary) and any(item.kind == "model" for item in scene.items)
+
+
+def _printed_limit(scene: Scene, claim: Claim | None) -> Claim | None:
+    """What amps are; on a lithium battery's label its limit, where they would be those of a model of the house's."""
+    load = claim is None or claim.fact in ("load.current", "battery.ca")
+    return (
+        Claim("battery.max_current", "default")
+        if load and _of_the_battery(scene) and not _labels_the_load(scene)
+        else claim
+    )
+
+
+def _labels_the_load(scene: Scene) -> bool:
+    """Whether the label is the load's: "on the thruster's label"."""
+    at = [place for place, token in enumerate(scene.tokens) if token.word in LABELS]
+    return any(scene.word(place - back) in OF_LOADS for place in at for back in (1, 2))
 
 
 def _owner(scene: Scene, item: Item) -> str:

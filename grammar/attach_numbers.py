@@ -55,6 +55,8 @@ SMALLEST_RATING = 40.0
 CRANKING = 300.0  # amps: no thruster's battery has so many amp-hours
 MOST_SET = 100.0  # amps
 HEAVIEST = 60.0  # kg of one of two
+RECKONED = frozenset({"used", "uses", "factor", "constant", "k"})  # "he used 10.8 for copper"
+METERS = frozenset({"volts", "volt", "v", "meter", "voltmeter", "multimeter"})
 
 
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -147,6 +149,8 @@ def _signed(scene: Scene, item: Item) -> bool:
 
 def _is_read(scene: Scene, item: Item, value: float) -> bool:
     """Whether a number with decimals is of volts; "the tray is 15.5 long" is not."""
+    if scene.word(item.start - 1) in RECKONED and not scene.vocabulary & METERS:
+        return False
     return is_reading(scene, value) and scene.word(item.end) not in SIDES and not _is_side(scene, item)
 
 

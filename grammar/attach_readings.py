@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from grammar import dates
 from grammar.attach import Claim, beside, close, nearest
 from grammar.items import Item
 from grammar.near import around, gap
@@ -34,6 +35,11 @@ AT_ONCE = 0.6
 FLOWING = frozenset({"flowing", "drawn", "going"})
 MOTORS = frozenset({"motor", "thruster", "windlass", "winch", "capstan"})
 POSTS = frozenset({"posts", "battery", "batt", "bat", "bank", "batteries"})
+MONTHS = frozenset(["jan", "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec"])
+SPELT = MONTHS | {name for name, _ in dates.MONTHS if name != "may"}
+DATED = frozenset({"yesterday", "later", "mon", "tue", "tues", "wed", "thu", "thurs", "fri", "sat", "sun"})
+WEEKDAYS = frozenset(["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"])
+DAYS = SPELT | DATED | WEEKDAYS
 NOW = frozenset({"today", "now"})
 
 
@@ -119,11 +125,19 @@ def _is_lost(value: float, lost: set[float]) -> bool:
 
 def _latest(scene: Scene, items: list[Item]) -> list[Item]:
     """The reading of today alone, where others near it were taken before: "it was 13.1 for days, today 12.9"."""
+    if len(items) > 1 and not _under_load(scene) and all(_dated(scene, item) for item in items):
+        return items[-1:]
     for before, item in pairwise(items):
         told = any(scene.word(at) in NOW for at in range(before.end, item.start))
         if told and abs(float(before.quantity.value) - float(item.quantity.value)) < FALL:
             return [item]
     return items
+
+
+def _dated(scene: Scene, item: Item) -> bool:
+    """Whether the day or month of a reading is told beside it: "12.45 V on 1 Nov", "Monday 12.6"."""
+    near = [scene.word(at) for at in (*range(item.start - 2, item.start), *range(item.end, item.end + 4))]
+    return any(word in DAYS for word in near)
 
 
 def _reading(scene: Scene, item: Item) -> Claim:

@@ -24,6 +24,11 @@ LONGEST_REST = 600.0
 SHORTEST_REST = 60.0  # seconds: nobody waits less before a reading
 LEFT = frozenset({"left", "unplugged", "disconnected"})
 TOOK = frozenset({"took", "takes", "cost"})
+EMPTIED = frozenset({"flat", "dead", "dies", "empty", "died", "drained", "drains"})
+IN, AWAY = (
+    frozenset({"in", "after", "within"}),
+    frozenset({"back", "home", "return", "away", "before", "sail", "leave"}),
+)
 PEOPLE = frozenset({"us", "me", "him", "her", "them"})  # "it took us 2 hours to get off"
 STORED = 5 * DAY
 STORED_AT_REST = 31 * DAY
@@ -57,6 +62,10 @@ def _no_time(scene: Scene, item: Item) -> Claim | None:
     before = scene.before(item)
     if before is not None and before.kind == "noise" and item.quantity.text.lower().startswith(("a ", "an ", "per ")):
         return NOTHING  # "260 euros a month"
+    ahead = [scene.word(at) for at in range(max(0, item.start - 4), item.start)]
+    gone = EMPTIED & set(ahead) and IN & set(ahead) and not AWAY & set(ahead)
+    if item.quantity.unit in ("day", "week") and gone:
+        return NOTHING  # how long it lasts as they found: "goes flat in about 10 days"
     if scene.word(item.start - 2) in TOOK and scene.word(item.start - 1) in PEOPLE:
         return NOTHING
     return _plural(scene, item)

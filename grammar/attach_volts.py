@@ -12,6 +12,7 @@ from grammar.scene import LITHIUM, Scene
 
 LEAST, MOST_LOST = 0.3, 1.9  # volts that are lost somewhere, not a battery's
 SIX = 6.0  # no boat's system
+ON_METER = ("role:read_off", "role:on_meter")
 OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
 PRAISED = frozenset({"good", "ok", "okay", "fine", "alright", "healthy", "enough", "low"})
@@ -51,8 +52,8 @@ def is_reading(scene: Scene, value: float) -> bool:
     """Whether a bare number with decimals can be the volts of a bank."""
     if 5 <= value < 18 or 20 <= value < 32 or 40 <= value < 60:
         return True
-    if 18 <= value < 20:  # so low only under load
-        return any(20 <= other < 32 for other in scene.figures)
+    if 18 <= value < 20:  # so low only under load, or mistaken
+        return any(20 <= other < 32 for other in scene.figures) or (12.0 in scene.figures and scene.about(*ON_METER))
     return 31.5 <= value < 40 and 36.0 in scene.figures
 
 

@@ -17,6 +17,7 @@ from grammar import (
     attach_times,
     attach_volts,
 )
+from grammar.added import added
 from grammar.amend import amended, denied, spread
 from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
@@ -25,6 +26,7 @@ from grammar.attach_values import Words
 from grammar.canonical import in_unit
 from grammar.capacities import GROUPS
 from grammar.combine import combined
+from grammar.dates import stretch
 from grammar.degrees import celsius
 from grammar.facts import FactSpec, facts
 from grammar.items import Item
@@ -99,6 +101,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     found += _running(scene, found)
     found += _on_a_meter(scene, found)
     found = _part_of_the_time(scene, found)
+    found += _between_dates(scene, found)
     found += _lithium_by_volts(scene, found, words)
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
@@ -109,10 +112,18 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
     replied = recalled(scene, answered(scene, [*told, *found], expecting), said)
     replied += _drawn_then(scene, replied, said)
-    stated = amended(scene, spread(combined(scene, replied)))
+    stated = added(scene, amended(scene, spread(combined(scene, replied))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
     return stated
+
+
+def _between_dates(scene: Scene, found: list[Stated]) -> list[Stated]:
+    """The days that a battery stands from one date to another: "1 Nov to 15 Apr"."""
+    days = None if any(item.fact == "storage.time" for item in found) else stretch(scene.text)
+    if days is None:
+        return []
+    return [Stated("storage.time", float(days[0]), "day", scene.text[slice(*days[1])], days[1], how="grammar")]
 
 
 def _of_limit(scene: Scene, claims: dict[int, Claim], stated: Stated) -> bool:

@@ -27,6 +27,9 @@ WEAK = "detail:weak_motor"
 CHARGE = "word:charge"
 COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
 BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
+POWER, STRENGTH = "load.power", frozenset({"battery.cca", "battery.ca", "battery.max_current"})
+SIZING = ("request:what_size", "request:how_many")
+APPROVAL = ("request:is_good", "request:enough")
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
@@ -233,7 +236,20 @@ def decided(
         return []  # a weak motor and a good resting voltage: not asked is how full it is
     if found and found[0].topic == "unclear":
         return []
-    return _by_size(message, ranking, bars.first) or found
+    return _by_size(message, ranking, bars.first) or _by_what_is_told(message, ranking, found) or found
+
+
+def _by_what_is_told(message: Message, ranking: Sequence[Tally], found: Sequence[Tally]) -> list[Tally]:
+    """The topic that the facts are those of: watts and no battery ask how many amps, a battery's amps whether it will
+    do."""
+    told, only = {item.fact for item in message.stated}, [item.topic for item in found]
+    if only == ["run-check"] and POWER in told and not any(name.startswith("battery.") for name in told):
+        other = "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
+    elif only == ["bank-size"] and told & STRENGTH and not any(message.says(name) for name in SIZING):
+        other = "run-check" if any(message.says(name) for name in APPROVAL) else ""
+    else:
+        return []
+    return [item for item in ranking if item.topic == other]
 
 
 def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally]:

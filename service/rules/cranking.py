@@ -162,7 +162,9 @@ def other_grounds(case: Case) -> list[Ground]:
     grounds = []
     if supply.shares_the_engines(case):
         case.step("The engine's start battery is kept for the engine", "start-battery")
-        grounds.append(Ground("marginal", "{load} can leave the engine without the power to start", "shared"))
+        grounds.append(
+            Ground("marginal", "{load} would run, but can leave the engine without the power to start", "shared")
+        )
     coldest = min(row["temperature"].value for row in reference.rows("load_test"))
     celsius = case.said("ambient.temperature")
     if celsius is not None and celsius < coldest:

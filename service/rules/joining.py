@@ -17,11 +17,22 @@ def layout(case: Case) -> str | None:
     """How they are joined: as said, else as the volts ask for it."""
     said = case.get("bank.layout")
     if said or "bank.voltage" not in case.stated:
-        return str(said) if said else None
+        return str(said) if said else as_the_load_asks(case)
     in_series, in_parallel = case["bank.in_series"], case["bank.in_parallel"]
     if in_series > 1:
         return "series-parallel" if in_parallel > 1 else "series"
     return "parallel" if in_parallel > 1 else None
+
+
+def as_the_load_asks(case: Case) -> str | None:
+    """In series, where the batteries together have the volts that a model of the house's takes; else not known."""
+    volts, each, count = case.get("load.voltage"), case.said("battery.nominal"), case.said("battery.count")
+    if "load.model" not in case.stated or not volts or not each or not count or count < 2:
+        return None
+    if float(volts) != float(each) * float(count):
+        return None
+    case.because(f"The {case['load.model']} takes {say.quantity(float(volts), 'V')}, so they go in series", "od1002")
+    return "series"
 
 
 def figures(case: Case, how: str) -> tuple[Figure, ...]:

@@ -192,11 +192,25 @@ def age_apart(case: Case) -> Iterator[str]:
         yield "an old and a new battery"
 
 
+def charged_first(case: Case) -> Answer | None:
+    """Two batteries that rest at unlike volts are brought together before they are joined."""
+    both, most = pair(case, "reading.voltage"), LIMITS["before_joining"]
+    if not both or abs(float(both[0]) - float(both[1])) <= float(most.value) * (1 + 1e-9):
+        return None
+    low, apart = min(map(float, both)), abs(float(both[0]) - float(both[1]))
+    case.step(f"They rest {say.volts(apart, 2)} apart, and {say.volts(float(most.value))} is the most", most.cite)
+    told = say.volts(low, 2)
+    head = f"Not yet: charge the one at {told} alone first; of one kind, size and age they may be joined then."
+    return TOPIC.says("marginal", head)
+
+
 def joined(case: Case) -> Answer:
     """The sum, or whether they may be joined."""
     how = None if "bank.layout" in case.second else layout(case)
     may = case.says(*MAY) or any(f"battery.max_in_{way}" in case.stated for way in SAID)
     family = case.get("battery.family")
+    if (first := charged_first(case)) and may:
+        return first
     if how and (forbidden := not_allowed(case, how, may, family)):
         return forbidden
     if how is None:

@@ -210,7 +210,9 @@ def again(case: Case, under: UnderLoad, void: tuple[str, ...]) -> Answer:
     why = say.listed([reasons[fact] for fact in void])
     do = say.listed([*(remedies[fact] for fact in void), "test again"])
     head = f"We can't say yet: a load test does not count when the battery is {why}, so {do}."
-    return TOPIC.needs(READ, headline=head, figures=figures(under), likely=())
+    found = TOPIC.needs(READ, headline=head, figures=figures(under), likely=())
+    asked = replace(found.asks[0], say="the volts at the end of the new test, after 15 seconds at half its CCA")
+    return replace(found, asks=(asked,))
 
 
 def what_lacks(case: Case, under: UnderLoad) -> tuple[str, ...]:

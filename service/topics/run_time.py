@@ -143,7 +143,7 @@ def lasting(case: Case, running: float) -> Answer:
         *session.figures(case, running),
     )
     return TOPIC.says(
-        *judged(case, to_limit, usable, running),
+        *judged(case, to_limit, usable, running, to_empty),
         *figures,
         plot=plot(case, kind, capacity, running, usable),
         urgency="today" if family == "lead" and charge < 50 else "routine",
@@ -205,7 +205,7 @@ def wanted(case: Case) -> float | None:
     return float(count) * float(one) / 60 if count and one else None
 
 
-def judged(case: Case, minutes: float, usable: float, running: float) -> tuple[str, str]:
+def judged(case: Case, minutes: float, usable: float, running: float, to_empty: float) -> tuple[str, str]:
     """The verdict and the headline."""
     limit = "half empty" if case.get("battery.usable", 50.0) == 50 else "down to 20 %"
     amount, asked = say.duration(minutes), wanted(case)
@@ -219,10 +219,11 @@ def judged(case: Case, minutes: float, usable: float, running: float) -> tuple[s
     elif case.said("load.burst") is not None:
         count = math.floor(minutes * 60 / float(case["load.burst"]) + 1e-9)
         shown = 5 * (count // 5) if count > 20 else count
-        each, bank = say.duration(float(case["load.burst"]) / 60), supply.bank_name(case)
-        told = f"about {shown} bursts of {each}, {amount} in all, until {bank} is {limit}."
+        each = say.duration(float(case["load.burst"]) / 60)
+        told = f"the battery would last for about {shown} bursts of {each}, {amount} in all, until it is {limit}."
     else:
-        told = f"the battery would last about {amount} at {say.amps(running)} until it is {limit}."
+        empty = f", {say.duration(to_empty)} until it is empty" if case.says("detail:asks_bad") else ""
+        told = f"the battery would last about {amount} at {say.amps(running)} until it is {limit}{empty}."
     return "information", say.capital(house_first(case) + told)
 
 
@@ -233,7 +234,9 @@ def house_first(case: Case) -> str:
         return ""
     may = f"{supply.load_name(case)} may run {say.duration(float(seconds) / 60)}"
     case.step(say.capital(f"{may} in all within one hour"), "house")
-    return f"{may} in one hour; "
+    one = case.said("load.burst")
+    so_many = f", {int(float(seconds) // float(one))} of those bursts" if one else ""
+    return f"{may} in one hour{so_many}; "
 
 
 def against(case: Case, minutes: float, asked: float) -> tuple[str, str]:

@@ -166,6 +166,14 @@ def judged(case: Case, spread: float | None) -> Answer:
     full = "full" if charge >= 97.5 else f"{told} full"
     advice = {"no": ", so charge it today", "marginal": ", so charge it soon"}.get(verdict, "")
     head = f"{opening}: {read} means your battery is {full}{advice}."
+    if verdict != "yes" and case.says("detail:after_full"):
+        case.because(
+            "What still reads low after that has worn plates or weak acid, so plan a new one", cite("lead-good")
+        )
+        head = (
+            f"Too low: {read} after a full charge means it no longer fills; charge longer or equalise it by its "
+            "manual, then read again."
+        )
     if spread is not None and spread >= limit("gravity-uneven") - NEAR:
         head = (
             f"{opening}: the lowest cell is {full}, but the cells differ by {spread:.3f}, so charge it right through "
@@ -189,12 +197,19 @@ def by_spread(case: Case, spread: float) -> Answer:
     if uneven(case, spread):
         start = wording.opening(case, "no").removesuffix(", not yet")
         head = (
-            f"{start}: the cells differ by {spread:.3f}, and from {most} on one cell is failing, so the battery is "
-            "near its end."
+            f"{start}: the cells differ by {spread:.3f}, and from {most} on one cell is failing{lowest(case)}, so the "
+            "battery is near its end."
         )
         return TOPIC.says("no", head)
     opening = wording.opening(case, "yes")
     return TOPIC.says("yes", f"{opening}: the cells differ by {spread:.3f}, which is within the limit of {most}.")
+
+
+def lowest(case: Case) -> str:
+    """Which cell it is, by its reading; nothing where only the difference was told."""
+    read, second = case.stated.get(READ), case.second.get(READ)
+    told = [item.value for item in (read, second) if item] + ([read.low] if read and read.low is not None else [])
+    return f", the one at {min(map(float, told)):.3f}" if len(told) > 1 else ""
 
 
 def sealed(case: Case) -> Answer:

@@ -6,11 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
+from grammar import dates
 from service import say
 from service.calculators import freezing, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
-from service.rules import dates, drawn, frost, laid_up, readings, wording
+from service.rules import drawn, frost, laid_up, readings, wording
 from service.rules.laid_up import FULL
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic

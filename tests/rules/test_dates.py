@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from grammar import dates
 from service.finish import finished
-from service.rules import dates
 from service.topics import topic
 from tests.building import case
 

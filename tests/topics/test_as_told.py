@@ -77,3 +77,62 @@ def test_nothing_tells_how_to_charge_a_battery_that_is_a_danger(ask):
 def test_the_volts_of_the_second_battery_are_not_those_of_the_first():
     found = answer("12 V 100 Ah AGM and a 24 V pair of 60 Ah gels: what size charger for each?", "charger-size")
     assert "AGM takes a charger" in found.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "verdict", "says"),
+    [
+        ("Minnow on the start battery, 90 Ah 800 CCA, ok for a weekend?", "run-check", "marginal",
+         "leave the engine without the power to start"),
+        ("Owner wants start + thruster off one 110 Ah wet battery, 700 CCA, Minnow.", "run-check", "marginal",
+         "leave the engine without the power to start"),
+        ("A start battery type, 800 CCA, only for the Minnow, in the bow. Will it run it?", "run-check", "yes", "11.0"),
+        ("Battery is a 100 Ah lithium with 100 A on the sticker. Pike. Ever going to work?", "run-check", "no",
+         "allows 100 A, and the Pike draws 260 A"),
+        ("100 Ah lithium, 260 A on the thruster's label, ok?", "run-check", "no", "your thruster draws 260 A"),
+        ("A 12 volt battery with \"1000 A\" on it and nothing else, Pike ok?", "run-check", "yes", "800 CCA"),
+        ("How many amps does a 3 kW 24 V thruster pull?", "rating-convert", "information", "125 A"),
+        ("3 kW thruster on 24 V, will 700 CCA do?", "run-check", "yes", "700 CCA"),
+        ("12.45 V on 1 Nov, 12.20 V on 1 Dec, 11.95 V on 3 Jan, a wet one, nothing on. Ok?", "rest-voltage", "no",
+         "11.95 V"),
+        ("My battery says 19.2 on the meter, it's a 12 V.", "rest-voltage", "needs-facts", "cannot read 19.2 V"),
+        ("Flat in about 10 days, 0.35 A with all off, 100 Ah AGM. Does that add up?", "standing-drain", "information",
+         "5.9 days"),
+        ("0.1 A drain, 100 Ah wet, away for 30 days. Ok?", "standing-drain", "no", "away for 30 days"),
+        ("Every cell 1.210, charged overnight. Ok?", "specific-gravity", "marginal", "no longer fills"),
+        ("1.235 1.240 1.235 1.180 1.235 1.240 at 15 C, one dead?", "specific-gravity", "no", "the one at 1.180"),
+        ("Gel, full, laid up 1 Nov to 15 Apr at 5 C. All right?", "storage", "yes", "after 165 days"),
+        ("24.7 at rest after 14 h, 2 x 12 V AGM in series. OK to leave over Christmas?", "storage", "marginal",
+         "charge it full first"),
+        ("Two 12 V wets in series, one is new, one is from 2019, for my Sturgeon. Ok?", "bank-wiring", "no",
+         "an old and a new battery"),
+        ("Two 12 V 100 Ah wets for my Sturgeon, series or parallel?", "bank-wiring", "information", "in series"),
+        ("110 Ah flooded, 180 A motor, how long before it's dead if I hold the button?", "run-time", "information",
+         "15 minutes until it is empty"),
+    ],
+)  # fmt: skip
+def test_what_is_told_loosely_counts(text, topic, verdict, says):
+    found = answer(text, topic)
+    assert (found.verdict, says in found.headline.replace("\u00a0", " ")) == (verdict, True), found.headline
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "verdict", "says"),
+    [
+        (("2 x 6 V 220 Ah GC2 in series. Volts, Ah?", "can I add a 12 V 100 Ah AGM in parallel"), "bank-wiring", "no",
+         "never be joined"),
+        (("12.2 on the wet one, overnight", "and the other one is 12.6, same age. Can I link them?"), "rest-voltage",
+         "no", "charge the low one"),
+        (("12.4, AGM, sat 2 days", "and the other one says 11.7"), "rest-voltage", "no", "11.7 V"),
+        (("Gel, full, 1 Nov to 15 Apr at 5 C, ok?", "same but wet ones"), "storage", "yes", "wet-cell"),
+        (("1/0 for 260 A at 12 V over 20 ft each way at 10 %, ok?", "he used 10.8 not 10.75"), "cable-size",
+         "needs-facts", "1/0"),
+    ],
+)  # fmt: skip
+def test_a_follow_up_counts_as_told(turns, topic, verdict, says):
+    desk, thread, reply = default_desk(), None, None
+    for text in turns:
+        reply = desk.ask(text, thread=thread)
+        thread = reply.thread
+    found = next(item for item in reply.answers if item.topic == topic)
+    assert (found.verdict, says in found.headline.replace("\u00a0", " ")) == (verdict, True), found.headline

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 MONTHS = (
     ("january", 31),
@@ -29,6 +30,8 @@ PATTERN = re.compile(
     rf"(?: {DAY.format('last')}(?![\w%.]))?)",
     re.IGNORECASE,
 )
+TO = re.compile(r"\W*(?:to|till|until|til|through)?\W*", re.IGNORECASE)
+LATE, MID = re.compile(r"\b(?:end of|late)\s*$", re.IGNORECASE), re.compile(r"\bmid\W*$", re.IGNORECASE)
 UNTIL = re.compile(r"\b(?:until|till|by|before|to)\s*$", re.IGNORECASE)
 
 
@@ -60,11 +63,27 @@ def _found(text: str) -> Iterator[YearDay]:
     for match in PATTERN.finditer(text):
         name = (match["after"] or match["bare"]).lower()
         month = next(number for number, (full, _) in enumerate(MONTHS, 1) if full.startswith(name[:3]))
-        day = int(match["first"] or match["last"] or 1)
-        if 1 <= day <= MONTHS[month - 1][1]:
+        length = MONTHS[month - 1][1]
+        before = text[: match.start("bare")] if match["bare"] else ""
+        day = int(
+            match["first"] or match["last"] or (length if LATE.search(before) else 15 if MID.search(before) else 1)
+        )
+        if 1 <= day <= length:
             yield YearDay(
                 month, day, bool(UNTIL.search(text[: match.start("bare") if match["bare"] else match.start()]))
             )
+
+
+def stretch(text: str) -> tuple[int, tuple[int, int]] | None:
+    """The days from one date to another, "1 Nov to 15 Apr", and where they stand; None where no such is told."""
+    found = [match for match in PATTERN.finditer(text) if match["first"] or match["last"]]
+    days = told(text)
+    for one, other in pairwise(found):
+        start, end = one.start("first") if one["first"] else one.start("bare"), other.end()
+        gap = text[one.end() : other.start("first") if other["first"] else other.start("bare")]
+        if TO.fullmatch(gap) and gap.strip() and len(days) == len(found) == 2:
+            return between(*days), (start, end)
+    return None
 
 
 def later(first: YearDay, days: float) -> YearDay:
