@@ -37,7 +37,7 @@ MOTORS = frozenset({"motor", "thruster", "windlass", "winch", "capstan"})
 POSTS = frozenset({"posts", "battery", "batt", "bat", "bank", "batteries"})
 MONTHS = frozenset(["jan", "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec"])
 SPELT = MONTHS | {name for name, _ in dates.MONTHS if name != "may"}
-DATED = frozenset({"yesterday", "later", "mon", "tue", "tues", "wed", "thu", "thurs", "fri", "sat", "sun"})
+DATED = frozenset({"yesterday", "later", "tues", "thurs"})
 WEEKDAYS = frozenset(["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"])
 DAYS = SPELT | DATED | WEEKDAYS
 NOW = frozenset({"today", "now"})

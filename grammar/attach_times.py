@@ -26,7 +26,7 @@ LEFT = frozenset({"left", "unplugged", "disconnected"})
 TOOK = frozenset({"took", "takes", "cost"})
 EMPTIED = frozenset({"flat", "dead", "dies", "empty", "died", "drained", "drains"})
 IN, AWAY = (
-    frozenset({"in", "after", "within"}),
+    frozenset({"in", "within"}),
     frozenset({"back", "home", "return", "away", "before", "sail", "leave"}),
 )
 PEOPLE = frozenset({"us", "me", "him", "her", "them"})  # "it took us 2 hours to get off"
