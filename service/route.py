@@ -28,6 +28,13 @@ CHARGE = "word:charge"
 COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
 BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
 POWER, STRENGTH = "load.power", frozenset({"battery.cca", "battery.ca", "battery.max_current"})
+WHETHER = frozenset(
+    (
+        *("will", "would", "wants", "does", "do", "works", "work", "if", "first", "second"),
+        *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
+    )
+)
+LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
@@ -245,11 +252,18 @@ def _by_what_is_told(message: Message, ranking: Sequence[Tally], found: Sequence
     told, only = {item.fact for item in message.stated}, [item.topic for item in found]
     if only == ["run-check"] and POWER in told and not any(name.startswith("battery.") for name in told):
         other = "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
+    elif set(only) == {"run-check", "run-time"} and not _whether(message):
+        other = "run-time" if any(message.says(name) for name in LASTING) else ""
     elif only == ["bank-size"] and told & STRENGTH and not any(message.says(name) for name in SIZING):
         other = "run-check" if any(message.says(name) for name in APPROVAL) else ""
     else:
         return []
     return [item for item in ranking if item.topic == other]
+
+
+def _whether(message: Message) -> bool:
+    """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?"."""
+    return not WHETHER.isdisjoint(message.words) or any(message.says(name) for name in (*APPROVAL, "request:may_i"))
 
 
 def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally]:

@@ -17,7 +17,6 @@ CHARGED = (12.4, 12.5, 12.6)
 HOW = {
     "series": "in series (plus to minus)",
     "parallel": "in parallel (plus to plus)",
-    "series-parallel": "in series, in strings side by side",
 }
 
 
@@ -68,7 +67,12 @@ def _joined(case: Case, value: Value) -> str:
 
 def in_words_of_count(case: Case, value: Value) -> str:
     """How many, and how joined."""
-    return f"{supply.counted(float(value))} equal batteries {HOW[_joined(case, value)]}"
+    count, how = supply.counted(float(value)), _joined(case, value)
+    if how == "series-parallel":
+        series = float(case["bank.in_series"])
+        strings = supply.counted(float(value) / series)
+        return f"{count} equal batteries: {strings} strings of {supply.counted(series)} in series, side by side"
+    return f"{count} equal batteries {HOW[how]}"
 
 
 def limit_each(case: Case, current: float) -> float:

@@ -67,14 +67,15 @@ def terminal_voltage(case: Case, inrush: float) -> float:
     ohms = sag.resistance(float(case["battery.cca"]), limit("full"), lowest.value)
     volts = sag.terminal_voltage(start, inrush, ohms, parallel)
     shown, rating = say.number(2 * (limit("full") - lowest.value), 1), say.number(case["battery.cca"])
-    case.step(
-        f"Inner resistance at worst {shown} / {rating} = {say.quantity(ohms * 1000, 'mohm')}",
-        lowest.cite,
-        "load-test-resistance",
-    )
+    inner, series = say.quantity(ohms * 1000, "mohm"), int(case.get("bank.in_series", 1))
     among = f" / {parallel} in parallel" if parallel > 1 else ""
+    end = (
+        f"{say.volts(volts, 2)}; x {series} in series: {say.volts(volts * series)}" if series > 1 else say.volts(volts)
+    )
     case.step(
-        f"{say.volts(start)} - {say.amps(inrush)} x {say.quantity(ohms * 1000, 'mohm')}{among} = {say.volts(volts)}",
+        f"Inner resistance at worst {shown} / {rating} = {inner}; {say.volts(start)} - {say.amps(inrush)} x "
+        f"{inner}{among} = {end}",
+        lowest.cite,
         "load-test-resistance",
     )
     return volts

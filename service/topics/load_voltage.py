@@ -174,7 +174,7 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
     steps(case, under)
     drop = cable_step(case, under, far, lost, share)
     told = f"No: {say.volts(lost)} ({say.quantity(share, '%', 0)}) is lost between battery and motor"
-    lacking = what_lacks(case, under) if under.basis == "alone" else ()
+    lacking = what_lacks(case, under) if under.basis == "alone" and not under.current else ()
     blame = "look at the cable and its joints first" if lacking else "the cable or its joints are at fault"
     asks = tuple(TOPIC.ask(fact, TOPIC.likely.get(fact, ())) for fact in lacking)
     return TOPIC.says("no", f"{told}, so {blame}.", *figures(under), drop, asks=asks, plot=plot(under))

@@ -10,7 +10,7 @@ from service.case import Case
 from service.reply import Answer, Asked, Figure, Urgency
 from service.rules import laid_up, load_reading, wording
 from service.rules.readings import NEAR, cite, limit, six_volts
-from service.topic import Lever, Topic
+from service.topic import Topic
 
 TOPIC = Topic(
     "replacement",
@@ -26,14 +26,6 @@ TOPIC = Topic(
         "lift",
     ),
     of_two="worst",
-    levers=(
-        Lever(
-            "battery.age",
-            lambda case: (0.0,),
-            "a new battery",
-            without=("reading.load_voltage", "reading.gravity", "reading.gravity_spread"),
-        ),
-    ),
     likely={"battery.age": (("2 years", 2.0), ("4 years", 4.0), ("8 years", 8.0))},
     unsure={"battery.age": "We can't say yet: please tell us how old the battery is, or how it did in a load test."},
 )
