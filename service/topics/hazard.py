@@ -26,10 +26,24 @@ STANDING_ALL = (
     "has tested them all."
 )
 TOLD = "what you told us"  # what still counts, where the row has no name for it
-MEASURED = "go by the {volts}: a good reading does not change this"
+MEASURED = "go by the {volts}: no reading changes this"
 ALTERNATIVES = (("lithium", "lead"), ("charger", "alternator"))  # what a step can hang on, each told or open
-PARTIES = ("emergency services", "fire service", "coast guard", "doctor", "poison line", "electrician", "engineer")
-PARTIES = (*PARTIES, "specialist", "carrier", "technician", "maker", "manual", "lock or harbour")
+PARTIES = (
+    "emergency services",
+    "fire service",
+    "coast guard",
+    "lock or harbour",
+    "doctor",
+    "poison line",
+    "electrician",
+    "engineer",
+    "specialist",
+    "carrier",
+    "technician",
+    "maker",
+    "manual",
+)
+LOOKS_GOOD = 12.0  # V: who reads that much may take it that all is well
 OVERCHARGED = "overcharging-voltage"
 ENGINE, SHORE = ("thing:alternator", "about:alternator"), ("thing:charger", "term:shore-power")
 EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries runs off the alternator
@@ -132,7 +146,7 @@ def steps(case: Case, leading: Row, others: list[Row]) -> Iterator[Act]:
     yield from (Act("do", text) for _, text in beside(case, leading, others))
     yield from (Act("do-not", text) for text in of_kind(case, leading, "do_not"))
     read = case.said("reading.voltage")
-    if leading.get("battery") and leading["id"] != OVERCHARGED and read:
+    if leading.get("battery") and leading["id"] != OVERCHARGED and read and float(read) >= LOOKS_GOOD:
         yield Act("do-not", MEASURED.format(volts=say.volts(float(read))))
     if any(item.get("battery") for item in (leading, *others)) and several(case):
         yield Act("do-not", OTHERS)
