@@ -228,7 +228,7 @@ def queried(answer: Answer, message: Message) -> Answer:
 
 
 def withheld(answer: Answer) -> Answer:
-    """An answer while a hazard stands: nothing says yes or marginal to using it, nothing tells how to charge or test it."""
+    """An answer while a hazard stands: nothing says yes to the battery, nothing tells how to charge or test it."""
     told = answer.verdict == "information" and answer.topic in KEPT_BACK
     if answer.verdict not in ("yes", "marginal") and not told and answer.topic not in READ_AGAIN:
         return answer
@@ -238,7 +238,6 @@ def withheld(answer: Answer) -> Answer:
         headline="Not yet: the danger above comes first, and this battery is not used until it has been looked at.",
         figures=(),
         working=(),
-        cites=(),
         cautions=(),
         assumed=(),
         would_change=(),

@@ -89,7 +89,7 @@ def answer_parts(answer: Answer) -> Iterator[tuple[str, str]]:
     for number, asked in enumerate(answer.asks[:MOST_ASKED]):
         yield "Then also" if number else "Please tell us", question(asked, MEANS.get(answer.topic, THEN))
     yield from _part("What would change this", "; or ".join(item.say for item in answer.would_change))
-    yield from _part("Sources", sources(answer.cites))
+    yield from _part("Sources", sources(backed(answer)))
 
 
 def only_asks(answer: Answer) -> bool:
@@ -123,6 +123,11 @@ def why(answer: Answer) -> Iterator[str]:
 def words(text: str) -> set[str]:
     """The words of a sentence, without its marks."""
     return {word.strip(".,;:()").lower() for word in text.split()}
+
+
+def backed(answer: Answer) -> tuple[Cite, ...]:
+    """The sources of what an answer says; a part that is refused beside a danger says nothing of them."""
+    return answer.cites if answer.working or answer.steps else ()
 
 
 def sources(cites: Iterable[Cite]) -> str:

@@ -216,6 +216,8 @@ def of_any_kind(case: Case, chemistry: str | None) -> Answer:
         case.step("No kind of battery's absorption, float or equalising range holds it", "settings-by-kind")
         head = f"No: {say.volts(put.each * float(case['bank.voltage']) / 12)} is wrong for every kind of battery."
         return TOPIC.says("no", head, asks=(TOPIC.ask("battery.chemistry", TOPIC.likely["battery.chemistry"]),))
+    if case.says(*EQUALISES) and case.said("charger.setting") in SEALED:  # "a desulphate charger on AGM" is on one
+        return TOPIC.says(*equalised(case, str(case.said("charger.setting")), put))
     if case.says(*EQUALISES):
         head = "We can't say yet: only a wet-cell battery with caps may be equalised, never AGM, gel or lithium."
         return TOPIC.needs("battery.chemistry", headline=head)

@@ -9,6 +9,7 @@ from service import reference, say
 from service.case import Case
 from service.kinds import LITHIUM
 from service.reply import Act, Answer, Urgency
+from service.rules.readings import harmful
 from service.topic import Topic
 
 TOPIC = Topic("hazard", "Danger")
@@ -136,7 +137,7 @@ def headline(case: Case, leading: Row, status: str) -> str:
 
 def with_volts(case: Case, text: str) -> str:
     """A sentence of too high a charging voltage, with the volts where they were measured."""
-    measured = case.said("charger.voltage") or case.said("reading.voltage")
+    measured = harmful(case) or case.said("charger.voltage") or case.said("reading.voltage")
     return text.replace("the charging voltage", say.volts(float(measured))) if measured else text
 
 
