@@ -15,7 +15,17 @@ from service.route import HANDED_OVER, HAZARD, Request, route
 
 ENDS = (".", "!", "?", ";", "\n")
 PLANS = frozenset(  # what tells of things to buy or to know, and sends nobody to the battery
-    {"bank-size", "cable-size", "cold-cranking", "group-size", "meaning", "rating-convert", "voltage-drop", "weight"}
+    {
+        "bank-size",
+        "cable-size",
+        "cold-cranking",
+        "group-size",
+        "meaning",
+        "rating-convert",
+        "specific-gravity",
+        "voltage-drop",
+        "weight",
+    }
 )
 
 

@@ -94,6 +94,7 @@ def test_lithium_that_stood_flat_is_stopped(text: str) -> None:
     [
         ("splash of acid in my eye. Also what size is a group 31?", "group-size"),
         ("the agm is swollen! separate thing, how many amps is a 3 kW 12V motor?", "rating-convert"),
+        ("acid splash in my eye, stings a bit. also do I use 1.265 or 1.280 for full", "specific-gravity"),
         ("How many kg is a lithium in place of a 30 kg agm? oh, and there is smoke from the charger", "weight"),
     ],
 )

@@ -100,6 +100,9 @@ def only_asks(answer: Answer) -> bool:
 def sides(answer: Answer) -> Iterator[tuple[str, str]]:
     """The things that are weighed, each with the figures in which they differ, or with its verdict."""
     same = alike(answer)
+    differ = {item.name for option in answer.compare for item in option.figures} - same
+    if not differ and THEN.keys().isdisjoint(option.verdict for option in answer.compare):
+        return  # they are all "as above"
     for option in answer.compare:
         own = [figure(item) for item in option.figures if item.name not in same]
         yield say.capital(option.label), "; ".join(own) or THEN.get(option.verdict, "as above")

@@ -166,7 +166,7 @@ def lithium_left_flat(case: Case) -> bool:
     The core puts the hazard of a lithium battery that was long flat in front.
     """
     volts, stood = case.said("reading.voltage"), case.said("storage.time")
-    long = float(stood) >= LONG if stood is not None else case.says("detail:for_months")
+    long = float(stood) >= LONG if stood is not None else case.says("detail:since_months", "detail:for_months")
     lithium = case.said("battery.chemistry") in ("lfp", "lithium-other")
     if volts is None or not long or not lithium or case.said("reading.state") in ("load", "charging"):
         return False

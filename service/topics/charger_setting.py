@@ -20,6 +20,7 @@ TOO_HIGH = {
     "gel": "Above its limit the jelly dries out, and that cannot be undone",
     "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
 }
+SINCE = ("detail:since_months",)  # it has been on for long
 LEFT = ("detail:left_on", "detail:held", "word:winter")
 
 
@@ -194,6 +195,12 @@ def blind(case: Case) -> Answer | None:
     if case.says("detail:watched") and not case.says(*LEFT):
         return TOPIC.says("marginal", f"Only just: a {name} will do while somebody watches and ends the charge.")
     why = "because it goes on when the battery is full"
+    if case.says(*SINCE):
+        short = "timer" if timer else "unregulated"
+        case.because("Warm, swollen or smelling: leave it alone and tell us", "timer-charger")
+        case.because("Else let it rest for 12 hours, read the volts, then test it under load", "timer-charger")
+        head = f"{opening(case, 'no')}: take the {short} charger off now, with the hatches open, {why}."
+        return TOPIC.says("no", head)
     return TOPIC.says("no", f"{opening(case, 'no')}: a {name} must not stay on, {why}.")
 
 
