@@ -230,6 +230,8 @@ def queried(answer: Answer, message: Message) -> Answer:
 def withheld(answer: Answer) -> Answer:
     """An answer while a hazard stands: nothing says yes to the battery, nothing tells how to charge or test it."""
     told = answer.verdict == "information" and answer.topic in KEPT_BACK
+    if harmless(answer):
+        return answer
     if answer.verdict not in ("yes", "marginal") and not told and answer.topic not in READ_AGAIN:
         return answer
     return replace(
