@@ -25,6 +25,7 @@ CONTEXT = (
     "general",
     "but-present",
     "weighed",
+    "advised",
     "affirmed",
     "rid",
 )
@@ -50,6 +51,7 @@ class Signs:
     keeps: frozenset[str]  # families of which the past counts as the present
     general: frozenset[str]  # families that are only ever asked about
     loose: frozenset[str]  # families told in several clauses
+    advised: frozenset[str]  # families of which an opinion may speak: "he says you can charge it at 15.5 V"
     needs: Mapping[str, tuple[str, ...]]
     instead: Mapping[
         str, str
@@ -70,6 +72,7 @@ def signs() -> Signs:
         keeps=frozenset(flags["keeps"]),
         general=frozenset(flags["general"]),
         loose=frozenset(flags["loose"]),
+        advised=frozenset(flags["advised"]),
         needs=flags["needs"],
         instead=flags["instead"],
     )
@@ -86,7 +89,8 @@ def _made(sources: list[Path]) -> list[Any]:
         {name: [f"<{name}>"] for name in classes},
     )
     flags: dict[str, Any] = {
-        flag: [name for name, spec in families.items() if spec.get(flag)] for flag in ("keeps", "general", "loose")
+        flag: [name for name, spec in families.items() if spec.get(flag)]
+        for flag in ("keeps", "general", "loose", "advised")
     }
     flags["needs"] = {name: tuple(spec["needs"]) for name, spec in families.items() if "needs" in spec}
     flags["instead"] = {name: spec["instead"] for name, spec in families.items() if "instead" in spec}

@@ -13,7 +13,7 @@ from itertools import pairwise
 from grammar.danger_table import Signs, signs
 from grammar.danger_text import Text, read
 from grammar.phrases import QUESTION, Hit
-from grammar.reading import Danger, Stated
+from grammar.reading import Danger, Span, Stated
 
 BESIDE = 8  # words between a sign and what it must stand by
 SHORT = 4  # words of a message so short that one word of danger is enough
@@ -29,6 +29,12 @@ THINGS = ("battery", "fuse", "joint", "posts")  # classes of words that are no s
 OWN = frozenset({"this", "these", "that", "my", "our", "the", "it"})
 OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only a battery has
 LITHIUM = ("lfp", "lithium-other")
+TELLING = frozenset(  # words of what is so, whatever was advised before them
+    (
+        *("is", "its", "are", "was", "now", "shows", "reads", "says", "sits", "goes", "went", "climbs", "has"),
+        *("but", "yet", "though", "gives", "puts", "pushes", "pumps", "mine", "ours", "got", "while", "when"),
+    )
+)
 AFFIRMED = 4  # words of a next sentence in which "mine does" is looked for
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
 
@@ -52,6 +58,7 @@ class Context:
         self.past = [hit.start for hit in named.get("past", ())]
         self.general = _spared(named.get("general", ()), named.get("but-present", ()))
         self.general_starts = [hit.start for hit in self.general]
+        self.advised = named.get("advised", [])
         self.affirmed = {hit.start for hit in named.get("affirmed", ())}
         weighed = [hit for hit in named.get("weighed", ()) if words.begins(hit.start)]
         weighed = [hit for hit in weighed if OWN.isdisjoint(words.words[hit.start : hit.end])]
@@ -83,7 +90,8 @@ def find_dangers(text: str, said: Iterable[Stated] = ()) -> tuple[Danger, ...]:
     for hit in sorted(hits, key=lambda item: (item.start, -item.end)):
         family = hit.name.split("/")[0]
         status = _status(hit, family in table.keeps, words, context, denied)
-        if status == "present" and family in table.general:
+        asked = family in table.general or (family in table.advised and _is_advised(hit, words, context))
+        if status == "present" and asked:
             status = "general"
         if status == "denied":
             denied = hit
@@ -91,6 +99,15 @@ def find_dangers(text: str, said: Iterable[Stated] = ()) -> tuple[Danger, ...]:
             span = words.spans[hit.start][0], words.spans[hit.end - 1][1]
             found[family, status] = Danger(family, status, text[slice(*span)], span)
     return tuple(found.values())
+
+
+def advised(text: str, span: Span) -> bool:
+    """Whether what stands at this place is only what somebody advises, or what is asked of as such advice."""
+    words = read(text)
+    at = next((at for at, place in enumerate(words.spans) if place[1] > span[0]), len(words.words))
+    if at == len(words.words):
+        return False
+    return _is_advised(Hit("", (at,)), words, Context(signs().context.find(words.words), words))
 
 
 def look_alike(text: str) -> bool:
@@ -260,6 +277,20 @@ def _listed(sign: int, since: int, words: Text, context: Context) -> bool:
         if since <= item.start and item.end not in words.commas:
             return not any(word in ENDS_LIST for word in words.words[item.end : row])
     return False
+
+
+def _is_advised(hit: Hit, words: Text, context: Context) -> bool:
+    first, last = words.sentences[hit.start]
+    told = any(
+        first <= item.start and item.end <= hit.end and not _is_told_between(item.end, hit.end, words)
+        for item in context.advised
+    )
+    return told and not _is_affirmed(hit, last, context)
+
+
+def _is_told_between(start: int, end: int, words: Text) -> bool:
+    """Whether something that is so stands there: "he said we can charge it, it is at 15.5 V now"."""
+    return any(at in words.commas for at in range(start, end)) or not TELLING.isdisjoint(words.words[start:end])
 
 
 def _is_general(hit: Hit, first: int, context: Context) -> bool:

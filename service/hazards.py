@@ -4,26 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from grammar.dangers import advised
 from grammar.reading import Message
 from service import reference
 from service.case import Case
-from service.rules.readings import overvoltage
+from service.rules.readings import lithium_left_flat, overvoltage
 from service.thread import Thread
 
 TOLD = ("present", "general")
 OVERCHARGED = "overcharging-voltage"
 UNNAMED = "unnamed"  # the family of what only the points of a message tell
 DANGER = "danger:"  # begins the cues that tell of signs
+LONG_FLAT = "lithium-dropped-or-holed"
+FLAT = ("reading.voltage", "battery.chemistry", "storage.time")  # what a lithium battery that stood flat is told by
 MEASURED = ("reading.voltage", "charger.voltage")
 
 
 def signs(case: Case, message: Message) -> tuple[str, ...]:
     """The dangers of a message as "family:status", those it tells and those that follow from its readings."""
     found = [f"{item.family}:{item.status}" for item in message.dangers]
-    measured = any(fact in case.stated and case.stated[fact].origin == "message" for fact in MEASURED)
+    told_now = [case.stated[fact] for fact in MEASURED if fact in case.stated and case.stated[fact].origin == "message"]
+    measured = any(item.span is None or not advised(message.text, item.span) for item in told_now)
     told = {item.status for item in message.dangers if item.family == OVERCHARGED}
     if measured and told <= {"present"} and overvoltage(case.fresh()):  # not where the words only suppose it
         found.append(f"{OVERCHARGED}:present")
+    if any(item.fact in FLAT for item in message.stated) and lithium_left_flat(case.fresh()):
+        found.append(f"{LONG_FLAT}:present")
     return tuple(dict.fromkeys(found))
 
 

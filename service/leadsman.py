@@ -14,6 +14,8 @@ from grammar.reader import why_weighed
 from grammar.reading import Message
 from grammar.weighed import HOW
 from service import label, say
+from service.again import READ_TOO, repeated
+from service.aside import asides, harmless
 from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
@@ -34,9 +36,7 @@ LONGEST = 20_000
 FEW = 12  # words of a message that says no more than that something is not known
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
 KEPT_BACK = frozenset({"charge-time", "charger-size", "charger-setting", "storage"})  # while a hazard stands
-STANDS = "With that the answer stays as it was."
-AGAIN = "The answer is the same as before. If you asked something else, please say it in other words."
-READ_TOO = f"{AGAIN} One of our technicians reads it too."
+READ_AGAIN = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})  # each sends somebody to the battery
 ANOTHER = ("note:other_battery", OTHER_BOAT)
 
 
@@ -49,6 +49,7 @@ class Turn:
     requests: tuple[Request, ...]
     signs: tuple[str, ...] = ()  # of danger, as "family:status"
     alarm: Request | None = None  # the clause that tells of a danger which none of its words names
+    asides: tuple[Request, ...] = ()  # questions beside a danger, answered where the answer harms nobody
     label: bool = False  # the message is a battery's label and asks nothing
 
     @property
@@ -132,6 +133,7 @@ class Leadsman:
             requests = tuple(route(message, context=thread.topics, asked=thread.asks))
         else:  # corrected facts, or "no idea": the last topics once more
             requests = tuple(Request(name, (0, 0)) for name in thread.topics)
+        beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
             message = dipped(message, thread)
@@ -139,7 +141,7 @@ class Leadsman:
         after = thread.told(told, another=any(message.says(cue) for cue in ANOTHER))
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
-        turn = Turn(message, after, requests, label=printed is not None)
+        turn = Turn(message, after, requests, asides=beside, label=printed is not None)
         found = signs(self.case(turn), message)
         spoken = bool(found or thread.dangers) or "hazard" in thread.topics  # danger was named, whatever its status
         if text.strip() and not printed and not spoken:
@@ -169,6 +171,9 @@ class Leadsman:
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
             found.append(withheld(answer) if stop else answer)
+        if stop:
+            below = (self.answer(item.topic, self.case(turn, hazard=True)) for item in turn.asides)
+            found += [answer for answer in below if harmless(answer)]
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
         return _with_unused(without_idle(found, turn), turn)
@@ -201,14 +206,6 @@ class Leadsman:
             )
 
 
-def repeated(answers: Iterable[Answer], requests: Iterable[Request]) -> str | None:
-    """The notice for answers that were given one turn before: whether what was told or asked now went into them."""
-    if any(item.verdict == "stop" for item in answers):
-        return None
-    taken = any(item.source == "message" for answer in answers for item in answer.understood)
-    return STANDS if taken else AGAIN if any(item.evidence for item in requests) else READ_TOO
-
-
 def without_idle(found: list[Answer], turn: Turn) -> list[Answer]:
     """The answers without those that only ask back what another one gives: how long, beside how big it must be."""
     told = turn.thread.facts
@@ -238,10 +235,11 @@ def queried(answer: Answer, message: Message) -> Answer:
 
 
 def withheld(answer: Answer) -> Answer:
-    """An answer while a hazard stands: nothing says yes or marginal to using it, nothing tells how to charge it."""
-    if answer.verdict not in ("yes", "marginal") and not (
-        answer.verdict == "information" and answer.topic in KEPT_BACK
-    ):
+    """An answer while a hazard stands: nothing says yes to the battery, nothing tells how to charge or test it."""
+    told = answer.verdict == "information" and answer.topic in KEPT_BACK
+    if harmless(answer):
+        return answer
+    if answer.verdict not in ("yes", "marginal") and not told and answer.topic not in READ_AGAIN:
         return answer
     return replace(
         answer,
@@ -249,6 +247,8 @@ def withheld(answer: Answer) -> Answer:
         headline="Not yet: the danger above comes first, and this battery is not used until it has been looked at.",
         figures=(),
         working=(),
+        cautions=(),
+        assumed=(),
         would_change=(),
         asks=(),
         compare=(),
@@ -285,7 +285,7 @@ def why(turn: Turn, answers: Iterable[Answer]) -> Iterable[str]:
     if turn.alarm:
         yield f"danger unnamed, present: {turn.alarm.why()}"
     yield "cues   " + ", ".join(f"{cue.name} {cue.text!r}" for cue in turn.message.cues)
-    for request in turn.requests:
+    for request in (*turn.requests, *turn.asides):
         yield f"topic  {request.topic}: {request.why()}"
     for answer in answers:
         yield from (f"step   {answer.topic}: {step.say} [{', '.join(step.cites)}]" for step in answer.working)

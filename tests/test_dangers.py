@@ -12,6 +12,7 @@ from grammar.dangers import find_dangers
 from grammar.reader import read
 from service.leadsman import Leadsman
 from service.reference import rows
+from service.render.as_text import answer_parts
 from service.thread import Signer
 from tests.timing import seconds
 
@@ -70,6 +71,65 @@ def test_a_strange_voice_is_stopped(family: str, text: str) -> None:
 def test_what_is_harmless_is_not_stopped(text: str) -> None:
     assert "present" not in {item.status for item in find_dangers(text)}
     assert "stop" not in {item.verdict for item in Leadsman().ask(text).answers}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "reading was 9.8 at rest, lfp, boat stood since spring",
+        "lithium sat unused since september, shows 9.4 V",
+        "12v lithium reads 9.6 V, been laid up for five months",
+        "lfp bank 24V at 19.2 V after 6 months ashore",
+    ],
+)
+def test_lithium_that_stood_flat_is_stopped(text: str) -> None:
+    first, *others = Leadsman().ask(text).answers
+    assert (first.topic, first.verdict, first.urgency) == ("hazard", "stop", "today")
+    assert "long flat" in first.headline
+    assert all(item.verdict == "no" for item in others)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("splash of acid in my eye. Also what size is a group 31?", "group-size"),
+        ("the agm is swollen! separate thing, how many amps is a 3 kW 12V motor?", "rating-convert"),
+        ("acid splash in my eye, stings a bit. also do I use 1.265 or 1.280 for full", "specific-gravity"),
+        ("How many kg is a lithium in place of a 30 kg agm? oh, and there is smoke from the charger", "weight"),
+    ],
+)
+def test_a_harmless_question_is_answered_below(text: str, topic: str) -> None:
+    assert [(item.topic, item.verdict) for item in Leadsman().ask(text).answers][1:] == [(topic, "information")]
+
+
+@pytest.mark.parametrize(
+    "text", ["smoke from the battery. can I still use it?", "battery is hissing. what charger current for lithium?"]
+)
+def test_what_sends_somebody_to_the_battery_is_not_answered_below(text: str) -> None:
+    assert {item.verdict for item in Leadsman().ask(text).answers} <= {"stop", "no"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my agm is hissing, it reads 12.1 V at rest. is that good?",  # no "charge it today" below
+        "how long should a 110ah wet take on a 20A charger. oh and it stinks of eggs down below",
+    ],
+)
+def test_what_is_refused_is_one_line(text: str) -> None:
+    _, refused = Leadsman().ask(text).answers
+    assert [label for label, _ in answer_parts(refused)] == []
+    assert "charge it" not in refused.headline
+
+
+def test_a_splash_in_the_eye_is_no_vapour() -> None:
+    text = "topped up the battery and got a splash in my eye, stings a bit"
+    assert {item.family for item in find_dangers(text)} == {"acid-in-eyes"}
+
+
+def test_the_volts_that_harm_are_named() -> None:
+    (first, *_) = Leadsman().ask("they said the charger should put out 14.4 but it reads 15.5, agm").answers
+    assert "15.5" in first.headline
 
 
 def test_any_text_is_read() -> None:

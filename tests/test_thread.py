@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from service.again import READ_TOO, STANDS
 from service.case import Known
-from service.leadsman import READ_TOO, STANDS, default_desk
+from service.leadsman import default_desk
 from service.thread import Signer, Thread
 
 

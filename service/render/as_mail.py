@@ -9,7 +9,7 @@ from html import escape
 from typing import Any
 
 from service import say
-from service.render.as_text import answer_parts, said_once, sources
+from service.render.as_text import answer_parts, backed, said_once, sources
 from service.reply import Answer, Reply
 
 WIDTH = 74
@@ -72,7 +72,7 @@ def _blocks(
             yield Block("heading", f"{number}. {textwrap.shorten(asked, LONGEST_HEADING, placeholder=' ...')}")
         yield Block("says", answer.headline)
         yield from (Block("part", text, label) for label, text in answer_parts(answer) if label != "Sources")
-    if listed := sources(cite for item in answers for cite in item.cites):
+    if listed := sources(cite for item in answers for cite in backed(item)):
         yield Block("plain", listed, "Sources")
     yield from (Block("plain", note) for note in notes)
     yield Block("plain", str(words.get("sign_off", "Kind regards, the battery desk")))

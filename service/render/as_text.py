@@ -89,7 +89,7 @@ def answer_parts(answer: Answer) -> Iterator[tuple[str, str]]:
     for number, asked in enumerate(answer.asks[:MOST_ASKED]):
         yield "Then also" if number else "Please tell us", question(asked, MEANS.get(answer.topic, THEN))
     yield from _part("What would change this", "; or ".join(item.say for item in answer.would_change))
-    yield from _part("Sources", sources(answer.cites))
+    yield from _part("Sources", sources(backed(answer)))
 
 
 def only_asks(answer: Answer) -> bool:
@@ -100,6 +100,9 @@ def only_asks(answer: Answer) -> bool:
 def sides(answer: Answer) -> Iterator[tuple[str, str]]:
     """The things that are weighed, each with the figures in which they differ, or with its verdict."""
     same = alike(answer)
+    differ = {item.name for option in answer.compare for item in option.figures} - same
+    if not differ and THEN.keys().isdisjoint(option.verdict for option in answer.compare):
+        return  # they are all "as above"
     for option in answer.compare:
         own = [figure(item) for item in option.figures if item.name not in same]
         yield say.capital(option.label), "; ".join(own) or THEN.get(option.verdict, "as above")
@@ -123,6 +126,11 @@ def why(answer: Answer) -> Iterator[str]:
 def words(text: str) -> set[str]:
     """The words of a sentence, without its marks."""
     return {word.strip(".,;:()").lower() for word in text.split()}
+
+
+def backed(answer: Answer) -> tuple[Cite, ...]:
+    """The sources of what an answer says; a part that is refused beside a danger says nothing of them."""
+    return answer.cites if answer.working or answer.steps else ()
 
 
 def sources(cites: Iterable[Cite]) -> str:

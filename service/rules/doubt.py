@@ -13,6 +13,7 @@ from service.rules.readings import NEAR, limit
 
 ON_CHARGE = 13.2  # no lead battery shows as much for each 12 V after a night's rest
 MOST_SHOWN = 60  # over that a slip of the point, shown as typed
+MAINS = (60.0, 500.0)  # what a meter shows where mains has got onto the battery's wires
 WELL_CHARGED = (10.5, 15.0)
 
 
@@ -74,7 +75,13 @@ def _impossible(case: Case) -> Doubt | None:
     head = f"A {system} battery cannot read {shown(volts)}"
     for tens in (10, 100):
         if read_system(volts / tens) == count * 12:
-            return Doubt(f"{head}, so we think you mean {shown(volts / tens)}.", ("reading.voltage",))
+            meant, kind = volts / tens, readings.table_of(case.said("battery.chemistry"))
+            if meant / count > readings.highest(kind) + NEAR:
+                charged = f"{shown(meant)} is what a battery shows while it is charged, not at rest"
+                case.because(charged, readings.cite(f"{'lithium' if kind == 'lfp' else kind}-over"))
+            mains = MAINS[0] <= volts <= MAINS[1]
+            really = "; if it really shows that, hands off: mains may be on the wires" if mains else ""
+            return Doubt(f"{head}, so we think you mean {shown(meant)}{really}.", ("reading.voltage",))
     other = read_system(volts)
     slip = f", so it may be a {say.quantity(other, 'V')} bank" if other else ", so the meter or its range is in doubt"
     return Doubt(f"{head}{slip}: please read it again.", ("bank.voltage", "reading.voltage"))

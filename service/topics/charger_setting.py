@@ -20,6 +20,7 @@ TOO_HIGH = {
     "gel": "Above its limit the jelly dries out, and that cannot be undone",
     "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
 }
+SINCE = ("detail:since_months",)  # it has been on for long
 LEFT = ("detail:left_on", "detail:held", "word:winter")
 
 
@@ -194,6 +195,12 @@ def blind(case: Case) -> Answer | None:
     if case.says("detail:watched") and not case.says(*LEFT):
         return TOPIC.says("marginal", f"Only just: a {name} will do while somebody watches and ends the charge.")
     why = "because it goes on when the battery is full"
+    if case.says(*SINCE):
+        short = "timer" if timer else "unregulated"
+        case.because("Warm, swollen or smelling: leave it alone and tell us", "timer-charger")
+        case.because("Else let it rest for 12 hours, read the volts, then test it under load", "timer-charger")
+        head = f"{opening(case, 'no')}: take the {short} charger off now, with the hatches open, {why}."
+        return TOPIC.says("no", head)
     return TOPIC.says("no", f"{opening(case, 'no')}: a {name} must not stay on, {why}.")
 
 
@@ -216,6 +223,8 @@ def of_any_kind(case: Case, chemistry: str | None) -> Answer:
         case.step("No kind of battery's absorption, float or equalising range holds it", "settings-by-kind")
         head = f"No: {say.volts(put.each * float(case['bank.voltage']) / 12)} is wrong for every kind of battery."
         return TOPIC.says("no", head, asks=(TOPIC.ask("battery.chemistry", TOPIC.likely["battery.chemistry"]),))
+    if case.says(*EQUALISES) and case.said("charger.setting") in SEALED:  # "a desulphate charger on AGM" is on one
+        return TOPIC.says(*equalised(case, str(case.said("charger.setting")), put))
     if case.says(*EQUALISES):
         head = "We can't say yet: only a wet-cell battery with caps may be equalised, never AGM, gel or lithium."
         return TOPIC.needs("battery.chemistry", headline=head)

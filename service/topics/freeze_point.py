@@ -63,9 +63,11 @@ def answer(case: Case) -> Answer:
     case.step(
         f"{now} against {at}, with {say.number(limit('freezing-margin'))} °C kept in hand", cite("freezing-margin")
     )
+    if verdict != "yes":
+        case.because("Ice or a bulge means that it has frozen, and then it must not be charged", "frozen-charge")
     head = {
         "yes": f"No, it will not freeze at {now}: {told}, and it freezes near {at}.",
-        "marginal": f"It may: {told} and freezes near {at}, too close to {now}, so charge it.",
+        "marginal": f"It may: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",
         "no": f"Yes, it can freeze at {now}: {told}, and it freezes near {at}, so charge it or bring it in.",
     }[verdict]
     if verdict == "no" and charge is not None:

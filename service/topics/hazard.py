@@ -7,8 +7,9 @@ from typing import Any
 
 from service import reference, say
 from service.case import Case
-from service.kinds import LEAD, LITHIUM
+from service.kinds import LITHIUM
 from service.reply import Act, Answer, Urgency
+from service.rules.readings import harmful
 from service.topic import Topic
 
 TOPIC = Topic("hazard", "Danger")
@@ -17,11 +18,37 @@ URGENCIES: tuple[Urgency, ...] = ("routine", "today", "stop-now")
 STATUS = ("present", "standing", "general")  # the first of these that any sign has decides
 MOST_OTHERS = 2  # further signs whose first action is said beside the leading one
 OTHERS = "use the other batteries either: they had the same charger, and are tested first"
-STANDING = "It still counts: leave it off and keep away until somebody who knows batteries has looked at it."
-STANDING_ALL = (
-    "It still counts, for the batteries beside it too: leave them all off until somebody who knows batteries has "
-    "tested them."
+STANDING = (
+    "No use and no charging, keep away: {named} still counts as a danger until somebody who knows batteries has looked "
+    "at it."
 )
+STANDING_ALL = (
+    "No use and no charging: {named} still counts, for the batteries beside it too, until somebody who knows batteries "
+    "has tested them all."
+)
+TOLD = "what you told us"  # what still counts, where the row has no name for it
+MEASURED = "go by the {volts}: no reading changes this"
+ALTERNATIVES = (("lithium", "lead"), ("charger", "alternator"))  # what a step can hang on, each told or open
+PARTIES = (
+    "emergency services",
+    "fire service",
+    "coast guard",
+    "lock or harbour",
+    "doctor",
+    "poison line",
+    "electrician",
+    "engineer",
+    "specialist",
+    "carrier",
+    "technician",
+    "maker",
+    "manual",
+)
+LOOKS_GOOD = 12.0  # V: who reads that much may take it that all is well
+OVERCHARGED = "overcharging-voltage"
+ENGINE, SHORE = ("thing:alternator", "about:alternator"), ("thing:charger", "term:shore-power")
+EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries runs off the alternator
+ITS_BATTERY = "detail:start_bank"  # the engine is named, running or not
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
 Row = Mapping[str, Any]
@@ -38,7 +65,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("stop", UNNAMED, steps=(who,), urgency="today", route="technician")
     leading = rows[0]
     verdict = "information" if status == "general" else verdict_of(rows)
-    note(case, rows)
+    note(case, [leading, *(item for item, _ in beside(case, leading, rows[1:]))])
     return TOPIC.says(
         verdict,
         headline(case, leading, status),
@@ -61,11 +88,29 @@ def row(family: str) -> Row:
     return {**{name: cell.value for name, cell in found.items()}, "cite": found["id"].cite}
 
 
+def settled(case: Case) -> frozenset[str]:
+    """What the message or its thread has told of what the steps hang on: the kind of battery, what charges it."""
+    named = {facts["battery.chemistry"].value for facts in (case.stated, case.second) if "battery.chemistry" in facts}
+    kinds = {"lithium" if kind in LITHIUM else "lead" for kind in named or {case.get("battery.chemistry")} - {None}}
+    engine, shore = case.says(*ENGINE), case.says(*SHORE)
+    open_yet = case.says(*EITHER) or (engine and shore)
+    chargers = () if open_yet else ("alternator",) * engine + ("charger",) * (shore and not case.says(ITS_BATTERY))
+    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers})
+
+
 def of_kind(case: Case, found: Row, name: str) -> Any:
-    """A column of a row for the battery's kind; not known, the plain one, which is the stricter."""
-    kind = case.get("battery.chemistry")
-    suffix = "_lead" if kind in LEAD else "_lithium" if kind in LITHIUM else ""
-    return found.get(name + suffix, found[name])
+    """A column of a row as it fits what is told; where that is open the plain one, which is the stricter."""
+    told = settled(case)
+    whole = next((found[f"{name}_{word}"] for word in sorted(told) if f"{name}_{word}" in found), found[name])
+    return whole if isinstance(whole, str) else [text for item in whole if (text := fitted(item, told))]
+
+
+def fitted(step: str | Mapping[str, str], told: frozenset[str]) -> str:
+    """The words of a step for what is told; empty where that leaves nothing to do."""
+    if isinstance(step, str):
+        return step
+    hangs_on = {word for pair in ALTERNATIVES if set(pair) & set(step) for word in pair} & told
+    return next((step.get(word, "") for word in sorted(hangs_on)), step["open"])
 
 
 def verdict_of(rows: Iterable[Row]) -> str:
@@ -82,31 +127,67 @@ def urgency(case: Case, rows: Iterable[Row]) -> Urgency:
 def headline(case: Case, leading: Row, status: str) -> str:
     """The first action, standing alone."""
     if status == "standing":
-        return STANDING_ALL if leading.get("battery") and case.says("detail:the_others") else STANDING
-    first: str = of_kind(case, leading, "first")
-    measured = case.said("charger.voltage") or case.said("reading.voltage")
-    if leading["id"] == "overcharging-voltage" and measured:
-        first = first.replace("the charging voltage", say.volts(float(measured)))
+        all_off = leading.get("battery") and case.says("detail:the_others")
+        return (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
+    first: str = with_volts(case, of_kind(case, leading, "first"))
     if status == "general" and leading.get("verdict") != "information":
         return f"If it happens: {first[0].lower()}{first[1:]}"
     return first
 
 
+def with_volts(case: Case, text: str) -> str:
+    """A sentence of too high a charging voltage, with the volts where they were measured."""
+    measured = harmful(case) or case.said("charger.voltage") or case.said("reading.voltage")
+    return text.replace("the charging voltage", say.volts(float(measured))) if measured else text
+
+
 def steps(case: Case, leading: Row, others: list[Row]) -> Iterator[Act]:
     """Do, do not, who: of the leading sign, with the first action of the next ones."""
-    beside = [item for item in others if item.get("people") or not leading.get("alone")]
-    said = {of_kind(case, leading, "first")}
     yield from (Act("do", text) for text in of_kind(case, leading, "do"))
-    for item in beside[:MOST_OTHERS]:
-        first = of_kind(case, item, "first")
-        if first not in said and not (item.get("battery") and leading.get("battery")):
-            said.add(first)
-            yield Act("do", first)
+    yield from (Act("do", text) for _, text in beside(case, leading, others))
     yield from (Act("do-not", text) for text in of_kind(case, leading, "do_not"))
+    read = case.said("reading.voltage")
+    if leading.get("battery") and leading["id"] != OVERCHARGED and read and float(read) >= LOOKS_GOOD:
+        yield Act("do-not", MEASURED.format(volts=say.volts(float(read))))
     if any(item.get("battery") for item in (leading, *others)) and several(case):
         yield Act("do-not", OTHERS)
-    who = dict.fromkeys(text for item in (leading, *beside[:MOST_OTHERS]) for text in of_kind(case, item, "who"))
-    yield from (Act("who", text) for text in who)
+    yield from (Act("who", text) for text in takes_over(case, leading, others))
+
+
+def beside(case: Case, leading: Row, others: list[Row]) -> Iterator[tuple[Row, str]]:
+    """The next signs with what is said of each beside the leading one: another sign of a battery only adds its own."""
+    said = {of_kind(case, leading, "first")}
+    for item in near(leading, others):
+        twice = item.get("battery") and leading.get("battery")
+        text = item.get("with", "") if twice else of_kind(case, item, "first")
+        if text and text not in said:
+            said.add(text)
+            yield item, with_volts(case, text)
+
+
+def near(leading: Row, others: list[Row]) -> list[Row]:
+    """The signs that may be spoken of beside the leading one."""
+    return [item for item in others if item.get("people") or not leading.get("alone")][:MOST_OTHERS]
+
+
+def takes_over(case: Case, leading: Row, others: list[Row]) -> Iterator[str]:
+    """Who takes over: those of the leading sign, and of the next ones whoever is not named yet."""
+    named: set[tuple[str, bool]] = set()
+    for item in (leading, *near(leading, others)):
+        for text in of_kind(case, item, "who"):
+            fresh = parties(text) - named
+            if item is leading or fresh or not parties(text):
+                yield text
+            named |= parties(text)
+
+
+def parties(text: str) -> set[tuple[str, bool]]:
+    """Those whom a text names, and whether only under a condition; who is named without one is named under any."""
+    found: set[tuple[str, bool]] = set()
+    for clause in text.split(";"):
+        only = " if " in clause or " for " in clause
+        found |= {(name, way) for name in PARTIES if name in clause for way in ((True,) if only else (True, False))}
+    return found
 
 
 def several(case: Case) -> bool:
@@ -117,4 +198,5 @@ def several(case: Case) -> bool:
 def note(case: Case, rows: Iterable[Row]) -> None:
     """Notes where the sign and its first actions come from."""
     for item in rows:
-        case.step(f"First action: {of_kind(case, item, 'first')}", item["cite"], *item.get("also", ()))
+        also = of_kind(case, item, "also") if "also" in item else ()
+        case.step(f"First action: {of_kind(case, item, 'first')}", item["cite"], *also)

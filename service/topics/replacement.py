@@ -7,8 +7,9 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case
+from service.kinds import LITHIUM
 from service.reply import Answer, Asked, Figure, Urgency
-from service.rules import laid_up, load_reading, wording
+from service.rules import laid_up, load_reading, readings, wording
 from service.rules.readings import NEAR, cite, limit, six_volts
 from service.topic import Topic
 
@@ -91,6 +92,8 @@ def by_age(case: Case, age: float) -> Answer:
     """The verdict by age only."""
     _, low, high = life_of(case)
     verdict = judged(age, low, high)
+    if stood_flat(case):
+        return after_flat(case, age, verdict)
     asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
     told = f"at {years} your {wording.kind(case)} battery is"
@@ -103,6 +106,31 @@ def by_age(case: Case, age: float) -> Answer:
         "no": f"{swap}: {told} past its usual life of {life}; by age only, so have it tested first.",
     }[verdict]
     return TOPIC.says(verdict, head, *months(age, low, high), asks=asks)
+
+
+def stood_flat(case: Case) -> bool:
+    """Whether a battery was read so low at rest that it may be harmed inside, whatever its age."""
+    volts, kind = case.said("reading.voltage"), case.said("battery.chemistry")
+    if volts is None or case.said("reading.state") not in (None, "rest"):
+        return False
+    count = readings.spanned(case, float(volts)) or 1.0
+    least = limit("lithium-flat" if kind in LITHIUM else "lead-flat")
+    return float(volts) / count < least - NEAR and not six_volts(case)
+
+
+def after_flat(case: Case, age: float, verdict: str) -> Answer:
+    """A battery that was deeply flat: its age alone tells no months."""
+    if case.said("battery.chemistry") in LITHIUM:
+        case.because("Lithium cells that were so flat may be damaged inside, at any age", cite("lithium-flat"))
+        head = "No charge yet: after it was so flat the maker of your lithium battery decides, not its age."
+        return TOPIC.says("no", head)
+    case.because("A lead battery that was so flat may be damaged inside, at any age", cite("lead-flat"))
+    worse = "reckon with a new one" if verdict != "yes" else "it may need replacing early"
+    head = (
+        f"At {say.quantity(age, 'years')} and after it was so flat, {worse}: charge your {wording.kind(case)} battery "
+        "slowly, rest it a day, and a load test decides."
+    )
+    return TOPIC.says("marginal" if verdict == "yes" else verdict, head)
 
 
 def other_kind(case: Case, age: float, verdict: str) -> tuple[Asked, ...]:

@@ -70,6 +70,8 @@ def answer(case: Case) -> Answer:
         return replace(TOPIC.needs(*found.asks, headline=found.say, figures=figures(case)), route=found.route)
     if case.second.get(READ) and case.says("detail:two_read"):
         return two_batteries(case)
+    if case.says("detail:for_full") and is_choice(case):
+        return which_is_full(case)
     spread = spread_of(case)
     if case.said(READ) is None:
         return by_spread(case, spread) if spread is not None else without_reading(case)
@@ -115,6 +117,20 @@ def cells(case: Case) -> list[float]:
     if second:
         case.used.setdefault((READ, 2), second)
     return [float(value) for value in ends if value is not None]
+
+
+def is_choice(case: Case) -> bool:
+    """Whether one value is put as a choice of two, "1.265 or 1.280"."""
+    read = case.known(READ)
+    return read is not None and read.low != read.high
+
+
+def which_is_full(case: Case) -> Answer:
+    """Which of two gravities counts as full: that of our table, unless the battery's maker gives another."""
+    full = reference.row("gravity", charge=100)["gravity"]
+    case.step(f"{full.value:.3f} is full by our table, read at 27 °C (80 °F)", full.cite)
+    head = f"Take {full.value:.3f} for full at 27 °C (80 °F), unless the battery's maker gives another value."
+    return TOPIC.says("information", head)
 
 
 def spread_of(case: Case) -> float | None:

@@ -7,7 +7,10 @@ from typing import Any
 import pytest
 
 from service.leadsman import default_desk
+from service.render.as_text import as_text
 from service.reply import Answer
+
+TWO_BANKS = "friend jumped the bow bank 24v onto the 12v engine, loud bang, one batt split. what cca to buy for Pike"
 
 
 def answer(text: str, topic: str) -> Answer:
@@ -136,3 +139,21 @@ def test_a_follow_up_counts_as_told(turns, topic, verdict, says):
         thread = reply.thread
     found = next(item for item in reply.answers if item.topic == topic)
     assert (found.verdict, says in found.headline.replace("\u00a0", " ")) == (verdict, True), found.headline
+
+
+@pytest.mark.parametrize(
+    "text", ["do i use 1.265 or 1.280 for full", "1.250 or 1.280 counts as full on a wet battery?"]
+)
+def test_which_gravity_is_full_is_no_reading(text):
+    found = answer(text, "specific-gravity")
+    assert (found.verdict, found.figures) == ("information", ())
+    assert found.headline.startswith("Take 1.265 for full")
+
+
+def test_a_choice_of_cells_is_a_reading():
+    assert answer("cells read 1.265 or 1.280, is it full?", "specific-gravity").verdict == "yes"
+
+
+def test_sides_that_are_all_alike_are_not_told():
+    reply = default_desk().ask(TWO_BANKS)
+    assert "as above" not in as_text(reply)

@@ -89,6 +89,17 @@ def test_a_charger_that_cannot_see_the_battery(kind, cues, verdict, battery):
     assert TOPIC.answer(case({"charger.kind": kind} | battery, cues=cues)).verdict == verdict
 
 
+@pytest.mark.parametrize("kind", ["timer", "trickle"])
+def test_one_that_has_been_on_for_months_comes_off_now(kind):
+    found = TOPIC.answer(case({"charger.kind": kind}, cues={"detail:since_months", "detail:left_on"}))
+    assert (found.verdict, "off now" in found.headline) == ("no", True)
+
+
+def test_a_desulphating_charger_on_agm_is_refused_for_agm():
+    found = TOPIC.answer(case({"charger.setting": "agm", "charger.voltage": 15.0}, cues={"detail:equalise"}))
+    assert (found.verdict, found.asks) == ("no", ())
+
+
 def test_a_smart_charger_may_stay_on_a_lead_battery():
     facts = {"battery.chemistry": "agm", "charger.kind": "smart"}
     assert TOPIC.answer(case(facts, cues={"detail:left_on"})).verdict == "yes"

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from service.finish import finished
 from service.reply import Answer
 from service.topics.freeze_point import TOPIC
+from tests.building import case
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -63,3 +65,9 @@ def test_lithium_in_the_frost_is_fine_until_it_is_to_be_charged() -> None:
     frost: Facts = {"battery.chemistry": "lfp", "ambient.temperature": -5}
     assert asked(frost).verdict == "yes"
     assert asked(frost, "word:charge").verdict == "no"
+
+
+@pytest.mark.parametrize(("celsius", "looks"), [(-20, False), (-25, True), (-30, True)])
+def test_one_that_may_have_frozen_is_looked_at_before_it_is_charged(celsius: float, looks: bool) -> None:
+    found = finished(TOPIC, case({"battery.charge": 50, "ambient.temperature": celsius}))
+    assert any(step.say.startswith("Ice or a bulge") for step in found.working) is looks

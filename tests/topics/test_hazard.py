@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from service.finish import finished
+from service.reference import rows
 from service.reply import Answer
 from service.topics import topic
 from tests.building import case
@@ -15,6 +16,10 @@ from tests.building import case
 def danger(*signs: str, facts: dict[str, Any] | None = None, cues: tuple[str, ...] = ()) -> Answer:
     named = {f"danger:{sign}" if sign.count(":") else f"danger:{sign}:present" for sign in signs}
     return finished(topic("hazard"), case(facts or {}, {*named, *cues}))
+
+
+def told(found: Answer) -> list[str]:
+    return [found.headline, *(step.say for step in found.steps)]
 
 
 def test_a_swollen_battery_of_unknown_kind_is_treated_as_lithium() -> None:
@@ -77,3 +82,63 @@ def test_a_danger_of_the_thread_still_counts() -> None:
 def test_a_danger_without_a_name_goes_to_a_person() -> None:
     found = finished(topic("hazard"), case({}))
     assert (found.verdict, found.route) == ("stop", "technician")
+
+
+CONDITIONAL = ("you do not know the kind", "known to be lead", "or kind not known", "lithium: ", "alternator does it")
+
+
+@pytest.mark.parametrize("family", [row["id"].value for row in rows("hazards")])
+@pytest.mark.parametrize("kind", ["flooded", "agm", "lfp", "lithium-other"])
+def test_no_step_asks_for_a_kind_that_is_told(family: str, kind: str) -> None:
+    found = danger(family, facts={"battery.chemistry": kind}, cues=("thing:charger",))
+    assert not any(word in text for text in told(found) for word in CONDITIONAL)
+
+
+@pytest.mark.parametrize("family", [row["id"].value for row in rows("hazards")])
+def test_two_kinds_told_leave_the_kind_open(family: str) -> None:
+    assert told(danger(family, facts={"battery.chemistry": ("agm", "lfp")})) == told(danger(family))
+
+
+@pytest.mark.parametrize(
+    ("cues", "first", "engine"),
+    [
+        ((), "Switch the charger off", True),
+        (("thing:charger",), "Switch the charger off", False),
+        (("term:shore-power",), "Switch the charger off", False),
+        (("thing:alternator",), "Stop the engine", True),
+        (("thing:alternator", "thing:charger"), "Switch the charger off", True),
+        (("thing:dcdc", "thing:charger"), "Switch the charger off", True),  # it runs off the engine
+        (("detail:start_bank", "thing:charger"), "Switch the charger off", True),  # an engine is named
+    ],
+)
+def test_what_charges_is_switched_off(cues: tuple[str, ...], first: str, engine: bool) -> None:
+    found = danger("overcharging-voltage", cues=cues)
+    assert found.headline.startswith(first)
+    assert any("engine" in text for text in told(found)) is engine
+
+
+def test_who_takes_over_is_named_once() -> None:
+    found = danger("rotten-egg-smell", "overcharging-voltage", facts={"charger.voltage": 15.6})
+    (who,) = (step.say for step in found.steps if step.kind == "who")
+    assert who.endswith("; the emergency services if anyone feels ill")
+    assert any(step.say.startswith("15.6\u00a0V is too high") for step in found.steps)
+
+
+def test_who_is_called_in_any_case_stays_beside_who_is_called_if_need_be() -> None:
+    found = danger("person-near-propeller", "acid-swallowed")
+    assert "the emergency services" in [step.say for step in found.steps if step.kind == "who"]
+
+
+def test_a_sign_that_is_not_spoken_of_is_no_source() -> None:
+    cites = {cite.id for cite in danger("swollen-case", "rotten-egg-smell", facts={"battery.chemistry": "lfp"}).cites}
+    assert "hydrogen-sulphide" not in cites
+
+
+def test_a_good_reading_takes_no_danger_back() -> None:
+    found = danger("immersed-sea-water", facts={"battery.chemistry": "lfp", "reading.voltage": 13.2})
+    assert any(step.kind == "do-not" and "13.2" in step.say for step in found.steps)
+
+
+def test_what_still_counts_is_named() -> None:
+    assert danger("hot-to-touch:standing").headline.startswith("No use and no charging, keep away: a battery that hot")
+    assert "what you told us" in danger("shore-shock:standing").headline

@@ -65,3 +65,25 @@ def test_without_an_age_it_is_asked_unless_the_usual_life_is_the_question() -> N
 
 def test_a_deeply_flat_one_is_for_today() -> None:
     assert asked({"battery.age": 3, "reading.voltage": 4.9, "battery.chemistry": "flooded"}).urgency == "today"
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "says"),
+    [
+        ({"battery.chemistry": "agm", "battery.age": 4, "reading.voltage": 9.8}, "marginal", "reckon with a new one"),
+        ({"battery.chemistry": "flooded", "battery.age": 1, "reading.voltage": 9.5}, "marginal", "replacing early"),
+        ({"battery.chemistry": "gel", "battery.age": 9, "reading.voltage": 10.1}, "no", "reckon with a new one"),
+        ({"battery.chemistry": "lfp", "battery.age": 3, "reading.voltage": 9.0}, "no", "maker"),
+    ],
+)
+def test_one_that_stood_flat_is_not_told_by_its_age(facts: Facts, verdict: str, says: str) -> None:
+    found = asked({**facts, "battery.nominal": 12})
+    assert found.verdict == verdict
+    assert says in found.headline
+    assert not found.figures
+
+
+def test_a_reading_under_load_or_one_that_is_sound_tells_no_flat_one() -> None:
+    told = {"battery.chemistry": "agm", "battery.age": 4, "battery.nominal": 12}
+    assert asked({**told, "reading.voltage": 12.4}).figures
+    assert asked({**told, "reading.voltage": 9.8, "reading.state": "load"}).figures

@@ -1,0 +1,20 @@
+"""What is said where a turn gets the answers of the turn before once more."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from service.reply import Answer
+from service.route import Request
+
+STANDS = "With that the answer stays as it was."
+AGAIN = "The answer is the same as before. If you asked something else, please say it in other words."
+READ_TOO = f"{AGAIN} One of our technicians reads it too."
+
+
+def repeated(answers: Iterable[Answer], requests: Iterable[Request]) -> str | None:
+    """The notice for answers that were given one turn before: whether what was told or asked now went into them."""
+    if any(item.verdict == "stop" for item in answers):
+        return None
+    taken = any(item.source == "message" for answer in answers for item in answer.understood)
+    return STANDS if taken else AGAIN if any(item.evidence for item in requests) else READ_TOO
