@@ -222,7 +222,7 @@ ROWS: dict[str, Row] = {
     ),
     "mains": lambda f: (
         (f.about("charger-setting", "charger-size", "charger-banks") and f.mains)
-        or (f.about("dc-dc") and f.case.says("detail:isolation"))
+        or (f.about("dc-dc") and f.case.says("detail:isolation", "detail:isolated_or_not"))
         or (f.about("mounting") and f.case.says("thing:charger"))
     ),
     "lift": lambda f: (
