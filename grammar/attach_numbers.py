@@ -379,6 +379,7 @@ def _goes_in(scene: Scene, item: Item) -> bool:
 def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
     """Whether a bare 12 or 24 is the system's: "a 24 boat", "in series for 36"."""
     paired = scene.word(item.end) in ("bow", "stern", "thruster") and scene.word(item.end + 1) in SYSTEM
+    paired = paired or (after is not None and after.fact == "battery.chemistry" and scene.word(after.end) == "bank")
     if after is not None and (after.head in ("boat", "load") or scene.word(item.end) in SYSTEM or paired):
         return True
     if scene.word(item.start - 1) in ("bank", "system") or scene.word(item.start - 2) in ("bank", "system", "pair"):

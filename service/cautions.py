@@ -121,6 +121,11 @@ class Facts:
         return 0 < each < DEEP["lithium" if self.lithium and not self.lead else "lead"]
 
     @property
+    def no_converter(self) -> bool:
+        """It is only asked what stands between an alternator and the battery."""
+        return any(item.fact == "charger.kind" for item in self.answer.asks)
+
+    @property
     def mains(self) -> bool:
         """A charger with a mains side."""
         return self.get("charger.kind") not in MAINTAINERS
@@ -154,7 +159,7 @@ ROWS: dict[str, Row] = {
         f.volts >= 24 and f.about("charger-banks", "charger-size", "charger-setting", "bank-wiring")
     ),
     "no-tap": lambda f: f.volts >= 24 and f.about("bank-wiring", "dc-dc", "run-check"),
-    "one-negative": lambda f: f.about("dc-dc") and f.get("charger.isolated") is not True,
+    "one-negative": lambda f: f.about("dc-dc") and f.get("charger.isolated") is not True and not f.no_converter,
     "fuse-at-battery": lambda f: (
         f.about("fuse-size", "cable-size", "dc-dc", "bank-wiring", "solar") or (f.about("run-check") and f.cable_known)
     ),

@@ -66,6 +66,8 @@ def answer(case: Case) -> Answer:
     if chemistry is None:
         return of_any_kind(case)
     hours, words = worked_out(case, chemistry)
+    if hours and (held_back := in_the_cold(case, chemistry, hours)):
+        return held_back
     if not hours:
         return TOPIC.says("information", "No time at all: the battery is full already.", figure(hours))
     return TOPIC.says("information", f"About {say.duration(hours * 60)} in all{words}.", figure(hours))
@@ -133,6 +135,11 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     )
     suits = charging.span(case, chemistry, amp_hours)
     taken = min(amps, suits.high)
+    if amps < suits.low * charging.single("slow") * (1 - charging.NEAR):
+        case.because(
+            f"{say.amps(amps)} is less than the {say.between(suits.low, suits.high, 'A')} that suits, so it fills slowly",
+            "charging-by-kind",
+        )
     if taken < amps:
         case.step(f"Of {say.amps(amps)} the battery should take {say.amps(taken)} at most", "charging-by-kind")
     rest = row["absorption"].value if until == FULL else 0.0
@@ -143,6 +150,24 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     given = say.quantity(back, "Ah", 0 if back >= 10 else 1)
     goal = "full" if until == FULL else say.quantity(until, "%")
     return hours, f" from {say.number(charge)} % to {goal}: {given} at {say.amps(taken)}{last}"
+
+
+def in_the_cold(case: Case, chemistry: str, hours: float) -> Answer | None:
+    """A charger that gives more than lithium takes at this temperature; None where it does not."""
+    cold, amps = charging.cold_share(case, chemistry), source(case)
+    if cold is None or amps is None:
+        return None
+    most = sums.current(charging.capacity(case), cold.value)
+    if amps <= most * (1 + charging.NEAR):
+        return None
+    warm = max(charging.warmer(case))
+    then, _ = worked_out(case.supposing({"ambient.temperature": warm}), chemistry)
+    at = say.temperature(float(case["ambient.temperature"])).partition(" (")[0]
+    head = (
+        f"Not at {say.amps(amps)}: at {at} lithium takes {say.amps(most)} at most, which is {say.duration(hours * 60)}; "
+        f"above 10{say.NB}°C it takes {say.duration(then * 60)}."
+    )
+    return TOPIC.says("no", head, figure(hours))
 
 
 def of_any_kind(case: Case) -> Answer:

@@ -20,7 +20,7 @@ TOO_HIGH = {
     "gel": "Above its limit the jelly dries out, and that cannot be undone",
     "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
 }
-LEFT = ("detail:left_on", "detail:held", "word:winter")
+LEFT = ("detail:left_on", "detail:held", "detail:never_drops", "word:winter")
 
 
 def own_setting(case: Case) -> Iterator[Value]:
@@ -159,6 +159,8 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
     if verdict == "no":
         case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
         return verdict, f"{start}: {this} suits {battery} only as a stage that ends; held all the time use {floating}."
+    if verdict == "yes" and floating.holds(put.each * times) and case.says("detail:never_drops"):
+        return verdict, f"{start}: at {this} it need not switch down, because {battery} floats at {floating}."
     if verdict == "yes" and floating.holds(put.each * times):
         return verdict, f"{start}: {this} is a good float for {battery} and may stay on; to fill it takes {absorption}."
     if verdict == "yes":
