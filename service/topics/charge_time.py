@@ -136,9 +136,9 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     suits = charging.span(case, chemistry, amp_hours)
     taken = min(amps, suits.high)
     if amps < suits.low * charging.single("slow") * (1 - charging.NEAR):
+        suited = say.between(suits.low, suits.high, "A")
         case.because(
-            f"{say.amps(amps)} is less than the {say.between(suits.low, suits.high, 'A')} that suits, so it fills slowly",
-            "charging-by-kind",
+            f"{say.amps(amps)} is less than the {suited} that suits it, so it fills slowly", "charging-by-kind"
         )
     if taken < amps:
         case.step(f"Of {say.amps(amps)} the battery should take {say.amps(taken)} at most", "charging-by-kind")
@@ -163,10 +163,8 @@ def in_the_cold(case: Case, chemistry: str, hours: float) -> Answer | None:
     warm = max(charging.warmer(case))
     then, _ = worked_out(case.supposing({"ambient.temperature": warm}), chemistry)
     at = say.temperature(float(case["ambient.temperature"])).partition(" (")[0]
-    head = (
-        f"Not at {say.amps(amps)}: at {at} lithium takes {say.amps(most)} at most, which is {say.duration(hours * 60)}; "
-        f"above 10{say.NB}°C it takes {say.duration(then * 60)}."
-    )
+    slow = f"lithium takes {say.amps(most)} at most, which is {say.duration(hours * 60)}"
+    head = f"Not at {say.amps(amps)}: at {at} {slow}; above 10{say.NB}°C it takes {say.duration(then * 60)}."
     return TOPIC.says("no", head, figure(hours))
 
 

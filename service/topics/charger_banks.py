@@ -59,10 +59,11 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, charging.known_kind(case))
     if stopped:
         return stopped
-    if (need := banks(case)) and need > 1 and of_more_volts(case) and (roles(case) == len(ROLES) or told_apart(case)):
-        return beside_a_series(case, need)
+    if of_more_volts(case) and (roles(case) == len(ROLES) or told_apart(case)) and (banks(case.fresh()) or 0) > 1:
+        return beside_a_series(case, banks(case) or 0)
     if in_series(case) and not (roles(case) > 1 and only_counts(case)):
         return of_series(case)
+    need = banks(case)
     if need is None:
         return TOPIC.needs("bank.count")
     case.because(ONE_OUTPUT, "one-output-a-bank")
