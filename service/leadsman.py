@@ -32,6 +32,7 @@ from service.undecided import by_topic, dipped, likely
 LONGEST = 20_000
 FEW = 12  # words of a message that says no more than that something is not known
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
+NOT_ASKED = "detail:battery_unknown"  # "no idea what battery I have" asks for none
 KEPT_BACK = frozenset({"charge-time", "charger-size", "charger-setting", "storage"})  # while a hazard stands
 ANOTHER = ("note:other_battery", OTHER_BOAT)
 
@@ -198,7 +199,7 @@ def without_idle(found: list[Answer], turn: Turn) -> list[Answer]:
     idle = {
         name
         for answer in found
-        if answer.topic in names() and answer.verdict != "needs-facts"
+        if answer.topic in names() and (answer.verdict != "needs-facts" or turn.message.says(NOT_ASKED))
         for name, facts in topic(answer.topic).idle.items()
         if not any(fact in told for fact in facts)
     }
