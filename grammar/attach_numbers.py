@@ -56,6 +56,10 @@ CRANKING = 300.0  # amps: no thruster's battery has so many amp-hours
 MOST_SET = 100.0  # amps
 HEAVIEST = 60.0  # kg of one of two
 
+HAVE = frozenset({"got", "have", "ive", "found", "own"})
+AT_HAND = frozenset({"in", "already", "at", "here", "lying", "spare", "from", "on", "home", "one", "would", "will", "is"})
+MOST_CHARGER = 60.0  # amps
+
 
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number without a unit states; a load's name is none."""
@@ -86,7 +90,7 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.current", "near")
     claim = _system(scene, item, value) if value in NOMINAL else None
     claim = claim or bare_area(scene, item, value) or _second_size(scene, item, value)
-    return claim or counts(scene, item, value) or _named(scene, item, value)
+    return claim or counts(scene, item, value) or _named(scene, item, value) or _at_hand(scene, item, value)
 
 
 def _is_warmth(scene: Scene, item: Item, value: float, decimals: int) -> bool:
@@ -276,6 +280,16 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim is None and is_size(scene, item, value):
         return Claim("battery.capacity", "near")
     return claim or _near(scene, item, value) or _rated(scene, item, value)
+
+
+def _at_hand(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A charger that goes by its amps, where its size is asked: "how many amps. got a 15 in the garage"."""
+    have = scene.word(item.start - 1) in ("a", "an") and scene.word(item.start - 2) in HAVE
+    after = scene.after(item)
+    alone = after is None or after.kind == "mark" or scene.word(item.end) in AT_HAND
+    chargers = "charger" in scene.heads and not scene.heads - {"charger", "battery"}
+    found = have and alone and chargers and value <= MOST_CHARGER and not scene.quantities("AMP")
+    return Claim("charger.current", "near") if found else None
 
 
 def _puts_out(scene: Scene, item: Item) -> bool:
