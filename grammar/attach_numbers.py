@@ -57,7 +57,9 @@ MOST_SET = 100.0  # amps
 HEAVIEST = 60.0  # kg of one of two
 
 HAVE = frozenset({"got", "have", "ive", "found", "own"})
-AT_HAND = frozenset({"in", "already", "at", "here", "lying", "spare", "from", "on", "home", "one", "would", "will", "is"})
+AT_HAND = frozenset(
+    {"in", "already", "at", "here", "lying", "spare", "from", "on", "home", "one", "would", "will", "is"}
+)
 MOST_CHARGER = 60.0  # amps
 
 

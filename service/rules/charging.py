@@ -14,6 +14,8 @@ from service.topic import Topic
 
 KINDS = ("flooded", "agm", "gel", "lfp")
 NEAR = 1e-6  # a value worked out to stand on a limit is on it
+IRON = "whether its label or data sheet says LiFePO4 (LFP) after all"
+ELSE_ITS_MAKER = "If not, its maker names the charger and the volts, and it stays off a boat's chargers."
 BETWEEN = "what stands between the alternator and the battery"
 A_BOX = "A DC-to-DC charger is a box with electronics that both batteries go to; a switch or relay only joins them."
 THAW = (
@@ -191,7 +193,8 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
         return frozen_answer(topic, case)
     if chemistry == "lithium-other":
         head = "We can't say: lithium that is not iron phosphate has other charging volts, which only its maker knows."
-        return topic.needs("battery.chemistry", headline=head, likely=(("LiFePO4 on the label", "lfp"),))
+        asked = topic.ask("battery.chemistry", (("LiFePO4 on the label", "lfp"),))
+        return topic.says("needs-facts", head, asks=(replace(asked, say=IRON, where=ELSE_ITS_MAKER),))
     if chemistry == "lfp" and too_cold(case, chemistry):
         return cold_answer(topic, case)
     if chemistry == "lfp" and (volts := deeply_flat(case)):

@@ -38,6 +38,7 @@ TOPIC = Topic(
         "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
     },
     of_two="worst",
+    idle={"charger-size": ("battery.chemistry",)},  # where kinds are weighed by their times
     unsure={
         "battery.capacity": "We can't say yet: the time follows from the amp-hours of the battery.",
         "charger.current": "We can't say yet: the time follows from the amps of the charger.",
@@ -168,14 +169,27 @@ def in_the_cold(case: Case, chemistry: str, hours: float) -> Answer | None:
     return TOPIC.says("no", head, figure(hours))
 
 
+def fastest_first(sides: list[Option]) -> Answer:
+    """Kinds that are weighed by how fast they charge."""
+    first, *others = sorted(sides, key=lambda side: float(side.figures[0].value))
+    hours = {side.label: say.quantity(float(side.figures[0].value), "h", 1) for side in sides}
+    rest = ", ".join(f"{side.label} {hours[side.label]}" for side in others)
+    head = f"Fastest is {first.label}, {hours[first.label]} to full; {rest}."
+    return TOPIC.says("information", head, compare=(first, *others))
+
+
 def of_any_kind(case: Case) -> Answer:
     """The kind is not known: the time of each kind, none of them the answer."""
     kinds = KINDS[:3] if charging.alternator_alone(case) or charging.too_cold(case, "lfp") else KINDS
-    sides = []
-    for chemistry in kinds:
+    sides: list[Option] = []
+    named = [chemistry for chemistry in kinds if case.says(f"detail:kind_{chemistry}")]
+    weighed = case.says("detail:fastest")
+    for chemistry in named if weighed and len(named) > 1 else kinds:
         hours, _ = worked_out(case.supposing({"battery.chemistry": chemistry}), chemistry)
         sides.append(Option(say.CHEMISTRY[chemistry], "information", (figure(hours),)))
         case.source(reference.row("charge_factor", chemistry=chemistry)["factor"].cite, "absorption-time")
+    if weighed:
+        return fastest_first(sides)
     times = [float(side.figures[0].value) for side in sides]
     lead = say.between(min(times[:3]), max(times[:3]), "", 1)
     lithium = f"{say.number(times[3], 1)} hours if it is lithium" if times[3:] else "not like this if it is lithium"

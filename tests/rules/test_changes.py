@@ -67,7 +67,7 @@ def test_a_lead_battery_in_the_place_of_lithium(facts: Facts, also: Facts, words
             {**LEAD, "battery.cca": 500, "bank.voltage": 24},
             [4, 6, 8],
             "series-parallel",
-            "four equal batteries in series, in strings side by side",
+            "four equal batteries, two strings of two in series, side by side",
         ),
         ({**LEAD, "battery.cca": 500, "battery.count": 2}, [3, 4, 5], "parallel", "three equal batteries in parallel"),
         (LITHIUM, [2, 3, 4], "parallel", "two equal batteries in parallel"),
