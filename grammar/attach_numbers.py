@@ -58,6 +58,12 @@ HEAVIEST = 60.0  # kg of one of two
 RECKONED = frozenset({"used", "uses", "factor", "constant", "k"})  # "he used 10.8 for copper"
 METERS = frozenset({"volts", "volt", "v", "meter", "voltmeter", "multimeter"})
 
+HAVE = frozenset({"got", "have", "ive", "found", "own"})
+AT_HAND = frozenset(
+    {"in", "already", "at", "here", "lying", "spare", "from", "on", "home", "one", "would", "will", "is"}
+)
+MOST_CHARGER = 60.0  # amps
+
 
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number without a unit states; a load's name is none."""
@@ -88,7 +94,7 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.current", "near")
     claim = _system(scene, item, value) if value in NOMINAL else None
     claim = claim or bare_area(scene, item, value) or _second_size(scene, item, value)
-    return claim or counts(scene, item, value) or _named(scene, item, value)
+    return claim or counts(scene, item, value) or _named(scene, item, value) or _at_hand(scene, item, value)
 
 
 def _is_warmth(scene: Scene, item: Item, value: float, decimals: int) -> bool:
@@ -282,6 +288,16 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     return claim or _near(scene, item, value) or _rated(scene, item, value)
 
 
+def _at_hand(scene: Scene, item: Item, value: float) -> Claim | None:
+    """A charger that goes by its amps, where its size is asked: "how many amps. got a 15 in the garage"."""
+    have = scene.word(item.start - 1) in ("a", "an") and scene.word(item.start - 2) in HAVE
+    after = scene.after(item)
+    alone = after is None or after.kind == "mark" or scene.word(item.end) in AT_HAND
+    chargers = "charger" in scene.heads and not scene.heads - {"charger", "battery"}
+    found = have and alone and chargers and value <= MOST_CHARGER and not scene.quantities("AMP")
+    return Claim("charger.current", "near") if found else None
+
+
 def _puts_out(scene: Scene, item: Item) -> bool:
     """Whether it is what a charger gives: "my b2b puts out 30 at 24 volts"."""
     given = scene.word(item.start - 1) == "out" and scene.word(item.start - 2) in GIVES
@@ -383,6 +399,7 @@ def _goes_in(scene: Scene, item: Item) -> bool:
 def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
     """Whether a bare 12 or 24 is the system's: "a 24 boat", "in series for 36"."""
     paired = scene.word(item.end) in ("bow", "stern", "thruster") and scene.word(item.end + 1) in SYSTEM
+    paired = paired or (after is not None and after.fact == "battery.chemistry" and scene.word(after.end) == "bank")
     if after is not None and (after.head in ("boat", "load") or scene.word(item.end) in SYSTEM or paired):
         return True
     if scene.word(item.start - 1) in ("bank", "system") or scene.word(item.start - 2) in ("bank", "system", "pair"):

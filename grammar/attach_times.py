@@ -35,11 +35,20 @@ STORED_AT_REST = 31 * DAY
 LONGEST_STORE = 5  # years
 
 
+def _cells(scene: Scene, item: Item) -> bool:
+    """Whether it counts cells in series: the "10S" of an e-bike pack."""
+    return item.quantity.text.strip().endswith("S") and any(
+        other.fact == "battery.chemistry" and other.name == "lithium-other" for other in scene.items
+    )
+
+
 def times(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a time states; `value` in seconds."""
     unit = item.quantity.unit
     if unit in ("week", "month") and [scene.word(item.start - 2), scene.word(item.start - 1)] == ["back", "in"]:
         return Claim("storage.time", "role")  # "haul-out tomorrow, back in 26 weeks"
+    if unit == "second" and _cells(scene, item):
+        return NOTHING
     claim = _no_time(scene, item) or _told(scene, item, value)
     if claim:
         return claim

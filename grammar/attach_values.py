@@ -73,6 +73,7 @@ USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 CHARGE_VOLTS = (13.0, 16.0)
+CHARGES = ("charger.current",)  # what the charger asked about last goes by
 POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
@@ -149,7 +150,8 @@ def _on_the_switch(scene: Scene) -> set[int]:
     with_volts = [item for item in kinds if _has_volts(scene, item)]
     if len(with_volts) > 1:  # "settings AGM 14.4, gel 14.1, wet 14.8"
         return {item.at for item in with_volts}
-    offered = {item.at for item in kinds if "charger" in scene.heads and _is_offered(scene, item)}
+    spoken = "charger" in scene.heads or scene.about("word:setting") or scene.likely[:1] == CHARGES
+    offered = {item.at for item in kinds if spoken and _is_offered(scene, item)}
     offered |= _before_switch(scene, kinds)
     if "charger" in scene.heads and any(scene.word(item.start - 1) == "got" for item in kinds):
         offered |= {item.at for item in kinds if {"got", "or"} & {scene.word(item.start - 1)}}

@@ -24,7 +24,10 @@ TOPS = {"one": 1, "three": 3, "five": 5, "seven": 7}
 BOTTOMS = {"quarter": 4, "eighth": 8, "sixteenth": 16}
 CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their number alone
 SYSTEM = re.compile(r"\b(?:12|24) ?-?v")
-STEPS = re.compile(r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b")
+STEPS = re.compile(
+    r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b"
+    r"|(?: bow| stern| house| thruster| agm| gel| lead| wet| flooded| lithium| lfp| lifepo4)* bank\b"
+)
 NAMES = (["case"], ["group"], ["group-size"])  # "AGM, 31 case"
 ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
 REFERENCE = re.compile(  # "order no. 1182"

@@ -170,7 +170,8 @@ def _same_amps(scene: Scene, old: Stated, new: Stated) -> bool:
         return old.fact in RATED
     if old.fact in RATED:
         return bool(scene.named("note", "correction")) and _alike(new, old, TWICE)
-    if new.fact == "charger.current" and old.fact.startswith("load.") and scene.vocabulary & CHARGED_SO:
+    charged = bool(scene.vocabulary & CHARGED_SO) or "dcdc" in scene.heads  # what a converter gives is no load's
+    if new.fact == "charger.current" and old.fact.startswith("load.") and charged:
         return False
     if old.fact == "charger.current" and new.fact == "load.current":
         bursts = any(item.quantity.unit == "second" for item in scene.quantities("TIME"))

@@ -121,6 +121,11 @@ class Facts:
         return 0 < each < DEEP["lithium" if self.lithium and not self.lead else "lead"]
 
     @property
+    def no_converter(self) -> bool:
+        """It is only asked what stands between an alternator and the battery."""
+        return any(item.fact == "charger.kind" for item in self.answer.asks)
+
+    @property
     def mains(self) -> bool:
         """A charger with a mains side."""
         return self.get("charger.kind") not in MAINTAINERS
@@ -154,7 +159,7 @@ ROWS: dict[str, Row] = {
         f.volts >= 24 and f.about("charger-banks", "charger-size", "charger-setting", "bank-wiring")
     ),
     "no-tap": lambda f: f.volts >= 24 and f.about("bank-wiring", "dc-dc", "run-check"),
-    "one-negative": lambda f: f.about("dc-dc") and f.get("charger.isolated") is not True,
+    "one-negative": lambda f: f.about("dc-dc") and f.get("charger.isolated") is not True and not f.no_converter,
     "fuse-at-battery": lambda f: (
         f.about("fuse-size", "cable-size", "dc-dc", "bank-wiring", "solar") or (f.about("run-check") and f.cable_known)
     ),
@@ -222,7 +227,7 @@ ROWS: dict[str, Row] = {
     ),
     "mains": lambda f: (
         (f.about("charger-setting", "charger-size", "charger-banks") and f.mains)
-        or (f.about("dc-dc") and f.case.says("detail:isolation"))
+        or (f.about("dc-dc") and f.case.says("detail:isolation", "detail:isolated_or_not"))
         or (f.about("mounting") and f.case.says("thing:charger"))
     ),
     "lift": lambda f: (

@@ -35,6 +35,8 @@ from service.undecided import by_topic, dipped, likely
 LONGEST = 20_000
 FEW = 12  # words of a message that says no more than that something is not known
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
+KIND = "detail:kind_"  # of the batteries that are weighed
+NOT_ASKED = "detail:battery_unknown"  # "no idea what battery I have" asks for none
 KEPT_BACK = frozenset({"charge-time", "charger-size", "charger-setting", "storage"})  # while a hazard stands
 READ_AGAIN = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})  # each sends somebody to the battery
 ANOTHER = ("note:other_battery", OTHER_BOAT)
@@ -58,6 +60,8 @@ class Turn:
         own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
         own = (*own, *unknown(self.thread, own))
+        if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
+            own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
         if not goes_on or any(name.startswith("request:") for name in own):
             return own
@@ -212,7 +216,7 @@ def without_idle(found: list[Answer], turn: Turn) -> list[Answer]:
     idle = {
         name
         for answer in found
-        if answer.topic in names() and answer.verdict != "needs-facts"
+        if answer.topic in names() and (answer.verdict != "needs-facts" or turn.message.says(NOT_ASKED))
         for name, facts in topic(answer.topic).idle.items()
         if not any(fact in told for fact in facts)
     }

@@ -42,7 +42,9 @@ def helped(topic: Topic, case: Case, answer: Answer) -> Answer:
     spec = facts()[lacking]
     if case.says(AGAIN):
         label = facts()[_on_photos(case, lacking)].label
-        return replace(answer, headline=PHOTOS.format(fact=f"the {label}"), route="technician")
+        head = PHOTOS.format(fact=f"the {label}")
+        head = f"{head.removesuffix('.')}; {topic.meanwhile}." if topic.meanwhile else head
+        return replace(answer, headline=head, route="technician")
     if lacking not in case.asked or not spec.unknown:
         return answer
     return replace(answer, headline=_told(case, spec.unknown), asks=_instead(topic, case, answer, lacking))

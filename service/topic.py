@@ -42,6 +42,7 @@ class Topic:
     idle: Mapping[str, tuple[str, ...]] = field(
         default_factory=dict
     )  # topics that add nothing while no such fact is told
+    meanwhile: str = ""  # what to do until a fact that they do not know is found out
     of_two: str = ""  # where two of a thing are told of: "best" or "worst" decides the verdict; "" compares nothing
     method: Method | None = None
 

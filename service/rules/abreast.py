@@ -94,6 +94,8 @@ def batteries(case: Case, judge: Judge) -> Answer:
     other = with_second(case, judge)
     answers = (judge(case), judge(other))
     names = [supply.bank_name(item).removeprefix("your ") for item in (case, other)]
+    if names[0] == names[1]:  # one bank by two figures: "100 A each; he says 200 A"
+        names = [f"{name}, {figures_of(item, case)}" for name, item in zip(names, (case, other), strict=True)]
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
     best = min(answers, key=lambda item: (RANK[item.verdict], -_volts(item)))
     if case.says(*WEIGHED):
@@ -104,6 +106,11 @@ def batteries(case: Case, judge: Judge) -> Answer:
     other_would = f"{answers[0].headline.removesuffix('.')}; the {names[1]} would do."  # the old one, or another's
     head = other_would if best.verdict == "yes" else answers[0].headline
     return replace(answers[0], headline=head, compare=options)
+
+
+def figures_of(item: Case, case: Case) -> str:
+    """The figures by which two that bear one name differ."""
+    return say.listed([say.fact(fact, item.stated[fact].value) for fact in case.second if fact in item.stated])
 
 
 def temperatures(case: Case, judge: Judge) -> Answer:

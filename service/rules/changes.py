@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from service import say
+from service import reference, say
 from service.case import Case, Value
 from service.rules import cranking, lithium, supply
 from service.rules.bank import read_system
@@ -13,6 +13,7 @@ from service.rules.cable import gauges, metric_sizes
 from service.topic import Lever
 
 MORE = 3  # further batteries that may be proposed
+MOST_LITHIUM = float(reference.row("mixing", name="parallel")["value"].value)  # in parallel
 CHARGED = (12.4, 12.5, 12.6)
 HOW = {
     "series": "in series (plus to minus)",
@@ -50,7 +51,8 @@ def more_batteries(case: Case) -> Iterator[Value]:
     if (differ := supply.mismatch(case)) and differ[0] < differ[1]:
         yield float(round(differ[1] / float(case["battery.volts"])))
     elif "battery.cca" in case or "battery.max_current" in case.stated:
-        yield from (series * (parallel + more) for more in range(1, MORE + 1))
+        most = MOST_LITHIUM if case.get("battery.family") == "lithium" else parallel + MORE
+        yield from (series * (parallel + more) for more in range(1, MORE + 1) if parallel + more <= most)
 
 
 def in_parallel(case: Case, value: Value) -> dict[str, Value]:
@@ -67,12 +69,11 @@ def _joined(case: Case, value: Value) -> str:
 
 def in_words_of_count(case: Case, value: Value) -> str:
     """How many, and how joined."""
-    count, how = supply.counted(float(value)), _joined(case, value)
+    how, series = _joined(case, value), float(case.get("bank.in_series", 1))
     if how == "series-parallel":
-        series = float(case["bank.in_series"])
-        strings = supply.counted(float(value) / series)
-        return f"{count} equal batteries: {strings} strings of {supply.counted(series)} in series, side by side"
-    return f"{count} equal batteries {HOW[how]}"
+        strings = f"{supply.counted(float(value) / series)} strings of {supply.counted(series)} in series, side by side"
+        return f"{supply.counted(float(value))} equal batteries, {strings}"
+    return f"{supply.counted(float(value))} equal batteries {HOW[how]}"
 
 
 def limit_each(case: Case, current: float) -> float:
@@ -85,7 +86,9 @@ def limit_each(case: Case, current: float) -> float:
 def enough_limit(case: Case) -> Iterator[Value]:
     """A continuous limit that carries the running current."""
     if case.get("battery.family") == "lithium" and "load.current" in case:
-        yield limit_each(case, float(case["load.current"]))
+        needed = limit_each(case, float(case["load.current"]))
+        if float(case.said("battery.max_current") or 0.0) < needed:
+            yield needed
 
 
 def enough_peak(case: Case) -> Iterator[Value]:

@@ -86,7 +86,7 @@ def put_out(case: Case) -> Put | None:
     if volts is None or volts in NOMINAL:
         return None
     count = batteries_read(float(volts), None, six=False) or spanned(case, float(volts))
-    held = case.says("detail:held") and "charger.setting" not in case.stated
+    held = case.says("detail:held", "detail:never_drops") and "charger.setting" not in case.stated
     return Put(float(volts) / count, held) if count else None
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from service import reference, say
 from service.calculators import charging, freezing
@@ -14,6 +14,10 @@ from service.topic import Topic
 
 KINDS = ("flooded", "agm", "gel", "lfp")
 NEAR = 1e-6  # a value worked out to stand on a limit is on it
+IRON = "whether its label or data sheet says LiFePO4 (LFP) after all"
+ELSE_ITS_MAKER = "If not, its maker names the charger and the volts, and it stays off a boat's chargers."
+BETWEEN = "what stands between the alternator and the battery"
+A_BOX = "A DC-to-DC charger is a box with electronics that both batteries go to; a switch or relay only joins them."
 THAW = (
     Act("do", "Switch the charger off at the shore end, if one is connected."),
     Act("do", "Let the battery warm up slowly above freezing, in an aired place, on a tray, without a heater."),
@@ -46,6 +50,12 @@ def one_of_separate_banks(capacity: float, banks: float, count: float | None, la
 def all_that_is_joined(bank: float) -> float:
     """One output charges all that is joined."""
     return bank
+
+
+@rule("bank.voltage", ["charger.voltage"], unit="V", say="")
+def volts_of_the_charger(volts: float) -> float | None:
+    """27.6 V from a charger are for a 24 V bank; what suits 12 V tells nothing."""
+    return nominal(volts) if nominal(volts) > 12 else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,7 +193,8 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
         return frozen_answer(topic, case)
     if chemistry == "lithium-other":
         head = "We can't say: lithium that is not iron phosphate has other charging volts, which only its maker knows."
-        return topic.needs("battery.chemistry", headline=head, likely=(("LiFePO4 on the label", "lfp"),))
+        asked = topic.ask("battery.chemistry", (("LiFePO4 on the label", "lfp"),))
+        return topic.says("needs-facts", head, asks=(replace(asked, say=IRON, where=ELSE_ITS_MAKER),))
     if chemistry == "lfp" and too_cold(case, chemistry):
         return cold_answer(topic, case)
     if chemistry == "lfp" and (volts := deeply_flat(case)):
@@ -194,11 +205,8 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
     if chemistry == "lfp" and alternator and alternator_alone(case):
         case.step("Lithium takes all that an alternator gives until it is hot", "lithium-alternator")
         head = "Not straight from the alternator: lithium needs a DC-to-DC charger or current control between them."
-        return topic.needs(
-            "charger.kind",
-            headline=head,
-            likely=(("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
-        )
+        asked = topic.ask("charger.kind", (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")))
+        return topic.says("needs-facts", head, asks=(replace(asked, say=BETWEEN, where=A_BOX),))
     return None
 
 

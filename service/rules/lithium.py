@@ -56,6 +56,8 @@ def limits(case: Case) -> Limits | None:
             else "Under -20 °C a lithium battery must not be used",
             reference.value("lithium", "cold").cite,
         )
+    if stated is not None and case.says("request:what_get") and case.get("bank.in_series", 1) > 1:
+        case.because("In series limits do not add up: the bank allows what one battery does", "lithium-limits")
     if parallel > 1:
         whole, sure = say.amps(continuous * share), say.amps(continuous * share * count_on)
         number = supply.counted(parallel).capitalize()

@@ -10,6 +10,7 @@ from service.case import Case, Value
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.rules import supply
+from service.rules.charge_volts import stage
 from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
 
@@ -263,7 +264,22 @@ def outcome(case: Case, how: str) -> str:
     count = case.said("battery.count")
     who = f"{supply.counted(count)} batteries" if count and count > 1 else "batteries"
     case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
-    return f"{who} {SAID.get(how, 'in series and parallel')} give {say.listed(parts)}"
+    return f"{who} {SAID.get(how, 'in series and parallel')} give {say.listed(parts)}{when_full(case)}"
+
+
+def when_full(case: Case) -> str:
+    """What the bank shows when it is full, where that is asked: lead at rest, lithium on its charger."""
+    kind = case.said("battery.chemistry")
+    if not case.says("detail:volts_full") or kind not in (*LEAD, "lfp"):
+        return ""
+    volts = float(case["bank.voltage"])
+    if kind == "lfp":
+        full = stage("lfp", "absorption", volts)
+        case.source(full.cite)
+        return f"; full, on a charger: {full}"
+    rest = reference.row("rest_voltage", chemistry="flooded" if kind == "lead" else kind, charge=100)["volts"]
+    case.source(rest.cite)
+    return f"; full, at rest: {say.volts(rest.value * volts / 12, 2)}"
 
 
 def twice_as_long(case: Case) -> Answer:

@@ -12,6 +12,10 @@ from service.topic import Topic
 KINDS = ("flooded", "agm", "gel", "lfp")
 TOPIC = Topic("battery-type", "Which kind of battery", cautions=("lithium-cut-out", "start-battery"))
 
+FROST = (
+    ("agm", "flooded", "gel", "lfp"),
+    "a lead battery that is full stands frost, and lithium must not be charged at 0 °C or below",
+)
 # What people care about, by cue, the most particular first: the order of preference and the reason in words.
 CARES: Mapping[str, tuple[tuple[str, ...], str]] = {
     "detail:sleep_beside": (
@@ -26,14 +30,12 @@ CARES: Mapping[str, tuple[tuple[str, ...], str]] = {
         ("gel", "agm", "lfp", "flooded"),
         "left alone it loses about 3 % a month at 20 °C, a wet-cell battery about 5 %",
     ),
+    "detail:frost": FROST,
     "detail:seldom": (
         ("agm", "flooded", "gel", "lfp"),
         "for a few uses a year a lead battery on its charger does; lithium pays where much is used and charged often",
     ),
-    "detail:cold_place": (
-        ("agm", "flooded", "gel", "lfp"),
-        "a lead battery that is full stands frost, and lithium must not be charged at 0 °C or below",
-    ),
+    "detail:cold_place": FROST,
     "detail:long_life": (
         ("lfp", "gel", "agm", "flooded"),
         "it usually lasts longest when its charger suits it",

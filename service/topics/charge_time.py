@@ -38,6 +38,7 @@ TOPIC = Topic(
         "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
     },
     of_two="worst",
+    idle={"charger-size": ("battery.chemistry",)},  # where kinds are weighed by their times
     unsure={
         "battery.capacity": "We can't say yet: the time follows from the amp-hours of the battery.",
         "charger.current": "We can't say yet: the time follows from the amps of the charger.",
@@ -66,6 +67,8 @@ def answer(case: Case) -> Answer:
     if chemistry is None:
         return of_any_kind(case)
     hours, words = worked_out(case, chemistry)
+    if hours and (held_back := in_the_cold(case, chemistry, hours)):
+        return held_back
     if not hours:
         return TOPIC.says("information", "No time at all: the battery is full already.", figure(hours))
     return TOPIC.says("information", f"About {say.duration(hours * 60)} in all{words}.", figure(hours))
@@ -133,6 +136,11 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     )
     suits = charging.span(case, chemistry, amp_hours)
     taken = min(amps, suits.high)
+    if amps < suits.low * charging.single("slow") * (1 - charging.NEAR):
+        suited = say.between(suits.low, suits.high, "A")
+        case.because(
+            f"{say.amps(amps)} is less than the {suited} that suits it, so it fills slowly", "charging-by-kind"
+        )
     if taken < amps:
         case.step(f"Of {say.amps(amps)} the battery should take {say.amps(taken)} at most", "charging-by-kind")
     rest = row["absorption"].value if until == FULL else 0.0
@@ -145,14 +153,43 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     return hours, f" from {say.number(charge)} % to {goal}: {given} at {say.amps(taken)}{last}"
 
 
+def in_the_cold(case: Case, chemistry: str, hours: float) -> Answer | None:
+    """A charger that gives more than lithium takes at this temperature; None where it does not."""
+    cold, amps = charging.cold_share(case, chemistry), source(case)
+    if cold is None or amps is None:
+        return None
+    most = sums.current(charging.capacity(case), cold.value)
+    if amps <= most * (1 + charging.NEAR):
+        return None
+    warm = max(charging.warmer(case))
+    then, _ = worked_out(case.supposing({"ambient.temperature": warm}), chemistry)
+    at = say.temperature(float(case["ambient.temperature"])).partition(" (")[0]
+    slow = f"lithium takes {say.amps(most)} at most, which is {say.duration(hours * 60)}"
+    head = f"Not at {say.amps(amps)}: at {at} {slow}; above 10{say.NB}°C it takes {say.duration(then * 60)}."
+    return TOPIC.says("no", head, figure(hours))
+
+
+def fastest_first(sides: list[Option]) -> Answer:
+    """Kinds that are weighed by how fast they charge."""
+    first, *others = sorted(sides, key=lambda side: float(side.figures[0].value))
+    hours = {side.label: say.quantity(float(side.figures[0].value), "h", 1) for side in sides}
+    rest = ", ".join(f"{side.label} {hours[side.label]}" for side in others)
+    head = f"Fastest is {first.label}, {hours[first.label]} to full; {rest}."
+    return TOPIC.says("information", head, compare=(first, *others))
+
+
 def of_any_kind(case: Case) -> Answer:
     """The kind is not known: the time of each kind, none of them the answer."""
     kinds = KINDS[:3] if charging.alternator_alone(case) or charging.too_cold(case, "lfp") else KINDS
-    sides = []
-    for chemistry in kinds:
+    sides: list[Option] = []
+    named = [chemistry for chemistry in kinds if case.says(f"detail:kind_{chemistry}")]
+    weighed = case.says("detail:fastest")
+    for chemistry in named if weighed and len(named) > 1 else kinds:
         hours, _ = worked_out(case.supposing({"battery.chemistry": chemistry}), chemistry)
         sides.append(Option(say.CHEMISTRY[chemistry], "information", (figure(hours),)))
         case.source(reference.row("charge_factor", chemistry=chemistry)["factor"].cite, "absorption-time")
+    if weighed:
+        return fastest_first(sides)
     times = [float(side.figures[0].value) for side in sides]
     lead = say.between(min(times[:3]), max(times[:3]), "", 1)
     lithium = f"{say.number(times[3], 1)} hours if it is lithium" if times[3:] else "not like this if it is lithium"

@@ -13,6 +13,7 @@ from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
 ROLES = ("detail:start_bank", "detail:house_bank", "detail:thruster_bank")
+NAMES = {"detail:start_bank": "engine", "detail:house_bank": "house"}
 ASKS_COUNT = ("request:how_many", "detail:one_or_more")
 
 
@@ -20,14 +21,14 @@ def more_outputs(case: Case) -> Iterator[Value]:
     """Enough outputs for the banks."""
     case = case.fresh()
     need = banks(case)
-    if need and case.get("charger.outputs") and not in_series(case):
+    if need and case.get("charger.outputs") and not in_series(case) and not of_more_volts(case):
         yield float(need)
 
 
 def isolated(case: Case) -> Iterator[Value]:
     """Outputs that share no negative."""
     case = case.fresh()
-    if in_series(case):
+    if in_series(case) or of_more_volts(case):
         yield True
 
 
@@ -58,6 +59,8 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, charging.known_kind(case))
     if stopped:
         return stopped
+    if of_more_volts(case) and (roles(case) == len(ROLES) or told_apart(case)) and (banks(case.fresh()) or 0) > 1:
+        return beside_a_series(case, banks(case) or 0)
     if in_series(case) and not (roles(case) > 1 and only_counts(case)):
         return of_series(case)
     need = banks(case)
@@ -78,7 +81,7 @@ def answer(case: Case) -> Answer:
 
 def in_series(case: Case) -> bool:
     """Whether the batteries to be charged are joined in series, as far as is said."""
-    if float(case.get("bank.count", 1)) > 1:
+    if told_apart(case):
         return False
     if case.says("detail:link_on") and case.get("bank.layout") is None and case.get("battery.count", 2) > 1:
         return True  # "with the link left on": the strap that makes 24 V of two
@@ -109,6 +112,37 @@ def banks(case: Case) -> int | None:
     if count > 1:
         return int(case.assume("bank.count", float(count), "batteries that are not said to be joined"))
     return 2 if "battery.chemistry" in case.second or "battery.capacity" in case.second else None
+
+
+def told_apart(case: Case) -> bool:
+    """Whether several banks are counted: "3 banks"."""
+    return float(case.get("bank.count", 1)) > 1
+
+
+def of_more_volts(case: Case) -> bool:
+    """Whether one of the banks is a series of 24 V or more beside those of 12 V, which no 12 V output charges."""
+    return "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1 and not full_voltage(case)
+
+
+def beside_a_series(case: Case, need: int) -> Answer:
+    """Banks of 12 V and one in series: an output for each, for the series its own charger or isolated outputs."""
+    number, have, apart = int(case["bank.in_series"]), case.get("charger.outputs"), case.get("charger.isolated")
+    volts, figure = say.quantity(float(case["bank.voltage"]), "V"), outputs(need)
+    case.because(
+        "A 12 V output cannot charge batteries in series, and a shared negative would short one of them",
+        "series-charging",
+    )
+    of_12 = " and ".join(name for role, name in NAMES.items() if case.says(role)) or "the 12 V banks"
+    own = f"the {volts} bank wants a {volts} charger of its own, or an isolated output for each battery"
+    if have is None:
+        return TOPIC.says("information", f"One output for each 12 V bank; {own}.", figure)
+    if have < need - 1:
+        return TOPIC.says("no", f"No: {counted(need - 1, 'bank')} of 12 V need an output each, and {own}.", figure)
+    if have < need - 1 + number or apart is False:
+        return TOPIC.says("no", f"Use {counted(need - 1, 'output')} for {of_12}; {own}.", figure)
+    if apart is None:
+        return TOPIC.needs("charger.isolated", headline=f"We can't say yet: {own}.", figures=(figure,))
+    return TOPIC.says("yes", f"Yes: {counted(int(have), 'isolated output')} charge each battery by itself.", figure)
 
 
 def counted(number: int, what: str) -> str:

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from service import say
 from service.case import Case, Value
-from service.reply import Answer
-from service.rules import charge_volts, charging
+from service.reply import Answer, Option
+from service.rules import charge_volts, charging, settings
 from service.rules.charge_volts import Put, stage
 from service.topic import Lever, Topic
 
@@ -21,7 +21,7 @@ TOO_HIGH = {
     "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
 }
 SINCE = ("detail:since_months",)  # it has been on for long
-LEFT = ("detail:left_on", "detail:held", "word:winter")
+LEFT = ("detail:left_on", "detail:held", "detail:never_drops", "word:winter")
 
 
 def own_setting(case: Case) -> Iterator[Value]:
@@ -71,6 +71,8 @@ TOPIC = Topic(
         "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
     },
     unsure={"battery.chemistry": "We can't say yet: each kind of battery has its own charging volts."},
+    idle={"bank-size": ("load.current", "load.power", "load.model", "load.time")},
+    meanwhile="leave the charger off until then",
     of_two="worst",
 )
 
@@ -86,7 +88,9 @@ def answer(case: Case) -> Answer:
     if whatever:
         return whatever
     if chemistry not in charging.KINDS:
-        return of_any_kind(case, chemistry)
+        return of_each_kind(case) or of_any_kind(case, chemistry)
+    if chosen := choice(case, str(chemistry)):
+        return chosen
     figures = charge_volts.figures(case, str(chemistry))
     verdict, head = found(case, str(chemistry))
     if verdict == "needs-facts":
@@ -160,6 +164,8 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
     if verdict == "no":
         case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
         return verdict, f"{start}: {this} suits {battery} only as a stage that ends; held all the time use {floating}."
+    if verdict == "yes" and floating.holds(put.each * times) and case.says("detail:never_drops"):
+        return verdict, f"{start}: at {this} it need not switch down, because {battery} floats at {floating}."
     if verdict == "yes" and floating.holds(put.each * times):
         return verdict, f"{start}: {this} is a good float for {battery} and may stay on; to fill it takes {absorption}."
     if verdict == "yes":
@@ -214,6 +220,63 @@ def system_apart(case: Case) -> Answer | None:
     return TOPIC.says("no", f"No: a {charger} charger must never go on a {battery} battery, not even for a minute.")
 
 
+def choice(case: Case, chemistry: str) -> Answer | None:
+    """Which of a charger's settings, where several are told: the battery's own, else the one that goes least high."""
+    volts, battery = float(case["bank.voltage"]), charging.called(chemistry)
+    most, figures = stage(chemistry, "absorption", volts), charge_volts.figures(case, chemistry)
+    shown = settings.with_volts(case.text)
+    offers = tuple(shown) or settings.offered(case)
+    if not offers:
+        return None
+    case.source("settings-by-kind")
+    name, own = shown.get(chemistry, (WORD[chemistry], most.aim))
+    if chemistry in offers and stage(chemistry, "absorption").holds(own):
+        why = f"its {say.volts(own)} suits {battery}, which takes {most}" if shown else f"{most} for absorption"
+        return TOPIC.says("information", f"Use the {name} setting: {why}.", *figures)
+    others = {kind: stage(kind, "absorption", volts).high for kind in offers if kind != chemistry}
+    if shown or not others:
+        return None
+    least = min(others, key=lambda kind: others[kind])
+    if others[least] > most.high + charging.NEAR:
+        head = f"None of them: each goes over the {say.volts(most.high)} that {battery} takes at most."
+        return TOPIC.says("no", head, *figures)
+    wet = "; the wet-cell one only if its manual says it never equalises"
+    wet = wet if least != "flooded" and others.get("flooded", 99.0) <= most.high + charging.NEAR else ""
+    fills = "" if others[least] >= most.aim + charging.NEAR else ", which may not quite fill it"
+    head = f"None is made for {battery}: take the {WORD[least]} one, up to {say.volts(others[least])}{fills}{wet}."
+    return TOPIC.says("marginal", head, *figures)
+
+
+def of_each_kind(case: Case) -> Answer | None:
+    """The volts of each kind, where several are named and none is the battery's; None else."""
+    kinds = settings.named(case.text)
+    if len(kinds) < 2 or settings.offered(case) or charge_volts.put_out(case) or case.said("charger.setting"):
+        return None
+    sides, told = [], []
+    for kind in kinds:
+        sides.append(Option(say.capital(say.CHEMISTRY[kind]), "information", charge_volts.figures(case, kind)))
+        ends = (str(stage(kind, name, float(case["bank.voltage"]))) for name in ("absorption", "float"))
+        told.append(f"{say.CHEMISTRY[kind]} {', '.join(ends)}")
+    head = f"Absorption, then float: {'; '.join(told)}." if len(told) < 4 else "Each kind has its own volts, as listed."
+    return TOPIC.says("information", head, compare=tuple(sides))
+
+
+def before_the_kind(case: Case) -> str:
+    """What is true before the kind is known: of the settings on offer, and of volts that the battery shows."""
+    limit = settings.printed_limit(case.text)
+    kinds = {kind: stage(kind, "absorption").high for kind in charging.KINDS}
+    out = [say.CHEMISTRY[kind] for kind, most in kinds.items() if limit and limit > most + charging.NEAR]
+    if limit and out:
+        case.source("settings-by-kind")
+        rest = f"never use a setting that goes above {say.volts(limit)}"
+        return f"We can't say yet: {say.volts(limit)} printed on it rules out {say.listed(out)} alone; {rest}."
+    if settings.offered(case):
+        least = min(kinds, key=lambda kind: kinds[kind])
+        lowest = f"{say.CHEMISTRY[least]} takes {say.volts(kinds[least])} at most and other settings go higher"
+        return f"We can't say yet: leave the switch alone until the kind is known, because {lowest}."
+    return ""
+
+
 def of_any_kind(case: Case, chemistry: str | None) -> Answer:
     """The kind is not known: an answer only where every kind says no."""
     kinds = charging.KINDS[:3] if chemistry == "lead" else charging.KINDS
@@ -228,7 +291,7 @@ def of_any_kind(case: Case, chemistry: str | None) -> Answer:
     if case.says(*EQUALISES):
         head = "We can't say yet: only a wet-cell battery with caps may be equalised, never AGM, gel or lithium."
         return TOPIC.needs("battery.chemistry", headline=head)
-    return TOPIC.needs("battery.chemistry")
+    return TOPIC.needs("battery.chemistry", headline=before_the_kind(case))
 
 
 def beyond(case: Case, chemistry: str) -> bool:

@@ -115,6 +115,8 @@ def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
         return f"{suits(found)} suits {bank(found)}; your {this} {how}."
     if verdict == "yes":
         opening = "No, it fits" if big or small else "Yes"
+        if amps < found.low * (1 - charging.NEAR):
+            return f"{opening}: {this} will do for {bank(found)}, just under the {suits(found)} that suits it."
         return f"{opening}: {this} suits {bank(found)}, which takes {suits(found)}."
     if verdict == "no":
         reason = " from a charger that does not regulate" if charging.unregulated(case) else ""

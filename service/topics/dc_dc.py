@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from service import reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import charging
+from service.rules import charging, converter
 from service.topic import Lever, Topic
 
 
@@ -17,7 +18,7 @@ def smaller(case: Case) -> Iterator[Value]:
     case = case.fresh()
     rated = case.get("alternator.current")
     if rated and "charger.current" in case:
-        yield from (most_out(case, float(rated), share.value) for share in shares(case))
+        yield from (converter.most_out(case, float(rated), share.value) for share in converter.shares(case))
 
 
 def instead(case: Case) -> Iterator[Value]:
@@ -26,6 +27,7 @@ def instead(case: Case) -> Iterator[Value]:
         yield True
 
 
+STRICTNESS = ("information", "yes", "marginal", "needs-facts", "no")
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
 TOPIC = Topic(
@@ -55,15 +57,43 @@ def answer(case: Case) -> Answer:
     if stopped:
         return stopped
     figures = currents(case) if "charger.current" in case else ()
+    rated = case.get("alternator.current")
     joined = isolation(case, figures)
+    if figures and rated:
+        given = fed(case, float(rated), figures)
+        return together(case, joined, given) if joined else given
     if joined:
         return joined
-    rated = case.get("alternator.current")
-    if not figures and rated:
+    if figures:
+        return TOPIC.says("information", pulls(case, figures), *figures)
+    if rated:
         return largest(case, float(rated))
-    if not figures:
-        return in_general(case) if case.says(*WHETHER) else TOPIC.needs("charger.current", "alternator.current")
-    return fed(case, float(rated), figures) if rated else TOPIC.says("information", pulls(case, figures), *figures)
+    return in_general(case) if case.says(*WHETHER) else TOPIC.needs("charger.current", *lacking(case))
+
+
+def lacking(case: Case) -> tuple[str, ...]:
+    """What else is missing: an alternator has a part only where a battery is charged, not a radio fed."""
+    return ("alternator.current",) if case.says("thing:alternator", "about:charging", "thing:charger") else ()
+
+
+def together(case: Case, joined: Answer, given: Answer) -> Answer:
+    """The answer to both, isolated or not and the alternator: the stricter verdict, and what it takes of how much."""
+    verdict = max(joined.verdict, given.verdict, key=STRICTNESS.index)
+    head = joined.headline
+    if joined.verdict != "no":
+        begun = head.removeprefix("We can't say yet: ").rstrip(".")
+        head = f"{begun[0].upper()}{begun[1:]}; it takes {taken_of(case, given)}."
+    return replace(joined, verdict=verdict, headline=head, figures=given.figures, asks=(*joined.asks, *given.asks))
+
+
+def taken_of(case: Case, given: Answer) -> str:
+    """The amps it takes, and the alternator's where they do not follow from the kind of battery."""
+    rated, each = float(case["alternator.current"]), [float(item.value) for item in converter.shares(case)]
+    beside = {"yes": f" of the alternator's {say.amps(rated * min(each))}"}
+    beside["marginal"] = f", over the alternator's {say.amps(rated * max(each))}"
+    return (
+        f"{converter.whole(float(given.figures[0].value))} ({at_worst(given.figures)}){beside.get(given.verdict, '')}"
+    )
 
 
 def straight(case: Case) -> bool:
@@ -71,27 +101,10 @@ def straight(case: Case) -> bool:
     return case.get("charger.kind") == "alternator" or not case.says("thing:dcdc")
 
 
-def volts(case: Case) -> tuple[float, float]:
-    """Nominal volts in and out: as said; the side not said is 12 V."""
-    went_in, put_out = case.said("charger.input_voltage"), case.said("charger.voltage")
-    if not went_in and not put_out and (other := case.second.get("bank.voltage")):
-        case.used.setdefault(("bank.voltage", 2), other)  # a side of each voltage: from the lower to the higher
-        source, target = sorted((charging.nominal(float(case["bank.voltage"])), charging.nominal(float(other.value))))
-        return source, target
-    bank = case.said("bank.voltage") or case.get("bank.built_voltage")
-    source = charging.nominal(float(went_in)) if went_in else 12.0
-    target = charging.nominal(float(put_out)) if put_out else float(bank or 12.0)
-    if not went_in:
-        case.assume("charger.input_voltage", source, "most boats have 12 V", "twelve-volts", unit="V")
-    if not put_out and not bank:
-        case.assume("bank.voltage", target, "most boats have 12 V", "twelve-volts", unit="V")
-    return source, target
-
-
 def currents(case: Case) -> tuple[Figure, Figure]:
     """What goes in, nominal and at worst, and what comes out."""
     amps = float(case["charger.current"])
-    source, target = volts(case)
+    source, target = converter.volts(case)
     share, lowest, charge = (reference.value("dc_dc", name) for name in ("efficiency", "lowest-in", "charging-out"))
     nominal = dc_dc.input_current(target, amps, source, share.value)
     least_in, most_out_volts = source / 12 * lowest.value, target / 12 * charge.value
@@ -111,15 +124,10 @@ def currents(case: Case) -> tuple[Figure, Figure]:
     )
 
 
-def whole(amps: float) -> str:
-    """Amps without decimals, as estimates are shown."""
-    return say.quantity(amps, "A", 0) if amps >= 10 else say.amps(amps)
-
-
 def pulls(case: Case, figures: tuple[Figure, ...]) -> str:
     """The headline of what it pulls."""
-    source, _ = volts(case)
-    taken, worst = whole(float(figures[0].value)), whole(float(figures[0].high or 0.0))
+    source, _ = converter.volts(case)
+    taken, worst = converter.whole(float(figures[0].value)), converter.whole(float(figures[0].high or 0.0))
     side = f"the {say.quantity(source, 'V')} side"
     return f"It pulls about {taken} from {side}, and up to {worst} at worst, so choose that cable and fuse for {worst}."
 
@@ -132,7 +140,7 @@ def in_general(case: Case) -> Answer:
         case.step(f"10 A / 0.9 is {same}, and twice that for twice the volts", "converter-power")
         head = f"A DC-to-DC charger can do it: each 10 A out takes {same} in, or {double} where it doubles the volts."
         return TOPIC.says("information", head, asks=(TOPIC.ask("bank.voltage"), TOPIC.ask("charger.current")))
-    source, target = volts(case)
+    source, target = converter.volts(case)
     taken = dc_dc.input_current(target, 10, source, efficiency)
     into, out_of = say.quantity(target, "V"), say.quantity(source, "V")
     case.step(f"{into} x 10 A / ({out_of} x 0.9) is {say.amps(taken)}", "converter-power")
@@ -141,70 +149,48 @@ def in_general(case: Case) -> Answer:
     return TOPIC.says("information", head, asks=(TOPIC.ask("charger.current"), TOPIC.ask("alternator.current")))
 
 
-def shares(case: Case) -> tuple[reference.Cited, ...]:
-    """How much of an alternator's rating it gives for hours: for the kind of battery, else for both families."""
-    lead, lithium = (reference.value("charging", f"alternator-{family}") for family in ("lead", "lithium"))
-    chemistry = charging.known_kind(case)
-    return (lead, lithium) if chemistry is None else (lithium,) if chemistry == "lfp" else (lead,)
-
-
-def most_out(case: Case, rated: float, share: float) -> float:
-    """The most that a converter may put out on this alternator."""
-    source, target = volts(case)
-    return dc_dc.output_current(source, rated * share, target, float(reference.value("dc_dc", "efficiency").value))
-
-
 def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
     """What it pulls against what the alternator gives for hours."""
     taken = float(figures[0].value)
-    limits = shares(case)
+    limits = converter.shares(case)
     within = [taken <= rated * share.value * (1 + charging.NEAR) for share in limits]
     for share in limits:
         case.step(f"For hours an alternator of {say.amps(rated)} gives {say.amps(rated * share.value)}", share.cite)
-    figures += real_output(case, rated, taken)
-    pull = f"pulls about {whole(taken)}"
+    figures += converter.real_output(case, rated, taken)
+    pull = f"pulls about {converter.whole(taken)}"
     if len(set(within)) > 1:
         lead, lithium = (say.amps(rated * share.value) for share in limits)
         head = f"We can't say yet: it {pull}, and the alternator gives {lead} for lead, but {lithium} for lithium."
         return TOPIC.needs("battery.chemistry", headline=head, figures=figures)
-    most = say.amps(rated * min(share.value for share in limits))
     if within[0]:
-        head = f"Yes: it {pull}, within the {most} that a {say.amps(rated)} alternator gives for hours."
-        return TOPIC.says("yes", head, *figures)
-    most = say.amps(rated * max(share.value for share in limits))
-    head = f"Only just: it {pull}, and a {say.amps(rated)} alternator should not give more than {most} for hours."
-    return TOPIC.says("marginal", head, *figures)
+        most = rated * min(float(share.value) for share in limits)
+        head = f"Yes: it {pull}, within the {say.amps(most)} that a {say.amps(rated)} alternator gives for hours"
+        return TOPIC.says("yes", f"{head}, and {at_worst(figures, most)}.", *figures)
+    most = rated * max(float(share.value) for share in limits)
+    rest = f"a {say.amps(rated)} alternator should not give more than {say.amps(most)} for hours"
+    return TOPIC.says("marginal", f"Only just: it {pull} ({at_worst(figures)}), and {rest}.", *figures)
 
 
-def real_output(case: Case, rated: float, taken: float) -> tuple[Figure, ...]:
-    """What the alternator gives when it is hot, at speed and at idle, as measured on one; no part of the verdict."""
-    hot, idle = (reference.value("charging", f"alternator-{name}") for name in ("hot", "idle"))
-    fast, slow = rated * hot.value, rated * idle.value
-    more = "" if taken <= slow else ": there the 12 V battery gives the rest" if volts(case)[0] == 12 else ""
-    case.step(
-        f"Hot, such an alternator gives about {whole(fast)} at speed and {whole(slow)} at idle{more}; what else is on "
-        "takes its share",
-        hot.cite,
-    )
-    return (
-        Figure("alternator_output_hot", "alternator hot, at speed", fast, "A"),
-        Figure("alternator_output_idle", "alternator hot, at idle", slow, "A"),
-    )
+def at_worst(figures: tuple[Figure, ...], most: float = float("inf")) -> str:
+    """What it takes when the volts in are lowest, beside what the alternator gives for hours."""
+    worst = float(figures[0].high or 0.0)
+    over = ", which is over that" if most < worst * (1 - charging.NEAR) else ""
+    return f"{converter.whole(worst)} at worst{over}"
 
 
 def largest(case: Case, rated: float) -> Answer:
     """The largest converter for an alternator; for a kind not known the smaller one."""
-    share = min(shares(case), key=lambda item: float(item.value))
+    share = min(converter.shares(case), key=lambda item: float(item.value))
     taken = rated * float(share.value)
-    out = most_out(case, rated, float(share.value))
+    out = converter.most_out(case, rated, float(share.value))
     case.step(f"For hours an alternator of {say.amps(rated)} gives {say.amps(taken)}", share.cite, "converter-power")
     figures: tuple[Figure, ...] = (
         Figure("input_current", "it pulls", taken, "A"),
         Figure("output_current", "it puts out", out, "A"),
     )
-    _, target = volts(case)
+    _, target = converter.volts(case)
     gives = f"{say.amps(out)} at {say.quantity(target, 'V')}"
-    figures += real_output(case, rated, taken)
+    figures += converter.real_output(case, rated, taken)
     head = f"Up to {gives}: that pulls {say.amps(taken)} of the {say.amps(rated)} alternator."
     return TOPIC.says("information", head, *figures)
 
@@ -213,8 +199,10 @@ def isolation(case: Case, figures: tuple[Figure, ...]) -> Answer | None:
     """Whether it may join the negatives of both sides; None where that is not the question."""
     part = case.says("detail:part_of_bank") and not case.says("detail:not_part")
     plain, common = case.get("charger.isolated"), case.get("converter.common_negative")
-    if plain is None and not part and not (common is not None and case.says("detail:isolation")):
-        return which(case, figures) if case.says("detail:isolation") and not figures else None
+    asked = case.says("detail:isolated_or_not")
+    named = asked or case.says("detail:isolation")  # beside a converter's amps the bare word may tell which one it is
+    if plain is None and not part and not (common is not None and named):
+        return which(case, figures) if asked or (named and not figures) else None
     case.step("A non-isolated converter joins the negatives of both sides", "converter-isolation")
     if part and plain is not True:
         head = "No: the 12 V battery is part of the 24 V bank, and a non-isolated converter would short it."
@@ -230,23 +218,17 @@ def isolation(case: Case, figures: tuple[Figure, ...]) -> Answer | None:
     if not common:
         head = "No: each side has its own negative, and a non-isolated converter would join them."
         return TOPIC.says("no", head, *figures)
-    if not case.says("detail:not_part") and may_be_part(case):
+    if not case.says("detail:not_part") and converter.may_be_part(case):
         head = "We can't say yet: with one negative it fits, unless the 12 V battery is part of the 24 V bank."
         return TOPIC.needs("bank.layout", headline=head, figures=figures)
     head = "Yes: both sides share one negative and the batteries are apart, so a non-isolated one fits."
     return TOPIC.says("yes", head, *figures)
 
 
-def may_be_part(case: Case) -> bool:
-    """Whether the battery it takes from could be one of those it charges: not where both sides have the same volts."""
-    same = case.said("charger.input_voltage") is not None and len(set(volts(case))) == 1
-    return not same
-
-
 def shared_or_not(common: bool, figures: tuple[Figure, ...]) -> Answer:
     """Whether an isolated one is needed, by the negatives."""
     if common:
-        head = "No, not isolated: both sides share one negative; only if one battery is part of both banks must it be."
+        head = "No, not isolated: both sides share one negative; only a battery in both banks would need it."
         return TOPIC.says("information", head, *figures)
     head = "Yes, isolated: each side has its own negative, and a plain converter would join them."
     return TOPIC.says("information", head, *figures)
@@ -256,4 +238,7 @@ def which(case: Case, figures: tuple[Figure, ...]) -> Answer:
     """Isolated or not, where nothing is known of the negatives."""
     case.step("A non-isolated converter joins the negatives of both sides", "converter-isolation")
     head = "We can't say yet: an isolated one fits every boat, a plain one only where both sides share one negative."
+    if figures and "alternator.current" not in case:
+        amps = f"It pulls about {converter.whole(float(figures[0].value))} ({at_worst(figures)})"
+        head = head.replace("We can't say yet:", f"{amps};")
     return TOPIC.needs("converter.common_negative", headline=head, figures=figures)

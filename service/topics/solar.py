@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -13,7 +14,8 @@ from service.rules import charging, session
 from service.topic import Lever, Topic
 
 SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not all day
-WINTER = ("word:winter", "detail:winter")
+OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge" is a word of lay-ups as well
+SUMMER = re.compile(r"\b(?:summer|june|july|august)\b", re.IGNORECASE)
 
 
 def larger(case: Case) -> Iterator[Value]:
@@ -94,10 +96,18 @@ def sun_hours(case: Case) -> float:
     if case.says("detail:under_cover"):
         case.step("Under a cover no direct light reaches the panel", "sun-hours")
         return 0.0
-    winter = case.says(*WINTER) or "storage.time" in case.stated
+    winter = laid_up(case)
     found = reference.value("solar", "sun-winter" if winter else "sun-summer")
     why = "a winter day" if winter else "a summer day"
     return float(case.assume("solar.sun_hours", float(found.value), why, found.cite, unit="h"))
+
+
+def laid_up(case: Case) -> bool:
+    """Whether it is winter or a lay-up, where none says that it is summer."""
+    if SUMMER.search(case.text) and "winter" not in case.text.lower():
+        return False
+    stands = case.says("word:winter") and not case.says(*OWN_LOSS)
+    return stands or case.says("detail:winter") or "storage.time" in case.stated
 
 
 def brings(case: Case, power: float, sun: float) -> Figure:
@@ -130,6 +140,9 @@ def need(case: Case) -> Need | None:
 def by_itself(case: Case) -> float:
     """Self-discharge a day; a kind not known is taken as wet-cell, which loses most."""
     if "bank.capacity" not in case:
+        return 0.0
+    if case.says("detail:no_self_discharge"):
+        case.step("What the battery loses by itself is left out, as you wrote", "drain-arithmetic")
         return 0.0
     rate = reference.row("self_discharge", chemistry=charging.known_kind(case) or "flooded")["rate"]
     warm = max(20.0, float(case.said("ambient.temperature") or 20.0))

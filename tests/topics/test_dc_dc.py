@@ -2,6 +2,8 @@
 
 import pytest
 
+from service.rules import converter
+from service.say import NB
 from service.topics.dc_dc import TOPIC
 from tests.building import case
 
@@ -90,3 +92,47 @@ def test_nothing_known_is_asked_for():
 )
 def test_lithium_in_frost_and_straight_from_an_alternator(facts, verdict):
     assert TOPIC.answer(case(facts | {"battery.chemistry": "lfp"})).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "taken_in", "sides"),
+    [
+        (12.0, 24.0, 12.0, (12.0, 24.0)),  # the alternator's 12 V are told as well
+        (24.0, 12.0, 12.0, (12.0, 24.0)),
+        (24.0, 12.0, 24.0, (24.0, 12.0)),
+        (24.0, 12.0, None, (12.0, 24.0)),
+        (24.0, 24.0, 12.0, (12.0, 24.0)),
+    ],
+)
+def test_each_side_has_its_own_volts(first, second, taken_in, sides):
+    taken = {} if taken_in is None else {"charger.input_voltage": taken_in}
+    assert converter.volts(case({"bank.voltage": (first, second)} | taken)) == sides
+
+
+@pytest.mark.parametrize(
+    ("amps", "alternator", "told"),
+    [(20.0, 70.0, "58 A at worst, which is over that"), (15.0, 70.0, "44 A at worst."), (40.0, 70.0, "116 A at worst")],
+)
+def test_what_it_takes_at_worst_stands_beside_the_alternator(amps, alternator, told):
+    facts = STEP_UP | {"charger.current": amps, "alternator.current": alternator, "battery.chemistry": "agm"}
+    assert told in TOPIC.answer(case(facts)).headline.replace(NB, " ")
+
+
+@pytest.mark.parametrize("alternator", [{}, {"alternator.current": 70.0, "battery.chemistry": "agm"}])
+def test_isolated_or_not_is_answered_beside_the_amps(alternator):
+    answer = TOPIC.answer(case(STEP_UP | {"charger.current": 20.0} | alternator, cues={"detail:isolated_or_not"}))
+    assert answer.verdict == "needs-facts"
+    assert answer.asks[0].fact == "converter.common_negative"
+    assert "solated one fits every boat" in answer.headline
+    assert "44" in answer.headline
+    assert "58" in answer.headline
+
+
+def test_a_converter_that_is_called_isolated_is_not_asked_about():
+    told = case(STEP_UP | {"charger.current": 20.0}, cues={"detail:isolation"})
+    assert TOPIC.answer(told).verdict == "information"
+
+
+@pytest.mark.parametrize(("cues", "asks"), [({"about:charging"}, True), ({"thing:alternator"}, True), (set(), False)])
+def test_the_alternator_is_asked_for_only_where_a_battery_is_charged(cues, asks):
+    assert ("alternator.current" in [item.fact for item in TOPIC.answer(case({}, cues=cues)).asks]) is asks
