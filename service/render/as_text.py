@@ -222,6 +222,8 @@ def shown(item: Figure) -> str:
         return say.share(item.value)
     if item.unit in ("min", "h"):
         return say.duration(item.value * (60 if item.unit == "h" else 1))
+    if item.unit == "d" and item.value == 0:
+        return "now"
     if item.unit == "d" and item.value >= 10:
         return say.quantity(int(item.value + 1e-6), "d")
     if item.name == "drain_current" and item.value < 0.5:

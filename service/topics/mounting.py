@@ -59,7 +59,7 @@ def on_side(case: Case) -> Advice:
     )
     head += "best not on the one with the terminals."
     return Advice(
-        "marginal", head, (("Its valves still need air, and it is held down as firmly as any", "orientation"),)
+        "marginal", head, (("Valves need air on a side too, and it is held down as firmly as any", "orientation"),)
     )
 
 

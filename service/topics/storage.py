@@ -128,8 +128,8 @@ def one(case: Case) -> Answer:
     check = min(days, limit("check-most"))
     steps(case, found, days)
     figures = [
-        Figure("days_to_recharge", "charge again after", days, "d"),
-        Figure("check_interval", "look every", check, "d"),
+        Figure("days_to_recharge", "charge again after" if days else "charge", days, "d"),
+        Figure("check_interval", "look every" if days else "look", check, "d"),
         laid_up.self_discharge(case),
         *recharge_volts(case),
         *by_date(case, found, days),
