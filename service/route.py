@@ -17,6 +17,7 @@ from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
+from service.one_circuit import of_the_cable, only_tells, unasked
 from service.parted import growth, in_order, parted
 
 FOLDER = Path(__file__).with_name("points")
@@ -159,7 +160,7 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         if not told:
             goes = [topic for topic in goes if still_asked(message, ranking, topic)]
         return [*(Request(topic, whole) for topic in goes), *own]
-    if told or (context and goes_on(message, ranking, points.bars)):
+    if told or (context and goes_on(message, ranking, points.bars, context)):
         return [] if danger else [Request(topic, whole) for topic in context]
     if not danger and leads_on(message, ranking, context):
         return [Request(_best(ranking), whole)]
@@ -225,14 +226,18 @@ def decided(
     bars: Bars,
 ) -> list[Tally]:
     """The topics that a message names itself; none where it goes on with the thread or too little speaks."""
-    if context and goes_on(message, ranking, bars):
+    if context and goes_on(message, ranking, bars, context):
         return []
     danger = any(item.status == "present" for item in message.dangers)
     found = chosen(ranking, shape(message), danger, several, bars)
     if [item.topic for item in found] == ["rest-voltage"] and message.says(WEAK) and not _of_a_reading(message):
         return []  # a weak motor and a good resting voltage: not asked is how full it is
+    if of_the_cable(message, [item.topic for item in found if item.topic != "unclear"]):
+        return [item for item in ranking if item.topic == "cable-size"]
     if found and found[0].topic == "unclear":
         return []
+    idle = unasked(message, [item.topic for item in found])
+    found = [item for item in found if item.topic not in idle]
     return _by_size(message, ranking, bars.first) or found
 
 
@@ -257,9 +262,11 @@ def _of_a_reading(message: Message) -> bool:
     return any(weak.isdisjoint(range(*cue.span)) for cue in asked)
 
 
-def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars) -> bool:
+def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars, context: Iterable[str] = ()) -> bool:
     """Whether a message in a thread has no question of its own: a bare value, "and at minus 10?", "same but 24 V"."""
     first = next(item for item in ranking if item.topic != HAZARD)
+    if only_tells(message, first.topic, context) and not any(message.says(name) for name in APART):
+        return True
     if any(message.says(name) for name in APART) or (first.total > bars.own and first.topic != "unclear"):
         return False
     short = len(message.words) <= BRIEF and message.says("note:ellipsis")

@@ -7,7 +7,7 @@ from service.case import Case, Missing
 from service.reply import Answer, Figure, Option
 from service.rules import circuit
 from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
-from service.rules.fitting import new_cable, thicker_areas, thicker_gauges
+from service.rules.fitting import THICKER
 from service.topic import Lever, Topic
 
 TOPIC = Topic(
@@ -15,10 +15,7 @@ TOPIC = Topic(
     "Loss in the cable",
     amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
-    levers=(
-        Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),
-        Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", also=new_cable),
-    ),
+    levers=tuple(Lever(*row) for row in THICKER),
     unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
 )
 MEASURED = ("reading.load_voltage", "reading.load_voltage_at_load")
