@@ -16,6 +16,7 @@ FUSES = ("thing:fuse", "about:fuse")
 NEXT = 4  # characters: "what size of fuse"
 THINGS = ("thing:battery", "thing:fuse", "about:fuse", "thing:charger", "about:loss")
 CONVERTS = ("request:convert", "detail:to_", "request:how_many", "request:what_is", "about:convert")
+CARRIES = "detail:carries"
 ENOUGH = ("request:enough", "request:is_good", "request:may_i")
 
 
@@ -29,6 +30,8 @@ def of_the_cable(message: Message, topics: Iterable[str]) -> bool:
     told = {item.fact for item in message.stated}
     others = any(fact.startswith(OTHERS) for fact in told) or any(map(message.says, THINGS))
     asked = bool(SIZED & told) and bool(LOADS & told) and any(map(message.says, ENOUGH))
+    if SIZED & told and message.says(CARRIES):  # "what does 4/0 carry"
+        return not others and set(topics) <= {"run-check", "fuse-size", "rating-convert", "weight"}
     return asked and not others and set(topics) <= {"run-check", "fuse-size"}
 
 

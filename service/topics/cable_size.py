@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from service import reference, say
 from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Missing
 from service.reply import Answer, Figure, Option
-from service.rules import circuit
+from service.rules import circuit, side_by_side
 from service.rules.cable import PER_MM2, TABLE_5, K
 from service.rules.fitting import (
     THICKER,
@@ -24,6 +25,7 @@ from service.topic import Lever, Topic
 
 LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go"
 AREA = "the American measure of a wire's area"
+MOST_FUSED = 1.5  # of the ampacity: a fuse that lets more pass protects no cable
 IN_HAND = 1.02  # of the current: below it the cable carries just what runs
 FITTED = ("gauge", "area", "conductors_per_pole")
 
@@ -52,17 +54,43 @@ def answer(case: Case) -> Answer:
     try:
         amps = circuit.current(case)
     except Missing:
+        if case.says("detail:carries") and circuit.has_cable(case):
+            circuit.must_know(case)
+            return TOPIC.says("information", f"{may_carry(case)}; read the print on it.")
         return TOPIC.needs("load.current", *(() if "cable.length" in case else ("cable.length",)))
     circuit.must_know(case)
     if "cable.length" not in case:
         return without_length(case, amps)
+    if circuit.has_cable(case) and (count := side_by_side.runs(case)) > 1:
+        return together(case, amps, count)
     choice = chosen(case, amps)
     facts = (*figures(case, amps, choice), *bundled(case, amps, choice))
     if not circuit.has_cable(case):
         return proposed(case, amps, choice, facts)
     other = circuit.second_cable(case)
     judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
+    if case.says("detail:carries") and judgement.verdict != "no" and not other:
+        lost = circuit.loss(case, amps)
+        told = f"{say.amps(amps)} over that run lose {say.volts(lost.volts, 2)} ({share(lost)})"
+        return replace(judgement, headline=f"{may_carry(case)}; {told}.")
     return circuit.turned(case, judgement)
+
+
+def together(case: Case, amps: float, count: int) -> Answer:
+    """Whether several equal cables for each pole will do; they are an electrician's work."""
+    verdict, head, facts = side_by_side.judged(case, amps, count)
+    asks = (TOPIC.ask("cable.insulation", TOPIC.likely["cable.insulation"]),) if verdict == "needs-facts" else ()
+    return TOPIC.says(verdict, head, *facts, asks=asks, route="technician")
+
+
+def may_carry(case: Case) -> str:
+    """What the cable named may carry, by its print where that is not known."""
+    ours, warm = circuit.name(case), circuit.warm_rating(case)
+    told = f"{ours} may carry {say.amps(float(case['cable.ampacity']))}"
+    if warm is None:
+        return told
+    case.source(TABLE_5)
+    return f"{told} with 105{say.NB}°C insulation, {say.amps(warm)} with 75{say.NB}°C"
 
 
 def without_length(case: Case, amps: float) -> Answer:
@@ -208,6 +236,8 @@ def judged(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -
         head = f"We can't say yet: {ours} {why}, so the print on its insulation decides."
         return TOPIC.needs("cable.insulation", headline=head, figures=facts)
     fit = f"fit {names}" if choice.count < 2 else f"it takes {choice.count} of {names} for each pole"
+    if case.says("detail:cable_there") and amps > float(case["cable.ampacity"]) * MOST_FUSED:
+        fit = f"leave it off, and {fit}"
     heads = {"no": f"No: {ours} {why}; {fit}.", "marginal": f"Only just: {ours} {why}.", "yes": f"Yes: {ours} {why}."}
     if choice.count != 1 and verdict == "no":
         return TOPIC.says(verdict, heads[verdict], *facts, route="technician")
