@@ -6,7 +6,7 @@ import re
 
 from grammar.ages import is_age
 from grammar.attach import NOTHING, Claim, close, names_its_battery
-from grammar.attach_lengths import of_cable
+from grammar.attach_lengths import counts_cables, of_cable
 from grammar.attach_pairs import NOMINAL, steps_up
 from grammar.items import Item
 from grammar.near import around, gap
@@ -22,6 +22,8 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if value <= 30 and item.kind not in ("count", "times") and is_age(scene, item):
         return Claim("battery.age", "role")
+    if counts_cables(scene, item):
+        return NOTHING
     if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None
     if value in NOMINAL and (side := steps_up(scene, item)):

@@ -14,6 +14,7 @@ METRIC_SIZES = frozenset(
 MEASURED_SO = frozenset({"tall", "wide", "deep", "beam", "draft", "draught"})  # a mast, a lock, the boat
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})
 DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
+RUNS = frozenset({"runs", "lengths", "cables", "lots"})
 GOING_ON = 20  # words
 SMALLEST = 10  # mm2 that go without their unit
 MEASURES = frozenset({"each", "one", "away", "long", "there", "round", "total", "foot", "feet", "ft", "m", "in", "amp"})
@@ -65,6 +66,8 @@ def bare_area(scene: Scene, item: Item, value: float) -> Claim | None:
     """A size of cable without its unit: "8 m of 95", "the cable is 35", "300 A, 5 m on 70"."""
     if value not in METRIC_SIZES or value < SMALLEST or scene.quantities("AREA", "GAUGE", "MM"):
         return None
+    if _is_section_of_runs(scene, item):  # "two runs of 50 in parallel"
+        return Claim("cable.area", "grammar")
     if scene.word(item.end) in MEASURES:
         return None
     before, word = scene.before(item), scene.word(item.start - 1)
@@ -99,6 +102,8 @@ def _is_boats(scene: Scene, item: Item) -> bool:
 
 def there_and_back(scene: Scene, item: Item) -> bool:
     """Whether a length was measured there and back, so that half of it is the run."""
+    if not isinstance(item.quantity.value, str) and _doubled(scene, item, item.quantity.value):
+        return False
     there = len(scene.quantities("LENGTH")) == 1 and THERE in scene.text.lower()
     if not close(scene, item, "length_total", reach=THERE_REACH if there else TOTAL) or close(
         scene, item, "length_one_way", reach=1.2
@@ -106,6 +111,29 @@ def there_and_back(scene: Scene, item: Item) -> bool:
         return False
     totals = {found.end for found in scene.roles if found.concept == "length_total"}
     return not any(found.start in totals for found in scene.roles if found.concept == "length_one_way")
+
+
+def _doubled(scene: Scene, item: Item, value: float) -> bool:
+    """Whether the way there and back is told beside the run itself: "25 foot run, there and back 50"."""
+    bare = (other for other in scene.measured if other.at != item.at and other.dim in ("NUM", "COUNT", item.dim))
+    return any(other.quantity.value == 2 * value for other in bare)
+
+
+def counts_cables(scene: Scene, item: Item) -> bool:
+    """Whether cables side by side are counted: "two runs of 50", "2 x 50 mm2 per pole"."""
+    if scene.word(item.end) in RUNS and scene.word(item.end + 1) == "of":
+        size = scene.at_word[item.end + 2] if item.end + 2 < len(scene.at_word) else item
+        return size.dim in ("AREA", "GAUGE") or _is_section_of_runs(scene, size)
+    after = scene.after(item)
+    return item.kind in ("times", "count") and after is not None and after.dim in ("AREA", "GAUGE")
+
+
+def _is_section_of_runs(scene: Scene, item: Item) -> bool:
+    """The 50 of "two runs of 50", where a cable is spoken of."""
+    value = item.quantity.value if item.dim == "NUM" else ""
+    spoken = "cable" in scene.heads or any(old.fact.startswith("cable.") for old in scene.said)
+    runs = scene.word(item.start - 1) == "of" and scene.word(item.start - 2) in RUNS
+    return spoken and runs and not isinstance(value, str) and value in METRIC_SIZES and value >= SMALLEST
 
 
 def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:

@@ -116,8 +116,10 @@ def halves(token: Token) -> Part:
 
 
 def gauge(token: Token) -> Part:
-    """ "2/0", "#2", "double ought"."""
+    """ "2/0", "0/2", "#2", "double ought"."""
     ought = OUGHTS.get(token.partition(" ")[0])
+    if token.startswith("0/"):
+        ought = f"{token[2]}/0"
     size = ought or re.findall(r"[1-4]/0|[0-9]+", token)[0]
     return measured(gauge_name(size), units.units()["awg"], place(token))
 

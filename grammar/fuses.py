@@ -8,6 +8,8 @@ from grammar.scene import Scene
 
 FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400, 500})  # usual sizes, in amps
 SMALLEST_FUSE = 30
+SAYING = frozenset({"say", "says", "said", "reckon", "reckons", "think", "thinks", "thought", "want", "wants"})
+SAYERS = frozenset({"i", "he", "she", "we", "they", "mate", "yard", "dealer", "owner", "other", "colleague", "boss"})
 OF_FUSE = (["of"], ["of", "a"], [",", "its"], ["its"], ["is"], ["says"])
 
 
@@ -15,12 +17,21 @@ def fuse(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a bare number near a fuse states."""
     if value < SMALLEST_FUSE:
         return None
+    if _is_opinion(scene, item, value):
+        return Claim("fuse.rating", "role")
     alone = scene.word(item.start - 1) in ("its", "is") and scene.heads == {"fuse"} and value in FUSES
     if alone and (after := scene.after(item)) is not None and after.kind != "mark":
         alone = False
     if alone:
         return Claim("fuse.rating", "role")
     return Claim("fuse.rating", "role") if _is_fuse(scene, item, value) else _beside_fuse(scene, item)
+
+
+def _is_opinion(scene: Scene, item: Item, value: float) -> bool:
+    """Whether somebody says another fuse than the one named before: "a 200 A fuse is right, I say 250"."""
+    said = scene.word(item.start - 1) in SAYING and scene.word(item.start - 2) in SAYERS
+    named = any(other.dim == "AMP" and scene.word(other.end) in ("fuse", "breaker") for other in scene.items[: item.at])
+    return said and named and value in FUSES
 
 
 def stands_in(scene: Scene, item: Item, value: float) -> bool:

@@ -28,6 +28,7 @@ ARTICLES = frozenset({"a", "an", "another"})
 HAS = frozenset({"got", "have", "ive", "mines", "ours", "is", "its", "only", "just", "with", "gave"})
 SAYS = frozenset({"say", "says", "said", "get", "gets"})
 CAN = frozenset({"take", "takes", "stand", "accept", "handle"})
+JUDGED = frozenset({"right", "ok", "okay", "enough", "do", "good", "fine", "correct", "suit", "big", "too", "safe"})
 BATTERIES = frozenset({"battery", "batt", "it", "they", "bank", "lithium", "agm", "gel"})
 
 
@@ -100,14 +101,16 @@ def _last_was(scene: Scene, fact: str) -> bool:
 
 
 def _fuse(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> str:
-    """A fuse: "and a 350 on that", "the man gave me a 500", where fuses were spoken of last."""
+    """A fuse: "and a 350 on that", "the man gave me a 500", "is 350 right", where fuses were spoken of last."""
     if value not in FUSES or scene.likely[:1] != ("fuse.rating",) or scene.heads - {"fuse", "cable"}:
         return ""
     before, after = scene.word(item.start - 1), scene.word(item.end)
     if scene.word(item.start - 2) == "on" and "cable.area" in told:  # "and on a 70?"
         return ""
     bought = before in ARTICLES | {"ive", "have", "got"} and after not in ("motor", "thruster", "load", "draw")
-    return "fuse.rating" if bought else ""
+    judged = before in ("", "is", "would", "will", "so", "then", ",") and after in JUDGED
+    known = not {"load.current", "load.model"}.isdisjoint(told)  # else it may be the amps of the load
+    return "fuse.rating" if bought or (judged and known) else ""
 
 
 def _cable(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> str:

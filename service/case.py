@@ -118,6 +118,7 @@ class Case:
     denied: Mapping[str, tuple[Value, ...]] = field(default_factory=dict)  # "not lithium"
     hazard: bool = False  # a hazard stands in this thread
     asked: tuple[str, ...] = ()  # the facts that the desk asked for in its last answer
+    before: tuple[str, ...] = ()  # the topics of that answer
     used: dict[tuple[str, int], Known] = field(default_factory=dict)
     trace: list[Fired] = field(default_factory=list)
     _memo: dict[str, Known | None] = field(default_factory=dict)

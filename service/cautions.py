@@ -9,6 +9,7 @@ from service import reference
 from service.case import Case
 from service.kinds import LEAD, LITHIUM, says_iron
 from service.reply import Answer, Caution
+from service.rules.fusing import PLACED
 from service.topic import Topic
 
 NONE = frozenset({"hazard", "meaning", "rating-convert", "other-desk", "unclear"})
@@ -247,14 +248,16 @@ def cautions(topic: Topic, case: Case, answer: Answer) -> tuple[Caution, ...]:
     fitting = [name for name, row in ROWS.items() if row(facts)]
     ordered = [name for name in fitting if name not in topic.cautions]
     ordered += [name for name in topic.cautions if name in fitting]
-    return tuple(Caution(name, sentence(name, case)) for name in ordered)
+    return tuple(Caution(name, sentence(name, case, answer)) for name in ordered)
 
 
-def sentence(name: str, case: Case) -> str:
+def sentence(name: str, case: Case, answer: Answer) -> str:
     """The sentence of a caution, as `say_known` has it where one of its two facts was told.
 
-    Raises UnknownValue for one that the table has not.
+    A fuse's place is not told again where the headline tells it. Raises UnknownValue for one that the table has not.
     """
     row = reference.row("cautions", id=name)
+    if name == "fuse-at-battery" and PLACED in answer.headline:
+        return str(row["say_placed"].value)
     told = next((fact for fact in KNOWN.get(name, ()) if case.said(fact) is not None), None)
     return str(row[f"say_{told.rpartition('.')[2]}" if told else "say"].value)

@@ -194,6 +194,7 @@ class Leadsman:
             denied=denied_in(turn.message),
             hazard=hazard,
             asked=turn.thread.asks,
+            before=turn.thread.topics,
         )
 
     def answer(self, name: str, case: Case, how: Topic | None = None) -> Answer:

@@ -16,7 +16,9 @@ from pathlib import Path
 from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
+from service.as_told import by_what_is_told
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
+from service.one_circuit import of_the_cable, only_tells, unasked
 from service.parted import growth, in_order, parted
 
 FOLDER = Path(__file__).with_name("points")
@@ -27,16 +29,6 @@ WEAK = "detail:weak_motor"
 CHARGE = "word:charge"
 COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
 BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
-POWER, STRENGTH = "load.power", frozenset({"battery.cca", "battery.ca", "battery.max_current"})
-WHETHER = frozenset(
-    (
-        *("will", "would", "wants", "does", "do", "works", "work", "if", "first", "second"),
-        *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
-    )
-)
-LASTING = ("request:how_long", "request:how_many")
-SIZING = ("request:what_size", "request:how_many")
-APPROVAL = ("request:is_good", "request:enough")
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
@@ -169,7 +161,7 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         if not told:
             goes = [topic for topic in goes if still_asked(message, ranking, topic)]
         return [*(Request(topic, whole) for topic in goes), *own]
-    if told or (context and goes_on(message, ranking, points.bars)):
+    if told or (context and goes_on(message, ranking, points.bars, context)):
         return [] if danger else [Request(topic, whole) for topic in context]
     if not danger and leads_on(message, ranking, context):
         return [Request(_best(ranking), whole)]
@@ -235,35 +227,20 @@ def decided(
     bars: Bars,
 ) -> list[Tally]:
     """The topics that a message names itself; none where it goes on with the thread or too little speaks."""
-    if context and goes_on(message, ranking, bars):
+    if context and goes_on(message, ranking, bars, context):
         return []
     danger = any(item.status == "present" for item in message.dangers)
     found = chosen(ranking, shape(message), danger, several, bars)
     if [item.topic for item in found] == ["rest-voltage"] and message.says(WEAK) and not _of_a_reading(message):
         return []  # a weak motor and a good resting voltage: not asked is how full it is
+    if of_the_cable(message, [item.topic for item in found if item.topic != "unclear"]):
+        return [item for item in ranking if item.topic == "cable-size"]
     if found and found[0].topic == "unclear":
         return []
-    return _by_size(message, ranking, bars.first) or _by_what_is_told(message, ranking, found) or found
-
-
-def _by_what_is_told(message: Message, ranking: Sequence[Tally], found: Sequence[Tally]) -> list[Tally]:
-    """The topic that the facts are those of: watts and no battery ask how many amps, a battery's amps whether it will
-    do."""
-    told, only = {item.fact for item in message.stated}, [item.topic for item in found]
-    if only == ["run-check"] and POWER in told and not any(name.startswith("battery.") for name in told):
-        other = "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
-    elif set(only) == {"run-check", "run-time"} and not _whether(message):
-        other = "run-time" if any(message.says(name) for name in LASTING) else ""
-    elif only == ["bank-size"] and told & STRENGTH and not any(message.says(name) for name in SIZING):
-        other = "run-check" if any(message.says(name) for name in APPROVAL) else ""
-    else:
-        return []
-    return [item for item in ranking if item.topic == other]
-
-
-def _whether(message: Message) -> bool:
-    """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?"."""
-    return not WHETHER.isdisjoint(message.words) or any(message.says(name) for name in (*APPROVAL, "request:may_i"))
+    idle = unasked(message, [item.topic for item in found])
+    found = [item for item in found if item.topic not in idle]
+    told = by_what_is_told(message, {item.topic for item in found})
+    return _by_size(message, ranking, bars.first) or [item for item in ranking if item.topic == told] or found
 
 
 def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally]:
@@ -287,9 +264,11 @@ def _of_a_reading(message: Message) -> bool:
     return any(weak.isdisjoint(range(*cue.span)) for cue in asked)
 
 
-def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars) -> bool:
+def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars, context: Iterable[str] = ()) -> bool:
     """Whether a message in a thread has no question of its own: a bare value, "and at minus 10?", "same but 24 V"."""
     first = next(item for item in ranking if item.topic != HAZARD)
+    if only_tells(message, first.topic, context) and not any(message.says(name) for name in APART):
+        return True
     if any(message.says(name) for name in APART) or (first.total > bars.own and first.topic != "unclear"):
         return False
     short = len(message.words) <= BRIEF and message.says("note:ellipsis")

@@ -17,7 +17,8 @@ MOST_STEPS = 3
 MOST_ASSUMED = 2
 MOST_ASKED = 2
 WORKING = {"unclear": "What helps"}
-LEFT_OUT = ("area_at_3_percent", "area_at_10_percent", "gauge_for_ampacity")  # told by the size to fit
+LEFT_OUT = "gauge_for_ampacity"  # told by the size to fit
+AT_LOSS = ("{}_at_3_percent", "{}_at_10_percent")
 ACTS = {"do": "Do now", "do-not": "Do not", "who": "Who takes over"}
 THEN = {"yes": "yes", "no": "no", "marginal": "only just", "needs-facts": "one more fact is needed"}
 BEST = ("absorption_voltage", "float_voltage")  # ranges with a value to aim for
@@ -46,11 +47,22 @@ def as_text(reply: Reply, width: int = WIDTH, ascii_only: bool = False) -> str:
 
 
 def said_once(answers: Iterable[Answer]) -> Iterator[Answer]:
-    """The answers, each caution and each word of the house only with the first that carries it."""
+    """The answers, each caution and each word of the house only with the first that carries it.
+
+    A step that says no more than a caution is left out.
+    """
     said: set[str] = set()
+    warned: list[set[str]] = []
     for answer in answers:
         fresh = tuple(item for item in answer.cautions if item.id not in said)
-        working = tuple(item for item in answer.working if not (of_the_house(item) and item.say in said))
+        headline = words(answer.headline)
+        warned += [words(item.say) for item in fresh]
+        working = tuple(
+            item
+            for item in answer.working
+            if not (of_the_house(item) and item.say in said)
+            and not any(words(item.say) <= headline | caution for caution in warned)
+        )
         said.update(item.id for item in fresh)
         said.update(item.say for item in working if of_the_house(item))
         yield replace(answer, cautions=fresh, working=working)
@@ -147,11 +159,11 @@ def sources(cites: Iterable[Cite]) -> str:
 
 def numbers(answer: Answer) -> Iterator[str]:
     """The figures of an answer, each with what was assumed for it, then at most two further assumptions."""
-    left = list(answer.assumed)
+    left, unsaid = list(answer.assumed), {LEFT_OUT, *not_theirs(answer)}
     weighed, same = {item.name for option in answer.compare for item in option.figures}, alike(answer)
     for item in answer.figures:
         told_apart = item.name in weighed and item.name not in same
-        if told_apart or item.name in LEFT_OUT or is_the_reading(item, answer):
+        if told_apart or item.name in unsaid or is_the_reading(item, answer):
             continue
         taken = next((each for each in left if is_of(each, item)), None)
         if taken:
@@ -159,6 +171,12 @@ def numbers(answer: Answer) -> Iterator[str]:
         yield in_their_unit(item, answer) + (f" (assumed: {taken.why})" if taken else "")
     if not only_asks(answer):  # that lithium is taken for iron phosphate is told by its caution
         yield from list(dict.fromkeys(assumption(other) for other in left if other.value != "lfp"))[:MOST_ASSUMED]
+
+
+def not_theirs(answer: Answer) -> Iterator[str]:
+    """The cable sizes in the system that the customer does not write in; only what is to fit is told in both."""
+    first = next((item.name for item in answer.figures if item.name in ("gauge", "area")), "gauge")
+    yield from (name.format("area" if first == "gauge" else "gauge") for name in AT_LOSS)
 
 
 def is_of(taken: Assumed, item: Figure) -> bool:

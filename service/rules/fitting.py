@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from service import reference, say
@@ -10,7 +10,7 @@ from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Value
 from service.rules import circuit
-from service.rules.cable import TABLE_5, K, gauges, metric_sizes
+from service.rules.cable import INSULATION, TABLE_5, K, gauges, metric_sizes
 
 BUNDLED = reference.value("copper", "bundled")
 FROM_GAUGE = reference.value("copper", "parallel_from_gauge")
@@ -96,8 +96,21 @@ def thicker_areas(case: Case) -> Iterator[Value]:
 
 
 def new_cable(case: Case, value: Value) -> dict[str, Value]:
-    """A new cable has 105 °C insulation."""
-    return {} if "cable.insulation" in case.stated else {"cable.insulation": 105.0}
+    """A new cable has 105 °C insulation, or as good a one as theirs."""
+    return {} if float(case.said("cable.insulation") or 0) >= INSULATION else {"cable.insulation": INSULATION}
+
+
+def _if_older(values: Callable[[Case], Iterable[Value]]) -> Callable[[Case], Iterable[Value]]:
+    """The values where the customer's insulation is less good than a new cable's."""
+    return lambda case: values(case) if 0 < float(case.said("cable.insulation") or 0) < INSULATION else ()
+
+
+THICKER = (  # levers: the fact, its values, their words, further facts of the same change
+    ("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", new_cable),
+    ("cable.gauge", _if_older(thicker_gauges), "{value} cable with insulation like yours", None),
+    ("cable.area", thicker_areas, "{value} cable with 105 °C insulation", new_cable),
+    ("cable.area", _if_older(thicker_areas), "{value} cable with insulation like yours", None),
+)
 
 
 @dataclass(frozen=True, slots=True)

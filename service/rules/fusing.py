@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from service import reference, say
 from service.calculators import fuse
+from service.calculators.cable import Size
 from service.case import Case, Missing
 from service.rules import circuit
 from service.rules.cable import TABLE_5
@@ -80,9 +81,9 @@ def house_fuse(case: Case, amps: float | None) -> float | None:
 
 def requirements(case: Case) -> None:
     """What every fuse must meet, noted as steps."""
-    case.step(f"Fit it {PLACED}, measured along the cable; at each end where both ends can feed it", PLACE.cite)
+    case.step(f"Fit it {PLACED}; at each end where both ends can feed it", PLACE.cite)
     case.step(
-        "It must be rated for the bank's charging voltage (DC) and able to break its short-circuit current",
+        "The fuse must be rated for the bank's charging voltage (DC) and able to break its short-circuit current",
         VOLTAGE.cite,
     )
     if main := interrupting(case):
@@ -113,11 +114,18 @@ def too_thin(case: Case, band: Band) -> bool:
     return bool(amps and band.most and band.load and (float(case["cable.ampacity"]) < amps or band.load > band.most))
 
 
-def next_cable(case: Case, band: Band) -> str:
-    """The thinnest size, thicker than theirs, that carries the load and suits its fuse; "" where there is none."""
+def next_cable(case: Case, band: Band, than: Size | None = None) -> str:
+    """The thinnest size that carries the load and suits its fuse, thicker `than` that or theirs; "" for none."""
     amps, wanted = running(case) or 0.0, band.load or 0.0
-    for size in circuit.sizes(case)[1 if circuit.metric(case) else 0]:
+    metric, area = (isinstance(than.name, float), than.area) if than else (circuit.metric(case), case["cable.cmil"])
+    for size in circuit.sizes(case)[1 if metric else 0]:
         first = fuse.at_least(size.ampacity, RATINGS) if size.ampacity else None
-        if size.area > float(case["cable.cmil"]) and size.ampacity >= amps and first and first >= wanted:
+        if size.area > float(area) and size.ampacity >= amps and first and first >= wanted:
             return circuit.called(size)
     return ""
+
+
+def carries_it(case: Case) -> str:
+    """The thinnest size that carries the load, whatever its fuse; "" where there is none."""
+    sizes, amps = circuit.sizes(case)[1 if circuit.metric(case) else 0], running(case) or 0.0
+    return next((circuit.called(size) for size in sizes if size.ampacity >= amps), "")

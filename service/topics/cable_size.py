@@ -3,29 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from service import reference, say
 from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Missing
 from service.reply import Answer, Figure, Option
-from service.rules import circuit
+from service.rules import circuit, side_by_side
 from service.rules.cable import PER_MM2, TABLE_5, K
 from service.rules.fitting import (
+    THICKER,
     Choice,
     by_the_catalogue,
     chosen,
     fitting,
     needed,
-    new_cable,
-    thicker_areas,
-    thicker_gauges,
     us_first,
 )
 from service.topic import Lever, Topic
 
 LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go"
 AREA = "the American measure of a wire's area"
+MOST_FUSED = 1.5  # of the ampacity: a fuse that lets more pass protects no cable
+IN_HAND = 1.02  # of the current: below it the cable carries just what runs
 FITTED = ("gauge", "area", "conductors_per_pole")
 
 TOPIC = Topic(
@@ -33,10 +34,7 @@ TOPIC = Topic(
     "Cable size",
     amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
-    levers=(
-        Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),
-        Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", also=new_cable),
-    ),
+    levers=tuple(Lever(*row) for row in THICKER),
     likely={
         "cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0)),
     },
@@ -56,16 +54,43 @@ def answer(case: Case) -> Answer:
     try:
         amps = circuit.current(case)
     except Missing:
+        if case.says("detail:carries") and circuit.has_cable(case):
+            circuit.must_know(case)
+            return TOPIC.says("information", f"{may_carry(case)}; read the print on it.")
         return TOPIC.needs("load.current", *(() if "cable.length" in case else ("cable.length",)))
     circuit.must_know(case)
     if "cable.length" not in case:
         return without_length(case, amps)
+    if circuit.has_cable(case) and (count := side_by_side.runs(case)) > 1:
+        return together(case, amps, count)
     choice = chosen(case, amps)
     facts = (*figures(case, amps, choice), *bundled(case, amps, choice))
     if not circuit.has_cable(case):
         return proposed(case, amps, choice, facts)
     other = circuit.second_cable(case)
-    return two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
+    judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
+    if case.says("detail:carries") and judgement.verdict != "no" and not other:
+        lost = circuit.loss(case, amps)
+        told = f"{say.amps(amps)} over that run lose {say.volts(lost.volts, 2)} ({share(lost)})"
+        return replace(judgement, headline=f"{may_carry(case)}; {told}.")
+    return judgement
+
+
+def together(case: Case, amps: float, count: int) -> Answer:
+    """Whether several equal cables for each pole will do; they are an electrician's work."""
+    verdict, head, facts = side_by_side.judged(case, amps, count)
+    asks = (TOPIC.ask("cable.insulation", TOPIC.likely["cable.insulation"]),) if verdict == "needs-facts" else ()
+    return TOPIC.says(verdict, head, *facts, asks=asks, route="technician")
+
+
+def may_carry(case: Case) -> str:
+    """What the cable named may carry, by its print where that is not known."""
+    ours, warm = circuit.name(case), circuit.warm_rating(case)
+    told = f"{ours} may carry {say.amps(float(case['cable.ampacity']))}"
+    if warm is None:
+        return told
+    case.source(TABLE_5)
+    return f"{told} with 105{say.NB}°C insulation, {say.amps(warm)} with 75{say.NB}°C"
 
 
 def without_length(case: Case, amps: float) -> Answer:
@@ -82,13 +107,17 @@ def without_length(case: Case, amps: float) -> Answer:
 
 def figures(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
     """The contract's figures, those that have a single cable."""
+    american = us_first(case)
+    least, both = "thinnest that will do", []
     if choice.gauge:
-        yield Figure("gauge", "thinnest that will do", choice.gauge.name, "AWG")
+        both.append(Figure("gauge", least if american else "in American sizes", choice.gauge.name, "AWG"))
     if choice.area:
-        yield Figure("area", "in metric sizes", choice.area.name, "mm2")
+        both.append(Figure("area", "in metric sizes" if american else least, choice.area.name, "mm2"))
+    yield from both if american else both[::-1]  # theirs first: it tells in which sizes the others are shown
     if choice.count > 1:
         yield Figure("conductors_per_pole", "cables for each pole", float(choice.count), "")
     at = {name: fitting(case, share, amps, 0.0) for name, share in (("3", 3.0), ("10", 10.0))}
+    metric = "" if not american else ", metric"
     for name, one in at.items():
         if one.gauge:
             yield Figure(f"gauge_at_{name}_percent", f"for {name} % loss", one.gauge.name, "AWG")
@@ -96,7 +125,7 @@ def figures(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
         yield Figure("gauge_for_ampacity", "thinnest that may carry it", carries.name, "AWG")
     for name, one in at.items():
         if one.area:
-            yield Figure(f"area_at_{name}_percent", f"for {name} % loss, metric", one.area.name, "mm2")
+            yield Figure(f"area_at_{name}_percent", f"for {name} % loss{metric}", one.area.name, "mm2")
 
 
 def bundled(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
@@ -183,11 +212,20 @@ def worked(case: Case, amps: float, size: Size) -> circuit.Loss:
         circuit.limit_cite(allowed),
         "sae-areas" if isinstance(size.name, str) else "iec-60228",
     )
-    case.step(f"{circuit.called(size)} may carry {say.amps(size.ampacity)}", TABLE_5)
+    case.step(carried(case, amps, size, area), TABLE_5)
     drop = cable.drop(amps, length, size.area, k=K.value)
     lost = circuit.Loss(drop, drop / volts * 100, allowed)
     case.step(f"That size loses {say.volts(drop, 2)}, {share(lost)} of {say.quantity(volts, 'V')}", K.cite)
     return lost
+
+
+def carried(case: Case, amps: float, size: Size, area: float) -> str:
+    """What the size to fit may carry, and whether that decides and not the loss, or leaves nothing in hand."""
+    told = f"{circuit.called(size)} may carry {say.amps(size.ampacity)}"
+    by_loss = cable.smallest(circuit.sizes(case)[0 if isinstance(size.name, str) else 1], area)
+    if by_loss and by_loss.area < size.area:
+        return f"{told}; the current decides, as {circuit.called(by_loss)} would do for the loss alone"
+    return told if size.ampacity > amps * IN_HAND else f"{told}: the next size up leaves something in hand"
 
 
 def judged(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -> Answer:
@@ -198,6 +236,8 @@ def judged(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -
         head = f"We can't say yet: {ours} {why}, so the print on its insulation decides."
         return TOPIC.needs("cable.insulation", headline=head, figures=facts)
     fit = f"fit {names}" if choice.count < 2 else f"it takes {choice.count} of {names} for each pole"
+    if case.says("detail:cable_there") and amps > float(case["cable.ampacity"]) * MOST_FUSED:
+        fit = f"leave it off, and {fit}"
     heads = {"no": f"No: {ours} {why}; {fit}.", "marginal": f"Only just: {ours} {why}.", "yes": f"Yes: {ours} {why}."}
     if choice.count != 1 and verdict == "no":
         return TOPIC.says(verdict, heads[verdict], *facts, route="technician")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from service import say
 from service.calculators import fuse
@@ -10,7 +11,8 @@ from service.case import Case, Value
 from service.reply import Answer, Asked, Change, Figure, Option
 from service.rules import circuit
 from service.rules.cable import TABLE_5
-from service.rules.fitting import chosen, new_cable, thicker_areas, thicker_gauges
+from service.rules.fitting import THICKER, chosen, us_first
+from service.rules.fuse_words import fitted, judge, neither_suits, no_fuse_suits, place, too_thin_if_older
 from service.rules.fusing import (
     CABLE_MARGIN,
     PLACE,
@@ -41,8 +43,7 @@ TOPIC = Topic(
     cautions=("fuse-at-battery", "fuse-breaks-fault", "cable-assumed", "ignition-protected", "manual-first"),
     levers=(
         Lever("fuse.rating", nearest, "a {value} fuse"),
-        Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),
-        Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", also=new_cable),
+        *(Lever(*row) for row in THICKER),
     ),
     unsure={
         "load.current": "We can't say yet: the fuse follows from the amps of the motor and the size of the cable.",
@@ -99,6 +100,10 @@ def answer(case: Case) -> Answer:
     if case.says("detail:no_fuse") and "fuse.rating" not in case.stated:
         case.source(PLACE.cite)
         return unfused(band)
+    if case.says("detail:fuse_far") and not case.says("detail:fuse_place", "detail:fuse_near"):
+        return too_far(case, band)
+    if case.says("detail:open_holder") and case.says("detail:petrol_near"):
+        return unguarded(case, band)
     if running(case) and band.load is None:
         head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
         return TOPIC.says("needs-facts", head, *figures(band), route="technician")
@@ -122,6 +127,14 @@ def figures(band: Band) -> tuple[Figure, ...]:
 def ask_cable() -> tuple[Asked, ...]:
     """The question for the size of the cable."""
     return (TOPIC.ask("cable.gauge", [(size, size) for size in ("1/0", "2/0", "4/0")]),)
+
+
+def ask_insulation(case: Case) -> tuple[Asked, ...]:
+    """The question for the print on the cable, where it decides whether the cable carries the load."""
+    if not too_thin_if_older(case):
+        return ()
+    case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(circuit.warm_rating(case) or 0)}", TABLE_5)
+    return (TOPIC.ask("cable.insulation"),)
 
 
 def nothing_known(case: Case) -> Answer:
@@ -155,6 +168,23 @@ def bridged(band: Band) -> Answer:
     return TOPIC.says("no", head, *figures(band), urgency="today")
 
 
+def unguarded(case: Case, band: Band) -> Answer:
+    """An open fuse where petrol can gather."""
+    case.because("A fuse that blows in the open can light petrol vapour", "cfr-183-410")
+    fitting = f", with a {say.amps(band.fit)} fuse" if band.fit and not too_thin(case, band) else ""
+    head = f"No: an open fuse holder must not stand where petrol can gather; fit an ignition protected one{fitting}."
+    return TOPIC.says("no", head, *figures(band), asks=ask_insulation(case))
+
+
+def too_far(case: Case, band: Band) -> Answer:
+    """A fuse at the wrong end of the cable, with the rating that belongs there where it is known."""
+    case.because("A short in the cable before the fuse has nothing to stop it", PLACE.cite)
+    fitting = band.fit and not too_thin(case, band) and "fuse.rating" not in case.stated
+    which = f"a {say.amps(band.fit)} fuse" if fitting and band.fit else "the fuse"
+    head = f"No: {which} belongs {PLACED}, because the cable before the fuse has no protection."
+    return TOPIC.says("no", head, *figures(band), asks=ask_insulation(case))
+
+
 def one_end(case: Case, band: Band) -> Answer:
     """One fuse where both ends of the cable can feed it."""
     case.step("Both ends of this cable are sources, and each can feed a short circuit", PLACE.cite)
@@ -170,14 +200,14 @@ def rating(case: Case, band: Band) -> Answer:
         return without_cable(case, band)
     if too_thin(case, band):
         return TOPIC.says("no", no_fuse_suits(case, band), *figures(band))
-    cable = circuit.name(case)
-    head = f"Fit a {say.amps(band.fit)} fuse; {say.amps(band.most)} is the most for {cable}."
-    if band.cable and band.fit > band.cable and (thicker := next_cable(case, band)):
+    cable, asks, thicker = circuit.name(case), ask_insulation(case), next_cable(case, band)
+    head = fitted(case, band, cable, thicker)
+    if asks and thicker not in head:
         head = (
-            f"Fit a {say.amps(band.fit)} fuse: that is over the {say.amps(band.cable)} that suits {cable}, within "
-            f"its {say.amps(band.most)} limit; {thicker} fits better."
+            f"Fit a {say.amps(band.fit)} fuse{place(case)}; {say.amps(band.most)} is the most for {cable} with "
+            f"105{say.NB}°C insulation, and with 75{say.NB}°C it is too thin for {say.amps(circuit.current(case))}."
         )
-    return TOPIC.says("information", head, *figures(band))
+    return TOPIC.says("information", head, *figures(band), asks=asks)
 
 
 def most_only(case: Case, band: Band) -> Answer:
@@ -194,12 +224,12 @@ def most_only(case: Case, band: Band) -> Answer:
 def without_cable(case: Case, band: Band) -> Answer:
     """The load is known, the cable is not: the cable that we would propose, else the cable is asked for."""
     assert band.fit
-    proposed = case.says("thing:cable") and not case.says("note:no_idea")  # an unknown cable is not a proposed one
+    asked = case.says("thing:cable") or "cable-size" in case.before
+    proposed = asked and not case.says("note:no_idea")  # an unknown cable is not a proposed one
     if proposed and "cable.length" in case and (found := with_the_proposed(case, band)):
         return found
-    head = f"Fit a {say.amps(band.fit)} fuse, {PLACED}, if the cable allows it."
-    if circuit.converts(case):
-        head = f"Fit a {say.amps(band.fit)} fuse at each end, {PLACED}, if the cable allows it."
+    ends = " at each end" if circuit.converts(case) else ""
+    head = f"Fit a {say.amps(band.fit)} fuse{ends}{place(case)}, if the cable allows it."
     if band.house and band.house != band.fit:
         head = (
             f"Fit a {say.amps(band.fit)} fuse, or the {say.amps(band.house)} one that our catalogue names, if the "
@@ -211,29 +241,17 @@ def without_cable(case: Case, band: Band) -> Answer:
 def with_the_proposed(case: Case, band: Band) -> Answer | None:
     """The fuse for the cable that we would propose, None where one cable is not enough."""
     choice = chosen(case, circuit.current(case))
-    if choice.count != 1 or not choice.gauge or not band.load:
+    size = choice.gauge if us_first(case) else choice.area
+    if choice.count != 1 or not size or not band.load:
         return None
-    size = choice.gauge
-    most = fuse.at_most(CABLE_MARGIN.value * size.ampacity, RATINGS)
+    first, most = fuse.at_least(size.ampacity, RATINGS), fuse.at_most(CABLE_MARGIN.value * size.ampacity, RATINGS)
     case.step(f"{circuit.called(size)} as proposed may carry {say.amps(size.ampacity)}", TABLE_5, CABLE_MARGIN.cite)
     if not most or band.load > most:
         return None
+    proposed = replace(band, cable=first, most=most, house=None)
     named = f", where our catalogue names {say.amps(band.house)}" if band.house and band.house != band.load else ""
-    head = f"Fit a {say.amps(band.load)} fuse{named}; {say.amps(most)} is the most for {circuit.called(size)}."
-    return TOPIC.says("information", head, *figures(Band(band.load, None, most, breaks=band.breaks)))
-
-
-def no_fuse_suits(case: Case, band: Band) -> str:
-    """The sentence for a cable that is too thin for its load or for the load's fuse."""
-    amps, carries = circuit.current(case), float(case["cable.ampacity"])
-    thicker, cable = next_cable(case, band), circuit.name(case)
-    fit = f"fit {thicker}" if thicker else "a technician will look at it"
-    if carries < amps:
-        return f"No fuse suits: {cable} may carry {say.amps(carries)}, and the load draws {say.amps(amps)}; {fit}."
-    return (
-        f"No fuse suits: the load needs {say.amps(band.load or 0)}, and {cable} allows {say.amps(band.most or 0)} "
-        f"at most; {fit}."
-    )
+    head = fitted(case, proposed, circuit.called(size), next_cable(case, proposed, size), named)
+    return TOPIC.says("information", head, *figures(proposed))
 
 
 def stated_fuse(case: Case, band: Band) -> Answer:
@@ -249,40 +267,19 @@ def stated_fuse(case: Case, band: Band) -> Answer:
         return TOPIC.needs("load.current", headline=why, figures=figures(band))
     if case.says("detail:blows") and verdict != "yes":
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
-    return TOPIC.says(verdict, why, *figures(band), asks=ask_cable() if verdict == "information" else ())
-
-
-def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
-    """The verdict on one fuse and the sentence for it."""
-    named = f"a {say.amps(rated)} fuse"
-    if too_thin(case, band):
-        return "no", no_fuse_suits(case, band)
-    if band.most and rated > band.most:
-        return "no", f"No: {named} is too large, as {circuit.name(case)} allows {say.amps(band.most)} at most."
-    if band.load is None:
-        return "needs-facts", f"We can't say yet: {named} is within what the cable allows; the amps of the load decide."
-    amps = say.amps(circuit.current(case))
-    if rated < min(band.load, band.fit or band.load):
-        return "no", f"No: {named} is too small for {amps} running, which takes {say.amps(band.load)}."
-    if band.most is None:
-        return "information", f"{named[:1].upper()}{named[1:]} is enough for {amps}; the cable must allow it as well."
-    cable = circuit.name(case)
-    if rated == band.house or (band.cable and rated <= band.cable):
-        return "yes", f"Yes: {named} suits {amps} on {cable}."
-    thicker = next_cable(case, band)
-    return "marginal", (
-        f"Only just: {named} is over the {say.amps(band.cable or 0)} that suits {cable}, within its "
-        f"{say.amps(band.most)} limit{f'; {thicker} fits better' if thicker else ''}."
-    )
+    asks = ask_cable() if verdict == "information" else ask_insulation(case) if verdict == "yes" else ()
+    return TOPIC.says(verdict, why, *figures(band), asks=asks)
 
 
 def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) -> Answer:
     """Two fuses weighed: the smaller of the better ones."""
     options = tuple(Option(say.amps(rated), verdict) for rated, verdict, _ in pair)
     order = ("yes", "marginal", "information", "needs-facts", "no")
-    rated, verdict, why = min(pair, key=lambda item: (order.index(item[1]), item[0]))
+    (rated, verdict, why), other = sorted(pair, key=lambda item: (order.index(item[1]), item[0]))
     if verdict == "yes":
         why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}."
+    elif verdict == "marginal":
+        why = neither_suits(case, band, rated, other) or why
     elif verdict == "information" and band.fit:
         why = f"The load asks for {say.amps(band.fit)}; the size of the cable decides if it may be larger."
     asks = {"information": ask_cable(), "needs-facts": (TOPIC.ask("load.current"),)}.get(verdict, ())

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from service import reference, say
 from service.case import Case
 from service.reference import Row, UnknownValue
 from service.reply import Answer, Figure, Option
-from service.rules import case_sizes
+from service.rules import case_sizes, tray
 from service.topic import Topic
 
 SIDES = ("length", "width", "height")
 SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
 AS = {"length": "long", "width": "wide", "height": "high"}
 SMALLER = {"length": "shorter", "width": "narrower", "height": "lower"}
+PLACES = ("thing:space", "detail:space_given")
 LARGER = {"length": "longer", "width": "wider", "height": "higher"}
 
 TOPIC = Topic(
@@ -39,6 +42,9 @@ def answer(case: Case) -> Answer:
         return TOPIC.needs("battery.group", headline=head)
     note(case, name, row)
     second = case.second.get("battery.group")
+    place = tray.inside(case.text) if case.says(*PLACES) else None
+    if second is None and place:
+        return in_place(name, row, place)
     if second is None:
         head = f"Group {name} is at most {sizes(row)}, the height over the terminals."
         return TOPIC.says("information", head, *figures(row))
@@ -74,6 +80,38 @@ def by_side(side: str, more: float) -> str:
     return f"is {say.number(abs(more))}{say.NB}mm {(LARGER if more > 0 else SMALLER)[side]} than"
 
 
+def in_place(name: str, row: Row, place: tray.Place) -> Answer:
+    """Whether a case goes into a place that was measured, and leaves room for its hold-down and lugs."""
+    alone = {side: float(row[side].value) for side in SIDES}
+    more = {"length": tray.HOLD_DOWN, "width": tray.HOLD_DOWN, "height": tray.LUGS}
+    has = {"length": place.length, "width": place.width}
+    if place.height is not None:
+        has["height"] = place.height
+    wanted = " x ".join(say.number(alone[side] + more[side]) for side in has)
+    measured = " x ".join(say.number(value) for value in has.values())
+    told = f"with its hold-down it wants {wanted}{say.NB}mm, and the place has {measured}{say.NB}mm"
+    if short := [AS[side] for side in has if has[side] < alone[side] + tray.TOLERANCE]:
+        head = f"No: a group {name} does not go in: {told}, not {say.listed(short, 'or')} enough."
+        return TOPIC.says("no", head, *figures(row))
+    high = "" if "height" in has else f"; it is {say.quantity(alone['height'], 'mm')} high"
+    if any(has[side] < alone[side] + more[side] for side in has):
+        return TOPIC.says("marginal", f"Only just: a group {name} goes in, but {told}{high}.", *figures(row))
+    return TOPIC.says("yes", f"Yes: a group {name} goes in: {told}{high}.", *figures(row))
+
+
+def in_what_is_spare(name: str, named: str, over: dict[str, float], free: float, row: Row) -> Answer:
+    """Whether a longer case goes where another stands with so much free along it."""
+    longer = over["length"]
+    rest = [f"{say.number(more)}{say.NB}mm {LARGER[side]}" for side, more in over.items() if side != "length"]
+    also = f"; it is also {say.listed(rest)}" if rest else ""
+    spare = f"{say.number(free)}{say.NB}mm is spare"
+    told = f"it is {say.number(longer)}{say.NB}mm longer than a group {named}, and {spare}"
+    if free < longer + tray.TOLERANCE:
+        lacking = "which is too little" if free < longer else "with no room for the hold-down"
+        return TOPIC.says("no", f"No: a group {name} does not fit: {told}, {lacking}{also}.", *figures(row))
+    return TOPIC.says("marginal", f"Only just: a group {name} may fit: {told}{also}.", *figures(row))
+
+
 def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
     """Whether one goes where the other stands: the one named first, unless it is the one aboard now."""
     try:
@@ -87,14 +125,20 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         head, options = case_sizes.one_or_two(case, (first, row), (second, other))
         return TOPIC.says("information", head, compare=options)
     pair = ((first, row), (second, other))
-    (name, new), (named, there) = reversed(pair) if case.says("detail:aboard_now") else pair
+    owner = tray.whose(case.text)
+    stays = case.says("detail:aboard_now") if owner not in (first, second) else owner == first
+    (name, new), (named, there) = reversed(pair) if stays else pair
     options = tuple(Option(f"group {size}", "information", figures(one)) for size, one in ((name, new), (named, there)))
     over = {side: float(new[side].value) - float(there[side].value) for side in SIDES}
     for side in (side for side, cue in SAID.items() if case.says(cue)):
         measure = say.quantity(float(new[side].value), "mm")
         head = f"Group {name} {by_side(side, over[side])} group {named}: {measure}."
         return TOPIC.says("information", head, *figures(new), compare=options)
+    if case.says(*PLACES) and (place := tray.inside(case.text)):
+        return replace(in_place(name, new, place), compare=options)
     too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
+    if "length" in too_big and (free := tray.spare(case.text)) is not None:
+        return replace(in_what_is_spare(name, named, too_big, free, new), compare=options)
     if case.says("detail:space_given"):
         head = f"Group {name} is at most {sizes(new)}: it needs 10{say.NB}mm more each way for the hold-down."
         return TOPIC.says("information", head, *figures(new), compare=options)

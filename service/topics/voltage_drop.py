@@ -5,9 +5,9 @@ from __future__ import annotations
 from service import say
 from service.case import Case, Missing
 from service.reply import Answer, Figure, Option
-from service.rules import circuit
+from service.rules import circuit, side_by_side
 from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
-from service.rules.fitting import new_cable, thicker_areas, thicker_gauges
+from service.rules.fitting import THICKER
 from service.topic import Lever, Topic
 
 TOPIC = Topic(
@@ -15,10 +15,8 @@ TOPIC = Topic(
     "Loss in the cable",
     amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
-    levers=(
-        Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", also=new_cable),
-        Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", also=new_cable),
-    ),
+    levers=tuple(Lever(*row) for row in THICKER),
+    likely={"cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0))},
     unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
 )
 MEASURED = ("reading.load_voltage", "reading.load_voltage_at_load")
@@ -37,6 +35,10 @@ def answer(case: Case) -> Answer:
         return TOPIC.needs(lacking[0], *lacking[1:])
     circuit.must_know(case)
     amps = circuit.current(case)
+    if (count := side_by_side.runs(case)) > 1:
+        verdict, head, facts = side_by_side.judged(case, amps, count)
+        asks = (TOPIC.ask("cable.insulation"),) if verdict == "needs-facts" else ()
+        return TOPIC.says(verdict, head, *facts, asks=asks, route="technician")
     other = circuit.second_cable(case)
     return two_cables(case, other, amps) if other else one_cable(case, amps)
 
@@ -93,6 +95,11 @@ def one_cable(case: Case, amps: float) -> Answer:
     system = circuit.sizes(case)[1 if circuit.metric(case) else 0]
     size = next((item for item in system if abs(item.area - float(case["cable.cmil"])) < 1), None)
     approval = case.says("request:may_i", "detail:asks_good", "detail:asks_bad", "request:enough")
+    warm = circuit.warm_rating(case)
+    if approval and verdict == "yes" and warm is not None and warm < amps:
+        case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(warm)}", TABLE_5)
+        head = f"We can't say yet: {why}, but {say.amps(warm)} is all it may carry with 75{say.NB}°C insulation."
+        return TOPIC.needs("cable.insulation", headline=head, figures=figures(lost))
     start = {"yes": "Yes: ", "no": "No: "}.get(verdict, "") if approval else ""
     return TOPIC.says(verdict, f"{start}{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
 

@@ -221,7 +221,7 @@ def further(turns: Sequence[Turn], points: Ranked) -> tuple[dict[str, int], int]
 def named(turn: Turn, ranking: Sequence[Tally], several: Mapping[str, int], bars: Bars) -> set[str]:
     """The topics that the service would name."""
     found = decided(turn.message, ranking, turn.context, several, bars)
-    if not found and turn.context and goes_on(turn.message, ranking, bars):
+    if not found and turn.context and goes_on(turn.message, ranking, bars, turn.context):
         return set(turn.context)
     return {item.topic for item in found} or {"unclear"}
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from service.finish import least_change
@@ -121,3 +123,48 @@ def test_a_dc_to_dc_unit_is_fused_for_what_it_takes_in_at_worst():
         case({"charger.current": 20.0, "charger.input_voltage": 12.0, "bank.voltage": 24.0}, ["thing:dcdc"])
     )
     assert figures(answer)["fuse_rating"] == 80  # 28.8 V x 20 A / (11 V x 0.90) = 58.2 A, x 1.25 = 72.7 A
+
+
+@pytest.mark.parametrize(
+    ("facts", "verdict", "parts"),
+    [
+        ({"load.current": 185.0, "cable.area": 35.0, "fuse.rating": (200.0, 250.0)}, "marginal",
+         ("Take 250 A, better on 50 mm²", "200 A is too small", "over the 225 A that suits 35 mm²")),
+        ({"load.model": "Pike", "cable.gauge": "2/0", "fuse.rating": (250.0, 400.0)}, "marginal",
+         ("Fit 350 A", "250 A is too small for 260 A", "400 A is over the 350 A that suits 2/0 AWG")),
+        ({"load.current": 240.0, "cable.gauge": "2/0", "fuse.rating": 400.0}, "marginal", ("300 A fits better",)),
+        ({"load.current": 340.0, "cable.area": 70.0, "fuse.rating": 500.0}, "no",
+         ("No: take the 500 A fuse out", "95 mm² carries it, 120 mm² suits its 450 A fuse")),
+        ({"load.current": 280.0, "cable.gauge": "2/0", "fuse.rating": 350.0}, "yes", ("with 105 °C insulation",)),
+    ],
+)  # fmt: skip
+def test_a_fuse_that_does_not_suit_is_told_with_what_does(facts, verdict, parts):
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == verdict
+    for part in parts:
+        assert part in answer.headline.replace("\u00a0", " ")
+
+
+def test_a_cable_that_old_insulation_makes_too_thin_is_asked_about():
+    answer = TOPIC.answer(case({"load.current": 200.0, "cable.gauge": "1/0", "cable.in_engine_space": True}))
+    assert answer.verdict == "information"
+    assert "with 75\u00a0°C it is too thin for 200\u00a0A" in answer.headline  # 195 A x 0.75 at 75 °C
+    assert asked(answer) == ["cable.insulation"]
+    known = case({"load.current": 200.0, "cable.gauge": "1/0", "cable.insulation": 105.0})
+    assert not TOPIC.answer(known).asks
+
+
+def test_a_fuse_at_the_wrong_end_is_no():
+    facts = {"load.current": 280.0, "cable.gauge": "2/0"}
+    answer = TOPIC.answer(case(facts, ["detail:fuse_far"]))
+    assert answer.verdict == "no"
+    assert answer.headline.startswith("No: a 350\u00a0A fuse belongs within 7\u00a0in")
+    assert TOPIC.answer(case(facts, ["detail:fuse_far", "detail:fuse_near"])).verdict == "information"
+
+
+def test_after_a_cable_was_proposed_its_fuse_is_told_without_asking_for_it():
+    known = case({"load.model": "Pike", "cable.length": 8.5344})
+    assert asked(TOPIC.answer(known)) == ["cable.gauge"]
+    answer = TOPIC.answer(replace(known.fresh(), before=("cable-size",)))
+    assert not answer.asks
+    assert figures(answer) == {"fuse_rating": 350, "fuse_rating_high": 450}  # 70 mm², in the unit they write

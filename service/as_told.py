@@ -1,0 +1,36 @@
+"""A topic that the facts of a message are those of, where its words alone point elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Set
+
+from grammar.reading import Message
+
+POWER, STRENGTH = "load.power", frozenset({"battery.cca", "battery.ca", "battery.max_current"})
+WHETHER = frozenset(
+    (
+        *("will", "would", "wants", "does", "do", "works", "work", "if", "first", "second"),
+        *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
+    )
+)
+LASTING = ("request:how_long", "request:how_many")
+SIZING = ("request:what_size", "request:how_many")
+APPROVAL = ("request:is_good", "request:enough")
+
+
+def by_what_is_told(message: Message, found: Set[str]) -> str:
+    """The topic that takes the place of those found: watts and no battery ask how many amps, a battery's amps whether
+    it will do, "how many bursts" not whether it runs. "" where they stand."""
+    told = {item.fact for item in message.stated}
+    if found == {"run-check"} and POWER in told and not any(name.startswith("battery.") for name in told):
+        return "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
+    if found == {"run-check", "run-time"} and not _whether(message):
+        return "run-time" if any(map(message.says, LASTING)) else ""
+    if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
+        return "run-check" if any(map(message.says, APPROVAL)) else ""
+    return ""
+
+
+def _whether(message: Message) -> bool:
+    """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?"."""
+    return not WHETHER.isdisjoint(message.words) or any(map(message.says, (*APPROVAL, "request:may_i")))

@@ -1,0 +1,55 @@
+"""A cable, its fuse and its loss are one circuit: which of them a message asks about, and which it only tells of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from grammar.reading import Message
+from service.evidence import asks_outright
+
+CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
+SIZED = frozenset({"cable.gauge", "cable.area"})
+LOADS = frozenset({"load.current", "load.model", "load.power"})
+OTHERS = ("battery.", "fuse.", "charger.", "reading.")  # facts of things that may be asked about as well
+WHICH = ("request:what_size", "request:which", "about:how_big")
+FUSES = ("thing:fuse", "about:fuse")
+NEXT = 4  # characters: "what size of fuse"
+THINGS = ("thing:battery", "thing:fuse", "about:fuse", "thing:charger", "about:loss")
+CONVERTS = ("request:convert", "detail:to_", "request:how_many", "request:what_is", "about:convert")
+CARRIES = "detail:carries"
+ENOUGH = ("request:enough", "request:is_good", "request:may_i")
+
+
+def only_tells(message: Message, best: str, context: Iterable[str]) -> bool:
+    """Whether a message tells more of a circuit that was asked about: "3.5 m one way, in the engine space"."""
+    return best in CIRCUIT and not CIRCUIT.isdisjoint(context) and bool(message.stated) and not asks_outright(message)
+
+
+def of_the_cable(message: Message, topics: Iterable[str]) -> bool:
+    """Whether "is 2/0 enough for it" asks of a cable: it is named, and nothing else that could be meant."""
+    told = {item.fact for item in message.stated}
+    others = any(fact.startswith(OTHERS) for fact in told) or any(map(message.says, THINGS))
+    asked = bool(SIZED & told) and bool(LOADS & told) and any(map(message.says, ENOUGH))
+    if SIZED & told and message.says(CARRIES):  # "what does 4/0 carry"
+        return not others and set(topics) <= {"run-check", "fuse-size", "rating-convert", "weight"}
+    return asked and not others and set(topics) <= {"run-check", "fuse-size"}
+
+
+def unasked(message: Message, topics: Iterable[str]) -> set[str]:
+    """The topics among these that a message about a circuit only tells of: a sum on the way, a cable that is there."""
+    names, told = set(topics), {item.fact for item in message.stated}
+    idle = set()
+    if "rating-convert" in names and names & CIRCUIT and not any(cue.name.startswith(CONVERTS) for cue in message.cues):
+        idle.add("rating-convert")
+    approval = any(cue.name in ENOUGH and cue.text.lower() != "right" for cue in message.cues)  # "right on the post"
+    only_fuse = _which_fuse(message) and not approval
+    if {"cable-size", "fuse-size"} <= names and SIZED & told and only_fuse:
+        idle.add("cable-size")
+    return idle
+
+
+def _which_fuse(message: Message) -> bool:
+    """Whether a size is asked for once, and it is the fuse's: "what size fuse", "which breaker"."""
+    asks = [cue.span for cue in message.cues if cue.name in WHICH]
+    fuses = [cue.span[0] for cue in message.cues if cue.name in FUSES]
+    return bool(asks) and all(any(start <= at <= end + NEXT for at in fuses) for start, end in asks)

@@ -1,0 +1,91 @@
+"""What is said of fuses: the one to fit, one that is named, and two of which neither suits."""
+
+from __future__ import annotations
+
+from service import say
+from service.case import Case
+from service.rules import circuit
+from service.rules.fusing import PLACED, Band, carries_it, next_cable, running, too_thin
+
+
+def place(case: Case) -> str:
+    """Where the fuse goes, for a headline, where the place was asked; the caution tells it in any case."""
+    return f" {PLACED}" if case.says("detail:fuse_place") else ""
+
+
+def fitted(case: Case, band: Band, cable: str, thicker: str, named: str = "") -> str:
+    """The sentence for the fuse to fit on a cable that carries its load.
+
+    `thicker` is the size that suits it better, `named` what the catalogue says otherwise.
+    """
+    fit, most = say.amps(band.fit or 0), say.amps(band.most or 0)
+    if band.cable and band.fit and band.fit > band.cable and thicker:
+        suits = f"that is over the {say.amps(band.cable)} that suits {cable}, within its {most} limit"
+        return f"Fit a {fit} fuse{place(case)}{named}: {suits}; {thicker} fits better."
+    return f"Fit a {fit} fuse{place(case)}{named}; {most} is the most for {cable}."
+
+
+def no_fuse_suits(case: Case, band: Band) -> str:
+    """The sentence for a cable that is too thin for its load or for the load's fuse."""
+    amps, carries = circuit.current(case), float(case["cable.ampacity"])
+    thicker, cable = next_cable(case, band), circuit.name(case)
+    fit = f"fit {thicker}" if thicker else "a technician will look at it"
+    if carries < amps:
+        if thicker and (carrying := carries_it(case)) != thicker:
+            fit = f"{carrying} carries it, {thicker} suits its {say.amps(band.load or 0)} fuse as well"
+        return f"No fuse suits: {cable} may carry {say.amps(carries)}, and the load draws {say.amps(amps)}; {fit}."
+    return (
+        f"No fuse suits: the load needs {say.amps(band.load or 0)}, and {cable} allows {say.amps(band.most or 0)} "
+        f"at most; {fit}."
+    )
+
+
+def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
+    """The verdict on one fuse and the sentence for it."""
+    named = f"a {say.amps(rated)} fuse"
+    if too_thin(case, band):
+        unsuited = no_fuse_suits(case, band)
+        if band.most and rated > band.most:
+            return "no", f"No: take the {say.amps(rated)} fuse out; {unsuited[:1].lower()}{unsuited[1:]}"
+        return "no", unsuited
+    if band.most and rated > band.most:
+        return "no", f"No: {named} is too large, as {circuit.name(case)} allows {say.amps(band.most)} at most."
+    if band.load is None:
+        return "needs-facts", f"We can't say yet: {named} is within what the cable allows; the amps of the load decide."
+    amps = say.amps(circuit.current(case))
+    if rated < min(band.load, band.fit or band.load):
+        return "no", f"No: {named} is too small for {amps} running, which takes {say.amps(band.load)}."
+    if band.most is None:
+        return "information", f"{named[:1].upper()}{named[1:]} is enough for {amps}; the cable must allow it as well."
+    cable = circuit.name(case)
+    if rated == band.house or (band.cable and rated <= band.cable):
+        at = f" with 105{say.NB}°C insulation" if too_thin_if_older(case) else ""
+        return "yes", f"Yes: {named} suits {amps} on {cable}{at}."
+    suiting = better(case, band)
+    return "marginal", (
+        f"Only just: {named} is over the {say.amps(band.cable or 0)} that suits {cable}, within its "
+        f"{say.amps(band.most)} limit{f'; {suiting} fits better' if suiting else ''}."
+    )
+
+
+def better(case: Case, band: Band) -> str:
+    """What suits better than a fuse at the limit: the load's own where the cable takes it, else a thicker cable."""
+    if band.fit and (band.fit == band.house or (band.cable and band.fit <= band.cable)):
+        return f"{say.amps(band.fit)}"
+    return next_cable(case, band)
+
+
+def neither_suits(case: Case, band: Band, rated: float, other: tuple[float, str, str]) -> str:
+    """The sentence for two fuses of which the better one is at the limit: what suits, and why neither does."""
+    suiting, smaller = better(case, band), other[0] < rated and other[1] == "no"
+    if not suiting:
+        return ""
+    small = f"{say.amps(other[0])} is too small for {say.amps(circuit.current(case))}, and " if smaller else ""
+    fit = f"Fit {suiting}" if suiting == say.amps(band.fit or 0) else f"Take {say.amps(rated)}, better on {suiting}"
+    return f"{fit}: {small}{say.amps(rated)} is over the {say.amps(band.cable or 0)} that suits {circuit.name(case)}."
+
+
+def too_thin_if_older(case: Case) -> bool:
+    """Whether their cable would be too thin with the 75 °C insulation of older cable, the print not being known."""
+    amps, warm = running(case), circuit.warm_rating(case) if circuit.has_cable(case) else None
+    return amps is not None and warm is not None and warm < amps <= float(case["cable.ampacity"])

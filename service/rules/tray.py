@@ -1,0 +1,75 @@
+"""The place for a battery as the customer measured it: the inside of a tray, what is spare, whose tray it is."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+HOLD_DOWN = 10.0  # mm more than the case, along and across, for the hold-down
+LUGS = 20.0  # mm above the case
+TOLERANCE = 2.0  # mm that a case may be larger than its size says
+UNITS = {"mm": 1.0, "cm": 10.0}
+INCH = 25.4  # mm
+NUMBER = r"(\d+ \d/\d|\d/\d|\d+(?:[.,]\d+)?(?: ?1/2)?|half an?|quarter)"
+UNIT = r" ?-?(mm|cm|in(?:ch(?:es)?)?\b|\"|'')"
+BY = rf"(?:{UNIT})? ?(?:x|by|\*|×) ?"
+INSIDE = re.compile(rf"{NUMBER}{BY}{NUMBER}(?:{BY}{NUMBER})?{UNIT}", re.IGNORECASE)
+FREE = r"(?: \w+)? (?:spare|free|room|gap|clearance|play)\b(.{0,25})"
+SPARE = re.compile(rf"{NUMBER}{UNIT}{FREE}", re.IGNORECASE)
+EACH_END = re.compile(r"\b(?:each|either|both) (?:ends?|sides?)\b", re.IGNORECASE)
+OF_GROUP = re.compile(r"\b(\d{2}[a-z]?|8d|4d|gc2) ?(?:'s )?(?:tray|box|space|recess)\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Millimetres inside: long, wide, and high where that was measured."""
+
+    length: float
+    width: float
+    height: float | None = None
+
+
+def inside(text: str) -> Place | None:
+    """The inside of a tray or box.
+
+    >>> inside("tray inside is 13 x 7 in")
+    Place(length=330.2, width=177.8, height=None)
+    """
+    found = INSIDE.search(text)
+    if not found:
+        return None
+    one, _, two, _, three, unit = found.groups()
+    sides = sorted((_millimetres(one, unit), _millimetres(two, unit)), reverse=True)
+    return Place(sides[0], sides[1], _millimetres(three, unit) if three else None)
+
+
+def spare(text: str) -> float | None:
+    """What is free along a battery, both ends together.
+
+    >>> spare("box has about 1/2 inch spare at each end"), spare("there is 30 mm of room"), spare("12 mm cable")
+    (25.4, 30.0, None)
+    """
+    found = SPARE.search(text)
+    if not found:
+        return None
+    both = 2 if EACH_END.search(found.group(3)) else 1
+    return _millimetres(found.group(1), found.group(2)) * both
+
+
+def whose(text: str) -> str:
+    """The case size for which the tray is made: "27" of "group 27 tray"; "" where it is not said."""
+    found = OF_GROUP.search(text)
+    return found.group(1).upper() if found else ""
+
+
+def _millimetres(number: str, unit: str) -> float:
+    """A number as people write it: "13 1/2", "half an"."""
+    scale = UNITS.get(unit.lower(), INCH)
+    words = {"half": 0.5, "quarter": 0.25}.get(number.lower().split()[0])
+    if words is not None:
+        return words * scale
+    total = 0.0
+    for part in re.findall(r"\d/\d|\d+(?:[.,]\d+)?", number):
+        top, _, bottom = part.replace(",", ".").partition("/")
+        total += float(top) / float(bottom) if bottom and float(bottom) else float(top)
+    return round(total * scale, 1)
