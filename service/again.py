@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from grammar.reading import Message
+from service.evidence import asks_outright
 from service.reply import Answer
 from service.route import Request
 
@@ -12,9 +14,11 @@ AGAIN = "The answer is the same as before. If you asked something else, please s
 READ_TOO = f"{AGAIN} One of our technicians reads it too."
 
 
-def repeated(answers: Iterable[Answer], requests: Iterable[Request]) -> str | None:
+def repeated(answers: Iterable[Answer], requests: Iterable[Request], message: Message) -> str | None:
     """The notice for answers that were given one turn before: whether what was told or asked now went into them."""
     if any(item.verdict == "stop" for item in answers):
         return None
     taken = any(item.source == "message" for answer in answers for item in answer.understood)
-    return STANDS if taken else AGAIN if any(item.evidence for item in requests) else READ_TOO
+    if taken:
+        return None if asks_outright(message) else STANDS  # the same question once more has its answer
+    return AGAIN if any(item.evidence for item in requests) else READ_TOO

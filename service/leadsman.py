@@ -105,7 +105,7 @@ class Leadsman:
             turn = Turn(Message(text), thread, (Request("unclear", (0, len(text))),))
         answers = self.answers(turn)
         seen = fingerprint(item.headline for item in answers)
-        again = repeated(answers, turn.requests) if seen == thread.answered != 0 and not given else None
+        again = repeated(answers, turn.requests, turn.message) if seen == thread.answered != 0 and not given else None
         after = replace(
             turn.thread,
             topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
