@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Set
+from collections.abc import Iterable, Set
 
 from grammar.reading import Message
 
@@ -13,6 +13,7 @@ WHETHER = frozenset(
         *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
     )
 )
+TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
@@ -29,6 +30,11 @@ def by_what_is_told(message: Message, found: Set[str]) -> str:
     if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
         return "run-check" if any(map(message.says, APPROVAL)) else ""
     return ""
+
+
+def lasts(message: Message, best: str, context: Iterable[str]) -> bool:
+    """Whether "and how long would it do a Minnow" asks a time where nothing of the kind was spoken of."""
+    return best in TIMES and TIMES.isdisjoint(context) and message.says("request:how_long")
 
 
 def _whether(message: Message) -> bool:

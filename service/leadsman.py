@@ -29,6 +29,7 @@ from service.rules.at_once import MORE
 from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
+from service.topics.unclear import BACK
 from service.triage import handed_on, triage
 from service.undecided import by_topic, dipped, likely
 
@@ -137,6 +138,8 @@ class Leadsman:
             requests = tuple(route(message, context=thread.topics, asked=thread.asks))
         else:  # corrected facts, or "no idea": the last topics once more
             requests = tuple(Request(name, (0, 0)) for name in thread.topics)
+        if OTHER_BOAT in thread.cues and message.says(BACK):
+            requests = (Request("unclear", (0, len(text))),)
         beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])

@@ -21,8 +21,8 @@ ENOUGH = ("request:enough", "request:is_good", "request:may_i")
 
 
 def only_tells(message: Message, best: str, context: Iterable[str]) -> bool:
-    """Whether a message tells more of a circuit that was asked about: "3.5 m one way, in the engine space", "no idea what
-    cable it is"."""
+    """Whether a message tells more of a circuit that was asked about: "3.5 m one way, in the engine space", or that it
+    is not known: "no idea what cable it is"."""
     if best not in CIRCUIT or CIRCUIT.isdisjoint(context):
         return False
     unknown = message.says("note:no_idea") and "?" not in message.words

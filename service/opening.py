@@ -57,14 +57,15 @@ def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -
 def _way(message: Message, span: Span) -> str:
     """How one sentence asks; "" where it does not tell."""
     text = message.text[span[0] : span[1]]
-    bad, good, choice, about = (message.says(f"put:{name}", span) for name in ("bad", "good", "choice", "about"))
+    names = ("bad", "good", "choice", "about", "hedge")
+    bad, good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
     on = message.text[span[1] :].lstrip(" ,").lower().startswith("or ")
-    either = not about and (on or bool(EITHER.search(text)))
+    either = not (about or hedge) and (on or bool(EITHER.search(text)))
     if (OPEN.match(text) and not about) or (bad and either):
         return "open"
     if bad and good:
         return "good"
     good = good or message.says("put:leave", span)
     if bad or good:
-        return "open" if choice and not about else "bad" if bad else "good"
-    return "open" if choice or either else ""
+        return "open" if choice and not (about or hedge) else "bad" if bad else "good"
+    return "open" if choice or either or hedge else ""

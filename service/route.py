@@ -16,7 +16,7 @@ from pathlib import Path
 from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
-from service.as_told import by_what_is_told
+from service.as_told import by_what_is_told, lasts
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
 from service.one_circuit import of_the_cable, only_tells, unasked
 from service.parted import growth, in_order, parted
@@ -270,6 +270,8 @@ def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars, context: Ite
     if only_tells(message, first.topic, context) and not any(message.says(name) for name in APART):
         return True
     if any(message.says(name) for name in APART) or (first.total > bars.own and first.topic != "unclear"):
+        return False
+    if lasts(message, first.topic, context):
         return False
     short = len(message.words) <= BRIEF and message.says("note:ellipsis")
     return short or not asks(message)

@@ -159,6 +159,17 @@ def duration(minutes: float) -> str:
     return f"{text}{NB}{name}{'' if text == '1' else 's'}"
 
 
+def lasting(minutes: float) -> str:
+    """A time that something lasts, rounded down.
+
+    >>> [lasting(m).replace(NB, " ") for m in (7.7, 13.75, 82.6, 59.9, 0.7)]
+    ['7 minutes', '13 minutes', '1.3 hours', '59 minutes', '42 seconds']
+    """
+    if minutes < 2:
+        return duration(minutes)
+    return duration(math.floor(minutes + 1e-6) if minutes < 60 else math.floor(minutes / 6 + 1e-6) * 6)
+
+
 def between_times(low: float, high: float) -> str:
     """Two times in minutes as people say them: "11 to 17 minutes", "42 seconds to 4 minutes".
 

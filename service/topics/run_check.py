@@ -9,7 +9,7 @@ from service import say
 from service.calculators import sag
 from service.case import Case
 from service.reply import Answer, Asked, Choice, Figure
-from service.rules import abreast, changes, cranking, lithium, session, supply
+from service.rules import abreast, changes, cranking, lithium, readings, session, supply
 from service.rules.battery import lowest_at
 from service.rules.cranking import Ground, limit
 from service.topic import Topic
@@ -182,14 +182,28 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     flat = any(item.verdict == "no" and item.fact == "charge" for item in grounds)
     head = opening(ground).format(load=supply.load_name(case))
     asks = (cca_ask(case, inrush, need),) if unlabelled(case) else ()
+    if ground.verdict == "yes":
+        head = measured(case, head, volts * scale)
+    if ground.verdict == "yes" and case.says("detail:weak_motor") and case.said("reading.load_voltage") is None:
+        head, asks = on_paper(case, head), (*asks, TOPIC.ask("reading.load_voltage"))
     return TOPIC.says(
         ground.verdict,
-        measured(case, head, volts * scale) if ground.verdict == "yes" else head,
+        head,
         *figures,
         plot=cranking.plot(case, inrush, volts, scale),
         urgency="today" if flat else "routine",
         asks=asks,
     )
+
+
+def on_paper(case: Case, head: str) -> str:
+    """The headline where the battery is enough by its label, and the motor is said to be weak all the same."""
+    case.because(
+        "Charge it full, then two measurements while it runs tell battery, cable and motor apart: the volts on the "
+        "battery posts, and those at the motor's own terminals",
+        readings.cite("cable-share"),
+    )
+    return f"Enough on paper: {head.partition(': ')[2].removesuffix('.')}, so the weakness has another cause."
 
 
 def measured(case: Case, head: str, volts: float) -> str:

@@ -208,7 +208,7 @@ def wanted(case: Case) -> float | None:
 def judged(case: Case, minutes: float, usable: float, running: float, to_empty: float) -> tuple[str, str]:
     """The verdict and the headline."""
     limit = "half empty" if case.get("battery.usable", 50.0) == 50 else "down to 20 %"
-    amount, asked = say.duration(minutes), wanted(case)
+    amount, asked = say.lasting(minutes), wanted(case)
     if usable <= 0:
         return "no", f"No: {supply.bank_name(case)} is already below what should be used, so charge it first."
     if asked is not None:
@@ -222,7 +222,7 @@ def judged(case: Case, minutes: float, usable: float, running: float, to_empty: 
         each = say.duration(float(case["load.burst"]) / 60)
         told = f"the battery would last for about {shown} bursts of {each}, {amount} in all, until it is {limit}."
     else:
-        empty = f", {say.duration(to_empty)} until it is empty" if case.says("detail:asks_bad") else ""
+        empty = f", {say.lasting(to_empty)} until it is empty" if case.says("detail:asks_bad") else ""
         told = f"the battery would last about {amount} at {say.amps(running)} until it is {limit}{empty}."
     return "information", say.capital(house_first(case) + told)
 
@@ -242,7 +242,7 @@ def house_first(case: Case) -> str:
 def against(case: Case, minutes: float, asked: float) -> tuple[str, str]:
     """The time held against the time asked for: yes while it is within the usable part, else no."""
     limit = case.get("load.run_limit")
-    gives, amount = supply.does(case, "last"), say.duration(minutes)
+    gives, amount = supply.does(case, "last"), say.lasting(minutes)
     if limit is not None and asked * 60 > float(limit):
         may = say.duration(float(limit) / 60)
         case.step(f"The model's limit is {may} in all within one hour", "house")

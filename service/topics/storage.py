@@ -11,7 +11,7 @@ from service import say
 from service.calculators import freezing, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
-from service.rules import drawn, frost, laid_up, readings, wording
+from service.rules import drawn, frost, laid_up, readings, supply, wording
 from service.rules.laid_up import FULL
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
@@ -134,12 +134,22 @@ def one(case: Case) -> Answer:
         *recharge_volts(case),
         *by_date(case, found, days),
     ]
-    away = case.said("storage.time")
+    away = case.said("storage.time") or by_the_dates(case)
     if away is None:
         return without_time(case, found, figures)
     left = found.after(float(away))
     figures.append(Figure("state_of_charge_after", f"left after {say.quantity(float(away), 'd', 0)}", left, "%"))
     return for_a_time(case, found, float(away), figures)
+
+
+def by_the_dates(case: Case) -> float | None:
+    """The days between two dates that a message names, where it asks whether all will be well until then."""
+    told = dates.told(case.text)
+    if len(told) < 2 or told[0].end or not case.says("detail:asks_good", "request:is_good", "request:enough"):
+        return None
+    days = float(dates.between(*told[:2]))
+    why = f"from {told[0].words} to {told[1].words}"
+    return float(supply.taken(case, "storage.time", days, why)) if days else None
 
 
 def steps(case: Case, found: LaidUp, days: float) -> None:

@@ -7,6 +7,7 @@ from service.reply import Answer, Route
 from service.topic import Topic
 
 TOPIC = Topic("unclear", "Not understood")
+BACK = "note:first_boat"  # after another boat was spoken of, whose figures took the place of the first one's
 
 FOREIGN = "We answer in English here, so we have marked your message for a colleague to read."
 WELCOME = "You are welcome: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
@@ -16,6 +17,9 @@ OFFER = (
     "Tell us what you have and what you want to do, such as: will a 110 Ah AGM battery of 800 CCA run a 260 A "
     "thruster; is 12.4 V good; what cable over 6 m; how long to charge"
 )
+FIRST_BOAT = (
+    "We keep the figures of one boat at a time: please tell us the battery and the thruster of that one once more."
+)
 PLEASANTRIES = ("note:thanks", "note:greeting", "note:small_talk")
 BATTERY_CLASSES = ("thing:", "about:load", "about:reading_word", "about:charging", "word:sag", "term:")
 
@@ -23,6 +27,8 @@ BATTERY_CLASSES = ("thing:", "about:load", "about:reading_word", "about:charging
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """A language we do not answer in, thanks, not our trade, else for a technician: the first that fits."""
+    if case.says(BACK):
+        return TOPIC.needs("load.model", "battery.cca", headline=FIRST_BOAT)
     head, route = said(case)
     if head == PERSON:
         case.step(OFFER, "desk-scope")

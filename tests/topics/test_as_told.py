@@ -157,3 +157,26 @@ def test_a_choice_of_cells_is_a_reading():
 def test_sides_that_are_all_alike_are_not_told():
     reply = default_desk().ask(TWO_BANKS)
     assert "as above" not in as_text(reply)
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "says"),
+    [
+        (("Minnow on the start battery, 90 Ah 800 CCA, ok?", "what about my other boat, 24 V Sturgeon and two 600 CCA wets",
+          "and the first one at minus 5"), "unclear", "one boat at a time"),
+        (("Battery says RC 180, how many amp hours?", "and how long would it do a Minnow then"), "run-time",
+         "about 13 minutes"),  # rounded down
+        (("Pike and one 850 CCA wet battery, it just groans lately. Is that enough?",), "run-check", "another cause"),
+        (("Out at the end of October, back in April, two wet 110s, shed at 4 C. Will they be ok?",), "storage",
+         "after 152 days"),
+        (("Laid up from October to April, AGM, how often do I look?",), "storage", "look every 90 days"),
+        (("What is a BMS and do I need one?",), "meaning", "safety switch"),
+    ],
+)  # fmt: skip
+def test_what_is_asked_beside_it_counts(turns, topic, says):
+    desk, thread, reply = default_desk(), None, None
+    for text in turns:
+        reply = desk.ask(text, thread=thread)
+        thread = reply.thread
+    found = next(item for item in reply.answers if item.topic == topic)
+    assert says in found.headline.replace("\u00a0", " ")
