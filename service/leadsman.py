@@ -138,7 +138,8 @@ class Leadsman:
             requests = tuple(route(message, context=thread.topics, asked=thread.asks))
         else:  # corrected facts, or "no idea": the last topics once more
             requests = tuple(Request(name, (0, 0)) for name in thread.topics)
-        if OTHER_BOAT in thread.cues and message.says(BACK):
+        anew = any(item.fact.startswith(("battery.", "load.")) for item in message.stated)
+        if OTHER_BOAT in thread.cues and message.says(BACK) and not anew:
             requests = (Request("unclear", (0, len(text))),)
         beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
         if not printed:
