@@ -20,22 +20,20 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
-from service.no_idea import NO_IDEA, unknown
+from service.no_idea import unknown
 from service.opening import opened, put
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
-from service.route import SHOWN, Request, alarmed, route
+from service.route import SHOWN, Request, alarmed
 from service.rules.at_once import MORE
 from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
-from service.topics.unclear import BACK
 from service.triage import handed_on, triage
 from service.undecided import by_topic, dipped, likely
+from service.wanted import OTHER_BOAT, lost_for_an_answer, wanted
 
 LONGEST = 20_000
-FEW = 12  # words of a message that says no more than that something is not known
-OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
 KIND = "detail:kind_"  # of the batteries that are weighed
 NOT_ASKED = "detail:battery_unknown"  # "no idea what battery I have" asks for none
 KEPT_BACK = frozenset({"charge-time", "charger-size", "charger-setting", "storage"})  # while a hazard stands
@@ -134,13 +132,7 @@ class Leadsman:
         message = read(text, models=models, expecting=thread.asks, said=said, likely=likely(thread))
         printed = label.reading(message, thread)
         message = printed or message
-        if text.strip() and not lost_for_an_answer(message, thread):
-            requests = tuple(route(message, context=thread.topics, asked=thread.asks))
-        else:  # corrected facts, or "no idea": the last topics once more
-            requests = tuple(Request(name, (0, 0)) for name in thread.topics)
-        anew = any(item.fact.startswith(("battery.", "load.")) for item in message.stated)
-        if OTHER_BOAT in thread.cues and message.says(BACK) and not anew:
-            requests = (Request("unclear", (0, len(text))),)
+        requests = wanted(message, thread)
         beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
@@ -226,12 +218,6 @@ def without_idle(found: list[Answer], turn: Turn) -> list[Answer]:
         if not any(fact in told for fact in facts)
     }
     return [item for item in found if item.verdict != "needs-facts" or item.topic not in idle]
-
-
-def lost_for_an_answer(message: Message, thread: Thread) -> bool:
-    """Whether a message only says that what the desk asked for is not known."""
-    asks = "?" in message.words or len(message.words) > FEW
-    return bool(thread.asks) and message.says(NO_IDEA) and not (message.stated or message.dangers or asks)
 
 
 def queried(answer: Answer, message: Message) -> Answer:
