@@ -163,7 +163,8 @@ def test_sides_that_are_all_alike_are_not_told():
     ("turns", "topic", "says"),
     [
         (("Minnow on the start battery, 90 Ah 800 CCA, ok?",
-          "what about my other boat, 24 V Sturgeon and two 600 CCA wets", "and the first one at minus 5"), "unclear", "one boat at a time"),
+          "what about my other boat, 24 V Sturgeon and two 600 CCA wets", "and the first one at minus 5"),
+         "unclear", "one boat at a time"),
         (("Battery says RC 180, how many amp hours?", "and how long would it do a Minnow then"), "run-time",
          "about 13 minutes"),  # rounded down
         (("Pike and one 850 CCA wet battery, it just groans lately. Is that enough?",), "run-check", "another cause"),
