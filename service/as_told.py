@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Set
 
 from grammar.reading import Message
@@ -14,6 +15,8 @@ WHETHER = frozenset(
     )
 )
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
+MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
+SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
 LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
@@ -21,8 +24,12 @@ APPROVAL = ("request:is_good", "request:enough")
 
 def by_what_is_told(message: Message, found: Set[str]) -> str:
     """The topic that takes the place of those found: watts and no battery ask how many amps, a battery's amps whether
-    it will do, "how many bursts" not whether it runs. "" where they stand."""
+    it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank. "" where they stand."""
     told = {item.fact for item in message.stated}
+    if found <= {"run-time", "unclear"} and "battery.capacity" in told and message.says(MINUTES):
+        return "rating-convert"
+    if found == {"run-check"} and told & STRENGTH and SO_MANY.search(message.text):
+        return "bank-size"
     if found == {"run-check"} and POWER in told and not any(name.startswith("battery.") for name in told):
         return "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
     if found == {"run-check", "run-time"} and not _whether(message):

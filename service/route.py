@@ -235,11 +235,11 @@ def decided(
         return []  # a weak motor and a good resting voltage: not asked is how full it is
     if of_the_cable(message, [item.topic for item in found if item.topic != "unclear"]):
         return [item for item in ranking if item.topic == "cable-size"]
-    if found and found[0].topic == "unclear":
-        return []
     idle = unasked(message, [item.topic for item in found])
     found = [item for item in found if item.topic not in idle]
     told = by_what_is_told(message, {item.topic for item in found})
+    if found and found[0].topic == "unclear" and not told:
+        return []
     return _by_size(message, ranking, bars.first) or [item for item in ranking if item.topic == told] or found
 
 
