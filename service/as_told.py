@@ -15,6 +15,7 @@ WHETHER = frozenset(
     )
 )
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
+SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
 MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
 LASTING = ("request:how_long", "request:how_many")
@@ -22,7 +23,7 @@ SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
 
 
-def by_what_is_told(message: Message, found: Set[str]) -> str:
+def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = ()) -> str:
     """The topic that takes the place of those found: watts and no battery ask how many amps, a battery's amps whether
     it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank. "" where they stand."""
     told = {item.fact for item in message.stated}
@@ -34,6 +35,8 @@ def by_what_is_told(message: Message, found: Set[str]) -> str:
         return "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
     if found == {"run-check", "run-time"} and not _whether(message):
         return "run-time" if any(map(message.says, LASTING)) else ""
+    if found == {"bank-wiring"} and told & STRENGTH and not SUPPLY.isdisjoint(context):
+        return "" if message.says("request:what_get") or message.says("request:may_i") else "run-check"
     if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
         return "run-check" if any(map(message.says, APPROVAL)) else ""
     return ""

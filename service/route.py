@@ -237,7 +237,7 @@ def decided(
         return [item for item in ranking if item.topic == "cable-size"]
     idle = unasked(message, [item.topic for item in found])
     found = [item for item in found if item.topic not in idle]
-    told = by_what_is_told(message, {item.topic for item in found})
+    told = by_what_is_told(message, {item.topic for item in found}, context)
     if found and found[0].topic == "unclear" and not told:
         return []
     return _by_size(message, ranking, bars.first) or [item for item in ranking if item.topic == told] or found

@@ -239,7 +239,8 @@ def shown(item: Figure) -> str:
     if item.unit == "%" and "drop" in item.name:
         return say.share(item.value)
     if item.unit in ("min", "h"):
-        return say.duration(item.value * (60 if item.unit == "h" else 1))
+        told = say.lasting if item.name.startswith("time_to") else say.duration  # what is given rounds down
+        return told(item.value * (60 if item.unit == "h" else 1))
     if item.unit == "d" and item.value == 0:
         return "now"
     if item.unit == "d" and item.value >= 10:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from service import reference, say
@@ -15,6 +16,7 @@ from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
 
 LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing")}
+MADE = re.compile(r"(?<![\d.,])(?:19[89]|20[0-4])\d(?![\d.,]\d| ?(?:v|a|ah|cca|amps?|watts?|w|mm)\b)", re.IGNORECASE)
 MAY = ("request:may_i", "detail:join", "detail:wise")
 SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to plus)"}
 
@@ -184,7 +186,7 @@ def age_apart(case: Case) -> Iterator[str]:
     both, most = pair(case, "battery.age"), LIMITS["age"]
     if not both and "battery.age" in case.stated and case.says("detail:new_one"):
         both = (case["battery.age"], 0.0)
-    apart = abs(float(both[0]) - float(both[1])) if both else 0.0
+    apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case)
     if apart > float(most.value) * (1 + 1e-9):
         case.step(f"{say.quantity(apart, 'years')} apart; 1 year is the most in series", most.cite)
         yield "an old and a new battery"
@@ -203,6 +205,12 @@ def charged_first(case: Case) -> Answer | None:
     told = say.volts(low, 2)
     head = f"Not yet: charge the one at {told} alone first; of one kind, size and age they may be joined then."
     return TOPIC.says("marginal", head)
+
+
+def made_apart(case: Case) -> float:
+    """The years between two batteries that are told by the years they were made: "one 2022, one 2025"."""
+    years = sorted({int(year) for year in MADE.findall(case.text)})
+    return float(years[-1] - years[0]) if len(years) == 2 else 0.0
 
 
 def joined(case: Case) -> Answer:

@@ -154,6 +154,15 @@ def months(age: float, low: float, high: float) -> tuple[Figure, ...]:
 
 def without_age(case: Case) -> Answer:
     """The usual life where that is asked, else the age is asked for."""
+    if "reading.voltage" in case.second and "reading.voltage" in case.stated:
+        low = min(float(case["reading.voltage"]), float(case.second["reading.voltage"].value))
+        case.used.setdefault(("reading.voltage", 2), case.second["reading.voltage"])
+        case.step("Volts at rest show charge, not strength; in series one weak battery is emptied too far", "load-test")
+        head = (
+            f"Neither by these readings: charge the one at {say.volts(low, 2)} alone, rest both, load-test both; where "
+            "one of a series pair fails, change both."
+        )
+        return TOPIC.needs("battery.age", headline=head)
     if not case.says("detail:when_replaced"):
         return TOPIC.needs("battery.age")
     name, low, high = life_of(case)

@@ -77,7 +77,10 @@ def answer(case: Case) -> Answer:
     if case.said("battery.chemistry") == "lithium-other":
         head = "We can't say: this kind of lithium has other volts than iron phosphate, so a technician looks at it."
         return replace(TOPIC.needs("battery.chemistry", headline=head), route="technician")
-    if "reading.voltage" in case.second:
+    compared = (
+        case.says("detail:asks_full") and "battery.chemistry" in case.second
+    )  # "full at 13.2, as lead is at 12.8?"
+    if "reading.voltage" in case.second and not compared:
         return two(case)
     return one(case)
 

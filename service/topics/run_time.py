@@ -39,6 +39,8 @@ CHARGED = ("word:charge", "about:charger", "about:charging", "thing:charger")
 SAME = 1e-9  # no difference worth a range
 AROUND = (0.5, 0.6, 0.7, 0.85, 1.0, 1.25, 1.5, 1.75, 2.0)  # currents of the picture, times the customer's
 
+BEYOND = 10.0  # amps for each Ah that no battery is asked for
+
 TOPIC = Topic(
     "run-time",
     "How long it lasts",
@@ -67,6 +69,9 @@ def answer(case: Case) -> Answer:
     running = float(case["load.current"])
     if case.get("battery.family") == "lithium" and (over := over_the_limit(case, running)):
         return over
+    if "load.current" not in case.stated and running > BEYOND * float(case["bank.capacity"]):
+        head = f"{say.amps(running)} cannot be right for {supply.load_name(case)}: please tell us its running amps."
+        return TOPIC.needs("load.current", headline=head)
     return lasting(case, running)
 
 
@@ -243,12 +248,15 @@ def against(case: Case, minutes: float, asked: float) -> tuple[str, str]:
     """The time held against the time asked for: yes while it is within the usable part, else no."""
     limit = case.get("load.run_limit")
     gives, amount = supply.does(case, "last"), say.lasting(minutes)
-    if limit is not None and asked * 60 > float(limit):
+    if limit is not None and asked * 60 > float(limit) and not case.says("detail:over_the_day"):
         may = say.duration(float(limit) / 60)
         case.step(f"The model's limit is {may} in all within one hour", "house")
         return "no", f"No: {supply.load_name(case)} may run {may} in one hour, and {say.duration(asked)} are asked for."
     if asked <= minutes + 1e-9:
-        return "yes", f"Yes: {gives} about {amount} before charging, and {say.duration(asked)} are asked for."
+        hourly = ""
+        if limit is not None and asked * 60 > float(limit):
+            hourly = f"; {supply.load_name(case)} may run {say.duration(float(limit) / 60)} in any one hour"
+        return "yes", f"Yes: {gives} about {amount} before charging, and {say.duration(asked)} are asked for{hourly}."
     return "no", f"No: {gives} about {amount} before charging, and {say.duration(asked)} are asked for."
 
 
