@@ -225,7 +225,10 @@ def _leads_on(scene: Scene, item: Item) -> bool:
 
 def _is_fall(scene: Scene, items: list[Item], values: list[float]) -> bool:
     """Whether the readings are one battery's, before and under load."""
-    if sum(close(scene, item, "one_of_two", reach=1.6) for item in items) > 1:
+    if (
+        sum(close(scene, item, "one_of_two", reach=1.6) for item in items) > 1
+        or len(scene.named("detail", "two_read")) > 1
+    ):
         return False
     apart = max(values) - min(values)
     high, low = (items[values.index(end(values))] for end in (max, min))

@@ -19,6 +19,11 @@ BANKS = (
     frozenset({"start", "starter", "starting", "engine", "motor", "cranking"}),
     frozenset({"bow", "thruster", "stern"}),
 )
+IF_FILLED = re.compile(  # "what if I charge them right up first"
+    r"\bif (?:i|we|you|he|they) (?:fully )?(?:charged?|fill(?:ed)?|topp?(?:ed)?)(?: up)?"
+    r" (?:it|them|her|both|the battery)\b(?: (?:right|fully|all the way|up|full|first))*",
+    re.IGNORECASE,
+)
 EMPTY = frozenset({"flat", "empty", "dead"})
 LISTED = 20  # words from the first to the last
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
@@ -143,6 +148,11 @@ def _one_more(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """ "75 Ah, full.", "a flat 110 Ah battery": a battery said to be full or flat, where nothing asks whether it is."""
     told = {item.fact for item in stated}
+    filled = IF_FILLED.search(scene.text)
+    if filled and scene.said and "battery.charge" not in told and not scene.about("request:how_long"):
+        span = filled.span()
+        yield Stated("battery.charge", 100.0, "percent", scene.text[slice(*span)], span, how="default")
+        return
     if "battery.charge" in told or not told & {"battery.capacity", "battery.chemistry"}:
         return
     for item in scene.items:

@@ -192,7 +192,7 @@ class Cutter(Transformer[Token, Any]):
         if before.type == "REFERENCE" and rest[0].unit is PLAIN and float(rest[0].value) <= MOST_PAGES:
             found = [word(before)]
             for one in rest:
-                found += [word(one)] if isinstance(one, Token) else [Part("noise", "", (one.start, one.end)), *one.rest]
+                found += [word(one)] if isinstance(one, Token) else [*_counted_off(one), *one.rest]
             return found
         return [word(before), *joined(rest, between=before.type == "BETWEEN")]
 
@@ -208,6 +208,14 @@ class Cutter(Transformer[Token, Any]):
         if len(others) > 1 and others[1].startswith("or"):
             return [span_of(*(Amount(first, unit, start, end, (), float(one)) for one in (1, 2)))]
         return [measured(value + (_share(others[1]) if len(others) > 1 else 0.0), unit, (start, end))]
+
+
+def _counted_off(one: Amount) -> list[Part]:
+    """The number of a battery or page as noise; "battery one and 12.75" goes on with a reading."""
+    span, value = (one.start, one.end), one.value
+    if one.unit is PLAIN and not isinstance(value, str) and value == int(value) and value <= MOST_PAGES:
+        return [Part("noise", "", span)]
+    return [measured(value, one.unit, span)]
 
 
 def _share(text: str) -> float:

@@ -335,10 +335,16 @@ def _cells_apart(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
     """ "The two end cells are 1.24 though": other cells than those read before, which differ by so much."""
     old = next((item for item in said if item.fact == "reading.gravity"), None)
     new = [item for item in stated if item.fact == "reading.gravity"]
-    if old is None or len(new) != 1 or scene.named("note", "correction") or isinstance(old.value, str):
+    one_cell = any((scene.word(at), scene.word(at + 1)) == ("one", "cell") for at in range(len(scene.tokens)))
+    if (
+        old is None
+        or len(new) != 1
+        or isinstance(old.value, str)
+        or (scene.named("note", "correction") and not one_cell)
+    ):
         return
     value = new[0].value
-    some = SOME_CELLS & scene.vocabulary and {"cell", "cells", "one", "ones"} & scene.vocabulary
+    some = one_cell or (SOME_CELLS & scene.vocabulary and {"cell", "cells", "one", "ones"} & scene.vocabulary)
     if isinstance(value, str) or not some or value == old.value:
         return
     yield replace(new[0], value=min(value, old.value), how="asked")

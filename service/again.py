@@ -10,8 +10,9 @@ from service.reply import Answer
 from service.route import Request
 
 STANDS = "With that the answer stays as it was."
+NOTHING_NEW = "We found nothing in this that changes the answer."
 AGAIN = "The answer is the same as before. If you asked something else, please say it in other words."
-READ_TOO = f"{AGAIN} One of our technicians reads it too."
+READ_TOO = " One of our technicians reads it too."
 
 
 def repeated(answers: Iterable[Answer], requests: Iterable[Request], message: Message) -> str | None:
@@ -21,4 +22,5 @@ def repeated(answers: Iterable[Answer], requests: Iterable[Request], message: Me
     taken = any(item.source == "message" for answer in answers for item in answer.understood)
     if taken:
         return None if asks_outright(message) else STANDS  # the same question once more has its answer
-    return AGAIN if any(item.evidence for item in requests) else READ_TOO
+    notice = AGAIN if asks_outright(message) else NOTHING_NEW
+    return notice if any(item.evidence for item in requests) else notice + READ_TOO

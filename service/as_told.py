@@ -15,6 +15,7 @@ WHETHER = frozenset(
     )
 )
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
+CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
 MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
@@ -35,8 +36,9 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
         return "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
     if found == {"run-check", "run-time"} and not _whether(message):
         return "run-time" if any(map(message.says, LASTING)) else ""
-    if found == {"bank-wiring"} and told & STRENGTH and not SUPPLY.isdisjoint(context):
-        return "" if message.says("request:what_get") or message.says("request:may_i") else "run-check"
+    if found == {"bank-wiring"} and not any(map(message.says, ("request:what_get", "request:may_i"))):
+        joined = not SUPPLY.isdisjoint(context) and bool(told & {*STRENGTH, "battery.count", "bank.layout"})
+        return "run-check" if joined or (not CIRCUIT.isdisjoint(context) and told & STRENGTH) else ""
     if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
         return "run-check" if any(map(message.says, APPROVAL)) else ""
     return ""

@@ -118,7 +118,7 @@ class Leadsman:
         return Reply(
             self.new_id(),
             token,
-            handed_on(triage(answers)) if again == READ_TOO else triage(answers),
+            handed_on(triage(answers)) if again and again.endswith(READ_TOO) else triage(answers),
             answers,
             again or notice,
             tuple(why(turn, answers)),

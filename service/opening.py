@@ -17,16 +17,25 @@ from service.route import Request
 
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
 TURNED = {"yes": "No", "no": "Yes"}
+BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
+READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
 WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
 OPEN = re.compile(r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*(?:what|which|where|how|why|when)", re.IGNORECASE)
+LED_IN = re.compile(r"\W*(?:ok|okay|right|well|fine|good)\b", re.IGNORECASE)
+GOOD_OR_BAD = re.compile(
+    r"\b(?:good|ok|okay|fine|healthy)\b,? or (?:is (?:it|that) )?(?:bad|low|poor|not good|flat|no good)\b",
+    re.IGNORECASE,
+)
 EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
 
 
 def opened(answer: Answer, put: str) -> Answer:
-    """The answer with its first word as the question wants it. `put`: "good", "bad" or "open"."""
+    """The answer with its first word as the question wants it. `put`: "good", "bad", "both" or "open"."""
     first, mark, rest = answer.headline.partition(": ")
     if not mark or first not in WORDS or put == "good":
         return answer
+    if put == "both" and answer.topic in READINGS and answer.verdict in BOTH:
+        return replace(answer, headline=f"{BOTH[answer.verdict]}{mark}{rest}")
     if put == "bad" and first not in FIRST.get(answer.verdict, ()):  # the topic has turned it already
         return answer
     if put == "bad" and answer.verdict in TURNED:
@@ -35,7 +44,7 @@ def opened(answer: Answer, put: str) -> Answer:
 
 
 def put(message: Message, request: Request, requests: tuple[Request, ...]) -> str:
-    """How one question of a message is put: "good", "bad" or "open" (a choice, or what, which, how)."""
+    """How one question of a message is put: "good", "bad", "both" ("good or bad?") or "open" (a choice, what, how)."""
     ways = (_way(message, span) for span in _asking(message, request, requests))
     if own := next((way for way in ways if way), ""):
         return own
@@ -59,8 +68,13 @@ def _way(message: Message, span: Span) -> str:
     text = message.text[span[0] : span[1]]
     names = ("bad", "good", "choice", "about", "hedge")
     bad, good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
+    led = LED_IN.match(text)
+    if led and good:  # "OK, scrap it then?"
+        good = message.says("put:good", (span[0] + led.end(), span[1]))
     on = message.text[span[1] :].lstrip(" ,").lower().startswith("or ")
     either = not (about or hedge) and (on or bool(EITHER.search(text)))
+    if GOOD_OR_BAD.search(text):
+        return "both"
     if (OPEN.match(text) and not about) or (bad and either):
         return "open"
     if bad and good:

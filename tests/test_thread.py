@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.again import READ_TOO, STANDS
+from service.again import NOTHING_NEW, READ_TOO, STANDS
 from service.case import Known
 from service.leadsman import default_desk
 from service.thread import Signer, Thread
@@ -78,7 +78,7 @@ def test_an_answer_given_twice_says_so_and_a_technician_reads_along():
     first = desk.ask("Fuse for 285 A running on 2/0?")
     again = desk.ask("the other way round then", thread=first.thread)
     assert [item.headline for item in again.answers] == [item.headline for item in first.answers]
-    assert again.notice == READ_TOO
+    assert again.notice == NOTHING_NEW + READ_TOO
     assert (first.triage.route, again.triage.route) == ("answered", "technician")
 
 

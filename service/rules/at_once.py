@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from service import say
 from service.case import Case, Known
@@ -16,6 +17,7 @@ STEADY = frozenset({"run-time", "solar", "standing-drain"})
 MORE = "detail:three_loads"
 LOADS = ("load.current", "load.power")
 SECOND = frozenset({*LOADS, "load.model"})
+TWO = re.compile(r"\b(?:two|both|2|twin|pair)\b", re.IGNORECASE)
 CHOICE = re.compile(r"\b(?:or|vs|versus|then|instead|if|what about|say)\b", re.IGNORECASE)
 MOST_STEADY = 50.0  # amps: what stays on draws less
 TIMES = ("load.time", "load.burst", "load.bursts", "load.rest")
@@ -23,7 +25,23 @@ TIMES = ("load.time", "load.burst", "load.bursts", "load.rest")
 
 def merged(topic: str, case: Case) -> Case:
     """The case with the two loads as one where they draw together, else the case as it is."""
+    case = with_twin(case)
     return joined(topic, case) if draw_together(topic, case) else case
+
+
+def with_twin(case: Case) -> Case:
+    """The case with the second of two equal models: "two Minnows", "both are Minnows"."""
+    model = case.stated.get("load.model")
+    if model is None or not SECOND.isdisjoint(case.second) or not TWO.search(case.text):
+        return case
+    if not re.search(rf"\b{re.escape(str(model.value))}s\b", case.text, re.IGNORECASE):
+        return case
+    twin = case.fresh()
+    twin.second = {**case.second, "load.model": replace(model, of=2)}
+    count = case.stated.get("battery.count")
+    if count is not None and count.text.lower() == "both":  # of the thrusters
+        twin.stated = {fact: known for fact, known in case.stated.items() if fact != "battery.count"}
+    return twin
 
 
 def joined(topic: str, case: Case) -> Case:

@@ -28,11 +28,12 @@ def load_name(case: Case) -> str:
 def two_loads(case: Case) -> str:
     """The headline that asks back where two models are to run from one battery, "" where they are not."""
     first, second = case.stated.get("load.model"), case.second.get("load.model")
-    if first is None or second is None or not SHARED.search(case.text):
+    if first is None or second is None or not (SHARED.search(case.text) or first.value == second.value):
         return ""
     case.used.setdefault((second.fact, 2), second)
+    both = f"both {first.value}s" if first.value == second.value else f"the {first.value} and the {second.value}"
     return (
-        f"We can't say yet: if the {first.value} and the {second.value} ever run at the same time their amps add up, "
+        f"We can't say yet: if {both} ever run at the same time their amps add up, "
         "so please tell us whether they do, or the amps of both together."
     )
 

@@ -185,3 +185,37 @@ def test_what_is_asked_beside_it_counts(turns, topic, says):
         thread = reply.thread
     found = next(item for item in reply.answers if item.topic == topic)
     assert says in found.headline.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "verdict", "says"),
+    [
+        (("0.18 A with everything off, 110 Ah. How many days before it's half down?",), "standing-drain", "information",
+         "12 days"),
+        (("12.1 on battery one, 12.75 on battery two, joined as 24 V, both AGM, nothing on for a day. What's wrong?",),
+         "rest-voltage", "no", "12.1 V is about 35 %"),
+        (("Lithium, 150 A continuous, 300 A for 5 seconds. Pike. Works?", "and a second one the same in parallel"),
+         "run-check", "marginal", "240 A can be relied on"),
+        (("Minus 25, wet, half charged. Will it freeze?", "what if I charge them right up first"), "freeze-point",
+         "yes", "it is full"),
+        (("Hydrometer 1.240 in all cells at 5 C, charged?", "actually one cell is 1.180"), "specific-gravity", "no",
+         "differ by 0.060"),
+        (("Two Minnows share one 850 CCA AGM, used together. Ok?",), "run-check", "yes", "9.6 V"),  # 420 A at first
+        (("Two Pikes on one 1000 CCA battery, ok?",), "run-check", "needs-facts", "both Pikes"),
+        (("His lithium at 13.2 V means it is full, as lead never goes over 12.8. Right?",), "rest-voltage", "yes",
+         "No: 13.2 V"),
+        (("Two AGM 100 Ah, one 2022 and one 2025, in series ok?",), "bank-wiring", "no", "an old and a new"),
+        (("100 bursts of 3 s a day, Sturgeon, 2 x 12 V 120 Ah AGM in series, enough?",), "run-time", "yes",
+         "in any one hour"),
+        (("20 hp trolling motor on a 100 Ah, how long at full?",), "run-time", "needs-facts", "cannot be right"),
+        (("340 A bow unit, 12 V. What CCA?", "got 2 x 500 CCA parallel"), "run-check", "yes", "9.5 V"),
+        (("12.35 V, AGM. Good or bad?",), "rest-voltage", "marginal", "In between: 12.35 V"),
+    ],
+)  # fmt: skip
+def test_the_figure_that_is_meant_decides(turns, topic, verdict, says):
+    desk, thread, reply = default_desk(), None, None
+    for text in turns:
+        reply = desk.ask(text, thread=thread)
+        thread = reply.thread
+    found = next(item for item in reply.answers if item.topic == topic)
+    assert (found.verdict, says in found.headline.replace("\u00a0", " ")) == (verdict, True), found.headline
