@@ -1,0 +1,40 @@
+"""Conversations on charging: the last turn's answer follows all that was told before it."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.leadsman import default_desk
+
+COLD = "charger 20a lfp mode, 100ah lfp, cabin 3c tonight. leave on?"
+
+
+def last(turns, topic):
+    desk, thread, reply = default_desk(), None, None
+    for text in turns:
+        reply = desk.ask(text, thread=thread)
+        thread = reply.thread
+    found = next((item for item in reply.answers if item.topic == topic), None)
+    assert found, [item.topic for item in reply.answers]
+    return found
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "verdict", "says"),
+    [
+        ((COLD,), "charger-setting", "no", "takes 10 A at most at 3 °C"),  # the right setting is not all
+        ((COLD, "ok what about when its 12"), "charger-setting", "yes", "20 A suits 100 Ah"),
+        ((COLD, "and once it's 14 out there?"), "charger-setting", "yes", "20 A suits 100 Ah"),
+        ((COLD, "ok what about when its 12", "correction the charger is 60a"), "charger-setting", "no",
+         "takes 50 A at most"),
+        (("60 A charger on the gel setting, 100 Ah gel. all right?",), "charger-setting", "no", "takes 20 A at most"),
+        (("lithium mode on the charger, lithium battery, 4 degrees in the boat. leave it on?",), "charger-setting",
+         "needs-facts", "10 A for each 100 Ah"),
+        (("200 Ah lifepo4, 30 A charger on its lithium profile, 8 C in the locker, all right to leave connected?",),
+         "charger-setting", "yes", "at 8 °C"),
+        (("12 V 100 Ah agm, 20A charger ok?", "and when it's 12"), "charger-size", "yes", "12 A suits"),  # no degrees
+    ],
+)  # fmt: skip
+def test_the_last_turn_counts_with_all_that_was_told(turns, topic, verdict, says):
+    found = last(turns, topic)
+    assert (found.verdict, says in found.headline.replace("\u00a0", " ")) == (verdict, True), found.headline
