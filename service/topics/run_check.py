@@ -61,8 +61,10 @@ def other_lithium(case: Case) -> Answer:
     """Another lithium than iron phosphate: no figure, a technician."""
     head = (
         "We can't say: this lithium battery is not of the iron phosphate kind, so one of our technicians will look "
-        "at its data sheet."
+        "at its data sheet"
     )
+    volts = ", and until then we give no charging volts for it" if case.says("word:setting") else ""
+    head += f"{volts}."
     return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.max_current"),))
 
 

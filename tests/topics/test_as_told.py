@@ -176,6 +176,8 @@ def test_sides_that_are_all_alike_are_not_told():
          "after 152 days"),
         (("Laid up from October to April, AGM, how often do I look?",), "storage", "look every 90 days"),
         (("What is a BMS and do I need one?",), "meaning", "safety switch"),
+        (("18650 pack 12v 60ah home made from ebike cells for the minnow, owner wants our blessing + charge voltage",),
+         "run-check", "until then we give no charging volts"),
     ],
 )  # fmt: skip
 def test_what_is_asked_beside_it_counts(turns, topic, says):
