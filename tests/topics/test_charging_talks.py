@@ -32,6 +32,14 @@ def last(turns, topic):
          "needs-facts", "10 A for each 100 Ah"),
         (("200 Ah lifepo4, 30 A charger on its lithium profile, 8 C in the locker, all right to leave connected?",),
          "charger-setting", "yes", "at 8 °C"),
+        (("3 banks (start agm, house 2x agm parallel, thruster 24v 2 in series). how many outputs",), "charger-banks",
+         "information", "the 24 V bank wants a 24 V charger"),
+        (("start, house, two in series for the thruster. how many outputs?",), "charger-banks", "information",
+         "the 24 V bank wants a 24 V charger"),
+        (("start agm, house agms, and two 12s in series up front for the bow. one charger, 3 outputs, ok?",),
+         "charger-banks", "no", "Use 2 outputs for engine and house"),
+        (("start battery, house 2 in parallel and thruster 2 in parallel, how many outputs?",), "charger-banks",
+         "information", "A charger with 3 outputs"),
         (("12 V 100 Ah agm, 20A charger ok?", "and when it's 12"), "charger-size", "yes", "12 A suits"),  # no degrees
     ],
 )  # fmt: skip
