@@ -8,6 +8,9 @@ from service.leadsman import default_desk
 
 COLD = "charger 20a lfp mode, 100ah lfp, cabin 3c tonight. leave on?"
 
+CONVERTER = "12v house charging a 24v thruster bank thru 20a converter, non isolated. alternator 90a. ok?"
+BOW = "common neg yes, and the 24 bank is two separate agms in the bow"
+
 
 def last(turns, topic):
     desk, thread, reply = default_desk(), None, None
@@ -40,6 +43,13 @@ def last(turns, topic):
          "charger-banks", "no", "Use 2 outputs for engine and house"),
         (("start battery, house 2 in parallel and thruster 2 in parallel, how many outputs?",), "charger-banks",
          "information", "A charger with 3 outputs"),
+        ((CONVERTER,), "dc-dc", "needs-facts", "44 A of the 45 A that a 90 A alternator gives for hours"),
+        ((CONVERTER, BOW), "dc-dc", "yes", "44 A of the 72 A that a 90 A alternator gives for hours"),
+        ((CONVERTER, BOW, "what about making it 30a"), "dc-dc", "yes", "67 A of the 72 A"),
+        ((CONVERTER, BOW, "and a 110 A alternator"), "dc-dc", "yes", "44 A of the 88 A"),
+        ((CONVERTER, BOW, "sorry 130 A"), "dc-dc", "yes", "44 A of the 104 A"),  # nearer to 90 than to 20
+        ((CONVERTER, "one negative, and the 24 V is two separate batteries, the 12 V is one of the two"), "dc-dc", "no",
+         "part of the 24 V bank"),
         (("12 V 100 Ah agm, 20A charger ok?", "and when it's 12"), "charger-size", "yes", "12 A suits"),  # no degrees
     ],
 )  # fmt: skip
