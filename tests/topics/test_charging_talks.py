@@ -11,6 +11,8 @@ COLD = "charger 20a lfp mode, 100ah lfp, cabin 3c tonight. leave on?"
 CONVERTER = "12v house charging a 24v thruster bank thru 20a converter, non isolated. alternator 90a. ok?"
 BOW = "common neg yes, and the 24 bank is two separate agms in the bow"
 
+PANEL = "what sun do i want for 2 x agm 100 ah on a mooring all summer, bilge float avg 0.15A, panel is 20W"
+
 
 def last(turns, topic):
     desk, thread, reply = default_desk(), None, None
@@ -50,6 +52,12 @@ def last(turns, topic):
         ((CONVERTER, BOW, "sorry 130 A"), "dc-dc", "yes", "44 A of the 104 A"),  # nearer to 90 than to 20
         ((CONVERTER, "one negative, and the 24 V is two separate batteries, the 12 V is one of the two"), "dc-dc", "no",
          "part of the 24 V bank"),
+        ((PANEL, "covered by the boom tent mon to fri"), "solar", "no", "about 1.3 Ah a day"),
+        ((PANEL, "covered by the boom tent mon to fri", "ok so w/o tent but 40w"), "solar", "yes", "about 8.9 Ah a day"),
+        (("20 W panel, 0.1 A drain, 100 Ah agm, boat under a cover during the week. ok?", "and with a 60 W?"), "solar",
+         "yes", "about 3.8 Ah a day"),
+        (("20 W panel, 0.1 A drain, 100 Ah agm, boom tent always on. enough?",), "solar", "no", "brings nothing"),
+        (("is a 0.1 A drain covered by a 20 W panel, 100 Ah agm?",), "solar", "yes", "about 4.4 Ah a day"),
         (("12 V 100 Ah agm, 20A charger ok?", "and when it's 12"), "charger-size", "yes", "12 A suits"),  # no degrees
     ],
 )  # fmt: skip
