@@ -53,7 +53,7 @@ def last(turns, topic):
         ((CONVERTER, "one negative, and the 24 V is two separate batteries, the 12 V is one of the two"), "dc-dc", "no",
          "part of the 24 V bank"),
         ((PANEL, "covered by the boom tent mon to fri"), "solar", "no", "about 1.3 Ah a day"),
-        ((PANEL, "covered by the boom tent mon to fri", "ok so w/o tent but 40w"), "solar", "yes", "about 8.9 Ah a day"),
+        ((PANEL, "covered by the boom tent mon to fri", "ok so w/o tent but 40w"), "solar", "yes", "8.9 Ah a day"),
         (("20 W panel, 0.1 A drain, 100 Ah agm, boat under a cover during the week. ok?", "and with a 60 W?"), "solar",
          "yes", "about 3.8 Ah a day"),
         (("20 W panel, 0.1 A drain, 100 Ah agm, boom tent always on. enough?",), "solar", "no", "brings nothing"),
