@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Set
 
 from grammar.reading import Message
+from service.kinds import LITHIUM
 
 POWER, STRENGTH = "load.power", frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 WHETHER = frozenset(
@@ -14,6 +15,7 @@ WHETHER = frozenset(
         *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
     )
 )
+LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
@@ -26,6 +28,8 @@ def by_what_is_told(message: Message, found: Set[str]) -> str:
     """The topic that takes the place of those found: watts and no battery ask how many amps, a battery's amps whether
     it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank. "" where they stand."""
     told = {item.fact for item in message.stated}
+    if found <= {"run-check", "unclear"} and "alternator.current" in told and not told & LOADS and _lithium(message):
+        return "charger-setting"  # "a 115 A alternator straight onto a 280 Ah lithium, is it ok?"
     if found <= {"run-time", "unclear"} and "battery.capacity" in told and message.says(MINUTES):
         return "rating-convert"
     if found == {"run-check"} and told & STRENGTH and SO_MANY.search(message.text):
@@ -37,6 +41,11 @@ def by_what_is_told(message: Message, found: Set[str]) -> str:
     if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
         return "run-check" if any(map(message.says, APPROVAL)) else ""
     return ""
+
+
+def _lithium(message: Message) -> bool:
+    """Whether the battery is told to be lithium."""
+    return any(item.fact == "battery.chemistry" and item.value in LITHIUM for item in message.stated)
 
 
 def lasts(message: Message, best: str, context: Iterable[str]) -> bool:

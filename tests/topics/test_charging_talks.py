@@ -58,6 +58,9 @@ def last(turns, topic):
          "yes", "about 3.8 Ah a day"),
         (("20 W panel, 0.1 A drain, 100 Ah agm, boom tent always on. enough?",), "solar", "no", "brings nothing"),
         (("is a 0.1 A drain covered by a 20 W panel, 100 Ah agm?",), "solar", "yes", "about 4.4 Ah a day"),
+        (("Alternator 115 A, straight onto a 280 Ah lithium for the stern unit. It's been OK so far. Is it?",),
+         "charger-setting", "needs-facts", "Not straight from the alternator"),
+        (("115 A alternator and a 200 Ah lithium, will it run the Pike?",), "run-check", "needs-facts", "the label"),
         (("12 V 100 Ah agm, 20A charger ok?", "and when it's 12"), "charger-size", "yes", "12 A suits"),  # no degrees
     ],
 )  # fmt: skip
