@@ -16,6 +16,10 @@ WHETHER = frozenset(
     )
 )
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
+KIND, FEW = "battery.chemistry", 10  # words
+WRONG = re.compile(
+    r"\b(?:label|sticker|i|we|he|she|they|seller|shop) (?:was|is|were) wrong\b|\bmislabel", re.IGNORECASE
+)
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
@@ -46,6 +50,14 @@ def by_what_is_told(message: Message, found: Set[str]) -> str:
 def _lithium(message: Message) -> bool:
     """Whether the battery is told to be lithium."""
     return any(item.fact == "battery.chemistry" and item.value in LITHIUM for item in message.stated)
+
+
+def mends_the_kind(message: Message) -> bool:
+    """Whether it only puts right what kind the battery is: "they are agm, label was wrong"."""
+    told = {item.fact for item in message.stated}
+    return (
+        told == {KIND} and "?" not in message.words and len(message.words) <= FEW and bool(WRONG.search(message.text))
+    )
 
 
 def lasts(message: Message, best: str, context: Iterable[str]) -> bool:

@@ -61,6 +61,8 @@ def last(turns, topic):
         (("Alternator 115 A, straight onto a 280 Ah lithium for the stern unit. It's been OK so far. Is it?",),
          "charger-setting", "needs-facts", "Not straight from the alternator"),
         (("115 A alternator and a 200 Ah lithium, will it run the Pike?",), "run-check", "needs-facts", "the label"),
+        (("charger 40a on 4 x 100ah gel parallel, ok?", "they are agm, label was wrong"), "charger-size", "yes",
+         "Yes: 40 A suits 400 Ah of AGM"),
         (("12 V 100 Ah agm, 20A charger ok?", "and when it's 12"), "charger-size", "yes", "12 A suits"),  # no degrees
     ],
 )  # fmt: skip
