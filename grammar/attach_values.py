@@ -75,6 +75,8 @@ HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "sel
 CHARGE_VOLTS = (13.0, 16.0)
 CHARGES = ("charger.current",)  # what the charger asked about last goes by
 POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
+OWN_MAKE = re.compile(r"home|self|diy", re.IGNORECASE)  # a pack whose cells are not told, unless they are named:
+PHOSPHATE = re.compile(r"\bl(?:i|ife)? ?fe? ?p|phosphate", re.IGNORECASE)
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
 
@@ -342,7 +344,14 @@ def _settled(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             and (_touches(item, among) or all(other.value in ("lead", "flooded") for other in among))
         ):
             continue
+        if item.value == "lithium-other" and OWN_MAKE.search(item.text) and _of_phosphate(among):
+            continue
         yield item
+
+
+def _of_phosphate(among: list[Stated]) -> bool:
+    """Whether the cells are told to be of the iron phosphate kind."""
+    return any(PHOSPHATE.search(item.text) for item in among)
 
 
 def _weighed(scene: Scene, among: list[Stated]) -> bool:

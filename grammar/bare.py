@@ -29,6 +29,7 @@ STEPS = re.compile(
     r"|(?: bow| stern| house| thruster| agm| gel| lead| wet| flooded| lithium| lfp| lifepo4)* bank\b"
 )
 NAMES = (["case"], ["group"], ["group-size"])  # "AGM, 31 case"
+CELLS = frozenset({"18650", "21700"})  # sizes of single lithium-ion cells, which tell the kind of a pack
 ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
 REFERENCE = re.compile(  # "order no. 1182"
     r"(?:#|\b(?:no|nr|nbr|number|order|invoice|ticket|ref|reference|account|acct|job|case|part|serial|berth|page)\b)"
@@ -62,7 +63,7 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
         return quantity(part, said, "", "group_size", "GROUP")
     if FRACTION.fullmatch(said) and _near_a_hole(plain, part):
         return quantity(part, _fraction(said), "", "stud_size", "STUD")
-    return Part("word", "", part.span) if said == "one" else part
+    return Part("word", "", part.span) if said == "one" or said in CELLS else part
 
 
 def nickname(plain: str, found: list[Part], at: int) -> Part:

@@ -13,6 +13,7 @@ from grammar.scene import Scene
 FULL = 100.0  # percent
 WARM = 45.0  # °C
 WARMING = frozenset({"warmed", "warmer", "heated", "heater", "heating", "cooled", "thawed", "colder", "stove"})
+THEN = ("when its", "when it is", "once its", "once it is", "until its", "until it is", "till its", "till it is")
 MOST_CHARGE = 100.0  # amps of a charger
 CHARGING = 0.5  # of the amp-hours: no charger gives more
 SMALLEST = 20.0  # amp-hours
@@ -52,8 +53,10 @@ def _quoted(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> 
 
 
 def _warmth(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> str:
-    """Degrees that it has now, where degrees were told before: "it's warmed to 15", "the heater got it to 6"."""
+    """Degrees that it has now or then, where degrees were told before: "it's warmed to 15", "and when it's 12?"."""
     warmer = scene.word(item.start - 1) == "to" and bool(WARMING & scene.vocabulary) and value <= WARM
+    before = " ".join(scene.word(item.start - back) for back in (3, 2, 1))
+    warmer |= before.endswith(THEN) and value <= WARM
     return "ambient.temperature" if warmer and "ambient.temperature" in told else ""
 
 

@@ -177,8 +177,16 @@ def _same_amps(scene: Scene, old: Stated, new: Stated) -> bool:
         bursts = any(item.quantity.unit == "second" for item in scene.quantities("TIME"))
         return not bursts and _alike(new, old, ALIKE)
     one = scene.text[new.span[1] :].lower().startswith(" one")  # "changed my mind, a 20 A one" is no alternator
-    chargers = any(item.fact == "charger.current" for item in scene.said)
-    return not (old.fact == "alternator.current" and one and chargers)
+    charger = next((item for item in scene.said if item.fact == "charger.current"), None)
+    if old.fact != "alternator.current" or charger is None or "alternator" in scene.heads:
+        return True
+    return not (one or _nearer(new, charger, old))  # "what about making it 30 A", of a 20 A converter
+
+
+def _nearer(new: Stated, one: Stated, other: Stated) -> bool:
+    """Whether a new figure is nearer to the one than to the other."""
+    figures = [item.value for item in (new, one, other) if not isinstance(item.value, str)]
+    return len(figures) == 3 and _ratio(figures[0], figures[1]) <= _ratio(figures[0], figures[2])
 
 
 def _may_be(old: Stated, value: float) -> bool:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Set
 
 from grammar.reading import Message
+from service.kinds import LITHIUM
 
 POWER, STRENGTH = "load.power", frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 WHETHER = frozenset(
@@ -13,6 +14,11 @@ WHETHER = frozenset(
         *("will", "would", "wants", "does", "do", "works", "work", "if", "first", "second"),
         *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
     )
+)
+LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
+KIND, FEW = "battery.chemistry", 10  # words
+WRONG = re.compile(
+    r"\b(?:label|sticker|i|we|he|she|they|seller|shop) (?:was|is|were) wrong\b|\bmislabel", re.IGNORECASE
 )
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
@@ -28,6 +34,8 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     """The topic that takes the place of those found: watts and no battery ask how many amps, a battery's amps whether
     it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank. "" where they stand."""
     told = {item.fact for item in message.stated}
+    if found <= {"run-check", "unclear"} and "alternator.current" in told and not told & LOADS and _lithium(message):
+        return "charger-setting"  # "a 115 A alternator straight onto a 280 Ah lithium, is it ok?"
     if found <= {"run-time", "unclear"} and "battery.capacity" in told and message.says(MINUTES):
         return "rating-convert"
     if found == {"run-check"} and told & STRENGTH and SO_MANY.search(message.text):
@@ -42,6 +50,19 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
         return "run-check" if any(map(message.says, APPROVAL)) else ""
     return ""
+
+
+def _lithium(message: Message) -> bool:
+    """Whether the battery is told to be lithium."""
+    return any(item.fact == "battery.chemistry" and item.value in LITHIUM for item in message.stated)
+
+
+def mends_the_kind(message: Message) -> bool:
+    """Whether it only puts right what kind the battery is: "they are agm, label was wrong"."""
+    told = {item.fact for item in message.stated}
+    return (
+        told == {KIND} and "?" not in message.words and len(message.words) <= FEW and bool(WRONG.search(message.text))
+    )
 
 
 def lasts(message: Message, best: str, context: Iterable[str]) -> bool:

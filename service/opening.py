@@ -12,6 +12,7 @@ from dataclasses import replace
 
 from grammar.reading import Message, Span
 from grammar.tokens import ENDS
+from service.as_told import mends_the_kind
 from service.reply import Answer
 from service.route import Request
 
@@ -45,6 +46,8 @@ def opened(answer: Answer, put: str) -> Answer:
 
 def put(message: Message, request: Request, requests: tuple[Request, ...]) -> str:
     """How one question of a message is put: "good", "bad", "both" ("good or bad?") or "open" (a choice, what, how)."""
+    if mends_the_kind(message):  # "the label was wrong" asks nothing
+        return "good"
     ways = (_way(message, span) for span in _asking(message, request, requests))
     if own := next((way for way in ways if way), ""):
         return own

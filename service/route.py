@@ -16,7 +16,7 @@ from pathlib import Path
 from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
-from service.as_told import by_what_is_told, lasts
+from service.as_told import by_what_is_told, lasts, mends_the_kind
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
 from service.one_circuit import of_the_cable, only_tells, unasked
 from service.parted import growth, in_order, parted
@@ -267,6 +267,8 @@ def _of_a_reading(message: Message) -> bool:
 def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars, context: Iterable[str] = ()) -> bool:
     """Whether a message in a thread has no question of its own: a bare value, "and at minus 10?", "same but 24 V"."""
     first = next(item for item in ranking if item.topic != HAZARD)
+    if mends_the_kind(message):
+        return True
     if only_tells(message, first.topic, context) and not any(message.says(name) for name in APART):
         return True
     if any(message.says(name) for name in APART) or (first.total > bars.own and first.topic != "unclear"):

@@ -121,13 +121,22 @@ def told_apart(case: Case) -> bool:
 
 def of_more_volts(case: Case) -> bool:
     """Whether one of the banks is a series of 24 V or more beside those of 12 V, which no 12 V output charges."""
-    return "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1 and not full_voltage(case)
+    told = "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1
+    return (told or one_in_series(case)) and not (told and full_voltage(case))
+
+
+def one_in_series(case: Case) -> bool:
+    """Whether one of several banks is told to be a series: "house two in parallel, thruster two in series"."""
+    told = (facts.get("bank.layout") for facts in (case.stated, case.second))
+    return any(item is not None and item.value == "series" for item in told)
 
 
 def beside_a_series(case: Case, need: int) -> Answer:
     """Banks of 12 V and one in series: an output for each, for the series its own charger or isolated outputs."""
-    number, have, apart = int(case["bank.in_series"]), case.get("charger.outputs"), case.get("charger.isolated")
-    volts, figure = say.quantity(float(case["bank.voltage"]), "V"), outputs(need)
+    have, apart, figure = case.get("charger.outputs"), case.get("charger.isolated"), outputs(need)
+    told = "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1
+    number = int(case["bank.in_series"]) if told else 2
+    volts = say.quantity(float(case["bank.voltage"]) if told else 24.0, "V")
     case.because(
         "A 12 V output cannot charge batteries in series, and a shared negative would short one of them",
         "series-charging",

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Option
-from service.rules import charge_volts, charging, settings
+from service.rules import charge_amps, charge_volts, charging, settings
 from service.rules.charge_volts import Put, stage
 from service.topic import Lever, Topic
 
@@ -62,6 +62,7 @@ TOPIC = Topic(
     levers=(
         Lever("charger.setting", own_setting, lambda case, value: f"the {WORD[str(value)]} setting"),
         Lever("charger.voltage", right_volts, "{value} from the charger"),
+        Lever("charger.current", charge_amps.largest, "a charger of {value} or less"),
         Lever("charger.kind", automatic, "an automatic charger, which drops to float by itself"),
         Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
     ),
@@ -95,6 +96,13 @@ def answer(case: Case) -> Answer:
     verdict, head = found(case, str(chemistry))
     if verdict == "needs-facts":
         return TOPIC.needs("charger.setting", headline=head, figures=figures)
+    if verdict == "yes" and (amps := charge_amps.judged(case, str(chemistry))):
+        if amps.wants:
+            return TOPIC.needs(*amps.wants, headline=f"We can't say yet: {amps.say}.", figures=figures)
+        if amps.verdict == "yes":
+            return TOPIC.says("yes", f"{head.rstrip('.')}; {amps.say}.", *figures)
+        start, why = opening(case, amps.verdict), "the setting is right, but " if case.said("charger.setting") else ""
+        return TOPIC.says(amps.verdict, f"{start}: {why}{amps.say}.", *figures)
     over = verdict == "no" and beyond(case, str(chemistry))
     return TOPIC.says(verdict, head, *figures, urgency="today" if over else "routine")
 

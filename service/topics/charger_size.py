@@ -9,10 +9,10 @@ from service import say
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
 from service.rules import charging
+from service.rules.charge_amps import TOO_MUCH
 from service.rules.charging import Span
 from service.topic import Lever, Topic
 
-TOO_MUCH = "More amps than it can take up turn into heat and gas inside the battery"
 TOO_LITTLE = "A battery that is seldom charged full loses strength, and a small charger takes very long"
 
 

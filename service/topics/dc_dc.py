@@ -87,13 +87,15 @@ def together(case: Case, joined: Answer, given: Answer) -> Answer:
 
 
 def taken_of(case: Case, given: Answer) -> str:
-    """The amps it takes, and the alternator's where they do not follow from the kind of battery."""
+    """The amps it takes, and what of the alternator's rating it may take, where the kind does not decide that."""
     rated, each = float(case["alternator.current"]), [float(item.value) for item in converter.shares(case)]
-    beside = {"yes": f" of the alternator's {say.amps(rated * min(each))}"}
-    beside["marginal"] = f", over the alternator's {say.amps(rated * max(each))}"
-    return (
-        f"{converter.whole(float(given.figures[0].value))} ({at_worst(given.figures)}){beside.get(given.verdict, '')}"
-    )
+    taken, most = converter.whole(float(given.figures[0].value)), rated * min(each)
+    gives = f"that a {say.amps(rated)} alternator gives for hours"
+    if given.verdict == "yes":
+        return f"{taken} of the {say.amps(most)} {gives} ({at_worst(given.figures, most)})"
+    if given.verdict == "marginal":
+        return f"{taken} ({at_worst(given.figures)}), over the {say.amps(rated * max(each))} {gives}"
+    return f"{taken} ({at_worst(given.figures)})"
 
 
 def straight(case: Case) -> bool:
@@ -218,7 +220,8 @@ def isolation(case: Case, figures: tuple[Figure, ...]) -> Answer | None:
     if not common:
         head = "No: each side has its own negative, and a non-isolated converter would join them."
         return TOPIC.says("no", head, *figures)
-    if not case.says("detail:not_part") and converter.may_be_part(case):
+    apart = case.says("detail:not_part") or (case.says("detail:own_pair") and not part)
+    if not apart and converter.may_be_part(case):
         head = "We can't say yet: with one negative it fits, unless the 12 V battery is part of the 24 V bank."
         return TOPIC.needs("bank.layout", headline=head, figures=figures)
     head = "Yes: both sides share one negative and the batteries are apart, so a non-isolated one fits."

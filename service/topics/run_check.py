@@ -9,7 +9,7 @@ from service import say
 from service.calculators import sag
 from service.case import Case
 from service.reply import Answer, Asked, Choice, Figure
-from service.rules import abreast, changes, cranking, lithium, readings, session, supply
+from service.rules import abreast, changes, cranking, in_its_place, lithium, readings, session, supply
 from service.rules.battery import lowest_at
 from service.rules.cranking import Ground, limit
 from service.topic import Topic
@@ -40,6 +40,7 @@ SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The verdict on one battery; of two batteries the better one, of two loads the heavier."""
+    case = in_its_place.new_one(case)
     if case.get("battery.family") == "lithium-other":
         return other_lithium(case)
     if both := supply.two_loads(case):
@@ -61,8 +62,10 @@ def other_lithium(case: Case) -> Answer:
     """Another lithium than iron phosphate: no figure, a technician."""
     head = (
         "We can't say: this lithium battery is not of the iron phosphate kind, so one of our technicians will look "
-        "at its data sheet."
+        "at its data sheet"
     )
+    volts = ", and until then we give no charging volts for it" if case.says("word:setting") else ""
+    head += f"{volts}."
     return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.max_current"),))
 
 

@@ -15,6 +15,7 @@ from service.topic import Lever, Topic
 
 SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not all day
 OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge" is a word of lay-ups as well
+WEEKEND = 2 / 7
 SUMMER = re.compile(r"\b(?:summer|june|july|august)\b", re.IGNORECASE)
 
 
@@ -92,14 +93,21 @@ def volts(case: Case) -> float:
 
 
 def sun_hours(case: Case) -> float:
-    """Hours of full sun a day: none under a cover, as said, one in winter, four in summer."""
-    if case.says("detail:under_cover"):
+    """Hours of full sun a day: none under a cover, as said, one in winter, four in summer; over the week two sevenths
+    where it is covered on weekdays."""
+    covered = case.says("detail:under_cover") and not case.says("detail:uncovered")
+    if covered:
         case.step("Under a cover no direct light reaches the panel", "sun-hours")
+    if covered and not case.says("detail:weekdays"):
         return 0.0
     winter = laid_up(case)
     found = reference.value("solar", "sun-winter" if winter else "sun-summer")
     why = "a winter day" if winter else "a summer day"
-    return float(case.assume("solar.sun_hours", float(found.value), why, found.cite, unit="h"))
+    hours = float(case.assume("solar.sun_hours", float(found.value), why, found.cite, unit="h"))
+    if not covered:
+        return hours
+    case.step(f"Free at weekends alone, it has {say.quantity(hours * WEEKEND, 'h')} a day over the week", "sun-hours")
+    return hours * WEEKEND
 
 
 def laid_up(case: Case) -> bool:

@@ -176,6 +176,14 @@ def test_sides_that_are_all_alike_are_not_told():
          "after 152 days"),
         (("Laid up from October to April, AGM, how often do I look?",), "storage", "look every 90 days"),
         (("What is a BMS and do I need one?",), "meaning", "safety switch"),
+        (("He swaps the twin 105 Ah AGMs feeding his Pike for one 200 Ah lithium, 200 A continuous. Does that work?",),
+         "run-check", "your 200 Ah lithium battery allows 200 A"),  # what comes in is judged
+        (("upgrading from one 500 CCA flooded to two 100 Ah lithium in parallel, 150 A continuous each. Pike?",),
+         "run-check", "over the 300 A allowed"),
+        (("lithium 200 Ah out, replacing it with an 800 CCA AGM. Will it run the Pike?",), "run-check",
+         "your 800 CCA AGM battery holds"),
+        (("18650 pack 12v 60ah home made from ebike cells for the minnow, owner wants our blessing + charge voltage",),
+         "run-check", "until then we give no charging volts"),
     ],
 )  # fmt: skip
 def test_what_is_asked_beside_it_counts(turns, topic, says):
