@@ -12,13 +12,21 @@ from service.reply import Answer, Asked, Change, Figure, Option
 from service.rules import circuit
 from service.rules.cable import TABLE_5
 from service.rules.fitting import THICKER, chosen, us_first
-from service.rules.fuse_words import fitted, judge, neither_suits, no_fuse_suits, place, too_thin_if_older
+from service.rules.fuse_words import (
+    HABITS,
+    fitted,
+    judge,
+    neither_suits,
+    no_fuse_suits,
+    place,
+    print_decides,
+    too_thin_if_older,
+)
 from service.rules.fusing import (
     CABLE_MARGIN,
     PLACE,
     PLACED,
     RATINGS,
-    STARTER,
     Band,
     next_cable,
     ratings,
@@ -52,40 +60,6 @@ TOPIC = Topic(
 )
 
 
-HABITS = {  # cue: verdict, headline, why, source; where neither the load nor the cable is known
-    "bms_instead": (
-        "no",
-        "No: the BMS (the safety switch inside a lithium battery) does not replace the fuse that protects the cable.",
-        "A BMS protects the cells; a short in the cable is the fuse's work",
-        "fuse-practice",
-    ),
-    "class_t": (
-        "information",
-        "For lithium use class T, unless the maker states a short-circuit current that another fuse can break.",
-        "Lithium can drive thousands of amps into a short, and a fuse that cannot break them may burst",
-        "e11-interrupting",
-    ),
-    "each_battery": (
-        "information",
-        f"One fuse for each battery, {PLACED}, because each of them can feed a short circuit.",
-        "Batteries in parallel feed each other's fault",
-        PLACE.cite,
-    ),
-    "need_fuse": (
-        "information",
-        f"Yes, a thruster needs a fuse as well, {PLACED}: only the engine's own starter is let off.",
-        "The fuse protects the cable, not the motor",
-        STARTER.cite,
-    ),
-    "fuse_place": (
-        "information",
-        f"Put the fuse {PLACED}, because the cable before the fuse has no protection.",
-        "Measured along the cable",
-        PLACE.cite,
-    ),
-}
-
-
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have."""
@@ -97,6 +71,8 @@ def answer(case: Case) -> Answer:
         return bridged(band)
     if case.says("detail:one_end") and case.says("thing:dcdc", "thing:charger", "thing:panel"):
         return one_end(case, band)
+    if case.says("detail:fuse_left_out") and "fuse.rating" not in case.stated:
+        return left_out(case, band)
     if case.says("detail:no_fuse") and "fuse.rating" not in case.stated:
         case.source(PLACE.cite)
         return unfused(band)
@@ -151,6 +127,15 @@ def nothing_known(case: Case) -> Answer:
     return TOPIC.needs("load.current", *(() if circuit.has_cable(case) else ("cable.gauge",)))
 
 
+def left_out(case: Case, band: Band) -> Answer:
+    """Whether a fuse may be left out, however short the load runs: never."""
+    case.because("A fuse guards the cable against a short circuit, which needs no running motor", "fuse-practice")
+    fits = band.fit and not too_thin(case, band)
+    which = f"this one takes {say.amps(band.fit or 0)}" if fits else "every feed needs one, a thruster's too"
+    head = f"No, the fuse stays in: {which}, {PLACED}."
+    return TOPIC.says("no", head, *figures(band), asks=ask_insulation(case))
+
+
 def unfused(band: Band) -> Answer:
     """A circuit without a fuse is not used until it has one."""
     which = f"a {say.amps(band.fit)} fuse" if band.fit else "the right fuse"
@@ -201,13 +186,9 @@ def rating(case: Case, band: Band) -> Answer:
     if too_thin(case, band):
         return TOPIC.says("no", no_fuse_suits(case, band), *figures(band))
     cable, asks, thicker = circuit.name(case), ask_insulation(case), next_cable(case, band)
-    head = fitted(case, band, cable, thicker)
-    if asks and thicker not in head:
-        head = (
-            f"Fit a {say.amps(band.fit)} fuse{place(case)}; {say.amps(band.most)} is the most for {cable} with "
-            f"105{say.NB}°C insulation, and with 75{say.NB}°C it is too thin for {say.amps(circuit.current(case))}."
-        )
-    return TOPIC.says("information", head, *figures(band), asks=asks)
+    if asks:  # the print on the cable decides whether any fuse suits
+        return TOPIC.says("needs-facts", print_decides(case, band, cable, thicker), *figures(band), asks=asks)
+    return TOPIC.says("information", fitted(case, band, cable, thicker), *figures(band))
 
 
 def most_only(case: Case, band: Band) -> Answer:
@@ -256,19 +237,48 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
 
 def stated_fuse(case: Case, band: Band) -> Answer:
     """The verdict on the fuse they have, or on two that they weigh."""
-    verdict, why = judge(case, band, float(case["fuse.rating"]))
+    rated = float(case["fuse.rating"])
+    verdict, why = judge(case, band, rated)
     if "fuse.rating" in case.second:
         other = case.others()
-        rated = float(other["fuse.rating"])
-        pair = ((float(case["fuse.rating"]), verdict, why), (rated, *judge(case, band, rated)))
+        if case.says("detail:blows"):
+            return after_a_blown_one(case, band, rated, float(other["fuse.rating"]))
+        second = float(other["fuse.rating"])
+        pair = ((rated, verdict, why), (second, *judge(case, band, second)))
         case.follow_other(other)
         return two_fuses(case, band, pair)
-    if verdict == "needs-facts":
-        return TOPIC.needs("load.current", headline=why, figures=figures(band))
+    verdict, why, asks = decided(case, band, rated)
     if case.says("detail:blows") and verdict != "yes":
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
-    asks = ask_cable() if verdict == "information" else ask_insulation(case) if verdict == "yes" else ()
     return TOPIC.says(verdict, why, *figures(band), asks=asks)
+
+
+def decided(case: Case, band: Band, rated: float) -> tuple[str, str, tuple[Asked, ...]]:
+    """The verdict on one fuse, the sentence for it, and what is asked back."""
+    verdict, why = judge(case, band, rated)
+    if verdict == "needs-facts":
+        return verdict, why, (TOPIC.ask("load.current"),)
+    if verdict == "information":
+        return verdict, why, ask_cable()
+    asks = ask_insulation(case) if verdict != "no" else ()
+    if asks:
+        return "needs-facts", print_decides(case, band, circuit.name(case), next_cable(case, band), rated), asks
+    return verdict, why, ()
+
+
+def after_a_blown_one(case: Case, band: Band, *rated: float) -> Answer:
+    """Two fuses of which the smaller blew: the larger one, fitted or thought of in its place, is what is judged."""
+    gone, there = min(rated), max(rated)
+    verdict, why, asks = decided(case, band, there)
+    case.used.setdefault(("fuse.rating", 2), case.second["fuse.rating"])
+    cause = "it calls for a look at motor and cable, never for a larger fuse alone"
+    if band.load and gone < band.load:
+        cause = f"it is under the {say.amps(band.load)} of this load, or there is a fault: an electrician looks first"
+    case.because(f"That the {say.amps(gone)} fuse blew: {cause}", "fuse-practice")
+    over = bool(band.most and there > band.most)
+    if over and band.fit and not too_thin(case, band):
+        why = f"{why.removesuffix('.')}; fit {say.amps(band.fit)}."
+    return TOPIC.says(verdict, why, *figures(band), urgency="today" if over else None, asks=asks)
 
 
 def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) -> Answer:
