@@ -58,6 +58,22 @@ def fitted(case: Case, band: Band, cable: str, thicker: str, named: str = "") ->
     return f"Fit a {fit} fuse{place(case)}{named}; {most} is the most for {cable}."
 
 
+def far(metres: float) -> str:
+    """A distance from the battery to its fuse, the short ones in millimetres."""
+    return say.length(metres) if metres >= 1 else f"{metres * 1000:.0f}{say.NB}mm ({metres / 0.0254:.0f}{say.NB}in)"
+
+
+def cable_beside(case: Case, away: float) -> None:
+    """What the cable loses, as a step beside a finding on its fuse; `away` is no length of the cable."""
+    if "cable.length" not in case.stated or float(case["cable.length"]) == away:
+        return
+    lost = circuit.loss(case, circuit.current(case))
+    within = "within" if lost.within else "over"
+    share, most = say.number(lost.percent, 1), say.number(lost.allowed)
+    told = f"{say.volts(lost.volts, 2)} or {share}{say.NB}%, {within} the {most}{say.NB}% allowed"
+    case.because(f"{circuit.name(case)} loses {told}", circuit.limit_cite(lost.allowed))
+
+
 def print_decides(case: Case, band: Band, cable: str, thicker: str, rated: float | None = None) -> str:
     """The sentence for a cable that carries its load with new insulation only.
 

@@ -9,11 +9,13 @@ from service import say
 from service.calculators import fuse
 from service.case import Case, Value
 from service.reply import Answer, Asked, Change, Figure, Option
-from service.rules import circuit
+from service.rules import circuit, fuse_distance
 from service.rules.cable import TABLE_5
 from service.rules.fitting import THICKER, chosen, us_first
 from service.rules.fuse_words import (
     HABITS,
+    cable_beside,
+    far,
     fitted,
     judge,
     neither_suits,
@@ -35,6 +37,8 @@ from service.rules.fusing import (
     too_thin,
 )
 from service.topic import Lever, Topic
+
+NEAR = PLACE.value / 1000  # metres of cable from the battery to its fuse
 
 
 def nearest(case: Case) -> Iterator[Value]:
@@ -63,9 +67,21 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have."""
-    band = ratings(case)
+    band, away = ratings(case), fuse_distance.metres(case.text)
     if band.load or band.most:
         requirements(case)
+    if found := left_or_misplaced(case, band, away):
+        return found
+    if running(case) and band.load is None:
+        head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
+        return TOPIC.says("needs-facts", head, *figures(band), route="technician")
+    if band.load is None and band.most is None:
+        return near_enough(case, away) if away is not None else nothing_known(case)
+    return stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
+
+
+def left_or_misplaced(case: Case, band: Band, away: float | None) -> Answer | None:
+    """The answer on a fuse that is missing, bridged, open or in the wrong place; None where it is none of these."""
     if case.says("detail:bridged"):
         case.source("fuse-practice")
         return bridged(band)
@@ -76,16 +92,13 @@ def answer(case: Case) -> Answer:
     if case.says("detail:no_fuse") and "fuse.rating" not in case.stated:
         case.source(PLACE.cite)
         return unfused(band)
+    if away is not None and away > NEAR:
+        return too_far(case, band, away)
     if case.says("detail:fuse_far") and not case.says("detail:fuse_place", "detail:fuse_near"):
         return too_far(case, band)
     if case.says("detail:open_holder") and case.says("detail:petrol_near"):
         return unguarded(case, band)
-    if running(case) and band.load is None:
-        head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
-        return TOPIC.says("needs-facts", head, *figures(band), route="technician")
-    if band.load is None and band.most is None:
-        return nothing_known(case)
-    return stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
+    return None
 
 
 def figures(band: Band) -> tuple[Figure, ...]:
@@ -161,13 +174,25 @@ def unguarded(case: Case, band: Band) -> Answer:
     return TOPIC.says("no", head, *figures(band), asks=ask_insulation(case))
 
 
-def too_far(case: Case, band: Band) -> Answer:
+def too_far(case: Case, band: Band, away: float | None = None) -> Answer:
     """A fuse at the wrong end of the cable, with the rating that belongs there where it is known."""
     case.because("A short in the cable before the fuse has nothing to stop it", PLACE.cite)
     fitting = band.fit and not too_thin(case, band) and "fuse.rating" not in case.stated
     which = f"a {say.amps(band.fit)} fuse" if fitting and band.fit else "the fuse"
     head = f"No: {which} belongs {PLACED}, because the cable before the fuse has no protection."
+    if away is not None:
+        head = f"No: {which} belongs {PLACED}, and {far(away)} away leaves that much cable without protection."
+        if "fuse.rating" in case.stated and band.load and band.most:  # size and cable are judged apart from the place
+            case.because(f"Its size by itself: {decided(case, band, float(case['fuse.rating']))[1]}", PLACE.cite)
+            cable_beside(case, away)
     return TOPIC.says("no", head, *figures(band), asks=ask_insulation(case))
+
+
+def near_enough(case: Case, away: float) -> Answer:
+    """A fuse whose place alone is known, and right."""
+    case.because("Measured along the cable", PLACE.cite)
+    head = f"Yes: {far(away)} from the battery is near enough for a fuse, which belongs {PLACED}."
+    return TOPIC.says("yes", head)
 
 
 def one_end(case: Case, band: Band) -> Answer:

@@ -71,3 +71,25 @@ def test_a_button_that_is_leant_on_does_not_stick(who):
     assert [(item.topic, item.verdict) for item in ask(text).answers] == [("run-check", "no")]
     stuck = ask("I lean on the button and the thruster will not stop")
     assert stuck.triage.urgency == "stop-now"
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "parts"),
+    [
+        ("thruster fed by 50 mm2, 6 metres each way, running 180 A at 12 V, a 250 A ANL mounted about a metre and a "
+         "half from the battery. Comment on cable, fuse and position please.", "no",
+         ("No: the fuse belongs within 7 in", "1.5 m (4.92 ft) away", "a 250 A fuse suits 180 A on 50 mm²",
+          "0.77 V or 6.4 %, within the 10 % allowed")),
+        ("250 A fuse 1.5 m from the battery, ok?", "no", ("1.5 m (4.92 ft) away",)),
+        ("can the fuse be 2 m from the battery", "no", ("2 m (6.56 ft) away",)),
+        ("the breaker sits half a metre from the batteries, matter?", "no", ("500 mm (20 in) away",)),
+        ("fuse 150mm from the battery ok?", "yes", ("150 mm (6 in) from the battery is near enough",)),
+        ("what fuse for a thruster 6 m from the battery", "needs-facts", ()),
+    ],
+)  # fmt: skip
+def test_the_place_of_a_fuse_is_judged_by_its_distance(text, verdict, parts):
+    found = ask(text).answers
+    assert [(item.topic, item.verdict) for item in found] == [("fuse-size", verdict)]
+    said = " ".join([found[0].headline, *(step.say for step in found[0].working)]).replace("\u00a0", " ")
+    for part in parts:
+        assert part in said
