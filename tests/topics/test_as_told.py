@@ -185,3 +185,20 @@ def test_what_is_asked_beside_it_counts(turns, topic, says):
         thread = reply.thread
     found = next(item for item in reply.answers if item.topic == topic)
     assert says in found.headline.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "first"),
+    [
+        ('The insurer asks: "confirm the lithium installation is safe and complies". 12 V 200 Ah, Pike, 300 A class T. '
+         "Can you write that?", "fuse-size", "No: a 300 A fuse is too small"),
+        ("Can you certify that 70 mm2 over 5 m is right for the Pike?", "cable-size", "As far as figures go, yes: 70"),
+        ("will my 800 CCA AGM run the Pike, it's a coded vessel", "run-check", "As far as figures go, yes: your 800"),
+    ],
+)  # fmt: skip
+def test_the_desk_vouches_for_no_installation(text, topic, first):
+    found = answer(text, topic)
+    assert found.headline.replace("\u00a0", " ").startswith(first)
+    assert found.working[0].say.startswith("We cannot write that an installation is safe")
+    plain = answer("will my 800 CCA AGM run the Pike?", "run-check")
+    assert plain.headline.startswith("Yes: ")
