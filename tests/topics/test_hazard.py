@@ -160,6 +160,15 @@ def test_lithium_that_cuts_the_thruster_off_for_a_while_is_seen_to_today(text):
     assert reply.triage.urgency == "today"
 
 
+def test_lithium_out_of_a_flooded_hull_is_told_nothing_of_lead():
+    text = (
+        "One of the lithium packs from the flooded hull (salt water up to the terminals) has dried out. Put it back in?"
+    )
+    (found,) = default_desk().ask(text).answers
+    assert found.headline.startswith("No charging and no use")
+    assert not any("lead" in step.say or "wade" in step.say for step in found.steps)
+
+
 def test_lead_that_comes_back_after_a_minute_has_no_management_system():
     reply = default_desk().ask("AGM bank, thruster stops after 5 s and works again after a minute, why?")
     assert "hazard" not in [item.topic for item in reply.answers]
