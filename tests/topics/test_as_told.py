@@ -202,3 +202,9 @@ def test_the_desk_vouches_for_no_installation(text, topic, first):
     assert found.working[0].say.startswith("We cannot write that an installation is safe")
     plain = answer("will my 800 CCA AGM run the Pike?", "run-check")
     assert plain.headline.startswith("Yes: ")
+
+
+@pytest.mark.parametrize("text", ["thks that sorted it", "tks, all clear now", "thanx, will do"])
+def test_short_thanks_wants_no_technician(text):
+    reply = default_desk().ask(text)
+    assert reply.triage.route != "technician"
