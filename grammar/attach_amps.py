@@ -14,7 +14,7 @@ from grammar.attach import (
     row_of,
 )
 from grammar.attach_pairs import limits, put_out
-from grammar.fuses import FUSES, stands_in
+from grammar.fuses import FUSES, put_in, stands_in
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -278,7 +278,7 @@ def _fuses(scene: Scene, item: Item) -> bool:
 
 def _of_fuse(scene: Scene, item: Item, value: float, claim: Claim | None) -> Claim | None:
     """The claim, or what a fuse that is spoken of makes of the amps."""
-    if value in FUSES and _so_much_of_a_fuse(scene, item):
+    if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):
         return Claim("fuse.rating", "role")
     if claim is None and (stands_in(scene, item, value) or _fuses(scene, item)):
         return Claim("fuse.rating", "near")

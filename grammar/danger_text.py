@@ -192,7 +192,7 @@ def _figures(words: list[str]) -> list[str]:
         elif after in DEGREES and (beyond in DIRECTIONS or TILTED & set(words)):
             continue
         elif (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
-            named[at] = "#hot"
+            named[at] = word if words[at - 1 : at] in (["#-"], ["minus"]) else "#hot"  # "freezes at -59 C"
         elif (
             after in VOLTS
             or (_is_broken(word) and after not in NO_VOLTS and word not in others)

@@ -10,6 +10,12 @@ FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400
 SMALLEST_FUSE = 30
 SAYING = frozenset({"say", "says", "said", "reckon", "reckons", "think", "thinks", "thought", "want", "wants"})
 SAYERS = frozenset({"i", "he", "she", "we", "they", "mate", "yard", "dealer", "owner", "other", "colleague", "boss"})
+FITS = frozenset(
+    {"put", "puts", "fit", "fits", "fitted", "used", "use", "swapped", "upped", "stuck", "gone", "went", "try"}
+)
+AFTER_IT = frozenset(
+    {"", ".", ",", "?", ";", "one", "in", "instead", "now", "there", "fuse", "breaker", "is", "and", "on", "ok"}
+)
 OF_FUSE = (["of"], ["of", "a"], [",", "its"], ["its"], ["is"], ["says"])
 
 
@@ -40,6 +46,16 @@ def stands_in(scene: Scene, item: Item, value: float) -> bool:
     article = scene.word(item.start - 1) in ("a", "an", "the")
     ours = scene.likely[:1] == ("fuse.rating",) and not {"load", "charger", "battery"} & scene.heads
     return told and article and ours and value in FUSES
+
+
+def put_in(scene: Scene, item: Item, value: float) -> bool:
+    """Whether amps are those of another fuse after one that blew: "so I fitted a 250 A one", "put a 400 A in"."""
+    if value not in FUSES or not scene.about("role:blown", "detail:blows") or "fuse" not in scene.heads:
+        return False
+    before = [scene.word(at) for at in range(item.start - 4, item.start)]
+    if not FITS.intersection(before) or before[-1] not in ("a", "an", "the", "in"):
+        return False
+    return scene.word(item.end) in AFTER_IT
 
 
 def _beside_fuse(scene: Scene, item: Item) -> Claim | None:

@@ -205,7 +205,7 @@ SHORTHAND = {  # as typed on a phone
     **dict.fromkeys(("ur", "yer"), "your"),
     **dict.fromkeys(("batt", "batts", "bat", "accu", "accus", "akku", "akkus", "batteries"), "battery"),
     **dict.fromkeys(("plz", "pls"), "please"),
-    **dict.fromkeys(("thx", "thanx", "tks", "ta", "cheers", "thank"), "thanks"),
+    **dict.fromkeys(("thx", "thks", "thanx", "tks", "ta", "cheers", "thank"), "thanks"),
     **dict.fromkeys(("cos", "coz", "cuz", "bcos", "bc"), "because"),
     **dict.fromkeys(("wd", "wud", "wld", "itd"), "would"),
     **dict.fromkeys(("cd", "cud"), "could"),

@@ -22,13 +22,19 @@ from service.topic import Lever, Topic
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
 LONGEST_HEADLINE = 30  # words
+UNVOUCHED = ("hazard", "other-desk", "unclear", "meaning")  # topics that judge no installation
+VOUCH = "We cannot write that an installation is safe or meets a standard: a surveyor or marine electrician does that"
 MOST_TRIED = 400  # values of one lever
 
 
 def finished(topic: Topic, case: Case) -> Answer:
     """The whole answer of a topic to a case."""
     case = merged(topic.name, case)
+    if case.says("detail:vouch") and topic.name not in UNVOUCHED:
+        case.because(VOUCH, "desk-scope")
     bare = helped(topic, case, all_told(topic, case) or answered(topic, case))
+    if VOUCH in [item.say for item in case.trace] and bare.headline.startswith("Yes: "):
+        bare = replace(bare, headline=f"As far as figures go, yes: {bare.headline.removeprefix('Yes: ')}")
     ranged = either(topic, case, weighed(topic, case, with_ranges(topic, case, bare)))
     stated, assumed = _facts(case)
     asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in ranged.asks)

@@ -5,7 +5,40 @@ from __future__ import annotations
 from service import say
 from service.case import Case
 from service.rules import circuit
-from service.rules.fusing import PLACED, Band, carries_it, next_cable, running, too_thin
+from service.rules.fusing import PLACE, PLACED, STARTER, Band, carries_it, next_cable, running, too_thin
+
+HABITS = {  # cue: verdict, headline, why, source; where neither the load nor the cable is known
+    "bms_instead": (
+        "no",
+        "No: the BMS (the safety switch inside a lithium battery) does not replace the fuse that protects the cable.",
+        "A BMS protects the cells; a short in the cable is the fuse's work",
+        "fuse-practice",
+    ),
+    "class_t": (
+        "information",
+        "For lithium use class T, unless the maker states a short-circuit current that another fuse can break.",
+        "Lithium can drive thousands of amps into a short, and a fuse that cannot break them may burst",
+        "e11-interrupting",
+    ),
+    "each_battery": (
+        "information",
+        f"One fuse for each battery, {PLACED}, because each of them can feed a short circuit.",
+        "Batteries in parallel feed each other's fault",
+        PLACE.cite,
+    ),
+    "need_fuse": (
+        "information",
+        f"Yes, a thruster needs a fuse as well, {PLACED}: only the engine's own starter is let off.",
+        "The fuse protects the cable, not the motor",
+        STARTER.cite,
+    ),
+    "fuse_place": (
+        "information",
+        f"Put the fuse {PLACED}, because the cable before the fuse has no protection.",
+        "Measured along the cable",
+        PLACE.cite,
+    ),
+}
 
 
 def place(case: Case) -> str:
@@ -23,6 +56,42 @@ def fitted(case: Case, band: Band, cable: str, thicker: str, named: str = "") ->
         suits = f"that is over the {say.amps(band.cable)} that suits {cable}, within its {most} limit"
         return f"Fit a {fit} fuse{place(case)}{named}: {suits}; {thicker} fits better."
     return f"Fit a {fit} fuse{place(case)}{named}; {most} is the most for {cable}."
+
+
+def far(metres: float) -> str:
+    """A distance from the battery to its fuse, the short ones in millimetres."""
+    return say.length(metres) if metres >= 1 else f"{metres * 1000:.0f}{say.NB}mm ({metres / 0.0254:.0f}{say.NB}in)"
+
+
+def cable_beside(case: Case, away: float) -> None:
+    """What the cable loses, as a step beside a finding on its fuse; `away` is no length of the cable."""
+    if "cable.length" not in case.stated or float(case["cable.length"]) == away:
+        return
+    lost = circuit.loss(case, circuit.current(case))
+    within = "within" if lost.within else "over"
+    share, most = say.number(lost.percent, 1), say.number(lost.allowed)
+    told = f"{say.volts(lost.volts, 2)} or {share}{say.NB}%, {within} the {most}{say.NB}% allowed"
+    case.because(f"{circuit.name(case)} loses {told}", circuit.limit_cite(lost.allowed))
+
+
+def print_decides(case: Case, band: Band, cable: str, thicker: str, rated: float | None = None) -> str:
+    """The sentence for a cable that carries its load with new insulation only.
+
+    `rated` is the fuse that is there, None where one is to be fitted.
+    """
+    holds = f"105{say.NB}°C insulation {cable} takes "
+    if rated is None:
+        first = f"a {say.amps(band.fit or 0)} fuse{place(case)}"
+    elif rated == band.house or (band.cable and rated <= band.cable):
+        first = f"the {say.amps(rated)} fuse"
+    else:
+        first = f"the {say.amps(rated)} fuse, which only just suits it"
+    fits_better = bool(
+        thicker and band.cable and (rated or band.fit or 0) > band.cable and (rated or band.fit) == band.fit
+    )
+    better_on = f" ({thicker} fits better)" if fits_better else ""
+    thin = f"with 75{say.NB}°C it is too thin for {say.amps(circuit.current(case))}"
+    return f"We can't say yet: with {holds}{first}{better_on}, but {thin}."
 
 
 def no_fuse_suits(case: Case, band: Band) -> str:

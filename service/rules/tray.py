@@ -14,6 +14,10 @@ NUMBER = r"(\d+ \d/\d|\d/\d|\d+(?:[.,]\d+)?(?: ?1/2)?|half an?|quarter)"
 UNIT = r" ?-?(mm|cm|in(?:ch(?:es)?)?\b|\"|'')"
 BY = rf"(?:{UNIT})? ?(?:x|by|\*|×) ?"
 INSIDE = re.compile(rf"{NUMBER}{BY}{NUMBER}(?:{BY}{NUMBER})?{UNIT}", re.IGNORECASE)
+HIGH = re.compile(
+    rf"\s*(?:x|by|and|,)\s*{NUMBER}(?:{UNIT})?\s*(?:high|tall|height|deep|inside height)\b", re.IGNORECASE
+)
+BAY = re.compile(r"\b(?:bay|inside|internal(?:ly)?|recess|compartment|cubby)\b", re.IGNORECASE)
 FREE = r"(?: \w+)? (?:spare|free|room|gap|clearance|play)\b(.{0,25})"
 SPARE = re.compile(rf"{NUMBER}{UNIT}{FREE}", re.IGNORECASE)
 EACH_END = re.compile(r"\b(?:each|either|both) (?:ends?|sides?)\b", re.IGNORECASE)
@@ -34,13 +38,22 @@ def inside(text: str) -> Place | None:
 
     >>> inside("tray inside is 13 x 7 in")
     Place(length=330.2, width=177.8, height=None)
+    >>> inside("bay is 530 x 210 mm by 240 high")
+    Place(length=530.0, width=210.0, height=240.0)
     """
     found = INSIDE.search(text)
     if not found:
         return None
     one, _, two, _, three, unit = found.groups()
+    if three is None and (high := HIGH.match(text, found.end())):  # "530 x 210 mm by 240 high"
+        three = high.group(1)
     sides = sorted((_millimetres(one, unit), _millimetres(two, unit)), reverse=True)
     return Place(sides[0], sides[1], _millimetres(three, unit) if three else None)
+
+
+def is_measured(text: str) -> bool:
+    """Whether measures are those of a place, by its name: "battery bay", "inside"."""
+    return bool(BAY.search(text))
 
 
 def spare(text: str) -> float | None:

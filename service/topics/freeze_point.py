@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -39,12 +40,18 @@ TOPIC = Topic(
         "charge decides."
     },
 )
+CLAIM = re.compile(r"\bfreezes\b[^.?!]{0,20}?(?:minus|-) ?\d", re.IGNORECASE)  # "a full one freezes at -60"
+CLAIMED = re.compile(r"(?:\bminus|(?<!\w)-) ?(\d+)", re.IGNORECASE)
+FULL, FLAT = re.compile(r"\b(?:full|fully|charged)\b", re.I), re.compile(r"\b(?:flat|empty|discharged|dead)\b", re.I)
+ALIKE = 2.0  # °C between a claim and the table
 FROST = 10.0  # °C: nobody asks of freezing at more; a warmer temperature is that of the reading
 
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The freezing temperature, and a verdict where a temperature is named."""
+    if CLAIM.search(case.text) and FULL.search(case.text) and FLAT.search(case.text):
+        return claimed(case)
     celsius = coldest(case)
     if case.said("battery.chemistry") in ("lfp", "lithium-other"):
         return lithium(case, celsius)
@@ -73,6 +80,26 @@ def answer(case: Case) -> Answer:
     if verdict == "no" and charge is not None:
         urgent = urgency(case, charge)
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def claimed(case: Case) -> Answer:
+    """What somebody says of a full and a flat one, beside the table: no weather that is to come."""
+    points = [frost.point_at_charge(share) for share in (100.0, 50.0, 0.0)]
+    full, half, flat = (say.temperature(point) for point in points)
+    for fact in ("battery.charge", "ambient.temperature"):
+        case.known(fact)
+        if fact in case.second:
+            case.used.setdefault((fact, 2), case.second[fact])
+    case.step("Freezing points by charge", frost.CHARGE_TABLE)
+    said = [-float(number) for number in CLAIMED.findall(case.text)]
+    agrees = all(min(abs(one - point) for point in points) <= ALIKE for one in said)
+    first = "Nearly so" if agrees else "Not quite"
+    head = f"{first}: by the table a full one freezes near {full}, a half-full one near {half}, a flat one near {flat}."
+    return TOPIC.says(
+        "information",
+        head,
+        Figure("freezing_temperature", "freezes at, full to flat", points[2], "C", points[0], points[2]),
+    )
 
 
 def coldest(case: Case) -> float | None:

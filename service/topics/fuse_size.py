@@ -9,16 +9,26 @@ from service import say
 from service.calculators import fuse
 from service.case import Case, Value
 from service.reply import Answer, Asked, Change, Figure, Option
-from service.rules import circuit
+from service.rules import circuit, fuse_distance
 from service.rules.cable import TABLE_5
 from service.rules.fitting import THICKER, chosen, us_first
-from service.rules.fuse_words import fitted, judge, neither_suits, no_fuse_suits, place, too_thin_if_older
+from service.rules.fuse_words import (
+    HABITS,
+    cable_beside,
+    far,
+    fitted,
+    judge,
+    neither_suits,
+    no_fuse_suits,
+    place,
+    print_decides,
+    too_thin_if_older,
+)
 from service.rules.fusing import (
     CABLE_MARGIN,
     PLACE,
     PLACED,
     RATINGS,
-    STARTER,
     Band,
     next_cable,
     ratings,
@@ -27,6 +37,8 @@ from service.rules.fusing import (
     too_thin,
 )
 from service.topic import Lever, Topic
+
+NEAR = PLACE.value / 1000  # metres of cable from the battery to its fuse
 
 
 def nearest(case: Case) -> Iterator[Value]:
@@ -52,64 +64,41 @@ TOPIC = Topic(
 )
 
 
-HABITS = {  # cue: verdict, headline, why, source; where neither the load nor the cable is known
-    "bms_instead": (
-        "no",
-        "No: the BMS (the safety switch inside a lithium battery) does not replace the fuse that protects the cable.",
-        "A BMS protects the cells; a short in the cable is the fuse's work",
-        "fuse-practice",
-    ),
-    "class_t": (
-        "information",
-        "For lithium use class T, unless the maker states a short-circuit current that another fuse can break.",
-        "Lithium can drive thousands of amps into a short, and a fuse that cannot break them may burst",
-        "e11-interrupting",
-    ),
-    "each_battery": (
-        "information",
-        f"One fuse for each battery, {PLACED}, because each of them can feed a short circuit.",
-        "Batteries in parallel feed each other's fault",
-        PLACE.cite,
-    ),
-    "need_fuse": (
-        "information",
-        f"Yes, a thruster needs a fuse as well, {PLACED}: only the engine's own starter is let off.",
-        "The fuse protects the cable, not the motor",
-        STARTER.cite,
-    ),
-    "fuse_place": (
-        "information",
-        f"Put the fuse {PLACED}, because the cable before the fuse has no protection.",
-        "Measured along the cable",
-        PLACE.cite,
-    ),
-}
-
-
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have."""
-    band = ratings(case)
+    band, away = ratings(case), fuse_distance.metres(case.text)
     if band.load or band.most:
         requirements(case)
+    if found := left_or_misplaced(case, band, away):
+        return found
+    if running(case) and band.load is None:
+        head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
+        return TOPIC.says("needs-facts", head, *figures(band), route="technician")
+    if band.load is None and band.most is None:
+        return near_enough(case, away) if away is not None else nothing_known(case)
+    return stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
+
+
+def left_or_misplaced(case: Case, band: Band, away: float | None) -> Answer | None:
+    """The answer on a fuse that is missing, bridged, open or in the wrong place; None where it is none of these."""
     if case.says("detail:bridged"):
         case.source("fuse-practice")
         return bridged(band)
     if case.says("detail:one_end") and case.says("thing:dcdc", "thing:charger", "thing:panel"):
         return one_end(case, band)
+    if case.says("detail:fuse_left_out") and "fuse.rating" not in case.stated:
+        return left_out(case, band)
     if case.says("detail:no_fuse") and "fuse.rating" not in case.stated:
         case.source(PLACE.cite)
         return unfused(band)
+    if away is not None and away > NEAR:
+        return too_far(case, band, away)
     if case.says("detail:fuse_far") and not case.says("detail:fuse_place", "detail:fuse_near"):
         return too_far(case, band)
     if case.says("detail:open_holder") and case.says("detail:petrol_near"):
         return unguarded(case, band)
-    if running(case) and band.load is None:
-        head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
-        return TOPIC.says("needs-facts", head, *figures(band), route="technician")
-    if band.load is None and band.most is None:
-        return nothing_known(case)
-    return stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
+    return None
 
 
 def figures(band: Band) -> tuple[Figure, ...]:
@@ -151,6 +140,15 @@ def nothing_known(case: Case) -> Answer:
     return TOPIC.needs("load.current", *(() if circuit.has_cable(case) else ("cable.gauge",)))
 
 
+def left_out(case: Case, band: Band) -> Answer:
+    """Whether a fuse may be left out, however short the load runs: never."""
+    case.because("A fuse guards the cable against a short circuit, which needs no running motor", "fuse-practice")
+    fits = band.fit and not too_thin(case, band)
+    which = f"this one takes {say.amps(band.fit or 0)}" if fits else "every feed needs one, a thruster's too"
+    head = f"No, the fuse stays in: {which}, {PLACED}."
+    return TOPIC.says("no", head, *figures(band), asks=ask_insulation(case))
+
+
 def unfused(band: Band) -> Answer:
     """A circuit without a fuse is not used until it has one."""
     which = f"a {say.amps(band.fit)} fuse" if band.fit else "the right fuse"
@@ -176,13 +174,25 @@ def unguarded(case: Case, band: Band) -> Answer:
     return TOPIC.says("no", head, *figures(band), asks=ask_insulation(case))
 
 
-def too_far(case: Case, band: Band) -> Answer:
+def too_far(case: Case, band: Band, away: float | None = None) -> Answer:
     """A fuse at the wrong end of the cable, with the rating that belongs there where it is known."""
     case.because("A short in the cable before the fuse has nothing to stop it", PLACE.cite)
     fitting = band.fit and not too_thin(case, band) and "fuse.rating" not in case.stated
     which = f"a {say.amps(band.fit)} fuse" if fitting and band.fit else "the fuse"
     head = f"No: {which} belongs {PLACED}, because the cable before the fuse has no protection."
+    if away is not None:
+        head = f"No: {which} belongs {PLACED}, and {far(away)} away leaves that much cable without protection."
+        if "fuse.rating" in case.stated and band.load and band.most:  # size and cable are judged apart from the place
+            case.because(f"Its size by itself: {decided(case, band, float(case['fuse.rating']))[1]}", PLACE.cite)
+            cable_beside(case, away)
     return TOPIC.says("no", head, *figures(band), asks=ask_insulation(case))
+
+
+def near_enough(case: Case, away: float) -> Answer:
+    """A fuse whose place alone is known, and right."""
+    case.because("Measured along the cable", PLACE.cite)
+    head = f"Yes: {far(away)} from the battery is near enough for a fuse, which belongs {PLACED}."
+    return TOPIC.says("yes", head)
 
 
 def one_end(case: Case, band: Band) -> Answer:
@@ -201,13 +211,9 @@ def rating(case: Case, band: Band) -> Answer:
     if too_thin(case, band):
         return TOPIC.says("no", no_fuse_suits(case, band), *figures(band))
     cable, asks, thicker = circuit.name(case), ask_insulation(case), next_cable(case, band)
-    head = fitted(case, band, cable, thicker)
-    if asks and thicker not in head:
-        head = (
-            f"Fit a {say.amps(band.fit)} fuse{place(case)}; {say.amps(band.most)} is the most for {cable} with "
-            f"105{say.NB}°C insulation, and with 75{say.NB}°C it is too thin for {say.amps(circuit.current(case))}."
-        )
-    return TOPIC.says("information", head, *figures(band), asks=asks)
+    if asks:  # the print on the cable decides whether any fuse suits
+        return TOPIC.says("needs-facts", print_decides(case, band, cable, thicker), *figures(band), asks=asks)
+    return TOPIC.says("information", fitted(case, band, cable, thicker), *figures(band))
 
 
 def most_only(case: Case, band: Band) -> Answer:
@@ -256,19 +262,48 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
 
 def stated_fuse(case: Case, band: Band) -> Answer:
     """The verdict on the fuse they have, or on two that they weigh."""
-    verdict, why = judge(case, band, float(case["fuse.rating"]))
+    rated = float(case["fuse.rating"])
+    verdict, why = judge(case, band, rated)
     if "fuse.rating" in case.second:
         other = case.others()
-        rated = float(other["fuse.rating"])
-        pair = ((float(case["fuse.rating"]), verdict, why), (rated, *judge(case, band, rated)))
+        if case.says("detail:blows"):
+            return after_a_blown_one(case, band, rated, float(other["fuse.rating"]))
+        second = float(other["fuse.rating"])
+        pair = ((rated, verdict, why), (second, *judge(case, band, second)))
         case.follow_other(other)
         return two_fuses(case, band, pair)
-    if verdict == "needs-facts":
-        return TOPIC.needs("load.current", headline=why, figures=figures(band))
+    verdict, why, asks = decided(case, band, rated)
     if case.says("detail:blows") and verdict != "yes":
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
-    asks = ask_cable() if verdict == "information" else ask_insulation(case) if verdict == "yes" else ()
     return TOPIC.says(verdict, why, *figures(band), asks=asks)
+
+
+def decided(case: Case, band: Band, rated: float) -> tuple[str, str, tuple[Asked, ...]]:
+    """The verdict on one fuse, the sentence for it, and what is asked back."""
+    verdict, why = judge(case, band, rated)
+    if verdict == "needs-facts":
+        return verdict, why, (TOPIC.ask("load.current"),)
+    if verdict == "information":
+        return verdict, why, ask_cable()
+    asks = ask_insulation(case) if verdict != "no" else ()
+    if asks:
+        return "needs-facts", print_decides(case, band, circuit.name(case), next_cable(case, band), rated), asks
+    return verdict, why, ()
+
+
+def after_a_blown_one(case: Case, band: Band, *rated: float) -> Answer:
+    """Two fuses of which the smaller blew: the larger one, fitted or thought of in its place, is what is judged."""
+    gone, there = min(rated), max(rated)
+    verdict, why, asks = decided(case, band, there)
+    case.used.setdefault(("fuse.rating", 2), case.second["fuse.rating"])
+    cause = "it calls for a look at motor and cable, never for a larger fuse alone"
+    if band.load and gone < band.load:
+        cause = f"it is under the {say.amps(band.load)} of this load, or there is a fault: an electrician looks first"
+    case.because(f"That the {say.amps(gone)} fuse blew: {cause}", "fuse-practice")
+    over = bool(band.most and there > band.most)
+    if over and band.fit and not too_thin(case, band):
+        why = f"{why.removesuffix('.')}; fit {say.amps(band.fit)}."
+    return TOPIC.says(verdict, why, *figures(band), urgency="today" if over else None, asks=asks)
 
 
 def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) -> Answer:

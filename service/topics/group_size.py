@@ -42,7 +42,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.needs("battery.group", headline=head)
     note(case, name, row)
     second = case.second.get("battery.group")
-    place = tray.inside(case.text) if case.says(*PLACES) else None
+    place = measured(case)
     if second is None and place:
         return in_place(name, row, place)
     if second is None:
@@ -99,6 +99,24 @@ def in_place(name: str, row: Row, place: tray.Place) -> Answer:
     return TOPIC.says("yes", f"Yes: a group {name} goes in: {told}{high}.", *figures(row))
 
 
+def measured(case: Case) -> tray.Place | None:
+    """The place that the customer measured, where one is told of."""
+    return tray.inside(case.text) if case.says(*PLACES) or tray.is_measured(case.text) else None
+
+
+def either_in_place(place: tray.Place, pair: tuple[tuple[str, Row], ...]) -> Answer:
+    """Two sizes for one place that was measured: the first, and beside it how the other fares."""
+    (first, other), names = [in_place(name, row, place) for name, row in pair], [name for name, _ in pair]
+    options = tuple(Option(f"group {name}", one.verdict) for name, one in zip(names, (first, other), strict=True))
+    fares = {
+        "yes": "goes in",
+        "marginal": "only just",
+        "no": "does not either" if first.verdict == "no" else "does not",
+    }
+    head = f"{first.headline.removesuffix('.')}; a group {names[1]}: {fares[other.verdict]}."
+    return replace(first, headline=head, compare=options)
+
+
 def in_what_is_spare(name: str, named: str, over: dict[str, float], free: float, row: Row) -> Answer:
     """Whether a longer case goes where another stands with so much free along it."""
     longer = over["length"]
@@ -134,8 +152,12 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         measure = say.quantity(float(new[side].value), "mm")
         head = f"Group {name} {by_side(side, over[side])} group {named}: {measure}."
         return TOPIC.says("information", head, *figures(new), compare=options)
-    if case.says(*PLACES) and (place := tray.inside(case.text)):
-        return replace(in_place(name, new, place), compare=options)
+    if place := measured(case):
+        return (
+            either_in_place(place, pair)
+            if not stays and not owner
+            else replace(in_place(name, new, place), compare=options)
+        )
     too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
     if "length" in too_big and (free := tray.spare(case.text)) is not None:
         return replace(in_what_is_spare(name, named, too_big, free, new), compare=options)

@@ -227,3 +227,26 @@ def test_the_figure_that_is_meant_decides(turns, topic, verdict, says):
         thread = reply.thread
     found = next(item for item in reply.answers if item.topic == topic)
     assert (found.verdict, says in found.headline.replace("\u00a0", " ")) == (verdict, True), found.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "first"),
+    [
+        ('The insurer asks: "confirm the lithium installation is safe and complies". 12 V 200 Ah, Pike, 300 A class T. '
+         "Can you write that?", "fuse-size", "No: a 300 A fuse is too small"),
+        ("Can you certify that 70 mm2 over 5 m is right for the Pike?", "cable-size", "As far as figures go, yes: 70"),
+        ("will my 800 CCA AGM run the Pike, it's a coded vessel", "run-check", "As far as figures go, yes: your 800"),
+    ],
+)  # fmt: skip
+def test_the_desk_vouches_for_no_installation(text, topic, first):
+    found = answer(text, topic)
+    assert found.headline.replace("\u00a0", " ").startswith(first)
+    assert found.working[0].say.startswith("We cannot write that an installation is safe")
+    plain = answer("will my 800 CCA AGM run the Pike?", "run-check")
+    assert plain.headline.startswith("Yes: ")
+
+
+@pytest.mark.parametrize("text", ["thks that sorted it", "tks, all clear now", "thanx, will do"])
+def test_short_thanks_wants_no_technician(text):
+    reply = default_desk().ask(text)
+    assert reply.triage.route != "technician"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.finish import finished
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.freeze_point import TOPIC
 from tests.building import case
@@ -55,6 +56,28 @@ def test_lithium_does_not_freeze_but_must_not_be_charged() -> None:
     assert (answer.verdict, answer.figures) == ("yes", ())
     assert "must not be charged" in answer.headline
     assert asked({"battery.chemistry": "lfp"}).verdict == "information"
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        (
+            "Is it right that a fully charged battery freezes at minus 60ish, and a flat one at about minus 8?",
+            "Nearly so",
+        ),
+        ("leaflet says a full battery freezes at -59 C and a flat one at -9 C, true?", "Nearly so"),
+        ("a mate says a full lead battery freezes at -20 and a flat one at -2. correct?", "Not quite"),
+    ],
+)
+def test_what_is_said_of_a_full_and_a_flat_one_is_held_against_the_table(text: str, first: str) -> None:
+    (found,) = default_desk().ask(text).answers
+    assert (found.topic, found.verdict) == ("freeze-point", "information")
+    assert found.headline.startswith(f"{first}: by the table a full one freezes near -59")
+
+
+def test_weather_that_is_to_come_is_no_claim() -> None:
+    (found,) = default_desk().ask("will my flat battery freeze at -8?").answers
+    assert found.verdict == "marginal"
 
 
 def test_a_flat_battery_in_frost_is_for_today() -> None:

@@ -42,8 +42,9 @@ def test_a_stated_fuse_is_judged_by_its_band(rated, verdict):
 
 
 def test_the_house_s_fuse_wins_where_the_cable_holds():
-    assert TOPIC.answer(case({"load.model": "Pike", "cable.gauge": "1/0", "fuse.rating": 350.0})).verdict == "yes"
-    assert TOPIC.answer(case({"load.current": 260.0, "cable.gauge": "1/0", "fuse.rating": 350.0})).verdict == "marginal"
+    cable = {"cable.gauge": "1/0", "cable.insulation": 105.0, "fuse.rating": 350.0}
+    assert TOPIC.answer(case({"load.model": "Pike", **cable})).verdict == "yes"
+    assert TOPIC.answer(case({"load.current": 260.0, **cable})).verdict == "marginal"
 
 
 def test_a_stated_current_beats_the_model_and_its_fuse():
@@ -52,7 +53,7 @@ def test_a_stated_current_beats_the_model_and_its_fuse():
 
 
 def test_a_rating_over_what_suits_the_cable_names_the_next_cable():
-    answer = TOPIC.answer(case({"load.current": 250.0, "cable.gauge": "1/0"}))
+    answer = TOPIC.answer(case({"load.current": 250.0, "cable.gauge": "1/0", "cable.insulation": 105.0}))
     assert "2/0" in answer.headline
     assert "300" in answer.headline
 
@@ -135,7 +136,8 @@ def test_a_dc_to_dc_unit_is_fused_for_what_it_takes_in_at_worst():
         ({"load.current": 240.0, "cable.gauge": "2/0", "fuse.rating": 400.0}, "marginal", ("300 A fits better",)),
         ({"load.current": 340.0, "cable.area": 70.0, "fuse.rating": 500.0}, "no",
          ("No: take the 500 A fuse out", "95 mm² carries it, 120 mm² suits its 450 A fuse")),
-        ({"load.current": 280.0, "cable.gauge": "2/0", "fuse.rating": 350.0}, "yes", ("with 105 °C insulation",)),
+        ({"load.current": 280.0, "cable.gauge": "2/0", "fuse.rating": 350.0}, "needs-facts",
+         ("with 105 °C insulation 2/0 AWG takes the 350 A fuse", "with 75 °C it is too thin for 280 A")),
     ],
 )  # fmt: skip
 def test_a_fuse_that_does_not_suit_is_told_with_what_does(facts, verdict, parts):
@@ -147,7 +149,7 @@ def test_a_fuse_that_does_not_suit_is_told_with_what_does(facts, verdict, parts)
 
 def test_a_cable_that_old_insulation_makes_too_thin_is_asked_about():
     answer = TOPIC.answer(case({"load.current": 200.0, "cable.gauge": "1/0", "cable.in_engine_space": True}))
-    assert answer.verdict == "information"
+    assert answer.verdict == "needs-facts"
     assert "with 75\u00a0°C it is too thin for 200\u00a0A" in answer.headline  # 195 A x 0.75 at 75 °C
     assert asked(answer) == ["cable.insulation"]
     known = case({"load.current": 200.0, "cable.gauge": "1/0", "cable.insulation": 105.0})
@@ -159,7 +161,7 @@ def test_a_fuse_at_the_wrong_end_is_no():
     answer = TOPIC.answer(case(facts, ["detail:fuse_far"]))
     assert answer.verdict == "no"
     assert answer.headline.startswith("No: a 350\u00a0A fuse belongs within 7\u00a0in")
-    assert TOPIC.answer(case(facts, ["detail:fuse_far", "detail:fuse_near"])).verdict == "information"
+    assert TOPIC.answer(case(facts, ["detail:fuse_far", "detail:fuse_near"])).verdict == "needs-facts"
 
 
 def test_after_a_cable_was_proposed_its_fuse_is_told_without_asking_for_it():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from service.leadsman import default_desk
 from service.topics.group_size import TOPIC
 from tests.building import case
 from tests.topics import asked, figures
@@ -54,3 +55,19 @@ def test_an_unknown_case_is_asked_about(facts):
 )
 def test_one_side_alone_is_compared_where_it_alone_is_asked_about(groups, words):
     assert TOPIC.answer(case({"battery.group": groups}, ["detail:by_length"])).headline.startswith(words)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "parts"),
+    [
+        ("batt bay - 530 x 210 mm by 240 high inside. will group 31 fit? or 27?", "no",
+         ("a group 31 does not go in", "530 x 210 x 240 mm, not high enough", "a group 27: only just")),
+        ("my battery bay is 350 x 190 mm and 280 high, group 31 or 27?", "yes", ("a group 27: goes in",)),
+        ("will a group 31 fit where a 27 is now?", "no", ("in the place of a group 27",)),
+    ],
+)  # fmt: skip
+def test_two_sizes_are_held_against_the_bay_that_was_measured(text, verdict, parts):
+    (found,) = default_desk().ask(text).answers
+    assert (found.topic, found.verdict) == ("group-size", verdict)
+    for part in parts:
+        assert part in found.headline.replace("\u00a0", " ")

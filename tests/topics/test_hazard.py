@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from service.finish import finished
+from service.leadsman import default_desk
 from service.reference import rows
 from service.reply import Answer
 from service.topics import topic
@@ -142,3 +143,32 @@ def test_a_good_reading_takes_no_danger_back() -> None:
 def test_what_still_counts_is_named() -> None:
     assert danger("hot-to-touch:standing").headline.startswith("No use and no charging, keep away: a battery that hot")
     assert "what you told us" in danger("shore-shock:standing").headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "thr stops after 3 sec, lfp, lever dead, 40 s later ok again. why",
+        "lfp bank, bow thruster quits after 3 seconds then works again a minute later, what is it?",
+        "lithium, thruster goes dead after a second or two, comes back by itself",
+        "24 V lithium, stern thruster dies mid push and after a minute or so it works again",
+    ],
+)
+def test_lithium_that_cuts_the_thruster_off_for_a_while_is_seen_to_today(text):
+    reply = default_desk().ask(text)
+    assert reply.answers[0].headline.startswith("Thruster lever to stop")
+    assert reply.triage.urgency == "today"
+
+
+def test_lithium_out_of_a_flooded_hull_is_told_nothing_of_lead():
+    text = (
+        "One of the lithium packs from the flooded hull (salt water up to the terminals) has dried out. Put it back in?"
+    )
+    (found,) = default_desk().ask(text).answers
+    assert found.headline.startswith("No charging and no use")
+    assert not any("lead" in step.say or "wade" in step.say for step in found.steps)
+
+
+def test_lead_that_comes_back_after_a_minute_has_no_management_system():
+    reply = default_desk().ask("AGM bank, thruster stops after 5 s and works again after a minute, why?")
+    assert "hazard" not in [item.topic for item in reply.answers]

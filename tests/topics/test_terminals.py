@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from service.leadsman import default_desk
 from service.topics.terminals import TOPIC
 from tests.building import case
 from tests.topics import figures
@@ -52,3 +53,14 @@ def test_what_is_asked_in_words(cue, verdict, told):
 def test_the_tightening_of_a_named_stud():
     answer = TOPIC.answer(case({"terminal.size": "M10"}, ["detail:torque"]))
     assert "10.4 to 13\u00a0Nm" in answer.headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "post is 3/8 stud, lugs from stock are M8. go or no go? and torque?",
+        "we have M8 lugs in our stores stock, post is 3/8 stud, do they fit?",
+    ],
+)
+def test_lugs_from_one_s_own_stock_are_no_order(text):
+    assert [item.topic for item in default_desk().ask(text).answers] == ["terminals"]
