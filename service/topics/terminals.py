@@ -16,9 +16,7 @@ WASHER = reference.row("terminals", chart="rule", name="washer")["value"]
 WING = reference.row("terminals", chart="rule", name="wing-nut")["value"]
 USUAL = "3/8-16"
 LOOSE = 1.2  # mm: an M10 lug on a 3/8 in stud has 1 mm of play and is used; an M10 lug on M8 has 2.5 mm
-LUGS = frozenset(
-    ["lug", "lugs", "ring", "rings", "eye", "eyes", "hole", "holes", "connector", "connectors", "crimp", "crimps"]
-)
+LUGS = frozenset(["lug", "lugs", "ring", "rings", "eye", "eyes", "hole", "holes", "connector", "connectors"])
 STUDS = frozenset(["stud", "studs", "post", "posts", "bolt", "bolts", "pole", "poles"])
 WORD = re.compile(r"[a-z]+(?:\d+)?|\d+(?:/\d+)?|[,.;:?!]")
 FARTHEST, BREAK = 8, 3  # words: what is further away names nothing; a mark or another size counts for three

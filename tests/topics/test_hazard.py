@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from service.finish import finished
+from service.leadsman import default_desk
 from service.reference import rows
 from service.reply import Answer
 from service.topics import topic
@@ -119,7 +120,8 @@ def test_what_charges_is_switched_off(cues: tuple[str, ...], first: str, engine:
 
 def test_who_takes_over_is_named_once() -> None:
     found = danger("rotten-egg-smell", "overcharging-voltage", facts={"charger.voltage": 15.6})
-    (who,) = (step.say for step in found.steps if step.kind == "who")
+    who, numbers = (step.say for step in found.steps if step.kind == "who")
+    assert NUMBERS in numbers
     assert who.endswith("; the emergency services if anyone feels ill")
     assert any(step.say.startswith("15.6\u00a0V is too high") for step in found.steps)
 
@@ -142,3 +144,38 @@ def test_a_good_reading_takes_no_danger_back() -> None:
 def test_what_still_counts_is_named() -> None:
     assert danger("hot-to-touch:standing").headline.startswith("No use and no charging, keep away: a battery that hot")
     assert "what you told us" in danger("shore-shock:standing").headline
+
+
+NUMBERS = "112 in Europe, 999 in the UK, 911 in North America"
+
+
+@pytest.mark.parametrize("sign", ["acid-in-eyes", "fire", "boat-disabled", "rotten-egg-smell"])
+def test_whoever_is_sent_for_has_a_number(sign: str) -> None:
+    assert any(NUMBERS in text for text in told(danger(sign)))
+
+
+@pytest.mark.parametrize("sign", ["frozen-lead", "hot-to-touch:standing", "jump-start:general"])
+def test_no_number_where_nobody_is_sent_for_now(sign: str) -> None:
+    assert not any(NUMBERS in text for text in told(danger(sign)))
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("splashed battery acid on my hand and a drop in the eye, im on the boat alone, what do", "rinse first"),
+        ("battery acid in my eye, nobody else here", "rinse first"),
+        ("acid from the battery got in my eye and I'm on my own", "rinse first"),
+        ("battery acid in my wife's eye", "somebody else"),
+        ("acid in my eyes from the wet cell, leave the battery alone?", "somebody else"),
+    ],
+)
+def test_who_is_alone_rinses_first(text: str, first: str) -> None:
+    found = default_desk().ask(text).answers[0]
+    assert found.headline.startswith("Rinse the eye")
+    call = next(step.say for step in found.steps if "calls" in step.say or "call the" in step.say)
+    assert first in call[:40]
+
+
+def test_the_skin_is_rinsed_with_the_eye() -> None:
+    found = danger("acid-in-eyes", "acid-on-skin")
+    assert found.steps[0].say.startswith("Rinse at once")
