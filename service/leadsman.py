@@ -36,7 +36,24 @@ from service.wanted import OTHER_BOAT, lost_for_an_answer, wanted
 LONGEST = 20_000
 KIND = "detail:kind_"  # of the batteries that are weighed
 NOT_ASKED = "detail:battery_unknown"  # "no idea what battery I have" asks for none
-KEPT_BACK = frozenset({"charge-time", "charger-size", "charger-setting", "storage"})  # while a hazard stands
+KEPT_BACK = frozenset(  # while a hazard stands: what tells how to charge, wire or fuse, and asks back to tell it
+    {
+        "bank-wiring",
+        "cable-size",
+        "charge-time",
+        "charger-banks",
+        "charger-setting",
+        "charger-size",
+        "dc-dc",
+        "fuse-size",
+        "maintenance",
+        "mounting",
+        "run-time",
+        "solar",
+        "storage",
+        "terminals",
+    }
+)
 READ_AGAIN = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})  # each sends somebody to the battery
 ANOTHER = ("note:other_battery", OTHER_BOAT)
 
@@ -230,8 +247,8 @@ def queried(answer: Answer, message: Message) -> Answer:
 
 
 def withheld(answer: Answer) -> Answer:
-    """An answer while a hazard stands: nothing says yes to the battery, nothing tells how to charge or test it."""
-    told = answer.verdict == "information" and answer.topic in KEPT_BACK
+    """An answer while a hazard stands: nothing says yes to the battery, nothing tells how to charge, wire or test it."""
+    told = answer.verdict in ("information", "needs-facts") and answer.topic in KEPT_BACK
     if harmless(answer):
         return answer
     if answer.verdict not in ("yes", "marginal") and not told and answer.topic not in READ_AGAIN:

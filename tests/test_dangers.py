@@ -252,3 +252,19 @@ def test_a_lithium_that_cuts_out_is_named_and_no_thruster_that_runs_on(text: str
 )
 def test_a_hot_joint_is_no_hot_battery(text: str, families: set[str]) -> None:
     assert {item.family for item in find_dangers(text) if item.status == "present"} == families
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "one side of the battery looks a bit fat and its warm. Anyway my question was which fuse for 340 A thruster",
+        "my agm is swollen. which cable for a 300 A thruster, 5 m?",
+        "lithium pack is hissing. which fuse size for my 60 A dc-dc, 16 mm2",
+        "smoke from the battery box. how many charger outputs for two banks in series?",
+        "agm is swollen and hot! how much torque on the M8 studs?",
+    ],
+)
+def test_nothing_below_tells_how_to_wire_fuse_or_charge(text: str) -> None:
+    first, *below = Leadsman().ask(text).answers
+    assert first.verdict == "stop"
+    assert not any(item.figures or item.asks or item.verdict != "no" for item in below)
