@@ -140,6 +140,9 @@ def urgency(case: Case, rows: Iterable[Row]) -> Urgency:
 def headline(case: Case, leading: Row, status: str) -> str:
     """The first action, standing alone."""
     if status == "standing":
+        still = next((leading[f"still_{word}"] for word in settled(case) if f"still_{word}" in leading), None)
+        if still:
+            return str(still)
         all_off = leading.get("battery") and case.says("detail:the_others")
         return (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
     first: str = with_volts(case, of_kind(case, leading, "first"))
