@@ -185,3 +185,22 @@ def test_what_is_asked_beside_it_counts(turns, topic, says):
         thread = reply.thread
     found = next(item for item in reply.answers if item.topic == topic)
     assert says in found.headline.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "battery flat. only 8.2 volts!! agm, stood all winter with the heater clock connected. can it be saved?",
+        "flat as a pancake, 9.1 V on the wet cell, any hope?",
+        "agm reads 8.2 volts at rest",
+    ],
+)
+def test_a_deeply_flat_battery_is_told_so_today(text):
+    desk = default_desk()
+    reply = desk.ask(text)
+    assert [(item.topic, item.verdict) for item in reply.answers] == [("rest-voltage", "needs-facts")]
+    assert "deeply flat if it is a 12\u00a0V battery" in reply.answers[0].headline
+    assert reply.triage.urgency == "today"
+    (after,) = desk.ask("12 volt", thread=reply.thread).answers
+    assert after.verdict == "no"
+    assert not after.headline.startswith("Yes")
