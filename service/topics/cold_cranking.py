@@ -21,7 +21,6 @@ TOPIC = Topic(
     unsure={"battery.cca": "We can't say the amps yet: please tell us the CCA on the battery's label."},
 )
 FREEZING = 0.0
-RATED, SAME = -18.0, 0.5  # the degrees at which CCA are tested; 0 °F is the same test
 
 
 @TOPIC.answered_by
@@ -51,7 +50,6 @@ def one(case: Case) -> Answer:
     """One battery at one temperature; at 0 °C where none is named."""
     celsius = case.said("ambient.temperature")
     at = FREEZING if celsius is None else float(celsius)
-    at = RATED if abs(at - RATED) < SAME else at
     if "battery.cca" not in case:
         return without_cca(case, at, named=celsius is not None)
     cca = float(case["battery.cca"])

@@ -184,7 +184,9 @@ def no_system(case: Case, volts: float) -> Answer:
     """A reading that fits no system: 12 V or 24 V is asked for."""
     if volts < limit("lead-flat"):
         case.step(f"A 12 V lead battery under {say.volts(limit('lead-flat'))} is deeply flat", cite("lead-flat"))
-        head = f"We can't say yet: {shown(volts)} at rest is deeply flat if it is a 12{say.NB}V battery; please tell us if it is."
+        head = (
+            f"We can't say yet: {shown(volts)} at rest is deeply flat if it is a 12{say.NB}V battery; please say if so."
+        )
         more = ("battery.chemistry",) if wording.kind_is_open(case) else ()
         return replace(TOPIC.needs("bank.voltage", *more, headline=head), urgency="today")
     case.step(f"{shown(volts)} fits no bank of 12, 24, 36 or 48 V at rest", "system-volts")

@@ -204,3 +204,14 @@ def test_a_deeply_flat_battery_is_told_so_today(text):
     (after,) = desk.ask("12 volt", thread=reply.thread).answers
     assert after.verdict == "no"
     assert not after.headline.startswith("Yes")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how much water to top up & how often, also is the white fluff on the terminals dangerous",
+        "white fluff on the terminals, dangerous?",
+    ],
+)
+def test_growth_on_the_terminals_is_answered_beside_the_water(text):
+    assert "Treat the growth as acid, with goggles and gloves" in as_text(default_desk().ask(text)).replace("\n ", "")
