@@ -148,9 +148,8 @@ def dirt(case: Case) -> Advice:
     """Cleaning posts and top."""
     often, _ = care("clean-interval")
     soda, cite = care("soda")
-    head = (
-        "Brush it off, wash with soda water (caps closed, none into the cells), rinse, dry, tighten, grease the joint."
-    )
+    way = "rinse, dry, tighten"
+    head = f"Brush it off, wash with soda water (caps closed, none into the cells), {way}, grease the joint."
     harm: tuple[tuple[str, str], ...] = ()
     if case.says("detail:growth") and case.says("detail:harm"):
         head = f"Treat the growth as acid, with goggles and gloves: brush it off, wash with soda water, {way}."

@@ -214,4 +214,4 @@ def test_a_deeply_flat_battery_is_told_so_today(text):
     ],
 )
 def test_growth_on_the_terminals_is_answered_beside_the_water(text):
-    assert "Treat the growth as acid, with goggles and gloves" in as_text(default_desk().ask(text)).replace("\n ", "")
+    assert "Treat the growth as acid, with goggles and gloves" in " ".join(as_text(default_desk().ask(text)).split())
