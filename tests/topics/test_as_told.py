@@ -215,3 +215,22 @@ def test_a_deeply_flat_battery_is_told_so_today(text):
 )
 def test_growth_on_the_terminals_is_answered_beside_the_water(text):
     assert "Treat the growth as acid, with goggles and gloves" in " ".join(as_text(default_desk().ask(text)).split())
+
+
+@pytest.mark.parametrize(
+    ("first", "then", "verdict", "told"),
+    [
+        ("can i charge lifepo4 direct from alternator? 70 amp alternator, 100 ah",
+         "its about 4 degrees here most mornings, does that matter", "information", "takes 10\u00a0A at most"),
+        ("Straight from the alternator into a 200 Ah lithium, all right?",
+         "its about 8 degrees here most mornings, does that matter",
+         "information", "takes 40\u00a0A at most"),
+        ("can i charge lifepo4 direct from alternator? 70 amp alternator, 100 ah",
+         "mornings are about -3 degrees here, does that matter", "no", "none at or below"),
+    ],
+)  # fmt: skip
+def test_cold_after_a_question_on_charging_is_about_charging(first, then, verdict, told):
+    desk = default_desk()
+    (answer,) = desk.ask(then, thread=desk.ask(first).thread).answers
+    assert answer.verdict == verdict
+    assert told in answer.headline
