@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from service.leadsman import default_desk
 from service.topics.group_size import TOPIC
 from tests.building import case
 from tests.topics import asked, figures
@@ -54,3 +55,24 @@ def test_an_unknown_case_is_asked_about(facts):
 )
 def test_one_side_alone_is_compared_where_it_alone_is_asked_about(groups, words):
     assert TOPIC.answer(case({"battery.group": groups}, ["detail:by_length"])).headline.startswith(words)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("will group 31 go where my group 27 is? have 13 inch length, 7 wide, 9.5 high", "no"),
+        ("will a group 31 go where my group 27 is? there is 12.5 inch length, 7 wide, 10 high", "no"),
+        ("group 31 in place of a 27: space of 350 mm length, 190 mm width and 280 mm height, ok?", "yes"),
+        ("will group 31 go where my group 27 is?", "no"),
+    ],
+)
+def test_a_place_told_side_by_side_decides(text, verdict):
+    (answer,) = default_desk().ask(text).answers
+    assert (answer.topic, answer.verdict) == ("group-size", verdict)
+
+
+def test_inches_are_answered_in_inches():
+    text = "will group 31 go where my group 27 is? have 13 inch length, 7 wide, 9.5 high"
+    (answer,) = default_desk().ask(text).answers
+    assert "13.4 x 7.2 x 10.2\u00a0in" in answer.headline
+    assert "mm" not in answer.headline
