@@ -234,3 +234,19 @@ def test_cold_after_a_question_on_charging_is_about_charging(first, then, verdic
     (answer,) = desk.ask(then, thread=desk.ask(first).thread).answers
     assert answer.verdict == verdict
     assert told in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("my batt reads 1270 volts lol", "12.70\u00a0V"),
+        ("battery shows 1255 V at rest, good?", "12.55\u00a0V"),
+        ("wet battery at rest shows 1243 volts, how full", "12.43\u00a0V"),
+        ("my agm reads 1268 volts at rest", "12.68\u00a0V"),
+    ],
+)
+def test_a_point_left_out_is_named(text, meant):
+    found = answer(text, "rest-voltage")
+    assert found.verdict == "needs-facts"
+    assert f"we think you mean {meant}" in found.headline
+    assert [item.fact for item in found.asks] == ["reading.voltage"]
