@@ -15,6 +15,7 @@ TOKEN = re.compile(
 )
 LINK = re.compile(r"\b(?:https?://|www\.)\S+", re.IGNORECASE)
 QUIET = frozenset("'\"’‘“”`´*_~")  # quotes and stars say nothing
+BEFORE_FIGURES = frozenset(("approx", "cont", "incl"))  # "100 A cont. 200 A peak"; "amps. 12 V" may begin anew
 ABBREVIATED = frozenset(
     ("approx", "no", "vs", "max", "min", "temp", "cont", "incl", "amps", "volts", "etc", "e", "g", "i")
 )
@@ -64,4 +65,5 @@ def ends(tokens: Sequence[Token], at: int, text: str) -> bool:
     if after < len(text) and not text[after].isspace():
         return text[after] in ".?!)\"'"
     short = at > 0 and tokens[at - 1].word in ABBREVIATED and tokens[at - 1].end == tokens[at].start
-    return not (short and text[after:].lstrip()[:1].islower())
+    follows = text[after:].lstrip()[:1]
+    return not (short and (follows.islower() or (follows.isdigit() and tokens[at - 1].word in BEFORE_FIGURES)))

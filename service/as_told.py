@@ -23,6 +23,7 @@ WRONG = re.compile(
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
+SAVED = "detail:saved"
 MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
 LASTING = ("request:how_long", "request:how_many")
@@ -32,10 +33,13 @@ APPROVAL = ("request:is_good", "request:enough")
 
 def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = ()) -> str:
     """The topic that takes the place of those found: watts and no battery ask how many amps, a battery's amps whether
-    it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank. "" where they stand."""
+    it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank, "8.2 V, can it be saved"
+    how good that is. "" where they stand."""
     told = {item.fact for item in message.stated}
     if found <= {"run-check", "unclear"} and "alternator.current" in told and not told & LOADS and _lithium(message):
         return "charger-setting"  # "a 115 A alternator straight onto a 280 Ah lithium, is it ok?"
+    if found <= {"unclear"} and "reading.voltage" in told and message.says(SAVED):
+        return "rest-voltage"
     if found <= {"run-time", "unclear"} and "battery.capacity" in told and message.says(MINUTES):
         return "rating-convert"
     if found == {"run-check"} and told & STRENGTH and SO_MANY.search(message.text):

@@ -17,7 +17,6 @@ ENDS = (".", "!", "?", ";", "\n")
 PLANS = frozenset(  # what tells of things to buy or to know, and sends nobody to the battery
     {
         "bank-size",
-        "cable-size",
         "cold-cranking",
         "group-size",
         "meaning",

@@ -17,6 +17,7 @@ UNNAMED = "unnamed"  # the family of what only the points of a message tell
 DANGER = "danger:"  # begins the cues that tell of signs
 LONG_FLAT = "lithium-dropped-or-holed"
 FLAT = ("reading.voltage", "battery.chemistry", "storage.time")  # what a lithium battery that stood flat is told by
+CARRIED = ("thing:alternator", "about:alternator", "thing:charger", "term:shore-power", "detail:alone")  # hold on
 MEASURED = ("reading.voltage", "charger.voltage")
 
 
@@ -51,12 +52,17 @@ def spoken_of(thread: Thread) -> tuple[str, ...]:
     return tuple(told) if "hazard" in thread.topics else ()
 
 
-def hazard_case(case: Case, now: Iterable[str], stands: Iterable[str]) -> Case | None:
-    """The case of a hazard answer: signs of this message and families that still stand; None without any."""
+def hazard_case(case: Case, now: Iterable[str], stands: Iterable[str], before: Iterable[str] = ()) -> Case | None:
+    """The case of a hazard answer: signs of this message and families that still stand; None without any.
+
+    Of the cues of the turn before those hold on that tell where people are and what charges the battery.
+    """
     cues = {f"{DANGER}{sign}" for sign in now if sign.split(":")[1] in TOLD}
     cues |= {f"{DANGER}{family}:standing" for family in stands if f"{DANGER}{family}:present" not in cues}
     if not cues:
         return None
+    if any(sign.endswith(":standing") for sign in cues):
+        cues |= set(CARRIED) & set(before)
     case.cues = case.cues | cues
     case.hazard = True
     return case

@@ -36,8 +36,26 @@ from service.wanted import OTHER_BOAT, lost_for_an_answer, wanted
 LONGEST = 20_000
 KIND = "detail:kind_"  # of the batteries that are weighed
 NOT_ASKED = "detail:battery_unknown"  # "no idea what battery I have" asks for none
-KEPT_BACK = frozenset({"charge-time", "charger-size", "charger-setting", "storage"})  # while a hazard stands
+KEPT_BACK = frozenset(  # while a hazard stands: what tells how to charge, wire or fuse, and asks back to tell it
+    {
+        "bank-wiring",
+        "cable-size",
+        "charge-time",
+        "charger-banks",
+        "charger-setting",
+        "charger-size",
+        "dc-dc",
+        "fuse-size",
+        "maintenance",
+        "mounting",
+        "run-time",
+        "solar",
+        "storage",
+        "terminals",
+    }
+)
 READ_AGAIN = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})  # each sends somebody to the battery
+AS_IT_IS = "note:as_it_is"
 ANOTHER = ("note:other_battery", OTHER_BOAT)
 
 
@@ -156,7 +174,7 @@ class Leadsman:
     def answers(self, turn: Turn) -> tuple[Answer, ...]:
         """The answers to a message in its order, hazards first, each question once."""
         quiet = not turn.requests and not turn.signs  # thanks, a greeting
-        hazard = None if quiet else hazard_case(self.case(turn), turn.signs, turn.thread.dangers)
+        hazard = None if quiet else hazard_case(self.case(turn), turn.signs, turn.thread.dangers, turn.thread.cues)
         found = [self.answer("hazard", hazard)] if hazard else []
         stop = bool(turn.thread.dangers) or any(item.verdict == "stop" for item in found)
         first = {item.topic: item for item in reversed(turn.requests)}
@@ -166,6 +184,8 @@ class Leadsman:
                 name = "unclear"
             if name not in names() or name == "hazard" or (found and name == "unclear"):
                 continue
+            if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
+                continue  # "how long can it stay like that" asks of the danger that stands
             answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
             answer = opened(queried(answer, turn.message), put(turn.message, request, turn.requests))
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
@@ -230,8 +250,8 @@ def queried(answer: Answer, message: Message) -> Answer:
 
 
 def withheld(answer: Answer) -> Answer:
-    """An answer while a hazard stands: nothing says yes to the battery, nothing tells how to charge or test it."""
-    told = answer.verdict == "information" and answer.topic in KEPT_BACK
+    """An answer while a hazard stands: nothing says yes to the battery or tells how to charge, wire or test it."""
+    told = answer.verdict in ("information", "needs-facts") and answer.topic in KEPT_BACK
     if harmless(answer):
         return answer
     if answer.verdict not in ("yes", "marginal") and not told and answer.topic not in READ_AGAIN:

@@ -252,3 +252,45 @@ def test_a_lithium_that_cuts_out_is_named_and_no_thruster_that_runs_on(text: str
 )
 def test_a_hot_joint_is_no_hot_battery(text: str, families: set[str]) -> None:
     assert {item.family for item in find_dangers(text) if item.status == "present"} == families
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "one side of the battery looks a bit fat and its warm. Anyway my question was which fuse for 340 A thruster",
+        "my agm is swollen. which cable for a 300 A thruster, 5 m?",
+        "lithium pack is hissing. which fuse size for my 60 A dc-dc, 16 mm2",
+        "smoke from the battery box. how many charger outputs for two banks in series?",
+        "agm is swollen and hot! how much torque on the M8 studs?",
+    ],
+)
+def test_nothing_below_tells_how_to_wire_fuse_or_charge(text: str) -> None:
+    first, *below = Leadsman().ask(text).answers
+    assert first.verdict == "stop"
+    assert not any(item.figures or item.asks or item.verdict != "no" for item in below)
+
+
+@pytest.mark.parametrize(
+    "messages",
+    [
+        ["charging volts 15.3 on the gauge while motoring, agm. fine?",
+         "how long can it stay like that, we're 3 hours from home"],
+        ["alternator puts 15.6 V into the wet battery", "can I leave it like this till we are home, 2 hours"],
+        ["gel reads 15.2 V under way", "how long may it stay as it is?"],
+    ],
+)  # fmt: skip
+def test_under_way_the_engine_is_spoken_of_and_nothing_is_answered_below(messages: list[str]) -> None:
+    desk = Leadsman(signer=Signer("a key"))
+    first = desk.ask(messages[0])
+    (answer,) = desk.ask(messages[1], thread=first.thread).answers
+    assert answer.headline.startswith("Not for hours: stop the engine")
+    assert any("nearest shelter" in step.say for step in answer.steps)
+    assert not any("shore end" in step.say for step in answer.steps)
+
+
+def test_on_a_charger_no_engine_is_spoken_of() -> None:
+    desk = Leadsman(signer=Signer("a key"))
+    first = desk.ask("charger shows 15.5 on my agm")
+    (answer,) = desk.ask("can it stay like that overnight", thread=first.thread).answers
+    assert answer.headline.startswith("No use and no charging")
+    assert not any("engine" in step.say for step in answer.steps)

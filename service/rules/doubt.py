@@ -69,6 +69,8 @@ def _impossible(case: Case) -> Doubt | None:
         head = f"A minus sign means the meter's leads are swapped: we think you mean {shown(-volts)}."
         return Doubt(head, ("reading.voltage",))
     count = readings.batteries_read(volts, said, readings.six_volts(case))
+    if count is None and said is None and volts > MAINS[1]:
+        return _point_left_out(volts)
     if count is None or volts / count <= limit("believable-most") + NEAR:
         return None
     system = say.quantity(count * 12, "V")
@@ -85,6 +87,15 @@ def _impossible(case: Case) -> Doubt | None:
     other = read_system(volts)
     slip = f", so it may be a {say.quantity(other, 'V')} bank" if other else ", so the meter or its range is in doubt"
     return Doubt(f"{head}{slip}: please read it again.", ("bank.voltage", "reading.voltage"))
+
+
+def _point_left_out(volts: float) -> Doubt | None:
+    """ "my batt reads 1270 volts": a point that the display has and the message has not."""
+    meant = next((volts / tens for tens in (100, 10, 1000) if read_system(volts / tens)), None)
+    if meant is None:
+        return None
+    head = f"No battery aboard reads {shown(volts)}, so we think you mean {say.volts(meant, 2)}: please read it again."
+    return Doubt(head, ("reading.voltage",))
 
 
 def _one_of_several(case: Case) -> Doubt | None:

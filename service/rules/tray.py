@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 HOLD_DOWN = 10.0  # mm more than the case, along and across, for the hold-down
 LUGS = 20.0  # mm above the case
@@ -20,6 +20,12 @@ HIGH = re.compile(
 BAY = re.compile(r"\b(?:bay|inside|internal(?:ly)?|recess|compartment|cubby)\b", re.IGNORECASE)
 FREE = r"(?: \w+)? (?:spare|free|room|gap|clearance|play)\b(.{0,25})"
 SPARE = re.compile(rf"{NUMBER}{UNIT}{FREE}", re.IGNORECASE)
+NAMED = {  # "13 inch length, 7 wide, 9.5 high", "length 13 in"
+    "length": r"(?:long|length|in length|of length)",
+    "width": r"(?:wide|width|in width|of width|across)",
+    "height": r"(?:high|height|tall|in height|headroom)",
+}
+OF_SIDE = rf"{NUMBER}(?:{UNIT})?(?: of| in)? {{name}}\b"
 EACH_END = re.compile(r"\b(?:each|either|both) (?:ends?|sides?)\b", re.IGNORECASE)
 OF_GROUP = re.compile(r"\b(\d{2}[a-z]?|8d|4d|gc2) ?(?:'s )?(?:tray|box|space|recess)\b", re.IGNORECASE)
 
@@ -31,6 +37,7 @@ class Place:
     length: float
     width: float
     height: float | None = None
+    inches: bool = field(default=False, repr=False, compare=False)  # told in inches, so answered in them
 
 
 def inside(text: str) -> Place | None:
@@ -43,12 +50,28 @@ def inside(text: str) -> Place | None:
     """
     found = INSIDE.search(text)
     if not found:
-        return None
+        return by_name(text)
     one, _, two, _, three, unit = found.groups()
     if three is None and (high := HIGH.match(text, found.end())):  # "530 x 210 mm by 240 high"
         three = high.group(1)
     sides = sorted((_millimetres(one, unit), _millimetres(two, unit)), reverse=True)
-    return Place(sides[0], sides[1], _millimetres(three, unit) if three else None)
+    return Place(sides[0], sides[1], _millimetres(three, unit) if three else None, _inches(unit))
+
+
+def by_name(text: str) -> Place | None:
+    """The inside told side by side; a unit that is told once holds for all.
+
+    >>> by_name("have 13 inch length, 7 wide, 9.5 high")
+    Place(length=330.2, width=177.8, height=241.3)
+    """
+    found = {side: re.search(OF_SIDE.format(name=name), text, re.IGNORECASE) for side, name in NAMED.items()}
+    told = {side: match.groups() for side, match in found.items() if match}
+    units = {unit.lower() for _, unit in told.values() if unit}
+    if not {"length", "width"} <= set(told) or len(units) != 1:
+        return None
+    (unit,) = units
+    sides = {side: _millimetres(number, unit) for side, (number, _) in told.items()}
+    return Place(sides["length"], sides["width"], sides.get("height"), _inches(unit))
 
 
 def is_measured(text: str) -> bool:
@@ -73,6 +96,10 @@ def whose(text: str) -> str:
     """The case size for which the tray is made: "27" of "group 27 tray"; "" where it is not said."""
     found = OF_GROUP.search(text)
     return found.group(1).upper() if found else ""
+
+
+def _inches(unit: str) -> bool:
+    return unit.lower() not in UNITS
 
 
 def _millimetres(number: str, unit: str) -> float:

@@ -271,8 +271,22 @@ def outcome(case: Case, how: str) -> str:
     parts += [f"a limit of {say.amps(float(case['bank.max_current']))}"] if "bank.max_current" in case else []
     count = case.said("battery.count")
     who = f"{supply.counted(count)} batteries" if count and count > 1 else "batteries"
+    if case.says("detail:how_wired") and (
+        way := cabled(float(case["bank.in_series"]), float(case["bank.in_parallel"]))
+    ):
+        case.because(way, LIMITS["sums"].cite)
     case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
     return f"{who} {SAID.get(how, 'in series and parallel')} give {say.listed(parts)}{when_full(case)}"
+
+
+def cabled(in_series: float, in_parallel: float) -> str:
+    """Which post goes to which, in words; "" for one battery."""
+    row = "Plus of one battery to minus of the next" if in_series > 1 else ""
+    if in_parallel <= 1:
+        return f"{row}; the two posts left at the ends are the bank's" if row else ""
+    made = f"{row} makes a string of {say.number(in_series)}; then" if row else "Join"
+    each = "string" if row else "battery"
+    return f"{made} plus to plus and minus to minus; take plus from the first {each} and minus from the last"
 
 
 def when_full(case: Case) -> str:

@@ -8,7 +8,7 @@ from service import reference, say
 from service.calculators import cold
 from service.case import Case
 from service.reply import Answer, Figure, Option
-from service.rules import drawn
+from service.rules import charging, drawn
 from service.rules.readings import cite, limit
 from service.topic import Topic
 
@@ -21,6 +21,7 @@ TOPIC = Topic(
     unsure={"battery.cca": "We can't say the amps yet: please tell us the CCA on the battery's label."},
 )
 FREEZING = 0.0
+CHARGING = frozenset({"dc-dc", "charge-time", "charger-banks", "charger-setting", "charger-size", "solar"})
 
 
 @TOPIC.answered_by
@@ -133,7 +134,9 @@ def shown(found: Answer) -> str:
 
 
 def lithium(case: Case) -> Answer:
-    """No cranking rating; its own limits in the cold."""
+    """No cranking rating; its own limits in the cold. After a question on charging: what it takes there."""
+    if CHARGING.intersection(case.before) and (found := charging.cold_share(case, "lfp")):
+        return charged(case, found)
     half, coldest = reference.value("lithium", "cold"), reference.value("lithium", "coldest")
     case.step("Below 0 °C count on half of the continuous limit, below -20 °C on nothing", half.cite, coldest.cite)
     head = (
@@ -141,6 +144,24 @@ def lithium(case: Case) -> Answer:
         "use it."
     )
     return TOPIC.says("information", head)
+
+
+def charged(case: Case, share: reference.Cited) -> Answer:
+    """What lithium may be charged with at the temperature that was told."""
+    at = say.temperature(float(case["ambient.temperature"]))
+    case.step(f"At {at} lithium takes at most {say.number(share.value)} x its amp-hours", share.cite)
+    if not share.value:
+        return TOPIC.says("no", f"No charge at {at}: lithium takes none at or below 0 °C, so warm it first or wait.")
+    if "battery.capacity" not in case:
+        most = f"{say.number(share.value)} A for each Ah at most"
+        return TOPIC.says("information", f"Yes, it matters: at {at} lithium takes {most}, and none at or below 0 °C.")
+    amp_hours = float(case["battery.capacity"])
+    amps = amp_hours * share.value
+    head = (
+        f"Yes, it matters: at {at} your {say.amp_hours(amp_hours)} lithium battery takes {say.amps(amps)} at most, so "
+        "hold the charge to that or warm it first."
+    )
+    return TOPIC.says("information", head, Figure("charger_current_high", "charge with at most", amps, "A"))
 
 
 def plot(cca: float | None, celsius: float | None) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from service import reference, say
@@ -80,6 +81,12 @@ def by_side(side: str, more: float) -> str:
     return f"is {say.number(abs(more))}{say.NB}mm {(LARGER if more > 0 else SMALLER)[side]} than"
 
 
+def across(sides: Iterable[float], inches: bool) -> str:
+    """Sides in the unit in which they were told."""
+    shown = (say.number(side / tray.INCH, 1) if inches else say.number(side) for side in sides)
+    return f"{' x '.join(shown)}{say.NB}{'in' if inches else 'mm'}"
+
+
 def in_place(name: str, row: Row, place: tray.Place) -> Answer:
     """Whether a case goes into a place that was measured, and leaves room for its hold-down and lugs."""
     alone = {side: float(row[side].value) for side in SIDES}
@@ -87,9 +94,8 @@ def in_place(name: str, row: Row, place: tray.Place) -> Answer:
     has = {"length": place.length, "width": place.width}
     if place.height is not None:
         has["height"] = place.height
-    wanted = " x ".join(say.number(alone[side] + more[side]) for side in has)
-    measured = " x ".join(say.number(value) for value in has.values())
-    told = f"with its hold-down it wants {wanted}{say.NB}mm, and the place has {measured}{say.NB}mm"
+    wanted = across([alone[side] + more[side] for side in has], place.inches)
+    told = f"with its hold-down it wants {wanted}, and the place has {across(has.values(), place.inches)}"
     if short := [AS[side] for side in has if has[side] < alone[side] + tray.TOLERANCE]:
         head = f"No: a group {name} does not go in: {told}, not {say.listed(short, 'or')} enough."
         return TOPIC.says("no", head, *figures(row))
@@ -101,7 +107,8 @@ def in_place(name: str, row: Row, place: tray.Place) -> Answer:
 
 def measured(case: Case) -> tray.Place | None:
     """The place that the customer measured, where one is told of."""
-    return tray.inside(case.text) if case.says(*PLACES) or tray.is_measured(case.text) else None
+    told = case.says(*PLACES) or tray.is_measured(case.text)
+    return tray.inside(case.text) if told else tray.by_name(case.text)
 
 
 def either_in_place(place: tray.Place, pair: tuple[tuple[str, Row], ...]) -> Answer:

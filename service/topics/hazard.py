@@ -28,7 +28,11 @@ STANDING_ALL = (
 )
 TOLD = "what you told us"  # what still counts, where the row has no name for it
 MEASURED = "go by the {volts}: no reading changes this"
-ALTERNATIVES = (("lithium", "lead"), ("charger", "alternator"))  # what a step can hang on, each told or open
+ALTERNATIVES = (
+    ("lithium", "lead"),
+    ("charger", "alternator"),
+    ("alone",),
+)  # what a step can hang on
 PARTIES = (
     "emergency services",
     "fire service",
@@ -43,6 +47,11 @@ PARTIES = (
     "technician",
     "maker",
     "manual",
+)
+RESCUE = ("emergency services", "fire service", "coast guard", "Mayday")
+NUMBERS = (
+    "the emergency number is 112 in Europe, 999 in the UK, 911 in North America; "
+    "at sea VHF 16, Mayday for danger to life"
 )
 LOOKS_GOOD = 12.0  # V: who reads that much may take it that all is well
 OVERCHARGED = "overcharging-voltage"
@@ -66,10 +75,13 @@ def answer(case: Case) -> Answer:
     leading = rows[0]
     verdict = "information" if status == "general" else verdict_of(rows)
     note(case, [leading, *(item for item, _ in beside(case, leading, rows[1:]))])
+    first, then = headline(case, leading, status), tuple(steps(case, leading, rows[1:]))
+    if verdict == "stop" and status == "present" and rescue(first, *(act.say for act in then)):
+        then = (*then, Act("who", NUMBERS))
     return TOPIC.says(
         verdict,
-        headline(case, leading, status),
-        steps=tuple(steps(case, leading, rows[1:])),
+        first,
+        steps=then,
         urgency=urgency(case, rows) if verdict == "stop" else "routine",
         route="technician" if verdict == "stop" else None,
     )
@@ -89,13 +101,14 @@ def row(family: str) -> Row:
 
 
 def settled(case: Case) -> frozenset[str]:
-    """What the message or its thread has told of what the steps hang on: the kind of battery, what charges it."""
+    """What is told of what the steps hang on: the kind of battery, what charges it, that nobody else is there."""
     named = {facts["battery.chemistry"].value for facts in (case.stated, case.second) if "battery.chemistry" in facts}
     kinds = {"lithium" if kind in LITHIUM else "lead" for kind in named or {case.get("battery.chemistry")} - {None}}
     engine, shore = case.says(*ENGINE), case.says(*SHORE)
     open_yet = case.says(*EITHER) or (engine and shore)
     chargers = () if open_yet else ("alternator",) * engine + ("charger",) * (shore and not case.says(ITS_BATTERY))
-    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers})
+    alone = ("alone",) * case.says("detail:alone")
+    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone})
 
 
 def of_kind(case: Case, found: Row, name: str) -> Any:
@@ -127,6 +140,9 @@ def urgency(case: Case, rows: Iterable[Row]) -> Urgency:
 def headline(case: Case, leading: Row, status: str) -> str:
     """The first action, standing alone."""
     if status == "standing":
+        still = next((leading[f"still_{word}"] for word in settled(case) if f"still_{word}" in leading), None)
+        if still:
+            return str(still)
         all_off = leading.get("battery") and case.says("detail:the_others")
         return (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
     first: str = with_volts(case, of_kind(case, leading, "first"))
@@ -143,8 +159,10 @@ def with_volts(case: Case, text: str) -> str:
 
 def steps(case: Case, leading: Row, others: list[Row]) -> Iterator[Act]:
     """Do, do not, who: of the leading sign, with the first action of the next ones."""
-    yield from (Act("do", text) for text in of_kind(case, leading, "do"))
-    yield from (Act("do", text) for _, text in beside(case, leading, others))
+    own = [Act("do", text) for text in of_kind(case, leading, "do")]
+    next_to = [(item, Act("do", text)) for item, text in beside(case, leading, others)]
+    hurt = [act for item, act in next_to if item.get("people") and leading.get("people")]  # the hand beside the eye
+    yield from (*hurt, *own, *(act for _, act in next_to if act not in hurt))
     yield from (Act("do-not", text) for text in of_kind(case, leading, "do_not"))
     read = case.said("reading.voltage")
     if leading.get("battery") and leading["id"] != OVERCHARGED and read and float(read) >= LOOKS_GOOD:
@@ -188,6 +206,11 @@ def parties(text: str) -> set[tuple[str, bool]]:
         only = " if " in clause or " for " in clause
         found |= {(name, way) for name in PARTIES if name in clause for way in ((True,) if only else (True, False))}
     return found
+
+
+def rescue(*texts: str) -> bool:
+    """Whether any of these texts sends for the emergency services or their like, whose numbers are then given."""
+    return any(name in text for text in texts for name in RESCUE)
 
 
 def several(case: Case) -> bool:

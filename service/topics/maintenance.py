@@ -148,10 +148,17 @@ def dirt(case: Case) -> Advice:
     """Cleaning posts and top."""
     often, _ = care("clean-interval")
     soda, cite = care("soda")
+    way = "rinse, dry, tighten"
+    head = f"Brush it off, wash with soda water (caps closed, none into the cells), {way}, grease the joint."
+    harm: tuple[tuple[str, str], ...] = ()
+    if case.says("detail:growth") and case.says("detail:harm"):
+        head = f"Treat the growth as acid, with goggles and gloves: brush it off, wash with soda water, {way}."
+        harm = (("It is salt of the acid: it burns skin and eyes, and a joint with it runs hot", "care-practice"),)
     return Advice(
         "information",
-        "Brush it off, wash with soda water (caps closed, none into the cells), rinse, dry, tighten, grease the joint.",
+        head,
         (
+            *harm,
             (f"About {soda} of baking soda in a litre for a heavy crust, a quarter of that for wiping", cite),
             ("No vinegar: it is an acid itself", "care-practice"),
             (
@@ -224,7 +231,7 @@ ASPECTS: tuple[tuple[tuple[str, ...], Callable[[Case], Advice | None]], ...] = (
     (("detail:additive",), additive),
     (("detail:concrete",), concrete),
     (("detail:plates_dry", "detail:water", "detail:tap_water"), water),
-    (("detail:dirt",), dirt),
+    (("detail:dirt", "detail:growth"), dirt),
     (("detail:bubbles",), bubbles),
 )
 
@@ -248,9 +255,10 @@ def answer(case: Case) -> Answer:
     if len(advices) < len(found) and not advices:
         head = "Only wet-cell batteries with caps are equalised: please tell us which kind yours is."
         return TOPIC.needs("battery.chemistry", headline=head)
-    for number, item in enumerate(advices):
-        if number and item.headline != advices[0].headline:
-            case.step(item.headline, item.steps[0][1])
+    for item in advices[1:]:  # what was asked too comes before the details, of which only the first are shown
+        if item.headline != advices[0].headline:
+            case.step(item.headline.removesuffix("."), item.steps[0][1])
+    for item in advices:
         for text, cite in item.steps:
             case.step(text, cite)
     first = advices[0]

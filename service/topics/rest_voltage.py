@@ -182,11 +182,14 @@ def one(case: Case) -> Answer:
 
 def no_system(case: Case, volts: float) -> Answer:
     """A reading that fits no system: 12 V or 24 V is asked for."""
-    case.step(f"{shown(volts)} fits no bank of 12, 24, 36 or 48 V at rest", "system-volts")
     if volts < limit("lead-flat"):
-        head = f"We can't say yet: {shown(volts)} at rest is deeply flat for a 12 V battery; please tell us its volts."
+        case.step(f"A 12 V lead battery under {say.volts(limit('lead-flat'))} is deeply flat", cite("lead-flat"))
+        head = (
+            f"We can't say yet: {shown(volts)} at rest is deeply flat if it is a 12{say.NB}V battery; please say if so."
+        )
         more = ("battery.chemistry",) if wording.kind_is_open(case) else ()
         return replace(TOPIC.needs("bank.voltage", *more, headline=head), urgency="today")
+    case.step(f"{shown(volts)} fits no bank of 12, 24, 36 or 48 V at rest", "system-volts")
     head = f"We can't say yet: {shown(volts)} fits neither a 12 V nor a 24 V bank at rest; please tell us which it is."
     return TOPIC.needs("bank.voltage", headline=head, likely=(("12 V", 12.0), ("24 V", 24.0)))
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from service import reference, say
 from service.case import Case
 from service.reference import UnknownValue
@@ -14,6 +16,10 @@ WASHER = reference.row("terminals", chart="rule", name="washer")["value"]
 WING = reference.row("terminals", chart="rule", name="wing-nut")["value"]
 USUAL = "3/8-16"
 LOOSE = 1.2  # mm: an M10 lug on a 3/8 in stud has 1 mm of play and is used; an M10 lug on M8 has 2.5 mm
+LUGS = frozenset(["lug", "lugs", "ring", "rings", "eye", "eyes", "hole", "holes", "connector", "connectors"])
+STUDS = frozenset(["stud", "studs", "post", "posts", "bolt", "bolts", "pole", "poles"])
+WORD = re.compile(r"[a-z]+(?:\d+)?|\d+(?:/\d+)?|[,.;:?!]")
+FARTHEST, BREAK = 8, 3  # words: what is further away names nothing; a mark or another size counts for three
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
 
 HABITS = {  # cue: headline, why, source
@@ -72,6 +78,8 @@ def answer(case: Case) -> Answer:
         case.step("Nothing lies between lug and terminal; washers go on top, under the nut", WASHER.cite)
         head = "No: no washer goes under the lug; the lug lies flat on the terminal, and washers go on top."
         return TOPIC.says("no", head, *lug(case, size))
+    if case.says("detail:drill"):
+        return TOPIC.says("no", drilled(case, size), *lug(case, size))
     found = next((words for cue, words in HABITS.items() if case.says(f"detail:{cue}")), None)
     if found is None and case.says("detail:torque"):
         case.source(PRACTICE)
@@ -81,6 +89,14 @@ def answer(case: Case) -> Answer:
     head, why, cite = found
     case.step(why, cite)
     return TOPIC.says("information", head, *lug(case, size))
+
+
+def drilled(case: Case, size: str, other: str = "") -> str:
+    """The sentence on a hole that somebody means to drill wider, with its cause as a step."""
+    case.step("The rim round the hole carries the current: a thin one runs hot and tears", PRACTICE)
+    whose = f"the lug for {other}" if other else "the lug"
+    new = f"crimp on one for {lug_holes(size)}, which fits your {size} stud" if size else "crimp on one for your stud"
+    return f"No: do not drill {whose} wider, as the rim left is too thin for the current; {new}."
 
 
 def fitting(case: Case, size: str) -> Answer:
@@ -137,10 +153,26 @@ def diameter(chart: str, size: str) -> float | None:
 
 
 def lug_first(case: Case) -> bool:
-    """Whether the first of two sizes is the lug's: "M8 lug on a 3/8 stud"."""
-    span = case.stated["terminal.size"].span
-    after = case.text[span[1] :].split() if span else []
-    return bool(after) and after[0].lower().strip(",.") in ("lug", "lugs", "ring", "rings", "eye", "terminal")
+    """Whether the first of two sizes is the lug's: "M8 lug on a 3/8 stud", "lug hole 5/16, stud M10"."""
+    sizes = [held["terminal.size"].span for held in (case.stated, case.second) if "terminal.size" in held]
+    leaning = [far(case.text, span, STUDS) - far(case.text, span, LUGS) if span else 0 for span in sizes]
+    return len(leaning) > 1 and leaning[0] > leaning[1]
+
+
+def far(text: str, span: tuple[int, int], names: frozenset[str]) -> int:
+    """How many words lie between a size and the nearest of these names; a comma or another size parts them further."""
+    before, after = WORD.findall(text[: span[0]].lower())[::-1], WORD.findall(text[span[1] :].lower())
+    return min(away(before, names), away(after, names))
+
+
+def away(words: list[str], names: frozenset[str]) -> int:
+    """The words to the first of these names, at most FARTHEST."""
+    steps = 0
+    for word in words:
+        if word in names or steps >= FARTHEST:
+            return min(steps, FARTHEST)
+        steps += 1 if word.isalpha() else BREAK
+    return FARTHEST
 
 
 def two_sizes(case: Case, size: str, other: str) -> Answer:
@@ -156,6 +188,8 @@ def two_sizes(case: Case, size: str, other: str) -> Answer:
         WASHER.cite,
     )
     use = f"use a lug for {lug_holes(size)}"
+    if hole < across and case.says("detail:drill"):
+        return TOPIC.says("no", drilled(case, size, other), *lug(case, size))
     if hole < across:
         return TOPIC.says("no", f"No: a lug for {other} does not go over your {size} stud; {use}.", *lug(case, size))
     if hole - across > LOOSE:

@@ -250,3 +250,68 @@ def test_the_desk_vouches_for_no_installation(text, topic, first):
 def test_short_thanks_wants_no_technician(text):
     reply = default_desk().ask(text)
     assert reply.triage.route != "technician"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "battery flat. only 8.2 volts!! agm, stood all winter with the heater clock connected. can it be saved?",
+        "flat as a pancake, 9.1 V on the wet cell, any hope?",
+        "agm reads 8.2 volts at rest",
+    ],
+)
+def test_a_deeply_flat_battery_is_told_so_today(text):
+    desk = default_desk()
+    reply = desk.ask(text)
+    assert [(item.topic, item.verdict) for item in reply.answers] == [("rest-voltage", "needs-facts")]
+    assert "deeply flat if it is a 12\u00a0V battery" in reply.answers[0].headline
+    assert reply.triage.urgency == "today"
+    (after,) = desk.ask("12 volt", thread=reply.thread).answers
+    assert after.verdict == "no"
+    assert not after.headline.startswith("Yes")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how much water to top up & how often, also is the white fluff on the terminals dangerous",
+        "white fluff on the terminals, dangerous?",
+    ],
+)
+def test_growth_on_the_terminals_is_answered_beside_the_water(text):
+    assert "Treat the growth as acid, with goggles and gloves" in " ".join(as_text(default_desk().ask(text)).split())
+
+
+@pytest.mark.parametrize(
+    ("first", "then", "verdict", "told"),
+    [
+        ("can i charge lifepo4 direct from alternator? 70 amp alternator, 100 ah",
+         "its about 4 degrees here most mornings, does that matter", "information", "takes 10\u00a0A at most"),
+        ("Straight from the alternator into a 200 Ah lithium, all right?",
+         "its about 8 degrees here most mornings, does that matter",
+         "information", "takes 40\u00a0A at most"),
+        ("can i charge lifepo4 direct from alternator? 70 amp alternator, 100 ah",
+         "mornings are about -3 degrees here, does that matter", "no", "none at or below"),
+    ],
+)  # fmt: skip
+def test_cold_after_a_question_on_charging_is_about_charging(first, then, verdict, told):
+    desk = default_desk()
+    (answer,) = desk.ask(then, thread=desk.ask(first).thread).answers
+    assert answer.verdict == verdict
+    assert told in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("my batt reads 1270 volts lol", "12.70\u00a0V"),
+        ("battery shows 1255 V at rest, good?", "12.55\u00a0V"),
+        ("wet battery at rest shows 1243 volts, how full", "12.43\u00a0V"),
+        ("my agm reads 1268 volts at rest", "12.68\u00a0V"),
+    ],
+)
+def test_a_point_left_out_is_named(text, meant):
+    found = answer(text, "rest-voltage")
+    assert found.verdict == "needs-facts"
+    assert f"we think you mean {meant}" in found.headline
+    assert [item.fact for item in found.asks] == ["reading.voltage"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.finish import least_change
+from service.leadsman import default_desk
 from service.topics.bank_wiring import TOPIC
 from tests.building import case
 from tests.topics import asked, figures
@@ -167,3 +168,19 @@ def test_series_does_not_double_the_running_time():
 def test_the_least_change_makes_them_alike_or_fewer(facts, fact, value):
     changes = [least_change(TOPIC, case(facts, MAY), lever, "yes") for lever in TOPIC.levers]
     assert (fact, value) in [(change.fact, change.value) for change in changes if change]
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (
+            "4x 6V 220Ah golf cart batterys, I want 12v. how to wire and what will I have",
+            "makes a string of 2",
+        ),
+        ("two 12 V 100 Ah wet batteries in series, how do I wire them and what do I get", "posts left at the ends"),
+        ("two 12 V 100 Ah wet batteries in parallel, how do I connect them and what do I get", "Join plus to plus"),
+    ],
+)
+def test_how_to_wire_tells_which_post_goes_to_which(text, told):
+    (answer,) = (item for item in default_desk().ask(text).answers if item.topic == "bank-wiring")
+    assert any(told in step.say for step in answer.working)

@@ -71,3 +71,24 @@ def test_two_sizes_are_held_against_the_bay_that_was_measured(text, verdict, par
     assert (found.topic, found.verdict) == ("group-size", verdict)
     for part in parts:
         assert part in found.headline.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("will group 31 go where my group 27 is? have 13 inch length, 7 wide, 9.5 high", "no"),
+        ("will a group 31 go where my group 27 is? there is 12.5 inch length, 7 wide, 10 high", "no"),
+        ("group 31 in place of a 27: space of 350 mm length, 190 mm width and 280 mm height, ok?", "yes"),
+        ("will group 31 go where my group 27 is?", "no"),
+    ],
+)
+def test_a_place_told_side_by_side_decides(text, verdict):
+    (answer,) = default_desk().ask(text).answers
+    assert (answer.topic, answer.verdict) == ("group-size", verdict)
+
+
+def test_inches_are_answered_in_inches():
+    text = "will group 31 go where my group 27 is? have 13 inch length, 7 wide, 9.5 high"
+    (answer,) = default_desk().ask(text).answers
+    assert "13.4 x 7.2 x 10.2\u00a0in" in answer.headline
+    assert "mm" not in answer.headline

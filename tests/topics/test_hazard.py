@@ -120,7 +120,8 @@ def test_what_charges_is_switched_off(cues: tuple[str, ...], first: str, engine:
 
 def test_who_takes_over_is_named_once() -> None:
     found = danger("rotten-egg-smell", "overcharging-voltage", facts={"charger.voltage": 15.6})
-    (who,) = (step.say for step in found.steps if step.kind == "who")
+    who, numbers = (step.say for step in found.steps if step.kind == "who")
+    assert NUMBERS in numbers
     assert who.endswith("; the emergency services if anyone feels ill")
     assert any(step.say.startswith("15.6\u00a0V is too high") for step in found.steps)
 
@@ -172,3 +173,38 @@ def test_lithium_out_of_a_flooded_hull_is_told_nothing_of_lead():
 def test_lead_that_comes_back_after_a_minute_has_no_management_system():
     reply = default_desk().ask("AGM bank, thruster stops after 5 s and works again after a minute, why?")
     assert "hazard" not in [item.topic for item in reply.answers]
+
+
+NUMBERS = "112 in Europe, 999 in the UK, 911 in North America"
+
+
+@pytest.mark.parametrize("sign", ["acid-in-eyes", "fire", "boat-disabled", "rotten-egg-smell"])
+def test_whoever_is_sent_for_has_a_number(sign: str) -> None:
+    assert any(NUMBERS in text for text in told(danger(sign)))
+
+
+@pytest.mark.parametrize("sign", ["frozen-lead", "hot-to-touch:standing", "jump-start:general"])
+def test_no_number_where_nobody_is_sent_for_now(sign: str) -> None:
+    assert not any(NUMBERS in text for text in told(danger(sign)))
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("splashed battery acid on my hand and a drop in the eye, im on the boat alone, what do", "rinse first"),
+        ("battery acid in my eye, nobody else here", "rinse first"),
+        ("acid from the battery got in my eye and I'm on my own", "rinse first"),
+        ("battery acid in my wife's eye", "somebody else"),
+        ("acid in my eyes from the wet cell, leave the battery alone?", "somebody else"),
+    ],
+)
+def test_who_is_alone_rinses_first(text: str, first: str) -> None:
+    found = default_desk().ask(text).answers[0]
+    assert found.headline.startswith("Rinse the eye")
+    call = next(step.say for step in found.steps if "calls" in step.say or "call the" in step.say)
+    assert first in call[:40]
+
+
+def test_the_skin_is_rinsed_with_the_eye() -> None:
+    found = danger("acid-in-eyes", "acid-on-skin")
+    assert found.steps[0].say.startswith("Rinse at once")

@@ -64,3 +64,21 @@ def test_the_tightening_of_a_named_stud():
 )
 def test_lugs_from_one_s_own_stock_are_no_order(text):
     assert [item.topic for item in default_desk().ask(text).answers] == ["terminals"]
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "told"),
+    [
+        ("lug hole 5/16, stud on battery M10, can i drill it bigger", "no", "do not drill the lug for 5/16"),
+        ("lug hole is 5/16 and the battery stud is M10", "no", "does not go over your M10 stud"),
+        ("stud M10, lug has a 5/16 hole", "no", "does not go over your M10 stud"),
+        ("my battery studs are 3/8, the cable came with M8 rings, do they fit", "no", "does not go over your 3/8-16"),
+        ("Stud: M8. Lug: M10. ok?", "no", "too loose on your M8 stud"),
+        ("Does an M10 lug go on a 3/8 stud", "yes", "fits your 3/8-16 stud"),
+        ("can I drill out a lug from M8 to M10?", "no", "fits your M10 stud"),
+    ],
+)
+def test_the_word_beside_a_size_tells_whose_it_is(text, verdict, told):
+    (answer,) = default_desk().ask(text).answers
+    assert answer.verdict == verdict
+    assert told in answer.headline
