@@ -75,7 +75,7 @@ def test_a_token_of_another_key_gives_nothing():
 
 def test_an_answer_given_twice_says_so_and_a_technician_reads_along():
     desk = default_desk()
-    first = desk.ask("Fuse for 285 A running on 2/0?")
+    first = desk.ask("Fuse for 285 A running on 2/0, 105 C?")
     again = desk.ask("the other way round then", thread=first.thread)
     assert [item.headline for item in again.answers] == [item.headline for item in first.answers]
     assert again.notice == NOTHING_NEW + READ_TOO

@@ -90,11 +90,10 @@ def taken_of(case: Case, given: Answer) -> str:
     """The amps it takes, and what of the alternator's rating it may take, where the kind does not decide that."""
     rated, each = float(case["alternator.current"]), [float(item.value) for item in converter.shares(case)]
     taken, most = converter.whole(float(given.figures[0].value)), rated * min(each)
-    gives = f"that a {say.amps(rated)} alternator gives for hours"
     if given.verdict == "yes":
-        return f"{taken} of the {say.amps(most)} {gives} ({at_worst(given.figures, most)})"
+        return f"{taken} of the {say.amps(most)} available ({at_worst(given.figures, most)})"
     if given.verdict == "marginal":
-        return f"{taken} ({at_worst(given.figures)}), over the {say.amps(rated * max(each))} {gives}"
+        return f"{taken} ({at_worst(given.figures)}), over the {say.amps(rated * max(each))} available"
     return f"{taken} ({at_worst(given.figures)})"
 
 

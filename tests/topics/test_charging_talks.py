@@ -45,8 +45,8 @@ def last(turns, topic):
          "charger-banks", "no", "Use 2 outputs for engine and house"),
         (("start battery, house 2 in parallel and thruster 2 in parallel, how many outputs?",), "charger-banks",
          "information", "A charger with 3 outputs"),
-        ((CONVERTER,), "dc-dc", "needs-facts", "44 A of the 45 A that a 90 A alternator gives for hours"),
-        ((CONVERTER, BOW), "dc-dc", "yes", "44 A of the 72 A that a 90 A alternator gives for hours"),
+        ((CONVERTER,), "dc-dc", "needs-facts", "44 A of the 45 A available"),
+        ((CONVERTER, BOW), "dc-dc", "yes", "44 A of the 72 A available"),
         ((CONVERTER, BOW, "what about making it 30a"), "dc-dc", "yes", "67 A of the 72 A"),
         ((CONVERTER, BOW, "and a 110 A alternator"), "dc-dc", "yes", "44 A of the 88 A"),
         ((CONVERTER, BOW, "sorry 130 A"), "dc-dc", "yes", "44 A of the 104 A"),  # nearer to 90 than to 20
