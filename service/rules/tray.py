@@ -26,6 +26,7 @@ NAMED = {  # "13 inch length, 7 wide, 9.5 high", "length 13 in"
     "height": r"(?:high|height|tall|in height|headroom)",
 }
 OF_SIDE = rf"{NUMBER}(?:{UNIT})?(?: of| in)? {{name}}\b"
+SIDED = re.compile(NAMED["width"], re.IGNORECASE)
 EACH_END = re.compile(r"\b(?:each|either|both) (?:ends?|sides?)\b", re.IGNORECASE)
 OF_GROUP = re.compile(r"\b(\d{2}[a-z]?|8d|4d|gc2) ?(?:'s )?(?:tray|box|space|recess)\b", re.IGNORECASE)
 
@@ -64,6 +65,8 @@ def by_name(text: str) -> Place | None:
     >>> by_name("have 13 inch length, 7 wide, 9.5 high")
     Place(length=330.2, width=177.8, height=241.3)
     """
+    if not SIDED.search(text):  # most texts name no side, and the search for a number before one is slow
+        return None
     found = {side: re.search(OF_SIDE.format(name=name), text, re.IGNORECASE) for side, name in NAMED.items()}
     told = {side: match.groups() for side, match in found.items() if match}
     units = {unit.lower() for _, unit in told.values() if unit}
