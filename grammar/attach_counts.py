@@ -22,8 +22,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if value <= 30 and item.kind not in ("count", "times") and is_age(scene, item):
         return Claim("battery.age", "role")
-    after = scene.after(item)
-    if counts_cables(scene, item) or (after is not None and after.kind == "model"):  # "two Minnows"
+    if counts_cables(scene, item):
         return NOTHING
     if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None
