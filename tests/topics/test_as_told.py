@@ -17,6 +17,15 @@ def answer(text: str, topic: str) -> Answer:
     return next(item for item in default_desk().ask(text).answers if item.topic == topic)
 
 
+def after(turns: tuple[str, ...], topic: str) -> Answer:
+    """The answer on a topic to the last turn of a conversation."""
+    desk, thread = default_desk(), None
+    for text in turns:
+        reply = desk.ask(text, thread=thread)
+        thread = reply.thread
+    return next(item for item in reply.answers if item.topic == topic)
+
+
 def figure(found: Answer, name: str) -> Any:
     return next(item.value for item in found.figures if item.name == name)
 
@@ -137,11 +146,7 @@ def test_what_is_told_loosely_counts(text, topic, verdict, says):
     ],
 )  # fmt: skip
 def test_a_follow_up_counts_as_told(turns, topic, verdict, says):
-    desk, thread, reply = default_desk(), None, None
-    for text in turns:
-        reply = desk.ask(text, thread=thread)
-        thread = reply.thread
-    found = next(item for item in reply.answers if item.topic == topic)
+    found = after(turns, topic)
     assert (found.verdict, says in found.headline.replace("\u00a0", " ")) == (verdict, True), found.headline
 
 
@@ -187,11 +192,7 @@ def test_sides_that_are_all_alike_are_not_told():
     ],
 )  # fmt: skip
 def test_what_is_asked_beside_it_counts(turns, topic, says):
-    desk, thread, reply = default_desk(), None, None
-    for text in turns:
-        reply = desk.ask(text, thread=thread)
-        thread = reply.thread
-    found = next(item for item in reply.answers if item.topic == topic)
+    found = after(turns, topic)
     assert says in found.headline.replace("\u00a0", " ")
 
 
@@ -221,11 +222,7 @@ def test_what_is_asked_beside_it_counts(turns, topic, says):
     ],
 )  # fmt: skip
 def test_the_figure_that_is_meant_decides(turns, topic, verdict, says):
-    desk, thread, reply = default_desk(), None, None
-    for text in turns:
-        reply = desk.ask(text, thread=thread)
-        thread = reply.thread
-    found = next(item for item in reply.answers if item.topic == topic)
+    found = after(turns, topic)
     assert (found.verdict, says in found.headline.replace("\u00a0", " ")) == (verdict, True), found.headline
 
 
