@@ -22,7 +22,11 @@ BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" 
 READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
 WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
 OPEN = re.compile(r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*(?:what|which|where|how|why|when)", re.IGNORECASE)
-LED_IN = re.compile(r"\W*(?:ok|okay|right|well|fine|good)\b", re.IGNORECASE)
+LED_IN = re.compile(  # "OK, scrap it then?"
+    r"\W*(?:ok|okay|right|well|fine|good)\b"
+    r"(?=,| (?:so|then|scrap|bin|replace|is|are|do|does|can|should|will|what|but)\b)",
+    re.IGNORECASE,
+)
 GOOD_OR_BAD = re.compile(
     r"\b(?:good|ok|okay|fine|healthy)\b,? or (?:is (?:it|that) )?(?:bad|low|poor|not good|flat|no good)\b",
     re.IGNORECASE,
