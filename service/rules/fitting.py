@@ -115,11 +115,30 @@ THICKER = (  # levers: the fact, its values, their words, further facts of the s
 
 @dataclass(frozen=True, slots=True)
 class Demand:
-    """The cable that the house's catalogue asks for: circular mils, names and the model."""
+    """The cable that the house's catalogue asks for, in each system: circular mils, sizes, names and the model."""
 
     area: float
+    gauge: Size
+    metric: Size
     names: str
     model: str
+
+    def raised(self, choice: Choice) -> Choice:
+        """A choice that is no thinner than the catalogue asks for."""
+        if choice.count != 1:
+            return choice
+        gauge, area = choice.gauge or self.gauge, choice.area or self.metric
+        return Choice(max(gauge, self.gauge, key=_thickness), max(area, self.metric, key=_thickness))
+
+
+def _thickness(size: Size) -> float:
+    return size.area
+
+
+def to_fit(case: Case, amps: float) -> Choice:
+    """The size to fit: what the formula gives, or the catalogue's where that is thicker."""
+    choice, asked = chosen(case, amps), by_the_catalogue(case)
+    return asked.raised(choice) if asked else choice
 
 
 def by_the_catalogue(case: Case) -> Demand | None:
@@ -128,7 +147,8 @@ def by_the_catalogue(case: Case) -> Demand | None:
     row = next((run for run in model.cables if case["cable.length"] <= run.up_to), None) if model else None
     if not model or not row:
         return None
-    area = next(size.area for size in gauges() if size.name == row.gauge)
+    gauge = next(size for size in gauges() if size.name == row.gauge)
+    metric = next(size for size in metric_sizes() if float(size.name) >= row.area)
     names = f"{say.gauge(row.gauge)} ({say.quantity(row.area, 'mm2')})"
     case.step(f"The catalogue asks for {names} for the {model.name} up to {say.quantity(row.up_to, 'm')}", "house")
-    return Demand(area, names, model.name)
+    return Demand(gauge.area, gauge, metric, names, model.name)

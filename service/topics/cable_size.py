@@ -19,6 +19,7 @@ from service.rules.fitting import (
     chosen,
     fitting,
     needed,
+    to_fit,
     us_first,
 )
 from service.topic import Lever, Topic
@@ -63,10 +64,10 @@ def answer(case: Case) -> Answer:
         return without_length(case, amps)
     if circuit.has_cable(case) and (count := side_by_side.runs(case)) > 1:
         return together(case, amps, count)
-    choice = chosen(case, amps)
-    facts = (*figures(case, amps, choice), *bundled(case, amps, choice))
+    choice, fit = chosen(case, amps), to_fit(case, amps)
+    facts = (*figures(case, amps, fit), *bundled(case, amps, fit))
     if not circuit.has_cable(case):
-        return proposed(case, amps, choice, facts)
+        return proposed(case, amps, choice, fit, facts)
     other = circuit.second_cable(case)
     judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
     if case.says("detail:carries") and judgement.verdict != "no" and not other:
@@ -145,13 +146,13 @@ def bundled(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
     yield Figure("ampacity_in_bundle", "may carry in a bundle of 3 to 6", low, "A", low, high)
 
 
-def proposed(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -> Answer:
-    """The size to fit."""
+def proposed(case: Case, amps: float, choice: Choice, fit: Choice, facts: tuple[Figure, ...]) -> Answer:
+    """The size to fit: `choice` by the formula, `fit` where the catalogue asks for a thicker one."""
     run = say.length(float(case["cable.length"]), circuit.in_feet(case))
     if choice.count == 0:
         head = f"No cable of a standard size is enough for {say.amps(amps)} over {run}: move the battery nearer."
         return TOPIC.says("information", head, *facts, route="technician")
-    names = choice.named(us_first(case))
+    names = fit.named(us_first(case))
     if choice.count > 1:
         head = (
             f"One cable is not enough for {say.amps(amps)} over {run}: it takes {choice.count} of {names} for each "
@@ -162,10 +163,11 @@ def proposed(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...])
     assert size is not None
     lost = worked(case, amps, size)
     asked = by_the_catalogue(case)
-    if asked and choice.gauge and asked.area > choice.gauge.area * (1 + 1e-9):
+    thicker = fit.gauge != choice.gauge if us_first(case) else fit.area != choice.area
+    if asked and thicker:
         head = (
-            f"Our catalogue asks for {asked.names} for the {asked.model} over {run}: fit that, though the formula "
-            f"alone gives {names}."
+            f"Use {names}: our catalogue asks for it for the {asked.model} over {run}, though the formula alone "
+            f"gives {circuit.called(size)}."
         )
     else:
         head = (

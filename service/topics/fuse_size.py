@@ -11,7 +11,7 @@ from service.case import Case, Value
 from service.reply import Answer, Asked, Change, Figure, Option
 from service.rules import circuit, fuse_distance
 from service.rules.cable import TABLE_5
-from service.rules.fitting import THICKER, chosen, us_first
+from service.rules.fitting import THICKER, to_fit, us_first
 from service.rules.fuse_words import (
     HABITS,
     cable_beside,
@@ -246,7 +246,7 @@ def without_cable(case: Case, band: Band) -> Answer:
 
 def with_the_proposed(case: Case, band: Band) -> Answer | None:
     """The fuse for the cable that we would propose, None where one cable is not enough."""
-    choice = chosen(case, circuit.current(case))
+    choice = to_fit(case, circuit.current(case))
     size = choice.gauge if us_first(case) else choice.area
     if choice.count != 1 or not size or not band.load:
         return None

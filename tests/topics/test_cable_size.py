@@ -6,6 +6,7 @@ import pytest
 
 from service.finish import least_change
 from service.rules import circuit
+from service.say import NB
 from service.topics.cable_size import TOPIC
 from tests.building import case
 from tests.topics import asked, figures
@@ -115,10 +116,15 @@ def test_the_least_change_is_the_next_thicker_cable_that_will_do(facts, value):
 
 
 def test_the_catalogue_is_named_where_it_asks_for_more():
+    answer = TOPIC.answer(case({"load.model": "Minnow", "cable.length": 4.0}))
+    assert (figures(answer)["area"], figures(answer)["area_at_10_percent"]) == (25.0, 16.0)
+    assert answer.headline.startswith(f"Use 25{NB}mm²")
+    assert f"catalogue asks for it for the Minnow over 4{NB}m (13.1{NB}ft)" in answer.headline
+
+
+def test_the_catalogue_counts_in_both_systems():
     answer = TOPIC.answer(case({"load.model": "Pike", "cable.length": 6.4}))
-    assert figures(answer)["gauge"] == "1/0"
-    assert "2/0" in answer.headline
-    assert "catalogue" in answer.headline
+    assert (figures(answer)["gauge"], figures(answer)["area"]) == ("2/0", 70.0)
 
 
 def test_the_picture_marks_the_size_to_fit():
