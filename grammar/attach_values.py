@@ -20,6 +20,12 @@ SETTING_WITHIN = 0.6
 LIST = 3
 ADJACENT = 0.1
 UNSURE_WITHIN = 4.0
+CHOICE = 3  # items back to the other value of a choice
+OF_WHETHER = 7  # words between "whether" and what is not known
+SUBJECT = 4  # words between "are" and what is asked: "are the two outputs of it isolated"
+ASKS_OF = frozenset({"is", "are", "does", "do", "can"})
+BEGINS = frozenset({"and", "or", "so", "but", "well"})
+WITH = frozenset({"with", "that", "without", "which", "having", "has", "use", "connect", "ok", "fine"})
 WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
@@ -98,6 +104,8 @@ def words_of(scene: Scene) -> Words:
             continue
         fact, value = _meaning(scene, item)
         if not fact or _unsure(scene, item) or _is_wire(scene, item) or _either(scene, item):
+            continue
+        if isinstance(value, bool) and _asked_of(scene, item):
             continue
         span = scene.span(item.start, item.end)
         found = Stated(fact, value, "", scene.text[slice(*span)], span, how="token")
@@ -322,11 +330,35 @@ def _unsure(scene: Scene, item: Item) -> bool:
         or (last in IS and second in THAT and third in ("if", "whether", "when"))
     ):
         return True
+    if (other := _before_or(scene, item)) is not None:
+        return _unsure(scene, other)
     for found in around(scene.doubts, item, scene.doubt_starts):
         if found.end <= item.start and gap(scene, item, found.start, found.end) <= UNSURE_WITHIN:
             between = [scene.word(at) for at in range(found.end, item.start)]
             return bool({"if", "whether", "which"} & set(between)) or len(between) <= 1
     return False
+
+
+def _before_or(scene: Scene, item: Item) -> Item | None:
+    """The other value of a choice: AGM of "no idea if the battery is AGM or gel", "a gel or an AGM"."""
+    if item.at < CHOICE or "or" not in (scene.word(item.start - 1), scene.word(item.start - 2)):
+        return None
+    near = scene.items[item.at - CHOICE : item.at]
+    return next((other for other in near if other.kind == "value" and other.fact == item.fact), None)
+
+
+def _asked_of(scene: Scene, item: Item) -> bool:
+    """Whether a yes or no is what is asked: "are the outputs isolated?", "doesn't say whether they're isolated"."""
+    clause = scene.clauses[scene.clause(item.start)]
+    before = [scene.word(at) for at in range(clause.start, item.start)]
+    first = next((at for at, word in enumerate(before) if word not in BEGINS), len(before))
+    subject = before[first + 1 :]
+    return "whether" in before[-OF_WHETHER:] or (
+        before[first : first + 1] != []
+        and before[first] in ASKS_OF
+        and WITH.isdisjoint(subject)
+        and len(subject) <= SUBJECT
+    )
 
 
 def _settled(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -115,13 +115,20 @@ THICKER = (  # levers: the fact, its values, their words, further facts of the s
 
 @dataclass(frozen=True, slots=True)
 class Demand:
-    """The cable that the house's catalogue asks for, in each system: circular mils, sizes, names and the model."""
+    """The cable that the house's catalogue asks for, in each system: circular mils, sizes, names, model and metres."""
 
     area: float
     gauge: Size
     metric: Size
     names: str
     model: str
+    up_to: float
+
+    def told(self, case: Case) -> None:
+        """Tells it in the working."""
+        case.step(
+            f"The catalogue asks for {self.names} for the {self.model} up to {say.quantity(self.up_to, 'm')}", "house"
+        )
 
     def raised(self, choice: Choice) -> Choice:
         """A choice that is no thinner than the catalogue asks for."""
@@ -150,5 +157,4 @@ def by_the_catalogue(case: Case) -> Demand | None:
     gauge = next(size for size in gauges() if size.name == row.gauge)
     metric = next(size for size in metric_sizes() if float(size.name) >= row.area)
     names = f"{say.gauge(row.gauge)} ({say.quantity(row.area, 'mm2')})"
-    case.step(f"The catalogue asks for {names} for the {model.name} up to {say.quantity(row.up_to, 'm')}", "house")
-    return Demand(gauge.area, gauge, metric, names, model.name)
+    return Demand(gauge.area, gauge, metric, names, model.name, row.up_to)

@@ -14,6 +14,16 @@ SWAP = re.compile(
     re.IGNORECASE | re.DOTALL,
 )
 JOINS = re.compile(r"\b(?:for|with|by|to|against|new)\b", re.IGNORECASE)
+COMES_IN = re.compile(  # "lithium in place of the wet one", "gel where the AGM was"
+    r"\b(?:in (?:the )?place of|instead of|replac(?:es|ed|ing)|(?:took|takes|taking) the place of)\b", re.IGNORECASE
+)
+WAS_THERE = re.compile(
+    r"^\W*(?:battery |one |ones |bank )?(?:was|were|used to|stood|sat|lived|had been)\b", re.IGNORECASE
+)
+GOES_OUT = re.compile(
+    r"\b(?:swap|replac|chang|upgrad|exchang|switch|mov|go|going|went)\w*\b[^.?!]{0,40}$", re.IGNORECASE
+)
+TO_THE_NEW = re.compile(r"\b(?:for|with|by|to)\b", re.IGNORECASE)
 WEIGHED = ("request:which", "request:versus", "about:compare")
 LIMITS = ("battery.max_current", "battery.peak_current")  # only lithium has them
 RATINGS = ("battery.cca", "battery.ca", "battery.reserve")  # only lead has them
@@ -38,6 +48,27 @@ def new_one(case: Case) -> Case:
     case.stated = kept | {fact: replace(item, of=2) for fact, item in case.second.items()}
     case.second = {}
     return case
+
+
+def without_the_old(case: Case) -> None:
+    """Drops the kind of a battery that has gone, where one came in its place: what is charged is the new one."""
+    first, second = case.stated.get("battery.chemistry"), case.second.get("battery.chemistry")
+    if first is None or second is None or first.span is None or second.span is None or case.says(*WEIGHED):
+        return
+    swapped = first.span[0] > second.span[0]
+    one, other = (second, first) if swapped else (first, second)
+    assert one.span is not None
+    assert other.span is not None
+    text = case.text
+    before, between, after = text[: one.span[0]], text[one.span[1] : other.span[0]], text[other.span[1] :]
+    if COMES_IN.search(between) or (re.search(r"\bwhere\b", between, re.IGNORECASE) and WAS_THERE.search(after)):
+        new = one
+    elif GOES_OUT.search(before) and TO_THE_NEW.search(between):
+        new = other
+    else:
+        return
+    case.stated = {**case.stated, "battery.chemistry": new}
+    case.second = {fact: item for fact, item in case.second.items() if fact != "battery.chemistry"}
 
 
 def where_the_new_begins(text: str, first: int, second: int) -> int:

@@ -162,7 +162,8 @@ def proposed(case: Case, amps: float, choice: Choice, fit: Choice, facts: tuple[
     size = choice.gauge if us_first(case) else choice.area
     assert size is not None
     lost = worked(case, amps, size)
-    asked = by_the_catalogue(case)
+    if asked := by_the_catalogue(case):
+        asked.told(case)
     thicker = fit.gauge != choice.gauge if us_first(case) else fit.area != choice.area
     if asked and thicker:
         head = (
@@ -263,7 +264,8 @@ def judge(case: Case, amps: float) -> tuple[str, str]:
     if warm is not None and warm < amps:
         case.step(f"At 75 °C insulation it may carry {say.amps(warm)}", TABLE_5)
         return "needs-facts", f"may carry {say.amps(carries)} at 105 °C but only {say.amps(warm)} at 75 °C"
-    asked = by_the_catalogue(case)
+    if asked := by_the_catalogue(case):
+        asked.told(case)
     if asked and float(case["cable.cmil"]) < asked.area * (1 - 1e-9):
         return "marginal", f"{told}, within the limit, but our catalogue asks for {asked.names} for the {asked.model}"
     return "yes", f"{told}, within the limit of {limit}, and may carry {say.amps(carries)}"

@@ -9,7 +9,7 @@ from service import reference, say
 from service.calculators import charging as sums
 from service.case import Case
 from service.reply import Answer, Figure, Option
-from service.rules import charging, readings
+from service.rules import charging, in_its_place, readings
 from service.topic import Lever, Topic
 
 KINDS = charging.KINDS  # lithium last
@@ -49,6 +49,7 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Amp-hours to return over the amps that the battery takes, and the absorption of lead."""
+    in_its_place.without_the_old(case)
     chemistry = charging.known_kind(case)
     stopped = charging.barred(TOPIC, case, chemistry)
     if stopped:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Option
-from service.rules import charge_amps, charge_volts, charging, settings
+from service.rules import charge_amps, charge_volts, charging, in_its_place, settings
 from service.rules.charge_volts import Put, stage
 from service.topic import Lever, Topic
 
@@ -81,6 +81,7 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The kind's own volts, and what was said of the charger against them: the strictest finding stands."""
+    in_its_place.without_the_old(case)
     chemistry = charging.known_kind(case)
     stopped = charging.barred(TOPIC, case, chemistry)
     if stopped:

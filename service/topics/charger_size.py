@@ -8,7 +8,7 @@ from dataclasses import replace
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
-from service.rules import charging
+from service.rules import charging, in_its_place
 from service.rules.charge_amps import TOO_MUCH
 from service.rules.charging import Span
 from service.topic import Lever, Topic
@@ -58,6 +58,7 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The range that suits, and a stated charger against it."""
+    in_its_place.without_the_old(case)
     chemistry = charging.known_kind(case)
     stopped = charging.barred(TOPIC, case, chemistry)
     if stopped:

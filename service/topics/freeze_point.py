@@ -43,6 +43,9 @@ TOPIC = Topic(
 CLAIM = re.compile(r"\bfreezes\b[^.?!]{0,20}?(?:minus|-) ?\d", re.IGNORECASE)  # "a full one freezes at -60"
 CLAIMED = re.compile(r"(?:\bminus|(?<!\w)-) ?(\d+)", re.IGNORECASE)
 FULL, FLAT = re.compile(r"\b(?:full|fully|charged)\b", re.I), re.compile(r"\b(?:flat|empty|discharged|dead)\b", re.I)
+CHARGE, FREEZE = re.compile(r"\bcharg(?:e|er|ing)\b", re.I), re.compile(r"\b(?:freez|froze|ice)", re.I)
+ASKS = re.compile(r"\?|\b(?:should|can|may|shall|could|do) (?:i|we)\b|\b(?:ok|okay|alright|safe|fine) to\b", re.I)
+COLD_NOW = re.compile(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
 ALIKE = 2.0  # °C between a claim and the table
 FROST = 10.0  # °C: nobody asks of freezing at more; a warmer temperature is that of the reading
 
@@ -72,14 +75,27 @@ def answer(case: Case) -> Answer:
     )
     if verdict != "yes":
         case.because("Ice or a bulge means that it has frozen, and then it must not be charged", "frozen-charge")
+    if verdict == "no" and charge is not None:
+        urgent = urgency(case, charge)
+    if charging_asked(case.text):
+        if verdict == "yes":
+            head = f"Yes, charge it: at {now} it is not frozen, as {told} and freezes near {at}."
+            return TOPIC.says("yes", head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+        head = f"No charger yet: at {now} it may be frozen: {told} and freezes near {at}; warm it first, look for ice."
+        return TOPIC.says("no", head, figure, urgency="today", route="technician", plot=plot(charge, point, celsius))
+    then = "look for ice before charging it" if COLD_NOW.search(case.text) else "charge it before the frost"
     head = {
         "yes": f"No, it will not freeze at {now}: {told}, and it freezes near {at}.",
         "marginal": f"It may: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",
-        "no": f"Yes, it can freeze at {now}: {told}, and it freezes near {at}, so charge it or bring it in.",
+        "no": f"Yes, it can freeze at {now}: {told}, and it freezes near {at}, so {then}.",
     }[verdict]
-    if verdict == "no" and charge is not None:
-        urgent = urgency(case, charge)
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def charging_asked(text: str) -> bool:
+    """Whether a sentence of its own asks about charging, not about ice."""
+    sentences = re.split(r"(?<=[.!?;])\s", text)
+    return any(CHARGE.search(part) and ASKS.search(part) and not FREEZE.search(part) for part in sentences)
 
 
 def claimed(case: Case) -> Answer:

@@ -169,4 +169,4 @@ def test_after_a_cable_was_proposed_its_fuse_is_told_without_asking_for_it():
     assert asked(TOPIC.answer(known)) == ["cable.gauge"]
     answer = TOPIC.answer(replace(known.fresh(), before=("cable-size",)))
     assert not answer.asks
-    assert figures(answer) == {"fuse_rating": 350, "fuse_rating_high": 450}  # 70 mm², in the unit they write
+    assert figures(answer) == {"fuse_rating": 350, "fuse_rating_high": 500}  # 95 mm², as the catalogue asks for
