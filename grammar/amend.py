@@ -138,8 +138,11 @@ def _same(one: Value, other: Value) -> bool:
     return abs(one - other) <= SAME * max(abs(one), abs(other), 1e-9) and abs(one - other) < 0.005 * max(1.0, abs(one))
 
 
+PAIR = 2
+
+
 def spread(stated: list[Stated]) -> list[Stated]:
-    """With the difference between cells, where several were read: the lowest stands as the reading."""
+    """With the difference between cells, where several were read: the first and the lowest are kept."""
     cells = [item for item in stated if item.fact == "reading.gravity" and not isinstance(item.value, str)]
     values = [float(end) for item in cells for end in (item.value, item.low, item.high) if end is not None]
     if (
@@ -149,6 +152,10 @@ def spread(stated: list[Stated]) -> list[Stated]:
     ):
         return stated
     last = cells[-1]
+    if len(cells) > PAIR:
+        lowest = min(cells, key=lambda item: float(item.value))
+        second = max(cells, key=lambda item: float(item.value)) if lowest is cells[0] else lowest
+        stated = [item for item in stated if item not in cells or item is cells[0] or item is second]
     return [
         *stated,
         replace(last, fact="reading.gravity_spread", value=round(max(values) - min(values), 4), how="grammar"),

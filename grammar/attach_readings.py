@@ -32,6 +32,12 @@ DEAD = 1.0  # volts of a battery that has switched itself off
 FLATTENED = 11.5  # with a load named, nobody reads this at rest
 NEAR_OFF = 3.0
 AT_ONCE = 0.6
+WHILE = frozenset({"with", "while", "whilst", "when", "as"})
+RUNS = frozenset(
+    {"pushing", "pushes", "on", "going", "goes", "working", "works", "turning", "turns", "running", "runs"}
+    | {"thrusting", "thrusts", "spinning", "spins", "engaged", "humming", "whirring", "in"}
+)
+RUNNING = frozenset({"pushing", "thrusting", "turning", "spinning", "humming", "whirring"})
 FLOWING = frozenset({"flowing", "drawn", "going"})
 MOTORS = frozenset({"motor", "thruster", "windlass", "winch", "capstan"})
 POSTS = frozenset({"posts", "battery", "batt", "bat", "bank", "batteries"})
@@ -198,6 +204,19 @@ def _while_it_runs(scene: Scene, item: Item) -> bool:
     )
 
 
+def _as_it_runs(scene: Scene, item: Item) -> bool:
+    """Whether its clause says that the motor runs: "with the Minnow pushing 11.9", "11.9 when the thruster turns"."""
+    clause = scene.clause(item.start)
+    for head in scene.head_items:
+        if head.head != "load" or head.name == "electronics" or scene.clause(head.start) != clause:
+            continue
+        before = {scene.word(at) for at in range(head.start - 3, head.start)}
+        after = {scene.word(at) for at in range(head.end, head.end + 2)}
+        if (WHILE & before and RUNS & after) or scene.word(head.end) in RUNNING:
+            return True
+    return False
+
+
 def _charger_off(scene: Scene, item: Item) -> bool:
     """Whether it was read "with the charger off", not "off the charger"."""
     return any(
@@ -259,6 +278,8 @@ def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
     ):
         return True  # "7.9 while trying"
     if of_one < FLATTENED and any(scene.word(amps.end) in FLOWING for amps in scene.quantities("AMP")):
+        return True
+    if _as_it_runs(scene, item):
         return True
     here = "head:load" in scene.by_clause.get(scene.clause(item.start), frozenset())
     motors = any(head.head == "load" and head.name != "electronics" for head in scene.head_items)

@@ -116,11 +116,11 @@ def halves(token: Token) -> Part:
 
 
 def gauge(token: Token) -> Part:
-    """ "2/0", "0/2", "#2", "double ought"."""
+    """ "2/0", "0/2", "#2", "double ought", "number six"."""
     ought = OUGHTS.get(token.partition(" ")[0])
     if token.startswith("0/"):
         ought = f"{token[2]}/0"
-    size = ought or re.findall(r"[1-4]/0|[0-9]+", token)[0]
+    size = ought or (re.findall(r"[1-4]/0|[0-9]+", token) or [f"{numbers.value(token.split()[-1]):g}"])[0]
     return measured(gauge_name(size), units.units()["awg"], place(token))
 
 

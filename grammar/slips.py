@@ -8,13 +8,30 @@ from grammar import spelling
 from grammar.tokens import Token
 from grammar.vocabulary import lexicon
 
+SPELLED = 3  # letters, at least, of what is spelled out: "b m s", "c c a"
 SHORTEST_NAME = 5  # letters of a model's name that a slip is mended towards
 
 
 def mended(tokens: Sequence[Token], models: Sequence[str] = ()) -> list[Token]:
     """The words with slips mended; one that was two words makes two."""
     names = tuple(word for model in models for word in model.lower().split() if len(word) >= SHORTEST_NAME)
-    return [word for token in tokens for word in _words(token, names)]
+    return [word for token in joined(tokens) for word in _words(token, names)]
+
+
+def joined(tokens: Sequence[Token]) -> Iterator[Token]:
+    """The words with what was spelled out as one: "b m s", as a telephone takes it down."""
+    at = 0
+    while at < len(tokens):
+        end = at
+        while end < len(tokens) and len(tokens[end].word) == 1 and tokens[end].word.isalpha():
+            end += 1
+        whole = "".join(token.word for token in tokens[at:end])
+        if len(whole) >= SPELLED and whole in lexicon().words:
+            yield Token(whole, tokens[at].start, tokens[end - 1].end, mended=True)
+            at = end
+        else:
+            yield tokens[at]
+            at += 1
 
 
 def _words(token: Token, names: tuple[str, ...]) -> Iterator[Token]:

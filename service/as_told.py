@@ -25,10 +25,17 @@ CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
 SAVED = "detail:saved"
 MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
+PUT_ON = re.compile(
+    r"\b(?:can|may|could|should|ok to|safe to)\b[^.?!]*"
+    r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]*\bcharger\b",
+    re.IGNORECASE,
+)
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
 LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
+MAY = (*APPROVAL, "request:may_i")
+UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
 def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = ()) -> str:
@@ -36,8 +43,11 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank, "8.2 V, can it be saved"
     how good that is. "" where they stand."""
     told = {item.fact for item in message.stated}
-    if found <= {"run-check", "unclear"} and "alternator.current" in told and not told & LOADS and _lithium(message):
+    alternator = "alternator.current" in told or message.says("thing:alternator")
+    if found <= {"run-check", "unclear"} and alternator and not told & LOADS and _lithium(message):
         return "charger-setting"  # "a 115 A alternator straight onto a 280 Ah lithium, is it ok?"
+    if found <= {"unclear"} and KIND in told and not message.dangers and PUT_ON.search(message.text):
+        return "charger-setting"  # "can I put a 20 A charger on my lithium overnight?"
     if found <= {"unclear"} and "reading.voltage" in told and message.says(SAVED):
         return "rest-voltage"
     if found <= {"run-time", "unclear"} and "battery.capacity" in told and message.says(MINUTES):
@@ -49,7 +59,11 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     if found == {"run-check", "run-time"} and not _whether(message):
         return "run-time" if any(map(message.says, LASTING)) else ""
     if found == {"bank-wiring"} and not any(map(message.says, ("request:what_get", "request:may_i"))):
-        joined = not SUPPLY.isdisjoint(context) and bool(told & {*STRENGTH, "battery.count", "bank.layout"})
+        joined = (
+            not SUPPLY.isdisjoint(context)
+            and not any(map(message.says, UNLIKE))
+            and bool(told & {*STRENGTH, "battery.count", "bank.layout"})
+        )
         return "run-check" if joined or (not CIRCUIT.isdisjoint(context) and told & STRENGTH) else ""
     if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
         return "run-check" if any(map(message.says, APPROVAL)) else ""
@@ -76,4 +90,4 @@ def lasts(message: Message, best: str, context: Iterable[str]) -> bool:
 
 def _whether(message: Message) -> bool:
     """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?"."""
-    return not WHETHER.isdisjoint(message.words) or any(map(message.says, (*APPROVAL, "request:may_i")))
+    return not WHETHER.isdisjoint(message.words) or any(map(message.says, MAY))

@@ -391,7 +391,8 @@ def chosen(
 ) -> list[Tally]:
     """The topics over their bars. The more a message looks like several questions, the easier a further one is."""
     first, *others = [item for item in ranking if item.topic != HAZARD]
-    bar = bars.danger if danger or ranking[0].topic == HAZARD else bars.first
+    alarming = next(item.total for item in ranking if item.topic == HAZARD) > first.total
+    bar = bars.danger if danger or alarming else bars.first
     if first.total < bar:
         return []
     ease = sum(several.get(name, 0) for name in shapes)

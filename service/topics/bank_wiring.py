@@ -18,6 +18,11 @@ from service.topic import Lever, Topic
 LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing")}
 MADE = re.compile(r"(?<![\d.,])(?:19[89]|20[0-4])\d(?![\d.,]\d| ?(?:v|a|ah|cca|amps?|watts?|w|mm)\b)", re.IGNORECASE)
 MAY = ("request:may_i", "detail:join", "detail:wise")
+ASKED_IF = re.compile(  # "..., fine?", "can two of them go in series?"
+    r"\b(?:fine|ok|okay|alright|all right|possible|sensible)\W{0,2}\?"
+    r"|\b(?:can|could|may)\b[^.?!]*\b(?:go|be|sit|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]*(?:\?|$)",
+    re.IGNORECASE,
+)
 SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to plus)"}
 
 
@@ -216,7 +221,11 @@ def made_apart(case: Case) -> float:
 def joined(case: Case) -> Answer:
     """The sum, or whether they may be joined."""
     how = None if "bank.layout" in case.second else layout(case)
-    may = case.says(*MAY) or any(f"battery.max_in_{way}" in case.stated for way in SAID)
+    may = (
+        case.says(*MAY)
+        or bool(ASKED_IF.search(case.text))
+        or any(f"battery.max_in_{way}" in case.stated for way in SAID)
+    )
     family = case.get("battery.family")
     if (first := charged_first(case)) and may:
         return first

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -60,6 +61,9 @@ TOPIC = Topic(
     unsure={READ: "We can't say yet: please tell us the number at the acid's surface on the float, such as 1.265."},
 )
 
+EACH = re.compile(r"(?<![\d.,])1[.,]?[0-3]\d\d?(?![\d.,]*\d)")  # a gravity as it is written
+PAIR = 2  # more than two readings are the cells of one battery
+
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
@@ -68,7 +72,7 @@ def answer(case: Case) -> Answer:
         return sealed(case)
     if found := doubt.opposed(case):
         return replace(TOPIC.needs(*found.asks, headline=found.say, figures=figures(case)), route=found.route)
-    if case.second.get(READ) and case.says("detail:two_read"):
+    if case.second.get(READ) and case.says("detail:two_read") and len(EACH.findall(case.text)) <= PAIR:
         return two_batteries(case)
     if case.says("detail:for_full") and is_choice(case):
         return which_is_full(case)
