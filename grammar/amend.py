@@ -67,6 +67,9 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         kept["battery.count"] = [item for item in counts if item.value != 1.0][:1] or counts[:1]
     elif counts and counts[0].value == 1.0 and (scene.vocabulary >= OTHER or "twin" in scene.vocabulary):
         kept["battery.count"] = [replace(counts[0], value=2.0)]
+    fuses = {item.value for item in kept.get("fuse.rating", [])}
+    if len(amps := kept.get("load.current", [])) > 1:  # "a 600 A one is in the box": the fuse's amps
+        kept["load.current"] = [item for item in amps if item.value not in fuses] or amps
     for fact in LOADS:
         kept[fact] = _without_parts(scene, kept.get(fact, []))
     found = [
@@ -141,8 +144,19 @@ def _same(one: Value, other: Value) -> bool:
 PAIR = 2
 
 
+def lowest_kept(stated: list[Stated]) -> list[Stated]:
+    """Of more than two readings of one thing the first and the lowest; where the first is that, the highest."""
+    for fact in ("reading.gravity", "reading.voltage"):
+        read = [item for item in stated if item.fact == fact and not isinstance(item.value, str)]
+        if len(read) > PAIR:
+            first, low = read[0], min(read, key=lambda item: float(item.value))
+            second = max(read, key=lambda item: float(item.value)) if low.value == first.value else low
+            stated = [item for item in stated if item not in read or item is first or item is second]
+    return stated
+
+
 def spread(stated: list[Stated]) -> list[Stated]:
-    """With the difference between cells, where several were read: the first and the lowest are kept."""
+    """With the difference between cells, where several were read."""
     cells = [item for item in stated if item.fact == "reading.gravity" and not isinstance(item.value, str)]
     values = [float(end) for item in cells for end in (item.value, item.low, item.high) if end is not None]
     if (
@@ -152,10 +166,6 @@ def spread(stated: list[Stated]) -> list[Stated]:
     ):
         return stated
     last = cells[-1]
-    if len(cells) > PAIR:
-        lowest = min(cells, key=lambda item: float(item.value))
-        second = max(cells, key=lambda item: float(item.value)) if lowest is cells[0] else lowest
-        stated = [item for item in stated if item not in cells or item is cells[0] or item is second]
     return [
         *stated,
         replace(last, fact="reading.gravity_spread", value=round(max(values) - min(values), 4), how="grammar"),

@@ -30,6 +30,7 @@ EUROPEAN = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 GROUPED = re.compile(r"[0-9]{2},[0-9]{3}")
 PAIR = re.compile(r"(?:ten|eleven|twelve|thirteen|fourteen) [a-z]+ty(?:[ -][a-z]+)?")
 SPECIFIC = re.compile(r"1[.,][0-3][0-9]{2}")  # a gravity
+READ_OFF = re.compile(r"1[0-5][.,][0-9]{1,2}")  # volts of a meter, beside hours of rest
 COLD = re.compile(r"1[.,][0-3][0-9]{1,2}")  # what stands before a temperature and is none
 MOST_VOLTS = 60
 MOST_INCHES = 72
@@ -210,6 +211,8 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
             continue  # "110 and 12 volt", "minus 6 and 12.3 volts"
         if other.unit.dim == "TEMP" and COLD.fullmatch(one.number.strip()):
             continue  # "1.225 / 15 C"
+        if other.unit.dim == "TIME" and READ_OFF.fullmatch(one.number.strip()):
+            continue  # "12.28 / 12h rest"
         if one.unit is PLAIN and other.unit is not PLAIN and (how != "BY" or other.unit.dim in LENGTHS):
             one.unit, one.value = other.unit, worth(one.number, other.unit)
         elif other.unit is PLAIN and one.unit is not PLAIN:

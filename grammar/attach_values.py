@@ -17,6 +17,7 @@ from grammar.vocabulary import Found
 
 DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
 SETTING_WITHIN = 0.6
+LEADS_TO = frozenset({"on", "at", "to", "for", "says"})  # what is set follows them
 LIST = 3
 ADJACENT = 0.1
 UNSURE_WITHIN = 4.0
@@ -273,6 +274,8 @@ def _is_setting(scene: Scene, item: Item) -> bool:
     """Whether the kind is that of a charger's switch: "AGM setting", "set to gel"."""
     for found in around(scene.roles, item, scene.role_starts):
         far = gap(scene, item, found.start, found.end)
+        if found.start >= item.end and scene.word(found.end - 1) in LEADS_TO:
+            continue  # "lithium stays on the boat"
         if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _lacking(scene, item, found):
             return True
         before = found.concept == "left_on" and found.end <= item.start and far <= ADJACENT

@@ -35,6 +35,13 @@ BY = frozenset({"x", "by", "*", "×"})
 FAR = 40  # characters
 BESIDE = 30  # characters right before or after
 SYSTEM = 12.0  # volts of the usual battery
+ONE_EACH = re.compile(r"\bone (?:is |goes )?for (?:the|my|our|a) ", re.IGNORECASE)
+TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
+ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
+BIRTHDAY = re.compile(
+    rf"\b(?:its|their|her|his|the) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) (?:birthday|season|summer|winter)\b",
+    re.IGNORECASE,
+)
 MOST = 12  # batteries of one string
 NO_BATTERIES = frozenset(
     {"year", "season", "winter", "summer", "go", "time", "thing", "question", "month", "week", "trip"}
@@ -58,9 +65,11 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
         *_one_more(scene, stated),
         *_shares(scene, stated),
+        *_two_by_two(scene, stated),
         *_wired_for(scene, stated),
         *_full(scene, stated),
         *_banks(scene),
+        *_birthday(scene, stated),
     ]
     told = {item.fact for item in found}
     boxes = [item.span for item in found if item.fact in ("space.volume", "battery.nominal")]
@@ -202,9 +211,24 @@ def _is_drawn(scene: Scene, item: Item) -> bool:
     return bool(DRAWN_BEFORE.search(before) and DRAWN_AFTER.search(after))
 
 
+def _birthday(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """The years of a battery told by its birthday or season: "their fifth birthday", "in its 6th season"."""
+    found = BIRTHDAY.search(scene.text)
+    if found is None or any(item.fact == "battery.age" for item in stated):
+        return
+    told = found[1].lower()
+    years = float(ORDINALS.index(told) + 1) if told in ORDINALS else float(re.sub(r"\D", "", told))
+    yield Stated("battery.age", years, "year", found[0], found.span(), how="default")
+
+
 def _banks(scene: Scene) -> Iterator[Stated]:
     """Three banks told by their names, where a charger is to serve them: "one charger for start, house and bow"."""
     if "charger" not in scene.heads or "bank.count" in scene.facts:
+        return
+    named = list(ONE_EACH.finditer(scene.text))
+    if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."
+        span = named[0].start(), named[-1].end()
+        yield Stated("bank.count", float(len(named)), "", scene.text[slice(*span)], span, how="default")
         return
     places = [next((at for at, token in enumerate(scene.tokens) if token.word in names), None) for names in BANKS]
     found = sorted(at for at in places if at is not None)
@@ -225,6 +249,13 @@ def _shares(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         return
     share = shares[0]
     yield _fact(scene, "load.current", float(before[0]) * TIMES[share.concept], share.start, share.end)
+
+
+def _two_by_two(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """ "Four of them, two by two, for 24 volts": strings side by side."""
+    found = TWO_BY_TWO.search(scene.text)
+    if found and any(item.fact == "battery.count" and item.value == STRINGS for item in stated):
+        yield Stated("bank.layout", "series-parallel", "", found[0], found.span(), how="default")
 
 
 def _wired_for(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -18,7 +18,7 @@ from grammar import (
     attach_volts,
 )
 from grammar.added import added
-from grammar.amend import amended, denied, spread
+from grammar.amend import amended, denied, lowest_kept, spread
 from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
 from grammar.attach_pairs import NOMINAL
@@ -112,7 +112,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
     replied = recalled(scene, answered(scene, [*told, *found], expecting), said)
     replied += _drawn_then(scene, replied, said)
-    stated = added(scene, amended(scene, spread(combined(scene, replied))))
+    stated = added(scene, amended(scene, lowest_kept(spread(combined(scene, replied)))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
     return stated

@@ -35,6 +35,8 @@ LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
 MAY = (*APPROVAL, "request:may_i")
+SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "detail:to_awg")
+ITS_MCA = re.compile(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
@@ -43,14 +45,13 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank, "8.2 V, can it be saved"
     how good that is. "" where they stand."""
     told = {item.fact for item in message.stated}
-    alternator = "alternator.current" in told or message.says("thing:alternator")
-    if found <= {"run-check", "unclear"} and alternator and not told & LOADS and _lithium(message):
-        return "charger-setting"  # "a 115 A alternator straight onto a 280 Ah lithium, is it ok?"
-    if found <= {"unclear"} and KIND in told and not message.dangers and PUT_ON.search(message.text):
-        return "charger-setting"  # "can I put a 20 A charger on my lithium overnight?"
+    if _of_charging(message, found, told):
+        return "charger-setting"
     if found <= {"unclear"} and "reading.voltage" in told and message.says(SAVED):
         return "rest-voltage"
     if found <= {"run-time", "unclear"} and "battery.capacity" in told and message.says(MINUTES):
+        return "rating-convert"
+    if _of_a_rating(message, found, told):
         return "rating-convert"
     if found == {"run-check"} and told & STRENGTH and SO_MANY.search(message.text):
         return "bank-size"
@@ -68,6 +69,21 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
         return "run-check" if any(map(message.says, APPROVAL)) else ""
     return ""
+
+
+def _of_charging(message: Message, found: Set[str], told: Set[str]) -> bool:
+    """ "A 115 A alternator straight onto a 280 Ah lithium, is it ok?", "can I put a 20 A charger on my AGM?"."""
+    alternator = "alternator.current" in told or message.says("thing:alternator")
+    if found <= {"run-check", "unclear"} and alternator and not told & LOADS and _lithium(message):
+        return True
+    return found <= {"unclear"} and KIND in told and not message.dangers and bool(PUT_ON.search(message.text))
+
+
+def _of_a_rating(message: Message, found: Set[str], told: Set[str]) -> bool:
+    """ "4 AWG in mm2?", and of a battery whose CCA was told "what would its MCA be?"."""
+    if found and found <= {"cable-size", "meaning"} and told and told <= SIZES and any(map(message.says, TO_OTHER)):
+        return True
+    return found == {"meaning"} and "battery.cca" in told and bool(ITS_MCA.search(message.text))
 
 
 def _lithium(message: Message) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Set
 
 from grammar.reading import Message
 from service.evidence import asks_outright
@@ -17,6 +17,8 @@ NEXT = 4  # characters: "what size of fuse"
 THINGS = ("thing:battery", "thing:fuse", "about:fuse", "thing:charger", "about:loss")
 CONVERTS = ("request:convert", "detail:to_", "request:how_many", "request:what_is", "about:convert")
 CARRIES = "detail:carries"
+CABLES = frozenset({"thing:cable", "about:cable", "about:loss"})
+TO_OTHER = ("detail:to_mm2", "detail:to_awg")
 ENOUGH = ("request:enough", "request:is_good", "request:may_i")
 
 
@@ -34,7 +36,7 @@ def of_the_cable(message: Message, topics: Iterable[str]) -> bool:
     told = {item.fact for item in message.stated}
     others = any(fact.startswith(OTHERS) for fact in told) or any(map(message.says, THINGS))
     asked = bool(SIZED & told) and bool(LOADS & told) and any(map(message.says, ENOUGH))
-    if SIZED & told and message.says(CARRIES):  # "what does 4/0 carry"
+    if SIZED & told and message.says(CARRIES) and not any(map(message.says, TO_OTHER)):  # "what does 4/0 carry"
         return not others and set(topics) <= {"run-check", "fuse-size", "rating-convert", "weight"}
     return asked and not others and set(topics) <= {"run-check", "fuse-size"}
 
@@ -45,11 +47,27 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
     idle = set()
     if "rating-convert" in names and names & CIRCUIT and not any(cue.name.startswith(CONVERTS) for cue in message.cues):
         idle.add("rating-convert")
+    if (
+        "fuse-size" in names
+        and names & CIRCUIT > {"fuse-size"}
+        and not (any(map(message.says, FUSES)) or "fuse.rating" in told)
+    ):
+        idle.add("fuse-size")
+    if {"run-check", "cable-size"} <= names and _only_told(message, SIZED, CABLES):
+        idle.add("cable-size")
     approval = any(cue.name in ENOUGH and cue.text.lower() != "right" for cue in message.cues)  # "right on the post"
     only_fuse = _which_fuse(message) and not approval
     if {"cable-size", "fuse-size"} <= names and SIZED & told and only_fuse:
         idle.add("cable-size")
     return idle
+
+
+def _only_told(message: Message, facts: Set[str], words: Iterable[str]) -> bool:
+    """Whether such a fact is told, and no clause that asks speaks of the thing: "70 mm2 cable, 4 m each way"."""
+    told = [item.span[0] for item in message.stated if item.fact in facts and item.span]
+    spoken = [cue.span[0] for cue in message.cues if cue.name in words]
+    asking = [clause.span for clause in message.clauses if clause.asks]
+    return bool(told) and not any(start <= at < end for start, end in asking for at in (*told, *spoken))
 
 
 def _which_fuse(message: Message) -> bool:

@@ -153,6 +153,13 @@ def test_is_void(case: Case) -> tuple[str, ...]:
     return (*(("reading.voltage",) if low else ()), *(("ambient.temperature",) if cold else ()))
 
 
+def passed_test(case: Case) -> bool:
+    """Whether a valid load test of a lead battery was passed, by its volts."""
+    if readings_of(case)[0] is None or case.get("battery.family") == "lithium" or test_is_void(case):
+        return False
+    return is_test(case) and read_under_load(case).holds
+
+
 def failed_test(case: Case) -> bool:
     """Whether a valid load test was failed: by its volts, or as told."""
     if readings_of(case)[0] is None:

@@ -23,6 +23,7 @@ ASKED_IF = re.compile(  # "..., fine?", "can two of them go in series?"
     r"|\b(?:can|could|may)\b[^.?!]*\b(?:go|be|sit|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]*(?:\?|$)",
     re.IGNORECASE,
 )
+BUYS = re.compile(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of the old ones, not beside them
 SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to plus)"}
 
 
@@ -189,7 +190,7 @@ def capacity_apart(case: Case) -> Iterator[str]:
 def age_apart(case: Case) -> Iterator[str]:
     """The reason, where ages are over 1 year apart."""
     both, most = pair(case, "battery.age"), LIMITS["age"]
-    if not both and "battery.age" in case.stated and case.says("detail:new_one"):
+    if not both and "battery.age" in case.stated and case.says("detail:new_one") and not BUYS.search(case.text):
         both = (case["battery.age"], 0.0)
     apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case)
     if apart > float(most.value) * (1 + 1e-9):
@@ -234,7 +235,8 @@ def joined(case: Case) -> Answer:
     if how is None:
         return either_way(case, may, family)
     shown, told = figures(case, how), outcome(case, how)
-    if not may or (case.says("request:what_get") and not case.says("request:may_i")):
+    sum_only = case.says("request:what_get") and not case.says("detail:join", "detail:wise")
+    if not may or (sum_only and not ASKED_IF.search(case.text)):
         return TOPIC.says("information", f"{told[:1].upper()}{told[1:]}.", *shown)
     sized = any(f"battery.{rating}" in case.stated for rating in ("capacity", "cca", "group", "energy"))
     unsure = family is None and not case.says("detail:join", "detail:wise")

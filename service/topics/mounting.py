@@ -171,6 +171,13 @@ def hold_down(case: Case) -> Advice:
     )
 
 
+def not_held(case: Case) -> Advice:
+    """A battery that can move."""
+    fixed = hold_down(case)
+    head = "No, it must not move: hold it down, 10 mm at most under twice its weight, by a tray with edges and a strap."
+    return Advice("no", head, fixed.steps)
+
+
 def hot_place(case: Case) -> Advice:
     """A place that gets hot by itself."""
     hot = say.temperature(float(case["ambient.temperature"]))
@@ -194,6 +201,7 @@ ASPECTS: tuple[tuple[str, Callable[[Case], Advice]], ...] = (
     ("detail:on_side", on_side),
     ("detail:cabin", cabin),
     ("detail:rained_on", wet),
+    ("detail:not_held", not_held),
     ("detail:hold_down", hold_down),
     ("detail:concrete", floor),
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from service import reference, say
@@ -40,6 +41,11 @@ def answer(case: Case) -> Answer:
         start = "Yes" if case.says("detail:asks_bad") else "No"
         return TOPIC.says("no", f"{start}: {reason[0]}, so plan a new battery, whatever its age.")
     age = case.said("battery.age")
+    if age is None and load_reading.passed_test(case):
+        case.step(
+            "A battery that passes while charged and warm is strong enough still", "load-test", cite("test-charged")
+        )
+        return TOPIC.says("yes", "Keep it: it passed the load test, and that says more than its age.")
     if age is None:
         return without_age(case)
     return replace(by_age(case, float(age)), urgency=urgency(case))
@@ -152,6 +158,16 @@ def months(age: float, low: float, high: float) -> tuple[Figure, ...]:
     return (Figure("months_left", "months left by age", (least + most) / 2, "months", least, most),)
 
 
+def lives(case: Case, kinds: Sequence[str]) -> Answer:
+    """The usual lives of several kinds side by side."""
+    told = []
+    for kind in kinds:
+        row = reference.row("lives", chemistry=kind)
+        case.source(row["low"].cite)
+        told.append(f"{say.CHEMISTRY[kind]} {say.between(float(row['low'].value), float(row['high'].value), 'years')}")
+    return TOPIC.says("information", f"Usual lives: {say.listed(told)}; heat and deep discharges shorten them.")
+
+
 def without_age(case: Case) -> Answer:
     """The usual life where that is asked, else the age is asked for."""
     if "reading.voltage" in case.second and "reading.voltage" in case.stated:
@@ -165,6 +181,9 @@ def without_age(case: Case) -> Answer:
         return TOPIC.needs("battery.age", headline=head)
     if not case.says("detail:when_replaced"):
         return TOPIC.needs("battery.age")
+    kinds = [kind for kind in ("flooded", "agm", "gel", "lfp") if case.says(f"detail:kind_{kind}")]
+    if len(kinds) > 1:
+        return lives(case, kinds)
     name, low, high = life_of(case)
     case.step("A failed load test, or 0.050 between cells, ends it earlier", "load-test", cite("gravity-spread"))
     life = f"{name[0].upper()}{name[1:]} batteries usually last {say.between(low, high, 'years')}"

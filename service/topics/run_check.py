@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 
 from service import say
@@ -69,9 +70,18 @@ def other_lithium(case: Case) -> Answer:
     return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.max_current"),))
 
 
+ONE = re.compile(r"\b(?:an?|one|single)\b[^.,;:?!]{0,25}?\b(?:6|12)[ -]?v(?:olts?)?\b", re.IGNORECASE)  # battery
+
+
 def judge(case: Case) -> Answer:
     """The verdict on the battery and the load of this case."""
     if supply.count_is_open(case):
+        if ONE.search(case.text):
+            wanted = say.quantity(float(case.get("load.voltage") or case["bank.voltage"]), "V")
+            one = say.quantity(float(case["battery.nominal"]), "V")
+            case.step("In series (plus to minus) the volts add", "od1002")
+            head = f"No: one {one} battery has too few volts for a {wanted} motor; two alike in series make {wanted}."
+            return TOPIC.says("no", head, *known_currents(case))
         head = "We can't say yet: tell us how many batteries there are, because one alone has too few volts."
         return TOPIC.needs("battery.count", headline=head, figures=known_currents(case))
     if differ := supply.mismatch(case):
