@@ -115,9 +115,16 @@ def _of_charger(scene: Scene, item: Item) -> bool:
         return True
     if scene.word(item.end) not in ("bank", "output", "way", "channel", "out"):
         return False
+    if scene.word(item.end) == "bank" and scene.word(item.end + 1) in ("one", "unit") and _of_outputs(scene):
+        return True  # "I have a two bank one"
     later = scene.items[item.at + 1 : item.at + 5]
     named = scene.word(item.start - 1) in ("a", "the") and "charger" in scene.heads
     return scene.word(item.end) == "output" or named or any(other.head == "charger" for other in later)
+
+
+def _of_outputs(scene: Scene) -> bool:
+    """Whether a charger and its outputs are spoken of, here or before."""
+    return "charger" in scene.heads or "charger.current" in scene.likely or scene.about("word:outputs")
 
 
 def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:

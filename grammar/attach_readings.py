@@ -254,6 +254,8 @@ def _is_fall(scene: Scene, items: list[Item], values: list[float]) -> bool:
     falls = low.at - high.at == 2 and scene.items[high.at + 1].name in TO
     if scene.sags or (falls and "load" in scene.heads) or close(scene, low, "during_load", reach=0.6):
         return apart >= FALLEN
+    if len(values) > 2 and not _under_load(scene):
+        return False  # one of several batteries is low
     most = (SAGGED + (0.6 if scene.lithium_known else 0.0)) * max(1, round(max(values) / 12.6))
     return apart > FALL - 0.01 and (min(values) < most or "load" in scene.heads)
 

@@ -106,7 +106,7 @@ def words_of(scene: Scene) -> Words:
         fact, value = _meaning(scene, item)
         if not fact or _unsure(scene, item) or _is_wire(scene, item) or _either(scene, item):
             continue
-        if isinstance(value, bool) and _asked_of(scene, item):
+        if (isinstance(value, bool) and _asked_of(scene, item)) or _is_wanted(scene, item):
             continue
         span = scene.span(item.start, item.end)
         found = Stated(fact, value, "", scene.text[slice(*span)], span, how="token")
@@ -340,6 +340,12 @@ def _unsure(scene: Scene, item: Item) -> bool:
             between = [scene.word(at) for at in range(found.end, item.start)]
             return bool({"if", "whether", "which"} & set(between)) or len(between) <= 1
     return False
+
+
+def _is_wanted(scene: Scene, item: Item) -> bool:
+    """Whether a state is what is to come: "should I put it on charge"."""
+    before = {scene.word(at) for at in range(item.start - 4, item.start)}
+    return (item.fact, item.name) == ("reading.state", "charging") and "put" in before
 
 
 def _before_or(scene: Scene, item: Item) -> Item | None:

@@ -37,6 +37,7 @@ APPROVAL = ("request:is_good", "request:enough")
 MAY = (*APPROVAL, "request:may_i")
 SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "detail:to_awg")
 ITS_MCA = re.compile(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
+STRAIGHT = re.compile(r"\b(?:straight|direct(?:ly)?)\b", re.IGNORECASE)  # onto the battery, with nothing between
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
@@ -49,23 +50,18 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
         return "charger-setting"
     if found <= {"unclear"} and "reading.voltage" in told and message.says(SAVED):
         return "rest-voltage"
-    if found <= {"run-time", "unclear"} and "battery.capacity" in told and message.says(MINUTES):
-        return "rating-convert"
     if _of_a_rating(message, found, told):
         return "rating-convert"
+    if found == {"replacement"} and message.says("request:may_i") and any(map(message.says, UNLIKE)):
+        return "bank-wiring"  # "may they be of different age, one is 4 years old?"
     if found == {"run-check"} and told & STRENGTH and SO_MANY.search(message.text):
         return "bank-size"
     if found == {"run-check"} and POWER in told and not any(name.startswith("battery.") for name in told):
         return "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
     if found == {"run-check", "run-time"} and not _whether(message):
         return "run-time" if any(map(message.says, LASTING)) else ""
-    if found == {"bank-wiring"} and not any(map(message.says, ("request:what_get", "request:may_i"))):
-        joined = (
-            not SUPPLY.isdisjoint(context)
-            and not any(map(message.says, UNLIKE))
-            and bool(told & {*STRENGTH, "battery.count", "bank.layout"})
-        )
-        return "run-check" if joined or (not CIRCUIT.isdisjoint(context) and told & STRENGTH) else ""
+    if found == {"bank-wiring"}:
+        return "run-check" if _of_the_supply(message, told, set(context)) else ""
     if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
         return "run-check" if any(map(message.says, APPROVAL)) else ""
     return ""
@@ -74,13 +70,25 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
 def _of_charging(message: Message, found: Set[str], told: Set[str]) -> bool:
     """ "A 115 A alternator straight onto a 280 Ah lithium, is it ok?", "can I put a 20 A charger on my AGM?"."""
     alternator = "alternator.current" in told or message.says("thing:alternator")
-    if found <= {"run-check", "unclear"} and alternator and not told & LOADS and _lithium(message):
+    straight = {"battery-type"} <= found <= {"dc-dc", "battery-type"} and bool(STRAIGHT.search(message.text))
+    if (straight or found <= {"run-check", "unclear"}) and alternator and not told & LOADS and _lithium(message):
         return True
-    return found <= {"unclear"} and KIND in told and not message.dangers and bool(PUT_ON.search(message.text))
+    asked = bool(PUT_ON.search(message.text)) or message.says("word:setting")
+    return found <= {"unclear"} and KIND in told and not message.dangers and asked
+
+
+def _of_the_supply(message: Message, told: Set[str], context: Set[str]) -> bool:
+    """Whether batteries that are put together are to do what was asked before: "got 2 x 500 in parallel"."""
+    if any(map(message.says, ("request:what_get", "request:may_i", *UNLIKE))):
+        return False
+    joined = bool(SUPPLY & context) and bool(told & {*STRENGTH, "battery.count", "bank.layout"})
+    return joined or bool(CIRCUIT & context and told & STRENGTH)
 
 
 def _of_a_rating(message: Message, found: Set[str], told: Set[str]) -> bool:
-    """ "4 AWG in mm2?", and of a battery whose CCA was told "what would its MCA be?"."""
+    """ "4 AWG in mm2?", "in reserve minutes?", and of a battery whose CCA was told "what would its MCA be?"."""
+    if found <= {"run-time", "unclear"} and "battery.capacity" in told and message.says(MINUTES):
+        return True
     if found and found <= {"cable-size", "meaning"} and told and told <= SIZES and any(map(message.says, TO_OTHER)):
         return True
     return found == {"meaning"} and "battery.cca" in told and bool(ITS_MCA.search(message.text))
