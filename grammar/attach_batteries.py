@@ -109,7 +109,7 @@ def _beside_battery(scene: Scene, item: Item) -> bool:
 def watts(scene: Scene, item: Item, value: float) -> Claim | None:
     """A panel's power or the load's; an engine's is no fact."""
     claim = by_group(scene, item)
-    if "solar.power" in scene.expected:
+    if "solar.power" in scene.expected or ("solar.power" in scene.likely and "load" not in scene.heads):
         return Claim("solar.power", "grammar")
     if "watter" in item.name and (claim is None or claim.fact != "load.power"):
         return Claim("solar.power", "role")

@@ -319,7 +319,8 @@ def _of_kind(scene: Scene, item: Item, value: float) -> Claim | None:
     after = scene.after(item)
     if after is not None and after.name == "of":  # "if it were 100 of lithium"
         after = scene.after(after)
-    if after is not None and after.fact == "battery.chemistry" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
+    named = after is not None and (after.fact == "battery.chemistry" or after.name == "deep-cycle")
+    if named and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
         return Claim("battery.capacity", "grammar")
     before = _told_before(scene, item)
     if before is not None and before.fact == "battery.chemistry" and before.at < item.at - 1 and value == 31.0:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Set
+from collections.abc import Callable, Iterable, Set
+from typing import NamedTuple
 
 from grammar.reading import Message
 from service.kinds import LITHIUM
 
-POWER, STRENGTH = "load.power", frozenset({"battery.cca", "battery.ca", "battery.max_current"})
+STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 WHETHER = frozenset(
     (
         *("will", "would", "wants", "does", "do", "works", "work", "if", "first", "second"),
@@ -23,8 +24,6 @@ WRONG = re.compile(
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
-SAVED = "detail:saved"
-MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
 PUT_ON = re.compile(
     r"\b(?:can|may|could|should|ok to|safe to)\b[^.?!]*"
     r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]*\bcharger\b",
@@ -38,60 +37,94 @@ MAY = (*APPROVAL, "request:may_i")
 SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "detail:to_awg")
 ITS_MCA = re.compile(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
 STRAIGHT = re.compile(r"\b(?:straight|direct(?:ly)?)\b", re.IGNORECASE)  # onto the battery, with nothing between
+READING = re.compile(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
 def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = ()) -> str:
-    """The topic that takes the place of those found: watts and no battery ask how many amps, a battery's amps whether
-    it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank, "8.2 V, can it be saved"
-    how good that is. "" where they stand."""
-    told = {item.fact for item in message.stated}
-    if _of_charging(message, found, told):
-        return "charger-setting"
-    if found <= {"unclear"} and "reading.voltage" in told and message.says(SAVED):
-        return "rest-voltage"
-    if _of_a_rating(message, found, told):
-        return "rating-convert"
-    if found == {"replacement"} and message.says("request:may_i") and any(map(message.says, UNLIKE)):
-        return "bank-wiring"  # "may they be of different age, one is 4 years old?"
-    if found == {"run-check"} and told & STRENGTH and SO_MANY.search(message.text):
-        return "bank-size"
-    if found == {"run-check"} and POWER in told and not any(name.startswith("battery.") for name in told):
-        return "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
-    if found == {"run-check", "run-time"} and not _whether(message):
-        return "run-time" if any(map(message.says, LASTING)) else ""
-    if found == {"bank-wiring"}:
-        return "run-check" if _of_the_supply(message, told, set(context)) else ""
-    if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
-        return "run-check" if any(map(message.says, APPROVAL)) else ""
-    return ""
+    """The topic that takes the place of those found, as the facts tell; "" where they stand."""
+    told = frozenset(item.fact for item in message.stated)
+    seen = Seen(message, frozenset(found), told, frozenset(context))
+    return next((topic for topic, holds in IN_PLACE if holds(seen)), "")
 
 
-def _of_charging(message: Message, found: Set[str], told: Set[str]) -> bool:
+class Seen(NamedTuple):
+    """A message, the topics its words point to, the facts it tells and the topics of the turn before."""
+
+    message: Message
+    found: frozenset[str]
+    told: frozenset[str]
+    context: frozenset[str]
+
+    def says(self, *cues: str) -> bool:
+        """Whether the message says one of these."""
+        return any(map(self.message.says, cues))
+
+
+def _charged(seen: Seen) -> bool:
     """ "A 115 A alternator straight onto a 280 Ah lithium, is it ok?", "can I put a 20 A charger on my AGM?"."""
-    alternator = "alternator.current" in told or message.says("thing:alternator")
+    message, found = seen.message, seen.found
+    alternator = "alternator.current" in seen.told or seen.says("thing:alternator")
     straight = {"battery-type"} <= found <= {"dc-dc", "battery-type"} and bool(STRAIGHT.search(message.text))
-    if (straight or found <= {"run-check", "unclear"}) and alternator and not told & LOADS and _lithium(message):
+    if (straight or found <= {"run-check", "unclear"}) and alternator and not seen.told & LOADS and _lithium(message):
         return True
-    asked = bool(PUT_ON.search(message.text)) or message.says("word:setting")
-    return found <= {"unclear"} and KIND in told and not message.dangers and asked
+    asked = bool(PUT_ON.search(message.text)) or seen.says("word:setting")
+    return found <= {"unclear"} and KIND in seen.told and not message.dangers and asked
 
 
-def _of_the_supply(message: Message, told: Set[str], context: Set[str]) -> bool:
-    """Whether batteries that are put together are to do what was asked before: "got 2 x 500 in parallel"."""
-    if any(map(message.says, ("request:what_get", "request:may_i", *UNLIKE))):
-        return False
-    joined = bool(SUPPLY & context) and bool(told & {*STRENGTH, "battery.count", "bank.layout"})
-    return joined or bool(CIRCUIT & context and told & STRENGTH)
+def _saved(seen: Seen) -> bool:
+    """ "8.2 V, can it be saved?"."""
+    return seen.found <= {"unclear"} and "reading.voltage" in seen.told and seen.says("detail:saved")
 
 
-def _of_a_rating(message: Message, found: Set[str], told: Set[str]) -> bool:
-    """ "4 AWG in mm2?", "in reserve minutes?", and of a battery whose CCA was told "what would its MCA be?"."""
-    if found <= {"run-time", "unclear"} and "battery.capacity" in told and message.says(MINUTES):
+def _converted(seen: Seen) -> bool:
+    """ "4 AWG in mm2?", "100 Ah in reserve minutes?", "600 W, how many amps?", "700 CCA, and its MCA would be?"."""
+    found, told = seen.found, seen.told
+    if found <= {"run-time", "unclear"} and "battery.capacity" in told and seen.says("detail:to_rc"):
         return True
-    if found and found <= {"cable-size", "meaning"} and told and told <= SIZES and any(map(message.says, TO_OTHER)):
+    if found and found <= {"cable-size", "meaning"} and told and told <= SIZES and seen.says(*TO_OTHER):
         return True
-    return found == {"meaning"} and "battery.cca" in told and bool(ITS_MCA.search(message.text))
+    if found == {"run-check"} and "load.power" in told and not any(name.startswith("battery.") for name in told):
+        return seen.says("detail:to_amps") and not seen.says("thing:battery")
+    return found == {"meaning"} and "battery.cca" in told and bool(ITS_MCA.search(seen.message.text))
+
+
+def _joined(seen: Seen) -> bool:
+    """ "May they be of different age, one is 4 years old?"."""
+    return seen.found == {"replacement"} and seen.says("request:may_i") and seen.says(*UNLIKE)
+
+
+def _sized(seen: Seen) -> bool:
+    """ "How many of 90 Ah and 700 CCA in parallel?"."""
+    return seen.found == {"run-check"} and bool(seen.told & STRENGTH and SO_MANY.search(seen.message.text))
+
+
+def _lasting(seen: Seen) -> bool:
+    """ "How many bursts from it?": not whether it runs."""
+    return seen.found == {"run-check", "run-time"} and not _whether(seen.message) and seen.says(*LASTING)
+
+
+def _supplied(seen: Seen) -> bool:
+    """Whether the battery will do: "800 CCA at 12.2 rested, Minnow ok now?", "got 2 x 500 in parallel" after it was
+    asked what is needed, "is a 700 CCA enough"."""
+    found, strong = seen.found, bool(seen.told & STRENGTH)
+    if found == {"rest-voltage"} and strong and seen.told & LOADS and not READING.search(seen.message.text):
+        return seen.says(*MAY)
+    if found == {"bank-wiring"} and not seen.says("request:what_get", "request:may_i", *UNLIKE):
+        together = strong or bool(seen.told & {"battery.count", "bank.layout"})
+        return bool(SUPPLY & seen.context and together) or bool(CIRCUIT & seen.context and strong)
+    return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
+
+
+IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    ("charger-setting", _charged),
+    ("rest-voltage", _saved),
+    ("rating-convert", _converted),
+    ("bank-wiring", _joined),
+    ("bank-size", _sized),
+    ("run-time", _lasting),
+    ("run-check", _supplied),
+)
 
 
 def _lithium(message: Message) -> bool:

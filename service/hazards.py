@@ -8,7 +8,7 @@ from grammar.dangers import advised
 from grammar.reading import Message
 from service import reference
 from service.case import Case
-from service.rules.readings import lithium_left_flat, overvoltage
+from service.rules.readings import equalised, lithium_left_flat, overvoltage
 from service.thread import Thread
 
 TOLD = ("present", "general")
@@ -23,7 +23,9 @@ MEASURED = ("reading.voltage", "charger.voltage")
 
 def signs(case: Case, message: Message) -> tuple[str, ...]:
     """The dangers of a message as "family:status", those it tells and those that follow from its readings."""
-    found = [f"{item.family}:{item.status}" for item in message.dangers]
+    allowed = equalised(case.fresh())
+    dangers = [item for item in message.dangers if not (allowed and item.family == OVERCHARGED)]
+    found = [f"{item.family}:{item.status}" for item in dangers]
     told_now = [case.stated[fact] for fact in MEASURED if fact in case.stated and case.stated[fact].origin == "message"]
     measured = any(item.span is None or not advised(message.text, item.span) for item in told_now)
     told = {item.status for item in message.dangers if item.family == OVERCHARGED}

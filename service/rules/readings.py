@@ -154,6 +154,16 @@ def overvoltage(case: Case) -> bool:
     return _too_high(case) is not None or ("reading.voltage" in case.second and _too_high(case.others()) is not None)
 
 
+def equalised(case: Case) -> bool:
+    """Whether a wet-cell battery is equalised on purpose, within the volts that are allowed for that."""
+    told = case.says("detail:equalising") and case.said("battery.chemistry") == "flooded"
+    return (
+        told
+        and not overvoltage(case)
+        and any(case.said(fact) is not None for fact in ("reading.voltage", "charger.voltage"))
+    )
+
+
 def harmful(case: Case) -> float | None:
     """Of the volts that are told those that harm the battery, or None."""
     found = _too_high(case)
