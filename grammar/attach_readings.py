@@ -167,7 +167,7 @@ def _reading(scene: Scene, item: Item) -> Claim:
         return Claim("reading.voltage", "role")
     if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
-    if _while_it_runs(scene, item):
+    if _while_it_runs(scene, item) or (_as_it_runs(scene, item) and FLAT <= value and _falls_short(scene, value)):
         return Claim("reading.load_voltage", "role")
     if (
         CHARGING[0] < value <= CHARGING[1]
@@ -280,8 +280,6 @@ def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
     ):
         return True  # "7.9 while trying"
     if of_one < FLATTENED and any(scene.word(amps.end) in FLOWING for amps in scene.quantities("AMP")):
-        return True
-    if _as_it_runs(scene, item):
         return True
     here = "head:load" in scene.by_clause.get(scene.clause(item.start), frozenset())
     motors = any(head.head == "load" and head.name != "electronics" for head in scene.head_items)

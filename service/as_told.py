@@ -109,7 +109,7 @@ def _supplied(seen: Seen) -> bool:
     asked what is needed, "is a 700 CCA enough"."""
     found, strong = seen.found, bool(seen.told & STRENGTH)
     if found == {"rest-voltage"} and strong and seen.told & LOADS and not READING.search(seen.message.text):
-        return seen.says(*MAY)
+        return seen.says(*MAY) and "reading.load_voltage" not in seen.told
     if found == {"bank-wiring"} and not seen.says("request:what_get", "request:may_i", *UNLIKE):
         together = strong or bool(seen.told & {"battery.count", "bank.layout"})
         return bool(SUPPLY & seen.context and together) or bool(CIRCUIT & seen.context and strong)
