@@ -167,7 +167,7 @@ def _reading(scene: Scene, item: Item) -> Claim:
         return Claim("reading.voltage", "role")
     if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
-    if _while_it_runs(scene, item) or (_as_it_runs(scene, item) and FLAT <= value and _falls_short(scene, value)):
+    if _while_it_runs(scene, item) or (_as_it_runs(scene, item) and value >= FLAT and _falls_short(scene, value)):
         return Claim("reading.load_voltage", "role")
     if (
         CHARGING[0] < value <= CHARGING[1]
