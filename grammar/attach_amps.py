@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.attach import (
     FIGURES,
     NOTHING,
@@ -27,6 +29,12 @@ CRANKS = 4.5  # cranking amps to an amp-hour of lead; a lithium battery that all
 SMALLEST_CRANKING = 300.0
 SMALLEST_PEAK = 40.0  # bare amps
 SMALLEST_TEST = 50.0  # amps of a load tester
+FUSE_THERE = re.compile(  # "fuse at the battery 250 A"
+    r"\b(?:fuse|breaker) (?:at|near|by|beside|on|in) (?:the|its|my|our) \w+(?: \w+)?[,:]? (?:is |of )?$", re.IGNORECASE
+)
+GIVES = frozenset({"give", "gives", "deliver", "delivers", "supply", "supplies"})
+STEADY = frozenset({"bms", "cont", "continuous", "continuously", "constant"})
+SHORTLY = frozenset({"peak", "pk", "burst", "surge", "max"})
 PAIR = 9  # pieces between two limits of one battery
 NEXT, LEADS_TO = 4, 4  # words from a figure to the word that is the next one's, and from that to it
 SHORT = 60.0  # seconds that a peak may last
@@ -118,7 +126,8 @@ def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery that goes by its unlabelled amps: "the 700 amp one"; what "averages 28 A" is a load's."""
     if taken_in(scene, item, value):
         return Claim("charger.current", "role")
-    if scene.word(item.start - 1) in AVERAGES and value > TINY:
+    alone = "runtime" in scene.vocabulary and not {"charger", "panel", "bms"} & scene.heads  # "8 A 105 Ah AGM runtime"
+    if value > TINY and (scene.word(item.start - 1) in AVERAGES or (alone and len(scene.quantities("AMP")) == 1)):
         return Claim("load.current", "role")
     named = value >= SMALLEST_CRANKING and scene.word(item.end) in ("one", "ones")
     others = scene.expected & {"load.current", "load.peak", "fuse.rating"} or "fuse" in scene.heads
@@ -278,6 +287,8 @@ def _fuses(scene: Scene, item: Item) -> bool:
 
 def _of_fuse(scene: Scene, item: Item, value: float, claim: Claim | None) -> Claim | None:
     """The claim, or what a fuse that is spoken of makes of the amps."""
+    if value in FUSES and FUSE_THERE.search(scene.text[: scene.span(item.start, item.end)[0]]):
+        return Claim("fuse.rating", "role")
     if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):
         return Claim("fuse.rating", "role")
     if claim is None and (stands_in(scene, item, value) or _fuses(scene, item)):
@@ -330,6 +341,11 @@ def limit_pair(scene: Scene, item: Item) -> Claim | None:
     """Two limits of one battery: "100 A continuous, 200 for 5 sec"."""
     near = scene.items[max(0, item.at - PAIR) : item.at + PAIR + 1]
     others = [other for other in near if other is not item and other.dim in FIGURES]
+    if named := _named_first(scene, item, [other for other in others if other.dim == "AMP"]):
+        return named
+    owned = {"charger", "alternator", "dcdc", "panel"} & scene.heads
+    if scene.lithium and not owned and scene.word(item.start - 1) in GIVES:
+        return Claim("battery.max_current", "role")  # "each lithium may give 100 A"
     steady = close(scene, item, "battery.max_current", reach=2.0)
     if _slashed(scene, item):
         return Claim("battery.max_current", "role")
@@ -338,6 +354,16 @@ def limit_pair(scene: Scene, item: Item) -> Claim | None:
     if (_for_seconds(scene, item) or _after_seconds(scene, item)) and any(
         close(scene, other, "battery.max_current", reach=2.0) for other in others if other.at < item.at
     ):
+        return Claim("battery.peak_current", "role")
+    return None
+
+
+def _named_first(scene: Scene, item: Item, others: list[Item]) -> Claim | None:
+    """Two limits with their names in front: "BMS 150 A peak 300 A"."""
+    before = scene.word(item.start - 1)
+    if before in STEADY and any(scene.word(other.start - 1) in SHORTLY for other in others if other.at > item.at):
+        return Claim("battery.max_current", "role")
+    if before in SHORTLY and any(scene.word(other.start - 1) in STEADY for other in others if other.at < item.at):
         return Claim("battery.peak_current", "role")
     return None
 

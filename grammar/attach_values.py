@@ -343,9 +343,10 @@ def _unsure(scene: Scene, item: Item) -> bool:
 
 
 def _is_wanted(scene: Scene, item: Item) -> bool:
-    """Whether a state is what is to come: "should I put it on charge"."""
+    """Whether a state is what is to come: "should I put it on charge", "it wants charging"."""
     before = {scene.word(at) for at in range(item.start - 4, item.start)}
-    return (item.fact, item.name) == ("reading.state", "charging") and "put" in before
+    wanted = scene.word(item.start - 1) in ("wants", "want", "needs", "need", "about", "for")
+    return (item.fact, item.name) == ("reading.state", "charging") and (wanted or "put" in before)
 
 
 def _before_or(scene: Scene, item: Item) -> Item | None:

@@ -196,7 +196,7 @@ def _figures(words: list[str]) -> list[str]:
         elif (
             after in VOLTS
             or (_is_broken(word) and after not in NO_VOLTS and word not in others)
-            or _is_needle(words, at)
+            or (_is_needle(words, at) and words[at - 1 : at] not in (["minus"], ["#-"], ["-"]))
         ):
             low = after in VOLTS and 0.5 < value < FLAT and not word.isdigit() and not CELL[0] < value < CELL[1]
             named[at] = "#high" if _too_high(value, systems) and not _is_range(words, at) else "#low" if low else word
