@@ -45,6 +45,7 @@ READ = 1.4  # of one battery's readings no one is so many times another
 TWICE = 2.0
 RATED = frozenset({"battery.cca", "battery.ca"})
 EXACT = 0.4  # "17.4 to be exact" is that near to what was said
+ASKING = frozenset({"what", "whats", "how"})
 CELSIUS = frozenset({"c", "celsius"})
 LABELS = frozenset({"label", "sticker"})  # of a battery
 PAIR = frozenset({"charger.setting", "battery.chemistry"})
@@ -360,7 +361,8 @@ def _cells_apart(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
 
 
 def _asks(scene: Scene) -> bool:
-    return "?" in scene.text or scene.about("request:convert", "request:what_is")
+    asking = bool(ASKING & scene.vocabulary)
+    return asking or "?" in scene.text or scene.about("request:convert", "request:what_is")
 
 
 def _denies(scene: Scene, start: int) -> bool:

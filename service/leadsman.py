@@ -31,7 +31,8 @@ from service.topic import Topic
 from service.topics import names, topic
 from service.triage import handed_on, triage
 from service.undecided import by_topic, dipped, likely
-from service.wanted import OTHER_BOAT, lost_for_an_answer, wanted
+from service.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
+from service.worked import kept
 
 LONGEST = 20_000
 KIND = "detail:kind_"  # of the batteries that are weighed
@@ -83,6 +84,8 @@ class Turn:
         if not goes_on or any(name.startswith("request:") for name in own):
             return own
         old = (name for name in self.thread.cues if name.startswith(("detail:", "request:")))
+        if not OTHER_SIZES.isdisjoint(own):  # "in mm2?" after "which AWG"
+            old = (name for name in old if name not in OTHER_SIZES)
         return tuple(dict.fromkeys((*own, *old)))
 
 
@@ -130,6 +133,7 @@ class Leadsman:
             cues=(*turn.cues, *(f"{DANGER}{sign}" for sign in turn.signs)),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,
+            worked=kept(turn.thread.worked, answers, turn.thread.facts),
         )
         token = self.signer.token(after) if self.signer else ""
         met = {"text": text, "thread": thread.as_dict(), "given": [packed(item) for item in given]}
@@ -186,7 +190,7 @@ class Leadsman:
                 continue
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
-            answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
+            answer = self.answer(name, self.case(turn, stop, found), label.LABEL if turn.label else None)
             answer = opened(queried(answer, turn.message), put(turn.message, request, turn.requests))
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
@@ -198,8 +202,8 @@ class Leadsman:
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
         return _with_unused(without_idle(found, turn), turn)
 
-    def case(self, turn: Turn, hazard: bool = False) -> Case:
-        """A fresh case of a turn: its thread's facts, the house, the cues of its message."""
+    def case(self, turn: Turn, hazard: bool = False, found: Sequence[Answer] = ()) -> Case:
+        """A fresh case of a turn: its facts, the house, its cues, and what the answers `found` so far worked out."""
         return Case(
             stated=turn.thread.facts,
             house=self.house,
@@ -211,6 +215,8 @@ class Leadsman:
             hazard=hazard,
             asked=turn.thread.asks,
             before=turn.thread.topics,
+            beside=tuple(item.topic for item in turn.requests),
+            worked=kept(turn.thread.worked, found, turn.thread.facts),
         )
 
     def answer(self, name: str, case: Case, how: Topic | None = None) -> Answer:

@@ -11,7 +11,8 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 from zlib import crc32
 
-from service.case import Known, Origin
+from service.case import Known, Origin, Value
+from service.worked import KEPT, still
 
 # A fact stated now makes these older ones stale: they spoke of the same thing or followed from it.
 STALE: dict[str, tuple[str, ...]] = {
@@ -45,6 +46,7 @@ class Thread:
     cues: tuple[str, ...] = ()  # details of the last question, for a turn that only changes a fact of it
     turns: int = 0
     answered: int = 0  # what `fingerprint` makes of the last answers
+    worked: Mapping[str, Value] = field(default_factory=dict)  # what the desk itself worked out (worked.py)
 
     def told(self, said: Iterable[Known], *, another: bool = False) -> Thread:
         """The thread with what the newest message states. `another`: it speaks of another battery or boat."""
@@ -61,7 +63,8 @@ class Thread:
         }
         both = {name: item for name, item in self.second.items() if name not in first and name not in gone}
         kept = {name: item for name, item in kept.items() if name not in first}  # the newest stand last
-        return replace(self, facts=kept | first, second={} if another else both | second)
+        worked = {} if another else still(self.worked, (item.fact for item in said))
+        return replace(self, facts=kept | first, second={} if another else both | second, worked=worked)
 
     def as_dict(self) -> dict[str, Any]:
         """The thread as plain JSON values, short."""
@@ -73,6 +76,7 @@ class Thread:
             "c": list(self.cues),
             "n": self.turns,
             "h": self.answered,
+            "w": dict(self.worked),
         }
 
     @classmethod
@@ -88,6 +92,7 @@ class Thread:
             tuple(content["c"]),
             int(content["n"]),
             int(content.get("h", 0)),
+            {name: value for name, value in content.get("w", {}).items() if name in KEPT},
         )
 
 

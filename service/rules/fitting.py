@@ -120,6 +120,8 @@ class Demand:
     area: float
     names: str
     model: str
+    gauge: str
+    metric: float  # mm2
 
 
 def by_the_catalogue(case: Case) -> Demand | None:
@@ -131,4 +133,4 @@ def by_the_catalogue(case: Case) -> Demand | None:
     area = next(size.area for size in gauges() if size.name == row.gauge)
     names = f"{say.gauge(row.gauge)} ({say.quantity(row.area, 'mm2')})"
     case.step(f"The catalogue asks for {names} for the {model.name} up to {say.quantity(row.up_to, 'm')}", "house")
-    return Demand(area, names, model.name)
+    return Demand(area, names, model.name, row.gauge, row.area)
