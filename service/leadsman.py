@@ -20,7 +20,7 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
-from service.no_idea import unknown
+from service.no_idea import NO_IDEA, not_known, unknown
 from service.opening import opened, put
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
@@ -77,6 +77,7 @@ class Turn:
         """The cues of the message; where it only goes on with the last question, that one's details as well."""
         own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
+        own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))
         if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
             own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from grammar.reading import Message
-from service.no_idea import NO_IDEA
+from service.no_idea import FEW, not_known
 from service.route import Request, route
 from service.thread import Thread
 from service.topics.unclear import BACK
 from service.worked import SIZED, THEIRS
 
-FEW = 12  # words of a message that says no more than that something is not known
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
 OF_A_BOAT = ("battery.", "load.")
 OTHER_SIZES = frozenset({"detail:to_mm2", "detail:to_awg"})
@@ -38,4 +37,4 @@ def _of_our_cable(message: Message, found: tuple[Request, ...], thread: Thread) 
 def lost_for_an_answer(message: Message, thread: Thread) -> bool:
     """Whether a message only says that what the desk asked for is not known."""
     asks = "?" in message.words or len(message.words) > FEW
-    return bool(thread.asks) and message.says(NO_IDEA) and not (message.stated or message.dangers or asks)
+    return bool(thread.asks) and not_known(message, thread) and not (message.stated or message.dangers or asks)
