@@ -22,6 +22,7 @@ from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, stan
 from service.house import House, load
 from service.no_idea import NO_IDEA, not_known, unknown
 from service.opening import opened, put
+from service.put_in_place import VOLTS, of_its_own, puts_in
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed
@@ -160,8 +161,11 @@ class Leadsman:
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
             message = dipped(message, thread)
+        in_place = not printed and puts_in(message, thread)
+        if in_place:
+            message, thread = of_its_own(message), self.as_built(thread)
         told = [*(known(item) for item in message.stated), *given]
-        after = thread.told(told, another=any(message.says(cue) for cue in ANOTHER))
+        after = thread.told(told, another=any(message.says(cue) for cue in ANOTHER), in_place=in_place)
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
         turn = Turn(message, after, requests, asides=beside, label=printed is not None)
@@ -175,6 +179,13 @@ class Leadsman:
         if requests and not found and {item.topic for item in requests} <= {"hazard", "unclear"}:
             found = spoken_of(thread)  # "and the one beside it?" of a danger is no new question
         return replace(turn, thread=replace(after, dangers=stands), signs=found)
+
+    def as_built(self, thread: Thread) -> Thread:
+        """The thread with the volts that its batteries make together, which stay when another is put in their place."""
+        volts = Case(thread.facts, self.house).get("bank.built_voltage")
+        if volts is None or VOLTS in thread.facts:
+            return thread
+        return replace(thread, facts={**thread.facts, VOLTS: Known(VOLTS, volts, "thread", say.symbol(VOLTS))})
 
     def answers(self, turn: Turn) -> tuple[Answer, ...]:
         """The answers to a message in its order, hazards first, each question once."""

@@ -31,6 +31,7 @@ STALE: dict[str, tuple[str, ...]] = {
     "battery.energy": ("battery.capacity",),
     "battery.capacity": ("battery.energy",),
 }
+OF_THE_BATTERIES = ("battery.", "bank.layout", "bank.count", "reading.")  # dropped where another is put in place
 OF_ONE_BATTERY = ("battery.", "bank.", "reading.", "storage.", "drain.")  # dropped with "on my other boat"
 
 
@@ -48,8 +49,9 @@ class Thread:
     answered: int = 0  # what `fingerprint` makes of the last answers
     worked: Mapping[str, Value] = field(default_factory=dict)  # what the desk itself worked out (worked.py)
 
-    def told(self, said: Iterable[Known], *, another: bool = False) -> Thread:
-        """The thread with what the newest message states. `another`: it speaks of another battery or boat."""
+    def told(self, said: Iterable[Known], *, another: bool = False, in_place: bool = False) -> Thread:
+        """The thread with what the newest message states. `another`: it speaks of another battery or boat; `in_place`:
+        of a battery that takes the place of those told of."""
         said = list(said)
         first = {item.fact: item for item in said if item.of == 1}
         second = {item.fact: item for item in said if item.of == 2}
@@ -59,9 +61,13 @@ class Thread:
         kept = {
             name: replace(item, origin="thread", span=None)
             for name, item in self.facts.items()
-            if name not in gone and not (another and name.startswith(OF_ONE_BATTERY))
+            if name not in gone
+            and not (another and name.startswith(OF_ONE_BATTERY))
+            and not (in_place and name.startswith(OF_THE_BATTERIES))
         }
         both = {name: item for name, item in self.second.items() if name not in first and name not in gone}
+        if in_place:
+            both = {name: item for name, item in both.items() if not name.startswith(OF_THE_BATTERIES)}
         kept = {name: item for name, item in kept.items() if name not in first}  # the newest stand last
         worked = {} if another else still(self.worked, (item.fact for item in said))
         return replace(self, facts=kept | first, second={} if another else both | second, worked=worked)
