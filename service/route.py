@@ -20,6 +20,7 @@ from service.as_told import by_what_is_told, lasts, mends_the_kind
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
 from service.of_the_last import by_the_last, counted_otherwise, explains, volts_there
 from service.one_circuit import of_the_cable, only_tells, unasked
+from service.ordered import orders
 from service.parted import growth, in_order, parted
 
 FOLDER = Path(__file__).with_name("points")
@@ -149,6 +150,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     danger = any(item.status == "present" for item in message.dangers)  # it alone is answered where no more is asked
     if context and replies(message, asked):
         return [] if danger else [Request(topic, whole) for topic in context]
+    if orders(message) and not danger:
+        return [Request("other-desk", whole, evidence=("so much cable to be bought",))]
     points = table()
     rows = rows_of(message, evidence(message, context))
     told = reply_first(message, asked) if len(context) == 1 else 0
