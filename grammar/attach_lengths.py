@@ -25,7 +25,7 @@ BUYS = frozenset(
 )
 IS = ("is", "are", "for")
 COSTS = frozenset({"cost", "costs", "stock", "delivered", "shipped"})
-BUYING_REACH = 5  # words
+BUYING_REACH, COST_REACH = 5, 8  # words
 SENTENCE_ENDS = frozenset(".?!;")
 GOING_ON = 20  # words
 SMALLEST = 10  # mm2 that go without their unit
@@ -120,7 +120,9 @@ def _is_ordered(scene: Scene, item: Item) -> bool:
     begins = max(item.start - BUYING_REACH, *others, 0)
     before = [scene.word(at) for at in range(begins, item.start)]
     ends = max((at for at, word in enumerate(before, start=1) if word in SENTENCE_ENDS), default=0)
-    after = list(takewhile(lambda word: word not in SENTENCE_ENDS, map(scene.word, range(item.end, item.end + 8))))
+    after = list(
+        takewhile(lambda word: word not in SENTENCE_ENDS, map(scene.word, range(item.end, item.end + COST_REACH)))
+    )
     how_much = before[-3:-1] == ["how", "much"] and before[-1] in IS
     asked = how_much and not scene.about("word:loss")  # "how much is 50 ft of 1/0"
     return asked or bool(BUYS & set(before[ends:])) or bool(COSTS & set(after))

@@ -72,5 +72,5 @@ def outdone(case: Case, fit: Size) -> str:
     amps = running(case)
     if old is None or amps is None or old.area >= fit.area or old.ampacity >= amps:
         return ""
-    where = " in the engine space" if case.get("cable.in_engine_space") else ""
+    where = " in the engine space" if case.get("cable.in_engine_space") else f" of {say.amps(amps)}"
     return f"{circuit.called(old)} may carry only {say.amps(old.ampacity)}{where}"
