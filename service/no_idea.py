@@ -102,8 +102,9 @@ def _spoken_of(case: Case, answer: Answer) -> str:
 def _told(case: Case, unknown: str) -> str:
     draws = [model.running for model in case.house.models.values()] if case.house else []
     ours = f" Ours draw {say.between(min(draws), max(draws), 'A', 0)}." if draws else ""
-    floor = say.volts(LOAD_TEST * float(case.get("bank.voltage", ONE)) / ONE)
-    return unknown.replace("{draws}", ours).replace("{floor}", floor)
+    if "{floor}" in unknown:
+        unknown = unknown.replace("{floor}", say.volts(LOAD_TEST * float(case.get("bank.voltage", ONE)) / ONE))
+    return unknown.replace("{draws}", ours)
 
 
 def _instead(topic: Topic, case: Case, answer: Answer, lacking: str) -> tuple[Asked, ...]:

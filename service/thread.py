@@ -69,8 +69,14 @@ class Thread:
         if in_place:
             both = {name: item for name, item in both.items() if not name.startswith(OF_THE_BATTERIES)}
         kept = {name: item for name, item in kept.items() if name not in first}  # the newest stand last
-        worked = {} if another else still(self.worked, (item.fact for item in said))
+        worked = {} if another else still(self.worked, self._changed(first))
         return replace(self, facts=kept | first, second={} if another else both | second, worked=worked)
+
+    def _changed(self, first: Mapping[str, Known]) -> set[str]:
+        """The facts that had another value before; a model counts where another load was spoken of."""
+        named = "load.model" in first and any(name.startswith("load.") for name in self.facts)
+        fresh = {name for name, item in first.items() if name in self.facts and self.facts[name].value != item.value}
+        return fresh | ({"load.model"} if named and "load.model" not in self.facts else set())
 
     def as_dict(self) -> dict[str, Any]:
         """The thread as plain JSON values, short."""

@@ -8,9 +8,9 @@ from service.case import Value
 from service.reply import Answer
 
 CONVERTED = "rating-convert."
-KEPT = {  # figures that a later question may speak of, and the facts that make each of them stale when they are told
-    "cable-size.gauge": ("cable.gauge", "cable.area"),
-    "cable-size.area": ("cable.gauge", "cable.area"),
+KEPT = {  # figures that a later question may speak of, and the facts that make each of them stale when they change
+    "cable-size.gauge": ("load.model", "load.kind"),
+    "cable-size.area": ("load.model", "load.kind"),
     "bank-size.required_cca": ("battery.cca", "battery.ca", "load."),
     "run-check.required_cca": ("battery.cca", "battery.ca", "load."),
     "specific-gravity.corrected_gravity": ("reading.gravity", "reading.voltage", "battery.charge"),
@@ -20,10 +20,10 @@ SIZED = ("cable-size.gauge", "cable-size.area")
 THEIRS = ("cable.gauge", "cable.area")
 
 
-def still(worked: Mapping[str, Value], told: Iterable[str]) -> dict[str, Value]:
-    """What stands of it, after a message that states these facts."""
-    told = tuple(told)
-    return {name: value for name, value in worked.items() if not any(fact.startswith(KEPT[name]) for fact in told)}
+def still(worked: Mapping[str, Value], changed: Iterable[str]) -> dict[str, Value]:
+    """What stands of it, after a message that changes these facts."""
+    changed = tuple(changed)
+    return {name: value for name, value in worked.items() if not any(fact.startswith(KEPT[name]) for fact in changed)}
 
 
 def kept(worked: Mapping[str, Value], answers: Iterable[Answer], told: Iterable[str]) -> dict[str, Value]:

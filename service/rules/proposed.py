@@ -19,7 +19,7 @@ def stands(case: Case) -> bool:
 
     A cable that they have and do not know is no proposed one, nor is that of another boat.
     """
-    asked = TOPIC in (*case.before, *case.beside) or any(name in case.worked for name in BEFORE.values())
+    asked = TOPIC in case.beside or any(name in case.worked for name in BEFORE.values())
     return asked and not circuit.has_cable(case) and not case.says("note:no_idea", "note:other_boat")
 
 
@@ -39,8 +39,15 @@ def size(case: Case) -> Size | None:
     asked = by_the_catalogue(case)
     if asked and choice.gauge and asked.area > choice.gauge.area * (1 + 1e-9):
         named = asked.gauge if american else asked.metric
-        return next((item for item in circuit.sizes(case)[0 if american else 1] if item.name == named), found)
-    return found
+        found = next((item for item in circuit.sizes(case)[0 if american else 1] if item.name == named), found)
+    old = None if TOPIC in case.beside else _before(case, american)
+    return old if old and old.area > found.area else found  # less would do by now, but that one was named
+
+
+def _before(case: Case, american: bool) -> Size | None:
+    """The size that an earlier answer of the conversation proposed, None where none did."""
+    name = case.worked.get(BEFORE["gauge" if american else "area"])
+    return next((item for item in circuit.sizes(case)[0 if american else 1] if item.name == name), None)
 
 
 def put_in(case: Case) -> Case:
@@ -66,10 +73,7 @@ def _known(found: Size) -> Known:
 def outdone(case: Case, fit: Size) -> str:
     """Why the size proposed before no longer does: "3/0 AWG may carry only 327 A in the engine space"; "" where the
     same is proposed again, or the one before does still."""
-    american = isinstance(fit.name, str)
-    before = case.worked.get(BEFORE["gauge" if american else "area"])
-    old = next((item for item in circuit.sizes(case)[0 if american else 1] if item.name == before), None)
-    amps = running(case)
+    old, amps = _before(case, isinstance(fit.name, str)), running(case)
     if old is None or amps is None or old.area >= fit.area or old.ampacity >= amps:
         return ""
     where = " in the engine space" if case.get("cable.in_engine_space") else f" of {say.amps(amps)}"

@@ -67,6 +67,8 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have."""
+    if "fuse.rating" in case.stated:
+        case = proposed.put_in(case)
     band, away = ratings(case), fuse_distance.metres(case.text)
     if band.load or band.most:
         requirements(case)
@@ -252,13 +254,13 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
     case.step(f"{circuit.called(size)} as proposed may carry {say.amps(size.ampacity)}", TABLE_5, CABLE_MARGIN.cite)
     if not most or band.load > most:
         return None
+    proposed.assumed(case, size)
     allowed = replace(band, cable=first, most=most, house=None)
     named = f", where our catalogue names {say.amps(band.house)}" if band.house and band.house != band.load else ""
     head = fitted(case, allowed, circuit.called(size), next_cable(case, allowed, size), named)
     if why := proposed.outdone(case, size):
         fitting = f"fit a {say.amps(band.load)} fuse{named}; {say.amps(most)} is the most"
         head = f"Use {circuit.called(size)} now, as {why}, and {fitting}."
-    proposed.assumed(case, size)
     return TOPIC.says("information", head, *figures(allowed))
 
 

@@ -40,7 +40,9 @@ SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The verdict on one battery; of two batteries the better one, of two loads the heavier."""
-    case = proposed.put_in(in_its_place.new_one(case))
+    case = in_its_place.new_one(case)
+    if "charger.current" not in case.stated:  # whose cable may be the one that was asked for
+        case = proposed.put_in(case)
     if case.get("battery.family") == "lithium-other":
         return other_lithium(case)
     if both := supply.two_loads(case):

@@ -146,3 +146,38 @@ def test_whether_24_volts_help_is_told_for_a_motor_of_the_same_power(turns, topi
 def test_at_24_volts_alone_keeps_the_amps():
     answer = last("what cable for 200 A at 12 V over 10 m", "and at 24V?")
     assert next(item.value for item in answer.understood if item.fact == "load.current") == 200.0
+
+
+@pytest.mark.parametrize(
+    ("turns", "verdict", "part"),
+    [
+        (("340A 12V 15 ft each way, AWG?", "is a 500 A fuse ok?"), "marginal", "over the 400 A that suits 3/0 AWG"),
+        (
+            ("which cable for Pike, 5 m each way?", "got a 400 A fuse, will it do"),
+            "marginal",
+            "350 A that suits 70 mm²",
+        ),
+        (("what cable for 200 A 12 V 7 m one way", "250A fuse ok on that?"), "yes", "suits 200 A on 50 mm²"),
+        (("340A 12V 15 ft each way. cable? is a 600 A fuse ok with that?",), "no", "3/0 AWG allows 500 A at most"),
+    ],
+)
+def test_a_fuse_of_theirs_is_judged_on_the_proposed_cable(turns, verdict, part):
+    answer = last(*turns)
+    assert (answer.topic, answer.verdict) == ("fuse-size", verdict)
+    assert part in plain(answer)
+    assert len(taken_as_proposed(answer)) == 1
+
+
+def test_a_smaller_current_leaves_the_cable_that_was_named():
+    assert "3/0 AWG" in plain(last("340A 12V 15 ft each way, AWG?", "fuse?", "and at 300 A?"))
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("cable for a 110 A windlass, 12 V, 20 ft each way?", "will my 700 CCA AGM run the Pike?"),
+        ("what cable for the 40 A charger, 3 m each way, and will my 700 CCA AGM run the Pike?",),
+    ],
+)
+def test_the_cable_of_another_load_is_not_taken(turns):
+    assert not taken_as_proposed(last(*turns))
