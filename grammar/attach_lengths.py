@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 from grammar.attach import NOTHING, Claim, beside, by_group, close
 from grammar.items import Item
 from grammar.scene import Scene
@@ -15,6 +17,16 @@ MEASURED_SO = frozenset({"tall", "wide", "deep", "beam", "draft", "draught"})  #
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})
 DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
 RUNS = frozenset({"runs", "lengths", "cables", "lots"})
+BUYS = frozenset(
+    [
+        *("deliver", "delivery", "delivered", "order", "ordering", "ordered"),
+        *("price", "prices", "quote", "ship", "sell", "cost"),
+    ]
+)
+IS = ("is", "are", "for")
+COSTS = frozenset({"cost", "costs", "stock", "delivered", "shipped"})
+BUYING_REACH, COST_REACH = 5, 8  # words
+SENTENCE_ENDS = frozenset(".?!;")
 GOING_ON = 20  # words
 SMALLEST = 10  # mm2 that go without their unit
 MEASURES = frozenset({"each", "one", "away", "long", "there", "round", "total", "foot", "feet", "ft", "m", "in", "amp"})
@@ -28,7 +40,7 @@ def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a length states; `value` in its own unit. A boat's length is no fact."""
     if item.quantity.kind == "boat_length" or item.quantity.text.lower().endswith("footer"):
         return NOTHING
-    if scene.word(item.end) in MEASURED_SO or _is_boats(scene, item):
+    if scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item):
         return NOTHING
     claim = by_group(scene, item)
     if claim is not None and claim.fact == "-" and beside(scene, item, "boat", reach=0.3):
@@ -98,6 +110,22 @@ def _is_boats(scene: Scene, item: Item) -> bool:
         return False
     before = tuple(scene.word(at) for at in range(item.start - 3, item.start))
     return before[2] in DRAUGHT or (before[2] == "a" and (before[1] in OWNED or before[:2] == ("she", "is")))
+
+
+def _is_ordered(scene: Scene, item: Item) -> bool:
+    """Whether so much cable is to be bought: "can you deliver 50 m", "what would 40 ft of that cost"."""
+    if close(scene, item, "length_total", "length_one_way", reach=3):
+        return False
+    others = (other.end for other in scene.quantities("LENGTH") if other.end <= item.start)
+    begins = max(item.start - BUYING_REACH, *others, 0)
+    before = [scene.word(at) for at in range(begins, item.start)]
+    ends = max((at for at, word in enumerate(before, start=1) if word in SENTENCE_ENDS), default=0)
+    after = list(
+        takewhile(lambda word: word not in SENTENCE_ENDS, map(scene.word, range(item.end, item.end + COST_REACH)))
+    )
+    how_much = before[-3:-1] == ["how", "much"] and before[-1] in IS
+    asked = how_much and not scene.about("word:loss")  # "how much is 50 ft of 1/0"
+    return asked or bool(BUYS & set(before[ends:])) or bool(COSTS & set(after))
 
 
 def there_and_back(scene: Scene, item: Item) -> bool:

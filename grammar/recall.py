@@ -10,7 +10,7 @@ from functools import lru_cache
 from grammar.amend import denied
 from grammar.answers import AT_REST, FOLLOWS, WEAK, is_free
 from grammar.attach import NOT_OURS, close
-from grammar.attach_lengths import METRIC_SIZES
+from grammar.attach_lengths import METRIC_SIZES, there_and_back
 from grammar.attach_pairs import NOMINAL
 from grammar.attach_readings import FLATTENED
 from grammar.canonical import in_unit
@@ -45,6 +45,7 @@ READ = 1.4  # of one battery's readings no one is so many times another
 TWICE = 2.0
 RATED = frozenset({"battery.cca", "battery.ca"})
 EXACT = 0.4  # "17.4 to be exact" is that near to what was said
+ASKING = frozenset({"what", "whats", "how"})
 CELSIUS = frozenset({"c", "celsius"})
 LABELS = frozenset({"label", "sticker"})  # of a battery
 PAIR = frozenset({"charger.setting", "battery.chemistry"})
@@ -360,7 +361,8 @@ def _cells_apart(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
 
 
 def _asks(scene: Scene) -> bool:
-    return "?" in scene.text or scene.about("request:convert", "request:what_is")
+    asking = bool(ASKING & scene.vocabulary)
+    return asking or "?" in scene.text or scene.about("request:convert", "request:what_is")
 
 
 def _denies(scene: Scene, start: int) -> bool:
@@ -430,6 +432,10 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     item = free[0]
     if _is_alternative(scene, item):
         return
+    run = next((old for old in said if old.fact == "cable.length"), None)
+    if run is not None and (metres := _run(scene, item, run)) is not None:  # "24 there and back" is no system's volts
+        yield _stated(scene, item, run.fact, metres)
+        return
     number = item.quantity.value
     fact = "" if isinstance(number, str) else told_by_words(scene, item, float(number), said)
     if fact == NOT_OURS:
@@ -456,6 +462,16 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     )
     if old is not None and (value := _as(old, item.quantity)) is not None:
         yield _stated(scene, item, old.fact, value)
+
+
+def _run(scene: Scene, item: Item, old: Stated) -> float | None:
+    """Another length of a cable, told to be there and back or one way, in the unit of the one before; None else."""
+    typed, number = _typed(old.text), item.quantity.value
+    there, single = there_and_back(scene, item), scene.about("role:length_one_way")
+    if typed is None or isinstance(number, str) or not (there or single):
+        return None
+    metres = in_unit(float(number), item.quantity.unit or typed.unit, "meter")
+    return metres / 2 if metres is not None and there else metres
 
 
 def _is_alternative(scene: Scene, item: Item) -> bool:

@@ -33,6 +33,7 @@ from grammar.items import Item
 from grammar.reading import Quantity, Stated
 from grammar.recall import goes_back, recalled
 from grammar.scene import Scene
+from grammar.their_unit import in_their_unit
 from grammar.weighed import weighed
 
 Rule = Callable[[Scene, Item, float], Claim | None]
@@ -110,7 +111,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     told = [item for item in words.stated if not (several and _of_limit(scene, claims, item))]
     told = [_forbidden(scene, item, NEVER) or item for item in told if not _half_of_cca(scene, item)]
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
-    replied = recalled(scene, answered(scene, [*told, *found], expecting), said)
+    replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
     replied += _drawn_then(scene, replied, said)
     stated = added(scene, amended(scene, lowest_kept(spread(combined(scene, replied)))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):

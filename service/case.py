@@ -119,6 +119,8 @@ class Case:
     hazard: bool = False  # a hazard stands in this thread
     asked: tuple[str, ...] = ()  # the facts that the desk asked for in its last answer
     before: tuple[str, ...] = ()  # the topics of that answer
+    beside: tuple[str, ...] = ()  # the topics that the message asks about
+    worked: Mapping[str, Value] = field(default_factory=dict)  # what the desk itself worked out, "topic.figure"
     used: dict[tuple[str, int], Known] = field(default_factory=dict)
     trace: list[Fired] = field(default_factory=list)
     _memo: dict[str, Known | None] = field(default_factory=dict)

@@ -20,8 +20,9 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
-from service.no_idea import unknown
+from service.no_idea import NO_IDEA, not_known, unknown
 from service.opening import opened, put
+from service.put_in_place import VOLTS, of_its_own, puts_in
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed
@@ -31,7 +32,8 @@ from service.topic import Topic
 from service.topics import names, topic
 from service.triage import handed_on, triage
 from service.undecided import by_topic, dipped, likely
-from service.wanted import OTHER_BOAT, lost_for_an_answer, wanted
+from service.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
+from service.worked import kept
 
 LONGEST = 20_000
 KIND = "detail:kind_"  # of the batteries that are weighed
@@ -76,6 +78,7 @@ class Turn:
         """The cues of the message; where it only goes on with the last question, that one's details as well."""
         own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
+        own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))
         if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
             own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
@@ -83,6 +86,8 @@ class Turn:
         if not goes_on or any(name.startswith("request:") for name in own):
             return own
         old = (name for name in self.thread.cues if name.startswith(("detail:", "request:")))
+        if not OTHER_SIZES.isdisjoint(own):  # "in mm2?" after "which AWG"
+            old = (name for name in old if name not in OTHER_SIZES)
         return tuple(dict.fromkeys((*own, *old)))
 
 
@@ -130,6 +135,7 @@ class Leadsman:
             cues=(*turn.cues, *(f"{DANGER}{sign}" for sign in turn.signs)),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,
+            worked=kept(turn.thread.worked, answers, turn.thread.facts),
         )
         token = self.signer.token(after) if self.signer else ""
         met = {"text": text, "thread": thread.as_dict(), "given": [packed(item) for item in given]}
@@ -155,8 +161,11 @@ class Leadsman:
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
             message = dipped(message, thread)
+        in_place = not printed and puts_in(message, thread)
+        if in_place:
+            message, thread = of_its_own(message), self.as_built(thread)
         told = [*(known(item) for item in message.stated), *given]
-        after = thread.told(told, another=any(message.says(cue) for cue in ANOTHER))
+        after = thread.told(told, another=any(message.says(cue) for cue in ANOTHER), in_place=in_place)
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
         turn = Turn(message, after, requests, asides=beside, label=printed is not None)
@@ -170,6 +179,13 @@ class Leadsman:
         if requests and not found and {item.topic for item in requests} <= {"hazard", "unclear"}:
             found = spoken_of(thread)  # "and the one beside it?" of a danger is no new question
         return replace(turn, thread=replace(after, dangers=stands), signs=found)
+
+    def as_built(self, thread: Thread) -> Thread:
+        """The thread with the volts that its batteries make together, which stay when another is put in their place."""
+        volts = Case(thread.facts, self.house).get("bank.built_voltage")
+        if volts is None or VOLTS in thread.facts:
+            return thread
+        return replace(thread, facts={**thread.facts, VOLTS: Known(VOLTS, volts, "thread", say.symbol(VOLTS))})
 
     def answers(self, turn: Turn) -> tuple[Answer, ...]:
         """The answers to a message in its order, hazards first, each question once."""
@@ -186,7 +202,7 @@ class Leadsman:
                 continue
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
-            answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
+            answer = self.answer(name, self.case(turn, stop, found), label.LABEL if turn.label else None)
             answer = opened(queried(answer, turn.message), put(turn.message, request, turn.requests))
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
@@ -198,8 +214,8 @@ class Leadsman:
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
         return _with_unused(without_idle(found, turn), turn)
 
-    def case(self, turn: Turn, hazard: bool = False) -> Case:
-        """A fresh case of a turn: its thread's facts, the house, the cues of its message."""
+    def case(self, turn: Turn, hazard: bool = False, found: Sequence[Answer] = ()) -> Case:
+        """A fresh case of a turn: its facts, the house, its cues, and what the answers `found` so far worked out."""
         return Case(
             stated=turn.thread.facts,
             house=self.house,
@@ -211,6 +227,8 @@ class Leadsman:
             hazard=hazard,
             asked=turn.thread.asks,
             before=turn.thread.topics,
+            beside=tuple(item.topic for item in turn.requests),
+            worked=kept(turn.thread.worked, found, turn.thread.facts),
         )
 
     def answer(self, name: str, case: Case, how: Topic | None = None) -> Answer:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from grammar.facts import facts
+from grammar.reading import Message
 from service import say
 from service.case import Case
 from service.reply import Answer, Asked
@@ -18,10 +19,34 @@ from service.topic import Topic
 NO_IDEA = "note:no_idea"
 AGAIN = "detail:no_idea_again"  # they did not know the fact before either
 UNKNOWN = "unknown:"
+FEW = 12  # words of a message that says no more than that something is not known
+DENIALS = frozenset(
+    ("no", "not", "none", "nothing", "nowhere", "isnt", "arent", "doesnt", "dont", "didnt", "cant", "cannot", "couldnt")
+)
+LOOKED_AT = frozenset(  # where it would stand, how it would, and what it would be
+    (
+        *("label", "labels", "sticker", "plate", "anywhere", "nowhere", "printed", "marked", "stamped", "written"),
+        *("stated", "listed", "say", "says", "show", "shows", "give", "gives", "find", "see", "read"),
+        *("cca", "ca", "mca", "ah", "rating", "ratings", "figure", "number", "date", "limit", "limits"),
+    )
+)
+LOAD_TEST, ONE = 9.6, 12.0  # volts: the least for each 12 V of a lead battery in order, at 21 °C
 PHOTOS = (
     "Then send us photos of the battery, the motor's plate and the cables between them: one of our technicians will "
     "find {fact} from those."
 )
+
+
+def not_known(message: Message, thread: Thread) -> bool:
+    """Whether a message says that what the desk asked for is not known, or does not stand where it was looked for:
+    "no CCA on the label", "it doesn't say"."""
+    if message.says(NO_IDEA):
+        return True
+    words, told = set(message.words), {item.fact for item in message.stated}
+    if not thread.asks or "?" in words or len(message.words) > FEW or not told.isdisjoint(thread.asks):
+        return False
+    named = {word for fact in thread.asks for word in facts()[fact].label.lower().split()}
+    return bool(words & DENIALS) and bool(words & (named if told else named | LOOKED_AT))
 
 
 def unknown(thread: Thread, cues: tuple[str, ...]) -> tuple[str, ...]:
@@ -47,6 +72,8 @@ def helped(topic: Topic, case: Case, answer: Answer) -> Answer:
         return replace(answer, headline=head, route="technician")
     if lacking not in case.asked or not spec.unknown:
         return answer
+    if spec.instead and all(case.said(name) is not None for name in spec.instead):
+        return answer  # what serves in its place is told already
     return replace(answer, headline=_told(case, spec.unknown), asks=_instead(topic, case, answer, lacking))
 
 
@@ -75,6 +102,8 @@ def _spoken_of(case: Case, answer: Answer) -> str:
 def _told(case: Case, unknown: str) -> str:
     draws = [model.running for model in case.house.models.values()] if case.house else []
     ours = f" Ours draw {say.between(min(draws), max(draws), 'A', 0)}." if draws else ""
+    if "{floor}" in unknown:
+        unknown = unknown.replace("{floor}", say.volts(LOAD_TEST * float(case.get("bank.voltage", ONE)) / ONE))
     return unknown.replace("{draws}", ours)
 
 

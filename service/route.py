@@ -18,7 +18,9 @@ from grammar.files import kept, toml
 from grammar.reading import Message, Span
 from service.as_told import by_what_is_told, lasts, mends_the_kind
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
+from service.of_the_last import by_the_last, counted_otherwise, explains, volts_there
 from service.one_circuit import of_the_cable, only_tells, unasked
+from service.ordered import orders
 from service.parted import growth, in_order, parted
 
 FOLDER = Path(__file__).with_name("points")
@@ -148,6 +150,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     danger = any(item.status == "present" for item in message.dangers)  # it alone is answered where no more is asked
     if context and replies(message, asked):
         return [] if danger else [Request(topic, whole) for topic in context]
+    if orders(message) and not danger:
+        return [Request("other-desk", whole, evidence=("so much cable to be bought",))]
     points = table()
     rows = rows_of(message, evidence(message, context))
     told = reply_first(message, asked) if len(context) == 1 else 0
@@ -235,12 +239,23 @@ def decided(
         return []  # a weak motor and a good resting voltage: not asked is how full it is
     if of_the_cable(message, [item.topic for item in found if item.topic != "unclear"]):
         return [item for item in ranking if item.topic == "cable-size"]
+    found = _converted(message, ranking, found)
     idle = unasked(message, [item.topic for item in found])
     found = [item for item in found if item.topic not in idle]
-    told = by_what_is_told(message, {item.topic for item in found}, context)
+    told = by_the_last(message, context) or by_what_is_told(message, {item.topic for item in found}, context)
     if found and found[0].topic == "unclear" and not told:
         return []
     return _by_size(message, ranking, bars.first) or [item for item in ranking if item.topic == told] or found
+
+
+def _converted(message: Message, ranking: Sequence[Tally], found: list[Tally]) -> list[Tally]:
+    """The topics, a rating that is to be counted in another one in the place of its meaning, or after that."""
+    names = {item.topic for item in found}
+    if "meaning" not in names or not counted_otherwise(message):
+        return found
+    gone = {"rating-convert"} if explains(message) else {"rating-convert", "meaning"}
+    made = (item for item in ranking if item.topic == "rating-convert")
+    return [*(item for item in found if item.topic not in gone), *made]
 
 
 def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally]:
@@ -269,6 +284,8 @@ def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars, context: Ite
     first = next(item for item in ranking if item.topic != HAZARD)
     if mends_the_kind(message):
         return True
+    if volts_there(message, context):
+        return False
     if only_tells(message, first.topic, context) and not any(message.says(name) for name in APART):
         return True
     if any(message.says(name) for name in APART) or (first.total > bars.own and first.topic != "unclear"):

@@ -11,7 +11,8 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 from zlib import crc32
 
-from service.case import Known, Origin
+from service.case import Known, Origin, Value
+from service.worked import KEPT, still
 
 # A fact stated now makes these older ones stale: they spoke of the same thing or followed from it.
 STALE: dict[str, tuple[str, ...]] = {
@@ -30,6 +31,7 @@ STALE: dict[str, tuple[str, ...]] = {
     "battery.energy": ("battery.capacity",),
     "battery.capacity": ("battery.energy",),
 }
+OF_THE_BATTERIES = ("battery.", "bank.layout", "bank.count", "reading.")  # dropped where another is put in place
 OF_ONE_BATTERY = ("battery.", "bank.", "reading.", "storage.", "drain.")  # dropped with "on my other boat"
 
 
@@ -45,9 +47,11 @@ class Thread:
     cues: tuple[str, ...] = ()  # details of the last question, for a turn that only changes a fact of it
     turns: int = 0
     answered: int = 0  # what `fingerprint` makes of the last answers
+    worked: Mapping[str, Value] = field(default_factory=dict)  # what the desk itself worked out (worked.py)
 
-    def told(self, said: Iterable[Known], *, another: bool = False) -> Thread:
-        """The thread with what the newest message states. `another`: it speaks of another battery or boat."""
+    def told(self, said: Iterable[Known], *, another: bool = False, in_place: bool = False) -> Thread:
+        """The thread with what the newest message states. `another`: it speaks of another battery or boat; `in_place`:
+        of a battery that takes the place of those told of."""
         said = list(said)
         first = {item.fact: item for item in said if item.of == 1}
         second = {item.fact: item for item in said if item.of == 2}
@@ -57,11 +61,22 @@ class Thread:
         kept = {
             name: replace(item, origin="thread", span=None)
             for name, item in self.facts.items()
-            if name not in gone and not (another and name.startswith(OF_ONE_BATTERY))
+            if name not in gone
+            and not (another and name.startswith(OF_ONE_BATTERY))
+            and not (in_place and name.startswith(OF_THE_BATTERIES))
         }
         both = {name: item for name, item in self.second.items() if name not in first and name not in gone}
+        if in_place:
+            both = {name: item for name, item in both.items() if not name.startswith(OF_THE_BATTERIES)}
         kept = {name: item for name, item in kept.items() if name not in first}  # the newest stand last
-        return replace(self, facts=kept | first, second={} if another else both | second)
+        worked = {} if another else still(self.worked, self._changed(first))
+        return replace(self, facts=kept | first, second={} if another else both | second, worked=worked)
+
+    def _changed(self, first: Mapping[str, Known]) -> set[str]:
+        """The facts that had another value before; a model counts where another load was spoken of."""
+        named = "load.model" in first and any(name.startswith("load.") for name in self.facts)
+        fresh = {name for name, item in first.items() if name in self.facts and self.facts[name].value != item.value}
+        return fresh | ({"load.model"} if named and "load.model" not in self.facts else set())
 
     def as_dict(self) -> dict[str, Any]:
         """The thread as plain JSON values, short."""
@@ -73,6 +88,7 @@ class Thread:
             "c": list(self.cues),
             "n": self.turns,
             "h": self.answered,
+            "w": dict(self.worked),
         }
 
     @classmethod
@@ -88,6 +104,7 @@ class Thread:
             tuple(content["c"]),
             int(content["n"]),
             int(content.get("h", 0)),
+            {name: value for name, value in content.get("w", {}).items() if name in KEPT},
         )
 
 

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from grammar.reading import Message
-from service.no_idea import NO_IDEA
+from service.no_idea import FEW, not_known
 from service.route import Request, route
 from service.thread import Thread
 from service.topics.unclear import BACK
+from service.worked import SIZED, THEIRS
 
-FEW = 12  # words of a message that says no more than that something is not known
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
 OF_A_BOAT = ("battery.", "load.")
+OTHER_SIZES = frozenset({"detail:to_mm2", "detail:to_awg"})
 
 
 def wanted(message: Message, thread: Thread) -> tuple[Request, ...]:
@@ -20,10 +21,20 @@ def wanted(message: Message, thread: Thread) -> tuple[Request, ...]:
     anew = any(item.fact.startswith(OF_A_BOAT) for item in message.stated)
     if OTHER_BOAT in thread.cues and message.says(BACK) and not anew:  # the first boat's figures are gone
         return (Request("unclear", (0, len(message.text))),)
-    return tuple(route(message, context=thread.topics, asked=thread.asks))
+    found = tuple(route(message, context=thread.topics, asked=thread.asks))
+    whole = (0, len(message.text))
+    in_other_sizes = Request("cable-size", whole, evidence=("the cable as proposed, in other sizes",))
+    return (in_other_sizes,) if _of_our_cable(message, found, thread) else found
+
+
+def _of_our_cable(message: Message, found: tuple[Request, ...], thread: Thread) -> bool:
+    """Whether "in mm2?" asks for the cable that the desk itself proposed, in other sizes."""
+    proposed = any(name in thread.worked for name in SIZED) and not any(fact in thread.facts for fact in THEIRS)
+    converts = [item.topic for item in found] == ["rating-convert"] and any(map(message.says, OTHER_SIZES))
+    return proposed and converts and not message.stated
 
 
 def lost_for_an_answer(message: Message, thread: Thread) -> bool:
     """Whether a message only says that what the desk asked for is not known."""
     asks = "?" in message.words or len(message.words) > FEW
-    return bool(thread.asks) and message.says(NO_IDEA) and not (message.stated or message.dangers or asks)
+    return bool(thread.asks) and not_known(message, thread) and not (message.stated or message.dangers or asks)

@@ -56,3 +56,32 @@ def test_what_was_not_known_is_not_asked_again() -> None:
 def test_help_is_short_and_names_facts(spec: object) -> None:
     assert len(spec.unknown.split()) <= LONGEST  # type: ignore[attr-defined]
     assert set(spec.instead) <= set(facts())  # type: ignore[attr-defined]
+
+
+RATED = "will a 100Ah agm run the Pike?"
+
+
+@pytest.mark.parametrize(
+    ("question", "not_there", "says"),
+    [
+        (RATED, "no CCA on the label", "look for 9.6\u00a0V"),
+        (RATED, "label doesn't show CCA", "look for 9.6\u00a0V"),
+        (RATED, "the sticker does not give it, only Ah", "under 9.6\u00a0V"),
+        (RATED, "it's not stamped anywhere", "under 9.6\u00a0V"),
+        (RATED, "no CCA on it, it weighs 28 kg", "look for 9.6\u00a0V"),
+        ("Will two 12 V 100 Ah AGM in series feed a 24V 280A thruster?", "can't find a CCA figure", "19.2\u00a0V"),
+        ("what fuse for my 200 A thruster?", "nothing printed on the cable", "electrician measures the copper"),
+        ("how old is too old for my gel, is it time for a new one?", "no date on it", "Without a date"),
+        ("12.6 drops to 10.1 with it running, ok?", "cca isn't marked anywhere", "a load test decides"),
+    ],
+)
+def test_a_label_that_does_not_tell_is_not_asked_of_again(question: str, not_there: str, says: str) -> None:
+    reply = talk(question, not_there)
+    assert says in reply.answers[0].headline
+    assert reply.notice is None
+
+
+@pytest.mark.parametrize("told", ["the label says 700 CCA, not 650", "not 100 Ah, the label says 110"])
+def test_a_label_that_tells_is_believed(told: str) -> None:
+    headline = talk(RATED, told).answers[0].headline
+    assert "test" not in headline

@@ -25,6 +25,7 @@ from service.rules.load import MOTORS
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")
 COOLER = 75.0  # C: the insulation of much older and household cable
 SIZES = {"cable.gauge", "cable.area"}
+PROPOSED = "as proposed"  # why a cable is assumed: the desk itself named it
 LOAD = ("load.current", "load.power", "load.peak", "load.model")
 
 
@@ -119,6 +120,11 @@ def has_cable(case: Case) -> bool:
     return "cable.gauge" in case.stated or "cable.area" in case.stated
 
 
+def is_proposed(case: Case) -> bool:
+    """Whether the cable of the case is the one that the desk proposes: a new one."""
+    return any(case.stated[fact].why == PROPOSED for fact in SIZES if fact in case.stated)
+
+
 def must_know(case: Case) -> None:
     """Raise Missing for a cable whose size, or an insulation, that no table holds."""
     insulation = float(case["cable.insulation"])
@@ -153,7 +159,7 @@ def sizes(case: Case) -> tuple[tuple[Size, ...], tuple[Size, ...]]:
 
 def warm_rating(case: Case) -> float | None:
     """Amps of the stated cable if its insulation were for 75 °C only, where its insulation was not said; else None."""
-    if "cable.insulation" in case.stated:
+    if "cable.insulation" in case.stated or is_proposed(case):
         return None
     gauge = standard(str(case["cable.gauge"])) if "cable.gauge" in case else nearest_gauge(float(case["cable.area"]))
     return ampacity(gauge, COOLER, bool(case["cable.in_engine_space"]))

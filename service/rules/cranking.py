@@ -12,6 +12,7 @@ from service.case import Case
 from service.rules import supply
 from service.rules.battery import lowest_at
 from service.rules.cable import MOTOR_LIMIT, TABLE_5, K, area_cite
+from service.rules.circuit import PROPOSED, is_proposed
 
 ORDER = ("yes", "marginal", "no")
 
@@ -95,11 +96,11 @@ def cable_grounds(case: Case, running: float, at_load: float | None) -> list[Gro
     size = next((fact for fact in ("cable.gauge", "cable.area") if fact in case.stated), None)
     if size is None:
         return []
-    name = f"the {say.fact(size, case[size])} cable"
+    name = f"the {say.fact(size, case[size])} cable{f' {PROPOSED}' if is_proposed(case) else ''}"
     found = (
         [carried(case, name, running)]
         if at_load is None
-        else [lost(case, name, running), carried(case, name, running), at_the_motor(case, at_load)]
+        else [lost(case, name, running), carried(case, name, running), at_the_motor(case, at_load, name)]
     )
     return [ground for ground in found if ground]
 
@@ -127,7 +128,7 @@ def carried(case: Case, name: str, running: float) -> Ground | None:
     return Ground("no", f"{name} may carry only {say.amps(carries)}, and {{load}} draws {amps}", "cable")
 
 
-def at_the_motor(case: Case, at_load: float) -> Ground | None:
+def at_the_motor(case: Case, at_load: float, name: str) -> Ground | None:
     """Under 8.0 V there in the first instant, for each 12 V."""
     scale = float(case["bank.voltage"]) / 12
     yes = limit("motor-yes")
@@ -135,7 +136,8 @@ def at_the_motor(case: Case, at_load: float) -> Ground | None:
     if verdict == "yes":
         return None
     shown, wanted = say.volts(rounded(at_load)), say.volts(yes * scale)
-    why = f"about {shown} reach {{load}} in the first instant, and a clear yes needs {wanted}"
+    through = f" through {name}" if is_proposed(case) else ""
+    why = f"about {shown} reach {{load}} in the first instant{through}, and a clear yes needs {wanted}"
     return Ground(verdict, why, "cable")
 
 

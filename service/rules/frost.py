@@ -5,9 +5,13 @@ from __future__ import annotations
 from service import reference, say
 from service.calculators import freezing
 from service.case import Case
-from service.rules.readings import USES_ACID
+from service.rules.readings import USES_ACID, cite, corrected_gravity, gravity_charge, limit
 
 CHARGE_TABLE = "freezing-army@table 2"
+CORRECTED = "specific-gravity.corrected_gravity"  # as an earlier answer worked it out
+TEMPERATURE = "ambient.temperature"
+ROUNDED = 0.0005  # of a gravity, as it is shown
+NIGHT = 5.0  # °C: nobody fears for a battery in a warmer night
 TOLD = (("detail:flat_one", 0.0), ("detail:half_charged", 50.0), ("detail:full_one", 100.0))
 
 
@@ -17,6 +21,8 @@ def charge_of(case: Case) -> float | None:
     told = next((charge for cue, charge in TOLD if case.says(cue)), None)
     if said is None and told is not None:
         return float(case.assume("battery.charge", told, "as the message says")) if not _read(case) else told
+    if said is None and (gravity := gravity_of(case)) is not None:
+        return gravity_charge(gravity)
     found = case.get("battery.charge")
     return None if found is None else float(found)
 
@@ -25,25 +31,49 @@ def _read(case: Case) -> bool:
     return any(case.said(fact) is not None for fact in ("reading.voltage", "reading.gravity"))
 
 
+def gravity_of(case: Case) -> float | None:
+    """The gravity of the acid at 27 °C: as the desk corrected it before, else by the temperature at which it was read;
+    None where none was read, or it cannot be one."""
+    read = case.said("reading.gravity")
+    if (
+        read is None
+        or case.said("battery.chemistry") not in USES_ACID
+        or not 1.0 <= float(read) <= limit("gravity-most")
+    ):
+        return None
+    before = case.worked.get(CORRECTED)
+    return float(before) if before is not None else corrected_gravity(float(read), acid_temperature(case))
+
+
+def acid_temperature(case: Case) -> float | None:
+    """The temperature at which the acid was read: the warmer one of two, as the other is a frost's; one alone where it
+    is too warm for a frost, which is what a question of freezing names."""
+    told, other = case.known(TEMPERATURE), case.second.get(TEMPERATURE)
+    if told is None or other is None:
+        return None if told is None or float(told.value) <= NIGHT else float(told.value)
+    case.used.setdefault((TEMPERATURE, 2), other)
+    return max(float(told.value), float(other.value))
+
+
 def point_at_charge(charge: float) -> float:
     """Freezing temperature of a lead battery that is so full."""
     return freezing.point(charge, rows("charge"))
 
 
 def point_of(case: Case) -> tuple[float, str] | None:
-    """The freezing temperature and the reason in words; None where neither gravity nor charge is known.
-
-    The gravity is taken as it was read: the temperature that is named is that of the frost, not of the acid.
-    """
-    read = case.said("reading.gravity")
-    if read is not None and case.said("battery.charge") is None and case.said("battery.chemistry") in USES_ACID:
-        point = freezing.point(float(read), rows("gravity"))
+    """The freezing temperature and the reason in words; None where neither gravity nor charge is known."""
+    read = gravity_of(case)
+    if read is not None and case.said("battery.charge") is None:
+        point = freezing.point(read, rows("gravity"))
         nearest = min(
             (row for row in reference.rows("freezing") if row["chart"].value == "gravity"),
-            key=lambda row: abs(row["at"].value - float(read)),
+            key=lambda row: abs(row["at"].value - read),
         )
-        case.step(f"Acid of gravity {float(read):.3f} freezes at {say.temperature(point)}", nearest["freezes"].cite)
-        return point, f"the gravity is {float(read):.3f}"
+        typed = float(case["reading.gravity"])
+        if abs(typed - read) >= ROUNDED:
+            case.step(f"{typed:.3f} on the float is {read:.3f} at 27 °C (80 °F)", cite("gravity-correction"))
+        case.step(f"Acid of gravity {read:.3f} freezes at {say.temperature(point)}", nearest["freezes"].cite)
+        return point, f"the gravity is {read:.3f}{' (corrected)' if abs(typed - read) >= ROUNDED else ''}"
     charge = charge_of(case)
     if charge is None:
         return None

@@ -145,12 +145,20 @@ def ohms_of(case: Case) -> float:
     return sag.resistance(float(case["bank.cca"]), full, float(lowest_at(case.said("ambient.temperature")).value))
 
 
+def not_full(case: Case) -> bool:
+    """Whether the battery is known not to have been charged when it was read under load."""
+    rest, charge = readings_of(case)[1], case.said("battery.charge")
+    if rest is None:
+        told = case.says("detail:half_charged", "detail:flat_one")
+        return told if charge is None else float(charge) < limit("lead-good") - NEAR
+    return rest / batteries_of(case) < limit("test-charged") - NEAR
+
+
 def test_is_void(case: Case) -> tuple[str, ...]:
     """Why a load test does not count: not charged (reading.voltage), too cold (ambient.temperature)."""
-    (_, rest), celsius = readings_of(case), case.said("ambient.temperature")
-    low = rest is not None and rest / batteries_of(case) < limit("test-charged") - NEAR
+    celsius = case.said("ambient.temperature")
     cold = celsius is not None and float(celsius) < limit("test-coldest") - NEAR
-    return (*(("reading.voltage",) if low else ()), *(("ambient.temperature",) if cold else ()))
+    return (*(("reading.voltage",) if not_full(case) else ()), *(("ambient.temperature",) if cold else ()))
 
 
 def passed_test(case: Case) -> bool:

@@ -10,7 +10,8 @@ from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Missing
 from service.reply import Answer, Figure, Option
-from service.rules import circuit, side_by_side
+from service.rules import circuit, doubled, side_by_side
+from service.rules import proposed as proposal
 from service.rules.cable import PER_MM2, TABLE_5, K
 from service.rules.fitting import (
     THICKER,
@@ -52,6 +53,7 @@ def answer(case: Case) -> Answer:
     if case.says("detail:hull_negative"):
         case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
         return TOPIC.says("no", "No: the hull must not carry the current; lay a negative cable of the same size.")
+    helps = doubled.put_in(case)
     try:
         amps = circuit.current(case)
     except Missing:
@@ -67,7 +69,7 @@ def answer(case: Case) -> Answer:
     choice, fit = chosen(case, amps), to_fit(case, amps)
     facts = (*figures(case, amps, fit), *bundled(case, amps, fit))
     if not circuit.has_cable(case):
-        return proposed(case, amps, choice, fit, facts)
+        return proposed(case, amps, choice, fit, facts, helps)
     other = circuit.second_cable(case)
     judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
     if case.says("detail:carries") and judgement.verdict != "no" and not other:
@@ -146,8 +148,11 @@ def bundled(case: Case, amps: float, choice: Choice) -> Iterator[Figure]:
     yield Figure("ampacity_in_bundle", "may carry in a bundle of 3 to 6", low, "A", low, high)
 
 
-def proposed(case: Case, amps: float, choice: Choice, fit: Choice, facts: tuple[Figure, ...]) -> Answer:
-    """The size to fit: `choice` by the formula, `fit` where the catalogue asks for a thicker one."""
+def proposed(
+    case: Case, amps: float, choice: Choice, fit: Choice, facts: tuple[Figure, ...], helps: str = ""
+) -> Answer:
+    """The size to fit: `choice` by the formula, `fit` where the catalogue asks for a thicker one. `helps` says what
+    twice the volts do, where that was asked."""
     run = say.length(float(case["cable.length"]), circuit.in_feet(case))
     if choice.count == 0:
         head = f"No cable of a standard size is enough for {say.amps(amps)} over {run}: move the battery nearer."
@@ -170,9 +175,13 @@ def proposed(case: Case, amps: float, choice: Choice, fit: Choice, facts: tuple[
             f"Use {names}: our catalogue asks for it for the {asked.model} over {run}, though the formula alone "
             f"gives {circuit.called(size)}."
         )
+    elif helps:
+        head = f"{helps}, for which {names} is enough over {run}."
     else:
+        why = proposal.outdone(case, size)
+        use = f"Use {names} now, as {why}" if why else f"Use {names}"
         head = (
-            f"Use {names}: over {run} it loses {say.volts(lost.volts, 2)} ({share(lost)}), inside the "
+            f"{use}: over {run} it loses {say.volts(lost.volts, 2)} ({share(lost)}), inside the "
             f"{say.quantity(lost.allowed, '%')} that suits {circuit.suits(case)}."
         )
     return TOPIC.says("information", head, *facts, plot=circuit.bars(case, amps, size), compare=tuple(both_runs(case)))

@@ -119,8 +119,11 @@ def claimed(case: Case) -> Answer:
 
 
 def coldest(case: Case) -> float | None:
-    """The frost that is named: the lower one of two temperatures, none above 10 °C."""
+    """The frost that is named: the lower one of two temperatures, none above 10 °C, nor that of the acid alone."""
     told = [case.known("ambient.temperature"), case.second.get("ambient.temperature")]
+    read = case.stated.get("reading.gravity")
+    if read and told[0] and told[1] is None and frost.acid_temperature(case) is not None:
+        return None
     frosts = [item for item in told if item is not None and float(item.value) <= FROST]
     if not frosts:
         return None

@@ -9,9 +9,9 @@ from service import say
 from service.calculators import fuse
 from service.case import Case, Value
 from service.reply import Answer, Asked, Change, Figure, Option
-from service.rules import circuit, fuse_distance
+from service.rules import circuit, fuse_distance, proposed
 from service.rules.cable import TABLE_5
-from service.rules.fitting import THICKER, to_fit, us_first
+from service.rules.fitting import THICKER
 from service.rules.fuse_words import (
     HABITS,
     cable_beside,
@@ -67,6 +67,8 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have."""
+    if "fuse.rating" in case.stated:
+        case = proposed.put_in(case)
     band, away = ratings(case), fuse_distance.metres(case.text)
     if band.load or band.most:
         requirements(case)
@@ -230,9 +232,8 @@ def most_only(case: Case, band: Band) -> Answer:
 def without_cable(case: Case, band: Band) -> Answer:
     """The load is known, the cable is not: the cable that we would propose, else the cable is asked for."""
     assert band.fit
-    asked = case.says("thing:cable") or "cable-size" in case.before
-    proposed = asked and not case.says("note:no_idea")  # an unknown cable is not a proposed one
-    if proposed and "cable.length" in case and (found := with_the_proposed(case, band)):
+    asked = proposed.stands(case) or (case.says("thing:cable") and not case.says("note:no_idea"))
+    if asked and (found := with_the_proposed(case, band)):
         return found
     ends = " at each end" if circuit.converts(case) else ""
     head = f"Fit a {say.amps(band.fit)} fuse{ends}{place(case)}, if the cable allows it."
@@ -246,18 +247,21 @@ def without_cable(case: Case, band: Band) -> Answer:
 
 def with_the_proposed(case: Case, band: Band) -> Answer | None:
     """The fuse for the cable that we would propose, None where one cable is not enough."""
-    choice = to_fit(case, circuit.current(case))
-    size = choice.gauge if us_first(case) else choice.area
-    if choice.count != 1 or not size or not band.load:
+    size = proposed.size(case)
+    if size is None or not band.load:
         return None
     first, most = fuse.at_least(size.ampacity, RATINGS), fuse.at_most(CABLE_MARGIN.value * size.ampacity, RATINGS)
     case.step(f"{circuit.called(size)} as proposed may carry {say.amps(size.ampacity)}", TABLE_5, CABLE_MARGIN.cite)
     if not most or band.load > most:
         return None
-    proposed = replace(band, cable=first, most=most, house=None)
+    proposed.assumed(case, size)
+    allowed = replace(band, cable=first, most=most, house=None)
     named = f", where our catalogue names {say.amps(band.house)}" if band.house and band.house != band.load else ""
-    head = fitted(case, proposed, circuit.called(size), next_cable(case, proposed, size), named)
-    return TOPIC.says("information", head, *figures(proposed))
+    head = fitted(case, allowed, circuit.called(size), next_cable(case, allowed, size), named)
+    if why := proposed.outdone(case, size):
+        fitting = f"fit a {say.amps(band.load)} fuse{named}; {say.amps(most)} is the most"
+        head = f"Use {circuit.called(size)} now, as {why}, and {fitting}."
+    return TOPIC.says("information", head, *figures(allowed))
 
 
 def stated_fuse(case: Case, band: Band) -> Answer:

@@ -17,6 +17,7 @@ from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
 WEAK = ", so the battery is the weak part"
+NOT_FULL = ", but it was not full: charge it and test again before you buy"
 
 
 def holding(case: Case) -> Iterator[Value]:
@@ -261,6 +262,10 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     lost = lost_on_the_way(case, under)
     drop = (cable_step(case, under, *lost),) if lost else ()
     head = headline(case, under, read, verdict)
+    if verdict == "no" and under.basis != "test" and not under.small and load_reading.not_full(case):
+        case.because("A battery that is not full falls further under load, even a good one", cite("test-charged"))
+        head = f"{head.removesuffix('.').removesuffix(WEAK)}{NOT_FULL}."
+        head = f"Not certain yet: {head.removeprefix('Yes: ')}" if head.startswith("Yes: ") else head
     if lost:
         head = f"{head.removesuffix('.').removesuffix(WEAK)}; cable and joints lose {say.volts(lost[1])} more."
     return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))

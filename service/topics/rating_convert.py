@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from service import reference, say
 from service.calculators import convert, peukert
-from service.case import Case
+from service.case import Case, Known
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.rules.cable import standard
@@ -17,6 +18,14 @@ from service.topic import Topic
 RATIO = reference.value("ratings", "ca-over-cca")
 ALIKE = 0.05  # of a rating: no nearer is meant
 UNITS, AREAS = "unit-definitions", "astm-b258"
+
+WORKED = {  # what an earlier answer of the conversation may have worked out, the fact that it is one of
+    "battery.cca": ("bank-size.required_cca", "run-check.required_cca", "rating-convert.cca"),
+    "battery.ca": ("rating-convert.ca",),
+    "battery.capacity": ("rating-convert.capacity",),
+    "battery.reserve": ("rating-convert.reserve",),
+    "battery.energy": ("rating-convert.energy",),
+}
 
 TOPIC = Topic(
     "rating-convert",
@@ -49,6 +58,7 @@ def answer(case: Case) -> Answer:
     """Every conversion that the stated ratings and the words ask for."""
     if case.says("detail:en_rating") and "battery.cca" in case.stated:
         return of_another_test(case)
+    case = with_the_last(case)
     wanted = [item for item in CONVERSIONS if item.fact in case.stated and asked(case, item)]
     chosen = wanted or [item for item in CONVERSIONS if item.fact in case.stated and item.usual]
     if not chosen:
@@ -58,12 +68,30 @@ def answer(case: Case) -> Answer:
         return lacking(case)
     made = [item.make(case) for item in chosen]
     head = made[0][1] if len(made) == 1 else "; ".join(short(text) for _, text in made)
+    if len(made) == 1 and case.stated[chosen[0].fact].origin == "derived" and chosen[0].fact in case.second:
+        head = f"{head}; {short(chosen[0].make(case.others())[1])}"
     return TOPIC.says(
         "information",
         f"{compared(case)}{head if compared(case) else say.capital(head)}.",
         *(figure for figure, _ in made),
         compare=tuple(both(case, chosen)),
     )
+
+
+def with_the_last(case: Case) -> Case:
+    """The same case, in place, with the figure that the desk worked out last where the words ask for that: "how many
+    MCA is that?". What this message tells goes before it; a rating told earlier stands beside it as the second."""
+    for item in CONVERSIONS:
+        told = case.stated.get(item.fact)
+        names = (name for name in WORKED.get(item.fact, ()) if name in case.worked)
+        if not asked(case, item) or (name := next(names, None)) is None or (told and told.origin == "message"):
+            continue
+        value = float(case.worked[name])
+        value = float(math.ceil(value - 1e-6)) if name.endswith("required_cca") else value  # what is needed rounds up
+        if told and told.value != value:
+            case.second = {**case.second, item.fact: replace(told, of=2)}
+        case.stated = {**case.stated, item.fact: Known(item.fact, value, "derived", say.symbol(item.fact))}
+    return case
 
 
 def of_another_test(case: Case) -> Answer:

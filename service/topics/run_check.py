@@ -10,7 +10,7 @@ from service import say
 from service.calculators import sag
 from service.case import Case
 from service.reply import Answer, Asked, Choice, Figure
-from service.rules import abreast, changes, cranking, in_its_place, lithium, readings, session, supply
+from service.rules import abreast, changes, cranking, in_its_place, lithium, proposed, readings, session, supply
 from service.rules.battery import lowest_at
 from service.rules.cranking import Ground, limit
 from service.topic import Topic
@@ -42,6 +42,8 @@ SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 def answer(case: Case) -> Answer:
     """The verdict on one battery; of two batteries the better one, of two loads the heavier."""
     case = in_its_place.new_one(case)
+    if "charger.current" not in case.stated:  # whose cable may be the one that was asked for
+        case = proposed.put_in(case)
     if case.get("battery.family") == "lithium-other":
         return other_lithium(case)
     if both := supply.two_loads(case):
@@ -196,7 +198,7 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     head = opening(ground).format(load=supply.load_name(case))
     asks = (cca_ask(case, inrush, need),) if unlabelled(case) else ()
     if ground.verdict == "yes":
-        head = measured(case, head, volts * scale)
+        head = measured(case, reached(case, at_load, scale) or head, volts * scale)
     if ground.verdict == "yes" and case.says("detail:weak_motor") and case.said("reading.load_voltage") is None:
         head, asks = on_paper(case, head), (*asks, TOPIC.ask("reading.load_voltage"))
     return TOPIC.says(
@@ -217,6 +219,15 @@ def on_paper(case: Case, head: str) -> str:
         readings.cite("cable-share"),
     )
     return f"Enough on paper: {head.partition(': ')[2].removesuffix('.')}, so the weakness has another cause."
+
+
+def reached(case: Case, at_load: float | None, scale: float) -> str:
+    """The headline where they ask what volts the load itself gets, and those are enough; else nothing."""
+    if at_load is None or not case.says("role:at_load"):
+        return ""
+    wanted = say.volts(limit("motor-yes") * scale)
+    there = f"about {say.volts(cranking.rounded(at_load))} reach {supply.load_name(case)} in the first instant"
+    return f"Yes: {there}, and {wanted} is enough."
 
 
 def measured(case: Case, head: str, volts: float) -> str:

@@ -10,7 +10,7 @@ from service import reference, say
 from service.calculators import gravity
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option, Urgency
-from service.rules import doubt, readings, wording
+from service.rules import doubt, frost, readings, wording
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
 
@@ -106,7 +106,10 @@ def two_batteries(case: Case) -> Answer:
 
 def read_at(case: Case) -> float | None:
     """The temperature at which the acid was read; None where none is said but that of a coming frost."""
-    return None if case.says("detail:forecast") else case.said("ambient.temperature")
+    told, read = case.stated.get(frost.TEMPERATURE), case.stated.get(READ)
+    before = bool(told and read and told.origin == "thread" and read.origin == "message")  # the frost asked of last
+    frosty = before or case.says("detail:forecast") or frost.TEMPERATURE in case.second
+    return frost.acid_temperature(case) if frosty else case.said(frost.TEMPERATURE)
 
 
 def cells(case: Case) -> list[float]:

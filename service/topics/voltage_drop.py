@@ -5,7 +5,7 @@ from __future__ import annotations
 from service import say
 from service.case import Case, Missing
 from service.reply import Answer, Figure, Option
-from service.rules import circuit, side_by_side
+from service.rules import circuit, doubled, proposed, side_by_side
 from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
 from service.rules.fitting import THICKER
 from service.topic import Lever, Topic
@@ -19,6 +19,7 @@ TOPIC = Topic(
     likely={"cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0))},
     unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
 )
+AT_MOTOR = "role:at_load"  # asked of the volts there
 MEASURED = ("reading.load_voltage", "reading.load_voltage_at_load")
 
 
@@ -27,6 +28,7 @@ def answer(case: Case) -> Answer:
     """Volts and percent lost at running current."""
     if case.says("detail:equal_ends"):
         return equal_ends(case)
+    case, helps = proposed.put_in(case), doubled.put_in(case)
     if lacking := missing(case):
         if all(fact in case.stated for fact in MEASURED):
             return measured(case)
@@ -40,7 +42,7 @@ def answer(case: Case) -> Answer:
         asks = (TOPIC.ask("cable.insulation"),) if verdict == "needs-facts" else ()
         return TOPIC.says(verdict, head, *facts, asks=asks, route="technician")
     other = circuit.second_cable(case)
-    return two_cables(case, other, amps) if other else one_cable(case, amps)
+    return two_cables(case, other, amps) if other else one_cable(case, amps, helps)
 
 
 def missing(case: Case) -> list[str]:
@@ -76,7 +78,8 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
     limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
     case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
     share = f"{say.share(lost.percent)} of {say.quantity(circuit.volts(case), 'V')}"
-    told = f"{circuit.name(case)} loses {say.volts(lost.volts, 2)}, {share}"
+    ours = f"{circuit.name(case)}, {circuit.PROPOSED}," if circuit.is_proposed(case) else circuit.name(case)
+    told = f"{ours} loses {say.volts(lost.volts, 2)}, {share}"
     if not lost.within:
         case.because(
             "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go",
@@ -89,8 +92,8 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
     return "yes", f"{told}, within the limit of {limit}", lost
 
 
-def one_cable(case: Case, amps: float) -> Answer:
-    """The loss of the cable named."""
+def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
+    """The loss of the cable named. `helps` says what twice the volts do, where that was asked."""
     verdict, why, lost = judge(case, amps)
     system = circuit.sizes(case)[1 if circuit.metric(case) else 0]
     size = next((item for item in system if abs(item.area - float(case["cable.cmil"])) < 1), None)
@@ -100,6 +103,12 @@ def one_cable(case: Case, amps: float) -> Answer:
         case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(warm)}", TABLE_5)
         head = f"We can't say yet: {why}, but {say.amps(warm)} is all it may carry with 75{say.NB}°C insulation."
         return TOPIC.needs("cable.insulation", headline=head, figures=figures(lost))
+    if helps and verdict == "yes":
+        return TOPIC.says(verdict, f"{helps}, and {why}.", *figures(lost), plot=circuit.bars(case, amps, size))
+    if case.says(AT_MOTOR):
+        left, whole = say.volts(circuit.volts(case) - lost.volts), say.quantity(circuit.volts(case), "V")
+        why = f"about {left} of {whole} reach the motor, less what the battery sags: {why}"
+        why = why if approval else say.capital(why)
     start = {"yes": "Yes: ", "no": "No: "}.get(verdict, "") if approval else ""
     return TOPIC.says(verdict, f"{start}{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
 

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.load_voltage import TOPIC
 from tests.topics import readings
@@ -127,3 +128,39 @@ def test_the_limit_itself_is_information() -> None:
 def test_more_volts_never_turn_a_yes_into_a_no(rest: float, sag: float, amps: float, cca: float) -> None:
     worse, better = (asked(read(rest, rest - drop, amps, cca)).verdict for drop in (sag, sag / 2))
     assert not (worse == "yes" and better == "no")
+
+
+@pytest.mark.parametrize(
+    ("turns", "begins"),
+    [
+        (("12.3 V AGM rested, drops to 8.7 with the Pike, 650 CCA",), "No: with the Pike running"),
+        (("wet 12.1 rested, falls to 8.8 under load, need a new one?",), "No: a lead battery in good order"),
+        (("wet 12.2 V resting, 9.0 V under 200 A, 700 CCA. replace it?",), "Not certain yet: with 200 A"),
+        (("AGM half full, went to 8.9 V under load with the Pike, 650 CCA. ok?",), "No: with the Pike running"),
+        (("12.2 V at rest overnight, agm. ok?", "ran the bow thruster, went to 8.4"), "No: a lead battery"),
+        (("12.2 V at rest overnight, agm. ok?", "ran the bow thruster, went to 8.4", "200 A 12 V, 600 CCA"),
+         "No: with 200 A"),
+        (("12.3 rested, 8.9 at the posts and 7.5 at the motor with 260A, 650 CCA",), "No: with 260 A"),
+    ],
+)  # fmt: skip
+def test_a_low_reading_of_a_battery_that_was_not_full_sends_nobody_to_buy_one(turns, begins):
+    desk, thread = default_desk(), None
+    for turn in turns:
+        reply = desk.ask(turn, thread=thread)
+        thread = reply.thread
+    head = reply.answers[0].headline.replace("\u00a0", " ")
+    assert head.startswith(begins)
+    assert "it was not full: charge it and test again before you buy" in head
+    assert "weak part" not in head
+
+
+def test_a_full_one_that_falls_so_far_is_the_weak_part():
+    answer = default_desk().ask("12.7 V rested, drops to 8.8 with the Pike, 650 CCA AGM").answers[0]
+    assert answer.headline.endswith("so the battery is the weak part.")
+
+
+def test_a_load_test_of_a_half_charged_battery_does_not_count():
+    text = "load test on a half charged 800 CCA wet battery: 9.2 V at 400A after 15 s. failed?"
+    answer = default_desk().ask(text).answers[0]
+    assert answer.verdict == "needs-facts"
+    assert "charge it and test again" in answer.headline

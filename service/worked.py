@@ -1,0 +1,41 @@
+"""What the desk itself worked out in a conversation, by topic and figure: it answers "how many MCA is that?" later."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from service.case import Value
+from service.reply import Answer
+
+CONVERTED = "rating-convert."
+KEPT = {  # figures that a later question may speak of, and the facts that make each of them stale when they change
+    "cable-size.gauge": ("load.model", "load.kind"),
+    "cable-size.area": ("load.model", "load.kind"),
+    "bank-size.required_cca": ("battery.cca", "battery.ca", "load."),
+    "run-check.required_cca": ("battery.cca", "battery.ca", "load."),
+    "specific-gravity.corrected_gravity": ("reading.gravity", "reading.voltage", "battery.charge"),
+    **{f"{CONVERTED}{name}": ("battery.",) for name in ("capacity", "cca", "ca", "reserve", "energy")},
+}
+SIZED = ("cable-size.gauge", "cable-size.area")
+THEIRS = ("cable.gauge", "cable.area")
+
+
+def still(worked: Mapping[str, Value], changed: Iterable[str]) -> dict[str, Value]:
+    """What stands of it, after a message that changes these facts."""
+    changed = tuple(changed)
+    return {name: value for name, value in worked.items() if not any(fact.startswith(KEPT[name]) for fact in changed)}
+
+
+def kept(worked: Mapping[str, Value], answers: Iterable[Answer], told: Iterable[str]) -> dict[str, Value]:
+    """With what these answers worked out; their topics' earlier figures are gone. A size of cable is the desk's own
+    only where none of theirs is `told`, and one cable is enough."""
+    answers = [answer for answer in answers if answer.figures]
+    topics, theirs = {answer.topic for answer in answers}, not set(THEIRS).isdisjoint(told)
+    found = {name: value for name, value in worked.items() if name.partition(".")[0] not in topics}
+    for answer in answers:
+        several = any(figure.name == "conductors_per_pole" for figure in answer.figures)
+        for figure in answer.figures:
+            name = f"{answer.topic}.{figure.name}"
+            if name in KEPT and not (name in SIZED and (theirs or several)):
+                found[name] = figure.value
+    return found
