@@ -21,7 +21,7 @@ from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
 from service.no_idea import unknown
-from service.opening import opened, put
+from service.opening import kept, opened, put
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed
@@ -30,6 +30,7 @@ from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
 from service.triage import handed_on, triage
+from service.twice import told_once
 from service.undecided import by_topic, dipped, likely
 from service.wanted import OTHER_BOAT, lost_for_an_answer, wanted
 
@@ -127,7 +128,11 @@ class Leadsman:
             turn.thread,
             topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
             asks=tuple(dict.fromkeys(asked.fact for item in answers for asked in item.asks)),
-            cues=(*turn.cues, *(f"{DANGER}{sign}" for sign in turn.signs)),
+            cues=(
+                *turn.cues,
+                *(f"{DANGER}{sign}" for sign in turn.signs),
+                *kept(turn.message, turn.requests, thread.cues),
+            ),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,
         )
@@ -187,7 +192,8 @@ class Leadsman:
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
             answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
-            answer = opened(queried(answer, turn.message), put(turn.message, request, turn.requests))
+            way = put(turn.message, request, turn.requests, turn.thread.cues)
+            answer = opened(queried(answer, turn.message), way, turn.message.text)
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
             found.append(withheld(answer) if stop else answer)
@@ -196,7 +202,7 @@ class Leadsman:
             found += [answer for answer in below if harmless(answer)]
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
-        return _with_unused(without_idle(found, turn), turn)
+        return _with_unused(told_once(without_idle(found, turn)), turn)
 
     def case(self, turn: Turn, hazard: bool = False) -> Case:
         """A fresh case of a turn: its thread's facts, the house, the cues of its message."""

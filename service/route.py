@@ -408,7 +408,7 @@ def chosen(
 def _in_order(
     message: Message, rows: Sequence[Mapping[str, int]], found: Sequence[Tally], ranking: Sequence[Tally]
 ) -> list[Request]:
-    """The requests by the places of their strongest words."""
+    """The requests by their clauses, in one clause by the places of their strongest words."""
     places = []
     names = {item.topic for item in found}
     rival = max((item.total for item in ranking if item.topic not in names and item.topic != HAZARD), default=0)
@@ -418,7 +418,7 @@ def _in_order(
         place = max(words, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
         span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
         shown = tuple(f"{name} {value:+}" for value, name, _ in reasons[:SHOWN])
-        places.append((place, Request(item.topic, span, item.total, item.total - rival, shown)))
+        places.append(((item.row, place), Request(item.topic, span, item.total, item.total - rival, shown)))
     return [request for _, request in sorted(places, key=lambda pair: pair[0])]
 
 

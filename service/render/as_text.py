@@ -28,6 +28,8 @@ NAMED = ("A", "Ah", "%", "s", "h")  # units of facts whose number alone does not
 POUND = 0.45359237  # kg
 MEANS = {  # what a verdict means where yes and no alone could be taken the wrong way
     "replacement": {"yes": "keep it", "marginal": "in its last years", "no": "time for a new one"},
+    "load-voltage": {"yes": "as it should be", "no": "too weak"},
+    "fuse-size": {"yes": "yes", "no": "too thin", "marginal": "only just"},
     "freeze-point": {"yes": "it will not freeze", "marginal": "close to freezing", "no": "it can freeze"},
 }
 WELCOME = "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
@@ -159,7 +161,7 @@ def sources(cites: Iterable[Cite]) -> str:
 
 def numbers(answer: Answer) -> Iterator[str]:
     """The figures of an answer, each with what was assumed for it, then at most two further assumptions."""
-    left, unsaid = list(answer.assumed), {LEFT_OUT, *not_theirs(answer)}
+    left, unsaid = list(answer.assumed), {LEFT_OUT, *not_theirs(answer), *capped(answer)}
     weighed, same = {item.name for option in answer.compare for item in option.figures}, alike(answer)
     for item in answer.figures:
         told_apart = item.name in weighed and item.name not in same
@@ -177,6 +179,13 @@ def not_theirs(answer: Answer) -> Iterator[str]:
     """The cable sizes in the system that the customer does not write in; only what is to fit is told in both."""
     first = next((item.name for item in answer.figures if item.name in ("gauge", "area")), "gauge")
     yield from (name.format("area" if first == "gauge" else "gauge") for name in AT_LOSS)
+
+
+def capped(answer: Answer) -> Iterator[str]:
+    """The low end of a range that the cold has made a single cap."""
+    ends = {item.name: item.value for item in answer.figures}
+    if "charger_current_warm" in ends and ends["charger_current_low"] == ends["charger_current_high"]:
+        yield "charger_current_low"
 
 
 def is_of(taken: Assumed, item: Figure) -> bool:
@@ -249,6 +258,8 @@ def shown(item: Figure) -> str:
         return say.quantity(item.value * 1000, "mA")
     if item.name.startswith("required_") and (item.unit == "W" or (item.unit in ("A", "Ah") and item.value >= 10)):
         return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)  # what is needed rounds up
+    if item.name == "opening_area":
+        return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)
     return say.quantity(item.value, item.unit, places(item))
 
 

@@ -235,7 +235,7 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     how += " with this drain" if left_on(case) else ""
     days, check = (float(item.value) for item in figures[:2])
     again = f"charge it within {say.quantity(int(days), 'd', 0)}" if days >= 1 else "charge it full first"
-    look = f", with a look every {say.quantity(check, 'd', 0)}" if away > check + NEAR else ""
+    look = f", but look every {say.quantity(check, 'd', 0)}" if away > check + NEAR else ""
     told = wording.percent(left)
     head = {
         "yes": f"Yes{look}: {how}, {battery} is still {told} full {when}.",
