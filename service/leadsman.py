@@ -26,6 +26,7 @@ from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed
 from service.rules.at_once import MORE
+from service.shorthand import STYLE, is_shorthand
 from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
@@ -122,7 +123,7 @@ class Leadsman:
             self.fault("reading", error)
             turn = Turn(Message(text), thread, (Request("unclear", (0, len(text))),))
         answers = self.answers(turn)
-        seen = fingerprint(item.headline for item in answers)
+        seen, terse = fingerprint(item.headline for item in answers), is_shorthand(text, thread.cues)
         again = repeated(answers, turn.requests, turn.message) if seen == thread.answered != 0 and not given else None
         after = replace(
             turn.thread,
@@ -132,6 +133,7 @@ class Leadsman:
                 *turn.cues,
                 *(f"{DANGER}{sign}" for sign in turn.signs),
                 *kept(turn.message, turn.requests, thread.cues),
+                *((STYLE,) if terse else ()),
             ),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,
@@ -145,6 +147,7 @@ class Leadsman:
             answers,
             again or notice,
             tuple(why(turn, answers)),
+            terse,
             met if thread.turns or thread.facts or given else None,
         )
 

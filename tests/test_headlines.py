@@ -149,7 +149,9 @@ def test_one_battery_makes_no_bank_and_one_need_has_one_figure():
 
 
 def test_a_cap_in_the_cold_is_no_range():
-    text = " ".join(as_text(default_desk().ask("Two 12 V 150 Ah LFP in series at 3 C, what 24 V charger?")).split())
+    text = " ".join(
+        as_text(default_desk().ask("What 24 V charger do two 12 V 150 Ah LFP in series want at 3 C?")).split()
+    )
     assert "at most in this cold 15 A; from 10 °C on 30 to 75 A" in text
     assert "at least" not in text
 
