@@ -34,7 +34,8 @@ ADVICE = re.compile(  # what a headline ends with
     r", so (?:(?P<ice>look for ice, then charge it)"
     r"|charge it(?: (?P<when>today|soon))?(?:, then test it| or bring it in)?)\.$"
 )
-CHARGES = re.compile(f"^{CHARGE}", re.IGNORECASE)
+CHARGES, RENEWS = (re.compile(f"^{act}", re.IGNORECASE) for act in (CHARGE, RENEW))
+GERUND = re.compile(r"^(?:re)?charging\b", re.IGNORECASE)
 UNSURE = ("replacement", "marginal")  # "perhaps soon" chooses neither
 LONGEST = 5  # words of one side
 
@@ -46,6 +47,8 @@ def taken(answer: Answer, text: str) -> Answer | None:
         return None
     for stay, act in _choices(text, acts):
         side = stay if answer.verdict == "yes" else act
+        if RENEWS.match(side) and answer.topic != "replacement":  # "charge it or bin it" of one that is well
+            return None
         if "deeply flat" in answer.headline and side is act:
             return None
         return replace(answer, headline=_opened_with(side, answer))
@@ -67,9 +70,10 @@ def _choices(text: str, acts: re.Pattern[str]) -> Iterator[tuple[str, str]]:
     """Each choice between leaving things as they are and an act that this answer may call for, in their words."""
     for found in SIDES.finditer(text):
         sides = [LED.sub("", side.strip()).strip() for side in found.group("one", "other")]
-        sides = [_last_words(side, acts) for side in sides]
+        sides = [GERUND.sub("charge it", _last_words(side, acts)) for side in sides]
         for stay, act in (sides, sides[::-1]):
-            if STAY.match(stay) and acts.match(act) and max(len(side.split()) for side in sides) <= LONGEST:
+            other = STAY.match(stay) or (CHARGES.match(act) and RENEWS.match(stay))
+            if other and acts.match(act) and max(len(side.split()) for side in sides) <= LONGEST:
                 yield stay, act
 
 
@@ -77,7 +81,7 @@ def _last_words(side: str, acts: re.Pattern[str]) -> str:
     """The choice at the end of a longer clause: "minus 10 tonight so leave it" ends in "leave it"."""
     words = side.split()
     ends = (" ".join(words[at:]) for at in range(len(words)))
-    return next((end for end in ends if STAY.match(end) or acts.match(end)), side)
+    return next((end for end in ends if STAY.match(end) or acts.match(end) or RENEWS.match(end)), side)
 
 
 def _rest(headline: str) -> str:

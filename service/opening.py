@@ -24,11 +24,13 @@ PASSED = {"yes": "Pass", "marginal": "Just a pass", "no": "Fail"}  # "pass/fail"
 READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
 CARE = READINGS | {"storage"}  # where a charge is the remedy: "do I need to charge it"
 WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
-BUT = ", but "  # "Yes, but look every 90 days"
+BUT = ", but look every"  # "Yes, but look every 90 days"
 ADVISED = re.compile(r"\bcharge (?:it|the )", re.IGNORECASE)
 WAY = "way:"  # how a topic was asked, as a thread carries it
 OPEN = re.compile(r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*(?:what|which|where|how|why|when)", re.IGNORECASE)
 LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
+AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
+CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
 LED_IN = re.compile(  # "OK, scrap it then?"
     r"\W*(?:ok|okay|right|well|fine|good)\b"
     r"(?=,| (?:so|then|scrap|bin|replace|is|are|do|does|can|should|will|what|but)\b)",
@@ -57,9 +59,12 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
     if put in ("open", "good") and (chosen := taken(answer, text)):
         return chosen
     first, mark, rest = answer.headline.partition(": ")
-    bare, but, _ = first.partition(BUT)
-    if but and put == "remedy" and answer.verdict == "yes":
+    bare, but, then = first.partition(BUT)
+    but = but if mark else ""
+    if but and answer.verdict == "yes" and put in ("remedy", "bad"):
         return replace(answer, headline=f"No{answer.headline.removeprefix(bare)}")
+    if but and put == "open":
+        return replace(answer, headline=f"Look every{then}{mark}{rest}")
     if not mark or first not in WORDS or put == "good":
         return answer
     if put in ("both", "passed") and answer.topic in READINGS and answer.verdict in BOTH:
@@ -160,9 +165,12 @@ def _way(message: Message, span: Span) -> str:
 def _asks_what(message: Message, span: Span, text: str) -> bool:
     """Whether "what" or a figure's short name asks later in a sentence that asks no yes or no before it."""
     later = LATER.search(text)
-    end = span[0] + later.start() if later else span[1]
-    before = any(message.says(f"put:{name}", (span[0], end)) for name in ("bad", "good", "leave", "about"))
-    return not before and bool(later or message.says("put:figure", span))
+    if later and AND_WHETHER.search(text, later.end()):
+        return False
+    own = (span[0] + later.end(), span[0] + later.end() + CLOSE) if later else (0, 0)  # "what will it drag"
+    names = {f"put:{name}" for name in ("bad", "good", "leave", "about")}
+    asked = (cue.span[0] for cue in message.cues if cue.name in names and span[0] <= cue.span[0] < span[1])
+    return all(own[0] <= at < own[1] for at in asked) and bool(later or message.says("put:figure", span))
 
 
 def _says_bad(message: Message, span: Span) -> bool:

@@ -37,6 +37,7 @@ def head(*turns: str, topic: str) -> str:
         (("two gels, 110 days in a shed at 6 C, do they want charging?",), "storage", "No, but look every 90 days"),
         (("two gels, 110 days in a shed at 6 C, will they be ok?",), "storage", "Yes, but look every 90 days"),
         (("wet battery, 210 days at 20 C, do I have to charge it in between?",), "storage", "Yes: charged full"),
+        (("gel batteries ashore for 18 weeks at 9 C, will they be dead by spring?",), "storage", "No, but look every"),
         (("a wet one at 12.05 after the weekend, have i killed it",), "rest-voltage", "Not by this reading: 12.05 V"),
         (("gel at 12.35 after a night, dead?",), "rest-voltage", "Not by this reading: 12.35 V"),
         (("agm 10.2 v after the winter, is it ruined",), "replacement", "It may be: 10.2 V"),
@@ -75,6 +76,7 @@ def test_yes_and_no_answer_the_question_that_was_put(turns, topic, opens):
         (("what watts for a 0.4 A drain on a 100 ah agm in summer",), "solar", "57 W"),
         (("3x 12V 200Ah ser, what V Ah?",), "bank-wiring", "Three batteries in series (plus to minus) give 36 V"),
         (("2x 6V GC2 220Ah ser, V Ah?",), "bank-wiring", "Two batteries in series (plus to minus) give 12 V and 220"),
+        (("gel 5 months at 12 C from full, how much left?",), "storage", "About 90 % full after 152 days"),
         (("LFP 150Ah in a locker at 4 C, what charger?",), "charger-size", "150 Ah of lithium takes a charger of 15 A"),
     ],
 )  # fmt: skip
@@ -90,6 +92,7 @@ def test_what_and_how_many_get_their_figure_first(turns, topic, opens):
         (("12.1 on the wet battery and minus 19 tonight, do i fetch it or can it stay",), "freeze-point", "Fetch it: "),
         (("gel 12.25 rested, leave it or charge it",), "rest-voltage", "Charge it today: 12.25 V"),
         (("agm 12.75 rested, plug in or leave it till Friday",), "rest-voltage", "Leave it till Friday: 12.75 V"),
+        (("12.05 at rest on the wet battery. Charge it or bin it?",), "rest-voltage", "Charge it today: 12.05 V"),
         (("10 year old agm, keep it or replace it?",), "replacement", "Most likely replace it: "),
         (("12.6 rest, 9.3 at the posts with 260 A, 700 cca wet. battery or wiring?",), "load-voltage", "The battery: "),
         (("12.7 and 10.2 with the pike running, 800 cca", "so is it the battery or the cable"), "load-voltage",

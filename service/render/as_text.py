@@ -35,6 +35,7 @@ MEANS = {  # what a verdict means where yes and no alone could be taken the wron
     "freeze-point": {"yes": "it will not freeze", "marginal": "close to freezing", "no": "it can freeze"},
 }
 WELCOME = "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
+APART = {"fuse-size": ("cable.drop",)}  # what the proposed cable was reckoned with is no number of its fuse
 UNDECIDED = {"", "information", "needs-facts"}
 PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "Ω": "ohm", "−": "-", "–": "-", "’": "'"})
 
@@ -176,7 +177,8 @@ def numbers(answer: Answer, brief: bool = False) -> Iterator[str]:
 
     `brief`: those that the headline does not give, and of an assumption not why.
     """
-    left, unsaid = list(answer.assumed), {LEFT_OUT, *not_theirs(answer), *capped(answer)}
+    left = [item for item in answer.assumed if item.fact not in APART.get(answer.topic, ())]
+    unsaid = {LEFT_OUT, *not_theirs(answer), *capped(answer)}
     weighed, same = {item.name for option in answer.compare for item in option.figures}, alike(answer)
     for item in answer.figures:
         told_apart = item.name in weighed and item.name not in same

@@ -143,7 +143,10 @@ def beside_a_series(case: Case, need: int) -> Answer:
         "A 12 V output cannot charge batteries in series, and a shared negative would short one of them",
         "series-charging",
     )
-    of_12 = " and ".join(name for role, name in NAMES.items() if case.says(role)) or "the 12 V banks"
+    of_12 = (
+        " and ".join(name for role, name in NAMES.items() if case.says(role))
+        or f"the 12 V bank{'s' if need > 2 else ''}"
+    )
     own = f"the {volts} bank wants a {volts} charger of its own, or an isolated output for each battery"
     if have is None:
         twelve = f"{counted(need - 1, 'output')}, for {of_12}, and a {volts} charger for the {volts} bank"

@@ -259,7 +259,7 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
     if verdict == "no" and under.rest is not None and under.basis != "test" and well_rested(case, under):
         case.because(
-            "A battery that rests full and falls so far has not been charged right through, or has a bad cell: charge "
+            "A battery that rests well and falls so far has not been charged right through, or has a bad cell: charge "
             "it for a full day, let it rest, test again",
             "falls-under-load",
         )

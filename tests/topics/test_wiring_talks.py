@@ -48,7 +48,7 @@ def told(reply: Reply) -> str:
          "fuse-size", "no", ("fit an ignition protected one, with a 250 A fuse",)),
         (("340A thruster, 2/0, 22 ft each way, is the cable ok", "print on jacket says 75C"), "cable-size", "no",
          ("3/0 AWG cable with 105 °C insulation; or 4/0 AWG cable with insulation like yours",)),
-        (("24 V thruster 420 A running, battery 7.5 m away each way, mm2?",), "cable-size", "information",
+        (("what mm2 does my 24 V thruster want, 420 A running, battery 7.5 m away each way?",), "cable-size", "information",
          ("thinnest that will do 120 mm²; in American sizes 4/0 AWG; for 10 % loss 50 mm²", "the current decides")),
         (("Minnow, 4m from batt to thruster each way, what mm2 do i buy",), "cable-size", "information",
          ("for 3 % loss 50 mm²", "the next size up leaves something in hand")),
