@@ -47,6 +47,8 @@ def taken(answer: Answer, text: str) -> Answer | None:
         return None
     for stay, act in _choices(text, acts):
         side = stay if answer.verdict == "yes" else act
+        if side is stay and answer.asks:  # a fact that is asked for may want the other one
+            return None
         if RENEWS.match(side) and answer.topic != "replacement":  # "charge it or bin it" of one that is well
             return None
         if "deeply flat" in answer.headline and side is act:

@@ -12,6 +12,8 @@ from service.rules import circuit
 from service.rules.fusing import PLACE, PLACED, STARTER, Band, carries_it, next_cable, running, too_thin
 
 _FUSE = re.compile(r"\bfuse\b")
+WHICH = re.compile(r"\b(?:what|which)(?: \w+){0,2} (?:fuse|breaker)", re.IGNORECASE)  # asks no yes or no
+WHETHER = re.compile(r"\b(?:do|does|must|should)\b[^.?!]{0,40}\b(?:fuse|breaker|fusing)", re.IGNORECASE)
 HABITS = {  # cue: verdict, headline, why, source; where neither the load nor the cable is known
     "bms_instead": (
         "no",
@@ -78,8 +80,11 @@ def their_word(case: Case) -> str:
 
 
 def in_their_word(case: Case, answer: Answer) -> Answer:
-    """The answer with their word for what protects the cable."""
+    """The answer with their word for what protects the cable, and with a yes where they ask if one is needed."""
     word = their_word(case)
+    whether = case.says("detail:need_fuse") and WHETHER.search(case.text) and not WHICH.search(case.text)
+    if whether and answer.headline.startswith("Fit "):
+        answer = replace(answer, headline=f"Yes: f{answer.headline[1:]}")
     if word == "fuse":
         return answer
     figures = tuple(replace(item, label=_FUSE.sub(word, item.label)) for item in answer.figures)

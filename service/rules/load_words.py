@@ -19,6 +19,7 @@ WEAK = ", so the battery is the weak part"
 PART = "detail:which_part"  # "the cable or the battery?"
 RESISTANCE = "detail:resistance"  # "R?"
 STEP = 0.1  # volts
+FIRST_WORDS = frozenset({"Yes", "No", "We can't say yet", "A little", "Only just", "Too low"})
 
 
 def headline(case: Case, under: UnderLoad, verdict: str, lost: float | None = None) -> str:
@@ -93,11 +94,11 @@ def little_lost(case: Case, under: UnderLoad) -> str | None:
 
 def by_resistance(case: Case, under: UnderLoad, answer: Answer) -> Answer:
     """The answer opened with the inner resistance, where that is what they ask and it is known."""
-    if not case.says(RESISTANCE) or under.milliohms is None or answer.verdict not in ("yes", "no"):
+    first, mark, rest = answer.headline.partition(": ")
+    if not case.says(RESISTANCE) or under.milliohms is None or not mark or first not in FIRST_WORDS:
         return answer
-    rest = answer.headline.partition(": ")[2]
-    passes = "a pass" if answer.verdict == "yes" else "a fail"
-    return replace(answer, headline=f"{say.number(under.milliohms, 1)}{say.NB}mΩ inner resistance, {passes}: {rest}")
+    passes = {"yes": ", a pass", "no": ", a fail"}.get(answer.verdict, "")
+    return replace(answer, headline=f"{say.number(under.milliohms, 1)}{say.NB}mΩ inner resistance{passes}: {rest}")
 
 
 def replies(under: UnderLoad) -> tuple[tuple[str, float], ...]:

@@ -320,10 +320,12 @@ def after_a_blown_one(case: Case, band: Band, *rated: float) -> Answer:
 
 
 def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) -> Answer:
-    """Two fuses weighed: the smaller of the better ones."""
+    """Two fuses weighed: of the better ones the catalogue's, else the smaller."""
     options = tuple(Option(say.amps(rated), verdict) for rated, verdict, _ in pair)
     order = ("yes", "marginal", "information", "needs-facts", "no")
-    (rated, verdict, why), other = sorted(pair, key=lambda item: (order.index(item[1]), item[0]))
+    (rated, verdict, why), other = sorted(
+        pair, key=lambda item: (order.index(item[1]), item[0] != band.house, item[0])
+    )  # the catalogue's own before the smaller one
     if verdict == "yes":
         why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}."
     elif verdict == "marginal":
