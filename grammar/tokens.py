@@ -19,6 +19,9 @@ BEFORE_FIGURES = frozenset(("approx", "cont", "incl"))  # "100 A cont. 200 A pea
 ABBREVIATED = frozenset(
     ("approx", "no", "vs", "max", "min", "temp", "cont", "incl", "amps", "volts", "etc", "e", "g", "i")
 )
+ASK_ANEW = frozenset(
+    ("what", "how", "which", "will", "does", "can", "should", "would", "could")
+)  # "80 amps. what will"
 ENDS = frozenset(".?!;\n")
 
 
@@ -65,5 +68,7 @@ def ends(tokens: Sequence[Token], at: int, text: str) -> bool:
     if after < len(text) and not text[after].isspace():
         return text[after] in ".?!)\"'"
     short = at > 0 and tokens[at - 1].word in ABBREVIATED and tokens[at - 1].end == tokens[at].start
+    if short and at + 1 < len(tokens) and tokens[at + 1].word in ASK_ANEW:
+        return True
     follows = text[after:].lstrip()[:1]
     return not (short and (follows.islower() or (follows.isdigit() and tokens[at - 1].word in BEFORE_FIGURES)))

@@ -15,7 +15,7 @@ from service.case import Case, Known, Value
 from service.cautions import cautions
 from service.kinds import says_iron
 from service.no_idea import helped
-from service.own_words import worded
+from service.own_words import rewritten, worded
 from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
 from service.rules.at_once import MORE, merged
 from service.topic import Lever, Topic
@@ -49,7 +49,8 @@ def finished(topic: Topic, case: Case) -> Answer:
         would_change=ranged.would_change or changes,
     )
     whole = replace(whole, cautions=whole.cautions or tuple(cautions(topic, case, whole)))
-    return worded(by_the_house(topic, case, whole), case.house.wording if case.house else {})
+    whole = rewritten(by_the_house(topic, case, whole), say.with_articles)
+    return worded(whole, case.house.wording if case.house else {})
 
 
 def all_told(topic: Topic, case: Case) -> Answer | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator
 
 from service import reference, say
@@ -35,7 +36,7 @@ def _of_the_model(topic: str, case: Case, model: Model, figures: dict[str, Figur
     if need and 0 < model.cca < need - WHOLE:
         yield _step(
             f"Our catalogue asks for {say.cca(model.cca)} for the {model.name}, and {_named(LOAD_TEST)} for "
-            f"{say.cca(need)}: the higher one stands.",
+            f"{say.cca(math.ceil(need - NEAR))}: the higher one stands.",
             f"CCA of the {model.name}",
             LOAD_TEST,
         )

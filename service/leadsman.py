@@ -21,16 +21,19 @@ from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
 from service.no_idea import NO_IDEA, not_known, unknown
+from service.opening import kept as kept_put
 from service.opening import opened, put
 from service.put_in_place import VOLTS, of_its_own, puts_in
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed
 from service.rules.at_once import MORE
+from service.shorthand import STYLE, is_shorthand
 from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
 from service.triage import handed_on, triage
+from service.twice import told_once
 from service.undecided import by_topic, dipped, likely
 from service.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
 from service.worked import kept
@@ -126,13 +129,18 @@ class Leadsman:
             self.fault("reading", error)
             turn = Turn(Message(text), thread, (Request("unclear", (0, len(text))),))
         answers = self.answers(turn)
-        seen = fingerprint(item.headline for item in answers)
+        seen, terse = fingerprint(item.headline for item in answers), is_shorthand(text, thread.cues)
         again = repeated(answers, turn.requests, turn.message) if seen == thread.answered != 0 and not given else None
         after = replace(
             turn.thread,
             topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
             asks=tuple(dict.fromkeys(asked.fact for item in answers for asked in item.asks)),
-            cues=(*turn.cues, *(f"{DANGER}{sign}" for sign in turn.signs)),
+            cues=(
+                *turn.cues,
+                *(f"{DANGER}{sign}" for sign in turn.signs),
+                *kept_put(turn.message, turn.requests, thread.cues),
+                *((STYLE,) if terse else ()),
+            ),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,
             worked=kept(turn.thread.worked, answers, turn.thread.facts),
@@ -146,6 +154,7 @@ class Leadsman:
             answers,
             again or notice,
             tuple(why(turn, answers)),
+            terse,
             met if thread.turns or thread.facts or given else None,
         )
 
@@ -203,7 +212,8 @@ class Leadsman:
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
             answer = self.answer(name, self.case(turn, stop, found), label.LABEL if turn.label else None)
-            answer = opened(queried(answer, turn.message), put(turn.message, request, turn.requests))
+            way = put(turn.message, request, turn.requests, turn.thread.cues)
+            answer = opened(queried(answer, turn.message), way, turn.message.text)
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
             found.append(withheld(answer) if stop else answer)
@@ -212,7 +222,7 @@ class Leadsman:
             found += [answer for answer in below if harmless(answer)]
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
-        return _with_unused(without_idle(found, turn), turn)
+        return _with_unused(told_once(without_idle(found, turn)), turn)
 
     def case(self, turn: Turn, hazard: bool = False, found: Sequence[Answer] = ()) -> Case:
         """A fresh case of a turn: its facts, the house, its cues, and what the answers `found` so far worked out."""

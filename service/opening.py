@@ -7,21 +7,30 @@ round, "the battery or the cable?" wants neither.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from grammar.reading import Message, Span
 from grammar.tokens import ENDS
 from service.as_told import mends_the_kind
+from service.either_or import taken
 from service.reply import Answer
 from service.route import Request
 
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
 TURNED = {"yes": "No", "no": "Yes"}
 BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
+PASSED = {"yes": "Pass", "marginal": "Just a pass", "no": "Fail"}  # "pass/fail"
 READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
+CARE = READINGS | {"storage"}  # where a charge is the remedy: "do I need to charge it"
 WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
+BUT = ", but look every"  # "Yes, but look every 90 days"
+ADVISED = re.compile(r"\bcharge (?:it|the )", re.IGNORECASE)
+WAY = "way:"  # how a topic was asked, as a thread carries it
 OPEN = re.compile(r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*(?:what|which|where|how|why|when)", re.IGNORECASE)
+LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
+AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
+CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
 LED_IN = re.compile(  # "OK, scrap it then?"
     r"\W*(?:ok|okay|right|well|fine|good)\b"
     r"(?=,| (?:so|then|scrap|bin|replace|is|are|do|does|can|should|will|what|but)\b)",
@@ -31,16 +40,39 @@ GOOD_OR_BAD = re.compile(
     r"\b(?:good|ok|okay|fine|healthy)\b,? or (?:is (?:it|that) )?(?:bad|low|poor|not good|flat|no good)\b",
     re.IGNORECASE,
 )
+PASS_OR_FAIL = re.compile(
+    r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
+)
 EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
+TAG = re.compile(  # "... is over the limit. Is it?"
+    r"\W*(?:is|are|was|were|does|do|did|will|would|can|could|should|has|have) (?:it|they|that|this|those|these|he|she)"
+    r"(?: really| now| though)?\W*",
+    re.IGNORECASE,
+)
 
 
-def opened(answer: Answer, put: str) -> Answer:
-    """The answer with its first word as the question wants it. `put`: "good", "bad", "both" or "open"."""
+def opened(answer: Answer, put: str, text: str = "") -> Answer:
+    """The answer with its first word as the question wants it.
+
+    `put`: "good", "bad", "both", "passed", "remedy" or "open"; `text`: the message, for a choice that it puts.
+    """
+    if put in ("open", "good") and (chosen := taken(answer, text)):
+        return chosen
     first, mark, rest = answer.headline.partition(": ")
+    bare, but, then = first.partition(BUT)
+    but = but if mark else ""
+    if but and answer.verdict == "yes" and put in ("remedy", "bad"):
+        return replace(answer, headline=f"No{answer.headline.removeprefix(bare)}")
+    if but and put == "open":
+        return replace(answer, headline=f"Look every{then}{mark}{rest}")
     if not mark or first not in WORDS or put == "good":
         return answer
-    if put == "both" and answer.topic in READINGS and answer.verdict in BOTH:
-        return replace(answer, headline=f"{BOTH[answer.verdict]}{mark}{rest}")
+    if put in ("both", "passed") and answer.topic in READINGS and answer.verdict in BOTH:
+        return replace(answer, headline=f"{(BOTH if put == 'both' else PASSED)[answer.verdict]}{mark}{rest}")
+    if put == "remedy" and answer.topic in CARE and answer.verdict in FIRST:
+        return _remedied(answer, rest)
+    if put == "remedy":
+        return answer
     if put == "bad" and first not in FIRST.get(answer.verdict, ()):  # the topic has turned it already
         return answer
     if put == "bad" and answer.verdict in TURNED:
@@ -48,15 +80,38 @@ def opened(answer: Answer, put: str) -> Answer:
     return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
 
 
-def put(message: Message, request: Request, requests: tuple[Request, ...]) -> str:
-    """How one question of a message is put: "good", "bad", "both" ("good or bad?") or "open" (a choice, what, how)."""
+def _remedied(answer: Answer, rest: str) -> Answer:
+    """ "Should I charge it?": no where all is well, yes where the answer goes on to say so, else neither word."""
+    cold = any(item.fact == "ambient.temperature" and float(item.value) <= 0 for item in answer.understood)
+    lithium = any(item.fact == "battery.chemistry" and item.value == "lfp" for item in answer.understood)
+    if answer.verdict == "yes":
+        return replace(answer, headline=f"No: {rest}")
+    if ADVISED.search(rest) and "deeply flat" not in rest and not (cold and lithium):
+        return replace(answer, headline=f"Yes: {rest}")
+    return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
+
+
+def put(message: Message, request: Request, requests: tuple[Request, ...], before: Iterable[str] = ()) -> str:
+    """How one question of a message is put.
+
+    "good", "bad", "both" ("good or bad?"), "passed", "remedy" ("do I need to charge it") or "open" (a choice, what,
+    how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
+    """
+    goes_on = message.says("note:correction") or message.says("note:ellipsis")
+    earlier = "bad" if goes_on and f"{WAY}{request.topic}:bad" in before else "good"
     if mends_the_kind(message):  # "the label was wrong" asks nothing
-        return "good"
+        return earlier
     ways = (_way(message, span) for span in _asking(message, request, requests))
     if own := next((way for way in ways if way), ""):
         return own
     others = {_way(message, clause.span) for clause in message.clauses if clause.asks} - {""}
-    return "good" if "good" in others or not others else "open"  # told beside another question
+    return "good" if "good" in others else "open" if others else earlier  # told beside another question
+
+
+def kept(message: Message, requests: tuple[Request, ...], before: Iterable[str]) -> tuple[str, ...]:
+    """How the topics of a turn were asked, where they asked for the bad thing: a thread's cues for the next turn."""
+    asked = (item.topic for item in requests if put(message, item, requests, before) == "bad")
+    return tuple(dict.fromkeys(f"{WAY}{topic}:bad" for topic in asked))
 
 
 def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -> Iterator[Span]:
@@ -67,14 +122,24 @@ def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -
         start, last = asking.pop(0)
         while asking and message.text[last - 1] not in ENDS:  # a comma parts what is one question
             last = asking.pop(0)[1]
-        yield start, last
+        tag = TAG.fullmatch(message.text[start:last])
+        yield (_sentence_before(message, start), start) if tag else (start, last)
+
+
+def _sentence_before(message: Message, start: int) -> int:
+    """Where the sentence before a place begins: "Is it?" asks of what it says."""
+    before = message.text[:start].rstrip()
+    cuts = [clause.span[0] for clause in message.clauses if clause.span[0] < start]
+    ended = [at for at in cuts if at == 0 or before[:at].rstrip()[-1:] in ENDS]
+    return max(ended, default=0)
 
 
 def _way(message: Message, span: Span) -> str:
     """How one sentence asks; "" where it does not tell."""
     text = message.text[span[0] : span[1]]
-    names = ("bad", "good", "choice", "about", "hedge")
-    bad, good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
+    names = ("good", "choice", "about", "hedge")
+    good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
+    bad = _says_bad(message, span)
     led = LED_IN.match(text)
     if led and good:  # "OK, scrap it then?"
         good = message.says("put:good", (span[0] + led.end(), span[1]))
@@ -82,11 +147,34 @@ def _way(message: Message, span: Span) -> str:
     either = not (about or hedge) and (on or bool(EITHER.search(text)))
     if GOOD_OR_BAD.search(text):
         return "both"
-    if (OPEN.match(text) and not about) or (bad and either):
+    if PASS_OR_FAIL.search(text):
+        return "passed"
+    if (OPEN.match(text) and not about) or (bad and either) or _asks_what(message, span, text):
         return "open"
+    remedy = message.says("put:remedy", span) and message.says("put:need", span)
+    if (remedy or message.says("put:wants_charge", span)) and not either:
+        return "remedy"
     if bad and good:
         return "good"
     good = good or message.says("put:leave", span)
     if bad or good:
         return "open" if choice and not (about or hedge) else "bad" if bad else "good"
     return "open" if choice or either or hedge else ""
+
+
+def _asks_what(message: Message, span: Span, text: str) -> bool:
+    """Whether "what" or a figure's short name asks later in a sentence that asks no yes or no before it."""
+    later = LATER.search(text)
+    if later and AND_WHETHER.search(text, later.end()):
+        return False
+    own = (span[0] + later.end(), span[0] + later.end() + CLOSE) if later else (0, 0)  # "what will it drag"
+    names = {f"put:{name}" for name in ("bad", "good", "leave", "about")}
+    asked = (cue.span[0] for cue in message.cues if cue.name in names and span[0] <= cue.span[0] < span[1])
+    return all(own[0] <= at < own[1] for at in asked) and bool(later or message.says("put:figure", span))
+
+
+def _says_bad(message: Message, span: Span) -> bool:
+    """Whether it asks for the bad thing; "I read that wrong" only puts something right."""
+    mended = [cue.span for cue in message.cues if cue.name == "note:correction"]
+    bad = (cue.span for cue in message.cues if cue.name == "put:bad" and span[0] <= cue.span[0] < span[1])
+    return any(not any(start <= place[0] < end for start, end in mended) for place in bad)

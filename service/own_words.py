@@ -3,46 +3,43 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from service.reply import Answer, Asked, Change, Choice, Figure
+from service.reply import Answer, Asked, Choice, Figure
 
 
 def worded(answer: Answer, wording: Mapping[str, str]) -> Answer:
     """The answer in the house's own words. Cautions and first actions keep theirs."""
     if not wording or answer.verdict == "stop":
         return answer
+    return rewritten(answer, lambda text: _worded(text, wording))
 
-    def of(text: str) -> str:
-        return _worded(text, wording)
 
+def rewritten(answer: Answer, of: Callable[[str], str]) -> Answer:
+    """The answer with every sentence and label put through `of`, but its cautions and first actions."""
     return replace(
         answer,
         headline=of(answer.headline),
-        figures=tuple(_labelled(item, wording) for item in answer.figures),
+        figures=tuple(_labelled(item, of) for item in answer.figures),
         working=tuple(replace(item, say=of(item.say)) for item in answer.working),
-        asks=tuple(_asked(item, wording) for item in answer.asks),
+        asks=tuple(_asked(item, of) for item in answer.asks),
         assumed=tuple(replace(item, why=of(item.why)) for item in answer.assumed),
-        would_change=tuple(_changed(item, wording) for item in answer.would_change),
+        would_change=tuple(replace(item, say=of(item.say)) for item in answer.would_change),
         compare=tuple(
-            replace(item, label=of(item.label), figures=tuple(_labelled(part, wording) for part in item.figures))
+            replace(item, label=of(item.label), figures=tuple(_labelled(part, of) for part in item.figures))
             for item in answer.compare
         ),
     )
 
 
-def _labelled(figure: Figure, wording: Mapping[str, str]) -> Figure:
-    return replace(figure, label=_worded(figure.label, wording))
+def _labelled(figure: Figure, of: Callable[[str], str]) -> Figure:
+    return replace(figure, label=of(figure.label))
 
 
-def _asked(item: Asked, wording: Mapping[str, str]) -> Asked:
-    replies: tuple[Choice, ...] = tuple(replace(part, say=_worded(part.say, wording)) for part in item.replies)
-    return replace(item, say=_worded(item.say, wording), where=_worded(item.where, wording), replies=replies)
-
-
-def _changed(item: Change, wording: Mapping[str, str]) -> Change:
-    return replace(item, say=_worded(item.say, wording))
+def _asked(item: Asked, of: Callable[[str], str]) -> Asked:
+    replies: tuple[Choice, ...] = tuple(replace(part, say=of(part.say)) for part in item.replies)
+    return replace(item, say=of(item.say), where=of(item.where), replies=replies)
 
 
 def _worded(text: str, wording: Mapping[str, str]) -> str:

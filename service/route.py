@@ -426,8 +426,10 @@ def chosen(
 def _in_order(
     message: Message, rows: Sequence[Mapping[str, int]], found: Sequence[Tally], ranking: Sequence[Tally]
 ) -> list[Request]:
-    """The requests by the places of their strongest words."""
+    """The requests by the places of their strongest words; those of questions apart by their question marks."""
     places = []
+    rows_found = {item.row for item in found}
+    apart = len(rows_found) > 1 and all(_marked(message, row) for row in rows_found)
     names = {item.topic for item in found}
     rival = max((item.total for item in ranking if item.topic not in names and item.topic != HAZARD), default=0)
     for item in found:
@@ -436,8 +438,15 @@ def _in_order(
         place = max(words, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
         span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
         shown = tuple(f"{name} {value:+}" for value, name, _ in reasons[:SHOWN])
-        places.append((place, Request(item.topic, span, item.total, item.total - rival, shown)))
+        places.append(
+            ((item.row if apart else 0, place), Request(item.topic, span, item.total, item.total - rival, shown))
+        )
     return [request for _, request in sorted(places, key=lambda pair: pair[0])]
+
+
+def _marked(message: Message, row: int) -> bool:
+    """Whether a clause ends in a question mark."""
+    return row < len(message.clauses) and message.text[: message.clauses[row].span[1]].endswith("?")
 
 
 def _reasons(item: Tally, rows: Sequence[Mapping[str, int]]) -> list[tuple[int, str, int]]:

@@ -218,6 +218,18 @@ def symbol(fact: str) -> str:
     return SYMBOL.get(spec.unit, spec.unit) if spec else DERIVED.get(re.split(r"[._]", fact)[-1], "")
 
 
+AN = re.compile(r"\b(a|(?:^|(?<=[.:;] ))A)(?= (?:8[\d.]*|1[18](?:\.\d+)?)(?![\d/]))")
+
+
+def with_articles(text: str) -> str:
+    """A text with "an" before the numbers that begin with a vowel.
+
+    >>> with_articles("A 80 A charger, a 8 mm stud, a 18 A load and a 110 Ah battery; a 1.8 V sag")
+    'An 80 A charger, an 8 mm stud, an 18 A load and a 110 Ah battery; a 1.8 V sag'
+    """
+    return AN.sub(lambda found: f"{found[1]}n", text)
+
+
 def fact(name: str, value: float | str | bool) -> str:
     """The value of a fact as people write it: "340 A", "AGM", "2/0 AWG"."""
     if name == "cable.in_engine_space":

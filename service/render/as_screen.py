@@ -57,17 +57,18 @@ def as_screen(reply: Reply, screen: Screen) -> str:
     blocks = [reply.notice] if reply.notice else []
     several = len(reply.answers) > 1
     for number, answer in enumerate(said_once(reply.answers), 1):
-        blocks.append("\n".join(_answer(answer, screen, f"{number}. " if several else "")))
+        mark = f"{number}. " if several else ""
+        blocks.append("\n".join(_answer(answer, screen, mark, reply.shorthand)))
     text = "\n\n".join(blocks).replace(say.NB, " ")
     return text if screen.unicode else text.replace("mΩ", "mohm").translate(PLAIN)
 
 
-def _answer(answer: Answer, screen: Screen, mark: str) -> Iterator[str]:
+def _answer(answer: Answer, screen: Screen, mark: str, brief: bool) -> Iterator[str]:
     yield from (screen.paint(line, answer.verdict) for line in wrapped(mark + answer.headline, screen.width))
     drawn = chart(answer.plot, screen.width - 2, ascii_only=not screen.unicode)
     if drawn:
         yield from ("", *(f"  {line}" for line in drawn), "")
-    for label, text in answer_parts(answer):
+    for label, text in answer_parts(answer, brief):
         first, *rest = wrapped(f"{label}: {text}", screen.width)
         yield first.replace(f"{label}:", screen.paint(f"{label}:", "label"), 1)
         yield from rest

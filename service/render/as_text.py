@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+import re
 import textwrap
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from grammar.facts import facts
 from service import say
+from service.render.short_names import short_sources
 from service.reply import CONTACT, HOUSE_RULES, Act, Answer, Asked, Assumed, Choice, Cite, Figure, Reply, Step
 
 WIDTH = 78
@@ -28,9 +30,12 @@ NAMED = ("A", "Ah", "%", "s", "h")  # units of facts whose number alone does not
 POUND = 0.45359237  # kg
 MEANS = {  # what a verdict means where yes and no alone could be taken the wrong way
     "replacement": {"yes": "keep it", "marginal": "in its last years", "no": "time for a new one"},
+    "load-voltage": {"yes": "as it should be", "no": "too weak"},
+    "fuse-size": {"yes": "yes", "no": "too thin", "marginal": "only just"},
     "freeze-point": {"yes": "it will not freeze", "marginal": "close to freezing", "no": "it can freeze"},
 }
 WELCOME = "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
+APART = {"fuse-size": ("cable.drop",)}  # what the proposed cable was reckoned with is no number of its fuse
 UNDECIDED = {"", "information", "needs-facts"}
 PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "Ω": "ohm", "−": "-", "–": "-", "’": "'"})
 
@@ -40,19 +45,21 @@ def as_text(reply: Reply, width: int = WIDTH, ascii_only: bool = False) -> str:
     blocks = [reply.notice] if reply.notice else []
     several = len(reply.answers) > 1
     for number, answer in enumerate(said_once(reply.answers), 1):
-        blocks.append("\n".join(answer_lines(answer, width, f"{number}. " if several else "")))
+        mark = f"{number}. " if several else ""
+        blocks.append("\n".join(answer_lines(answer, width, mark, brief=reply.shorthand)))
     text = "\n\n".join(blocks) or WELCOME
     text = text.replace(say.NB, " ")
     return text.replace("mΩ", "mohm").translate(PLAIN) if ascii_only else text
 
 
 def said_once(answers: Iterable[Answer]) -> Iterator[Answer]:
-    """The answers, each caution and each word of the house only with the first that carries it.
+    """The answers, each caution, assumption and word of the house only with the first that carries it.
 
     A step that says no more than a caution is left out.
     """
     said: set[str] = set()
     warned: list[set[str]] = []
+    taken: set[tuple[str, object]] = set()
     for answer in answers:
         fresh = tuple(item for item in answer.cautions if item.id not in said)
         headline = words(answer.headline)
@@ -65,7 +72,9 @@ def said_once(answers: Iterable[Answer]) -> Iterator[Answer]:
         )
         said.update(item.id for item in fresh)
         said.update(item.say for item in working if of_the_house(item))
-        yield replace(answer, cautions=fresh, working=working)
+        assumed = tuple(item for item in answer.assumed if (item.fact, item.value) not in taken)
+        taken.update((item.fact, item.value) for item in shown_assumed(answer))
+        yield replace(answer, cautions=fresh, working=working, assumed=assumed)
 
 
 def of_the_house(step: Step) -> bool:
@@ -79,29 +88,35 @@ def house_notes(answer: Answer) -> Iterator[str]:
     yield from (item.say for item in answer.working if of_the_house(item) and not words(item.say) <= headline)
 
 
-def answer_lines(answer: Answer, width: int = WIDTH, mark: str = "") -> Iterator[str]:
+def answer_lines(answer: Answer, width: int = WIDTH, mark: str = "", brief: bool = False) -> Iterator[str]:
     """One answer as wrapped lines."""
     yield from wrapped(mark + answer.headline, width)
-    for label, text in answer_parts(answer):
+    for label, text in answer_parts(answer, brief):
         yield from wrapped(f"{label}: {text}", width)
 
 
-def answer_parts(answer: Answer) -> Iterator[tuple[str, str]]:
-    """The labelled parts of an answer in reading order, empty ones left out."""
+def answer_parts(answer: Answer, brief: bool = False) -> Iterator[tuple[str, str]]:
+    """The labelled parts of an answer in reading order, empty ones left out.
+
+    `brief`: for a technician, the other numbers only, no why, sources by their short names. First actions stay whole.
+    """
+    brief = brief and not answer.steps
     if answer.steps:
         yield from acts(answer.steps)
     else:
-        yield from _part("Numbers", "; ".join(numbers(answer)))
+        yield from _part("Numbers", "; ".join(numbers(answer, brief)))
         yield from sides(answer)
-        yield from _part(WORKING.get(answer.topic, "Why"), " ".join(why(answer)))
+        if not brief or answer.topic in WORKING:
+            yield from _part(WORKING.get(answer.topic, "Why"), " ".join(why(answer)))
     first, more = (1, 1) if only_asks(answer) else (MOST_CAUTIONS, len(answer.cautions))
     yield from _part("Take care", " ".join(item.say for item in answer.cautions[:first]))
     yield from _part("Also", " ".join(item.say for item in answer.cautions[first:more]))
     yield from _part("Please note", " ".join(map(_sentence, house_notes(answer))))
     for number, asked in enumerate(answer.asks[:MOST_ASKED]):
-        yield "Then also" if number else "Please tell us", question(asked, MEANS.get(answer.topic, THEN))
+        told = replace(asked, where="") if brief and asked.replies else asked
+        yield "Then also" if number else "Please tell us", question(told, MEANS.get(answer.topic, THEN))
     yield from _part("What would change this", "; or ".join(item.say for item in answer.would_change))
-    yield from _part("Sources", sources(backed(answer)))
+    yield from _part("Sources", short_sources(backed(answer)) if brief else sources(backed(answer)))
 
 
 def only_asks(answer: Answer) -> bool:
@@ -157,9 +172,13 @@ def sources(cites: Iterable[Cite]) -> str:
     return "; ".join(f"{'; '.join(dict.fromkeys(titles))} ({kind})" for kind, titles in kinds.items())
 
 
-def numbers(answer: Answer) -> Iterator[str]:
-    """The figures of an answer, each with what was assumed for it, then at most two further assumptions."""
-    left, unsaid = list(answer.assumed), {LEFT_OUT, *not_theirs(answer)}
+def numbers(answer: Answer, brief: bool = False) -> Iterator[str]:
+    """The figures of an answer, each with what was assumed for it, then at most two further assumptions.
+
+    `brief`: those that the headline does not give, and of an assumption not why.
+    """
+    left = [item for item in answer.assumed if item.fact not in APART.get(answer.topic, ())]
+    unsaid = {LEFT_OUT, *not_theirs(answer), *capped(answer)}
     weighed, same = {item.name for option in answer.compare for item in option.figures}, alike(answer)
     for item in answer.figures:
         told_apart = item.name in weighed and item.name not in same
@@ -168,9 +187,14 @@ def numbers(answer: Answer) -> Iterator[str]:
         taken = next((each for each in left if is_of(each, item)), None)
         if taken:
             left.remove(taken)
-        yield in_their_unit(item, answer) + (f" (assumed: {taken.why})" if taken else "")
+        if brief and not taken and is_in(item, answer.headline):
+            continue
+        why_taken = "" if not taken else " (assumed)" if brief else f" (assumed: {taken.why})"
+        told = in_their_unit(replace(item, label=item.label.partition(" (")[0]) if brief else item, answer)
+        yield told + why_taken
     if not only_asks(answer):  # that lithium is taken for iron phosphate is told by its caution
-        yield from list(dict.fromkeys(assumption(other) for other in left if other.value != "lfp"))[:MOST_ASSUMED]
+        others = (assumption(other, brief) for other in left if other.value != "lfp")
+        yield from list(dict.fromkeys(others))[:MOST_ASSUMED]
 
 
 def not_theirs(answer: Answer) -> Iterator[str]:
@@ -179,18 +203,37 @@ def not_theirs(answer: Answer) -> Iterator[str]:
     yield from (name.format("area" if first == "gauge" else "gauge") for name in AT_LOSS)
 
 
+def capped(answer: Answer) -> Iterator[str]:
+    """The low end of a range that the cold has made a single cap."""
+    ends = {item.name: item.value for item in answer.figures}
+    if "charger_current_warm" in ends and ends["charger_current_low"] == ends["charger_current_high"]:
+        yield "charger_current_low"
+
+
 def is_of(taken: Assumed, item: Figure) -> bool:
     """Whether an assumption is the figure itself."""
     same = (taken.unit, taken.value) == (item.unit, item.value)
     return same and (bool(item.unit) or taken.fact.endswith(".count"))
 
 
-def assumption(item: Assumed) -> str:
+def shown_assumed(answer: Answer) -> list[Assumed]:
+    """The assumptions that are shown with an answer: those of its figures, and at most two more."""
+    of_figures = [item for item in answer.assumed if any(is_of(item, figure) for figure in answer.figures)]
+    others = [item for item in answer.assumed if item not in of_figures and item.value != "lfp"]
+    return [*of_figures, *others[:MOST_ASSUMED]]
+
+
+def is_in(item: Figure, headline: str) -> bool:
+    """Whether a headline gives a figure already."""
+    return item.low is None and re.search(rf"(?<![\d.,]){re.escape(shown(item))}(?!\d|[.,]\d)", headline) is not None
+
+
+def assumption(item: Assumed, brief: bool = False) -> str:
     """What was assumed, named where the bare number would not tell, and why."""
     spec = facts().get(item.fact)
     bare = item.fact not in say.CABLE_WORDS and (item.unit in NAMED or item.fact.endswith(".count"))
     label = f"{spec.label} " if spec and bare else ""
-    return f"{label}{say.fact(item.fact, item.value)} (assumed: {item.why})"
+    return f"{label}{say.fact(item.fact, item.value)} (assumed{'' if brief else f': {item.why}'})"
 
 
 def in_their_unit(item: Figure, answer: Answer) -> str:
@@ -249,6 +292,8 @@ def shown(item: Figure) -> str:
         return say.quantity(item.value * 1000, "mA")
     if item.name.startswith("required_") and (item.unit == "W" or (item.unit in ("A", "Ah") and item.value >= 10)):
         return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)  # what is needed rounds up
+    if item.name == "opening_area":
+        return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)
     return say.quantity(item.value, item.unit, places(item))
 
 

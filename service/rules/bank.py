@@ -38,6 +38,12 @@ def volts_of_the_build(nominal: float | None, count: float | None, layout: str |
     return one if layout is None and nominal and not count and one > 12 else None
 
 
+@rule("bank.voltage", ["bank.built_voltage", "battery.nominal", "battery.count"], unit="V", say="")
+def volts_of_a_single_one(built: float, nominal: float, count: float) -> float | None:
+    """One battery makes no bank: its own volts are those of its label."""
+    return built if count == 1 else None
+
+
 @rule("bank.voltage", ["bank.built_voltage"], unit="V", cites=[COUNTED], say="The batteries make {value} together")
 def volts_as_built(built: float) -> float:
     """The build counts before the reading and the load."""

@@ -60,12 +60,16 @@ def volts_of_the_charger(volts: float) -> float | None:
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """The charging current that suits: from `low` to `high`, in A, for so many Ah of a kind."""
+    """The charging current that suits: from `low` to `high`, in A, for so many Ah of a kind.
+
+    In the cold `high` is a cap, and `warm` the range that suits when it is warmer.
+    """
 
     kind: str
     capacity: float
     low: float
     high: float
+    warm: tuple[float, float] | None = None
 
     def verdict(self, amps: float, unregulated: bool = False) -> str:
         """yes inside, marginal where slow or somewhat over, no where it harms."""
@@ -133,12 +137,13 @@ def span(case: Case, chemistry: str, amp_hours: float) -> Span:
     shares = f"{say.number(row['low'].value * 100)} to {say.number(row['high'].value * 100)} %"
     name = say.CHEMISTRY[chemistry]
     case.step(f"{shares} of {say.amp_hours(amp_hours)} of {name} is {say.between(low, high, 'A')}", row["low"].cite)
-    cold = cold_share(case, chemistry)
+    cold, warm = cold_share(case, chemistry), None
     if cold is not None:
+        warm = (low, high)
         high = min(high, charging.current(amp_hours, cold.value))
         at = say.temperature(float(case["ambient.temperature"]))
         case.step(f"At {at} lithium takes at most {say.amps(high)}", cold.cite)
-    return Span(chemistry, amp_hours, min(low, high), high)
+    return Span(chemistry, amp_hours, min(low, high), high, warm)
 
 
 def cold_share(case: Case, chemistry: str) -> reference.Cited | None:

@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
+
 from service import say
 from service.case import Case
+from service.reply import Answer
 from service.rules import circuit
 from service.rules.fusing import PLACE, PLACED, STARTER, Band, carries_it, next_cable, running, too_thin
 
+_FUSE = re.compile(r"\bfuse\b")
+WHICH = re.compile(r"\b(?:what|which)(?: \w+){0,2} (?:fuse|breaker)", re.IGNORECASE)  # asks no yes or no
+WHETHER = re.compile(r"\b(?:do|does|must|should)\b[^.?!]{0,40}\b(?:fuse|breaker|fusing)", re.IGNORECASE)
 HABITS = {  # cue: verdict, headline, why, source; where neither the load nor the cable is known
     "bms_instead": (
         "no",
@@ -56,6 +63,32 @@ def fitted(case: Case, band: Band, cable: str, thicker: str, named: str = "") ->
         suits = f"that is over the {say.amps(band.cable)} that suits {cable}, within its {most} limit"
         return f"Fit a {fit} fuse{place(case)}{named}: {suits}; {thicker} fits better."
     return f"Fit a {fit} fuse{place(case)}{named}; {most} is the most for {cable}."
+
+
+def the_most(case: Case, band: Band, cable: str) -> str:
+    """The sentence where they ask for the largest fuse: that one first, then the one to fit."""
+    most, fit = f"{say.amps(band.most or 0)} is the most for {cable}", say.amps(band.fit or 0)
+    if not too_thin_if_older(case):
+        return f"{most}; fit {fit}."
+    warm, amps = f"75{say.NB}°C", say.amps(circuit.current(case))
+    return f"{most} with 105{say.NB}°C insulation, where {fit} suits; with {warm} it is too thin for {amps}."
+
+
+def their_word(case: Case) -> str:
+    """ "breaker" where they speak of one and of no fuse."""
+    return "breaker" if case.says("detail:breaker") and not case.says("detail:fuse_word") else "fuse"
+
+
+def in_their_word(case: Case, answer: Answer) -> Answer:
+    """The answer with their word for what protects the cable, and with a yes where they ask if one is needed."""
+    word = their_word(case)
+    whether = case.says("detail:need_fuse") and WHETHER.search(case.text) and not WHICH.search(case.text)
+    if whether and answer.headline.startswith("Fit "):
+        answer = replace(answer, headline=f"Yes: f{answer.headline[1:]}")
+    if word == "fuse":
+        return answer
+    figures = tuple(replace(item, label=_FUSE.sub(word, item.label)) for item in answer.figures)
+    return replace(answer, headline=_FUSE.sub(word, answer.headline), figures=figures)
 
 
 def far(metres: float) -> str:
@@ -129,7 +162,8 @@ def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
     cable = circuit.name(case)
     if rated == band.house or (band.cable and rated <= band.cable):
         at = f" with 105{say.NB}°C insulation" if too_thin_if_older(case) else ""
-        return "yes", f"Yes: {named} suits {amps} on {cable}{at}."
+        ours = f"; our catalogue names {say.amps(band.house)}" if band.house and rated != band.house else ""
+        return "yes", f"Yes: {named} suits {amps} on {cable}{at}{ours}."
     suiting = better(case, band)
     return "marginal", (
         f"Only just: {named} is over the {say.amps(band.cable or 0)} that suits {cable}, within its "

@@ -58,8 +58,10 @@ def current_of(case: Case) -> float | None:
 def readings_of(case: Case) -> tuple[float | None, float | None]:
     """Volts under load and at rest. One reading alone that was taken under load, or in a load test, is the former."""
     read, rest = case.said("reading.load_voltage"), case.said("reading.voltage")
-    if read is None and rest is not None and (case.said("reading.state") == "load" or case.says(TESTED)):
-        read, rest = rest, None
+    if read is None and rest is not None:
+        state = case.said("reading.state")
+        if state == "load" or (case.says(TESTED) and state != "rest"):
+            read, rest = rest, None
     return None if read is None else float(read), None if rest is None else float(rest)
 
 

@@ -72,10 +72,12 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         return f"{opening}: {reads} is deeply flat for {battery}, so ask its maker before you charge it."
     if found.flat:
         return f"{opening}: {reads} is deeply flat for {battery}; it may be damaged, and a test after charging tells."
+    if verdict in ("no", "marginal") and case.says("detail:asks_dead"):
+        when, only = ("today", "only ") if verdict == "no" and found.kind != "lfp" else ("soon", "")
+        charge = f"{wording.full(found, only)}, so charge it {when}, then test it"
+        return f"Not by this reading: {reads} means {battery} {charge}."
     if verdict == "no":
         when = "today" if found.kind != "lfp" else "soon"
-        if case.says("detail:asks_dead"):
-            return f"Not dead by this: {reads} means {battery} {wording.full(found, 'only ')}, so charge it {when}."
         return f"{opening}: {reads} means {battery} {wording.full(found, 'only ')}, so charge it {when}."
     if verdict == "marginal":
         return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from service import say
 from service.case import Case, Value
@@ -133,7 +134,8 @@ def one_in_series(case: Case) -> bool:
 
 def beside_a_series(case: Case, need: int) -> Answer:
     """Banks of 12 V and one in series: an output for each, for the series its own charger or isolated outputs."""
-    have, apart, figure = case.get("charger.outputs"), case.get("charger.isolated"), outputs(need)
+    have, apart = case.get("charger.outputs"), case.get("charger.isolated")
+    figure = replace(outputs(need), label="banks to charge")
     told = "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1
     number = int(case["bank.in_series"]) if told else 2
     volts = say.quantity(float(case["bank.voltage"]) if told else 24.0, "V")
@@ -141,10 +143,15 @@ def beside_a_series(case: Case, need: int) -> Answer:
         "A 12 V output cannot charge batteries in series, and a shared negative would short one of them",
         "series-charging",
     )
-    of_12 = " and ".join(name for role, name in NAMES.items() if case.says(role)) or "the 12 V banks"
+    of_12 = (
+        " and ".join(name for role, name in NAMES.items() if case.says(role))
+        or f"the 12 V bank{'s' if need > 2 else ''}"
+    )
     own = f"the {volts} bank wants a {volts} charger of its own, or an isolated output for each battery"
     if have is None:
-        return TOPIC.says("information", f"One output for each 12 V bank; {own}.", figure)
+        twelve = f"{counted(need - 1, 'output')}, for {of_12}, and a {volts} charger for the {volts} bank"
+        isolated_ones = f"{counted(need - 1 + number, 'isolated output')}, one for each battery"
+        return TOPIC.says("information", f"{twelve}; or {isolated_ones}.", figure)
     if have < need - 1:
         return TOPIC.says("no", f"No: {counted(need - 1, 'bank')} of 12 V need an output each, and {own}.", figure)
     if have < need - 1 + number or apart is False:

@@ -13,6 +13,7 @@ from service.rules.charge_amps import TOO_MUCH
 from service.rules.charging import Span
 from service.topic import Lever, Topic
 
+MILD = f"10{say.NB}°C"  # above it lithium takes all that suits it
 TOO_LITTLE = "A battery that is seldom charged full loses strength, and a small charger takes very long"
 
 
@@ -81,17 +82,31 @@ def answer(case: Case) -> Answer:
     )
 
 
-def figures(found: Span) -> tuple[Figure, Figure]:
-    """Both ends of the range."""
-    return (
+def figures(found: Span) -> tuple[Figure, ...]:
+    """Both ends of the range; in the cold the range that suits when it is warmer as well."""
+    ends = (
         Figure("charger_current_low", "at least", found.low, "A"),
-        Figure("charger_current_high", "at most", found.high, "A"),
+        Figure("charger_current_high", "at most in this cold" if found.warm else "at most", found.high, "A"),
     )
+    if not found.warm:
+        return ends
+    low, high = found.warm
+    return (*ends, Figure("charger_current_warm", f"from {MILD} on", high, "A", low, high))
+
+
+def cold(case: Case, found: Span) -> str:
+    """The temperature that caps the current, " at 3 °C"; "" where none does."""
+    return f" at {say.temperature(float(case['ambient.temperature']))}" if found.warm else ""
 
 
 def bank(found: Span) -> str:
     """The bank in words: "220 Ah of gel"."""
     return f"{say.amp_hours(found.capacity)} of {say.CHEMISTRY[found.kind]}"
+
+
+def range_of(case: Case, found: Span) -> str:
+    """The range in words, in the cold its cap."""
+    return f"{say.amps(found.high)} at most{cold(case, found)}" if found.warm else suits(found)
 
 
 def suits(found: Span) -> str:
@@ -104,6 +119,10 @@ def advice(case: Case, found: Span) -> str:
     volts = float(case["bank.voltage"])
     of_both = case.second.keys() & {"battery.capacity", "battery.chemistry"}  # whose volts are told is open
     sort = f"a {say.quantity(volts, 'V')} charger" if volts > 12 and not of_both else "a charger"
+    if found.warm:
+        low, high = found.warm
+        most = f"{say.amps(found.high)} at most{cold(case, found)}"
+        return f"{bank(found)} takes {sort} of {most}, {say.between(low, high, 'A')} when it is warmer than {MILD}."
     return f"{bank(found)} takes {sort} of {suits(found)}."
 
 
@@ -118,17 +137,17 @@ def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
         opening = "No, it fits" if big or small else "Yes"
         if amps < found.low * (1 - charging.NEAR):
             return f"{opening}: {this} will do for {bank(found)}, just under the {suits(found)} that suits it."
-        return f"{opening}: {this} suits {bank(found)}, which takes {suits(found)}."
+        return f"{opening}: {this} suits {bank(found)}, which takes {range_of(case, found)}."
     if verdict == "no":
         reason = " from a charger that does not regulate" if charging.unregulated(case) else ""
-        takes = f"{bank(found)}, which takes {most} at most"
+        takes = f"{bank(found)}, which takes {most} at most{cold(case, found)}"
         return f"{'Yes, too big' if big else 'No'}: {this}{reason} is too much for {takes}."
     if found.over(amps):
         opening = "Yes, rather big" if big else "Only just"
         only = "use it only if it regulates its voltage"
         return f"{opening}: {this} is more than the {most} that suits {bank(found)}; {only}."
     opening = "Yes, rather small" if small else "Only just"
-    return f"{opening}: for {bank(found)} {this} {slowly(found, amps)}; {suits(found)} suits it."
+    return f"{opening}: for {bank(found)} {this} {slowly(found, amps)}; {range_of(case, found)} suits it."
 
 
 def slowly(found: Span, amps: float) -> str:

@@ -17,11 +17,14 @@ from service.rules.fuse_words import (
     cable_beside,
     far,
     fitted,
+    in_their_word,
     judge,
     neither_suits,
     no_fuse_suits,
     place,
     print_decides,
+    the_most,
+    their_word,
     too_thin_if_older,
 )
 from service.rules.fusing import (
@@ -54,7 +57,7 @@ TOPIC = Topic(
     amps="load.current",
     cautions=("fuse-at-battery", "fuse-breaks-fault", "cable-assumed", "ignition-protected", "manual-first"),
     levers=(
-        Lever("fuse.rating", nearest, "a {value} fuse"),
+        Lever("fuse.rating", nearest, lambda case, value: f"a {say.amps(float(value))} {their_word(case)}"),
         *(Lever(*row) for row in THICKER),
     ),
     unsure={
@@ -66,7 +69,12 @@ TOPIC = Topic(
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
-    """The rating for what is known, and the verdict on a fuse they have."""
+    """The rating for what is known, and the verdict on a fuse they have; a breaker where they speak of one."""
+    return in_their_word(case, protecting(case))
+
+
+def protecting(case: Case) -> Answer:
+    """The answer, in which every fuse or breaker is a fuse."""
     if "fuse.rating" in case.stated:
         case = proposed.put_in(case)
     band, away = ratings(case), fuse_distance.metres(case.text)
@@ -125,7 +133,8 @@ def ask_insulation(case: Case) -> tuple[Asked, ...]:
     if not too_thin_if_older(case):
         return ()
     case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(circuit.warm_rating(case) or 0)}", TABLE_5)
-    return (TOPIC.ask("cable.insulation"),)
+    good = "105 °C" if "fuse.rating" in case.stated else "105 °C: as above"
+    return (TOPIC.ask("cable.insulation", ((good, 105.0), ("75 °C or less", 75.0))),)
 
 
 def nothing_known(case: Case) -> Answer:
@@ -213,6 +222,10 @@ def rating(case: Case, band: Band) -> Answer:
     if too_thin(case, band):
         return TOPIC.says("no", no_fuse_suits(case, band), *figures(band))
     cable, asks, thicker = circuit.name(case), ask_insulation(case), next_cable(case, band)
+    if case.says("detail:most"):
+        return TOPIC.says(
+            "needs-facts" if asks else "information", the_most(case, band, cable), *figures(band), asks=asks
+        )
     if asks:  # the print on the cable decides whether any fuse suits
         return TOPIC.says("needs-facts", print_decides(case, band, cable, thicker), *figures(band), asks=asks)
     return TOPIC.says("information", fitted(case, band, cable, thicker), *figures(band))
@@ -239,8 +252,8 @@ def without_cable(case: Case, band: Band) -> Answer:
     head = f"Fit a {say.amps(band.fit)} fuse{ends}{place(case)}, if the cable allows it."
     if band.house and band.house != band.fit:
         head = (
-            f"Fit a {say.amps(band.fit)} fuse, or the {say.amps(band.house)} one that our catalogue names, if the "
-            "cable allows it."
+            f"Fit the {say.amps(band.house)} fuse that our catalogue names{place(case)}, if the cable allows it; "
+            f"{say.amps(band.fit)} is the least."
         )
     return TOPIC.says("information", head, *figures(band), asks=ask_cable())
 
@@ -311,10 +324,12 @@ def after_a_blown_one(case: Case, band: Band, *rated: float) -> Answer:
 
 
 def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) -> Answer:
-    """Two fuses weighed: the smaller of the better ones."""
+    """Two fuses weighed: of the better ones the catalogue's, else the smaller."""
     options = tuple(Option(say.amps(rated), verdict) for rated, verdict, _ in pair)
     order = ("yes", "marginal", "information", "needs-facts", "no")
-    (rated, verdict, why), other = sorted(pair, key=lambda item: (order.index(item[1]), item[0]))
+    (rated, verdict, why), other = sorted(
+        pair, key=lambda item: (order.index(item[1]), item[0] != band.house, item[0])
+    )  # the catalogue's own before the smaller one
     if verdict == "yes":
         why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}."
     elif verdict == "marginal":

@@ -9,14 +9,13 @@ from typing import Any
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import doubt, drawn, load_reading, readings, supply, wording
+from service.rules import doubt, drawn, load_reading, load_words, readings, wording
 from service.rules.doubt import shown
 from service.rules.load_reading import UnderLoad, read_under_load
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
-WEAK = ", so the battery is the weak part"
 NOT_FULL = ", but it was not full: charge it and test again before you buy"
 
 
@@ -54,10 +53,7 @@ TOPIC = Topic(
             lambda case, value: f"{say.volts(float(value))} or more at the motor, with thicker cable or clean joints",
         ),
     ),
-    likely={
-        "battery.cca": (("650 CCA", 650.0), ("800 CCA", 800.0), ("1000 CCA", 1000.0)),
-        READ: (("under 9 V", 8.9), ("about 10 V", 10.0), ("over 11 V", 11.0)),
-    },
+    likely={"battery.cca": (("650 CCA", 650.0), ("800 CCA", 800.0), ("1000 CCA", 1000.0))},
     unsure={READ: "We can't say yet: please tell us the lowest volts on the battery posts while the thruster runs."},
 )
 
@@ -70,8 +66,15 @@ def answer(case: Case) -> Answer:
     under = read_under_load(case)
     if under.read is None:
         return without_reading(case, under)
+    return load_words.by_resistance(case, under, read(case, under))
+
+
+def read(case: Case, under: UnderLoad) -> Answer:
+    """The verdict on a reading at the posts."""
     if under.holds and (lost := lost_on_the_way(case, under)):
         return cable_at_fault(case, under, *lost)
+    if case.says("detail:lost_much") and (head := load_words.little_lost(case, under)):
+        return TOPIC.says("yes", head, *figures(under), plot=plot(under))
     if under.basis == "lithium":
         return lithium(case, under)
     if load_reading.is_test(case) and (void := load_reading.test_is_void(case)):
@@ -146,8 +149,9 @@ def without_reading(case: Case, under: UnderLoad) -> Answer:
             f"We can't say yet: {shown(float(case[AT_LOAD]))} is at the motor; please tell us the volts on the "
             "battery posts while it runs."
         )
-        return TOPIC.needs(READ, headline=head, figures=figures(under))
-    return TOPIC.needs(READ, figures=figures(under))
+        return TOPIC.needs(READ, headline=head, figures=figures(under), likely=load_words.replies(under))
+    found = TOPIC.needs(READ, figures=figures(under), likely=load_words.replies(under))
+    return load_words.at_the_tester(case, found) if load_reading.is_test(case) else found
 
 
 def lost_on_the_way(case: Case, under: UnderLoad) -> tuple[float, float, float] | None:
@@ -174,11 +178,9 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
     """Good volts on the posts, poor ones at the motor."""
     steps(case, under)
     drop = cable_step(case, under, far, lost, share)
-    told = f"No: {say.volts(lost)} ({say.quantity(share, '%', 0)}) is lost between battery and motor"
-    lacking = what_lacks(case, under) if under.basis == "alone" and not under.current else ()
-    blame = "look at the cable and its joints first" if lacking else "the cable or its joints are at fault"
-    asks = tuple(TOPIC.ask(fact, TOPIC.likely.get(fact, ())) for fact in lacking)
-    return TOPIC.says("no", f"{told}, so {blame}.", *figures(under), drop, asks=asks, plot=plot(under))
+    told = f"{say.volts(lost)} ({say.quantity(share, '%', 0)}) is lost between battery and motor"
+    sure = under.basis != "alone" or bool(under.current)
+    return TOPIC.says("no", load_words.cable_blamed(case, told, sure), *figures(under), drop, plot=plot(under))
 
 
 def lithium(case: Case, under: UnderLoad) -> Answer:
@@ -235,19 +237,22 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
         f"We can't say yet: {shown(float(under.read or 0))} under load is no bad sign; {told} "
         f"{'decides' if lacking == ('battery.cca',) else 'decide'}."
     )
+    likely = None
+    if lacking == ("battery.cca",) and under.current:
+        head, likely = load_words.by_its_cca(case, under) or head, load_words.cca_replies(case, under)
     if any(case.says(f"unknown:{fact}") for fact in lacking):
         sign = f"{shown(float(under.read or 0))} under load is a good sign, no proof"
         head = (
             f"{sign}: a battery in order holds {say.volts(under.lowest)} or more; without "
             f"{told.removesuffix(' of the battery')} a load test decides."
         )
-    return TOPIC.needs(*lacking, headline=head, figures=figures(under))
+    return TOPIC.needs(*lacking, headline=head, figures=figures(under), likely=likely)
 
 
 def lead(case: Case, under: UnderLoad) -> Answer:
     """The verdict on a lead battery."""
     steps(case, under)
-    read, verdict = float(under.read or 0), "yes" if under.holds else "no"
+    verdict = "yes" if under.holds else "no"
     asks: tuple[Any, ...] = ()
     if under.basis == "alone":
         if wording.kind_is_open(case):
@@ -255,19 +260,17 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
     if verdict == "no" and under.rest is not None and under.basis != "test" and well_rested(case, under):
         case.because(
-            "A battery that rests full and falls so far has not been charged right through, or has a bad cell: charge "
+            "A battery that rests well and falls so far has not been charged right through, or has a bad cell: charge "
             "it for a full day, let it rest, test again",
             "falls-under-load",
         )
     lost = lost_on_the_way(case, under)
     drop = (cable_step(case, under, *lost),) if lost else ()
-    head = headline(case, under, read, verdict)
+    head = load_words.headline(case, under, verdict, lost[1] if lost else None)
     if verdict == "no" and under.basis != "test" and not under.small and load_reading.not_full(case):
         case.because("A battery that is not full falls further under load, even a good one", cite("test-charged"))
-        head = f"{head.removesuffix('.').removesuffix(WEAK)}{NOT_FULL}."
+        head = f"{head.removesuffix('.').removesuffix(load_words.WEAK)}{NOT_FULL}."
         head = f"Not certain yet: {head.removeprefix('Yes: ')}" if head.startswith("Yes: ") else head
-    if lost:
-        head = f"{head.removesuffix('.').removesuffix(WEAK)}; cable and joints lose {say.volts(lost[1])} more."
     return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))
 
 
@@ -275,30 +278,3 @@ def well_rested(case: Case, under: UnderLoad) -> bool:
     """Whether the resting volts tell of a good charge."""
     kind = readings.table_of(case.said("battery.chemistry"))
     return readings.charge_of(float(under.rest or 0) / under.count, kind).verdict == "yes"
-
-
-def headline(case: Case, under: UnderLoad, read: float, verdict: str) -> str:
-    """The answer in one sentence."""
-    start, lowest = wording.opening(case, verdict).removesuffix(", not yet"), say.volts(under.lowest)
-    if under.basis == "test":
-        word = "passes" if verdict == "yes" else "fails"
-        return f"{start}: {shown(read)} {word} the load test; a good battery holds {lowest} or more at half its CCA."
-    if under.basis == "alone":
-        return f"{start}: a lead battery in good order holds {lowest} under load, and yours drops to {shown(read)}."
-    amps = say.amps(float(under.current or 0))
-    running = f"{supply.load_name(case)} running" if "load.model" in case else amps
-    own = f"a good {say.cca(float(case['bank.cca']))} battery"
-    if verdict == "yes" and under.small:
-        small = "but its CCA is small for that"
-        return f"{start}: with {running} yours holds {shown(read)}, and {lowest} is the least, {small}."
-    if verdict == "yes":
-        return f"{start}: with {running}, {own} holds {lowest} or more, and yours holds {shown(read)}."
-    if under.small and read >= _own_lowest(case, under) - NEAR:
-        return f"{start}: {shown(read)} is what {own} gives at {amps}, so it is in order but too small for the load."
-    return f"{start}: with {running}, {own} holds {lowest}, and yours drops to {shown(read)}{WEAK}."
-
-
-def _own_lowest(case: Case, under: UnderLoad) -> float:
-    """What a battery of this CCA holds at this current, under 9.0 V though it be."""
-    ohms = load_reading.ohms_of(case)
-    return (load_reading.start_of(case, under.count) - float(under.current or 0) * ohms) * under.count

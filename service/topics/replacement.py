@@ -179,6 +179,8 @@ def without_age(case: Case) -> Answer:
             "one of a series pair fails, change both."
         )
         return TOPIC.needs("battery.age", headline=head)
+    if stood_flat(case) and case.says("detail:asks_dead"):
+        return perhaps_dead(case)
     if not case.says("detail:when_replaced"):
         return TOPIC.needs("battery.age")
     kinds = [kind for kind in ("flooded", "agm", "gel", "lfp") if case.says(f"detail:kind_{kind}")]
@@ -188,3 +190,14 @@ def without_age(case: Case) -> Answer:
     case.step("A failed load test, or 0.050 between cells, ends it earlier", "load-test", cite("gravity-spread"))
     life = f"{name[0].upper()}{name[1:]} batteries usually last {say.between(low, high, 'years')}"
     return TOPIC.says("information", f"{life}; replace one when it fails a load test, or when one cell lags by 0.050.")
+
+
+def perhaps_dead(case: Case) -> Answer:
+    """ "Is it ruined?" of a battery that was deeply flat: only a test tells."""
+    volts = say.volts(float(case["reading.voltage"]), 1)
+    case.because("A battery that was so flat may be damaged inside, at any age", cite("lead-flat"))
+    how = "ask its maker before any charge"
+    if case.said("battery.chemistry") not in LITHIUM:
+        how = "charge it slowly, rest it a day, and a load test decides"
+    head = f"It may be: {volts} at rest is deeply flat for your {wording.kind(case)} battery; {how}."
+    return TOPIC.needs("battery.age", headline=head)

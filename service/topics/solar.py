@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -16,6 +17,7 @@ from service.topic import Lever, Topic
 SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not all day
 OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge" is a word of lay-ups as well
 WEEKEND = 2 / 7
+SIZES = ("request:what_size", "detail:how_many_watts")
 SUMMER = re.compile(r"\b(?:summer|june|july|august)\b", re.IGNORECASE)
 
 
@@ -168,7 +170,7 @@ def required(case: Case, wanted: Need, sun: float) -> tuple[Figure, ...]:
     """The panel that just covers the need."""
     if not wanted.in_all:
         return ()
-    return (Figure("required_power", "panel needed", panel(case, wanted.in_all, sun), "W"),)
+    return (Figure("required_power", "panel that just covers it", panel(case, wanted.in_all, sun), "W"),)
 
 
 def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Figure, ...]) -> Answer:
@@ -179,6 +181,8 @@ def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Fi
     start = {"yes": "Yes", "marginal": "Only just", "no": "No"}[verdict]
     brought, lost = say.daily(gain), say.daily(total)
     than = {"yes": "and", "marginal": "little more than the", "no": "but"}[verdict]
+    if case.says(*SIZES) and sun:
+        return TOPIC.says(verdict, its_size(case, power, wanted, sun), *figures, *required(case, wanted, sun))
     what = (
         "the drain and the battery's own loss take"
         if wanted.drawn and wanted.lost
@@ -188,6 +192,18 @@ def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Fi
     off = "" if wanted.drawn else ", with everything off"
     head = f"{start}: a {say.quantity(power, 'W')} panel brings about {brought} a day, {joint}{off}."
     return TOPIC.says(verdict, head, *figures, *required(case, wanted, sun))
+
+
+def its_size(case: Case, power: float, wanted: Need, sun: float) -> str:
+    """The panel to fit, where its watts are asked beside one that they have."""
+    least = panel(case, wanted.in_all, sun)
+    spare, theirs = whole(least * value("margin")), say.quantity(power, "W")
+    return f"{spare} or more: {whole(least)} just covers {say.daily(wanted.in_all)} a day, and yours has {theirs}."
+
+
+def whole(watts: float) -> str:
+    """Watts that are needed, rounded up."""
+    return say.quantity(math.ceil(watts - 1e-6), "W", 0)
 
 
 def open_need(case: Case, power: float, figures: tuple[Figure, ...]) -> Answer:
@@ -211,7 +227,7 @@ def wanted_panel(case: Case, wanted: Need, sun: float) -> Answer:
         f"{value('share'):g}) is {say.quantity(watts, 'W')}",
         "panel-share",
     )
-    spare = say.quantity(watts * value("margin"), "W")
+    spare = whole(watts * value("margin"))
     case.step(f"With 1.3 times the need it is {spare}", "panel-margin")
     if not wanted.drawn:
         usual = say.quantity(float(case["bank.capacity"]) * value("maintain"), "W")
@@ -220,7 +236,7 @@ def wanted_panel(case: Case, wanted: Need, sun: float) -> Answer:
         head = f"About {usual}: {sums}, but shade and dull days want the trade's {usual}."
         return TOPIC.says("information", head, *figures)
     covers = f"just covers {say.daily(wanted.in_all)} a day"
-    head = f"A panel of {say.quantity(watts, 'W')} {covers}; take {spare} to have a reserve."
+    head = f"{spare}: a panel of {whole(watts)} {covers}, the rest is reserve."
     return TOPIC.says("information", head, *figures)
 
 

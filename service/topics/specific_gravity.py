@@ -172,7 +172,7 @@ def judged(case: Case, spread: float | None) -> Answer:
     celsius = read_at(case)
     if celsius is None:
         case.step("Temperature not said: read as at 27 °C (80 °F)", cite("gravity-correction"))
-    else:
+    elif f"{corrected:.3f}" != f"{min(cells(case)):.3f}":  # at 80 °F it reads true
         case.step(
             f"{min(cells(case)):.3f} at {say.temperature(float(celsius))} is {corrected:.3f} at 27 °C (80 °F): "
             f"0.004 {'less for each 10 °F colder' if celsius < WARM else 'more for each 10 °F warmer'}",
@@ -185,10 +185,13 @@ def judged(case: Case, spread: float | None) -> Answer:
     opening = wording.opening(case, verdict)
     if spread is not None and uneven(case, spread):
         return replace(by_spread(case, spread), figures=found, urgency=urgent)
-    read = f"a gravity of {corrected:.3f}" + ("" if celsius is None else " (corrected)")
+    same = f"{corrected:.3f}" == f"{min(cells(case)):.3f}"
+    read = f"a gravity of {corrected:.3f}" + ("" if celsius is None or same else " (corrected)")
     full = "full" if charge >= 97.5 else f"{told} full"
     advice = {"no": ", so charge it today", "marginal": ", so charge it soon"}.get(verdict, "")
     head = f"{opening}: {read} means your battery is {full}{advice}."
+    if case.says("request:how_full") and not case.says("detail:asks_good", "detail:asks_full"):
+        head = f"{say.capital(full)}: that is what {read} means{advice}."
     if verdict != "yes" and case.says("detail:after_full"):
         case.because(
             "What still reads low after that has worn plates or weak acid, so plan a new one", cite("lead-good")

@@ -230,23 +230,30 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     at = f" at {say.temperature(float(celsius))}" if celsius is not None and not left_on(case) else ""
     when = f"after {time}{at}"
     how = "charged full" if found.charge >= FULL - NEAR else f"from {say.charge(found.charge)}"
-    if laid_up.is_lithium(case) and case.origin("battery.charge") == "assumed":
+    if half_full(case):
         how = "laid up about half full"
     how += " with this drain" if left_on(case) else ""
     days, check = (float(item.value) for item in figures[:2])
     again = f"charge it within {say.quantity(int(days), 'd', 0)}" if days >= 1 else "charge it full first"
-    look = f", with a look every {say.quantity(check, 'd', 0)}" if away > check + NEAR else ""
+    look = f", but look every {say.quantity(check, 'd', 0)}" if away > check + NEAR else ""
     told = wording.percent(left)
     head = {
         "yes": f"Yes{look}: {how}, {battery} is still {told} full {when}.",
         "marginal": f"Only just: {how}, {battery} is down to {told} {when}, so {again}.",
         "no": f"No: {how}, {battery} is down to {told} {when}, so {again}.",
     }[verdict]
+    if case.says("detail:left_after") and not (case.says("detail:asks_good") or half_full(case)):
+        head = f"{say.capital(wording.about(told))} full {when}, {how}{look.replace(', but', ';')}."
     if celsius is not None and in_frost(case, left) == verdict != "yes":
         opening, cold = "No" if verdict == "no" else "Only just", say.temperature(float(celsius))
         head = f"{opening}: at {told} it can freeze at {cold}, so charge it full first or bring it in."
     urgent = laid_up.urgency(case, found.charge) if case.origin("battery.charge") != "assumed" else "routine"
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
+
+
+def half_full(case: Case) -> bool:
+    """Whether lithium is taken to be laid up about half full, as nothing was said."""
+    return laid_up.is_lithium(case) and case.origin("battery.charge") == "assumed"
 
 
 def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:

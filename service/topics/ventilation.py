@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 from service import reference, say
@@ -45,7 +46,7 @@ def answer(case: Case) -> Answer:
     figures = air(case, chemistry)
     case.step("Air in low and air out high, both to the open air, because hydrogen rises", "iec-62485-2@clause 7.3")
     flow, hole = (float(figure.value) for figure in figures)
-    each = f"{say.quantity(hole, 'cm2', 0)} for each of two openings, low and high"
+    each = f"{opening(hole)} for each of two openings, low and high"
     if closed:
         case.step("No lead battery may stand in an airtight space", "no-closed-box")
         head = f"No: a closed space will not do; it needs {say.quantity(flow, 'm3/h')} of air, {each}."
@@ -65,7 +66,7 @@ def air(case: Case, chemistry: str) -> tuple[Figure, Figure]:
         case.step("A lead battery whose kind is not said is taken as wet-cell, which needs most air", gas.cite)
     case.step(
         f"0.05 x {say.number(cells)} cells x {gas.value:g} mA ({charge} charge) x {say.amp_hours(amp_hours)} / 1000 is "
-        f"{say.quantity(flow, 'm3/h')}; 28 times that in cm²: {say.quantity(hole, 'cm2', 0)}",
+        f"{say.quantity(flow, 'm3/h')}; 28 times that in cm²: {opening(hole)}",
         gas.cite,
     )
     space = case.said("space.volume")
@@ -75,6 +76,11 @@ def air(case: Case, chemistry: str) -> tuple[Figure, Figure]:
         Figure("airflow", "air", flow, "m3/h"),
         Figure("opening_area", "each of two openings", hole, "cm2"),
     )
+
+
+def opening(area: float) -> str:
+    """An opening that is needed, rounded up to the cm²."""
+    return say.quantity(math.ceil(area - 1e-6), "cm2", 0)
 
 
 def cells_of(case: Case) -> float:
@@ -102,7 +108,7 @@ def without_size(case: Case, chemistry: str | None, closed: bool) -> Answer:
     name = chemistry if chemistry in LEAD else "flooded"
     gas = reference.row("ventilation", chemistry=name, charge="boost")["gas"]
     flow = ventilation.airflow(6, gas.value, 100)
-    hole = say.quantity(ventilation.opening_area(flow), "cm2", 0)
+    hole = opening(ventilation.opening_area(flow))
     rule = f"{say.quantity(flow, 'm3/h')} for each {say.quantity(100, 'Ah')} of 12 V, and two openings of {hole}"
     case.step(f"0.05 x 6 cells x {gas.value:g} mA x 100 Ah / 1000 is {say.quantity(flow, 'm3/h')}", gas.cite)
     battery = charging.called(str(name)) if chemistry else "a lead battery"

@@ -135,9 +135,11 @@ def measured(case: Case) -> Answer:
     told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {say.share(lost.percent)}"
     limit = f"the limit of {say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
     case.step(f"The limit is {limit}", MOTOR_LIMIT.cite)
+    asked = case.says("detail:lost_much", "detail:asks_good", "detail:asks_bad")
     if lost.within:
-        return TOPIC.says("yes", f"{told}, within {limit}.", *figures(lost))
-    return TOPIC.says("no", f"{told}, over {limit}: look at cable and joints.", *figures(lost))
+        return TOPIC.says("yes", f"{'Yes: ' if asked else ''}{told}, within {limit}.", *figures(lost))
+    start = "No: " if asked else ""
+    return TOPIC.says("no", f"{start}{told}, over {limit}, so look at cable and joints.", *figures(lost))
 
 
 def limits(case: Case) -> Answer:

@@ -72,7 +72,7 @@ def test_its_fuse_is_told_turns_later_without_asking_which_cable(turns, most, ca
         (("340A 12V 15 ft each way, AWG?", "fuse?", "and if it passes the engine space?"),
          ("Use 4/0 AWG now, as 3/0 AWG may carry only 327 A in the engine space", "fit a 450 A fuse")),
         (("260A 12V 18 ft one way, AWG?", "breaker?", "it goes through the engine space"),
-         ("Use 2/0 AWG now, as 1/0 AWG may carry only 242 A in the engine space", "fit a 350 A fuse")),
+         ("Use 2/0 AWG now, as 1/0 AWG may carry only 242 A in the engine space", "fit a 350 A breaker")),
         (("which cable for the Minnow, 4 m each way?", "and through the engine room"),
          ("Use 25 mm² (4 AWG in American sizes): over",)),  # the catalogue's size carries enough there
         (("200A thruster, 7 m one way, 12 V. cable?", "and if it runs through the engine room?"),

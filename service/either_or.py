@@ -1,0 +1,94 @@
+"""The headline of a question that puts a choice, "leave it or go and get it": it opens with the one to take."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+
+from service.reply import Answer
+
+SIDES = re.compile(r"(?P<one>[^.?!;,:]+?),? or (?P<other>[^.?!;,:]+)", re.IGNORECASE)
+LED = re.compile(
+    r"^(?:(?:and|so|but|then|ok|well|right|now|just|better|best|rather|maybe|also)\b ?"
+    r"|(?:do|should|shall|can|could|must|would|may|will) (?:i|we|he|she|they|you|it|that)\b ?"
+    r"|(?:is|was) it (?:better|best|ok|fine|safe)\b ?|better (?:off )?|to )+",
+    re.IGNORECASE,
+)
+STAY = re.compile(r"^(?:leave|leaving|keep|keeping|stay|let (?:it|them)|wait|carry on)\b", re.IGNORECASE)
+GO = r"(?:go (?:down )?and )?"
+FETCH = rf"{GO}(?:get|fetch|bring|take|carry|haul|move)\b"
+CHARGE = rf"{GO}(?:(?:re)?charge|charging|plug|top|put (?:it|them|the charger) on)\b"
+RENEW = r"(?:replace|bin|scrap|chuck|dump|swap|change|renew|buy|get a new|new one)\b"
+ACTS = {  # what may be done, by what the answer judges: where it is not well, that is the one to take
+    "freeze-point": re.compile(f"^(?:{FETCH}|{CHARGE})", re.IGNORECASE),
+    "rest-voltage": re.compile(f"^{CHARGE}", re.IGNORECASE),
+    "specific-gravity": re.compile(f"^{CHARGE}", re.IGNORECASE),
+    "storage": re.compile(f"^(?:{FETCH}|{CHARGE})", re.IGNORECASE),
+    "replacement": re.compile(f"^{RENEW}", re.IGNORECASE),
+}
+FIRST = re.compile(  # what a headline opens with, before its colon
+    r"^(?:Yes|No|Only just|Just enough|It may|Keep it|Most likely|Not for much longer|Not by this|A little)[^:]*: ?"
+)
+ADVICE = re.compile(  # what a headline ends with
+    r", so (?:(?P<ice>look for ice, then charge it)"
+    r"|charge it(?: (?P<when>today|soon))?(?:, then test it| or bring it in)?)\.$"
+)
+CHARGES, RENEWS = (re.compile(f"^{act}", re.IGNORECASE) for act in (CHARGE, RENEW))
+GERUND = re.compile(r"^(?:re)?charging\b", re.IGNORECASE)
+UNSURE = ("replacement", "marginal")  # "perhaps soon" chooses neither
+LONGEST = 5  # words of one side
+
+
+def taken(answer: Answer, text: str) -> Answer | None:
+    """The answer opened with the side of the choice that its verdict takes; None where it puts no such choice."""
+    acts = ACTS.get(answer.topic)
+    if acts is None or answer.verdict not in ("yes", "marginal", "no") or (answer.topic, answer.verdict) == UNSURE:
+        return None
+    for stay, act in _choices(text, acts):
+        side = stay if answer.verdict == "yes" else act
+        if side is stay and answer.asks:  # a fact that is asked for may want the other one
+            return None
+        if RENEWS.match(side) and answer.topic != "replacement":  # "charge it or bin it" of one that is well
+            return None
+        if "deeply flat" in answer.headline and side is act:
+            return None
+        return replace(answer, headline=_opened_with(side, answer))
+    return None
+
+
+def _opened_with(side: str, answer: Answer) -> str:
+    """The sentence with what to do first and not told again at its end."""
+    rest, soon = _rest(answer.headline), ""
+    if answer.verdict != "yes" and (advice := ADVICE.search(rest)):
+        soon = f" {advice['when']}" if advice["when"] and CHARGES.match(side) else ""
+        rest = f"{rest[: advice.start()]}{'; look for ice before you charge it' if advice['ice'] else ''}."
+    sure = "most likely " if answer.topic == "replacement" and answer.verdict == "no" else ""
+    first = f"{sure}{side}{soon}"
+    return f"{first[:1].upper()}{first[1:]}: {rest}"
+
+
+def _choices(text: str, acts: re.Pattern[str]) -> Iterator[tuple[str, str]]:
+    """Each choice between leaving things as they are and an act that this answer may call for, in their words."""
+    for found in SIDES.finditer(text):
+        sides = [LED.sub("", side.strip()).strip() for side in found.group("one", "other")]
+        sides = [GERUND.sub("charge it", _last_words(side, acts)) for side in sides]
+        for stay, act in (sides, sides[::-1]):
+            other = STAY.match(stay) or (CHARGES.match(act) and RENEWS.match(stay))
+            if other and acts.match(act) and max(len(side.split()) for side in sides) <= LONGEST:
+                yield stay, act
+
+
+def _last_words(side: str, acts: re.Pattern[str]) -> str:
+    """The choice at the end of a longer clause: "minus 10 tonight so leave it" ends in "leave it"."""
+    words = side.split()
+    ends = (" ".join(words[at:]) for at in range(len(words)))
+    return next((end for end in ends if STAY.match(end) or acts.match(end) or RENEWS.match(end)), side)
+
+
+def _rest(headline: str) -> str:
+    """The sentence without the yes or no before it."""
+    found = FIRST.match(headline)
+    if not found:
+        return f"{headline[:1].lower()}{headline[1:]}" if not headline[:2].isupper() else headline
+    return headline[found.end() :]
