@@ -7,11 +7,12 @@ round, "the battery or the cable?" wants neither.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from grammar.reading import Message, Span
+from grammar.reading import Message, Span, Stated
 from grammar.tokens import ENDS
+from service import claims
 from service.as_told import mends_the_kind
 from service.reply import Answer
 from service.route import Request
@@ -32,6 +33,14 @@ GOOD_OR_BAD = re.compile(
     re.IGNORECASE,
 )
 EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
+
+
+def as_put(
+    answer: Answer, message: Message, request: Request, requests: tuple[Request, ...], claimed: Iterable[Stated] = ()
+) -> Answer:
+    """The answer to one question of a message with its first word as that is put; a claim is answered, and its sums."""
+    way = claims.way(message, request, len(requests) == 1)
+    return claims.summed(opened(answer, way or put(message, request, requests)), way, claimed)
 
 
 def opened(answer: Answer, put: str) -> Answer:
