@@ -20,6 +20,8 @@ PLACE = frozenset(  # lead from a thing to where it is: "the fuse by the battery
 ARTICLES = frozenset({"the", "my", "our", "a", "an", "his", "her", "their", "your", "each", "every", "this", "that"})
 ANOTHER = frozenset({"but", "while", "whereas", "heard", "hear", "hears", "hearing", "noise", "sound", "sounds"})
 SOUND = frozenset({"fine", "ok", "okay", "good", "cold", "cool", "intact", "whole", "new", "not", "isnt", "wasnt"})
+PLACED = 3  # words before a battery in which it is said to be a place: "by the bow battery"
+JOINED = 3  # words before a thing in which another is joined to it
 AFTER = 3  # words after a thing in which it is said to be sound
 
 
@@ -78,6 +80,8 @@ def _before(end: int, words: Text, things: Things) -> str:
         kind = _kind(at, things)
         if kind == "battery" and _is_a_place(at, words):
             continue
+        if kind == "wiring" and _is_one_of_both(at, words, things):
+            return "battery"
         if kind == "wiring" and not SOUND.isdisjoint(words.words[at + 1 : at + 1 + AFTER]):
             continue
         if kind:
@@ -93,8 +97,18 @@ def _kind(at: int, things: Things) -> str:
     return ""
 
 
+def _is_one_of_both(at: int, words: Text, things: Things) -> bool:
+    """Whether a battery is named with it: "the battery and the fuse both popped"."""
+    row = next((place for place in range(at - 1, at - 1 - JOINED, -1) if place > 0 and words.words[place] == "and"), 0)
+    return row > 0 and _kind(row - 1, things) == "battery" and not _is_a_place(row - 1, words)
+
+
 def _is_a_place(at: int, words: Text) -> bool:
-    before = words.words[at - 1] if at else ""
-    if before in ARTICLES:
-        before = words.words[at - 2] if at > 1 else ""
-    return before in PLACE
+    """Whether a battery only tells where something is: "by the battery", "next to the lithium bank"."""
+    for back in range(1, min(at, PLACED) + 1):
+        word = words.words[at - back]
+        if word in PLACE:
+            return True
+        if word not in ARTICLES and back > 1:
+            return False
+    return False
