@@ -198,7 +198,8 @@ def _opened(answer: Answer, belief: Belief, case: Case, all_asked: bool) -> Answ
     """An answer that takes up a misbelief: in its headline, or among the reasons where its figures decide."""
     source = (belief.cite.partition("@")[0],)
     own = tuple(Step(f"{text}.", source) for text in _beside(belief))
-    cites = [item for item in cited(case, [belief.cite]) if item.id not in {old.id for old in answer.cites}]
+    held = tuple(item.id for item in answer.cites) or source
+    cites = [item for item in cited(case, [belief.cite]) if item.id not in held or not answer.cites]
     answer = replace(answer, cites=(*answer.cites, *cites))
     figures_lead = belief.reason or belief.choice
     if not figures_lead and answer.headline.startswith(f"{_opening(belief)}, "):  # the topic has words of its own:
@@ -209,12 +210,13 @@ def _opened(answer: Answer, belief: Belief, case: Case, all_asked: bool) -> Answ
         return _said_first(answer, belief) if belief.claimed and not belief.choice else answer
     plain = _plain(answer)
     if all_asked and answer.verdict == "needs-facts":
-        answer = Answer(belief.topics[0], "information", "", cites=tuple(cites), understood=answer.understood)
+        own_cite = tuple(cited(case, [belief.cite]))
+        answer = Answer(belief.topics[0], "information", "", cites=own_cite, understood=answer.understood)
         plain = ""
     head = _headline(belief, case)
     if plain and len(f"{head} {plain}".split()) <= LONGEST:
         return replace(answer, headline=f"{head}; {lower(plain)}.", working=(*own, *answer.working))
-    figures = (Step(f"{say.capital(plain)}."),) if plain else ()
+    figures = (Step(f"{say.capital(plain)}.", held),) if plain else ()
     return replace(answer, headline=f"{head}.", working=(*figures, *own, *answer.working))
 
 
