@@ -20,7 +20,7 @@ from service.case import Case
 from service.claims import Appeal, Claim, claim, has_opening, lower
 from service.finish import cited
 from service.reference import Row
-from service.reply import Answer, Step
+from service.reply import HOUSE_RULES, Answer, Step
 
 TABLE = "misbeliefs"
 MOST_TRIED = 5  # places at which one is looked at, however often its words stand there
@@ -198,8 +198,8 @@ def _opened(answer: Answer, belief: Belief, case: Case, all_asked: bool) -> Answ
     """An answer that takes up a misbelief: in its headline, or among the reasons where its figures decide."""
     source = (belief.cite.partition("@")[0],)
     own = tuple(Step(f"{text}.", source) for text in _beside(belief))
-    held = tuple(item.id for item in answer.cites) or source
-    cites = [item for item in cited(case, [belief.cite]) if item.id not in held or not answer.cites]
+    held = tuple(item.id for item in answer.cites if item.id != HOUSE_RULES) or source
+    cites = [item for item in cited(case, [belief.cite]) if item.id not in {old.id for old in answer.cites}]
     answer = replace(answer, cites=(*answer.cites, *cites))
     figures_lead = belief.reason or belief.choice
     if not figures_lead and answer.headline.startswith(f"{_opening(belief)}, "):  # the topic has words of its own:

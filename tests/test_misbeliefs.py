@@ -8,7 +8,7 @@ from grammar import read
 from service import reference
 from service.leadsman import Leadsman
 from service.misbeliefs import LONGEST, TABLE, found
-from service.reply import Answer
+from service.reply import HOUSE_RULES, Answer
 from service.thread import Signer
 from service.topics import names
 
@@ -176,6 +176,12 @@ def test_figures_stand_beside_it() -> None:
     assert answer.headline.replace("\u00a0", " ").endswith(
         "guards the cable; fit a 350 A fuse, if the cable allows it."
     )
+
+
+def test_what_the_figures_say_is_told_first_among_the_reasons() -> None:
+    answer = first("He says two 400 CCA in series make 800 CCA for the Sturgeon. True?")
+    assert answer.working[0].say.startswith("Your two 400")
+    assert HOUSE_RULES not in answer.working[0].cites  # it is no rule of the house's
 
 
 def test_a_conclusion_in_a_later_turn_is_answered() -> None:
