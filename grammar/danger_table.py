@@ -54,8 +54,9 @@ class Signs:
     advised: frozenset[str]  # families of which an opinion may speak: "he says you can charge it at 15.5 V"
     needs: Mapping[str, tuple[str, ...]]
     instead: Mapping[
-        str, str
-    ]  # a family that stands instead of another where they share a word: a hot joint, no battery
+        str, tuple[str, ...]
+    ]  # a family that stands instead of others where they share a word: a hot joint, no battery
+    of_wiring: Mapping[str, Mapping[str, str]]  # a sign whose subject is a joint or a fuse: by its words, its family
 
 
 @cache
@@ -75,6 +76,7 @@ def signs() -> Signs:
         advised=frozenset(flags["advised"]),
         needs=flags["needs"],
         instead=flags["instead"],
+        of_wiring=flags["of_wiring"],
     )
 
 
@@ -93,7 +95,8 @@ def _made(sources: list[Path]) -> list[Any]:
         for flag in ("keeps", "general", "loose", "advised")
     }
     flags["needs"] = {name: tuple(spec["needs"]) for name, spec in families.items() if "needs" in spec}
-    flags["instead"] = {name: spec["instead"] for name, spec in families.items() if "instead" in spec}
+    flags["instead"] = {name: tuple(spec["instead"]) for name, spec in families.items() if "instead" in spec}
+    flags["of_wiring"] = {name: spec["of_wiring"] for name, spec in families.items() if "of_wiring" in spec}
     return [[compiled(one, classes) for one in named], flags]
 
 

@@ -10,6 +10,7 @@ from bisect import bisect_left
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 
+from grammar.danger_owner import owned
 from grammar.danger_table import Signs, signs
 from grammar.danger_text import Text, read
 from grammar.phrases import QUESTION, Hit
@@ -128,7 +129,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
     hits = table.signs.find(words.words)
     if not hits:
         return []
-    masks = table.masks.find(words.words)
+    masks = [mask for mask in table.masks.find(words.words) if not _is_parted(mask, words)]
     near: dict[str, list[int]] = {}
     for hit in table.places.find(words.words):
         near.setdefault(hit.name, []).append(hit.start)
@@ -145,11 +146,17 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and not (_is_list(hit, words) if hit.name.split("/")[0] in table.loose else _is_strained(hit, words))
     ]
     ours = frozenset(near.get("battery", ())) - {at - 1 for at in near.get("joint", ())}  # not a "battery post"
+    standing = [own for hit in standing if (own := owned(hit, table.of_wiring, near, words)) is not None]
     taken: dict[str, set[int]] = {}
     for hit in standing:
-        if (other := table.instead.get(hit.name.split("/")[0])) is not None:
+        for other in table.instead.get(hit.name.split("/")[0], ()):
             taken.setdefault(other, set()).update(hit.at)
     return [hit for hit in standing if ours & set(hit.at) or not taken.get(hit.name.split("/")[0], set()) & set(hit.at)]
+
+
+def _is_parted(mask: Hit, words: Text) -> bool:
+    """Whether a comma follows its first word, which then says something else: "it popped, the battery did"."""
+    return len(mask.at) > 1 and mask.at[1] == mask.start + 1 and mask.at[1] in words.commas
 
 
 def _is_strained(hit: Hit, words: Text) -> bool:

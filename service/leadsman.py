@@ -11,9 +11,9 @@ from typing import Any
 import service.rules  # noqa: F401  (declares the rules)
 from grammar import read
 from grammar.reader import why_weighed
-from grammar.reading import Message
+from grammar.reading import Message, Stated
 from grammar.weighed import HOW
-from service import label, say
+from service import claims, label, misbeliefs, say
 from service.again import READ_TOO, repeated
 from service.aside import asides, harmless
 from service.case import Case, Known
@@ -21,8 +21,8 @@ from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
 from service.no_idea import NO_IDEA, not_known, unknown
+from service.opening import as_put
 from service.opening import kept as kept_put
-from service.opening import opened, put
 from service.put_in_place import VOLTS, of_its_own, puts_in
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
@@ -75,6 +75,8 @@ class Turn:
     alarm: Request | None = None  # the clause that tells of a danger which none of its words names
     asides: tuple[Request, ...] = ()  # questions beside a danger, answered where the answer harms nobody
     label: bool = False  # the message is a battery's label and asks nothing
+    beliefs: tuple[misbeliefs.Belief, ...] = ()  # what many believe, where the message asks of it
+    claimed: tuple[Stated, ...] = ()  # figures that somebody claims, and that are no facts
 
     @property
     def cues(self) -> tuple[str, ...]:
@@ -164,7 +166,8 @@ class Leadsman:
         said = [stated(item) for item in reversed(list(thread.facts.values()))]  # "and 200?" speaks of the newest
         message = read(text, models=models, expecting=thread.asks, said=said, likely=likely(thread))
         printed = label.reading(message, thread)
-        message = printed or message
+        beliefs = () if printed else misbeliefs.found(message)
+        message, claimed = (printed, ()) if printed else claims.unclaimed(message, misbeliefs.appeals(beliefs))
         requests = wanted(message, thread)
         beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
         if not printed:
@@ -177,7 +180,7 @@ class Leadsman:
         after = thread.told(told, another=any(message.says(cue) for cue in ANOTHER), in_place=in_place)
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
-        turn = Turn(message, after, requests, asides=beside, label=printed is not None)
+        turn = Turn(message, after, requests, (), None, beside, printed is not None, beliefs, claimed)
         found = signs(self.case(turn), message)
         spoken = bool(found or thread.dangers) or "hazard" in thread.topics  # danger was named, whatever its status
         if text.strip() and not printed and not spoken:
@@ -212,14 +215,17 @@ class Leadsman:
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
             answer = self.answer(name, self.case(turn, stop, found), label.LABEL if turn.label else None)
-            way = put(turn.message, request, turn.requests, turn.thread.cues)
-            answer = opened(queried(answer, turn.message), way, turn.message.text)
+            sums = misbeliefs.sums(turn.beliefs, turn.claimed)
+            before = turn.thread.cues
+            answer = as_put(queried(answer, turn.message), turn.message, request, turn.requests, sums, before)
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
             found.append(withheld(answer) if stop else answer)
         if stop:
             below = (self.answer(item.topic, self.case(turn, hazard=True)) for item in turn.asides)
             found += [answer for answer in below if harmless(answer)]
+        else:
+            found = misbeliefs.answered(found, turn.beliefs, turn.message, self.case(turn))
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
         return _with_unused(told_once(without_idle(found, turn)), turn)
@@ -328,6 +334,7 @@ def why(turn: Turn, answers: Iterable[Answer]) -> Iterable[str]:
     if turn.alarm:
         yield f"danger unnamed, present: {turn.alarm.why()}"
     yield "cues   " + ", ".join(f"{cue.name} {cue.text!r}" for cue in turn.message.cues)
+    yield from (f"belief {item.text('id')}{', denied' * item.denied}" for item in turn.beliefs)
     for request in (*turn.requests, *turn.asides):
         yield f"topic  {request.topic}: {request.why()}"
     for answer in answers:

@@ -10,8 +10,9 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from grammar.reading import Message, Span
+from grammar.reading import Message, Span, Stated
 from grammar.tokens import ENDS
+from service import claims
 from service.as_told import mends_the_kind
 from service.either_or import taken
 from service.reply import Answer
@@ -49,6 +50,23 @@ TAG = re.compile(  # "... is over the limit. Is it?"
     r"(?: really| now| though)?\W*",
     re.IGNORECASE,
 )
+
+
+def as_put(
+    answer: Answer,
+    message: Message,
+    request: Request,
+    requests: tuple[Request, ...],
+    claimed: Iterable[Stated] = (),
+    before: Iterable[str] = (),
+) -> Answer:
+    """The answer to one question of a message with its first word as that is put; a claim is answered, and its sums.
+
+    `before`: what `kept` wrote of the turn before.
+    """
+    way = claims.way(message, request, len(requests) == 1)
+    first = opened(answer, way or put(message, request, requests, before), message.text)
+    return claims.summed(first, way, claimed)
 
 
 def opened(answer: Answer, put: str, text: str = "") -> Answer:

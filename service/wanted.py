@@ -6,10 +6,11 @@ from grammar.reading import Message
 from service.no_idea import FEW, not_known
 from service.route import Request, route
 from service.thread import Thread
-from service.topics.unclear import BACK
+from service.topics.unclear import BACK, outside
 from service.worked import SIZED, THEIRS
 
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
+UNTOLD = "default"  # how a figure is taken that nothing near it explains
 OF_A_BOAT = ("battery.", "load.")
 OTHER_SIZES = frozenset({"detail:to_mm2", "detail:to_awg"})
 
@@ -18,6 +19,9 @@ def wanted(message: Message, thread: Thread) -> tuple[Request, ...]:
     """The questions of a message; the last ones once more where facts are corrected or it says "no idea"."""
     if not message.text.strip() or lost_for_an_answer(message, thread):
         return tuple(Request(name, (0, 0)) for name in thread.topics)
+    told = [item for item in message.stated if item.how != UNTOLD]
+    if not told and not message.dangers and outside(cue.name for cue in message.cues):
+        return (Request("unclear", (0, len(message.text))),)
     anew = any(item.fact.startswith(OF_A_BOAT) for item in message.stated)
     if OTHER_BOAT in thread.cues and message.says(BACK) and not anew:  # the first boat's figures are gone
         return (Request("unclear", (0, len(message.text))),)

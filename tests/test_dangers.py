@@ -127,6 +127,19 @@ def test_a_splash_in_the_eye_is_no_vapour() -> None:
     assert {item.family for item in find_dangers(text)} == {"acid-in-eyes"}
 
 
+@pytest.mark.parametrize(
+    ("text", "family"),
+    [
+        ("the fuse holder by the lithium, i cannot keep a finger on it", "burnt-cable"),
+        ("cant keep my finger on the lug on the battery", "burnt-cable"),
+        ("cant keep my finger on the side of the battery", "hot-to-touch"),
+        ("the fuse is a 250 and i heard a pop from the battery", "hissing-venting"),
+    ],
+)
+def test_a_sign_is_of_its_own_subject(text: str, family: str) -> None:
+    assert {item.family for item in find_dangers(text)} == {family}
+
+
 def test_the_volts_that_harm_are_named() -> None:
     (first, *_) = Leadsman().ask("they said the charger should put out 14.4 but it reads 15.5, agm").answers
     assert "15.5" in first.headline

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from service.case import Case
 from service.reply import Answer, Route
 from service.topic import Topic
@@ -19,6 +21,12 @@ OFFER = (
 )
 FIRST_BOAT = (
     "We keep the figures of one boat at a time: please tell us the battery and the thruster of that one once more."
+)
+BOAT_MATTERS = "note:boat_matters"  # gelcoat, sails, moorings
+OURS = (  # what makes a message of such matters one for this desk after all
+    *("thing:battery", "thing:charger", "thing:dcdc", "thing:alternator", "thing:panel", "thing:cable", "thing:fuse"),
+    *("thing:bms", "thing:cell", "thing:terminal", "thing:drain", "thing:load"),
+    *("about:load", "about:kind_word", "term:"),
 )
 PLEASANTRIES = ("note:thanks", "note:greeting", "note:small_talk")
 BATTERY_CLASSES = ("thing:", "about:load", "about:reading_word", "about:charging", "word:sag", "term:")
@@ -39,11 +47,19 @@ def said(case: Case) -> tuple[str, Route]:
     """The sentence and where the message goes."""
     if case.says("note:foreign"):
         return FOREIGN, "technician"
+    if outside(case.cues):
+        return NOT_OURS, "other-desk"
     if about_batteries(case):
         return PERSON, "technician"
     if case.says("note:not_ours", "note:other_desk"):
         return NOT_OURS, "other-desk"
     return (WELCOME, "answered") if case.says(*PLEASANTRIES) else (PERSON, "technician")
+
+
+def outside(cues: Iterable[str]) -> bool:
+    """Whether a message with these cues is of the boat alone, and of nothing that this desk knows."""
+    told = set(cues)
+    return BOAT_MATTERS in told and not any(cue.startswith(OURS) for cue in told)
 
 
 def about_batteries(case: Case) -> bool:

@@ -112,7 +112,7 @@ def _phrases(spec: Any, how: str = "") -> Iterator[tuple[str, str]]:
             yield from (("last", f"<{place}> ** <{sign}>") for sign, place in map(str.split, part))
         elif isinstance(part, dict):
             yield from _phrases(part, name)
-        elif isinstance(part, list) and name != "needs":
+        elif isinstance(part, list) and name not in ("needs", "instead"):
             yield from (("/".join(filter(None, (how, "" if name == "says" else name))), phrase) for phrase in part)
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from service.finish import finished
+from service.leadsman import Leadsman
+from service.thread import Signer
 from service.topics import topic
 from tests.building import case
 
@@ -51,8 +53,36 @@ def test_another_desk_takes_over(cue: str, words: str) -> None:
         ({"note:thanks"}, "answered"),
         ({"note:not_ours"}, "other-desk"),
         ({"note:not_ours", "thing:battery"}, "technician"),
+        ({"note:boat_matters", "thing:space"}, "other-desk"),
+        ({"note:boat_matters", "about:load"}, "technician"),
         (set(), "technician"),
     ],
 )
 def test_what_is_not_understood_goes_to_somebody(cues: set[str], route: str) -> None:
     assert finished(topic("unclear"), case({}, cues)).route == route
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what detergent for washing a mainsail",
+        "which anchor for an 11 m boat",
+        "stern gland drips, how many drops a minute is right",
+        "star cracks in the topsides gelcoat, who fills them",
+        "is 12.4 V good on an agm >> and which antifouling for the tunnel",
+        "12.7 at rest agm, good? >> thanks. what filler for the cracked gelcoat round the tunnel",
+    ],
+)
+def test_what_is_of_the_boat_alone_is_for_another_desk(text: str) -> None:
+    desk, thread = Leadsman(signer=Signer("k")), None
+    for turn in text.split(" >> "):
+        reply = desk.ask(turn, thread=thread)
+        thread = reply.thread
+    assert (reply.triage.route, [item.topic for item in reply.answers]) == ("other-desk", ["unclear"])
+
+
+@pytest.mark.parametrize(
+    "text", ["sails down and the agm fell to 12.1 V at rest, ok?", "the mast light takes 2 A, how long on a 90 Ah agm"]
+)
+def test_a_battery_among_sails_is_ours(text: str) -> None:
+    assert "unclear" not in [item.topic for item in Leadsman().ask(text).answers]
