@@ -23,9 +23,32 @@ WRONG = re.compile(
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
+OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
+LAID_UP = re.compile(
+    r"\b(?:left (?:aboard|on board|there)|unplugged|disconnected|how to (?:keep|store|leave)|stored?)\b", re.I
+)
+SEASONS = frozenset(
+    (
+        *("winter", "summer", "spring", "autumn", "layup", "lay", "season", "january", "february", "march", "april"),
+        *("june", "july", "august", "september", "october", "november", "december"),
+    )
+)
+WHEN = frozenset(  # "in lay-up?", "and over the winter?": when, and nothing else
+    (
+        *("and", "or", "but", "then", "ok", "what", "about", "how", "come", "in", "over", "for", "through", "during"),
+        *("all", "the", "a", "mid", "high", "full", "this", "next", "up", "off", "too", "time", "till", "until", "to"),
+    )
+)
+ALTERNATOR = re.compile(
+    r"\balternator\b[^.?!,]*\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]*\balternator\b", re.IGNORECASE
+)
 SAVED = "detail:saved"
 MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
+TO_HALF = re.compile(
+    r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
+    re.IGNORECASE,
+)
 LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
@@ -46,6 +69,8 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
         return "bank-size"
     if found == {"run-check"} and POWER in told and not any(name.startswith("battery.") for name in told):
         return "rating-convert" if message.says("detail:to_amps") and not message.says("thing:battery") else ""
+    if found == {"run-check"} and "battery.capacity" in told and TO_HALF.search(message.text) and not _whether(message):
+        return "run-time"  # "700 CCA each. Run time to half?"
     if found == {"run-check", "run-time"} and not _whether(message):
         return "run-time" if any(map(message.says, LASTING)) else ""
     if found == {"bank-wiring"} and not any(map(message.says, ("request:what_get", "request:may_i"))):
@@ -54,6 +79,25 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     if found == {"bank-size"} and told & STRENGTH and not any(map(message.says, SIZING)):
         return "run-check" if any(map(message.says, APPROVAL)) else ""
     return ""
+
+
+def told_beside(message: Message, found: Set[str]) -> set[str]:
+    """The topics among these whose words only tell of another one: the winter in which a panel must keep up with a
+    drain, the alternator that must be big enough for a converter."""
+    told = {item.fact for item in message.stated}
+    idle = set()
+    if {"solar", "storage"} <= found and "drain.current" in told and "storage.time" not in told:
+        own = any(map(message.says, OWN_QUESTIONS)) or LAID_UP.search(message.text)
+        idle |= set() if own else {"storage"}
+    if {"dc-dc", "charger-size"} <= found and "alternator.current" in told and ALTERNATOR.search(message.text):
+        idle.add("charger-size")
+    return idle
+
+
+def of_a_season(message: Message, context: Iterable[str]) -> bool:
+    """Whether a message names a season and no more, where a panel was spoken of: "in lay-up?"."""
+    words = {word for word in message.words if word.isalpha()}
+    return "solar" in context and not SEASONS.isdisjoint(words) and words <= SEASONS | WHEN
 
 
 def _lithium(message: Message) -> bool:
