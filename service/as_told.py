@@ -83,7 +83,7 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
 
 def told_beside(message: Message, found: Set[str]) -> set[str]:
     """The topics among these whose words only tell of another one: the winter in which a panel must keep up with a
-    drain, the alternator that must be big enough for a converter."""
+    drain, the alternator that must be big enough for a converter, the volts at which to stop."""
     told = {item.fact for item in message.stated}
     idle = set()
     if {"solar", "storage"} <= found and "drain.current" in told and "storage.time" not in told:
@@ -91,6 +91,10 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle |= set() if own else {"storage"}
     if {"dc-dc", "charger-size"} <= found and "alternator.current" in told and ALTERNATOR.search(message.text):
         idle.add("charger-size")
+    if "charger-setting" in found and found & TIMES and message.says("detail:stop_reading"):
+        idle |= set() if message.says("thing:charger") else {"charger-setting"}  # "what volts do I stop at"
+    if found == {"specific-gravity", "replacement"} and message.says(SAVED) and "battery.age" not in told:
+        idle.add("replacement")  # "throw it away or can it be saved" is one question
     return idle
 
 

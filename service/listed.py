@@ -10,6 +10,10 @@ from grammar.reading import Message, Span
 MARK = re.compile(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", re.MULTILINE)
 LABELS = (tuple("123456789"), tuple("abcde"), ("i", "ii", "iii"))
 SENTENCE = re.compile(r"(?:[^.?!\n]|\.(?=\w))+[.?!]*")
+ELLIPTIC = re.compile(  # "At -20?", "Which for AGM?", "in lay-up?": the question before, with another fact
+    r"\W*(?:(?:and|or|but|then|which|what) )*(?:at|in|on|for|with|from|under|over|half)\b(?:\W+[\w.]+){0,3}\W*",
+    re.IGNORECASE,
+)
 ANSWERED = re.compile(r"\s*(?:yes|no|nope|yep|none)\b", re.IGNORECASE)  # "Should it be AGM? Yes."
 APART = re.compile(r",|&|\+|\b(?:and|plus|n|also)\b", re.IGNORECASE)
 ORDERED = re.compile(r"\b(?:please|pls|plz|need(?:ed)?|wanted|quote|tell me|give me|looking for)\b", re.IGNORECASE)
@@ -20,7 +24,7 @@ TELLS = re.compile(
 )
 IS = re.compile(r"\b(?:is|are|was|were|has|have|had|stays?|waiting|needs? no)\b|\w'(?:s|re|ve)\b", re.IGNORECASE)
 ASKS = re.compile(
-    r"\?|\b(?:what|which|who|when|where|why|how|whether|can|may|could|should|does|do|will|would|ok|please)\b",
+    r"\?|^\W*(?:is|are|am)\b|\b(?:enough|what|which|who|when|where|why|how|whether|can|may|could|should|does|do|will|would|ok|please)\b",
     re.IGNORECASE,
 )  # an item that asks; "charger's broken" tells
 MOST = 9  # items: a longer row of questions is no list that somebody wants answered
@@ -47,10 +51,14 @@ SIZED = frozenset({"cable.gauge", "cable.area"})
 
 def items(text: str) -> list[Span]:
     """The stretches that may each ask something of their own, in order; none where a message is of one piece."""
-    found = numbered(text) or [
-        item.span() for item in SENTENCE.finditer(text) if "?" in item.group() and not ANSWERED.match(text, item.end())
-    ]
+    found = numbered(text) or [item.span() for item in SENTENCE.finditer(text) if _asks(text, item)]
     return found if 1 < len(found) <= MOST else []
+
+
+def _asks(text: str, sentence: re.Match[str]) -> bool:
+    """Whether a sentence asks a question of its own, which is not answered in the next words."""
+    own = "?" in sentence.group() and not ELLIPTIC.fullmatch(sentence.group())
+    return own and not ANSWERED.match(text, sentence.end())
 
 
 def numbered(text: str) -> list[Span]:
@@ -76,8 +84,8 @@ def wants(text: str) -> Iterator[str]:
         parts = APART.split(sentence) if ordered or ASKED.search(sentence) else ()
         for number, part in enumerate(parts if len(parts) > 1 else ()):
             named = part.partition(" for ")[0]
-            told = TELLS.search(named) or IS.search(" ".join(parts[number:]))  # "the fuse and the switch are here"
-            if 0 < len(named.split()) <= FEW and not told:
+            told = "?" not in sentence and IS.search(" ".join(parts[number:]))  # "the fuse and the switch are here"
+            if 0 < len(named.split()) <= FEW and not (told or TELLS.search(named)):
                 yield named
 
 

@@ -52,6 +52,7 @@ NEAR = 4  # points to a step of how two topics compare in one clause
 CUT, CUTS = 5, (-4, 9)  # points to a step of what is gained when the message is cut between two topics; their ends
 ITEM = 0  # points of a topic in one item of a list from which the item asks it
 ITEM_LEAD = (9, 3)  # over the next topic of the item: of a sentence that asks, and of a numbered item
+ABOUT_ALL = ("fact:", "thing:")  # signs told ahead of a numbered list, which count for each of its items
 SPOKEN = frozenset({HAZARD, "unclear", "meaning"})  # no item of a list is these alone: "SOC?", "what?"
 
 
@@ -252,12 +253,31 @@ def decided(
 
 
 def in_items(message: Message, signs: Sequence[Sign]) -> list[tuple[int, list[Tally]]]:
-    """Where each item of a message begins, and the topics by what the item says by itself."""
+    """Where each item of a message begins, and the topics by what it says: alone, else with what a numbered list is
+    told of first ("15 A charger. ... 2) is 15 A enough")."""
     found = []
-    for start, end in items(message.text):
-        rows = [row for row in rows_of(message, (sign for sign in signs if start <= sign.at < end)) if row]
-        found.append((start, [item for item in ranked(rows or [{}]) if item.topic != HAZARD]))
+    spans = items(message.text)
+    ahead = spans[0][0] if spans and numbered(message.text) else 0
+    told = [sign for sign in signs if sign.at < ahead and sign.name.startswith(ABOUT_ALL)]
+    for start, end in spans:
+        own = [sign for sign in signs if start <= sign.at < end]
+        alone = _asked_in(message, own)
+        beside = alone if _asks_one(alone, bool(ahead)) or not told else _asked_in(message, [*told, *own])
+        found.append((start, beside))
     return found
+
+
+def _asked_in(message: Message, signs: Iterable[Sign]) -> list[Tally]:
+    """The topics by some signs of a message alone."""
+    rows = [row for row in rows_of(message, signs) if row]
+    return [item for item in ranked(rows or [{}]) if item.topic != HAZARD]
+
+
+def _asks_one(ranking: Sequence[Tally], in_a_list: bool) -> bool:
+    """Whether an item asks its best topic clearly enough to stand for itself."""
+    first, second = ranking[:2]
+    clear = first.total >= ITEM and first.total - second.total >= ITEM_LEAD[in_a_list]
+    return clear and first.topic not in SPOKEN
 
 
 def listed(
@@ -267,12 +287,10 @@ def listed(
     ranking: Sequence[Tally],
 ) -> list[Tally]:
     """The topics of items that ask one more than those found: the third of "1) ... 2) ... 3) ...", "cable, fuse"."""
-    names = {item.topic for item in found}
+    names, in_a_list = {item.topic for item in found}, bool(numbered(message.text))
     more = wanted_too(message, names)
-    lead = ITEM_LEAD[bool(numbered(message.text))]
-    for first, second, *_ in (own for _, own in asking) if len(names) < len(asking) else ():
-        if first.topic not in SPOKEN and first.total >= ITEM and first.total - second.total >= lead:
-            more.add(first.topic)
+    if len(names) < len(asking):
+        more |= {own[0].topic for _, own in asking if _asks_one(own, in_a_list)}
     more -= names | told_beside(message, names | more)
     return [item for item in ranking if item.topic in more][: MOST - len(names)]
 
