@@ -31,7 +31,9 @@ MOST = 9  # items: a longer row of questions is no list that somebody wants answ
 FEW = 4  # words of a want: "metric cable please"
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 CHARGING = frozenset({"charger-banks", "charger-setting"})
-WANTS = (  # what is only named in a list, where a topic beside it is asked and these facts are told
+WANTS: tuple[
+    tuple[re.Pattern[str], str, frozenset[str], frozenset[str]], ...
+] = (  # what is only named in a list, where a topic beside it is asked and these facts are told
     (re.compile(r"\b(?:fuse|fusing|breaker)\b", re.IGNORECASE), "fuse-size", CIRCUIT, frozenset()),
     (re.compile(r"\b(?:cables?|wires?|gauge)\b", re.IGNORECASE), "cable-size", CIRCUIT, frozenset({"cable.length"})),
     (

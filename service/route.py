@@ -164,7 +164,7 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     found = decided(message, ranking, context, points.several, points.bars)
     if found:
         asking = in_items(message, signs_of)
-        found = [*found, *listed(message, asking, found, ranking)]
+        found = [*found, *(() if danger else listed(message, asking, found, ranking))]
         own = _in_order(message, rows, found, ranking, _places(asking, found))
         goes = [topic for topic in context if topic not in {item.topic for item in own}]
         if not told:

@@ -88,7 +88,7 @@ HABITS = {  # cue: verdict, headline, why, source
 def answer(case: Case) -> Answer:
     """The stricter rules first, then the sum."""
     if case.says("detail:tap"):
-        unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
+        unlike = kinds_apart(case) or strength_apart(case)  # the volts that are told are those of the tap
         return both_wrong(case, unlike) if unlike and unlike.verdict == "no" else tapped(case)
     kinds = (case.get("battery.chemistry"), *pair(case, "battery.chemistry"))
     if "lithium-other" in kinds:
