@@ -78,6 +78,8 @@ SWITCHES = frozenset({"switch", "selector", "button", "settings", "positions", "
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
+IT_IS = frozenset({"is", "its"})
+JUST_BEFORE = 3  # words: "setting if it is on AGM"
 HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 CHARGE_VOLTS = (13.0, 16.0)
 CHARGES = ("charger.current",)  # what the charger asked about last goes by
@@ -284,6 +286,11 @@ def _is_setting(scene: Scene, item: Item) -> bool:
     return False
 
 
+def _of_a_setting(scene: Scene, found: Found) -> bool:
+    """Whether a setting is spoken of just before: "right setting if it is on AGM"."""
+    return any(role.concept == "charger.setting" and 0 <= found.start - role.end <= JUST_BEFORE for role in scene.roles)
+
+
 def _is_put_on(scene: Scene, item: Item, found: Found) -> bool:
     """Whether a charger was put on this kind: "the charger is on gel", "left it on gel"."""
     follows = scene.after(item)
@@ -294,6 +301,8 @@ def _is_put_on(scene: Scene, item: Item, found: Found) -> bool:
     if USING & {scene.word(found.start - back) for back in (2, 3, 4, 5)} and scene.word(found.start - 1) == "charger":
         return False
     spoken = "charger" in scene.heads or scene.likely[:1] == ("charger.current",)
+    if spoken and scene.word(found.start - 1) in IT_IS and _of_a_setting(scene, found):
+        return True
     if spoken and (found.end - found.start > 1 or scene.word(found.start - 1) in HELD):
         return True
     return any(

@@ -29,7 +29,30 @@ PUT_ON = re.compile(
     r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]*\bcharger\b",
     re.IGNORECASE,
 )
+OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
+LAID_UP = re.compile(
+    r"\b(?:left (?:aboard|on board|there)|unplugged|disconnected|how to (?:keep|store|leave)|stored?)\b", re.I
+)
+SEASONS = frozenset(
+    (
+        *("winter", "summer", "spring", "autumn", "layup", "lay", "season", "january", "february", "march", "april"),
+        *("june", "july", "august", "september", "october", "november", "december"),
+    )
+)
+WHEN = frozenset(  # "in lay-up?", "and over the winter?": when, and nothing else
+    (
+        *("and", "or", "but", "then", "ok", "what", "about", "how", "come", "in", "over", "for", "through", "during"),
+        *("all", "the", "a", "mid", "high", "full", "this", "next", "up", "off", "too", "time", "till", "until", "to"),
+    )
+)
+ALTERNATOR = re.compile(
+    r"\balternator\b[^.?!,]*\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]*\balternator\b", re.IGNORECASE
+)
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
+TO_HALF = re.compile(
+    r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
+    re.IGNORECASE,
+)
 LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
@@ -100,8 +123,12 @@ def _sized(seen: Seen) -> bool:
 
 
 def _lasting(seen: Seen) -> bool:
-    """ "How many bursts from it?": not whether it runs."""
-    return seen.found == {"run-check", "run-time"} and not _whether(seen.message) and seen.says(*LASTING)
+    """ "How many bursts from it?", "700 CCA each. Run time to half?": not whether it runs."""
+    if _whether(seen.message):
+        return False
+    if seen.found == {"run-check"} and "battery.capacity" in seen.told:
+        return bool(TO_HALF.search(seen.message.text))
+    return seen.found == {"run-check", "run-time"} and seen.says(*LASTING)
 
 
 def _supplied(seen: Seen) -> bool:
@@ -125,6 +152,29 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("run-time", _lasting),
     ("run-check", _supplied),
 )
+
+
+def told_beside(message: Message, found: Set[str]) -> set[str]:
+    """The topics among these whose words only tell of another one: the winter in which a panel must keep up with a
+    drain, the alternator that must be big enough for a converter, the volts at which to stop."""
+    told = {item.fact for item in message.stated}
+    idle = set()
+    if {"solar", "storage"} <= found and "drain.current" in told and "storage.time" not in told:
+        own = any(map(message.says, OWN_QUESTIONS)) or LAID_UP.search(message.text)
+        idle |= set() if own else {"storage"}
+    if {"dc-dc", "charger-size"} <= found and "alternator.current" in told and ALTERNATOR.search(message.text):
+        idle.add("charger-size")
+    if "charger-setting" in found and found & TIMES and message.says("detail:stop_reading"):
+        idle |= set() if message.says("thing:charger") else {"charger-setting"}  # "what volts do I stop at"
+    if found == {"specific-gravity", "replacement"} and message.says("detail:saved") and "battery.age" not in told:
+        idle.add("replacement")  # "throw it away or can it be saved" is one question
+    return idle
+
+
+def of_a_season(message: Message, context: Iterable[str]) -> bool:
+    """Whether a message names a season and no more, where a panel was spoken of: "in lay-up?"."""
+    words = {word for word in message.words if word.isalpha()}
+    return "solar" in context and not SEASONS.isdisjoint(words) and words <= SEASONS | WHEN
 
 
 def _lithium(message: Message) -> bool:

@@ -19,6 +19,7 @@ CONVERTS = ("request:convert", "detail:to_", "request:how_many", "request:what_i
 CARRIES = "detail:carries"
 CABLES = frozenset({"thing:cable", "about:cable", "about:loss"})
 TO_OTHER = ("detail:to_mm2", "detail:to_awg")
+BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})  # of a running load, battery and motor
 ENOUGH = ("request:enough", "request:is_good", "request:may_i")
 
 
@@ -59,6 +60,8 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
     only_fuse = _which_fuse(message) and not approval
     if {"cable-size", "fuse-size"} <= names and SIZED & told and only_fuse:
         idle.add("cable-size")
+    if {"load-voltage", "voltage-drop"} <= names and told >= BOTH_ENDS and not told & {*SIZED, "cable.length"}:
+        idle.add("voltage-drop")  # the volts at both ends tell the loss, and no cable is there to reckon it by
     return idle
 
 

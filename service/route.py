@@ -16,8 +16,9 @@ from pathlib import Path
 from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
-from service.as_told import by_what_is_told, lasts, mends_the_kind
+from service.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
+from service.listed import items, numbered, wanted_too
 from service.of_the_last import by_the_last, counted_otherwise, explains, volts_there
 from service.one_circuit import of_the_cable, only_tells, unasked
 from service.ordered import orders
@@ -48,8 +49,13 @@ MOST = 4  # topics of one message
 LEAP = 8  # points to a step of a lead
 STEP, STEPS = 6, 7  # points to a step of what speaks for a topic alone, and the most of them
 NOTHING: Mapping[str, tuple[int, int]] = {}  # of a sign that the table does not know
+NOWHERE: Mapping[str, int] = {}
 NEAR = 4  # points to a step of how two topics compare in one clause
 CUT, CUTS = 5, (-4, 9)  # points to a step of what is gained when the message is cut between two topics; their ends
+ITEM = 0  # points of a topic in one item of a list from which the item asks it
+ITEM_LEAD = (9, 3)  # over the next topic of the item: of a sentence that asks, and of a numbered item
+ABOUT_ALL = ("fact:", "thing:")  # signs told ahead of a numbered list, which count for each of its items
+SPOKEN = frozenset({HAZARD, "unclear", "meaning"})  # no item of a list is these alone: "SOC?", "what?"
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,14 +159,17 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     if orders(message) and not danger:
         return [Request("other-desk", whole, evidence=("so much cable to be bought",))]
     points = table()
-    rows = rows_of(message, evidence(message, context))
+    signs_of = evidence(message, context)
+    rows = rows_of(message, signs_of)
     told = reply_first(message, asked) if len(context) == 1 else 0
     for row in rows[:told]:  # they speak for the question before, not for the one that follows
         row.clear()
     ranking = ranked(rows)
     found = decided(message, ranking, context, points.several, points.bars)
     if found:
-        own = _in_order(message, rows, found, ranking)
+        asking = in_items(message, signs_of)
+        found = [*found, *(() if danger else listed(message, asking, found, ranking))]
+        own = _in_order(message, rows, found, ranking, _places(asking, found))
         goes = [topic for topic in context if topic not in {item.topic for item in own}]
         if not told:
             goes = [topic for topic in goes if still_asked(message, ranking, topic)]
@@ -240,7 +249,7 @@ def decided(
     if of_the_cable(message, [item.topic for item in found if item.topic != "unclear"]):
         return [item for item in ranking if item.topic == "cable-size"]
     found = _converted(message, ranking, found)
-    idle = unasked(message, [item.topic for item in found])
+    idle = unasked(message, [item.topic for item in found]) | told_beside(message, {item.topic for item in found})
     found = [item for item in found if item.topic not in idle]
     told = by_the_last(message, context) or by_what_is_told(message, {item.topic for item in found}, context)
     if found and found[0].topic == "unclear" and not told:
@@ -256,6 +265,56 @@ def _converted(message: Message, ranking: Sequence[Tally], found: list[Tally]) -
     gone = {"rating-convert"} if explains(message) else {"rating-convert", "meaning"}
     made = (item for item in ranking if item.topic == "rating-convert")
     return [*(item for item in found if item.topic not in gone), *made]
+
+
+def in_items(message: Message, signs: Sequence[Sign]) -> list[tuple[int, list[Tally]]]:
+    """Where each item of a message begins, and the topics by what it says: alone, else with what a numbered list is
+    told of first ("15 A charger. ... 2) is 15 A enough")."""
+    found = []
+    spans = items(message.text)
+    ahead = spans[0][0] if spans and numbered(message.text) else 0
+    told = [sign for sign in signs if sign.at < ahead and sign.name.startswith(ABOUT_ALL)]
+    for start, end in spans:
+        own = [sign for sign in signs if start <= sign.at < end]
+        alone = _asked_in(message, own)
+        beside = alone if _asks_one(alone, bool(ahead)) or not told else _asked_in(message, [*told, *own])
+        found.append((start, beside))
+    return found
+
+
+def _asked_in(message: Message, signs: Iterable[Sign]) -> list[Tally]:
+    """The topics by some signs of a message alone."""
+    rows = [row for row in rows_of(message, signs) if row]
+    return [item for item in ranked(rows or [{}]) if item.topic != HAZARD]
+
+
+def _asks_one(ranking: Sequence[Tally], in_a_list: bool) -> bool:
+    """Whether an item asks its best topic clearly enough to stand for itself."""
+    first, second = ranking[:2]
+    clear = first.total >= ITEM and first.total - second.total >= ITEM_LEAD[in_a_list]
+    return clear and first.topic not in SPOKEN
+
+
+def listed(
+    message: Message,
+    asking: Sequence[tuple[int, Sequence[Tally]]],
+    found: Sequence[Tally],
+    ranking: Sequence[Tally],
+) -> list[Tally]:
+    """The topics of items that ask one more than those found: the third of "1) ... 2) ... 3) ...", "cable, fuse"."""
+    names, in_a_list = {item.topic for item in found}, bool(numbered(message.text))
+    more = wanted_too(message, names)
+    if len(names) < len(asking):
+        more |= {own[0].topic for _, own in asking if _asks_one(own, in_a_list)}
+    more -= names | told_beside(message, names | more)
+    return [item for item in ranking if item.topic in more][: MOST - len(names)]
+
+
+def _places(asking: Sequence[tuple[int, Sequence[Tally]]], found: Iterable[Tally]) -> dict[str, int]:
+    """Where the item begins that speaks most for each topic, the first where two do."""
+    names = {item.topic for item in found}
+    spoken = ((next(item.topic for item in own if item.topic in names), start) for start, own in asking)
+    return dict(reversed(list(spoken)))
 
 
 def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally]:
@@ -282,7 +341,7 @@ def _of_a_reading(message: Message) -> bool:
 def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars, context: Iterable[str] = ()) -> bool:
     """Whether a message in a thread has no question of its own: a bare value, "and at minus 10?", "same but 24 V"."""
     first = next(item for item in ranking if item.topic != HAZARD)
-    if mends_the_kind(message):
+    if mends_the_kind(message) or of_a_season(message, context):
         return True
     if volts_there(message, context):
         return False
@@ -424,18 +483,24 @@ def chosen(
 
 
 def _in_order(
-    message: Message, rows: Sequence[Mapping[str, int]], found: Sequence[Tally], ranking: Sequence[Tally]
+    message: Message,
+    rows: Sequence[Mapping[str, int]],
+    found: Sequence[Tally],
+    ranking: Sequence[Tally],
+    asked: Mapping[str, int] = NOWHERE,
 ) -> list[Request]:
-    """The requests by the places of their strongest words; those of questions apart by their question marks."""
+    """The requests by the places of the items that ask them (`asked`), else of their strongest words; those of
+    questions apart by their question marks."""
     places = []
     rows_found = {item.row for item in found}
-    apart = len(rows_found) > 1 and all(_marked(message, row) for row in rows_found)
+    apart = not asked and len(rows_found) > 1 and all(_marked(message, row) for row in rows_found)
     names = {item.topic for item in found}
     rival = max((item.total for item in ranking if item.topic not in names and item.topic != HAZARD), default=0)
     for item in found:
         reasons = _reasons(item, rows)
         words = [(value, at) for value, name, at in reasons if not name.startswith(TOLD) and "<" not in name]
         place = max(words, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
+        place = asked.get(item.topic, place)
         span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
         shown = tuple(f"{name} {value:+}" for value, name, _ in reasons[:SHOWN])
         places.append(

@@ -80,7 +80,11 @@ def test_what_nobody_claims_stays_told(text: str) -> None:
         ("My brother says 800 CCA is too little for the Pike. True?", "No: ", "yes"),
         ("Is he wrong when he says 800 CCA is enough for the Pike?", "No: ", "yes"),
         ("He says a 60 A alternator is too small for a 30 A 12 to 24 charger, lead. Is it?", "Not quite: ", "marginal"),
-        ("Mechanic said the battery is dead, 12.1 V agm after a night of rest. is that right?", "Not by this reading: ", "no"),
+        (
+            "Mechanic said the battery is dead, 12.1 V agm after a night. is that right?",
+            "Not by this reading: ",
+            "no",
+        ),
     ],
 )
 def test_yes_and_no_answer_the_claim(text: str, first: str, verdict: str) -> None:

@@ -208,11 +208,16 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
         head = f"Not as it is: {told}, so charge it only as its maker says."
         return topic.says("no", head, urgency="today", route="technician")
     if chemistry == "lfp" and alternator and alternator_alone(case):
-        case.step("Lithium takes all that an alternator gives until it is hot", "lithium-alternator")
-        head = "Not straight from the alternator: lithium needs a DC-to-DC charger or current control between them."
-        asked = topic.ask("charger.kind", (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")))
-        return topic.says("needs-facts", head, asks=(replace(asked, say=BETWEEN, where=A_BOX),))
+        return not_straight(topic, case)
     return None
+
+
+def not_straight(topic: Topic, case: Case) -> Answer:
+    """No alternator on lithium with nothing between."""
+    case.step("Lithium takes all that an alternator gives until it is hot", "lithium-alternator")
+    head = "Not straight from the alternator: lithium needs a DC-to-DC charger or current control between them."
+    asked = topic.ask("charger.kind", (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")))
+    return topic.says("needs-facts", head, asks=(replace(asked, say=BETWEEN, where=A_BOX),))
 
 
 def frozen_answer(topic: Topic, case: Case) -> Answer:

@@ -7,6 +7,8 @@ from service.calculators import bank, convert
 from service.case import Case, Value
 from service.reply import Figure
 
+CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
+
 
 def pair(case: Case, fact: str) -> tuple[Value, ...]:
     """Both batteries' values, where two were named."""
@@ -66,3 +68,13 @@ def energy(case: Case, capacity: float) -> float:
     held = convert.energy(capacity, volts)
     case.step(f"{say.amp_hours(capacity)} x {say.quantity(volts, 'V')} = {say.number(held)}{say.NB}Wh", each.cite)
     return held
+
+
+def each_alone(topic: str, case: Case) -> Case:
+    """The case without its count of two, where these are the two that are told of apart, each on its own output."""
+    apart = topic in CHARGES and case.said("battery.count") == 2 and "bank.layout" not in case.stated
+    if not apart or "battery.capacity" not in case.second:
+        return case
+    alone = case.fresh()
+    alone.stated = {fact: known for fact, known in case.stated.items() if fact != "battery.count"}
+    return alone

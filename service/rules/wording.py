@@ -10,6 +10,8 @@ from service.rules.readings import Charge, limit
 
 OPENINGS = {"yes": ("Yes", "No"), "marginal": ("Only just", "A little"), "no": ("No, not yet", "Yes")}
 
+BESIDE = ("Only just: ", "Usually yes: ", "Yes, within limits: ", "Yes: ")
+
 WHAT_IS_WRONG = {"yes": "Nothing by this reading", "marginal": "A little", "no": "Too low"}
 
 
@@ -22,6 +24,12 @@ def opening(case: Case, verdict: str) -> str:
         return WHAT_IS_WRONG[verdict]
     good, bad = OPENINGS[verdict]
     return bad if case.says("detail:asks_bad") and not case.says("detail:asks_good") else good
+
+
+def beside(headline: str) -> str:
+    """A headline that stands among the reasons of another one, without its Yes, which would seem to answer that."""
+    rest = next((headline.removeprefix(start) for start in BESIDE if headline.startswith(start)), headline)
+    return say.capital(rest)
 
 
 def kind_is_open(case: Case) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from service import reference, say
 from service.calculators import bank
@@ -93,7 +94,8 @@ HABITS = {  # cue: verdict, headline, why, source
 def answer(case: Case) -> Answer:
     """The stricter rules first, then the sum."""
     if case.says("detail:tap"):
-        return tapped(case)
+        unlike = kinds_apart(case) or strength_apart(case)  # the volts that are told are those of the tap
+        return both_wrong(case, unlike) if unlike and unlike.verdict == "no" else tapped(case)
     kinds = (case.get("battery.chemistry"), *pair(case, "battery.chemistry"))
     if "lithium-other" in kinds:
         head = "One of our technicians will look at this: the maker of this lithium battery decides what may be joined."
@@ -123,6 +125,13 @@ def tapped(case: Case) -> Answer:
     """12 V from one battery of a 24 V bank."""
     case.step("That battery is emptied more, and the charger then overcharges the other one", LIMITS["tap"].cite)
     return TOPIC.says("no", "No: taking 12 V from one battery of a 24 V bank ruins both; fit a 24 to 12 V converter.")
+
+
+def both_wrong(case: Case, unlike: Answer) -> Answer:
+    """12 V from one battery of a bank whose batteries must not be joined in the first place."""
+    first = unlike.headline.removeprefix("No: ").removesuffix(".").partition(", ")[0].partition("; ")[0]
+    head = f"No to both: {first}, and 12 V from one of them ruins both, so fit a 24 to 12 V converter."
+    return replace(tapped(case), headline=head, figures=unlike.figures)
 
 
 def volts_apart(case: Case) -> Answer | None:

@@ -29,6 +29,7 @@ LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly
 AREA = "the American measure of a wire's area"
 MOST_FUSED = 1.5  # of the ampacity: a fuse that lets more pass protects no cable
 IN_HAND = 1.02  # of the current: below it the cable carries just what runs
+CONVERTED = ("cable.gauge", "cable.area", "battery.ca", "battery.cca", "battery.reserve", "load.power")
 FITTED = ("gauge", "area", "conductors_per_pole")
 
 TOPIC = Topic(
@@ -44,6 +45,7 @@ TOPIC = Topic(
         "load.current": "We can't say yet: the amps that run in the cable decide its size.",
         "cable.length": "We can't say yet: the length of the cable decides, beside the amps.",
     },
+    idle={"rating-convert": CONVERTED},  # "AWG and mm2" of the cable that is asked for
 )
 
 

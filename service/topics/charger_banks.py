@@ -199,8 +199,10 @@ def one_setting(case: Case) -> str | None:
     known = all(item in charging.KINDS for item in kinds)
     lower = min(kinds, key=lambda item: charge_volts.stage(item, "absorption").high) if known else None
     case.step("One programme suits two kinds only in part; the lower of the two voltages harms neither", "one-setting")
-    use = f"; with one setting for all, take the {say.CHEMISTRY[lower]} one" if lower else ""
-    return f"Only just: {names} want different volts, so each output needs its own setting{use}."
+    use = f"; with one for all, take the {say.CHEMISTRY[lower]} one" if lower else ""
+    have, need = int(case["charger.outputs"]), banks(case)
+    told = f"{have} {'output is' if have == 1 else 'outputs are'} enough for {need}"
+    return f"Only just: {told}, but {names} want different volts, so each output needs its own setting{use}."
 
 
 def of_series(case: Case) -> Answer:

@@ -27,6 +27,7 @@ def instead(case: Case) -> Iterator[Value]:
         yield True
 
 
+PART = "whether the 12 V battery is one of those that make the 24 V bank"
 STRICTNESS = ("information", "yes", "marginal", "needs-facts", "no")
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
@@ -53,9 +54,12 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Isolation first, because a wrong connection shorts a battery; then the currents and the alternator."""
-    stopped = charging.barred(TOPIC, case, charging.known_kind(case), alternator=straight(case))
+    chemistry = charging.known_kind(case)
+    stopped = charging.barred(TOPIC, case, chemistry, alternator=straight(case))
     if stopped:
         return stopped
+    if chemistry == "lfp" and straight(case) and case.says("detail:straight"):  # whatever other charger is told of
+        return charging.not_straight(TOPIC, case)
     figures = currents(case) if "charger.current" in case else ()
     rated = case.get("alternator.current")
     joined = isolation(case, figures)
@@ -222,7 +226,8 @@ def isolation(case: Case, figures: tuple[Figure, ...]) -> Answer | None:
     apart = case.says("detail:not_part") or (case.says("detail:own_pair") and not part)
     if not apart and converter.may_be_part(case):
         head = "We can't say yet: with one negative it fits, unless the 12 V battery is part of the 24 V bank."
-        return TOPIC.needs("bank.layout", headline=head, figures=figures)
+        found = TOPIC.needs("bank.layout", headline=head, figures=figures)
+        return replace(found, asks=(replace(found.asks[0], say=PART, where=""), *found.asks[1:]))
     head = "Yes: both sides share one negative and the batteries are apart, so a non-isolated one fits."
     return TOPIC.says("yes", head, *figures)
 

@@ -20,6 +20,7 @@ TOPIC = Topic(
     likely={"battery.chemistry": KINDS},
 )
 SEALED = {"agm": "AGM", "gel": "gel", "lfp": "lithium", "lithium-other": "lithium"}
+WATER = ("detail:plates_dry", "detail:water", "detail:tap_water")
 STRICT = ("information", "yes", "marginal", "no")
 
 
@@ -76,6 +77,10 @@ def water(case: Case) -> Advice:
         return Advice("no", head, (*steps, worn), figures, today=True)
     if case.says("detail:tap_water") and not case.says("detail:distilled_too"):
         head = "No tap water: what is dissolved in it stays on the plates, so use distilled or deionised water."
+        if case.says("request:how_often"):
+            head = (
+                f"Look {often}, and fill with distilled or deionised water: what is in tap water stays on the plates."
+            )
         return Advice("no", head, steps, figures)
     if case.says("detail:before_or_after"):
         head = "After charging: fill to the mark with distilled water; before it, add only enough to cover the plates."
@@ -132,7 +137,7 @@ def desulphate(case: Case) -> Advice | None:
     often, cite = care("desulphate-interval")
     passes = (f"A charger's own desulphating pass is run {often} on wet-cell batteries with caps, watched", cite)
     head = "Expect little: no gadget brings back hard sulphate; a long equalising charge can help a wet-cell battery."
-    if case.says("request:how_often"):
+    if case.says("request:how_often") and not case.says(*WATER):  # "how often do I top up, and do pulsers work"
         head = f"On a wet-cell battery with caps {often}, watched; never on AGM, gel or lithium."
     test = ("Charge it full, let it rest, and test it under load: if it fails, it is replaced", "desulphators")
     return Advice("information", head, (passes, test), (interval("desulphate-interval", "desulphating pass"),))
@@ -230,7 +235,7 @@ ASPECTS: tuple[tuple[tuple[str, ...], Callable[[Case], Advice | None]], ...] = (
     (("detail:desulphate",), desulphate),
     (("detail:additive",), additive),
     (("detail:concrete",), concrete),
-    (("detail:plates_dry", "detail:water", "detail:tap_water"), water),
+    (WATER, water),
     (("detail:dirt", "detail:growth"), dirt),
     (("detail:bubbles",), bubbles),
 )

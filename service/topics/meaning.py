@@ -24,11 +24,12 @@ def answer(case: Case) -> Answer:
     for term in terms[1:]:
         if len(" ".join((*first, meaning(term))).split()) <= LONGEST:
             first.append(meaning(term))
+    rest = [term for term in terms if meaning(term) not in first]
+    for term in rest:  # what each term means comes before what there is to say of any: the first steps are shown
+        case.step(f"{meaning(term)}.", term["id"].cite)
     for term in terms:
-        told = meaning(term) not in first
-        more = [str(term["more"].value)] if "more" in term else []
-        for sentence in ([f"{meaning(term)}."] if told else []) + more or [f"{meaning(term)}."]:
-            case.step(sentence, term["id"].cite)
+        more = str(term["more"].value) if "more" in term else f"{meaning(term)}."
+        case.step(more, term["id"].cite)
     return TOPIC.says("information", f"{'; '.join(first)}.")
 
 

@@ -213,11 +213,13 @@ def answer(case: Case) -> Answer:
     named = [advise for cue, advise in ASPECTS if case.says(cue)]
     if float(case.said("ambient.temperature") or 0) >= HOT:
         named.append(hot_place)
+    named.sort(key=lambda advise: advise is cabin)  # a place to sleep is often told of and not asked about
     advices = [advise(case) for advise in named or [hold_down]]
-    advices.sort(key=lambda item: -STRICT.index(item.verdict))
-    for number, item in enumerate(advices):
-        if number:
-            case.step(item.headline, item.steps[0][1])
+    first = max(advices, key=lambda item: STRICT.index(item.verdict))
+    advices = [first, *(item for item in advices if item is not first)]
+    for item in advices[1:]:  # what was asked too comes before the details, of which only the first are shown
+        case.step(wording.beside(item.headline), item.steps[0][1])
+    for item in advices:
         for text, cite in item.steps:
             case.step(text, cite)
     return TOPIC.says(advices[0].verdict, advices[0].headline)

@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from service import reference, say
 from service.calculators import convert, peukert
@@ -17,6 +18,24 @@ from service.topic import Topic
 
 RATIO = reference.value("ratings", "ca-over-cca")
 ALIKE = 0.05  # of a rating: no nearer is meant
+NAMES = (  # of units as they stand in a list of wants, by the detail that asks for each
+    ("to_ah", r"ah|amp[- ]?hours?"),
+    ("to_cca", r"cca|cold cranking amps"),
+    ("to_ca", r"mca|ca"),
+    ("to_rc", r"rc|reserve minutes"),
+    ("to_wh", r"k?wh|watt[- ]?hours?"),
+    ("to_mm2", r"mm2|mm²|sq(?:uare)? mm"),
+    ("to_awg", r"awg"),
+    ("to_watts", r"watts"),
+    ("to_amps", r"amps"),
+    ("to_metres", r"met(?:re|er)s"),
+    ("to_feet", r"feet"),
+)
+ANY = "|".join(rf"(?P<{name}>{words})" for name, words in NAMES)
+NAMED = re.compile(
+    rf"(?<![\d\w.])(?<!\d )(?:{ANY})(?![\w.]*\d| \d)(?!\w)", re.IGNORECASE
+)  # "900 CCA", "RC 160" are told
+BETWEEN = re.compile(r"\s*(?:,|&|\+|/|\band\b|\bplus\b)(?:\s*(?:and|the|in|to|into))*\s*", re.IGNORECASE)
 UNITS, AREAS = "unit-definitions", "astm-b258"
 
 WORKED = {  # what an earlier answer of the conversation may have worked out, the fact that it is one of
@@ -116,8 +135,17 @@ def short(text: str) -> str:
 
 
 def asked(case: Case, item: Conversion) -> bool:
-    """Whether the words ask for this conversion."""
-    return case.says(*(f"detail:{target}" for target in item.targets))
+    """Whether the words ask for this conversion, alone or in a list of units."""
+    return case.says(*(f"detail:{target}" for target in item.targets)) or not in_a_list(case.text).isdisjoint(
+        item.targets
+    )
+
+
+def in_a_list(text: str) -> set[str]:
+    """The units that are only named, one after the other: "Ah and CCA please"."""
+    found = list(NAMED.finditer(text))
+    pairs = [(one, two) for one, two in pairwise(found) if BETWEEN.fullmatch(text, one.end(), two.start())]
+    return {str(item.lastgroup) for pair in pairs for item in pair}
 
 
 def named(case: Case) -> bool:

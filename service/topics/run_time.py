@@ -10,7 +10,7 @@ from service import reference, say
 from service.calculators import peukert
 from service.case import Case
 from service.reply import Answer, Change, Figure
-from service.rules import changes, drawn, lithium, session, supply
+from service.rules import changes, drawn, lithium, session, stop_at, supply
 from service.rules.battery import capacity_share
 from service.topic import Lever, Topic
 
@@ -39,6 +39,7 @@ CHARGED = ("word:charge", "about:charger", "about:charging", "thing:charger")
 SAME = 1e-9  # no difference worth a range
 AROUND = (0.5, 0.6, 0.7, 0.85, 1.0, 1.25, 1.5, 1.75, 2.0)  # currents of the picture, times the customer's
 
+LEFT = {"lead": 50.0, "lithium": 20.0}  # percent at the usable limit
 BEYOND = 10.0  # amps for each Ah that no battery is asked for
 
 TOPIC = Topic(
@@ -146,9 +147,12 @@ def lasting(case: Case, running: float) -> Answer:
         estimate("time_to_empty", "to empty", to_empty, spread, "min"),
         *(bursts(case, to_limit, spread) if on == 1 else ()),
         *session.figures(case, running),
+        *stop_at.figures(case, LEFT[family]),
     )
+    verdict, head = judged(case, to_limit, usable, running, to_empty)
     return TOPIC.says(
-        *judged(case, to_limit, usable, running, to_empty),
+        verdict,
+        stop_at.headline(case, head, LEFT[family]) if usable > 0 else head,
         *figures,
         plot=plot(case, kind, capacity, running, usable),
         urgency="today" if family == "lead" and charge < 50 else "routine",

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from service import reference, say
 from service.calculators import solar, storage
 from service.case import Case, Value
-from service.reply import Answer, Figure
+from service.reply import Answer, Figure, Option
 from service.rules import charging, session
 from service.topic import Lever, Topic
 
@@ -68,7 +68,10 @@ def answer(case: Case) -> Answer:
         case.step("Charging at or below 0 °C plates metal on lithium cells, for good", "lithium-charge-cold")
         head = "No, not in frost: lithium may not be charged at or below 0 °C, and a panel charges in any sun."
         return TOPIC.says("no", head)
-    wanted, sun = need(case), sun_hours(case)
+    wanted = need(case)
+    if wanted and "solar.power" in case and both_seasons(case):
+        return by_season(case, float(case["solar.power"]), wanted)
+    sun = sun_hours(case)
     if "solar.power" not in case:
         return wanted_panel(case, wanted, sun) if wanted and sun else TOPIC.needs("solar.power", *lacking(case))
     power = float(case["solar.power"])
@@ -118,6 +121,33 @@ def laid_up(case: Case) -> bool:
         return False
     stands = case.says("word:winter") and not case.says(*OWN_LOSS)
     return stands or case.says("detail:winter") or "storage.time" in case.stated
+
+
+def both_seasons(case: Case) -> bool:
+    """Whether they ask of summer and of winter or a lay-up, and no hours of sun are told."""
+    winter = case.says("word:winter", "detail:winter") and not case.says(*OWN_LOSS)
+    if case.says("detail:under_cover", "detail:no_controller"):  # what decides then is no season
+        return False
+    return winter and bool(SUMMER.search(case.text)) and case.said("solar.sun_hours") is None
+
+
+def by_season(case: Case, power: float, wanted: Need) -> Answer:
+    """A panel in summer and in winter or a lay-up, side by side; the stricter verdict leads."""
+    sides, told = [], []
+    for name, hours in (("in summer", "sun-summer"), ("in winter or lay-up", "sun-winter")):
+        sun = reference.value("solar", hours)
+        side = case.supposing({"solar.sun_hours": float(sun.value)})
+        case.step(f"{say.capital(name)} {say.quantity(float(sun.value), 'h')} of full sun a day", sun.cite)
+        found = judged(side, power, wanted, float(sun.value), (brings(side, power, float(sun.value)),))
+        case.follow(side)
+        sides.append(Option(say.capital(name), found.verdict, found.figures))
+        word = {"yes": "yes", "marginal": "only just", "no": "no"}[found.verdict]
+        told.append(f"{say.capital(name)} {word}, {say.daily(float(found.figures[0].value))} a day")
+    takes = f"the drain and the battery's own loss take {say.daily(wanted.in_all)}"
+    verdict = max((side.verdict for side in sides), key=("yes", "marginal", "no").index)
+    summer, winter = told
+    head = f"{summer}; {winter[0].lower()}{winter[1:]}: {takes}."
+    return TOPIC.says(verdict, head, *sides[-1].figures, compare=tuple(sides))
 
 
 def brings(case: Case, power: float, sun: float) -> Figure:

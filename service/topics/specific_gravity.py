@@ -15,6 +15,7 @@ from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
 
 READ, SPREAD = "reading.gravity", "reading.gravity_spread"
+WAY_BACK = ("detail:saved", "detail:desulphate", "detail:equalise")
 WARM = 80 / 1.8 - 32 / 1.8  # °C: 80 °F, at which a hydrometer reads true
 
 
@@ -117,13 +118,17 @@ def cells(case: Case) -> list[float]:
     read = case.known(READ)
     if read is None:
         return []
-    if case.said(SPREAD) is not None:
-        return [float(read.value)]
     second = case.second.get(READ)
+    if case.said(SPREAD) is not None and second is None:
+        return [float(read.value)]
     ends = (read.value, read.low, read.high, second.value if second else None)
     if second:
         case.used.setdefault((READ, 2), second)
-    return [float(value) for value in ends if value is not None]
+    told = [float(value) for value in ends if value is not None]
+    spread = float(case.said(SPREAD) or 0.0)
+    if max(told) - min(told) > spread / 2 - NEAR:
+        return told
+    return [*told, round(max(told) - spread, 3)]  # the lowest of many, which is not among those that were taken
 
 
 def is_choice(case: Case) -> bool:
@@ -221,6 +226,8 @@ def by_spread(case: Case, spread: float) -> Answer:
     most = f"{limit('gravity-spread'):.3f}"
     case.step(f"Highest less lowest cell {spread:.3f}; from {most} a cell is at fault", cite("gravity-spread"))
     if uneven(case, spread):
+        if case.says(*WAY_BACK):
+            return equalised_first(case, spread)
         start = wording.opening(case, "no").removesuffix(", not yet")
         head = (
             f"{start}: the cells differ by {spread:.3f}, and from {most} on one cell is failing{lowest(case)}, so the "
@@ -231,11 +238,25 @@ def by_spread(case: Case, spread: float) -> Answer:
     return TOPIC.says("yes", f"{opening}: the cells differ by {spread:.3f}, which is within the limit of {most}.")
 
 
+def equalised_first(case: Case, spread: float) -> Answer:
+    """Whether a battery with a cell apart is thrown out or saved: one equalising charge decides."""
+    often = reference.value("care", "equalise-interval")
+    case.because(
+        "Equalise until the gravity of all cells stays the same, mostly 1 to 8 hours: plates covered, caps on, aired, "
+        "electronics off",
+        often.cite,
+    )
+    head = (
+        f"Equalise it once, watched, and replace it if the cells stay apart: they differ by {spread:.3f}, and from "
+        f"{limit('gravity-spread'):.3f} on one cell is failing{lowest(case)}."
+    )
+    return TOPIC.says("no", head)
+
+
 def lowest(case: Case) -> str:
     """Which cell it is, by its reading; nothing where only the difference was told."""
-    read, second = case.stated.get(READ), case.second.get(READ)
-    told = [item.value for item in (read, second) if item] + ([read.low] if read and read.low is not None else [])
-    return f", the one at {min(map(float, told)):.3f}" if len(told) > 1 else ""
+    told = cells(case)
+    return f", the one at {min(told):.3f}" if len(told) > 1 else ""
 
 
 def sealed(case: Case) -> Answer:

@@ -9,7 +9,7 @@ from service import say
 from service.calculators import drain, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import drawn, laid_up, session
+from service.rules import drawn, laid_up, session, stop_at
 from service.rules.readings import NEAR, limit
 from service.topic import Lever, Topic
 
@@ -92,7 +92,8 @@ def answer(case: Case) -> Answer:
             f"About {long(days)} until half: {amount(amps)} takes {say.daily(loss)} a day from your "
             f"{say.amp_hours(capacity)}."
         )
-        return TOPIC.says("information", head, *figures, plot=chart)
+        head = stop_at.headline(case, head, half)
+        return TOPIC.says("information", head, *figures, *stop_at.figures(case, half), plot=chart)
     return for_a_time(case, days, figures, chart)
 
 

@@ -15,6 +15,10 @@ from service.rules.bank import system
 from service.topic import Topic
 
 CELL = 2.0  # V
+FAN = (
+    "Where the openings cannot be made, a fan moves that much air, one that makes no spark in the gas",
+    "iec-62485-2",
+)
 SIZES = ("request:what_size", "detail:how_much_air")
 
 TOPIC = Topic(
@@ -52,7 +56,11 @@ def answer(case: Case) -> Answer:
         head = f"No: a closed space will not do; it needs {say.quantity(flow, 'm3/h')} of air, {each}."
         return TOPIC.says("no", head, *figures)
     start = "Yes: the space" if case.says("request:may_i") else "The space"
-    return TOPIC.says("information", f"{start} needs about {say.quantity(flow, 'm3/h')} of air: {each}.", *figures)
+    need = f"needs about {say.quantity(flow, 'm3/h')} of air: {each}"
+    if case.says("detail:fan"):
+        case.because(*FAN)
+        return TOPIC.says("information", f"The space {need}, and with both of them it wants no fan.", *figures)
+    return TOPIC.says("information", f"{start} {need}.", *figures)
 
 
 def air(case: Case, chemistry: str) -> tuple[Figure, Figure]:
@@ -115,6 +123,9 @@ def without_size(case: Case, chemistry: str | None, closed: bool) -> Answer:
     if closed:
         case.step("No lead battery may stand in an airtight space", "no-closed-box")
         return TOPIC.says("no", f"No: {battery} must not stand in a closed space; it needs about {rule}.")
+    if case.says("detail:fan"):
+        case.because(*FAN)
+        return TOPIC.says("information", f"No fan where two openings suffice: {battery} needs about {rule}.")
     if case.says("detail:where_openings"):
         head = "One opening low for the air in and one high for the air out, both to the open air: hydrogen rises."
         return TOPIC.says("information", head)

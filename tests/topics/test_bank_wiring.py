@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.finish import least_change
+from service.finish import finished, least_change
 from service.leadsman import default_desk
 from service.topics.bank_wiring import TOPIC
 from tests.building import case
@@ -184,3 +184,23 @@ def test_the_least_change_makes_them_alike_or_fewer(facts, fact, value):
 def test_how_to_wire_tells_which_post_goes_to_which(text, told):
     (answer,) = (item for item in default_desk().ask(text).answers if item.topic == "bank-wiring")
     assert any(told in step.say for step in answer.working)
+
+
+@pytest.mark.parametrize(
+    ("facts", "says"),
+    [
+        ({"battery.age": (4.0, 0.0)}, "an old and a new battery"),
+        ({"battery.capacity": (100.0, 80.0)}, "batteries of 100 Ah and 80 Ah"),
+        ({"battery.chemistry": ("agm", "flooded")}, "AGM and wet-cell batteries"),
+    ],
+)
+def test_a_tap_on_batteries_that_must_not_be_joined_is_wrong_twice(facts, says):
+    answer = finished(TOPIC, case({**facts, "bank.layout": "series"}, cues={"detail:tap"}))
+    headline = answer.headline.replace("\u00a0", " ")
+    assert headline.startswith(f"No to both: {says}")
+    assert "12 V from one of them ruins both" in headline
+
+
+def test_a_tap_on_like_batteries_is_wrong_once():
+    answer = finished(TOPIC, case({"battery.age": (2.0, 2.0), "bank.layout": "series"}, cues={"detail:tap"}))
+    assert answer.headline.startswith("No: taking 12")

@@ -63,3 +63,12 @@ def test_intervals_are_text_with_a_source() -> None:
     assert {figure.name for figure in found.figures} >= {"water_interval", "clean_interval", "joint_interval"}
     assert all(isinstance(figure.value, str) for figure in found.figures)
     assert {item.id for item in found.cites} >= {"care-practice", "flooded-care"}
+
+
+def test_how_often_is_of_the_water_where_gadgets_are_asked_about_too() -> None:
+    cues = {"detail:water", "detail:tap_water", "detail:desulphate", "request:how_often"}
+    found = finished(topic("maintenance"), case({}, cues))
+    assert found.headline.startswith("Look every month in season")
+    assert "no gadget brings back" in found.working[0].say
+    alone = finished(topic("maintenance"), case({}, {"detail:desulphate", "request:how_often"}))
+    assert "every three to six months" in alone.headline

@@ -52,3 +52,12 @@ def test_a_hot_place_shortens_its_life() -> None:
 def test_of_two_kinds_both_are_told() -> None:
     found = finished(topic("mounting"), case({"battery.chemistry": ("flooded", "agm")}, {"detail:on_side"}))
     assert [option.verdict for option in found.compare] == ["no", "marginal"]
+
+
+def test_what_holds_it_down_comes_before_the_place_where_it_stands() -> None:
+    asked = {"detail:on_side", "detail:hold_down", "detail:cabin"}
+    found = finished(topic("mounting"), case({"battery.chemistry": "gel"}, asked))
+    assert found.headline.startswith("Usually yes: a gel battery may lie on a side")
+    first, then = (step.say for step in found.working[:2])
+    assert "a strap over it" in first
+    assert then.startswith("A gel battery may stand in a cabin")  # without its own yes

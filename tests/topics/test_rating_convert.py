@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from service.topics.rating_convert import TOPIC
+from service.topics.rating_convert import TOPIC, in_a_list
 from tests.building import case
 from tests.topics import asked, figures
 
@@ -78,3 +78,18 @@ def test_what_the_conversion_starts_from_is_asked(facts, cues, first):
 def test_two_values_are_converted_side_by_side():
     answer = TOPIC.answer(case({"battery.reserve": (120.0, 205.0)}))
     assert [option.figures[0].value for option in answer.compare] == pytest.approx([73.390, 114.669], abs=0.001)
+
+
+@pytest.mark.parametrize(
+    ("text", "units"),
+    [
+        ("RC 140 and 850 MCA, Ah and CCA please", {"to_ah", "to_cca"}),
+        ("what is that in CCA and amp hours?", {"to_ah", "to_cca"}),
+        ("1000 CA, RC 190: Ah & CCA?", {"to_ah", "to_cca"}),
+        ("2/0 and 15 feet, mm2 and metres please", {"to_mm2", "to_metres"}),
+        ("100 Ah and 700 CCA", set()),  # told, not wanted
+        ("how many Ah is it, and my boat has CCA on the label", set()),
+    ],
+)
+def test_units_in_a_list_are_wanted(text, units):
+    assert in_a_list(text) == units

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from service.finish import finished
 from service.reply import Answer
 from service.topics.run_time import TOPIC
 from tests.building import case
@@ -120,3 +121,14 @@ def test_a_charge_from_which_a_charger_fills_it_is_not_where_the_run_begins() ->
     from_empty, from_full = asked(facts), asked(facts, "about:charger")
     assert from_empty.verdict == "no"
     assert next(item.value for item in from_full.figures if item.name == "time_to_usable_limit") > 120
+
+
+@pytest.mark.parametrize(
+    ("kind", "volts", "told"),
+    [("flooded", 12.0, "12.2"), ("agm", 24.0, "24.6"), ("lfp", 12.0, "12.8"), ("gel", 24.0, "24.7")],
+)
+def test_the_reading_to_stop_at_is_told_on_asking(kind, volts, told):
+    facts = {"load.current": 5.0, "battery.capacity": 100.0, "battery.chemistry": kind, "bank.voltage": volts}
+    asked = finished(TOPIC, case(facts, cues={"detail:stop_reading"})).headline.replace("\u00a0", " ")
+    assert f"stop at about {told}" in asked
+    assert "stop at" not in finished(TOPIC, case(facts)).headline

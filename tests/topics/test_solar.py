@@ -1,5 +1,7 @@
 """Panels against drain and self-discharge."""
 
+from dataclasses import replace
+
 import pytest
 
 from service.topics.solar import TOPIC
@@ -91,3 +93,25 @@ def test_a_panel_without_a_controller(kind, power, verdict):
 def test_frost_stops_lithium_here_too():
     facts = {"solar.power": 120.0, "battery.chemistry": "lfp", "ambient.temperature": -4.0}
     assert TOPIC.answer(case(facts)).verdict == "no"
+
+
+@pytest.mark.parametrize(
+    ("text", "power", "verdicts"),
+    [
+        ("enough in summer and in lay-up?", 100.0, ["yes", "no"]),
+        ("OK in July? and in winter?", 400.0, ["yes", "yes"]),
+        ("June and winter, does it hold", 150.0, ["yes", "marginal"]),
+    ],
+)
+def test_summer_and_winter_are_told_side_by_side(text, power, verdicts):
+    facts = {"solar.power": power, "drain.current": 0.3, "battery.capacity": 220.0, "battery.chemistry": "agm"}
+    asked = replace(case(facts, cues={"detail:winter"}), text=text)
+    answer = TOPIC.answer(asked)
+    assert [option.verdict for option in answer.compare] == verdicts
+    assert answer.verdict == verdicts[-1]
+
+
+def test_hours_of_sun_that_are_told_count_for_both_seasons():
+    facts = {"solar.power": 100.0, "drain.current": 0.3, "battery.capacity": 220.0, "solar.sun_hours": 3.0}
+    asked = replace(case(facts, cues={"detail:winter"}), text="in summer and in winter?")
+    assert TOPIC.answer(asked).compare == ()

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from service.finish import finished
 from service.reply import Answer
 from service.topics.specific_gravity import TOPIC
+from tests.building import case
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -72,3 +74,19 @@ def test_a_full_cell_is_information() -> None:
     answer = asked({}, "detail:reading_wanted")
     assert answer.verdict == "information"
     assert "1.265" in answer.headline
+
+
+@pytest.mark.parametrize("cue", ["detail:saved", "detail:desulphate"])
+def test_thrown_out_or_saved_is_decided_by_one_equalising_charge(cue):
+    facts = {"reading.gravity": (1.255, 1.185), "reading.gravity_spread": 0.07, "battery.chemistry": "flooded"}
+    answer = finished(TOPIC, case(facts, cues={cue}))
+    assert answer.verdict == "no"
+    assert answer.headline.startswith("Equalise it once, watched, and replace it if the cells stay apart")
+    assert "the one at 1.185" in answer.headline
+
+
+def test_the_lowest_of_many_cells_is_reckoned_by_their_spread():
+    facts = {"reading.gravity": (1.260, 1.250), "reading.gravity_spread": 0.075, "battery.chemistry": "flooded"}
+    answer = finished(TOPIC, case(facts))
+    assert "the one at 1.185" in answer.headline
+    assert answer.figures[0].low == pytest.approx(1.185)

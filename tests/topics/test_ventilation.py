@@ -2,6 +2,7 @@
 
 import pytest
 
+from service.finish import finished
 from service.topics.ventilation import TOPIC
 from tests.building import case
 
@@ -52,3 +53,11 @@ def test_lithium_gets_no_figure(kind):
 def test_without_all_facts(facts, cues, verdict):
     answer = TOPIC.answer(case(facts, cues=cues))
     assert (answer.verdict, answer.figures) == (verdict, ())
+
+
+def test_two_openings_want_no_fan():
+    facts = {"battery.chemistry": "flooded", "battery.capacity": 100.0}
+    answer = finished(TOPIC, case(facts, cues={"detail:fan"}))
+    assert "wants no fan" in answer.headline
+    assert "makes no spark" in answer.working[0].say
+    assert TOPIC.answer(case({"battery.chemistry": "agm"}, cues={"detail:fan"})).headline.startswith("No fan where")

@@ -1,0 +1,106 @@
+"""The items of a message: a numbered list, several questions, a list of wants. Each may ask a topic of its own."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Set
+
+from grammar.reading import Message, Span
+
+MARK = re.compile(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", re.MULTILINE)
+LABELS = (tuple("123456789"), tuple("abcde"), ("i", "ii", "iii"))
+SENTENCE = re.compile(r"(?:[^.?!\n]|\.(?=\w))+[.?!]*")
+ELLIPTIC = re.compile(  # "At -20?", "Which for AGM?", "in lay-up?": the question before, with another fact
+    r"\W*(?:(?:and|or|but|then|which|what) )*(?:at|in|on|for|with|from|under|over|half)\b(?:\W+[\w.]+){0,3}\W*",
+    re.IGNORECASE,
+)
+ANSWERED = re.compile(r"\s*(?:yes|no|nope|yep|none)\b", re.IGNORECASE)  # "Should it be AGM? Yes."
+APART = re.compile(r",|&|\+|\b(?:and|plus|n|also)\b", re.IGNORECASE)
+ORDERED = re.compile(r"\b(?:please|pls|plz|need(?:ed)?|wanted|quote|tell me|give me|looking for)\b", re.IGNORECASE)
+ASKED = re.compile(r"\?|\b(?:want|what|which)\b", re.IGNORECASE)
+TELLS = re.compile(
+    r"\d|\b(?:ha(?:ve|s|d|ven't|vent)|got|fit(?:ted|s)?|there|came|comes|with|by|from|in|on|no|not|if|my|same|new|old)\b",
+    re.IGNORECASE,
+)
+IS = re.compile(r"\b(?:is|are|was|were|has|have|had|stays?|waiting|needs? no)\b|\w'(?:s|re|ve)\b", re.IGNORECASE)
+ASKS = re.compile(
+    r"\?|^\W*(?:is|are|am)\b|\b(?:enough|what|which|who|when|where|why|how|whether|can|may|could|should|does|do|will|would|ok|please)\b",
+    re.IGNORECASE,
+)  # an item that asks; "charger's broken" tells
+MOST = 9  # items: a longer row of questions is no list that somebody wants answered
+FEW = 4  # words of a want: "metric cable please"
+CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
+CHARGING = frozenset({"charger-banks", "charger-setting"})
+WANTS: tuple[
+    tuple[re.Pattern[str], str, frozenset[str], frozenset[str]], ...
+] = (  # what is only named in a list, where a topic beside it is asked and these facts are told
+    (re.compile(r"\b(?:fuse|fusing|breaker)\b", re.IGNORECASE), "fuse-size", CIRCUIT, frozenset()),
+    (re.compile(r"\b(?:cables?|wires?|gauge)\b", re.IGNORECASE), "cable-size", CIRCUIT, frozenset({"cable.length"})),
+    (
+        re.compile(
+            r"\b(?:right|enough|good|correct) (?:amps|amperage|current)\b|\bamps? \w*\b(?:right|enough|ok|good)",
+            re.IGNORECASE,
+        ),
+        "charger-size",
+        CHARGING,
+        frozenset({"charger.current", "battery.capacity"}),
+    ),
+    (re.compile(r"\b(?:smallest|lowest|least|minimum|min) cca\b", re.IGNORECASE), "bank-size", CIRCUIT, frozenset()),
+)
+READ = (("reading.voltage", "rest-voltage"), ("reading.gravity", "specific-gravity"))  # "SOC?" asks of
+SIZED = frozenset({"cable.gauge", "cable.area"})
+
+
+def items(text: str) -> list[Span]:
+    """The stretches that may each ask something of their own, in order; none where a message is of one piece."""
+    found = numbered(text) or [item.span() for item in SENTENCE.finditer(text) if _asks(text, item)]
+    return found if 1 < len(found) <= MOST else []
+
+
+def _asks(text: str, sentence: re.Match[str]) -> bool:
+    """Whether a sentence asks a question of its own, which is not answered in the next words."""
+    own = "?" in sentence.group() and not ELLIPTIC.fullmatch(sentence.group())
+    return own and not ANSWERED.match(text, sentence.end())
+
+
+def numbered(text: str) -> list[Span]:
+    """What stands behind each number of a list, "1) ... 2) ..."; the last item ends with its sentence."""
+    marks = list(MARK.finditer(text))
+    for labels in LABELS:
+        row: list[re.Match[str]] = []
+        for mark in marks:
+            if mark.group(1) == labels[min(len(row), len(labels) - 1)]:
+                row.append(mark)
+        if len(row) > 1:
+            last = SENTENCE.match(text, row[-1].end())
+            ends = [*(mark.start() for mark in row[1:]), last.end() if last else len(text)]
+            found = [(mark.end(), end) for mark, end in zip(row, ends, strict=True)]
+            return [span for span in found if ASKS.search(text[slice(*span)]) or not IS.search(text[slice(*span)])]
+    return []
+
+
+def wants(text: str) -> Iterator[str]:
+    """The things of a list that are only named, as "fuse" in "what cable, fuse and CCA please"; none with a figure."""
+    ordered = ORDERED.search(text)
+    for sentence in SENTENCE.findall(text):
+        parts = APART.split(sentence) if ordered or ASKED.search(sentence) else ()
+        for number, part in enumerate(parts if len(parts) > 1 else ()):
+            named = part.partition(" for ")[0]
+            told = "?" not in sentence and IS.search(" ".join(parts[number:]))  # "the fuse and the switch are here"
+            if 0 < len(named.split()) <= FEW and not (told or TELLS.search(named)):
+                yield named
+
+
+def wanted_too(message: Message, topics: Set[str]) -> set[str]:
+    """The topics that are wanted in a list beside one that is asked: the fuse of a cable, the amps of a charger."""
+    told = {item.fact for item in message.stated}
+    found = set()
+    for part in wants(message.text) if topics & (CIRCUIT | CHARGING) else ():
+        for words, topic, beside, facts in WANTS:
+            there = topic == "cable-size" and SIZED & told  # it is told, not wanted
+            if words.search(part) and topics & beside and facts <= told and not there:
+                found.add(topic)
+    brief = [span for span in items(message.text) if len(message.text[slice(*span)].split()) <= FEW]
+    if any(message.says("request:how_full", span) for span in brief):
+        found |= {topic for fact, topic in READ if fact in told and not topics & {name for _, name in READ}}
+    return found - topics
