@@ -119,6 +119,9 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
             if _drew(scene, item, said):
                 facts_of.append(replace(item, fact="reading.current"))
                 continue
+            if mended and (rated := _rated_before(item, said)):
+                facts_of.append(replace(item, fact=rated, how="asked"))
+                continue
             others = [old for old in said if old.fact not in taken and _of_one_unit(scene, old, item)]
             other = next((old for old in others if _alike(item, old, ALIKE)), None)
             if other is None and item.fact not in own:
@@ -126,6 +129,14 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
             item = replace(item, fact=other.fact, how="asked") if other else item
         facts_of.append(item)
     return facts_of
+
+
+def _rated_before(item: Stated, said: Sequence[Stated]) -> str:
+    """The rating said before, where a bare number takes its place: "sorry, they're 450 each" of 500 CCA."""
+    own, bare = {old.fact for old in said}, item.text.strip().isdigit()
+    if not bare or item.fact in own or not item.fact.startswith("battery."):
+        return ""
+    return next((old.fact for old in said if old.fact in RATED and _alike(item, old, TWICE)), "")
 
 
 def _is_for(scene: Scene, item: Stated) -> bool:

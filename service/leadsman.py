@@ -21,7 +21,7 @@ from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
 from service.no_idea import unknown
-from service.opening import opened, put
+from service.opening import AS_PUT, opened, put
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed
@@ -85,6 +85,15 @@ class Turn:
         old = (name for name in self.thread.cues if name.startswith(("detail:", "request:")))
         return tuple(dict.fromkeys((*own, *old)))
 
+    def way(self, request: Request) -> str:
+        """How one of the questions is put; where this turn only tells more of it, as it was put before."""
+        return put(self.message, request, self.requests, self.thread)
+
+    @property
+    def as_put(self) -> tuple[str, ...]:
+        """The cue of how the first question is put, for the next turn."""
+        return tuple(f"{AS_PUT}{self.way(request)}" for request in self.requests[:1])
+
 
 class Leadsman:
     """The desk. `house` may be swapped while it runs; `new_id` and `fault` are handed in, so that tests hold them."""
@@ -127,7 +136,7 @@ class Leadsman:
             turn.thread,
             topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
             asks=tuple(dict.fromkeys(asked.fact for item in answers for asked in item.asks)),
-            cues=(*turn.cues, *(f"{DANGER}{sign}" for sign in turn.signs)),
+            cues=(*turn.cues, *(f"{DANGER}{sign}" for sign in turn.signs), *turn.as_put),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,
         )
@@ -187,7 +196,7 @@ class Leadsman:
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
             answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
-            answer = opened(queried(answer, turn.message), put(turn.message, request, turn.requests))
+            answer = opened(queried(answer, turn.message), turn.way(request))
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
             found.append(withheld(answer) if stop else answer)

@@ -13,9 +13,12 @@ from dataclasses import replace
 from grammar.reading import Message, Span
 from grammar.tokens import ENDS
 from service.as_told import mends_the_kind
+from service.evidence import asks_outright
 from service.reply import Answer
 from service.route import Request
+from service.thread import Thread
 
+AS_PUT = "as_put:"  # cue of a thread: how its last question was put
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
 TURNED = {"yes": "No", "no": "Yes"}
 BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
@@ -48,8 +51,14 @@ def opened(answer: Answer, put: str) -> Answer:
     return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
 
 
-def put(message: Message, request: Request, requests: tuple[Request, ...]) -> str:
-    """How one question of a message is put: "good", "bad", "both" ("good or bad?") or "open" (a choice, what, how)."""
+def put(message: Message, request: Request, requests: tuple[Request, ...], thread: Thread) -> str:
+    """How one question of a message is put: "good", "bad", "both" ("good or bad?") or "open" (a choice, what, how).
+
+    A turn that asks nothing, and only tells more or puts right what was told, has the question of the turn before.
+    """
+    before = next((cue.removeprefix(AS_PUT) for cue in thread.cues if cue.startswith(AS_PUT)), "")
+    if before and request.topic in thread.topics and not asks_outright(message):
+        return before
     if mends_the_kind(message):  # "the label was wrong" asks nothing
         return "good"
     ways = (_way(message, span) for span in _asking(message, request, requests))
