@@ -20,6 +20,7 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
+from service.in_thread import also
 from service.no_idea import unknown
 from service.opening import AS_PUT, opened, put
 from service.question import BadInput, denied_in, fact_of, known, stated
@@ -56,6 +57,7 @@ KEPT_BACK = frozenset(  # while a hazard stands: what tells how to charge, wire 
 )
 READ_AGAIN = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})  # each sends somebody to the battery
 AS_IT_IS = "note:as_it_is"
+POINTED_AT = "note:pointed_at"  # "two of those" on the other boat
 ANOTHER = ("note:other_battery", OTHER_BOAT)
 
 
@@ -91,8 +93,9 @@ class Turn:
 
     @property
     def as_put(self) -> tuple[str, ...]:
-        """The cue of how the first question is put, for the next turn."""
-        return tuple(f"{AS_PUT}{self.way(request)}" for request in self.requests[:1])
+        """The cues of how the first question is put, and of what is to be told beside it, for the next turn."""
+        put_so = tuple(f"{AS_PUT}{self.way(request)}" for request in self.requests[:1])
+        return (*put_so, *also(tuple(item.topic for item in self.requests), self.thread))
 
 
 class Leadsman:
@@ -165,7 +168,8 @@ class Leadsman:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
             message = dipped(message, thread)
         told = [*(known(item) for item in message.stated), *given]
-        after = thread.told(told, another=any(message.says(cue) for cue in ANOTHER))
+        another = any(message.says(cue) for cue in ANOTHER)
+        after = thread.told(told, another=another, alike=message.says(POINTED_AT))
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
         turn = Turn(message, after, requests, asides=beside, label=printed is not None)

@@ -24,7 +24,11 @@ TURNED = {"yes": "No", "no": "Yes"}
 BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
 READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
 WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
-OPEN = re.compile(r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*(?:what|which|where|how|why|when)", re.IGNORECASE)
+OPEN = re.compile(
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*"
+    r"(?:what|which|where|how|why|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
+    re.IGNORECASE,
+)
 LED_IN = re.compile(  # "OK, scrap it then?"
     r"\W*(?:ok|okay|right|well|fine|good)\b"
     r"(?=,| (?:so|then|scrap|bin|replace|is|are|do|does|can|should|will|what|but)\b)",
@@ -34,12 +38,17 @@ GOOD_OR_BAD = re.compile(
     r"\b(?:good|ok|okay|fine|healthy)\b,? or (?:is (?:it|that) )?(?:bad|low|poor|not good|flat|no good)\b",
     re.IGNORECASE,
 )
+DEED = re.compile(
+    r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
+)
 EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
 
 
 def opened(answer: Answer, put: str) -> Answer:
-    """The answer with its first word as the question wants it. `put`: "good", "bad", "both" or "open"."""
+    """The answer with its first word as the question wants it. `put`: "good", "bad", "both", "do" or "open"."""
     first, mark, rest = answer.headline.partition(": ")
+    if put == "do":
+        return replace(answer, headline=deed_first(answer, rest if mark and first in WORDS else answer.headline))
     if not mark or first not in WORDS or put == "good":
         return answer
     if put == "both" and answer.topic in READINGS and answer.verdict in BOTH:
@@ -51,14 +60,28 @@ def opened(answer: Answer, put: str) -> Answer:
     return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
 
 
+def deed_first(answer: Answer, told: str) -> str:
+    """A headline that opens with what to do: "Charge it soon: 12.3 V means ..."."""
+    found = DEED.match(told)
+    if found:
+        deed = found["deed"]
+        return f"{deed[:1].upper()}{deed[1:]}: {found['told']}."
+    if answer.topic in READINGS and answer.verdict == "yes":
+        return f"Nothing needs doing: {told}"
+    return f"{told[:1].upper()}{told[1:]}"
+
+
 def put(message: Message, request: Request, requests: tuple[Request, ...], thread: Thread) -> str:
-    """How one question of a message is put: "good", "bad", "both" ("good or bad?") or "open" (a choice, what, how).
+    """How one question of a message is put: "good", "bad", "both" ("good or bad?"), "do" (what to do) or
+    "open" (a choice, what, how).
 
     A turn that asks nothing, and only tells more or puts right what was told, has the question of the turn before.
     """
     before = next((cue.removeprefix(AS_PUT) for cue in thread.cues if cue.startswith(AS_PUT)), "")
     if before and request.topic in thread.topics and not asks_outright(message):
         return before
+    if message.says("detail:what_now"):
+        return "do"
     if mends_the_kind(message):  # "the label was wrong" asks nothing
         return "good"
     ways = (_way(message, span) for span in _asking(message, request, requests))

@@ -70,3 +70,15 @@ def drained_share(case: Case) -> float:
 def urgency(case: Case, charge: float) -> Urgency:
     """today for a lead battery under half."""
     return "today" if not is_lithium(case) and charge < limit("lead-half") - NEAR else "routine"
+
+
+def without_power(case: Case, verdict: str, told: str, away: float | None, check: float) -> str:
+    """What to do where nothing can charge it: it goes full, or not at all."""
+    look = f"look every {say.quantity(check, 'd', 0)}"
+    charge = "Leave it about half full" if is_lithium(case) else "Charge it full before you leave her"
+    if verdict == "yes" or away is None:
+        look = look if away is None or away > check + NEAR else "that is enough"
+        return f"{charge} and take the cables off, or take it home; {look}: {told}."
+    if charge_now(case) < FULL - NEAR and not is_lithium(case):
+        return f"{charge}, or take it home: {told}."
+    return f"Take it home or bring a charger there in between: {told}."

@@ -143,11 +143,17 @@ def beside_a_series(case: Case, need: int) -> Answer:
     )
     of_12 = " and ".join(name for role, name in NAMES.items() if case.says(role)) or "the 12 V banks"
     own = f"the {volts} bank wants a {volts} charger of its own, or an isolated output for each battery"
+    if apart is False:
+        head = (
+            f"No: outputs that share one negative short a battery of the {volts} bank, so use them for {of_12} and fit "
+            f"a {volts} charger for it."
+        )
+        return TOPIC.says("no", head, figure)
     if have is None:
         return TOPIC.says("information", f"One output for each 12 V bank; {own}.", figure)
     if have < need - 1:
         return TOPIC.says("no", f"No: {counted(need - 1, 'bank')} of 12 V need an output each, and {own}.", figure)
-    if have < need - 1 + number or apart is False:
+    if have < need - 1 + number:
         return TOPIC.says("no", f"Use {counted(need - 1, 'output')} for {of_12}; {own}.", figure)
     if apart is None:
         return TOPIC.needs("charger.isolated", headline=f"We can't say yet: {own}.", figures=(figure,))

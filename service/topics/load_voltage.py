@@ -9,14 +9,14 @@ from typing import Any
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import doubt, drawn, load_reading, readings, supply, wording
+from service.rules import doubt, drawn, load_reading, part_words, readings, supply, wording
 from service.rules.doubt import shown
 from service.rules.load_reading import UnderLoad, read_under_load
+from service.rules.part_words import WEAK
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
-WEAK = ", so the battery is the weak part"
 
 
 def holding(case: Case) -> Iterator[Value]:
@@ -177,7 +177,8 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
     lacking = what_lacks(case, under) if under.basis == "alone" and not under.current else ()
     blame = "look at the cable and its joints first" if lacking else "the cable or its joints are at fault"
     asks = tuple(TOPIC.ask(fact, TOPIC.likely.get(fact, ())) for fact in lacking)
-    return TOPIC.says("no", f"{told}, so {blame}.", *figures(under), drop, asks=asks, plot=plot(under))
+    head = part_words.of_the_cable(case, f"{told}, so {blame}.")
+    return TOPIC.says("no", head, *figures(under), drop, asks=asks, plot=plot(under))
 
 
 def lithium(case: Case, under: UnderLoad) -> Answer:
@@ -263,6 +264,9 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     head = headline(case, under, read, verdict)
     if lost:
         head = f"{head.removesuffix('.').removesuffix(WEAK)}; cable and joints lose {say.volts(lost[1])} more."
+    small = under.small and read >= _own_lowest(case, under) - NEAR
+    share = "both" if lost else "alone" if under.basis == "alone" else "small" if small else ""
+    head = part_words.of_the_battery(case, head, verdict, share)
     return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))
 
 
