@@ -12,9 +12,9 @@ STATE, TIME, VOLTS = "reading.state", "reading.rest_time", "reading.voltage"
 READ = frozenset({"reading.voltage", "reading.load_voltage", "reading.load_voltage_at_load"})
 SMALL = (
     r"(?:fridge|freezer|heater|heating|lights?|lamps?|plotter|radio|stereo|tv|telly|instruments|cool ?box|fan|laptop|"
-    r"something|things|stuff|everything)"
+    r"pump|kettle|inverter|microwave|oven|autopilot|something|things|stuff|everything)"
 )
-ON = r"(?:on|running|going)\b(?! (?:(?:a|an|the|my|its)\b|\d))"  # not "the fridge is running on a 100 Ah"
+ON = r"(?:on\b(?! (?:(?:a|an|the|my|its)\b|\d))|running\b(?! (?:on|off|from)\b)|going\b)"
 WAS = r"(?:was|were|is|had been|has been|been)"
 HAD = r"(?:with|had|have|left|forgot|forgotten)"
 LOADED = re.compile(
@@ -30,6 +30,8 @@ UNRESTED = re.compile(
 )
 CHARGED = re.compile(
     r"\b(?:charger|engine|alternator) (?:was|had been|has been) (?:still )?(?:on|running|connected)\b"
+    r"|\b(?:engine|charger) (?:was|had|has) (?:only |just )+(?:been )?(?:switched off|turned off|stopped|taken off)\b"
+    r"|\b(?:come|came|taken|been) (?:straight )?off (?:the |its |a )?(?:charger|charge)\b"
     r"|\bit was (?:still )?(?:on charge|charging|being charged|plugged in)\b",
     re.IGNORECASE,
 )

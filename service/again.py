@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 from grammar.facts import facts
@@ -12,9 +13,13 @@ from service.reply import Answer
 from service.route import Request
 
 STANDS = "We have noted {facts}: with that the answer stays as it was."
+NOTED = "We have noted {facts}."
 STILL_OPEN = "We have noted {facts}; what is asked below still decides."
 NOTHING_NEW = "We found nothing in this that changes the answer."
 AGAIN = "The answer is the same as before. If you asked something else, please say it in other words."
+CONCLUDES = re.compile(
+    r"\W*(?:so|then)\b.*\b(?:can|could|may|need|should|must)\b", re.IGNORECASE
+)  # "so I can ... then"
 READ_TOO = " One of our technicians reads it too."
 
 
@@ -37,7 +42,9 @@ def repeated(answers: Sequence[Answer], requests: Iterable[Request], message: Me
     if message.stated:
         if asks_outright(message):
             return None  # the same question once more has its answer
+        if all(item.topic == "unclear" for item in answers):
+            return NOTED.format(facts=noted(message))
         open_now = any(item.verdict == "needs-facts" for item in answers)
         return (STILL_OPEN if open_now else STANDS).format(facts=noted(message))
-    notice = AGAIN if asks_outright(message) else NOTHING_NEW
+    notice = AGAIN if asks_outright(message) or CONCLUDES.match(message.text) else NOTHING_NEW
     return notice if any(item.evidence for item in requests) else notice + READ_TOO

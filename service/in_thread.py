@@ -55,6 +55,13 @@ def which_part(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("load-voltage",) if "load-voltage" in thread.topics and either(message.text) else ()
 
 
+def read_otherwise(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "The engine had only just stopped" of volts that were read: how good they are then."""
+    told = {item.fact for item in message.stated}
+    volts = "rest-voltage" in thread.topics and "reading.voltage" in thread.facts
+    return ("rest-voltage",) if volts and told == {"reading.state"} and "?" not in message.words else ()
+
+
 def bought_instead(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "What do I get instead?" of a battery that was judged: how big the next one must be."""
     return ("bank-size",) if WORN & set(thread.topics) and message.says("detail:instead_of_it") else ()
@@ -110,6 +117,7 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     colder,
     what_now,
     which_part,
+    read_otherwise,
     bought_instead,
     for_so_long,
     laid_up_without_power,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.again import NOTHING_NEW, READ_TOO
+from service.again import AGAIN, NOTHING_NEW, READ_TOO
 from service.leadsman import default_desk
 
 
@@ -101,6 +101,9 @@ def test_what_to_do_and_which_part_are_answered_first(turns, opens):
     ("turns", "verdict", "says"),
     [
         ((RESTED, "actually i had the fridge on"), "information", "is no reading at rest"),
+        ((RESTED, "pump was running the whole time"), "information", "is no reading at rest"),
+        (("agm 12.7 rested", "the engine was just switched off when i measured"), "information", "reads high"),
+        (("agm 12.7 rested", "it had just come off the charger"), "information", "reads high"),
         (("agm 12.2 rested, ok?", "it wasnt rested, the heater was running"), "information", "no reading at rest"),
         (("gel 12.3, nothing on for a day", "i found the lights were on"), "information", "no reading at rest"),
         (("flooded 12.2 with the fridge on",), "information", "no reading at rest"),
@@ -174,6 +177,26 @@ def test_a_new_question_in_a_later_turn_is_answered(turns, topics):
     assert [item.topic for item in talk(*turns).answers] == topics
 
 
+def test_when_it_wants_a_charge_is_told_first():
+    ask = "100 ah gel, 200 days laid up at 20 C"
+    told = "After 180 days at most, or as soon as it rests under 12.65 V; look every 90 days."
+    assert plain(talk(ask, "so when do i have to charge it").answers[0].headline) == told
+    low = talk("agm at 60 %, laid up 100 days", "by when does it need a charge").answers[0].headline
+    assert low.startswith("Now, before it is laid up")
+    flat = talk("storage of a wet battery over winter", "when does it want charging").answers[0].headline
+    assert plain(flat).startswith("After 152 days at most")
+
+
+def test_why_not_a_larger_fuse_names_one():
+    (found,) = talk("fuse for the pike on 70mm2?", "so why not a 500").answers
+    assert (found.topic, found.verdict) == ("fuse-size", "no")
+
+
+@pytest.mark.parametrize("last", ["forget the agm its wet", "forget agm, wet cells"])
+def test_a_kind_that_is_to_be_forgotten_goes(last):
+    assert "wet-cell" in talk(PIKE, last).answers[0].headline
+
+
 @pytest.mark.parametrize(
     ("turns", "says"),
     [
@@ -244,6 +267,11 @@ def test_an_age_or_a_reading_does_not_go_with_it():
 )  # fmt: skip
 def test_a_fact_that_changes_nothing_is_named(turns, notice):
     assert plain(talk(*turns).notice) == notice
+
+
+def test_a_conclusion_that_finds_no_answer_is_asked_in_other_words():
+    assert talk("what size cable for the pike over 6 m?", "so i can use welding cable then").notice == AGAIN
+    assert talk("can i leave it", "120 days").notice == "We have noted 120\u00a0days (time laid up)."
 
 
 def test_a_technician_who_is_promised_is_on_the_route():
