@@ -11,9 +11,11 @@ from grammar.scene import Scene
 TEMPERATURE, UNIT = "ambient.temperature", "degree_Celsius"
 FREEZING = 0.0  # °C
 DIGIT = re.compile(r"\d")
+WORD = r"(?P<word{}>freezing|frosty|icy)\b(?! point| temp)"
+PLACE = r"(?:mornings?|nights?|days?|weather|conditions|locker|cabin|shed|boat|yard|garage|bow|forepeak|weekend)"
 COLD = re.compile(
-    r"\b(?:if|when|once|while|on|in) (?:it|its|it's|it is|it was|a|an|the|that's|thats)?\s*(?:is |was |really )*"
-    r"(?P<word>freezing|frosty|icy)\b(?! point| temp)",
+    rf"\b(?:if|when|once|while) (?:it|its|it's|it is|it was|that's|thats)\s*(?:is |was |really )*{WORD.format(1)}"
+    rf"|\b(?:on|in) (?:a |an |the |those )?{WORD.format(2)} {PLACE}\b",
     re.IGNORECASE,
 )
 THINGS = re.compile(r"\b(?:freezes?|frozen|burst|split|crack)\b", re.IGNORECASE)
@@ -33,4 +35,5 @@ def at_freezing(scene: Scene, stated: list[Stated]) -> list[Stated]:
     found = COLD.search(scene.text)
     if found is None or told or not is_condition(scene.text):
         return stated
-    return [*stated, Stated(TEMPERATURE, FREEZING, UNIT, found["word"], found.span("word"), how="token")]
+    word = "word1" if found["word1"] else "word2"
+    return [*stated, Stated(TEMPERATURE, FREEZING, UNIT, found[word], found.span(word), how="token")]

@@ -26,6 +26,10 @@ WARMTH = frozenset(  # topics whose answer follows the temperature
 SECONDS = frozenset({"load.burst", "load.bursts", "load.time", "load.rest"})
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 LOADS = frozenset({"load.model", "load.current"})
+ANEW = ("request:what_size", "request:which", "request:versus", "request:what_is", "request:convert")
+OF_THEM = frozenset({"thing:battery", "thing:boat"})
+METER = frozenset({"meter", "multimeter", "volts", "volt", "voltage"})
+CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # another way to keep it charged
 SETTING = "role:charger.setting"
 ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
 
@@ -33,21 +37,24 @@ ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, o
 def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
     """The topics of a later turn by the rules below; none where its own words decide."""
     several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1
-    if not thread.topics or len(message.words) > FEW or message.dangers or several:
+    danger = message.dangers or thread.dangers or "hazard" in thread.topics
+    if not thread.topics or len(message.words) > FEW or danger or several:
         return ()
     return next((topics for rule in RULES if (topics := rule(message, thread))), ())
 
 
 def colder(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "And if it's freezing, say 0 degrees?": the last question in the cold."""
-    return thread.topics if is_condition(message.text) and WARMTH & set(thread.topics) else ()
+    condition = is_condition(message.text) and not any(map(message.says, ANEW))
+    return thread.topics if condition and WARMTH & set(thread.topics) else ()
 
 
 def what_now(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "So what do I do with them?": the last answer, by what it says to do."""
     if not message.says("detail:what_now") or message.stated or message.says("note:past"):
         return ()
-    return thread.topics
+    other = (cue for cue in message.cues if cue.name.startswith(("thing:", "word:")) and cue.name not in OF_THEM)
+    return () if any(other) else thread.topics
 
 
 def which_part(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -64,7 +71,9 @@ def read_otherwise(message: Message, thread: Thread) -> tuple[str, ...]:
 
 def bought_instead(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "What do I get instead?" of a battery that was judged: how big the next one must be."""
-    return ("bank-size",) if WORN & set(thread.topics) and message.says("detail:instead_of_it") else ()
+    reads = message.says("about:reading_word") or not METER.isdisjoint(message.words)
+    bought = WORN & set(thread.topics) and message.says("detail:instead_of_it") and not reads
+    return ("bank-size",) if bought else ()
 
 
 def for_so_long(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -72,13 +81,15 @@ def for_so_long(message: Message, thread: Thread) -> tuple[str, ...]:
     told = {item.fact for item in message.stated}
     if not told or not told <= SECONDS or "run-check" not in thread.topics or "run-time" in thread.topics:
         return ()
-    return ("run-check", "run-time") if thread.asks else ("run-time",)  # what is not decided yet stands before it
+    open_now = thread.asks or not ("?" in message.words or message.says("note:ellipsis"))
+    return ("run-check", "run-time") if open_now else ("run-time",)  # what is not decided yet stands before it
 
 
 def laid_up_without_power(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "There's no shore power there" of a boat that is laid up, whatever was asked since."""
     laid_up = "storage" in thread.topics or "storage.time" in thread.facts
-    return ("storage",) if laid_up and message.says("detail:no_power") else ()
+    tells = message.says("detail:no_power") and not asks_outright(message) and not any(map(message.says, CHARGES))
+    return ("storage",) if laid_up and tells else ()
 
 
 def without_the_fuse(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -89,8 +100,8 @@ def without_the_fuse(message: Message, thread: Thread) -> tuple[str, ...]:
 def strong_enough(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "450 CCA each" of batteries joined for a load that was named: what they make, and whether that will do."""
     told = {item.fact for item in message.stated}
-    rated = thread.topics == ("bank-wiring",) and bool(told & STRENGTH) and bool(LOADS & thread.facts.keys())
-    return ("bank-wiring", "run-check") if rated else ()
+    rated = thread.topics == ("bank-wiring",) and told & STRENGTH and LOADS & thread.facts.keys()
+    return ("bank-wiring", "run-check") if rated and not asks_outright(message) else ()
 
 
 def amps_of_the_charger(message: Message, thread: Thread) -> tuple[str, ...]:

@@ -80,8 +80,6 @@ def put(message: Message, request: Request, requests: tuple[Request, ...], threa
     before = next((cue.removeprefix(AS_PUT) for cue in thread.cues if cue.startswith(AS_PUT)), "")
     if before and request.topic in thread.topics and not asks_outright(message):
         return before
-    if message.says("detail:what_now"):
-        return "do"
     if mends_the_kind(message):  # "the label was wrong" asks nothing
         return "good"
     ways = (_way(message, span) for span in _asking(message, request, requests))
@@ -107,6 +105,8 @@ def _way(message: Message, span: Span) -> str:
     text = message.text[span[0] : span[1]]
     names = ("bad", "good", "choice", "about", "hedge")
     bad, good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
+    if message.says("detail:what_now", span):
+        return "do"
     led = LED_IN.match(text)
     if led and good:  # "OK, scrap it then?"
         good = message.says("put:good", (span[0] + led.end(), span[1]))
