@@ -14,7 +14,7 @@ DIGIT = re.compile(r"\d")
 WORD = r"(?P<word{}>freezing|frosty|icy)\b(?! point| temp)"
 PLACE = r"(?:mornings?|nights?|days?|weather|conditions|locker|cabin|shed|boat|yard|garage|bow|forepeak|weekend)"
 COLD = re.compile(
-    rf"\b(?:if|when|once|while) (?:it|its|it's|it is|it was|that's|thats)\s*(?:is |was |really )*{WORD.format(1)}"
+    rf"\b(?:if|when|once|while|say|suppose) (?:it|its|it's|it is|it was|that's|thats)\s*(?:is |was )*{WORD.format(1)}"
     rf"|\b(?:on|in) (?:a |an |the |those )?{WORD.format(2)} {PLACE}\b",
     re.IGNORECASE,
 )

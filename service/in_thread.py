@@ -17,11 +17,8 @@ from service.thread import Thread
 FEW = 12  # words of a turn that goes on with what was spoken of
 READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
 WORN = frozenset({*READINGS, "replacement", "run-check"})
-WARMTH = frozenset(  # topics whose answer follows the temperature
-    (
-        *("run-check", "run-time", "bank-size", "load-voltage", "cold-cranking"),
-        *("charge-time", "charger-size", "charger-setting", "dc-dc", "solar"),
-    )
+OF_ITSELF = frozenset(  # topics after which the cold asks whether it will freeze
+    ("rest-voltage", "specific-gravity", "standing-drain", "storage", "battery-type", "replacement", "meaning")
 )
 SECONDS = frozenset({"load.burst", "load.bursts", "load.time", "load.rest"})
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -46,7 +43,7 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
 def colder(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "And if it's freezing, say 0 degrees?": the last question in the cold."""
     condition = is_condition(message.text) and not any(map(message.says, ANEW))
-    return thread.topics if condition and WARMTH & set(thread.topics) else ()
+    return thread.topics if condition and not OF_ITSELF & set(thread.topics) else ()
 
 
 def what_now(message: Message, thread: Thread) -> tuple[str, ...]:

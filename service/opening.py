@@ -41,6 +41,7 @@ GOOD_OR_BAD = re.compile(
 DEED = re.compile(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
 )
+FIRST_WORDS = re.compile(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
 EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
 
 
@@ -65,7 +66,7 @@ def deed_first(answer: Answer, told: str) -> str:
     found = DEED.match(told)
     if found:
         deed = found["deed"]
-        return f"{deed[:1].upper()}{deed[1:]}: {found['told']}."
+        return f"{deed[:1].upper()}{deed[1:]}: {FIRST_WORDS.sub('', found['told'])}."
     if answer.topic in READINGS and answer.verdict == "yes":
         return f"Nothing needs doing: {told}"
     return f"{told[:1].upper()}{told[1:]}"

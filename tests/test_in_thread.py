@@ -59,6 +59,8 @@ def test_what_is_put_right_is_answered_as_the_question_was_put(turns, topic, ver
         (("charger 20 A for 100 Ah lfp ok?", "and if its freezing"), "charger-size", "no", "0 °C"),
         (("100 Ah lithium, 30 A charger, how long from 20 %?", "and if it's frosty, 3 degrees"), "charge-time", "no",
          "at 3 °C lithium takes 10 A"),
+        (("2/0 6 m pike ok?", "and if its freezing"), "cable-size", "yes", "2/0 AWG loses"),
+        (("200 ah gel at 100 A, how long", "and say it's freezing, minus 5"), "run-time", "information", "half empty"),
         ((PIKE, "will it freeze at minus 20?"), "freeze-point", "needs-facts", "its charge decides"),
     ],
 )  # fmt: skip
@@ -77,6 +79,7 @@ def test_the_cold_as_a_condition_repeats_the_last_question(turns, topic, verdict
         (("two wets, one at 12.7 and one at 12.2 after a night", "ok and what do i do now"),
          "Charge the one at 12.2 V alone, let it rest"),
         (("12.2 and 12.1 on two agms, rested. what do i do?",), "Charge each alone, let both rest"),
+        (("agm 7 years old, new one?", "what do i do"), "Test it under load: at 7 years"),
         ((WEAK, "what next"), "Charge it fully, let it rest and test again before you buy"),
         (("11.9 at the battery and 9.4 at the motor with the thruster on", "so what do we do"), "Clean and tighten"),
         (("rested 12.7, 9.2 when the thruster runs", "what to do"), "Read the volts at the motor's own"),
