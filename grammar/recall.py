@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from grammar.amend import denied
-from grammar.answers import AT_REST, FOLLOWS, WEAK, is_free
+from grammar.answers import AT_REST, FOLLOWS, MOST_JOINED, WEAK, is_free
 from grammar.attach import NOT_OURS, close
 from grammar.attach_lengths import METRIC_SIZES
 from grammar.attach_pairs import NOMINAL
@@ -380,6 +380,8 @@ def _denies(scene: Scene, start: int) -> bool:
 
 def _one_of_them(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
     """ "Just the stern one", of two batteries said before: one battery."""
+    if scene.expected & MOST_JOINED:  # "only one" is what the maker allows
+        return
     count = next((item for item in said if item.fact == "battery.count"), None)
     alone = len(scene.tokens) <= FEW and not scene.quantities("NUM", "AH", "VOLT")
     if count is not None and alone and (_says_single(scene) or ONLY_ONE.search(scene.text.lower())):

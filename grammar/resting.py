@@ -32,6 +32,7 @@ CHARGED = re.compile(
     r"\b(?:charger|engine|alternator) (?:was|had been|has been) (?:still )?(?:on|running|connected)\b"
     r"|\b(?:engine|charger) (?:was|had|has) (?:only |just )+(?:been )?(?:switched off|turned off|stopped|taken off)\b"
     r"|\b(?:come|came|taken|been) (?:straight )?off (?:the |its |a )?(?:charger|charge)\b"
+    r"|\b(?:straight|right|just|directly|soon) after (?:charging|motoring|the engine|the charger|a charge)\b"
     r"|\bit was (?:still )?(?:on charge|charging|being charged|plugged in)\b",
     re.IGNORECASE,
 )

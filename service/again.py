@@ -32,7 +32,8 @@ def noted(message: Message) -> str:
 def _named(item: Stated) -> str:
     if isinstance(item.value, bool):
         return f'"{item.text}"'
-    return f"{say.fact(item.fact, item.value)} ({facts()[item.fact].label})"
+    value, label = say.fact(item.fact, item.value), facts()[item.fact].label
+    return value if label in value else f"{value} ({label})"  # "75 °C insulation" tells it
 
 
 def repeated(answers: Sequence[Answer], requests: Iterable[Request], message: Message) -> str | None:

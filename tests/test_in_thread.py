@@ -107,6 +107,7 @@ def test_what_to_do_and_which_part_are_answered_first(turns, opens):
         ((RESTED, "pump was running the whole time"), "information", "is no reading at rest"),
         (("agm 12.7 rested", "the engine was just switched off when i measured"), "information", "reads high"),
         (("agm 12.7 rested", "it had just come off the charger"), "information", "reads high"),
+        (("agm 12.6, good?", "read straight after charging"), "information", "reads high"),
         (("agm 12.2 rested, ok?", "it wasnt rested, the heater was running"), "information", "no reading at rest"),
         (("gel 12.3, nothing on for a day", "i found the lights were on"), "information", "no reading at rest"),
         (("flooded 12.2 with the fridge on",), "information", "no reading at rest"),
@@ -190,6 +191,15 @@ def test_when_it_wants_a_charge_is_told_first():
     assert plain(flat).startswith("After 152 days at most")
 
 
+def test_what_the_maker_allows_is_no_number_of_batteries():
+    for last in ("only one", "the leaflet says not more than one", "it says none", "max one", "1"):
+        (found,) = talk("may i join two lithiums in series?", last).answers
+        assert (found.topic, found.verdict) == ("bank-wiring", "no")
+        assert plain(found.headline) == "No: the maker allows 1 in series, and you would join 2."
+    (found,) = talk("may i join two lithiums in series?", "four").answers
+    assert found.verdict == "yes"
+
+
 def test_why_not_a_larger_fuse_names_one():
     (found,) = talk("fuse for the pike on 70mm2?", "so why not a 500").answers
     assert (found.topic, found.verdict) == ("fuse-size", "no")
@@ -262,6 +272,8 @@ def test_an_age_or_a_reading_does_not_go_with_it():
 @pytest.mark.parametrize(
     ("turns", "notice"),
     [
+        (("fuse 350 for the pike on 70 mm2 ok?", "insulation says 75 degrees"),
+         "We have noted 75 °C insulation: with that the answer stays as it was."),
         (("is the charger big enough", "15 amps"),
          "We have noted 15 A (charger amps); what is asked below still decides."),
         (("how many outputs for engine and thruster, both 12 V", "outputs arent isolated"),
