@@ -46,7 +46,8 @@ def denied(scene: Scene, item: Item) -> bool:
         found.end <= item.start <= found.end + DENIED_BEFORE - 1
         and all(scene.word(at) in BETWEEN for at in range(found.end, item.start))
         for found in around(scene.denials, item, scene.denial_starts)
-        if scene.word(found.start) in DENYING - REPLACED.get(item.dim, NONE) and scene.word(found.start - 1) != "or"
+        if scene.word(found.start) in DENYING - REPLACED.get(item.dim, NONE)
+        and scene.word(found.start - 1) not in ("or", "why")  # "why not a 500?"
     )
 
 

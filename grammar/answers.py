@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from grammar.amend import denied
@@ -24,6 +25,10 @@ NUMBERED = {"battery.group": GROUPS, "cable.gauge": frozenset(map(str, (1, 2, 4,
 WEAK = frozenset({"default", "near", "range", "weighed"})
 AT_REST = ("role:before", "role:off", "role:off_charger", "role:reading.rest_time")
 FOLLOWS = small_words("follows")  # after a figure that answers; any other word is what it counts
+MOST_JOINED = frozenset({"battery.max_in_series", "battery.max_in_parallel"})
+ALONE_ONLY = re.compile(
+    r"\b(?:only|just|more than|maximum|max|than) one\b|\bone only\b|\bnone\b|\bnot (?:allowed|at all)\b", re.IGNORECASE
+)
 YES = frozenset(["yes", "yep", "yeah", "yup", "aye", "correct", "it", "they", "sure", "true", "definitely"])
 NO = frozenset(["no", "nope", "nah", "not", "isnt"])
 
@@ -47,6 +52,8 @@ def answered(scene: Scene, stated: list[Stated], expecting: Sequence[str]) -> li
 def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
     if spec.kind == "flag":
         return _yes_or_no(scene, spec)
+    if spec.name in MOST_JOINED and (alone := ALONE_ONLY.search(scene.text)):
+        return Stated(spec.name, 1.0, spec.unit, alone[0], alone.span(), how="asked")
     if spec.kind != "number":
         return _kind(scene, spec)
     taken = {item.span for item in stated if item.how not in WEAK}

@@ -17,10 +17,13 @@ from grammar.scene import Scene
 from grammar.settle import ruled, settled
 from grammar.slips import mended
 from grammar.tokens import cut, unlinked
-from grammar.vocabulary import lexicon, model_names
+from grammar.vocabulary import Found, lexicon, model_names
 from grammar.weighed import reasons
 
 MOST_WORDS = 3600  # and marks: the longest mail that is taken has fewer; of anything else the beginning is enough
+
+MENDS = ("note", "correction")
+QUESTIONS = frozenset({"request", "put", "detail"})
 
 
 def read(
@@ -60,7 +63,7 @@ def laid_out(
     plain = unlinked(text)
     tokens = mended(cut(text)[:MOST_WORDS], models)
     words = [token.word for token in tokens]
-    found = lexicon().find(words)
+    found = asked_of_nobody(lexicon().find(words))
     clauses = stretches(plain, tokens, found)
     end = tokens[-1].end if len(tokens) >= MOST_WORDS else len(plain)
     pieces = parts(plain[:end], [(token.start, token.end, token.word) for token in tokens if token.mended])
@@ -68,6 +71,16 @@ def laid_out(
     asked = frozenset(expecting)
     scene = Scene(text, tokens, items, found, clauses, asked, weights(items), groups(items), tuple(said), tuple(likely))
     return scene, pieces, plain
+
+
+def asked_of_nobody(found: list[Found]) -> list[Found]:
+    """The phrases without what only sounds like a question inside a correction: "I read that wrong" asks nothing."""
+    mends = [item for item in found if (item.kind, item.concept) == MENDS]
+    return [
+        item
+        for item in found
+        if item.kind not in QUESTIONS or not any(one.start <= item.start and item.end <= one.end for one in mends)
+    ]
 
 
 def why_weighed(text: str, item: Stated, models: Sequence[str] = ()) -> list[str]:

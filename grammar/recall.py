@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from grammar.amend import denied
-from grammar.answers import AT_REST, FOLLOWS, WEAK, is_free
+from grammar.answers import AT_REST, FOLLOWS, MOST_JOINED, WEAK, is_free
 from grammar.attach import NOT_OURS, close
 from grammar.attach_lengths import METRIC_SIZES, there_and_back
 from grammar.attach_pairs import NOMINAL
@@ -120,6 +120,9 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
             if _drew(scene, item, said):
                 facts_of.append(replace(item, fact="reading.current"))
                 continue
+            if mended and (rated := _rated_before(item, said)):
+                facts_of.append(replace(item, fact=rated, how="asked"))
+                continue
             others = [old for old in said if old.fact not in taken and _of_one_unit(scene, old, item)]
             other = next((old for old in others if _alike(item, old, ALIKE)), None)
             if other is None and item.fact not in own:
@@ -127,6 +130,14 @@ def _same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) 
             item = replace(item, fact=other.fact, how="asked") if other else item
         facts_of.append(item)
     return facts_of
+
+
+def _rated_before(item: Stated, said: Sequence[Stated]) -> str:
+    """The rating said before, where a bare number takes its place: "sorry, they're 450 each" of 500 CCA."""
+    own, bare = {old.fact for old in said}, item.text.strip().isdigit()
+    if not bare or item.fact in own or not item.fact.startswith("battery."):
+        return ""
+    return next((old.fact for old in said if old.fact in RATED and _alike(item, old, TWICE)), "")
 
 
 def _is_for(scene: Scene, item: Stated) -> bool:
@@ -371,6 +382,8 @@ def _denies(scene: Scene, start: int) -> bool:
 
 def _one_of_them(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
     """ "Just the stern one", of two batteries said before: one battery."""
+    if scene.expected & MOST_JOINED:  # "only one" is what the maker allows
+        return
     count = next((item for item in said if item.fact == "battery.count"), None)
     alone = len(scene.tokens) <= FEW and not scene.quantities("NUM", "AH", "VOLT")
     if count is not None and alone and (_says_single(scene) or ONLY_ONE.search(scene.text.lower())):

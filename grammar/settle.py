@@ -32,8 +32,10 @@ from grammar.facts import FactSpec, facts
 from grammar.items import Item
 from grammar.reading import Quantity, Stated
 from grammar.recall import goes_back, recalled
+from grammar.resting import without_rest
 from grammar.scene import Scene
 from grammar.their_unit import in_their_unit
+from grammar.weather import at_freezing
 from grammar.weighed import weighed
 
 Rule = Callable[[Scene, Item, float], Claim | None]
@@ -116,7 +118,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = added(scene, amended(scene, lowest_kept(spread(combined(scene, replied)))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    return stated
+    return at_freezing(scene, without_rest(scene, stated, said))
 
 
 def _between_dates(scene: Scene, found: list[Stated]) -> list[Stated]:

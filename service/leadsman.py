@@ -20,6 +20,7 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
+from service.in_thread import also
 from service.no_idea import NO_IDEA, not_known, unknown
 from service.opening import as_put
 from service.opening import kept as kept_put
@@ -61,6 +62,7 @@ KEPT_BACK = frozenset(  # while a hazard stands: what tells how to charge, wire 
 )
 READ_AGAIN = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})  # each sends somebody to the battery
 AS_IT_IS = "note:as_it_is"
+POINTED_AT = "note:pointed_at"  # "two of those" on the other boat
 ANOTHER = ("note:other_battery", OTHER_BOAT)
 
 
@@ -141,6 +143,7 @@ class Leadsman:
                 *turn.cues,
                 *(f"{DANGER}{sign}" for sign in turn.signs),
                 *kept_put(turn.message, turn.requests, thread.cues),
+                *also(tuple(item.topic for item in turn.requests), turn.thread),
                 *((STYLE,) if terse else ()),
             ),
             turns=turn.thread.turns + 1,
@@ -177,7 +180,8 @@ class Leadsman:
         if in_place:
             message, thread = of_its_own(message), self.as_built(thread)
         told = [*(known(item) for item in message.stated), *given]
-        after = thread.told(told, another=any(message.says(cue) for cue in ANOTHER), in_place=in_place)
+        another = any(message.says(cue) for cue in ANOTHER)
+        after = thread.told(told, another=another, in_place=in_place, alike=message.says(POINTED_AT))
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
         turn = Turn(message, after, requests, (), None, beside, printed is not None, beliefs, claimed)

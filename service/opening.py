@@ -15,6 +15,7 @@ from grammar.tokens import ENDS
 from service import claims
 from service.as_told import mends_the_kind
 from service.either_or import taken
+from service.evidence import asks_outright
 from service.reply import Answer
 from service.route import Request
 
@@ -28,7 +29,11 @@ WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
 BUT = ", but look every"  # "Yes, but look every 90 days"
 ADVISED = re.compile(r"\bcharge (?:it|the )", re.IGNORECASE)
 WAY = "way:"  # how a topic was asked, as a thread carries it
-OPEN = re.compile(r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*(?:what|which|where|how|why|when)", re.IGNORECASE)
+OPEN = re.compile(
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*"
+    r"(?:what|which|where|how|why|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
+    re.IGNORECASE,
+)
 LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
 AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
 CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
@@ -44,6 +49,10 @@ GOOD_OR_BAD = re.compile(
 PASS_OR_FAIL = re.compile(
     r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
 )
+DEED = re.compile(
+    r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
+)
+FIRST_WORDS = re.compile(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
 EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
 TAG = re.compile(  # "... is over the limit. Is it?"
     r"\W*(?:is|are|was|were|does|do|did|will|would|can|could|should|has|have) (?:it|they|that|this|those|these|he|she)"
@@ -72,17 +81,15 @@ def as_put(
 def opened(answer: Answer, put: str, text: str = "") -> Answer:
     """The answer with its first word as the question wants it.
 
-    `put`: "good", "bad", "both", "passed", "remedy" or "open"; `text`: the message, for a choice that it puts.
+    `put`: "good", "bad", "both", "passed", "remedy", "do" or "open"; `text`: the message, for a choice that it puts.
     """
     if put in ("open", "good") and (chosen := taken(answer, text)):
         return chosen
     first, mark, rest = answer.headline.partition(": ")
-    bare, but, then = first.partition(BUT)
-    but = but if mark else ""
-    if but and answer.verdict == "yes" and put in ("remedy", "bad"):
-        return replace(answer, headline=f"No{answer.headline.removeprefix(bare)}")
-    if but and put == "open":
-        return replace(answer, headline=f"Look every{then}{mark}{rest}")
+    if put == "do":
+        return replace(answer, headline=deed_first(answer, rest if mark and first in WORDS else answer.headline))
+    if mark and BUT in first:
+        return _looked_after(answer, put)
     if not mark or first not in WORDS or put == "good":
         return answer
     if put in ("both", "passed") and answer.topic in READINGS and answer.verdict in BOTH:
@@ -98,6 +105,14 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
     return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
 
 
+def _looked_after(answer: Answer, put: str) -> Answer:
+    """ "Yes, but look every 90 days: ..." as the question wants it."""
+    bare, _, then = answer.headline.partition(BUT)
+    if answer.verdict == "yes" and put in ("remedy", "bad"):
+        return replace(answer, headline=f"No{answer.headline.removeprefix(bare)}")
+    return replace(answer, headline=f"Look every{then}") if put == "open" else answer
+
+
 def _remedied(answer: Answer, rest: str) -> Answer:
     """ "Should I charge it?": no where all is well, yes where the answer goes on to say so, else neither word."""
     cold = any(item.fact == "ambient.temperature" and float(item.value) <= 0 for item in answer.understood)
@@ -109,14 +124,26 @@ def _remedied(answer: Answer, rest: str) -> Answer:
     return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
 
 
+def deed_first(answer: Answer, told: str) -> str:
+    """A headline that opens with what to do: "Charge it soon: 12.3 V means ..."."""
+    found = DEED.match(told)
+    if found:
+        deed = found["deed"]
+        return f"{deed[:1].upper()}{deed[1:]}: {FIRST_WORDS.sub('', found['told'])}."
+    if answer.topic in READINGS and answer.verdict == "yes":
+        return f"Nothing needs doing: {told}"
+    return f"{told[:1].upper()}{told[1:]}"
+
+
 def put(message: Message, request: Request, requests: tuple[Request, ...], before: Iterable[str] = ()) -> str:
     """How one question of a message is put.
 
     "good", "bad", "both" ("good or bad?"), "passed", "remedy" ("do I need to charge it") or "open" (a choice, what,
     how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
     """
-    goes_on = message.says("note:correction") or message.says("note:ellipsis")
-    earlier = "bad" if goes_on and f"{WAY}{request.topic}:bad" in before else "good"
+    goes_on = message.says("note:correction") or message.says("note:ellipsis") or not asks_outright(message)
+    cue = f"{WAY}{request.topic}:"
+    earlier = next((one.removeprefix(cue) for one in before if one.startswith(cue)), "good") if goes_on else "good"
     if mends_the_kind(message):  # "the label was wrong" asks nothing
         return earlier
     ways = (_way(message, span) for span in _asking(message, request, requests))
@@ -127,9 +154,9 @@ def put(message: Message, request: Request, requests: tuple[Request, ...], befor
 
 
 def kept(message: Message, requests: tuple[Request, ...], before: Iterable[str]) -> tuple[str, ...]:
-    """How the topics of a turn were asked, where they asked for the bad thing: a thread's cues for the next turn."""
-    asked = (item.topic for item in requests if put(message, item, requests, before) == "bad")
-    return tuple(dict.fromkeys(f"{WAY}{topic}:bad" for topic in asked))
+    """How the topics of a turn were asked: a thread's cues for the next turn."""
+    ways = {item.topic: put(message, item, requests, before) for item in requests}
+    return tuple(f"{WAY}{topic}:{way}" for topic, way in ways.items())
 
 
 def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -> Iterator[Span]:
@@ -158,6 +185,8 @@ def _way(message: Message, span: Span) -> str:
     names = ("good", "choice", "about", "hedge")
     good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
     bad = _says_bad(message, span)
+    if message.says("detail:what_now", span):
+        return "do"
     led = LED_IN.match(text)
     if led and good:  # "OK, scrap it then?"
         good = message.says("put:good", (span[0] + led.end(), span[1]))

@@ -30,9 +30,18 @@ STALE: dict[str, tuple[str, ...]] = {
     "load.time": ("load.bursts",),
     "battery.energy": ("battery.capacity",),
     "battery.capacity": ("battery.energy",),
+    "reading.state": ("reading.rest_time",),
 }
 OF_THE_BATTERIES = ("battery.", "bank.layout", "bank.count", "reading.")  # dropped where another is put in place
 OF_ONE_BATTERY = ("battery.", "bank.", "reading.", "storage.", "drain.")  # dropped with "on my other boat"
+
+OF_THE_LABEL = frozenset(  # what batteries of one make share
+    (
+        *("battery.chemistry", "battery.duty", "battery.nominal", "battery.capacity", "battery.energy", "battery.cca"),
+        *("battery.ca", "battery.reserve", "battery.max_current", "battery.peak_current", "battery.group"),
+        *("battery.weight", "battery.max_in_series", "battery.max_in_parallel"),
+    )
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,20 +58,26 @@ class Thread:
     answered: int = 0  # what `fingerprint` makes of the last answers
     worked: Mapping[str, Value] = field(default_factory=dict)  # what the desk itself worked out (worked.py)
 
-    def told(self, said: Iterable[Known], *, another: bool = False, in_place: bool = False) -> Thread:
+    def told(
+        self, said: Iterable[Known], *, another: bool = False, in_place: bool = False, alike: bool = False
+    ) -> Thread:
         """The thread with what the newest message states. `another`: it speaks of another battery or boat; `in_place`:
-        of a battery that takes the place of those told of."""
+        of a battery that takes the place of those told of; `alike`: of one like the one before ("two of those"), whose
+        label it has."""
         said = list(said)
         first = {item.fact: item for item in said if item.of == 1}
         second = {item.fact: item for item in said if item.of == 2}
         gone = {old for name in first for old in STALE.get(name, ()) if old not in first}
         if (before := self.facts.get("load.kind")) and before.value != first.get("load.kind", before).value:
             gone |= {name for name in self.facts if name.startswith("load.") and name not in first}  # another load
+        if self._was_to_be(first):
+            gone.add("bank.voltage")
+        label = OF_THE_LABEL if alike else frozenset()
         kept = {
             name: replace(item, origin="thread", span=None)
             for name, item in self.facts.items()
             if name not in gone
-            and not (another and name.startswith(OF_ONE_BATTERY))
+            and not (another and name.startswith(OF_ONE_BATTERY) and name not in label)
             and not (in_place and name.startswith(OF_THE_BATTERIES))
         }
         both = {name: item for name, item in self.second.items() if name not in first and name not in gone}
@@ -77,6 +92,18 @@ class Thread:
         named = "load.model" in first and any(name.startswith("load.") for name in self.facts)
         fresh = {name for name, item in first.items() if name in self.facts and self.facts[name].value != item.value}
         return fresh | ({"load.model"} if named and "load.model" not in self.facts else set())
+
+    def _was_to_be(self, first: Mapping[str, Known]) -> bool:
+        """Whether the volts of the bank were what another way of joining should give: "as 24", then "and in parallel?".
+
+        Those of a load stay: it needs them whatever is joined.
+        """
+        volts, layout, new = (facts.get(name) for facts, name in (
+            (self.facts, "bank.voltage"), (self.facts, "bank.layout"), (first, "bank.layout")
+        ))  # fmt: skip
+        if not volts or not layout or not new or "bank.voltage" in first or new.value == layout.value:
+            return False
+        return volts.text == layout.text or "load.model" in self.facts or not any(map(_of_a_load, self.facts))
 
     def as_dict(self) -> dict[str, Any]:
         """The thread as plain JSON values, short."""
@@ -106,6 +133,10 @@ class Thread:
             int(content.get("h", 0)),
             {name: value for name, value in content.get("w", {}).items() if name in KEPT},
         )
+
+
+def _of_a_load(fact: str) -> bool:
+    return fact.startswith("load.")
 
 
 def fingerprint(headlines: Iterable[str]) -> int:

@@ -32,5 +32,5 @@ def triage(answers: Sequence[Answer]) -> Triage:
 
 
 def handed_on(found: Triage) -> Triage:
-    """The same urgency, and a technician where the answer would have gone out as it is."""
-    return replace(found, route="technician") if found.route == "answered" else found
+    """The same urgency, and a technician, as the notice says that one reads it."""
+    return replace(found, route="technician")

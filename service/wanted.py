@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from grammar.reading import Message
+from service.in_thread import goes_on_with
 from service.no_idea import FEW, not_known
 from service.route import Request, route
 from service.thread import Thread
@@ -11,6 +12,7 @@ from service.worked import SIZED, THEIRS
 
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
 UNTOLD = "default"  # how a figure is taken that nothing near it explains
+GOES_ON = "the thread goes on"  # as evidence
 OF_A_BOAT = ("battery.", "load.")
 OTHER_SIZES = frozenset({"detail:to_mm2", "detail:to_awg"})
 
@@ -25,6 +27,8 @@ def wanted(message: Message, thread: Thread) -> tuple[Request, ...]:
     anew = any(item.fact.startswith(OF_A_BOAT) for item in message.stated)
     if OTHER_BOAT in thread.cues and message.says(BACK) and not anew:  # the first boat's figures are gone
         return (Request("unclear", (0, len(message.text))),)
+    if topics := goes_on_with(message, thread):
+        return tuple(Request(name, (0, len(message.text)), evidence=(GOES_ON,)) for name in topics)
     found = tuple(route(message, context=thread.topics, asked=thread.asks))
     whole = (0, len(message.text))
     in_other_sizes = Request("cable-size", whole, evidence=("the cable as proposed, in other sizes",))

@@ -188,7 +188,7 @@ def test_a_conclusion_in_a_later_turn_is_answered() -> None:
     desk = Leadsman(signer=Signer("k"))
     before = desk.ask("what is a bms")
     (answer,) = desk.ask("so i can leave the fuse out then", thread=before.thread).answers
-    assert (answer.topic, answer.headline.partition(",")[0]) == ("fuse-size", "No: the fuse stays in")
+    assert (answer.topic, answer.headline.partition(":")[0]) == ("fuse-size", "No, the fuse stays in")
 
 
 def test_another_question_beside_it_keeps_its_answer() -> None:

@@ -86,7 +86,7 @@ def test_a_fact_that_changes_nothing_is_taken_in_and_told_so():
     desk = default_desk()
     first = desk.ask("How long does a 110 Ah wet battery run a 5 A load?")
     again = desk.ask("it's 12 volts", thread=first.thread)
-    assert again.notice == STANDS
+    assert again.notice == STANDS.format(facts="12\u00a0V (system volts)")
     assert again.triage.route == first.triage.route
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from service import reference, say
 from service.calculators import drain, storage
 from service.case import Case
@@ -70,3 +72,26 @@ def drained_share(case: Case) -> float:
 def urgency(case: Case, charge: float) -> Urgency:
     """today for a lead battery under half."""
     return "today" if not is_lithium(case) and charge < limit("lead-half") - NEAR else "routine"
+
+
+def without_power(case: Case, verdict: str, told: str, away: float | None, check: float) -> str:
+    """What to do where nothing can charge it: it goes full, or not at all."""
+    look = f"look every {say.quantity(check, 'd', 0)}"
+    charge = "Leave it about half full" if is_lithium(case) else "Charge it full before you leave her"
+    if verdict == "yes" or away is None:
+        look = look if away is None or away > check + NEAR else "that is enough"
+        return f"{charge} and take the cables off, or take it home; {look}: {told}."
+    if charge_now(case) < FULL - NEAR and not is_lithium(case):
+        return f"{charge}, or take it home: {told}."
+    return f"Take it home or bring a charger there in between: {told}."
+
+
+def by_when(figures: Sequence[Figure]) -> str:
+    """When it wants a charge, first."""
+    told = {item.name: float(item.value) for item in figures}
+    days, check, volts = (told.get(name, 0.0) for name in ("days_to_recharge", "check_interval", "recharge_voltage"))
+    if days < 1:
+        return "Now, before it is laid up: it is too low to stand."
+    under = f", or as soon as it rests under {say.volts(volts, 2)}" if volts else ""
+    look = f"; look every {say.quantity(check, 'd', 0)}" if check < days - NEAR else ""
+    return f"After {say.quantity(int(days + NEAR), 'd', 0)} at most{under}{look}."

@@ -11,6 +11,7 @@ from service.reference import value
 from service.reply import Answer
 from service.rules import load_reading, supply, wording
 from service.rules.battery import lowest_at
+from service.rules.culprit import either, parts_in
 from service.rules.doubt import shown
 from service.rules.load_reading import UnderLoad
 from service.rules.readings import NEAR, cite, limit
@@ -18,6 +19,12 @@ from service.rules.readings import NEAR, cite, limit
 WEAK = ", so the battery is the weak part"
 PART = "detail:which_part"  # "the cable or the battery?"
 RESISTANCE = "detail:resistance"  # "R?"
+WHAT_NOW = "detail:what_now"  # "so what do I do?"
+DEEDS = {  # what to do about a low reading: of a battery too small for its load, of volts alone, and else
+    "small": "Fit a battery of more CCA, or a second one like it in parallel: {}.",
+    "alone": "Read the volts at the motor's own terminals too, while it runs: {}.",
+    "": "Charge it fully, let it rest and test again before you buy: {}; if it still drops so far, replace it.",
+}
 STEP = 0.1  # volts
 FIRST_WORDS = frozenset({"Yes", "No", "We can't say yet", "A little", "Only just", "Too low"})
 
@@ -28,13 +35,22 @@ def headline(case: Case, under: UnderLoad, verdict: str, lost: float | None = No
     if PART in case.cues:
         told = told.removesuffix(WEAK)
     more = f"; cable and joints lose {say.volts(lost)} more" if lost else ""
+    if verdict == "no" and case.says(WHAT_NOW):
+        small = under.small and (under.read or 0) >= _own_lowest(case, under) - NEAR
+        return DEEDS["small" if small else under.basis if under.basis == "alone" else ""].format(
+            f"{told.removesuffix(WEAK)}{more}"
+        )
     return f"{start}: {told.removesuffix(WEAK) if lost else told}{more}."
 
 
 def _start(case: Case, under: UnderLoad, verdict: str, lost: float | None) -> str:
     """The first word: yes or no, or the part at fault where that is what they ask."""
+    if verdict == "no" and either(case.text) and "battery" not in parts_in(case.text):
+        return "The battery comes first"
     if not case.says(PART):
         return wording.opening(case, verdict).removesuffix(", not yet")
+    if under.basis == "alone" and not lost and verdict == "no":
+        return "The battery, if this was read on its posts"
     if verdict == "yes":
         return "Not the battery" if case.said("reading.load_voltage_at_load") is None else "Neither battery nor cable"
     if under.small and (under.read or 0) >= _own_lowest(case, under) - NEAR:
@@ -71,6 +87,8 @@ def _own_lowest(case: Case, under: UnderLoad) -> float:
 
 def cable_blamed(case: Case, told: str, sure: bool) -> str:
     """The sentence where the battery holds and the volts are lost on the way. `sure`: the battery is proven."""
+    if case.says(WHAT_NOW):
+        return f"Clean and tighten the joints, then measure again: {told}; if so much is still lost, fit thicker cable."
     if case.says("detail:thicker_helps"):
         return f"Yes, if clean joints do not: {told}, so look at the joints first, then fit thicker cable."
     if case.says(PART):

@@ -12,6 +12,7 @@ from service.rules.doubt import shown
 from service.rules.readings import Charge, cite, limit
 
 MONITOR_OFF = 15.0  # points of charge
+NO_REST = "Too early to say: with something on"
 FILLED, NEARLY = 97.5, 90.0  # percent
 WARMTH = 10.0  # °C from the table's own temperature under which nothing is said of it
 
@@ -55,7 +56,8 @@ def note_rest(case: Case, found: Charge) -> None:
 
 def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool) -> str:
     """The answer in one sentence."""
-    reads = f"{shown(volts)} at rest{of_twelve(volts, found.each)}"
+    when = "with something on" if with_load(case) else "at rest"
+    reads = f"{shown(volts)} {when}{of_twelve(volts, found.each)}"
     if case.says("detail:asks_full") and not found.flat and verdict != "information":
         return whether_full(case, reads, found, verdict)
     plain = case.says("request:how_full") and not case.says("detail:asks_good")
@@ -113,13 +115,31 @@ def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -
     return f"{told[0].upper()}{told[1:]}: that is what {reads} means for {battery}, so charge it {when}."
 
 
+def with_load(case: Case) -> bool:
+    """Whether something was on while the volts were read."""
+    return bool(case.said("reading.state") == "load")
+
+
 def summary(found: Answer) -> str:
     """One of two batteries in a few words."""
+    if found.headline.startswith(NO_REST):
+        return "no reading at rest"
     charge = next((item for item in found.figures if item.name == "state_of_charge"), None)
     if charge is None or found.verdict == "information":
         return "too high for a rested battery" if found.verdict == "information" else "not clear"
     value = float(charge.value)
     return "full" if value >= 97.5 else "empty" if value < 2.5 else f"about {say.charge(value)} full"
+
+
+def to_do(sides: list[tuple[str, Answer]], parts: list[str]) -> str:
+    """What to do with two batteries, the deed first; "" where nothing is low or a reading does not count."""
+    low = [name for name, found in sides if found.verdict in ("marginal", "no")]
+    if not low or any(found.verdict == "information" for _, found in sides):
+        return ""
+    which = f"the one at {low[0]} alone, let it rest" if len(low) == 1 else "each alone, let both rest"
+    today = " today" if any(found.urgency == "today" for _, found in sides) else ""
+    then = "; if it falls behind once more, test it" if len(low) == 1 else ""
+    return f"Charge {which} and read again{today}: {parts[0]}, and {parts[1]}{then}."
 
 
 def plot(kind: str, found: Charge | None) -> dict[str, Any]:

@@ -148,13 +148,19 @@ def beside_a_series(case: Case, need: int) -> Answer:
         or f"the 12 V bank{'s' if need > 2 else ''}"
     )
     own = f"the {volts} bank wants a {volts} charger of its own, or an isolated output for each battery"
+    if apart is False:
+        head = (
+            f"No: outputs that share one negative short a battery of the {volts} bank, so use them for {of_12} and fit "
+            f"a {volts} charger for it."
+        )
+        return TOPIC.says("no", head, figure)
     if have is None:
         twelve = f"{counted(need - 1, 'output')}, for {of_12}, and a {volts} charger for the {volts} bank"
         isolated_ones = f"{counted(need - 1 + number, 'isolated output')}, one for each battery"
         return TOPIC.says("information", f"{twelve}; or {isolated_ones}.", figure)
     if have < need - 1:
         return TOPIC.says("no", f"No: {counted(need - 1, 'bank')} of 12 V need an output each, and {own}.", figure)
-    if have < need - 1 + number or apart is False:
+    if have < need - 1 + number:
         return TOPIC.says("no", f"Use {counted(need - 1, 'output')} for {of_12}; {own}.", figure)
     if apart is None:
         return TOPIC.needs("charger.isolated", headline=f"We can't say yet: {own}.", figures=(figure,))

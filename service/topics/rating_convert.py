@@ -78,10 +78,13 @@ def answer(case: Case) -> Answer:
     if case.says("detail:en_rating") and "battery.cca" in case.stated:
         return of_another_test(case)
     case = with_the_last(case)
-    wanted = [item for item in CONVERSIONS if item.fact in case.stated and asked(case, item)]
-    chosen = wanted or [item for item in CONVERSIONS if item.fact in case.stated and item.usual]
+    told = [item for item in CONVERSIONS if item.fact in case.stated]
+    fresh = ("message", "derived")  # "and 50 F?" is the newest alone
+    told = [item for item in told if case.origin(item.fact) in fresh] or told
+    wanted = [item for item in told if asked(case, item)]
+    chosen = wanted or [item for item in told if item.usual]
     if not chosen:
-        rest = [item for item in CONVERSIONS if item.fact in case.stated and not item.targets[0].endswith("_rc")][:1]
+        rest = [item for item in told if not item.targets[0].endswith("_rc")][:1]
         chosen = [] if named(case) else rest
     if not chosen:
         return lacking(case)

@@ -177,6 +177,8 @@ def one(case: Case) -> Answer:
         case.step(f"{shown(volts)} is {shown(_each(case, volts, count))} for each battery", "od1002")
     if found.over:
         return equalised(case, volts) if _equalising(case, found) else over(case, volts, found)
+    if rest_words.with_load(case) and found.verdict != "yes" and not found.flat and found.value > 0:
+        return not_rested(case, volts, count)
     return by_charge(case, volts, count, found)
 
 
@@ -228,6 +230,20 @@ def over(case: Case, volts: float, found: Charge) -> Answer:
         asks.append(TOPIC.ask("battery.chemistry", KINDS))
     figures = () if found.each == volts else (Figure("voltage_per_battery", "each battery", found.each, "V"),)
     return TOPIC.says("information", head, *figures, asks=tuple(asks))
+
+
+def not_rested(case: Case, volts: float, count: float) -> Answer:
+    """A poor reading with something on: how full it is cannot be told from it."""
+    case.step("With something on it reads lower than at rest", cite("rested-sealed"))
+    head = (
+        f"{rest_words.NO_REST} {shown(volts)} is no reading at rest, so switch all off, wait some hours and read it "
+        "again."
+    )
+    each = Figure("voltage_per_battery", "each battery", _each(case, volts, count), "V")
+    asks = [TOPIC.ask("reading.voltage")]
+    if wording.kind_is_open(case):
+        asks.append(TOPIC.ask("battery.chemistry", KINDS))
+    return TOPIC.says("information", head, *((each,) if each.value != volts else ()), asks=tuple(asks))
 
 
 def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
@@ -302,7 +318,11 @@ def two(case: Case) -> Answer:
     parts = [f"{name} is {rest_words.summary(item)}" for name, item in zip(names, answers, strict=True)]
     opening = wording.opening(case, verdict)
     advice = {"no": ", so charge the low one today, alone", "marginal": ", so charge the lower one alone"}
+    if verdict == "information" and rest_words.with_load(case):
+        advice["information"] = ", so switch all off and read both again"
     head = f"{opening}: {parts[0]}, and {parts[1]}{advice.get(verdict, '')}."
+    if case.says("detail:what_now") and (todo := rest_words.to_do(list(zip(names, answers, strict=True)), parts)):
+        head = todo
     urgent = max((item.urgency for item in answers), key=("routine", "today", "stop-now").index)
     asks = tuple({item.fact: item for found in answers for item in found.asks}.values())
     return TOPIC.says(verdict, head, *answers[worse].figures, compare=options, urgency=urgent, asks=asks)

@@ -248,6 +248,10 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         opening, cold = "No" if verdict == "no" else "Only just", say.temperature(float(celsius))
         head = f"{opening}: at {told} it can freeze at {cold}, so charge it full first or bring it in."
     urgent = laid_up.urgency(case, found.charge) if case.origin("battery.charge") != "assumed" else "routine"
+    if case.says("detail:when_to_charge"):
+        head = laid_up.by_when(figures)
+    if case.says("detail:no_power"):
+        head = laid_up.without_power(case, verdict, f"{how}, {battery} needs no charge for {time}", away, check)
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
 
 
@@ -279,6 +283,11 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
             least = f"in about {say.quantity(int(days + NEAR), 'd', 0)}"
         down = f"{wording.a_kind(case, capital=False)} battery is down to 75 % {least}"
         head = f"Charge it full, take the cables off and look every {check}: {down}."
+    if case.says("detail:when_to_charge"):
+        head = laid_up.by_when(figures)
+    if case.says("detail:no_power"):
+        last = f"after {say.quantity(int(days + NEAR), 'd', 0)} at most it wants a charge"
+        head = laid_up.without_power(case, "information", last, None, float(figures[1].value))
     return TOPIC.says("information", head, *figures, plot=plot(case, found, None))
 
 

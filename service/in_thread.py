@@ -1,0 +1,134 @@
+"""What a later turn asks that its own words do not tell: the question before, with what is new, or what follows on it.
+
+Each rule looks at one way of going on; the first that finds topics speaks for the whole message, before any points.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from grammar.reading import Message
+from grammar.weather import is_condition
+from service.evidence import asks_outright
+from service.opening import WAY
+from service.rules.culprit import either
+from service.thread import Thread
+
+FEW = 12  # words of a turn that goes on with what was spoken of
+READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
+WORN = frozenset({*READINGS, "replacement", "run-check"})
+OF_ITSELF = frozenset(  # topics after which the cold asks whether it will freeze
+    ("rest-voltage", "specific-gravity", "standing-drain", "storage", "battery-type", "replacement", "meaning")
+)
+SECONDS = frozenset({"load.burst", "load.bursts", "load.time", "load.rest"})
+STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
+LOADS = frozenset({"load.model", "load.current"})
+ANEW = ("request:what_size", "request:which", "request:versus", "request:what_is", "request:convert")
+OF_THEM = frozenset({"thing:battery", "thing:boat"})
+METER = frozenset({"meter", "multimeter", "volts", "volt", "voltage"})
+CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # another way to keep it charged
+SETTING = "role:charger.setting"
+ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
+
+
+def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
+    """The topics of a later turn by the rules below; none where its own words decide."""
+    several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1
+    danger = message.dangers or thread.dangers or "hazard" in thread.topics
+    if not thread.topics or len(message.words) > FEW or danger or several:
+        return ()
+    return next((topics for rule in RULES if (topics := rule(message, thread))), ())
+
+
+def colder(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And if it's freezing, say 0 degrees?": the last question in the cold."""
+    condition = is_condition(message.text) and not any(map(message.says, ANEW))
+    return thread.topics if condition and not OF_ITSELF & set(thread.topics) else ()
+
+
+def what_now(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "So what do I do with them?": the last answer, by what it says to do."""
+    if not message.says("detail:what_now") or message.stated or message.says("note:past"):
+        return ()
+    other = (cue for cue in message.cues if cue.name.startswith(("thing:", "word:")) and cue.name not in OF_THEM)
+    return () if any(other) else thread.topics
+
+
+def which_part(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Is it the cable or the battery?" of a reading under load."""
+    return ("load-voltage",) if "load-voltage" in thread.topics and either(message.text) else ()
+
+
+def read_otherwise(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "The engine had only just stopped" of volts that were read: how good they are then."""
+    told = {item.fact for item in message.stated}
+    volts = "rest-voltage" in thread.topics and "reading.voltage" in thread.facts
+    return ("rest-voltage",) if volts and told == {"reading.state"} and "?" not in message.words else ()
+
+
+def bought_instead(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "What do I get instead?" of a battery that was judged: how big the next one must be."""
+    reads = message.says("about:reading_word") or not METER.isdisjoint(message.words)
+    bought = WORN & set(thread.topics) and message.says("detail:instead_of_it") and not reads
+    return ("bank-size",) if bought else ()
+
+
+def for_so_long(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Bursts of 10 s?" after whether it runs: for how long it does."""
+    told = {item.fact for item in message.stated}
+    if not told or not told <= SECONDS or "run-check" not in thread.topics or "run-time" in thread.topics:
+        return ()
+    open_now = thread.asks or not ("?" in message.words or message.says("note:ellipsis"))
+    return ("run-check", "run-time") if open_now else ("run-time",)  # what is not decided yet stands before it
+
+
+def laid_up_without_power(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "There's no shore power there" of a boat that is laid up, whatever was asked since."""
+    laid_up = "storage" in thread.topics or "storage.time" in thread.facts
+    tells = message.says("detail:no_power") and not asks_outright(message) and not any(map(message.says, CHARGES))
+    return ("storage",) if laid_up and tells else ()
+
+
+def without_the_fuse(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "So I can leave the fuse out then": never, whatever was spoken of."""
+    return ("fuse-size",) if message.says("detail:fuse_left_out") else ()
+
+
+def strong_enough(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "450 CCA each" of batteries joined for a load that was named: what they make, and whether that will do."""
+    told = {item.fact for item in message.stated}
+    rated = thread.topics == ("bank-wiring",) and told & STRENGTH and LOADS & thread.facts.keys()
+    return ("bank-wiring", "run-check") if rated and not asks_outright(message) else ()
+
+
+def amps_of_the_charger(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "10 amps" where it was asked whether a charger suits: its size as well as its setting, once both may be told."""
+    told = {item.fact for item in message.stated}
+    kind = "battery.chemistry" in told | thread.facts.keys()
+    amps = "charger.current" in told | thread.facts.keys()
+    set_so = {"charger.setting", "charger.voltage"} & (told | thread.facts.keys()) or SETTING in thread.cues
+    suits = f"{WAY}charger-setting:good" in thread.cues and not set_so
+    if thread.topics == ("charger-setting",) and amps and told and suits:
+        return ("charger-size", "charger-setting") if kind else ("charger-size",)
+    if thread.topics == ("charger-size",) and ALSO in thread.cues and told and kind:
+        return ("charger-size", "charger-setting")
+    return ()
+
+
+def also(topics: tuple[str, ...], thread: Thread) -> tuple[str, ...]:
+    """The cue for the next turn where a charger's amps are told and the kind of its battery is not."""
+    return (ALSO,) if topics == ("charger-size",) and thread.topics == ("charger-setting",) else ()
+
+
+RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
+    without_the_fuse,
+    colder,
+    what_now,
+    which_part,
+    read_otherwise,
+    bought_instead,
+    for_so_long,
+    laid_up_without_power,
+    strong_enough,
+    amps_of_the_charger,
+)

@@ -1,0 +1,295 @@
+"""Later turns: what they go on with, what they take back, and what follows on the answer before."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.again import AGAIN, NOTHING_NEW, READ_TOO
+from service.leadsman import default_desk
+
+
+def talk(*turns):
+    desk, reply = default_desk(), None
+    for text in turns:
+        reply = desk.ask(text, thread=reply.thread if reply else None)
+    return reply
+
+
+def plain(text):
+    return text.replace("\u00a0", " ")
+
+
+def told(reply):
+    return [(item.topic, item.verdict) for item in reply.answers]
+
+
+PIKE = "will a 700 cca agm run a pike?"
+BURSTS = "100ah agm at 180 amps, how many 5 second bursts to half?"
+WEAK = "pike drops my 650 cca wet from 12.7 to 9.0 at the posts"
+RESTED = "agm reads 12.3 after 8 hours rest"
+THREE = "how many outputs: engine battery, house battery, and a thruster pair that is wired as 24 V"
+LAID_UP = "wet batteries left aboard, 150 days, 5 C, do i need to charge them"
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "verdict", "opens"),
+    [
+        ((PIKE, "my mistake i got that wrong, it's 600 not 700"), "run-check", "no", "No: the Pike asks for 650"),
+        (("20 amp charger for a 100ah agm ok?", "wrong, it's 30 amps"), "charger-size", "yes", "Yes: 30"),
+        (("pike on 2/0, 6 m. any good?", "i had that wrong, it is 4 m"), "cable-size", "yes", "Yes: 2/0"),
+        (("is 12.7 v on my agm too low?", "i read that wrong, its 12.2 not 12.7"), "rest-voltage", "no", "Yes: 12.2"),
+        (("is 12.2 v too low?", "it's gel"), "rest-voltage", "no", "Yes: 12.2"),
+        (("two 500 cca wets in parallel for 260 A at 12 V. enough?", "i gave you the wrong number, they're 450 each"),
+         "run-check", "yes", "Yes: your two 450"),
+    ],
+)  # fmt: skip
+def test_what_is_put_right_is_answered_as_the_question_was_put(turns, topic, verdict, opens):
+    (found,) = talk(*turns).answers
+    assert (found.topic, found.verdict, plain(found.headline)[: len(opens)]) == (topic, verdict, opens)
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "verdict", "says"),
+    [
+        ((BURSTS, "and if it's freezing out, minus 2?"), "run-time", "information", "about 75 bursts"),
+        (("how long does a 200ah wet run 100 amps", "and on a freezing morning, 0 C"), "run-time", "information",
+         "about 22 minutes"),
+        (("650 cca flooded with the pike, ok?", "and on an icy morning"), "run-check", "no", "8.4 V"),
+        (("650 cca flooded with the pike, ok?", "and in a freezing locker at minus 8"), "run-check", "no", "8.1 V"),
+        (("charger 20 A for 100 Ah lfp ok?", "and if its freezing"), "charger-size", "no", "0 °C"),
+        (("100 Ah lithium, 30 A charger, how long from 20 %?", "and if it's frosty, 3 degrees"), "charge-time", "no",
+         "at 3 °C lithium takes 10 A"),
+        (("2/0 6 m pike ok?", "and if its freezing"), "cable-size", "yes", "2/0 AWG loses"),
+        (("200 ah gel at 100 A, how long", "and say it's freezing, minus 5"), "run-time", "information", "half empty"),
+        ((PIKE, "will it freeze at minus 20?"), "freeze-point", "needs-facts", "its charge decides"),
+    ],
+)  # fmt: skip
+def test_the_cold_as_a_condition_repeats_the_last_question(turns, topic, verdict, says):
+    (found,) = talk(*turns).answers
+    assert (found.topic, found.verdict) == (topic, verdict)
+    assert says in plain(found.headline)
+
+
+@pytest.mark.parametrize(
+    ("turns", "opens"),
+    [
+        (("agm 12.3 rested overnight", "so what should i do with it"), "Charge it soon: 12.3"),
+        (("flooded 11.9 after resting", "so what now"), "Charge it today: 11.9"),
+        (("gel 12.8 v rested, good?", "so what do i do with it"), "Nothing needs doing: 12.8"),
+        (("two wets, one at 12.7 and one at 12.2 after a night", "ok and what do i do now"),
+         "Charge the one at 12.2 V alone, let it rest"),
+        (("12.2 and 12.1 on two agms, rested. what do i do?",), "Charge each alone, let both rest"),
+        (("agm 7 years old, new one?", "what do i do"), "Test it under load: at 7 years"),
+        ((WEAK, "what next"), "Charge it fully, let it rest and test again before you buy"),
+        (("11.9 at the battery and 9.4 at the motor with the thruster on", "so what do we do"), "Clean and tighten"),
+        (("rested 12.7, 9.2 when the thruster runs", "what to do"), "Read the volts at the motor's own"),
+        (("charged 400 cca agm, 12.7, then 8.5 on the posts at 300 A", "what can i do"), "Fit a battery of more"),
+        ((WEAK, "is it the battery or the wiring"), "The battery: with the Pike"),
+        ((WEAK, "is it the cable or the motor"), "The battery comes first"),
+        (("11.9 at the battery and 9.4 at the motor with the thruster on", "so is it the cable or the battery"),
+         "The cable or its joints: 2.5"),
+        (("800 cca, 12.7 rested, 9.0 on the posts, 7.1 at the motor with the pike on", "which is it, battery or cable"),
+         "Both: with the Pike"),
+        (("rested 12.7, 9.2 when the thruster runs", "cable or battery?"), "The battery, if this was read"),
+        (("12.7 then 11.3 with the pike running, 1000 cca, at the posts", "battery or cable then?"), "Not the battery"),
+    ],
+)  # fmt: skip
+def test_what_to_do_and_which_part_are_answered_first(turns, opens):
+    reply = talk(*turns)
+    assert plain(reply.answers[0].headline)[: len(opens)] == opens
+    assert reply.notice is None
+
+
+@pytest.mark.parametrize(
+    ("turns", "verdict", "says"),
+    [
+        ((RESTED, "actually i had the fridge on"), "information", "is no reading at rest"),
+        ((RESTED, "pump was running the whole time"), "information", "is no reading at rest"),
+        (("agm 12.7 rested", "the engine was just switched off when i measured"), "information", "reads high"),
+        (("agm 12.7 rested", "it had just come off the charger"), "information", "reads high"),
+        (("agm 12.6, good?", "read straight after charging"), "information", "reads high"),
+        (("agm 12.2 rested, ok?", "it wasnt rested, the heater was running"), "information", "no reading at rest"),
+        (("gel 12.3, nothing on for a day", "i found the lights were on"), "information", "no reading at rest"),
+        (("flooded 12.2 with the fridge on",), "information", "no reading at rest"),
+        (("wet 12.7 after a night", "hang on the charger was on till this morning"), "information", "reads high"),
+        (("agm 12.7 rested, ok?", "the radio was on"), "yes", "12.7 V with something on is a good reading"),
+        (("two wets 12.6 and 12.2 rested", "the fridge was on"), "information", "read both again"),
+        (("agm 12.2 rested overnight, ok?", "no fridge was on"), "no", "12.2 V at rest"),
+    ],
+)  # fmt: skip
+def test_a_rest_that_is_taken_back_changes_the_answer(turns, verdict, says):
+    (found,) = talk(*turns).answers
+    assert (found.topic, found.verdict) == ("rest-voltage", verdict)
+    assert says in plain(found.headline)
+
+
+def test_what_was_on_while_it_was_read_is_no_load_of_theirs():
+    reply = talk("bow thruster 200 A, agm 12.3 rested, is that good?", "the fridge was on")
+    kept = {item.fact: item.value for item in reply.answers[0].understood}
+    assert (kept["load.kind"], kept["load.current"], kept["reading.state"]) == ("thruster", 200.0, "load")
+
+
+@pytest.mark.parametrize("last", ["the outputs arent isolated", "the book says they share a negative, the outputs"])
+def test_outputs_that_are_not_isolated_decide_of_a_series_bank(last):
+    (found,) = talk(THREE, last).answers
+    assert (found.topic, found.verdict) == ("charger-banks", "no")
+    assert "short a battery of the 24 V bank" in plain(found.headline)
+
+
+@pytest.mark.parametrize("last", ["theres no shore power there", "i cant get power to the boat", "no mains down there"])
+def test_a_berth_without_power_goes_back_to_the_lay_up(last):
+    (found,) = talk(LAID_UP, "will they freeze at -15", last).answers
+    assert (found.topic, found.verdict) == ("storage", "yes")
+    assert plain(found.headline).startswith("Charge it full before you leave her and take the cables off")
+
+
+def test_without_power_a_battery_that_does_not_last_is_taken_home():
+    ask = "half full agm, 200 days at 20 C, ok?"
+    assert plain(talk(ask, "no shore power").answers[0].headline).startswith("Charge it full before you leave her, or")
+    long = "wet battery charged full, 400 days at 25 C, all right?"
+    assert plain(talk(long, "no electricity on that pontoon").answers[0].headline).startswith("Take it home or bring")
+    lithium = talk("100ah lithium laid up all winter", "no mains there").answers[0].headline
+    assert plain(lithium).startswith("Leave it about half full")
+
+
+@pytest.mark.parametrize("last", ["so i can leave the fuse out then", "so the fuse can go", "then i dont need a fuse"])
+def test_a_bms_is_no_reason_to_leave_the_fuse_out(last):
+    (found,) = talk("whats a bms", last).answers
+    assert (found.topic, found.verdict) == ("fuse-size", "no")
+    assert found.headline.startswith("No, the fuse stays in")
+
+
+@pytest.mark.parametrize(
+    ("turns", "topics"),
+    [
+        (("agm 6 years old, time for a new one? the boat has a pike", "what do i get instead"), ["bank-size"]),
+        (("wet 12.1 after a week, ruined?", "what do i replace it with, its a minnow"), ["bank-size"]),
+        (("my agm is 9 years old, pike, done?", "which one should i get then"), ["bank-size"]),
+        (("two 12v 100 ah in series, ok?", "what do i get then"), ["bank-wiring"]),
+        (("pike on a 700 cca 95 ah agm, ok?", "bursts of 10 s?"), ["run-time"]),
+        (("pike, 100 ah lithium 300 A bms, will it run?", "and for 3 minutes?"), ["run-check", "run-time"]),
+        (("does my charger suit", "10 amps"), ["charger-size"]),
+        (("does my charger suit", "10 amps", "gel, 220ah all in"), ["charger-size", "charger-setting"]),
+        (("is my charger ok", "it's agm", "30 a charger, 200 ah"), ["charger-size", "charger-setting"]),
+        (("is the charger big enough", "15 amps", "two 110 wets"), ["charger-size"]),
+        (("which setting for my charger", "its 20 amps"), ["charger-setting"]),
+        (("pike here, two 12v batteries in parallel, ok?", "450 cca each"), ["bank-wiring", "run-check"]),
+        ((PIKE, "what do i do with the old one"), ["unclear"]),
+    ],
+)
+def test_a_new_question_in_a_later_turn_is_answered(turns, topics):
+    assert [item.topic for item in talk(*turns).answers] == topics
+
+
+def test_when_it_wants_a_charge_is_told_first():
+    ask = "100 ah gel, 200 days laid up at 20 C"
+    told = "After 180 days at most, or as soon as it rests under 12.65 V; look every 90 days."
+    assert plain(talk(ask, "so when do i have to charge it").answers[0].headline) == told
+    low = talk("agm at 60 %, laid up 100 days", "by when does it need a charge").answers[0].headline
+    assert low.startswith("Now, before it is laid up")
+    flat = talk("storage of a wet battery over winter", "when does it want charging").answers[0].headline
+    assert plain(flat).startswith("After 152 days at most")
+
+
+def test_what_the_maker_allows_is_no_number_of_batteries():
+    for last in ("only one", "the leaflet says not more than one", "it says none", "max one", "1"):
+        (found,) = talk("may i join two lithiums in series?", last).answers
+        assert (found.topic, found.verdict) == ("bank-wiring", "no")
+        assert plain(found.headline) == "No: the maker allows 1 in series, and you would join 2."
+    (found,) = talk("may i join two lithiums in series?", "four").answers
+    assert found.verdict == "yes"
+
+
+def test_why_not_a_larger_fuse_names_one():
+    (found,) = talk("fuse for the pike on 70mm2?", "so why not a 500").answers
+    assert (found.topic, found.verdict) == ("fuse-size", "no")
+
+
+@pytest.mark.parametrize("last", ["forget the agm its wet", "forget agm, wet cells"])
+def test_a_kind_that_is_to_be_forgotten_goes(last):
+    assert "wet-cell" in talk(PIKE, last).answers[0].headline
+
+
+@pytest.mark.parametrize(
+    ("turns", "says"),
+    [
+        (("how big in mm is 2/0", "and 50F in proper degrees"), "50 °F is 10 °C."),
+        (("rc 160 in ah", "and 900 mca in cca"), "900 cranking amps (0 °C) are about 720 CCA (-18 °C)."),
+        (("750 W at 12 v how many amps", "and at 24 V"), "750 W at 24 V is 31 A."),
+    ],
+)
+def test_a_further_conversion_is_of_the_newest_alone(turns, says):
+    (found,) = talk(*turns).answers
+    assert plain(found.headline) == says
+
+
+@pytest.mark.parametrize(
+    ("turns", "figure"),
+    [
+        (("pike here, i want to wire my two 12v batteries as 24", "and in parallel?"), 12.0),
+        (("two 12v 100 ah in series for 24, what do i get", "and in parallel?"), 12.0),
+        (("24v system, two 12 v 100 ah, what have i got", "parallel?"), 12.0),
+        (("four 6 volts as 24v", "side by side?"), 6.0),
+    ],
+)
+def test_another_way_of_joining_drops_the_volts_that_the_first_should_give(turns, figure):
+    (found,) = talk(*turns).answers
+    assert (found.topic, found.verdict, found.figures[0].value) == ("bank-wiring", "information", figure)
+
+
+def test_the_volts_that_a_load_needs_stay():
+    (found,) = talk("24 v thruster 100 amps, two 12 v 600 cca in series, ok?", "and in parallel").answers
+    assert (found.verdict, plain(found.headline)) == (
+        "no",
+        "No: your batteries give 12 V, and your thruster needs 24 V.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("turns", "verdict", "says"),
+    [
+        (("Minnow on a 400 cca agm. good?", "the other boat is a pike with two of those in parallel"), "yes",
+         "your two 400 CCA AGM"),
+        (("700 cca wet with a pike, ok?", "my friends boat has a pike and three of them in parallel"), "yes",
+         "your three 700 CCA wet"),
+        (("600 cca gel with a minnow, ok?", "the other boat has the same battery and a pike"), "no", "600 CCA gel"),
+        (("pike on 650 cca agm ok?", "other boat has a minnow"), "needs-facts", "the CCA of yours is not known"),
+    ],
+)  # fmt: skip
+def test_a_battery_that_is_pointed_at_is_kept_on_another_boat(turns, verdict, says):
+    (found,) = talk(*turns).answers
+    assert (found.topic, found.verdict) == ("run-check", verdict)
+    assert says in plain(found.headline)
+
+
+def test_an_age_or_a_reading_does_not_go_with_it():
+    reply = talk("minnow, 400 cca agm, 5 years old, 12.7 rested, ok?", "other boat: pike with two of those in parallel")
+    names = {item.fact for answer in reply.answers for item in answer.understood}
+    assert "battery.cca" in names
+    assert {"battery.age", "reading.voltage"}.isdisjoint(names)
+
+
+@pytest.mark.parametrize(
+    ("turns", "notice"),
+    [
+        (("fuse 350 for the pike on 70 mm2 ok?", "insulation says 75 degrees"),
+         "We have noted 75 °C insulation: with that the answer stays as it was."),
+        (("is the charger big enough", "15 amps"),
+         "We have noted 15 A (charger amps); what is asked below still decides."),
+        (("how many outputs for engine and thruster, both 12 V", "outputs arent isolated"),
+         'We have noted "outputs arent isolated": with that the answer stays as it was.'),
+    ],
+)  # fmt: skip
+def test_a_fact_that_changes_nothing_is_named(turns, notice):
+    assert plain(talk(*turns).notice) == notice
+
+
+def test_a_conclusion_that_finds_no_answer_is_asked_in_other_words():
+    assert talk("what size cable for the pike over 6 m?", "so i can use welding cable then").notice == AGAIN
+    assert talk("can i leave it", "120 days").notice == "We have noted 120\u00a0days (time laid up)."
+
+
+def test_a_technician_who_is_promised_is_on_the_route():
+    reply = talk("will a wet battery freeze at -15", "well it blows a lot round here")
+    assert reply.notice == NOTHING_NEW + READ_TOO
+    assert (reply.answers[0].verdict, reply.triage.route) == ("needs-facts", "technician")
