@@ -12,6 +12,7 @@ from grammar.facts import facts
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.reading import Stated, Value
+from grammar.refused import refused_after
 from grammar.scene import Scene
 from grammar.vocabulary import Found
 
@@ -97,11 +98,14 @@ def words_of(scene: Scene) -> Words:
         if item.kind not in ("value", "model") or item.at in listed:
             continue
         fact, value = _meaning(scene, item)
+        refused = refused_after(scene, item)
+        if refused and isinstance(value, bool):  # "engine room: no"
+            value, refused = not value, False
         if not fact or _unsure(scene, item) or _is_wire(scene, item) or _either(scene, item):
             continue
         span = scene.span(item.start, item.end)
         found = Stated(fact, value, "", scene.text[slice(*span)], span, how="token")
-        if _denied(scene, item):
+        if refused or _denied(scene, item):
             denied.append(found)
         elif not any(other.fact == fact and other.value == value for other in stated):
             stated.append(found)

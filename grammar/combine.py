@@ -9,6 +9,7 @@ from itertools import pairwise
 from math import prod
 
 from grammar.canonical import in_unit
+from grammar.drawn import drawn
 from grammar.items import Item
 from grammar.reading import Stated
 from grammar.scene import Scene
@@ -33,26 +34,17 @@ ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]
 MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 BY = frozenset({"x", "by", "*", "×"})
 FAR = 40  # characters
-BESIDE = 30  # characters right before or after
 SYSTEM = 12.0  # volts of the usual battery
 MOST = 12  # batteries of one string
 NO_BATTERIES = frozenset(
     {"year", "season", "winter", "summer", "go", "time", "thing", "question", "month", "week", "trip"}
 )
 STRINGS = 4  # the fewest batteries in series and in parallel
-DRAWN_BEFORE = re.compile(
-    r"\b(?:took|taken|taking|drew|drawn|used|using|pulled|eaten|ate|consumed|burnt|burned|put back|return|replace|give)"
-    r"(?: back| out| about| some| roughly| around)* ?$",
-    re.IGNORECASE,
-)
-DRAWN_AFTER = re.compile(
-    r"^ ?(?:out of|from|off|of (?:it|the|my|our)|used|gone|drawn|taken|back|in(?:to)? (?:it|a|the|my))\b", re.IGNORECASE
-)
 
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = _drawn(scene, _sides(scene, _sums(scene, stated)))
+    stated = drawn(scene, _sides(scene, _sums(scene, stated)))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
@@ -178,28 +170,6 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 def _sized(item: Item | None) -> bool:
     """Whether a battery's figure or kind stands there: the "110 Ah" of "a flat 110 Ah battery"."""
     return item is not None and (item.dim in ("AH", "VOLT") or item.fact == "battery.chemistry")
-
-
-def _drawn(scene: Scene, stated: list[Stated]) -> list[Stated]:
-    """Amp-hours that were taken out of a battery, as the charge that is left: "I drew 60 Ah from my 200 Ah AGM"."""
-    used = next((item for item in scene.quantities("AH") if _is_drawn(scene, item)), None)
-    if used is None or isinstance(used.quantity.value, str):
-        return stated
-    span, gone = scene.span(used.start, used.end), float(used.quantity.value)
-    stated = [item for item in stated if item.span != span]
-    sizes = [item.value for item in (*stated, *scene.said) if item.fact == "battery.capacity"]
-    known = any(item.fact == "battery.charge" for item in stated)
-    if known or not sizes or isinstance(sizes[0], str) or gone >= sizes[0]:
-        return stated
-    left = 100 - gone / sizes[0] * 100
-    return [*stated, Stated("battery.charge", left, "percent", scene.text[slice(*span)], span, how="grammar")]
-
-
-def _is_drawn(scene: Scene, item: Item) -> bool:
-    """Whether amp-hours are said to be taken out or to be put back."""
-    start, end = scene.span(item.start, item.end)
-    before, after = scene.text[max(0, start - BESIDE) : start], scene.text[end : end + BESIDE]
-    return bool(DRAWN_BEFORE.search(before) and DRAWN_AFTER.search(after))
 
 
 def _banks(scene: Scene) -> Iterator[Stated]:

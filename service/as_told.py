@@ -23,6 +23,8 @@ WRONG = re.compile(
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
+ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
+LIMITS = "detail:which_limit"
 SAVED = "detail:saved"
 MINUTES = "detail:to_rc"  # reserve minutes are wanted of amp-hours
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
@@ -36,6 +38,12 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     it will do, "how many bursts" not whether it runs, "how many in parallel" how big a bank, "8.2 V, can it be saved"
     how good that is. "" where they stand."""
     told = {item.fact for item in message.stated}
+    if (
+        message.says(LIMITS)
+        and found <= {"unclear", "battery-duty", "cable-size", "other-desk"}
+        and not told & ANY_CABLE
+    ):
+        return "voltage-drop"  # "is it 3 % or 10 % for a windlass"
     if found <= {"run-check", "unclear"} and "alternator.current" in told and not told & LOADS and _lithium(message):
         return "charger-setting"  # "a 115 A alternator straight onto a 280 Ah lithium, is it ok?"
     if found <= {"unclear"} and "reading.voltage" in told and message.says(SAVED):

@@ -184,6 +184,16 @@ def suits(case: Case) -> str:
     return f"a {kind}" if kind in MOTORS | {"charger"} else kind
 
 
+def which_counts(case: Case) -> str:
+    """Which of the two limits counts, where both were quoted and neither is stated; else ""."""
+    if not case.says("detail:which_limit") or "cable.drop" in case.stated:
+        return ""
+    counts = allowed(case)
+    motors, feeds = (say.quantity(share, "%") for share in (10.0, 3.0))
+    other = f"{feeds} is for electronics and feeds" if counts > 3 else f"{motors} is for motors"
+    return f"{say.quantity(counts, '%')} counts for {suits(case)}, {other}"
+
+
 def bars(case: Case, amps: float, fitted: Size | None, around: int = 2) -> dict[str, object] | None:
     """A picture of the volts lost by size, some sizes each side of the one fitted, with the limits as lines."""
     known = next((found for found in sizes(case) if fitted in found), None)

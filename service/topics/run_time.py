@@ -146,6 +146,7 @@ def lasting(case: Case, running: float) -> Answer:
         estimate("time_to_empty", "to empty", to_empty, spread, "min"),
         *(bursts(case, to_limit, spread) if on == 1 else ()),
         *session.figures(case, running),
+        *session.trips(case, to_limit),
     )
     return TOPIC.says(
         *judged(case, to_limit, usable, running, to_empty),
@@ -216,6 +217,8 @@ def judged(case: Case, minutes: float, usable: float, running: float, to_empty: 
     amount, asked = say.lasting(minutes), wanted(case)
     if usable <= 0:
         return "no", f"No: {supply.bank_name(case)} is already below what should be used, so charge it first."
+    if trips := session.trips_in_words(case, minutes):
+        return "information", f"{say.capital(supply.does(case, 'last'))} about {amount} before charging: {trips}."
     if asked is not None:
         return against(case, minutes, asked)
     if session.share_on(case) < 1:

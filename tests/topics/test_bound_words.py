@@ -1,0 +1,55 @@
+"""Whole messages in which a number or a word stands beside two things and belongs to one of them."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.leadsman import default_desk
+from service.reply import Answer
+from service.say import NB
+
+
+def answers(text: str) -> tuple[Answer, ...]:
+    """The answers to the last of these turns, parted by " >> "."""
+    thread = None
+    for turn in text.split(" >> "):
+        reply = default_desk().ask(turn, thread=thread)
+        thread = reply.thread
+    return reply.answers
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "verdict", "told"),
+    [
+        # a "no" after its noun denies it
+        ("240 A 12 V, 16 ft each way, 105C, engine room: no. AWG?", "cable-size", "information", "Use 1 AWG"),
+        ("240 A 12 V, 16 ft each way, 105C, engine room: yes. AWG?", "cable-size", "information", "Use 1/0 AWG"),
+        ("240A 12V 16 ft e/w 105C, thru eng room - no. awg", "cable-size", "information", "Use 1 AWG"),
+        ("gel: no, AGM: yes. 12.4 V rested, how full?", "rest-voltage", "marginal", "for your AGM battery"),
+        # amp-hours to put back tell the charge
+        ("60 Ah to put back, 150 Ah AGM, 20 A charger: hours?", "charge-time", "information", "from 60 % to full"),
+        ("how long to get 45 Ah back into a 90 Ah gel, 15 A", "charge-time", "information", "from 50 % to full"),
+        ("LFP 160 Ah is 80 Ah down, 40 A charger, how long", "charge-time", "information", "from 50 % to full"),
+        ("2 x 110Ah AGM parallel, 44 Ah gone, 20 A charger, how long", "charge-time",
+         "information", "from 80 % to full"),
+        ("2 x 110Ah AGM in series, 44 Ah gone, 20 A charger, how long", "charge-time",
+         "information", "from 60 % to full"),
+        # so many times some seconds are bursts, and may be counted in trips
+        ("240A, 100Ah wet, 6 x 12s bursts a trip. trips to half?", "run-time", "information", "3 trips of 6 bursts"),
+        ("150 A on a 90 Ah gel, 20 x 3 sec per docking, how many dockings", "run-time", "information", "10 trips of"),
+        ("how many trips to 50 %: 12 pushes of 5 s each, 200 A, 2 x 95Ah AGM parallel", "run-time", "information",
+         "18 trips of 12 bursts of 5 seconds"),
+        ("3 x 30s runs at 200A, 95Ah wet, long enough?", "run-time", "yes", "90 seconds are asked for"),
+        ("two 90s agm in parallel, 260 A, how long", "run-time", "information", "about 12 minutes"),
+        # limits that are only quoted
+        ("Minnow, 25 mm2, 4 m. one book says 3 %, another says 10 %. what do I lose, which counts?", "voltage-drop",
+         "yes", "5.7 %); 10 % counts for a motor, 3 % is for electronics"),
+        ("do you go by 3% or 10% on an anchor windlass", "voltage-drop", "information", "10 % counts for a windlass"),
+        ("plotter wire, is it 3 or 10 percent", "voltage-drop", "information", "3 % counts for electronics"),
+        ("Minnow, 25 mm2, 4 m, I allow 3 % loss. what do I lose?", "voltage-drop", "no", "over the limit of 3 %"),
+    ],
+)  # fmt: skip
+def test_the_number_is_the_right_things(text, topic, verdict, told):
+    found = next(item for item in answers(text) if item.topic == topic)
+    assert found.verdict == verdict
+    assert told in found.headline.replace(NB, " ")
