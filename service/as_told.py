@@ -15,6 +15,9 @@ WHETHER = frozenset(
         *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
     )
 )
+RUNS = re.compile(r"(?:runs?|powers?|drives?|feeds?|supply|supplies|pulls?|carry) ", re.IGNORECASE)
+ABLE = frozenset({"can", "could", "able", "enough", "ok", "may", "might", "let", "to"})
+ORDINAL = frozenset({"", "a", "the", "and", "my", "with", "or"})  # before "second" where it counts no time
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 KIND, FEW = "battery.chemistry", 10  # words
 WRONG = re.compile(
@@ -83,5 +86,21 @@ def lasts(message: Message, best: str, context: Iterable[str]) -> bool:
 
 
 def _whether(message: Message) -> bool:
-    """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?"."""
-    return not WHETHER.isdisjoint(message.words) or any(map(message.says, (*APPROVAL, "request:may_i")))
+    """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?".
+
+    "Two 90s run the thruster" only tells what runs it.
+    """
+    words = {
+        word for word, before in zip(message.words, ("", *message.words), strict=False) if not _is_unit(word, before)
+    }
+    if not WHETHER.isdisjoint(words) or message.says("request:may_i"):
+        return True
+    approval = [cue for cue in message.cues if cue.name in APPROVAL]
+    return any(not RUNS.match(cue.text) for cue in approval) or (bool(approval) and not ABLE.isdisjoint(words))
+
+
+def _is_unit(word: str, before: str) -> bool:
+    """Whether it is the second, or the goes, of "4 second goes"."""
+    if word == "goes":
+        return before in ("second", "sec", "s")
+    return word == "second" and before not in ORDINAL

@@ -53,3 +53,18 @@ def test_the_number_is_the_right_things(text, topic, verdict, told):
     found = next(item for item in answers(text) if item.topic == topic)
     assert found.verdict == verdict
     assert told in found.headline.replace(NB, " ")
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        # what runs what is told, how long is asked
+        ("one 95ah gel feeds the stern thruster, it pulls 160. how many 5 second goes till half", ["run-time"]),
+        ("two 100s agm in parallel run the thruster, 200 A. how long", ["run-time"]),
+        ("a second 100ah agm powers the thruster, 180 a. minutes to half?", ["run-time"]),
+        ("can two 100s agm run the thruster, 200 A, and how long", ["run-check", "run-time"]),
+        ("one 100ah agm, thruster 180 amps, does it go, and how long?", ["run-check", "run-time"]),
+    ],
+)
+def test_only_what_is_asked_is_answered(text, topics):
+    assert [item.topic for item in answers(text)] == topics
