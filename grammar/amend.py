@@ -29,6 +29,7 @@ OFFERED = frozenset({"settings", "modes", "options", "positions", "choices"})
 READ = frozenset({"reads", "shows", "showing", "reading", "measured", "sits", "climbs", "goes"})
 REPLACED = {"WEIGHT": frozenset({"instead"})}  # "lithium instead of my 34 kg gel": the gel's weight holds
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
+PAUSES = frozenset({",", "-", "..", "...", "–"})
 HAD = frozenset({"had", "was", "were", "used"})
 FROM = ("from", "v from", "volts from", "volt from")
 ARROWS = ("->", "=>", "→", "-->")
@@ -55,6 +56,7 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     stated = _falling(scene, _chosen_from(scene, list(stated)))
     stated = _till_full(_now(scene, stated))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
+    corrections += [token.start for at, token in enumerate(scene.tokens) if _takes_back(scene, at)]
     kept: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
         among = kept.setdefault(item.fact, [])
@@ -75,6 +77,13 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         for number, item in enumerate(among[: 3 if fact in LOADS else 2], start=1)
     ]
     return sorted(found, key=lambda item: (item.span, item.fact))
+
+
+def _takes_back(scene: Scene, at: int) -> bool:
+    """Whether a "no" puts another figure in place of the one before: "5, no 6 years"."""
+    if scene.word(at) not in ("no", "nope") or scene.word(at - 1) not in PAUSES or at + 2 > len(scene.tokens):
+        return False
+    return bool(scene.at_word[at + 1].dim)
 
 
 def _without_parts(scene: Scene, among: list[Stated]) -> list[Stated]:

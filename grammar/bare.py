@@ -50,7 +50,7 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
     if said.isdigit() and len(said) > REFERENCES and REFERENCE.search(plain[max(start - 20, 0) : start]):
         return Part("noise", "", part.span)
     amps = said.isdigit() and not hydrometer and _speaks_of_cranking(plain)
-    if not amps and all(_is_gravity(one, hydrometer) for one in re.split(" ?(?:-|to|or|and) ?", said)):
+    if not amps and all(_is_gravity(one, hydrometer) for one in re.split(r" ?(?:-|\b(?:to|or|and)\b) ?", said)):
         return _gravities(part)
     if _is_code(plain, said, after, end):
         return Part("noise", "", part.span)

@@ -41,6 +41,21 @@ def answers(text: str) -> tuple[Answer, ...]:
          "18 trips of 12 bursts of 5 seconds"),
         ("3 x 30s runs at 200A, 95Ah wet, long enough?", "run-time", "yes", "90 seconds are asked for"),
         ("two 90s agm in parallel, 260 A, how long", "run-time", "information", "about 12 minutes"),
+        # numbers as they are spoken off a float or a meter
+        ("hydrometer floats at twelve forty, 10 C in the garage, wet. how full", "specific-gravity", "yes", "1.228"),
+        ("the float stands at twelve fifteen, 40F, wet cells, how full", "specific-gravity", "marginal", "1.199"),
+        ("each cell twelve fourteen to twelve forty, 80F", "specific-gravity", "marginal", "1.214"),
+        ("meter says twelve eleven on the wet one, rested. how full", "rest-voltage", "no", "12.11 V"),
+        # years of a battery
+        ("our gel is seven this summer, fine so far, husband wants it out", "replacement", "marginal", "at 7 years"),
+        ("the wet ones were four in may. keep?", "replacement", "marginal", "at 4 years"),
+        ("agms, eight last winter. bin them?", "replacement", "no", "at 8 years"),
+        # a figure that is widened or taken back afterwards
+        ("wet battery, four years old, four or six, keep it?", "replacement", "no", "at 6 years"),
+        ("gel, seven years, could be nine. replace?", "replacement", "no", "at 9 years"),
+        ("agm is 5, no 8 years old. replace?", "replacement", "no", "at 8 years"),
+        ("thruster takes 200 amps, maybe 240. 580 cca agm, enough?", "run-check", "marginal", "drops to about 8.9 V"),
+        ("100 Ah agm, maybe 2 of them, thruster 150 A. how long", "run-time", "information", "about 26 minutes"),
         # limits that are only quoted
         ("Minnow, 25 mm2, 4 m. one book says 3 %, another says 10 %. what do I lose, which counts?", "voltage-drop",
          "yes", "5.7 %); 10 % counts for a motor, 3 % is for electronics"),
@@ -63,7 +78,7 @@ def test_the_number_is_the_right_things(text, topic, verdict, told):
         ("two 100s agm in parallel run the thruster, 200 A. how long", ["run-time"]),
         ("a second 100ah agm powers the thruster, 180 a. minutes to half?", ["run-time"]),
         ("can two 100s agm run the thruster, 200 A, and how long", ["run-check", "run-time"]),
-        ("one 100ah agm, thruster 180 amps, does it go, and how long?", ["run-check", "run-time"]),
+        ("one 100ah agm, thruster 180 amps, does it run, and how long?", ["run-check", "run-time"]),
     ],
 )
 def test_only_what_is_asked_is_answered(text, topics):
