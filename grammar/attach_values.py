@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import pairwise
 
 from grammar.attach import close
 from grammar.facts import facts
@@ -14,6 +13,7 @@ from grammar.near import around, gap
 from grammar.reading import Stated, Value
 from grammar.refused import refused_after
 from grammar.scene import Scene
+from grammar.switch import on_the_switch, stands_on
 from grammar.vocabulary import Found
 
 DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
@@ -25,7 +25,6 @@ WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
 )  # "series or parallel?" states neither
-OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
 SPEAKS = frozenset(
     [
         "wait",
@@ -68,13 +67,10 @@ WIRES = frozenset(
         "thick",
     ]
 )
-SWITCHES = frozenset({"switch", "selector", "button", "settings", "positions", "modes"})
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
-CHARGE_VOLTS = (13.0, 16.0)
-CHARGES = ("charger.current",)  # what the charger asked about last goes by
 POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
 OWN_MAKE = re.compile(r"home|self|diy", re.IGNORECASE)  # a pack whose cells are not told, unless they are named:
 PHOSPHATE = re.compile(r"\bl(?:i|ife)? ?fe? ?p|phosphate", re.IGNORECASE)
@@ -136,7 +132,7 @@ def _is_wire(scene: Scene, item: Item) -> bool:
 
 def _listed(scene: Scene) -> set[int]:
     """Kinds in a list of three and more: a charger's switch or a comparison, not what they have."""
-    listed = _on_the_switch(scene)
+    listed = on_the_switch(scene)
     run: list[Item] = []
     for item in scene.items:
         if item.fact == "battery.chemistry":
@@ -150,53 +146,10 @@ def _listed(scene: Scene) -> set[int]:
     return listed
 
 
-def _on_the_switch(scene: Scene) -> set[int]:
-    """Kinds that a charger offers, where the battery's own is told besides: "it only has gel or wet, mine is AGM"."""
-    kinds = [item for item in scene.items if item.fact == "battery.chemistry"]
-    with_volts = [item for item in kinds if _has_volts(scene, item)]
-    if len(with_volts) > 1:  # "settings AGM 14.4, gel 14.1, wet 14.8"
-        return {item.at for item in with_volts}
-    spoken = "charger" in scene.heads or scene.about("word:setting") or scene.likely[:1] == CHARGES
-    offered = {item.at for item in kinds if spoken and _is_offered(scene, item)}
-    offered |= _before_switch(scene, kinds)
-    if "charger" in scene.heads and any(scene.word(item.start - 1) == "got" for item in kinds):
-        offered |= {item.at for item in kinds if {"got", "or"} & {scene.word(item.start - 1)}}
-    several = len({item.name for item in kinds if item.at in offered}) > 1
-    told = len(offered) < len(kinds) or any(old.fact == "battery.chemistry" for old in scene.said)
-    return offered if several and told else set()
-
-
-def _has_volts(scene: Scene, item: Item) -> bool:
-    """Whether the volts of a charge follow a kind at once: "gel 14.1"."""
-    after = scene.after(item)
-    if after is None or after.dim not in ("NUM", "VOLT") or isinstance(after.quantity.value, str):
-        return False
-    value = after.quantity.value
-    return CHARGE_VOLTS[0] <= value / (2 if value > 20 else 1) <= CHARGE_VOLTS[1]
-
-
-def _before_switch(scene: Scene, kinds: list[Item]) -> set[int]:
-    """The two kinds of "a wet or AGM switch"."""
-    for first, second in pairwise(kinds):
-        if (
-            scene.word(second.end) in SWITCHES
-            and second.at - first.at == 2
-            and scene.word(first.end) in ("or", "/", "and")
-        ):
-            return {first.at, second.at}
-    return set()
-
-
 def _follows_figure(scene: Scene, item: Item) -> bool:
     """Whether a battery's figure, kind or number stands right before a word that is short for another."""
     before = scene.before(item)
     return before is not None and bool(before.dim or before.fact)
-
-
-def _is_offered(scene: Scene, item: Item) -> bool:
-    """Whether a charger's switch has the kind: "it has gel and wet", "one says GEL"."""
-    before = [scene.word(item.start - back) for back in (1, 2, 3, 4)]
-    return bool(OFFERS & set(before)) or before[:2] == ["says", "one"]
 
 
 def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
@@ -221,7 +174,9 @@ def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
         return _flag(scene, item)
     if kind == "number":
         return item.fact, float(item.name)
-    if item.fact == "battery.chemistry" and (_is_setting(scene, item) or _of_charger(scene, item)):
+    if item.fact == "battery.chemistry" and (
+        _is_setting(scene, item) or _of_charger(scene, item) or stands_on(scene, item)
+    ):
         return "charger.setting", "flooded" if item.name == "lead" else item.name
     return item.fact, item.name
 

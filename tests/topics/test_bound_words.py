@@ -56,6 +56,16 @@ def answers(text: str) -> tuple[Answer, ...]:
         ("agm is 5, no 8 years old. replace?", "replacement", "no", "at 8 years"),
         ("thruster takes 200 amps, maybe 240. 580 cca agm, enough?", "run-check", "marginal", "drops to about 8.9 V"),
         ("100 Ah agm, maybe 2 of them, thruster 150 A. how long", "run-time", "information", "about 26 minutes"),
+        # settings that a charger offers are not what the battery is
+        ("only modes on it are flooded and agm. batteries are gel, been on agm since june. keep going?",
+         "charger-setting", "no", "the AGM setting goes up to 14.8 V, and a gel battery takes 14.4 V at most"),
+        ("my charger just does agm or wet. i've got gels", "charger-setting", "no", "None of them"),
+        ("the charger gives gel and wet only. batteries are agm, i use the wet one. fine?", "charger-setting",
+         "marginal", "made for another kind, as all of yours are"),
+        ("charger has agm and wet settings. we have agm, its on wet. fine?", "charger-setting", "marginal",
+         "use the AGM one"),
+        ("charger settings are agm and wet, mine's an agm battery, set on agm. fine?", "charger-setting", "yes",
+         "the AGM setting is the one"),
         # limits that are only quoted
         ("Minnow, 25 mm2, 4 m. one book says 3 %, another says 10 %. what do I lose, which counts?", "voltage-drop",
          "yes", "5.7 %); 10 % counts for a motor, 3 % is for electronics"),
