@@ -131,7 +131,7 @@ def _one_more(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         for found in scene.named("role", "one_more")
         if found.end >= len(scene.tokens) or not (scene.at_word[found.end].dim or scene.word(found.end) in NO_BATTERIES)
     ]
-    if not more or any(item.fact == "battery.count" for item in stated):
+    if not more or any(item.fact == "battery.count" and item.value != 1.0 for item in stated):
         return
     before = (item.value for item in scene.said if item.fact == "battery.count" and isinstance(item.value, float))
     yield _fact(scene, "battery.count", next(before, 1.0) + 1.0, more[0].start, more[0].end)

@@ -66,6 +66,15 @@ def answers(text: str) -> tuple[Answer, ...]:
          "use the AGM one"),
         ("charger settings are agm and wet, mine's an agm battery, set on agm. fine?", "charger-setting", "yes",
          "the AGM setting is the one"),
+        # another battery like the first, and when each was bought
+        ("my 90ah agm is from 2020 and last month i bought another just like it. parallel ok?", "bank-wiring",
+         "marginal", "an old and a new battery work in parallel"),
+        ("my 90ah agm is from 2020 and i bought another just like it yesterday. parallel ok? >> and in series?",
+         "bank-wiring", "no", "an old and a new battery must not be joined in series"),
+        ("one 80ah gel, fitted in 2021, and its twin just bought. series for 24 V?", "bank-wiring", "no",
+         "an old and a new"),
+        ("one 110ah wet and another the same, both bought in may. parallel?", "bank-wiring", "information", "220 Ah"),
+        ("two 100ah agms bought last week. parallel?", "bank-wiring", "information", "200 Ah"),
         # limits that are only quoted
         ("Minnow, 25 mm2, 4 m. one book says 3 %, another says 10 %. what do I lose, which counts?", "voltage-drop",
          "yes", "5.7 %); 10 % counts for a motor, 3 % is for electronics"),
