@@ -27,7 +27,10 @@ NONE: frozenset[str] = frozenset()
 LOADS = frozenset({"load.current", "load.power"})  # three are told of, so that two are not taken for all
 OFFERED = frozenset({"settings", "modes", "options", "positions", "choices"})
 READ = frozenset({"reads", "shows", "showing", "reading", "measured", "sits", "climbs", "goes"})
-REPLACED = {"WEIGHT": frozenset({"instead"})}  # "lithium instead of my 34 kg gel": the gel's weight holds
+REPLACED = {  # "lithium instead of my 34 kg gel": the gel's weight holds, and so does the case that stood there
+    "WEIGHT": frozenset({"instead"}),
+    "GROUP": frozenset({"instead"}),
+}
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
 PAUSES = frozenset({",", "-", "..", "...", "–"})
 HAD = frozenset({"had", "was", "were", "used"})

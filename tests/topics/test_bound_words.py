@@ -75,6 +75,14 @@ def answers(text: str) -> tuple[Answer, ...]:
          "an old and a new"),
         ("one 110ah wet and another the same, both bought in may. parallel?", "bank-wiring", "information", "220 Ah"),
         ("two 100ah agms bought last week. parallel?", "bank-wiring", "information", "200 Ah"),
+        # of two case sizes one is the place, whichever is named first
+        ("the tray was made for a group 27, they only stock 31s. will it go in?", "group-size", "no",
+         "a group 31 does not fit in the place of a group 27"),
+        ("battery box takes a 24. could i use a group 27", "group-size", "no", "a group 27 does not fit"),
+        ("hold-down is for a 31, offered a group 27, ok?", "group-size", "yes", "a group 27 is no larger"),
+        ("will the tray take a group 31 instead of a 27", "group-size", "no", "a group 31 does not fit"),
+        ("group 31 where a 27 stood, how much heavier", "weight", "information",
+         "group 31 is heavier: usually 27 to 34 kg, a group 27 22 to 29 kg"),
         # limits that are only quoted
         ("Minnow, 25 mm2, 4 m. one book says 3 %, another says 10 %. what do I lose, which counts?", "voltage-drop",
          "yes", "5.7 %); 10 % counts for a motor, 3 % is for electronics"),
