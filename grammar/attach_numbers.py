@@ -69,7 +69,16 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number without a unit states; a load's name is none."""
     claim = _plainly(scene, item, value)
     named = claim is not None and claim.fact.startswith("load.") and is_name(scene, item)
+    if claim is not None and claim.fact == "load.current" and not named and _goes_by_watts(scene, item):
+        return Claim("load.power", claim.how)
     return NOTHING if named else claim
+
+
+def _goes_by_watts(scene: Scene, item: Item) -> bool:
+    """Whether it is the number of a thing like the one of whose watts was spoken: "no kettle then. toaster 900"."""
+    before, told = scene.before(item), {old.fact for old in scene.said}
+    named = before is not None and (before.fact, before.name) == ("load.kind", "electronics")
+    return named and "load.power" in told and "load.current" not in told
 
 
 def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:

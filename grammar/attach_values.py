@@ -87,13 +87,14 @@ class Words:
 
 def words_of(scene: Scene) -> Words:
     """What the value words and model names of a message state, each value once, and what they deny."""
-    listed = _listed(scene)
+    offered = on_the_switch(scene)
+    listed = _listed(scene, offered)
     stated: list[Stated] = []
     denied: list[Stated] = []
     for item in scene.items:
         if item.kind not in ("value", "model") or item.at in listed:
             continue
-        fact, value = _meaning(scene, item)
+        fact, value = _meaning(scene, item, offered)
         refused = refused_after(scene, item)
         if refused and isinstance(value, bool):  # "engine room: no"
             value, refused = not value, False
@@ -130,9 +131,9 @@ def _is_wire(scene: Scene, item: Item) -> bool:
     return sized or that or scene.word(item.start - 1) in WIRES or bool(ahead & {"running", "runs", "carries"})
 
 
-def _listed(scene: Scene) -> set[int]:
+def _listed(scene: Scene, offered: set[int]) -> set[int]:
     """Kinds in a list of three and more: a charger's switch or a comparison, not what they have."""
-    listed = on_the_switch(scene)
+    listed = set(offered)
     run: list[Item] = []
     for item in scene.items:
         if item.fact == "battery.chemistry":
@@ -152,7 +153,7 @@ def _follows_figure(scene: Scene, item: Item) -> bool:
     return before is not None and bool(before.dim or before.fact)
 
 
-def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
+def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
     if item.fact == "cable.in_engine_space" and not (
@@ -175,7 +176,7 @@ def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
     if kind == "number":
         return item.fact, float(item.name)
     if item.fact == "battery.chemistry" and (
-        _is_setting(scene, item) or _of_charger(scene, item) or stands_on(scene, item)
+        _is_setting(scene, item) or _of_charger(scene, item) or stands_on(scene, item, offered)
     ):
         return "charger.setting", "flooded" if item.name == "lead" else item.name
     return item.fact, item.name

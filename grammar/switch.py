@@ -40,9 +40,8 @@ def on_the_switch(scene: Scene) -> set[int]:
     return offered if several and told else set()
 
 
-def stands_on(scene: Scene, item: Item) -> bool:
+def stands_on(scene: Scene, item: Item, offered: set[int]) -> bool:
     """Whether a kind is the one that the switch stands on, of those it offers: "wet or AGM, I've had it on AGM"."""
-    offered = on_the_switch(scene)
     if item.at in offered or item.name not in {scene.items[at].name for at in offered}:
         return False
     before = [scene.word(item.start - back) for back in (1, 2)]

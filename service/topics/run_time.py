@@ -100,7 +100,8 @@ def over_the_limit(case: Case, running: float) -> Answer | None:
             f"We can't say yet: {supply.does(case, 'give')} about {usual}, and {name} draws {say.amps(running)}: "
             "the limit on the label decides."
         )
-        return TOPIC.needs("battery.max_current", "battery.peak_current", headline=head)
+        peak = ("battery.peak_current",) if inrush > running else ()
+        return TOPIC.needs("battery.max_current", *peak, headline=head)
     return TOPIC.says("no", lithium.words(case, "no", running, inrush, found), would_change=label_needed(case, running))
 
 

@@ -83,6 +83,14 @@ def answers(text: str) -> tuple[Answer, ...]:
         ("will the tray take a group 31 instead of a 27", "group-size", "no", "a group 31 does not fit"),
         ("group 31 where a 27 stood, how much heavier", "weight", "information",
          "group 31 is heavier: usually 27 to 34 kg, a group 27 22 to 29 kg"),
+        # what is no motor takes no jump of current, and is no thruster
+        ("toaster 1200 W on the inverter, 12 V 100 Ah lithium, BMS 100 A. will it do?", "run-check", "yes",
+         "allows 100 A, and your load takes 100 A."),
+        ("kettle 2200 watts off a 12v 200ah lithium, will it take that", "run-check", "needs-facts",
+         "your load draws 183 A: the label decides"),
+        ("2400 W inverter, 12 V, lithium 200Ah, bms 150 A. enough?", "run-check", "no", "and your load draws 200 A"),
+        ("inverter 1000 W, 12 V, two 400 cca wets in parallel, enough?", "run-check", "yes", "12.0 V under that load"),
+        ("vacuum cleaner 1000 W, 12 V 200 Ah lithium, BMS 200 A. ok?", "run-check", "yes", "83.3 A and 125 A at first"),
         # limits that are only quoted
         ("Minnow, 25 mm2, 4 m. one book says 3 %, another says 10 %. what do I lose, which counts?", "voltage-drop",
          "yes", "5.7 %); 10 % counts for a motor, 3 % is for electronics"),
@@ -110,3 +118,10 @@ def test_the_number_is_the_right_things(text, topic, verdict, told):
 )
 def test_only_what_is_asked_is_answered(text, topics):
     assert [item.topic for item in answers(text)] == topics
+
+
+@pytest.mark.parametrize("text", ["kettle 2400 W at 12 V on a 200 Ah lithium, BMS 150 A. enough?"])
+def test_no_thruster_is_spoken_of_where_another_load_is_named(text):
+    found = next(item for item in answers(text) if item.topic == "run-check")
+    told = [found.headline, *(step.say for step in found.working), *(item.say for item in found.cautions)]
+    assert not [words for words in told if "thruster" in words.replace("the thruster's, charger's or battery's", "")]
