@@ -13,6 +13,7 @@ from grammar.drawn import drawn
 from grammar.items import Item
 from grammar.reading import Stated
 from grammar.scene import Scene
+from grammar.supposed import fallen_to, is_supposed
 from grammar.vocabulary import Found
 
 BANKS = (
@@ -51,7 +52,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_one_more(scene, stated),
         *_shares(scene, stated),
         *_wired_for(scene, stated),
-        *_full(scene, stated),
+        *_charges(scene, stated),
         *_banks(scene),
     ]
     told = {item.fact for item in found}
@@ -137,9 +138,17 @@ def _one_more(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     yield _fact(scene, "battery.count", next(before, 1.0) + 1.0, more[0].start, more[0].end)
 
 
+def _charges(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The charge that a battery has, and the one that it is supposed to fall to."""
+    supposed = list(fallen_to(scene))
+    told = [item for item in stated if item.fact == "battery.charge"]
+    found = [*_full(scene, [*stated, *supposed]), *supposed]
+    return [*told, *found] if found else []
+
+
 def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """ "75 Ah, full.", "a flat 110 Ah battery": a battery said to be full or flat, where nothing asks whether it is."""
-    told = {item.fact for item in stated}
+    told = {item.fact for item in stated if not is_supposed(scene.text, item.span)}
     filled = IF_FILLED.search(scene.text)
     if filled and scene.said and "battery.charge" not in told and not scene.about("request:how_long"):
         span = filled.span()

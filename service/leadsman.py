@@ -22,6 +22,7 @@ from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, stan
 from service.house import House, load
 from service.no_idea import unknown
 from service.opening import opened, put
+from service.own_facts import own
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed
@@ -186,7 +187,8 @@ class Leadsman:
                 continue
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
-            answer = self.answer(name, self.case(turn, hazard=stop), label.LABEL if turn.label else None)
+            case = own(self.case(turn, hazard=stop), request, turn.requests, turn.message)
+            answer = self.answer(name, case, label.LABEL if turn.label else None)
             answer = opened(queried(answer, turn.message), put(turn.message, request, turn.requests))
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue

@@ -91,6 +91,17 @@ def answers(text: str) -> tuple[Answer, ...]:
         ("2400 W inverter, 12 V, lithium 200Ah, bms 150 A. enough?", "run-check", "no", "and your load draws 200 A"),
         ("inverter 1000 W, 12 V, two 400 cca wets in parallel, enough?", "run-check", "yes", "12.0 V under that load"),
         ("vacuum cleaner 1000 W, 12 V 200 Ah lithium, BMS 200 A. ok?", "run-check", "yes", "83.3 A and 125 A at first"),
+        # what is supposed in one question is not told for the other
+        ("3 gels, full, laid up 120 days at 5 C. will they last, and can they freeze at -20 C if they drop to half?",
+         "freeze-point", "yes", "not freeze at -20 °C (-4 °F): it is about 50 % full"),
+        ("3 gels, full, laid up 120 days at 5 C. will they last, and can they freeze at -20 C if they drop to half?",
+         "storage", "yes", "charged full, your gel battery is still 95 % full after 120 days at 5 °C"),
+        ("2 agm stored full 100 days at 8 C. fine? do they freeze at -18 if they fall to 40%?", "freeze-point",
+         "marginal", "about 40 % full"),
+        ("wet battery reads 12.6 V rested. if it went down to a quarter, would it freeze at -15?", "freeze-point",
+         "no", "25 % full"),
+        ("gel battery, does it freeze at -15 C once it sinks to half", "freeze-point", "yes", "about 50 % full"),
+        ("agm, full. does it freeze at -30?", "freeze-point", "yes", "it is full"),
         # limits that are only quoted
         ("Minnow, 25 mm2, 4 m. one book says 3 %, another says 10 %. what do I lose, which counts?", "voltage-drop",
          "yes", "5.7 %); 10 % counts for a motor, 3 % is for electronics"),
