@@ -136,3 +136,11 @@ def test_no_thruster_is_spoken_of_where_another_load_is_named(text):
     found = next(item for item in answers(text) if item.topic == "run-check")
     told = [found.headline, *(step.say for step in found.working), *(item.say for item in found.cautions)]
     assert not [words for words in told if "thruster" in words.replace("the thruster's, charger's or battery's", "")]
+
+
+def test_the_least_cca_counts_what_the_cable_takes():
+    found = next(item for item in answers("Pike, 70 mm2 6 m one way, 655 CCA wet. ok?") if item.topic == "run-check")
+    change = next(item for item in found.would_change if item.fact == "battery.cca")
+    assert found.verdict == "marginal" and change.value < 700
+    enough = answers(f"Pike, 70 mm2 6 m one way, {change.value:g} CCA wet. ok?")
+    assert enough[0].verdict == "yes"
