@@ -9,7 +9,7 @@ from service import say
 from service.calculators import fuse
 from service.case import Case, Value
 from service.reply import Answer, Asked, Change, Figure, Option
-from service.rules import circuit, fuse_distance
+from service.rules import circuit, fuse_distance, two_sides
 from service.rules.cable import TABLE_5
 from service.rules.fitting import THICKER, chosen, us_first
 from service.rules.fuse_words import (
@@ -234,8 +234,9 @@ def without_cable(case: Case, band: Band) -> Answer:
     proposed = asked and not case.says("note:no_idea")  # an unknown cable is not a proposed one
     if proposed and "cable.length" in case and (found := with_the_proposed(case, band)):
         return found
-    ends = " at each end" if circuit.converts(case) else ""
-    head = f"Fit a {say.amps(band.fit)} fuse{ends}{place(case)}, if the cable allows it."
+    if both := two_sides.fuses(case):
+        return TOPIC.says("information", both[0], *both[1], asks=ask_cable())
+    head = f"Fit a {say.amps(band.fit)} fuse{place(case)}, if the cable allows it."
     if band.house and band.house != band.fit:
         head = (
             f"Fit a {say.amps(band.fit)} fuse, or the {say.amps(band.house)} one that our catalogue names, if the "

@@ -60,6 +60,11 @@ def answer(case: Case) -> Answer:
 
 def other_lithium(case: Case) -> Answer:
     """Another lithium than iron phosphate: no figure, a technician."""
+    if differ := supply.packs_apart(case):
+        built, wanted = (say.quantity(volts, "V") for volts in differ)
+        case.step(f"The batteries give {built}, the load takes {wanted}", "od1002")
+        head = f"No: {built} packs do not suit {supply.load_name(case)}, which takes {wanted}; one of our technicians "
+        return TOPIC.says("no", f"{head}will look, as they are not of the iron phosphate kind.", route="technician")
     head = (
         "We can't say: this lithium battery is not of the iron phosphate kind, so one of our technicians will look "
         "at its data sheet"
