@@ -275,6 +275,8 @@ def _of_batteries(scene: Scene) -> bool:
 
 
 def _years(scene: Scene, item: Item) -> Claim | None:
+    if scene.word(item.end) in ("guarantee", "warranty"):
+        return NOTHING
     if close(scene, item, "storage.time", reach=2) and float(item.quantity.value) < LONGEST_STORE:
         return Claim("storage.time", "role")
     if beside(scene, item, "boat", "engine", "load", reach=0.6) and not _aboard(scene, item):

@@ -206,8 +206,8 @@ def _at_the_shaft(scene: Scene, stated: Stated) -> Stated:
 def _part_of_the_time(scene: Scene, found: list[Stated]) -> list[Stated]:
     """A load that is on for a share of the time: less of the hours told, else so long on and off in every hour."""
     told = PART_OF_TIME.search(scene.text)
-    if told is None or AVERAGED.search(scene.text):
-        return found
+    if told is None or AVERAGED.search(scene.text) or {"load.burst", "load.rest"} <= {item.fact for item in found}:
+        return found  # "half the time, 5 s on and 5 off" says it twice
     if told["word"]:
         share = PARTS[told["word"].lower().split()[-1]]
     else:

@@ -67,6 +67,12 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     return ""
 
 
+def told_by_another(message: Message, found: Set[str]) -> set[str]:
+    """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
+    same = {"meaning", "rating-convert"} <= found and message.says("detail:same_as")
+    return {"meaning"} if same else set()
+
+
 def _lithium(message: Message) -> bool:
     """Whether the battery is told to be lithium."""
     return any(item.fact == "battery.chemistry" and item.value in LITHIUM for item in message.stated)

@@ -14,6 +14,7 @@ from service.case import Case, Known
 from service.route import Request
 
 APART = ("ambient.temperature", "battery.charge")
+CONVERTING = "rating-convert"
 INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
 
 
@@ -23,36 +24,44 @@ def own(case: Case, request: Request, requests: Iterable[Request], message: Mess
     stated, second = dict(case.stated), dict(case.second)
     for fact in APART:
         told = [item for held in (stated, second) if (item := held.get(fact)) is not None]
-        here = _here(told, request.span, others, message.text)
-        if here is None:
+        kept = _kept(told, request.span, others, message.text)
+        if kept is None:
             continue
         stated.pop(fact, None)
         second.pop(fact, None)
-        if here.value is not None:
-            stated[fact] = replace(here, of=1)
+        for here in kept:
+            stated[fact] = here
             if here.span and is_supposed(message.text, here.span):
                 stated = {name: item for name, item in stated.items() if name not in INSTEAD.get(fact, ())}
+    if request.topic != CONVERTING and _quoted_as_cold(case):
+        del stated["battery.cca"]
     return replace(case, stated=stated, second=second) if _changed(case, stated, second) else case
+
+
+def _quoted_as_cold(case: Case) -> bool:
+    """Whether CCA is only what cranking amps were held against: "is 800 MCA the same as 800 CCA, and will it do"."""
+    warm, cold = (case.stated.get(fact) for fact in ("battery.ca", "battery.cca"))
+    return warm is not None and cold is not None and warm.value == cold.value
 
 
 def _changed(case: Case, stated: Mapping[str, Known], second: Mapping[str, Known]) -> bool:
     return stated != dict(case.stated) or second != dict(case.second)
 
 
-def _here(told: list[Known], span: Span, others: list[Span], text: str) -> Known | None:
-    """The value of this question, one of None where only another has any; None where nothing tells them apart."""
+def _kept(told: list[Known], span: Span, others: list[Span], text: str) -> list[Known] | None:
+    """The value of this question, none where only another one has any; None where nothing tells them apart."""
     told = [item for item in told if item.span is not None]
     inside = [item for item in told if _within(item, span)]
     supposed = [item for item in inside if item.span and is_supposed(text, item.span)]
     if len(inside) == 1 or len(supposed) == 1:
-        return (supposed or inside)[0]
+        return supposed or inside
     if inside or not others:
         return None
     free = [item for item in told if not any(_within(item, other) for other in others)]
     if len(free) == 1:
-        return free[0]
+        return free
     alone = len(told) == 1 and not free and told[0].span and is_supposed(text, told[0].span)
-    return replace(told[0], value=None) if alone else None
+    return [] if alone else None
 
 
 def _within(item: Known, span: Span) -> bool:

@@ -16,7 +16,7 @@ from pathlib import Path
 from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
-from service.as_told import by_what_is_told, lasts, mends_the_kind
+from service.as_told import by_what_is_told, lasts, mends_the_kind, told_by_another
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
 from service.one_circuit import of_the_cable, only_tells, unasked
 from service.parted import growth, in_order, parted
@@ -236,6 +236,7 @@ def decided(
     if of_the_cable(message, [item.topic for item in found if item.topic != "unclear"]):
         return [item for item in ranking if item.topic == "cable-size"]
     idle = unasked(message, [item.topic for item in found])
+    idle |= told_by_another(message, {item.topic for item in found})
     found = [item for item in found if item.topic not in idle]
     told = by_what_is_told(message, {item.topic for item in found}, context)
     if found and found[0].topic == "unclear" and not told:

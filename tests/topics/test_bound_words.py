@@ -114,6 +114,20 @@ def answers(text: str) -> tuple[Answer, ...]:
         ("two e-bike batteries of 36 V each, good for the Pike?", "run-check", "no", "which takes 12 V"),
         ("home made NMC pack 36V 20Ah, run a 12 V thruster of 100 A?", "run-check", "no", "36 V packs"),
         ("lipo pack 24V, for the sturgeon, ok?", "run-check", "needs-facts", "not of the iron phosphate kind"),
+        # cranking amps held against CCA beside another question
+        ("is 700 mca the same as 700 cca, and will it run the Minnow?", "run-check", "yes", "your 560 CCA battery"),
+        ("is 700 mca the same as 700 cca, and will it run the Minnow? >> and the pike?", "run-check", "no",
+         "your 560 CCA battery drops"),
+        ("750 MCA on the label, is that the same as CCA? and will it do for a 150 A thruster", "rating-convert",
+         "information", "No: 750 cranking amps"),
+        ("CCA 700, MCA 800 on the label, pike ok?", "run-check", "yes", "your 700 CCA battery"),
+        # years of a guarantee are no age, and a part of the time that is told twice is one
+        ("guaranteed for 6 years, my agm. replace it?", "replacement", "needs-facts", "how old the battery is"),
+        ("it came with a 2 year warranty and is 6 years old, wet. replace?", "replacement", "no", "at 6 years"),
+        ("thruster on half the time, 4 s on 4 s off, 150 A, 100Ah agm. how long?", "run-time", "information",
+         "bursts of 4 seconds"),
+        # a second temperature without its unit
+        ("700 CCA wet at -10 C, and at 5 above?", "cold-cranking", "information", "and 875 A at 5 °C"),
         # limits that are only quoted
         ("Minnow, 25 mm2, 4 m. one book says 3 %, another says 10 %. what do I lose, which counts?", "voltage-drop",
          "yes", "5.7 %); 10 % counts for a motor, 3 % is for electronics"),
@@ -136,6 +150,10 @@ def test_the_number_is_the_right_things(text, topic, verdict, told):
         ("two 100s agm in parallel run the thruster, 200 A. how long", ["run-time"]),
         ("a second 100ah agm powers the thruster, 180 a. minutes to half?", ["run-time"]),
         ("can two 100s agm run the thruster, 200 A, and how long", ["run-check", "run-time"]),
+        (
+            "750 MCA on the label, is that the same as CCA? and will it do for a 150 A thruster",
+            ["run-check", "rating-convert"],
+        ),
         ("one 100ah agm, thruster 180 amps, does it run, and how long?", ["run-check", "run-time"]),
     ],
 )
