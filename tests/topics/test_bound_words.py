@@ -152,7 +152,7 @@ def test_the_number_is_the_right_things(text, topic, verdict, told):
         ("can two 100s agm run the thruster, 200 A, and how long", ["run-check", "run-time"]),
         (
             "750 MCA on the label, is that the same as CCA? and will it do for a 150 A thruster",
-            ["run-check", "rating-convert"],
+            ["rating-convert", "run-check"],
         ),
         ("one 100ah agm, thruster 180 amps, does it run, and how long?", ["run-check", "run-time"]),
     ],
