@@ -32,6 +32,7 @@ REPLACED = {  # "lithium instead of my 34 kg gel": the gel's weight holds, and s
     "GROUP": frozenset({"instead"}),
 }
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
+ABSENT = frozenset({"here", "aboard", "available", "onboard", "anywhere", "side", "supply", "fitted"})
 PAUSES = frozenset({",", "-", "..", "...", "–"})
 HAD = frozenset({"had", "was", "were", "used"})
 FROM = ("from", "v from", "volts from", "volt from")
@@ -46,6 +47,8 @@ def denied(scene: Scene, item: Item) -> bool:
     follow = {scene.word(at) for at in range(item.end, item.end + 3)}
     if scene.word(item.start - 1) in SAID and follow & ITS:
         return True
+    if item.dim == "VOLT" and scene.word(item.start - 1) in ("no", "without") and scene.word(item.end) in ABSENT:
+        return True  # "no 24 V here, 12 V only"
     return any(
         found.end <= item.start <= found.end + DENIED_BEFORE - 1
         and all(scene.word(at) in BETWEEN for at in range(found.end, item.start))

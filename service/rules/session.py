@@ -62,7 +62,8 @@ def trips_in_words(case: Case, minutes: float) -> str:
     if told is None or not found or (limit is not None and told.on > float(limit)):
         return ""
     count, bursts = say.number(float(found[0].value)), f"{say.number(told.count)} bursts of"
-    many = "trips" if found[0].value != 1 else "trip"
+    noun = "day" if case.says("detail:over_the_day") else "trip"
+    many = f"{noun}s" if found[0].value != 1 else noun
     return f"{count} {many} of {bursts} {say.duration(told.burst / 60)}"
 
 

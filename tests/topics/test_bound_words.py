@@ -26,6 +26,7 @@ def answers(text: str) -> tuple[Answer, ...]:
         ("240 A 12 V, 16 ft each way, 105C, engine room: yes. AWG?", "cable-size", "information", "Use 1/0 AWG"),
         ("240A 12V 16 ft e/w 105C, thru eng room - no. awg", "cable-size", "information", "Use 1 AWG"),
         ("gel: no, AGM: yes. 12.4 V rested, how full?", "rest-voltage", "marginal", "for your AGM battery"),
+        ("340 A thruster, no 24 V aboard, 12 V only, 900 cca agm. ok?", "run-check", "yes", "about 9.2 V"),
         # amp-hours to put back tell the charge
         ("60 Ah to put back, 150 Ah AGM, 20 A charger: hours?", "charge-time", "information", "from 60 % to full"),
         ("how long to get 45 Ah back into a 90 Ah gel, 15 A", "charge-time", "information", "from 50 % to full"),
@@ -39,6 +40,8 @@ def answers(text: str) -> tuple[Answer, ...]:
         ("150 A on a 90 Ah gel, 20 x 3 sec per docking, how many dockings", "run-time", "information", "10 trips of"),
         ("how many trips to 50 %: 12 pushes of 5 s each, 200 A, 2 x 95Ah AGM parallel", "run-time", "information",
          "18 trips of 12 bursts of 5 seconds"),
+        ("how many days does a 100 Ah agm last, 8 x 10 s pushes a day at 200 A", "run-time", "information",
+         "6 days of 8 bursts"),
         ("3 x 30s runs at 200A, 95Ah wet, long enough?", "run-time", "yes", "90 seconds are asked for"),
         ("two 90s agm in parallel, 260 A, how long", "run-time", "information", "about 12 minutes"),
         # numbers as they are spoken off a float or a meter
