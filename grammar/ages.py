@@ -13,6 +13,16 @@ ITS = frozenset({"shes", "ours", "mine", "mines", "batterys", "agms", "gels", "o
 IS = frozenset({"is", "its", "theyre"})
 IT = frozenset({"it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they"})
 GOES_ON = frozenset({"so", "should", "is", "swap", "do", "can", "now", "already", "time", "finished", "and"})
+BE = IS | {"are", "was", "were", "be"}
+SUBJECT = 4  # pieces before the years in which their battery is named
+WHEN = frozenset({"this", "last", "next", "come", "in", "by"})
+SEASONS = frozenset(
+    {
+        *("spring", "summer", "autumn", "fall", "winter", "year", "month", "season", "easter", "christmas"),
+        *("january", "february", "march", "april", "may", "june", "july", "august", "september", "october"),
+        *("november", "december", "jan", "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec"),
+    }
+)
 WORN = frozenset(
     {
         *("swap", "replace", "replacing", "replaced", "another", "life", "age", "finished", "renew", "old", "older"),
@@ -31,13 +41,32 @@ def is_age(scene: Scene, item: Item) -> bool:
     if by_now:
         return True
     they_are = before == "theyre" and (after is None or after.kind == "mark")
-    return scene.word(item.end) in OLD or before in TURNED or going_on or they_are or _is_told(scene, item)
+    if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:
+        return True
+    return _is_told(scene, item) or _by_the_year(scene, item)
+
+
+def _by_the_year(scene: Scene, item: Item) -> bool:
+    """ "The AGM is six this spring", "ours will be four in June": a battery's birthday, as a year goes by seasons."""
+    if not _is_of_years(item) or scene.word(item.end) not in WHEN or scene.word(item.end + 1) not in SEASONS:
+        return False
+    before = scene.word(item.start - 1)
+    if before not in BE | ITS | {","}:
+        return False
+    near = [other for other in scene.items[max(0, item.at - SUBJECT) : item.at] if other.name != "end"]
+    its = any(other.head == "battery" or other.fact == "battery.chemistry" or other.name in IT | ITS for other in near)
+    return its and not any(other.head and other.head != "battery" for other in near)
+
+
+def _is_of_years(item: Item) -> bool:
+    """Whether a number may be a battery's years: no 12, which are volts."""
+    value = item.quantity.value
+    return not isinstance(value, str) and 1 < value <= OLDEST and value * 2 == int(value * 2) and value != max(VOLTS)
 
 
 def _is_told(scene: Scene, item: Item) -> bool:
     """ "The AGM is 6, swap it?", "the old one's seven": a number that ends what is said, where wear is spoken of."""
-    value = item.quantity.value
-    if isinstance(value, str) or not 1 < value <= OLDEST or value * 2 != int(value * 2) or value in VOLTS - {6.0}:
+    if not _is_of_years(item):
         return False
     after, before = scene.after(item), scene.word(item.start - 1)
     if after is not None and after.kind != "mark" and after.name not in GOES_ON:

@@ -27,8 +27,13 @@ NONE: frozenset[str] = frozenset()
 LOADS = frozenset({"load.current", "load.power"})  # three are told of, so that two are not taken for all
 OFFERED = frozenset({"settings", "modes", "options", "positions", "choices"})
 READ = frozenset({"reads", "shows", "showing", "reading", "measured", "sits", "climbs", "goes"})
-REPLACED = {"WEIGHT": frozenset({"instead"})}  # "lithium instead of my 34 kg gel": the gel's weight holds
+REPLACED = {  # "lithium instead of my 34 kg gel": the gel's weight holds, and so does the case that stood there
+    "WEIGHT": frozenset({"instead"}),
+    "GROUP": frozenset({"instead"}),
+}
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
+ABSENT = frozenset({"here", "aboard", "available", "onboard", "anywhere", "side", "supply", "fitted"})
+PAUSES = frozenset({",", "-", "..", "...", "–"})
 HAD = frozenset({"had", "was", "were", "used"})
 FROM = ("from", "v from", "volts from", "volt from")
 ARROWS = ("->", "=>", "→", "-->")
@@ -42,6 +47,8 @@ def denied(scene: Scene, item: Item) -> bool:
     follow = {scene.word(at) for at in range(item.end, item.end + 3)}
     if scene.word(item.start - 1) in SAID and follow & ITS:
         return True
+    if item.dim == "VOLT" and scene.word(item.start - 1) in ("no", "without") and scene.word(item.end) in ABSENT:
+        return True  # "no 24 V here, 12 V only"
     return any(
         found.end <= item.start <= found.end + DENIED_BEFORE - 1
         and all(scene.word(at) in BETWEEN for at in range(found.end, item.start))
@@ -56,6 +63,7 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     stated = _falling(scene, _chosen_from(scene, list(stated)))
     stated = _till_full(_now(scene, stated))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
+    corrections += [token.start for at, token in enumerate(scene.tokens) if _takes_back(scene, at)]
     kept: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
         among = kept.setdefault(item.fact, [])
@@ -79,6 +87,13 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         for number, item in enumerate(among[: 3 if fact in LOADS else 2], start=1)
     ]
     return sorted(found, key=lambda item: (item.span, item.fact))
+
+
+def _takes_back(scene: Scene, at: int) -> bool:
+    """Whether a "no" puts another figure in place of the one before: "5, no 6 years"."""
+    if scene.word(at) not in ("no", "nope") or scene.word(at - 1) not in PAUSES or at + 2 > len(scene.tokens):
+        return False
+    return bool(scene.at_word[at + 1].dim)
 
 
 def _without_parts(scene: Scene, among: list[Stated]) -> list[Stated]:

@@ -317,7 +317,7 @@ def _is_the_fuse(scene: Scene, item: Item, value: float) -> bool:
 def _blown(scene: Scene, item: Item, value: float) -> bool:
     """Whether amps of a usual size begin what follows on a fuse that blew: "my fuse blew again. 200 A, ..."."""
     before = scene.items[item.at - 1] if item.at else None
-    return before is not None and before.kind in ("mark", "end") and value in FUSES and scene.about("role:blown")
+    return before is not None and before.kind in ("mark", "end") and value in FUSES and scene.blown
 
 
 def _to_be_fused(scene: Scene, item: Item, value: float) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from grammar.attach import NOTHING, Claim, beside, by_group, close
 from grammar.attach_counts import OF_BATTERY
 from grammar.items import Item
+from grammar.quoted import quotes_both_limits
 from grammar.scene import Scene
 
 BY_UNIT = {  # the unit or the label says it all
@@ -20,7 +21,9 @@ BY_UNIT = {  # the unit or the label says it all
     "VOLUME": "space.volume",
 }
 BOXES = frozenset({"cupboard", "boxed", "box", "compartment"})
-TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"])
+TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"]) | {
+    *("trips", "outings", "dockings", "sessions", "sails", "bursts"),
+}
 ENGINES = frozenset({"engine", "diesel", "petrol", "outboard", "inboard"})
 IN_TANKS = frozenset({"water", "fuel", "diesel", "petrol", "tank"})
 TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
@@ -135,6 +138,8 @@ def percent(scene: Scene, item: Item, value: float) -> Claim | None:
     """A state of charge, or the loss that a cable is allowed."""
     if item.quantity.kind == "state_of_charge":
         return Claim("battery.charge", "token")
+    if quotes_both_limits(scene):
+        return NOTHING
     if (
         item.quantity.kind == "drop"
         or close(scene, item, "cable.drop", reach=2.5)

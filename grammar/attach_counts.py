@@ -187,8 +187,10 @@ def _both_batteries(scene: Scene, item: Item) -> bool:
 
 
 def _times(scene: Scene, item: Item) -> Claim | None:
-    """What "2 x" counts that is no battery: cables side by side, bursts ("5 s x20")."""
+    """What "2 x" counts that is no battery: cables side by side, bursts ("5 s x20", "8 x 10 s bursts")."""
     after = scene.after(item)
+    if after is not None and is_of_seconds(scene, after):
+        return Claim("load.bursts", "grammar")
     if after is not None and after.dim == "NUM" and of_cable(scene, float(after.quantity.value)):
         return NOTHING
     bursts = any(other.dim == "TIME" for other in scene.items[max(0, item.at - 3) : item.at])
@@ -294,7 +296,7 @@ def _of_another(scene: Scene, after: Item) -> bool:
 
 def _is_battery(scene: Scene, item: Item, after: Item) -> bool:
     """Whether what follows a number is a battery or its figure."""
-    if _plural(after) or after.dim in COUNTED or after.fact in OF_BATTERY or after.head == "battery":
+    if _plural(scene, after) or after.dim in COUNTED or after.fact in OF_BATTERY or after.head == "battery":
         return True
     batteries = "battery" in scene.heads or "bank.layout" in scene.facts
     if after.dim == "NUM" and scene.word(item.end) == "of" and batteries:  # "two of 100"
@@ -302,9 +304,22 @@ def _is_battery(scene: Scene, item: Item, after: Item) -> bool:
     return item.quantity.value != 1.0 and (after.fact == "bank.layout" or after.name in THEM)
 
 
-def _plural(item: Item) -> bool:
+def is_of_seconds(scene: Scene, item: Item) -> bool:
+    """Whether "10 s" is a time: the batteries of "two 90s" are larger, and no bursts."""
+    if item.dim != "TIME" or item.quantity.unit != "second" or isinstance(item.quantity.value, str):
+        return False
+    bursts = close(scene, item, "load.burst", "load.bursts", reach=1.3, after=True)
+    bursts = bursts or scene.word(item.end) in ("runs", "per")
+    return bursts or item.quantity.value < SMALLEST_NAME or not _as_a_name(item)
+
+
+def _as_a_name(item: Item) -> bool:
+    return bool(re.fullmatch(r"\d{2,3}s", item.quantity.text.lower()))
+
+
+def _plural(scene: Scene, item: Item) -> bool:
     """Whether it is the "90s" of "two 90s"."""
-    return item.dim == "TIME" and bool(re.fullmatch(r"\d{2,3}s", item.quantity.text.lower()))
+    return item.dim == "TIME" and _as_a_name(item) and not is_of_seconds(scene, item)
 
 
 COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
@@ -325,6 +340,7 @@ BESIDE = 1.6
 LAYOUTS = ("series", "parallel")
 NEVER = 99.0
 MOST_BATTERIES = 24
+SMALLEST_NAME = 20.0  # amp-hours that batteries are called by: "two 90s"
 MOST_PLACES = 12
 OF_SYSTEM = frozenset({"thruster", "windlass", "motor", "bank", "boat", "system", "side"})
 FORCEFUL = 60.0  # what "kicks with 260" are amps, not so many kicks

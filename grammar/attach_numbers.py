@@ -65,11 +65,25 @@ AT_HAND = frozenset(
 MOST_CHARGER = 60.0  # amps
 
 
+AFTER_ABOVE = frozenset(
+    {"", ".", ",", "?", "!", ";", "zero", "freezing", "and", "or", "now", "then", "today", "ok", "too"}
+)
+
+
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number without a unit states; a load's name is none."""
     claim = _plainly(scene, item, value)
     named = claim is not None and claim.fact.startswith("load.") and is_name(scene, item)
+    if claim is not None and claim.fact == "load.current" and not named and _goes_by_watts(scene, item):
+        return Claim("load.power", claim.how)
     return NOTHING if named else claim
+
+
+def _goes_by_watts(scene: Scene, item: Item) -> bool:
+    """Whether it is the number of a thing like the one of whose watts was spoken: "no kettle then. toaster 900"."""
+    before, told = scene.before(item), {old.fact for old in scene.said}
+    named = before is not None and (before.fact, before.name) == ("load.kind", "electronics")
+    return named and "load.power" in told and "load.current" not in told
 
 
 def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -101,13 +115,19 @@ def _is_warmth(scene: Scene, item: Item, value: float, decimals: int) -> bool:
     """Whether a bare number is of degrees above zero: "temp 12", "near zero", "spring here is +2"."""
     if 0 <= value <= 130 and not decimals and close(scene, item, "ambient.temperature", reach=1.6):
         return True
-    if not decimals and 0 <= value <= WARM and _signed(scene, item):
+    if not decimals and 0 <= value <= WARM and (_signed(scene, item) or _above_zero(scene, item)):
         return True
     before = scene.word(item.start - 1)
     if HOT[0] <= value <= HOT[1] and not decimals and HEAT & scene.vocabulary:
         placed = before == "," and scene.word(item.end) in ("on", "in", "here")  # "hot in Darwin, 36 on deck"
         return before in REACHES or placed
     return (value == 0 and before in NEAR_ZERO) or (0 <= value <= WARM and before in ("plus", "+") and _warmer(scene))
+
+
+def _above_zero(scene: Scene, item: Item) -> bool:
+    """Whether it is the second of two temperatures: "at 10 below, and at 5 above?"."""
+    above = scene.word(item.end) == "above" and scene.word(item.end + 1) in AFTER_ABOVE
+    return above and (bool(scene.quantities("TEMP")) or _warmer(scene))
 
 
 def _drains(scene: Scene, item: Item) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.attach import NOTHING, Claim, beside, close
-from grammar.attach_counts import COUNTED
+from grammar.attach_counts import COUNTED, SMALLEST_NAME, is_of_seconds
 from grammar.items import Item
 from grammar.near import around
 from grammar.scene import Scene
@@ -17,7 +17,6 @@ EACH_TIME = 900.0  # seconds of "4 minutes each"
 RESERVE = 1500.0  # seconds: no reserve is shorter
 DAY = 86400.0
 LIKELY_NAME = 45  # "charge with what, 70s"
-SMALLEST_NAME = 20  # "the batteries are 120s"
 RESTS = frozenset({"rest", "off", "pause", "between"})
 RUNS = frozenset({"run", "runs", "on"})
 LONGEST_REST = 600.0
@@ -152,7 +151,7 @@ def _off_the_charger(scene: Scene, item: Item) -> bool:
 
 def _in_seconds(scene: Scene, item: Item, value: float) -> Claim | None:
     """Seconds that a word beside them tells of: "push 4 sec", "6 s on", "30 s off"."""
-    if value <= LONGEST_BURST and _is_pushed(scene, item):
+    if value <= LONGEST_BURST and (_is_pushed(scene, item) or _is_counted(scene, item)):
         return Claim("load.burst", "role")
     if value <= LONGEST_BURST and scene.word(item.start - 1) == "for" and _so_often(scene, item):
         return Claim("load.burst", "role")
@@ -210,6 +209,12 @@ def _is_pushed(scene: Scene, item: Item) -> bool:
     )
 
 
+def _is_counted(scene: Scene, item: Item) -> bool:
+    """Whether it is told so many times: the 10 s of "8 x 10 s"."""
+    before = scene.before(item)
+    return before is not None and before.kind == "times" and is_of_seconds(scene, item)
+
+
 def _of_bursts(scene: Scene, item: Item) -> bool:
     """Whether it is the six seconds of "bursts of six seconds"."""
     return scene.word(item.start - 1) == "of" and close(scene, item, "load.burst", reach=0.3)
@@ -233,7 +238,7 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
     """What "three lithium 50s" and "two 12s" say: a capacity or volts, not seconds."""
     match = re.fullmatch(r"(\d{1,3})s", item.quantity.text.lower())
     before = scene.before(item)
-    if match is None or before is None:
+    if match is None or before is None or (before.kind == "times" and is_of_seconds(scene, item)):
         return None
     counted = any(other.kind == "count" for other in scene.items[max(0, item.at - 2) : item.at])
     value = int(match[1])
@@ -270,6 +275,8 @@ def _of_batteries(scene: Scene) -> bool:
 
 
 def _years(scene: Scene, item: Item) -> Claim | None:
+    if scene.word(item.end) in ("guarantee", "warranty"):
+        return NOTHING
     if close(scene, item, "storage.time", reach=2) and float(item.quantity.value) < LONGEST_STORE:
         return Claim("storage.time", "role")
     if beside(scene, item, "boat", "engine", "load", reach=0.6) and not _aboard(scene, item):

@@ -5,14 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import pairwise
 
 from grammar.attach import close
 from grammar.facts import facts
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.reading import Stated, Value
+from grammar.refused import refused_after
 from grammar.scene import Scene
+from grammar.switch import on_the_switch, stands_on
 from grammar.vocabulary import Found
 
 DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
@@ -31,7 +32,6 @@ WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
 )  # "series or parallel?" states neither
-OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
 SPEAKS = frozenset(
     [
         "wait",
@@ -74,15 +74,12 @@ WIRES = frozenset(
         "thick",
     ]
 )
-SWITCHES = frozenset({"switch", "selector", "button", "settings", "positions", "modes"})
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 IT_IS = frozenset({"is", "its"})
 JUST_BEFORE = 3  # words: "setting if it is on AGM"
 HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
-CHARGE_VOLTS = (13.0, 16.0)
-CHARGES = ("charger.current",)  # what the charger asked about last goes by
 POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
 OWN_MAKE = re.compile(r"home|self|diy", re.IGNORECASE)  # a pack whose cells are not told, unless they are named:
 PHOSPHATE = re.compile(r"\bl(?:i|ife)? ?fe? ?p|phosphate", re.IGNORECASE)
@@ -99,20 +96,24 @@ class Words:
 
 def words_of(scene: Scene) -> Words:
     """What the value words and model names of a message state, each value once, and what they deny."""
-    listed = _listed(scene)
+    offered = on_the_switch(scene)
+    listed = _listed(scene, offered)
     stated: list[Stated] = []
     denied: list[Stated] = []
     for item in scene.items:
         if item.kind not in ("value", "model") or item.at in listed:
             continue
-        fact, value = _meaning(scene, item)
+        fact, value = _meaning(scene, item, offered)
+        refused = refused_after(scene, item)
+        if refused and isinstance(value, bool):  # "engine room: no"
+            value, refused = not value, False
         if not fact or _unsure(scene, item) or _is_wire(scene, item) or _either(scene, item):
             continue
         if (isinstance(value, bool) and _asked_of(scene, item)) or _is_wanted(scene, item):
             continue
         span = scene.span(item.start, item.end)
         found = Stated(fact, value, "", scene.text[slice(*span)], span, how="token")
-        if _denied(scene, item):
+        if refused or _denied(scene, item):
             denied.append(found)
         elif not any(other.fact == fact and other.value == value for other in stated):
             stated.append(found)
@@ -141,9 +142,9 @@ def _is_wire(scene: Scene, item: Item) -> bool:
     return sized or that or scene.word(item.start - 1) in WIRES or bool(ahead & {"running", "runs", "carries"})
 
 
-def _listed(scene: Scene) -> set[int]:
+def _listed(scene: Scene, offered: set[int]) -> set[int]:
     """Kinds in a list of three and more: a charger's switch or a comparison, not what they have."""
-    listed = _on_the_switch(scene)
+    listed = set(offered)
     run: list[Item] = []
     for item in scene.items:
         if item.fact == "battery.chemistry":
@@ -157,56 +158,13 @@ def _listed(scene: Scene) -> set[int]:
     return listed
 
 
-def _on_the_switch(scene: Scene) -> set[int]:
-    """Kinds that a charger offers, where the battery's own is told besides: "it only has gel or wet, mine is AGM"."""
-    kinds = [item for item in scene.items if item.fact == "battery.chemistry"]
-    with_volts = [item for item in kinds if _has_volts(scene, item)]
-    if len(with_volts) > 1:  # "settings AGM 14.4, gel 14.1, wet 14.8"
-        return {item.at for item in with_volts}
-    spoken = "charger" in scene.heads or scene.about("word:setting") or scene.likely[:1] == CHARGES
-    offered = {item.at for item in kinds if spoken and _is_offered(scene, item)}
-    offered |= _before_switch(scene, kinds)
-    if "charger" in scene.heads and any(scene.word(item.start - 1) == "got" for item in kinds):
-        offered |= {item.at for item in kinds if {"got", "or"} & {scene.word(item.start - 1)}}
-    several = len({item.name for item in kinds if item.at in offered}) > 1
-    told = len(offered) < len(kinds) or any(old.fact == "battery.chemistry" for old in scene.said)
-    return offered if several and told else set()
-
-
-def _has_volts(scene: Scene, item: Item) -> bool:
-    """Whether the volts of a charge follow a kind at once: "gel 14.1"."""
-    after = scene.after(item)
-    if after is None or after.dim not in ("NUM", "VOLT") or isinstance(after.quantity.value, str):
-        return False
-    value = after.quantity.value
-    return CHARGE_VOLTS[0] <= value / (2 if value > 20 else 1) <= CHARGE_VOLTS[1]
-
-
-def _before_switch(scene: Scene, kinds: list[Item]) -> set[int]:
-    """The two kinds of "a wet or AGM switch"."""
-    for first, second in pairwise(kinds):
-        if (
-            scene.word(second.end) in SWITCHES
-            and second.at - first.at == 2
-            and scene.word(first.end) in ("or", "/", "and")
-        ):
-            return {first.at, second.at}
-    return set()
-
-
 def _follows_figure(scene: Scene, item: Item) -> bool:
     """Whether a battery's figure, kind or number stands right before a word that is short for another."""
     before = scene.before(item)
     return before is not None and bool(before.dim or before.fact)
 
 
-def _is_offered(scene: Scene, item: Item) -> bool:
-    """Whether a charger's switch has the kind: "it has gel and wet", "one says GEL"."""
-    before = [scene.word(item.start - back) for back in (1, 2, 3, 4)]
-    return bool(OFFERS & set(before)) or before[:2] == ["says", "one"]
-
-
-def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
+def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
     if item.fact == "cable.in_engine_space" and not (
@@ -228,7 +186,9 @@ def _meaning(scene: Scene, item: Item) -> tuple[str, Value]:
         return _flag(scene, item)
     if kind == "number":
         return item.fact, float(item.name)
-    if item.fact == "battery.chemistry" and (_is_setting(scene, item) or _of_charger(scene, item)):
+    if item.fact == "battery.chemistry" and (
+        _is_setting(scene, item) or _of_charger(scene, item) or stands_on(scene, item, offered)
+    ):
         return "charger.setting", "flooded" if item.name == "lead" else item.name
     return item.fact, item.name
 

@@ -50,7 +50,7 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
     if said.isdigit() and len(said) > REFERENCES and REFERENCE.search(plain[max(start - 20, 0) : start]):
         return Part("noise", "", part.span)
     amps = said.isdigit() and not hydrometer and _speaks_of_cranking(plain)
-    if not amps and all(_is_gravity(one, hydrometer) for one in re.split(" ?(?:-|to|or|and) ?", said)):
+    if not amps and all(_is_gravity(one, hydrometer) for one in re.split(r" ?(?:-|\b(?:to|or|and)\b) ?", said)):
         return _gravities(part)
     if _is_code(plain, said, after, end):
         return Part("noise", "", part.span)
@@ -70,6 +70,8 @@ def nickname(plain: str, found: list[Part], at: int) -> Part:
     """ "31s" are batteries of that case, "two 12s" are those volts, "two 100s" Ah, "6s" alone is a time."""
     part, value = found[at], found[at].quantities[0].value
     before = found[at - 1].dim if at else ""
+    if listed("bursts").intersection(following(plain, part.span[1])[:1]):  # "6 x 12s bursts"
+        return quantity(part, value, "second", "", "TIME")
     if f"{value:g}" in CASES:
         return quantity(part, f"{value:g}", "", "group_size", "GROUP")
     joined = following(plain, part.span[1])[:2] in (["in", "series"], ["in", "parallel"])

@@ -9,9 +9,11 @@ from itertools import pairwise
 from math import prod
 
 from grammar.canonical import in_unit
+from grammar.drawn import drawn
 from grammar.items import Item
 from grammar.reading import Stated
 from grammar.scene import Scene
+from grammar.supposed import fallen_to, is_supposed
 from grammar.vocabulary import Found
 
 BANKS = (
@@ -33,7 +35,6 @@ ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]
 MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 BY = frozenset({"x", "by", "*", "×"})
 FAR = 40  # characters
-BESIDE = 30  # characters right before or after
 SYSTEM = 12.0  # volts of the usual battery
 ONE_EACH = re.compile(r"\bone (?:battery |bank |set )?(?:is |goes )?for (?:the|my|our|a) ", re.IGNORECASE)
 TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
@@ -47,19 +48,11 @@ NO_BATTERIES = frozenset(
     {"year", "season", "winter", "summer", "go", "time", "thing", "question", "month", "week", "trip"}
 )
 STRINGS = 4  # the fewest batteries in series and in parallel
-DRAWN_BEFORE = re.compile(
-    r"\b(?:took|taken|taking|drew|drawn|used|using|pulled|eaten|ate|consumed|burnt|burned|put back|return|replace|give)"
-    r"(?: back| out| about| some| roughly| around)* ?$",
-    re.IGNORECASE,
-)
-DRAWN_AFTER = re.compile(
-    r"^ ?(?:out of|from|off|of (?:it|the|my|our)|used|gone|drawn|taken|back|in(?:to)? (?:it|a|the|my))\b", re.IGNORECASE
-)
 
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = _drawn(scene, _sides(scene, _sums(scene, stated)))
+    stated = drawn(scene, _sides(scene, _sums(scene, stated)))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
@@ -67,7 +60,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_shares(scene, stated),
         *_two_by_two(scene, stated),
         *_wired_for(scene, stated),
-        *_full(scene, stated),
+        *_charges(scene, stated),
         *_banks(scene),
         *_birthday(scene, stated),
     ]
@@ -148,15 +141,23 @@ def _one_more(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         for found in scene.named("role", "one_more")
         if found.end >= len(scene.tokens) or not (scene.at_word[found.end].dim or scene.word(found.end) in NO_BATTERIES)
     ]
-    if not more or any(item.fact == "battery.count" for item in stated):
+    if not more or any(item.fact == "battery.count" and item.value != 1.0 for item in stated):
         return
     before = (item.value for item in scene.said if item.fact == "battery.count" and isinstance(item.value, float))
     yield _fact(scene, "battery.count", next(before, 1.0) + 1.0, more[0].start, more[0].end)
 
 
+def _charges(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The charge that a battery has, and the one that it is supposed to fall to."""
+    supposed = list(fallen_to(scene))
+    told = [item for item in stated if item.fact == "battery.charge"]
+    found = [*_full(scene, [*stated, *supposed]), *supposed]
+    return [*told, *found] if found else []
+
+
 def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """ "75 Ah, full.", "a flat 110 Ah battery": a battery said to be full or flat, where nothing asks whether it is."""
-    told = {item.fact for item in stated}
+    told = {item.fact for item in stated if not is_supposed(scene.text, item.span)}
     filled = IF_FILLED.search(scene.text)
     if filled and scene.said and "battery.charge" not in told and not scene.about("request:how_long"):
         span = filled.span()
@@ -187,28 +188,6 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 def _sized(item: Item | None) -> bool:
     """Whether a battery's figure or kind stands there: the "110 Ah" of "a flat 110 Ah battery"."""
     return item is not None and (item.dim in ("AH", "VOLT") or item.fact == "battery.chemistry")
-
-
-def _drawn(scene: Scene, stated: list[Stated]) -> list[Stated]:
-    """Amp-hours that were taken out of a battery, as the charge that is left: "I drew 60 Ah from my 200 Ah AGM"."""
-    used = next((item for item in scene.quantities("AH") if _is_drawn(scene, item)), None)
-    if used is None or isinstance(used.quantity.value, str):
-        return stated
-    span, gone = scene.span(used.start, used.end), float(used.quantity.value)
-    stated = [item for item in stated if item.span != span]
-    sizes = [item.value for item in (*stated, *scene.said) if item.fact == "battery.capacity"]
-    known = any(item.fact == "battery.charge" for item in stated)
-    if known or not sizes or isinstance(sizes[0], str) or gone >= sizes[0]:
-        return stated
-    left = 100 - gone / sizes[0] * 100
-    return [*stated, Stated("battery.charge", left, "percent", scene.text[slice(*span)], span, how="grammar")]
-
-
-def _is_drawn(scene: Scene, item: Item) -> bool:
-    """Whether amp-hours are said to be taken out or to be put back."""
-    start, end = scene.span(item.start, item.end)
-    before, after = scene.text[max(0, start - BESIDE) : start], scene.text[end : end + BESIDE]
-    return bool(DRAWN_BEFORE.search(before) and DRAWN_AFTER.search(after))
 
 
 def _birthday(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -36,7 +36,7 @@ def celsius(scene: Scene, item: Item, quantity: Quantity) -> float | None:
         return value
     value = _scaled(scene, value)
     around = {scene.word(at) for at in (*range(item.start - NEAR, item.start), *range(item.end, item.end + NEAR))}
-    return -value if value > 0 and around & FROST else value
+    return -value if value > 0 and around & FROST and scene.word(item.end) != "above" else value
 
 
 def said_fahrenheit(scene: Scene) -> bool:

@@ -50,7 +50,7 @@ def stands_in(scene: Scene, item: Item, value: float) -> bool:
 
 def put_in(scene: Scene, item: Item, value: float) -> bool:
     """Whether amps are those of another fuse after one that blew: "so I fitted a 250 A one", "put a 400 A in"."""
-    if value not in FUSES or not scene.about("role:blown", "detail:blows") or "fuse" not in scene.heads:
+    if value not in FUSES or not scene.blown or "fuse" not in scene.heads:
         return False
     before = [scene.word(at) for at in range(item.start - 4, item.start)]
     if not FITS.intersection(before) or before[-1] not in ("a", "an", "the", "in"):
@@ -75,7 +75,7 @@ def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
         return False
     if after is not None and after.head in ("load", "charger", "battery"):
         return False
-    if "fuse" in scene.heads or scene.about("role:blown"):
+    if "fuse" in scene.heads or scene.blown:
         return True
     put = {"put", "fit", "fitted", "used", "swapped"} & {scene.word(item.start - 2), scene.word(item.start - 3)}
     fuses_only = "battery" not in scene.heads | scene.facts and any(old.fact.startswith("load.") for old in scene.said)

@@ -11,6 +11,8 @@ from grammar.files import toml
 
 SIGN = r"(?:(?<![\w.,)\]'\"%°])[-+])?"
 HALF_A_DOZEN = r"half (?:a )?dozen\b"
+READ_OFF = "(?:ten|eleven|thirteen|(?:four|fif|six|seven|eigh|nine)teen)"
+MEASURED = "-| ?(?:amp|ah|watt|mm|inch|in|foot|feet|metre|meter|awg|kilo|pound|minute|second|hour|day)"
 PARTS = {"eighth": 8, "sixteenth": 16, "quarter": 4, "third": 3, "tenth": 10, "fifth": 5}
 FRACTION = r"(?:1/2|[12]/3|[13]/4|[1357]/8|[1-9][0-9]?/(?:16|32|64)|[1-9]/10|[1-4]/5)(?![/0-9-])"
 
@@ -57,6 +59,7 @@ def spelt() -> str:
         f"(?:{'|'.join(PARTS)})s?",
         rf"(?<!ty ){tens}(?:[ -]{ones})?",  # "three eighths", "three forty"
         f"(?:(?<=ten[ -])|(?<=eleven[ -])|(?<=twelve[ -])|(?<=een[ -])){ones}",  # "twelve six" on a meter
+        rf"(?:(?<=eleven[ -])|(?<=twelve[ -])|(?<=thirteen[ -])){READ_OFF}(?!{MEASURED})",  # "twelve fifteen"
     )
     return rf"(?:(?:minus|negative) )?(?:(?:a )?(?:{hundred}|thousand|dozen)|{small}(?:[ -](?:{'|'.join(tails)}))?)\b"
 

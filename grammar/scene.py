@@ -167,6 +167,11 @@ class Scene:
         return any(item.dim == dim for item in self.at_word[place : place + 2])
 
     @cached_property
+    def blown(self) -> bool:
+        """Whether something trips or blows; "how many trips" are outings."""
+        return any(item.concept == "blown" for item in self.roles)
+
+    @cached_property
     def denials(self) -> list[Found]:
         """The words that deny what follows."""
         return self.named("clause", "denial")

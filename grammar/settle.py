@@ -37,6 +37,7 @@ from grammar.scene import Scene
 from grammar.their_unit import in_their_unit
 from grammar.weather import at_freezing
 from grammar.weighed import weighed
+from grammar.widened import widened_by
 
 Rule = Callable[[Scene, Item, float], Claim | None]
 IN_UNIT = {"TIME": "second", "AMP": "ampere", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}
@@ -99,7 +100,10 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     by_points = weighed(scene, claims, partial(can_be, scene))
     claims |= {at: claim for at, claim in by_points.items() if not goes_back(scene, scene.items[at], said)}
     _drop_seconds(scene, claims)
-    found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim))]
+    wider = {at: other for at in claims if (other := widened_by(scene, scene.items[at]))}
+    for other in wider.values():
+        claims.pop(other.at, None)
+    found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim, wider.get(at)))]
     found = [_at_the_shaft(scene, item) for item in found]
     found += _running(scene, found)
     found += _on_a_meter(scene, found)
@@ -205,8 +209,8 @@ def _at_the_shaft(scene: Scene, stated: Stated) -> Stated:
 def _part_of_the_time(scene: Scene, found: list[Stated]) -> list[Stated]:
     """A load that is on for a share of the time: less of the hours told, else so long on and off in every hour."""
     told = PART_OF_TIME.search(scene.text)
-    if told is None or AVERAGED.search(scene.text):
-        return found
+    if told is None or AVERAGED.search(scene.text) or {"load.burst", "load.rest"} <= {item.fact for item in found}:
+        return found  # "half the time, 5 s on and 5 off" says it twice
     if told["word"]:
         share = PARTS[told["word"].lower().split()[-1]]
     else:
@@ -332,7 +336,7 @@ def _plain(item: Item) -> float:
     return float(quantity.value) if value is None else value
 
 
-def _stated(scene: Scene, item: Item, claim: Claim) -> Stated | None:
+def _stated(scene: Scene, item: Item, claim: Claim, wider: Item | None = None) -> Stated | None:
     """The fact in its own unit; a range stands once, at its safe end."""
     if claim.fact == NOT_OURS:
         return None
@@ -340,7 +344,9 @@ def _stated(scene: Scene, item: Item, claim: Claim) -> Stated | None:
     if claim.fact == "bank.layout":
         return None
     spec = facts()[claim.fact]
-    amounts = [_canonical(scene, item, claim.fact, quantity) for quantity in item.part.quantities]
+    more = wider.part.quantities if wider is not None and wider.part is not None else ()
+    quantities = [*item.part.quantities, *(replace(one, unit=item.quantity.unit) for one in more)]
+    amounts = [_canonical(scene, item, claim.fact, quantity) for quantity in quantities]
     values = [amount for amount in amounts if amount is not None]
     if not values:
         return None

@@ -16,6 +16,9 @@ WHETHER = frozenset(
         *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
     )
 )
+RUNS = re.compile(r"(?:runs?|powers?|drives?|feeds?|supply|supplies|pulls?|carry) ", re.IGNORECASE)
+ABLE = frozenset({"can", "could", "able", "enough", "ok", "may", "might", "let", "to"})
+ORDINAL = frozenset({"", "a", "the", "and", "my", "with", "or"})  # before "second" where it counts no time
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 KIND, FEW = "battery.chemistry", 10  # words
 WRONG = re.compile(
@@ -48,6 +51,8 @@ WHEN = frozenset(  # "in lay-up?", "and over the winter?": when, and nothing els
 ALTERNATOR = re.compile(
     r"\balternator\b[^.?!,]*\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]*\balternator\b", re.IGNORECASE
 )
+ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
+LIMITS = "detail:which_limit"
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
 TO_HALF = re.compile(
     r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
@@ -112,6 +117,12 @@ def _converted(seen: Seen) -> bool:
     return found == {"meaning"} and "battery.cca" in told and bool(ITS_MCA.search(seen.message.text))
 
 
+def _limited(seen: Seen) -> bool:
+    """ "Is it 3 % or 10 % for a windlass?"."""
+    found = seen.found <= {"unclear", "battery-duty", "cable-size", "other-desk"}
+    return found and seen.says(LIMITS) and not seen.told & ANY_CABLE
+
+
 def _joined(seen: Seen) -> bool:
     """ "May they be of different age, one is 4 years old?"."""
     return seen.found == {"replacement"} and seen.says("request:may_i") and seen.says(*UNLIKE)
@@ -144,6 +155,7 @@ def _supplied(seen: Seen) -> bool:
 
 
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    ("voltage-drop", _limited),
     ("charger-setting", _charged),
     ("rest-voltage", _saved),
     ("rating-convert", _converted),
@@ -177,6 +189,12 @@ def of_a_season(message: Message, context: Iterable[str]) -> bool:
     return "solar" in context and not SEASONS.isdisjoint(words) and words <= SEASONS | WHEN
 
 
+def told_by_another(message: Message, found: Set[str]) -> set[str]:
+    """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
+    same = {"meaning", "rating-convert"} <= found and message.says("detail:same_as")
+    return {"meaning"} if same else set()
+
+
 def _lithium(message: Message) -> bool:
     """Whether the battery is told to be lithium."""
     return any(item.fact == "battery.chemistry" and item.value in LITHIUM for item in message.stated)
@@ -196,5 +214,21 @@ def lasts(message: Message, best: str, context: Iterable[str]) -> bool:
 
 
 def _whether(message: Message) -> bool:
-    """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?"."""
-    return not WHETHER.isdisjoint(message.words) or any(map(message.says, MAY))
+    """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?".
+
+    "Two 90s run the thruster" only tells what runs it.
+    """
+    words = {
+        word for word, before in zip(message.words, ("", *message.words), strict=False) if not _is_unit(word, before)
+    }
+    if not WHETHER.isdisjoint(words) or message.says("request:may_i"):
+        return True
+    approval = [cue for cue in message.cues if cue.name in APPROVAL]
+    return any(not RUNS.match(cue.text) for cue in approval) or (bool(approval) and not ABLE.isdisjoint(words))
+
+
+def _is_unit(word: str, before: str) -> bool:
+    """Whether it is the second, or the goes, of "4 second goes"."""
+    if word == "goes":
+        return before in ("second", "sec", "s")
+    return word == "second" and before not in ORDINAL

@@ -20,6 +20,11 @@ SIX = 6.0  # volts of a battery
 DEEP = {"lead": 10.5, "lithium": 10.0}  # V for each 12 V: deeply flat
 UNEVEN = 0.015  # difference of gravity between cells from which one equalises
 KNOWN = {"cable-assumed": ("cable.in_engine_space", "cable.insulation")}  # one of them told, the other is assumed
+OF_THE_LOAD = (
+    "lithium-cut-out",
+    "cable-and-joints",
+    "estimate",
+)  # they speak of a thruster, or of what else hangs on the battery
 MAINTAINERS = ("alternator", "solar", "dc-dc")  # chargers without a mains side
 
 
@@ -259,5 +264,7 @@ def sentence(name: str, case: Case, answer: Answer) -> str:
     row = reference.row("cautions", id=name)
     if name == "fuse-at-battery" and PLACED in answer.headline:
         return str(row["say_placed"].value)
+    if name in OF_THE_LOAD and case.get("load.kind") == "electronics":
+        return str(row["say_load"].value)
     told = next((fact for fact in KNOWN.get(name, ()) if case.said(fact) is not None), None)
     return str(row[f"say_{told.rpartition('.')[2]}" if told else "say"].value)

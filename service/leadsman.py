@@ -24,6 +24,7 @@ from service.in_thread import also
 from service.no_idea import NO_IDEA, not_known, unknown
 from service.opening import as_put
 from service.opening import kept as kept_put
+from service.own_facts import own
 from service.put_in_place import VOLTS, of_its_own, puts_in
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
@@ -218,7 +219,8 @@ class Leadsman:
                 continue
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
-            answer = self.answer(name, self.case(turn, stop, found), label.LABEL if turn.label else None)
+            case = own(self.case(turn, stop, found), request, turn.requests, turn.message)
+            answer = self.answer(name, case, label.LABEL if turn.label else None)
             sums = misbeliefs.sums(turn.beliefs, turn.claimed)
             before = turn.thread.cues
             answer = as_put(queried(answer, turn.message), turn.message, request, turn.requests, sums, before)

@@ -36,7 +36,6 @@ TURNED = {"No": "Yes", "Not quite": "Yes"}
 SENTENCE = re.compile(r"[.!?;\n](?=\s|$)")
 LED_IN = r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello|or)\W+)*"
 OPEN = re.compile(LED_IN + r"(?:what|which|where|how|why|when|who)\b", re.IGNORECASE)
-CHOICE = re.compile(r"\b(?:which|or)\b", re.IGNORECASE)
 YES_OR_NO = re.compile(
     LED_IN + r"(?:is|are|does|do|did|can|could|will|would|should|shall|must|may|might)(?:n['’]?t)?\b",
     re.IGNORECASE,
@@ -57,7 +56,6 @@ class Belief:
     span: Span  # of the sentence
     denied: bool = False  # the true thing is told
     reason: bool = False  # figures come before it
-    choice: bool = False  # it is put as a choice between two
 
     def text(self, name: str) -> str:
         """A column as text; "" where the row has none."""
@@ -98,8 +96,9 @@ def found(message: Message) -> tuple[Belief, ...]:
         one = _belief(message, words, hit, told) if tried[hit.name] <= MOST_TRIED else None
         if one is not None:
             beliefs.setdefault(hit.name, one)
-    chosen = tuple(item for item in beliefs.values() if item.choice)
-    return chosen or tuple(beliefs.values())  # "is it 3 % or 10 %" asks of neither alone
+    if message.says("detail:which_limit"):  # "is it 3 % or 10 %" asks of neither alone
+        return tuple(item for item in beliefs.values() if "cable.drop" not in item.claimed)
+    return tuple(beliefs.values())
 
 
 def _belief(message: Message, words: Text, hit: Hit, told: Claim | None) -> Belief | None:
@@ -116,10 +115,9 @@ def _belief(message: Message, words: Text, hit: Hit, told: Claim | None) -> Beli
     if "because" in row:
         return None
     text = message.text[slice(*span)]
-    choice = "choice" in row and CHOICE.search(text) is not None
-    if not choice and (OPEN.match(text) or not _asks(message, text, span)):
+    if OPEN.match(text) or not _asks(message, text, span):
         return None
-    return Belief(row, span, denied, "reason" in row, choice)
+    return Belief(row, span, denied, "reason" in row)
 
 
 def sentence(text: str, start: int, end: int) -> Span:
@@ -177,10 +175,18 @@ def answered(answers: Sequence[Answer], beliefs: Sequence[Belief], message: Mess
     return [item for item in made if item.topic != "unclear"]
 
 
+JUDGED = ("yes", "marginal", "no")
+
+
+def _beside_them(answer: Answer, beliefs: Iterable[Belief]) -> bool:
+    """Whether an answer judges something that no misbelief is a matter of."""
+    return answer.verdict in JUDGED and not any(answer.topic in belief.topics for belief in beliefs)
+
+
 def _at_home(answers: Iterable[Answer], beliefs: Iterable[Belief]) -> list[Answer]:
-    """The first answer that each misbelief is a matter of, and what is said of a danger."""
+    """The first answer that each misbelief is a matter of, what is said of a danger, and what is judged besides."""
     firsts = [next((item for item in answers if item.topic in belief.topics), None) for belief in beliefs]
-    return [item for item in answers if item in firsts or item.topic == "hazard"]
+    return [item for item in answers if item in firsts or item.topic == "hazard" or _beside_them(item, beliefs)]
 
 
 def _asks_more(message: Message, beliefs: Iterable[Belief]) -> bool:
@@ -201,13 +207,12 @@ def _opened(answer: Answer, belief: Belief, case: Case, all_asked: bool) -> Answ
     held = tuple(item.id for item in answer.cites if item.id != HOUSE_RULES) or source
     cites = [item for item in cited(case, [belief.cite]) if item.id not in {old.id for old in answer.cites}]
     answer = replace(answer, cites=(*answer.cites, *cites))
-    figures_lead = belief.reason or belief.choice
-    if not figures_lead and answer.headline.startswith(f"{_opening(belief)}, "):  # the topic has words of its own:
+    if not belief.reason and answer.headline.startswith(f"{_opening(belief)}, "):  # the topic has words of its own:
         return replace(answer, working=(*own, *answer.working))  # "No, the fuse stays in: every feed needs one"
-    if figures_lead and answer.figures and answer.verdict != "needs-facts":
+    if belief.reason and answer.figures and answer.verdict != "needs-facts":
         truth = Step(f"{say.capital(_truth(belief, case))}.", source)
         answer = replace(answer, working=(truth, *own, *answer.working))
-        return _said_first(answer, belief) if belief.claimed and not belief.choice else answer
+        return _said_first(answer, belief) if belief.claimed else answer
     plain = _plain(answer)
     if all_asked and answer.verdict == "needs-facts":
         own_cite = tuple(cited(case, [belief.cite]))
@@ -229,7 +234,7 @@ def _said_first(answer: Answer, belief: Belief) -> Answer:
 
 def _beside(belief: Belief) -> Iterator[str]:
     """What is said beside the truth: the fair part of the idea, where somebody holds it, and why it is so."""
-    if belief.text("fair") and not belief.denied and not belief.choice:
+    if belief.text("fair") and not belief.denied:
         yield f"You are right that {belief.text('fair')}"
     if belief.text("why"):
         yield belief.text("why")
@@ -242,10 +247,7 @@ def _plain(answer: Answer) -> str:
 
 
 def _headline(belief: Belief, case: Case) -> str:
-    truth = _truth(belief, case)
-    if belief.choice:
-        return say.capital(truth)
-    return f"{_opening(belief)}: {truth}"
+    return f"{_opening(belief)}: {_truth(belief, case)}"
 
 
 def _opening(belief: Belief) -> str:

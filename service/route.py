@@ -16,7 +16,7 @@ from pathlib import Path
 from grammar.dangers import look_alike
 from grammar.files import kept, toml
 from grammar.reading import Message, Span
-from service.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside
+from service.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside, told_by_another
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
 from service.listed import items, numbered, wanted_too
 from service.of_the_last import by_the_last, counted_otherwise, explains, volts_there
@@ -249,7 +249,8 @@ def decided(
     if of_the_cable(message, [item.topic for item in found if item.topic != "unclear"]):
         return [item for item in ranking if item.topic == "cable-size"]
     found = _converted(message, ranking, found)
-    idle = unasked(message, [item.topic for item in found]) | told_beside(message, {item.topic for item in found})
+    named = {item.topic for item in found}
+    idle = unasked(message, named) | told_beside(message, named) | told_by_another(message, named)
     found = [item for item in found if item.topic not in idle]
     told = by_the_last(message, context) or by_what_is_told(message, {item.topic for item in found}, context)
     if found and found[0].topic == "unclear" and not told:

@@ -75,10 +75,6 @@ SAID = {  # each at least twice: by somebody, and asked outright
         "Surveyor insists a thruster cable may lose no more than 3 %. Is that so?",
         "does the 3 % rule count for a windlass?",
     ],
-    "three-or-ten-percent": [
-        "is it 3% or 10% that counts for a thruster",
-        "one book has 3% and another 10%, which counts?",
-    ],
     "concrete-drains": ["Grandad says a concrete floor drains batteries. Right?", "does concrete flatten a battery"],
     "green-means-healthy": [
         "Customer says the charger light is green so the battery is healthy. Is that right?",

@@ -8,7 +8,7 @@ from service import reference, say
 from service.case import Case
 from service.reference import Row, UnknownValue
 from service.reply import Figure, Option
-from service.rules import cranking, supply
+from service.rules import cranking, supply, tray
 
 ALIAS = {"H8": "49", "L5": "49", "H7": "94R", "L4": "94R"}  # European cases with the same outline
 
@@ -20,6 +20,13 @@ def known_name(group: str) -> str:
     plain = name.rstrip("AMPST")
     listed = {str(row["group"].value) for row in reference.rows("group_sizes")}
     return plain if name not in listed and plain in listed else name.removeprefix("G") if name not in listed else name
+
+
+def new_and_there(case: Case, first: str, second: str) -> tuple[str, str]:
+    """Of two sizes the one that is to go in, and the one whose place it is: the first named, unless it stays."""
+    owner = tray.whose(case.text)
+    stays = case.says("detail:aboard_now") if owner not in (first, second) else owner == first
+    return (second, first) if stays else (first, second)
 
 
 def told(case: Case) -> tuple[str, tuple[Option, ...]] | None:

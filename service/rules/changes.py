@@ -27,7 +27,9 @@ def enough_cca(case: Case) -> Iterator[Value]:
         parallel = float(case["bank.in_parallel"]) if case.get("battery.family") == "lead" else 1
         quiet = case.fresh()  # its steps are no part of the answer
         need = math.ceil(cranking.required_cca(quiet, float(quiet["load.peak"])) / parallel - 1e-6)
-        yield from (float(need), float(50 * math.ceil(need / 50)), float(50 * math.ceil(need / 50) + 100))
+        with_cable = math.ceil(cranking.cca_through_the_cable(quiet, float(quiet["load.peak"])) / parallel - 1e-6)
+        sold = 50 * math.ceil(max(need, with_cable) / 50)
+        yield from sorted({float(need), float(max(need, with_cable)), float(sold), float(sold + 100)})
 
 
 def as_lead(case: Case, value: Value) -> dict[str, Value]:

@@ -72,10 +72,20 @@ def volts(case: Case) -> float:
 
 def into_the_converter(case: Case, amps: float) -> float:
     """The larger of what a DC-to-DC unit gives and the most it may take in: that sizes cable and fuse."""
+    return max(most_taken_in(case, amps), amps)
+
+
+def put_out(case: Case) -> float:
+    """Nominal volts of the side that a converter charges."""
+    given = float(case.said("charger.voltage") or case["bank.voltage"])
+    return 12.0 * max(1, round(given / 12.5))
+
+
+def most_taken_in(case: Case, amps: float) -> float:
+    """The most that a DC-to-DC unit takes in for what it gives."""
     low, high = reference.value("dc_dc", "lowest-in"), reference.value("dc_dc", "charging-out")
     efficiency = reference.value("dc_dc", "efficiency")
-    given = float(case.said("charger.voltage") or case["bank.voltage"])
-    volts_in, volts_out = taken_from(case) / 12 * float(low.value), max(1, round(given / 12.5)) * float(high.value)
+    volts_in, volts_out = taken_from(case) / 12 * float(low.value), put_out(case) / 12 * float(high.value)
     worst = dc_dc.input_current(volts_out, amps, volts_in, float(efficiency.value))
     case.step(
         f"At worst it takes {say.volts(volts_out)} x {say.amps(amps)} / ({say.volts(volts_in)} x 0.90) "
@@ -84,7 +94,7 @@ def into_the_converter(case: Case, amps: float) -> float:
         low.cite,
         efficiency.cite,
     )
-    return max(worst, amps)
+    return worst
 
 
 def allowed(case: Case) -> float:
@@ -188,6 +198,16 @@ def suits(case: Case) -> str:
     if kind == "panel feed":
         return "feeds, electronics and navigation lights"
     return f"a {kind}" if kind in MOTORS | {"charger"} else kind
+
+
+def which_counts(case: Case) -> str:
+    """Which of the two limits counts, where both were quoted and neither is stated; else ""."""
+    if not case.says("detail:which_limit") or "cable.drop" in case.stated:
+        return ""
+    counts = allowed(case)
+    motors, feeds = (say.quantity(share, "%") for share in (10.0, 3.0))
+    other = f"{feeds} is for electronics and feeds" if counts > 3 else f"{motors} is for motors"
+    return f"{say.quantity(counts, '%')} counts for {suits(case)}, {other}"
 
 
 def bars(case: Case, amps: float, fitted: Size | None, around: int = 2) -> dict[str, object] | None:

@@ -61,6 +61,19 @@ def required_cca(case: Case, inrush: float) -> float:
     return max(need, float(case.get("load.cca", 0.0)))
 
 
+def cca_through_the_cable(case: Case, inrush: float) -> float:
+    """CCA of the bank that also leaves the motor its volts behind the cable, from the battery's own charge; 0 where the
+    cable is not known, or takes so much that no battery would do."""
+    if "cable.cmil" not in case or case.said("cable.length") is None:
+        return 0.0
+    lost = cable.drop(inrush, float(case["cable.length"]), float(case["cable.cmil"]), k=float(K.value))
+    least = max(limit("battery-yes"), limit("motor-yes") + lost * 12 / float(case["bank.voltage"]))
+    start, lowest = float(case.get("battery.start_voltage", limit("full"))), lowest_at(case.said("ambient.temperature"))
+    if least >= start:
+        return 0.0
+    return sag.required_cca(inrush, start, lowest.value - limit("full") + start, least)
+
+
 def terminal_voltage(case: Case, inrush: float) -> float:
     """Volts at the posts of each 12 V in the first instant."""
     lowest = lowest_at(case.said("ambient.temperature"))

@@ -10,10 +10,6 @@ from service.calculators import lithium
 from service.case import Case
 from service.rules import supply
 
-ABOVE = (
-    "Above its limit the BMS (the safety switch inside a lithium battery) switches off, so the thruster would "
-    "stop in the middle of a turn"
-)
 WITHIN = "The BMS (the safety switch inside a lithium battery) lets this current pass"
 
 
@@ -101,6 +97,20 @@ def judged(running: float, inrush: float, found: Limits) -> str:
     )
 
 
+def above(case: Case) -> str:
+    """What happens above the limit."""
+    motor = case.get("load.kind") in (None, "thruster")
+    stops = (
+        "the thruster would stop in the middle of a turn" if motor else f"{supply.load_name(case)} would stop at once"
+    )
+    return f"Above its limit the BMS (the safety switch inside a lithium battery) switches off, so {stops}"
+
+
+def taken(running: float, inrush: float) -> str:
+    """Both currents, or the one where there is no jump."""
+    return f"{say.amps(running)} and {say.amps(inrush)} at first" if inrush > running else say.amps(running)
+
+
 def words(case: Case, verdict: str, running: float, inrush: float, found: Limits) -> str:
     """The headline of a lithium verdict."""
     name, bank = supply.load_name(case), supply.bank_name(case)
@@ -122,14 +132,13 @@ def words(case: Case, verdict: str, running: float, inrush: float, found: Limits
         tight = running > found.sure(found.continuous)
         whole = found.continuous if tight else max(found.continuous, found.peak or 0)
         sure = say.amps(found.sure(whole))
-        taken = say.amps(running if tight else inrush)
+        most = say.amps(running if tight else inrush)
         return (
             f"Only just: your batteries allow {say.amps(whole)} together, of which {sure} can be relied on, and "
-            f"{name} takes {taken}."
+            f"{name} takes {most}."
         )
     peak = f" and {say.amps(found.peak)} for a few seconds" if found.peak and inrush > found.continuous else ""
-    taken = f"{say.amps(running)} and {say.amps(inrush)} at first"
-    return f"Yes: {gives} {say.amps(found.continuous)}{peak}, and {name} takes {taken}."
+    return f"Yes: {gives} {say.amps(found.continuous)}{peak}, and {name} takes {taken(running, inrush)}."
 
 
 def still_open(case: Case, found: Limits, running: float, inrush: float) -> str:
@@ -146,9 +155,10 @@ def still_open(case: Case, found: Limits, running: float, inrush: float) -> str:
             f"Without the label count on {count_on} in the first instant, and {name} takes {say.amps(inrush)}: ask "
             "the battery's maker for the limits."
         )
+    first = f", at first {say.amps(inrush)}" if inrush > running else ""
     return (
         f"We can't say yet: {supply.does(case, 'give')} about {say.amps(found.continuous)}, and {name} draws "
-        f"{say.amps(running)}, at first {say.amps(inrush)}: the label decides."
+        f"{say.amps(running)}{first}: the label decides."
     )
 
 

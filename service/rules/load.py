@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import re
+
 from service import reference
 from service.calculators import convert
 from service.case import rule
 from service.house import House
 
 MOTORS = frozenset({"thruster", "windlass", "engine", "trolling motor", "motor", "winch", "capstan", "pair of motors"})
+TURNS = re.compile(  # electronics with a motor in them, which takes its jump of current
+    r"fridge|freezer|compressor|cool|refrigerator|winch|pump|watermaker|fan|macerator|blower|livewell|pilot|vacuum|hoover",
+    re.IGNORECASE,
+)
 SHAFT = ("hp", "horse", "ps", "bhp", "shaft")
 
 
@@ -83,6 +89,19 @@ def inrush_of_the_model(house: House, model: str, running: float | None) -> floa
     """The catalogue's first instant, as long as the running current is the catalogue's too."""
     found = house.model(model)
     return found.inrush if found and running in (None, found.running) else None
+
+
+@rule(
+    "load.peak",
+    ["load.current", "load.kind", "text:load.kind"],
+    kind="assumed",
+    unit="A",
+    say="",
+    why="no motor, so no jump of current",
+)
+def no_jump_without_a_motor(running: float, kind: str, typed: str) -> float | None:
+    """What is no motor, and has none in it: a kettle, an inverter, lamps."""
+    return None if kind.lower() in MOTORS or kind != "electronics" or TURNS.search(typed) else running
 
 
 @rule(

@@ -45,6 +45,28 @@ def of(case: Case) -> Session | None:
     return Session(float(burst), None if rest is None else float(rest), number)
 
 
+def trips(case: Case, minutes: float) -> tuple[Figure, ...]:
+    """How many such sessions fit into the time to the usable limit, where that is asked: "how many trips to half"."""
+    told = of(case)
+    if told is None or case.said("load.bursts") is None or not case.says("detail:so_many_trips"):
+        return ()
+    count = math.floor(minutes * 60 / told.on + 1e-9)
+    case.step(f"{say.duration(minutes)} / {say.duration(told.on / 60)} = {count} whole trips", "drain-arithmetic")
+    return (Figure("trip_count", "trips", float(count), ""),)
+
+
+def trips_in_words(case: Case, minutes: float) -> str:
+    """The same in words; "" where it is not asked, or where the model may not run for as long as one of them takes."""
+    told, limit = of(case), case.get("load.run_limit")
+    found = trips(case.fresh(), minutes)
+    if told is None or not found or (limit is not None and told.on > float(limit)):
+        return ""
+    count, bursts = say.number(float(found[0].value)), f"{say.number(told.count)} bursts of"
+    noun = "day" if case.says("detail:over_the_day") else "trip"
+    many = f"{noun}s" if found[0].value != 1 else noun
+    return f"{count} {many} of {bursts} {say.duration(told.burst / 60)}"
+
+
 def share_on(case: Case) -> float:
     """The part of the time that a load is on which comes and goes by itself, as a fridge does; 1 for any other."""
     burst, rest = case.said("load.burst"), case.said("load.rest")

@@ -48,9 +48,18 @@ def offered(case: Case) -> tuple[str, ...]:
     """The settings between which a charger lets one choose: "gel, agm and wet"; none where one is told to be set."""
     if "charger.setting" in case.stated and not case.says("request:which"):
         return ()
-    if not OFFERS.search(case.text) or FOR_KINDS.search(case.text):
-        return ()
-    told = named(" ".join(match[0] for match in LISTED.finditer(case.text)))
+    return () if FOR_KINDS.search(case.text) else _listed(case.text)
+
+
+def lacks(case: Case, kind: str) -> bool:
+    """Whether the settings that are listed have none for this kind of battery."""
+    told = _listed(case.text)
+    return bool(told) and kind not in told
+
+
+def _listed(text: str) -> tuple[str, ...]:
+    """Two kinds and more in a row, where a charger's settings are spoken of."""
+    told = named(" ".join(match[0] for match in LISTED.finditer(text))) if OFFERS.search(text) else ()
     return told if len(told) > 1 else ()
 
 

@@ -140,6 +140,17 @@ def mismatch(case: Case) -> tuple[float, float] | None:
     return (float(built), float(wanted)) if built and wanted and built != wanted else None
 
 
+def packs_apart(case: Case) -> tuple[float, float] | None:
+    """The volts of a ready-made pack and of the load, where no number of such packs has those volts; else None."""
+    one, other = case.said("battery.nominal") or case.said("bank.voltage"), case.second.get("bank.voltage")
+    wanted = case.get("load.voltage") or (other.value if other else None)
+    if not one or not wanted or float(wanted) % float(one) == 0:
+        return None
+    if other:
+        case.used.setdefault((other.fact, 2), other)
+    return float(one), float(wanted)
+
+
 def count_is_open(case: Case) -> bool:
     """Whether one battery of less than the system's volts was named and nothing tells how many there are."""
     wanted, one = case.get("load.voltage") or case.said("bank.voltage"), case.said("battery.nominal")

@@ -28,7 +28,20 @@ NAMED = {  # "13 inch length, 7 wide, 9.5 high", "length 13 in"
 OF_SIDE = rf"{NUMBER}(?:{UNIT})?(?: of| in)? {{name}}\b"
 SIDED = re.compile(NAMED["width"], re.IGNORECASE)
 EACH_END = re.compile(r"\b(?:each|either|both) (?:ends?|sides?)\b", re.IGNORECASE)
-OF_GROUP = re.compile(r"\b(\d{2}[a-z]?|8d|4d|gc2) ?(?:'s )?(?:tray|box|space|recess)\b", re.IGNORECASE)
+CASE = (
+    r"(?:(?:bci )?(?:group|grp|gp|size|type|case)[ -]?(?:size )?)?(\d{2}[a-z]?|8d|4d|gc2)(?:'?s)?\b"
+    r"(?! ?(?:mm|cm|in\b|\"|x ?\d))"
+)
+A = r"(?:an? |the |my |our |old |one |only )*"
+PLACE = r"(?:tray|box|space|recess|hold-?down|holder|shelf|bay|slot|cradle|compartment|well|hole|spot)"
+FOR = r"(?:for|takes?|holds?|fits?|of|suits?|is|was|size|made to take)"
+OF_GROUP = re.compile(rf"\b(\d{{2}}[a-z]?|8d|4d|gc2) ?(?:'s )?{PLACE}\b", re.IGNORECASE)
+MADE_FOR = re.compile(rf"\b{PLACE}s?\b[^.?!;\d]{{0,30}}?\b{FOR} {A}{CASE}", re.IGNORECASE)
+STOOD = re.compile(
+    rf"\b(?:where|instead of|in (?:the )?place of|in for|replac\w+|swap\w*(?: out)?) {A}{CASE}", re.IGNORECASE
+)
+FAR = 40  # characters
+ASKED = re.compile(r"\b(?:will|would|can|could|does|do|did)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,9 +109,22 @@ def spare(text: str) -> float | None:
 
 
 def whose(text: str) -> str:
-    """The case size for which the tray is made: "27" of "group 27 tray"; "" where it is not said."""
-    found = OF_GROUP.search(text)
-    return found.group(1).upper() if found else ""
+    """The case size for which the place is made, or that stood there; "" where it is not said.
+
+    >>> whose("group 27 tray"), whose("tray was built for a 24, they sell 27s"), whose("a 31 where a 27 was")
+    ('27', '24', '27')
+    >>> whose("will the tray take a 27"), whose("will the tray take a 27 instead of a 24")
+    ('', '24')
+    """
+    if found := OF_GROUP.search(text) or STOOD.search(text):
+        return found[1].upper()
+    made = next((one for one in MADE_FOR.finditer(text) if not ASKED.search(_before(text, one.start()))), None)
+    return made[1].upper() if made else ""
+
+
+def _before(text: str, at: int) -> str:
+    """The words of the clause before a place."""
+    return re.split("[.?!;,]", text[max(0, at - FAR) : at])[-1]
 
 
 def _inches(unit: str) -> bool:

@@ -199,13 +199,14 @@ def capacity_apart(case: Case) -> Iterator[str]:
 def age_apart(case: Case) -> Iterator[str]:
     """The reason, where ages are over 1 year apart."""
     both, most = pair(case, "battery.age"), LIMITS["age"]
-    if not both and "battery.age" in case.stated and case.says("detail:new_one") and not BUYS.search(case.text):
+    another_is_new = case.says("detail:new_one", "detail:just_bought") and not BUYS.search(case.text)
+    if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
     apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case)
     if apart > float(most.value) * (1 + 1e-9):
         case.step(f"{say.quantity(apart, 'years')} apart; 1 year is the most in series", most.cite)
         yield "an old and a new battery"
-    elif not both and case.says("detail:mixed_age"):
+    elif not both and (case.says("detail:mixed_age") or (another_is_new and case.says("detail:of_a_year"))):
         case.step("More than 1 year apart is too much in series", most.cite)
         yield "an old and a new battery"
 

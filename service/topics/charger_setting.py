@@ -27,7 +27,7 @@ LEFT = ("detail:left_on", "detail:held", "detail:never_drops", "word:winter")
 def own_setting(case: Case) -> Iterator[Value]:
     """The setting of the battery's own kind."""
     chemistry = charging.known_kind(case)
-    if chemistry in charging.KINDS and case.said("charger.setting"):
+    if chemistry in charging.KINDS and case.said("charger.setting") and not settings.lacks(case, str(chemistry)):
         yield str(chemistry)
 
 
@@ -155,10 +155,10 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
         return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":
         return "yes", f"{start}: the {name} setting is the one for {battery}, with {own} for absorption."
-    return "marginal", (
-        f"{start}: the {name} setting stays within the {say.volts(own.high)} of {battery}, but it is made for "
-        f"another kind; use the {WORD[chemistry]} one."
-    )
+    better = f"another kind; use the {WORD[chemistry]} one"
+    better = "another kind, as all of yours are" if settings.lacks(case, chemistry) else better
+    within = f"{start}: the {name} setting stays within the {say.volts(own.high)} of {battery}"
+    return "marginal", f"{within}, but it is made for {better}."
 
 
 def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:

@@ -9,7 +9,7 @@ from service import say
 from service.calculators import fuse
 from service.case import Case, Value
 from service.reply import Answer, Asked, Change, Figure, Option
-from service.rules import circuit, fuse_distance, proposed
+from service.rules import circuit, fuse_distance, proposed, two_sides
 from service.rules.cable import TABLE_5
 from service.rules.fitting import THICKER
 from service.rules.fuse_words import (
@@ -248,8 +248,9 @@ def without_cable(case: Case, band: Band) -> Answer:
     asked = proposed.stands(case) or (case.says("thing:cable") and not case.says("note:no_idea"))
     if asked and (found := with_the_proposed(case, band)):
         return found
-    ends = " at each end" if circuit.converts(case) else ""
-    head = f"Fit a {say.amps(band.fit)} fuse{ends}{place(case)}, if the cable allows it."
+    if both := two_sides.fuses(case):
+        return TOPIC.says("information", both[0], *both[1], asks=ask_cable())
+    head = f"Fit a {say.amps(band.fit)} fuse{place(case)}, if the cable allows it."
     if band.house and band.house != band.fit:
         head = (
             f"Fit the {say.amps(band.house)} fuse that our catalogue names{place(case)}, if the cable allows it; "

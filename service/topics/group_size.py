@@ -151,7 +151,8 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         return TOPIC.says("information", head, compare=options)
     pair = ((first, row), (second, other))
     owner = tray.whose(case.text)
-    stays = case.says("detail:aboard_now") if owner not in (first, second) else owner == first
+    known = owner in (first, second)
+    stays = case_sizes.new_and_there(case, first, second) != (first, second)
     (name, new), (named, there) = reversed(pair) if stays else pair
     options = tuple(Option(f"group {size}", "information", figures(one)) for size, one in ((name, new), (named, there)))
     over = {side: float(new[side].value) - float(there[side].value) for side in SIDES}
@@ -168,7 +169,7 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
     too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
     if "length" in too_big and (free := tray.spare(case.text)) is not None:
         return replace(in_what_is_spare(name, named, too_big, free, new), compare=options)
-    if case.says("detail:space_given"):
+    if case.says("detail:space_given") and not known:
         head = f"Group {name} is at most {sizes(new)}: it needs 10{say.NB}mm more each way for the hold-down."
         return TOPIC.says("information", head, *figures(new), compare=options)
     if too_big:

@@ -124,10 +124,16 @@ def of_another_test(case: Case) -> Answer:
     return TOPIC.says("information", head, Figure("cca", "cold cranking amps, at most", amps, "A"))
 
 
+WARM, COLD = re.compile(r"\bm?ca\b", re.IGNORECASE), re.compile(r"\bcca\b", re.IGNORECASE)
+
+
 def compared(case: Case) -> str:
     """The direct word where they ask whether so many CA are so many CCA; else nothing."""
-    if not case.says("detail:same_as") or not {"battery.ca", "battery.cca"} <= set(case.stated):
+    told = {"battery.ca", "battery.cca"} & set(case.stated)
+    if not case.says("detail:same_as") or not told:
         return ""
+    if len(told) == 1:  # "650 MCA, is that the same as CCA?"
+        return "No: " if WARM.search(case.text) and COLD.search(case.text) else ""
     as_cca = convert.cca_from_ca(float(case["battery.ca"]), RATIO.value)
     return "These two are alike: " if abs(as_cca - float(case["battery.cca"])) < ALIKE * as_cca else "No: "
 

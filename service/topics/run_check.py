@@ -63,6 +63,11 @@ def answer(case: Case) -> Answer:
 
 def other_lithium(case: Case) -> Answer:
     """Another lithium than iron phosphate: no figure, a technician."""
+    if differ := supply.packs_apart(case):
+        built, wanted = (say.quantity(volts, "V") for volts in differ)
+        case.step(f"The batteries give {built}, the load takes {wanted}", "od1002")
+        head = f"No: {built} packs do not suit {supply.load_name(case)}, which takes {wanted}; one of our technicians "
+        return TOPIC.says("no", f"{head}will look, as they are not of the iron phosphate kind.", route="technician")
     head = (
         "We can't say: this lithium battery is not of the iron phosphate kind, so one of our technicians will look "
         "at its data sheet"
@@ -257,19 +262,19 @@ def by_volts(case: Case, volts: float, scale: float) -> Ground:
     if verdict == "yes" and cranking.rounded(volts * scale) < yes * scale - 1e-9:
         shown = say.volts(cranking.rounded(volts) * scale)  # judged to 0.1 V for each 12 V
     case.step(f"Yes from {say.volts(yes)}, just enough from {say.volts(least)}", "motor-volts")
-    wanted, drops = say.volts(yes * scale), f"{supply.does(case, 'drop')} to about {shown} in the first instant"
+    jumps = float(case["load.peak"]) > float(case["load.current"])
+    moment = "in the first instant" if jumps else "under that load"
+    wanted, drops = say.volts(yes * scale), f"{supply.does(case, 'drop')} to about {shown} {moment}"
     if verdict == "yes":
-        return Ground("yes", f"{supply.does(case, 'hold')} about {shown} in the first instant, and {wanted} is enough")
+        return Ground("yes", f"{supply.does(case, 'hold')} about {shown} {moment}, and {wanted} is enough")
     if verdict == "marginal":
         return Ground("marginal", f"{drops}, and a clear yes needs {wanted}", "cca")
     if verdict == "no":
-        case.because(
-            "With too few volts the motor hardly turns and its relay can let go, so the boat does not answer",
-            "motor-volts",
-        )
+        why = "With too few volts the motor hardly turns and its relay can let go, so the boat does not answer"
+        case.because(why if jumps else "With too few volts what it feeds switches off", "motor-volts")
     if volts <= least / 2:
-        peak = say.amps(float(case["load.peak"]))
-        return Ground("no", f"{supply.bank_name(case)} cannot give {{load}} the {peak} of the first instant", "cca")
+        peak = f"{say.amps(float(case['load.peak']))} {'of the first instant' if jumps else 'that it takes'}"
+        return Ground("no", f"{supply.bank_name(case)} cannot give {{load}} the {peak}", "cca")
     return Ground("no", f"{drops}, and {{load}} needs {wanted}", "cca")
 
 
@@ -340,11 +345,11 @@ def limited(case: Case, running: float, inrush: float) -> Answer:
         return TOPIC.says("needs-facts", head, *figures, asks=asks)
     figures += (Figure("limit_current", "battery limit", found.continuous, "A"), *session.figures(case, running))
     verdict, plot = lithium.judged(running, inrush, found), lithium.plot(running, inrush, found)
-    case.because(lithium.ABOVE if verdict in ("no", "peak", "limits") else lithium.WITHIN, "lithium-limits")
+    case.because(lithium.above(case) if verdict in ("no", "peak", "limits") else lithium.WITHIN, "lithium-limits")
     if verdict not in ("peak", "limits"):
         return TOPIC.says(verdict, lithium.words(case, verdict, running, inrush, found), *figures, plot=plot)
     wanted = ["battery.max_current"] if verdict == "limits" else []
-    wanted += ["battery.peak_current"] if found.peak is None else []
+    wanted += ["battery.peak_current"] if found.peak is None and inrush > running else []
     head = lithium.still_open(case, found, running, inrush)
     return TOPIC.says("needs-facts", head, *figures, asks=limit_asks(case, *wanted), plot=plot)
 
@@ -355,7 +360,7 @@ def limit_asks(case: Case, *facts: str) -> tuple[Asked, ...]:
     replies = {
         "battery.max_current": (
             Choice(f"{say.number(whole)} or more", whole, "A"),
-            Choice(f"{say.number(part)} to {say.number(whole - 1)}", part, "A"),
+            *((Choice(f"{say.number(part)} to {say.number(whole - 1)}", part, "A"),) if part < whole else ()),
             Choice(f"under {say.number(part)}", part - 1, "A"),
         ),
         "battery.peak_current": (

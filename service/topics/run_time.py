@@ -101,7 +101,8 @@ def over_the_limit(case: Case, running: float) -> Answer | None:
             f"We can't say yet: {supply.does(case, 'give')} about {usual}, and {name} draws {say.amps(running)}: "
             "the limit on the label decides."
         )
-        return TOPIC.needs("battery.max_current", "battery.peak_current", headline=head)
+        peak = ("battery.peak_current",) if inrush > running else ()
+        return TOPIC.needs("battery.max_current", *peak, headline=head)
     return TOPIC.says("no", lithium.words(case, "no", running, inrush, found), would_change=label_needed(case, running))
 
 
@@ -148,6 +149,7 @@ def lasting(case: Case, running: float) -> Answer:
         *(bursts(case, to_limit, spread) if on == 1 else ()),
         *session.figures(case, running),
         *stop_at.figures(case, LEFT[family]),
+        *session.trips(case, to_limit),
     )
     verdict, head = judged(case, to_limit, usable, running, to_empty)
     return TOPIC.says(
@@ -220,6 +222,8 @@ def judged(case: Case, minutes: float, usable: float, running: float, to_empty: 
     amount, asked = say.lasting(minutes), wanted(case)
     if usable <= 0:
         return "no", f"No: {supply.bank_name(case)} is already below what should be used, so charge it first."
+    if trips := session.trips_in_words(case, minutes):
+        return "information", f"{say.capital(supply.does(case, 'last'))} about {amount} before charging: {trips}."
     if asked is not None:
         return against(case, minutes, asked)
     if session.share_on(case) < 1:

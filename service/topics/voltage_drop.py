@@ -32,7 +32,7 @@ def answer(case: Case) -> Answer:
     if lacking := missing(case):
         if all(fact in case.stated for fact in MEASURED):
             return measured(case)
-        if case.says("detail:allowed_loss") and len(lacking) == 3:
+        if case.says("detail:allowed_loss", "detail:which_limit") and len(lacking) == 3:
             return limits(case)
         return TOPIC.needs(lacking[0], *lacking[1:])
     circuit.must_know(case)
@@ -110,6 +110,12 @@ def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
         why = f"about {left} of {whole} reach the motor, less what the battery sags: {why}"
         why = why if approval else say.capital(why)
     start = {"yes": "Yes: ", "no": "No: "}.get(verdict, "") if approval else ""
+    counts = circuit.which_counts(case)
+    why = (
+        f"{circuit.name(case)} loses {say.volts(lost.volts, 2)} ({say.share(lost.percent)}); {counts}"
+        if counts
+        else why
+    )
     return TOPIC.says(verdict, f"{start}{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
 
 
@@ -148,6 +154,9 @@ def limits(case: Case) -> Answer:
     share = circuit.allowed(case)
     case.step("10 % for thrusters, windlasses and other motors at running current", MOTOR_LIMIT.cite)
     case.step("3 % for panel feeds, electronics, chargers and navigation lights", CRITICAL_LIMIT.cite)
+    if counts := circuit.which_counts(case):
+        head = f"{say.capital(counts)}: {say.quantity(share, '%')} of {say.quantity(volts, 'V')} is "
+        return TOPIC.says("information", f"{head}{say.volts(volts * share / 100, 2)}.")
     head = (
         f"Up to {say.quantity(share, '%')} suits {circuit.suits(case)}, {say.volts(volts * share / 100, 2)} of "
         f"{say.quantity(volts, 'V')}; 3 % is for electronics and feeds, 10 % for motors, so both are right."

@@ -6,6 +6,7 @@ from service import reference, say
 from service.calculators import convert
 from service.case import Case
 from service.reply import Answer, Figure
+from service.rules import case_sizes
 from service.topic import Topic
 
 HALF = reference.value("weights", "lithium-share")
@@ -58,10 +59,34 @@ def without_weight(case: Case) -> Answer:
         return TOPIC.needs("battery.weight")
     low, high = float(row["kg_low"].value), float(row["kg_high"].value)
     usual = f"A lead battery of group {group} usually weighs {say.between(low, high, 'kg')}"
+    if other := of_other_size(case, group):
+        return TOPIC.says("information", other)
     case.step(usual, "typical-case")
     if case.get("battery.chemistry") != "lfp" and not case.says("word:type", "detail:lithium"):
         return TOPIC.says("information", f"{usual}; the label decides.")
     return TOPIC.needs("battery.weight", headline=f"{usual}, and lithium about half: tell us what yours weighs.")
+
+
+def of_other_size(case: Case, group: str) -> str:
+    """What two sizes of case usually weigh, the one that is to go in first; "" where one alone is told."""
+    second = case.second.get("battery.group")
+    names = [case_sizes.known_name(str(value)) for value in (group, second.value if second else "")]
+    if second is None or names[0] == names[1]:
+        return ""
+    try:
+        rows = {name: reference.row("group_sizes", group=name) for name in names}
+    except reference.UnknownValue:
+        return ""
+    case.others().known("battery.group")
+    new, there = case_sizes.new_and_there(case, *names)
+    weighs = {
+        name: say.between(float(row["kg_low"].value), float(row["kg_high"].value), "kg") for name, row in rows.items()
+    }
+    case.step("What a case usually weighs is no promise: the label decides", "typical-case")
+    more = float(rows[new]["kg_low"].value) - float(rows[there]["kg_low"].value)
+    how = "heavier" if more > 0 else "lighter"
+    both = f"usually {weighs[new]}, a group {there} {weighs[there]}"
+    return f"A lead battery of group {new} is {how}: {both}; the label decides."
 
 
 def figures(saved: float, after: float) -> tuple[Figure, Figure]:

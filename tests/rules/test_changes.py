@@ -23,11 +23,15 @@ UNLIKE: Facts = {
 @pytest.mark.parametrize(
     ("facts", "values"),
     [
-        (LEAD, [850, 850, 950]),  # 510 A x 6.0 / 3.6, then up to the next 50, then 100 more
+        (LEAD, [850, 950]),  # 510 A x 6.0 / 3.6, then up to the next 50, then 100 more
         ({"battery.chemistry": "agm", "load.peak": 500}, [834, 850, 950]),  # 833.3
         ({**LEAD, "battery.count": 2}, [425, 450, 550]),  # two in parallel share it
-        ({**LITHIUM, "battery.count": 2}, [500, 500, 600]),  # one lead battery in their place
-        ({**LEAD, "load.model": "pike", "load.current": 100}, [650, 650, 750]),  # the catalogue asks for more
+        ({**LITHIUM, "battery.count": 2}, [500, 600]),  # one lead battery in their place
+        ({**LEAD, "load.model": "pike", "load.current": 100}, [650, 750]),  # the catalogue asks for more
+        # 5.5 m of 50 mm2 take 1.18 V of 300 A: 12.6 - 8.0 - 1.18 = 3.42 V are left, and 300 x 6.0 / 3.42
+        ({"battery.chemistry": "agm", "load.peak": 300, "cable.length": 5.5, "cable.area": 50}, [500, 527, 550, 650]),
+        # 12 m of it take 5.15 V of 600 A: no battery leaves the motor its 8.0 V
+        ({"battery.chemistry": "agm", "load.peak": 600, "cable.length": 12, "cable.area": 50}, [1000, 1100]),
         ({"battery.chemistry": "lithium-other", "load.current": 340}, []),
         ({"battery.chemistry": "agm"}, []),
     ],

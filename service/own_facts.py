@@ -1,0 +1,70 @@
+"""Which of two values a question goes by, where a message asks several: the one that stands in its own clause.
+
+"Stored at 5 °C, full: does it last, and can it freeze at -15 °C if it drops to half": two questions, two of each.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from grammar.reading import Message, Span
+from grammar.supposed import is_supposed
+from service.case import Case, Known
+from service.route import Request
+
+APART = ("ambient.temperature", "battery.charge")
+CONVERTING = "rating-convert"
+INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
+
+
+def own(case: Case, request: Request, requests: Iterable[Request], message: Message) -> Case:
+    """The case with the values of this question alone, where those of another one stand beside them."""
+    others = [other.span for other in requests if other.topic != request.topic and other.span != request.span]
+    stated, second = dict(case.stated), dict(case.second)
+    for fact in APART:
+        if fact == "ambient.temperature" and "reading.gravity" in stated:
+            continue  # the acid's own temperature counts wherever it is told
+        told = [item for held in (stated, second) if (item := held.get(fact)) is not None]
+        kept = _kept(told, request.span, others, message.text)
+        if kept is None:
+            continue
+        stated.pop(fact, None)
+        second.pop(fact, None)
+        for here in kept:
+            stated[fact] = here
+            if here.span and is_supposed(message.text, here.span):
+                stated = {name: item for name, item in stated.items() if name not in INSTEAD.get(fact, ())}
+    if request.topic != CONVERTING and _quoted_as_cold(case):
+        del stated["battery.cca"]
+    return replace(case, stated=stated, second=second) if _changed(case, stated, second) else case
+
+
+def _quoted_as_cold(case: Case) -> bool:
+    """Whether CCA is only what cranking amps were held against: "is 800 MCA the same as 800 CCA, and will it do"."""
+    warm, cold = (case.stated.get(fact) for fact in ("battery.ca", "battery.cca"))
+    return warm is not None and cold is not None and warm.value == cold.value
+
+
+def _changed(case: Case, stated: Mapping[str, Known], second: Mapping[str, Known]) -> bool:
+    return stated != dict(case.stated) or second != dict(case.second)
+
+
+def _kept(told: list[Known], span: Span, others: list[Span], text: str) -> list[Known] | None:
+    """The value of this question, none where only another one has any; None where nothing tells them apart."""
+    told = [item for item in told if item.span is not None]
+    inside = [item for item in told if _within(item, span)]
+    supposed = [item for item in inside if item.span and is_supposed(text, item.span)]
+    if len(inside) == 1 or len(supposed) == 1:
+        return supposed or inside
+    if inside or not others:
+        return None
+    free = [item for item in told if not any(_within(item, other) for other in others)]
+    if len(free) == 1:
+        return free
+    alone = len(told) == 1 and not free and told[0].span and is_supposed(text, told[0].span)
+    return [] if alone else None
+
+
+def _within(item: Known, span: Span) -> bool:
+    return item.span is not None and span[0] <= item.span[0] < span[1]
