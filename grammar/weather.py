@@ -10,7 +10,7 @@ from grammar.scene import Scene
 
 TEMPERATURE, UNIT = "ambient.temperature", "degree_Celsius"
 FREEZING = 0.0  # °C
-DIGIT = re.compile(r"\d")
+IN_A_WORD = re.compile(r"\b(?:freez\w*|frost\w*|icy)\b", re.IGNORECASE)
 WORD = r"(?P<word{}>freezing|frosty|icy)\b(?! point| temp)"
 PLACE = r"(?:mornings?|nights?|days?|weather|conditions|locker|cabin|shed|boat|yard|garage|bow|forepeak|weekend)"
 COLD = re.compile(
@@ -29,7 +29,7 @@ def is_condition(text: str) -> bool:
 def at_freezing(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with 0 °C, where it is freezing and no degrees are told; degrees that are told stand alone."""
     told = [item for item in stated if item.fact == TEMPERATURE]
-    typed = [item for item in told if DIGIT.search(item.text)]
+    typed = [item for item in told if not IN_A_WORD.search(item.text)]
     if len(told) > len(typed) > 0:  # "freezing out, minus 2"
         return [item for item in stated if item.fact != TEMPERATURE] + [replace(item, of=1) for item in typed[:1]]
     found = COLD.search(scene.text)

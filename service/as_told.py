@@ -66,6 +66,7 @@ SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "d
 ITS_MCA = re.compile(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
 STRAIGHT = re.compile(r"\b(?:straight|direct(?:ly)?)\b", re.IGNORECASE)  # onto the battery, with nothing between
 READING = re.compile(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
+MEANS = re.compile(r"\bmeans?\b|\bstands? for\b", re.IGNORECASE)
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
@@ -192,6 +193,7 @@ def of_a_season(message: Message, context: Iterable[str]) -> bool:
 def told_by_another(message: Message, found: Set[str]) -> set[str]:
     """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
     same = {"meaning", "rating-convert"} <= found and message.says("detail:same_as")
+    same = same and not MEANS.search(message.text)
     return {"meaning"} if same else set()
 
 

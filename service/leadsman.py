@@ -99,6 +99,11 @@ class Turn:
         return tuple(dict.fromkeys((*own, *old)))
 
 
+def _fresh_id() -> str:
+    """An id that nobody guesses; it begins with no dash, which a command line would take for an option."""
+    return secrets.token_urlsafe(12).replace("-", "_")
+
+
 class Leadsman:
     """The desk. `house` may be swapped while it runs; `new_id` and `fault` are handed in, so that tests hold them."""
 
@@ -106,7 +111,7 @@ class Leadsman:
         self,
         house: House | None = None,
         signer: Signer | None = None,
-        new_id: Callable[[], str] = lambda: secrets.token_urlsafe(12),
+        new_id: Callable[[], str] = _fresh_id,
         fault: Callable[[str, Exception], None] = lambda topic, error: None,
     ) -> None:
         self.house = house or load()

@@ -55,7 +55,7 @@ CUT, CUTS = 5, (-4, 9)  # points to a step of what is gained when the message is
 ITEM = 0  # points of a topic in one item of a list from which the item asks it
 ITEM_LEAD = (9, 3)  # over the next topic of the item: of a sentence that asks, and of a numbered item
 ABOUT_ALL = ("fact:", "thing:")  # signs told ahead of a numbered list, which count for each of its items
-SPOKEN = frozenset({HAZARD, "unclear", "meaning"})  # no item of a list is these alone: "SOC?", "what?"
+SPOKEN = frozenset({HAZARD, "unclear", "meaning", "other-desk"})  # no item of a list is these alone: "SOC?", "what?"
 
 
 @dataclass(frozen=True, slots=True)
