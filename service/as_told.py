@@ -63,10 +63,19 @@ SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
 MAY = (*APPROVAL, "request:may_i")
 SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "detail:to_awg")
+EXPLAINS = re.compile(r"\bdifference\b|\bwhat (?:is|are|does|do)\b|\bmeans?\b", re.IGNORECASE)
 ITS_MCA = re.compile(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
 STRAIGHT = re.compile(r"\b(?:straight|direct(?:ly)?)\b", re.IGNORECASE)  # onto the battery, with nothing between
 READING = re.compile(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
-MEANS = re.compile(r"\bmeans?\b|\bstands? for\b", re.IGNORECASE)
+MEANS = re.compile(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
+LOOKS = re.compile(r"\bhow often\b[^.?!]*\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
+UPKEEP = re.compile(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|desul)\w*", re.IGNORECASE)
+LESS_CARE = re.compile(
+    r"\b(?:kind|type|sort|one)\b[^.?!]*\b(?:less|least|no|without)\b[^.?!]*"
+    r"\b(?:looking after|maintenance|upkeep|care)\b",
+    re.IGNORECASE,
+)
+FROST_FREE = re.compile(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
@@ -115,7 +124,8 @@ def _converted(seen: Seen) -> bool:
         return True
     if found == {"run-check"} and "load.power" in told and not any(name.startswith("battery.") for name in told):
         return seen.says("detail:to_amps") and not seen.says("thing:battery")
-    return found == {"meaning"} and "battery.cca" in told and bool(ITS_MCA.search(seen.message.text))
+    asks = bool(ITS_MCA.search(seen.message.text)) and not EXPLAINS.search(seen.message.text)
+    return found == {"meaning"} and "battery.cca" in told and asks
 
 
 def _limited(seen: Seen) -> bool:
@@ -179,6 +189,12 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("charger-size")
     if "charger-setting" in found and found & TIMES and message.says("detail:stop_reading"):
         idle |= set() if message.says("thing:charger") else {"charger-setting"}  # "what volts do I stop at"
+    if {"storage", "maintenance"} <= found and LOOKS.search(message.text) and not UPKEEP.search(message.text):
+        idle.add("maintenance")  # "how often should somebody look at them"
+    if {"battery-type", "maintenance"} <= found and LESS_CARE.search(message.text):
+        idle.add("maintenance")
+    if "freeze-point" in found and len(found) > 1 and FROST_FREE.search(message.text):
+        idle.add("freeze-point")
     if found == {"specific-gravity", "replacement"} and message.says("detail:saved") and "battery.age" not in told:
         idle.add("replacement")  # "throw it away or can it be saved" is one question
     return idle

@@ -13,6 +13,7 @@ FEW = 10  # words
 VOLTS = re.compile(r"\b(?:volts?|voltage|v)\b", re.IGNORECASE)
 SO_MANY = re.compile(r"\bhow (?:many|much)\b", re.IGNORECASE)
 OF_THAT = re.compile(r"\bhow many [\w ]{1,24}?(?:is|are|would|does|s) (?:that|it|this|those)\b", re.IGNORECASE)
+ITS_OTHER = re.compile(r"\b(?:its|the) m?ca\b(?= be| is|\?|$)|= ?\?+ ?m?ca\b", re.IGNORECASE)  # "650 CCA = ? MCA"
 WHAT_IT_IS = re.compile(r"\bwhat(?:'?s| is| are| does) (?:an? |the )?(?:m?ca|cca|rc|ah|wh)\b", re.IGNORECASE)
 OTHER_RATINGS = ("detail:to_ca", "detail:to_cca", "detail:to_ah", "detail:to_wh", "detail:to_rc")
 
@@ -34,7 +35,8 @@ def volts_there(message: Message, context: Iterable[str]) -> bool:
 
 def counted_otherwise(message: Message) -> bool:
     """Whether it asks how many of another rating something is: "how many MCA is that"."""
-    return bool(SO_MANY.search(message.text)) and any(map(message.says, OTHER_RATINGS))
+    text = message.text
+    return bool(SO_MANY.search(text) and any(map(message.says, OTHER_RATINGS))) or bool(ITS_OTHER.search(text))
 
 
 def explains(message: Message) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -78,6 +79,9 @@ def by_warmth(case: Case, chemistry: str, absorption: Stage) -> Iterator[Figure]
     yield Figure("absorption_by_warmth", "absorption with a sensor", aim, "V")
 
 
+STAGED = re.compile(r"\b(?:in absorption|then (?:it )?(?:drops?|goes|falls|down|floats?))\b", re.IGNORECASE)  # it ends
+
+
 def put_out(case: Case) -> Put | None:
     """The voltage that the charger puts out, for each 12 V; None where it is not said or only the system is."""
     volts = case.said("charger.voltage")
@@ -87,6 +91,7 @@ def put_out(case: Case) -> Put | None:
         return None
     count = batteries_read(float(volts), None, six=False) or spanned(case, float(volts))
     held = case.says("detail:held", "detail:never_drops") and "charger.setting" not in case.stated
+    held = held and (case.says("detail:never_drops") or not STAGED.search(case.text))
     return Put(float(volts) / count, held) if count else None
 
 

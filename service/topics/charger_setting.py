@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from service import say
@@ -13,6 +14,10 @@ from service.topic import Lever, Topic
 
 SEALED = ("agm", "gel", "lfp")
 EQUALISES = ("detail:equalise", "detail:equalising")
+NEVER_EQUALISES = re.compile(
+    r"\b(?:no|not|never|without|doesn'?t|does not|can'?t|cannot)\W+(?:\w+\W+){0,2}?(?:desul|equali|recondition|repair)",
+    re.I,
+)
 WORD = {"flooded": "wet-cell (flooded)", "agm": "AGM", "gel": "gel", "lfp": "lithium"}
 TOO_HIGH = {
     "flooded": "Above its limit it boils off water and wears its plates",
@@ -111,7 +116,7 @@ def answer(case: Case) -> Answer:
 def found(case: Case, chemistry: str) -> tuple[str, str]:
     """Verdict and headline for a battery whose kind is known."""
     put, setting = charge_volts.put_out(case), case.said("charger.setting")
-    if case.says(*EQUALISES):
+    if case.says(*EQUALISES) and not NEVER_EQUALISES.search(case.text):
         return equalised(case, chemistry, put)
     findings = [of_volts(case, put, chemistry)] if put else []
     findings += [of_setting(case, str(setting), chemistry)] if setting else []
