@@ -7,16 +7,12 @@ import pytest
 from service.leadsman import default_desk
 from service.render.as_text import as_text
 from service.reply import Answer
+from tests.talks import talk
 
 
 def last(*turns: str, topic: str) -> Answer:
     """The answer of a topic to the last of these turns."""
-    desk, thread, found = default_desk(), None, None
-    for text in turns:
-        found = desk.ask(text, thread=thread)
-        thread = found.thread
-    assert found is not None
-    return next(item for item in found.answers if item.topic == topic)
+    return next(item for item in talk(*turns).answers if item.topic == topic)
 
 
 def head(*turns: str, topic: str) -> str:

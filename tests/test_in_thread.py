@@ -5,14 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.again import AGAIN, NOTHING_NEW, READ_TOO
-from service.leadsman import default_desk
-
-
-def talk(*turns):
-    desk, reply = default_desk(), None
-    for text in turns:
-        reply = desk.ask(text, thread=reply.thread if reply else None)
-    return reply
+from tests.talks import talk
 
 
 def plain(text):

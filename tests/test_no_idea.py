@@ -5,19 +5,9 @@ from __future__ import annotations
 import pytest
 
 from grammar.facts import facts
-from service.leadsman import Leadsman
-from service.reply import Reply
-from service.thread import Signer
+from tests.talks import talk
 
 LONGEST = 30  # words of a headline
-
-
-def talk(*turns: str) -> Reply:
-    desk, thread = Leadsman(signer=Signer("test")), None
-    for turn in turns:
-        reply = desk.ask(turn, thread=thread)
-        thread = reply.thread
-    return reply
 
 
 @pytest.mark.parametrize(

@@ -4,17 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.leadsman import default_desk
-from service.reply import Reply
-
-
-def talk(*turns: str) -> Reply:
-    desk, thread = default_desk(), None
-    for turn in turns:
-        reply = desk.ask(turn, thread=thread)
-        thread = reply.thread
-    return reply
-
+from tests.talks import talk
 
 RUN = "what cable for 260A 12V, 6 m each way?"
 

@@ -4,16 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from service.leadsman import default_desk
 from service.reply import Answer
+from tests.talks import talk
 
 
 def last(*turns: str) -> Answer:
-    desk, thread = default_desk(), None
-    for turn in turns:
-        reply = desk.ask(turn, thread=thread)
-        thread = reply.thread
-    return reply.answers[0]
+    return talk(*turns).answers[0]
 
 
 FOUR = "Sturgeon on four 12V 95Ah AGM, two strings of two in series, 700 CCA each, ok?"

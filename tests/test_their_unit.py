@@ -4,16 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.leadsman import default_desk
-from service.reply import Reply
-
-
-def talk(*turns: str) -> Reply:
-    desk, thread = default_desk(), None
-    for turn in turns:
-        reply = desk.ask(turn, thread=thread)
-        thread = reply.thread
-    return reply
+from tests.talks import talk
 
 
 @pytest.mark.parametrize(

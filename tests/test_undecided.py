@@ -5,17 +5,13 @@ from __future__ import annotations
 import pytest
 
 from grammar.reading import Message, Stated
-from service.leadsman import default_desk
 from service.topics import topic
 from service.undecided import by_topic
+from tests.talks import talk
 
 
 def facts(*texts: str) -> dict:
-    desk, thread, reply = default_desk(), None, None
-    for text in texts:
-        reply = desk.ask(text, thread=thread)
-        thread = reply.thread
-    return {item.fact: item.value for answer in reply.answers for item in answer.understood}
+    return {item.fact: item.value for answer in talk(*texts).answers for item in answer.understood}
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ import pytest
 from service.leadsman import default_desk
 from service.render.as_text import as_text
 from service.reply import Answer
+from tests.talks import talk
 
 TWO_BANKS = "friend jumped the bow bank 24v onto the 12v engine, loud bang, one batt split. what cca to buy for Pike"
 
@@ -19,11 +20,7 @@ def answer(text: str, topic: str) -> Answer:
 
 def after(turns: tuple[str, ...], topic: str) -> Answer:
     """The answer on a topic to the last turn of a conversation."""
-    desk, thread = default_desk(), None
-    for text in turns:
-        reply = desk.ask(text, thread=thread)
-        thread = reply.thread
-    return next(item for item in reply.answers if item.topic == topic)
+    return next(item for item in talk(*turns).answers if item.topic == topic)
 
 
 def figure(found: Answer, name: str) -> Any:

@@ -4,18 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from service.leadsman import default_desk
 from service.reply import Answer
 from service.say import NB
+from tests.talks import talk
 
 
 def answers(text: str) -> tuple[Answer, ...]:
     """The answers to the last of these turns, parted by " >> "."""
-    thread = None
-    for turn in text.split(" >> "):
-        reply = default_desk().ask(turn, thread=thread)
-        thread = reply.thread
-    return reply.answers
+    return talk(*text.split(" >> ")).answers
 
 
 @pytest.mark.parametrize(

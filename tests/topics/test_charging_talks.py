@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.leadsman import default_desk
+from tests.talks import talk
 
 COLD = "charger 20a lfp mode, 100ah lfp, cabin 3c tonight. leave on?"
 
@@ -15,10 +15,7 @@ PANEL = "what sun do i want for 2 x agm 100 ah on a mooring all summer, bilge fl
 
 
 def last(turns, topic):
-    desk, thread, reply = default_desk(), None, None
-    for text in turns:
-        reply = desk.ask(text, thread=thread)
-        thread = reply.thread
+    reply = talk(*turns)
     found = next((item for item in reply.answers if item.topic == topic), None)
     assert found, [item.topic for item in reply.answers]
     return found

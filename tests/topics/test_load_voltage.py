@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.load_voltage import TOPIC
+from tests.talks import talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -144,11 +145,7 @@ def test_more_volts_never_turn_a_yes_into_a_no(rest: float, sag: float, amps: fl
     ],
 )  # fmt: skip
 def test_a_low_reading_of_a_battery_that_was_not_full_sends_nobody_to_buy_one(turns, begins):
-    desk, thread = default_desk(), None
-    for turn in turns:
-        reply = desk.ask(turn, thread=thread)
-        thread = reply.thread
-    head = reply.answers[0].headline.replace("\u00a0", " ")
+    head = talk(*turns).answers[0].headline.replace("\u00a0", " ")
     assert head.startswith(begins)
     assert "it was not full: charge it and test again before you buy" in head
     assert "weak part" not in head

@@ -4,17 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from service.leadsman import default_desk
 from service.render.as_text import as_text
 from service.reply import Reply
-
-
-def talk(*turns: str) -> Reply:
-    desk, thread = default_desk(), None
-    for turn in turns:
-        reply = desk.ask(turn, thread=thread)
-        thread = reply.thread
-    return reply
+from tests.talks import talk
 
 
 def told(reply: Reply) -> str:

@@ -6,9 +6,9 @@ import pytest
 
 from service.finish import finished
 from service.leadsman import Leadsman
-from service.thread import Signer
 from service.topics import topic
 from tests.building import case
+from tests.talks import talk
 
 
 @pytest.mark.parametrize(
@@ -74,10 +74,7 @@ def test_what_is_not_understood_goes_to_somebody(cues: set[str], route: str) -> 
     ],
 )
 def test_what_is_of_the_boat_alone_is_for_another_desk(text: str) -> None:
-    desk, thread = Leadsman(signer=Signer("k")), None
-    for turn in text.split(" >> "):
-        reply = desk.ask(turn, thread=thread)
-        thread = reply.thread
+    reply = talk(*text.split(" >> "))
     assert (reply.triage.route, [item.topic for item in reply.answers]) == ("other-desk", ["unclear"])
 
 

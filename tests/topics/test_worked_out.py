@@ -7,14 +7,11 @@ import pytest
 from service.leadsman import default_desk
 from service.reply import Answer
 from service.thread import Thread
+from tests.talks import talk
 
 
 def answers(*turns: str) -> tuple[Answer, ...]:
-    desk, thread = default_desk(), None
-    for turn in turns:
-        reply = desk.ask(turn, thread=thread)
-        thread = reply.thread
-    return reply.answers
+    return talk(*turns).answers
 
 
 def figure(answer: Answer, name: str) -> float:

@@ -1,0 +1,15 @@
+"""Conversations with the desk, for tests."""
+
+from __future__ import annotations
+
+from service.leadsman import default_desk
+from service.reply import Reply
+
+
+def talk(*turns: str) -> Reply:
+    """The reply to the last of these turns, each said in the thread of those before."""
+    desk, reply = default_desk(), None
+    for turn in turns:
+        reply = desk.ask(turn, thread=reply.thread if reply else None)
+    assert reply is not None, "a talk has a turn"
+    return reply
