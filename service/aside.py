@@ -11,7 +11,8 @@ from collections.abc import Iterator, Sequence
 from grammar import read
 from grammar.reading import Message, Stated
 from service.reply import Answer
-from service.route import HANDED_OVER, HAZARD, Request, route
+from service.route import HANDED_OVER, Request, route
+from service.tally import HAZARD
 
 ENDS = (".", "!", "?", ";", "\n")
 PLANS = frozenset(  # what tells of things to buy or to know, and sends nobody to the battery

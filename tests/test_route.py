@@ -15,7 +15,8 @@ from grammar.reading import Message
 from grammar.vocabulary import HERE, entries
 from service.evidence import KINDS, evidence, stem
 from service.house import load
-from service.route import FOLDER, HANDED_OVER, SEVERAL, Request, route, table
+from service.route import HANDED_OVER, Request, route
+from service.tally import FOLDER, SEVERAL, table
 from tests.timing import seconds
 
 EXAMPLES = tomllib.loads((Path(__file__).parent / "reading" / "topics.toml").read_text(encoding="utf-8"))
@@ -161,7 +162,7 @@ def test_the_topics_of_the_table_are_those_of_the_contract() -> None:
 
 def test_a_broken_line_of_the_table_is_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / "run-check.toml").write_text('start = -9\n[points]\n"enough" = [1.5, 2]\n', encoding="utf-8")
-    monkeypatch.setattr("service.route.FOLDER", tmp_path)
+    monkeypatch.setattr("service.tally.FOLDER", tmp_path)
     with pytest.raises(ValueError, match=r"run-check\.toml, enough: it must hold two whole numbers"):
         table.__wrapped__()
 

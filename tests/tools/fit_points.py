@@ -25,7 +25,8 @@ import numpy as np
 from scipy import sparse
 
 from service.house import load
-from service.route import FOLDER, HAZARD, SEVERAL, Bars, Tally, decided, goes_on, placed, table, tallied
+from service.route import decided, goes_on
+from service.tally import FOLDER, HAZARD, SEVERAL, Bars, Tally, placed, table, tallied
 from tests.tools.labelled import VOICES, Turn, dangers, labelled, outcome, own, show, tally
 
 POINTS = 5  # points to one unit of log-odds
