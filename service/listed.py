@@ -15,7 +15,7 @@ ELLIPTIC = re.compile(  # "At -20?", "Which for AGM?", "in lay-up?": the questio
     re.IGNORECASE,
 )
 ANSWERED = re.compile(r"\s*(?:yes|no|nope|yep|none)\b", re.IGNORECASE)  # "Should it be AGM? Yes."
-APART = re.compile(r",|&|\+|\b(?:and|plus|n|also)\b", re.IGNORECASE)
+APART = re.compile(r"[,;&+]|\b(?:and|plus|n|also)\b", re.IGNORECASE)
 ORDERED = re.compile(r"\b(?:please|pls|plz|need(?:ed)?|wanted|quote|tell me|give me|looking for)\b", re.IGNORECASE)
 ASKED = re.compile(r"\?|\b(?:want|what|which)\b", re.IGNORECASE)
 TELLS = re.compile(
@@ -31,6 +31,8 @@ MOST = 9  # items: a longer row of questions is no list that somebody wants answ
 FEW = 4  # words of a want: "metric cable please"
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 CHARGING = frozenset({"charger-banks", "charger-setting"})
+FILLING = frozenset({"charger-banks", "charger-setting", "charger-size", "charge-time"})
+READINGS = frozenset({"rest-voltage", "specific-gravity"})
 WANTS: tuple[
     tuple[re.Pattern[str], str, frozenset[str], frozenset[str]], ...
 ] = (  # what is only named in a list, where a topic beside it is asked and these facts are told
@@ -46,7 +48,21 @@ WANTS: tuple[
         frozenset({"charger.current", "battery.capacity"}),
     ),
     (re.compile(r"\b(?:smallest|lowest|least|minimum|min) cca\b", re.IGNORECASE), "bank-size", CIRCUIT, frozenset()),
+    (
+        re.compile(r"\b(?:absorb|absorption|charg(?:e|ing)) ?(?:v|volts?|voltage)\b", re.IGNORECASE),
+        "charger-setting",
+        FILLING,
+        frozenset({"battery.chemistry"}),
+    ),
+    (
+        re.compile(r"\b(?:chgr|charger)s? ?(?:a|amps?|size)\b", re.IGNORECASE),
+        "charger-size",
+        FILLING | {"bank-wiring"},
+        frozenset({"battery.capacity"}),
+    ),
+    (re.compile(r"\bfreez\w*", re.IGNORECASE), "freeze-point", READINGS, frozenset()),
 )
+LISTS = frozenset().union(*(beside for _, _, beside, _ in WANTS))
 READ = (("reading.voltage", "rest-voltage"), ("reading.gravity", "specific-gravity"))  # "SOC?" asks of
 SIZED = frozenset({"cable.gauge", "cable.area"})
 
@@ -83,7 +99,9 @@ def wants(text: str) -> Iterator[str]:
     """The things of a list that are only named, as "fuse" in "what cable, fuse and CCA please"; none with a figure."""
     ordered = ORDERED.search(text)
     for sentence in SENTENCE.findall(text):
-        parts = APART.split(sentence) if ordered or ASKED.search(sentence) else ()
+        _, colon, after = sentence.partition(": ")
+        sentence = after if colon else sentence  # "2 x 110 Ah AGM: charger amps, absorption volts"
+        parts = APART.split(sentence) if ordered or colon or ASKED.search(sentence) else ()
         for number, part in enumerate(parts if len(parts) > 1 else ()):
             named = part.partition(" for ")[0]
             told = "?" not in sentence and IS.search(" ".join(parts[number:]))  # "the fuse and the switch are here"
@@ -95,7 +113,7 @@ def wanted_too(message: Message, topics: Set[str]) -> set[str]:
     """The topics that are wanted in a list beside one that is asked: the fuse of a cable, the amps of a charger."""
     told = {item.fact for item in message.stated}
     found = set()
-    for part in wants(message.text) if topics & (CIRCUIT | CHARGING) else ():
+    for part in wants(message.text) if topics & LISTS else ():
         for words, topic, beside, facts in WANTS:
             there = topic == "cable-size" and SIZED & told  # it is told, not wanted
             if words.search(part) and topics & beside and facts <= told and not there:

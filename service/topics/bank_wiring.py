@@ -105,6 +105,8 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("no", "No: where the label forbids it, these lithium batteries must not be joined in series.")
     if case.says("detail:one_or_two"):
         return habit(case, "one_or_two")
+    if never := does_not_add_up(case):
+        return never
     unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
     if unlike:
         return unlike
@@ -112,6 +114,24 @@ def answer(case: Case) -> Answer:
     if told:
         return habit(case, told)
     return twice_as_long(case) if case.says("detail:double_time") else joined(case)
+
+
+def does_not_add_up(case: Case) -> Answer | None:
+    """So many batteries cannot make the volts that are wanted, whatever way they are joined: three of 12 V for 24 V."""
+    wanted, each, count = (case.said(fact) for fact in ("bank.voltage", "battery.nominal", "battery.count"))
+    if not wanted or not each or not count or count < 2 or wanted <= each or wanted % each:
+        return None
+    row = wanted / each
+    if count % row == 0:
+        return None
+    case.step("In series the volts add, in parallel they stay", LIMITS["sums"].cite)
+    whole, goal = say.quantity(each * count, "V"), say.quantity(wanted, "V")
+    many = supply.counted(count)
+    head = (
+        f"No: {many} {say.quantity(each, 'V')} batteries cannot make {goal}; in series they give {whole}, and {goal} "
+        f"takes {supply.counted(row)} or {supply.counted(2 * row)}."
+    )
+    return TOPIC.says("no", head)
 
 
 def habit(case: Case, cue: str) -> Answer:

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from service.case import Case
 from service.reply import Answer, Route
 from service.topic import Topic
 
+ASKS = re.compile(  # what asks something and names nothing of our trade: "will it rain at the weekend"
+    r"\?|^\W*(?:will|which|what|who|where|when|how|can|could|is|are|do|does|should)\b", re.IGNORECASE
+)
 TOPIC = Topic("unclear", "Not understood")
 BACK = "note:first_boat"  # after another boat was spoken of, whose figures took the place of the first one's
 
@@ -29,6 +33,7 @@ OURS = (  # what makes a message of such matters one for this desk after all
     *("about:load", "about:kind_word", "term:"),
 )
 PLEASANTRIES = ("note:thanks", "note:greeting", "note:small_talk")
+OF_OUR_TRADE = ("battery.", "bank.", "reading.", "charger.", "load.", "fuse.", "solar.", "alternator.", "drain.")
 BATTERY_CLASSES = ("thing:", "about:load", "about:reading_word", "about:charging", "word:sag", "term:")
 
 
@@ -53,7 +58,9 @@ def said(case: Case) -> tuple[str, Route]:
         return PERSON, "technician"
     if case.says("note:not_ours", "note:other_desk"):
         return NOT_OURS, "other-desk"
-    return (WELCOME, "answered") if case.says(*PLEASANTRIES) else (PERSON, "technician")
+    if case.says(*PLEASANTRIES):
+        return WELCOME, "answered"
+    return (NOT_OURS, "other-desk") if ASKS.search(case.text) else (PERSON, "technician")
 
 
 def outside(cues: Iterable[str]) -> bool:
@@ -64,4 +71,5 @@ def outside(cues: Iterable[str]) -> bool:
 
 def about_batteries(case: Case) -> bool:
     """Whether anything of our trade is named."""
-    return bool(case.stated) or any(cue.startswith(BATTERY_CLASSES) for cue in case.cues)
+    told = any(fact.startswith(OF_OUR_TRADE) for fact in case.stated)
+    return told or any(cue.startswith(BATTERY_CLASSES) for cue in case.cues)
