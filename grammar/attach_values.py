@@ -100,6 +100,7 @@ def words_of(scene: Scene) -> Words:
     listed = _listed(scene, offered)
     stated: list[Stated] = []
     denied: list[Stated] = []
+    doubted: set[int] = set()
     for item in scene.items:
         if item.kind not in ("value", "model") or item.at in listed:
             continue
@@ -107,7 +108,11 @@ def words_of(scene: Scene) -> Words:
         refused = refused_after(scene, item)
         if refused and isinstance(value, bool):  # "engine room: no"
             value, refused = not value, False
-        if not fact or _unsure(scene, item) or _is_wire(scene, item) or _either(scene, item):
+        other = _before_or(scene, item)
+        if _unsure(scene, item) or (other is not None and other.at in doubted):
+            doubted.add(item.at)
+            continue
+        if not fact or _is_wire(scene, item) or _either(scene, item):
             continue
         if (isinstance(value, bool) and _asked_of(scene, item)) or _is_wanted(scene, item):
             continue
@@ -302,8 +307,6 @@ def _unsure(scene: Scene, item: Item) -> bool:
         or (last in IS and second in THAT and third in ("if", "whether", "when"))
     ):
         return True
-    if (other := _before_or(scene, item)) is not None:
-        return _unsure(scene, other)
     for found in around(scene.doubts, item, scene.doubt_starts):
         if found.end <= item.start and gap(scene, item, found.start, found.end) <= UNSURE_WITHIN:
             between = [scene.word(at) for at in range(found.end, item.start)]

@@ -16,6 +16,7 @@ HYDROMETER = re.compile(
 GRAVITY = re.compile(
     r"1\.[0-3][0-9]{2}|one point (?:zero|one|two|three) [a-z]+ [a-z]+|1[0-3](?!00|50)[0-9]{2}(?<!13[2-9][0-9])"
 )
+VOLTS_SPOKEN = re.compile(r"(?:ten|eleven|twelve|thirteen) point .+")
 GRAVITY_IF_SAID = re.compile(r"1[.,][0-3][0-9]{1,2}|1[0-3][0-9]{2}|(?:ten|eleven|twelve|thirteen) [a-z -]+")
 CRANKING = re.compile(r"\b[cm]?ca\b|cranking")  # "only MCA on the label, 1125"
 YEAR = re.compile(r"(?!2000)(?:19[5-9]|20[0-4])[0-9]")
@@ -113,6 +114,8 @@ def _speaks_of_cranking(plain: str) -> bool:
 
 
 def _is_gravity(said: str, hydrometer: bool) -> bool:
+    if hydrometer and VOLTS_SPOKEN.fullmatch(said):
+        return False  # "twelve point four two" is no gravity: that is said "twelve forty two"
     return bool(GRAVITY.fullmatch(said)) or (hydrometer and bool(GRAVITY_IF_SAID.fullmatch(said)))
 
 

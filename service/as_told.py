@@ -76,6 +76,7 @@ LESS_CARE = re.compile(
     re.IGNORECASE,
 )
 FROST_FREE = re.compile(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
+FREEZES = re.compile(r"\b(?:freez|froze|frost|ice\b)", re.IGNORECASE)
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
@@ -106,6 +107,9 @@ def _charged(seen: Seen) -> bool:
     straight = {"battery-type"} <= found <= {"dc-dc", "battery-type"} and bool(STRAIGHT.search(message.text))
     if (straight or found <= {"run-check", "unclear"}) and alternator and not seen.told & LOADS and _lithium(message):
         return True
+    cold = found == {"freeze-point"} and _lithium(message) and not FREEZES.search(message.text)
+    if cold and seen.says("word:charge"):
+        return True  # "does it hurt to charge my lithium at minus 3"
     asked = bool(PUT_ON.search(message.text)) or seen.says("word:setting")
     return found <= {"unclear"} and KIND in seen.told and not message.dangers and asked
 
@@ -189,6 +193,9 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("charger-size")
     if "charger-setting" in found and found & TIMES and message.says("detail:stop_reading"):
         idle |= set() if message.says("thing:charger") else {"charger-setting"}  # "what volts do I stop at"
+    weighed = any(map(message.says, ("request:which", "request:versus", "about:compare")))
+    if {"run-check", "battery-duty"} <= found and "battery.duty" in told and not weighed:
+        idle.add("battery-duty")  # "a 600 CCA starting battery kept just for it"
     if {"storage", "maintenance"} <= found and LOOKS.search(message.text) and not UPKEEP.search(message.text):
         idle.add("maintenance")  # "how often should somebody look at them"
     if {"battery-type", "maintenance"} <= found and LESS_CARE.search(message.text):

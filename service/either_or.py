@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from service.reply import Answer
 
-SIDES = re.compile(r"(?P<one>[^.?!;,:]+?),? or (?P<other>[^.?!;,:]+)", re.IGNORECASE)
+SIDES = re.compile(r"(?P<one>[^.?!;,:]{1,80}?),? or (?P<other>[^.?!;,:]{1,80})", re.IGNORECASE)
 LED = re.compile(
     r"^(?:(?:and|so|but|then|ok|well|right|now|just|better|best|rather|maybe|also)\b ?"
     r"|(?:do|should|shall|can|could|must|would|may|will) (?:i|we|he|she|they|you|it|that)\b ?"

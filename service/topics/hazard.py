@@ -73,7 +73,8 @@ def answer(case: Case) -> Answer:
         who = Act("who", "one of our technicians, who has this message now")
         return TOPIC.says("stop", UNNAMED, steps=(who,), urgency="today", route="technician")
     leading = rows[0]
-    verdict = "information" if status == "general" else verdict_of(rows)
+    asked_about = "no" if leading.get("forbids") else "information"  # "can I bypass the BMS": no, whatever it is for
+    verdict = asked_about if status == "general" else verdict_of(rows)
     note(case, [leading, *(item for item, _ in beside(case, leading, rows[1:]))])
     first, then = headline(case, leading, status), tuple(steps(case, leading, rows[1:]))
     if verdict == "stop" and status == "present" and rescue(first, *(act.say for act in then)):
@@ -146,7 +147,7 @@ def headline(case: Case, leading: Row, status: str) -> str:
         all_off = leading.get("battery") and case.says("detail:the_others")
         return (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
     first: str = with_volts(case, of_kind(case, leading, "first"))
-    if status == "general" and leading.get("verdict") != "information":
+    if status == "general" and leading.get("verdict") != "information" and not leading.get("forbids"):
         return f"If it happens: {first[0].lower()}{first[1:]}"
     return first
 

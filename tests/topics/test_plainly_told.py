@@ -39,6 +39,11 @@ from tests.topics.test_as_told import after, answer, figure
         ("windlass 100 A, 35 mm2, 105 C cable, fuse at the battery 250 A. Would you pass it?", "fuse-size", "marginal"),
         ("100 Ah lithium, BMS 150 A peak 300 A, will it run the Minnow?", "run-check", "yes"),
         ("two 100 Ah lithiums in parallel, each may give 60 A. Minnow?", "run-check", "needs-facts"),
+        ("May I bypass the BMS for one race?", "hazard", "no"),
+        ("three 12 V batteries of 90 Ah, can they make 24 V?", "bank-wiring", "no"),
+        ("is it bad to charge my lithium when it is minus 4 aboard?", "charger-setting", "no"),
+        ("The fuse of the windlass went again, 150 A. A 250 instead? 25 mm2, 105 C, motor 100 A.", "fuse-size", "no"),
+        ("CCA at -12C of a 700 CCA battery?", "cold-cranking", "information"),
         ("fuse is gone; a five hundred amp one lies here, 2/0 cable, thruster runs at 240 amps. Put it in?",
          "fuse-size", "no"),
         ("one for the engine, one for the lights, one for the bow. How many outputs? Mine is a two-bank charger.",
@@ -108,6 +113,10 @@ def topics(text: str) -> list[str]:
         ("The AGM is 5 years old, buy another? And is there a kind that wants less looking after?",
          ["replacement", "battery-type"]),
         ("Wet battery at 12.3 volts, nights of minus 16. Could the frost get it?", ["freeze-point"]),
+        ("2 x 95 Ah gel in series: chgr amps, absorb volts", ["charger-size", "charger-setting"]),
+        ("sg 1.240 all cells: soc, freeze c", ["specific-gravity", "freeze-point"]),
+        ("600 CCA, a starting battery kept just for a 90 A thruster, ok? Which fuse?", ["run-check", "fuse-size"]),
+        ("sick thx mate", []),
         ("It's white and has two posts, 12.6 V rested. Good?", ["rest-voltage"]),
     ],
 )  # fmt: skip
@@ -127,6 +136,8 @@ def test_nothing_is_answered_that_was_only_told(text, found):
         ("how long do lights and phone charging, 2 amps, last on 75 Ah", "load.current", 2.0),
         ("engine pushing us along, battery 12.6 at rest", "reading.voltage", 12.6),
         ("Pike turning: 11.9 on the posts", "reading.load_voltage", 11.9),
+        ("the meter says twelve point four two, its the acid one", "reading.voltage", 12.42),
+        ("is 5 C there and minus ten at night", "ambient.temperature", 5.0),
     ],
 )
 def test_what_is_read(text, fact, value):
