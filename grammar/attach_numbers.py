@@ -37,6 +37,8 @@ SIZES = frozenset({"by", "x", "depth", "width", "height", "length", "deep", "wid
 ENDS = frozenset({"bow", "stern"})
 SHOWS = frozenset({"reads", "shows", "showing", "read"})
 SHOWN = (8, 17)  # volts of a battery
+AT_REST = (11.6, 13.3)
+LOADED = (6, 12)  # volts of a 12 V battery that a load pulls down
 NOT_VOLTS = frozenset(
     {"amps", "a", "amp", "percent", "%", "degrees", "degs", "minutes", "hours", "months", "years", "cells"}
 )
@@ -182,7 +184,14 @@ def _is_read(scene: Scene, item: Item, value: float) -> bool:
 
 def _is_whole_reading(scene: Scene, item: Item, value: float) -> bool:
     """Whether a number without decimals is of volts: one that they fall to, or that is shown."""
-    return (4 <= value < 32 and _falls(scene, item)) or _is_shown(scene, item, value)
+    return (4 <= value < 32 and _falls(scene, item)) or _is_shown(scene, item, value) or _is_loaded(scene, item, value)
+
+
+def _is_loaded(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it was read beside volts at rest as the load ran: "12.7 resting and 9 with the thruster on"."""
+    runs = any(found.start == item.end for found in scene.sags)
+    rested = scene.about("role:off") and any(AT_REST[0] <= other < AT_REST[1] for other in scene.figures)
+    return LOADED[0] <= value <= LOADED[1] and runs and bool(rested)
 
 
 def _is_shown(scene: Scene, item: Item, value: float) -> bool:

@@ -169,9 +169,16 @@ def _supplied(seen: Seen) -> bool:
     return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
 
 
+def _loaded(seen: Seen) -> bool:
+    """ "12.8 at rest and 9.0 with the thruster on, is it good?": the volts at rest alone would call it good."""
+    under = "reading.load_voltage" in seen.told and seen.says("role:run_on", "about:under_load")
+    return seen.found == {"rest-voltage"} and under
+
+
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("voltage-drop", _limited),
     ("charger-setting", _charged),
+    ("load-voltage", _loaded),
     ("rest-voltage", _saved),
     ("rating-convert", _converted),
     ("bank-wiring", _joined),

@@ -5,6 +5,7 @@ Each rule looks at one way of going on; the first that finds topics speaks for t
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from grammar.reading import Message
@@ -27,6 +28,9 @@ ANEW = ("request:what_size", "request:which", "request:versus", "request:what_is
 OF_THEM = frozenset({"thing:battery", "thing:boat"})
 METER = frozenset({"meter", "multimeter", "volts", "volt", "voltage"})
 CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # another way to keep it charged
+KIND = "battery.chemistry"
+OF_SIZE = OF_THEM | {"request:what_size"}
+SAME_SIZE = re.compile(r"\b(?:same|that|this|equal) (?:size|capacity|amp[- ]?hours?|ah)\b|\bas (?:big|large)\b", re.I)
 SETTING = "role:charger.setting"
 ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
 
@@ -82,6 +86,14 @@ def for_so_long(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("run-check", "run-time") if open_now else ("run-time",)  # what is not decided yet stands before it
 
 
+def of_another_kind(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And a lithium one of the same size?": the last question of a battery of that kind."""
+    told = {item.fact for item in message.stated if item.of == 1}
+    leads = message.words[:1] in (("and",), ("or",), ("what",), ("how",))
+    asks = [cue for cue in message.cues if cue.name.startswith(("request:", "thing:")) and cue.name not in OF_SIZE]
+    return thread.topics if leads and told == {KIND} and SAME_SIZE.search(message.text) and not asks else ()
+
+
 def laid_up_without_power(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "There's no shore power there" of a boat that is laid up, whatever was asked since."""
     laid_up = "storage" in thread.topics or "storage.time" in thread.facts
@@ -128,6 +140,7 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     read_otherwise,
     bought_instead,
     for_so_long,
+    of_another_kind,
     laid_up_without_power,
     strong_enough,
     amps_of_the_charger,

@@ -33,8 +33,10 @@ OURS = (  # what makes a message of such matters one for this desk after all
     *("about:load", "about:kind_word", "term:"),
 )
 PLEASANTRIES = ("note:thanks", "note:greeting", "note:small_talk")
-OF_OUR_TRADE = ("battery.", "bank.", "reading.", "charger.", "load.", "fuse.", "solar.", "alternator.", "drain.")
-BATTERY_CLASSES = ("thing:", "about:load", "about:reading_word", "about:charging", "word:sag", "term:")
+OF_OUR_TRADE = (
+    *("battery.", "bank.", "reading.", "charger.", "load.", "fuse.", "solar.", "alternator.", "drain.", "storage."),
+)
+BATTERY_CLASSES = ("thing:", "about:load", "about:reading_word", "about:charging", "word:sag", "term:", "role:storage")
 
 
 @TOPIC.answered_by
