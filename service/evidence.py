@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 from grammar.reading import Message, Quantity, Stated
@@ -55,9 +55,6 @@ class Sign:
 def evidence(message: Message, context: Iterable[str] = ()) -> list[Sign]:
     """Everything in a message, and in the topics of the turn before, that the table of points may weigh."""
     quantities = {item.span: item for item in reversed(message.quantities)}  # the low end stands for a range
-    for span in [item.span for item in message.stated if item.fact == "reading.load_voltage"]:
-        if span in quantities and not quantities[span].unit:  # "drops to 9" shows no point of a decimal
-            quantities[span] = replace(quantities[span], unit="volt")
     signs = [Sign(f"quantity:{name}", span[0]) for span, item in quantities.items() for name in quantity_names(item)]
     words = sorted([*plain_words(message, quantities), *quantity_places(quantities)], key=lambda item: item[1])
     signs += [Sign(word, at) for word, at in words if word[0] != "<"]
