@@ -169,8 +169,22 @@ class Dovecot:
         assert self.server is not None
         os.killpg(self.server.pid, signal.SIGKILL)
         self.server.wait()
-        (self.folder / "run" / "master.pid").unlink(missing_ok=True)
+        self._let_go()
+        shutil.rmtree(self.folder / "run")  # its sockets may still be held by a child that has not ended
         self.start()
+
+    def _let_go(self) -> None:
+        """Wait until the last child has ended and nobody listens any more: only the master is ours to wait for."""
+        end = time.monotonic() + 15
+        while time.monotonic() < end:
+            try:
+                socket.create_connection(("127.0.0.1", self.port), 1).close()
+            except ConnectionRefusedError:
+                return
+            except OSError:
+                pass  # a line that broke off while it was made: ask again
+            time.sleep(0.02)
+        raise RuntimeError(f"port {self.port} is still held 15 s after the crash")
 
     def __exit__(self, *_: object) -> None:
         self.stop()
