@@ -176,7 +176,7 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             and after is not None
             and after.fact == "battery.chemistry"
             and before is not None
-            and before.name == "with"
+            and before.name in ("with", ",")
         )
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
         listed = before is not None and before.name in (",", "thats")

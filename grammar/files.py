@@ -20,7 +20,7 @@ def cache_dir() -> Path:
 
 
 def toml(path: Path) -> dict[str, Any]:
-    """The content of a TOML file. Raises tomllib.TOMLDecodeError for a broken one."""
+    """The content of a TOML file. Raises tomllib.TOMLDecodeError for a broken one, which it names."""
     found: dict[str, Any] = kept(str(path), [path], lambda: _parsed(path))
     return found
 
@@ -28,7 +28,10 @@ def toml(path: Path) -> dict[str, Any]:
 def _parsed(path: Path) -> dict[str, Any]:
     import tomllib
 
-    return tomllib.loads(path.read_text(encoding="utf-8"))
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8"))
+    except tomllib.TOMLDecodeError as error:
+        raise tomllib.TOMLDecodeError(f"{path.name}: {error}") from error
 
 
 def kept(name: str, sources: Sequence[Path], make: Callable[[], Any]) -> Any:

@@ -12,6 +12,7 @@ import service.rules  # noqa: F401  (declares the rules)
 from grammar import read
 from grammar.reader import why_weighed
 from grammar.reading import Message, Stated
+from grammar.vocabulary import lexicon
 from grammar.weighed import HOW
 from service import claims, label, misbeliefs, say
 from service.again import READ_TOO, repeated
@@ -31,6 +32,7 @@ from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed
 from service.rules.at_once import MORE
 from service.shorthand import STYLE, is_shorthand
+from service.tally import table
 from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
@@ -118,6 +120,8 @@ class Leadsman:
         self.signer = signer
         self.new_id = new_id
         self.fault = fault
+        lexicon()
+        table()  # a broken data file stops the desk here: no message is to be blamed for it
 
     def ask(self, text: str, thread: str | None = None, facts: Sequence[Mapping[str, Any]] | None = None) -> Reply:
         """Answer a message. Raises BadInput for an empty or too long text and for facts that are none."""

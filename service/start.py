@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import argparse
 import os
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -78,13 +79,22 @@ def desk_of(file: Path | None, signed: bool = False) -> Leadsman:
     from service.leadsman import Leadsman
 
     house = house_of(file)
-    if not signed:
-        return Leadsman(house)
-    import secrets
+    signer = None
+    if signed:
+        import secrets
 
-    from service.thread import Signer
+        from service.thread import Signer
 
-    return Leadsman(house, Signer(secrets.token_hex(32)))
+        signer = Signer(secrets.token_hex(32))
+    try:
+        return Leadsman(house, signer, fault=_report)
+    except ValueError as error:
+        raise Trouble(f"a data file of the desk itself has a mistake, install it anew: {error}") from error
+
+
+def _report(name: str, error: Exception) -> None:
+    """Say on standard error what failed inside; the customer's own answer says that a technician will look."""
+    print(f"leadsman: {name} failed, please report it: {type(error).__name__}: {error}", file=sys.stderr)
 
 
 def log_of(folder: Path | None) -> Log:

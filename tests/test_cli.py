@@ -13,6 +13,7 @@ import urllib.request
 
 import pytest
 
+from grammar.files import toml
 from service.cli import main
 from service.house import DEMO
 
@@ -95,6 +96,21 @@ def test_an_unknown_command_ends_with_2(capsys):
     with pytest.raises(SystemExit) as ended:
         main(["guess"])
     assert ended.value.code == 2
+
+
+def test_a_broken_data_file_ends_with_2_and_answers_nothing(desk, monkeypatch, tmp_path):
+    (tmp_path / "broken.toml").write_text('says = ["flat')
+    monkeypatch.setattr("service.leadsman.lexicon", lambda: toml(tmp_path / "broken.toml"))
+    status, out, err = desk("ask", "Is 12.4 V good?")
+    assert (status, out) == (2, "")
+    assert "broken.toml" in err
+
+
+def test_what_fails_inside_is_told_beside_the_hand_over(desk, monkeypatch):
+    monkeypatch.setattr("service.leadsman.finished", lambda topic, case: 1 / 0)
+    _, out, err = desk("ask", "Is 12.4 V good?")
+    assert "technician" in out
+    assert "rest-voltage failed" in err
 
 
 def test_an_entry_is_shown_by_its_id(desk):

@@ -260,6 +260,14 @@ def test_a_battery_is_proposed_of_a_kind_that_is_allowed(ask):
     assert plain(free).startswith("Lithium for most boats")
 
 
+def test_a_swap_for_lithium_is_told_with_its_conditions_where_the_house_takes_it(ask):
+    swap = "Thinking of going to lithium instead of wet cells for the {}, worth it?"
+    free = ask(swap.format("Minnow"), topic="battery-type", **only_agm_and_gel())
+    assert plain(free).startswith("You can, if its BMS")
+    barred = ask(swap.format("Pike"), topic="battery-type", **only_agm_and_gel())
+    assert plain(barred).startswith("AGM for most boats")
+
+
 def test_the_rules_of_a_model_hold_in_later_turns(file):
     desk = Leadsman(load(file(**only_agm_and_gel())), Signer("s"))
     first = desk.ask("Which battery for the Pike?")

@@ -48,6 +48,11 @@ THRUSTER = {
     "gel": "it suits slow, deep use, so look for one that shows a CCA",
 }
 
+SWAP = (
+    "You can, if its BMS (the safety switch inside) lets the thruster's first instant pass and every charger that "
+    "feeds it has a lithium setting; if not, AGM."
+)
+
 
 # What speaks against a kind where another is preferred.
 AGAINST = {
@@ -69,7 +74,13 @@ def answer(case: Case) -> Answer:
     options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
     for kind in [kind for kind in shown if kind != best]:
         case.because(AGAINST[kind], "kinds-in-use")
-    return TOPIC.says("information", f"{name(best)} for most boats: {why}.", compare=options)
+    return TOPIC.says("information", SWAP if swaps(case) else f"{name(best)} for most boats: {why}.", compare=options)
+
+
+def swaps(case: Case) -> bool:
+    """Whether lithium in the place of lead is asked for, and nothing that settles the kind is told."""
+    barred = case.house.barred(case.said("load.model")) if case.house else ()
+    return case.says("put:to_lithium") and not case.says(*CARES) and "lfp" not in barred
 
 
 def kinds_named(case: Case) -> list[str]:

@@ -29,6 +29,7 @@ def instead(case: Case) -> Iterator[Value]:
 
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
 STRICTNESS = ("information", "yes", "marginal", "needs-facts", "no")
+PULL = ("role:load.current", "role:drain.current", "request:what_get")
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
 TOPIC = Topic(
@@ -72,7 +73,27 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", pulls(case, figures), *figures)
     if rated:
         return largest(case, float(rated))
-    return in_general(case) if case.says(*WHETHER) else TOPIC.needs("charger.current", *lacking(case))
+    if case.says(*WHETHER):
+        return in_general(case)
+    return TOPIC.needs("charger.current", *lacking(case), headline=stepped_up(case) if feeds_thruster(case) else "")
+
+
+def feeds_thruster(case: Case) -> bool:
+    """Whether a 24 V thruster is to run where the boat has 12 V, and no converter's pull is asked for."""
+    return case.said("load.kind") == "thruster" and converter.volts(case) == (12, 24) and not case.says(*PULL)
+
+
+def stepped_up(case: Case) -> str:
+    """The headline of how a 24 V thruster is supplied on a 12 V boat."""
+    taken = dc_dc.input_current(24, 100, 12, float(reference.value("dc_dc", "efficiency").value))
+    case.step(
+        f"Straight through a converter, each 100 A of the thruster would take {say.amps(taken)} from 12 V",
+        "converter-power",
+    )
+    return (
+        "Give the thruster a 24 V bank of its own, and fill that with a 12-to-24 V charger; what the charger pulls "
+        "follows from the amps it puts out."
+    )
 
 
 def lacking(case: Case) -> tuple[str, ...]:
