@@ -15,7 +15,13 @@ from grammar.scene import Scene
 SAID = frozenset({"said", "wrote"})
 ITS = frozenset({"its", "is", "meant", "actually", "should"})
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
+HALF = 50.0  # percent
 FULL = 100.0  # percent
+REACHED = re.compile(  # what stands before a half that is the end of a wait
+    r"\b(?:before|until|till|when(?:'?s| is| will| does))\b[^.?!;]{0,40}"
+    r"\b(?:stands?|is|gets?|reach(?:es)?|falls?|sits?|drops?|goes) ?(?:down|back)? ?(?:at|to|by)? ?$",
+    re.IGNORECASE,
+)
 TOTAL = re.compile(
     r"(?:\bso|total|altogether|makes|call it|in all|together|sum of|=)\W*(?:about |some |of )?$", re.IGNORECASE
 )
@@ -61,7 +67,7 @@ def denied(scene: Scene, item: Item) -> bool:
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
     stated = _falling(scene, _chosen_from(scene, list(stated)))
-    stated = _till_full(_now(scene, stated))
+    stated = _till_half(scene, _till_full(_now(scene, stated)))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
     corrections += [token.start for at, token in enumerate(scene.tokens) if _takes_back(scene, at)]
     kept: dict[str, list[Stated]] = {}
@@ -132,6 +138,15 @@ def _till_full(stated: list[Stated]) -> list[Stated]:
     charges = sorted((item for item in stated if item.fact == "battery.charge"), key=lambda item: item.span)
     aim = len(charges) == 2 and charges[1].value == FULL and charges[0].value != FULL
     return [item for item in stated if item is not charges[1]] if aim else stated
+
+
+def _till_half(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Without the half that is only reached: "how many days before it stands at half"."""
+    return [
+        item
+        for item in stated
+        if item.fact != "battery.charge" or item.value != HALF or not REACHED.search(scene.text[: item.span[0]])
+    ]
 
 
 def _falling(scene: Scene, stated: list[Stated]) -> list[Stated]:

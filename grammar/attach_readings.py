@@ -8,6 +8,7 @@ from grammar import dates
 from grammar.attach import Claim, beside, close, nearest
 from grammar.items import Item
 from grammar.near import around, gap
+from grammar.quoted import own_readings
 from grammar.scene import Scene
 
 LOST = 4.0  # volts: a smaller figure may be the difference of two readings
@@ -51,7 +52,7 @@ NOW = frozenset({"today", "now"})
 
 def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     """What each reading of the message is. Two that differ by a volt or more are before and under load."""
-    items = _of_now(scene, items)
+    items = _of_now(scene, own_readings(scene, items))
     if ends := _both_ends(scene, items):
         return ends
     claims = {item.at: _reading(scene, item) for item in items}

@@ -69,6 +69,7 @@ TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number cou
 }
 ALLOWED = attach_counts.ALLOWED
 CHANGED = frozenset({"battery.capacity", "battery.count", "battery.cca"})  # "from 70 to 110 Ah": it is 110 now
+LEAST_THRUSTER = 20  # amps: no bow thruster runs on fewer
 MOST_QUANTITIES = 300  # a message with more is a table, which a person reads
 LASTING = frozenset({"night", "anchor", "overnight", "all", "nights"})
 WEIGHED = frozenset({"or", "vs", "not", "/", "instead"})
@@ -276,6 +277,8 @@ def can_be(scene: Scene, item: Item, fact: str) -> bool:
         return False
     if fact == "battery.count" and attach_counts.of_others(scene, item):
         return False
+    if fact == "load.current" and _too_few(scene, item):
+        return False
     if fact == "reading.gravity" and item.quantity.value != 0 and not isinstance(item.quantity.value, str):
         return 1 < item.quantity.value < 2  # "1265" is one where a word says so
     value = converted(scene, item, fact, item.quantity)
@@ -323,7 +326,18 @@ def _beside_charger(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 def _claim(scene: Scene, item: Item) -> Claim | None:
     if item.dim not in RULES or denied(scene, item):
         return None
-    return RULES[item.dim](scene, item, _plain(item))
+    claim = RULES[item.dim](scene, item, _plain(item))
+    return None if claim and claim.fact == "load.current" and _too_few(scene, item) else claim
+
+
+def _too_few(scene: Scene, item: Item) -> bool:
+    """Whether a number without a unit is too small for a thruster's amps: "five Pikes", "7 m run (1 way)"."""
+    value = item.quantity.value
+    if item.dim not in ("NUM", "COUNT") or isinstance(value, str) or value >= LEAST_THRUSTER:
+        return False
+    return "thruster" in scene.vocabulary or any(
+        one.kind == "model" or (one.fact, one.name) == ("load.kind", "thruster") for one in scene.items
+    )
 
 
 def _plain(item: Item) -> float:

@@ -11,7 +11,7 @@ from typing import Any
 import service.rules  # noqa: F401  (declares the rules)
 from grammar import read
 from grammar.reader import why_weighed
-from grammar.reading import Message, Stated
+from grammar.reading import Cue, Message, Stated
 from grammar.vocabulary import lexicon
 from grammar.weighed import HOW
 from service import claims, label, misbeliefs, say
@@ -36,6 +36,7 @@ from service.tally import table
 from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
+from service.topics.unclear import UNREAD
 from service.triage import handed_on, triage
 from service.twice import told_once
 from service.undecided import by_topic, dipped, likely
@@ -141,7 +142,8 @@ class Leadsman:
             turn = self.taken_up(text, thread, given)
         except Exception as error:  # whatever a text does to the reader, a person gets it, and the thread stands
             self.fault("reading", error)
-            turn = Turn(Message(text), thread, (Request("unclear", (0, len(text))),))
+            whole = (0, len(text))
+            turn = Turn(Message(text, cues=(Cue(UNREAD, text, whole),)), thread, (Request("unclear", whole),))
         answers = self.answers(turn)
         seen, terse = fingerprint(item.headline for item in answers), is_shorthand(text, thread.cues)
         again = repeated(answers, turn.requests, turn.message) if seen == thread.answered != 0 and not given else None

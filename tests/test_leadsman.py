@@ -76,6 +76,7 @@ def test_a_reader_that_fails_becomes_a_hand_over(monkeypatch):
     monkeypatch.setattr(service.leadsman, "read", failing)
     reply = Leadsman().ask("Is 12.4 V good?")
     assert [answer.topic for answer in reply.answers] == ["unclear"]
+    assert reply.triage.route == "technician"
 
 
 def test_a_corrected_fact_answers_the_last_question_again():

@@ -18,6 +18,9 @@ SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not a
 OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge" is a word of lay-ups as well
 WEEKEND = 2 / 7
 SIZES = ("request:what_size", "detail:how_many_watts")
+IN_SUMMER = re.compile(
+    r"\b(?:summers? only|only (?:in |for |the |during )*summers?|just (?:for |in )?(?:the )?summer)\b", re.I
+)
 SUMMER = re.compile(r"\b(?:summer|june|july|august)\b", re.IGNORECASE)
 
 
@@ -117,7 +120,7 @@ def sun_hours(case: Case) -> float:
 
 def laid_up(case: Case) -> bool:
     """Whether it is winter or a lay-up, where none says that it is summer."""
-    if SUMMER.search(case.text) and "winter" not in case.text.lower():
+    if IN_SUMMER.search(case.text) or (SUMMER.search(case.text) and "winter" not in case.text.lower()):
         return False
     stands = case.says("word:winter") and not case.says(*OWN_LOSS)
     return stands or case.says("detail:winter") or "storage.time" in case.stated
@@ -128,7 +131,8 @@ def both_seasons(case: Case) -> bool:
     winter = case.says("word:winter", "detail:winter") and not case.says(*OWN_LOSS)
     if case.says("detail:under_cover", "detail:no_controller"):  # what decides then is no season
         return False
-    return winter and bool(SUMMER.search(case.text)) and case.said("solar.sun_hours") is None
+    summer = SUMMER.search(case.text) and not IN_SUMMER.search(case.text)
+    return winter and bool(summer) and case.said("solar.sun_hours") is None
 
 
 def by_season(case: Case, power: float, wanted: Need) -> Answer:

@@ -26,6 +26,7 @@ OFFER = (
 FIRST_BOAT = (
     "We keep the figures of one boat at a time: please tell us the battery and the thruster of that one once more."
 )
+UNREAD = "note:unread"  # the reader failed on the message
 BOAT_MATTERS = "note:boat_matters"  # gelcoat, sails, moorings
 OURS = (  # what makes a message of such matters one for this desk after all
     *("thing:battery", "thing:charger", "thing:dcdc", "thing:alternator", "thing:panel", "thing:cable", "thing:fuse"),
@@ -56,7 +57,7 @@ def said(case: Case) -> tuple[str, Route]:
         return FOREIGN, "technician"
     if outside(case.cues):
         return NOT_OURS, "other-desk"
-    if about_batteries(case):
+    if case.says(UNREAD) or about_batteries(case):
         return PERSON, "technician"
     if case.says("note:not_ours", "note:other_desk"):
         return NOT_OURS, "other-desk"
