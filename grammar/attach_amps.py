@@ -24,6 +24,7 @@ from grammar.scene import Scene
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_CHARGE = 60.0
 MOST_DRAIN = 5.0
+BEFORE_AMPS = 4  # words from a charger to its amps
 TINY = 0.5  # amps that are hardly anything but a drain
 CRANKS = 4.5  # cranking amps to an amp-hour of lead; a lithium battery that allows so much says what it allows
 SMALLEST_CRANKING = 300.0
@@ -168,9 +169,9 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
         return None if small or _on_a_switch(scene) else _of_start(scene, item, claim)
     if claim and claim.fact == "battery.max_current" and value <= TINY:  # "30 mA permanent for the alarm"
         return None
-    if claim and claim.fact == "battery.max_current" and scene.lithium and scene.word(item.start - 1) == "limit":
-        return claim
-    if claim and claim.fact == "battery.max_current" and scene.lithium and _beside_a_draw(scene, item):
+    if claim and claim.fact == "battery.max_current" and value <= MOST_CHARGE and _of_charger(scene, item):
+        return Claim("charger.current", "role")
+    if claim and claim.fact == "battery.max_current" and scene.lithium and _is_named_limit(scene, item):
         return claim
     if claim and claim.fact == "battery.max_current" and (not _limited(scene, item) or _owner(scene, item) == "load"):
         given = by_group(scene, item)
@@ -179,6 +180,17 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
             return Claim("charger.current", "role")
         return given if own else Claim("load.current", "role")
     return claim
+
+
+def _of_charger(scene: Scene, item: Item) -> bool:
+    """Whether a charger stands right before: "shore charger holds a steady 40 A"."""
+    near = (head for head in scene.head_items if 0 <= item.start - head.end <= BEFORE_AMPS)
+    return any(head.head == "charger" for head in near) and "bms" not in scene.heads
+
+
+def _is_named_limit(scene: Scene, item: Item) -> bool:
+    """Whether lithium's amps are called a limit, or stand beside those of a load."""
+    return scene.word(item.start - 1) == "limit" or _beside_a_draw(scene, item)
 
 
 def _beside_a_draw(scene: Scene, item: Item) -> bool:

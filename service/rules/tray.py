@@ -8,10 +8,10 @@ from dataclasses import dataclass, field
 HOLD_DOWN = 10.0  # mm more than the case, along and across, for the hold-down
 LUGS = 20.0  # mm above the case
 TOLERANCE = 2.0  # mm that a case may be larger than its size says
-UNITS = {"mm": 1.0, "cm": 10.0}
+UNITS = {"m": 1.0, "c": 10.0}  # by the first letter: mm, millimetres, cm, centimetres
 INCH = 25.4  # mm
 NUMBER = r"(\d+ \d/\d|\d/\d|\d+(?:[.,]\d+)?(?: ?1/2)?|half an?|quarter)"
-UNIT = r" ?-?(mm|cm|in(?:ch(?:es)?)?\b|\"|'')"
+UNIT = r" ?-?(mm|cm|(?:milli|centi)met(?:re|er)s?|in(?:ch(?:es)?)?\b|\"|'')"
 BY = rf"(?:{UNIT})? ?(?:x|by|\*|×) ?"
 INSIDE = re.compile(rf"{NUMBER}{BY}{NUMBER}(?:{BY}{NUMBER})?{UNIT}", re.IGNORECASE)
 HIGH = re.compile(
@@ -26,7 +26,7 @@ NAMED = {  # "13 inch length, 7 wide, 9.5 high", "length 13 in"
     "height": r"(?:high|height|tall|in height|headroom)",
 }
 OF_SIDE = rf"{NUMBER}(?:{UNIT})?(?: of| in)? {{name}}\b"
-SIDED = re.compile(NAMED["width"], re.IGNORECASE)
+SIDED = re.compile(f"{NAMED['width']}|deep", re.IGNORECASE)
 EACH_END = re.compile(r"\b(?:each|either|both) (?:ends?|sides?)\b", re.IGNORECASE)
 CASE = (
     r"(?:(?:bci )?(?:group|grp|gp|size|type|case)[ -]?(?:size )?)?(\d{2}[a-z]?|8d|4d|gc2)(?:'?s)?\b"
@@ -77,10 +77,14 @@ def by_name(text: str) -> Place | None:
 
     >>> by_name("have 13 inch length, 7 wide, 9.5 high")
     Place(length=330.2, width=177.8, height=241.3)
+    >>> by_name("a shelf 50 centimetres long and 24 deep")
+    Place(length=500.0, width=240.0, height=None)
     """
     if not SIDED.search(text):  # most texts name no side, and the search for a number before one is slow
         return None
     found = {side: re.search(OF_SIDE.format(name=name), text, re.IGNORECASE) for side, name in NAMED.items()}
+    if not found["width"]:  # of a shelf, from its front to its back
+        found["width"] = re.search(OF_SIDE.format(name="deep"), text, re.IGNORECASE)
     told = {side: match.groups() for side, match in found.items() if match}
     units = {unit.lower() for _, unit in told.values() if unit}
     if not {"length", "width"} <= set(told) or len(units) != 1:
@@ -128,12 +132,12 @@ def _before(text: str, at: int) -> str:
 
 
 def _inches(unit: str) -> bool:
-    return unit.lower() not in UNITS
+    return unit[:1].lower() not in UNITS
 
 
 def _millimetres(number: str, unit: str) -> float:
     """A number as people write it: "13 1/2", "half an"."""
-    scale = UNITS.get(unit.lower(), INCH)
+    scale = UNITS.get(unit[:1].lower(), INCH)
     words = {"half": 0.5, "quarter": 0.25}.get(number.lower().split()[0])
     if words is not None:
         return words * scale
