@@ -69,7 +69,7 @@ def helped(topic: Topic, case: Case, answer: Answer) -> Answer:
         label = facts()[_on_photos(case, lacking)].label
         head = PHOTOS.format(fact=f"the {label}")
         head = f"{head.removesuffix('.')}; {topic.meanwhile}." if topic.meanwhile else head
-        return replace(answer, headline=head, route="technician")
+        return replace(answer, headline=head, asks=_asked_before(answer), route="technician")
     if lacking not in case.asked or not spec.unknown:
         return answer
     if spec.instead and all(case.said(name) is not None for name in spec.instead):
@@ -120,5 +120,9 @@ def _instead(topic: Topic, case: Case, answer: Answer, lacking: str) -> tuple[As
     names = [name for name in facts()[lacking].instead if case.said(name) is None]
     serving = tuple(topic.ask(name, topic.likely.get(name, ())) for name in names)
     others = tuple(item for item in answer.asks if item.fact != lacking and item.fact not in names)
-    again = tuple(replace(item, where="") for item in answer.asks)  # how to find it stands in the headline
-    return (*serving, *others) or again
+    return (*serving, *others) or _asked_before(answer)
+
+
+def _asked_before(answer: Answer) -> tuple[Asked, ...]:
+    """What is still open, without where to look: they have looked there, or the headline tells it."""
+    return tuple(replace(item, where="") for item in answer.asks)
