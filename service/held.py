@@ -1,4 +1,4 @@
-"""What a conversation was told once of a battery and no fact holds: that it has no caps, how it did in a test.
+"""What a conversation was told once and no fact holds: that a battery has no caps, how it did in a test, a cover.
 
 It stays true in later turns, until they tell otherwise or speak of another battery.
 """
@@ -12,16 +12,26 @@ from service.thread import Thread
 
 NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
 PASSED, FAILED = "detail:passed_test", "detail:failed_test"
-OTHERWISE = {NO_CAPS: HAS_CAPS, HAS_CAPS: NO_CAPS, PASSED: FAILED, FAILED: PASSED}
+COVERED, UNCOVERED = "detail:under_cover", "detail:uncovered"
+OTHERWISE = {
+    NO_CAPS: HAS_CAPS,
+    HAS_CAPS: NO_CAPS,
+    PASSED: FAILED,
+    FAILED: PASSED,
+    COVERED: UNCOVERED,
+    UNCOVERED: COVERED,
+}
 TESTED = frozenset({PASSED, FAILED})
+IN_SEASON = re.compile(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
 OTHER_ONE = re.compile(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b", re.IGNORECASE)
 
 
 def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:
     """The cues of earlier turns that still hold beside a turn's own; one of a pair is tested for itself."""
-    told, beside = set(own), TESTED if OTHER_ONE.search(text) else frozenset()
+    told, past = set(own), TESTED if OTHER_ONE.search(text) else frozenset()
+    past |= {COVERED} if IN_SEASON.search(text) else set()
     kept = (cue for cue in OTHERWISE if cue in thread.cues and OTHERWISE[cue] not in told)
-    return tuple(cue for cue in kept if cue not in beside)
+    return tuple(cue for cue in kept if cue not in past)
 
 
 def let_go(cues: Iterable[str]) -> tuple[str, ...]:

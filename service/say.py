@@ -177,6 +177,17 @@ def duration(minutes: float) -> str:
     return f"{text}{NB}{name}{'' if text == '1' else 's'}"
 
 
+def days(count: float) -> str:
+    """Days that something lasts, rounded down: to the figures that count, in hours under two days.
+
+    >>> [days(n).replace(NB, " ") for n in (1.5, 9.69, 26.04)]
+    ['36 hours', '9.6 days', '26 days']
+    """
+    if count < 2:
+        return quantity(int(count * 24 + 1e-6), "hours", 0)
+    return quantity(int(count + 1e-6) if count >= 10 else int(count * 10 + 1e-6) / 10, "d")
+
+
 def lasting(minutes: float) -> str:
     """A time that something lasts, rounded down.
 

@@ -94,3 +94,22 @@ def test_a_panel_under_its_cover_brings_nothing(told: str) -> None:
     (answer,) = talk("Does a 40 W panel keep up with a 30 mA tracker on an 80 Ah AGM?", told).answers
     assert (answer.topic, answer.verdict) == ("solar", "no")
     assert "under a cover" in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("turn", "verdict"),
+    [
+        ("would an 80 W one be enough then?", "no"),
+        ("and would it be enough with the cover off?", "yes"),
+        ("is it enough in summer?", "yes"),
+    ],
+)
+def test_the_cover_stays_on_until_it_is_told_off(turn: str, verdict: str) -> None:
+    asked = "Does a 40 W panel keep up with a 30 mA tracker on an 80 Ah AGM with the cover on?"
+    (answer,) = talk(asked, turn).answers
+    assert (answer.topic, answer.verdict) == ("solar", verdict)
+
+
+def test_a_wet_setting_for_a_battery_without_caps_must_never_equalise() -> None:
+    (answer,) = talk("sealed battery, no caps: which setting?", "calcium it says").answers
+    assert "if it never equalises" in answer.headline

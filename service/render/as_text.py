@@ -31,6 +31,7 @@ ROUGH = (  # estimates, shown in whole percent or to 0.1
     "self_discharge",
     "share_of_warm_power",
 )
+AS_WORKED = ("charger_current_low", "charger_current_high")  # ends of what suits: rounded they would leave it
 NEEDED = ("opening_area",)  # of what is needed, what does not begin with "required_"
 NAMED = ("A", "Ah", "%", "s", "h")  # units of facts whose number alone does not tell what it is
 POUND = 0.45359237  # kg
@@ -290,8 +291,8 @@ def shown(item: Figure) -> str:
     if item.unit in ("min", "h"):
         told = say.lasting if item.name.startswith("time_to") else say.duration  # what is given rounds down
         return told(item.value * (60 if item.unit == "h" else 1))
-    if item.unit == "d" and (item.value == 0 or item.value >= 10):
-        return say.quantity(int(item.value + 1e-6), "d") if item.value else "now"
+    if item.unit == "d" and (item.value == 0 or item.value >= 2):
+        return say.days(item.value) if item.value else "now"
     if item.name == "drain_current" and item.value < 0.5:
         return say.quantity(item.value * 1000, "mA")
     if item.name in NEEDED or (
@@ -314,7 +315,7 @@ def places(item: Figure) -> int | None:
     if item.unit == "V":
         fine = "drop" in item.name or value < 0.1 or (item.name in EXACT and abs(value * 10 - round(value * 10)) > 1e-6)
         return 2 if fine else 0 if item.name == "bank_voltage" else 1
-    if item.unit in ("A", "Ah", "Wh", "cm2") and value >= 10:
+    if item.unit in ("A", "Ah", "Wh", "cm2") and value >= 10 and item.name not in AS_WORKED:
         return 0
     if item.unit == "Ah":
         return 1 if value >= 1 else 2

@@ -130,7 +130,8 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
         return "needs-facts", f"We can't say yet: the charger must have {article} {WORD[new]} setting."
     absorption, floating = (stage(chemistry, name, float(case["bank.voltage"])) for name in ("absorption", "float"))
     best = f"absorption {absorption} (best {say.volts(absorption.aim)}), then float {floating}"
-    return "information", f"Use the {WORD[chemistry]} setting: {best}."
+    never = ", if it never equalises" if chemistry == "flooded" and caps.has_none(case) else ""
+    return "information", f"Use the {WORD[chemistry]} setting{never}: {best}."
 
 
 def told(case: Case) -> tuple[Value, ...]:
