@@ -100,7 +100,7 @@ def test_a_panel_under_its_cover_brings_nothing(told: str) -> None:
     ("turn", "verdict"),
     [
         ("would an 80 W one be enough then?", "no"),
-        ("and would it be enough with the cover off?", "yes"),
+        ("would the panel be enough with the cover off?", "yes"),
         ("is it enough in summer?", "yes"),
     ],
 )
