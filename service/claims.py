@@ -45,11 +45,12 @@ OBJECTS = re.compile(  # one who finds fault with what they tell of
       | \b(?:not|isn['’]?t|wasn['’]?t|aren['’]?t|never)\s+(?:\w+\s+){0,2}?
           (?:happy|pleased|keen|impressed|convinced|fond)\b
       | \b(?:doesn['’]?t|didn['’]?t|don['’]?t|(?:does|did|do)\s+not)\s+(?:like|approve|want|agree|accept|fancy)\b
+      | \b(?:said|says|say)\s+no\b|\b(?:won['’]?t|wouldn['’]?t|doesn['’]?t)\s+let\b|\b(?:forb[ia]d|advis|warn)\w*
       | \bunhappy\b|\bhas\s+(?:his|her|their)?\s*doubts\b|\bhave\s+(?:their\s+)?doubts\b|\bpulled\s+a\s+face\b""",
     re.IGNORECASE | re.VERBOSE,
 )
 SIDED_WITH = re.compile(
-    r"""\b(?:is|are|was|were)\s+(?:he|she|they|that|the\s+\w+(?:\s\w+)?)\s+(?:really\s+|perhaps\s+)?
+    r"""\b(?:is|are|was|were)\s+(?:he|she|they|the\s+\w+(?:\s\w+)?)\s+(?:really\s+|perhaps\s+)?
           (?P<way>right|correct|fair|wrong|mistaken|fussy|too\s+\w+|overdoing\s+it)\b
       | \b(?:does|do|has|have)\s+(?:he|she|they|the\s+\w+)\s+(?:have\s+|got\s+)?a\s+point\b""",
     re.IGNORECASE | re.VERBOSE,
@@ -67,6 +68,12 @@ RESULT = re.compile(  # what p says that something comes to
 NEVER_TOLD = frozenset({"cable.drop"})  # a loss that p names is a rule it appeals to
 NOT_GOOD = re.compile(
     r"\b(?:not|isn['’]?t|aren['’]?t|won['’]?t|can['’]?t|cannot|never|no)\s+(?:\w+\s+){0,2}$", re.IGNORECASE
+)
+SPOKEN_AGAINST = re.compile(  # what p says that one may not do, or that a thing will not
+    r"""\b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|won['’]?t|(?:must|should|may|will)\s+(?:not|never)|never)\s+
+        (?!be\b|need\b|hurt|harm|damage|matter)\w+
+      | \bnot\s+to\s+\w+|\bnot\s+allowed\b|^\s*no\b""",
+    re.IGNORECASE | re.VERBOSE,
 )
 ALIKE = {  # facts that are set against each other in a sum
     "battery.ca": "cranking",
@@ -178,7 +185,7 @@ def objected(text: str, request: Request, alone: bool) -> str:
 
 def _is_bad(message: Message, span: Span) -> bool:
     """Whether p speaks of something bad: "too thin", "over the limit", "not enough"."""
-    if message.says("put:bad", span):
+    if message.says("put:bad", span) or SPOKEN_AGAINST.search(message.text[slice(*span)]):
         return True
     good = [cue for cue in message.cues if cue.name == "put:good" and span[0] <= cue.span[0] < span[1]]
     return any(NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in good)

@@ -48,6 +48,14 @@ from service.reply import Answer
          "No: a 175"),
         ("My husband moans about 10 mm2 for 120 A over 5 m. Is he wrong?", "cable-size", "no", "No: 10"),
         ("The yard fitted a 300 A fuse on 4 AWG. Are they right?", "fuse-size", "no", "No: a 300"),
+        ("My AGM refuses to rest over 12.5. Is that right?", "rest-voltage", "marginal", "Only just"),  # no person
+        # what somebody says one may not do, or that it will not do
+        ("My father says I can't charge lithium at minus 4. Is he right?", "charger-setting", "no", "Yes: a lithium"),
+        ("The shop said never to mix AGM and gel in parallel. Is that right?", "bank-wiring", "no", "Yes: AGM"),
+        ("He says a 620 CCA AGM won't run the Minnow. Is he right?", "run-check", "yes", "No: your 620"),
+        ("He says a 90 Ah lithium cannot run the Pike. True?", "run-check", "no", "Yes: your 90"),
+        ("She says I don't need more than 175 A on 4 AWG for the Minnow. Right?", "fuse-size", "yes", "Yes: a 175"),
+        ("They say I can charge lithium at minus 4. Is that true?", "charger-setting", "no", "No: a lithium"),
         # what a hydrometer says is a reading and no opinion
         ("Our hydrometer thing says 1.250 in five cells, 1.180 in one, is the battery dead?", "specific-gravity", "no",
          "Yes: the cells"),
