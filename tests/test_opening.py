@@ -54,7 +54,7 @@ from service.reply import Answer
         ("The shop said never to mix AGM and gel in parallel. Is that right?", "bank-wiring", "no", "Yes: AGM"),
         ("He says a 620 CCA AGM won't run the Minnow. Is he right?", "run-check", "yes", "No: your 620"),
         ("He says a 90 Ah lithium cannot run the Pike. True?", "run-check", "no", "Yes: your 90"),
-        ("She says I don't need more than 175 A on 4 AWG for the Minnow. Right?", "fuse-size", "yes", "Yes: a 175"),
+        ("She says I don't need a fuse over 175 A on 4 AWG for the Minnow. Right?", "fuse-size", "yes", "Yes: a 175"),
         ("They say I can charge lithium at minus 4. Is that true?", "charger-setting", "no", "No: a lithium"),
         # what a hydrometer says is a reading and no opinion
         ("Our hydrometer thing says 1.250 in five cells, 1.180 in one, is the battery dead?", "specific-gravity", "no",
