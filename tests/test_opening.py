@@ -56,6 +56,12 @@ from service.reply import Answer
         ("He says a 90 Ah lithium cannot run the Pike. True?", "run-check", "no", "Yes: your 90"),
         ("She says I don't need a fuse over 175 A on 4 AWG for the Minnow. Right?", "fuse-size", "yes", "Yes: a 175"),
         ("They say I can charge lithium at minus 4. Is that true?", "charger-setting", "no", "No: a lithium"),
+        # whether it stands the frost, whether it freezes
+        ("Would a battery at 60 % survive minus 20?", "freeze-point", "yes", "Yes, it stands -20"),
+        ("Half charged wet, minus 30 tonight, is it ok to leave it aboard?", "freeze-point", "no", "No, it can freeze"),
+        ("Will a flat AGM make it through minus 5?", "freeze-point", "marginal", "Not for sure: "),
+        ("Half charged wet, does it freeze at minus 10?", "freeze-point", "yes", "No, it will not freeze"),
+        ("Half charged wet, can it freeze at minus 30?", "freeze-point", "no", "Yes, it can freeze"),
         # what a hydrometer says is a reading and no opinion
         ("Our hydrometer thing says 1.250 in five cells, 1.180 in one, is the battery dead?", "specific-gravity", "no",
          "Yes: the cells"),
