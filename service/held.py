@@ -6,8 +6,9 @@ It stays true in later turns, until they tell otherwise or speak of another batt
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
+from grammar.reading import Message
 from service.thread import Thread
 
 NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
@@ -21,6 +22,7 @@ OTHERWISE = {
     COVERED: UNCOVERED,
     UNCOVERED: COVERED,
 }
+AGE = "battery.age"
 TESTED = frozenset({PASSED, FAILED})
 IN_SEASON = re.compile(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
 OTHER_ONE = re.compile(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b", re.IGNORECASE)
@@ -34,6 +36,12 @@ def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:
     return tuple(cue for cue in kept if cue not in past)
 
 
-def let_go(cues: Iterable[str]) -> tuple[str, ...]:
+def let_go(cues: Iterable[str], names: Collection[str] = tuple(OTHERWISE)) -> tuple[str, ...]:
     """The cues of a thread without those that spoke of a battery no longer spoken of."""
-    return tuple(cue for cue in cues if cue not in OTHERWISE)
+    return tuple(cue for cue in cues if cue not in names)
+
+
+def aged_otherwise(message: Message, thread: Thread) -> bool:
+    """Whether an age is told that is not the one told before: of another battery, which was not tested with it."""
+    before = thread.facts.get(AGE)
+    return before is not None and any(item.fact == AGE and item.value != before.value for item in message.stated)

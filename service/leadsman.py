@@ -20,7 +20,7 @@ from service.aside import asides, harmless
 from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
-from service.held import held, let_go
+from service.held import TESTED, aged_otherwise, held, let_go
 from service.house import House, load
 from service.in_thread import also
 from service.no_idea import NO_IDEA, not_known, unknown
@@ -195,6 +195,8 @@ class Leadsman:
         another = any(message.says(cue) for cue in ANOTHER)
         if another or in_place:
             thread = replace(thread, cues=let_go(thread.cues))
+        elif aged_otherwise(message, thread):
+            thread = replace(thread, cues=let_go(thread.cues, TESTED))
         after = thread.told(told, another=another, in_place=in_place, alike=message.says(POINTED_AT))
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)

@@ -37,7 +37,7 @@ OPEN = re.compile(
 LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
 AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
 WHETHER_ANY = re.compile(  # "is there any X in it" asks for something of which no word tells whether it is good
-    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*(?:(?:is|are|would|will|could) there|isn['’]?t there|any)\b",
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*(?:(?:is|are|would|will|could) there|isn['’]?t there)\b",
     re.IGNORECASE,
 )
 AUXILIARY = ("will it", "would it")  # "would it be a bad idea"

@@ -64,6 +64,15 @@ def test_caps_are_not_looked_for_on_a_battery_without() -> None:
         (("Gel, 3 years, it passed a load test. Keep it?",), "yes", "Keep it: it passed its load test"),
         (("AGM of 8 years, it passed the test", "so is it time for a new one?"), "marginal", "Keep it for now: "),
         (("Wet, 7 years, it passed the test, replace?", "it has now failed the load test"), "no", "Yes: it failed"),
+        (("AGM, 6 years, it passed the test, keep it?", "and the gel aft, 9 years"), "no", "Not for much longer: at 9"),
+        (
+            (
+                "12 V AGM, 8 years, 700 CCA: load test at 350 A, 21 C, held 10.2 V. Keep it?",
+                "the gel aft, 9 years, never tested",
+            ),
+            "no",
+            "Not for much longer: at 9",
+        ),
         (("Wet, 6 years, it passed the test, replace?", "and the other one, 8 years, wet"), "no", "Most likely: at 8"),
         (
             ("Wet, 6 years, it passed the test, replace?", "another battery: AGM of 9 years, replace?"),

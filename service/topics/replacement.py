@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -30,6 +31,10 @@ TOPIC = Topic(
     of_two="worst",
     likely={"battery.age": (("2 years", 2.0), ("4 years", 4.0), ("8 years", 8.0))},
     unsure={"battery.age": "We can't say yet: please tell us how old the battery is, or how it did in a load test."},
+)
+
+UNTESTED = re.compile(
+    r"\b(?:never|not|isn['’]?t|wasn['’]?t)\s+(?:been\s+)?(?:load[- ])?tested\b|\buntested\b", re.IGNORECASE
 )
 
 
@@ -122,8 +127,12 @@ def by_age(case: Case, age: float) -> Answer:
 
 
 def passed(case: Case) -> bool:
-    """Whether a load test was passed: by its volts, or as told."""
-    return load_reading.passed_test(case) or case.says("detail:passed_test")
+    """Whether a load test was passed: by its volts, or as told. Volts of an earlier turn were those of the battery
+    whose age was told there."""
+    if UNTESTED.search(case.text):
+        return False
+    earlier = case.origin("battery.age") == "message" and case.origin("reading.load_voltage") == "thread"
+    return case.says("detail:passed_test") or (load_reading.passed_test(case) and not earlier)
 
 
 def after_a_test(case: Case, age: float, verdict: str, life: str) -> Answer:
