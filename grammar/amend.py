@@ -176,12 +176,14 @@ PAIR = 2
 
 
 def lowest_kept(stated: list[Stated]) -> list[Stated]:
-    """Of more than two readings of one thing the first and the lowest; where the first is that, the highest."""
+    """Of more than two readings of one thing the first and the lowest; where the first is that, the highest. Of cells
+    the lowest and the highest: what lies between the two counts."""
     for fact in ("reading.gravity", "reading.voltage"):
         read = [item for item in stated if item.fact == fact and not isinstance(item.value, str)]
         if len(read) > PAIR:
-            first, low = read[0], min(read, key=lambda item: float(item.value))
-            second = max(read, key=lambda item: float(item.value)) if low.value == first.value else low
+            low, high = (pick(read, key=lambda item: float(item.value)) for pick in (min, max))
+            first = high if fact == "reading.gravity" else read[0]
+            second = high if low.value == first.value else low
             stated = [item for item in stated if item not in read or item is first or item is second]
     return stated
 

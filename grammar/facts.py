@@ -9,6 +9,7 @@ from pathlib import Path
 from grammar.files import toml
 
 KEYS = {"unit", "values", "kind", "safe", "range", "label", "ask", "where", "unknown", "instead"}
+KEYS |= {"told", "where_told", "unknown_told"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +28,9 @@ class FactSpec:
     where: str
     unknown: str = ""  # how to find out, or the best answer without it, for one who does not know
     instead: tuple[str, ...] = ()  # facts that would serve in its place
+    told: str = ""  # a cue that tells a part of it, after which `where` and `unknown` would ask for that part again
+    where_told: str = ""
+    unknown_told: str = ""
 
 
 @cache
@@ -53,5 +57,6 @@ def facts() -> dict[str, FactSpec]:
             spec["where"],
             spec.get("unknown", ""),
             tuple(spec.get("instead", ())),
+            *(spec.get(key, "") for key in ("told", "where_told", "unknown_told")),
         )
     return specs

@@ -77,6 +77,10 @@ LESS_CARE = re.compile(
 )
 FROST_FREE = re.compile(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 FREEZES = re.compile(r"\b(?:freez|froze|frost|ice\b)", re.IGNORECASE)
+HOLD = re.compile(
+    r"\b(?:strap|hold|held|fix|fasten|clamp|bolt|tie|tied|secur|bracket|stand|on (?:its|their|the) \w|lying|upright)",
+    re.IGNORECASE,
+)
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
@@ -175,6 +179,11 @@ def _loaded(seen: Seen) -> bool:
     return seen.found == {"rest-voltage"} and under
 
 
+def _shut_in(seen: Seen) -> bool:
+    """ "Would a lid without gaps be dangerous on the box of my wet battery?"."""
+    return seen.found <= {"unclear", "mounting"} and seen.says("detail:shut") and not HOLD.search(seen.message.text)
+
+
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("voltage-drop", _limited),
     ("charger-setting", _charged),
@@ -182,6 +191,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("rest-voltage", _saved),
     ("rating-convert", _converted),
     ("bank-wiring", _joined),
+    ("ventilation", _shut_in),
     ("bank-size", _sized),
     ("run-time", _lasting),
     ("run-check", _supplied),
@@ -209,9 +219,19 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("maintenance")
     if "freeze-point" in found and len(found) > 1 and FROST_FREE.search(message.text):
         idle.add("freeze-point")
-    if found == {"specific-gravity", "replacement"} and message.says("detail:saved") and "battery.age" not in told:
-        idle.add("replacement")  # "throw it away or can it be saved" is one question
+    idle |= _one_question(message, found, told)
     return idle
+
+
+def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The topics whose words put the question of another one: whether it can be saved, whether a lid may be tight."""
+    saved = message.says("detail:saved")
+    if saved and found == {"specific-gravity", "replacement"} and "battery.age" not in told:
+        return {"replacement"}  # "throw it away or can it be saved"
+    if saved and found == {"rest-voltage", "replacement"} and "reading.voltage" in told:
+        return {"replacement"}  # "it reads 10.1, can I save it? 3 years old"
+    shut = message.says("detail:shut") and not HOLD.search(message.text)
+    return {"mounting"} if shut and {"ventilation", "mounting"} <= found else set()  # "the holes, and a tight lid"
 
 
 def of_a_season(message: Message, context: Iterable[str]) -> bool:

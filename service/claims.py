@@ -27,16 +27,35 @@ INSTRUMENTS = frozenset(  # whose word is a reading and no opinion
         *("it", "label", "meter", "multimeter", "voltmeter", "plate", "sticker", "gauge", "display", "screen", "app"),
         *("monitor", "manual", "box", "charger", "hydrometer", "bms", "panel", "sheet", "print", "tester", "needle"),
         *("forecast", "leaflet", "handbook", "battery", "insulation", "cable", "fuse", "to", "that", "which", "what"),
+        *("thing", "thingy", "gadget", "device", "gizmo", "float", "reading", "readout", "clamp", "probe", "tool"),
     )
 )
 CHECKS = re.compile(
-    r"""\b(?:is|are|was|were|isn['’]?t)\s+(?:that|this|it|he|she|they|the\s+\w+(?:\s\w+)?)
+    r"""\b(?:is|are|was|were|isn['’]?t)\s+
+          (?:that|this|it|he|she|they|the\s+\w+(?:\s\w+)?(?=\s+(?:right|correct|true|so|fair|sensible|wrong|mistaken|nonsense)\b))
           (?:\s+(?P<way>right|correct|true|so|fair|sensible|wrong|mistaken|nonsense|rubbish|bunk|a\s+myth))?\s*(?:\?|$|,|\band\b)
       | (?:^|[.,;!?:\s])(?:so\s+)?(?:true|right|correct|agreed?|fair|sensible|really)\s*\?
       | \bdo(?:es)?\s+(?:you|that|the\s+desk)\s+(?:agree|hold|make\s+sense|stand)
       | \b(?:agree|right|true|correct)\s*$""",
     re.IGNORECASE | re.VERBOSE,
 )
+OBJECTS = re.compile(  # one who finds fault with what they tell of
+    r"""\b(?:grumbl|moan|object|complain|frown|tut|fuss|protest|disapprov|refus|reject|scold|winc|sigh|griev|nag)\w*
+      | \b(?:shook|shakes?|shaking)\s+(?:his|her|their|the)\s+heads?\b
+      | \b(?:not|isn['’]?t|wasn['’]?t|aren['’]?t|never)\s+(?:\w+\s+){0,2}?
+          (?:happy|pleased|keen|impressed|convinced|fond)\b
+      | \b(?:doesn['’]?t|didn['’]?t|don['’]?t|(?:does|did|do)\s+not)\s+(?:like|approve|want|agree|accept|fancy)\b
+      | \b(?:said|says|say)\s+no\b|\b(?:won['’]?t|wouldn['’]?t|doesn['’]?t)\s+let\b|\b(?:forb[ia]d|advis|warn)\w*
+      | \bunhappy\b|\bhas\s+(?:his|her|their)?\s*doubts\b|\bhave\s+(?:their\s+)?doubts\b|\bpulled\s+a\s+face\b""",
+    re.IGNORECASE | re.VERBOSE,
+)
+SIDED_WITH = re.compile(
+    r"""\b(?:is|are|was|were)\s+(?:he|she|they|the\s+\w+(?:\s\w+)?)\s+(?:really\s+|perhaps\s+)?
+          (?P<way>right|correct|fair|wrong|mistaken|fussy|too\s+\w+|overdoing\s+it)\b
+      | \b(?:does|do|has|have)\s+(?:he|she|they|the\s+\w+)\s+(?:have\s+|got\s+)?a\s+point\b""",
+    re.IGNORECASE | re.VERBOSE,
+)
+AGREES = ("", "right", "correct", "fair")
 DOUBTS = ("wrong", "mistaken", "nonsense", "rubbish", "bunk", "myth")
 END = re.compile(r"[.!?;\n](?=\s|$)")
 WHY = re.compile(r"\b(?:because|since|as it|as the|on the grounds)\b|,\s*same as\b|\bsame as\b", re.IGNORECASE)
@@ -49,6 +68,12 @@ RESULT = re.compile(  # what p says that something comes to
 NEVER_TOLD = frozenset({"cable.drop"})  # a loss that p names is a rule it appeals to
 NOT_GOOD = re.compile(
     r"\b(?:not|isn['’]?t|aren['’]?t|won['’]?t|can['’]?t|cannot|never|no)\s+(?:\w+\s+){0,2}$", re.IGNORECASE
+)
+SPOKEN_AGAINST = re.compile(  # what p says that one may not do, or that a thing will not
+    r"""\b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|won['’]?t|(?:must|should|may|will)\s+(?:not|never)|never)\s+
+        (?!be\b|need\b|hurt|harm|damage|matter)\w+
+      | \bnot\s+to\s+\w+|\bnot\s+allowed\b|^\s*no\b""",
+    re.IGNORECASE | re.VERBOSE,
 )
 ALIKE = {  # facts that are set against each other in a sum
     "battery.ca": "cranking",
@@ -142,16 +167,25 @@ def way(message: Message, request: Request, alone: bool) -> str:
     """How a claim puts a question: "good" where p calls it so, else "bad"; "" where the question asks of no claim."""
     found = claim(message.text)
     if found is None or not found.checked:
-        return ""
+        return objected(message.text, request, alone)
     if not alone and not (request.span[0] < found.asked[1] and found.asked[0] < request.span[1]):
         return ""
     bad = _is_bad(message, (found.span[0], found.reason))
     return "good" if bad == found.doubted else "bad"
 
 
+def objected(text: str, request: Request, alone: bool) -> str:
+    """How one who finds fault puts a question: "the surveyor grumbles about my fuse. Is he right?"; "" without one."""
+    fault = OBJECTS.search(text)
+    asked = SIDED_WITH.search(text, fault.end()) if fault else None
+    if asked is None or not (alone or request.span[0] <= asked.start()):
+        return ""
+    return "bad" if (asked["way"] or "").lower() in AGREES else "good"
+
+
 def _is_bad(message: Message, span: Span) -> bool:
     """Whether p speaks of something bad: "too thin", "over the limit", "not enough"."""
-    if message.says("put:bad", span):
+    if message.says("put:bad", span) or SPOKEN_AGAINST.search(message.text[slice(*span)]):
         return True
     good = [cue for cue in message.cues if cue.name == "put:good" and span[0] <= cue.span[0] < span[1]]
     return any(NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in good)

@@ -14,7 +14,7 @@ from service.by_house import answered, levers, notes
 from service.case import Case, Known, Value
 from service.cautions import cautions
 from service.kinds import says_iron
-from service.no_idea import helped
+from service.no_idea import helped, not_told
 from service.own_words import rewritten, worded
 from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
 from service.rules.at_once import MORE, merged
@@ -38,7 +38,8 @@ def finished(topic: Topic, case: Case) -> Answer:
         bare = replace(bare, headline=f"As far as figures go, yes: {bare.headline.removeprefix('Yes: ')}")
     ranged = either(topic, case, weighed(topic, case, with_ranges(topic, case, bare)))
     stated, assumed = _facts(case)
-    asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in ranged.asks)
+    told = (not_told(case, item) for item in ranged.asks)
+    asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in told)
     changes = tuple(_changes(topic, case, bare)) if bare.verdict in BETTER and not bare.would_change else ()
     whole = replace(
         ranged,

@@ -20,6 +20,7 @@ from service.aside import asides, harmless
 from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
+from service.held import TESTED, aged_otherwise, held, let_go
 from service.house import House, load
 from service.in_thread import also
 from service.no_idea import NO_IDEA, not_known, unknown
@@ -91,12 +92,13 @@ class Turn:
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
         own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))
+        own = tuple(dict.fromkeys((*own, *held(self.thread, own, self.message.text))))
         if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
             own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
         if not goes_on or any(name.startswith("request:") for name in own):
             return own
-        old = (name for name in self.thread.cues if name.startswith(("detail:", "request:")))
+        old = (name for name in let_go(self.thread.cues) if name.startswith(("detail:", "request:")))
         if not OTHER_SIZES.isdisjoint(own):  # "in mm2?" after "which AWG"
             old = (name for name in old if name not in OTHER_SIZES)
         return tuple(dict.fromkeys((*own, *old)))
@@ -193,6 +195,10 @@ class Leadsman:
             message, thread = of_its_own(message), self.as_built(thread)
         told = [*(known(item) for item in message.stated), *given]
         another = any(message.says(cue) for cue in ANOTHER)
+        if another or in_place:
+            thread = replace(thread, cues=let_go(thread.cues))
+        elif aged_otherwise(message, thread):
+            thread = replace(thread, cues=let_go(thread.cues, TESTED))
         after = thread.told(told, another=another, in_place=in_place, alike=message.says(POINTED_AT))
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)

@@ -36,6 +36,7 @@ TURNED = {"No": "Yes", "Not quite": "Yes"}
 SENTENCE = re.compile(r"[.!?;\n](?=\s|$)")
 LED_IN = r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello|or)\W+)*"
 OPEN = re.compile(LED_IN + r"(?:what|which|where|how|why|when|who)\b", re.IGNORECASE)
+ASKS_HOW_MANY = re.compile(r"\b(?:how (?:much|many|big|long)|what)\b", re.IGNORECASE)
 YES_OR_NO = re.compile(
     LED_IN + r"(?:is|are|does|do|did|can|could|will|would|should|shall|must|may|might)(?:n['’]?t)?\b",
     re.IGNORECASE,
@@ -115,6 +116,8 @@ def _belief(message: Message, words: Text, hit: Hit, told: Claim | None) -> Beli
     if "because" in row:
         return None
     text = message.text[slice(*span)]
+    if ASKS_HOW_MANY.search(message.text, at, end):  # "160 min of reserve, how much is that in Ah?" holds nothing
+        return None
     if OPEN.match(text) or not _asks(message, text, span):
         return None
     return Belief(row, span, denied, "reason" in row)

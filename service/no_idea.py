@@ -69,12 +69,20 @@ def helped(topic: Topic, case: Case, answer: Answer) -> Answer:
         label = facts()[_on_photos(case, lacking)].label
         head = PHOTOS.format(fact=f"the {label}")
         head = f"{head.removesuffix('.')}; {topic.meanwhile}." if topic.meanwhile else head
-        return replace(answer, headline=head, route="technician")
+        return replace(answer, headline=head, asks=_asked_before(answer), route="technician")
     if lacking not in case.asked or not spec.unknown:
         return answer
     if spec.instead and all(case.said(name) is not None for name in spec.instead):
         return answer  # what serves in its place is told already
-    return replace(answer, headline=_told(case, spec.unknown), asks=_instead(topic, case, answer, lacking))
+    unknown = spec.unknown_told if spec.told and case.says(spec.told) else spec.unknown
+    return replace(answer, headline=_told(case, unknown), asks=_instead(topic, case, answer, lacking))
+
+
+def not_told(case: Case, asked: Asked) -> Asked:
+    """The question for a fact without what was told of it already: no caps are looked for on a sealed battery."""
+    spec = facts()[asked.fact]
+    anew = spec.told and case.says(spec.told) and asked.where == spec.where
+    return replace(asked, where=spec.where_told) if anew else asked
 
 
 def _on_photos(case: Case, lacking: str) -> str:
@@ -112,4 +120,9 @@ def _instead(topic: Topic, case: Case, answer: Answer, lacking: str) -> tuple[As
     names = [name for name in facts()[lacking].instead if case.said(name) is None]
     serving = tuple(topic.ask(name, topic.likely.get(name, ())) for name in names)
     others = tuple(item for item in answer.asks if item.fact != lacking and item.fact not in names)
-    return (*serving, *others) or answer.asks
+    return (*serving, *others) or _asked_before(answer)
+
+
+def _asked_before(answer: Answer) -> tuple[Asked, ...]:
+    """What is still open, without where to look: they have looked there, or the headline tells it."""
+    return tuple(replace(item, where="") for item in answer.asks)

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from grammar.reading import Message, Span, Stated
+from grammar.reading import Cue, Message, Span, Stated
 from grammar.tokens import ENDS
 from service import claims
 from service.as_told import mends_the_kind
@@ -36,6 +36,11 @@ OPEN = re.compile(
 )
 LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
 AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
+WHETHER_ANY = re.compile(  # "is there any X in it" asks for something of which no word tells whether it is good
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*(?:(?:is|are|would|will|could) there|isn['’]?t there)\b",
+    re.IGNORECASE,
+)
+AUXILIARY = ("will it", "would it")  # "would it be a bad idea"
 CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
 LED_IN = re.compile(  # "OK, scrap it then?"
     r"\W*(?:ok|okay|right|well|fine|good)\b"
@@ -94,15 +99,21 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
         return answer
     if put in ("both", "passed") and answer.topic in READINGS and answer.verdict in BOTH:
         return replace(answer, headline=f"{(BOTH if put == 'both' else PASSED)[answer.verdict]}{mark}{rest}")
-    if put == "remedy" and answer.topic in CARE and answer.verdict in FIRST:
-        return _remedied(answer, rest)
     if put == "remedy":
-        return answer
-    if put == "bad" and first not in FIRST.get(answer.verdict, ()):  # the topic has turned it already
-        return answer
-    if put == "bad" and answer.verdict in TURNED:
-        return replace(answer, headline=f"{TURNED[answer.verdict]}{mark}{rest}")
+        return _remedied(answer, rest) if answer.topic in CARE and answer.verdict in FIRST else answer
+    if put == "bad":
+        return _turned(answer, first, rest)
+    if (answer.topic, answer.verdict) == ("run-time", "no") and not answer.figures:
+        return replace(answer, headline=f"Not at all: {rest}")  # "how long" over its limit
     return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
+
+
+def _turned(answer: Answer, first: str, rest: str) -> Answer:
+    """ "Is it too thin?": yes and no turned round, where the topic has not done it already."""
+    if first not in FIRST.get(answer.verdict, ()):
+        return answer
+    opens = f"{TURNED[answer.verdict]}: " if answer.verdict in TURNED else ""
+    return replace(answer, headline=f"{opens}{rest}" if opens else f"{rest[:1].upper()}{rest[1:]}")
 
 
 def _looked_after(answer: Answer, put: str) -> Answer:
@@ -150,6 +161,8 @@ def put(message: Message, request: Request, requests: tuple[Request, ...], befor
     if own := next((way for way in ways if way), ""):
         return own
     others = {_way(message, clause.span) for clause in message.clauses if clause.asks} - {""}
+    if len(requests) == 1 and len(others) == 1:  # "Should I worry? It rests at 12.1 V": one question in two sentences
+        return others.pop()
     return "good" if "good" in others else "open" if others else earlier  # told beside another question
 
 
@@ -185,6 +198,8 @@ def _way(message: Message, span: Span) -> str:
     names = ("good", "choice", "about", "hedge")
     good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
     bad = _says_bad(message, span)
+    if bad and all(cue.text.lower() in AUXILIARY for cue in message.cues if cue.name == "put:good" and _in(cue, span)):
+        good = False
     if message.says("detail:what_now", span):
         return "do"
     led = LED_IN.match(text)
@@ -198,15 +213,25 @@ def _way(message: Message, span: Span) -> str:
         return "passed"
     if (OPEN.match(text) and not about) or (bad and either) or _asks_what(message, span, text):
         return "open"
-    remedy = message.says("put:remedy", span) and message.says("put:need", span)
-    if (remedy or message.says("put:wants_charge", span)) and not either:
-        return "remedy"
+    if needed := _needed(message, span, good, bad, either):
+        return needed
     if bad and good:
         return "good"
     good = good or message.says("put:leave", span)
     if bad or good:
         return "open" if choice and not (about or hedge) else "bad" if bad else "good"
-    return "open" if choice or either or hedge else ""
+    return "open" if choice or either or hedge or WHETHER_ANY.match(text) else ""
+
+
+def _needed(message: Message, span: Span, good: bool, bad: bool, either: bool) -> str:
+    """How "do I need ..." asks: after a charge, another one or one of another size; "" where it asks for neither."""
+    needs = message.says("put:need", span) and not either
+    if needs and message.says("put:another", span) and not good:
+        return "bad"  # "must I change it": only where it is not well
+    if needs and message.says("put:other_size", span) and not (good or bad):
+        return "open"  # "do I need a bigger one": it may be the smaller one that is right
+    charge = (needs and message.says("put:remedy", span)) or message.says("put:wants_charge", span)
+    return "remedy" if charge and not either else ""
 
 
 def _asks_what(message: Message, span: Span, text: str) -> bool:
@@ -220,8 +245,12 @@ def _asks_what(message: Message, span: Span, text: str) -> bool:
     return all(own[0] <= at < own[1] for at in asked) and bool(later or message.says("put:figure", span))
 
 
+def _in(cue: Cue, span: Span) -> bool:
+    return span[0] <= cue.span[0] < span[1]
+
+
 def _says_bad(message: Message, span: Span) -> bool:
     """Whether it asks for the bad thing; "I read that wrong" only puts something right."""
     mended = [cue.span for cue in message.cues if cue.name == "note:correction"]
-    bad = (cue.span for cue in message.cues if cue.name == "put:bad" and span[0] <= cue.span[0] < span[1])
+    bad = (cue.span for cue in message.cues if cue.name == "put:bad" and _in(cue, span))
     return any(not any(start <= place[0] < end for start, end in mended) for place in bad)

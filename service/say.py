@@ -96,6 +96,15 @@ def amps(value: float) -> str:
     return quantity(value, "A", 0) if abs(value) >= 10 and abs(value - round(value)) < 0.05 else quantity(value, "A")
 
 
+def given(value: float) -> str:
+    """Amps that a battery gives, whole: what is given rounds down.
+
+    >>> given(812.5).replace(NB, " "), given(721.99).replace(NB, " "), given(875.0 - 1e-9).replace(NB, " ")
+    ('812 A', '721 A', '875 A')
+    """
+    return quantity(math.floor(value + 1e-6), "A", 0)
+
+
 def cca(value: float) -> str:
     """A cranking rating."""
     return f"{number(value)}{NB}CCA"
@@ -115,13 +124,22 @@ def daily(value: float) -> str:
     return quantity(value, "Ah", 0 if value >= 10 else 1 if value >= 1 else 2)
 
 
+def fives(value: float) -> int:
+    """A share to the nearest five, halves up.
+
+    >>> fives(68.6), fives(62.5), fives(67.5)
+    (70, 65, 70)
+    """
+    return math.floor(value / 5 + 0.5) * 5
+
+
 def charge(value: float) -> str:
     """A state of charge to 5 %.
 
     >>> charge(68.6).replace(NB, " ")
     '70 %'
     """
-    return f"{math.floor(value / 5 + 0.5) * 5}{NB}%"
+    return f"{fives(value)}{NB}%"
 
 
 def charge_within(value: float, limits: tuple[int, ...] = (75, 50)) -> str:
@@ -130,7 +148,7 @@ def charge_within(value: float, limits: tuple[int, ...] = (75, 50)) -> str:
     >>> [charge_within(value).replace(NB, " ") for value in (94.7, 74.1, 75.0)]
     ['95 %', 'just under 75 %', '75 %']
     """
-    rounded = 5 * math.floor(value / 5 + 0.5)
+    rounded = fives(value)
     crossed = next((limit for limit in limits if value < limit <= rounded), None)
     return f"just under {crossed}{NB}%" if crossed else charge(value)
 
@@ -157,6 +175,17 @@ def duration(minutes: float) -> str:
             break
     text = number(count, places).removesuffix(".0")
     return f"{text}{NB}{name}{'' if text == '1' else 's'}"
+
+
+def days(count: float) -> str:
+    """Days that something lasts, rounded down: to the figures that count, in hours under two days.
+
+    >>> [days(n).replace(NB, " ") for n in (1.5, 9.69, 26.04)]
+    ['36 hours', '9.6 days', '26 days']
+    """
+    if count < 2:
+        return quantity(int(count * 24 + 1e-6), "hours", 0)
+    return quantity(int(count + 1e-6) if count >= 10 else int(count * 10 + 1e-6) / 10, "d")
 
 
 def lasting(minutes: float) -> str:

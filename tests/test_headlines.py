@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from service import say
 from service.leadsman import default_desk
-from service.render.as_text import as_text
+from service.render.as_text import as_text, numbers
 from service.reply import Answer
 from tests.talks import talk
 
@@ -161,3 +162,20 @@ def test_a_cap_in_the_cold_is_no_range():
 def test_the_print_on_the_cable_is_asked_with_what_it_means():
     found = last("70mm2 24V 280A, max fuse?", topic="fuse-size")
     assert [item.then for item in found.asks[0].replies] == ["information", "no"]
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "shown"),
+    [
+        ("650 CCA at plus 5, what does it give?", "cold-cranking", "812 A"),
+        ("890 CCA battery at 12 C, how much is left to crank?", "cold-cranking", "1112 A"),
+        ("What size of charger for a 145 Ah AGM?", "charger-size", "43.5 A"),
+        ("What size of charger for a 165 Ah AGM?", "charger-size", "49.5 A"),
+        ("225 mA of drain on a wet 100 Ah, when is it half empty?", "standing-drain", "9.2 days"),
+        ("A 70 Ah AGM with a drain of 260 mA: how long until half?", "standing-drain", "5.6 days"),
+    ],
+)
+def test_a_number_looks_the_same_in_the_headline_and_in_the_numbers(text: str, topic: str, shown: str) -> None:
+    answer = next(item for item in default_desk().ask(text).answers if item.topic == topic)
+    assert shown in answer.headline.replace(say.NB, " ")
+    assert shown in "; ".join(numbers(answer)).replace(say.NB, " ")

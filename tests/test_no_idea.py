@@ -15,7 +15,8 @@ LONGEST = 30  # words of a headline
     [
         ("how big a battery for my bow thruster", "dont know the amps", "kW or hp", "load.model"),
         ("something is draining my battery", "no idea how to measure", "minus cable off", "reading.voltage"),
-        ("what setting for my sealed battery", "not sure", "caps that unscrew", "battery.chemistry"),
+        ("what setting for my battery", "not sure", "caps that unscrew", "battery.chemistry"),
+        ("what setting for my sealed battery", "not sure", "12.8 V or BMS", "battery.chemistry"),
         ("fuse size", "dont know what cable it is", "electrician measures", "load.current"),
     ],
 )

@@ -34,6 +34,49 @@ from service.reply import Answer
         ("Is 1000 MCA the same as 1000 CCA?", "rating-convert", "information", "No: 1000"),
         ("Two wet 110 Ah under the bunk on a charger, do I need holes and how big?", "ventilation", "information",
          "Yes: the space"),
+        # is there a danger in it, is anything wrong with it
+        ("Is there any risk in feeding the 12 V lights from the lower battery of my 24 V bank?", "bank-wiring", "no",
+         "Yes: taking"),
+        ("Any danger in a 300 A fuse on 4 AWG for the Minnow?", "fuse-size", "no", "Yes: a 300"),
+        ("Is there a downside to a 600 CCA AGM for the Minnow?", "run-check", "yes", "No: your 600"),
+        ("Would it be a bad idea to charge my gel on the wet setting?", "charger-setting", "no", "Yes: the wet"),
+        ("Is there a way to fit a 300 A fuse on 4 AWG?", "fuse-size", "no", "A 300"),  # neither word is known to fit
+        ("Should I be worried? The AGM rests at 12.1 V.", "rest-voltage", "no", "Yes: 12.1"),
+        # one who finds fault
+        ("4 AWG and a 300 A fuse for the Minnow, the surveyor objects. Is he right?", "fuse-size", "no", "Yes: a 300"),
+        ("4 AWG and a 175 A fuse for the Minnow, the surveyor is not happy. Does he have a point?", "fuse-size", "yes",
+         "No: a 175"),
+        ("My husband moans about 10 mm2 for 120 A over 5 m. Is he wrong?", "cable-size", "no", "No: 10"),
+        ("The yard fitted a 300 A fuse on 4 AWG. Are they right?", "fuse-size", "no", "No: a 300"),
+        ("My AGM refuses to rest over 12.5. Is that right?", "rest-voltage", "marginal", "Only just"),  # no person
+        # what somebody says one may not do, or that it will not do
+        ("My father says I can't charge lithium at minus 4. Is he right?", "charger-setting", "no", "Yes: a lithium"),
+        ("The shop said never to mix AGM and gel in parallel. Is that right?", "bank-wiring", "no", "Yes: AGM"),
+        ("He says a 620 CCA AGM won't run the Minnow. Is he right?", "run-check", "yes", "No: your 620"),
+        ("He says a 90 Ah lithium cannot run the Pike. True?", "run-check", "no", "Yes: your 90"),
+        ("She says I don't need a fuse over 175 A on 4 AWG for the Minnow. Right?", "fuse-size", "yes", "Yes: a 175"),
+        ("They say I can charge lithium at minus 4. Is that true?", "charger-setting", "no", "No: a lithium"),
+        # whether it stands the frost, whether it freezes
+        ("Would a battery at 60 % survive minus 20?", "freeze-point", "yes", "Yes, it stands -20"),
+        ("Half charged wet, minus 30 tonight, is it ok to leave it aboard?", "freeze-point", "no", "No, it can freeze"),
+        ("Will a flat AGM make it through minus 5?", "freeze-point", "marginal", "Not for sure: "),
+        ("Half charged wet, does it freeze at minus 10?", "freeze-point", "yes", "No, it will not freeze"),
+        ("Half charged wet, can it freeze at minus 30?", "freeze-point", "no", "Yes, it can freeze"),
+        # what a hydrometer says is a reading and no opinion
+        ("Our hydrometer thing says 1.250 in five cells, 1.180 in one, is the battery dead?", "specific-gravity", "no",
+         "Yes: the cells"),
+        # another one, a bigger one
+        ("Must I change it? A 300 A fuse on 4 AWG for the Minnow.", "fuse-size", "no", "Yes: a 300"),
+        ("Do I need a bigger fuse than the 225 A on 4 AWG for the Minnow?", "fuse-size", "marginal", "A 225"),
+        # how long, where it may not run at all
+        ("How many minutes will the Pike run on a 90 Ah lithium?", "run-time", "no", "Not at all: your 90"),
+        # a number asked for holds no belief
+        ("Reserve is 120 minutes, what is that in Ah?", "rating-convert", "information", "120 min"),
+        ("So RC 120 means 120 Ah?", "rating-convert", "information", "No: 120 min"),
+        ("12 V AGM at 10.0 V after the lights were left on, can it be saved?", "rest-voltage", "no", "Perhaps: 10.0"),
+        ("Can I leave my lithium plugged in all winter?", "storage", "marginal", "Better not: "),
+        ("May wet batteries stay on the charger from November to April?", "storage", "information",
+         "Yes, if it is a smart charger: "),
     ],
 )  # fmt: skip
 def test_a_headline_opens_with_the_answer_to_the_question(text, topic, verdict, opens):

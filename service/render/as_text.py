@@ -25,7 +25,14 @@ ACTS = {"do": "Do now", "do-not": "Do not", "who": "Who takes over"}
 THEN = {"yes": "yes", "no": "no", "marginal": "only just", "needs-facts": "one more fact is needed"}
 BEST = ("absorption_voltage", "float_voltage")  # ranges with a value to aim for
 EXACT = ("voltage_per_battery", "recharge_voltage")  # shown to 0.01 V where it was read so
-ROUGH = ("depth_of_discharge", "duty_cycle", "self_discharge")  # estimates, shown in whole percent or to 0.1
+ROUGH = (  # estimates, shown in whole percent or to 0.1
+    "depth_of_discharge",
+    "duty_cycle",
+    "self_discharge",
+    "share_of_warm_power",
+)
+AS_WORKED = ("charger_current_low", "charger_current_high")  # ends of what suits: rounded they would leave it
+NEEDED = ("opening_area",)  # of what is needed, what does not begin with "required_"
 NAMED = ("A", "Ah", "%", "s", "h")  # units of facts whose number alone does not tell what it is
 POUND = 0.45359237  # kg
 MEANS = {  # what a verdict means where yes and no alone could be taken the wrong way
@@ -261,7 +268,7 @@ def figure(item: Figure) -> str:
     if item.low is None or item.high is None:
         return f"{item.label} {shown(item)}"
     if item.name.startswith("state_of_charge"):
-        return f"{item.label} {say.between(5 * round(item.low / 5), 5 * round(item.high / 5), '%', 0)}"
+        return f"{item.label} {say.between(say.fives(item.low), say.fives(item.high), '%', 0)}"
     span = say.between(item.low, item.high, item.unit, places(item))
     if item.unit in ("min", "h"):
         minutes = 60 if item.unit == "h" else 1
@@ -284,16 +291,16 @@ def shown(item: Figure) -> str:
     if item.unit in ("min", "h"):
         told = say.lasting if item.name.startswith("time_to") else say.duration  # what is given rounds down
         return told(item.value * (60 if item.unit == "h" else 1))
-    if item.unit == "d" and item.value == 0:
-        return "now"
-    if item.unit == "d" and item.value >= 10:
-        return say.quantity(int(item.value + 1e-6), "d")
+    if item.unit == "d" and (item.value == 0 or item.value >= 2):
+        return say.days(item.value) if item.value else "now"
     if item.name == "drain_current" and item.value < 0.5:
         return say.quantity(item.value * 1000, "mA")
-    if item.name.startswith("required_") and (item.unit == "W" or (item.unit in ("A", "Ah") and item.value >= 10)):
+    if item.name in NEEDED or (
+        item.name.startswith("required_") and (item.unit == "W" or (item.unit in ("A", "Ah") and item.value >= 10))
+    ):
         return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)  # what is needed rounds up
-    if item.name == "opening_area":
-        return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)
+    if item.name == "cranking_current":
+        return say.given(float(item.value))
     return say.quantity(item.value, item.unit, places(item))
 
 
@@ -308,7 +315,7 @@ def places(item: Figure) -> int | None:
     if item.unit == "V":
         fine = "drop" in item.name or value < 0.1 or (item.name in EXACT and abs(value * 10 - round(value * 10)) > 1e-6)
         return 2 if fine else 0 if item.name == "bank_voltage" else 1
-    if item.unit in ("A", "Ah", "Wh", "cm2") and value >= 10:
+    if item.unit in ("A", "Ah", "Wh", "cm2") and value >= 10 and item.name not in AS_WORKED:
         return 0
     if item.unit == "Ah":
         return 1 if value >= 1 else 2

@@ -70,6 +70,10 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
             "hours of rest."
         )
     battery = f"your {wording.kind(case)} battery"
+    if found.flat and case.says("detail:saved"):  # "can it be saved", "is it ruined"
+        how = "charge it slowly with somebody beside it, rest it a day, and a load test decides"
+        how = "ask its maker before any charge" if found.kind == "lfp" else how
+        return f"Perhaps: {reads} is deeply flat for {battery}; {how}."
     if found.flat and found.kind == "lfp":
         return f"{opening}: {reads} is deeply flat for {battery}, so ask its maker before you charge it."
     if found.flat:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from service import say
 from service.case import Case
 from service.rules.readings import Charge, limit
@@ -52,7 +50,7 @@ def a_kind(case: Case, capital: bool = True) -> str:
 
 def percent(value: float, *limits: float) -> str:
     """A charge to 5 %, that rounding never lifts over a limit: "just under 75 %"."""
-    rounded = 5 * math.floor(value / 5 + 0.5)
+    rounded = say.fives(value)
     for at in limits or (limit("lead-good"), limit("lead-half")):
         if value < at <= rounded:
             return f"just under {say.charge(at)}"
@@ -62,7 +60,7 @@ def percent(value: float, *limits: float) -> str:
 def charge(found: Charge) -> str:
     """How full: one figure, or a range where the charts differ."""
     if found.low is not None and found.high is not None:
-        return say.between(5 * round(found.low / 5), 5 * round(found.high / 5), "%", 0)
+        return say.between(say.fives(found.low), say.fives(found.high), "%", 0)
     if found.kind == "lfp":
         return percent(found.value, limit("lithium-good"), limit("lithium-low"))
     return percent(found.value)

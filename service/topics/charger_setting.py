@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Option
-from service.rules import charge_amps, charge_volts, charging, in_its_place, settings
+from service.rules import caps, charge_amps, charge_volts, charging, in_its_place, settings
 from service.rules.charge_volts import Put, stage
 from service.topic import Lever, Topic
 
@@ -130,7 +130,8 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
         return "needs-facts", f"We can't say yet: the charger must have {article} {WORD[new]} setting."
     absorption, floating = (stage(chemistry, name, float(case["bank.voltage"])) for name in ("absorption", "float"))
     best = f"absorption {absorption} (best {say.volts(absorption.aim)}), then float {floating}"
-    return "information", f"Use the {WORD[chemistry]} setting: {best}."
+    never = ", if it never equalises" if chemistry == "flooded" and caps.has_none(case) else ""
+    return "information", f"Use the {WORD[chemistry]} setting{never}: {best}."
 
 
 def told(case: Case) -> tuple[Value, ...]:
@@ -193,12 +194,18 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
 def equalised(case: Case, chemistry: str, put: Put | None) -> tuple[str, str]:
     """A programme that equalises, desulphates or reconditions."""
     case.step("Equalising overcharges on purpose; a sealed battery cannot get lost water back", "no-equalising")
-    if chemistry in SEALED:
-        never = f"{charging.called(chemistry)} must not be equalised or desulphated"
+    if chemistry in SEALED or caps.has_none(case):
+        battery = charging.called(chemistry) if chemistry in SEALED else "a battery without caps"
+        never = f"{battery} must not be equalised or desulphated"
         return "no", f"{opening(case, 'no')}: {never}, so use a charger or setting that never does it."
     most = stage("flooded", "equalise")
     if put and put.each > most.high + charging.NEAR:
         return "no", f"No: {say.volts(put.each)} is too high even to equalise, which takes {most}."
+    if caps.may_have_none(case):
+        head = (
+            f"Only if it has caps that unscrew: then at {most}, watched all the time; without caps never equalise it."
+        )
+        return "marginal", head
     if case.says("detail:by_itself"):
         head = "Only just: a wet-cell battery may be equalised, but only watched, so switch the automatic off."
         return "marginal", head
@@ -300,8 +307,9 @@ def of_any_kind(case: Case, chemistry: str | None) -> Answer:
         case.step("No kind of battery's absorption, float or equalising range holds it", "settings-by-kind")
         head = f"No: {say.volts(put.each * float(case['bank.voltage']) / 12)} is wrong for every kind of battery."
         return TOPIC.says("no", head, asks=(TOPIC.ask("battery.chemistry", TOPIC.likely["battery.chemistry"]),))
-    if case.says(*EQUALISES) and case.said("charger.setting") in SEALED:  # "a desulphate charger on AGM" is on one
-        return TOPIC.says(*equalised(case, str(case.said("charger.setting")), put))
+    on_sealed = case.said("charger.setting") in SEALED  # "a desulphate charger on AGM" is on one
+    if case.says(*EQUALISES) and (on_sealed or caps.has_none(case)) and not NEVER_EQUALISES.search(case.text):
+        return TOPIC.says(*equalised(case, str(case.said("charger.setting") or chemistry), put))
     if case.says(*EQUALISES):
         head = "We can't say yet: only a wet-cell battery with caps may be equalised, never AGM, gel or lithium."
         return TOPIC.needs("battery.chemistry", headline=head)

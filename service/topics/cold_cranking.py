@@ -64,13 +64,13 @@ def one(case: Case) -> Answer:
         return TOPIC.says("information", head, share, plot=plot(cca, at))
     amps = cold.cranking_current(cca, at, limit("cranking-rise"), limit("cranking-coldest"))
     step = (
-        f"{say.cca(cca)} x (1 + 0.25 x ({say.number(min(at, 0.0))} + 18) / 18) = {say.amps(round(amps))}"
+        f"{say.cca(cca)} x (1 + 0.25 x ({say.number(min(at, 0.0))} + 18) / 18) = {say.given(amps)}"
         if at <= 0
-        else f"{say.cca(cca)} x 1.25 = {say.amps(round(amps))}, the cranking amps at 0 °C"
+        else f"{say.cca(cca)} x 1.25 = {say.given(amps)}, the cranking amps at 0 °C"
     )
     case.step(step, cite("cranking-rise"))
     least = "at least " if at > 0 else "about "
-    gives = f"{least}{say.amps(round(amps))} at {say.temperature(at)}"
+    gives = f"{least}{say.given(amps)} at {say.temperature(at)}"
     head = f"Your {say.cca(cca)} battery gives {gives}, if it is full and in order."
     current = Figure("cranking_current", "cranking current", amps, "A")
     return TOPIC.says("information", head, current, share, plot=plot(cca, at))
@@ -80,10 +80,10 @@ def in_general(case: Case, cca: float) -> Answer:
     """A rating but no temperature: both ends of the line."""
     share = share_at(case, FREEZING)
     amps = cold.cranking_current(cca, FREEZING, limit("cranking-rise"))
-    case.step(f"{say.cca(cca)} x 1.25 = {say.amps(round(amps))} at 0 °C", cite("cranking-rise"))
+    case.step(f"{say.cca(cca)} x 1.25 = {say.given(amps)} at 0 °C", cite("cranking-rise"))
     head = (
         f"Cold takes much: at 0 °C a full battery has about {say.number(float(share.value))} % of its warm power; "
-        f"yours gives about {say.amps(round(amps))} there."
+        f"yours gives about {say.given(amps)} there."
     )
     return TOPIC.says(
         "information",
@@ -129,7 +129,7 @@ def shown(found: Answer) -> str:
     """The main figure of one side."""
     figure = found.figures[0]
     if figure.name == "cranking_current":
-        return say.amps(round(float(figure.value)))
+        return say.given(float(figure.value))
     return f"{say.number(float(figure.value))} % of the warm power"
 
 

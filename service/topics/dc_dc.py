@@ -116,7 +116,7 @@ def taken_of(case: Case, given: Answer) -> str:
     rated, each = float(case["alternator.current"]), [float(item.value) for item in converter.shares(case)]
     taken, most = converter.whole(float(given.figures[0].value)), rated * min(each)
     if given.verdict == "yes":
-        return f"{taken} of the {say.amps(most)} available ({at_worst(given.figures, most)})"
+        return f"{taken} of the {say.amps(most)} available ({at_worst(given.figures)}, for cable and fuse)"
     if given.verdict == "marginal":
         return f"{taken} ({at_worst(given.figures)}), over the {say.amps(rated * max(each))} available"
     return f"{taken} ({at_worst(given.figures)})"
@@ -191,17 +191,15 @@ def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
     if within[0]:
         most = rated * min(float(share.value) for share in limits)
         head = f"Yes: it {pull}, within the {say.amps(most)} that a {say.amps(rated)} alternator gives for hours"
-        return TOPIC.says("yes", f"{head}, and {at_worst(figures, most)}.", *figures)
+        return TOPIC.says("yes", f"{head}; cable and fuse are for {at_worst(figures)}.", *figures)
     most = rated * max(float(share.value) for share in limits)
     rest = f"a {say.amps(rated)} alternator should not give more than {say.amps(most)} for hours"
     return TOPIC.says("marginal", f"Only just: it {pull} ({at_worst(figures)}), and {rest}.", *figures)
 
 
-def at_worst(figures: tuple[Figure, ...], most: float = float("inf")) -> str:
-    """What it takes when the volts in are lowest, beside what the alternator gives for hours."""
-    worst = float(figures[0].high or 0.0)
-    over = ", which is over that" if most < worst * (1 - charging.NEAR) else ""
-    return f"{converter.whole(worst)} at worst{over}"
+def at_worst(figures: tuple[Figure, ...]) -> str:
+    """What it takes when the volts in are lowest: it lasts no hours, so it judges cable and fuse, no alternator."""
+    return f"{converter.whole(float(figures[0].high or 0.0))} at worst"
 
 
 def largest(case: Case, rated: float) -> Answer:

@@ -50,6 +50,12 @@ ALIKE = 2.0  # °C between a claim and the table
 FROST = 10.0  # °C: nobody asks of freezing at more; a warmer temperature is that of the reading
 
 
+STANDS = re.compile(
+    r"\b(?:surviv\w*|make it|get through|stands?|withstand|cope|safe|ok(?:ay)?|fine|all ?right|good|leave|stay)\b",
+    re.IGNORECASE,
+)
+
+
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The freezing temperature, and a verdict where a temperature is named."""
@@ -84,12 +90,23 @@ def answer(case: Case) -> Answer:
         head = f"No charger yet: at {now} it may be frozen: {told} and freezes near {at}; warm it first, look for ice."
         return TOPIC.says("no", head, figure, urgency="today", route="technician", plot=plot(charge, point, celsius))
     then = "look for ice before charging it" if COLD_NOW.search(case.text) else "charge it before the frost"
+    opens, may = ("No", "Not for sure") if is_it_safe(case) else ("Yes", "It may")
     head = {
-        "yes": f"No, it will not freeze at {now}: {told}, and it freezes near {at}.",
-        "marginal": f"It may: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",
-        "no": f"Yes, it can freeze at {now}: {told}, and it freezes near {at}, so {then}.",
+        "yes": f"{unharmed(case, now)}: {told}, and it freezes near {at}.",
+        "marginal": f"{may}: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",
+        "no": f"{opens}, it can freeze at {now}: {told}, and it freezes near {at}, so {then}.",
     }[verdict]
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def is_it_safe(case: Case) -> bool:
+    """Whether it is asked if the battery stands the cold, and not if it freezes."""
+    return bool(STANDS.search(case.text)) and not FREEZE.search(case.text)
+
+
+def unharmed(case: Case, now: str) -> str:
+    """The opening for a battery that does not freeze."""
+    return f"Yes, it stands {now}" if is_it_safe(case) else f"No, it will not freeze at {now}"
 
 
 def charging_asked(text: str) -> bool:
@@ -148,7 +165,7 @@ def charge_not_said(case: Case, celsius: float | None) -> Answer:
         return TOPIC.says("information", head, figure, asks=asks, plot=plot(None, half, None))
     if freezing.judged(celsius, flat, limit("freezing-margin")) == "yes":
         now, at = say.temperature(celsius), say.temperature(flat)
-        head = f"No, it will not freeze at {now}: even a flat one freezes near {at}."
+        head = f"{unharmed(case, now)}: even a flat one freezes near {at}."
         return TOPIC.says("yes", head, figure, plot=plot(None, flat, celsius))
     return TOPIC.needs("battery.charge", "reading.voltage", figures=(figure,))
 

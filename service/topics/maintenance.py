@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from service import reference, say
 from service.case import Case
 from service.reply import Answer, Figure
-from service.rules import wording
+from service.rules import caps, wording
 from service.topic import Topic
 
 KINDS = (("wet-cell, with caps", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
@@ -49,13 +49,15 @@ def interval(name: str, label: str) -> Figure:
 
 def sealed(case: Case) -> str:
     """The name of a kind that takes no water, or ""."""
-    return SEALED.get(str(case.get("battery.chemistry", "")), "")
+    return SEALED.get(str(case.get("battery.chemistry", "")), "a battery without caps" if caps.has_none(case) else "")
 
 
 def water(case: Case) -> Advice:
     """Topping up: what, how far, how often."""
     if sealed(case):
-        head = f"{wording.a_kind(case)} battery takes no water: it is sealed, and opening it ruins it."
+        named = case.get("battery.chemistry") in SEALED
+        battery = f"{wording.a_kind(case)} battery" if named else "A battery without caps"
+        head = f"{battery} takes no water: it is sealed, and opening it ruins it."
         return Advice("information", head, (("Only batteries with caps are topped up", "watering"),))
     often, often_cite = care("water-interval")
     above, above_cite = care("water-above")

@@ -1,6 +1,8 @@
-"""What a term of the trade means, from the table of meanings."""
+"""What a term of the trade means, from the table of meanings; what sets two apart, from the table of that."""
 
 from __future__ import annotations
+
+import re
 
 from service import reference
 from service.case import Case
@@ -12,11 +14,16 @@ TOPIC = Topic("meaning", "What a term means")
 
 UNKNOWN = "We can't say yet: please tell us the term as it stands on the label or in the manual, and where you met it."
 LONGEST = 30  # words of a headline
+SHOWN = 3  # steps of the working that a reader sees
+DIFFERENCE = re.compile(r"\b(?:differ\w*|distinguish\w*|versus|vs|diff)\b", re.IGNORECASE)
+PRONOUN = re.compile(r"^(?:It(?= )|Its(?= ))")
 
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The meaning of each term asked about; of kinds that are merely named beside another term, nothing."""
+    if found := apart(case):
+        return found
     terms = asked(case)
     if not terms:
         return TOPIC.says("needs-facts", UNKNOWN)
@@ -25,12 +32,30 @@ def answer(case: Case) -> Answer:
         if len(" ".join((*first, meaning(term))).split()) <= LONGEST:
             first.append(meaning(term))
     rest = [term for term in terms if meaning(term) not in first]
-    for term in rest:  # what each term means comes before what there is to say of any: the first steps are shown
-        case.step(f"{meaning(term)}.", term["id"].cite)
-    for term in terms:
-        more = str(term["more"].value) if "more" in term else f"{meaning(term)}."
-        case.step(more, term["id"].cite)
+    if len(rest) < SHOWN:  # else the meanings of the others come before what there is to say of those in the headline
+        for term in (item for item in terms if item not in rest):
+            besides = more(term) if len(first) == 1 else named(term)
+            case.step(f"{besides or meaning(term)}.", term["id"].cite)
+    for term in rest:
+        besides = f" {more(term)}." if "more" in term else ""
+        case.step(f"{meaning(term)}.{besides}", term["id"].cite)
     return TOPIC.says("information", f"{'; '.join(first)}.")
+
+
+def apart(case: Case) -> Answer | None:
+    """What sets two terms apart, where that is asked of two in the table; None else."""
+    if not DIFFERENCE.search(case.text):
+        return None
+    terms = {row["id"].value: row for row in reference.rows("meanings") if case.says(f"term:{row['id'].value}")}
+    pairs = ((row, [str(row[side].value) for side in ("one", "other")]) for row in reference.rows("apart"))
+    found = next(((row, pair) for row, pair in pairs if set(pair) <= terms.keys()), None)
+    if found is None:
+        return None
+    row, pair = found
+    case.source(row["told"].cite)
+    for name in pair:
+        case.step(f"{meaning(terms[name])}.", terms[name]["id"].cite)
+    return TOPIC.says("information", f"{row['told'].value}.")
 
 
 def asked(case: Case) -> list[Row]:
@@ -42,3 +67,14 @@ def asked(case: Case) -> list[Row]:
 def meaning(term: Row) -> str:
     """One term in words: "Inrush is the short jump of current ..."."""
     return f"{term['name'].value} is {term['short'].value}"
+
+
+def more(term: Row) -> str:
+    """What there is to say of a term besides, as it follows its meaning; "" for nothing."""
+    return str(term["more"].value).rstrip(".") if "more" in term else ""
+
+
+def named(term: Row) -> str:
+    """What there is to say of a term besides, with its name: it stands behind the meaning of another one."""
+    name = str(term["name"].value).partition(" (")[0]
+    return PRONOUN.sub(lambda found: name if found[0] == "It" else f"{name}: its", more(term))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -32,6 +33,10 @@ TOPIC = Topic(
     unsure={"battery.age": "We can't say yet: please tell us how old the battery is, or how it did in a load test."},
 )
 
+UNTESTED = re.compile(
+    r"\b(?:never|not|isn['’]?t|wasn['’]?t)\s+(?:been\s+)?(?:load[- ])?tested\b|\buntested\b", re.IGNORECASE
+)
+
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
@@ -41,7 +46,7 @@ def answer(case: Case) -> Answer:
         start = "Yes" if case.says("detail:asks_bad") else "No"
         return TOPIC.says("no", f"{start}: {reason[0]}, so plan a new battery, whatever its age.")
     age = case.said("battery.age")
-    if age is None and load_reading.passed_test(case):
+    if age is None and passed(case):
         case.step(
             "A battery that passes while charged and warm is strong enough still", "load-test", cite("test-charged")
         )
@@ -100,18 +105,46 @@ def by_age(case: Case, age: float) -> Answer:
     verdict = judged(age, low, high)
     if stood_flat(case):
         return after_flat(case, age, verdict)
+    if passed(case):
+        return after_a_test(case, age, verdict, say.between(low, high, "years"))
     asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
     told = f"at {years} your {wording.kind(case)} battery is"
     bad, good = case.says("detail:asks_bad"), case.says("detail:asks_good", "detail:asks_keep")
     # "still fine. Replace?" and "is it still fine?" are not told apart: one opening that answers both
     keep, swap = ("No", "Yes") if bad else ("Yes", "Not for much longer") if good else ("Keep it", "Most likely")
+    if case.says("detail:asks_swap") and verdict != "yes":  # age alone buys no new one
+        where = "past its usual life of" if verdict == "no" else "in its last years, usually"
+        head = f"Test first: {told} {where} {life}, but that is by age only; replace it if it fails."
+        return TOPIC.says(verdict, head, *months(age, low, high), asks=asks)
+    keep = "Keep it" if case.says("detail:asks_swap") else keep
     head = {
         "yes": f"{keep}: {told} inside its usual life of {life}; that is by age only, so test it.",
         "marginal": f"Perhaps soon: {told} in its last years (usually {life}); by age only, so test it under load.",
         "no": f"{swap}: {told} past its usual life of {life}; by age only, so have it tested first.",
     }[verdict]
     return TOPIC.says(verdict, head, *months(age, low, high), asks=asks)
+
+
+def passed(case: Case) -> bool:
+    """Whether a load test was passed: by its volts, or as told. Volts of an earlier turn were those of the battery
+    whose age was told there."""
+    if UNTESTED.search(case.text):
+        return False
+    earlier = case.origin("battery.age") == "message" and case.origin("reading.load_voltage") == "thread"
+    return case.says("detail:passed_test") or (load_reading.passed_test(case) and not earlier)
+
+
+def after_a_test(case: Case, age: float, verdict: str, life: str) -> Answer:
+    """A battery that passed a load test: that is the better witness, and past its first years it is asked again."""
+    case.because("A load test tells how strong a battery still is, its age only how long it may last", "load-test")
+    years, battery = say.quantity(age, "years"), f"your {wording.kind(case)} battery"
+    if verdict == "yes":
+        head = f"Keep it: it passed its load test, and at {years} {battery} is inside its usual life of {life}."
+        return TOPIC.says("yes", head)
+    when = "past the usual" if verdict == "no" else "in its last years, usually"
+    head = f"Keep it for now: it passed its load test; but at {years}, {when} {life}, test {battery} again each season."
+    return TOPIC.says("marginal", head)
 
 
 def stood_flat(case: Case) -> bool:

@@ -73,7 +73,7 @@ def answer(case: Case) -> Answer:
     days = drain.days_between(charge, half, capacity, amps)
     case.step(
         f"From {say.charge(charge)} to {say.charge(half)} of {say.amp_hours(capacity)} is "
-        f"{say.amp_hours(max(0.0, charge - half) / 100 * capacity)}, {long(days)}",
+        f"{say.amp_hours(max(0.0, charge - half) / 100 * capacity)}, {say.days(days)}",
         "drain-arithmetic",
     )
     figures = (Figure("days_to_half", "days to half", days, "d"), *found)
@@ -83,13 +83,13 @@ def answer(case: Case) -> Answer:
         where = "under" if charge <= half - NEAR else "at"
         head = (
             f"The battery is already {where} half: {amount(amps)} takes {say.daily(loss)} a day, and from full "
-            f"to half it takes {long(full)}."
+            f"to half it takes {say.days(full)}."
         )
         verdict = "information" if case.said("storage.time") is None else "no"
         return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, charge), plot=chart)
     if case.said("storage.time") is None:
         head = (
-            f"About {long(days)} until half: {amount(amps)} takes {say.daily(loss)} a day from your "
+            f"About {say.days(days)} until half: {amount(amps)} takes {say.daily(loss)} a day from your "
             f"{say.amp_hours(capacity)}."
         )
         head = stop_at.headline(case, head, half)
@@ -105,7 +105,7 @@ def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], chart: dict
     left = storage.charge_after(laid_up.charge_now(case), away, share)
     time = say.quantity(away, "d", 0)
     case.step(f"With its own loss, about {say.charge(left)} is left after {time}", "drain-arithmetic")
-    took = f"{amount(float(case['drain.current']))} reaches half after {long(days)}"
+    took = f"{amount(float(case['drain.current']))} reaches half after {say.days(days)}"
     if left >= limit("lead-half") - NEAR:
         return TOPIC.says("yes", f"Yes: {took}, and you are away for {time}.", *figures, plot=chart)
     if away <= days + NEAR:
@@ -118,13 +118,6 @@ def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], chart: dict
 def amount(amps: float) -> str:
     """A small current as people write it: mA under half an amp."""
     return say.quantity(amps * 1000, "mA") if amps < 0.5 - NEAR else say.quantity(amps, "A")
-
-
-def long(days: float) -> str:
-    """Days to the figures that count; hours under two days."""
-    if days < 2:
-        return say.quantity(days * 24, "hours", 0)
-    return say.quantity(int(days + NEAR) if days >= 10 else int(days * 10 + NEAR) / 10, "d")
 
 
 def plot(capacity: float, charge: float, amps: float) -> dict[str, Any]:

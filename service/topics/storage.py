@@ -47,6 +47,17 @@ TOPIC = Topic(
     likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0))},
 )
 FROST = 0.0
+ON_CHARGE = ("thing:charger", "detail:on_charge")
+PUT_UP = (
+    "request:may_i",
+    "request:is_good",
+    "detail:asks_good",
+    "detail:asks_bad",
+    "detail:harm",
+    "put:leave",
+    "put:need",
+    "put:bad",
+)
 STRICT = ("information", "yes", "marginal", "no")
 
 
@@ -134,6 +145,8 @@ def one(case: Case) -> Answer:
         *recharge_volts(case),
         *by_date(case, found, days),
     ]
+    if case.says(*ON_CHARGE) and case.says(*PUT_UP) and not left_on(case):
+        return kept_on_charge(case, found, figures)
     away = case.said("storage.time") or by_the_dates(case)
     if away is None:
         return without_time(case, found, figures)
@@ -253,6 +266,21 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     if case.says("detail:no_power"):
         head = laid_up.without_power(case, verdict, f"{how}, {battery} needs no charge for {time}", away, check)
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
+
+
+def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
+    """ "Can I leave it on the charger all winter?": a smart one may keep lead full; lithium is better off without."""
+    check, bad = say.quantity(float(figures[1].value), "d", 0), case.says("put:bad", "detail:asks_bad", "detail:harm")
+    chart = plot(case, found, None)
+    if laid_up.is_lithium(case):
+        case.step("Lithium is stored about half full, and no charger is needed for that", cite("lithium-store"))
+        start = "A little" if bad else "Better not"
+        head = f"{start}: lay lithium up about half full, charger off and disconnected, and look every {check}."
+        return TOPIC.says("marginal", head, *figures, plot=chart)
+    case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
+    start = "Not with a smart charger" if bad else "Yes, if it is a smart charger"
+    rest = f"without one, charge {wording.kind(case)} batteries full, disconnect them and look every {check}"
+    return TOPIC.says("information", f"{start}: that drops to float by itself; {rest}.", *figures, plot=chart)
 
 
 def half_full(case: Case) -> bool:

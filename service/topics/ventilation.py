@@ -38,9 +38,11 @@ TOPIC = Topic(
 def answer(case: Case) -> Answer:
     """Airflow and openings for lead; words without a figure for lithium."""
     chemistry = charging.known_kind(case)
+    closed = case.says("detail:shut") or (case.says("detail:closed_space") and not case.says(*SIZES))
     if chemistry in ("lfp", "lithium-other"):
-        return of_lithium(case)
-    closed = case.says("detail:closed_space") and not case.says(*SIZES)
+        return of_lithium(case, closed)
+    if closed and chemistry is None:
+        return without_size(case, None, closed)
     if "battery.capacity" not in case and (chemistry or closed or not case.says(*SIZES)):
         return without_size(case, chemistry, closed)
     if "battery.capacity" not in case:
@@ -53,7 +55,7 @@ def answer(case: Case) -> Answer:
     each = f"{opening(hole)} for each of two openings, low and high"
     if closed:
         case.step("No lead battery may stand in an airtight space", "no-closed-box")
-        head = f"No: a closed space will not do; it needs {say.quantity(flow, 'm3/h')} of air, {each}."
+        head = f"No, never a closed space or an airtight lid: it needs {say.quantity(flow, 'm3/h')} of air, {each}."
         return TOPIC.says("no", head, *figures)
     start = "Yes: the space" if case.says("request:may_i") else "The space"
     need = f"needs about {say.quantity(flow, 'm3/h')} of air: {each}"
@@ -99,9 +101,12 @@ def cells_of(case: Case) -> float:
     return float(case["bank.voltage"]) / CELL * float(case["bank.in_parallel"])
 
 
-def of_lithium(case: Case) -> Answer:
+def of_lithium(case: Case, closed: bool = False) -> Answer:
     """No figure for lithium."""
     case.step("The formula is for hydrogen from lead; a failing lithium battery is another matter", "lithium-gas")
+    if closed:
+        head = "Better not: lithium gives off no hydrogen in use, but its space is kept open to the air, cool and dry."
+        return TOPIC.says("information", head)
     head = (
         "Not for hydrogen: lithium gives off none in use; but keep its space cool, dry and open to the air, as its "
         "maker says."

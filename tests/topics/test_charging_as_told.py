@@ -19,7 +19,7 @@ def answers(text: str) -> tuple[Answer, ...]:
     [
         # both sides of a converter, its worst, and isolation
         ("Alternator 70 A at 12 V. 12 to 24 dc-dc, 20 A out, 24 V AGM bank. Big enough?", "dc-dc", "yes",
-         "pulls about 44 A, within the 56 A that a 70 A alternator gives for hours, and 58 A at worst, which is over"),
+         "pulls about 44 A, within the 56 A that a 70 A alternator gives for hours; cable and fuse are for 58 A"),
         ("12v alternator 90 amp, 24v bow bank, agms. we bought a 12 to 24 charger thats 20 amps. alternator cope?",
          "dc-dc", "yes", "44 A"),
         ("12 to 24 dc-dc of 20 A, does it have to be isolated, and the amps in?", "dc-dc", "needs-facts",

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from service.render.as_text import as_text
 from service.reply import Answer
 from service.topics.cold_cranking import TOPIC
+from tests.talks import talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -54,3 +56,19 @@ def test_two_temperatures_are_compared() -> None:
 
 def test_lithium_has_no_cca() -> None:
     assert asked({"battery.chemistry": "lfp", "ambient.temperature": -10}).figures == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "amps"),
+    [
+        ("650 CCA at plus 5, what does it give?", "812 A"),
+        ("850 CCA battery at 10 C, how much is left to crank?", "1062 A"),
+        ("750 CCA, what is left at minus 9?", "843 A"),
+        ("730 CCA at 0 C, how many amps to crank?", "912 A"),
+    ],
+)
+def test_what_is_given_rounds_down_wherever_it_stands(text: str, amps: str) -> None:
+    shown = as_text(talk(text)).replace("\n  ", " ")
+    number, above = amps.partition(" ")[0], str(int(amps.partition(" ")[0]) + 1)
+    assert number in shown
+    assert above not in shown

@@ -111,7 +111,11 @@ def test_each_side_has_its_own_volts(first, second, taken_in, sides):
 
 @pytest.mark.parametrize(
     ("amps", "alternator", "told"),
-    [(20.0, 70.0, "58 A at worst, which is over that"), (15.0, 70.0, "44 A at worst."), (40.0, 70.0, "116 A at worst")],
+    [
+        (20.0, 70.0, "cable and fuse are for 58 A at worst."),
+        (15.0, 70.0, "44 A at worst."),
+        (40.0, 70.0, "116 A at worst"),
+    ],
 )
 def test_what_it_takes_at_worst_stands_beside_the_alternator(amps, alternator, told):
     facts = STEP_UP | {"charger.current": amps, "alternator.current": alternator, "battery.chemistry": "agm"}

@@ -8,6 +8,7 @@ from service.finish import finished
 from service.reply import Answer
 from service.topics.specific_gravity import TOPIC
 from tests.building import case
+from tests.talks import talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -90,3 +91,18 @@ def test_the_lowest_of_many_cells_is_reckoned_by_their_spread():
     answer = finished(TOPIC, case(facts))
     assert "the one at 1.185" in answer.headline
     assert answer.figures[0].low == pytest.approx(1.185)
+
+
+@pytest.mark.parametrize(
+    ("text", "low", "high"),
+    [
+        ("Hydrometer: 1.220 1.225 1.215 1.225 1.220 and 1.150 in the last, good?", 1.150, 1.225),
+        ("1.180, 1.255, 1.250, 1.265, 1.260, 1.255: is a cell gone?", 1.180, 1.265),
+        ("cells at 1.240 1.225 1.250 1.245 1.230 1.235, ok?", 1.225, 1.250),
+        ("1.265 1.270 1.260 on three cells, all good?", 1.260, 1.270),
+    ],
+)
+def test_of_many_cells_the_lowest_and_the_highest_are_told(text: str, low: float, high: float) -> None:
+    answer = next(item for item in talk(text).answers if item.topic == "specific-gravity")
+    gravity = next(item for item in answer.figures if item.name == "corrected_gravity")
+    assert (gravity.low, gravity.high) == pytest.approx((low, high))

@@ -5,6 +5,7 @@ import pytest
 from service.finish import finished
 from service.topics.ventilation import TOPIC
 from tests.building import case
+from tests.talks import talk
 
 WET = {"battery.chemistry": "flooded"}
 
@@ -29,6 +30,28 @@ def test_airflow_and_opening(facts, air):
 def test_float_alone_needs_less():
     facts = {"battery.chemistry": "flooded", "battery.capacity": 100.0}
     assert TOPIC.answer(case(facts, cues={"detail:float_only"})).figures[0].value == pytest.approx(0.15)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "What size holes for two wet 110 Ah in a box, and may the lid be airtight?",
+        "Box for a 100 Ah AGM: how large the openings, and can I use a tight lid?",
+        "Is a sealed plastic box without any holes allowed for two wet batteries?",
+        "Is a watertight battery box with a gasket on the lid fine for a 90 Ah gel?",
+        "May I close the vents of the box in winter, 120 Ah wet?",
+        "Would a lid without gaps do harm on the box of my 110 Ah wet battery?",
+    ],
+)
+def test_an_airtight_box_or_lid_is_answered_no(text):
+    (answer,) = talk(text).answers
+    assert (answer.topic, answer.verdict) == ("ventilation", "no")
+    assert answer.headline.startswith(("No: ", "No, never a closed space or an airtight lid: "))
+
+
+def test_openings_of_a_closed_locker_are_a_matter_of_size():
+    (answer,) = talk("They stand in a closed locker, 200 Ah wet: how large must the openings be?").answers
+    assert (answer.verdict, answer.figures[0].name) == ("information", "airflow")
 
 
 @pytest.mark.parametrize("kind", ["lfp", "lithium-other"])

@@ -1,0 +1,50 @@
+"""What a term means, what sets two apart, and no sentence that speaks of the wrong one."""
+
+from __future__ import annotations
+
+import pytest
+
+from service import reference
+from service.say import NB
+from tests.talks import talk
+
+LONGEST = 30  # words of a headline
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("What is the difference between CA and CCA?", "CCA is measured at -18 °C and MCA (or CA) at 0 °C"),
+        ("how do MCA and CCA differ", "so the MCA of a battery is about a quarter higher"),
+        ("CCA vs HCA?  What does each mean and how are they different", "HCA in the warm"),
+        ("difference between reserve capacity and amp hours", "Reserve capacity is minutes at 25 A"),
+        ("what's the difference between state of charge and state of health", "how full a battery is now"),
+        ("difference between absorption and float?", "float is the low one"),
+    ],
+)
+def test_the_difference_of_two_terms_is_the_headline(text: str, told: str) -> None:
+    answer = talk(text).answers[0]
+    assert answer.topic == "meaning"
+    assert told in answer.headline.replace(NB, " ")
+
+
+@pytest.mark.parametrize("row", reference.rows("apart"), ids=lambda row: f"{row['one'].value}-{row['other'].value}")
+def test_a_difference_is_short_and_of_terms_that_are_explained(row: reference.Row) -> None:
+    assert len(row["told"].value.split()) <= LONGEST
+    assert all(reference.row("meanings", id=row[side].value) for side in ("one", "other"))
+
+
+def test_what_is_said_of_a_term_follows_its_own_meaning() -> None:
+    steps = [
+        step.say for step in talk("What does AGM mean, and may I charge it on the gel setting?").answers[0].working
+    ]
+    assert steps[0].startswith("It gives large currents")  # of AGM, which the headline explains
+    assert steps[1].startswith("A gel battery is a sealed lead battery whose acid is held in a jelly. It is not")
+
+
+def test_two_terms_of_one_headline_are_named_again() -> None:
+    steps = [step.say for step in talk("what do absorption and float mean").answers[0].working]
+    assert steps == [
+        "Absorption: its voltage depends on the kind of battery.",
+        "Float follows absorption and may stay on; its voltage depends on the kind of battery.",
+    ]
