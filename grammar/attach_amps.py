@@ -131,7 +131,7 @@ def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
     if value > TINY and (scene.word(item.start - 1) in AVERAGES or (alone and len(scene.quantities("AMP")) == 1)):
         return Claim("load.current", "role")
     named = value >= SMALLEST_CRANKING and scene.word(item.end) in ("one", "ones")
-    others = scene.expected & {"load.current", "load.peak", "fuse.rating"} or "fuse" in scene.heads
+    others = {"load.current", "load.peak", "fuse.rating"} & {*scene.expected, *scene.likely} or "fuse" in scene.heads
     return Claim("battery.ca", "grammar") if named and not others else None
 
 
@@ -303,7 +303,9 @@ def _of_fuse(scene: Scene, item: Item, value: float, claim: Claim | None) -> Cla
         return Claim("fuse.rating", "role")
     if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):
         return Claim("fuse.rating", "role")
-    if claim is None and (stands_in(scene, item, value) or _fuses(scene, item)):
+    if claim is None and stands_in(scene, item, value):
+        return Claim("fuse.rating", "role")
+    if claim is None and _fuses(scene, item):
         return Claim("fuse.rating", "near")
     if _is_the_fuse(scene, item, value) or ((claim is None or claim.how == "near") and _blown(scene, item, value)):
         return Claim("fuse.rating", "role")

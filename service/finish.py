@@ -38,7 +38,7 @@ def finished(topic: Topic, case: Case) -> Answer:
         bare = replace(bare, headline=f"As far as figures go, yes: {bare.headline.removeprefix('Yes: ')}")
     ranged = either(topic, case, weighed(topic, case, with_ranges(topic, case, bare)))
     stated, assumed = _facts(case)
-    told = (not_told(case, item) for item in ranged.asks)
+    told = (of_the_load(case, not_told(case, item)) for item in ranged.asks)
     asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in told)
     changes = tuple(_changes(topic, case, bare)) if bare.verdict in BETTER and not bare.would_change else ()
     whole = replace(
@@ -53,6 +53,14 @@ def finished(topic: Topic, case: Case) -> Answer:
     whole = replace(whole, cautions=whole.cautions or tuple(cautions(topic, case, whole)))
     whole = rewritten(by_the_house(topic, case, whole), say.with_articles)
     return worded(whole, case.house.wording if case.house else {})
+
+
+def of_the_load(case: Case, asked: Asked) -> Asked:
+    """A question as it is put for a load that is no thruster: a fridge has a plate and a manual as well."""
+    if not asked.fact.startswith("load.") or case.said("load.kind") in (None, "thruster"):
+        return asked
+    say, where = (text.replace("the thruster", "the load") for text in (asked.say, asked.where))
+    return replace(asked, say=say, where=where)
 
 
 def all_told(topic: Topic, case: Case) -> Answer | None:

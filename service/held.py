@@ -1,4 +1,5 @@
-"""What a conversation was told once and no fact holds: that a battery has no caps, how it did in a test, a cover.
+"""What a conversation was told once and no fact holds: that a battery has no caps, how it did in a test, a cover,
+the season.
 
 It stays true in later turns, until they tell otherwise or speak of another battery.
 """
@@ -14,6 +15,7 @@ from service.thread import Thread
 NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
 PASSED, FAILED = "detail:passed_test", "detail:failed_test"
 COVERED, UNCOVERED = "detail:under_cover", "detail:uncovered"
+WINTER = "detail:winter"  # until another season is named
 OTHERWISE = {
     NO_CAPS: HAS_CAPS,
     HAS_CAPS: NO_CAPS,
@@ -31,12 +33,12 @@ OTHER_ONE = re.compile(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b",
 def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:
     """The cues of earlier turns that still hold beside a turn's own; one of a pair is tested for itself."""
     told, past = set(own), TESTED if OTHER_ONE.search(text) else frozenset()
-    past |= {COVERED} if IN_SEASON.search(text) else set()
-    kept = (cue for cue in OTHERWISE if cue in thread.cues and OTHERWISE[cue] not in told)
+    past |= {COVERED, WINTER} if IN_SEASON.search(text) else set()
+    kept = (cue for cue in (*OTHERWISE, WINTER) if cue in thread.cues and OTHERWISE.get(cue) not in told)
     return tuple(cue for cue in kept if cue not in past)
 
 
-def let_go(cues: Iterable[str], names: Collection[str] = tuple(OTHERWISE)) -> tuple[str, ...]:
+def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER)) -> tuple[str, ...]:
     """The cues of a thread without those that spoke of a battery no longer spoken of."""
     return tuple(cue for cue in cues if cue not in names)
 

@@ -122,3 +122,14 @@ def test_the_cover_stays_on_until_it_is_told_off(turn: str, verdict: str) -> Non
 def test_a_wet_setting_for_a_battery_without_caps_must_never_equalise() -> None:
     (answer,) = talk("sealed battery, no caps: which setting?", "calcium it says").answers
     assert "if it never equalises" in answer.headline
+
+
+def test_a_winter_holds_until_another_season_is_named() -> None:
+    turns = ("50 W panel, 0.2 A drain, 100 Ah AGM: enough in winter?", "And a 100 W one?", "What of summer?")
+    verdicts = [talk(*turns[: number + 1]).answers[0].verdict for number in range(len(turns))]
+    assert verdicts == ["no", "marginal", "yes"]
+
+
+def test_a_fridge_is_asked_for_as_a_load() -> None:
+    (asked, *_) = talk("How long will my battery run the fridge?").answers[0].asks
+    assert "thruster" not in asked.say + asked.where
