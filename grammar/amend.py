@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from grammar.items import Item
 from grammar.near import around
+from grammar.quoted import without_limits
 from grammar.reading import Stated, Value
 from grammar.scene import Scene
 
@@ -66,7 +67,7 @@ def denied(scene: Scene, item: Item) -> bool:
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
-    stated = _falling(scene, _chosen_from(scene, list(stated)))
+    stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, stated)))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
     corrections += [token.start for at, token in enumerate(scene.tokens) if _takes_back(scene, at)]

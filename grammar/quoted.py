@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from grammar.items import Item
+from grammar.reading import Stated
 from grammar.scene import Scene
 
 RULE = frozenset({3.0, 10.0})  # percent that a cable may lose, by what it feeds
@@ -16,6 +17,18 @@ OF_ANY = re.compile(
     r" (?:about |around |at |under |over |only )?$",
     re.IGNORECASE,
 )
+
+BY = r"(?:label|sticker|maker|manufacturer|manual|data ?sheet|leaflet|booklet|sheet|case)"
+MOST = r"(?:max(?:imum|\.)?(?: of)?|no more than|(?:not|never) (?:over|above|more than)|at most|limit(?: of| is)?)"
+BEFORE_LIMIT = rf"\b{BY}\b[^.?!;]{{0,50}}?\b{MOST} ?"  # "the label on the battery says max "
+LIMIT = re.compile(f"{BEFORE_LIMIT}$", re.IGNORECASE)
+
+
+def without_limits(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:
+    """What is told without the volts that a label allows, where a charger's own are left: "14.7; label max 14.4"."""
+    given = [item for item in stated if item.fact == "charger.voltage"]
+    limits = [item for item in given if LIMIT.search(scene.text[: item.span[0]])]
+    return [item for item in stated if item not in limits] if len(limits) < len(given) else list(stated)
 
 
 def own_readings(scene: Scene, readings: Sequence[Item]) -> list[Item]:

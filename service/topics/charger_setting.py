@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Option
-from service.rules import caps, charge_amps, charge_volts, charging, in_its_place, settings
+from service.rules import caps, charge_amps, charge_volts, charging, in_its_place, own_limit, settings
 from service.rules.charge_volts import Put, stage
 from service.topic import Lever, Topic
 
@@ -118,6 +118,8 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
     put, setting = charge_volts.put_out(case), case.said("charger.setting")
     if case.says(*EQUALISES) and not NEVER_EQUALISES.search(case.text):
         return equalised(case, chemistry, put)
+    if put and (over := own_limit.over(case, put)):
+        return "no", f"{opening(case, 'no')}: {over}."
     findings = [of_volts(case, put, chemistry)] if put else []
     findings += [of_setting(case, str(setting), chemistry)] if setting else []
     if findings:

@@ -58,9 +58,7 @@ def on_side(case: Case) -> Advice:
         f"Usually yes: {wording.a_kind(case, capital=False)} battery may lie on a side, if its own manual allows it, "
     )
     head += "best not on the one with the terminals."
-    return Advice(
-        "marginal", head, (("Valves need air on a side too, and it is held down as firmly as any", "orientation"),)
-    )
+    return Advice("yes", head, (("Valves want air on a side too, and it is held down firmly", "orientation"),))
 
 
 def upside_down(case: Case) -> Advice:
@@ -93,9 +91,9 @@ def cabin(case: Case) -> Advice:
                 ("Smoke, heat or a smell from it: off the boat", "lithium-fire-advice"),
             ),
         )
-    head = f"Only just: {wording.a_kind(case, capital=False)} battery may stand in a cabin where the space is aired, "
-    head += "because it can give off gas when charged wrongly."
-    return Advice("marginal", head, (("Hydrogen must have a way out of the boat", "cfr-183-420"),))
+    head = f"Yes, where the space is aired: {wording.a_kind(case, capital=False)} battery may stand in a cabin, but it "
+    head += "gives off gas when it is charged wrongly."
+    return Advice("yes", head, (("Hydrogen must have a way out of the boat", "cfr-183-420"),))
 
 
 def engine(case: Case) -> Advice:

@@ -4,6 +4,7 @@ import pytest
 
 from service.topics.charger_setting import TOPIC
 from tests.building import case
+from tests.talks import talk
 
 KINDS = ("flooded", "agm", "gel", "lfp")
 
@@ -145,3 +146,22 @@ def test_a_voltage_that_is_wrong_for_every_kind_is_refused_without_the_kind():
 def test_the_headline_answers_does_it_matter():
     facts = {"battery.chemistry": "gel", "charger.setting": "flooded"}
     assert TOPIC.answer(case(facts, cues={"detail:harm"})).headline.startswith("Yes, it matters")
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "told"),
+    [
+        (
+            "Charger gives 14.6 V to my AGM, the battery's label says max 14.4. Which counts?",
+            "no",
+            "battery's own 14.4",
+        ),
+        ("Gel. The booklet says never more than 14.1, the charger gives 14.4. OK?", "no", "14.4 V is over that"),
+        ("AGM, the sticker says max 14.8 and the charger gives 14.4. OK?", "yes", "14.4 V is inside"),
+        ("AGM, label: max 20 A. The charger gives 14.4 V. OK?", "yes", "14.4 V is inside"),
+    ],
+)
+def test_the_battery_s_own_limit_comes_before_the_table(text: str, verdict: str, told: str) -> None:
+    answer = next(item for item in talk(text).answers if item.topic == "charger-setting")
+    assert answer.verdict == verdict
+    assert told in answer.headline.replace("\u00a0", " ")
