@@ -57,6 +57,11 @@ TOPIC = Topic(
     unsure={READ: "We can't say yet: please tell us the lowest volts on the battery posts while the thruster runs."},
 )
 
+TWO_PLACES = (  # of a weak motor, which part is at fault
+    "Read the volts twice while it runs: low on the battery posts means the battery, low at the motor alone the "
+    "cable, good at both the motor itself."
+)
+
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
@@ -137,7 +142,8 @@ def plot(under: UnderLoad) -> dict[str, Any]:
 
 def without_reading(case: Case, under: UnderLoad) -> Answer:
     """No volts at the posts: the limit itself where that is asked for, else the reading is asked for."""
-    if case.said(AT_LOAD) is None and (case.says("detail:reading_wanted") or case.says("request:what_size")):
+    weak = case.says("detail:weak_motor")
+    if case.said(AT_LOAD) is None and case.says("detail:reading_wanted", *(() if weak else ("request:what_size",))):
         lithium = limit("lithium-load-yes") * under.count
         other = "" if under.basis == "lithium" else f"; a lithium one should hold {say.volts(lithium)}"
         name = "lithium" if under.basis == "lithium" else "lead"
@@ -150,8 +156,13 @@ def without_reading(case: Case, under: UnderLoad) -> Answer:
             "battery posts while it runs."
         )
         return TOPIC.needs(READ, headline=head, figures=figures(under), likely=load_words.replies(under))
-    found = TOPIC.needs(READ, figures=figures(under), likely=load_words.replies(under))
-    return load_words.at_the_tester(case, found) if load_reading.is_test(case) else found
+    if load_reading.is_test(case):
+        found = TOPIC.needs(READ, figures=figures(under), likely=load_words.replies(under))
+        return load_words.at_the_tester(case, found)
+    if weak:
+        case.step("Volts lost between the two places are lost in cable and joints", "ohms-law")
+        return TOPIC.needs(READ, AT_LOAD, headline=TWO_PLACES, figures=figures(under), likely=load_words.replies(under))
+    return TOPIC.needs(READ, figures=figures(under), likely=load_words.replies(under))
 
 
 def lost_on_the_way(case: Case, under: UnderLoad) -> tuple[float, float, float] | None:

@@ -91,8 +91,8 @@ def cabin(case: Case) -> Advice:
                 ("Smoke, heat or a smell from it: off the boat", "lithium-fire-advice"),
             ),
         )
-    head = f"Yes, where the space is aired: {wording.a_kind(case, capital=False)} battery may stand in a cabin, but it "
-    head += "gives off gas when it is charged wrongly."
+    head = f"Yes: {wording.a_kind(case, capital=False)} battery may stand in a cabin where the space is aired, "
+    head += "because it can give off gas when charged wrongly."
     return Advice("yes", head, (("Hydrogen must have a way out of the boat", "cfr-183-420"),))
 
 

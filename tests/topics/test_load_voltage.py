@@ -161,3 +161,21 @@ def test_a_load_test_of_a_half_charged_battery_does_not_count():
     answer = default_desk().ask(text).answers[0]
     assert answer.verdict == "needs-facts"
     assert "charge it and test again" in answer.headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "our bow thruster only groans, and yet the battery shows 12.7. Where should I look first?",
+        "Weak thruster although the battery has 12.8 V. What do I check?",
+    ],
+)
+def test_a_weak_motor_gets_the_two_places_to_measure(text):
+    answer = next(item for item in talk(text).answers if item.topic == "load-voltage")
+    assert answer.headline.startswith("Read the volts twice while it runs")
+    assert [item.fact for item in answer.asks] == ["reading.load_voltage", "reading.load_voltage_at_load"]
+
+
+def test_which_volts_it_should_hold_is_told_and_not_asked():
+    answer = talk("What volts should it hold while the thruster runs?").answers[0]
+    assert (answer.verdict, "9.6" in answer.headline) == ("information", True)
