@@ -161,12 +161,15 @@ PAIR = 2
 
 
 def lowest_kept(stated: list[Stated]) -> list[Stated]:
-    """Of more than two readings of one thing the first and the lowest; where the first is that, the highest."""
+    """Of more than two readings of one thing two: of cells the highest and the lowest, as their spread counts; of
+    volts the first and the lowest or, where the first is that, the highest."""
     for fact in ("reading.gravity", "reading.voltage"):
         read = [item for item in stated if item.fact == fact and not isinstance(item.value, str)]
         if len(read) > PAIR:
             first, low = read[0], min(read, key=lambda item: float(item.value))
-            second = max(read, key=lambda item: float(item.value)) if low.value == first.value else low
+            if fact == "reading.gravity":
+                first = max((item for item in read if item is not low), key=lambda item: float(item.value))
+            second = max(read, key=lambda item: float(item.value)) if low is first or low.value == first.value else low
             stated = [item for item in stated if item not in read or item is first or item is second]
     return stated
 

@@ -48,6 +48,12 @@ WHEN = frozenset(  # "in lay-up?", "and over the winter?": when, and nothing els
         *("all", "the", "a", "mid", "high", "full", "this", "next", "up", "off", "too", "time", "till", "until", "to"),
     )
 )
+UNDER = frozenset(
+    (
+        *("under", "with", "on", "cover", "covered", "canvas", "tarp", "tarpaulin", "tent", "canopy", "shed", "barn"),
+        *("an", "my", "our", "its", "her", "boat", "boom", "beneath", "wraps", "wrap", "shrink", "of", "easter"),
+    )
+)
 ALTERNATOR = re.compile(
     r"\balternator\b[^.?!,]*\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]*\balternator\b", re.IGNORECASE
 )
@@ -215,9 +221,15 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
 
 
 def of_a_season(message: Message, context: Iterable[str]) -> bool:
-    """Whether a message names a season and no more, where a panel was spoken of: "in lay-up?"."""
+    """Whether a message names a season and no more, where a panel was spoken of: "in lay-up?".
+
+    What covers the panel then tells of it as well: "and November to March under a cover".
+    """
     words = {word for word in message.words if word.isalpha()}
-    return "solar" in context and not SEASONS.isdisjoint(words) and words <= SEASONS | WHEN
+    if "solar" not in context or SEASONS.isdisjoint(words):
+        return False
+    rest = words - SEASONS - WHEN
+    return not rest or (message.says("detail:under_cover") and rest <= UNDER)
 
 
 def told_by_another(message: Message, found: Set[str]) -> set[str]:

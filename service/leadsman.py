@@ -19,7 +19,7 @@ from service.again import READ_TOO, repeated
 from service.aside import asides, harmless
 from service.case import Case, Known
 from service.finish import finished, understood
-from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
+from service.hazards import DANGER, UNNAMED, hazard_case, over, signs, spoken_of, standing, still
 from service.house import House, load
 from service.in_thread import also
 from service.no_idea import NO_IDEA, not_known, unknown
@@ -29,7 +29,7 @@ from service.own_facts import own
 from service.put_in_place import VOLTS, of_its_own, puts_in
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
-from service.route import SHOWN, Request, alarmed
+from service.route import HAZARD, SHOWN, Request, alarmed
 from service.rules.at_once import MORE
 from service.shorthand import STYLE, is_shorthand
 from service.tally import table
@@ -201,7 +201,10 @@ class Leadsman:
             alarm = alarmed(message, thread.topics)
             found = (*found, f"{UNNAMED}:present") if alarm else found
             turn = replace(turn, alarm=alarm)
-        stands = standing(found, () if message.says(OTHER_BOAT) else thread.dangers)
+        stands = standing(found, () if message.says(OTHER_BOAT) else still(thread.dangers, self.case(turn)))
+        if over(found, (item.topic for item in requests), message) and not stands:
+            on = tuple(Request(name, (0, len(text))) for name in thread.topics if name != HAZARD)
+            turn = replace(turn, requests=on)
         if requests and not found and {item.topic for item in requests} <= {"hazard", "unclear"}:
             found = spoken_of(thread)  # "and the one beside it?" of a danger is no new question
         return replace(turn, thread=replace(after, dangers=stands), signs=found)

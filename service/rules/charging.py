@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from service import reference, say
 from service.calculators import charging, freezing
 from service.case import Case, Missing, rule
-from service.reply import Act, Answer, Change
+from service.reply import Act, Answer, Change, Urgency
 from service.rules.bank import COUNTED, system
 from service.rules.readings import DEAD, cite, limit
 from service.topic import Topic
@@ -238,9 +238,12 @@ def cold_answer(topic: Topic, case: Case) -> Answer:
     """No charging of lithium at or below 0 C."""
     celsius = float(case["ambient.temperature"])
     case.step("Charging at or below 0 °C plates metal on lithium cells, for good", "lithium-charge-cold")
-    head = f"No: a lithium battery may not be charged at or below 0 °C, and it is {say.temperature(celsius)} there."
+    on = case.says("detail:left_on")  # it charges at this moment, as far as anybody knows
+    why = f"a lithium battery may not be charged at or below 0 °C, and it is {say.temperature(celsius)} there"
+    head = f"No: switch it off at the shore end, as {why}." if on else f"No: {why}."
     warm = Change("ambient.temperature", 1.0, "C", "a battery above 0 °C, charged only slowly up to 10 °C")
-    return topic.says("no", head, would_change=() if "charger.current" in case else (warm,))
+    urgency: Urgency = "today" if on else "routine"
+    return topic.says("no", head, would_change=() if "charger.current" in case else (warm,), urgency=urgency)
 
 
 def warmer(case: Case) -> tuple[float, ...]:

@@ -7,6 +7,8 @@ from service.calculators import bank, convert
 from service.case import Case, Value
 from service.reply import Figure
 
+COUNT = "battery.count"
+ALONE = (1.0, 1.0)  # batteries of each of two sorts
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
 
 
@@ -40,10 +42,12 @@ def as_the_load_asks(case: Case) -> str | None:
 def figures(case: Case, how: str) -> tuple[Figure, ...]:
     """The contract's figures of the bank, joined like that."""
     one = case if layout(case) == how else case.supposing({"bank.layout": how}, ["bank.voltage"])
+    if COUNT in case.second:
+        one = one.supposing({COUNT: sum(of_each(case))})
     found = [Figure("bank_voltage", "together", float(one["bank.voltage"]), "V")]
-    if capacity := total(one, "capacity", how):
+    if capacity := total(one, "capacity", how, of_each(case)):
         found.append(Figure("bank_capacity", "capacity", capacity, "Ah"))
-    if cca := total(one, "cca", how):
+    if cca := total(one, "cca", how, of_each(case)):
         found.append(Figure("bank_cca", "starting power", cca, "A"))
     if capacity:
         found.append(Figure("bank_energy", "energy", energy(one, capacity), "Wh"))
@@ -52,11 +56,18 @@ def figures(case: Case, how: str) -> tuple[Figure, ...]:
     return tuple(found)
 
 
-def total(case: Case, name: str, how: str) -> float:
+def of_each(case: Case) -> tuple[float, float]:
+    """How many batteries there are of each of two sorts: "two 60 Ah and a 100 Ah"."""
+    both = pair(case, COUNT)
+    return (float(both[0]), float(both[1])) if both else ALONE
+
+
+def total(case: Case, name: str, how: str, many: tuple[float, float] = ALONE) -> float:
     """Amp-hours or cranking amps of the bank, 0 where they are not known; of two unlike batteries both count."""
     both = pair(case, f"battery.{name}")
     if both:
-        return bank.together(float(both[0]), float(both[1]), adds=how == "parallel")
+        first, second = many if how == "parallel" else ALONE
+        return bank.together(float(both[0]) * first, float(both[1]) * second, adds=how == "parallel")
     return float(case.get(f"bank.{name}", 0.0))
 
 
