@@ -30,6 +30,7 @@ from grammar.dates import stretch
 from grammar.degrees import celsius
 from grammar.facts import FactSpec, facts
 from grammar.items import Item
+from grammar.label_limits import label_limits
 from grammar.reading import Quantity, Stated
 from grammar.recall import goes_back, recalled
 from grammar.resting import without_rest
@@ -120,7 +121,8 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
     replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
     replied += _drawn_then(scene, replied, said)
-    stated = unlike(scene, added(scene, amended(scene, lowest_kept(spread(combined(scene, replied))))))
+    stated = added(scene, amended(scene, lowest_kept(spread(combined(scene, replied)))))
+    stated = label_limits(scene, unlike(scene, stated))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
     return at_freezing(scene, without_rest(scene, stated, said))

@@ -10,36 +10,38 @@ from grammar.facts import facts
 from grammar.reading import Stated
 from grammar.scene import Scene
 
-COUNT, CAPACITY = "battery.count", "battery.capacity"
+COUNT, CAPACITY, KIND = "battery.count", "battery.capacity", "battery.chemistry"
 RATINGS = (CAPACITY, "battery.cca")
-OF_ONE = frozenset({*RATINGS, "battery.age", "battery.chemistry", "battery.nominal"})
+OF_ONE = frozenset({*RATINGS, "battery.age", KIND, "battery.nominal"})
 NEARLY = 3.0  # of two batteries that are joined no one is so many times the other
 NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0}  # any other word before a battery is of one
 MANY = r"(a|an|one|the|my|another|two|three|four|[1-4])"
-KIND = r"(?:\W*(?:x|off|new|old|other|more|single|one|12 ?v|volts?|agms?|gels?|wets?|lithiums?|batter\w+|of))*"
+DETAIL = r"(?:\W*(?:x|off|new|old|other|more|single|one|12 ?v|volts?|agms?|gels?|wets?|lithiums?|batter\w+|of))*"
 JOINED_BY = re.compile(
     rf"\W*(?:ah\b|cca\b|each\b|agms?\b|gels?\b|wet\b|lithiums?\b|batter\w+\b|ones?\b|old\b|\W)*"
-    rf"(?:and|plus|with|together with|alongside|beside|next to|to|\+|&)\W+{MANY}\b{KIND}\W*",
+    rf"(?:and|plus|with|together with|alongside|beside|next to|to|\+|&)\W+{MANY}\b{DETAIL}\W*",
     re.IGNORECASE,
 )
-RIGHT_BEFORE = re.compile(rf"{KIND}\W*(?:from (?:my|the|our) \w+\W*)?{KIND}\W*", re.IGNORECASE)
+RIGHT_BEFORE = re.compile(rf"{DETAIL}\W*(?:from (?:my|the|our) \w+\W*)?{DETAIL}\W*", re.IGNORECASE)
 PAIR = re.compile(
     r"(?<![\d.,])(\d{2,4}) ?(?:ah|cca)? ?(?:and|&|\+|with|plus|beside|/) ?(?:an? |the other )?(\d{2,4})"
     r"(?: ?(?:ah|cca)\b)?(?![\d.,])"
     r"(?! ?(?:v|volts?|a|amps?|ma|m|mm2?|cm|ft|feet|w|watts?|kg|lbs?|c|f|degrees?|years?|days?|hours?|minutes?|%)\b)",
     re.IGNORECASE,
 )
-ONE_IS = re.compile(  # "one is 80", "the other one's an 80", "only one of them is gel"
-    r"\b(?:one(?: of (?:them|these|those|the two))?|(?:the )?other(?: one| battery)?|the second(?: one| battery)?)\W+"
-    r"(?:(?:is|s|has|was|at|only|just|a|an|actually|really|turns|out|to|be|though|about)\W+)*$",
+IS = r"(?:(?:is|s|has|was|at|only|just|a|an|actually|really|turns|out|to|be|though|about|becomes|gets|were|goes)\W+)*"
+ONE_IS = re.compile(  # "one is 80", "the other one's an 80", "only one of them is gel", "the bow one becomes lithium"
+    rf"\b(?:one(?: of (?:them|these|those|the two))?|(?:the )?other(?: one| battery)?|the second(?: one| battery)?"
+    rf"|(?:the )?(?:bow|front|stern|thruster)(?: one| battery| bank)?)\W+{IS}$",
     re.IGNORECASE,
 )
+IN_FRONT = re.compile(r"\W+(?:\w+\W+){0,2}?(?:in|at|for|up) (?:the )?(?:front|bow|stern|thruster)\b", re.IGNORECASE)
 
 
 def unlike(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts, each with its own battery where there are two sorts of them."""
-    joined = any(old.fact in (COUNT, "bank.layout") and old.value != 1.0 for old in scene.said)
-    if joined:
+    several = (COUNT, "bank.layout", "bank.count", "charger.outputs")
+    if any(old.of > 1 or (old.fact in several and old.value != 1.0) for old in scene.said):
         stated = [_of_the_other(scene, item) for item in _both(scene, stated)]
     return [*stated, *_how_many(scene, stated)]
 
@@ -69,7 +71,17 @@ def _of_the_other(scene: Scene, item: Stated) -> Stated:
     """ "One is 80 Ah" of two that were alike: the other one's figure, beside that of the first."""
     told = {old.fact: old.value for old in scene.said if old.of == 1}
     other = item.fact in OF_ONE and item.of == 1 and told.get(item.fact, item.value) != item.value
-    return replace(item, of=2) if other and ONE_IS.search(scene.text[: item.span[0]]) else item
+    if other and ONE_IS.search(scene.text[: item.span[0]]):
+        return replace(item, of=2)
+    kind = item.fact == KIND and item.of == 1 and told.get(KIND) != item.value
+    in_front = kind and IN_FRONT.match(scene.text[item.span[1] :])
+    beside = kind and ONE_IS.search(scene.text[: item.span[0]]) and "charger" in _spoken(scene)
+    return replace(item, of=2) if in_front or beside else item
+
+
+def _spoken(scene: Scene) -> set[str]:
+    """What the facts told before are of: "charger", "battery"."""
+    return {old.fact.partition(".")[0] for old in scene.said}
 
 
 def _how_many(scene: Scene, stated: Sequence[Stated]) -> Iterator[Stated]:

@@ -169,6 +169,10 @@ def _supplied(seen: Seen) -> bool:
     found, strong = seen.found, bool(seen.told & STRENGTH)
     if found == {"rest-voltage"} and strong and seen.told & LOADS and not READING.search(seen.message.text):
         return seen.says(*MAY) and "reading.load_voltage" not in seen.told
+    shared = seen.says("detail:engine_battery") and not seen.says("request:which", "request:versus", "about:duty")
+    shared = shared and bool(seen.told & LOADS) and not seen.says("request:how_long", "request:how_many")
+    if shared and found <= {"battery-duty", "unclear", "run-time"}:
+        return seen.says("request:is_good", *MAY, *APPROVAL)  # "my Minnow shares the engine's battery, ok or not?"
     if found == {"bank-wiring"} and not seen.says("request:what_get", "request:may_i", *UNLIKE):
         together = strong or bool(seen.told & {"battery.count", "bank.layout"})
         return bool(SUPPLY & seen.context and together) or bool(CIRCUIT & seen.context and strong)
