@@ -228,8 +228,11 @@ ROWS: dict[str, Row] = {
         and f.about("rest-voltage", "load-voltage", "replacement", "standing-drain", *CHARGING)
     ),
     "ignition-protected": lambda f: (
-        f.about("mounting", "ventilation", "fuse-size", "terminals")
-        and (f.case.says("detail:petrol_space") or f.get("cable.in_engine_space") is True)
+        (
+            f.about("mounting", "ventilation", "fuse-size", "terminals")
+            and (f.case.says("detail:petrol_space") or f.get("cable.in_engine_space") is True)
+        )
+        or (f.about("charger-size", "charger-setting") and f.case.says("detail:petrol_near", "detail:gas_bottles"))
     ),
     "mains": lambda f: (
         (f.about("charger-setting", "charger-size", "charger-banks") and f.mains)

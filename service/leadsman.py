@@ -23,10 +23,11 @@ from service.hazards import DANGER, UNNAMED, hazard_case, over, signs, spoken_of
 from service.house import House, load
 from service.in_thread import also
 from service.no_idea import NO_IDEA, not_known, unknown
+from service.only_asked import only_asked
 from service.opening import as_put
 from service.opening import kept as kept_put
 from service.own_facts import own
-from service.put_in_place import VOLTS, of_its_own, puts_in
+from service.put_in_place import VOLTS, of_its_own, puts_in, stands_elsewhere
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import HAZARD, SHOWN, Request, alarmed
@@ -181,7 +182,8 @@ class Leadsman:
         printed = label.reading(message, thread)
         beliefs = () if printed else misbeliefs.found(message)
         message, claimed = (printed, ()) if printed else claims.unclaimed(message, misbeliefs.appeals(beliefs))
-        requests = wanted(message, thread)
+        requests = only_asked(message, lambda part: wanted(read(part, models=models, said=said), thread))
+        requests = requests or wanted(message, thread)
         beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
@@ -190,7 +192,7 @@ class Leadsman:
         if in_place:
             message, thread = of_its_own(message), self.as_built(thread)
         told = [*(known(item) for item in message.stated), *given]
-        another = any(message.says(cue) for cue in ANOTHER)
+        another = any(message.says(cue) for cue in ANOTHER) or stands_elsewhere(message, thread)
         after = thread.told(told, another=another, in_place=in_place, alike=message.says(POINTED_AT))
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
