@@ -29,10 +29,10 @@ PAIR = re.compile(
     r"(?! ?(?:v|volts?|a|amps?|ma|m|mm2?|cm|ft|feet|w|watts?|kg|lbs?|c|f|degrees?|years?|days?|hours?|minutes?|%)\b)",
     re.IGNORECASE,
 )
-IS = r"(?:(?:is|s|has|was|at|only|just|a|an|actually|really|turns|out|to|be|though|about|becomes|gets|were|goes)\W+)*"
+IS = r"(?:(?:is|s|has|was|at|only|just|a|an|actually|really|turns|out|to|be|though|about|becomes|gets|were|goes)\W+)"
 ONE_IS = re.compile(  # "one is 80", "the other one's an 80", "only one of them is gel", "the bow one becomes lithium"
-    rf"\b(?:one(?: of (?:them|these|those|the two))?|(?:the )?other(?: one| battery)?|the second(?: one| battery)?"
-    rf"|(?:the )?(?:bow|front|stern|thruster)(?: one| battery| bank)?)\W+{IS}$",
+    rf"\b(?:one(?: of (?:them|these|those|the two))?\W+{IS}+|(?:(?:the )?other(?: one| battery)?"
+    rf"|the second(?: one| battery)?|(?:the )?(?:bow|front|stern|thruster)(?: one| battery| bank)?)\W+{IS}*)$",
     re.IGNORECASE,
 )
 IN_FRONT = re.compile(r"\W+(?:\w+\W+){0,2}?(?:in|at|for|up) (?:the )?(?:front|bow|stern|thruster)\b", re.IGNORECASE)

@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from grammar.reading import Message
 from grammar.weather import is_condition
-from service.evidence import asks_outright
+from service.evidence import asks, asks_outright
 from service.opening import WAY
 from service.rules.culprit import either
 from service.thread import Thread
@@ -33,7 +33,7 @@ CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # anoth
 KIND = "battery.chemistry"
 OF_SIZE = OF_THEM | {"request:what_size"}
 SAME_SIZE = re.compile(r"\b(?:same|that|this|equal) (?:size|capacity|amp[- ]?hours?|ah)\b|\bas (?:big|large)\b", re.I)
-AGE = "battery.age"
+AGE, OF_IT = "battery.age", ("battery.", "reading.")
 TAP = "detail:tap"
 SETTING = "role:charger.setting"
 ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
@@ -130,9 +130,11 @@ def told_on_the_way(message: Message, thread: Thread) -> tuple[str, ...]:
     told = {item.fact for item in message.stated}
     rest = told - {AGE}
     known = READINGS | {"run-check", "run-time", "charger-size", "charge-time"}
-    passing = AGE in told and rest and all(fact.startswith(("battery.", "reading.")) for fact in rest)
+    passing = (
+        AGE in told and rest - {"battery.count"} and all(fact.startswith(("battery.", "reading.")) for fact in rest)
+    )
     wears = "replacement" in thread.topics
-    return thread.topics if passing and not wears and not asks_outright(message) and known & set(thread.topics) else ()
+    return thread.topics if passing and not wears and not asks(message) and known & set(thread.topics) else ()
 
 
 def tapped_off(message: Message, thread: Thread) -> tuple[str, ...]:
