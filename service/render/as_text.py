@@ -265,12 +265,15 @@ def figure(item: Figure) -> str:
     span = say.between(item.low, item.high, item.unit, places(item))
     if item.unit in ("min", "h"):
         minutes = 60 if item.unit == "h" else 1
-        span = say.between_times(item.low * minutes, item.high * minutes)
+        span = say.between_times(item.low * minutes, item.high * minutes, item.name.startswith("time_to"))
     if item.value in (item.low, item.high):
         return f"{item.label} {span}"
     if item.name in BEST:
         return f"{item.label} {span}, best {shown(item)}"
     return f"{item.label} {shown(item)} ({span})"
+
+
+ONE_WAY = {"charger_current_low": say.at_least, "charger_current_high": say.at_most}  # limits: never rounded past
 
 
 def shown(item: Figure) -> str:
@@ -290,10 +293,13 @@ def shown(item: Figure) -> str:
         return say.quantity(int(item.value + 1e-6), "d")
     if item.name == "drain_current" and item.value < 0.5:
         return say.quantity(item.value * 1000, "mA")
-    if item.name.startswith("required_") and (item.unit == "W" or (item.unit in ("A", "Ah") and item.value >= 10)):
+    required = item.name.startswith("required_") and (
+        item.unit == "W" or (item.unit in ("A", "Ah") and item.value >= 10)
+    )
+    if required or item.name == "opening_area":
         return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)  # what is needed rounds up
-    if item.name == "opening_area":
-        return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)
+    if item.name in ONE_WAY:
+        return ONE_WAY[item.name](item.value, item.unit)
     return say.quantity(item.value, item.unit, places(item))
 
 

@@ -136,13 +136,13 @@ def span(case: Case, chemistry: str, amp_hours: float) -> Span:
     low, high = (charging.current(amp_hours, row[end].value) for end in ("low", "high"))
     shares = f"{say.number(row['low'].value * 100)} to {say.number(row['high'].value * 100)} %"
     name = say.CHEMISTRY[chemistry]
-    case.step(f"{shares} of {say.amp_hours(amp_hours)} of {name} is {say.between(low, high, 'A')}", row["low"].cite)
+    case.step(f"{shares} of {say.amp_hours(amp_hours)} of {name} is {say.within(low, high)}", row["low"].cite)
     cold, warm = cold_share(case, chemistry), None
     if cold is not None:
         warm = (low, high)
         high = min(high, charging.current(amp_hours, cold.value))
         at = say.temperature(float(case["ambient.temperature"]))
-        case.step(f"At {at} lithium takes at most {say.amps(high)}", cold.cite)
+        case.step(f"At {at} lithium takes at most {say.at_most(high)}", cold.cite)
     return Span(chemistry, amp_hours, min(low, high), high, warm)
 
 
