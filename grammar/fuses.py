@@ -51,10 +51,13 @@ def fuse(scene: Scene, item: Item, value: float) -> Claim | None:
 
 
 def in_place(scene: Scene, item: Item) -> Claim | None:
-    """The fuse that is there and the one that it took the place of, which counts no more."""
-    if was_there(scene, item):
+    """The fuse or the load that is there, and the one that it took the place of, which counts no more."""
+    if was_there(scene, item) or gave_way(scene, item):
         return NOTHING
-    return Claim("fuse.rating", "role") if took_its_place(scene, item) else None
+    if took_its_place(scene, item):
+        return Claim("fuse.rating", "role")
+    loads = any(gave_way(scene, other) for other in scene.quantities("AMP") if other is not item)
+    return Claim("load.current", "role") if loads and scene.word(item.end) in ("one", "", ".", ",", "?") else None
 
 
 def _is_opinion(scene: Scene, item: Item, value: float) -> bool:
@@ -82,6 +85,19 @@ def was_there(scene: Scene, item: Item) -> bool:
     if HAD.search(before) and "now" in scene.vocabulary:
         return True
     return bool(WAS_THERE.search(before) or (WHERE.search(before) and USED_TO_BE.match(after)))
+
+
+def gave_way(scene: Scene, item: Item) -> bool:
+    """Whether amps are those of a load that gives way to another: "swapped the 260 A thruster for a 340 A one"."""
+    follows = scene.after(item)
+    if (
+        follows is None
+        or follows.head != "load"
+        or not WAS_THERE.search(scene.text[: scene.span(item.start, item.end)[0]])
+    ):
+        return False
+    named = any(found.kind == "model" for found in scene.items)
+    return named or any(other.dim == "AMP" and other is not item for other in scene.measured)
 
 
 def took_its_place(scene: Scene, item: Item) -> bool:

@@ -22,7 +22,8 @@ JOINED_BY = re.compile(
     rf"(?:and|plus|with|together with|alongside|beside|next to|to|\+|&)\W+{MANY}\b{DETAIL}\W*",
     re.IGNORECASE,
 )
-RIGHT_BEFORE = re.compile(rf"{DETAIL}\W*(?:from (?:my|the|our) \w+\W*)?{DETAIL}\W*", re.IGNORECASE)
+PLAIN = r"(?:[ -]*(?:x|off|new|old|other|12 ?v|volts?|agms?|gels?|wets?|lithiums?|batter\w+|of))*"
+RIGHT_BEFORE = re.compile(rf"{PLAIN}[ -]*(?:from (?:my|the|our) \w+)?{PLAIN}[ -]*", re.IGNORECASE)  # no mark, no "one"
 PAIR = re.compile(
     r"(?<![\d.,])(\d{2,4}) ?(?:ah|cca)? ?(?:and|&|\+|with|plus|beside|/) ?(?:an? |the other )?(\d{2,4})"
     r"(?: ?(?:ah|cca)\b)?(?![\d.,])"

@@ -125,6 +125,14 @@ def allowed_by_the_label(message: Message, thread: Thread) -> tuple[str, ...]:
     return thread.topics if told and told <= OF_A_LABEL and "run-time" in thread.topics else ()
 
 
+def one_of_another_kind(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "One is lithium" of batteries that are joined: whether those may be, whatever was asked of them."""
+    second = any(item.fact == KIND and item.of > 1 for item in message.stated)
+    apart = {"charger-banks", "bank-wiring"} & set(thread.topics)
+    joined = "bank.layout" in thread.facts and KIND not in {item.fact for item in message.stated if item.of == 1}
+    return ("bank-wiring",) if second and joined and not apart and not asks_outright(message) else ()
+
+
 def told_on_the_way(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "On the posts, it's a 600 CCA wet one, 4 years old": the same question, whatever age is told with the rest."""
     told = {item.fact for item in message.stated}
@@ -175,5 +183,6 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     allowed_by_the_label,
     tapped_off,
     told_on_the_way,
+    one_of_another_kind,
     amps_of_the_charger,
 )
