@@ -7,10 +7,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from grammar.facts import facts
-from grammar.reading import Stated
+from grammar.reading import Span, Stated
 from grammar.scene import Scene
 
 COUNT, CAPACITY, KIND = "battery.count", "battery.capacity", "battery.chemistry"
+OUTPUTS = "charger.outputs"  # told of, it is one of several batteries that is spoken of
 RATINGS = (CAPACITY, "battery.cca")
 OF_ONE = frozenset({*RATINGS, "battery.age", KIND, "battery.nominal"})
 NEARLY = 3.0  # of two batteries that are joined no one is so many times the other
@@ -41,8 +42,8 @@ IN_FRONT = re.compile(r"\W+(?:\w+\W+){0,2}?(?:in|at|for|up) (?:the )?(?:front|bo
 
 def unlike(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts, each with its own battery where there are two sorts of them."""
-    several = (COUNT, "bank.layout", "bank.count", "charger.outputs")
-    if any(old.of > 1 or (old.fact in several and old.value != 1.0) for old in scene.said):
+    several = (COUNT, "bank.layout", "bank.count")
+    if any(old.fact == OUTPUTS or (old.fact in several and old.value != 1.0) for old in scene.said):
         stated = [_of_the_other(scene, item) for item in _both(scene, stated)]
     return [*stated, *_how_many(scene, stated)]
 
@@ -76,27 +77,27 @@ def _of_the_other(scene: Scene, item: Stated) -> Stated:
         return replace(item, of=2)
     kind = item.fact == KIND and item.of == 1 and told.get(KIND) != item.value
     in_front = kind and IN_FRONT.match(scene.text[item.span[1] :])
-    beside = kind and ONE_IS.search(scene.text[: item.span[0]]) and "charger" in _spoken(scene)
+    beside = kind and OUTPUTS in {old.fact for old in scene.said} and ONE_IS.search(scene.text[: item.span[0]])
     return replace(item, of=2) if in_front or beside else item
-
-
-def _spoken(scene: Scene) -> set[str]:
-    """What the facts told before are of: "charger", "battery"."""
-    return {old.fact.partition(".")[0] for old in scene.said}
 
 
 def _how_many(scene: Scene, stated: Sequence[Stated]) -> Iterator[Stated]:
     """How many there are of the second sort: the 1 of "two old 60 Ah and a new 100 Ah"."""
-    sizes = {item.of: item for item in stated if item.fact == CAPACITY}
     count = next((item for item in stated if item.fact == COUNT), None)
-    if count is None or sizes.keys() != {1, 2} or isinstance(count.value, str) or count.value < 2:
+    if count is None or isinstance(count.value, str) or count.value < 2:
         return
-    first, second = sizes[1].span, sizes[2].span
-    if count.span[1] > first[0] or not RIGHT_BEFORE.fullmatch(scene.text[count.span[1] : first[0]]):
-        return
-    found = JOINED_BY.fullmatch(scene.text[first[1] : second[0]])
-    if found is None:
-        return
-    many = float(found[1]) if found[1].isdigit() else NUMBERS.get(found[1].lower(), 1.0)
-    start = first[1] + found.start(1)
-    yield Stated(COUNT, many, "", found[1], (start, start + len(found[1])), of=2, how="grammar")
+    for rating in RATINGS:
+        sizes = {item.of: item.span for item in stated if item.fact == rating}
+        found = _second_sort(scene.text, count.span, sizes[1], sizes[2]) if sizes.keys() == {1, 2} else None
+        if found is not None:
+            many = float(found[0]) if found[0].isdigit() else NUMBERS.get(found[0].lower(), 1.0)
+            yield Stated(COUNT, many, "", found[0], found[1], of=2, how="grammar")
+            return
+
+
+def _second_sort(text: str, count: Span, first: Span, second: Span) -> tuple[str, Span] | None:
+    """The word that counts the second sort and its place; None where the count is of both together."""
+    if count[1] > first[0] or not RIGHT_BEFORE.fullmatch(text[count[1] : first[0]]):
+        return None
+    found = JOINED_BY.fullmatch(text[first[1] : second[0]])
+    return (found[1], (first[1] + found.start(1), first[1] + found.end(1))) if found else None

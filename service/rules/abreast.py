@@ -9,6 +9,7 @@ from service import say
 from service.case import Case
 from service.reply import Answer, Option
 from service.rules import at_once, supply
+from service.rules.joining import of_each
 
 Judge = Callable[[Case], Answer]
 
@@ -43,7 +44,8 @@ def are_joined(case: Case) -> bool:
 
 def unlike(case: Case, judge: Judge) -> Answer:
     """Two unlike batteries in parallel: their starting power adds up, and the weaker one wears the other."""
-    one, two = float(case["battery.cca"]), float(case.second["battery.cca"].value)
+    first, second = of_each(case)
+    one, two = float(case["battery.cca"]) * first, float(case.second["battery.cca"].value) * second
     case.used.setdefault(("battery.cca", 2), case.second["battery.cca"])
     together = case.supposing({"battery.cca": one + two}, ("battery.count", "bank.layout", "battery.capacity"))
     together.second = {}

@@ -9,6 +9,7 @@ from service.calculators import charging, freezing
 from service.case import Case, Missing, rule
 from service.reply import Act, Answer, Change, Urgency
 from service.rules.bank import COUNTED, system
+from service.rules.joining import of_each
 from service.rules.readings import DEAD, cite, limit
 from service.topic import Topic
 
@@ -122,7 +123,8 @@ def capacity(case: Case) -> float:
     kinds = {case.get("battery.chemistry"), second.value} if second else set()
     if other is None or case.get("bank.layout") != "parallel" or len(kinds) > 1:  # unlike kinds are weighed, not joined
         return float(case["charge.capacity"])
-    one, two = float(case["battery.capacity"]), float(other.value)
+    first, last = of_each(case)
+    one, two = float(case["battery.capacity"]) * first, float(other.value) * last
     case.used.setdefault(("battery.capacity", 2), other)
     case.step(
         f"In parallel {say.amp_hours(one)} and {say.amp_hours(two)} add up to {say.amp_hours(one + two)}", COUNTED

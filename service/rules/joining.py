@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from service import reference, say
 from service.calculators import bank, convert
-from service.case import Case, Value
+from service.case import Case, Known, Value
 from service.reply import Figure
 
 COUNT = "battery.count"
 ALONE = (1.0, 1.0)  # batteries of each of two sorts
+CAPACITY = "battery.capacity"
+GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
+WEIGHED = ("request:which", "request:versus", "about:compare")
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
 
 
@@ -79,6 +82,25 @@ def energy(case: Case, capacity: float) -> float:
     held = convert.energy(capacity, volts)
     case.step(f"{say.amp_hours(capacity)} x {say.quantity(volts, 'V')} = {say.number(held)}{say.NB}Wh", each.cite)
     return held
+
+
+def one_bank(topic: str, case: Case) -> Case:
+    """The case with the amp-hours that two unlike batteries have together, where they give as one: in parallel."""
+    other = case.second.get(CAPACITY)
+    kind = case.second.get("battery.chemistry")
+    alike = kind is None or kind.value == case.said("battery.chemistry")
+    parallel = case.said("bank.layout") == "parallel" and CAPACITY in case.stated
+    if topic not in GIVES_AS_ONE or other is None or not parallel or not alike or case.says(*WEIGHED):
+        return case
+    whole, (first, second) = case.fresh(), of_each(case)
+    one, two = float(case[CAPACITY]) * first, float(other.value) * second
+    whole.used.update({(CAPACITY, 1): case.stated[CAPACITY], (CAPACITY, 2): other})
+    kept = {fact: known for fact, known in case.stated.items() if fact not in (COUNT, "bank.layout")}
+    whole.stated = {**kept, CAPACITY: Known(CAPACITY, one + two, "derived", "Ah")}
+    whole.second = {fact: known for fact, known in case.second.items() if fact not in (CAPACITY, COUNT)}
+    together = f"{say.amp_hours(one)} and {say.amp_hours(two)} add up to {say.amp_hours(one + two)}"
+    whole.step(f"In parallel {together}", "od1002")
+    return whole
 
 
 def each_alone(topic: str, case: Case) -> Case:
