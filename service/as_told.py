@@ -185,8 +185,17 @@ def _loaded(seen: Seen) -> bool:
     return seen.found == {"rest-voltage"} and under
 
 
+def _amps_of_a_charger(seen: Seen) -> bool:
+    """ "Warmed up to 15 C, lithium 150 Ah. 30 A charger ok now?": its amps are told, and of its setting nothing."""
+    set_so = {"charger.setting", "charger.voltage", "charger.kind"} & seen.told
+    asked = seen.says(*MAY) and not seen.says("role:charger.setting") and not set_so
+    amps = {"charger.current", "battery.capacity", "ambient.temperature"} <= seen.told
+    return asked and amps and seen.found <= {"charger-setting", "freeze-point", "unclear"} and not seen.message.dangers
+
+
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("voltage-drop", _limited),
+    ("charger-size", _amps_of_a_charger),
     ("charger-setting", _charged),
     ("load-voltage", _loaded),
     ("rest-voltage", _saved),

@@ -26,7 +26,8 @@ FIGURES = {
     "#hot": "70 degrees",
     "#high": "15.6",
     "#low": "7.8 volts",
-    "#mild": "12 degrees",
+    "#mild": "18 degrees",
+    "#cool": "8 degrees",
     "#-": "-5",
     "percent": "%",
 }
