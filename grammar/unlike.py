@@ -28,7 +28,8 @@ RIGHT_BEFORE = re.compile(rf"{PLAIN}[ -]*(?:from (?:my|the|our) \w+)?{PLAIN}[ -]
 PAIR = re.compile(
     r"(?<![\d.,])(\d{2,4}) ?(?:ah|cca)? ?(?:and|&|\+|with|plus|beside|/) ?(?:an? |the other )?(\d{2,4})"
     r"(?: ?(?:ah|cca)\b)?(?![\d.,])"
-    r"(?! ?(?:v|volts?|a|amps?|ma|m|mm2?|cm|ft|feet|w|watts?|kg|lbs?|c|f|degrees?|years?|days?|hours?|minutes?|%)\b)",
+    r"(?! ?(?:v|volts?|a|amps?|ma|m|mm2?|cm|ft|feet|w|watts?|kg|lbs?|c|f|degrees?|percent|%)\b)"
+    r"(?! ?(?:years?|days?|hours?|minutes?)\b)",
     re.IGNORECASE,
 )
 IS = r"(?:(?:is|s|has|was|at|only|just|a|an|actually|really|turns|out|to|be|though|about|becomes|gets|were|goes)\W+)"
@@ -51,7 +52,8 @@ def unlike(scene: Scene, stated: list[Stated]) -> list[Stated]:
 def _both(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """ "100 and 80 then": the ratings of both batteries that were told of as alike."""
     found = PAIR.search(scene.text)
-    if found is None or {item.of for item in stated if item.fact in RATINGS} == {1, 2}:
+    other_things = scene.heads - {"battery", "boat", "cell", "bank"}
+    if found is None or other_things or {item.of for item in stated if item.fact in RATINGS} == {1, 2}:
         return stated
     values = float(found[1]), float(found[2])
     old = next((old for old in scene.said if old.fact in RATINGS and all(_near(old, value) for value in values)), None)

@@ -125,12 +125,13 @@ def allowed_by_the_label(message: Message, thread: Thread) -> tuple[str, ...]:
     return thread.topics if told and told <= OF_A_LABEL and "run-time" in thread.topics else ()
 
 
-def one_of_another_kind(message: Message, thread: Thread) -> tuple[str, ...]:
-    """ "One is lithium" of batteries that are joined: whether those may be, whatever was asked of them."""
-    second = any(item.fact == KIND and item.of > 1 for item in message.stated)
+def one_of_another_sort(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "One is lithium", or in series "one has 60 Ah", of batteries that are joined: whether those may be at all."""
+    first, second = ({item.fact for item in message.stated if item.of == of} for of in (1, 2))
+    layout = thread.facts.get("bank.layout")
+    unlike = KIND in second - first or ("battery.capacity" in second and layout and layout.value != "parallel")
     apart = {"charger-banks", "bank-wiring"} & set(thread.topics)
-    joined = "bank.layout" in thread.facts and KIND not in {item.fact for item in message.stated if item.of == 1}
-    return ("bank-wiring",) if second and joined and not apart and not asks_outright(message) else ()
+    return ("bank-wiring",) if unlike and layout and not apart and not asks_outright(message) else ()
 
 
 def told_on_the_way(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -183,6 +184,6 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     allowed_by_the_label,
     tapped_off,
     told_on_the_way,
-    one_of_another_kind,
+    one_of_another_sort,
     amps_of_the_charger,
 )

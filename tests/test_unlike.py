@@ -55,6 +55,27 @@ def test_one_of_another_kind_is_never_joined(turns, verdict):
     assert found == verdict
 
 
+ROW = "two 90 Ah agm in series for a Sturgeon, 760 cca each. ok?"
+
+
+@pytest.mark.parametrize(
+    ("later", "topic", "verdict"),
+    [
+        ("one is only 600", "run-check", "no"),
+        ("one is 950", "run-check", "marginal"),
+        ("one has 60 Ah", "bank-wiring", "no"),
+        ("one of them is gel", "bank-wiring", "no"),
+    ],
+)
+def test_in_series_the_weaker_one_decides(later, topic, verdict):
+    assert [(item.topic, item.verdict) for item in talk(ROW, later).answers] == [(topic, verdict)]
+
+
+def test_cables_of_two_sizes_are_no_batteries():
+    told = talk(ALIKE, "which cable for a Pike over 6 m, 70 and 95?").answers
+    assert all(item.of == 1 for answer in told for item in answer.understood if item.fact == "battery.capacity")
+
+
 @pytest.mark.parametrize(
     ("later", "fact", "value"),
     [

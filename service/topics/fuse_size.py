@@ -294,6 +294,8 @@ def stated_fuse(case: Case, band: Band) -> Answer:
         case.follow_other(other)
         return two_fuses(case, band, pair)
     verdict, why, asks = decided(case, band, rated)
+    if case.says("detail:blows") and band.most and rated > band.most and band.fit and not too_thin(case, band):
+        why = f"{why.removesuffix('.')}; fit {say.amps(band.fit)} and have the cause looked for."
     if case.says("detail:blows") and verdict != "yes":
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
     return TOPIC.says(verdict, why, *figures(band), asks=asks)
