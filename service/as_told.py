@@ -59,6 +59,7 @@ ALTERNATOR = re.compile(
 )
 ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
 LIMITS = "detail:which_limit"
+KILOAMPS = re.compile(r"\d ?ka\b", re.IGNORECASE)
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
 TO_HALF = re.compile(
     r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
@@ -179,6 +180,12 @@ def _supplied(seen: Seen) -> bool:
     return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
 
 
+def _broken(seen: Seen) -> bool:
+    """ "Is 5 kA enough for a 300 Ah lithium bank?": amps of a short circuit, which a fuse must break."""
+    kilo = bool(KILOAMPS.search(seen.message.text)) and "battery.cca" not in seen.told
+    return seen.found <= {"run-check", "unclear"} and (kilo or seen.says("term:interrupting"))
+
+
 def _loaded(seen: Seen) -> bool:
     """ "12.8 at rest and 9.0 with the thruster on, is it good?": the volts at rest alone would call it good."""
     under = "reading.load_voltage" in seen.told and seen.says("role:run_on", "about:under_load")
@@ -195,6 +202,7 @@ def _amps_of_a_charger(seen: Seen) -> bool:
 
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("voltage-drop", _limited),
+    ("fuse-size", _broken),
     ("charger-size", _amps_of_a_charger),
     ("charger-setting", _charged),
     ("load-voltage", _loaded),

@@ -30,10 +30,10 @@ from service.own_facts import own
 from service.put_in_place import VOLTS, of_its_own, puts_in, stands_elsewhere
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
-from service.route import HAZARD, SHOWN, Request, alarmed
+from service.route import SHOWN, Request, alarmed
 from service.rules.at_once import MORE
 from service.shorthand import STYLE, is_shorthand
-from service.tally import table
+from service.tally import HAZARD, table
 from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic

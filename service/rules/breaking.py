@@ -7,14 +7,12 @@ from dataclasses import replace
 
 from service import reference, say
 from service.case import Case
-from service.reply import Answer
+from service.reply import Answer, Verdict
 from service.rules.fusing import Band
 
 QUOTED = reference.value("fuse_rules", "lithium_fault")
 KILO = re.compile(r"(?<![\d.,])(\d+(?:[.,]\d+)?) ?(?:ka|kilo ?amps?)\b", re.IGNORECASE)
 AMPS = re.compile(r"(?<![\d.,])(\d{3,6}) ?(?:a|amps?)? ?(?:aic|interrupt\w*|breaking)\b", re.IGNORECASE)
-STRICT = ("no", "needs-facts", "marginal")  # of the rating: the breaking says nothing laxer
-MAKER = "ask its maker for the current of a short, else take class T"
 
 
 def named(text: str) -> float | None:
@@ -30,48 +28,46 @@ def asked(case: Case) -> bool:
     return case.says("term:interrupting", "detail:interrupting") or KILO.search(case.text) is not None
 
 
-def judged(case: Case, band: Band) -> tuple[str, str]:
+def judged(case: Case, band: Band) -> tuple[Verdict, str]:
     """The verdict on what the fuse can break, and the sentence for it."""
     amps = named(case.text)
-    lithium = case.get("battery.family") == "lithium"
-    needed = _quoted(case) if lithium else band.breaks
-    theirs = f"a fuse that breaks {say.amps(amps)}" if amps else ""
-    if needed is None:
-        return "information", MAKER if lithium else "what it must break follows from the CCA of the whole bank"
-    short = (
-        f"about {say.amps(needed)} is quoted for a short of so much lithium"
-        if lithium
-        else (f"a bank of {say.cca(float(case['bank.cca']))} asks for {say.amps(needed)}")
-    )
+    if case.get("battery.family") == "lithium":
+        return _of_lithium(case, amps)
+    if band.breaks is None:
+        return "information", "what it must break follows from the CCA of the whole bank"
+    needed = say.amps(band.breaks)
     if amps is None:
-        return "information", f"it must break a short circuit: {short}{f'; {MAKER}' if lithium else ''}"
-    if amps < needed:
-        return "no", f"{theirs} is not enough: {short}{f'; {MAKER}' if lithium else ''}"
-    if lithium:
-        return "information", f"{theirs} is over that: {short}; {MAKER}"
-    return "yes", f"{theirs} is enough: {short}"
+        return "information", f"it must break {needed}"
+    if amps < band.breaks:
+        return "no", f"one that breaks {say.amps(amps)} is too weak, as this bank asks for {needed}"
+    return "yes", f"one that breaks {say.amps(amps)} is strong enough for this bank"
 
 
-def _quoted(case: Case) -> float | None:
-    """The amps that are quoted for a short of their lithium bank, None where its amp-hours are not known."""
+def _of_lithium(case: Case, amps: float | None) -> tuple[Verdict, str]:
+    """The same for lithium, whose maker states the current of a short; what owners quote tells what is too weak."""
     capacity = case.get("bank.capacity")
-    if not capacity:
-        return None
-    case.because(
-        f"Owners quote about {say.amps(QUOTED.value * 100)} for 100 Ah; batteries in parallel add up", QUOTED.cite
-    )
-    return QUOTED.value * float(capacity)
+    quoted = float(QUOTED.value) * float(capacity) if capacity else 0.0
+    if capacity:
+        whole = f"{say.amps(quoted)} for {say.amp_hours(float(capacity))}"
+        case.because(
+            f"A short of lithium: owners quote about {whole}; the battery's maker states its own figure", QUOTED.cite
+        )
+    if amps is not None and amps < quoted:
+        return "no", f"one that breaks {say.amps(amps)} is too weak for this bank, so take class T"
+    return "information", "it must break what the battery's maker states, else take class T"
 
 
 def with_breaking(case: Case, band: Band, answer: Answer, rated: bool) -> Answer:
-    """The answer on a fuse, with what it must be able to break where that is asked as well."""
+    """The answer on a fuse, with what it must be able to break where that is asked as well.
+
+    `rated`: whether the answer is on the rating of a fuse, and not only asks for what decides it.
+    """
     if not asked(case):
         return answer
     verdict, sentence = judged(case, band)
-    told = f"{sentence[:1].upper()}{sentence[1:]}."
     if not rated:
-        return replace(answer, verdict=verdict, headline=told, asks=())
-    stricter = verdict == "no" or answer.verdict not in STRICT
-    sides = "no" if verdict == "no" else answer.verdict
+        opening = {"no": "No: ", "yes": "Yes: "}.get(verdict, "")
+        alone = sentence.replace("one that", "a fuse that", 1).replace("it must", "the fuse must", 1)
+        return replace(answer, verdict=verdict, headline=say.capital(f"{opening}{alone}."), asks=())
     head = f"{answer.headline.removesuffix('.')}; {sentence}."
-    return replace(answer, verdict=sides if stricter else answer.verdict, headline=head)
+    return replace(answer, verdict="no" if verdict == "no" else answer.verdict, headline=head)

@@ -202,7 +202,7 @@ def strength_apart(case: Case) -> Answer | None:
         head = f"Only just: {reasons[0]} work in parallel, but the weaker one wears the other; alike ones are better."
         return TOPIC.says("marginal", head, *figures(case, how))
     shown = figures(case, how)
-    made = say.quantity(shown[0].value, "V")
+    made = say.quantity(float(shown[0].value), "V")
     made = f", though they would make {made}" if VOLTS_ASKED.search(case.text) else ""
     head = f"No: {reasons[0]} must not be joined in series{made}, as the weaker one is emptied too far."
     return TOPIC.says("no", head, *shown)

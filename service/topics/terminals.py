@@ -76,9 +76,9 @@ def answer(case: Case) -> Answer:
         head = "No: use a hex nut with a lock washer on thruster cables, never a wing nut."
         return TOPIC.says("no", head, *lug(case, size))
     if second is not None and size:
-        found = two_sizes(case, size, standard(str(second.value)))
+        fits = two_sizes(case, size, standard(str(second.value)))
         only_torque = case.says("detail:torque") and second.origin == "thread"
-        return tightened(case, size, found) if only_torque else found
+        return tightened(case, size, fits) if only_torque else fits
     if case.says("detail:washer"):
         case.step("Nothing lies between lug and terminal; washers go on top, under the nut", WASHER.cite)
         head = "No: no washer goes under the lug; the lug lies flat on the terminal, and washers go on top."

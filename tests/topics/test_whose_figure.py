@@ -37,12 +37,14 @@ def test_what_was_replaced_counts_no_more(text, verdict, fit):
     ("text", "verdict", "says"),
     [
         ("Pike on 2/0 from a 200 Ah lithium, owner has a 2 kA strip fuse. what rating?", "no",
-         "a fuse that breaks 2000 A is not enough: about 10000 A is quoted"),
-        ("Pike on 2/0, 100 Ah lithium, what AIC must its fuse have?", "information", "ask its maker"),
+         "one that breaks 2000 A is too weak for this bank, so take class T"),
+        ("Pike on 2/0, 100 Ah lithium, what AIC must its fuse have?", "information", "what the battery's maker states"),
         ("350 A fuse of 3 kA breaking capacity, Pike on 2/0, two 700 cca agm in parallel. ok?", "no",
-         "a bank of 1400 CCA asks for 5000 A"),
+         "one that breaks 3000 A is too weak, as this bank asks for 5000 A"),
         ("350 A fuse of 6 kA breaking capacity, Pike on 2/0, two 700 cca agm in parallel. ok?", "yes",
-         "a fuse that breaks 6000 A is enough"),
+         "one that breaks 6000 A is strong enough"),
+        ("is 6 kA interrupting enough for a 300 Ah lithium bank?", "no", "No: a fuse that breaks 6000 A is too weak"),
+        ("200 Ah lithium, Pike, 2/0 cable. is 3 kA enough?", "no", "one that breaks 3000 A is too weak for this bank"),
         ("fuse for a Pike on 2/0, is 6 kA interrupting ok?", "information", "the CCA of the whole bank"),
     ],
 )  # fmt: skip
