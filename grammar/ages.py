@@ -30,6 +30,18 @@ WORN = frozenset(
     }
 )
 NEW = frozenset({"new", "buy"})
+ENDED = frozenset(  # what befell a battery then: no life of it began
+    {
+        *("swelled", "swole", "swollen", "bulged", "bloated", "burst", "cracked", "split", "leaked", "died", "failed"),
+        *("melted", "exploded", "blew", "froze", "boiled", "tested", "drowned", "caught", "smoked", "overheated"),
+    }
+)
+BACK = 4  # words before "two years ago" in which that is told
+
+
+def ended(scene: Scene, item: Item) -> bool:
+    """Whether "two winters ago" is when something befell a battery: "his last one swelled up two years ago"."""
+    return bool(ENDED & {scene.word(at) for at in range(item.start - BACK, item.start)})
 
 
 def is_age(scene: Scene, item: Item) -> bool:
@@ -41,9 +53,21 @@ def is_age(scene: Scene, item: Item) -> bool:
     if by_now:
         return True
     they_are = before == "theyre" and (after is None or after.kind == "mark")
+    if scene.word(item.end + 1) == "ago" and ended(scene, item):
+        return False
+    if _counts_old_ones(scene, item):
+        return False
     if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:
         return True
     return _is_told(scene, item) or _by_the_year(scene, item)
+
+
+def _counts_old_ones(scene: Scene, item: Item) -> bool:
+    """Whether old batteries are counted: "two old batteries", "two old 60 Ah from my car"; "a battery 2 old" is one."""
+    follows = next((other for other in scene.items if other.start == item.end + 1), None)
+    if scene.word(item.end) != "old" or follows is None or scene.word(item.start - 1) in BE | {"battery", "about"}:
+        return False
+    return follows.head == "battery" or follows.dim in ("AH", "VOLT") or follows.fact == "battery.chemistry"
 
 
 def _by_the_year(scene: Scene, item: Item) -> bool:

@@ -16,7 +16,7 @@ from grammar.attach import (
     row_of,
 )
 from grammar.attach_pairs import limits, put_out
-from grammar.fuses import FUSES, put_in, stands_in
+from grammar.fuses import FUSES, in_place, put_in, stands_in
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -60,13 +60,14 @@ WEIGHED = frozenset({"big", "small", "large", "much", "little", "heavy", "light"
 FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
 NOMINALLY = frozenset({"nom", "nominal", "rated", "running", "run", "."})
 PEAKS = ("load.peak", "battery.peak_current")
+BREAKS = frozenset({"aic", "interrupting", "breaking", "interrupt", "rupturing"})
 JOINING = frozenset(["and", ",", ";", "but", "then"])
 
 
 def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number of amps states."""
-    if value >= SMALLEST_TEST and on_clamp(scene, item):
-        return Claim("reading.current", "role")
+    if told := _plainly(scene, item, value):
+        return told
     claim = _the_one(scene, item, value) or limits(scene, item, value) or limit_pair(scene, item)
     claim = claim or put_out(scene, item) or _charger_named(scene, item, value) or by_strong_role(scene, item, value)
     tiny = item.quantity.unit == "milliampere" or value <= TINY
@@ -95,6 +96,22 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim.fact == "battery.ca" and value < SMALLEST_CRANKING:
         return _by_topic(scene, item, value)
     return claim
+
+
+def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
+    """What its own words tell before all else: a short circuit's amps, a fuse's in place of another, a clamp's."""
+    if is_fault_current(scene, item):
+        return NOTHING
+    clamped = value >= SMALLEST_TEST and on_clamp(scene, item)
+    return in_place(scene, item) or (Claim("reading.current", "role") if clamped else None)
+
+
+def is_fault_current(scene: Scene, item: Item) -> bool:
+    """Whether amps are those of a short circuit that a fuse can break: kiloamps, "10000 A AIC"."""
+    after = {scene.word(at) for at in range(item.end, item.end + 2)}
+    before = {scene.word(at) for at in range(item.start - 3, item.start)}
+    kilo = item.quantity.unit == "kiloampere" and not scene.about("role:battery.cca", "role:battery.ca")
+    return kilo or bool(BREAKS & after) or (bool(BREAKS & before) and "fuse" in scene.heads)
 
 
 def on_clamp(scene: Scene, item: Item) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.ages import ended
 from grammar.attach import NOTHING, Claim, beside, close
 from grammar.attach_counts import COUNTED, SMALLEST_NAME, is_of_seconds
 from grammar.items import Item
@@ -116,6 +117,7 @@ def _ago(scene: Scene, item: Item, value: float) -> Claim:
     if unit in ("day", "week", "month") and LEFT & scene.vocabulary and value >= STORED:
         return Claim("storage.time", "role")  # "left her unplugged 84 days ago"
     since = unit == "year" and (close(scene, item, "battery.age", reach=2.5) or _since(scene, item))
+    since = since and not ended(scene, item)
     since = since or (unit == "year" and [scene.word(item.start - 2), scene.word(item.start - 1)] == ["put", "in"])
     return Claim("battery.age", "role") if since else NOTHING
 

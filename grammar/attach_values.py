@@ -78,6 +78,7 @@ ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the w
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 IT_IS = frozenset({"is", "its"})
+STILL = frozenset({"is", "was", "s", "still", "left", "always", "has", "been", "yet", "sits", "stays", "set"})
 JUST_BEFORE = 3  # words: "setting if it is on AGM"
 HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
@@ -248,7 +249,8 @@ def _is_setting(scene: Scene, item: Item) -> bool:
         before = found.concept == "left_on" and found.end <= item.start and far <= ADJACENT
         if before and _is_put_on(scene, item, found):
             return True
-    return False
+    at = item.start - 1
+    return scene.word(at) in ("at", "in") and scene.word(at - 1) in STILL and _charger_before(scene, item, at)
 
 
 def _of_a_setting(scene: Scene, found: Found) -> bool:
@@ -270,8 +272,15 @@ def _is_put_on(scene: Scene, item: Item, found: Found) -> bool:
         return True
     if spoken and (found.end - found.start > 1 or scene.word(found.start - 1) in HELD):
         return True
+    return _charger_before(scene, item, found.start)
+
+
+def _charger_before(scene: Scene, item: Item, end: int) -> bool:
+    """Whether a charger ends there, or is said to be there still: "the charger is still on wet"."""
     return any(
-        head.head == "charger" and head.end <= found.start and found.start - head.end <= 1
+        head.head == "charger"
+        and head.end <= end
+        and (end - head.end <= 1 or all(scene.word(at) in STILL for at in range(head.end, end)))
         for head in around(scene.head_items, item, scene.head_starts)
     )
 

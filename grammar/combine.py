@@ -11,6 +11,7 @@ from math import prod
 from grammar.canonical import in_unit
 from grammar.drawn import drawn
 from grammar.items import Item
+from grammar.outlets import outlets
 from grammar.reading import Stated
 from grammar.scene import Scene
 from grammar.supposed import fallen_to, is_supposed
@@ -39,6 +40,11 @@ SYSTEM = 12.0  # volts of the usual battery
 ONE_EACH = re.compile(r"\bone (?:battery |bank |set )?(?:is |goes )?for (?:the|my|our|a) ", re.IGNORECASE)
 TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
 ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
+FOR_ONE_LOAD = re.compile(
+    r"\b(?:(?:just|only|solely|purely) for (?:the |our |my )?(?:bow|stern|thruster|windlass)"
+    r"|for (?:the |our |my )?(?:bow |stern )?(?:thruster|bow|stern|windlass) (?:alone|only|by itself))\b",
+    re.IGNORECASE,
+)
 BIRTHDAY = re.compile(
     rf"\b(?:its|their|her|his|the) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) (?:birthday|season|summer|winter)\b",
     re.IGNORECASE,
@@ -63,6 +69,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_charges(scene, stated),
         *_banks(scene),
         *_birthday(scene, stated),
+        *outlets(scene, stated),
     ]
     told = {item.fact for item in found}
     boxes = [item.span for item in found if item.fact in ("space.volume", "battery.nominal")]
@@ -142,6 +149,8 @@ def _one_more(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         if found.end >= len(scene.tokens) or not (scene.at_word[found.end].dim or scene.word(found.end) in NO_BATTERIES)
     ]
     if not more or any(item.fact == "battery.count" and item.value != 1.0 for item in stated):
+        return
+    if FOR_ONE_LOAD.search(scene.text):  # "a second one for the thruster alone" stands apart from the first
         return
     before = (item.value for item in scene.said if item.fact == "battery.count" and isinstance(item.value, float))
     yield _fact(scene, "battery.count", next(before, 1.0) + 1.0, more[0].start, more[0].end)

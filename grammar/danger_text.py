@@ -106,6 +106,7 @@ WIDE = 1.5
 NEEDLE = 4  # words between a needle and where it stands
 GAUGES = frozenset({"needle", "voltmeter", "volts", "voltage"})
 TILTED = frozenset({"tipped", "tilted", "tilt", "angle", "heel", "heeled", "heeling", "rotated", "lean", "leaning"})
+COOL, MILD = 12.0, 25.0  # C
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -193,6 +194,8 @@ def _figures(words: list[str]) -> list[str]:
             continue
         elif (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
             named[at] = word if words[at - 1 : at] in (["#-"], ["minus"]) else "#hot"  # "freezes at -59 C"
+        elif weather := _weather(value, words, at):
+            named[at] = weather
         elif (
             after in VOLTS
             or (_is_broken(word) and after not in NO_VOLTS and word not in others)
@@ -203,6 +206,15 @@ def _figures(words: list[str]) -> list[str]:
         elif after == "f" and value <= 32:
             named[at] = "#-"
     return named
+
+
+def _weather(value: float, words: Sequence[str], at: int) -> str:
+    """The name of degrees of ordinary weather, which no battery gets by a fault of its own; "" for other numbers."""
+    after, before = words[at + 1 : at + 2], words[at - 1 : at]
+    celsius = value if after and after[0] in DEGREES else (value - 32) / 1.8 if after == ["f"] else None
+    if celsius is None or before in (["#-"], ["minus"], ["below"]) or not 0.0 < celsius <= MILD:
+        return ""
+    return "#cool" if celsius <= COOL else "#mild"
 
 
 def _is_broken(number: str) -> bool:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from grammar.attach import Claim, asked
+import re
+
+from grammar.attach import NOTHING, Claim, asked
 from grammar.items import Item
 from grammar.scene import Scene
 
@@ -16,6 +18,19 @@ FITS = frozenset(
 AFTER_IT = frozenset(
     {"", ".", ",", "?", ";", "one", "in", "instead", "now", "there", "fuse", "breaker", "is", "and", "on", "ok"}
 )
+WAS_THERE = re.compile(  # "a 500 A in place of the 350 A", "replaced the 350 A by a 500 A"
+    r"\b(?:in (?:the )?place of|instead of|rather than|(?:replac|swapp|chang)\w+)\W+"
+    r"(?:(?:the|a|an|my|our|his|her|its|their|old|original|blown|proper|correct|right)\W+)*$",
+    re.IGNORECASE,
+)
+HAD = re.compile(r"\b(?:there (?:was|used to be)|had)\W+(?:an?|the)\W+$", re.IGNORECASE)
+WHERE = re.compile(r"\bwhere (?:there was )?(?:(?:the|an?|my|our|his|its|old|original)\W+)*$", re.IGNORECASE)
+USED_TO_BE = re.compile(
+    r"\W*(?:amps?\b|a\b)?\W*(?:fuse |breaker |one )?(?:was|used to|sat|had been|stood|lived|before|once)", re.I
+)
+PUT = re.compile(
+    r"\b(?:for|with|by|to|put|fit\w*|has|have|got|now|is|us\w+)\W+(?:in\W+)?(?:(?:an?|the|now)\W+)*$", re.IGNORECASE
+)
 OF_FUSE = (["of"], ["of", "a"], [",", "its"], ["its"], ["is"], ["says"])
 
 
@@ -23,6 +38,8 @@ def fuse(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a bare number near a fuse states."""
     if value < SMALLEST_FUSE:
         return None
+    if value in FUSES and (claim := in_place(scene, item)):
+        return claim
     if _is_opinion(scene, item, value):
         return Claim("fuse.rating", "role")
     alone = scene.word(item.start - 1) in ("its", "is") and scene.heads == {"fuse"} and value in FUSES
@@ -31,6 +48,16 @@ def fuse(scene: Scene, item: Item, value: float) -> Claim | None:
     if alone:
         return Claim("fuse.rating", "role")
     return Claim("fuse.rating", "role") if _is_fuse(scene, item, value) else _beside_fuse(scene, item)
+
+
+def in_place(scene: Scene, item: Item) -> Claim | None:
+    """The fuse or the load that is there, and the one that it took the place of, which counts no more."""
+    if was_there(scene, item) or gave_way(scene, item):
+        return NOTHING
+    if took_its_place(scene, item):
+        return Claim("fuse.rating", "role")
+    loads = any(gave_way(scene, other) for other in scene.quantities("AMP") if other is not item)
+    return Claim("load.current", "role") if loads and scene.word(item.end) in ("one", "", ".", ",", "?") else None
 
 
 def _is_opinion(scene: Scene, item: Item, value: float) -> bool:
@@ -46,6 +73,39 @@ def stands_in(scene: Scene, item: Item, value: float) -> bool:
     article = scene.word(item.start - 1) in ("a", "an", "the")
     ours = scene.likely[:1] == ("fuse.rating",) and not {"load", "charger", "battery"} & scene.heads
     return told and article and ours and value in FUSES
+
+
+def was_there(scene: Scene, item: Item) -> bool:
+    """Whether amps are those of the fuse that another one took the place of: no load, and none that is fitted now."""
+    follows = scene.after(item)
+    if not (scene.blown or "fuse" in scene.heads) or (follows is not None and follows.head not in ("", "fuse")):
+        return False
+    first, last = scene.span(item.start, item.end)
+    before, after = scene.text[:first], scene.text[last:]
+    if HAD.search(before) and "now" in scene.vocabulary:
+        return True
+    return bool(WAS_THERE.search(before) or (WHERE.search(before) and USED_TO_BE.match(after)))
+
+
+def gave_way(scene: Scene, item: Item) -> bool:
+    """Whether amps are those of a load that gives way to another: "swapped the 260 A thruster for a 340 A one"."""
+    follows = scene.after(item)
+    if (
+        follows is None
+        or follows.head != "load"
+        or not WAS_THERE.search(scene.text[: scene.span(item.start, item.end)[0]])
+    ):
+        return False
+    named = any(found.kind == "model" for found in scene.items)
+    return named or any(other.dim == "AMP" and other is not item for other in scene.measured)
+
+
+def took_its_place(scene: Scene, item: Item) -> bool:
+    """Whether amps are those of the fuse that is there now, where another one was: the 500 A in place of the 350 A."""
+    others = (other for other in scene.measured if other is not item and other.dim in ("AMP", "NUM"))
+    if not any(was_there(scene, other) for other in others):
+        return False
+    return bool(PUT.search(scene.text[: scene.span(item.start, item.end)[0]]))
 
 
 def put_in(scene: Scene, item: Item, value: float) -> bool:

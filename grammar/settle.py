@@ -30,11 +30,14 @@ from grammar.dates import stretch
 from grammar.degrees import celsius
 from grammar.facts import FactSpec, facts
 from grammar.items import Item
+from grammar.label_limits import label_limits
 from grammar.reading import Quantity, Stated
 from grammar.recall import goes_back, recalled
 from grammar.resting import without_rest
 from grammar.scene import Scene
+from grammar.studs import studs_first
 from grammar.their_unit import in_their_unit
+from grammar.unlike import unlike
 from grammar.weather import at_freezing
 from grammar.weighed import weighed
 from grammar.widened import widened_by
@@ -121,6 +124,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
     replied += _drawn_then(scene, replied, said)
     stated = added(scene, amended(scene, lowest_kept(spread(combined(scene, replied)))))
+    stated = studs_first(scene, label_limits(scene, unlike(scene, stated)))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
     return at_freezing(scene, without_rest(scene, stated, said))

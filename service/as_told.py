@@ -48,11 +48,18 @@ WHEN = frozenset(  # "in lay-up?", "and over the winter?": when, and nothing els
         *("all", "the", "a", "mid", "high", "full", "this", "next", "up", "off", "too", "time", "till", "until", "to"),
     )
 )
+UNDER = frozenset(
+    (
+        *("under", "with", "on", "cover", "covered", "canvas", "tarp", "tarpaulin", "tent", "canopy", "shed", "barn"),
+        *("an", "my", "our", "its", "her", "boat", "boom", "beneath", "wraps", "wrap", "shrink", "of", "easter"),
+    )
+)
 ALTERNATOR = re.compile(
     r"\balternator\b[^.?!,]*\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]*\balternator\b", re.IGNORECASE
 )
 ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
 LIMITS = "detail:which_limit"
+KILOAMPS = re.compile(r"\d ?ka\b", re.IGNORECASE)
 SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
 TO_HALF = re.compile(
     r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
@@ -167,10 +174,20 @@ def _supplied(seen: Seen) -> bool:
     found, strong = seen.found, bool(seen.told & STRENGTH)
     if found == {"rest-voltage"} and strong and seen.told & LOADS and not READING.search(seen.message.text):
         return seen.says(*MAY) and "reading.load_voltage" not in seen.told
+    shared = seen.says("detail:engine_battery") and not seen.says("request:which", "request:versus", "about:duty")
+    shared = shared and bool(seen.told & LOADS) and not seen.says("request:how_long", "request:how_many")
+    if shared and found <= {"battery-duty", "unclear", "run-time"}:
+        return seen.says("request:is_good", *MAY, *APPROVAL)  # "my Minnow shares the engine's battery, ok or not?"
     if found == {"bank-wiring"} and not seen.says("request:what_get", "request:may_i", *UNLIKE):
         together = strong or bool(seen.told & {"battery.count", "bank.layout"})
         return bool(SUPPLY & seen.context and together) or bool(CIRCUIT & seen.context and strong)
     return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
+
+
+def _broken(seen: Seen) -> bool:
+    """ "Is 5 kA enough for a 300 Ah lithium bank?": amps of a short circuit, which a fuse must break."""
+    kilo = bool(KILOAMPS.search(seen.message.text)) and "battery.cca" not in seen.told
+    return seen.found <= {"run-check", "unclear"} and (kilo or seen.says("term:interrupting"))
 
 
 def _loaded(seen: Seen) -> bool:
@@ -184,8 +201,18 @@ def _shut_in(seen: Seen) -> bool:
     return seen.found <= {"unclear", "mounting"} and seen.says("detail:shut") and not HOLD.search(seen.message.text)
 
 
+def _amps_of_a_charger(seen: Seen) -> bool:
+    """ "Warmed up to 15 C, lithium 150 Ah. 30 A charger ok now?": its amps are told, and of its setting nothing."""
+    set_so = {"charger.setting", "charger.voltage", "charger.kind"} & seen.told
+    asked = seen.says(*MAY) and not seen.says("role:charger.setting") and not set_so
+    amps = {"charger.current", "battery.capacity", "ambient.temperature"} <= seen.told
+    return asked and amps and seen.found <= {"charger-setting", "freeze-point", "unclear"} and not seen.message.dangers
+
+
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("voltage-drop", _limited),
+    ("fuse-size", _broken),
+    ("charger-size", _amps_of_a_charger),
     ("charger-setting", _charged),
     ("load-voltage", _loaded),
     ("rest-voltage", _saved),
@@ -235,9 +262,15 @@ def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]
 
 
 def of_a_season(message: Message, context: Iterable[str]) -> bool:
-    """Whether a message names a season and no more, where a panel was spoken of: "in lay-up?"."""
+    """Whether a message names a season and no more, where a panel was spoken of: "in lay-up?".
+
+    What covers the panel then tells of it as well: "and November to March under a cover".
+    """
     words = {word for word in message.words if word.isalpha()}
-    return "solar" in context and not SEASONS.isdisjoint(words) and words <= SEASONS | WHEN
+    if "solar" not in context or SEASONS.isdisjoint(words):
+        return False
+    rest = words - SEASONS - WHEN
+    return not rest or (message.says("detail:under_cover") and rest <= UNDER)
 
 
 def told_by_another(message: Message, found: Set[str]) -> set[str]:

@@ -149,7 +149,12 @@ ROWS: dict[str, Row] = {
             or (f.about("run-check", "bank-size") and f.freezing)
         )
     ),
-    "lithium-kind": lambda f: f.taken_as_iron and any(item.unit in ("V", "A") for item in f.answer.figures),
+    "lithium-kind": lambda f: (
+        f.taken_as_iron
+        and (
+            any(item.unit in ("V", "A") for item in f.answer.figures) or (f.about("run-time") and not f.answer.figures)
+        )
+    ),  # a run time that is not told gives the limit in its place
     "lithium-cut-out": lambda f: (
         f.lithium and f.about("run-check", "bank-size", "run-time", "battery-type", "battery-duty")
     ),
@@ -209,7 +214,11 @@ ROWS: dict[str, Row] = {
         f.about("run-check", "bank-size", "bank-wiring", "battery-type", "battery-duty")
         and f.case.says("detail:engine_battery", "detail:start_and_house")
     ),
-    "motor-duty": lambda f: not f.nothing_yet and f.about("run-time", "bank-size") and f.get("load.kind") == "thruster",
+    "motor-duty": lambda f: (
+        not f.nothing_yet
+        and f.about("run-time", "bank-size")
+        and (f.get("load.kind") == "thruster" or "load.model" in f.case.stated)
+    ),
     "thruster-off": lambda f: f.about("run-check", "terminals", "maintenance") and f.thruster,
     "explosive-gas": lambda f: (
         f.lead and f.about(*CHARGING, "charger-banks", "ventilation", "maintenance", "mounting", "terminals")
@@ -228,8 +237,11 @@ ROWS: dict[str, Row] = {
         and f.about("rest-voltage", "load-voltage", "replacement", "standing-drain", *CHARGING)
     ),
     "ignition-protected": lambda f: (
-        f.about("mounting", "ventilation", "fuse-size", "terminals")
-        and (f.case.says("detail:petrol_space") or f.get("cable.in_engine_space") is True)
+        (
+            f.about("mounting", "ventilation", "fuse-size", "terminals")
+            and (f.case.says("detail:petrol_space") or f.get("cable.in_engine_space") is True)
+        )
+        or (f.about("charger-size", "charger-setting") and f.case.says("detail:petrol_near", "detail:gas_bottles"))
     ),
     "mains": lambda f: (
         (f.about("charger-setting", "charger-size", "charger-banks") and f.mains)

@@ -18,7 +18,7 @@ from service.no_idea import helped, not_told
 from service.own_words import rewritten, worded
 from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
 from service.rules.at_once import MORE, merged
-from service.rules.joining import each_alone
+from service.rules.joining import each_alone, one_bank
 from service.topic import Lever, Topic
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
@@ -30,7 +30,7 @@ MOST_TRIED = 400  # values of one lever
 
 def finished(topic: Topic, case: Case) -> Answer:
     """The whole answer of a topic to a case."""
-    case = each_alone(topic.name, merged(topic.name, case))
+    case = one_bank(topic.name, each_alone(topic.name, merged(topic.name, case)))
     if case.says("detail:vouch") and topic.name not in UNVOUCHED:
         case.because(VOUCH, "desk-scope")
     bare = helped(topic, case, all_told(topic, case) or answered(topic, case))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from grammar.dangers import advised
-from grammar.reading import Message
+from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
 from service.rules.readings import equalised, lithium_left_flat, overvoltage
@@ -17,6 +17,9 @@ UNNAMED = "unnamed"  # the family of what only the points of a message tell
 DANGER = "danger:"  # begins the cues that tell of signs
 LONG_FLAT = "lithium-dropped-or-holed"
 FLAT = ("reading.voltage", "battery.chemistry", "storage.time")  # what a lithium battery that stood flat is told by
+FROZEN = "frozen-lead"
+THAWED = ("thaw", "unfreez", "unfroz", "defrost")
+LITHIUM = ("lfp", "lithium-other")
 CARRIED = ("thing:alternator", "about:alternator", "thing:charger", "term:shore-power", "detail:alone")  # hold on
 MEASURED = ("reading.voltage", "charger.voltage")
 
@@ -25,7 +28,8 @@ def signs(case: Case, message: Message) -> tuple[str, ...]:
     """The dangers of a message as "family:status", those it tells and those that follow from its readings."""
     allowed = equalised(case.fresh())
     dangers = [item for item in message.dangers if not (allowed and item.family == OVERCHARGED)]
-    found = [f"{item.family}:{item.status}" for item in dangers]
+    thawed = thawed_lithium(case.fresh())
+    found = [f"{item.family}:{'past' if thawed and _only_thawed(item) else item.status}" for item in dangers]
     told_now = [case.stated[fact] for fact in MEASURED if fact in case.stated and case.stated[fact].origin == "message"]
     measured = any(item.span is None or not advised(message.text, item.span) for item in told_now)
     told = {item.status for item in message.dangers if item.family == OVERCHARGED}
@@ -34,6 +38,28 @@ def signs(case: Case, message: Message) -> tuple[str, ...]:
     if any(item.fact in FLAT for item in message.stated) and lithium_left_flat(case.fresh()):
         found.append(f"{LONG_FLAT}:present")
     return tuple(dict.fromkeys(found))
+
+
+def thawed_lithium(case: Case) -> bool:
+    """Whether a lithium battery is above freezing, as this message tells: it holds nothing that froze."""
+    told = case.stated.get("ambient.temperature")
+    now = told is not None and told.origin == "message" and float(told.value) > 0.0
+    return now and case.said("battery.chemistry") in LITHIUM
+
+
+def _only_thawed(item: Danger) -> bool:
+    return item.family == FROZEN and item.text.lower().startswith(THAWED)
+
+
+def over(found: Iterable[str], topics: Iterable[str], message: Message) -> bool:
+    """Whether a message that asks nothing else tells of a danger that is over: "thawed, 4 °C now"."""
+    return bool(message.stated) and set(topics) <= {"hazard"} and {sign.split(":")[1] for sign in found} == {"past"}
+
+
+def still(families: Iterable[str], case: Case) -> tuple[str, ...]:
+    """The families that stood before and go on, after what this message tells of the cold."""
+    over = {FROZEN} if thawed_lithium(case.fresh()) else set()
+    return tuple(family for family in families if family not in over)
 
 
 def standing(now: Iterable[str], before: Iterable[str]) -> tuple[str, ...]:

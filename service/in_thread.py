@@ -10,12 +10,13 @@ from collections.abc import Callable
 
 from grammar.reading import Message
 from grammar.weather import is_condition
-from service.evidence import asks_outright
+from service.evidence import asks, asks_outright
 from service.opening import WAY
 from service.rules.culprit import either
 from service.thread import Thread
 
 FEW = 12  # words of a turn that goes on with what was spoken of
+MORE = 20  # the same, where what it tells is plain
 READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
 WORN = frozenset({*READINGS, "replacement", "run-check"})
 OF_ITSELF = frozenset(  # topics after which the cold asks whether it will freeze
@@ -23,6 +24,7 @@ OF_ITSELF = frozenset(  # topics after which the cold asks whether it will freez
 )
 SECONDS = frozenset({"load.burst", "load.bursts", "load.time", "load.rest"})
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
+OF_A_LABEL = frozenset({"battery.max_current", "battery.peak_current"})
 LOADS = frozenset({"load.model", "load.current"})
 ANEW = ("request:what_size", "request:which", "request:versus", "request:what_is", "request:convert")
 OF_THEM = frozenset({"thing:battery", "thing:boat"})
@@ -31,6 +33,8 @@ CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # anoth
 KIND = "battery.chemistry"
 OF_SIZE = OF_THEM | {"request:what_size"}
 SAME_SIZE = re.compile(r"\b(?:same|that|this|equal) (?:size|capacity|amp[- ]?hours?|ah)\b|\bas (?:big|large)\b", re.I)
+AGE, OF_IT = "battery.age", ("battery.", "reading.")
+TAP = "detail:tap"
 SETTING = "role:charger.setting"
 ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
 
@@ -39,7 +43,9 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
     """The topics of a later turn by the rules below; none where its own words decide."""
     several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1
     danger = message.dangers or thread.dangers or "hazard" in thread.topics
-    if not thread.topics or len(message.words) > FEW or danger or several:
+    few = MORE if message.says(TAP) or any(item.fact == AGE for item in message.stated) else FEW
+    long = len(message.words) > few
+    if not thread.topics or long or danger or several:
         return ()
     return next((topics for rule in RULES if (topics := rule(message, thread))), ())
 
@@ -113,6 +119,38 @@ def strong_enough(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("bank-wiring", "run-check") if rated and not asks_outright(message) else ()
 
 
+def allowed_by_the_label(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "200 A continuous, 400 peak" where it was asked how long a lithium battery lasts: the same, by its label."""
+    told = {item.fact for item in message.stated}
+    return thread.topics if told and told <= OF_A_LABEL and "run-time" in thread.topics else ()
+
+
+def one_of_another_sort(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "One is lithium", or in series "one has 60 Ah", of batteries that are joined: whether those may be at all."""
+    first, second = ({item.fact for item in message.stated if item.of == of} for of in (1, 2))
+    layout = thread.facts.get("bank.layout")
+    unlike = KIND in second - first or ("battery.capacity" in second and layout and layout.value != "parallel")
+    apart = {"charger-banks", "bank-wiring"} & set(thread.topics)
+    return ("bank-wiring",) if unlike and layout and not apart and not asks_outright(message) else ()
+
+
+def told_on_the_way(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "On the posts, it's a 600 CCA wet one, 4 years old": the same question, whatever age is told with the rest."""
+    told = {item.fact for item in message.stated}
+    rest = told - {AGE}
+    known = READINGS | {"run-check", "run-time", "charger-size", "charge-time"}
+    passing = (
+        AGE in told and rest - {"battery.count"} and all(fact.startswith(("battery.", "reading.")) for fact in rest)
+    )
+    wears = "replacement" in thread.topics
+    return thread.topics if passing and not wears and not asks(message) and known & set(thread.topics) else ()
+
+
+def tapped_off(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And if the 12 V is just tapped off the lower battery?" of a converter: what that does to both batteries."""
+    return ("bank-wiring",) if message.says(TAP) and thread.topics == ("dc-dc",) else ()
+
+
 def amps_of_the_charger(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "10 amps" where it was asked whether a charger suits: its size as well as its setting, once both may be told."""
     told = {item.fact for item in message.stated}
@@ -143,5 +181,9 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     of_another_kind,
     laid_up_without_power,
     strong_enough,
+    allowed_by_the_label,
+    tapped_off,
+    told_on_the_way,
+    one_of_another_sort,
     amps_of_the_charger,
 )

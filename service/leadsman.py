@@ -19,21 +19,22 @@ from service.again import READ_TOO, repeated
 from service.aside import asides, harmless
 from service.case import Case, Known
 from service.finish import finished, understood
-from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
+from service.hazards import DANGER, UNNAMED, hazard_case, over, signs, spoken_of, standing, still
 from service.held import TESTED, aged_otherwise, held, let_go
 from service.house import House, load
 from service.in_thread import also
 from service.no_idea import NO_IDEA, not_known, unknown
+from service.only_asked import only_asked
 from service.opening import as_put
 from service.opening import kept as kept_put
 from service.own_facts import own
-from service.put_in_place import VOLTS, of_its_own, puts_in
+from service.put_in_place import VOLTS, of_its_own, puts_in, stands_elsewhere
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Reply
 from service.route import SHOWN, Request, alarmed
 from service.rules.at_once import MORE
 from service.shorthand import STYLE, is_shorthand
-from service.tally import table
+from service.tally import HAZARD, table
 from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
@@ -185,7 +186,8 @@ class Leadsman:
         printed = label.reading(message, thread)
         beliefs = () if printed else misbeliefs.found(message)
         message, claimed = (printed, ()) if printed else claims.unclaimed(message, misbeliefs.appeals(beliefs))
-        requests = wanted(message, thread)
+        requests = only_asked(message, lambda part: wanted(read(part, models=models, said=said), thread))
+        requests = requests or wanted(message, thread)
         beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
@@ -194,7 +196,7 @@ class Leadsman:
         if in_place:
             message, thread = of_its_own(message), self.as_built(thread)
         told = [*(known(item) for item in message.stated), *given]
-        another = any(message.says(cue) for cue in ANOTHER)
+        another = any(message.says(cue) for cue in ANOTHER) or stands_elsewhere(message, thread)
         if another or in_place:
             thread = replace(thread, cues=let_go(thread.cues))
         elif aged_otherwise(message, thread):
@@ -209,7 +211,10 @@ class Leadsman:
             alarm = alarmed(message, thread.topics)
             found = (*found, f"{UNNAMED}:present") if alarm else found
             turn = replace(turn, alarm=alarm)
-        stands = standing(found, () if message.says(OTHER_BOAT) else thread.dangers)
+        stands = standing(found, () if message.says(OTHER_BOAT) else still(thread.dangers, self.case(turn)))
+        if over(found, (item.topic for item in requests), message) and not stands:
+            on = tuple(Request(name, (0, len(text))) for name in thread.topics if name != HAZARD)
+            turn = replace(turn, requests=on)
         if requests and not found and {item.topic for item in requests} <= {"hazard", "unclear"}:
             found = spoken_of(thread)  # "and the one beside it?" of a danger is no new question
         return replace(turn, thread=replace(after, dangers=stands), signs=found)

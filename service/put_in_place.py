@@ -14,6 +14,11 @@ RATED = frozenset(
 )
 KIND, COUNT, VOLTS = "battery.chemistry", "battery.count", "bank.voltage"
 FITS = re.compile(r"\b(?:fit|put in|swap\w*|replac\w+|instead|change to|go for|buy)\b", re.IGNORECASE)
+ELSEWHERE = re.compile(
+    r"\b(?:the|my|our|his|her)\b[^.?!]{0,24}?(?:\bin the (?:bow|stern|cabin|locker|engine room|forepeak|lazarette)\b"
+    r"|\b(?:aft|forward|up front)\b)|\b(?:the|my|our) (?:house|bow|stern|start|engine|thruster|front) one\b",
+    re.IGNORECASE,
+)
 ONE = re.compile(r"\b(?:an?|one|single)\b", re.IGNORECASE)
 OF_ALL = frozenset(("each", "apiece", "both", "all", "they", "theyre", "those", "these", "per", "every"))
 NEXT = 2  # characters between a battery's amp-hours and its volts: "200Ah 24V"
@@ -34,6 +39,13 @@ def puts_in(message: Message, thread: Thread) -> bool:
         return single and bool(FITS.search(message.text)) and {COUNT, "bank.layout"} & thread.facts.keys() != set()
     crossed = (before in LEAD and now in LITHIUM) or (before in LITHIUM and now in LEAD)
     return crossed or (now != before and bool(FITS.search(message.text)) and bool(ONE.search(message.text)))
+
+
+def stands_elsewhere(message: Message, thread: Thread) -> bool:
+    """Whether it speaks of another battery aboard, of another kind and in a place of its own: "and the AGM aft?"."""
+    now = next((item.value for item in message.stated if item.fact == KIND and item.of == 1), None)
+    before = thread.facts[KIND].value if KIND in thread.facts else None
+    return now is not None and before is not None and now != before and bool(ELSEWHERE.search(message.text))
 
 
 def of_its_own(message: Message) -> Message:

@@ -126,8 +126,11 @@ def under_the_bar(message: Message, ranking: Sequence[Tally]) -> list[Request]:
 def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     """The clause that tells of a danger by its points, where the tables of dangers found none; else None.
 
-    A phrase that only sounds like a danger takes some points off.
+    A phrase that only sounds like a danger takes some points off. An alarm that is named with the amps going out is
+    what draws them.
     """
+    if message.says("thing:drain") and any(item.fact == "drain.current" for item in message.stated):
+        return None
     rows = rows_of(message, evidence(message, context))
     own = [sum(_of_danger(name)[0] for name in row) for row in rows]
     shared = sum(_of_danger(name)[1] for name in dict.fromkeys(name for row in rows for name in row))

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 
 from grammar.facts import facts
 
 NB = "\u00a0"
+HAIR = 1e-6  # of the last figure shown: a value worked out to be whole is whole
 SYMBOL = {
     "volt": "V",
     "ampere": "A",
@@ -74,6 +76,41 @@ def significant(value: float, figures: int = 3) -> str:
     places = max(0, figures - 1 - math.floor(math.log10(abs(value))))
     text = number(value, places)
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def at_most(value: float, unit: str = "A") -> str:
+    """A limit, which rounding never lifts: three figures that count, rounded down.
+
+    >>> at_most(23.75).replace(NB, " "), at_most(34.5).replace(NB, " "), at_most(46).replace(NB, " ")
+    ('23.7 A', '34.5 A', '46 A')
+    """
+    return quantity(_directed(value, math.floor), unit)
+
+
+def at_least(value: float, unit: str = "A") -> str:
+    """What is needed, which rounding never lowers.
+
+    >>> at_least(11.25).replace(NB, " "), at_least(9.5).replace(NB, " ")
+    ('11.3 A', '9.5 A')
+    """
+    return quantity(_directed(value, math.ceil), unit)
+
+
+def within(low: float, high: float, unit: str = "A") -> str:
+    """Two limits as a range that is nowhere wider than they are.
+
+    >>> within(9.5, 23.75).replace(NB, " ")
+    '9.5 to 23.7 A'
+    """
+    first, last = at_least(low, unit), at_most(high, unit)
+    return last if first == last else f"{first.removesuffix(f'{NB}{unit}')} to {last}"
+
+
+def _directed(value: float, way: Callable[[float], int]) -> float:
+    """A number with three figures that count, rounded one way; what is on the step within a hair stays."""
+    step = 10 ** max(0, 2 - math.floor(math.log10(value))) if value > 0 else 1
+    near = round(value * step)
+    return near / step if abs(value * step - near) < HAIR else way(value * step) / step
 
 
 def quantity(value: float, unit: str, places: int | None = None) -> str:
@@ -199,13 +236,14 @@ def lasting(minutes: float) -> str:
     return duration(math.floor(minutes + 1e-6) if minutes < 60 else math.floor(minutes / 6 + 1e-6) * 6)
 
 
-def between_times(low: float, high: float) -> str:
-    """Two times in minutes as people say them: "11 to 17 minutes", "42 seconds to 4 minutes".
+def between_times(low: float, high: float, given: bool = False) -> str:
+    """Two times in minutes as people say them: "11 to 17 minutes", "42 seconds to 4 minutes"; what is `given` rounds
+    down.
 
     >>> between_times(10.9, 17.2).replace(NB, " "), between_times(0.7, 3.8).replace(NB, " ")
     ('11 to 17 minutes', '42 seconds to 4 minutes')
     """
-    first, last = duration(low), duration(high)
+    first, last = (lasting(low), lasting(high)) if given else (duration(low), duration(high))
     if first == last:
         return first
     number_, _, unit = first.partition(NB)

@@ -272,12 +272,15 @@ def figure(item: Figure) -> str:
     span = say.between(item.low, item.high, item.unit, places(item))
     if item.unit in ("min", "h"):
         minutes = 60 if item.unit == "h" else 1
-        span = say.between_times(item.low * minutes, item.high * minutes)
+        span = say.between_times(item.low * minutes, item.high * minutes, item.name.startswith("time_to"))
     if item.value in (item.low, item.high):
         return f"{item.label} {span}"
     if item.name in BEST:
         return f"{item.label} {span}, best {shown(item)}"
     return f"{item.label} {shown(item)} ({span})"
+
+
+ONE_WAY = {"charger_current_low": say.at_least, "charger_current_high": say.at_most}  # limits: never rounded past
 
 
 def shown(item: Figure) -> str:
@@ -301,6 +304,8 @@ def shown(item: Figure) -> str:
         return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)  # what is needed rounds up
     if item.name == "cranking_current":
         return say.given(float(item.value))
+    if item.name in ONE_WAY:
+        return ONE_WAY[item.name](item.value, item.unit)
     return say.quantity(item.value, item.unit, places(item))
 
 

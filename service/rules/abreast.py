@@ -9,6 +9,7 @@ from service import say
 from service.case import Case
 from service.reply import Answer, Option
 from service.rules import at_once, supply
+from service.rules.joining import of_each
 
 Judge = Callable[[Case], Answer]
 
@@ -37,14 +38,18 @@ def emptier(case: Case) -> Case:
 
 
 def are_joined(case: Case) -> bool:
-    """Whether two ratings are those of two unlike batteries in parallel."""
-    return "battery.cca" in case.second and case.said("bank.layout") == "parallel" and not case.says(*WEIGHED)
+    """Whether two ratings are those of two unlike batteries that are joined."""
+    joined = case.said("bank.layout") in ("series", "parallel")
+    return "battery.cca" in case.second and joined and not case.says(*WEIGHED)
 
 
 def unlike(case: Case, judge: Judge) -> Answer:
     """Two unlike batteries in parallel: their starting power adds up, and the weaker one wears the other."""
-    one, two = float(case["battery.cca"]), float(case.second["battery.cca"].value)
+    first, second = of_each(case)
+    one, two = float(case["battery.cca"]) * first, float(case.second["battery.cca"].value) * second
     case.used.setdefault(("battery.cca", 2), case.second["battery.cca"])
+    if case.said("bank.layout") == "series":
+        return in_series(case, judge, min(one, two))
     together = case.supposing({"battery.cca": one + two}, ("battery.count", "bank.layout", "battery.capacity"))
     together.second = {}
     found = judge(together)
@@ -53,6 +58,18 @@ def unlike(case: Case, judge: Judge) -> Answer:
     if found.verdict != "yes":
         return found
     case.because("Unlike batteries in parallel: the weaker one wears the other", "bank-practice")
+    return replace(found, verdict="marginal", headline=found.headline.replace("Yes:", "Only just, being unlike:", 1))
+
+
+def in_series(case: Case, judge: Judge, weaker: float) -> Answer:
+    """Two unlike batteries in series: the weaker one decides, and is emptied too far."""
+    row = case.supposing({"battery.cca": weaker})
+    row.second = {fact: known for fact, known in case.second.items() if fact != "battery.cca"}
+    found = judge(row)
+    case.follow(row)
+    case.because("In series the weaker battery decides, and it is emptied too far", "bank-practice")
+    if found.verdict != "yes":
+        return found
     return replace(found, verdict="marginal", headline=found.headline.replace("Yes:", "Only just, being unlike:", 1))
 
 

@@ -39,7 +39,7 @@ def judged(case: Case, chemistry: str) -> Finding | None:
         return None
     if not cold:
         case.because(TOO_MUCH, "charging-by-kind")
-    takes = f"which takes {say.amps(span.high)} at most"
+    takes = f"which takes {say.at_most(span.high)} at most"
     return Finding(verdict, f"{say.amps(amps)} is too much for {bank}, {takes}{at}")
 
 

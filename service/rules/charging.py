@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from service import reference, say
 from service.calculators import charging, freezing
 from service.case import Case, Missing, rule
-from service.reply import Act, Answer, Change
+from service.reply import Act, Answer, Change, Urgency
 from service.rules.bank import COUNTED, system
+from service.rules.joining import of_each
 from service.rules.readings import DEAD, cite, limit
 from service.topic import Topic
 
@@ -122,7 +123,8 @@ def capacity(case: Case) -> float:
     kinds = {case.get("battery.chemistry"), second.value} if second else set()
     if other is None or case.get("bank.layout") != "parallel" or len(kinds) > 1:  # unlike kinds are weighed, not joined
         return float(case["charge.capacity"])
-    one, two = float(case["battery.capacity"]), float(other.value)
+    first, last = of_each(case)
+    one, two = float(case["battery.capacity"]) * first, float(other.value) * last
     case.used.setdefault(("battery.capacity", 2), other)
     case.step(
         f"In parallel {say.amp_hours(one)} and {say.amp_hours(two)} add up to {say.amp_hours(one + two)}", COUNTED
@@ -136,13 +138,13 @@ def span(case: Case, chemistry: str, amp_hours: float) -> Span:
     low, high = (charging.current(amp_hours, row[end].value) for end in ("low", "high"))
     shares = f"{say.number(row['low'].value * 100)} to {say.number(row['high'].value * 100)} %"
     name = say.CHEMISTRY[chemistry]
-    case.step(f"{shares} of {say.amp_hours(amp_hours)} of {name} is {say.between(low, high, 'A')}", row["low"].cite)
+    case.step(f"{shares} of {say.amp_hours(amp_hours)} of {name} is {say.within(low, high)}", row["low"].cite)
     cold, warm = cold_share(case, chemistry), None
     if cold is not None:
         warm = (low, high)
         high = min(high, charging.current(amp_hours, cold.value))
         at = say.temperature(float(case["ambient.temperature"]))
-        case.step(f"At {at} lithium takes at most {say.amps(high)}", cold.cite)
+        case.step(f"At {at} lithium takes at most {say.at_most(high)}", cold.cite)
     return Span(chemistry, amp_hours, min(low, high), high, warm)
 
 
@@ -238,9 +240,12 @@ def cold_answer(topic: Topic, case: Case) -> Answer:
     """No charging of lithium at or below 0 C."""
     celsius = float(case["ambient.temperature"])
     case.step("Charging at or below 0 °C plates metal on lithium cells, for good", "lithium-charge-cold")
-    head = f"No: a lithium battery may not be charged at or below 0 °C, and it is {say.temperature(celsius)} there."
+    on = case.says("detail:left_on")  # it charges at this moment, as far as anybody knows
+    why = f"a lithium battery may not be charged at or below 0 °C, and it is {say.temperature(celsius)} there"
+    head = f"No: switch it off at the shore end, as {why}." if on else f"No: {why}."
     warm = Change("ambient.temperature", 1.0, "C", "a battery above 0 °C, charged only slowly up to 10 °C")
-    return topic.says("no", head, would_change=() if "charger.current" in case else (warm,))
+    urgency: Urgency = "today" if on else "routine"
+    return topic.says("no", head, would_change=() if "charger.current" in case else (warm,), urgency=urgency)
 
 
 def warmer(case: Case) -> tuple[float, ...]:

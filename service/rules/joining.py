@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from service import reference, say
 from service.calculators import bank, convert
-from service.case import Case, Value
+from service.case import Case, Known, Value
 from service.reply import Figure
 
+COUNT = "battery.count"
+ALONE = (1.0, 1.0)  # batteries of each of two sorts
+CAPACITY = "battery.capacity"
+GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
+WEIGHED = ("request:which", "request:versus", "about:compare")
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
 
 
@@ -40,10 +45,12 @@ def as_the_load_asks(case: Case) -> str | None:
 def figures(case: Case, how: str) -> tuple[Figure, ...]:
     """The contract's figures of the bank, joined like that."""
     one = case if layout(case) == how else case.supposing({"bank.layout": how}, ["bank.voltage"])
+    if COUNT in case.second:
+        one = one.supposing({COUNT: sum(of_each(case))})
     found = [Figure("bank_voltage", "together", float(one["bank.voltage"]), "V")]
-    if capacity := total(one, "capacity", how):
+    if capacity := total(one, "capacity", how, of_each(case)):
         found.append(Figure("bank_capacity", "capacity", capacity, "Ah"))
-    if cca := total(one, "cca", how):
+    if cca := total(one, "cca", how, of_each(case)):
         found.append(Figure("bank_cca", "starting power", cca, "A"))
     if capacity:
         found.append(Figure("bank_energy", "energy", energy(one, capacity), "Wh"))
@@ -52,11 +59,18 @@ def figures(case: Case, how: str) -> tuple[Figure, ...]:
     return tuple(found)
 
 
-def total(case: Case, name: str, how: str) -> float:
+def of_each(case: Case) -> tuple[float, float]:
+    """How many batteries there are of each of two sorts: "two 60 Ah and a 100 Ah"."""
+    both = pair(case, COUNT)
+    return (float(both[0]), float(both[1])) if both else ALONE
+
+
+def total(case: Case, name: str, how: str, many: tuple[float, float] = ALONE) -> float:
     """Amp-hours or cranking amps of the bank, 0 where they are not known; of two unlike batteries both count."""
     both = pair(case, f"battery.{name}")
     if both:
-        return bank.together(float(both[0]), float(both[1]), adds=how == "parallel")
+        first, second = many if how == "parallel" else ALONE
+        return bank.together(float(both[0]) * first, float(both[1]) * second, adds=how == "parallel")
     return float(case.get(f"bank.{name}", 0.0))
 
 
@@ -68,6 +82,25 @@ def energy(case: Case, capacity: float) -> float:
     held = convert.energy(capacity, volts)
     case.step(f"{say.amp_hours(capacity)} x {say.quantity(volts, 'V')} = {say.number(held)}{say.NB}Wh", each.cite)
     return held
+
+
+def one_bank(topic: str, case: Case) -> Case:
+    """The case with the amp-hours that two unlike batteries have together, where they give as one: in parallel."""
+    other = case.second.get(CAPACITY)
+    kind = case.second.get("battery.chemistry")
+    alike = kind is None or kind.value == case.said("battery.chemistry")
+    parallel = case.said("bank.layout") == "parallel" and CAPACITY in case.stated
+    if topic not in GIVES_AS_ONE or other is None or not parallel or not alike or case.says(*WEIGHED):
+        return case
+    whole, (first, second) = case.fresh(), of_each(case)
+    one, two = float(case[CAPACITY]) * first, float(other.value) * second
+    whole.used.update({(CAPACITY, 1): case.stated[CAPACITY], (CAPACITY, 2): other})
+    kept = {fact: known for fact, known in case.stated.items() if fact not in (COUNT, "bank.layout")}
+    whole.stated = {**kept, CAPACITY: Known(CAPACITY, one + two, "derived", "Ah")}
+    whole.second = {fact: known for fact, known in case.second.items() if fact not in (CAPACITY, COUNT)}
+    together = f"{say.amp_hours(one)} and {say.amp_hours(two)} add up to {say.amp_hours(one + two)}"
+    whole.step(f"In parallel {together}", "od1002")
+    return whole
 
 
 def each_alone(topic: str, case: Case) -> Case:

@@ -25,6 +25,7 @@ ASKED_IF = re.compile(  # "..., fine?", "can two of them go in series?"
     re.IGNORECASE,
 )
 BUYS = re.compile(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of the old ones, not beside them
+VOLTS_ASKED = re.compile(r"\b(?:what|which|how (?:many|much)) volt(?:s|age)?\b", re.IGNORECASE)
 SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to plus)"}
 
 
@@ -200,8 +201,11 @@ def strength_apart(case: Case) -> Answer | None:
     if how == "parallel":
         head = f"Only just: {reasons[0]} work in parallel, but the weaker one wears the other; alike ones are better."
         return TOPIC.says("marginal", head, *figures(case, how))
-    head = f"No: {reasons[0]} must not be joined in series, as the weaker one is emptied too far."
-    return TOPIC.says("no", head, *figures(case, how))
+    shown = figures(case, how)
+    made = say.quantity(float(shown[0].value), "V")
+    made = f", though they would make {made}" if VOLTS_ASKED.search(case.text) else ""
+    head = f"No: {reasons[0]} must not be joined in series{made}, as the weaker one is emptied too far."
+    return TOPIC.says("no", head, *shown)
 
 
 def capacity_apart(case: Case) -> Iterator[str]:

@@ -8,12 +8,18 @@ from dataclasses import replace
 
 from service import say
 from service.case import Case, Value
+from service.kinds import LITHIUM
 from service.reply import Answer, Figure
 from service.rules import charge_volts, charging
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
 ROLES = ("detail:start_bank", "detail:house_bank", "detail:thruster_bank")
+ENGINE_AND_BOW = re.compile(
+    r"\bengine (?:battery )?(?:and|\+|plus) (?:the )?(?:bow|stern|thruster)\b"
+    r"|\b(?:bow|stern|thruster) (?:battery )?(?:and|\+|plus) (?:the )?engine\b",
+    re.IGNORECASE,
+)
 NAMES = {"detail:start_bank": "engine", "detail:house_bank": "house"}
 ASKS_COUNT = ("request:how_many", "detail:one_or_more")
 
@@ -72,8 +78,9 @@ def answer(case: Case) -> Answer:
     figure = outputs(need)
     if have is None:
         return TOPIC.says("information", advice(case, need), figure)
+    apart = lithium_apart(case)
     if have < need:
-        return TOPIC.says("no", too_few(need, int(have)), figure)
+        return TOPIC.says("no", too_few(need, int(have), apart), figure)
     clash = one_setting(case)
     if clash and need > 1:
         return TOPIC.says("marginal", clash, figure)
@@ -98,7 +105,8 @@ def only_counts(case: Case) -> bool:
 
 def roles(case: Case) -> int:
     """How many jobs of batteries the message names: engine, house, thruster."""
-    return sum(case.says(role) for role in ROLES)
+    named = {role for role in ROLES if case.says(role)}
+    return len(named | {ROLES[0], ROLES[-1]}) if ENGINE_AND_BOW.search(case.text) else len(named)
 
 
 def banks(case: Case) -> int | None:
@@ -181,9 +189,20 @@ def advice(case: Case, need: int) -> str:
     return f"A charger with {counted(need, 'output')}, one for each bank{more}; or one charger for each."
 
 
-def too_few(need: int, have: int) -> str:
-    """The headline for a charger with too few outputs."""
-    return f"No: {counted(need, 'bank')} that work apart need {counted(need, 'charger output')}, and yours has {have}."
+def too_few(need: int, have: int, lithium: bool = False) -> str:
+    """The headline for a charger with too few outputs; lithium beside lead does not even share one by turns."""
+    head = f"No: {counted(need, 'bank')} that work apart need {counted(need, 'charger output')}, and yours has {have}"
+    return f"{head}; lithium wants one of its own, on the lithium setting." if lithium else f"{head}."
+
+
+def lithium_apart(case: Case) -> bool:
+    """Whether one of two banks is lithium and the other is not, or is of a kind that nobody told."""
+    other = case.second.get("battery.chemistry")
+    kinds = (charging.known_kind(case), other.value if other else None)
+    if sum(kind in LITHIUM for kind in kinds) != 1 or other is None:
+        return False
+    case.used.setdefault(("battery.chemistry", 2), other)
+    return True
 
 
 def enough(need: int, have: int) -> str:
@@ -198,9 +217,16 @@ def one_setting(case: Case) -> str | None:
     """What one programme for two kinds of battery means; None where the kinds are alike or not told."""
     other = case.second.get("battery.chemistry")
     first = charging.known_kind(case)
-    if other is None or first is None or other.value == first:
+    if other is None or other.value == first or (first is None and not lithium_apart(case)):
         return None
-    kinds = (first, str(other.value))
+    if lithium_apart(case):
+        case.step("Lithium and lead want unlike stages: one programme for both harms one of them", "one-setting")
+        have, need = int(case["charger.outputs"]) if "charger.outputs" in case else 0, banks(case)
+        told = (
+            f"{have} {'output is' if have == 1 else 'outputs are'} enough for {need}" if have else "lithium beside lead"
+        )
+        return f"Only just: {told}, but the lithium one wants its own, on the lithium setting, never one for both."
+    kinds = (str(first), str(other.value))
     names = say.listed([say.CHEMISTRY[item] for item in kinds])
     known = all(item in charging.KINDS for item in kinds)
     lower = min(kinds, key=lambda item: charge_volts.stage(item, "absorption").high) if known else None

@@ -106,12 +106,12 @@ def bank(found: Span) -> str:
 
 def range_of(case: Case, found: Span) -> str:
     """The range in words, in the cold its cap."""
-    return f"{say.amps(found.high)} at most{cold(case, found)}" if found.warm else suits(found)
+    return f"{say.at_most(found.high)} at most{cold(case, found)}" if found.warm else suits(found)
 
 
 def suits(found: Span) -> str:
     """The range in words, one value where both ends meet."""
-    return say.between(found.low, found.high, "A")
+    return say.within(found.low, found.high)
 
 
 def advice(case: Case, found: Span) -> str:
@@ -121,15 +121,15 @@ def advice(case: Case, found: Span) -> str:
     sort = f"a {say.quantity(volts, 'V')} charger" if volts > 12 and not of_both else "a charger"
     if found.warm:
         low, high = found.warm
-        most = f"{say.amps(found.high)} at most{cold(case, found)}"
-        return f"{bank(found)} takes {sort} of {most}, {say.between(low, high, 'A')} when it is warmer than {MILD}."
+        most = f"{say.at_most(found.high)} at most{cold(case, found)}"
+        return f"{bank(found)} takes {sort} of {most}, {say.within(low, high)} when it is warmer than {MILD}."
     return f"{bank(found)} takes {sort} of {suits(found)}."
 
 
 def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
     """The headline for a stated charger; it opens with the answer to the question as it was put."""
     big, small = case.says("detail:too_big"), case.says("detail:too_small")
-    this, most = say.amps(amps), say.amps(found.high)
+    this, most = say.amps(amps), say.at_most(found.high)
     if case.says("request:what_size") and verdict in ("no", "marginal"):
         how = "is too much" if found.over(amps) else slowly(found, amps)
         return f"{suits(found)} suits {bank(found)}; your {this} {how}."
@@ -173,7 +173,7 @@ def of_any_kind(case: Case, amp_hours: float) -> Answer:
         head = f"{start}: {say.amps(amps)} {word} {say.amp_hours(amp_hours)} of any kind."
         return TOPIC.says(verdict, head, compare=sides, asks=(TOPIC.ask("battery.chemistry"),))
     head = (
-        f"We can't say yet: {say.amp_hours(amp_hours)} of lead takes {say.between(spans[0].low, spans[2].high, 'A')} "
+        f"We can't say yet: {say.amp_hours(amp_hours)} of lead takes {say.within(spans[0].low, spans[2].high)} "
         f"whatever its kind, lithium {suits(spans[3])}, so the kind decides."
     )
     return replace(TOPIC.needs("battery.chemistry", headline=head), compare=sides)

@@ -10,6 +10,7 @@ from service.calculators import fuse
 from service.case import Case, Value
 from service.reply import Answer, Asked, Change, Figure, Option
 from service.rules import circuit, fuse_distance, proposed, two_sides
+from service.rules.breaking import with_breaking
 from service.rules.cable import TABLE_5
 from service.rules.fitting import THICKER
 from service.rules.fuse_words import (
@@ -86,8 +87,10 @@ def protecting(case: Case) -> Answer:
         head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
         return TOPIC.says("needs-facts", head, *figures(band), route="technician")
     if band.load is None and band.most is None:
-        return near_enough(case, away) if away is not None else nothing_known(case)
-    return stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
+        found = near_enough(case, away) if away is not None else nothing_known(case)
+        return with_breaking(case, band, found, rated=False)
+    found = stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
+    return with_breaking(case, band, found, rated=True)
 
 
 def left_or_misplaced(case: Case, band: Band, away: float | None) -> Answer | None:
@@ -291,6 +294,8 @@ def stated_fuse(case: Case, band: Band) -> Answer:
         case.follow_other(other)
         return two_fuses(case, band, pair)
     verdict, why, asks = decided(case, band, rated)
+    if case.says("detail:blows") and band.most and rated > band.most and band.fit and not too_thin(case, band):
+        why = f"{why.removesuffix('.')}; fit {say.amps(band.fit)} and have the cause looked for."
     if case.says("detail:blows") and verdict != "yes":
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
     return TOPIC.says(verdict, why, *figures(band), asks=asks)

@@ -136,7 +136,7 @@ def lasting(case: Case, running: float) -> Answer:
     on = session.share_on(case)
     to_limit, to_empty = hours * 60 * usable / on, hours * 60 * charge / 100 / on
     spread = by_the_range(case, kind, capacity, running)
-    case.step(f"{say.quantity(usable * 100, '%')} of that is usable: {say.duration(to_limit * on)}", "usable-depth")
+    case.step(f"{say.quantity(usable * 100, '%')} of that is usable: {say.lasting(to_limit * on)}", "usable-depth")
     if on < 1:
         case.step(
             f"It runs for {say.quantity(on * 100, '%', 0)} of the time: {say.duration(to_limit)}", "drain-arithmetic"
@@ -203,7 +203,9 @@ def bursts(case: Case, minutes: float, spread: tuple[float, float]) -> tuple[Fig
     if one is None:
         return ()
     least, count, most = (math.floor(minutes * share * 60 / float(one) + 1e-9) for share in (spread[0], 1, spread[1]))
-    case.step(f"{say.duration(minutes)} / {say.quantity(float(one), 's')} = {count} bursts", "drain-arithmetic")
+    case.step(
+        f"{say.number(minutes, 1)} minutes / {say.quantity(float(one), 's')} = {count} bursts", "drain-arithmetic"
+    )
     ends = (float(least), float(most)) if least < most else (None, None)
     return (Figure("burst_count", "bursts", float(count), "", *ends),)
 
@@ -231,9 +233,8 @@ def judged(case: Case, minutes: float, usable: float, running: float, to_empty: 
         told = f"about {amount} at {say.amps(running)} for {share} of the time, until the battery is {limit}."
     elif case.said("load.burst") is not None:
         count = math.floor(minutes * 60 / float(case["load.burst"]) + 1e-9)
-        shown = 5 * (count // 5) if count > 20 else count
         each = say.duration(float(case["load.burst"]) / 60)
-        told = f"the battery would last for about {shown} bursts of {each}, {amount} in all, until it is {limit}."
+        told = f"the battery would last for about {count} bursts of {each}, {amount} in all, until it is {limit}."
     else:
         empty = f", {say.lasting(to_empty)} until it is empty" if case.says("detail:asks_bad") else ""
         told = f"the battery would last about {amount} at {say.amps(running)} until it is {limit}{empty}."

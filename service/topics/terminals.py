@@ -14,12 +14,14 @@ PRACTICE, TORQUE = "terminal-practice@studs and lug holes", "torque-tables"
 RINGS = reference.row("terminals", chart="rule", name="rings")["value"]
 WASHER = reference.row("terminals", chart="rule", name="washer")["value"]
 WING = reference.row("terminals", chart="rule", name="wing-nut")["value"]
-USUAL = "3/8-16"
+USUAL, USUAL_MINUS = "3/8-16", "5/16-18"
+TOO_LOOSE = "is too loose on"
 LOOSE = 1.2  # mm: an M10 lug on a 3/8 in stud has 1 mm of play and is used; an M10 lug on M8 has 2.5 mm
-LUGS = frozenset(["lug", "lugs", "ring", "rings", "eye", "eyes", "hole", "holes", "connector", "connectors"])
-STUDS = frozenset(["stud", "studs", "post", "posts", "bolt", "bolts", "pole", "poles"])
-WORD = re.compile(r"[a-z]+(?:\d+)?|\d+(?:/\d+)?|[,.;:?!]")
-FARTHEST, BREAK = 8, 3  # words: what is further away names nothing; a mark or another size counts for three
+FITS = re.compile(r"\b(?:fit|fits|go on|go over|suit|right|ok|okay|good|work|any good)\b", re.IGNORECASE)
+THEIR_LUGS = re.compile(  # "M10 lugs", "lugs with an M10 hole"
+    r"\blugs? (?:with (?:an? )?)?$|\blugs? (?:are|is|of)(?: an?)? $", re.IGNORECASE
+)
+OF_A_LUG = re.compile(r"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*lugs?\b", re.IGNORECASE)
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
 
 HABITS = {  # cue: headline, why, source
@@ -66,14 +68,17 @@ TOPIC = Topic(
 def answer(case: Case) -> Answer:
     """What was asked of the joint; the stricter first. Everything else stands in the working."""
     size, second = stud(case), case.second.get("terminal.size")
-    tightness(case, standard(str(second.value)) if second and size and lug_first(case) else size)
+    if second is None and size and lug_alone(case):
+        return any_stud(case, size)
+    tightness(case, size)
     if case.says("detail:wing_nut"):
         case.step("A wing nut is no permanent connector for heavy cables", WING.cite)
         head = "No: use a hex nut with a lock washer on thruster cables, never a wing nut."
         return TOPIC.says("no", head, *lug(case, size))
     if second is not None and size:
-        pair = (size, standard(str(second.value)))
-        return two_sizes(case, *(reversed(pair) if lug_first(case) else pair))
+        fits = two_sizes(case, size, standard(str(second.value)))
+        only_torque = case.says("detail:torque") and second.origin == "thread"
+        return tightened(case, size, fits) if only_torque else fits
     if case.says("detail:washer"):
         case.step("Nothing lies between lug and terminal; washers go on top, under the nut", WASHER.cite)
         head = "No: no washer goes under the lug; the lug lies flat on the terminal, and washers go on top."
@@ -152,27 +157,40 @@ def diameter(chart: str, size: str) -> float | None:
     return None
 
 
-def lug_first(case: Case) -> bool:
-    """Whether the first of two sizes is the lug's: "M8 lug on a 3/8 stud", "lug hole 5/16, stud M10"."""
-    sizes = [held["terminal.size"].span for held in (case.stated, case.second) if "terminal.size" in held]
-    leaning = [far(case.text, span, STUDS) - far(case.text, span, LUGS) if span else 0 for span in sizes]
-    return len(leaning) > 1 and leaning[0] > leaning[1]
+def lug_alone(case: Case) -> bool:
+    """Whether the one size that is told is a lug's, and it is asked whether it fits: "M10 lugs, do they go on?"."""
+    span = case.stated["terminal.size"].span
+    if span is None or not FITS.search(case.text):
+        return False
+    first, last = span
+    return bool(THEIR_LUGS.search(case.text[:first]) or OF_A_LUG.match(case.text[last:]))
 
 
-def far(text: str, span: tuple[int, int], names: frozenset[str]) -> int:
-    """How many words lie between a size and the nearest of these names; a comma or another size parts them further."""
-    before, after = WORD.findall(text[: span[0]].lower())[::-1], WORD.findall(text[span[1] :].lower())
-    return min(away(before, names), away(after, names))
+def any_stud(case: Case, size: str) -> Answer:
+    """On which of the usual studs a lug goes, where nobody told what stud there is."""
+    hole = diameter("hole", size)
+    across = [diameter("stud", name) for name in (USUAL, USUAL_MINUS)]
+    case.step(f"Marine batteries with studs usually have {USUAL} on plus and {USUAL_MINUS} on minus", PRACTICE)
+    if hole is None or across[0] is None or across[1] is None:
+        return TOPIC.says("information", "The hole of the lug must be the size of the stud: measure both studs.")
+    plus, minus = (goes_on(hole, one) for one in across if one is not None)
+    head = f"The {size} lug {plus} a {USUAL} stud, usual on plus, and {minus} a {USUAL_MINUS}, usual on minus"
+    wants = f"; the thinner one wants a lug for {lug_holes(USUAL_MINUS)}" if minus == TOO_LOOSE else ""
+    return TOPIC.says("information", f"{head}{wants}: measure yours.", *lug(case, USUAL))
 
 
-def away(words: list[str], names: frozenset[str]) -> int:
-    """The words to the first of these names, at most FARTHEST."""
-    steps = 0
-    for word in words:
-        if word in names or steps >= FARTHEST:
-            return min(steps, FARTHEST)
-        steps += 1 if word.isalpha() else BREAK
-    return FARTHEST
+def goes_on(hole: float, across: float) -> str:
+    """How a hole suits a stud, in words."""
+    if hole < across:
+        return "does not go over"
+    return TOO_LOOSE if hole - across > LOOSE else "fits"
+
+
+def tightened(case: Case, size: str, found: Answer) -> Answer:
+    """How tight the stud wants to be, where it was asked before whether the lug suits it."""
+    once = f", once a lug for {lug_holes(size)} is on it" if found.verdict == "no" else ""
+    case.source(PRACTICE)
+    return TOPIC.says("information", f"{how_tight(size).removesuffix('.')}{once}.", *lug(case, size))
 
 
 def two_sizes(case: Case, size: str, other: str) -> Answer:

@@ -22,7 +22,15 @@ from tests.tools.dead import TESTS, Entry, classes, families, strings
 HERE = Path(__file__).parent
 ENDINGS = ("", "s", "ing", "ed", "e", "es", "er", "ation", "y", "ical")
 BETWEEN = ("", "the", "the old", "it up")  # what may stand in a gap
-FIGURES = {"#hot": "70 degrees", "#high": "15.6", "#low": "7.8 volts", "#-": "-5", "percent": "%"}
+FIGURES = {
+    "#hot": "70 degrees",
+    "#high": "15.6",
+    "#low": "7.8 volts",
+    "#mild": "18 degrees",
+    "#cool": "8 degrees",
+    "#-": "-5",
+    "percent": "%",
+}
 BESIDE_QUANTITIES = ("role", "alike", "count", "filler")
 LONGEST_EXAMPLE, MOST_EXAMPLES = 140, 25
 MIXED = 40  # spellings of one phrase with its alternatives mixed anew
