@@ -18,11 +18,13 @@ from service import claims, label, misbeliefs, say
 from service.again import READ_TOO, repeated
 from service.aside import asides, harmless
 from service.case import Case, Known
+from service.evidence import evidence
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, signs, spoken_of, standing
 from service.house import House, load
 from service.in_thread import also
 from service.no_idea import NO_IDEA, not_known, unknown
+from service.one_by_one import left_open, told_of
 from service.opening import as_put
 from service.opening import kept as kept_put
 from service.own_facts import own
@@ -143,6 +145,7 @@ class Leadsman:
             self.fault("reading", error)
             turn = Turn(Message(text), thread, (Request("unclear", (0, len(text))),))
         answers = self.answers(turn)
+        left = told_of(self.left_open(turn, answers))
         seen, terse = fingerprint(item.headline for item in answers), is_shorthand(text, thread.cues)
         again = repeated(answers, turn.requests, turn.message) if seen == thread.answered != 0 and not given else None
         after = replace(
@@ -165,11 +168,12 @@ class Leadsman:
         return Reply(
             self.new_id(),
             token,
-            handed_on(triage(answers)) if again and again.endswith(READ_TOO) else triage(answers),
+            handed_on(triage(answers)) if left or (again and again.endswith(READ_TOO)) else triage(answers),
             answers,
-            again or notice,
+            " ".join(filter(None, (again or notice, left))) or None,
             tuple(why(turn, answers)),
             terse,
+            left,
             met if thread.turns or thread.facts or given else None,
         )
 
@@ -205,6 +209,14 @@ class Leadsman:
         if requests and not found and {item.topic for item in requests} <= {"hazard", "unclear"}:
             found = spoken_of(thread)  # "and the one beside it?" of a danger is no new question
         return replace(turn, thread=replace(after, dangers=stands), signs=found)
+
+    def left_open(self, turn: Turn, answers: Sequence[Answer]) -> list[str]:
+        """The questions of a message that none of its answers speaks of; beside a danger, or where none is sure of
+        anything, a technician reads the whole of it."""
+        topics = {item.topic for item in answers}
+        if turn.label or not topics or topics & {"unclear", "hazard"}:
+            return []
+        return left_open(turn.message, evidence(turn.message, turn.thread.topics), topics)
 
     def as_built(self, thread: Thread) -> Thread:
         """The thread with the volts that its batteries make together, which stay when another is put in their place."""

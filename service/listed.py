@@ -27,6 +27,11 @@ ASKS = re.compile(
     r"\?|^\W*(?:is|are|am)\b|\b(?:enough|what|which|who|when|where|why|how|whether|can|may|could|should|does|do|will|would|ok|please)\b",
     re.IGNORECASE,
 )  # an item that asks; "charger's broken" tells
+HALVES = re.compile(  # what begins a question of its own within a sentence: "how long will it last, and can I ..."
+    r",?\s+(?:and|plus|also|&|n)\s+(?=(?:also |then |if so )?(?:what|whats|how|which|can|could|does|do|is|are|will"
+    r"|would|should|may|must|where|when|why|who)\b)",
+    re.IGNORECASE,
+)
 MOST = 9  # items: a longer row of questions is no list that somebody wants answered
 FEW = 4  # words of a want: "metric cable please"
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
@@ -71,6 +76,25 @@ def items(text: str) -> list[Span]:
     """The stretches that may each ask something of their own, in order; none where a message is of one piece."""
     found = numbered(text) or [item.span() for item in SENTENCE.finditer(text) if _asks(text, item)]
     return found if 1 < len(found) <= MOST else []
+
+
+def questions(text: str) -> list[Span]:
+    """The items of a message, else its questions with the halves of those that ask two things; none where it is one."""
+    found = numbered(text)
+    if not found:
+        asking = (item.span() for item in SENTENCE.finditer(text) if _asks(text, item))
+        found = [half for span in asking for half in _halves(text, span)]
+    return found if 1 < len(found) <= MOST else []
+
+
+def _halves(text: str, sentence: Span) -> Iterator[Span]:
+    """The parts of a sentence that ask, cut before each "and how", "and can"."""
+    start, end = sentence
+    for joint in HALVES.finditer(text, *sentence):
+        if ASKS.search(text[start : joint.start()]):
+            yield start, joint.start()
+        start = joint.end()
+    yield start, end
 
 
 def _asks(text: str, sentence: re.Match[str]) -> bool:

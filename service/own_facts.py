@@ -15,6 +15,9 @@ from service.route import Request
 
 APART = ("ambient.temperature", "battery.charge")
 CONVERTING = "rating-convert"
+CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
+CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
+MEANING, TERM = "meaning", "term:"
 INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
 
 
@@ -35,9 +38,27 @@ def own(case: Case, request: Request, requests: Iterable[Request], message: Mess
             stated[fact] = here
             if here.span and is_supposed(message.text, here.span):
                 stated = {name: item for name, item in stated.items() if name not in INSTEAD.get(fact, ())}
+    if request.topic == MEANING and others:
+        case = replace(case, cues=_own_terms(case, request.span, message))
+    if request.topic in CIRCUIT:
+        case = replace(case, cues=_without_others(case, CHARGES, others, message))
     if request.topic != CONVERTING and _quoted_as_cold(case):
         del stated["battery.cca"]
     return replace(case, stated=stated, second=second) if _changed(case, stated, second) else case
+
+
+def _own_terms(case: Case, span: Span, message: Message) -> frozenset[str]:
+    """The cues without the terms that only another question names: "800 MCA in CCA? And what is a BMS?"."""
+    terms = {cue.name: message.says(cue.name, span) for cue in message.cues if cue.name.startswith(TERM)}
+    gone = {name for name, here in terms.items() if not here} if any(terms.values()) else set()
+    return frozenset(case.cues) - gone
+
+
+def _without_others(case: Case, names: Iterable[str], others: list[Span], message: Message) -> frozenset[str]:
+    """The cues without those of `names` that stand in another question alone: "Cable for 90 A? And which charger?"."""
+    places = [(cue.name, cue.span[0]) for cue in message.cues if cue.name in names]
+    kept = {name for name, at in places if not any(start <= at < end for start, end in others)}
+    return frozenset(case.cues) - ({name for name, _ in places} - kept)
 
 
 def _quoted_as_cold(case: Case) -> bool:

@@ -14,6 +14,7 @@ from service.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season,
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
 from service.listed import items, numbered, wanted_too
 from service.of_the_last import by_the_last, counted_otherwise, explains, volts_there
+from service.one_by_one import asked_in, beside, clear, one_by_one
 from service.one_circuit import of_the_cable, only_tells, unasked
 from service.ordered import orders
 from service.tally import (
@@ -99,6 +100,7 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     if found:
         asking = in_items(message, signs_of)
         found = [*found, *(() if danger else listed(message, asking, found, ranking))]
+        found = [*found, *(() if danger else further(message, signs_of, found, ranking))]
         own = _in_order(message, rows, found, ranking, _places(asking, found))
         goes = [topic for topic in context if topic not in {item.topic for item in own}]
         if not told:
@@ -207,16 +209,10 @@ def in_items(message: Message, signs: Sequence[Sign]) -> list[tuple[int, list[Ta
     told = [sign for sign in signs if sign.at < ahead and sign.name.startswith(ABOUT_ALL)]
     for start, end in spans:
         own = [sign for sign in signs if start <= sign.at < end]
-        alone = _asked_in(message, own)
-        beside = alone if _asks_one(alone, bool(ahead)) or not told else _asked_in(message, [*told, *own])
+        alone = asked_in(message, own)
+        beside = alone if _asks_one(alone, bool(ahead)) or not told else asked_in(message, [*told, *own])
         found.append((start, beside))
     return found
-
-
-def _asked_in(message: Message, signs: Iterable[Sign]) -> list[Tally]:
-    """The topics by some signs of a message alone."""
-    rows = [row for row in rows_of(message, signs) if row]
-    return [item for item in ranked(rows or [{}]) if item.topic != HAZARD]
 
 
 def _asks_one(ranking: Sequence[Tally], in_a_list: bool) -> bool:
@@ -239,6 +235,14 @@ def listed(
         more |= {own[0].topic for _, own in asking if _asks_one(own, in_a_list)}
     more -= names | told_beside(message, names | more)
     return [item for item in ranking if item.topic in more][: MOST - len(names)]
+
+
+def further(message: Message, signs: Sequence[Sign], found: Sequence[Tally], ranking: Sequence[Tally]) -> list[Tally]:
+    """The topics of questions that stand beside those found and ask clearly: ", and how often do I top it up?"."""
+    names = {item.topic for item in found}
+    more = {one.topic for one in beside(one_by_one(message, signs), names) if clear(message, one, names, ranking)}
+    more -= told_beside(message, names | more)
+    return [item for item in ranking if item.topic in more][: max(MOST - len(names), 0)]
 
 
 def _places(asking: Sequence[tuple[int, Sequence[Tally]]], found: Iterable[Tally]) -> dict[str, int]:
