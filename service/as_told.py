@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from grammar.reading import Message
 from service.kinds import LITHIUM
+from service.rules import both_new
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 WHETHER = frozenset(
@@ -139,8 +140,9 @@ def _limited(seen: Seen) -> bool:
 
 
 def _joined(seen: Seen) -> bool:
-    """ "May they be of different age, one is 4 years old?"."""
-    return seen.found == {"replacement"} and seen.says("request:may_i") and seen.says(*UNLIKE)
+    """ "May they be of different age, one is 4 years old?", "one died, must I replace both?"."""
+    apart = seen.says(both_new.ASKED) and both_new.uneven(seen.message.text)
+    return seen.found == {"replacement"} and (apart or (seen.says("request:may_i") and seen.says(*UNLIKE)))
 
 
 def _sized(seen: Seen) -> bool:

@@ -32,6 +32,11 @@ HALVES = re.compile(  # what begins a question of its own within a sentence: "ho
     r"|would|should|may|must|where|when|why|who)\b)",
     re.IGNORECASE,
 )
+OPENS = re.compile(  # a question without its mark
+    r"\W*(?:(?:and|so|but|also) )?(?:what|whats|which|how|where|when|why|who|is|are|does|do|can|could|will|would|should"
+    r"|may|must)\b",
+    re.IGNORECASE,
+)
 MOST = 9  # items: a longer row of questions is no list that somebody wants answered
 FEW = 4  # words of a want: "metric cable please"
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
@@ -82,7 +87,7 @@ def questions(text: str) -> list[Span]:
     """The items of a message, else its questions with the halves of those that ask two things; none where it is one."""
     found = numbered(text)
     if not found:
-        asking = (item.span() for item in SENTENCE.finditer(text) if _asks(text, item))
+        asking = (item.span() for item in SENTENCE.finditer(text) if _asks(text, item) or OPENS.match(item.group()))
         found = [half for span in asking for half in _halves(text, span)]
     return found if 1 < len(found) <= MOST else []
 

@@ -16,6 +16,7 @@ from service import claims
 from service.as_told import mends_the_kind
 from service.either_or import taken
 from service.evidence import asks_outright
+from service.listed import OPENS
 from service.reply import Answer
 from service.route import Request
 
@@ -162,7 +163,8 @@ def kept(message: Message, requests: tuple[Request, ...], before: Iterable[str])
 def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -> Iterator[Span]:
     """The sentences that ask one question: from its own clause up to that of the next one."""
     end = min((other.span[0] for other in requests if other.span[0] > request.span[0]), default=len(message.text))
-    asking = [clause.span for clause in message.clauses if clause.asks and request.span[0] <= clause.span[0] < end]
+    inside = (clause for clause in message.clauses if request.span[0] <= clause.span[0] < end)
+    asking = [item.span for item in inside if item.asks or OPENS.match(message.text[slice(*item.span)])]
     while asking:
         start, last = asking.pop(0)
         while asking and message.text[last - 1] not in ENDS:  # a comma parts what is one question

@@ -101,7 +101,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         asking = in_items(message, signs_of)
         found = [*found, *(() if danger else listed(message, asking, found, ranking))]
         found = [*found, *(() if danger else further(message, signs_of, found, ranking))]
-        own = _in_order(message, rows, found, ranking, _places(asking, found))
+        halves = [(one.span[0], one.ranking) for one in one_by_one(message, signs_of)]
+        own = _in_order(message, rows, found, ranking, _places(asking or halves, found))
         goes = [topic for topic in context if topic not in {item.topic for item in own}]
         if not told:
             goes = [topic for topic in goes if still_asked(message, ranking, topic)]
@@ -324,12 +325,22 @@ def _in_order(
         words = [(value, at) for value, name, at in told if not name.startswith(TOLD) and "<" not in name]
         place = max(words, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
         place = asked.get(item.topic, place)
-        span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
+        span = _clause_of(message, item, asked.get(item.topic))
         shown = tuple(f"{name} {value:+}" for value, name, _ in told[:SHOWN])
         places.append(
             ((item.row if apart else 0, place), Request(item.topic, span, item.total, item.total - rival, shown))
         )
     return [request for _, request in sorted(places, key=lambda pair: pair[0])]
+
+
+def _clause_of(message: Message, item: Tally, asked: int | None) -> Span:
+    """The clause that speaks for a topic; where that one only tells, the one in which the question itself begins."""
+    if not message.clauses:
+        return (0, len(message.text))
+    own = message.clauses[item.row]
+    if own.asks or asked is None:
+        return own.span
+    return next((clause.span for clause in message.clauses if clause.span[0] <= asked < clause.span[1]), own.span)
 
 
 def _marked(message: Message, row: int) -> bool:

@@ -35,6 +35,7 @@ TOPIC = Topic(
     ),
     levers=changes.LEVERS,
 )
+NORMS = ("EN", "DIN", "JIS")  # tests whose amps are no CCA
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 
 
@@ -283,8 +284,14 @@ def by_house(case: Case) -> list[Ground]:
     wanted, has = case.get("load.cca"), float(case["bank.cca"])
     if wanted is None or has >= float(wanted):
         return []
-    why = f"{{load}} asks for {say.cca(float(wanted))}, and {supply.does(case, 'have')} {say.cca(has)}"
-    return [Ground("no", why, "cca")]
+    asks = f"{{load}} asks for {say.cca(float(wanted))}"
+    if case.says("detail:en_rating") and float(case["battery.cca"]) == has:
+        norm = next((name for name in NORMS if name.lower() in case.text.lower().split()), NORMS[0])
+        return [Ground("no", f"{say.number(has)} A ({norm}) counts as {say.cca(has)} at most, and {asks}", "cca")]
+    whose = (
+        supply.does(case, "have") if float(case["battery.cca"]) != has else f"your {supply.kind_of(case)}battery has"
+    )
+    return [Ground("no", f"{asks}, and {whose} {say.cca(has)}", "cca")]
 
 
 def opening(ground: Ground) -> str:

@@ -242,7 +242,10 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         "marginal": f"Only just: {how}, {battery} is down to {told} {when}, so {again}.",
         "no": f"No: {how}, {battery} is down to {told} {when}, so {again}.",
     }[verdict]
-    if case.says("detail:left_after") and not (case.says("detail:asks_good") or half_full(case)):
+    if case.says("detail:lay_up_at") and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
+        at = "about half full" if half_full(case) else "full"
+        head = f"Leave it {at}{look.replace(', but', ' and')}: {battery} is still {told} full {when}."
+    elif case.says("detail:left_after") and not (case.says("detail:asks_good") or half_full(case)):
         head = f"{say.capital(wording.about(told))} full {when}, {how}{look.replace(', but', ';')}."
     if celsius is not None and in_frost(case, left) == verdict != "yes":
         opening, cold = "No" if verdict == "no" else "Only just", say.temperature(float(celsius))
