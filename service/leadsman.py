@@ -317,10 +317,12 @@ def withheld(answer: Answer) -> Answer:
         return answer
     if answer.verdict not in ("yes", "marginal") and not told and answer.topic not in READ_AGAIN:
         return answer
+    asked = topic(answer.topic).title
     return replace(
         answer,
         verdict="no",
-        headline="Not yet: the danger above comes first, and this battery is not used until it has been looked at.",
+        headline=f"Not yet ({asked[:1].lower()}{asked[1:]}): the danger above comes first, and this battery is not "
+        "used until it has been looked at.",
         figures=(),
         working=(),
         cautions=(),

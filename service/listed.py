@@ -87,9 +87,14 @@ def questions(text: str) -> list[Span]:
     """The items of a message, else its questions with the halves of those that ask two things; none where it is one."""
     found = numbered(text)
     if not found:
-        asking = (item.span() for item in SENTENCE.finditer(text) if _asks(text, item) or OPENS.match(item.group()))
-        found = [half for span in asking for half in _halves(text, span)]
+        found = [half for span in asking(text) for half in _halves(text, span)]
     return found if 1 < len(found) <= MOST else []
+
+
+def asking(text: str) -> list[Span]:
+    """The sentences that ask, with a question mark or without it."""
+    found = (item for item in SENTENCE.finditer(text) if _asks(text, item) or OPENS.match(item.group()))
+    return [item.span() for item in found]
 
 
 def _halves(text: str, sentence: Span) -> Iterator[Span]:

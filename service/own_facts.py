@@ -11,10 +11,13 @@ from dataclasses import replace
 from grammar.reading import Message, Span
 from grammar.supposed import is_supposed
 from service.case import Case, Known
+from service.kinds import LITHIUM
 from service.route import Request
 
 APART = ("ambient.temperature", "battery.charge")
 CONVERTING = "rating-convert"
+OF_ONE_KIND = frozenset({"mounting", "ventilation"})  # asked of the battery that is named in the question
+KIND = "battery.chemistry"
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
 MEANING, TERM = "meaning", "term:"
@@ -38,6 +41,8 @@ def own(case: Case, request: Request, requests: Iterable[Request], message: Mess
             stated[fact] = here
             if here.span and is_supposed(message.text, here.span):
                 stated = {name: item for name, item in stated.items() if name not in INSTEAD.get(fact, ())}
+    if request.topic in OF_ONE_KIND:
+        _one_kind(stated, second, request.span, message)
     if request.topic == MEANING and others:
         case = replace(case, cues=_own_terms(case, request.span, message))
     if request.topic in CIRCUIT:
@@ -45,6 +50,20 @@ def own(case: Case, request: Request, requests: Iterable[Request], message: Mess
     if request.topic != CONVERTING and _quoted_as_cold(case):
         del stated["battery.cca"]
     return replace(case, stated=stated, second=second) if _changed(case, stated, second) else case
+
+
+def _one_kind(stated: dict[str, Known], second: dict[str, Known], span: Span, message: Message) -> None:
+    """Leaves the kind that the question itself names: "AGM comes out, lithium goes in. May the lithium lie down?"."""
+    told = [item for held in (stated, second) if (item := held.get(KIND)) is not None]
+    inside = [item for item in told if any(message.says(cue, span) for cue in _cues_of(item))]
+    if len(told) > 1 and len(inside) == 1:
+        stated[KIND] = inside[0]
+        second.pop(KIND)
+
+
+def _cues_of(kind: Known) -> tuple[str, ...]:
+    """The cues that name a kind of battery."""
+    return (f"detail:kind_{kind.value}", *(("detail:lithium",) if kind.value in LITHIUM else ()))
 
 
 def _own_terms(case: Case, span: Span, message: Message) -> frozenset[str]:

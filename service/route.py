@@ -12,7 +12,7 @@ from grammar.dangers import look_alike
 from grammar.reading import Message, Span
 from service.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside, told_by_another
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
-from service.listed import items, numbered, wanted_too
+from service.listed import asking, items, numbered, wanted_too
 from service.of_the_last import by_the_last, counted_otherwise, explains, volts_there
 from service.one_by_one import asked_in, beside, clear, one_by_one
 from service.one_circuit import of_the_cable, only_tells, unasked
@@ -111,14 +111,27 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         return [] if danger else [Request(topic, whole) for topic in context]
     if not danger and leads_on(message, ranking, context):
         return [Request(_best(ranking), whole)]
-    return under_the_bar(message, ranking)
+    return under_the_bar(message, ranking, signs_of if danger else ())
 
 
-def under_the_bar(message: Message, ranking: Sequence[Tally]) -> list[Request]:
+def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:
+    """What is asked outright beside a danger, in a sentence that holds no sign of it: "is the 20 A charger right?"."""
+    for start, end in asking(message.text) if signs else ():
+        ranking = asked_in(message, [sign for sign in signs if start <= sign.at < end])
+        apart = not any(start <= item.span[0] < end for item in message.dangers)
+        if apart and _asks_one(ranking, in_a_list=False):
+            shown = ("asked beside a danger",)
+            return Request(ranking[0].topic, (start, end), ranking[0].total, evidence=shown)
+    return None
+
+
+def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Sign] = ()) -> list[Request]:
     """What a message with too few points for any topic still asks: its words say what, or nothing, or it is unclear."""
     whole, best = (0, len(message.text)), _best(ranking)
     if message.says(WEAK):  # the commonest story, often told without a question
         return [Request("load-voltage", whole, evidence=(WEAK,))]
+    if held := held_back(message, signs):
+        return [held]
     if best == "rest-voltage" and all(message.says(name) for name in READING):
         return [Request("rest-voltage", whole, evidence=READING)]
     if message.says(CHARGE) and {item.fact for item in message.stated} >= COLD:
