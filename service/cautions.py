@@ -164,7 +164,9 @@ ROWS: dict[str, Row] = {
     "isolated-outputs": lambda f: (
         f.volts >= 24 and f.about("charger-banks", "charger-size", "charger-setting", "bank-wiring")
     ),
-    "no-tap": lambda f: f.volts >= 24 and f.about("bank-wiring", "dc-dc", "run-check"),
+    "no-tap": lambda f: (
+        f.volts >= 24 and f.about("bank-wiring", "dc-dc", "run-check") and not f.case.says("detail:stepped")
+    ),
     "one-negative": lambda f: f.about("dc-dc") and f.get("charger.isolated") is not True and not f.no_converter,
     "fuse-at-battery": lambda f: (
         f.about("fuse-size", "cable-size", "dc-dc", "bank-wiring", "solar") or (f.about("run-check") and f.cable_known)

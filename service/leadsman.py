@@ -30,7 +30,7 @@ from service.opening import kept as kept_put
 from service.own_facts import own
 from service.put_in_place import VOLTS, of_its_own, puts_in
 from service.question import BadInput, denied_in, fact_of, known, stated
-from service.reply import Answer, Reply
+from service.reply import Answer, Cite, Reply
 from service.route import SHOWN, Request, alarmed
 from service.rules.at_once import MORE
 from service.shorthand import STYLE, is_shorthand
@@ -247,7 +247,7 @@ class Leadsman:
             answer = as_put(queried(answer, turn.message), turn.message, request, turn.requests, sums, before)
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
-            found.append(withheld(answer) if stop else answer)
+            found.append(withheld(answer, hazard_of(found)) if stop else answer)
         if stop:
             below = (self.answer(item.topic, self.case(turn, hazard=True)) for item in turn.asides)
             found += [answer for answer in below if harmless(answer)]
@@ -310,8 +310,16 @@ def queried(answer: Answer, message: Message) -> Answer:
     return replace(answer, headline=f"{odd[asked.fact]} cannot be right, so please look again: tell us {asked.say}.")
 
 
-def withheld(answer: Answer) -> Answer:
-    """An answer while a hazard stands: nothing says yes to the battery or tells how to charge, wire or test it."""
+def hazard_of(answers: Iterable[Answer]) -> tuple[Cite, ...]:
+    """The source of the danger that is told first, which keeps other answers back."""
+    return next((item.cites[:1] for item in answers if item.topic == "hazard"), ())
+
+
+def withheld(answer: Answer, why: tuple[Cite, ...] = ()) -> Answer:
+    """An answer while a hazard stands: nothing says yes to the battery or tells how to charge, wire or test it.
+
+    `why`: the source of the danger, for an answer that has none of its own.
+    """
     told = answer.verdict in ("information", "needs-facts") and answer.topic in KEPT_BACK
     if harmless(answer):
         return answer
@@ -323,6 +331,7 @@ def withheld(answer: Answer) -> Answer:
         verdict="no",
         headline=f"Not yet ({asked[:1].lower()}{asked[1:]}): the danger above comes first, and this battery is not "
         "used until it has been looked at.",
+        cites=answer.cites or why,
         figures=(),
         working=(),
         cautions=(),

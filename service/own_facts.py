@@ -18,6 +18,8 @@ APART = ("ambient.temperature", "battery.charge")
 CONVERTING = "rating-convert"
 OF_ONE_KIND = frozenset({"mounting", "ventilation"})  # asked of the battery that is named in the question
 KIND = "battery.chemistry"
+WISH, THEIRS = "bank-size", "run-check"  # "what does it need, and are mine enough": the first is not of theirs
+OF_THEIRS = ("battery.", "bank.layout")
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
 MEANING, TERM = "meaning", "term:"
@@ -43,12 +45,11 @@ def own(case: Case, request: Request, requests: Iterable[Request], message: Mess
                 stated = {name: item for name, item in stated.items() if name not in INSTEAD.get(fact, ())}
     if request.topic in OF_ONE_KIND:
         _one_kind(stated, second, request.span, message)
-    if request.topic == MEANING and others:
-        case = replace(case, cues=_own_terms(case, request.span, message))
-    if request.topic in CIRCUIT:
-        case = replace(case, cues=_without_others(case, CHARGES, others, message))
+    case = replace(case, cues=_own_cues(case, request, others, message))
+    if request.topic == WISH and any(other.topic == THEIRS for other in requests):
+        stated, second = _without(stated, OF_THEIRS), _without(second, OF_THEIRS)
     if request.topic != CONVERTING and _quoted_as_cold(case):
-        del stated["battery.cca"]
+        stated.pop("battery.cca", None)
     return replace(case, stated=stated, second=second) if _changed(case, stated, second) else case
 
 
@@ -78,6 +79,18 @@ def _without_others(case: Case, names: Iterable[str], others: list[Span], messag
     places = [(cue.name, cue.span[0]) for cue in message.cues if cue.name in names]
     kept = {name for name, at in places if not any(start <= at < end for start, end in others)}
     return frozenset(case.cues) - ({name for name, _ in places} - kept)
+
+
+def _own_cues(case: Case, request: Request, others: list[Span], message: Message) -> frozenset[str]:
+    """The cues that this question may go by: of a term its own, of a circuit no charger of another question."""
+    if request.topic == MEANING and others:
+        return _own_terms(case, request.span, message)
+    return _without_others(case, CHARGES, others, message) if request.topic in CIRCUIT else frozenset(case.cues)
+
+
+def _without(held: Mapping[str, Known], starts: tuple[str, ...]) -> dict[str, Known]:
+    """The facts without those whose names begin so."""
+    return {name: item for name, item in held.items() if not name.startswith(starts)}
 
 
 def _quoted_as_cold(case: Case) -> bool:

@@ -36,6 +36,7 @@ WEAK = "detail:weak_motor"
 CHARGE = "word:charge"
 COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
 BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
+STORY = frozenset({"rest-voltage", "load-voltage", "specific-gravity"})  # beside a danger a reading is only told
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
@@ -119,7 +120,8 @@ def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:
     for start, end in asking(message.text) if signs else ():
         ranking = asked_in(message, [sign for sign in signs if start <= sign.at < end])
         apart = not any(start <= item.span[0] < end for item in message.dangers)
-        if apart and _asks_one(ranking, in_a_list=False):
+        told = any(start <= item.span[0] < end for item in message.stated)  # a question of figures, not of the danger
+        if apart and told and ranking[0].topic not in STORY and _asks_one(ranking, in_a_list=False):
             shown = ("asked beside a danger",)
             return Request(ranking[0].topic, (start, end), ranking[0].total, evidence=shown)
     return None

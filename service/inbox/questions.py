@@ -102,7 +102,7 @@ def _together(desk: Leadsman, found: list[tuple[Answer, str]], thread: str | Non
     """One reply of all answers: hazards first, and while one stands nothing says yes. `left`: what has no answer."""
     found = sorted(found, key=lambda item: item[0].verdict != "stop")
     if found and found[0][0].verdict == "stop":
-        found = [found[0], *((withheld(answer), words) for answer, words in found[1:])]
+        found = [found[0], *((withheld(answer, found[0][0].cites[:1]), words) for answer, words in found[1:])]
     answers = tuple(answer for answer, _ in found)
     route = handed_on(triage(answers)) if left else triage(answers)
     reply = Reply(desk.new_id(), thread or "", route, answers, left, left_open=left)

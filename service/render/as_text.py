@@ -31,6 +31,7 @@ POUND = 0.45359237  # kg
 MEANS = {  # what a verdict means where yes and no alone could be taken the wrong way
     "replacement": {"yes": "keep it", "marginal": "in its last years", "no": "time for a new one"},
     "load-voltage": {"yes": "as it should be", "no": "too weak"},
+    "standing-drain": {"yes": "half is left by then", "marginal": "about half is left", "no": "under half by then"},
     "fuse-size": {"yes": "yes", "no": "too thin", "marginal": "only just"},
     "freeze-point": {"yes": "it will not freeze", "marginal": "close to freezing", "no": "it can freeze"},
 }

@@ -63,7 +63,7 @@ def fitted(case: Case, band: Band, cable: str, thicker: str, named: str = "") ->
         suits = f"over the {say.amps(band.cable or 0)} that suits {cable}, within its {most} limit"
         return f"Fit a {fit} fuse{place(case)}{named}: {suits}; only two cables for each pole suit it better."
     if over_what_suits(band):
-        suits = f"that is over the {say.amps(band.cable)} that suits {cable}, within its {most} limit"
+        suits = f"that is over the {say.amps(band.cable or 0)} that suits {cable}, within its {most} limit"
         return f"Fit a {fit} fuse{place(case)}{named}: {suits}; {thicker} fits better."
     return f"Fit a {fit} fuse{place(case)}{named}; {most} is the most for {cable}."
 
