@@ -78,6 +78,7 @@ LESS_CARE = re.compile(
 )
 FROST_FREE = re.compile(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 FREEZES = re.compile(r"\b(?:freez|froze|frost|ice\b)", re.IGNORECASE)
+CUTS_OUT = "lfp-keeps-tripping"  # a danger: the lithium battery that switches itself off
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
@@ -131,6 +132,13 @@ def _converted(seen: Seen) -> bool:
         return seen.says("detail:to_amps") and not seen.says("thing:battery")
     asks = bool(ITS_MCA.search(seen.message.text)) and not EXPLAINS.search(seen.message.text)
     return found == {"meaning"} and "battery.cca" in told and asks
+
+
+def _cut_off(seen: Seen) -> bool:
+    """ "A few seconds, then nothing, then it comes back. 100 Ah lithium, Minnow. What do I tell her?"."""
+    tells = any(item.family == CUTS_OUT for item in seen.message.dangers)
+    rated = bool(seen.told & (STRENGTH | {"battery.capacity", "battery.peak_current"}))
+    return seen.found <= {"unclear"} and tells and rated and bool(seen.told & LOADS) and _lithium(seen.message)
 
 
 def _limited(seen: Seen) -> bool:
@@ -187,6 +195,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("bank-size", _sized),
     ("run-time", _lasting),
     ("run-check", _supplied),
+    ("run-check", _cut_off),
 )
 
 
