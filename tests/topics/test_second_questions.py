@@ -188,3 +188,55 @@ def test_a_fuse_that_no_single_cable_suits_says_so_and_a_technician_looks() -> N
         "suit it better."
     )
     assert reply.triage.route == "technician"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        'she says "it pushes for a few seconds then nothing, and after a bit it comes back as if nothing happened". '
+        "100 Ah lithium on a Minnow. what do I tell her?",
+        "runs a few seconds then nothing, after a minute it comes back. 100 Ah lithium, Minnow. why?",
+        'customer: "works five seconds, dies, comes back later". LiFePO4 100 Ah, Minnow. What shall I answer?',
+    ],
+)
+def test_a_lithium_battery_that_goes_dead_and_comes_back_is_told_as_a_story(text: str) -> None:
+    reply = default_desk().ask(text)
+    assert [(item.topic, item.verdict) for item in reply.answers] == [("hazard", "stop"), ("run-check", "needs-facts")]
+    assert reply.answers[0].headline.startswith("Thruster lever to stop")
+    assert reply.triage.urgency == "today"
+
+
+def test_a_battery_that_drops_out_was_not_dropped() -> None:
+    (hazard, *_) = ask("my lithium battery dropped out in the harbour entrance and came back. 100 Ah, Pike")
+    assert hazard.headline.startswith("Thruster lever to stop")
+
+
+@pytest.mark.parametrize(
+    "text", ["The lithium dropped out of the locker onto the deck", "the LFP fell out of the sling"]
+)
+def test_one_that_fell_is_a_danger_of_its_own(text: str) -> None:
+    assert ask(text)[0].headline.startswith("No charging and no use: a lithium battery that was dropped")
+
+
+def test_what_only_tells_of_a_fault_sets_no_yes_before_the_answer() -> None:
+    (answer,) = ask("90 Ah lithium on a Pike, cuts out after two seconds and comes back by itself. what do I tell him?")
+    assert plain(answer.headline).startswith("Your 90 Ah lithium battery gives about 90 A")
+
+
+def test_a_new_load_test_is_read_at_its_end_and_no_thruster_is_run_for_it() -> None:
+    (answer,) = ask("load test of a 700 CCA AGM at 4 C held 9.8 V for 15 s at 350 A. good?")
+    assert answer.asks[0].where == "Read them on the two posts in the last second of the test."
+
+
+def test_no_air_for_lithium_is_told_so_that_it_stands_alone() -> None:
+    desk = default_desk()
+    first = desk.ask("2 x 12 V 120 Ah wet in series in a closed locker. free area of the vents in cm2?")
+    then = desk.ask("or lithium", thread=first.thread).answers[0]
+    assert then.headline.startswith("No figure of air for lithium batteries: they give off no hydrogen in use")
+
+
+@pytest.mark.parametrize(
+    "text", ["90 Ah lithium, minnow, how many 8 s bursts", "how long will 200 Ah lithium run a Minnow"]
+)
+def test_a_limit_of_lithium_goes_with_its_kind(text: str) -> None:
+    assert ask(text)[0].cautions[0].id == "lithium-kind"
