@@ -11,7 +11,7 @@ MARK = re.compile(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", r
 LABELS = (tuple("123456789"), tuple("abcde"), ("i", "ii", "iii"))
 SENTENCE = re.compile(r"(?:[^.?!\n]|\.(?=\w))+[.?!]*")
 ELLIPTIC = re.compile(  # "At -20?", "Which for AGM?", "in lay-up?": the question before, with another fact
-    r"\W*(?:(?:and|or|but|then|which|what) )*(?:at|in|on|for|with|from|under|over|half)\b(?:\W+[\w.]+){0,3}\W*",
+    r"\W*(?:(?:and|or|but|then|which|what) )*(?:at|in|on|for|with|w/|from|under|over|half)\b(?:\W+[\w.]+){0,3}\W*",
     re.IGNORECASE,
 )
 ANSWERED = re.compile(r"\s*(?:yes|no|nope|yep|none)\b", re.IGNORECASE)  # "Should it be AGM? Yes."

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from grammar.reading import Message, Span
 from service import say
 from service.evidence import Sign
-from service.listed import numbered, questions
+from service.listed import ASKS, numbered, questions
 from service.tally import HAZARD, Tally, ranked, rows_of
 
 APART = -20  # points of what is answered, in a question by itself, under which it is another one
@@ -21,9 +21,17 @@ LISTED = (0, 3)  # the same of a numbered item
 OWN_THING = (-8, 4)  # and of one that names a thing which is named nowhere else
 TWICE_TOLD = {"meaning": 8, "rating-convert": 8}  # points these want: what a word means is often told with an answer
 NEVER = frozenset({"unclear", "other-desk", HAZARD})  # topics that no part of a message is by itself
-OF_ALL = frozenset({"thing:battery", "thing:load", "thing:boat", "thing:cell"})  # things of nearly every question
+THINGS = frozenset(  # a question that alone names one of these is of that; batteries, boats and loads are in every one
+    {
+        *("thing:charger", "thing:dcdc", "thing:alternator", "thing:panel", "thing:fuse", "thing:bms"),
+        *("thing:terminal", "thing:space", "thing:hydrometer", "thing:cable"),
+    }
+)
+BY_CABLE = frozenset({"load-voltage", "voltage-drop", "cable-size", "fuse-size", "dc-dc"})  # these speak of cables
+FEW = 3  # words of a numbered item under which "alright?" asks of the one before
 LONGEST = 90  # characters of a question that is named again
 NOT_ANSWERED = "We have not answered {parts} here: one of our technicians reads that too."
+ENDS = re.compile(r"[.?!;](?!\d)|\n")
 LEADING = re.compile(r"^\W*(?:(?:and|also|plus|then|but|secondly|thirdly|finally|lastly)\b\W*)*", re.IGNORECASE)
 
 
@@ -72,7 +80,7 @@ def clear(message: Message, one: Question, topics: Iterable[str], whole: Sequenc
     What the rest of the message (`whole`, its ranking) says for it against the next one counts as well.
     """
     first, second = one.ranking[:2]
-    own, in_a_list = _of_its_own(message, one.span), bool(numbered(message.text))
+    own, in_a_list = _of_its_own(message, one.span, topics), bool(numbered(message.text))
     least, lead = LISTED if in_a_list else OWN_THING if own else CLEAR
     over = first.total - second.total
     if own and over > 0:
@@ -94,12 +102,27 @@ def left_open(message: Message, signs: Sequence[Sign], topics: Iterable[str]) ->
     change on the charger?". A question without one may ask of the same thing again ("Will it come to harm?").
     """
     names, in_a_list = set(topics), bool(numbered(message.text))
-    found = []
-    for one in beside(one_by_one(message, signs), names):
-        limit = IN_A_LIST if in_a_list else APART
-        if one.points(names) <= limit and (in_a_list or (one.topic not in NEVER and _of_its_own(message, one.span))):
-            found.append(LEADING.sub("", message.text[slice(*one.span)]).strip(" ,;:.\n"))
-    return found
+    asked = one_by_one(message, signs)
+    told = [LEADING.sub("", message.text[slice(*one.span)]).strip(" ,;:.\n") for one in asked]
+    if not all(told):
+        return []  # "(a) (b) (c)" with nothing behind them
+    open_now = [one for one in beside(asked, names) if _is_open(message, one, names, in_a_list)]
+    return [words for one, words in zip(asked, told, strict=True) if one in open_now]
+
+
+def _is_open(message: Message, one: Question, topics: set[str], in_a_list: bool) -> bool:
+    """Whether a question beside those that are answered is one of its own."""
+    text = message.text[slice(*one.span)]
+    if in_a_list:
+        return one.points(topics) <= IN_A_LIST and bool(ASKS.search(text)) and len(text.split()) >= FEW
+    own = one.topic not in NEVER and _of_its_own(message, one.span, topics)
+    return own and one.points(topics) <= APART and _is_marked(message.text, one.span)
+
+
+def _is_marked(text: str, span: Span) -> bool:
+    """Whether the sentence that a question ends in ends with a question mark."""
+    end = ENDS.search(text, span[1] - 1)
+    return end is not None and end[0] == "?"
 
 
 def told_of(parts: Sequence[str]) -> str | None:
@@ -108,8 +131,10 @@ def told_of(parts: Sequence[str]) -> str | None:
     return NOT_ANSWERED.format(parts=say.listed(named)) if named else None
 
 
-def _of_its_own(message: Message, span: Span) -> bool:
-    """Whether a thing is named in a stretch that is named nowhere else in the message, other than what all speak of."""
-    things = [cue for cue in message.cues if cue.name.startswith("thing:") and cue.name not in OF_ALL]
+def _of_its_own(message: Message, span: Span, topics: Iterable[str]) -> bool:
+    """Whether a thing is named in a stretch that is named nowhere else in the message, and that none of these topics
+    speaks of."""
+    of_cables = not BY_CABLE.isdisjoint(topics)
+    things = [cue for cue in message.cues if cue.name in THINGS and not (of_cables and cue.name == "thing:cable")]
     inside = {cue.name for cue in things if span[0] <= cue.span[0] < span[1]}
     return bool(inside) and inside.isdisjoint(cue.name for cue in things if not span[0] <= cue.span[0] < span[1])

@@ -71,6 +71,10 @@ def test_a_question_without_an_answer_is_named_and_a_technician_reads_it(text: s
         "One AGM in the bow locker, on its side. Allowed? Which side down? And does it need a vent?",
         "35 mm2, 150 A at 24 V, 9 m each way. Drop? Acceptable? Fuse?",
         "Is a gel a good choice in a cold shed? And on its side?",
+        "12.05 V at rest and 9.4 V in use with 200 A. (a) (b) (c) what do you say to each",
+        "1. agm on its back, alright? 2. alright?",
+        "40 mA drain, 15 W of panel in May. Does it hold the 90 Ah, lights all off?",
+        "10.9 V at the battery, 8.6 V at the motor, 220 A. Healthy? Is the rest lost in the cable?",
         "5 months in the shed with wet batteries. All right like that? And when do I look in?",
     ],
 )
