@@ -47,7 +47,7 @@ class Context:
         named: dict[str, list[Hit]] = {}
         for hit in hits:
             named.setdefault(hit.name, []).append(hit)
-        self.supposed = "supposed" in named
+        self.supposed = bool(_spared(named.get("supposed", ()), named.get("but-present", ())))
         asked = {hit.start for hit in named.get("asked", ()) if words.begins(hit.start)}
         mended = [hit for hit in named.get("mended", ()) if not any(at in asked for at in hit.at)]
         mended = [hit for hit in mended if hit.start - 1 not in asked]

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from grammar.reading import Message
 from service.kinds import LITHIUM
+from service.rules import both_new
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 WHETHER = frozenset(
@@ -88,6 +89,7 @@ HOLD = re.compile(
     r"\b(?:strap|hold|held|fix|fasten|clamp|bolt|tie|tied|secur|bracket|stand|on (?:its|their|the) \w|lying|upright)",
     re.IGNORECASE,
 )
+CUTS_OUT = "lfp-keeps-tripping"  # a danger: the lithium battery that switches itself off
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
@@ -143,6 +145,13 @@ def _converted(seen: Seen) -> bool:
     return found == {"meaning"} and "battery.cca" in told and asks
 
 
+def _cut_off(seen: Seen) -> bool:
+    """ "A few seconds, then nothing, then it comes back. 100 Ah lithium, Minnow. What do I tell her?"."""
+    tells = any(item.family == CUTS_OUT for item in seen.message.dangers)
+    rated = bool(seen.told & (STRENGTH | {"battery.capacity", "battery.peak_current"}))
+    return seen.found <= {"unclear"} and tells and rated and bool(seen.told & LOADS) and _lithium(seen.message)
+
+
 def _limited(seen: Seen) -> bool:
     """ "Is it 3 % or 10 % for a windlass?"."""
     found = seen.found <= {"unclear", "battery-duty", "cable-size", "other-desk"}
@@ -150,8 +159,9 @@ def _limited(seen: Seen) -> bool:
 
 
 def _joined(seen: Seen) -> bool:
-    """ "May they be of different age, one is 4 years old?"."""
-    return seen.found == {"replacement"} and seen.says("request:may_i") and seen.says(*UNLIKE)
+    """ "May they be of different age, one is 4 years old?", "one died, must I replace both?"."""
+    apart = seen.says(both_new.ASKED) and both_new.uneven(seen.message.text)
+    return seen.found == {"replacement"} and (apart or (seen.says("request:may_i") and seen.says(*UNLIKE)))
 
 
 def _sized(seen: Seen) -> bool:
@@ -222,6 +232,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("bank-size", _sized),
     ("run-time", _lasting),
     ("run-check", _supplied),
+    ("run-check", _cut_off),
 )
 
 

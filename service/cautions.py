@@ -91,6 +91,11 @@ class Facts:
         return self.get("load.kind") in (None, "thruster")
 
     @property
+    def names_a_thruster(self) -> bool:
+        """A thruster by its word or by its model; of other amps nobody knows whose they are."""
+        return self.get("load.kind") == "thruster" or self.get("load.model") is not None
+
+    @property
     def cable_known(self) -> bool:
         """A cable is stated."""
         return any(self.case.said(fact) is not None for fact in ("cable.gauge", "cable.area"))
@@ -118,6 +123,14 @@ class Facts:
         known = self.case.known("battery.chemistry")
         plain = known is not None and known.value == "lfp" and known.stated
         return plain and not says_iron(known.text if known else "")
+
+    @property
+    def tells_a_limit(self) -> bool:
+        """Whether a voltage or a limit of current is given, or the one that a battery of that size usually has."""
+        answer = self.answer
+        units = {item.unit for item in answer.figures} | {item.unit for item in answer.assumed}
+        asked = {item.fact for item in answer.asks}
+        return not units.isdisjoint(("V", "A")) or not asked.isdisjoint(("battery.max_current", "battery.peak_current"))
 
     @property
     def deeply_flat(self) -> bool:
@@ -149,12 +162,7 @@ ROWS: dict[str, Row] = {
             or (f.about("run-check", "bank-size") and f.freezing)
         )
     ),
-    "lithium-kind": lambda f: (
-        f.taken_as_iron
-        and (
-            any(item.unit in ("V", "A") for item in f.answer.figures) or (f.about("run-time") and not f.answer.figures)
-        )
-    ),  # a run time that is not told gives the limit in its place
+    "lithium-kind": lambda f: f.taken_as_iron and f.tells_a_limit,
     "lithium-cut-out": lambda f: (
         f.lithium and f.about("run-check", "bank-size", "run-time", "battery-type", "battery-duty")
     ),
@@ -169,7 +177,9 @@ ROWS: dict[str, Row] = {
     "isolated-outputs": lambda f: (
         f.volts >= 24 and f.about("charger-banks", "charger-size", "charger-setting", "bank-wiring")
     ),
-    "no-tap": lambda f: f.volts >= 24 and f.about("bank-wiring", "dc-dc", "run-check"),
+    "no-tap": lambda f: (
+        f.volts >= 24 and f.about("bank-wiring", "dc-dc", "run-check") and not f.case.says("detail:stepped")
+    ),
     "one-negative": lambda f: f.about("dc-dc") and f.get("charger.isolated") is not True and not f.no_converter,
     "fuse-at-battery": lambda f: (
         f.about("fuse-size", "cable-size", "dc-dc", "bank-wiring", "solar") or (f.about("run-check") and f.cable_known)
@@ -214,11 +224,7 @@ ROWS: dict[str, Row] = {
         f.about("run-check", "bank-size", "bank-wiring", "battery-type", "battery-duty")
         and f.case.says("detail:engine_battery", "detail:start_and_house")
     ),
-    "motor-duty": lambda f: (
-        not f.nothing_yet
-        and f.about("run-time", "bank-size")
-        and (f.get("load.kind") == "thruster" or "load.model" in f.case.stated)
-    ),
+    "motor-duty": lambda f: not f.nothing_yet and f.about("run-time", "bank-size") and f.names_a_thruster,
     "thruster-off": lambda f: f.about("run-check", "terminals", "maintenance") and f.thruster,
     "explosive-gas": lambda f: (
         f.lead and f.about(*CHARGING, "charger-banks", "ventilation", "maintenance", "mounting", "terminals")

@@ -112,6 +112,7 @@ def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
 
 STRICT = ("information", "yes", "marginal", "needs-facts", "no", "stop")
 SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
+SHORT_OF = {"mounting": SHORT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
 
 
 def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
@@ -182,8 +183,9 @@ def _of_both(labels: list[str], both: Sequence[Answer], leading: Answer) -> str:
         return leading.headline
     first, last = leading.headline.removesuffix("."), 1 - both.index(leading)
     if {item.verdict for item in both} <= set(SHORT):
-        whole = f"{first}; {labels[last]}: {SHORT[both[last].verdict]}."
-        parts = [f"{label}: {SHORT[item.verdict]}" for label, item in zip(labels, both, strict=True)]
+        short = SHORT_OF.get(leading.topic, SHORT)
+        whole = f"{first}; {labels[last]}: {short[both[last].verdict]}."
+        parts = [f"{label}: {short[item.verdict]}" for label, item in zip(labels, both, strict=True)]
     else:
         whole = f"{first}; {said[last]}"
         parts = [f"{label}: {_figure(item)}" for label, item in zip(labels, both, strict=True)]

@@ -18,19 +18,21 @@ from service import claims, label, misbeliefs, say
 from service.again import READ_TOO, repeated
 from service.aside import asides, harmless
 from service.case import Case, Known
+from service.evidence import evidence
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, over, signs, spoken_of, standing, still
 from service.held import TESTED, aged_otherwise, held, let_go
 from service.house import House, load
 from service.in_thread import also
 from service.no_idea import NO_IDEA, not_known, unknown
+from service.one_by_one import left_open, told_of
 from service.only_asked import only_asked
 from service.opening import as_put
 from service.opening import kept as kept_put
 from service.own_facts import own
 from service.put_in_place import VOLTS, of_its_own, puts_in, stands_elsewhere
 from service.question import BadInput, denied_in, fact_of, known, stated
-from service.reply import Answer, Reply
+from service.reply import Answer, Cite, Reply
 from service.route import SHOWN, Request, alarmed
 from service.rules.at_once import MORE
 from service.shorthand import STYLE, is_shorthand
@@ -148,6 +150,7 @@ class Leadsman:
             whole = (0, len(text))
             turn = Turn(Message(text, cues=(Cue(UNREAD, text, whole),)), thread, (Request("unclear", whole),))
         answers = self.answers(turn)
+        left = told_of(self.left_open(turn, answers))
         seen, terse = fingerprint(item.headline for item in answers), is_shorthand(text, thread.cues)
         again = repeated(answers, turn.requests, turn.message) if seen == thread.answered != 0 and not given else None
         after = replace(
@@ -170,11 +173,12 @@ class Leadsman:
         return Reply(
             self.new_id(),
             token,
-            handed_on(triage(answers)) if again and again.endswith(READ_TOO) else triage(answers),
+            handed_on(triage(answers)) if left or (again and again.endswith(READ_TOO)) else triage(answers),
             answers,
-            again or notice,
+            " ".join(filter(None, (again or notice, left))) or None,
             tuple(why(turn, answers)),
             terse,
+            left,
             met if thread.turns or thread.facts or given else None,
         )
 
@@ -219,6 +223,14 @@ class Leadsman:
             found = spoken_of(thread)  # "and the one beside it?" of a danger is no new question
         return replace(turn, thread=replace(after, dangers=stands), signs=found)
 
+    def left_open(self, turn: Turn, answers: Sequence[Answer]) -> list[str]:
+        """The questions of a message that none of its answers speaks of; beside a danger, or where none is sure of
+        anything, a technician reads the whole of it."""
+        topics = {item.topic for item in answers}
+        if turn.label or not topics or topics & {"unclear", "hazard"}:
+            return []
+        return left_open(turn.message, evidence(turn.message, turn.thread.topics), topics)
+
     def as_built(self, thread: Thread) -> Thread:
         """The thread with the volts that its batteries make together, which stay when another is put in their place."""
         volts = Case(thread.facts, self.house).get("bank.built_voltage")
@@ -248,7 +260,7 @@ class Leadsman:
             answer = as_put(queried(answer, turn.message), turn.message, request, turn.requests, sums, before)
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
-            found.append(withheld(answer) if stop else answer)
+            found.append(withheld(answer, hazard_of(found)) if stop else answer)
         if stop:
             below = (self.answer(item.topic, self.case(turn, hazard=True)) for item in turn.asides)
             found += [answer for answer in below if harmless(answer)]
@@ -311,17 +323,28 @@ def queried(answer: Answer, message: Message) -> Answer:
     return replace(answer, headline=f"{odd[asked.fact]} cannot be right, so please look again: tell us {asked.say}.")
 
 
-def withheld(answer: Answer) -> Answer:
-    """An answer while a hazard stands: nothing says yes to the battery or tells how to charge, wire or test it."""
+def hazard_of(answers: Iterable[Answer]) -> tuple[Cite, ...]:
+    """The source of the danger that is told first, which keeps other answers back."""
+    return next((item.cites[:1] for item in answers if item.topic == "hazard"), ())
+
+
+def withheld(answer: Answer, why: tuple[Cite, ...] = ()) -> Answer:
+    """An answer while a hazard stands: nothing says yes to the battery or tells how to charge, wire or test it.
+
+    `why`: the source of the danger, for an answer that has none of its own.
+    """
     told = answer.verdict in ("information", "needs-facts") and answer.topic in KEPT_BACK
     if harmless(answer):
         return answer
     if answer.verdict not in ("yes", "marginal") and not told and answer.topic not in READ_AGAIN:
         return answer
+    asked = topic(answer.topic).title
     return replace(
         answer,
         verdict="no",
-        headline="Not yet: the danger above comes first, and this battery is not used until it has been looked at.",
+        headline=f"Not yet ({asked[:1].lower()}{asked[1:]}): the danger above comes first, and this battery is not "
+        "used until it has been looked at.",
+        cites=answer.cites or why,
         figures=(),
         working=(),
         cautions=(),

@@ -11,7 +11,7 @@ MARK = re.compile(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", r
 LABELS = (tuple("123456789"), tuple("abcde"), ("i", "ii", "iii"))
 SENTENCE = re.compile(r"(?:[^.?!\n]|\.(?=\w))+[.?!]*")
 ELLIPTIC = re.compile(  # "At -20?", "Which for AGM?", "in lay-up?": the question before, with another fact
-    r"\W*(?:(?:and|or|but|then|which|what) )*(?:at|in|on|for|with|from|under|over|half)\b(?:\W+[\w.]+){0,3}\W*",
+    r"\W*(?:(?:and|or|but|then|which|what) )*(?:at|in|on|for|with|w/|from|under|over|half)\b(?:\W+[\w.]+){0,3}\W*",
     re.IGNORECASE,
 )
 ANSWERED = re.compile(r"\s*(?:yes|no|nope|yep|none)\b", re.IGNORECASE)  # "Should it be AGM? Yes."
@@ -27,6 +27,16 @@ ASKS = re.compile(
     r"\?|^\W*(?:is|are|am)\b|\b(?:enough|what|which|who|when|where|why|how|whether|can|may|could|should|does|do|will|would|ok|please)\b",
     re.IGNORECASE,
 )  # an item that asks; "charger's broken" tells
+HALVES = re.compile(  # what begins a question of its own within a sentence: "how long will it last, and can I ..."
+    r",?\s+(?:and|plus|also|&|n)\s+(?=(?:also |then |if so )?(?:what|whats|how|which|can|could|does|do|is|are|will"
+    r"|would|should|may|must|where|when|why|who)\b)",
+    re.IGNORECASE,
+)
+OPENS = re.compile(  # a question without its mark
+    r"\W*(?:(?:and|so|but|also) )?(?:what|whats|which|how|where|when|why|who|is|are|does|do|can|could|will|would|should"
+    r"|may|must)\b",
+    re.IGNORECASE,
+)
 MOST = 9  # items: a longer row of questions is no list that somebody wants answered
 FEW = 4  # words of a want: "metric cable please"
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
@@ -71,6 +81,30 @@ def items(text: str) -> list[Span]:
     """The stretches that may each ask something of their own, in order; none where a message is of one piece."""
     found = numbered(text) or [item.span() for item in SENTENCE.finditer(text) if _asks(text, item)]
     return found if 1 < len(found) <= MOST else []
+
+
+def questions(text: str) -> list[Span]:
+    """The items of a message, else its questions with the halves of those that ask two things; none where it is one."""
+    found = numbered(text)
+    if not found:
+        found = [half for span in asking(text) for half in _halves(text, span)]
+    return found if 1 < len(found) <= MOST else []
+
+
+def asking(text: str) -> list[Span]:
+    """The sentences that ask, with a question mark or without it."""
+    found = (item for item in SENTENCE.finditer(text) if _asks(text, item) or OPENS.match(item.group()))
+    return [item.span() for item in found]
+
+
+def _halves(text: str, sentence: Span) -> Iterator[Span]:
+    """The parts of a sentence that ask, cut before each "and how", "and can"."""
+    start, end = sentence
+    for joint in HALVES.finditer(text, *sentence):
+        if ASKS.search(text[start : joint.start()]):
+            yield start, joint.start()
+        start = joint.end()
+    yield start, end
 
 
 def _asks(text: str, sentence: re.Match[str]) -> bool:

@@ -16,6 +16,7 @@ from service import claims
 from service.as_told import mends_the_kind
 from service.either_or import taken
 from service.evidence import asks_outright
+from service.listed import OPENS
 from service.reply import Answer
 from service.route import Request
 
@@ -175,13 +176,22 @@ def kept(message: Message, requests: tuple[Request, ...], before: Iterable[str])
 def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -> Iterator[Span]:
     """The sentences that ask one question: from its own clause up to that of the next one."""
     end = min((other.span[0] for other in requests if other.span[0] > request.span[0]), default=len(message.text))
-    asking = [clause.span for clause in message.clauses if clause.asks and request.span[0] <= clause.span[0] < end]
+    inside = (clause for clause in message.clauses if request.span[0] <= clause.span[0] < end)
+    asking = [item.span for item in inside if item.asks or OPENS.match(message.text[slice(*item.span)])]
+    if any(message.text[:last].rstrip().endswith("?") for _, last in asking):  # "it cuts out. What do I tell him?"
+        asking = [span for span in asking if not _only_tells(message.text, span)]
     while asking:
         start, last = asking.pop(0)
         while asking and message.text[last - 1] not in ENDS:  # a comma parts what is one question
             last = asking.pop(0)[1]
         tag = TAG.fullmatch(message.text[start:last])
         yield (_sentence_before(message, start), start) if tag else (start, last)
+
+
+def _only_tells(text: str, span: Span) -> bool:
+    """Whether a sentence ends in a full stop and does not open as a question does."""
+    own = text[slice(*span)]
+    return own.rstrip().endswith(".") and not OPENS.match(own)
 
 
 def _sentence_before(message: Message, start: int) -> int:

@@ -173,6 +173,7 @@ class Reply:
     notice: str | None = None
     why: tuple[str, ...] = field(default=())  # the trace that `leadsman why` prints. Not part of the JSON
     shorthand: bool = False  # asked in a technician's shorthand: answered in few words as text. Not part of the JSON
+    left_open: str | None = None  # what the notice says of a question without an answer. Not part of the JSON
     before: dict[str, Any] | None = None  # what it takes to ask a follow-up again: the thread it met. Not in the JSON
 
     def as_dict(self) -> dict[str, Any]:

@@ -12,8 +12,9 @@ from grammar.dangers import look_alike
 from grammar.reading import Message, Span
 from service.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside, told_by_another
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
-from service.listed import items, numbered, wanted_too
+from service.listed import asking, items, numbered, wanted_too
 from service.of_the_last import by_the_last, counted_otherwise, explains, volts_there
+from service.one_by_one import asked_in, beside, clear, one_by_one
 from service.one_circuit import of_the_cable, only_tells, unasked
 from service.ordered import orders
 from service.tally import (
@@ -35,6 +36,7 @@ WEAK = "detail:weak_motor"
 CHARGE = "word:charge"
 COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
 BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
+STORY = frozenset({"rest-voltage", "load-voltage", "specific-gravity"})  # beside a danger a reading is only told
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
@@ -99,7 +101,9 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     if found:
         asking = in_items(message, signs_of)
         found = [*found, *(() if danger else listed(message, asking, found, ranking))]
-        own = _in_order(message, rows, found, ranking, _places(asking, found))
+        found = [*found, *(() if danger else further(message, signs_of, found, ranking))]
+        halves = [(one.span[0], one.ranking) for one in one_by_one(message, signs_of)]
+        own = _in_order(message, rows, found, ranking, _places(asking or halves, found))
         goes = [topic for topic in context if topic not in {item.topic for item in own}]
         if not told:
             goes = [topic for topic in goes if still_asked(message, ranking, topic)]
@@ -108,14 +112,28 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         return [] if danger else [Request(topic, whole) for topic in context]
     if not danger and leads_on(message, ranking, context):
         return [Request(_best(ranking), whole)]
-    return under_the_bar(message, ranking)
+    return under_the_bar(message, ranking, signs_of if danger else ())
 
 
-def under_the_bar(message: Message, ranking: Sequence[Tally]) -> list[Request]:
+def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:
+    """What is asked outright beside a danger, in a sentence that holds no sign of it: "is the 20 A charger right?"."""
+    for start, end in asking(message.text) if signs else ():
+        ranking = asked_in(message, [sign for sign in signs if start <= sign.at < end])
+        apart = not any(start <= item.span[0] < end for item in message.dangers)
+        told = any(start <= item.span[0] < end for item in message.stated)  # a question of figures, not of the danger
+        if apart and told and ranking[0].topic not in STORY and _asks_one(ranking, in_a_list=False):
+            shown = ("asked beside a danger",)
+            return Request(ranking[0].topic, (start, end), ranking[0].total, evidence=shown)
+    return None
+
+
+def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Sign] = ()) -> list[Request]:
     """What a message with too few points for any topic still asks: its words say what, or nothing, or it is unclear."""
     whole, best = (0, len(message.text)), _best(ranking)
     if message.says(WEAK):  # the commonest story, often told without a question
         return [Request("load-voltage", whole, evidence=(WEAK,))]
+    if held := held_back(message, signs):
+        return [held]
     if best == "rest-voltage" and all(message.says(name) for name in READING):
         return [Request("rest-voltage", whole, evidence=READING)]
     if message.says(CHARGE) and {item.fact for item in message.stated} >= COLD:
@@ -210,16 +228,10 @@ def in_items(message: Message, signs: Sequence[Sign]) -> list[tuple[int, list[Ta
     told = [sign for sign in signs if sign.at < ahead and sign.name.startswith(ABOUT_ALL)]
     for start, end in spans:
         own = [sign for sign in signs if start <= sign.at < end]
-        alone = _asked_in(message, own)
-        beside = alone if _asks_one(alone, bool(ahead)) or not told else _asked_in(message, [*told, *own])
+        alone = asked_in(message, own)
+        beside = alone if _asks_one(alone, bool(ahead)) or not told else asked_in(message, [*told, *own])
         found.append((start, beside))
     return found
-
-
-def _asked_in(message: Message, signs: Iterable[Sign]) -> list[Tally]:
-    """The topics by some signs of a message alone."""
-    rows = [row for row in rows_of(message, signs) if row]
-    return [item for item in ranked(rows or [{}]) if item.topic != HAZARD]
 
 
 def _asks_one(ranking: Sequence[Tally], in_a_list: bool) -> bool:
@@ -242,6 +254,14 @@ def listed(
         more |= {own[0].topic for _, own in asking if _asks_one(own, in_a_list)}
     more -= names | told_beside(message, names | more)
     return [item for item in ranking if item.topic in more][: MOST - len(names)]
+
+
+def further(message: Message, signs: Sequence[Sign], found: Sequence[Tally], ranking: Sequence[Tally]) -> list[Tally]:
+    """The topics of questions that stand beside those found and ask clearly: ", and how often do I top it up?"."""
+    names = {item.topic for item in found}
+    more = {one.topic for one in beside(one_by_one(message, signs), names) if clear(message, one, names, ranking)}
+    more -= told_beside(message, names | more)
+    return [item for item in ranking if item.topic in more][: max(MOST - len(names), 0)]
 
 
 def _places(asking: Sequence[tuple[int, Sequence[Tally]]], found: Iterable[Tally]) -> dict[str, int]:
@@ -323,12 +343,22 @@ def _in_order(
         words = [(value, at) for value, name, at in told if not name.startswith(TOLD) and "<" not in name]
         place = max(words, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
         place = asked.get(item.topic, place)
-        span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
+        span = _clause_of(message, item, asked.get(item.topic))
         shown = tuple(f"{name} {value:+}" for value, name, _ in told[:SHOWN])
         places.append(
             ((item.row if apart else 0, place), Request(item.topic, span, item.total, item.total - rival, shown))
         )
     return [request for _, request in sorted(places, key=lambda pair: pair[0])]
+
+
+def _clause_of(message: Message, item: Tally, asked: int | None) -> Span:
+    """The clause that speaks for a topic; where that one only tells, the one in which the question itself begins."""
+    if not message.clauses:
+        return (0, len(message.text))
+    own = message.clauses[item.row]
+    if own.asks or asked is None:
+        return own.span
+    return next((clause.span for clause in message.clauses if clause.span[0] <= asked < clause.span[1]), own.span)
 
 
 def _marked(message: Message, row: int) -> bool:

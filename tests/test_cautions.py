@@ -66,6 +66,7 @@ def shown(
         ("measure-each", shown("rest-voltage", BANK24), shown("rest-voltage", {"bank.voltage": 12})),
         ("start-battery", shown("run-check", {}, "detail:engine_battery"), shown("run-check", {})),
         ("motor-duty", shown("run-time", THRUSTER), shown("run-time", {"load.kind": "fridge"})),
+        ("motor-duty", shown("run-time", {"load.model": "Pike"}), shown("run-time", {"load.current": 6})),
         ("thruster-off", shown("terminals", THRUSTER), shown("terminals", {"load.kind": "windlass"})),
         ("explosive-gas", shown("ventilation", WET), shown("ventilation", LFP)),
         ("acid", shown("maintenance", WET), shown("maintenance", AGM)),

@@ -245,7 +245,8 @@ def test_the_volts_that_a_load_needs_stay():
          "your two 400 CCA AGM"),
         (("700 cca wet with a pike, ok?", "my friends boat has a pike and three of them in parallel"), "yes",
          "your three 700 CCA wet"),
-        (("600 cca gel with a minnow, ok?", "the other boat has the same battery and a pike"), "no", "600 CCA gel"),
+        (("600 cca gel with a minnow, ok?", "the other boat has the same battery and a pike"), "no",
+         "your gel battery has 600 CCA"),
         (("pike on 650 cca agm ok?", "other boat has a minnow"), "needs-facts", "the CCA of yours is not known"),
     ],
 )  # fmt: skip

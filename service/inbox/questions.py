@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from service.leadsman import LONGEST, Leadsman, withheld
 from service.reply import Answer, Reply
 from service.thread import Thread
-from service.triage import triage
+from service.triage import handed_on, triage
 
 MARK = re.compile(
     r"^[ \t]*\(?(\d{1,2}|[a-z])(?:[.):]| [-–])[ \t]+(?=\S)|(?<=\s)\((\d|[a-z])\)[ \t]+(?=\S)", re.MULTILINE | re.I
@@ -43,14 +43,16 @@ def ask(desk: Leadsman, text: str, thread: str | None) -> Answered:
         return Answered(reply, ("",) * len(reply.answers))
     rest = desk.ask(around, thread) if around else None
     found = [(item, "") for item in rest.answers if item.topic != "unclear"] if rest else []
+    left: list[str | None] = []
     token = last = rest.thread if rest else thread
     for item in items:
         reply = desk.ask(item.text, last if REFERS.search(item.text) else token)
         if all(answer.topic == "unclear" for answer in reply.answers):
             reply = desk.ask(item.text, last)  # "and for gel?" goes on from the question before
         last = reply.thread
+        left.append(reply.left_open)
         found += [(_moved(answer, item.at), " ".join(item.text.split())) for answer in reply.answers]
-    return _together(desk, found, last)
+    return _together(desk, found, last, " ".join(filter(None, left)) or None)
 
 
 def asks(desk: Leadsman, text: str) -> bool:
@@ -96,11 +98,12 @@ def _moved(answer: Answer, by: int) -> Answer:
     return replace(answer, understood=shifted)
 
 
-def _together(desk: Leadsman, found: list[tuple[Answer, str]], thread: str | None) -> Answered:
-    """One reply of all answers: hazards first, and while one stands nothing says yes."""
+def _together(desk: Leadsman, found: list[tuple[Answer, str]], thread: str | None, left: str | None) -> Answered:
+    """One reply of all answers: hazards first, and while one stands nothing says yes. `left`: what has no answer."""
     found = sorted(found, key=lambda item: item[0].verdict != "stop")
     if found and found[0][0].verdict == "stop":
-        found = [found[0], *((withheld(answer), words) for answer, words in found[1:])]
+        found = [found[0], *((withheld(answer, found[0][0].cites[:1]), words) for answer, words in found[1:])]
     answers = tuple(answer for answer, _ in found)
-    reply = Reply(desk.new_id(), thread or "", triage(answers), answers)
+    route = handed_on(triage(answers)) if left else triage(answers)
+    reply = Reply(desk.new_id(), thread or "", route, answers, left, left_open=left)
     return Answered(reply, tuple(words for _, words in found))

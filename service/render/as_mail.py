@@ -64,6 +64,8 @@ def _blocks(
     answers = tuple(said_once(reply.answers)) if reply else ()
     yield Block("plain", str(words.get("greeting", "Hello,")))
     yield from _opening(reply, answers)
+    if reply and (left := reply.left_open):
+        yield Block("plain", left)
     several = len(answers) > 1
     for number, answer in enumerate(answers, 1):
         if several:

@@ -38,9 +38,11 @@ POUND = 0.45359237  # kg
 MEANS = {  # what a verdict means where yes and no alone could be taken the wrong way
     "replacement": {"yes": "keep it", "marginal": "in its last years", "no": "time for a new one"},
     "load-voltage": {"yes": "as it should be", "no": "too weak"},
+    "standing-drain": {"yes": "half is left by then", "marginal": "about half is left", "no": "under half by then"},
     "fuse-size": {"yes": "yes", "no": "too thin", "marginal": "only just"},
     "freeze-point": {"yes": "it will not freeze", "marginal": "close to freezing", "no": "it can freeze"},
 }
+OF_A_SIDE = {"mounting": {"yes": "yes", "no": "no", "marginal": "if its manual allows it"}}
 WELCOME = "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
 APART = {"fuse-size": ("cable.drop",)}  # what the proposed cable was reckoned with is no number of its fuse
 UNDECIDED = {"", "information", "needs-facts"}
@@ -139,7 +141,8 @@ def sides(answer: Answer) -> Iterator[tuple[str, str]]:
         return  # they are all "as above"
     for option in answer.compare:
         own = [figure(item) for item in option.figures if item.name not in same]
-        yield say.capital(option.label), "; ".join(own) or THEN.get(option.verdict, "as above")
+        means = OF_A_SIDE.get(answer.topic, THEN)
+        yield say.capital(option.label), "; ".join(own) or means.get(option.verdict, "as above")
 
 
 def alike(answer: Answer) -> set[str]:
@@ -249,7 +252,8 @@ def in_their_unit(item: Figure, answer: Answer) -> str:
         lithium = any(fact.value == "lfp" for fact in answer.understood)
         return f"{item.label} {say.charge_within(item.value, (40, 20) if lithium else (75, 50))}"
     typed = next((fact.text.lower() for fact in answer.understood if fact.fact == "battery.weight"), "")
-    if item.unit == "kg" and isinstance(item.value, float) and ("lb" in typed or "pound" in typed):
+    pounds = "lb" in typed or "pound" in typed or f"{say.NB}lb" in answer.headline
+    if item.unit == "kg" and isinstance(item.value, float) and pounds:
         return f"{item.label} {say.quantity(item.value / POUND, 'lb', 0)} ({shown(item)})"
     return figure(item)
 

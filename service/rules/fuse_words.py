@@ -59,10 +59,18 @@ def fitted(case: Case, band: Band, cable: str, thicker: str, named: str = "") ->
     `thicker` is the size that suits it better, `named` what the catalogue says otherwise.
     """
     fit, most = say.amps(band.fit or 0), say.amps(band.most or 0)
-    if band.cable and band.fit and band.fit > band.cable and thicker:
-        suits = f"that is over the {say.amps(band.cable)} that suits {cable}, within its {most} limit"
+    if over_what_suits(band) and not thicker:
+        suits = f"over the {say.amps(band.cable or 0)} that suits {cable}, within its {most} limit"
+        return f"Fit a {fit} fuse{place(case)}{named}: {suits}; only two cables for each pole suit it better."
+    if over_what_suits(band):
+        suits = f"that is over the {say.amps(band.cable or 0)} that suits {cable}, within its {most} limit"
         return f"Fit a {fit} fuse{place(case)}{named}: {suits}; {thicker} fits better."
     return f"Fit a {fit} fuse{place(case)}{named}; {most} is the most for {cable}."
+
+
+def over_what_suits(band: Band) -> bool:
+    """Whether the fuse of the load is larger than the first one that suits the cable."""
+    return bool(band.cable and band.fit and band.fit > band.cable)
 
 
 def the_most(case: Case, band: Band, cable: str) -> str:

@@ -82,6 +82,8 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         when, only = ("today", "only ") if verdict == "no" and found.kind != "lfp" else ("soon", "")
         charge = f"{wording.full(found, only)}, so charge it {when}, then test it"
         return f"Not by this reading: {reads} means {battery} {charge}."
+    if verdict in ("no", "marginal") and case.says("detail:saved"):
+        return brought_back(reads, battery, found, verdict)
     if verdict == "no":
         when = "today" if found.kind != "lfp" else "soon"
         return f"{opening}: {reads} means {battery} {wording.full(found, 'only ')}, so charge it {when}."
@@ -89,6 +91,14 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
     agm = "; an AGM would want a charge" if asked else ""
     return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
+
+
+def brought_back(reads: str, battery: str, found: Charge, verdict: str) -> str:
+    """ "Can it be brought back?" of one that is low but not deeply flat: mostly, and what is lost only a test tells."""
+    if verdict == "marginal" or found.kind == "lfp":
+        return f"Yes, charge it soon: {reads} means {battery} {wording.full(found)}."
+    low = wording.full(found, "only ")
+    return f"Often yes: {reads} means {battery} {low}; a full charge today, then a load test tells."
 
 
 def of_twelve(volts: float, each: float) -> str:
@@ -120,8 +130,11 @@ def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -
 
 
 def with_load(case: Case) -> bool:
-    """Whether something was on while the volts were read."""
-    return bool(case.said("reading.state") == "load")
+    """Whether something was on while the volts were read; what had been left on before is why they are low."""
+    state = case.said("reading.state")
+    text = case.stated["reading.state"].text.lower() if state == "load" else ""
+    before = "left" in text.split() and (not text.startswith("with") or case.said("storage.time") is not None)
+    return state == "load" and not before
 
 
 def summary(found: Answer) -> str:

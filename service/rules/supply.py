@@ -99,16 +99,20 @@ def counted(count: float) -> str:
 
 def bank_name(case: Case) -> str:
     """The batteries in words: "your 800 CCA AGM battery", "your two 100 Ah lithium batteries in parallel"."""
-    rating = _rating(case)
-    kind = say.CHEMISTRY.get(str(case.said("battery.chemistry") or ""), "")
-    if not kind and case.get("battery.family") == "lithium":
-        kind = "lithium"
-    words = " ".join(part for part in (rating, kind) if part)
+    words = " ".join(part for part in (_rating(case), kind_of(case).strip()) if part)
     series, parallel = int(case.get("bank.in_series", 1)), int(case.get("bank.in_parallel", 1))
     if series * parallel == 1:
         return f"your {words} battery".replace("  ", " ")
     joined = "in series and in parallel" if series > 1 < parallel else "in series" if series > 1 else "in parallel"
     return " ".join(f"your {counted(series * parallel)} {words} batteries {joined}".split(" "))
+
+
+def kind_of(case: Case) -> str:
+    """The kind of the battery before its noun: "AGM ", "lithium "; "" where it is not said."""
+    kind = say.CHEMISTRY.get(str(case.said("battery.chemistry") or ""), "")
+    if not kind and case.get("battery.family") == "lithium":
+        kind = "lithium"
+    return f"{kind} " if kind else ""
 
 
 def does(case: Case, verb: str) -> str:

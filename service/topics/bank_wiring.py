@@ -11,7 +11,7 @@ from service.calculators import bank
 from service.case import Case, Value
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
-from service.rules import supply
+from service.rules import both_new, supply
 from service.rules.charge_volts import stage
 from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
@@ -111,6 +111,8 @@ def answer(case: Case) -> Answer:
     unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
     if unlike:
         return unlike
+    if enough := both_new.one_will_do(case):
+        return TOPIC.says("yes", enough)
     told = next((cue for cue in HABITS if case.says(f"detail:{cue}")), None)
     if told:
         return habit(case, told)
@@ -198,13 +200,17 @@ def strength_apart(case: Case) -> Answer | None:
     if how is None:
         head = f"We can't say yet: {reasons[0]} may only just do in parallel, and never in series."
         return TOPIC.needs("bank.layout", headline=head, figures=figures(case, "parallel") if case.second else ())
+    asked = both_new.headline(case, how, reasons[0])
     if how == "parallel":
-        head = f"Only just: {reasons[0]} work in parallel, but the weaker one wears the other; alike ones are better."
+        head = (
+            asked
+            or f"Only just: {reasons[0]} work in parallel, but the weaker one wears the other; alike ones are better."
+        )
         return TOPIC.says("marginal", head, *figures(case, how))
     shown = figures(case, how)
     made = say.quantity(float(shown[0].value), "V")
     made = f", though they would make {made}" if VOLTS_ASKED.search(case.text) else ""
-    head = f"No: {reasons[0]} must not be joined in series{made}, as the weaker one is emptied too far."
+    head = asked or f"No: {reasons[0]} must not be joined in series{made}, as the weaker one is emptied too far."
     return TOPIC.says("no", head, *shown)
 
 
@@ -224,11 +230,14 @@ def age_apart(case: Case) -> Iterator[str]:
     """The reason, where ages are over 1 year apart."""
     both, most = pair(case, "battery.age"), LIMITS["age"]
     another_is_new = case.says("detail:new_one", "detail:just_bought") and not BUYS.search(case.text)
+    another_is_new = another_is_new or (case.says(both_new.ASKED) and both_new.uneven(case.text))
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
     apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case)
     if apart > float(most.value) * (1 + 1e-9):
-        case.step(f"{say.quantity(apart, 'years')} apart; 1 year is the most in series", most.cite)
+        old = f"A new one beside one of {say.quantity(apart, 'years')}"
+        beside = old if both and both[1] == 0 else f"{say.quantity(apart, 'years')} apart"
+        case.step(f"{beside}; 1 year is the most in series", most.cite)
         yield "an old and a new battery"
     elif not both and (case.says("detail:mixed_age") or (another_is_new and case.says("detail:of_a_year"))):
         case.step("More than 1 year apart is too much in series", most.cite)

@@ -22,6 +22,7 @@ from service.rules.fuse_words import (
     judge,
     neither_suits,
     no_fuse_suits,
+    over_what_suits,
     place,
     print_decides,
     the_most,
@@ -231,7 +232,12 @@ def rating(case: Case, band: Band) -> Answer:
         )
     if asks:  # the print on the cable decides whether any fuse suits
         return TOPIC.says("needs-facts", print_decides(case, band, cable, thicker), *figures(band), asks=asks)
-    return TOPIC.says("information", fitted(case, band, cable, thicker), *figures(band))
+    return TOPIC.says("information", fitted(case, band, cable, thicker), *figures(band), route=hands(band, thicker))
+
+
+def hands(band: Band, thicker: str) -> str | None:
+    """Who looks at a fuse that no single cable suits: several cables for each pole are laid out by a technician."""
+    return "technician" if over_what_suits(band) and not thicker else None
 
 
 def most_only(case: Case, band: Band) -> Answer:
@@ -274,11 +280,12 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
     proposed.assumed(case, size)
     allowed = replace(band, cable=first, most=most, house=None)
     named = f", where our catalogue names {say.amps(band.house)}" if band.house and band.house != band.load else ""
-    head = fitted(case, allowed, circuit.called(size), next_cable(case, allowed, size), named)
+    thicker = next_cable(case, allowed, size)
+    head = fitted(case, allowed, circuit.called(size), thicker, named)
     if why := proposed.outdone(case, size):
         fitting = f"fit a {say.amps(band.load)} fuse{named}; {say.amps(most)} is the most"
         head = f"Use {circuit.called(size)} now, as {why}, and {fitting}."
-    return TOPIC.says("information", head, *figures(allowed))
+    return TOPIC.says("information", head, *figures(allowed), route=hands(allowed, thicker))
 
 
 def stated_fuse(case: Case, band: Band) -> Answer:

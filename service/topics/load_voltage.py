@@ -225,7 +225,11 @@ def again(case: Case, under: UnderLoad, void: tuple[str, ...]) -> Answer:
     do = say.listed([*(remedies[fact] for fact in void), "test again"])
     head = f"We can't say yet: a load test does not count when the battery is {why}, so {do}."
     found = TOPIC.needs(READ, headline=head, figures=figures(under), likely=())
-    asked = replace(found.asks[0], say="the volts at the end of the new test, after 15 seconds at half its CCA")
+    asked = replace(
+        found.asks[0],
+        say="the volts at the end of the new test, after 15 seconds at half its CCA",
+        where="Read them on the two posts in the last second of the test.",
+    )
     return replace(found, asks=(asked,))
 
 

@@ -13,6 +13,10 @@ BOTH = (
     "This is for the orders desk, who can see your order and decides on warranty: we have marked your message for "
     "them; please have the order and serial numbers ready."
 )
+PRICE_TOO = (
+    "This is for the orders desk, who knows prices and can see your order: we have marked your message for them; "
+    "please have the order number ready."
+)
 HAND_OVERS: tuple[tuple[str, str], ...] = (
     (
         "detail:advert",
@@ -37,6 +41,11 @@ HAND_OVERS: tuple[tuple[str, str], ...] = (
         "detail:price",
         "This is for the orders desk, who knows prices, stock and dealers: we have marked your message for them.",
     ),
+    (
+        "detail:delivery",
+        "This is for the orders desk, who can see your order: we have marked your message for them; "
+        "please have the order number ready.",
+    ),
 )
 ANY = (
     "This is for another desk, who deals with orders, prices, returns and papers: we have marked your message for them."
@@ -49,4 +58,6 @@ def answer(case: Case) -> Answer:
     head = next((said for cue, said in HAND_OVERS if case.says(cue)), ANY)
     if case.says("detail:order") and case.says("detail:warranty"):
         head = BOTH
+    elif case.says("detail:order") and case.says("detail:price"):
+        head = PRICE_TOO
     return TOPIC.says("information", head, route="other-desk")

@@ -35,6 +35,7 @@ TOPIC = Topic(
     ),
     levers=changes.LEVERS,
 )
+NORMS = ("EN", "DIN", "JIS")  # tests whose amps are no CCA
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 
 
@@ -66,6 +67,8 @@ def other_lithium(case: Case) -> Answer:
     if differ := supply.packs_apart(case):
         built, wanted = (say.quantity(volts, "V") for volts in differ)
         case.step(f"The batteries give {built}, the load takes {wanted}", "od1002")
+        if stepped := through_a_converter(case):
+            return TOPIC.says("no", stepped, *known_currents(case), route="technician")
         head = f"No: {built} packs do not suit {supply.load_name(case)}, which takes {wanted}; one of our technicians "
         return TOPIC.says("no", f"{head}will look, as they are not of the iron phosphate kind.", route="technician")
     head = (
@@ -82,6 +85,8 @@ ONE = re.compile(r"\b(?:an?|one|single)\b[^.,;:?!]{0,25}?\b(?:6|12)[ -]?v(?:olts
 
 def judge(case: Case) -> Answer:
     """The verdict on the battery and the load of this case."""
+    if stepped := of_one_battery(case):
+        return TOPIC.says("no", stepped, *known_currents(case))
     if supply.count_is_open(case):
         if ONE.search(case.text):
             wanted = say.quantity(float(case.get("load.voltage") or case["bank.voltage"]), "V")
@@ -94,11 +99,8 @@ def judge(case: Case) -> Answer:
     if differ := supply.mismatch(case):
         built, wanted = (say.quantity(volts, "V") for volts in differ)
         case.step(f"The batteries give {built}, the load takes {wanted}", "od1002")
-        return TOPIC.says(
-            "no",
-            f"No: your batteries give {built}, and {supply.load_name(case)} needs {wanted}.",
-            *known_currents(case),
-        )
+        head = f"No: your batteries give {built}, and {supply.load_name(case)} needs {wanted}."
+        return TOPIC.says("no", through_a_converter(case) or head, *known_currents(case))
     if "load.current" not in case:
         return without_load(case)
     running, inrush = float(case["load.current"]), float(case["load.peak"])
@@ -110,6 +112,27 @@ def judge(case: Case) -> Answer:
     if family == "lithium":
         return limited(case, running, inrush)
     return lead(case, running, inrush) if family == "lead" else unknown(case, running, inrush)
+
+
+def through_a_converter(case: Case) -> str | None:
+    """ "Can I step it down?" of a bank of other volts: what the converter itself would have to give; else None."""
+    if not case.says("detail:stepped") or "load.current" not in case:
+        return None
+    wanted = say.quantity(float(case.get("load.voltage") or case["bank.voltage"]), "V")
+    running, inrush = (say.amps(float(case[fact])) for fact in ("load.current", "load.peak"))
+    name = supply.load_name(case)
+    return (
+        f"No: a converter would itself have to give {name} {running} running and {inrush} in the first instant; give "
+        f"{name} a {wanted} battery."
+    )
+
+
+def of_one_battery(case: Case) -> str | None:
+    """The same for one battery of other volts, which no other makes up to those of the load."""
+    each, wanted = case.said("battery.nominal") or case.said("charger.input_voltage"), case.get("load.voltage")
+    if not each or not wanted or each == wanted or {"battery.count", "bank.layout"} & set(case.stated):
+        return None
+    return through_a_converter(case)
 
 
 def known_currents(case: Case) -> tuple[Figure, ...]:
@@ -283,8 +306,14 @@ def by_house(case: Case) -> list[Ground]:
     wanted, has = case.get("load.cca"), float(case["bank.cca"])
     if wanted is None or has >= float(wanted):
         return []
-    why = f"{{load}} asks for {say.cca(float(wanted))}, and {supply.does(case, 'have')} {say.cca(has)}"
-    return [Ground("no", why, "cca")]
+    asks = f"{{load}} asks for {say.cca(float(wanted))}"
+    if case.says("detail:en_rating") and float(case["battery.cca"]) == has:
+        norm = next((name for name in NORMS if name.lower() in case.text.lower().split()), NORMS[0])
+        return [Ground("no", f"{say.number(has)} A ({norm}) counts as {say.cca(has)} at most, and {asks}", "cca")]
+    whose = (
+        supply.does(case, "have") if float(case["battery.cca"]) != has else f"your {supply.kind_of(case)}battery has"
+    )
+    return [Ground("no", f"{asks}, and {whose} {say.cca(has)}", "cca")]
 
 
 def opening(ground: Ground) -> str:

@@ -47,7 +47,7 @@ TOPIC = Topic(
     "How long it lasts",
     amps="load.current",
     of_two="worst",
-    cautions=("lithium-cut-out", "motor-duty", "estimate"),
+    cautions=("lithium-kind", "lithium-cut-out", "motor-duty", "estimate"),
     levers=(
         Lever("battery.capacity", enough_capacity, "{value} or more"),
         Lever("battery.charge", full, "charged full", without=("reading.voltage",)),

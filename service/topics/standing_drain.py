@@ -9,7 +9,7 @@ from service import say
 from service.calculators import drain, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure
-from service.rules import drawn, laid_up, session, stop_at
+from service.rules import drawing, drawn, laid_up, session, stop_at, wording
 from service.rules.readings import NEAR, limit
 from service.topic import Lever, Topic
 
@@ -33,6 +33,7 @@ def shorter(case: Case) -> Iterator[Value]:
         yield float(int(storage.days_between(laid_up.charge_now(case), limit("lead-half"), share)))
 
 
+DAYS = ("request:how_long", "request:how_many", "about:how_long")
 TOPIC = Topic(
     "standing-drain",
     "Drain with everything off",
@@ -59,11 +60,17 @@ TOPIC = Topic(
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
-    """Days to half and amp-hours a day; a verdict where a time is named."""
+    """Days to half and amp-hours a day; a verdict where a time is named; by two readings where no current is told."""
+    if case.says(drawing.ASKED):
+        drawing.causes(case)
+    if case.said("drain.current") is None and (lost := drawing.by_two_readings(case)):
+        return by_readings(case, lost)
     amps = float(case["drain.current"]) * session.share_on(case)
     loss = drain.daily_loss(amps)
     case.step(f"{amount(amps)} x 24 h = {say.daily(loss)} a day", "drain-arithmetic")
     found = (Figure("daily_loss", "lost in a day", loss, "Ah"), Figure("drain_current", "drain", amps, "A"))
+    if case.says(drawing.ASKED) and not case.says(*DAYS) and case.said("storage.time") is None:
+        return TOPIC.says("information", drawing.SHORT, *found)
     if "bank.capacity" not in case:
         takes = f"{amount(amps)} takes {say.daily(loss)} a day"
         head = f"We can't say yet: {takes}; the capacity tells how long that lasts."
@@ -95,6 +102,34 @@ def answer(case: Case) -> Answer:
         head = stop_at.headline(case, head, half)
         return TOPIC.says("information", head, *figures, *stop_at.figures(case, half), plot=chart)
     return for_a_time(case, days, figures, chart)
+
+
+def by_readings(case: Case, lost: drawing.Loss) -> Answer:
+    """What two readings at rest tell of a drain, and how long until half at that pace."""
+    drawing.note(case, lost)
+    fell = f"{say.volts(lost.volts[0], 2)} to {say.volts(lost.volts[1], 2)} in {say.quantity(lost.days, 'd', 0)}"
+    half = limit("lead-half")
+    days = max(0.0, lost.then - half) / lost.daily
+    until = Figure("days_to_half", "days to half", days, "d")
+    rest = f"half is left in about {long(days)}" if days >= 1 else "it is at half or under, so charge it"
+    urgent = laid_up.urgency(case, lost.then)
+    if not lost.drawn:
+        head = f"Nothing need be drawing: {fell} is within what {a_battery(case)} loses by itself; {rest}."
+        return TOPIC.says("information", head, until, urgency=urgent)
+    drawing.causes(case)
+    if "bank.capacity" not in case:
+        head = f"Something draws: {fell} is more than {a_battery(case)} loses by itself; its Ah tell how much."
+        return TOPIC.needs("battery.capacity", headline=head, figures=(until,))
+    capacity = float(case["bank.capacity"])
+    amps, loss = float(f"{lost.drawn / 100 * capacity / 24:.2g}"), lost.daily / 100 * capacity  # an estimate
+    head = f"Something draws about {amount(amps)}: {fell} is {say.daily(loss)} a day; {rest}."
+    shown = (until, Figure("daily_loss", "lost in a day", loss, "Ah"), Figure("drain_current", "drain", amps, "A"))
+    return TOPIC.says("information", head, *shown, urgency=urgent)
+
+
+def a_battery(case: Case) -> str:
+    """The battery by its kind: "an AGM battery"."""
+    return f"{wording.a_kind(case, capital=False)} battery"
 
 
 def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], chart: dict[str, Any]) -> Answer:

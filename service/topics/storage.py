@@ -255,12 +255,23 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         "marginal": f"Only just: {how}, {battery} is down to {told} {when}, so {again}.",
         "no": f"No: {how}, {battery} is down to {told} {when}, so {again}.",
     }[verdict]
-    if case.says("detail:left_after") and not (case.says("detail:asks_good") or half_full(case)):
+    if case.says("detail:lay_up_at") and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
+        at = "about half full" if half_full(case) else "full"
+        head = f"Leave it {at}{look.replace(', but', ' and')}: {battery} is still {told} full {when}."
+    elif case.says("detail:left_after") and not (case.says("detail:asks_good") or half_full(case)):
         head = f"{say.capital(wording.about(told))} full {when}, {how}{look.replace(', but', ';')}."
     if celsius is not None and in_frost(case, left) == verdict != "yes":
         opening, cold = "No" if verdict == "no" else "Only just", say.temperature(float(celsius))
         head = f"{opening}: at {told} it can freeze at {cold}, so charge it full first or bring it in."
     urgent = laid_up.urgency(case, found.charge) if case.origin("battery.charge") != "assumed" else "routine"
+    if home(case):
+        head = {
+            "yes": f"No, it may stay where it is{look}: {how}, {battery} is still {told} full {when}.",
+            "marginal": f"Better so, or charge it in between: {how}, {battery} is down to {told} {when}.",
+            "no": f"Yes, or charge it in between: {how}, {battery} is down to {told} {when}.",
+        }[verdict]
+        if celsius is not None and in_frost(case, left) == verdict != "yes":
+            head = f"Yes, or charge it full first: at {told} it can freeze at {say.temperature(float(celsius))}."
     if case.says("detail:when_to_charge"):
         head = laid_up.by_when(figures)
     if case.says("detail:no_power"):
@@ -281,6 +292,11 @@ def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     start = "Not with a smart charger" if bad else "Yes, if it is a smart charger"
     rest = f"without one, charge {wording.kind(case)} batteries full, disconnect them and look every {check}"
     return TOPIC.says("information", f"{start}: that drops to float by itself; {rest}.", *figures, plot=chart)
+
+
+def home(case: Case) -> bool:
+    """Whether they ask if the battery must be taken home."""
+    return case.says("detail:come_home") and case.says("request:may_i", "put:need", "put:leave")
 
 
 def half_full(case: Case) -> bool:
@@ -311,6 +327,9 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
             least = f"in about {say.quantity(int(days + NEAR), 'd', 0)}"
         down = f"{wording.a_kind(case, capital=False)} battery is down to 75 % {least}"
         head = f"Charge it full, take the cables off and look every {check}: {down}."
+    if home(case):
+        full = "leave it about half full" if lithium else "charge it full"
+        head = f"No, it may stay where it is: {full}, take the cables off and look every {check}."
     if case.says("detail:when_to_charge"):
         head = laid_up.by_when(figures)
     if case.says("detail:no_power"):

@@ -112,7 +112,10 @@ def of_lithium(case: Case, closed: bool = False) -> Answer:
         "maker says."
     )
     if case.says(*SIZES):
-        head = head.replace("Not for hydrogen: lithium", "No figure for lithium: it")
+        head = (
+            "No figure of air for lithium batteries: they give off no hydrogen in use; but keep their space cool, dry "
+            "and open to the air, as the maker says."
+        )
     return TOPIC.says("information", head)
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from service import reference, say
 from service.calculators import convert
 from service.case import Case
@@ -9,6 +11,7 @@ from service.reply import Answer, Figure
 from service.rules import case_sizes
 from service.topic import Topic
 
+IN_POUNDS = re.compile(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
 HALF = reference.value("weights", "lithium-share")
 
 TOPIC = Topic(
@@ -95,7 +98,8 @@ def figures(saved: float, after: float) -> tuple[Figure, Figure]:
 
 
 def shown(case: Case, kilograms: float) -> str:
-    """Kilograms, and pounds first where the customer wrote pounds."""
+    """Kilograms, and pounds first where the customer wrote or asked for pounds."""
     metric, imperial = say.quantity(kilograms, "kg"), say.quantity(convert.pounds(kilograms), "lb", 0)
     typed = case.stated["battery.weight"].text.lower() if "battery.weight" in case.stated else ""
-    return f"{imperial} ({metric})" if "lb" in typed or "pound" in typed else metric
+    asked = IN_POUNDS.search(case.text)
+    return f"{imperial} ({metric})" if asked or "lb" in typed or "pound" in typed else metric
