@@ -20,7 +20,7 @@ HALF = 50.0  # percent
 FULL = 100.0  # percent
 REACHED = re.compile(  # what stands before a half that is the end of a wait
     r"\b(?:before|until|till|when(?:'?s| is| will| does))\b[^.?!;]{0,40}"
-    r"\b(?:stands?|is|gets?|reach(?:es)?|falls?|sits?|drops?|goes) ?(?:down|back)? ?(?:at|to|by)? ?$",
+    r"\b(?:stands?|is|it'?s|they'?re|gets?|reach(?:es)?|falls?|sits?|drops?|goes) ?(?:down|back)? ?(?:at|to|by)? ?$",
     re.IGNORECASE,
 )
 TOTAL = re.compile(

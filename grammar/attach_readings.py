@@ -75,16 +75,18 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
 
 def _both_ends(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     """Two readings of one moment, the higher at the battery and the lower at the motor: "11.9 on the battery, 10.2 down
-    at the stern motor, both with it humming"; nothing where neither is told to be under load."""
-    if len(items) != 2 or not _under_load(scene):
+    at the stern motor, both with it humming"; nothing where neither is under load. A third one above them was read at
+    rest."""
+    if len(items) not in (2, 3) or not _under_load(scene):
         return {}
-    high, low = sorted(items, key=lambda item: -float(item.quantity.value))
+    *rest, high, low = sorted(items, key=lambda item: -float(item.quantity.value))
     above, below = float(high.quantity.value), float(low.quantity.value)
     if above - below < FALL or above / max(1, round(above / 12.6)) >= TIRED:
         return {}
     if not _is_at(scene, high, low, "at_battery", "battery") or not _is_at(scene, low, high, "at_load", "load"):
         return {}
-    return {high.at: Claim("reading.load_voltage", "role"), low.at: Claim("reading.load_voltage_at_load", "role")}
+    ends = {high.at: Claim("reading.load_voltage", "role"), low.at: Claim("reading.load_voltage_at_load", "role")}
+    return ends | {item.at: Claim("reading.voltage", "role") for item in rest}
 
 
 def _under_load(scene: Scene) -> bool:

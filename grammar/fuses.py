@@ -40,7 +40,7 @@ def fuse(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if value in FUSES and (claim := in_place(scene, item)):
         return claim
-    if _is_opinion(scene, item, value):
+    if _is_opinion(scene, item, value) or stands_in(scene, item, value):
         return Claim("fuse.rating", "role")
     alone = scene.word(item.start - 1) in ("its", "is") and scene.heads == {"fuse"} and value in FUSES
     if alone and (after := scene.after(item)) is not None and after.kind != "mark":
@@ -70,7 +70,7 @@ def _is_opinion(scene: Scene, item: Item, value: float) -> bool:
 def stands_in(scene: Scene, item: Item, value: float) -> bool:
     """Whether amps are a fuse's that is there, in a talk of fuses whose load is known: "he has a 300 A in place"."""
     told = any(old.fact in ("load.current", "load.model") for old in scene.said)
-    article = scene.word(item.start - 1) in ("a", "an", "the")
+    article = scene.word(item.start - 1) in ("a", "an", "the", "that", "this") and scene.word(item.start - 2) != "on"
     ours = scene.likely[:1] == ("fuse.rating",) and not {"load", "charger", "battery"} & scene.heads
     return told and article and ours and value in FUSES
 

@@ -10,10 +10,18 @@ BETWEEN = frozenset({":", "=", "-", "?", "–", "->"})  # "in the engine room? n
 NEVER_AFTER = "?"  # "AGM, no?" asks whether it is
 
 
+def _goes(scene: Scene, item: Item) -> bool:
+    """Whether a kind of battery is to go: "wants the lead gone", "the AGM goes, which lithium"."""
+    named = scene.word(item.start - 1) in ("the", "my", "our", "all")
+    return named and scene.word(item.end) in ("gone", "goes", "out") and scene.word(item.end + 1) not in ("of", "flat")
+
+
 def refused_after(scene: Scene, item: Item) -> bool:
     """Whether a "no" by itself follows a value: nothing that it might deny comes after it."""
     at = item.end
     if scene.word(at) in BETWEEN:
         at += 1
     after = scene.word(at + 1)
+    if item.fact == "battery.chemistry" and _goes(scene, item):
+        return True
     return scene.word(at) in NO and not after[:1].isalnum() and after != NEVER_AFTER

@@ -33,6 +33,7 @@ CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # anoth
 KIND = "battery.chemistry"
 OF_SIZE = OF_THEM | {"request:what_size"}
 SAME_SIZE = re.compile(r"\b(?:same|that|this|equal) (?:size|capacity|amp[- ]?hours?|ah)\b|\bas (?:big|large)\b", re.I)
+HAS = re.compile(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
 AGE, OF_IT = "battery.age", ("battery.", "reading.")
 TAP = "detail:tap"
 SETTING = "role:charger.setting"
@@ -119,6 +120,13 @@ def strong_enough(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("bank-wiring", "run-check") if rated and not asks_outright(message) else ()
 
 
+def has_one(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Got 2 x 500 CCA in parallel" after how big it must be: whether that will do."""
+    told = {item.fact for item in message.stated}
+    there = thread.topics == ("bank-size",) and told & STRENGTH and LOADS & thread.facts.keys()
+    return ("run-check",) if there and HAS.match(message.text) and not asks_outright(message) else ()
+
+
 def allowed_by_the_label(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "200 A continuous, 400 peak" where it was asked how long a lithium battery lasts: the same, by its label."""
     told = {item.fact for item in message.stated}
@@ -181,6 +189,7 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     of_another_kind,
     laid_up_without_power,
     strong_enough,
+    has_one,
     allowed_by_the_label,
     tapped_off,
     told_on_the_way,

@@ -1,12 +1,12 @@
 """Whole conversations by people who knew neither the lexicon nor these tests: how many turns are answered right.
 
-tests/reading/second.jsonl, third.jsonl and fifth.jsonl to thirteenth.jsonl were scored once before anything was learned
+tests/reading/second.jsonl, third.jsonl and fifth.jsonl to fifteenth.jsonl were scored once before anything was learned
 from them (second: 83.5 % right, 10.4 % wrong; third: 77.7 and 5.8; fifth: 81.8 and 7.9; sixth: 87.8 and 4.2; seventh:
 85.7 and 4.5; eighth, harder on purpose: 80.9 and 5.2; ninth: 92.2 and 4.1; tenth: 84.4 and 9.3; eleventh: 85.2 and
-7.2; twelfth: 84.4 and 10.7; thirteenth: 88.6 and 5.5). They are kept as they were written, but for one sentence, and
-for the labels of the fifth where they took a "thruster battery" for a load; the points are not fitted to them. What
-the tenth to the thirteenth showed was mended. The floors stand a little under what was measured, so that a change that
-understands less shows here.
+7.2; twelfth: 84.4 and 10.7; thirteenth: 88.6 and 5.5; fourteenth: 86.3 and 8.2; fifteenth, in messier voices: 80.7 and 9.9). They are kept as
+they were written, but for one sentence, and for the labels of the fifth where they took a "thruster battery" for a load.
+What they showed was mended, and then the points were fitted to them as well: they guard what was learned, and tell
+nothing of messages that nobody has seen. The floors stand a little under what was measured.
 """
 
 from __future__ import annotations

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 from service import reference, say
 from service.calculators import dc_dc
 from service.case import Case
 from service.reply import Figure
 from service.rules import charging
+
+DOWN = re.compile(r"\bdroppers?\b|\bstep(?:s|ped|ping)?[ -](?:(?:it|that|them) )?down\b|\breducers?\b", re.IGNORECASE)
 
 
 def volts(case: Case) -> tuple[float, float]:
@@ -27,7 +31,7 @@ def volts(case: Case) -> tuple[float, float]:
         case.assume("charger.input_voltage", source, "most boats have 12 V", "twelve-volts", unit="V")
     if not put_out and not bank:
         case.assume("bank.voltage", target, "most boats have 12 V", "twelve-volts", unit="V")
-    return source, target
+    return (target, source) if DOWN.search(case.text) and source < target else (source, target)
 
 
 def may_be_part(case: Case) -> bool:

@@ -70,14 +70,8 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
             "hours of rest."
         )
     battery = f"your {wording.kind(case)} battery"
-    if found.flat and case.says("detail:saved"):  # "can it be saved", "is it ruined"
-        how = "charge it slowly with somebody beside it, rest it a day, and a load test decides"
-        how = "ask its maker before any charge" if found.kind == "lfp" else how
-        return f"Perhaps: {reads} is deeply flat for {battery}; {how}."
-    if found.flat and found.kind == "lfp":
-        return f"{opening}: {reads} is deeply flat for {battery}, so ask its maker before you charge it."
     if found.flat:
-        return f"{opening}: {reads} is deeply flat for {battery}; it may be damaged, and a test after charging tells."
+        return deeply_flat(case, reads, battery, opening, found)
     if verdict in ("no", "marginal") and case.says("detail:asks_dead"):
         when, only = ("today", "only ") if verdict == "no" and found.kind != "lfp" else ("soon", "")
         charge = f"{wording.full(found, only)}, so charge it {when}, then test it"
@@ -91,6 +85,18 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
     agm = "; an AGM would want a charge" if asked else ""
     return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
+
+
+def deeply_flat(case: Case, reads: str, battery: str, opening: str, found: Charge) -> str:
+    """The answer on a battery that was so flat that it may be damaged: "can it be saved", "is it ruined"."""
+    lithium = found.kind == "lfp"
+    if case.says("detail:saved"):
+        how = "charge it slowly with somebody beside it, rest it a day, and a load test decides"
+        how = "ask its maker before any charge" if lithium else how
+        return f"Perhaps: {reads} is deeply flat for {battery}; {how}."
+    if lithium:
+        return f"{opening}: {reads} is deeply flat for {battery}, so ask its maker before you charge it."
+    return f"{opening}: {reads} is deeply flat for {battery}; it may be damaged, and a test after charging tells."
 
 
 def brought_back(reads: str, battery: str, found: Charge, verdict: str) -> str:

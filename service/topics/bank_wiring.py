@@ -193,7 +193,7 @@ def kinds_apart(case: Case) -> Answer | None:
 
 def strength_apart(case: Case) -> Answer | None:
     """Unlike capacity or age: no in series, only just in parallel."""
-    reasons = [*capacity_apart(case), *age_apart(case)]
+    reasons = [*duty_apart(case), *capacity_apart(case), *age_apart(case)]
     if not reasons:
         return None
     how = layout(case)
@@ -224,6 +224,14 @@ def capacity_apart(case: Case) -> Iterator[str]:
     elif not both and case.says("detail:mixed_size"):
         case.step(f"More than 10{say.NB}% apart in capacity is too much in series", most.cite)
         yield "batteries of unlike capacity"
+
+
+def duty_apart(case: Case) -> Iterator[str]:
+    """The reason, where one is made for starting and the other one for deep use."""
+    both = pair(case, "battery.duty")
+    if both and set(both) == {"cranking", "deep-cycle"}:
+        case.step("They are made for unlike work: alike ones only, if it can be", LIMITS["kind"].cite)
+        yield "a starting and a deep-cycle battery"
 
 
 def age_apart(case: Case) -> Iterator[str]:

@@ -116,7 +116,7 @@ def taken_of(case: Case, given: Answer) -> str:
     rated, each = float(case["alternator.current"]), [float(item.value) for item in converter.shares(case)]
     taken, most = converter.whole(float(given.figures[0].value)), rated * min(each)
     if given.verdict == "yes":
-        return f"{taken} of the {say.amps(most)} available ({at_worst(given.figures)}, for cable and fuse)"
+        return f"{taken} of the {say.amps(most)} available ({at_worst(given.figures)})"
     if given.verdict == "marginal":
         return f"{taken} ({at_worst(given.figures)}), over the {say.amps(rated * max(each))} available"
     return f"{taken} ({at_worst(given.figures)})"

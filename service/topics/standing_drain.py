@@ -111,7 +111,7 @@ def by_readings(case: Case, lost: drawing.Loss) -> Answer:
     half = limit("lead-half")
     days = max(0.0, lost.then - half) / lost.daily
     until = Figure("days_to_half", "days to half", days, "d")
-    rest = f"half is left in about {long(days)}" if days >= 1 else "it is at half or under, so charge it"
+    rest = f"half is left in about {say.days(days)}" if days >= 1 else "it is at half or under, so charge it"
     urgent = laid_up.urgency(case, lost.then)
     if not lost.drawn:
         head = f"Nothing need be drawing: {fell} is within what {a_battery(case)} loses by itself; {rest}."

@@ -11,7 +11,7 @@ from service import say
 from service.calculators import freezing, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
-from service.rules import drawn, frost, laid_up, readings, supply, wording
+from service.rules import charging, drawn, frost, laid_up, readings, supply, wording
 from service.rules.laid_up import FULL
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
@@ -285,6 +285,10 @@ def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     chart = plot(case, found, None)
     if laid_up.is_lithium(case):
         case.step("Lithium is stored about half full, and no charger is needed for that", cite("lithium-store"))
+        if charging.too_cold(case, "lfp"):
+            start = "Yes" if bad else "No"
+            head = f"{start}: no charger on lithium at 0 °C or below; lay it up half full, and look every {check}."
+            return TOPIC.says("no", head, *figures, plot=chart)
         start = "A little" if bad else "Better not"
         head = f"{start}: lay lithium up about half full, charger off and disconnected, and look every {check}."
         return TOPIC.says("marginal", head, *figures, plot=chart)

@@ -35,9 +35,7 @@ def test_a_difference_is_short_and_of_terms_that_are_explained(row: reference.Ro
 
 
 def test_what_is_said_of_a_term_follows_its_own_meaning() -> None:
-    steps = [
-        step.say for step in talk("What does AGM mean, and may I charge it on the gel setting?").answers[0].working
-    ]
+    steps = [step.say for step in talk("What do AGM and gel mean?").answers[0].working]
     assert steps[0].startswith("It gives large currents")  # of AGM, which the headline explains
     assert steps[1].startswith("A gel battery is a sealed lead battery whose acid is held in a jelly. It is not")
 
