@@ -18,6 +18,11 @@ ITS = frozenset({"its", "is", "meant", "actually", "should"})
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
 HALF = 50.0  # percent
 FULL = 100.0  # percent
+ARROW = re.compile(r"(\d{1,2}) ?%? ?(?:-+>|>|→|=>) ?$")
+LIKE_TO_LIKE = re.compile(
+    r"\b(?:plus|positives?|pos|red)\b[^.?!;,]{0,20}\bto (?:the )?(?:other )?(?:plus|positives?|pos|red)\b",
+    re.IGNORECASE,
+)
 REACHED = re.compile(  # what stands before a half that is the end of a wait
     r"\b(?:before|until|till|when(?:'?s| is| will| does))\b[^.?!;]{0,40}"
     r"\b(?:stands?|is|it'?s|they'?re|gets?|reach(?:es)?|falls?|sits?|drops?|goes) ?(?:down|back)? ?(?:at|to|by)? ?$",
@@ -68,7 +73,7 @@ def denied(scene: Scene, item: Item) -> bool:
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
-    stated = _till_half(scene, _till_full(_now(scene, stated)))
+    stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
     corrections += [token.start for at, token in enumerate(scene.tokens) if _takes_back(scene, at)]
     kept: dict[str, list[Stated]] = {}
@@ -139,6 +144,18 @@ def _till_full(stated: list[Stated]) -> list[Stated]:
     charges = sorted((item for item in stated if item.fact == "battery.charge"), key=lambda item: item.span)
     aim = len(charges) == 2 and charges[1].value == FULL and charges[0].value != FULL
     return [item for item in stated if item is not charges[1]] if aim else stated
+
+
+def _from(scene: Scene, item: Stated) -> Stated:
+    """The charge that it begins with, where an arrow leads to the full battery: "20>100 %"."""
+    begin = ARROW.search(scene.text[: item.span[0]]) if item.fact == "battery.charge" and item.value == FULL else None
+    return replace(item, value=float(begin[1])) if begin else item
+
+
+def _side_by_side(scene: Scene, item: Stated) -> Stated:
+    """In parallel, where like is joined to like, post by post: "plus joined to plus and minus to minus"."""
+    joined = item.fact == "bank.layout" and item.value == "series" and LIKE_TO_LIKE.search(scene.text)
+    return replace(item, value="parallel") if joined else item
 
 
 def _till_half(scene: Scene, stated: list[Stated]) -> list[Stated]:

@@ -37,7 +37,10 @@ MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:o
 BY = frozenset({"x", "by", "*", "×"})
 FAR = 40  # characters
 SYSTEM = 12.0  # volts of the usual battery
-ONE_EACH = re.compile(r"\bone (?:battery |bank |set )?(?:is |goes )?for (?:the|my|our|a) ", re.IGNORECASE)
+ONE_EACH = re.compile(
+    r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
+    re.IGNORECASE,
+)
 TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
 ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 FOR_ONE_LOAD = re.compile(
@@ -189,7 +192,8 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         )
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
         listed = before is not None and before.name in (",", "thats")
-        if owned or (item.name == "full" and (listed or of_kind) and ends):
+        frozen = item.name == "full" and scene.about("about:freeze", "word:freeze") and _sized(after)
+        if owned or frozen or (item.name == "full" and (listed or of_kind) and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
             return
 

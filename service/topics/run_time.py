@@ -64,6 +64,8 @@ def answer(case: Case) -> Answer:
     if case.get("battery.family") == "lithium-other":
         head = "We can't say: this lithium battery is not of the iron phosphate kind, so a technician will look at it."
         return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.max_current"),))
+    if "load.current" not in case and (drain := case.stated.get("drain.current")):
+        case.assume("load.current", float(drain.value), "what goes out is the load", unit="A")
     lacking = [fact for fact in ("load.current", "battery.capacity") if fact not in case]
     if lacking:
         return ask_back(case, lacking)
