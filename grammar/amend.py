@@ -18,6 +18,10 @@ ITS = frozenset({"its", "is", "meant", "actually", "should"})
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
 HALF = 50.0  # percent
 FULL = 100.0  # percent
+MOORED = re.compile(
+    r"\b(?:fast|tied up|tied|moored|berthed|safely|back|laying|lying|came|come|coming|got|get|going|go) alongside\b",
+    re.IGNORECASE,
+)
 ARROW = re.compile(r"(\d{1,2}) ?%? ?(?:-+>|>|→|=>) ?$")
 LIKE_TO_LIKE = re.compile(
     r"\b(?:plus|positives?|pos|red)\b[^.?!;,]{0,20}\bto (?:the )?(?:other )?(?:plus|positives?|pos|red)\b",
@@ -72,6 +76,7 @@ def denied(scene: Scene, item: Item) -> bool:
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
+    stated = _moored(scene, list(stated))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
@@ -146,9 +151,15 @@ def _till_full(stated: list[Stated]) -> list[Stated]:
     return [item for item in stated if item is not charges[1]] if aim else stated
 
 
+def _moored(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Without the layout of "alongside", where it is the boat that lies so: "fast alongside now"."""
+    moored = MOORED.search(scene.text)
+    return [item for item in stated if not (moored and item.fact == "bank.layout" and item.text.lower() == "alongside")]
+
+
 def _from(scene: Scene, item: Stated) -> Stated:
     """The charge that it begins with, where an arrow leads to the full battery: "20>100 %"."""
-    begin = ARROW.search(scene.text[: item.span[0]]) if item.fact == "battery.charge" and item.value == FULL else None
+    begin = ARROW.search(scene.ahead(item.span[0])) if item.fact == "battery.charge" and item.value == FULL else None
     return replace(item, value=float(begin[1])) if begin else item
 
 
@@ -163,7 +174,7 @@ def _till_half(scene: Scene, stated: list[Stated]) -> list[Stated]:
     return [
         item
         for item in stated
-        if item.fact != "battery.charge" or item.value != HALF or not REACHED.search(scene.text[: item.span[0]])
+        if item.fact != "battery.charge" or item.value != HALF or not REACHED.search(scene.ahead(item.span[0]))
     ]
 
 

@@ -64,11 +64,19 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
     for item in scene.measured:
         if item.part is None or item.part.span in taken or not is_free(scene, item, spec) or denied(scene, item):
             continue
+        if spec.name in MOST_JOINED and _is_seconds(scene, item):
+            continue
         value = _fitting(item.quantity, spec)
         if value is not None and not _is_other(scene, item, spec.name, value):
             span = item.part.span
             return Stated(spec.name, value, spec.unit, scene.text[slice(*span)], span, how="asked")
     return None
+
+
+def _is_seconds(scene: Scene, item: Item) -> bool:
+    """Whether a number tells for how long the amps before it are allowed: "200A 5s each"."""
+    before = scene.before(item)
+    return before is not None and before.dim == "AMP" and item.quantity.text.strip().lower().endswith("s")
 
 
 def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:

@@ -316,7 +316,7 @@ def _fuses(scene: Scene, item: Item) -> bool:
 
 def _of_fuse(scene: Scene, item: Item, value: float, claim: Claim | None) -> Claim | None:
     """The claim, or what a fuse that is spoken of makes of the amps."""
-    if value in FUSES and FUSE_THERE.search(scene.text[: scene.span(item.start, item.end)[0]]):
+    if value in FUSES and FUSE_THERE.search(scene.ahead(scene.span(item.start, item.end)[0])):
         return Claim("fuse.rating", "role")
     if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):
         return Claim("fuse.rating", "role")

@@ -145,7 +145,12 @@ def _is_wire(scene: Scene, item: Item) -> bool:
     ahead = {scene.word(item.end), scene.word(item.end + 1)}
     after = scene.after(item)
     that = scene.word(item.start - 1) in ("that", "this", "its") and (after is None or after.kind == "mark")
-    return sized or that or scene.word(item.start - 1) in WIRES or bool(ahead & {"running", "runs", "carries"})
+    return (
+        sized
+        or that
+        or scene.word(item.start - 1) in WIRES
+        or bool(ahead & {"running", "runs", "carries", "coming", "comes", "out"})
+    )
 
 
 def _listed(scene: Scene, offered: set[int]) -> set[int]:
@@ -211,8 +216,9 @@ def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger is for this kind, and the battery's own is told besides: "my gel charger, can it do AGM"."""
     after = scene.after(item)
     others = any(other.fact == item.fact and other.name != item.name for other in scene.items)
-    mine = scene.word(item.start - 1) in ("my", "our", "the", "old", "his", "this")
-    return after is not None and after.head == "charger" and others and mine and item.name != "lfp"
+    before = scene.before(item)
+    mine = scene.word(item.start - 1) in ("my", "our", "the", "old", "his", "this") or (before and before.dim == "AMP")
+    return after is not None and after.head == "charger" and others and bool(mine) and item.name != "lfp"
 
 
 def _flag(scene: Scene, item: Item) -> tuple[str, bool]:

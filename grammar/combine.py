@@ -41,6 +41,11 @@ ONE_EACH = re.compile(
     r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
     re.IGNORECASE,
 )
+THERE_ARE = re.compile(
+    r"\b(?:there are|there're|i have|we have) (two|three|four|[2-8])(?: of them)?(?=\W*(?:$|[.?!,;]))", re.I
+)
+EACH = re.compile(r"\beach\b|\bapiece\b", re.IGNORECASE)
+NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0}
 TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
 ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 FOR_ONE_LOAD = re.compile(
@@ -72,6 +77,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_charges(scene, stated),
         *_banks(scene),
         *_birthday(scene, stated),
+        *_there_are(scene, stated),
         *outlets(scene, stated),
     ]
     told = {item.fact for item in found}
@@ -211,6 +217,14 @@ def _birthday(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     told = found[1].lower()
     years = float(ORDINALS.index(told) + 1) if told in ORDINALS else float(re.sub(r"\D", "", told))
     yield Stated("battery.age", years, "year", found[0], found.span(), how="default")
+
+
+def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """Their number told after them: "the old ones are 30 kg each and there are two"."""
+    found = THERE_ARE.search(scene.text)
+    if found and EACH.search(scene.text) and not any(item.fact == "battery.count" for item in stated):
+        number = float(NUMBERS.get(found[1].lower()) or found[1])
+        yield Stated("battery.count", number, "", found[0], found.span(), how="default")
 
 
 def _banks(scene: Scene) -> Iterator[Stated]:

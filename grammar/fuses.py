@@ -10,6 +10,7 @@ from grammar.scene import Scene
 
 FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400, 500})  # usual sizes, in amps
 SMALLEST_FUSE = 30
+FOLLOWING = 60  # characters after amps that can tell of their fuse
 SAYING = frozenset({"say", "says", "said", "reckon", "reckons", "think", "thinks", "thought", "want", "wants"})
 SAYERS = frozenset({"i", "he", "she", "we", "they", "mate", "yard", "dealer", "owner", "other", "colleague", "boss"})
 FITS = frozenset(
@@ -81,7 +82,7 @@ def was_there(scene: Scene, item: Item) -> bool:
     if not (scene.blown or "fuse" in scene.heads) or (follows is not None and follows.head not in ("", "fuse")):
         return False
     first, last = scene.span(item.start, item.end)
-    before, after = scene.text[:first], scene.text[last:]
+    before, after = scene.ahead(first), scene.text[last : last + FOLLOWING]
     if HAD.search(before) and "now" in scene.vocabulary:
         return True
     return bool(WAS_THERE.search(before) or (WHERE.search(before) and USED_TO_BE.match(after)))
@@ -93,7 +94,7 @@ def gave_way(scene: Scene, item: Item) -> bool:
     if (
         follows is None
         or follows.head != "load"
-        or not WAS_THERE.search(scene.text[: scene.span(item.start, item.end)[0]])
+        or not WAS_THERE.search(scene.ahead(scene.span(item.start, item.end)[0]))
     ):
         return False
     named = any(found.kind == "model" for found in scene.items)
@@ -105,7 +106,7 @@ def took_its_place(scene: Scene, item: Item) -> bool:
     others = (other for other in scene.measured if other is not item and other.dim in ("AMP", "NUM"))
     if not any(was_there(scene, other) for other in others):
         return False
-    return bool(PUT.search(scene.text[: scene.span(item.start, item.end)[0]]))
+    return bool(PUT.search(scene.ahead(scene.span(item.start, item.end)[0])))
 
 
 def put_in(scene: Scene, item: Item, value: float) -> bool:

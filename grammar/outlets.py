@@ -21,6 +21,9 @@ BOTH_POLES = re.compile(  # one lead for each pole, and no more
     rf"|\btwo {ENDS},? (?:red and black|plus and minus|positive and negative)\b",
     re.IGNORECASE,
 )
+ONE_OUT = re.compile(
+    rf"\b(?:one|a single|single|only one) {ENDS} (?:coming |comes? |going |goes? )?out\b", re.IGNORECASE
+)
 
 
 def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
@@ -29,7 +32,7 @@ def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         return
     if found := PAIRS.search(scene.text):
         yield _told(found, NUMBERS.get(found["many"].lower(), 1.0))
-    elif found := BOTH_POLES.search(scene.text):
+    elif found := BOTH_POLES.search(scene.text) or ONE_OUT.search(scene.text):
         yield _told(found, 1.0)
 
 

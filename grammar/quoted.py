@@ -27,13 +27,13 @@ LIMIT = re.compile(f"{BEFORE_LIMIT}$", re.IGNORECASE)
 def without_limits(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:
     """What is told without the volts that a label allows, where a charger's own are left: "14.7; label max 14.4"."""
     given = [item for item in stated if item.fact == "charger.voltage"]
-    limits = [item for item in given if LIMIT.search(scene.text[: item.span[0]])]
+    limits = [item for item in given if LIMIT.search(scene.ahead(item.span[0]))]
     return [item for item in stated if item not in limits] if len(limits) < len(given) else list(stated)
 
 
 def own_readings(scene: Scene, readings: Sequence[Item]) -> list[Item]:
     """The readings without volts that are told of any battery, where one is left: "13.15 V; lead is full at 12.7"."""
-    own = [item for item in readings if not OF_ANY.search(scene.text[: scene.span(item.start, item.end)[0]])]
+    own = [item for item in readings if not OF_ANY.search(scene.ahead(scene.span(item.start, item.end)[0]))]
     return own or list(readings)
 
 

@@ -142,7 +142,7 @@ def _rated_before(item: Stated, said: Sequence[Stated]) -> str:
 
 def _is_for(scene: Scene, item: Stated) -> bool:
     """Whether a size is asked for these amps: "the right size for 330 amps"."""
-    before = scene.text[: item.span[0]].lower().rstrip()
+    before = scene.ahead(item.span[0]).lower().rstrip()
     return item.fact == "load.current" and before.endswith(" for") and scene.about("request:what_size")
 
 

@@ -22,6 +22,8 @@ SAG = {("word", "sag"), ("role", "drop")}
 SIZE = {("request", "what_size"), ("request", "which"), ("request", "how_many")}
 WEAK_SAG = "down"  # "down to 12.1" says nothing of a load unless one is named
 
+AHEAD = 120  # characters
+
 
 @dataclass(slots=True)
 class Sides:
@@ -53,6 +55,10 @@ class Scene:
     def span(self, start: int, end: int) -> Span:
         """The characters that these words cover."""
         return self.tokens[start].start, self.tokens[end - 1].end
+
+    def ahead(self, at: int) -> str:
+        """The characters before a place, as many as can speak of what stands there: a text may be long."""
+        return self.text[max(0, at - AHEAD) : at]
 
     def word(self, at: int) -> str:
         """The word at a place; "" outside the message."""

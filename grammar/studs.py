@@ -12,6 +12,7 @@ SIZE = "terminal.size"
 LUGS = frozenset(["lug", "lugs", "ring", "rings", "eye", "eyes", "hole", "holes", "connector", "connectors"])
 STUDS = frozenset(["stud", "studs", "post", "posts", "bolt", "bolts", "pole", "poles"])
 WORD = re.compile(r"[a-z]+(?:\d+)?|\d+(?:/\d+)?|[,.;:?!]")
+FAR = 150  # characters
 FARTHEST, BREAK = 8, 3  # words: what is further away names nothing; a mark or another size counts for three
 
 
@@ -33,7 +34,8 @@ def leaning(text: str, span: Span) -> int:
 
 def far(text: str, span: Span, names: frozenset[str]) -> int:
     """How many words lie between a size and the nearest of these names; a comma or another size parts them further."""
-    before, after = WORD.findall(text[: span[0]].lower())[::-1], WORD.findall(text[span[1] :].lower())
+    ahead, behind = text[max(0, span[0] - FAR) : span[0]], text[span[1] : span[1] + FAR]
+    before, after = WORD.findall(ahead.lower())[::-1], WORD.findall(behind.lower())
     return min(away(before, names), away(after, names))
 
 

@@ -75,11 +75,11 @@ def _of_the_other(scene: Scene, item: Stated) -> Stated:
     """ "One is 80 Ah" of two that were alike: the other one's figure, beside that of the first."""
     told = {old.fact: old.value for old in scene.said if old.of == 1}
     other = item.fact in OF_ONE and item.of == 1 and told.get(item.fact, item.value) != item.value
-    if other and ONE_IS.search(scene.text[: item.span[0]]):
+    if other and ONE_IS.search(scene.ahead(item.span[0])):
         return replace(item, of=2)
     kind = item.fact == KIND and item.of == 1 and told.get(KIND) != item.value
     in_front = kind and IN_FRONT.match(scene.text[item.span[1] :])
-    beside = kind and OUTPUTS in {old.fact for old in scene.said} and ONE_IS.search(scene.text[: item.span[0]])
+    beside = kind and OUTPUTS in {old.fact for old in scene.said} and ONE_IS.search(scene.ahead(item.span[0]))
     return replace(item, of=2) if in_front or beside else item
 
 

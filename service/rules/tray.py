@@ -40,6 +40,9 @@ MADE_FOR = re.compile(rf"\b{PLACE}s?\b[^.?!;\d]{{0,30}}?\b{FOR} {A}{CASE}", re.I
 STOOD = re.compile(
     rf"\b(?:where|instead of|in (?:the )?place of|in for|replac\w+|swap\w*(?: out)?) {A}{CASE}", re.IGNORECASE
 )
+THE_SAME = re.compile(
+    rf"\b{CASE}[^?!;]{{0,60}}?\b{A}{CASE}[^.?!;]{{0,40}}?\b(?:the|that|its) (?:same|old) {PLACE}", re.IGNORECASE
+)
 FAR = 40  # characters
 ASKED = re.compile(r"\b(?:will|would|can|could|does|do|did)\b", re.IGNORECASE)
 
@@ -117,10 +120,12 @@ def whose(text: str) -> str:
 
     >>> whose("group 27 tray"), whose("tray was built for a 24, they sell 27s"), whose("a 31 where a 27 was")
     ('27', '24', '27')
+    >>> whose("my battery is a group 27, would a group 31 drop into the same tray")
+    '27'
     >>> whose("will the tray take a 27"), whose("will the tray take a 27 instead of a 24")
     ('', '24')
     """
-    if found := OF_GROUP.search(text) or STOOD.search(text):
+    if found := OF_GROUP.search(text) or STOOD.search(text) or THE_SAME.search(text):
         return found[1].upper()
     made = next((one for one in MADE_FOR.finditer(text) if not ASKED.search(_before(text, one.start()))), None)
     return made[1].upper() if made else ""

@@ -232,8 +232,10 @@ def one_setting(case: Case) -> str | None:
     lower = min(kinds, key=lambda item: charge_volts.stage(item, "absorption").high) if known else None
     case.step("One programme suits two kinds only in part; the lower of the two voltages harms neither", "one-setting")
     use = f"; with one for all, take the {say.CHEMISTRY[lower]} one" if lower else ""
-    have, need = int(case["charger.outputs"]), banks(case)
-    told = f"{have} {'output is' if have == 1 else 'outputs are'} enough for {need}"
+    have, need = int(case.get("charger.outputs", 0)), banks(case)
+    told = (
+        f"{have} {'output is' if have == 1 else 'outputs are'} enough for {need}" if have else "one charger can do it"
+    )
     return f"Only just: {told}, but {names} want different volts, so each output needs its own setting{use}."
 
 

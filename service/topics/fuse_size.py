@@ -278,12 +278,13 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
     if not most or band.load > most:
         return None
     proposed.assumed(case, size)
-    allowed = replace(band, cable=first, most=most, house=None)
-    named = f", where our catalogue names {say.amps(band.house)}" if band.house and band.house != band.load else ""
+    allowed = replace(band, cable=first, most=most)
+    too_large = band.house if allowed.fit != band.house else None  # for this cable
+    named = f", where our catalogue names {say.amps(too_large)}" if too_large else ""
     thicker = next_cable(case, allowed, size)
     head = fitted(case, allowed, circuit.called(size), thicker, named)
     if why := proposed.outdone(case, size):
-        fitting = f"fit a {say.amps(band.load)} fuse{named}; {say.amps(most)} is the most"
+        fitting = f"fit a {say.amps(allowed.fit or band.load)} fuse{named}; {say.amps(most)} is the most"
         head = f"Use {circuit.called(size)} now, as {why}, and {fitting}."
     return TOPIC.says("information", head, *figures(allowed), route=hands(allowed, thicker))
 
