@@ -23,7 +23,7 @@ HOW = {
 
 def enough_cca(case: Case) -> Iterator[Value]:
     """CCA of one battery from what a clear yes needs, upwards."""
-    if case.get("battery.family") in ("lead", "lithium") and "load.current" in case:
+    if case.get("battery.family") in ("lead", "lithium") and "load.current" in case and not supply.mismatch(case):
         parallel = float(case["bank.in_parallel"]) if case.get("battery.family") == "lead" else 1
         quiet = case.fresh()  # its steps are no part of the answer
         need = math.ceil(cranking.required_cca(quiet, float(quiet["load.peak"])) / parallel - 1e-6)
@@ -50,8 +50,11 @@ def in_words_of_cca(case: Case, value: Value) -> str:
 def more_batteries(case: Case) -> Iterator[Value]:
     """One or more further strings in parallel."""
     series, parallel = float(case.get("bank.in_series", 1)), float(case.get("bank.in_parallel", 1))
-    if (differ := supply.mismatch(case)) and differ[0] < differ[1]:
-        yield float(round(differ[1] / float(case["battery.volts"])))
+    if differ := supply.mismatch(case):
+        if differ[0] < differ[1]:
+            yield float(round(differ[1] / float(case["battery.volts"])))
+        elif series * parallel > 1:
+            yield series * parallel  # the same ones, joined otherwise
     elif "battery.cca" in case or "battery.max_current" in case.stated:
         most = MOST_LITHIUM if case.get("battery.family") == "lithium" else parallel + MORE
         yield from (series * (parallel + more) for more in range(1, MORE + 1) if parallel + more <= most)
@@ -64,8 +67,8 @@ def in_parallel(case: Case, value: Value) -> dict[str, Value]:
 
 def _joined(case: Case, value: Value) -> str:
     series = case.get("bank.in_series", 1)
-    if (differ := supply.mismatch(case)) and differ[0] < differ[1]:
-        return "series"
+    if differ := supply.mismatch(case):
+        return "series" if differ[0] < differ[1] else "parallel"
     return "parallel" if series == 1 else "series-parallel"
 
 

@@ -137,7 +137,7 @@ def _two_of_one(case: Case) -> Doubt | None:
 def opposed(case: Case) -> Doubt | None:
     """Volts and gravity of one battery that are further apart than any error of meter and float."""
     volts, gravity = case.said("reading.voltage"), case.said("reading.gravity")
-    chemistry = case.said("battery.chemistry")
+    chemistry = case.said("battery.chemistry") or "flooded"  # only cells with caps can be dipped
     if volts is None or gravity is None or chemistry not in readings.USES_ACID:
         return None
     if case.said("reading.state") in ("load", "charging"):

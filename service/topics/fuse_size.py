@@ -278,13 +278,15 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
     if not most or band.load > most:
         return None
     proposed.assumed(case, size)
-    allowed = replace(band, cable=first, most=most)
-    too_large = band.house if allowed.fit != band.house else None  # for this cable
-    named = f", where our catalogue names {say.amps(too_large)}" if too_large else ""
+    allowed = replace(band, cable=first, most=most, house=None)  # the rating of the load, as no cable is theirs
+    named = f", where our catalogue names {say.amps(band.house)}" if band.house and band.house != band.load else ""
     thicker = next_cable(case, allowed, size)
     head = fitted(case, allowed, circuit.called(size), thicker, named)
+    if named and band.house and band.house <= most:
+        bounds = f"{say.amps(band.load)} is the least, and {say.amps(most)} the most for {circuit.called(size)}"
+        head = f"Fit the {say.amps(band.house)} fuse that our catalogue names; {bounds}."
     if why := proposed.outdone(case, size):
-        fitting = f"fit a {say.amps(allowed.fit or band.load)} fuse{named}; {say.amps(most)} is the most"
+        fitting = f"fit a {say.amps(band.load)} fuse{named}; {say.amps(most)} is the most"
         head = f"Use {circuit.called(size)} now, as {why}, and {fitting}."
     return TOPIC.says("information", head, *figures(allowed), route=hands(allowed, thicker))
 

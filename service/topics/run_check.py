@@ -80,6 +80,7 @@ def other_lithium(case: Case) -> Answer:
     return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.max_current"),))
 
 
+TWELVE = 12.0  # volts
 ONE = re.compile(r"\b(?:an?|one|single)\b[^.,;:?!]{0,25}?\b(?:6|12)[ -]?v(?:olts?)?\b", re.IGNORECASE)  # battery
 
 
@@ -89,13 +90,12 @@ def judge(case: Case) -> Answer:
         return TOPIC.says("no", stepped, *known_currents(case))
     if supply.count_is_open(case):
         if ONE.search(case.text):
-            wanted = say.quantity(float(case.get("load.voltage") or case["bank.voltage"]), "V")
-            one = say.quantity(float(case["battery.nominal"]), "V")
-            case.step("In series (plus to minus) the volts add", "od1002")
-            head = f"No: one {one} battery has too few volts for a {wanted} motor; two alike in series make {wanted}."
-            return TOPIC.says("no", head, *known_currents(case))
+            return one_alone(case, float(case["battery.nominal"]))
         head = "We can't say yet: tell us how many batteries there are, because one alone has too few volts."
         return TOPIC.needs("battery.count", headline=head, figures=known_currents(case))
+    single = case.said("battery.count") == 1 and not {"battery.nominal", "bank.voltage"} & set(case.stated)
+    if single and "battery.cca" in case.stated and float(case.get("load.voltage") or TWELVE) > TWELVE:
+        return one_alone(case, TWELVE)  # batteries that show a CCA have 12 V
     if differ := supply.mismatch(case):
         built, wanted = (say.quantity(volts, "V") for volts in differ)
         case.step(f"The batteries give {built}, the load takes {wanted}", "od1002")
@@ -112,6 +112,16 @@ def judge(case: Case) -> Answer:
     if family == "lithium":
         return limited(case, running, inrush)
     return lead(case, running, inrush) if family == "lead" else unknown(case, running, inrush)
+
+
+def one_alone(case: Case, volts: float) -> Answer:
+    """One battery that has half of the motor's volts."""
+    wanted, one = (
+        say.quantity(value, "V") for value in (float(case.get("load.voltage") or case["bank.voltage"]), volts)
+    )
+    case.step("In series (plus to minus) the volts add", "od1002")
+    head = f"No: one {one} battery has too few volts for a {wanted} motor; two alike in series make {wanted}."
+    return TOPIC.says("no", head, *known_currents(case))
 
 
 def through_a_converter(case: Case) -> str | None:

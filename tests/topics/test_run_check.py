@@ -11,6 +11,7 @@ from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.run_check import TOPIC
 from tests.building import case
+from tests.talks import talk
 
 Facts = dict[str, Any]
 LEAD = {"battery.chemistry": "agm", "battery.cca": 800}
@@ -230,3 +231,17 @@ def test_a_reading_under_load_counts_more_than_the_label() -> None:
     weak = {**LEAD, "load.current": 120, "load.peak": 210, "reading.load_voltage": 10.0}
     assert "was measured, and that counts" in asked(weak).headline
     assert "measured" not in asked({**weak, "reading.load_voltage": 11.5}).headline
+
+
+def test_one_battery_that_shows_a_cca_has_half_of_the_volts():
+    answer = talk("Will one 900 CCA battery run the Sturgeon?").answers[0]
+    assert answer.verdict == "no"
+    assert "two alike in series make 24" in answer.headline
+    assert talk("Will two 900 CCA batteries run the Sturgeon?").answers[0].verdict == "yes"
+
+
+def test_what_would_change_too_many_volts_is_the_other_way_of_joining_them():
+    answer = talk("2 x 12 V 100 Ah AGM in series for a Pike, 850 CCA each?").answers[0]
+    told = [item.say for item in answer.would_change]
+    assert any("in parallel" in item for item in told)
+    assert not any("CCA" in item or "strings" in item for item in told)
