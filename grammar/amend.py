@@ -153,8 +153,8 @@ def _till_full(stated: list[Stated]) -> list[Stated]:
 
 def _moored(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """Without the layout of "alongside", where it is the boat that lies so: "fast alongside now"."""
-    moored = MOORED.search(scene.text)
-    return [item for item in stated if not (moored and item.fact == "bank.layout" and item.text.lower() == "alongside")]
+    beside = [item for item in stated if item.fact == "bank.layout" and item.text.lower() == "alongside"]
+    return [item for item in stated if item not in beside] if beside and MOORED.search(scene.text) else stated
 
 
 def _from(scene: Scene, item: Stated) -> Stated:

@@ -57,8 +57,10 @@ def in_place(scene: Scene, item: Item) -> Claim | None:
         return NOTHING
     if took_its_place(scene, item):
         return Claim("fuse.rating", "role")
+    if scene.word(item.end) not in ("one", "", ".", ",", "?") or "load" not in scene.heads:
+        return None
     loads = any(gave_way(scene, other) for other in scene.quantities("AMP") if other is not item)
-    return Claim("load.current", "role") if loads and scene.word(item.end) in ("one", "", ".", ",", "?") else None
+    return Claim("load.current", "role") if loads else None
 
 
 def _is_opinion(scene: Scene, item: Item, value: float) -> bool:
@@ -103,10 +105,10 @@ def gave_way(scene: Scene, item: Item) -> bool:
 
 def took_its_place(scene: Scene, item: Item) -> bool:
     """Whether amps are those of the fuse that is there now, where another one was: the 500 A in place of the 350 A."""
-    others = (other for other in scene.measured if other is not item and other.dim in ("AMP", "NUM"))
-    if not any(was_there(scene, other) for other in others):
+    if not PUT.search(scene.ahead(scene.span(item.start, item.end)[0])):
         return False
-    return bool(PUT.search(scene.ahead(scene.span(item.start, item.end)[0])))
+    others = (other for other in scene.measured if other is not item and other.dim in ("AMP", "NUM"))
+    return any(was_there(scene, other) for other in others)
 
 
 def put_in(scene: Scene, item: Item, value: float) -> bool:

@@ -24,6 +24,7 @@ OTHERWISE = {
     COVERED: UNCOVERED,
     UNCOVERED: COVERED,
 }
+HELD = frozenset({*OTHERWISE, WINTER})
 AGE = "battery.age"
 TESTED = frozenset({PASSED, FAILED})
 IN_SEASON = re.compile(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
@@ -32,6 +33,8 @@ OTHER_ONE = re.compile(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b",
 
 def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:
     """The cues of earlier turns that still hold beside a turn's own; one of a pair is tested for itself."""
+    if not HELD.intersection(thread.cues):
+        return ()
     told, past = set(own), TESTED if OTHER_ONE.search(text) else frozenset()
     past |= {COVERED, WINTER} if IN_SEASON.search(text) else set()
     kept = (cue for cue in (*OTHERWISE, WINTER) if cue in thread.cues and OTHERWISE.get(cue) not in told)

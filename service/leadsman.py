@@ -24,6 +24,7 @@ from service.hazards import DANGER, UNNAMED, hazard_case, over, signs, spoken_of
 from service.held import TESTED, aged_otherwise, held, let_go
 from service.house import House, load
 from service.in_thread import also
+from service.listed import questions
 from service.no_idea import NO_IDEA, not_known, unknown
 from service.one_by_one import left_open, told_of
 from service.only_asked import only_asked
@@ -227,7 +228,7 @@ class Leadsman:
         """The questions of a message that none of its answers speaks of; beside a danger, or where none is sure of
         anything, a technician reads the whole of it."""
         topics = {item.topic for item in answers}
-        if turn.label or not topics or topics & {"unclear", "hazard"}:
+        if turn.label or not topics or topics & {"unclear", "hazard"} or not questions(turn.message.text):
             return []
         return left_open(turn.message, evidence(turn.message, turn.thread.topics), topics)
 

@@ -40,6 +40,7 @@ MADE_FOR = re.compile(rf"\b{PLACE}s?\b[^.?!;\d]{{0,30}}?\b{FOR} {A}{CASE}", re.I
 STOOD = re.compile(
     rf"\b(?:where|instead of|in (?:the )?place of|in for|replac\w+|swap\w*(?: out)?) {A}{CASE}", re.IGNORECASE
 )
+PLACES = re.compile(rf"\b(?:same|old) {PLACE}", re.IGNORECASE)
 THE_SAME = re.compile(
     rf"\b{CASE}[^?!;]{{0,60}}?\b{A}{CASE}[^.?!;]{{0,40}}?\b(?:the|that|its) (?:same|old) {PLACE}", re.IGNORECASE
 )
@@ -125,10 +126,15 @@ def whose(text: str) -> str:
     >>> whose("will the tray take a 27"), whose("will the tray take a 27 instead of a 24")
     ('', '24')
     """
-    if found := OF_GROUP.search(text) or STOOD.search(text) or THE_SAME.search(text):
+    if found := OF_GROUP.search(text) or STOOD.search(text) or the_same(text):
         return found[1].upper()
     made = next((one for one in MADE_FOR.finditer(text) if not ASKED.search(_before(text, one.start()))), None)
     return made[1].upper() if made else ""
+
+
+def the_same(text: str) -> re.Match[str] | None:
+    """The case that stands where another one is to go in: "mine is a 27, would a 31 go into the same tray"."""
+    return THE_SAME.search(text) if PLACES.search(text) else None  # the words of the place first: they are found fast
 
 
 def _before(text: str, at: int) -> str:
