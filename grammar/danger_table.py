@@ -52,6 +52,7 @@ class Signs:
     general: frozenset[str]  # families that are only ever asked about
     loose: frozenset[str]  # families told in several clauses
     advised: frozenset[str]  # families of which an opinion may speak: "he says you can charge it at 15.5 V"
+    planned: frozenset[str]  # families that what is only intended or asked leave for is none of: the answer says no
     needs: Mapping[str, tuple[str, ...]]
     instead: Mapping[
         str, tuple[str, ...]
@@ -74,6 +75,7 @@ def signs() -> Signs:
         general=frozenset(flags["general"]),
         loose=frozenset(flags["loose"]),
         advised=frozenset(flags["advised"]),
+        planned=frozenset(flags["planned"]),
         needs=flags["needs"],
         instead=flags["instead"],
         of_wiring=flags["of_wiring"],
@@ -92,7 +94,7 @@ def _made(sources: list[Path]) -> list[Any]:
     )
     flags: dict[str, Any] = {
         flag: [name for name, spec in families.items() if spec.get(flag)]
-        for flag in ("keeps", "general", "loose", "advised")
+        for flag in ("keeps", "general", "loose", "advised", "planned")
     }
     flags["needs"] = {name: tuple(spec["needs"]) for name, spec in families.items() if "needs" in spec}
     flags["instead"] = {name: tuple(spec["instead"]) for name, spec in families.items() if "instead" in spec}

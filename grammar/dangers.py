@@ -94,6 +94,8 @@ def find_dangers(text: str, said: Iterable[Stated] = ()) -> tuple[Danger, ...]:
         asked = family in table.general or (family in table.advised and _is_advised(hit, words, context))
         if status == "present" and asked:
             status = "general"
+        if status in ("present", "general") and family in table.planned and _is_advised(hit, words, context):
+            status = "planned"
         if status == "denied":
             denied = hit
         if (family, status) not in found:
@@ -111,9 +113,10 @@ def advised(text: str, span: Span) -> bool:
     return _is_advised(Hit("", (at,)), words, Context(signs().context.find(words.words), words))
 
 
-def look_alike(text: str) -> bool:
-    """Whether a text has a phrase that only sounds like a danger: "slightly warm after charging"."""
-    return bool(signs().masks.find(read(text).words))
+def look_alikes(text: str) -> list[Span]:
+    """Where a text has phrases that only sound like a danger: "slightly warm after charging"."""
+    words = read(text)
+    return [(words.spans[hit.start][0], words.spans[hit.end - 1][1]) for hit in signs().masks.find(words.words)]
 
 
 def _spoken_of(said: Iterable[Stated]) -> frozenset[str]:

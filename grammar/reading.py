@@ -81,7 +81,7 @@ class Clause:
 
 @dataclass(frozen=True, slots=True)
 class Danger:
-    """A sign of danger. `family` is an id of the hazard table; `status` is present, past, denied or general."""
+    """A sign of danger. `family` is an id of the hazard table; `status` is present, past, denied, general or planned."""
 
     family: str
     status: str

@@ -35,7 +35,7 @@ def only_asked(message: Message, asks: Callable[[str], tuple[Request, ...]]) -> 
 
     `asks` finds the questions of a text.
     """
-    told = {item.status for item in message.dangers} - {"denied"}
+    told = {item.status for item in message.dangers} - {"denied", "planned"}
     span = None if told else marked(message.text)
     if span is None or not message.text[: span[0]].strip() + message.text[span[1] :].strip():
         return ()

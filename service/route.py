@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from grammar.dangers import look_alike
+from grammar.dangers import look_alikes
 from grammar.reading import Message, Span
 from service.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside, told_by_another
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
@@ -144,26 +144,30 @@ def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Si
 def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     """The clause that tells of a danger by its points, where the tables of dangers found none; else None.
 
-    A phrase that only sounds like a danger takes some points off. An alarm that is named with the amps going out is
-    what draws them.
+    A phrase that only sounds like a danger speaks for none itself and takes some points off. An alarm that is named with the
+    amps going out is what draws them.
     """
     if message.says("thing:drain") and any(item.fact == "drain.current" for item in message.stated):
         return None
+    alike = look_alikes(message.text)
     rows = rows_of(message, evidence(message, context))
-    own = [sum(_of_danger(name)[0] for name in row) for row in rows]
-    shared = sum(_of_danger(name)[1] for name in dict.fromkeys(name for row in rows for name in row))
+    places = {name: at for row in reversed(rows) for name, at in row.items()}
+    own = [sum(_of_danger(name, at, alike)[0] for name, at in row.items()) for row in rows]
+    shared = sum(_of_danger(name, at, alike)[1] for name, at in places.items())
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
-    if item.total < ALARM or (item.total < ALARM + ALIKE and look_alike(message.text)):
+    if item.total < ALARM or (item.total < ALARM + ALIKE and alike):
         return None
     span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
     shown = tuple(f"{name} {value:+}" for value, name, _ in reasons(item, rows)[:SHOWN])
     return Request(HAZARD, span, item.total, evidence=shown)
 
 
-def _of_danger(sign: str) -> tuple[int, int]:
-    """A sign's points for a hazard; a figure speaks only against one, as what it is worth is reckoned elsewhere."""
+def _of_danger(sign: str, at: int, alike: Iterable[Span]) -> tuple[int, int]:
+    """A sign's points for a hazard. A figure speaks only against one, as what it is worth is reckoned elsewhere; so does
+    what only sounds like a danger."""
     own, shared = table().points.get(sign, NOTHING).get(HAZARD, (0, 0))
-    return (min(own, 0), min(shared, 0)) if sign.startswith(TOLD) else (own, shared)
+    against = sign.startswith(TOLD) or any(start <= at < end for start, end in alike)
+    return (min(own, 0), min(shared, 0)) if against else (own, shared)
 
 
 def replies(message: Message, asked: Iterable[str]) -> bool:
