@@ -81,7 +81,7 @@ class Clause:
 
 @dataclass(frozen=True, slots=True)
 class Danger:
-    """A sign of danger. `family` is an id of the hazard table; `status` is present, past, denied, general or planned."""
+    """A sign of danger. `family` is an id of the hazard table; `status`: present, past, denied, general, planned."""
 
     family: str
     status: str

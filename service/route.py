@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from grammar.dangers import look_alikes
 from grammar.reading import Message, Span
 from service.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside, told_by_another
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
@@ -20,7 +19,6 @@ from service.ordered import orders
 from service.tally import (
     HAZARD,
     MOST,
-    NOTHING,
     TOLD,
     Bars,
     Tally,
@@ -47,8 +45,6 @@ INSTEAD = {"battery.ca": "battery.cca"}  # told where the other is asked for: "n
 SPEAKING = ("request:", "word:", "thing:", "about:", "detail:", "value:")  # cues of what a message is about
 STILL = 12  # points of a topic before that a short message goes on with, beside its own
 SHOWN = 6  # reasons that `why` gives
-ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
-ALIKE = 5  # the points that a phrase takes off which only sounds like a danger
 NOWHERE: Mapping[str, int] = {}
 ITEM = 0  # points of a topic in one item of a list from which the item asks it
 ITEM_LEAD = (9, 3)  # over the next topic of the item: of a sentence that asks, and of a numbered item
@@ -139,35 +135,6 @@ def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Si
     if message.says(CHARGE) and {item.fact for item in message.stated} >= COLD:
         return [Request("charger-setting", whole, evidence=(CHARGE,))]
     return [] if _polite(message) else [Request("unclear", whole)]
-
-
-def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
-    """The clause that tells of a danger by its points, where the tables of dangers found none; else None.
-
-    A phrase that only sounds like a danger speaks for none itself and takes some points off. An alarm that is named with the
-    amps going out is what draws them.
-    """
-    if message.says("thing:drain") and any(item.fact == "drain.current" for item in message.stated):
-        return None
-    alike = look_alikes(message.text)
-    rows = rows_of(message, evidence(message, context))
-    places = {name: at for row in reversed(rows) for name, at in row.items()}
-    own = [sum(_of_danger(name, at, alike)[0] for name, at in row.items()) for row in rows]
-    shared = sum(_of_danger(name, at, alike)[1] for name, at in places.items())
-    item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
-    if item.total < ALARM or (item.total < ALARM + ALIKE and alike):
-        return None
-    span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
-    shown = tuple(f"{name} {value:+}" for value, name, _ in reasons(item, rows)[:SHOWN])
-    return Request(HAZARD, span, item.total, evidence=shown)
-
-
-def _of_danger(sign: str, at: int, alike: Iterable[Span]) -> tuple[int, int]:
-    """A sign's points for a hazard. A figure speaks only against one, as what it is worth is reckoned elsewhere; so does
-    what only sounds like a danger."""
-    own, shared = table().points.get(sign, NOTHING).get(HAZARD, (0, 0))
-    against = sign.startswith(TOLD) or any(start <= at < end for start, end in alike)
-    return (min(own, 0), min(shared, 0)) if against else (own, shared)
 
 
 def replies(message: Message, asked: Iterable[str]) -> bool:

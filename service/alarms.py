@@ -1,0 +1,70 @@
+"""What the points of a message say of danger: of one that no word names, and of words that only sound like one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from grammar.dangers import look_alikes
+from grammar.reading import Danger, Message, Span
+from service.evidence import evidence
+from service.route import SHOWN, Request
+from service.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of, table
+
+ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
+ALIKE = 5  # the points that a phrase takes off which only sounds like a danger
+DOUBTED = -26  # points of a clause from which its words of danger mean something else
+CERTAIN = frozenset(
+    {"fire", "no-fuse", "overcharging-voltage", "lithium-dropped-or-holed"}
+)  # told in the words of plain talk
+
+
+def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
+    """The clause that tells of a danger by its points, where the tables of dangers found none; else None.
+
+    A phrase that only sounds like a danger speaks for none itself and takes some points off. An alarm that is named
+    with the amps going out is what draws them.
+    """
+    if message.says("thing:drain") and any(item.fact == "drain.current" for item in message.stated):
+        return None
+    alike = look_alikes(message.text)
+    rows = rows_of(message, evidence(message, context))
+    places = {name: at for row in reversed(rows) for name, at in row.items()}
+    own = [sum(_of_danger(name, at, alike)[0] for name, at in row.items()) for row in rows]
+    shared = sum(_of_danger(name, at, alike)[1] for name, at in places.items())
+    item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
+    if item.total < ALARM or (item.total < ALARM + ALIKE and alike):
+        return None
+    span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
+    shown = tuple(f"{name} {value:+}" for value, name, _ in reasons(item, rows)[:SHOWN])
+    return Request(HAZARD, span, item.total, evidence=shown)
+
+
+def doubted(message: Message) -> list[Danger]:
+    """The signs of danger whose own clauses speak of something else: "the float whispers to me", "a grave face"."""
+    asked = [item for item in message.dangers if item.family not in CERTAIN]
+    if not asked:
+        return []
+    rows = rows_of(message, evidence(message))
+    start = table().start.get(HAZARD, 0)
+    spans = [clause.span for clause in message.clauses] or [(0, len(message.text))]
+    points = [start + sum(sum(_points(name)) for name in row if not name.startswith(TOLD)) for row in rows]
+
+    def best(span: Span) -> int:
+        return max(
+            (worth for worth, own in zip(points, spans, strict=True) if own[0] < span[1] and span[0] < own[1]),
+            default=start,
+        )
+
+    return [item for item in asked if best(item.span) <= DOUBTED]
+
+
+def _of_danger(sign: str, at: int, alike: Iterable[Span]) -> tuple[int, int]:
+    """A sign's points for a hazard. A figure speaks only against one, as what it is worth is reckoned elsewhere, and so
+    does what only sounds like a danger."""
+    own, shared = _points(sign)
+    against = sign.startswith(TOLD) or any(start <= at < end for start, end in alike)
+    return (min(own, 0), min(shared, 0)) if against else (own, shared)
+
+
+def _points(sign: str) -> tuple[int, int]:
+    return table().points.get(sign, NOTHING).get(HAZARD, (0, 0))
