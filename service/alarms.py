@@ -1,21 +1,17 @@
-"""What the points of a message say of danger: of one that no word names, and of words that only sound like one."""
+"""A danger that no word of a message names, told by its points."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from grammar.dangers import look_alikes
-from grammar.reading import Danger, Message, Span
+from grammar.reading import Message, Span
 from service.evidence import evidence
 from service.route import SHOWN, Request
 from service.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of, table
 
 ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
 ALIKE = 5  # the points that a phrase takes off which only sounds like a danger
-DOUBTED = -26  # points of a clause from which its words of danger mean something else
-CERTAIN = frozenset(
-    {"fire", "no-fuse", "overcharging-voltage", "lithium-dropped-or-holed"}
-)  # told in the words of plain talk
 
 
 def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
@@ -39,32 +35,9 @@ def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     return Request(HAZARD, span, item.total, evidence=shown)
 
 
-def doubted(message: Message) -> list[Danger]:
-    """The signs of danger whose own clauses speak of something else: "the float whispers to me", "a grave face"."""
-    asked = [item for item in message.dangers if item.family not in CERTAIN]
-    if not asked:
-        return []
-    rows = rows_of(message, evidence(message))
-    start = table().start.get(HAZARD, 0)
-    spans = [clause.span for clause in message.clauses] or [(0, len(message.text))]
-    points = [start + sum(sum(_points(name)) for name in row if not name.startswith(TOLD)) for row in rows]
-
-    def best(span: Span) -> int:
-        return max(
-            (worth for worth, own in zip(points, spans, strict=True) if own[0] < span[1] and span[0] < own[1]),
-            default=start,
-        )
-
-    return [item for item in asked if best(item.span) <= DOUBTED]
-
-
 def _of_danger(sign: str, at: int, alike: Iterable[Span]) -> tuple[int, int]:
     """A sign's points for a hazard. A figure speaks only against one, as what it is worth is reckoned elsewhere, and so
     does what only sounds like a danger."""
-    own, shared = _points(sign)
+    own, shared = table().points.get(sign, NOTHING).get(HAZARD, (0, 0))
     against = sign.startswith(TOLD) or any(start <= at < end for start, end in alike)
     return (min(own, 0), min(shared, 0)) if against else (own, shared)
-
-
-def _points(sign: str) -> tuple[int, int]:
-    return table().points.get(sign, NOTHING).get(HAZARD, (0, 0))

@@ -11,12 +11,12 @@ from typing import Any
 import service.rules  # noqa: F401  (declares the rules)
 from grammar import read
 from grammar.reader import why_weighed
-from grammar.reading import Cue, Danger, Message, Stated
+from grammar.reading import Cue, Message, Stated
 from grammar.vocabulary import lexicon
 from grammar.weighed import HOW
 from service import claims, label, misbeliefs, say
 from service.again import READ_TOO, repeated
-from service.alarms import alarmed, doubted
+from service.alarms import alarmed
 from service.aside import asides, harmless
 from service.case import Case, Known
 from service.evidence import evidence
@@ -89,7 +89,6 @@ class Turn:
     label: bool = False  # the message is a battery's label and asks nothing
     beliefs: tuple[misbeliefs.Belief, ...] = ()  # what many believe, where the message asks of it
     claimed: tuple[Stated, ...] = ()  # figures that somebody claims, and that are no facts
-    doubted: tuple[Danger, ...] = ()  # words of danger that mean something else here
 
     @property
     def cues(self) -> tuple[str, ...]:
@@ -190,8 +189,6 @@ class Leadsman:
         models = tuple(model.name for model in self.house.models.values())
         said = [stated(item) for item in reversed(list(thread.facts.values()))]  # "and 200?" speaks of the newest
         message = read(text, models=models, expecting=thread.asks, said=said, likely=likely(thread))
-        doubts = tuple(doubted(message))
-        message = replace(message, dangers=tuple(item for item in message.dangers if item not in doubts))
         printed = label.reading(message, thread)
         beliefs = () if printed else misbeliefs.found(message)
         message, claimed = (printed, ()) if printed else claims.unclaimed(message, misbeliefs.appeals(beliefs))
@@ -213,7 +210,7 @@ class Leadsman:
         after = thread.told(told, another=another, in_place=in_place, alike=message.says(POINTED_AT))
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
-        turn = Turn(message, after, requests, (), None, beside, printed is not None, beliefs, claimed, doubts)
+        turn = Turn(message, after, requests, (), None, beside, printed is not None, beliefs, claimed)
         found = signs(self.case(turn), message)
         spoken = bool(found or thread.dangers) or "hazard" in thread.topics  # danger was named, whatever its status
         if text.strip() and not printed and not spoken:
@@ -387,7 +384,6 @@ def why(turn: Turn, answers: Iterable[Answer]) -> Iterable[str]:
             yield f"       {', '.join(why_weighed(turn.message.text, item)[:SHOWN])}"
     for danger in turn.message.dangers:
         yield f"danger {danger.family}, {danger.status}: {danger.text!r}"
-    yield from (f"danger {item.family}, doubted: {item.text!r}" for item in turn.doubted)
     if turn.alarm:
         yield f"danger unnamed, present: {turn.alarm.why()}"
     yield "cues   " + ", ".join(f"{cue.name} {cue.text!r}" for cue in turn.message.cues)
