@@ -18,16 +18,39 @@ OF_ANY = re.compile(
     re.IGNORECASE,
 )
 
-BY = r"(?:label|sticker|maker|manufacturer|manual|data ?sheet|leaflet|booklet|sheet|case)"
-MOST = r"(?:max(?:imum|\.)?(?: of)?|no more than|(?:not|never) (?:over|above|more than)|at most|limit(?: of| is)?)"
-BEFORE_LIMIT = rf"\b{BY}\b[^.?!;]{{0,50}}?\b{MOST} ?"  # "the label on the battery says max "
-LIMIT = re.compile(f"{BEFORE_LIMIT}$", re.IGNORECASE)
+BY = r"(?:label|sticker|plate|maker|manufacturer|manual|data ?sheet|leaflet|booklet|sheet|case|spec)"
+OF_IT = r"(?: charg(?:e|ing)| absorption)?(?: voltage| volts?| v)?(?: of| is| at|:)?"  # "max charge voltage of"
+MOST = (
+    rf"(?:max(?:imum|\.)?{OF_IT}|no more than|(?:not|never) (?:over|above|more than)|at most|up to|limit(?: of| is|:)?"
+    r"|only|top(?:s| is))"
+)
+ALLOWS = r"(?:says|states|reads|marked|rated|allows|takes|wants|stands|tolerates|gives|printed|stamped)"
+VOLTS = r"(?<![\d.,])(?P<volts>\d\d(?:[.,]\d+)?)(?![.,]?\d)(?: ?v(?:olts?)?\b)?(?! ?(?:a|amps?|ah|c|f|%|mm)\b)"
+AFTER = (
+    r",? ?\b(?:max(?:imum)?\b|at (?:the )?(?:very )?most\b|tops\b|and no more\b"
+    r"|(?:is|as|being) (?:the|its|their) (?:max(?:imum)?|most|limit|ceiling|top)\b)"
+)
+TO_BATTERY = rf"(?:\b{BY}\b|\b(?:battery|lithium|lfp|lifepo4?|agm|gel) {ALLOWS}\b)(?:(?!charger|[.?!;]\s).){{0,50}}?"
+NOT_OF_A_CHARGER = r"(?<!charger )(?<!charger's )(?<!chargers )(?<!regulator )(?<!alternator )(?<!controller )"
+ON_IT = rf"(?:(?!charger|[.?!;]\s).){{0,25}}?\b(?:on|by|per|says|to|of|in)\b(?:(?!charger|[.?!;]\s).){{0,20}}?\b{BY}\b"
+OWN_LIMITS = [  # what a battery's own label or maker allows
+    re.compile(rf"{NOT_OF_A_CHARGER}{TO_BATTERY}\b{MOST} ?{VOLTS}", re.IGNORECASE),  # "the label says max 14.4"
+    re.compile(rf"{NOT_OF_A_CHARGER}{TO_BATTERY}{VOLTS}{AFTER}", re.IGNORECASE),  # "sticker: 14.1 volts maximum"
+    re.compile(rf"{VOLTS}{AFTER}{ON_IT}", re.IGNORECASE),  # "14.2 V max on the label"
+    re.compile(rf"\b{MOST} ?{VOLTS}{ON_IT}", re.IGNORECASE),  # "max 14.2 by the data sheet"
+]
+
+
+def own_limit(text: str) -> re.Match[str] | None:
+    """Where the most volts are told that the battery's own label or maker allows, as the group "volts"."""
+    return next((found for words in OWN_LIMITS if (found := words.search(text))), None)
 
 
 def without_limits(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:
     """What is told without the volts that a label allows, where a charger's own are left: "14.7; label max 14.4"."""
     given = [item for item in stated if item.fact == "charger.voltage"]
-    limits = [item for item in given if LIMIT.search(scene.ahead(item.span[0]))]
+    limit = own_limit(scene.text) if len(given) > 1 else None
+    limits = [item for item in given if limit and item.span[0] <= limit.start("volts") < item.span[1]]
     return [item for item in stated if item not in limits] if len(limits) < len(given) else list(stated)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -41,6 +42,22 @@ LOSS = frozenset({"about:loss", "word:loss"})
 LIMITING = frozenset({"than", "most", "max", "maximum", "under", "within", "below", "allow", "allowed", "allowing"})
 REACH = 30  # characters about a limit of loss
 SHORT, LONG = 6, 14  # words of a message: what is shorter than the first seldom asks anything of its own
+TERM = "term:"  # begins the cues of the words that the glossary explains
+QUOTES = frozenset("\"'‘’“”«»`")
+WHAT_IS = re.compile(
+    r"\b(?:what|wot|wat)(?:'?s| is| are| does| do|)\s+(?:(?:an?|the|this|that|it|actually|exactly|even|really|precisely"
+    r"|meant|by|called|so)\s+)*[\"'‘“«`]?$",
+    re.IGNORECASE,
+)
+EXPLAIN = re.compile(
+    r"\b(?:explain|define|decode|translate|(?:meaning|definition) of|spell(?:s|ed)? out|english for)\s+"
+    r"(?:(?:an?|the|this|that|word|term|letters)\s+)*[\"'‘“«`]?$",
+    re.IGNORECASE,
+)
+NO_MORE = re.compile(
+    r"[\"'’”»`]?\s*(?:$|[?.,;:!)\n]|\b(?:mean|means|meaning|stands?|even|actually|exactly|really|when|is|for|and)\b)",
+    re.IGNORECASE,
+)
 ENDINGS = (("ies", "y"), ("ing", ""), ("ied", "y"), ("ed", ""), ("es", ""), ("s", ""), ("ly", ""))
 
 
@@ -66,6 +83,7 @@ def evidence(message: Message, context: Iterable[str] = ()) -> list[Sign]:
         if cue.name.startswith(CLASSES) and not (cue.name in LOSS and cue.span[0] in spared)
     ]
     signs += fact_signs(message.stated)
+    signs += term_signs(message)
     signs += [Sign("clause:asks" if item.asks else "clause:tells", item.span[0]) for item in message.clauses]
     signs += [Sign(name, 0) for name in thread_names(message, context)]
     return signs
@@ -152,6 +170,17 @@ def fact_signs(stated: Iterable[Stated]) -> Iterator[Sign]:
         values.add(item.value)
         if len(values) == 2:
             yield Sign(f"two:{item.fact}", item.span[0])
+
+
+def term_signs(message: Message) -> Iterator[Sign]:
+    """A term that is put in quotation marks, and one that "what is", "what does" stand right before: "what's float"."""
+    for cue in message.cues:
+        if cue.name.startswith(TERM):
+            before, after = message.text[: cue.span[0]], message.text[cue.span[1] :]
+            if before[-1:] in QUOTES and after[:1] in QUOTES:
+                yield Sign("term:quoted", cue.span[0])
+            if (WHAT_IS.search(before) and NO_MORE.match(after)) or EXPLAIN.search(before):
+                yield Sign("term:asked", cue.span[0])
 
 
 def asks(message: Message) -> bool:

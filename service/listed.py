@@ -73,6 +73,19 @@ WANTS: tuple[
     (re.compile(r"\bfreez\w*", re.IGNORECASE), "freeze-point", READINGS, frozenset()),
 )
 LISTS = frozenset().union(*(beside for _, _, beside, _ in WANTS))
+ROW = {  # what a job is made of; three of them named in a row are three wants, where one of them is asked
+    "bank-size": re.compile(r"\b(?:batter(?:y|ies)|banks?)\b", re.IGNORECASE),
+    "cable-size": re.compile(r"\b(?:cables?|copper|wires?|wiring|gauge)\b", re.IGNORECASE),
+    "fuse-size": re.compile(r"\b(?:fuses?|fusing|breakers?)\b", re.IGNORECASE),
+    "charger-size": re.compile(r"\bchargers?\b", re.IGNORECASE),
+}
+BETWEEN = re.compile(
+    r"(?:[\s,/&+;?:-]|\b(?:and|plus|n|then|the|a|an|its|what|which|sizes?|of|for|rating)\b)*", re.IGNORECASE
+)
+IN_A_ROW = 3
+BATTERY = frozenset(
+    {"battery.capacity", "battery.energy", "battery.cca", "battery.ca", "battery.reserve", "battery.group"}
+)
 READ = (("reading.voltage", "rest-voltage"), ("reading.gravity", "specific-gravity"))  # "SOC?" asks of
 SIZED = frozenset({"cable.gauge", "cable.area"})
 
@@ -143,6 +156,20 @@ def wants(text: str) -> Iterator[str]:
                 yield named
 
 
+def in_a_row(text: str) -> dict[str, int]:
+    """The topics of three things or more that are named in a row, and where: "battery, cable, fuse: all sizes please"."""
+    named = sorted((item.span(), topic) for topic, words in ROW.items() for item in words.finditer(text))
+    found: dict[str, int] = {}
+    row: dict[str, int] = {}
+    end = 0
+    for (start, after), topic in named:
+        row = {topic: start, **row} if row and BETWEEN.fullmatch(text, end, start) else {topic: start}
+        end = after
+        if len(row) >= IN_A_ROW:
+            found = {**row, **found}
+    return found
+
+
 def wanted_too(message: Message, topics: Set[str]) -> set[str]:
     """The topics that are wanted in a list beside one that is asked: the fuse of a cable, the amps of a charger."""
     told = {item.fact for item in message.stated}
@@ -152,6 +179,9 @@ def wanted_too(message: Message, topics: Set[str]) -> set[str]:
             there = topic == "cable-size" and SIZED & told  # it is told, not wanted
             if words.search(part) and topics & beside and facts <= told and not there:
                 found.add(topic)
+    if (row := set(in_a_row(message.text))) & topics:
+        lacking = {"bank-size"} if BATTERY & told else {"charger-size"}
+        found |= row - lacking - ({"cable-size"} if SIZED & told or "cable.length" not in told else set())
     brief = [span for span in items(message.text) if len(message.text[slice(*span)].split()) <= FEW]
     if any(message.says("request:how_full", span) for span in brief):
         found |= {topic for fact, topic in READ if fact in told and not topics & {name for _, name in READ}}

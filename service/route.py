@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from grammar.reading import Message, Span
 from service.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside, told_by_another
 from service.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
-from service.listed import asking, items, numbered, wanted_too
+from service.listed import asking, in_a_row, items, numbered, wanted_too
 from service.of_the_last import by_the_last, counted_otherwise, explains, volts_there
 from service.one_by_one import asked_in, beside, clear, one_by_one
 from service.one_circuit import of_the_cable, only_tells, unasked
@@ -99,7 +99,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         found = [*found, *(() if danger else listed(message, asking, found, ranking))]
         found = [*found, *(() if danger else further(message, signs_of, found, ranking))]
         halves = [(one.span[0], one.ranking) for one in one_by_one(message, signs_of)]
-        own = _in_order(message, rows, found, ranking, _places(asking or halves, found))
+        places = {**_places(asking or halves, found), **in_a_row(message.text)}
+        own = _in_order(message, rows, found, ranking, places)
         goes = [topic for topic in context if topic not in {item.topic for item in own}]
         if not told:
             goes = [topic for topic in goes if still_asked(message, ranking, topic)]

@@ -57,6 +57,12 @@ def test_wants_are_things_that_are_only_named(text: str, named: list[str]) -> No
          ["charger-setting", "charger-size", "charge-time"]),
         ("150 Ah LiFePO4, old 20 A charger. 1) Is its AGM setting ok? 2) Is 20 A enough? 3) Can the alternator charge "
          "it straight?", ["charger-setting", "charger-size", "dc-dc"]),
+        ("Minnow into a launch, lead, 4 m one way. Battery, cable, fuse: all three sizes on a postcard please",
+         ["bank-size", "cable-size", "fuse-size"]),
+        ("24 V motor of 140 A, 5 m one way. I need the battery, the copper and the breaker on one order.",
+         ["bank-size", "cable-size", "fuse-size"]),
+        ("Three blanks: fuse / cable / charger. 24 V, 175 A, 5 m one way, 2x 110 Ah AGM in series",
+         ["fuse-size", "cable-size", "charger-size"]),
         ("For a quote: Minnow, 12 V, 4 m each way. Cable in mm2, breaker, smallest CCA.",
          ["cable-size", "fuse-size", "bank-size"]),
         ("need cable, fuse and lowest cca for a 24 V thruster of 240 A, 7 m one way",

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-import re
-
-from grammar.quoted import BEFORE_LIMIT
+from grammar.quoted import own_limit
 from service import say
 from service.case import Case
 from service.rules.charge_volts import Put
 from service.rules.readings import NEAR
-
-TOLD = re.compile(rf"{BEFORE_LIMIT}(\d\d(?:[.,]\d+)?)\b(?! ?(?:a|amps?|ah|c|f)\b)", re.IGNORECASE)
 
 
 def limit(text: str) -> float | None:
@@ -19,8 +15,8 @@ def limit(text: str) -> float | None:
     >>> limit("charger says 14.7 on AGM, label on the battery says max 14.4"), limit("the label says 95 Ah, max 20 A")
     (14.4, None)
     """
-    found = TOLD.search(text)
-    return float(found[1].replace(",", ".")) if found else None
+    found = own_limit(text)
+    return float(found["volts"].replace(",", ".")) if found else None
 
 
 def over(case: Case, put: Put) -> str:
