@@ -157,7 +157,7 @@ def wants(text: str) -> Iterator[str]:
 
 
 def in_a_row(text: str) -> dict[str, int]:
-    """The topics of three things or more that are named in a row, and where: "battery, cable, fuse: all sizes please"."""
+    """The topics of three things or more that are named in a row, and where: "battery, cable, fuse: sizes"."""
     named = sorted((item.span(), topic) for topic, words in ROW.items() for item in words.finditer(text))
     found: dict[str, int] = {}
     row: dict[str, int] = {}
