@@ -159,7 +159,7 @@ def _word(match: re.Match[str]) -> str:
 def _plain(word: str) -> str:
     """A word without apostrophes; "battery's" is "battery", but "it's" is "its"."""
     base, _, ending = re.sub(r"[’`´]", "'", word).partition("'")
-    if (base, ending) == ("i", "ll"):  # nobody is ill
+    if (base, ending) in (("i", "ll"), ("so", "s")):  # nobody is ill, and "so's" is no distress call
         return base
     return base if ending == "s" and len(base) > LONGEST_PRONOUN else base + ending.replace("'", "")
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 
 from grammar.dangers import advised
 from grammar.reading import Danger, Message
@@ -24,10 +24,15 @@ CARRIED = ("thing:alternator", "about:alternator", "thing:charger", "term:shore-
 MEASURED = ("reading.voltage", "charger.voltage")
 
 
-def signs(case: Case, message: Message) -> tuple[str, ...]:
-    """The dangers of a message as "family:status", those it tells and those that follow from its readings."""
+def signs(case: Case, message: Message, asked: Container[str] = ()) -> tuple[str, ...]:
+    """The dangers of a message as "family:status", those it tells and those that follow from its readings.
+
+    `asked` are its topics: that lead may freeze is the answer to whether it will, not a danger beside it.
+    """
     allowed = equalised(case.fresh())
     dangers = [item for item in message.dangers if not (allowed and item.family == OVERCHARGED)]
+    if "freeze-point" in asked:
+        dangers = [item for item in dangers if (item.family, item.status) != (FROZEN, "general")]
     thawed = thawed_lithium(case.fresh())
     found = [f"{item.family}:{'past' if thawed and _only_thawed(item) else item.status}" for item in dangers]
     told_now = [case.stated[fact] for fact in MEASURED if fact in case.stated and case.stated[fact].origin == "message"]

@@ -211,7 +211,7 @@ class Leadsman:
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
         turn = Turn(message, after, requests, (), None, beside, printed is not None, beliefs, claimed)
-        found = signs(self.case(turn), message)
+        found = signs(self.case(turn), message, {item.topic for item in requests})
         spoken = bool(found or thread.dangers) or "hazard" in thread.topics  # danger was named, whatever its status
         if text.strip() and not printed and not spoken:
             alarm = alarmed(message, thread.topics)

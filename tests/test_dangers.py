@@ -217,6 +217,11 @@ def test_a_standing_danger_answers_for_the_other_batteries() -> None:
     assert "batteries beside it too" in answer.headline
 
 
+def test_that_lead_may_freeze_is_the_answer_and_no_danger_beside_it() -> None:
+    reply = Leadsman().ask("It is going to be -6 here: will a fully charged wet one be a block of ice?")
+    assert [item.topic for item in reply.answers] == ["freeze-point"]
+
+
 UNNAMED = [
     "it hums like a beehive when nobody's aboard and the lid is warm as bread",
     "the case sort of breathes in and out",
