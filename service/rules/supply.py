@@ -14,6 +14,7 @@ SHARED = re.compile(
 )
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
 ONE = {"have": "has"}
+MOTOR_LEAST, MOTOR_SURELY = 20.0, 100.0  # A: no motor of a boat takes less, no other load takes more (common practice)
 
 
 def load_name(case: Case) -> str:
@@ -59,7 +60,8 @@ def is_motor(case: Case) -> bool:
         return str(kind).lower() in MOTORS
     if case.get("load.model") or case.said("load.peak"):
         return True
-    return case.said("load.time") is None or float(case.get("load.current", 0.0)) >= 100
+    amps = float(case.get("load.current", MOTOR_LEAST))
+    return amps >= MOTOR_SURELY or (amps >= MOTOR_LEAST and case.said("load.time") is None)
 
 
 def usual(case: Case, low: str, high: str, unit: str) -> str:

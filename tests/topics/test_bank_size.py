@@ -9,6 +9,7 @@ import pytest
 from service.reply import Answer
 from service.topics.bank_size import TOPIC
 from tests.building import case
+from tests.talks import talk
 
 
 def asked(facts: dict[str, Any]) -> Answer:
@@ -65,3 +66,9 @@ def test_without_amps_they_are_asked() -> None:
 def test_lead_and_lithium_stand_side_by_side_where_neither_is_said() -> None:
     assert [option.label for option in asked({"load.current": 340}).compare] == ["lead", "lithium"]
     assert asked({"load.current": 340, "battery.chemistry": "agm"}).compare == ()
+
+
+def test_a_load_of_a_few_amps_is_no_thruster():
+    answer = next(item for item in talk("What size of battery for a 12 A load?").answers if item.topic == "bank-size")
+    assert [item.fact for item in answer.asks] == ["load.time"]
+    assert not any(figure.name == "required_cca" for figure in answer.figures)
