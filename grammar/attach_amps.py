@@ -16,6 +16,7 @@ from grammar.attach import (
     row_of,
 )
 from grammar.attach_pairs import limits, put_out
+from grammar.clamped import on_clamp
 from grammar.fuses import FUSES, in_place, put_in, stands_in
 from grammar.items import Item
 from grammar.near import around, gap
@@ -54,7 +55,6 @@ TO_CHARGE = frozenset({"charge", "charging", "recharge"})
 TO_FILL = frozenset({"fill", "refill", "recharge", "full"})
 MOST_FILL = 150.0  # amps, where a capacity is told with them
 LATER = frozenset({"after", "afterwards", "thereafter"})  # "600 A of kick, 400 after"
-SHOWS = frozenset({"says", "said", "shows", "showed", "reads", "read", "at", ":"})
 LEAD = frozenset({"flooded", "agm", "gel", "lead"})
 WEIGHED = frozenset({"big", "small", "large", "much", "little", "heavy", "light", "good", "right"})
 FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
@@ -102,8 +102,7 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     """What its own words tell before all else: a short circuit's amps, a fuse's in place of another, a clamp's."""
     if is_fault_current(scene, item):
         return NOTHING
-    clamped = value >= SMALLEST_TEST and on_clamp(scene, item)
-    return in_place(scene, item) or (Claim("reading.current", "role") if clamped else None)
+    return in_place(scene, item) or on_clamp(scene, item, value)
 
 
 def is_fault_current(scene: Scene, item: Item) -> bool:
@@ -112,12 +111,6 @@ def is_fault_current(scene: Scene, item: Item) -> bool:
     before = {scene.word(at) for at in range(item.start - 3, item.start)}
     kilo = item.quantity.unit == "kiloampere" and not scene.about("role:battery.cca", "role:battery.ca")
     return kilo or bool(BREAKS & after) or (bool(BREAKS & before) and "fuse" in scene.heads)
-
-
-def on_clamp(scene: Scene, item: Item) -> bool:
-    """Whether a clamp meter shows it: "the clamp says 260", "clamp meter shows 150 A"."""
-    before = [scene.word(at) for at in range(max(0, item.start - 3), item.start)]
-    return bool(before) and before[-1] in SHOWS and bool({"clamp", "ammeter"} & set(before))
 
 
 def _on_the_label(scene: Scene, item: Item, value: float) -> Claim | None:

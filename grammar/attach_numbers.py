@@ -7,7 +7,7 @@ from itertools import islice
 from grammar.ages import is_age
 from grammar.amend import denied
 from grammar.attach import NOTHING, TOUCHING, Claim, beside, by_group, by_nearness, by_role, close
-from grammar.attach_amps import LATER, by_strong_role, limit_pair, on_clamp, peaks, taken_in
+from grammar.attach_amps import LATER, by_strong_role, limit_pair, peaks, taken_in
 from grammar.attach_batteries import before_label
 from grammar.attach_counts import counts
 from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable
@@ -38,6 +38,9 @@ ENDS = frozenset({"bow", "stern"})
 SHOWS = frozenset({"reads", "shows", "showing", "read"})
 SHOWN = (8, 17)  # volts of a battery
 AT_REST = (11.6, 13.3)
+RESTED = ((12, 13), (24, 26))  # whole volts at rest
+UNTIL = frozenset({"flat", "even", "until", "till", "before", "then", "resting", "idle", "beforehand"})
+MOST_LOST = 0.5  # of the volts, in a fall that is told
 LOADED = (6, 12)  # volts of a 12 V battery that a load pulls down
 NOT_VOLTS = frozenset(
     {"amps", "a", "amp", "percent", "%", "degrees", "degs", "minutes", "hours", "months", "years", "cells"}
@@ -184,7 +187,19 @@ def _is_read(scene: Scene, item: Item, value: float) -> bool:
 
 def _is_whole_reading(scene: Scene, item: Item, value: float) -> bool:
     """Whether a number without decimals is of volts: one that they fall to, or that is shown."""
-    return (4 <= value < 32 and _falls(scene, item)) or _is_shown(scene, item, value) or _is_loaded(scene, item, value)
+    return (
+        (4 <= value < 32 and _falls(scene, item))
+        or _is_shown(scene, item, value)
+        or _is_loaded(scene, item, value)
+        or _falls_from(scene, item, value)
+    )
+
+
+def _falls_from(scene: Scene, item: Item, value: float) -> bool:
+    """Whether whole volts are those from which a press pulls them: "25 flat till my thumb goes down, then 19.5"."""
+    if not any(low <= value <= high for low, high in RESTED) or scene.word(item.end) not in UNTIL or not scene.sags:
+        return False
+    return any(MOST_LOST * value <= other < value and other % 1 for other in scene.figures)
 
 
 def _is_loaded(scene: Scene, item: Item, value: float) -> bool:
@@ -295,8 +310,6 @@ def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
 def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
-    if claim is None and value >= SMALLEST_LOAD and on_clamp(scene, item):
-        claim = Claim("reading.current", "role")
     if claim is None and taken_in(scene, item, value):
         claim = Claim("charger.current", "role")
     if claim is None and _puts_out(scene, item):

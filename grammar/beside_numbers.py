@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from grammar.ages import is_age
 from grammar.attach import Claim
+from grammar.clamped import on_clamp
 from grammar.degrees import FAHRENHEIT
 from grammar.items import Item
 from grammar.scene import Scene
@@ -44,6 +45,8 @@ def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
     if decimals_of(item, value):
         spelt = "." not in item.name and "," not in item.name  # "three and a half now"
         return Claim("battery.age", "role") if value % 1 == HALF and spelt and is_age(scene, item) else None
+    if claim := on_clamp(scene, item, value):
+        return claim
     tests = {
         "battery.charge": _starts_from,
         "load.burst": _of_bursts,
