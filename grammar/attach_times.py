@@ -8,6 +8,7 @@ from grammar.ages import ended
 from grammar.attach import NOTHING, Claim, beside, close
 from grammar.attach_counts import COUNTED, SMALLEST_NAME, is_of_seconds
 from grammar.items import Item
+from grammar.left_alone import left_alone
 from grammar.near import around
 from grammar.scene import Scene
 
@@ -95,6 +96,8 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.rest", "role")
     if value < SHORTEST_REST:
         return None
+    if left_alone(scene, item, value):
+        return Claim("reading.rest_time", "role")
     if value < STORED_AT_REST and (_after_charge(scene, item) or (value < STORED and _off_the_charger(scene, item))):
         return Claim("reading.rest_time", "role")
     unplugged = close(scene, item, "off_charger", reach=4.0) and scene.word(item.end) in ("ago", "since")

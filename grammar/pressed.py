@@ -29,7 +29,7 @@ AFTER_IN = frozenset({"the", "a", "my", "our", "its", "his", "wheelhouse", "cock
 
 
 def pressings(tokens: Sequence[Token]) -> Iterator[Found]:
-    """Where a control is pressed: "leans on the button", "thumb on the joystick", "knob pressed", "my thumb is down"."""
+    """Where a control is pressed: "leans on the button", "thumb on the stick", "knob pressed", "my thumb is down"."""
     words = [token.word for token in tokens]
     for at, word in enumerate(words):
         if word in CONTROLS:

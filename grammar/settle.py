@@ -414,7 +414,7 @@ def _in_range(spec: FactSpec, value: float) -> bool:
 
 
 def _is_night(quantity: Quantity) -> bool:
-    return "night" in quantity.text.lower()
+    return "night" in quantity.text.lower().replace("fortnight", "")
 
 
 def _meant(scene: Scene, item: Item, fact: str, value: float) -> float:
