@@ -24,6 +24,10 @@ CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
 BEFORE_IT = 0.1  # of two places named, the one after a reading is its own
 NOT_OURS = "-"
+IN_USE = 1.0  # amps: what is left on by mistake takes less
+LASTING = frozenset(
+    {"round the clock", "night and day", "day and night", "24 7", "all the time", "constantly", "nonstop"}
+)
 PLACES = frozenset({"bow", "house", "stern", "leisure", "domestic"})
 NEAREST = 7.0  # a head further away than this has nothing to do with a quantity
 
@@ -86,7 +90,7 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
             continue
         if scene.word(found.end) in UNKNOWN:  # "150 A, kick unknown"
             continue
-        if found.concept == "drain.current" and beside(scene, item, "load", reach=TOUCHING):
+        if found.concept == "drain.current" and _is_in_use(scene, item, value, found):
             continue
         far = gap(scene, item, found.start, found.end)
         if far > role.reach or _of_another(scene, item, found) or (far > 0 and not weak and _headed(scene, item, far)):
@@ -94,6 +98,16 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         if (far, role.rank) < best:
             best, claim = (far, role.rank), Claim(found.concept, "role")
     return claim
+
+
+def _is_in_use(scene: Scene, item: Item, value: float, found: Found) -> bool:
+    """Whether a load that is named is on, all the time perhaps: "the fridge nicks 3.5 A round the clock"."""
+    if beside(scene, item, "load", reach=TOUCHING):
+        return True
+    words = " ".join(scene.word(at) for at in range(found.start, found.end))
+    return (
+        value >= IN_USE and words in LASTING and "drain" not in scene.heads and beside(scene, item, "load", reach=2.0)
+    )
 
 
 def _rating_asked(scene: Scene, found: Found) -> bool:

@@ -103,6 +103,8 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.rest", "role")
     if value < SHORTEST_REST:
         return None
+    if _at_amps(scene, item) and not scene.about("word:charge"):
+        return Claim("load.time", "role")
     if _rested(scene, item, value):
         return Claim("reading.rest_time", "role")
     if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5) and not _lasts(scene, item):
@@ -114,6 +116,12 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
     return None
+
+
+def _at_amps(scene: Scene, item: Item) -> bool:
+    """Whether a current is drawn for so long: "what is left after 3 hours at 8 A"."""
+    after = scene.items[item.at + 1 : item.at + 3]
+    return len(after) == 2 and after[0].name in ("at", "of", "on") and after[1].dim in ("AMP", "WATT")
 
 
 def _rested(scene: Scene, item: Item, value: float) -> bool:

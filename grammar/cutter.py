@@ -120,7 +120,10 @@ def gauge(token: Token) -> Part:
     ought = OUGHTS.get(token.partition(" ")[0])
     if token.startswith("0/"):
         ought = f"{token[2]}/0"
-    size = ought or (re.findall(r"[1-4]/0|[0-9]+", token) or [f"{numbers.value(token.split()[-1]):g}"])[0]
+    size = (
+        ought
+        or (re.findall(r"[1-4]/0|[0-9]+", token) or [f"{numbers.value(token.removesuffix(' awg').split()[-1]):g}"])[0]
+    )
     return measured(gauge_name(size), units.units()["awg"], place(token))
 
 
