@@ -174,7 +174,8 @@ def by_group(scene: Scene, item: Item) -> Claim | None:
         and _touches(scene, item, left)
         and not _touches(scene, item, sides.right)
     )
-    order = (left, sides.right) if sides.tied or closer else (sides.right, left)
+    fuse = sides.right is not None and sides.right.head == "fuse" and _touches(scene, item, sides.right)
+    order = (left, sides.right) if (sides.tied and not fuse) or closer else (sides.right, left)
     return next((Claim(fact, "grammar") for head in order if (fact := row_of(head, item.dim))), None)
 
 

@@ -10,7 +10,7 @@ from grammar.attach import NOTHING, TOUCHING, Claim, beside, by_group, by_nearne
 from grammar.attach_amps import LATER, by_strong_role, limit_pair, peaks, taken_in
 from grammar.attach_batteries import before_label
 from grammar.attach_counts import counts
-from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable
+from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable, thin_wire
 from grammar.attach_pairs import NOMINAL, limits, steps_up
 from grammar.attach_volts import falls_to, is_reading
 from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimals_of, plain
@@ -27,7 +27,7 @@ ONWARD = frozenset(["->", "=>", "→", ">", "to", "/"])
 GRAVITY = (1.05, 1.35)
 SPREAD = (0.01, 0.2)
 FROST = (-45.0, -1.0)
-WARM = 45.0
+WARM, LEAST_ASIDE = 45.0, 3.0  # "(+1)" is one more
 HOT = (25.0, 50.0)
 HEAT = frozenset({"hot", "heat", "summer", "summers", "roasting", "sweltering", "tropics", "scorching"})
 REACHES = frozenset({"hits", "reaches", "touches", "hit", "reach"})
@@ -108,12 +108,19 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     if _is_read(scene, item, value) if decimals else _is_whole_reading(scene, item, value):
         return Claim("reading.voltage", "range")
     if decimals:
-        return Claim("drain.current", "role") if value < LITTLE and _drains(scene, item) else None
+        return _small_figure(scene, item, value)
     if value >= SMALLEST_LOAD and (_next_load(scene, item) or _at_an_end(scene, item)):
         return Claim("load.current", "near")
     claim = _system(scene, item, value) if value in NOMINAL else None
     claim = claim or bare_area(scene, item, value) or _second_size(scene, item, value)
     return claim or counts(scene, item, value) or _named(scene, item, value) or _at_hand(scene, item, value)
+
+
+def _small_figure(scene: Scene, item: Item, value: float) -> Claim | None:
+    """What a number with decimals is, if no volts: the section of a thin wire, what something left on takes."""
+    if thin_wire(scene, item, value):
+        return Claim("cable.area", "grammar")
+    return Claim("drain.current", "role") if value < LITTLE and _drains(scene, item) else None
 
 
 def _is_warmth(scene: Scene, item: Item, value: float, decimals: int) -> bool:
@@ -175,6 +182,9 @@ def _signed(scene: Scene, item: Item) -> bool:
     before, after = scene.word(item.start - 1), scene.after(item)
     told = "ambient.temperature" in scene.expected or any(old.fact == "ambient.temperature" for old in scene.said)
     ends = after is None or after.kind == "mark" or after.name in ("in", "here", "now", "outside", "inside", "at")
+    apart = before in ("(", ",") and plain(item) >= LEAST_ASIDE and not scene.at_word[item.start - 2].dim
+    if ends and apart:  # "hands frozen (+6)", "alone in the boat, +10"
+        return True
     return ends and (before in ("is", "at", "its", "about", "around", "in", "to", "near") or (before == "" and told))
 
 
