@@ -24,6 +24,7 @@ CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
 BEFORE_IT = 0.1  # of two places named, the one after a reading is its own
 NOT_OURS = "-"
+SMALL_LOAD = 40.0  # amps of a pump or a fridge
 IN_USE = 1.0  # amps: what is left on by mistake takes less
 LASTING = frozenset(
     {"round the clock", "night and day", "day and night", "24 7", "all the time", "constantly", "nonstop"}
@@ -84,7 +85,7 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
             continue
         if found.concept in RATINGS and _rating_asked(scene, found):
             continue
-        if found.concept == "load.peak" and _is_duty(scene, found):  # "start 70 and bow 90", "start side lead"
+        if found.concept == "load.peak" and _is_no_peak(scene, found, value):
             continue
         if found.concept == "load.current" and _takes_time(scene, found):
             continue
@@ -113,6 +114,16 @@ def _is_in_use(scene: Scene, item: Item, value: float, found: Found) -> bool:
 def _rating_asked(scene: Scene, found: Found) -> bool:
     """Whether a rating is asked for, and the amps are what it is for: "what CCA for 180 A", "the CCA for 240 A"."""
     return scene.word(found.start - 1) in ASKING or scene.word(found.end) == "for"
+
+
+def _is_no_peak(scene: Scene, found: Found, value: float) -> bool:
+    """Whether the word names a battery ("start 70 and bow 90", "start side lead"), or a small load that comes on."""
+    return _is_duty(scene, found) or (value <= SMALL_LOAD and _comes_on(scene, found))
+
+
+def _comes_on(scene: Scene, found: Found) -> bool:
+    """Whether a small load only comes on: "9 amps when the bilge kicks in"."""
+    return scene.word(found.start) in ("kick", "kicks") and "in" in (scene.word(found.end - 1), scene.word(found.end))
 
 
 def _takes_time(scene: Scene, found: Found) -> bool:

@@ -27,6 +27,10 @@ WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_CHARGE = 60.0
 MOST_DRAIN = 5.0
 BEFORE_AMPS = 4  # words from a charger to its amps
+EVERY = frozenset({"a", "per", "each", "every"})
+BURST = frozenset(
+    {"shove", "push", "burst", "nudge", "blip", "dab", "jab", "prod", "thrust", "squirt", "go", "pop", "shot"}
+)
 LEAST_IN_USE, BESIDE = 0.2, 3.0
 TINY = 0.5  # amps that are hardly anything but a drain
 CRANKS = 4.5  # cranking amps to an amp-hour of lead; a lithium battery that allows so much says what it allows
@@ -107,6 +111,8 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
         return NOTHING
     if claim := in_place(scene, item) or on_clamp(scene, item, value):
         return claim
+    if scene.word(item.end) in EVERY and scene.word(item.end + 1) in BURST:
+        return Claim("load.current", "role")  # "150 A a shove"
     return Claim("load.current", "near") if through_a_cable(scene, item) else None
 
 

@@ -37,6 +37,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("bank.voltage", "grammar")  # one load or bank of 24 V, not 24 of them
     kicks = "to" in (scene.word(item.start - 1), scene.word(item.start - 2))  # "kicks to about 400"
     kicks = kicks or (value >= FORCEFUL and "kicks" in (scene.word(item.start - 1), scene.word(item.start - 2)))
+    kicks = kicks or _kicks_in(scene, item)
     if close(scene, item, "load.bursts", reach=1.3) and not kicks and not _rated_next(scene, item):
         return Claim("battery.count" if _priced_each(scene, item) else "load.bursts", "role")
     if _of_rounds(scene, item):
@@ -44,6 +45,12 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     if value <= 12 and (found := "charger.outputs" if _of_charger(scene, item) else _allowed(scene, item)):
         return Claim(found, "grammar")
     return _by_word_after(scene, item, value) or _batteries(scene, item, value)
+
+
+def _kicks_in(scene: Scene, item: Item) -> bool:
+    """Whether a motor kicks in, so that amps are told: "300 when it kicks in"."""
+    words = [scene.word(at) for at in range(item.end, item.end + 5)]
+    return "kicks" in words and (words[words.index("kicks") + 1 :][:1] == ["in"] or words[0] in ("when", "as", "once"))
 
 
 def _of_rounds(scene: Scene, item: Item) -> bool:

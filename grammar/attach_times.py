@@ -40,6 +40,8 @@ SUNLESS = re.compile(
     r"|\b(?:no|without|lack of) (?:any )?sun\b",
     re.IGNORECASE,
 )
+GOING_ON = 10  # words of a message that goes on with what was told
+RUN_WORDS = frozenset({"run", "runs", "last", "lasts", "on", "off", "use", "used", "long", "charge", "rest"})
 LONGEST_STORE = 5  # years
 
 
@@ -358,8 +360,15 @@ def _of_sun(scene: Scene, item: Item, value: float) -> bool:
     return alone or ((panel or scene.about("role:sun")) and close(scene, item, "sun", reach=6))
 
 
+def _of_sun_again(scene: Scene) -> bool:
+    """Whether a short message goes on with the hours of sun told before: "november, say 1h"."""
+    told = {old.fact for old in scene.said}
+    short = len(scene.tokens) <= GOING_ON and not {"load", "charger", "battery"} & scene.heads
+    return short and "solar.sun_hours" in told and "load.time" not in told and not scene.vocabulary & RUN_WORDS
+
+
 def _short(scene: Scene, item: Item, value: float) -> Claim | None:
-    asked = "solar.sun_hours" in scene.expected and value <= DAY
+    asked = value <= DAY and ("solar.sun_hours" in scene.expected or _of_sun_again(scene))
     if item.quantity.unit == "hour" and (asked or _of_sun(scene, item, value)):
         return Claim("solar.sun_hours", "role")
     each = value <= EACH_TIME and scene.word(item.end) == "each" and scene.word(item.end + 1) != "way"

@@ -169,6 +169,11 @@ def _near_a_hole(plain: str, part: Part) -> bool:
     return not listed("holes").isdisjoint([*before, *following(plain, part.span[1])[:2]])
 
 
+def as_inches(said: str) -> str | None:
+    """The fraction of an inch in figures, where it is one: "three-eighths" and "3/8" as "3/8"; else None."""
+    return _fraction(said) if FRACTION.fullmatch(said) else None
+
+
 def _fraction(said: str) -> str:
     """ "three eighths" as "3/8"."""
     top, _, bottom = said.replace("-", " ").partition(" ")
