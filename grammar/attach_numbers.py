@@ -57,6 +57,7 @@ TAKEN_IN = 12.0  # volts of a converter's side
 LITTLE = 2.0  # amps that something left on takes
 RATED = ("CCA", "CA", "RC")
 SMALLEST_RATING = 40.0
+MANY_WATTS = 500.0  # no small load takes so many amps
 CRANKING = 300.0  # amps: no thruster's battery has so many amp-hours
 MOST_SET = 100.0  # amps
 HEAVIEST = 60.0  # kg of one of two
@@ -85,7 +86,11 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
 
 
 def _goes_by_watts(scene: Scene, item: Item) -> bool:
-    """Whether it is the number of a thing like the one of whose watts was spoken: "no kettle then. toaster 900"."""
+    """Whether it is of watts: "a 1500 inverter"; of a thing like the one of whose was spoken, "no kettle then. toaster
+    900"."""
+    small = (head for head in scene.head_items if (head.head, head.name) == ("load", "electronics"))
+    if plain(item) >= MANY_WATTS and any(gap(scene, item, head.start, head.end) <= TOUCHING for head in small):
+        return True
     before, told = scene.before(item), {old.fact for old in scene.said}
     named = before is not None and (before.fact, before.name) == ("load.kind", "electronics")
     return named and "load.power" in told and "load.current" not in told

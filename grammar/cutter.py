@@ -38,6 +38,10 @@ SHARES = {
     "fifth": 0.2,
     "tenth": 0.1,
     "twentieth": 0.05,
+    "sixth": 1 / 6,
+    "eighth": 0.125,
+    "fiftieth": 0.02,
+    "hundredth": 0.01,
 }
 MARINE = re.compile(r"(?<=[0-9]{2})M$")  # "31M" is a 31
 TIMES_SIGN = re.compile(r"^x ?| ?(?:x|\*|nos?\.?|off)$")

@@ -19,14 +19,28 @@ TOLD_APART = (  # "one-ten amp hour" is 110; "two-twelve volt", "six-ten hours" 
 HUNDREDS = (  # behind these a teen is told of hundreds; "eight-ten amps" is a range
     r"(?:(?<=\bone-)|(?<=\btwo-)|(?<=\bthree-)|(?<=\ba one )|(?<=\ba two )|(?<=\ba three ))"
 )
+FALLEN = (  # volts as they are said of a fall: "down to nine-eight"
+    r"(?:(?<=\bto )|(?<=\bat )|(?<=\breads )|(?<=\bsays )|(?<=\bshows ))(?:seven|eight|nine)"
+    r"(?:-|(?= [a-z]+(?:[,.;?!]|$| (?:under|when|with|while))) )"
+)
+NOT_COUNTED = r"(?![ -](?:amp|a\b|ah|cca|cold|hour|hr|min|sec|day|week|month|year|feet|ft|met|watt|time|mm|o'?clock))"
 SINGLY = "(?: of an?)? ?(?:amp|ampere|volt|milli|a\\b|v\\b)"  # what follows "point four", which begins a number only so
 NO_SPOT = "".join(f"(?<!{word} )" for word in ("that", "this", "which", "the", "some", "one", "a", "no", "to", "my"))
 SEVERAL = r"(?:\w+ )?(?:solar|pv|panels?|modules?|batter(?:y|ies)|\w{4,}rs\b|motors|lamps|lights)"
 IN_SPACES = (  # "1 800 W"; but "2 400 W panels" are two
-    rf"(?<![0-9x*.,] )[1-9] [0-9]{{3}}(?= ?-?(?:w|watts?|wh|watt[ -]?hours?)\b(?! ?{SEVERAL}))"
+    rf"(?<![0-9.,] )[1-9] [0-9]{{3}}(?= ?-?(?:w|watts?|wh|watt[ -]?hours?)\b(?! ?{SEVERAL}))"
 )
 MEASURED = "-| ?(?:amp|ah|watt|mm|inch|in|foot|feet|metre|meter|awg|kilo|pound|minute|second|hour|day)"
-PARTS = {"eighth": 8, "sixteenth": 16, "quarter": 4, "third": 3, "tenth": 10, "fifth": 5}
+PARTS = {
+    "eighth": 8,
+    "sixteenth": 16,
+    "quarter": 4,
+    "third": 3,
+    "tenth": 10,
+    "fifth": 5,
+    "twentieth": 20,
+    "hundredth": 100,
+}
 FRACTION = r"(?:1/2|[12]/3|[13]/4|[1357]/8|[1-9][0-9]?/(?:16|32|64)|[1-9]/10|[1-4]/5)(?![/0-9-])"
 
 
@@ -54,8 +68,9 @@ def figures() -> str:
     tail = rf"(?: ?{_any('signs')}|(?: |-| and ){FRACTION}| and {_any('shares')}|k(?![a-z]))?"
     grouped = r"[1-9][0-9]{0,2}(?:,[0-9]{3})+(?![0-9])|0,[0-9]{3}(?![0-9])|[0-9]{1,3} [0]{3}(?![0-9])"
     grouped += rf"|[1-9][0-9]{{0,2}}'[0-9]{{3}}(?![0-9])|{IN_SPACES}"
+    split = "[0-9]k[0-9]{1,2}(?![0-9a-z])"  # "2k4"
     decimal = r"(?:[0-9]+(?: point [0-9]+|\.[0-9]+|,[0-9]{1,2}(?![0-9])(?!,[0-9]))|\.[0-9]+)(?:k(?![a-z]))?"
-    return rf"{SIGN}(?:{FRACTION}|(?:{grouped}){tail}|{decimal}|[0-9]+{tail})"  # "12.6 1/2 full" is 12.6
+    return rf"{SIGN}(?:{FRACTION}|(?:{grouped}){tail}|{split}|{decimal}|[0-9]+{tail})"  # "12.6 1/2 full" is 12.6
 
 
 @cache
@@ -83,7 +98,8 @@ def spelt() -> str:
     )
     alone = f"{_point()}|one (?:oh|zero|one|two)(?: {digit}){{2}}"
     begun = f"(?:a )?(?:{hundred}|{thousand}|dozen)|{small}(?:[ -](?:{'|'.join(tails)}))?"
-    return rf"(?:(?:minus|negative) )?(?:{alone}|{begun})\b"
+    couple = "(?:a )?couple (?:of )?(?:hundred|thousand|dozen)"
+    return rf"(?:{couple}|{FALLEN}{ones}{NOT_COUNTED}|(?:(?:minus|negative) )?(?:{alone}|{begun}))\b"
 
 
 def _point() -> str:
@@ -96,7 +112,7 @@ def start() -> str:
     """What a number begins with; where this fits, `pattern` fits."""
     return (
         rf"(?:{SIGN}\.?[0-9]|{HALF_A_DOZEN}|(?:(?:minus|negative) )?{_any('ones', 'teens', 'tens', 'zero', 'scales')}\b"
-        rf"|(?:minus|negative) ?\.?[0-9]|a (?:hundred|thousand|dozen)\b"
+        r"|(?:minus|negative) ?\.?[0-9]|(?:a )?(?:couple (?:of )?)?(?:hundred|thousand|dozen)\b"
         rf"|(?:(?:minus|negative) )?{_point()})"
     )
 
@@ -133,6 +149,8 @@ def _figures(text: str) -> float:
     whole, joined, share = text.partition(" and ")
     if joined:
         return _figures(whole) + (_figures(share) if share[0].isdigit() else float(table["shares"][share]))
+    if re.fullmatch("[0-9]k[0-9]+", text):  # "2k4"
+        return _figures(text.replace("k", ".")) * 1000
     if text.endswith("k"):
         return _figures(text[:-1]) * 1000
     if "/" in text:
@@ -149,6 +167,11 @@ def _words(text: str) -> float:
     if text in table["signs"]:
         return float(table["signs"][text])
     known = words()
+    if "couple" in text:
+        return 2 * known[text.rpartition(" ")[2]]
+    if re.fullmatch(rf"(?:seven|eight|nine)[ -]{_any('ones')}", text):
+        volts, tenths = re.split("[ -]", text)
+        return known[volts] + known[tenths] / 10  # "nine-eight" of a fall
     whole, joined, share = (text if " and " in text else text.replace("-", " ")).partition(" and ")
     scale = next((word for word in ("hundred", "thousand") if share.endswith(f" {word}")), "")
     if joined and (part := share.removesuffix(scale).strip()) in table["shares"]:
