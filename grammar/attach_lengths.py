@@ -173,7 +173,7 @@ def counts_cables(scene: Scene, item: Item) -> bool:
         size = scene.at_word[item.end + 2] if item.end + 2 < len(scene.at_word) else item
         return size.dim in ("AREA", "GAUGE") or _is_section_of_runs(scene, size)
     after = scene.after(item)
-    return item.kind in ("times", "count") and after is not None and after.dim in ("AREA", "GAUGE")
+    return item.kind in ("times", "count") and after is not None and after.dim in ("AREA", "GAUGE", "LENGTH")
 
 
 def _is_section_of_runs(scene: Scene, item: Item) -> bool:

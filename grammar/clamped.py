@@ -8,23 +8,8 @@ from grammar.items import Item
 from grammar.scene import Scene
 
 SHOWS = frozenset(
-    [
-        "says",
-        "said",
-        "shows",
-        "showed",
-        "showing",
-        "reads",
-        "read",
-        "reading",
-        "at",
-        ":",
-        "=",
-        "gives",
-        "gave",
-        "swears",
-    ]
-)
+    {"says", "said", "say", "shows", "showed", "showing", "show", "reads", "read", "reading"}
+) | frozenset({"at", ":", "=", "gives", "gave", "give", "swears"})
 METERS = frozenset({"clamp", "clampmeter", "ammeter", "ampmeter", "tongs"})
 METER_WORDS = frozenset({"meter", "metre", "amp", "current", "dc"})  # "on the dc clamp meter"
 SHOWN_ON = frozenset({"on", "in", "by", "through", "off", "from", "with", "per", "under", "inside"})

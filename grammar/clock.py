@@ -18,7 +18,8 @@ BEFORE_NOON, AFTER_NOON = (
     r"p\.?m\b\.?|in the (?:afternoon|evening)|at night",
 )
 TIME = (
-    rf"(?:(?P<{{0}}named>{'|'.join(NAMED)})\b"
+    rf"(?:(?P<{{0}}four>(?:[01][0-9]|2[0-3])[0-5][0-9])(?: ?(?:h|hrs|hours))?\b"
+    rf"|(?P<{{0}}named>{'|'.join(NAMED)})\b"
     rf"|(?P<{{0}}part>(?:a )?(?:half past|quarter past|quarter to|half) )?"
     rf"(?P<{{0}}hour>[0-2]?[0-9](?![0-9])|(?:{'|'.join(HOURS)})\b)"
     rf"(?:(?P<{{0}}colon>[:h])(?P<{{0}}minutes>[0-5][0-9])\b)?(?![.,/]?[0-9])"
@@ -36,6 +37,7 @@ FALLS = re.compile(
     r"\b(?:fall|drop|go|sag|sink|dip|pull|sank|fell|went|down|charg|fill)\w*[^.?!;]{0,16}$", re.IGNORECASE
 )
 PAST_IT = re.compile(r"\W+past\b", re.IGNORECASE)
+ABED = re.compile(r"\b(?:sleep\w*|asleep|in bed|cpap|at night|evenings?|telly)\b", re.IGNORECASE)
 LOOKED_AT = 24  # characters before a stretch
 DAY, HALF_DAY = 24.0, 12.0
 
@@ -75,10 +77,16 @@ def _are_times(text: str, found: re.Match[str], first: Time, last: Time) -> bool
         return False
     if FALLS.search(text[max(0, found.start() - LOOKED_AT) : found.start()]):
         return False
-    return first.marked or last.marked or (bool(found["begins"]) and joint in UNTIL)
+    fours = [found["afour"], found["bfour"]]
+    if any(fours):  # "from 0900 to 1700", not "from 1100 to 1300 watts"
+        return all(fours) and bool(found["begins"]) and any(four[0] == "0" for four in fours)
+    bare = bool(found["begins"]) and (joint in UNTIL or (joint == "to" and ABED.search(text) is not None))
+    return first.marked or last.marked or bare
 
 
 def _time(found: re.Match[str], name: str) -> Time | None:
+    if four := found[f"{name}four"]:
+        return Time(int(four[:2]) + int(four[2:]) / 60, True, True)
     if named := found[f"{name}named"]:
         return Time(NAMED[named.lower()], True, True)
     said = found[f"{name}hour"].lower()

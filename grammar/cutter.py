@@ -96,7 +96,9 @@ def nickname(token: Token) -> Part:
 
 
 def split(token: Token) -> Part:
-    """ "12v6" is 12.6 V."""
+    """ "12v6" is 12.6 V, "5m50" 5.5 m."""
+    if "m" in token:
+        return measured(float(token.replace("m", ".")), units.units()["meter"], place(token))
     return measured(float(token.replace("v", ".")), units.units()["volt"], place(token))
 
 

@@ -8,9 +8,22 @@ from grammar.tokens import Token
 from grammar.vocabulary import Found
 
 CONTROLS = frozenset(
-    ["button", "buttons", "knob", "joystick", "stick", "lever", "toggle", "trigger", "rocker", "paddle"]
+    [
+        "button",
+        "buttons",
+        "knob",
+        "joystick",
+        "stick",
+        "lever",
+        "toggle",
+        "trigger",
+        "rocker",
+        "paddle",
+        "pedal",
+        "switch",
+    ]
 )
-PARTS = frozenset({"thumb", "finger", "hand", "fist"})
+PARTS = frozenset({"thumb", "finger", "hand", "fist", "foot"})
 PRESS = (
     frozenset({"press", "presses", "pressing", "lean", "leans", "leaning", "leant", "hold", "holds", "holding", "held"})
     | frozenset({"push", "pushes", "pushing", "hit", "hits", "hitting", "mash", "mashes", "squeeze", "squeezes", "tap"})
@@ -18,6 +31,7 @@ PRESS = (
         {"shove", "shoves", "pull", "pulls", "touch", "touches", "nudge", "nudges", "lay", "lays", "jab", "crank"}
     )
 )
+HELD = PARTS | {"hold", "holds", "holding", "held", "press", "pressing", "presses", "pressed"}
 IS_PRESSED = frozenset(
     {"over", "down", "pressed", "held", "pushed", "in", "engaged", "depressed", "hard", "across", "leaned", "squeezed"}
 )
@@ -44,6 +58,8 @@ def pressings(tokens: Sequence[Token]) -> Iterator[Found]:
 
 def _pressed(words: Sequence[str], at: int) -> tuple[int, int]:
     """The words of a control and of what presses it; nothing where none does."""
+    if words[at] == "switch" and not HELD.intersection(words[max(0, at - REACH) : at + 3]):
+        return at, at  # a charger has one too, and a battery
     for before in range(at - 1, max(at - 1 - REACH, -1), -1):
         if words[before] in ENDS or words[before][:1].isdigit():
             break

@@ -310,10 +310,16 @@ def can_be(scene: Scene, item: Item, fact: str) -> bool:
         return 1 < item.quantity.value < 2  # "1265" is one where a word says so
     value = converted(scene, item, fact, item.quantity)
     if fact in SYSTEM:
-        return value in NOMINAL
+        return value in NOMINAL and not _counts_things(scene, item)
     if isinstance(value, str):
         return value in GROUPS
     return value is not None and _in_range(spec, value)
+
+
+def _counts_things(scene: Scene, item: Item) -> bool:
+    """Whether it says how many small loads there are: the six of "six lamps of 5 watts"."""
+    after = scene.after(item)
+    return item.dim == "COUNT" and after is not None and after.head == "load" and after.name == "electronics"
 
 
 def _limit_of_lithium(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
