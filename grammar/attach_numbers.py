@@ -64,6 +64,7 @@ HEAVIEST = 60.0  # kg of one of two
 RECKONED = frozenset({"used", "uses", "factor", "constant", "k"})  # "he used 10.8 for copper"
 METERS = frozenset({"volts", "volt", "v", "meter", "voltmeter", "multimeter"})
 
+GIVERS = frozenset({"charger", "dcdc", "alternator", "panel", "fuse"})
 HAVE = frozenset({"got", "have", "ive", "found", "own"})
 AT_HAND = frozenset(
     {"in", "already", "at", "here", "lying", "spare", "from", "on", "home", "one", "would", "will", "is"}
@@ -324,6 +325,8 @@ def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
 
 def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
+    if _given_by(scene, item, value):
+        return Claim("battery.capacity", "grammar")
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
     if claim is None and taken_in(scene, item, value):
         claim = Claim("charger.current", "role")
@@ -343,6 +346,17 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim is None and is_size(scene, item, value):
         return Claim("battery.capacity", "near")
     return claim or _near(scene, item, value) or _rated(scene, item, value)
+
+
+def _given_by(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it is the battery out of which amps are taken: "150 A out of a 100, ten pushes", "8 A off my 90"."""
+    before = [scene.word(item.start - back) for back in (1, 2, 3)]
+    taken = before[1] in ("off", "from") or before[1:] == ["of", "out"]
+    if not taken or before[0] not in ("a", "an", "the", "my", "our") or GIVERS & scene.heads:
+        return False
+    after = scene.after(item)
+    ends = after is None or after.kind == "mark" or after.name in ("and", "with", "for", "till", "until", "before")
+    return ends and bool(scene.quantities("AMP")) and SMALLEST_CAPACITY <= value <= LARGEST_LEAD
 
 
 def _at_hand(scene: Scene, item: Item, value: float) -> Claim | None:

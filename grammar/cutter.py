@@ -134,8 +134,9 @@ def gauge(token: Token) -> Part:
 
 
 def stud(token: Token) -> Part:
-    """ "M8", "3/8-16"."""
-    return measured(re.sub(r"[\s\"']", "", token.upper().replace("X", "x")), STUD, place(token))
+    """ "M8", "M-8", "3/8-16"."""
+    size = token.upper().replace("M-", "M").replace("X", "x")
+    return measured(re.sub(r"[\s\"']", "", size), STUD, place(token))
 
 
 def case(token: Token) -> Part:

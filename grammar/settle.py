@@ -16,6 +16,7 @@ from grammar import (
     attach_readings,
     attach_times,
     attach_volts,
+    numbers,
 )
 from grammar.added import added
 from grammar.amend import amended, denied, lowest_kept, spread
@@ -91,7 +92,8 @@ HOURS, NIGHT, HOUR = 24.0, 12.0, 3600.0
 PART_OF_TIME = re.compile(
     r"\b(?:(?P<word>half|third|two thirds|quarter)|(?P<percent>\d{1,2}) ?(?:%|per ?cent))"
     r" (?:of )?the (?:day|time)\b"
-    r"|\b(?P<minutes>[1-5]\d) ?(?:minutes|mins?) (?:(?:out )?of|in|each|every|per) ?(?:an|the|every|each)? ?hour\b",
+    r"|\b(?P<minutes>[1-5]\d|five|ten|fifteen|twenty|thirty|forty|fifty) ?(?:minutes|mins?)"
+    r" (?:an|(?:(?:out )?of|in|each|every|per) ?(?:an|the|every|each)?) ?hour\b",
     re.IGNORECASE,
 )
 SHAFT = re.compile(r"\bshaft\b", re.IGNORECASE)
@@ -242,7 +244,7 @@ def _part_of_the_time(scene: Scene, found: list[Stated]) -> list[Stated]:
     if told["word"]:
         share = PARTS[told["word"].lower().split()[-1]]
     else:
-        share = float(told["percent"]) / 100 if told["percent"] else float(told["minutes"]) / 60
+        share = float(told["percent"]) / 100 if told["percent"] else numbers.value(told["minutes"].lower()) / 60
     if not 0 < share < 1:
         return found
     start, end = told.span()
