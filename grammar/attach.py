@@ -87,7 +87,7 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
             continue
         if found.concept == "load.peak" and _is_no_peak(scene, found, value):
             continue
-        if found.concept == "load.current" and (_takes_time(scene, found) or _is_fed_by(scene, item, found)):
+        if found.concept == "load.current" and _takes_time(scene, found):
             continue
         if scene.word(found.end) in UNKNOWN:  # "150 A, kick unknown"
             continue
@@ -124,11 +124,6 @@ def _is_no_peak(scene: Scene, found: Found, value: float) -> bool:
 def _comes_on(scene: Scene, found: Found) -> bool:
     """Whether a small load only comes on: "9 amps when the bilge kicks in"."""
     return scene.word(found.start) in ("kick", "kicks") and "in" in (scene.word(found.end - 1), scene.word(found.end))
-
-
-def _is_fed_by(scene: Scene, item: Item, found: Found) -> bool:
-    """Whether a bare number is what feeds another figure, a battery: "the 110 feeds a 7 A heater"."""
-    return item.dim == "NUM" and found.start >= item.end and scene.word(found.start) in ("feeds", "feeding", "feed")
 
 
 def _takes_time(scene: Scene, found: Found) -> bool:

@@ -64,6 +64,7 @@ HEAVIEST = 60.0  # kg of one of two
 RECKONED = frozenset({"used", "uses", "factor", "constant", "k"})  # "he used 10.8 for copper"
 METERS = frozenset({"volts", "volt", "v", "meter", "voltmeter", "multimeter"})
 
+OURS = frozenset({"a", "an", "the", "my", "our"})
 GIVERS = frozenset({"charger", "dcdc", "alternator", "panel", "fuse"})
 HAVE = frozenset({"got", "have", "ive", "found", "own"})
 AT_HAND = frozenset(
@@ -349,14 +350,16 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
 
 
 def _given_by(scene: Scene, item: Item, value: float) -> bool:
-    """Whether it is the battery out of which amps are taken: "150 A out of a 100, ten pushes", "8 A off my 90"."""
+    """Whether it is the battery that gives the amps: "150 A out of a 100, ten pushes", "the 110 feeds the fridge"."""
     before = [scene.word(item.start - back) for back in (1, 2, 3)]
-    taken = before[1] in ("off", "from") or before[1:] == ["of", "out"]
-    if not taken or before[0] not in ("a", "an", "the", "my", "our") or GIVERS & scene.heads:
+    if before[0] not in OURS or GIVERS & scene.heads or not SMALLEST_CAPACITY <= value <= LARGEST_LEAD:
         return False
+    if scene.word(item.end) in ("feeds", "powers"):
+        return True
     after = scene.after(item)
     ends = after is None or after.kind == "mark" or after.name in ("and", "with", "for", "till", "until", "before")
-    return ends and bool(scene.quantities("AMP")) and SMALLEST_CAPACITY <= value <= LARGEST_LEAD
+    taken = before[1] in ("off", "from") or before[1:] == ["of", "out"]
+    return taken and ends and bool(scene.quantities("AMP"))
 
 
 def _at_hand(scene: Scene, item: Item, value: float) -> Claim | None:
