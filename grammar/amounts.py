@@ -29,8 +29,9 @@ LIKELY = {  # a label is one only for such values
 EUROPEAN = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 GROUPED = re.compile(r"[0-9]{2},[0-9]{3}")
 PAIR = re.compile(
-    r"(?:ten|eleven|twelve|thirteen|fourteen) [a-z]+ty(?:[ -][a-z]+)?"
-    r"|(?:eleven|twelve|thirteen) (?:ten|eleven|[a-z]+teen)"
+    r"(?:ten|eleven|twelve|thirteen|fourteen)[ -][a-z]+ty(?:[ -][a-z]+)?"
+    r"|(?:ten|eleven|twelve|thirteen|fourteen)[ -]oh[ -][a-z]+"
+    r"|(?:eleven|twelve|thirteen)[ -](?:ten|eleven|[a-z]+teen)"
 )
 SPECIFIC = re.compile(r"1[.,][0-3][0-9]{2}")  # a gravity
 READ_OFF = re.compile(r"1[0-5][.,][0-9]{1,2}")  # volts of a meter, beside hours of rest

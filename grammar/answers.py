@@ -18,6 +18,7 @@ from grammar.vocabulary import small_words
 
 LONGEST = 14  # words: a longer message speaks for itself
 SYSTEM = 12.0  # volts
+LOWEST, HIGHEST = 11.5, 13.4  # volts of one battery at rest
 CELLS, TIRED = 12.6, 12.45  # volts of a full battery; no loaded one of lead shows more
 ALONE = 3  # words: a figure that stands by itself is what was asked for
 MOST_SMALL = 60.0  # amps of a fridge, lights, a plotter
@@ -85,6 +86,8 @@ def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:
         return value / max(1, round(value / CELLS)) > TIRED
     if item.dim != "NUM":
         return False
+    if facts()[fact].unit != "volt" and _is_volts(scene, item, value):
+        return True
     if fact == "battery.charge":
         return "." in item.name and is_reading(scene, value)
     if fact == "battery.count":
@@ -95,6 +98,13 @@ def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:
         return len(scene.tokens) > ALONE
     small = any(old.fact == "load.kind" and old.value == "electronics" for old in scene.said)
     return fact == "load.current" and small and value >= MOST_SMALL
+
+
+def _is_volts(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a bare figure is of volts, told beside others, and no years or hours: "12.7 before, 170 amps"."""
+    told = scene.about("role:before", "role:off", "role:read_off") or len(scene.measured) > 1
+    of_one = value / max(1, round(value / CELLS))
+    return told and "." in item.name and LOWEST <= of_one <= HIGHEST
 
 
 def _mends_another(scene: Scene, spec: FactSpec) -> bool:

@@ -24,6 +24,11 @@ CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
 BEFORE_IT = 0.1  # of two places named, the one after a reading is its own
 NOT_OURS = "-"
+SMALL_LOAD = 40.0  # amps of a pump or a fridge
+IN_USE = 1.0  # amps: what is left on by mistake takes less
+LASTING = frozenset(
+    {"round the clock", "night and day", "day and night", "24 7", "all the time", "constantly", "nonstop"}
+)
 PLACES = frozenset({"bow", "house", "stern", "leisure", "domestic"})
 NEAREST = 7.0  # a head further away than this has nothing to do with a quantity
 
@@ -80,13 +85,13 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
             continue
         if found.concept in RATINGS and _rating_asked(scene, found):
             continue
-        if found.concept == "load.peak" and _is_duty(scene, found):  # "start 70 and bow 90", "start side lead"
+        if found.concept == "load.peak" and _is_no_peak(scene, found, value):
             continue
         if found.concept == "load.current" and _takes_time(scene, found):
             continue
         if scene.word(found.end) in UNKNOWN:  # "150 A, kick unknown"
             continue
-        if found.concept == "drain.current" and beside(scene, item, "load", reach=TOUCHING):
+        if found.concept == "drain.current" and _is_in_use(scene, item, value, found):
             continue
         far = gap(scene, item, found.start, found.end)
         if far > role.reach or _of_another(scene, item, found) or (far > 0 and not weak and _headed(scene, item, far)):
@@ -96,9 +101,29 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
     return claim
 
 
+def _is_in_use(scene: Scene, item: Item, value: float, found: Found) -> bool:
+    """Whether a load that is named is on, all the time perhaps: "the fridge nicks 3.5 A round the clock"."""
+    if beside(scene, item, "load", reach=TOUCHING):
+        return True
+    words = " ".join(scene.word(at) for at in range(found.start, found.end))
+    return (
+        value >= IN_USE and words in LASTING and "drain" not in scene.heads and beside(scene, item, "load", reach=2.0)
+    )
+
+
 def _rating_asked(scene: Scene, found: Found) -> bool:
     """Whether a rating is asked for, and the amps are what it is for: "what CCA for 180 A", "the CCA for 240 A"."""
     return scene.word(found.start - 1) in ASKING or scene.word(found.end) == "for"
+
+
+def _is_no_peak(scene: Scene, found: Found, value: float) -> bool:
+    """Whether the word names a battery ("start 70 and bow 90", "start side lead"), or a small load that comes on."""
+    return _is_duty(scene, found) or (value <= SMALL_LOAD and _comes_on(scene, found))
+
+
+def _comes_on(scene: Scene, found: Found) -> bool:
+    """Whether a small load only comes on: "9 amps when the bilge kicks in"."""
+    return scene.word(found.start) in ("kick", "kicks") and "in" in (scene.word(found.end - 1), scene.word(found.end))
 
 
 def _takes_time(scene: Scene, found: Found) -> bool:
@@ -160,7 +185,8 @@ def by_group(scene: Scene, item: Item) -> Claim | None:
         and _touches(scene, item, left)
         and not _touches(scene, item, sides.right)
     )
-    order = (left, sides.right) if sides.tied or closer else (sides.right, left)
+    fuse = sides.right is not None and sides.right.head == "fuse" and _touches(scene, item, sides.right)
+    order = (left, sides.right) if (sides.tied and not fuse) or closer else (sides.right, left)
     return next((Claim(fact, "grammar") for head in order if (fact := row_of(head, item.dim))), None)
 
 

@@ -16,15 +16,22 @@ from grammar.attach import (
     row_of,
 )
 from grammar.attach_pairs import limits, put_out
+from grammar.clamped import on_clamp
 from grammar.fuses import FUSES, in_place, put_in, stands_in
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
+from grammar.spent import spent, through_a_cable
 
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_CHARGE = 60.0
 MOST_DRAIN = 5.0
 BEFORE_AMPS = 4  # words from a charger to its amps
+EVERY = frozenset({"a", "per", "each", "every"})
+BURST = frozenset(
+    {"shove", "push", "burst", "nudge", "blip", "dab", "jab", "prod", "thrust", "squirt", "go", "pop", "shot"}
+)
+LEAST_IN_USE, BESIDE = 0.2, 3.0
 TINY = 0.5  # amps that are hardly anything but a drain
 CRANKS = 4.5  # cranking amps to an amp-hour of lead; a lithium battery that allows so much says what it allows
 SMALLEST_CRANKING = 300.0
@@ -54,7 +61,6 @@ TO_CHARGE = frozenset({"charge", "charging", "recharge"})
 TO_FILL = frozenset({"fill", "refill", "recharge", "full"})
 MOST_FILL = 150.0  # amps, where a capacity is told with them
 LATER = frozenset({"after", "afterwards", "thereafter"})  # "600 A of kick, 400 after"
-SHOWS = frozenset({"says", "said", "shows", "showed", "reads", "read", "at", ":"})
 LEAD = frozenset({"flooded", "agm", "gel", "lead"})
 WEIGHED = frozenset({"big", "small", "large", "much", "little", "heavy", "light", "good", "right"})
 FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
@@ -75,6 +81,7 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     owned = _heads_right(scene, item, "charger", "panel") or (before is not None and before.head == "load")
     cabled = "load" in scene.heads and "drain" not in scene.heads and bool(scene.quantities("AREA", "GAUGE"))
     owned = owned or (cabled and bool(scene.quantities("LENGTH")) and not scene.about("role:drain.current"))
+    owned = owned or _of_a_thing_in_use(scene, item, value)
     if claim is None and tiny and not owned:
         return Claim("drain.current", "range")
     if claim is None and not scene.loaded and peaks(scene, item):
@@ -102,8 +109,22 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     """What its own words tell before all else: a short circuit's amps, a fuse's in place of another, a clamp's."""
     if is_fault_current(scene, item):
         return NOTHING
-    clamped = value >= SMALLEST_TEST and on_clamp(scene, item)
-    return in_place(scene, item) or (Claim("reading.current", "role") if clamped else None)
+    if claim := in_place(scene, item) or on_clamp(scene, item, value):
+        return claim
+    if scene.word(item.end) in EVERY and scene.word(item.end + 1) in BURST:
+        return Claim("load.current", "role")  # "150 A a shove"
+    return Claim("load.current", "near") if through_a_cable(scene, item) else None
+
+
+def _of_a_thing_in_use(scene: Scene, item: Item, value: float) -> bool:
+    """Whether so few amps are those of a lamp or a radio that is on: "for the radio, half an ampere"."""
+    if value < LEAST_IN_USE or scene.about("role:drain.current") or {"drain", "panel"} & scene.heads:
+        return False
+    clause = scene.clause(item.start)
+    return any(
+        head.head == "load" and scene.clause(head.start) == clause and gap(scene, item, head.start, head.end) <= BESIDE
+        for head in scene.head_items
+    )
 
 
 def is_fault_current(scene: Scene, item: Item) -> bool:
@@ -112,12 +133,6 @@ def is_fault_current(scene: Scene, item: Item) -> bool:
     before = {scene.word(at) for at in range(item.start - 3, item.start)}
     kilo = item.quantity.unit == "kiloampere" and not scene.about("role:battery.cca", "role:battery.ca")
     return kilo or bool(BREAKS & after) or (bool(BREAKS & before) and "fuse" in scene.heads)
-
-
-def on_clamp(scene: Scene, item: Item) -> bool:
-    """Whether a clamp meter shows it: "the clamp says 260", "clamp meter shows 150 A"."""
-    before = [scene.word(at) for at in range(max(0, item.start - 3), item.start)]
-    return bool(before) and before[-1] in SHOWS and bool({"clamp", "ammeter"} & set(before))
 
 
 def _on_the_label(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -571,6 +586,8 @@ def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     """No head at all: what the message is about decides."""
     if scene.loaded:
         return Claim("reading.current", "range")
+    if value > TINY and spent(scene, item):
+        return Claim("load.current", "near")
     fills = "load" not in scene.heads and _fills(scene, item)
     charging = (
         fills

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.attach import NOTHING, Claim, beside, by_group, close
 from grammar.attach_counts import OF_BATTERY
 from grammar.items import Item
@@ -36,6 +38,11 @@ HEAVIEST = 80.0  # kg of one battery
 HOT_CABLE = 70.0  # C
 MOST_DROP = 10.0  # percent
 CABLE = frozenset({"cable.area", "cable.gauge", "cable.length"})
+PANELS = re.compile(  # "a 10 W stick-on", "a 15 watt suction-cup one"
+    r"\W{0,2}(?:little |small |semi[- ])?(?:stick[- ]?on|flexible|bendy|roll[- ]?up|fold(?:ing|able|[- ]?up|[- ]?out)"
+    r"|suction|peel[- ]and[- ]stick|walk[- ]?on|clip[- ]on solar|sun ?catcher)\b",
+    re.IGNORECASE,
+)
 
 
 def rated(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -120,6 +127,8 @@ def watts(scene: Scene, item: Item, value: float) -> Claim | None:
         return claim
     if beside(scene, item, "engine", reach=3) or _of_engine(scene, item):
         return NOTHING
+    if PANELS.match(scene.text, scene.span(item.start, item.end)[1]):
+        return Claim("solar.power", "role")
     if close(scene, item, "sunny", reach=1.0) and not beside(scene, item, "load", reach=2):
         return Claim("solar.power", "role")
     if "load" not in scene.heads and (scene.about("role:sun", "role:sunny") or "drain" in scene.heads):

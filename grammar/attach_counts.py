@@ -13,6 +13,11 @@ from grammar.near import around, gap
 from grammar.scene import Scene
 from grammar.vocabulary import small_words
 
+NO_ROUNDS = frozenset(
+    {"volts", "amps", "is", "was", "as", "minutes", "mins", "seconds", "secs", "hours", "watts", "has", "this", "its"}
+    | {"batteries", "times", "percent", "agms", "gels", "wets", "lithiums", "thrusters", "motors", "does", "us"}
+)
+ROUNDS_AFTER = 9  # pieces
 COUNTED = frozenset({"VOLT", "AH", "CCA", "CA", "RC", "GROUP", "WH", "WEIGHT"})
 
 
@@ -32,13 +37,36 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("bank.voltage", "grammar")  # one load or bank of 24 V, not 24 of them
     kicks = "to" in (scene.word(item.start - 1), scene.word(item.start - 2))  # "kicks to about 400"
     kicks = kicks or (value >= FORCEFUL and "kicks" in (scene.word(item.start - 1), scene.word(item.start - 2)))
+    kicks = kicks or _kicks_in(scene, item)
     if close(scene, item, "load.bursts", reach=1.3) and not kicks and not _rated_next(scene, item):
         return Claim("battery.count" if _priced_each(scene, item) else "load.bursts", "role")
-    if value <= 12 and _of_charger(scene, item):
-        return Claim("charger.outputs", "grammar")
-    if value <= 12 and (limit := _allowed(scene, item)):
-        return Claim(limit, "grammar")
+    if _of_rounds(scene, item):
+        return Claim("load.bursts", "role")
+    if value <= 12 and (found := "charger.outputs" if _of_charger(scene, item) else _allowed(scene, item)):
+        return Claim(found, "grammar")
     return _by_word_after(scene, item, value) or _batteries(scene, item, value)
+
+
+def _kicks_in(scene: Scene, item: Item) -> bool:
+    """Whether a motor kicks in, so that amps are told: "300 when it kicks in"."""
+    words = [scene.word(at) for at in range(item.end, item.end + 5)]
+    return "kicks" in words and (words[words.index("kicks") + 1 :][:1] == ["in"] or words[0] in ("when", "as", "once"))
+
+
+def _of_rounds(scene: Scene, item: Item) -> bool:
+    """Whether runs of some seconds are counted, whatever they are called: "a dozen choruses of five seconds"."""
+    row = scene.items[item.at + 1 : item.at + 4]
+    if not row or row[0].kind != "word" or not row[0].name.endswith("s") or row[0].name in NO_ROUNDS:
+        return False
+    if len(row) == 3 and row[1].name in ("of", "at", "x") and _in_seconds(row[2]):
+        return True
+    before = scene.items[max(0, item.at - ROUNDS_AFTER) : item.at]  # "5 s on, ten off, a dozen choruses"
+    paused = {"on", "off", "rest", "pause", "between"} & {one.name for one in before}
+    return bool(paused) and any(_in_seconds(one) for one in before)
+
+
+def _in_seconds(item: Item) -> bool:
+    return item.dim == "TIME" and item.quantity.unit == "second"
 
 
 def _by_word_after(scene: Scene, item: Item, value: float) -> Claim | None:

@@ -28,6 +28,9 @@ COSTS = frozenset({"cost", "costs", "stock", "delivered", "shipped"})
 BUYING_REACH, COST_REACH = 5, 8  # words
 SENTENCE_ENDS = frozenset(".?!;")
 GOING_ON = 20  # words
+ONE_OR_BOTH_WAYS = ("length_one_way", "length_total")
+THIN = 5.0  # mm2
+WIRES = frozenset({"wire", "wires", "flex", "twin", "core", "cores", "cable", "bellwire", "t&e", "tri", "stranded"})
 SMALLEST = 10  # mm2 that go without their unit
 MEASURES = frozenset({"each", "one", "away", "long", "there", "round", "total", "foot", "feet", "ft", "m", "in", "amp"})
 SHORTEST_RUN = 250.0  # mm: "690 mm away"
@@ -38,9 +41,9 @@ THERE = "there and back"
 
 def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a length states; `value` in its own unit. A boat's length is no fact."""
-    if item.quantity.kind == "boat_length" or item.quantity.text.lower().endswith("footer"):
-        return NOTHING
-    if scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item):
+    if item.quantity.kind == "boat_length" and close(scene, item, *ONE_OR_BOTH_WAYS, reach=0.3, after=True):
+        return Claim("cable.length", "role")  # "the length of the boat, 22 ft each way"
+    if _is_none(scene, item):
         return NOTHING
     claim = by_group(scene, item)
     if claim is not None and claim.fact == "-" and beside(scene, item, "boat", reach=0.3):
@@ -66,6 +69,13 @@ def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
     ):
         return Claim("cable.length", "default")
     return NOTHING
+
+
+def _is_none(scene: Scene, item: Item) -> bool:
+    """Whether it measures the boat or something else, or is to be bought."""
+    if item.quantity.kind == "boat_length" or item.quantity.text.lower().endswith("footer"):
+        return True
+    return scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
 
 
 def _goes_on(scene: Scene) -> bool:
@@ -96,6 +106,16 @@ def bare_area(scene: Scene, item: Item, value: float) -> Claim | None:
     if after_length or (named and left is not None and left.name != "run") or drawn:
         return Claim("cable.area", "grammar")
     return None
+
+
+def thin_wire(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a bare number is the section of a thin wire named beside it: "bell wire (0.75)", "2.5 twin core"."""
+    if value not in METRIC_SIZES or value >= THIN or scene.quantities("AREA", "GAUGE", "MM"):
+        return False
+    before = [
+        word for at in range(item.start - 2, item.start) if (word := scene.word(at)) not in ("(", ",", "is", "of")
+    ]
+    return bool(WIRES & {*before[-1:], scene.word(item.end)})
 
 
 def of_cable(scene: Scene, value: float) -> bool:
@@ -153,7 +173,7 @@ def counts_cables(scene: Scene, item: Item) -> bool:
         size = scene.at_word[item.end + 2] if item.end + 2 < len(scene.at_word) else item
         return size.dim in ("AREA", "GAUGE") or _is_section_of_runs(scene, size)
     after = scene.after(item)
-    return item.kind in ("times", "count") and after is not None and after.dim in ("AREA", "GAUGE")
+    return item.kind in ("times", "count") and after is not None and after.dim in ("AREA", "GAUGE", "LENGTH")
 
 
 def _is_section_of_runs(scene: Scene, item: Item) -> bool:

@@ -7,10 +7,10 @@ from itertools import islice
 from grammar.ages import is_age
 from grammar.amend import denied
 from grammar.attach import NOTHING, TOUCHING, Claim, beside, by_group, by_nearness, by_role, close
-from grammar.attach_amps import LATER, by_strong_role, limit_pair, on_clamp, peaks, taken_in
+from grammar.attach_amps import LATER, by_strong_role, limit_pair, peaks, taken_in
 from grammar.attach_batteries import before_label
 from grammar.attach_counts import counts
-from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable
+from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable, thin_wire
 from grammar.attach_pairs import NOMINAL, limits, steps_up
 from grammar.attach_volts import falls_to, is_reading
 from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimals_of, plain
@@ -27,7 +27,7 @@ ONWARD = frozenset(["->", "=>", "→", ">", "to", "/"])
 GRAVITY = (1.05, 1.35)
 SPREAD = (0.01, 0.2)
 FROST = (-45.0, -1.0)
-WARM = 45.0
+WARM, LEAST_ASIDE = 45.0, 3.0  # "(+1)" is one more
 HOT = (25.0, 50.0)
 HEAT = frozenset({"hot", "heat", "summer", "summers", "roasting", "sweltering", "tropics", "scorching"})
 REACHES = frozenset({"hits", "reaches", "touches", "hit", "reach"})
@@ -38,6 +38,9 @@ ENDS = frozenset({"bow", "stern"})
 SHOWS = frozenset({"reads", "shows", "showing", "read"})
 SHOWN = (8, 17)  # volts of a battery
 AT_REST = (11.6, 13.3)
+RESTED = ((12, 13), (24, 26))  # whole volts at rest
+UNTIL = frozenset({"flat", "even", "until", "till", "before", "then", "resting", "idle", "beforehand"})
+MOST_LOST = 0.5  # of the volts, in a fall that is told
 LOADED = (6, 12)  # volts of a 12 V battery that a load pulls down
 NOT_VOLTS = frozenset(
     {"amps", "a", "amp", "percent", "%", "degrees", "degs", "minutes", "hours", "months", "years", "cells"}
@@ -54,12 +57,15 @@ TAKEN_IN = 12.0  # volts of a converter's side
 LITTLE = 2.0  # amps that something left on takes
 RATED = ("CCA", "CA", "RC")
 SMALLEST_RATING = 40.0
+MANY_WATTS = 500.0  # no small load takes so many amps
 CRANKING = 300.0  # amps: no thruster's battery has so many amp-hours
 MOST_SET = 100.0  # amps
 HEAVIEST = 60.0  # kg of one of two
 RECKONED = frozenset({"used", "uses", "factor", "constant", "k"})  # "he used 10.8 for copper"
 METERS = frozenset({"volts", "volt", "v", "meter", "voltmeter", "multimeter"})
 
+OURS = frozenset({"a", "an", "the", "my", "our"})
+GIVERS = frozenset({"charger", "dcdc", "alternator", "panel", "fuse"})
 HAVE = frozenset({"got", "have", "ive", "found", "own"})
 AT_HAND = frozenset(
     {"in", "already", "at", "here", "lying", "spare", "from", "on", "home", "one", "would", "will", "is"}
@@ -82,7 +88,11 @@ def number(scene: Scene, item: Item, value: float) -> Claim | None:
 
 
 def _goes_by_watts(scene: Scene, item: Item) -> bool:
-    """Whether it is the number of a thing like the one of whose watts was spoken: "no kettle then. toaster 900"."""
+    """Whether it is of watts: "a 1500 inverter"; of a thing like the one of whose was spoken, "no kettle then. toaster
+    900"."""
+    small = (head for head in scene.head_items if (head.head, head.name) == ("load", "electronics"))
+    if plain(item) >= MANY_WATTS and any(gap(scene, item, head.start, head.end) <= TOUCHING for head in small):
+        return True
     before, told = scene.before(item), {old.fact for old in scene.said}
     named = before is not None and (before.fact, before.name) == ("load.kind", "electronics")
     return named and "load.power" in told and "load.current" not in told
@@ -105,12 +115,19 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     if _is_read(scene, item, value) if decimals else _is_whole_reading(scene, item, value):
         return Claim("reading.voltage", "range")
     if decimals:
-        return Claim("drain.current", "role") if value < LITTLE and _drains(scene, item) else None
+        return _small_figure(scene, item, value)
     if value >= SMALLEST_LOAD and (_next_load(scene, item) or _at_an_end(scene, item)):
         return Claim("load.current", "near")
     claim = _system(scene, item, value) if value in NOMINAL else None
     claim = claim or bare_area(scene, item, value) or _second_size(scene, item, value)
     return claim or counts(scene, item, value) or _named(scene, item, value) or _at_hand(scene, item, value)
+
+
+def _small_figure(scene: Scene, item: Item, value: float) -> Claim | None:
+    """What a number with decimals is, if no volts: the section of a thin wire, what something left on takes."""
+    if thin_wire(scene, item, value):
+        return Claim("cable.area", "grammar")
+    return Claim("drain.current", "role") if value < LITTLE and _drains(scene, item) else None
 
 
 def _is_warmth(scene: Scene, item: Item, value: float, decimals: int) -> bool:
@@ -172,6 +189,9 @@ def _signed(scene: Scene, item: Item) -> bool:
     before, after = scene.word(item.start - 1), scene.after(item)
     told = "ambient.temperature" in scene.expected or any(old.fact == "ambient.temperature" for old in scene.said)
     ends = after is None or after.kind == "mark" or after.name in ("in", "here", "now", "outside", "inside", "at")
+    apart = before in ("(", ",") and plain(item) >= LEAST_ASIDE and not scene.at_word[item.start - 2].dim
+    if ends and apart:  # "hands frozen (+6)", "alone in the boat, +10"
+        return True
     return ends and (before in ("is", "at", "its", "about", "around", "in", "to", "near") or (before == "" and told))
 
 
@@ -184,7 +204,19 @@ def _is_read(scene: Scene, item: Item, value: float) -> bool:
 
 def _is_whole_reading(scene: Scene, item: Item, value: float) -> bool:
     """Whether a number without decimals is of volts: one that they fall to, or that is shown."""
-    return (4 <= value < 32 and _falls(scene, item)) or _is_shown(scene, item, value) or _is_loaded(scene, item, value)
+    return (
+        (4 <= value < 32 and _falls(scene, item))
+        or _is_shown(scene, item, value)
+        or _is_loaded(scene, item, value)
+        or _falls_from(scene, item, value)
+    )
+
+
+def _falls_from(scene: Scene, item: Item, value: float) -> bool:
+    """Whether whole volts are those from which a press pulls them: "25 flat till my thumb goes down, then 19.5"."""
+    if not any(low <= value <= high for low, high in RESTED) or scene.word(item.end) not in UNTIL or not scene.sags:
+        return False
+    return any(MOST_LOST * value <= other < value and other % 1 for other in scene.figures)
 
 
 def _is_loaded(scene: Scene, item: Item, value: float) -> bool:
@@ -294,9 +326,9 @@ def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
 
 def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
+    if _given_by(scene, item, value):
+        return Claim("battery.capacity", "grammar")
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
-    if claim is None and value >= SMALLEST_LOAD and on_clamp(scene, item):
-        claim = Claim("reading.current", "role")
     if claim is None and taken_in(scene, item, value):
         claim = Claim("charger.current", "role")
     if claim is None and _puts_out(scene, item):
@@ -315,6 +347,19 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     if claim is None and is_size(scene, item, value):
         return Claim("battery.capacity", "near")
     return claim or _near(scene, item, value) or _rated(scene, item, value)
+
+
+def _given_by(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it is the battery that gives the amps: "150 A out of a 100, ten pushes", "the 110 feeds the fridge"."""
+    before = [scene.word(item.start - back) for back in (1, 2, 3)]
+    if before[0] not in OURS or GIVERS & scene.heads or not SMALLEST_CAPACITY <= value <= LARGEST_LEAD:
+        return False
+    if scene.word(item.end) in ("feeds", "powers"):
+        return True
+    after = scene.after(item)
+    ends = after is None or after.kind == "mark" or after.name in ("and", "with", "for", "till", "until", "before")
+    taken = before[1] in ("off", "from") or before[1:] == ["of", "out"]
+    return taken and ends and bool(scene.quantities("AMP"))
 
 
 def _at_hand(scene: Scene, item: Item, value: float) -> Claim | None:

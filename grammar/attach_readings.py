@@ -6,6 +6,8 @@ from itertools import pairwise
 
 from grammar import dates
 from grammar.attach import Claim, beside, close, nearest
+from grammar.beside_numbers import plain
+from grammar.clamped import clamped
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.quoted import own_readings
@@ -32,6 +34,10 @@ FLAT_OUT = 10.5  # no battery rests so low where a motor is told to run
 DEAD = 1.0  # volts of a battery that has switched itself off
 FLATTENED = 11.5  # with a load named, nobody reads this at rest
 NEAR_OFF = 3.0
+MOST_OF_ONE = 16.5  # volts of one battery, being charged
+STILL = frozenset({"is", "has", "just", "s", "then", "motor", "now"})
+DEAD_WORDS = frozenset({"died", "dead", "quit", "stopped", "silent", "failed", "lifeless", "refuses", "conked"})
+GIVES = frozenset({"gave", "packed", "given"})
 AT_ONCE = 0.6
 WHILE = frozenset({"with", "while", "whilst", "when", "as"})
 RUNS = frozenset(
@@ -81,7 +87,7 @@ def _both_ends(scene: Scene, items: list[Item]) -> dict[int, Claim]:
         return {}
     *rest, high, low = sorted(items, key=lambda item: -float(item.quantity.value))
     above, below = float(high.quantity.value), float(low.quantity.value)
-    if above - below < FALL or above / max(1, round(above / 12.6)) >= TIRED:
+    if above - below < FALL or of_one(above) >= TIRED:
         return {}
     if not _is_at(scene, high, low, "at_battery", "battery") or not _is_at(scene, low, high, "at_load", "load"):
         return {}
@@ -232,7 +238,7 @@ def _charger_off(scene: Scene, item: Item) -> bool:
 
 def _falls_short(scene: Scene, value: float) -> bool:
     """Whether volts at a motor are of one that runs: not 12.7 at rest "at the bow", nor the 0 of a dead battery."""
-    return value >= DEAD and (scene.lithium_known or value / max(1, round(value / 12.6)) < TIRED)
+    return value >= DEAD and (scene.lithium_known or of_one(value) < TIRED)
 
 
 def _leads_on(scene: Scene, item: Item) -> bool:
@@ -263,37 +269,50 @@ def _is_fall(scene: Scene, items: list[Item], values: list[float]) -> bool:
     return apart > FALL - 0.01 and (min(values) < most or "load" in scene.heads)
 
 
+def of_one(value: float) -> float:
+    """What a reading is of one battery of the one or more in series: 18.8 V is 9.4 V of each of two."""
+    return value / max(2 if value > MOST_OF_ONE else 1, round(value / 12.6))
+
+
+def _is_dead(scene: Scene, load: Item) -> bool:
+    """Whether a motor is told to run no more: "the thruster died", "thruster's dead", "my windlass packed up"."""
+    after = [scene.word(at) for at in range(load.end, load.end + 3)]
+    ahead = after[1:] if after[0] in STILL else after
+    return ahead[0] in DEAD_WORDS or (ahead[0] in GIVES and ahead[1] in ("up", "out"))
+
+
 def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
     """Whether a single reading is one under load."""
-    of_one = value / max(1, round(value / 12.6))
+    each = of_one(value)
     tired = TIRED + (0.6 if scene.lithium_known else 0.0)
     if (
-        of_one > tired
+        each > tired
         or value < (DEAD if "load" in scene.heads else FLAT)
         or "drain" in scene.heads
         or close(scene, item, "off", reach=3)
     ):
         return False
-    if scene.about("role:tester") and of_one < LOWERED:
+    if scene.about("role:tester") and each < LOWERED:
         return True
-    if (
-        of_one < FLATTENED
-        and close(scene, item, "during_load", reach=0.6, after=True)
-        and not scene.about("word:charge")
-    ):
+    if each < FLATTENED and close(scene, item, "during_load", reach=0.6, after=True) and not scene.about("word:charge"):
         return True  # "7.9 while trying"
-    if of_one < FLATTENED and any(scene.word(amps.end) in FLOWING for amps in scene.quantities("AMP")):
+    amps = scene.quantities("AMP", "NUM")
+    if each < FLATTENED and any(scene.word(one.end) in FLOWING for one in amps if one.dim == "AMP"):
+        return True
+    if each < FLATTENED and any(clamped(scene, one, plain(one)) for one in amps):
         return True
     here = "head:load" in scene.by_clause.get(scene.clause(item.start), frozenset())
-    motors = any(head.head == "load" and head.name != "electronics" for head in scene.head_items)
+    motors = any(
+        head.head == "load" and head.name != "electronics" and not _is_dead(scene, head) for head in scene.head_items
+    )
     states = {other.name for other in scene.items if other.fact == "reading.state"}
     if (
-        of_one < (LOWERED if here else FLATTENED)
+        each < (LOWERED if here else FLATTENED)
         and motors
-        and (states <= {"load"} or (of_one < FLAT_OUT and "load" in states))
+        and (states <= {"load"} or (each < FLAT_OUT and "load" in states))
     ):
         return True
-    if of_one < LOWERED and "load" in states and not states - {"load"}:
+    if each < LOWERED and "load" in states and not states - {"load"}:
         return True
     return any(
         gap(scene, item, found.start, found.end) <= SAG_REACH for found in around(scene.sags, item, scene.sag_starts)

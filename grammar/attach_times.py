@@ -7,7 +7,8 @@ import re
 from grammar.ages import ended
 from grammar.attach import NOTHING, Claim, beside, close
 from grammar.attach_counts import COUNTED, SMALLEST_NAME, is_of_seconds
-from grammar.items import Item
+from grammar.items import TIMES, Item
+from grammar.left_alone import left_alone
 from grammar.near import around
 from grammar.scene import Scene
 
@@ -32,6 +33,15 @@ IN, AWAY = (
 PEOPLE = frozenset({"us", "me", "him", "her", "them"})  # "it took us 2 hours to get off"
 STORED = 5 * DAY
 STORED_AT_REST = 31 * DAY
+ON_END = frozenset({"running", "runnin", "straight", "together", "solid"})
+ON_END_OF_TWO = frozenset({("on", "end"), ("in", "a"), ("on", "the")})  # "three days in a row", "on the trot"
+SUNLESS = re.compile(
+    r"\bsun\b[^.?!;]{0,10}\b(?:drops?|sets?|goes|gone|down|sinks?|away|disappears|leaves|hides?)\b"
+    r"|\b(?:no|without|lack of) (?:any )?sun\b",
+    re.IGNORECASE,
+)
+GOING_ON = 10  # words of a message that goes on with what was told
+RUN_WORDS = frozenset({"run", "runs", "last", "lasts", "on", "off", "use", "used", "long", "charge", "rest"})
 LONGEST_STORE = 5  # years
 
 
@@ -95,10 +105,9 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.rest", "role")
     if value < SHORTEST_REST:
         return None
-    if value < STORED_AT_REST and (_after_charge(scene, item) or (value < STORED and _off_the_charger(scene, item))):
-        return Claim("reading.rest_time", "role")
-    unplugged = close(scene, item, "off_charger", reach=4.0) and scene.word(item.end) in ("ago", "since")
-    if value < STORED and (unplugged or close(scene, item, "reading.rest_time", reach=0.6, after=True)):
+    if _at_amps(scene, item) and not scene.about("word:charge"):
+        return Claim("load.time", "role")
+    if _rested(scene, item, value):
         return Claim("reading.rest_time", "role")
     if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5) and not _lasts(scene, item):
         return _ago(scene, item, value)
@@ -109,6 +118,22 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
     return None
+
+
+def _at_amps(scene: Scene, item: Item) -> bool:
+    """Whether a current is drawn for so long: "what is left after 3 hours at 8 A"."""
+    after = scene.items[item.at + 1 : item.at + 3]
+    return len(after) == 2 and after[0].name in ("at", "of", "on") and after[1].dim in ("AMP", "WATT")
+
+
+def _rested(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it is how long before a reading the charge ended or nothing was done."""
+    if left_alone(scene, item, value):
+        return True
+    if value < STORED_AT_REST and (_after_charge(scene, item) or (value < STORED and _off_the_charger(scene, item))):
+        return True
+    unplugged = close(scene, item, "off_charger", reach=4.0) and scene.word(item.end) in ("ago", "since")
+    return value < STORED and (unplugged or close(scene, item, "reading.rest_time", reach=0.6, after=True))
 
 
 def _ago(scene: Scene, item: Item, value: float) -> Claim:
@@ -303,7 +328,9 @@ def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.age", "role")
     if item.quantity.unit == "month" and _listed_last(scene, item):
         return Claim("battery.age", "near")
-    supplied = close(scene, item, "load.time", reach=3) or scene.word(item.start - 1) == "for"
+    end = item.end + 2 if scene.word(item.end + 1) in TIMES else item.end  # "three cloudy days in a row"
+    on_end = scene.word(end) in ON_END or (scene.word(end), scene.word(end + 1)) in ON_END_OF_TWO
+    supplied = close(scene, item, "load.time", reach=3) or scene.word(item.start - 1) == "for" or on_end
     if item.quantity.unit == "day" and value < STORED and supplied and "load" in scene.heads:
         return Claim("load.time", "role")  # "a fridge for three days"
     if item.quantity.unit != "day" or value >= STORED or close(scene, item, "storage.time", reach=5):
@@ -319,17 +346,29 @@ def _listed_last(scene: Scene, item: Item) -> bool:
     return before[0].dim in COUNTED or before[0].fact in ("battery.chemistry", "battery.duty")
 
 
+def _is_dark(scene: Scene) -> bool:
+    """Whether the hours are those without sun: "the sun is gone for ten hours", "when the sun drops"."""
+    return "sun" in scene.vocabulary and SUNLESS.search(scene.text) is not None
+
+
 def _of_sun(scene: Scene, item: Item, value: float) -> bool:
     """Whether hours are of sun: "5 hours of sun"; "call it five hours" where only a panel is told of."""
-    if scene.word(item.end) in ("till", "until", "before"):  # "ten hours till the sun is up"
+    if scene.word(item.end) in ("till", "until", "before") or _is_dark(scene):  # "ten hours till the sun is up"
         return False
     panel = "panel" in scene.heads
     alone = panel and "load" not in scene.heads and value <= 12 * 3600 and scene.word(item.start - 1) == "it"
     return alone or ((panel or scene.about("role:sun")) and close(scene, item, "sun", reach=6))
 
 
+def _of_sun_again(scene: Scene) -> bool:
+    """Whether a short message goes on with the hours of sun told before: "november, say 1h"."""
+    told = {old.fact for old in scene.said}
+    short = len(scene.tokens) <= GOING_ON and not {"load", "charger", "battery"} & scene.heads
+    return short and "solar.sun_hours" in told and "load.time" not in told and not scene.vocabulary & RUN_WORDS
+
+
 def _short(scene: Scene, item: Item, value: float) -> Claim | None:
-    asked = "solar.sun_hours" in scene.expected and value <= DAY
+    asked = value <= DAY and ("solar.sun_hours" in scene.expected or _of_sun_again(scene))
     if item.quantity.unit == "hour" and (asked or _of_sun(scene, item, value)):
         return Claim("solar.sun_hours", "role")
     each = value <= EACH_TIME and scene.word(item.end) == "each" and scene.word(item.end + 1) != "way"
@@ -342,7 +381,7 @@ def _short(scene: Scene, item: Item, value: float) -> Claim | None:
     if close(scene, item, "load.burst", reach=3) and value <= LONGEST_BURST:
         return Claim("load.burst", "role")
     if item.quantity.unit == "hour":
-        if "panel" in scene.heads and value <= 12 * 3600:
+        if "panel" in scene.heads and value <= 12 * 3600 and not _is_dark(scene):
             return Claim("solar.sun_hours", "near")
         here = scene.by_clause.get(scene.clause(item.start), frozenset())
         if here & {"word:charge", "word:setting", "word:winter"} and "request:what_size" not in here:

@@ -11,13 +11,15 @@ from grammar.reading import Part
 
 HYDROMETER = re.compile(
     r"hydrometer|\bfloat\b|\bfloaty|electrolyte|(?<!lead )\bacid\b|\bcells?\b|\ball six\b|\bsg\b|gravit|\bs\.g\b"
-    r"|\bcorrected\b|\belements\b"
+    r"|\bcorrected\b|\belements\b|squirter|\bbobbin|\bbaster\b|\bsyringe|\bsucker\b|\bpipette|areometer|\bdensit"
+    r"|\b(?:each|every) (?:one of the )?(?:hole|pot|compartment)s?\b|\ball (?:the |six )?(?:holes|pots|compartments)\b"
 )
 GRAVITY = re.compile(
     r"1\.[0-3][0-9]{2}|one point (?:zero|one|two|three) [a-z]+ [a-z]+|1[0-3](?!00|50)[0-9]{2}(?<!13[2-9][0-9])"
 )
+BOUNDS = re.compile(r" ?(?:(?<![a-z])-|\b(?:to|or|and)\b) ?")  # of a range; "twelve-forty" is one number
 VOLTS_SPOKEN = re.compile(r"(?:ten|eleven|twelve|thirteen) point .+")
-GRAVITY_IF_SAID = re.compile(r"1[.,][0-3][0-9]{1,2}|1[0-3][0-9]{2}|(?:ten|eleven|twelve|thirteen) [a-z -]+")
+GRAVITY_IF_SAID = re.compile(r"1[.,][0-3][0-9]{1,2}|1[0-3][0-9]{2}|(?:ten|eleven|twelve|thirteen)[ -][a-z -]+")
 CRANKING = re.compile(r"\b[cm]?ca\b|cranking")  # "only MCA on the label, 1125"
 YEAR = re.compile(r"(?!2000)(?:19[5-9]|20[0-4])[0-9]")
 FRACTION = re.compile(r"[1-9][0-9]?/[0-9]{1,2}|(?:one|three|five|seven)[ -](?:quarter|eighth|sixteenth)s?")
@@ -51,7 +53,7 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
     if said.isdigit() and len(said) > REFERENCES and REFERENCE.search(plain[max(start - 20, 0) : start]):
         return Part("noise", "", part.span)
     amps = said.isdigit() and not hydrometer and _speaks_of_cranking(plain)
-    if not amps and all(_is_gravity(one, hydrometer) for one in re.split(r" ?(?:-|\b(?:to|or|and)\b) ?", said)):
+    if not amps and all(_is_gravity(one, hydrometer) for one in BOUNDS.split(said)):
         return _gravities(part)
     if _is_code(plain, said, after, end):
         return Part("noise", "", part.span)
@@ -165,6 +167,11 @@ def _is_case(plain: str, part: Part) -> bool:
 def _near_a_hole(plain: str, part: Part) -> bool:
     before = re.findall("[a-z]+", leading(plain, part.span[0], 30))[-4:]
     return not listed("holes").isdisjoint([*before, *following(plain, part.span[1])[:2]])
+
+
+def as_inches(said: str) -> str | None:
+    """The fraction of an inch in figures, where it is one: "three-eighths" and "3/8" as "3/8"; else None."""
+    return _fraction(said) if FRACTION.fullmatch(said) else None
 
 
 def _fraction(said: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from grammar.ages import is_age
 from grammar.attach import Claim
+from grammar.clamped import on_clamp
 from grammar.degrees import FAHRENHEIT
 from grammar.items import Item
 from grammar.scene import Scene
@@ -12,6 +13,7 @@ SMALLEST_LOAD = 40  # bare amps beside a load
 RATINGS = {"battery.cca": (200, 1500), "battery.ca": (200, 1800), "battery.reserve": (40, 400)}
 COLD = frozenset({"frosty", "frost", "freeze", "freezes", "freezing", "cold", "winter"})
 HEAT = frozenset({"hot", "heat", "warm", "summer", "tropics", "noon"})
+CELSIUS = frozenset({"celsius", "celcius", "centigrade"})
 PLACES = frozenset({"cabin", "shed", "locker", "garage", "hall", "workshop"})
 IN_PLACES = frozenset({(word, place) for word in ("in",) for place in PLACES})
 FRESH = 15.0  # degrees
@@ -44,6 +46,8 @@ def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
     if decimals_of(item, value):
         spelt = "." not in item.name and "," not in item.name  # "three and a half now"
         return Claim("battery.age", "role") if value % 1 == HALF and spelt and is_age(scene, item) else None
+    if claim := on_clamp(scene, item, value):
+        return claim
     tests = {
         "battery.charge": _starts_from,
         "load.burst": _of_bursts,
@@ -92,6 +96,8 @@ def _is_degrees(scene: Scene, item: Item) -> bool:
     words, value = scene.vocabulary, plain(item)
     if not COLDEST <= value <= HOTTEST:
         return False
+    if scene.word(item.end) in ("of", "degrees") and scene.word(item.end + 1) in CELSIUS:  # "at the zero of Celsius"
+        return True
     if value == 0 and words & COLD and scene.word(item.start - 1) in ("say", "at", "to"):
         return True
     if words & FAHRENHEIT and (scene.word(item.end) == "above" or scene.word(item.start - 1) == "at"):

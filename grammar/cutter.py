@@ -38,6 +38,10 @@ SHARES = {
     "fifth": 0.2,
     "tenth": 0.1,
     "twentieth": 0.05,
+    "sixth": 1 / 6,
+    "eighth": 0.125,
+    "fiftieth": 0.02,
+    "hundredth": 0.01,
 }
 MARINE = re.compile(r"(?<=[0-9]{2})M$")  # "31M" is a 31
 TIMES_SIGN = re.compile(r"^x ?| ?(?:x|\*|nos?\.?|off)$")
@@ -92,7 +96,9 @@ def nickname(token: Token) -> Part:
 
 
 def split(token: Token) -> Part:
-    """ "12v6" is 12.6 V."""
+    """ "12v6" is 12.6 V, "5m50" 5.5 m."""
+    if "m" in token:
+        return measured(float(token.replace("m", ".")), units.units()["meter"], place(token))
     return measured(float(token.replace("v", ".")), units.units()["volt"], place(token))
 
 
@@ -120,13 +126,17 @@ def gauge(token: Token) -> Part:
     ought = OUGHTS.get(token.partition(" ")[0])
     if token.startswith("0/"):
         ought = f"{token[2]}/0"
-    size = ought or (re.findall(r"[1-4]/0|[0-9]+", token) or [f"{numbers.value(token.split()[-1]):g}"])[0]
+    size = (
+        ought
+        or (re.findall(r"[1-4]/0|[0-9]+", token) or [f"{numbers.value(token.removesuffix(' awg').split()[-1]):g}"])[0]
+    )
     return measured(gauge_name(size), units.units()["awg"], place(token))
 
 
 def stud(token: Token) -> Part:
-    """ "M8", "3/8-16"."""
-    return measured(re.sub(r"[\s\"']", "", token.upper().replace("X", "x")), STUD, place(token))
+    """ "M8", "M-8", "3/8-16"."""
+    size = token.upper().replace("M-", "M").replace("X", "x")
+    return measured(re.sub(r"[\s\"']", "", size), STUD, place(token))
 
 
 def case(token: Token) -> Part:

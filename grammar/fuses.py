@@ -130,6 +130,12 @@ def _beside_fuse(scene: Scene, item: Item) -> Claim | None:
     return Claim("fuse.rating", "role") if between in OF_FUSE and not asked(scene, named[-1]) else None
 
 
+def _on_a_cable(scene: Scene, item: Item) -> bool:
+    """Whether it sits on a cable: "left a 400 on 70 mm2", "there's a 250 on my 2/0"."""
+    at = item.end + 2 if scene.word(item.end + 1) in ("the", "my", "our", "his", "this", "a") else item.end + 1
+    return scene.word(item.end) == "on" and at < len(scene.at_word) and scene.at_word[at].dim in ("AREA", "GAUGE")
+
+
 def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
     """ "Put a 300 in", "keeps blowing the 250": a usual size of fuse with an article, of which a fuse is spoken."""
     after = scene.after(item)
@@ -138,6 +144,8 @@ def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
         return False
     if after is not None and after.head in ("load", "charger", "battery"):
         return False
+    if value in FUSES and _on_a_cable(scene, item) and (scene.quantities("AMP") or "load" in scene.heads):
+        return True
     if "fuse" in scene.heads or scene.blown:
         return True
     put = {"put", "fit", "fitted", "used", "swapped"} & {scene.word(item.start - 2), scene.word(item.start - 3)}

@@ -15,6 +15,11 @@ WEIGHED = JOINERS | {"a", "an", "of", "rather"}
 UNSHARED = frozenset({"NUM", "COUNT", "PERCENT", "TIME"})
 IS = frozenset({"is", "are", "was", ":", "=", "of"})
 NAMED_UNITS = {"amps": ("AMP", "ampere"), "amperage": ("AMP", "ampere"), "wattage": ("WATT", "watt")}
+TIMES = {"days": "day", "hours": "hour", "weeks": "week"}
+DESCRIBING = frozenset(
+    {"cloudy", "grey", "gray", "rainy", "wet", "dull", "dark", "overcast", "foggy", "sunless", "sunny", "long", "whole"}
+    | {"full", "solid", "good", "clear", "bright", "miserable", "straight", "cold", "hot", "quiet", "more"}
+)
 ASKING = frozenset({"many", "much", "what", "which"})
 SMALLEST = 5.0
 FIRST = frozenset({"alike", "=charger.kind"})  # of two names for the same words: a "dc dc" is a charger's kind
@@ -56,6 +61,7 @@ def items_of(text: str, tokens: Sequence[Token], found: Sequence[Found], parts: 
         items.append(item)
         at = item.end
     _name_units(items)
+    _described_times(items)
     _share_units(items)
     return items
 
@@ -76,6 +82,15 @@ def _name_units(items: list[Item]) -> None:
             continue
         dim, unit = named
         item.part, item.dim = replace(item.part, dim=dim, quantities=(replace(item.quantity, unit=unit),)), dim
+
+
+def _described_times(items: list[Item]) -> None:
+    """A bare number takes the unit behind the word that describes it: "three cloudy days", "six full hours"."""
+    for item, described, unit in zip(items, items[1:], items[2:], strict=False):
+        if item.dim != "NUM" or item.part is None or described.name not in DESCRIBING or unit.name not in TIMES:
+            continue
+        quantity = replace(item.quantity, unit=TIMES[unit.name])
+        item.part, item.dim = replace(item.part, dim="TIME", quantities=(quantity,)), "TIME"
 
 
 def _quantity_items(tokens: Sequence[Token], parts: Sequence[Part]) -> dict[int, Item]:

@@ -23,6 +23,8 @@ from grammar.later import mentioned_again, told_by_words
 from grammar.parts import parts
 from grammar.reading import Quantity, Stated
 from grammar.scene import Scene
+from grammar.shares import a_share
+from grammar.studs import another_stud
 
 LONGEST = 24  # words: a longer message speaks for itself
 ONLY_ONE = re.compile(
@@ -83,6 +85,7 @@ def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list
     found = [
         *_told_again(scene, again, stated),
         *_rescaled(scene, said),
+        *a_share(scene, said),
         *_corrected(scene, stated, said),
         *_renamed(scene, stated, said),
         *_measured_so(scene, stated, said),
@@ -445,9 +448,8 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     item = free[0]
     if _is_alternative(scene, item):
         return
-    run = next((old for old in said if old.fact == "cable.length"), None)
-    if run is not None and (metres := _run(scene, item, run)) is not None:  # "24 there and back" is no system's volts
-        yield _stated(scene, item, run.fact, metres)
+    if (plain := _plainly_told(scene, item, said)) is not None:
+        yield plain
         return
     number = item.quantity.value
     fact = "" if isinstance(number, str) else told_by_words(scene, item, float(number), said)
@@ -475,6 +477,15 @@ def _gone_on(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> Iter
     )
     if old is not None and (value := _as(old, item.quantity)) is not None:
         yield _stated(scene, item, old.fact, value)
+
+
+def _plainly_told(scene: Scene, item: Item, said: Sequence[Stated]) -> Stated | None:
+    """A length of the cable ("24 there and back" is no system's volts) or a fraction after the size of a stud."""
+    run = next((old for old in said if old.fact == "cable.length"), None)
+    if run is not None and (metres := _run(scene, item, run)) is not None:
+        return _stated(scene, item, run.fact, metres)
+    size = another_stud(item, said)
+    return None if size is None else _stated(scene, item, "terminal.size", size)
 
 
 def _run(scene: Scene, item: Item, old: Stated) -> float | None:

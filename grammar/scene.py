@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from grammar.clauses import Stretch
 from grammar.items import Item
+from grammar.pressed import pressings
 from grammar.reading import Span, Stated
 from grammar.tokens import Token
 from grammar.vocabulary import Found
@@ -20,6 +21,7 @@ LITHIUM = frozenset({"lfp", "lithium-other"})
 OWNERS = frozenset({"battery", "bms", "load"})
 SAG = {("word", "sag"), ("role", "drop")}
 SIZE = {("request", "what_size"), ("request", "which"), ("request", "how_many")}
+STAYS = frozenset({"remains", "remained"})  # "how much remains" asks of a share
 WEAK_SAG = "down"  # "down to 12.1" says nothing of a load unless one is named
 
 AHEAD = 120  # characters
@@ -165,12 +167,14 @@ class Scene:
     def sags(self) -> list[Found]:
         """The words of a voltage that falls under load."""
         strong = "load" in self.heads
-        found = (item for item in self.found if (item.kind, item.concept) in SAG)
+        found: Iterable[Found] = (item for item in self.found if (item.kind, item.concept) in SAG)
         found = (item for item in found if strong or self.word(item.start) != WEAK_SAG)
-        return [item for item in found if not self._leads_to(item.end, "TEMP")]  # "it dropped to 22 F" is the weather
+        told = [item for item in found if not self._leads_to(item.end, "TEMP")]  # "it dropped to 22 F" is the weather
+        told = [item for item in told if self.word(item.start) not in STAYS or self._leads_to(item.end, "NUM", "VOLT")]
+        return sorted([*told, *pressings(self.tokens)], key=lambda item: item.start)
 
-    def _leads_to(self, place: int, dim: str) -> bool:
-        return any(item.dim == dim for item in self.at_word[place : place + 2])
+    def _leads_to(self, place: int, *dims: str) -> bool:
+        return any(item.dim in dims for item in self.at_word[place : place + 2])
 
     @cached_property
     def blown(self) -> bool:

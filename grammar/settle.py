@@ -16,6 +16,7 @@ from grammar import (
     attach_readings,
     attach_times,
     attach_volts,
+    numbers,
 )
 from grammar.added import added
 from grammar.amend import amended, denied, lowest_kept, spread
@@ -25,6 +26,7 @@ from grammar.attach_pairs import NOMINAL
 from grammar.attach_values import Words
 from grammar.canonical import in_unit
 from grammar.capacities import GROUPS
+from grammar.clock import hours_told, is_half_past
 from grammar.combine import combined
 from grammar.dates import stretch
 from grammar.degrees import celsius
@@ -76,6 +78,8 @@ LEAST_THRUSTER = 20  # amps: no bow thruster runs on fewer
 MOST_QUANTITIES = 300  # a message with more is a table, which a person reads
 LASTING = frozenset({"night", "anchor", "overnight", "all", "nights"})
 WEIGHED = frozenset({"or", "vs", "not", "/", "instead"})
+DAYS_BEFORE = re.compile(r"\b(?:days|nights|weeks|hours|times)\W*$", re.IGNORECASE)
+RUNNING = frozenset({"load.current", "load.power"})
 HALF, NEARBY = 50.0, 13  # percent; characters
 SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
 METERS = frozenset({"gauge", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
@@ -88,7 +92,8 @@ HOURS, NIGHT, HOUR = 24.0, 12.0, 3600.0
 PART_OF_TIME = re.compile(
     r"\b(?:(?P<word>half|third|two thirds|quarter)|(?P<percent>\d{1,2}) ?(?:%|per ?cent))"
     r" (?:of )?the (?:day|time)\b"
-    r"|\b(?P<minutes>[1-5]\d) ?(?:minutes|mins?) (?:(?:out )?of|in|each|every|per) ?(?:an|the|every|each)? ?hour\b",
+    r"|\b(?P<minutes>[1-5]\d|five|ten|fifteen|twenty|thirty|forty|fifty) ?(?:minutes|mins?)"
+    r" (?:an|(?:(?:out )?of|in|each|every|per) ?(?:an|the|every|each)?) ?hour\b",
     re.IGNORECASE,
 )
 SHAFT = re.compile(r"\bshaft\b", re.IGNORECASE)
@@ -113,12 +118,14 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     found += _on_a_meter(scene, found)
     found = _part_of_the_time(scene, found)
     found += _between_dates(scene, found)
+    found = _by_the_clock(scene, found)
     found += _lithium_by_volts(scene, found, words)
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
             found += _joined(scene, item)
     several = sum(item.fact == "bank.layout" for item in words.stated) > 1
     told = [item for item in words.stated if not (several and _of_limit(scene, claims, item))]
+    told = [item for item in told if not is_half_past(scene.text, item.span) and not _days_on_end(scene, item)]
     told = [_forbidden(scene, item, NEVER) or item for item in told if not _half_of_cca(scene, item)]
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
     replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
@@ -136,6 +143,24 @@ def _between_dates(scene: Scene, found: list[Stated]) -> list[Stated]:
     if days is None:
         return []
     return [Stated("storage.time", float(days[0]), "day", scene.text[slice(*days[1])], days[1], how="grammar")]
+
+
+def _by_the_clock(scene: Scene, found: list[Stated]) -> list[Stated]:
+    """The facts with the time of a load from one hour of the day to another: "3 A from six until midnight"."""
+    facts_told = {item.fact for item in (*found, *scene.said)}
+    if not facts_told & RUNNING or any(item.fact == "load.time" for item in found):
+        return found
+    told = hours_told(scene.text)
+    if told is None or scene.about("word:charge"):
+        return found
+    hours, (start, end) = told
+    kept = [item for item in found if item.span[1] <= start or item.span[0] >= end]
+    return [*kept, Stated("load.time", hours * HOUR, "second", scene.text[start:end], (start, end), how="grammar")]
+
+
+def _days_on_end(scene: Scene, stated: Stated) -> bool:
+    """Whether "in a row" is said of days, not of batteries."""
+    return stated.fact == "bank.layout" and DAYS_BEFORE.search(scene.ahead(stated.span[0])) is not None
 
 
 def _of_limit(scene: Scene, claims: dict[int, Claim], stated: Stated) -> bool:
@@ -219,7 +244,7 @@ def _part_of_the_time(scene: Scene, found: list[Stated]) -> list[Stated]:
     if told["word"]:
         share = PARTS[told["word"].lower().split()[-1]]
     else:
-        share = float(told["percent"]) / 100 if told["percent"] else float(told["minutes"]) / 60
+        share = float(told["percent"]) / 100 if told["percent"] else numbers.value(told["minutes"].lower()) / 60
     if not 0 < share < 1:
         return found
     start, end = told.span()
@@ -287,10 +312,16 @@ def can_be(scene: Scene, item: Item, fact: str) -> bool:
         return 1 < item.quantity.value < 2  # "1265" is one where a word says so
     value = converted(scene, item, fact, item.quantity)
     if fact in SYSTEM:
-        return value in NOMINAL
+        return value in NOMINAL and not _counts_things(scene, item)
     if isinstance(value, str):
         return value in GROUPS
     return value is not None and _in_range(spec, value)
+
+
+def _counts_things(scene: Scene, item: Item) -> bool:
+    """Whether it says how many small loads there are: the six of "six lamps of 5 watts"."""
+    after = scene.after(item)
+    return item.dim == "COUNT" and after is not None and after.head == "load" and after.name == "electronics"
 
 
 def _limit_of_lithium(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
@@ -414,7 +445,7 @@ def _in_range(spec: FactSpec, value: float) -> bool:
 
 
 def _is_night(quantity: Quantity) -> bool:
-    return "night" in quantity.text.lower()
+    return "night" in quantity.text.lower().replace("fortnight", "")
 
 
 def _meant(scene: Scene, item: Item, fact: str, value: float) -> float:

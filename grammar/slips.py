@@ -9,13 +9,37 @@ from grammar.tokens import Token
 from grammar.vocabulary import lexicon
 
 SPELLED = 3  # letters, at least, of what is spelled out: "b m s", "c c a"
+FUSED = frozenset({"fuse", "breaker"})  # behind these a 4 is "for"; "gauge 4", "cable 4" are sizes
+ASKED = frozenset({"cable", "wire", "charger", "battery", "batt", "lug", "cca", "ah"})
+ASKING = frozenset({"what", "which", "wot", "wat", "whats", "how", "many", "much", "need"})
+WHOSE = frozenset({"my", "the", "our", "this", "that", "an", "bow", "thruster", "windlass"})
+AMPS = frozenset({"a", "amp", "amps", "w", "watt", "watts"})
 SHORTEST_NAME = 5  # letters of a model's name that a slip is mended towards
 
 
 def mended(tokens: Sequence[Token], models: Sequence[str] = ()) -> list[Token]:
     """The words with slips mended; one that was two words makes two."""
     names = tuple(word for model in models for word in model.lower().split() if len(word) >= SHORTEST_NAME)
-    return [word for token in joined(tokens) for word in _words(token, names)]
+    return [word for token in joined(_with_for(tokens)) for word in _words(token, names)]
+
+
+def _with_for(tokens: Sequence[Token]) -> list[Token]:
+    """The words with the 4 of "fuse 4 155a" and "what cable 4 the windlass" as "for"."""
+    words = [token.word for token in tokens]
+    return [
+        Token("for", token.start, token.end, mended=True) if token.word == "4" and _is_for(words, at) else token
+        for at, token in enumerate(tokens)
+    ]
+
+
+def _is_for(words: Sequence[str], at: int) -> bool:
+    asked = words[max(0, at - 2) : at]
+    after = [*words[at + 1 : at + 4], "", "", ""]
+    if not asked or not (asked[-1] in FUSED or (asked[-1] in ASKED and asked[0] in ASKING)):
+        return False
+    if after[0] == "a":  # "fuse 4 a" may be a fuse of 4 A
+        return after[1][:1].isdigit()
+    return after[0] in WHOSE or (after[0][:1].isdigit() and after[1] in AMPS)
 
 
 def joined(tokens: Sequence[Token]) -> Iterator[Token]:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
+from grammar.bare import as_inches
+from grammar.items import Item
 from grammar.reading import Span, Stated
 from grammar.scene import Scene
 
@@ -25,6 +28,13 @@ def studs_first(scene: Scene, stated: list[Stated]) -> list[Stated]:
     if len(sizes) == 1 and told and leaning(scene.text, sizes[0].span) > 0:  # "my lugs are M10"
         return [replace(item, of=2) if item.fact == SIZE else item for item in stated]
     return stated
+
+
+def another_stud(item: Item, said: Sequence[Stated]) -> str | None:
+    """The size that a bare fraction tells after another one was told: "3/8?" after M8 posts; None for none."""
+    if isinstance(item.quantity.value, str) or not any(old.fact == SIZE for old in said):
+        return None
+    return as_inches(item.quantity.text.strip().lower())
 
 
 def leaning(text: str, span: Span) -> int:

@@ -1,0 +1,40 @@
+"""Figures of a later message that its own few words leave open: what was told before settles them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from tests.talks import talk
+
+
+def told(*turns: str) -> dict[str, Any]:
+    """The facts in force after the last turn, of the first of each kind."""
+    answers = talk(*turns).answers
+    return {item.fact: item.value for answer in answers for item in answer.understood if item.of == 1}
+
+
+@pytest.mark.parametrize(
+    ("turns", "fact", "value"),
+    [
+        (("half an amp with everything off, 100 Ah. Days to half?", "no, a fifth"), "drain.current", 0.2),
+        (("0.3 A drain with all off, 90 Ah, how many days?", "a quarter, sorry, misread it"), "drain.current", 0.25),
+        (("0.3 A drain with all off, 90 Ah, how many days?", "a tenth?"), "drain.current", 0.1),
+        (("3 A drain with all off, 90 Ah, how many days?", "a tenth?"), "drain.current", 3.0),
+        (("studs are M10, which lug?", "5/16?"), "terminal.size", "5/16"),
+        (("studs are M10, which lug?", "three-eighths?"), "terminal.size", "3/8"),
+        (("30 W panel, 3 h sun, 50 mA alarm, ok?", "in december, one hour"), "solar.sun_hours", 1.0),
+        (("30 W panel, 3 h sun, 50 mA alarm, ok?", "two hours of lamps at 3 A then?"), "solar.sun_hours", 3.0),
+        (("drops to 9.8 when the thruster runs, past it?", "12.6 before, 190 amps"), "reading.voltage", 12.6),
+        (("fridge and plotter 6 A, 100 Ah AGM, how long?", "8 amps when the pump kicks in"), "load.current", 8.0),
+        (("fuse 4 120a on 35mm2", "if 50?"), "load.current", 120.0),
+        (("thruster 200 A on 90 Ah AGM, enough?", "300 when it kicks in"), "load.peak", 300.0),
+    ],
+)
+def test_a_later_figure_is_what_the_talk_makes_of_it(turns: tuple[str, ...], fact: str, value: object) -> None:
+    assert told(*turns)[fact] == (pytest.approx(value) if isinstance(value, float) else value)
+
+
+def test_volts_before_a_load_are_no_age_that_was_asked_for() -> None:
+    assert "battery.age" not in told("drops to 9.8 when the thruster runs. Past it?", "12.6 before, 190 amps, 700 CCA")
