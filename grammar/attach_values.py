@@ -77,6 +77,7 @@ WIRES = frozenset(
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
+OUTPUTS = frozenset({"outputs", "outs", "legs"})  # a converter has one of them
 IT_IS = frozenset({"is", "its"})
 STILL = frozenset({"is", "was", "s", "still", "left", "always", "has", "been", "yet", "sits", "stays", "set"})
 JUST_BEFORE = 3  # words: "setting if it is on AGM"
@@ -234,7 +235,8 @@ def _flag(scene: Scene, item: Item) -> tuple[str, bool]:
         if {"common", "shared", "share"} & words:
             return "converter.common_negative", True
     shares = not true and {"common", "shared", "share"} & {scene.word(at) for at in range(item.start, item.end)}
-    converter = "dcdc" in scene.heads or "charger" not in scene.heads
+    alone = OUTPUTS.isdisjoint(scene.word(at) for at in range(item.start, item.end))
+    converter = "dcdc" in scene.heads or ("charger" not in scene.heads and alone)
     if item.fact == "charger.isolated" and shares and converter and not asked and _converts(scene):
         return "converter.common_negative", True
     return item.fact, true

@@ -15,6 +15,7 @@ from grammar.outlets import outlets
 from grammar.reading import Stated
 from grammar.scene import Scene
 from grammar.supposed import fallen_to, is_supposed
+from grammar.two_sides import two_sides
 from grammar.vocabulary import Found
 
 BANKS = (
@@ -66,7 +67,7 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = drawn(scene, _sides(scene, _sums(scene, stated)))
+    stated = drawn(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
