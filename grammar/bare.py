@@ -25,7 +25,7 @@ TOPS = {"one": 1, "three": 3, "five": 5, "seven": 7}
 BOTTOMS = {"quarter": 4, "eighth": 8, "sixteenth": 16}
 CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their number alone
 SYSTEM = re.compile(r"\b(?:6|12|24) ?-?v|\b(?:twelves|sixes|12s|6s)\b")
-MADE = re.compile(r"\b(?:mak(?:es?|ing)|make up|makes up|made(?: up)? into|turned into|amps into) (?:a|the|your|our) ?$")
+MADE = re.compile(r"\b(?:mak(?:es?|ing)(?: up)?|made(?: up)? into|turned into|amps into) (?:a|the|your|our) ?$")
 STEPS = re.compile(
     r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b"
     r"|(?: bow| stern| house| thruster| agm| gel| lead| wet| flooded| lithium| lfp| lifepo4)* bank\b"

@@ -1,5 +1,4 @@
-"""The two voltages of a boat that has a converter between them, each told with its place: "the engine is 12, the bow 24".
-"""
+"""The two voltages of a boat with a converter between them, each told with its place: "engine 12, bow 24"."""
 
 from __future__ import annotations
 
@@ -15,9 +14,13 @@ COMMON = "converter.common_negative"
 V = r"(?: ?-?v(?:olts?)?)?(?! ?-?(?:ah|amps?|a|m|mm2?|ft|feet|kg|hours?|years?|old)\b)(?![\d.,]\d)"
 TWELVE, HIGH = rf"\b(?P<low>12|twelve)\b{V}", rf"\b(?P<high>24|twenty[- ]four)\b{V}"
 PLACE = r"(?:'?s)?(?: (?:side|end|bank|pair|set|battery|batteries|batt|system|circuit|supply|motor|thruster|own))*"
-IS = r"(?:'s|,|:)?(?: (?:is|are|makes?|gives?|runs?|puts out|has|have|wants?|needs?|takes?|stays|works|at|on|only|all|an?))*"
+IS = (
+    r"(?:'s|,|:)?(?: (?:is|are|makes?|gives?|runs?|puts out|has|have|wants?|needs?|takes?|stays|works|at|on|only|all"
+    r"|an?))*"
+)
 FROM_ENGINE = re.compile(
-    rf"\b(?:engine|motor|start(?:er|ing)?|alternator|dynamo|house|domestic|boat|main){PLACE}{IS} ?{TWELVE}", re.IGNORECASE
+    rf"\b(?:engine|motor|start(?:er|ing)?|alternator|dynamo|house|domestic|boat|main){PLACE}{IS} ?{TWELVE}",
+    re.IGNORECASE,
 )
 TO_BOW = re.compile(rf"\b(?:bow|stern|thruster|windlass|capstan){PLACE}{IS} ?{HIGH}", re.IGNORECASE)
 BETWEEN = re.compile(  # that something carries current from the one to the other
