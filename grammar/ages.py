@@ -9,11 +9,24 @@ OLD = frozenset({"old", "yo", "yrs", "winters", "summers", "seasons"})
 TURNED = frozenset({"turned", "turns", "turn", "turning", "age", "aged"})
 OLDEST = 20.0  # said without a word for years
 VOLTS = frozenset({6.0, 12.0})
-ITS = frozenset({"shes", "ours", "mine", "mines", "batterys", "agms", "gels", "ones"})  # "mine's", "the battery's"
-IS = frozenset({"is", "its", "theyre"})
-IT = frozenset({"it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they"})
+ITS = frozenset(
+    {"shes", "ours", "mine", "mines", "batterys", "agms", "gels", "ones", "wets", "lithiums"}
+)  # "mine's", "the battery's"
+IS = frozenset({"is", "its", "theyre", "are"})
+IT = frozenset({"it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they", "wet", "lithium"}) | {
+    *("batteries", "batts", "agms", "gels", "wets", "ones", "lithiums"),
+}
 GOES_ON = frozenset({"so", "should", "is", "swap", "do", "can", "now", "already", "time", "finished", "and"})
-BE = IS | {"are", "was", "were", "be"}
+YEARS = frozenset({"years", "yrs", "year", "season", "winter", "summer"})
+BE = IS | {"was", "were", "be"}
+CARRIED = frozenset(  # what people do with a battery, year after year: no age of it
+    {
+        *("carried", "charged", "brought", "took", "taken", "lugged", "hauled", "hoisted", "stored", "kept", "left"),
+        *("sailed", "wintered", "lifted", "dragged", "moved", "cruised", "raced", "fished", "worked"),
+    }
+)
+PEOPLE = frozenset({"i", "we", "he", "she", "they", "my", "our", "his", "her", "ive", "weve"})
+DOES = 4  # words from the years to what was done
 SUBJECT = 4  # pieces before the years in which their battery is named
 WHEN = frozenset({"this", "last", "next", "come", "in", "by"})
 SEASONS = frozenset(
@@ -26,7 +39,8 @@ SEASONS = frozenset(
 WORN = frozenset(
     {
         *("swap", "replace", "replacing", "replaced", "another", "life", "age", "finished", "renew", "old", "older"),
-        *("past", "done", "scrap", "keep", "chuck", "bin", "dump"),
+        *("past", "done", "scrap", "keep", "keeping", "chuck", "bin", "dump", "shopping", "pasture", "retire"),
+        *("retired", "retirement", "tip", "skip", "scrapyard", "knackers", "worn", "left"),
     }
 )
 NEW = frozenset({"new", "buy"})
@@ -44,6 +58,16 @@ def ended(scene: Scene, item: Item) -> bool:
     return bool(ENDED & {scene.word(at) for at in range(item.start - BACK, item.start)})
 
 
+def of_people(scene: Scene, item: Item) -> bool:
+    """Whether winters are told through which somebody did a thing: "for twenty-six winters Wilhelm carried them up"."""
+    at = item.end if item.dim == "TIME" else item.end + 1
+    if scene.word(at - 1) not in OLD | YEARS or at >= len(scene.tokens):
+        return False
+    who = scene.tokens[at]
+    named = who.word in PEOPLE or scene.text[who.start : who.start + 1].isupper()
+    return named and bool(CARRIED & {scene.word(place) for place in range(at + 1, at + 1 + DOES)})
+
+
 def is_age(scene: Scene, item: Item) -> bool:
     """Whether a bare number is of years."""
     before = scene.word(item.start - 1)
@@ -55,8 +79,10 @@ def is_age(scene: Scene, item: Item) -> bool:
     they_are = before == "theyre" and (after is None or after.kind == "mark")
     if scene.word(item.end + 1) == "ago" and ended(scene, item):
         return False
-    if _counts_old_ones(scene, item):
+    if _counts_old_ones(scene, item) or of_people(scene, item):
         return False
+    if before == "being" and _is_of_years(item) and (after is None or after.kind == "mark"):
+        return "battery" in scene.facts | scene.heads or any(old.fact.startswith("battery.") for old in scene.said)
     if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:
         return True
     return _is_told(scene, item) or _by_the_year(scene, item)
@@ -95,7 +121,7 @@ def _is_told(scene: Scene, item: Item) -> bool:
     after, before = scene.after(item), scene.word(item.start - 1)
     if after is not None and after.kind != "mark" and after.name not in GOES_ON:
         return False
-    its = before in ITS or (before in IS and ({before, scene.word(item.start - 2)} & IT or before != "is"))
+    its = before in ITS or (before in IS and ({before, scene.word(item.start - 2)} & IT or before not in ("is", "are")))
     words = scene.vocabulary
     worn = words & WORN or (words >= NEW)
     return bool(its and worn and not scene.heads - {"battery", "boat", "meter"})

@@ -34,6 +34,12 @@ FUSE_THERE = re.compile(  # "fuse at the battery 250 A"
     r"\b(?:fuse|breaker) (?:at|near|by|beside|on|in) (?:the|its|my|our) \w+(?: \w+)?[,:]? (?:is |of )?$", re.IGNORECASE
 )
 GIVES = frozenset({"give", "gives", "deliver", "delivers", "supply", "supplies"})
+POURS = frozenset(
+    ["push", "pushes", "feed", "feeds", "shove", "shoves", "pour", "pours", "pump", "pumps", "stuff", "stuffs", "put"]
+) | {"puts", "send", "sends", "cram", "get"}
+SOURCES = frozenset({"genset", "generator", "gennie", "genny", "dock", "quay", "pedestal", "mains", "marina"})
+IN_WHAT = frozenset({"it", "them", "the", "my", "her", "that", "this", "", ".", ",", "?", ";", "how", "when", "end"})
+MOST_POURED = 200.0
 STEADY = frozenset({"bms", "cont", "continuous", "continuously", "constant"})
 SHORTLY = frozenset({"peak", "pk", "burst", "surge", "max"})
 PAIR = 9  # pieces between two limits of one battery
@@ -140,9 +146,23 @@ def taken_in(scene: Scene, item: Item, value: float) -> bool:
     return can and owner is not None and (owner.head == "battery" or owner.fact == "battery.chemistry")
 
 
+def _poured_in(scene: Scene, item: Item, value: float) -> bool:
+    """Whether they are given to a battery: "the genset can push 70 amps in", "the dock gives 10 A"."""
+    if value > MOST_POURED or scene.facts & {"load.model"}:
+        return False
+    before = [scene.word(item.start - back) for back in (1, 2, 3)]
+    if before[0] in ("up", "to", "about", "some"):
+        before = before[1:]
+    after = scene.word(item.end + 1)
+    into = scene.word(item.end) in ("in", "into") and after in IN_WHAT
+    if before[0] in POURS and into:
+        return True
+    return before[0] in POURS | GIVES | {"put", "puts"} and bool(SOURCES & set(before[1:]))
+
+
 def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery that goes by its unlabelled amps: "the 700 amp one"; what "averages 28 A" is a load's."""
-    if taken_in(scene, item, value):
+    if taken_in(scene, item, value) or _poured_in(scene, item, value):
         return Claim("charger.current", "role")
     alone = "runtime" in scene.vocabulary and not {"charger", "panel", "bms"} & scene.heads  # "8 A 105 Ah AGM runtime"
     if value > TINY and (scene.word(item.start - 1) in AVERAGES or (alone and len(scene.quantities("AMP")) == 1)):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.ages import is_age
+from grammar.ages import is_age, of_people
 from grammar.attach import NOTHING, Claim, close, names_its_battery
 from grammar.attach_lengths import counts_cables, of_cable
 from grammar.attach_pairs import NOMINAL, steps_up
@@ -22,7 +22,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if value <= 30 and item.kind not in ("count", "times") and is_age(scene, item):
         return Claim("battery.age", "role")
-    if counts_cables(scene, item):
+    if counts_cables(scene, item) or of_people(scene, item):
         return NOTHING
     if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None

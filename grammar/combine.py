@@ -8,6 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 from math import prod
 
+from grammar.birthdays import years_told
 from grammar.canonical import in_unit
 from grammar.drawn import drawn
 from grammar.items import Item
@@ -48,14 +49,9 @@ THERE_ARE = re.compile(
 EACH = re.compile(r"\beach\b|\bapiece\b", re.IGNORECASE)
 NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0}
 TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
-ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 FOR_ONE_LOAD = re.compile(
     r"\b(?:(?:just|only|solely|purely) for (?:the |our |my )?(?:bow|stern|thruster|windlass)"
     r"|for (?:the |our |my )?(?:bow |stern )?(?:thruster|bow|stern|windlass) (?:alone|only|by itself))\b",
-    re.IGNORECASE,
-)
-BIRTHDAY = re.compile(
-    rf"\b(?:its|their|her|his|the) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) (?:birthday|season|summer|winter)\b",
     re.IGNORECASE,
 )
 MOST = 12  # batteries of one string
@@ -77,7 +73,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_wired_for(scene, stated),
         *_charges(scene, stated),
         *_banks(scene),
-        *_birthday(scene, stated),
+        *years_told(scene, stated),
         *_there_are(scene, stated),
         *outlets(scene, stated),
     ]
@@ -189,7 +185,7 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         if item.name in EMPTY and before is not None and before.name in ("a", "my", "our") and _sized(after):
             yield replace(_fact(scene, "battery.charge", 0.0, item.start, item.end), unit="percent")
             return
-        ends = after is None or (after.name in (",", ".", "end") and scene.word(after.start) != "?")
+        ends = after is None or (after.name in (",", ".", "end", ")") and scene.word(after.start) != "?")
         owned = (
             item.name == "full"
             and after is not None
@@ -198,7 +194,7 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             and before.name in ("with", ",")
         )
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
-        listed = before is not None and before.name in (",", "thats")
+        listed = before is not None and before.name in (",", "thats", "(")
         frozen = item.name == "full" and scene.about("about:freeze", "word:freeze") and _sized(after)
         if owned or frozen or (item.name == "full" and (listed or of_kind) and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
@@ -208,16 +204,6 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 def _sized(item: Item | None) -> bool:
     """Whether a battery's figure or kind stands there: the "110 Ah" of "a flat 110 Ah battery"."""
     return item is not None and (item.dim in ("AH", "VOLT") or item.fact == "battery.chemistry")
-
-
-def _birthday(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
-    """The years of a battery told by its birthday or season: "their fifth birthday", "in its 6th season"."""
-    found = BIRTHDAY.search(scene.text)
-    if found is None or any(item.fact == "battery.age" for item in stated):
-        return
-    told = found[1].lower()
-    years = float(ORDINALS.index(told) + 1) if told in ORDINALS else float(re.sub(r"\D", "", told))
-    yield Stated("battery.age", years, "year", found[0], found.span(), how="default")
 
 
 def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
