@@ -22,7 +22,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if value <= 30 and item.kind not in ("count", "times") and is_age(scene, item):
         return Claim("battery.age", "role")
-    if counts_cables(scene, item) or of_people(scene, item):
+    if counts_cables(scene, item) or of_people(scene, item) or _shows(scene, item):
         return NOTHING
     if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None
@@ -39,6 +39,11 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     if value <= 12 and (limit := _allowed(scene, item)):
         return Claim(limit, "grammar")
     return _by_word_after(scene, item, value) or _batteries(scene, item, value)
+
+
+def _shows(scene: Scene, item: Item) -> bool:
+    """Whether lamps and buttons are counted, as a charger has them: "a charger with two green lights"."""
+    return not SHOWN_BY.isdisjoint((scene.word(item.end), scene.word(item.end + 1))) and "charger" in scene.heads
 
 
 def _by_word_after(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -109,8 +114,9 @@ def _each_so_much(scene: Scene, item: Item) -> bool:
 
 def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger's outputs are counted: "a two bank charger", "2 bank 6 A charger", "twin output"."""
-    if scene.word(item.end) == "leads":  # "my charger has three leads"
-        return scene.word(item.start - 1) in ("has", "with", "got") and "charger" in scene.heads
+    if scene.word(item.end) in ("leads", "lead"):  # "my charger has three leads", "a charger of one lead"
+        near = item.at > 1 and scene.items[item.at - 2].head == "charger"
+        return near or (scene.word(item.start - 1) in ("has", "with", "got") and "charger" in scene.heads)
     if scene.word(item.end) == "isolated" and scene.word(item.end + 1) in ("outputs", "output", "channels"):
         return True
     if scene.word(item.end) not in ("bank", "output", "way", "channel", "out"):
@@ -337,6 +343,7 @@ HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy",
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
 SUCH = frozenset({"such", "these", "those", "them"})
 BESIDE = 1.6
+SHOWN_BY = frozenset({"lights", "lamps", "leds", "stages", "buttons", "words", "screens"})  # of a charger, no outputs
 LAYOUTS = ("series", "parallel")
 NEVER = 99.0
 MOST_BATTERIES = 24

@@ -139,8 +139,10 @@ def _either(scene: Scene, item: Item) -> bool:
 
 def _is_wire(scene: Scene, item: Item) -> bool:
     """Whether a lead is a wire: "a 20 mm2 lead", "the spare lead", "is the lead ok running past the engine"."""
-    if item.fact != "battery.chemistry" or scene.word(item.start) not in ("lead", "leads") or item.end > item.start + 1:
+    if item.fact != "battery.chemistry" or scene.word(item.start) not in ("lead", "leads"):
         return False
+    if item.end > item.start + 1:
+        return scene.word(item.end - 1) in ("one", "ones") and _of_charger_wire(scene, item)
     before = scene.before(item)
     sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
     ahead = {scene.word(item.end), scene.word(item.end + 1)}
@@ -150,8 +152,16 @@ def _is_wire(scene: Scene, item: Item) -> bool:
         sized
         or that
         or scene.word(item.start - 1) in WIRES
+        or _of_charger_wire(scene, item)
         or bool(ahead & {"running", "runs", "carries", "coming", "comes", "out"})
     )
+
+
+def _of_charger_wire(scene: Scene, item: Item) -> bool:
+    """Whether it is the one lead of a charger: "a charger of one lead", "my charger is a single-lead one"."""
+    if scene.word(item.start - 1) not in ("one", "single", "1"):
+        return False
+    return any(head.head == "charger" and 0 < item.start - head.end <= LIST + 1 for head in scene.head_items)
 
 
 def _listed(scene: Scene, offered: set[int]) -> set[int]:

@@ -24,6 +24,13 @@ BANKS = (
     frozenset({"start", "starter", "starting", "engine", "motor", "cranking"}),
     frozenset({"bow", "thruster", "stern"}),
 )
+FURTHER = frozenset({"windlass", "capstan"})
+NEXT_ON = 4  # words
+LISTED_AS = re.compile(
+    r"(?P<list>\w[\w' ]*(?:(?:, ?| and )[\w' ]+){1,5}): (?P<many>two|three|four|five|[2-6])"
+    r" (?:\w+ )?(?:islands|camps|mouths|kingdoms|worlds|banks|sets|lots|circuits|systems|batteries|families)\b",
+    re.IGNORECASE,
+)
 IF_FILLED = re.compile(  # "what if I charge them right up first"
     r"\bif (?:i|we|you|he|they) (?:fully )?(?:charged?|fill(?:ed)?|topp?(?:ed)?)(?: up)?"
     r" (?:it|them|her|both|the battery)\b(?: (?:right|fully|all the way|up|full|first))*",
@@ -47,7 +54,7 @@ THERE_ARE = re.compile(
     r"\b(?:there are|there're|i have|we have) (two|three|four|[2-8])(?: of them)?(?=\W*(?:$|[.?!,;]))", re.I
 )
 EACH = re.compile(r"\beach\b|\bapiece\b", re.IGNORECASE)
-NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0}
+NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
 TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
 FOR_ONE_LOAD = re.compile(
     r"\b(?:(?:just|only|solely|purely) for (?:the |our |my )?(?:bow|stern|thruster|windlass)"
@@ -78,7 +85,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *outlets(scene, stated),
     ]
     told = {item.fact for item in found}
-    boxes = [item.span for item in found if item.fact in ("space.volume", "battery.nominal")]
+    boxes = [item.span for item in found if item.fact in ("space.volume", "battery.nominal", "charger.outputs")]
     kept = (item for item in stated if not any(start <= item.span[0] < end for start, end in boxes))
     return [*(item for item in kept if item.fact not in told), *found]
 
@@ -223,10 +230,17 @@ def _banks(scene: Scene) -> Iterator[Stated]:
         span = named[0].start(), named[-1].end()
         yield Stated("bank.count", float(len(named)), "", scene.text[slice(*span)], span, how="default")
         return
+    if (told := LISTED_AS.search(scene.text)) is not None:  # "start, house, thruster, windlass: four islands"
+        many = NUMBERS.get(told["many"].lower()) or float(told["many"])
+        if many == len(re.findall(r",|\band\b", told["list"])) + 1:
+            yield Stated("bank.count", many, "", told["many"], told.span("many"), how="default")
+            return
     places = [next((at for at, token in enumerate(scene.tokens) if token.word in names), None) for names in BANKS]
     found = sorted(at for at in places if at is not None)
     if len(found) == len(BANKS) and found[-1] - found[0] <= LISTED:
-        yield _fact(scene, "bank.count", float(len(BANKS)), found[0], found[0] + 1)
+        further = FURTHER & {scene.word(at) for at in range(found[0], found[-1] + NEXT_ON)}
+        both_ends = {"bow", "stern"} <= scene.vocabulary
+        yield _fact(scene, "bank.count", float(len(BANKS) + len(further) + both_ends), found[0], found[0] + 1)
 
 
 def _shares(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
