@@ -68,7 +68,7 @@ def _allowed(scene: Scene, item: Item) -> str:
     later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
     at_most = {"most", "max", "maximum"} & later and MAKERS & scene.vocabulary  # "their maker says 4 in series at most"
     no_more = before[1:] == ["no", "more", "than"] and bool(MAKERS & scene.vocabulary)
-    if not ALLOWED & set(before) and not at_most and not no_more and not _second_limit(scene, item):
+    if not _is_allowed(scene, item) and not at_most and not no_more and not _second_limit(scene, item):
         return ""
     if after == "side by":  # "no more than two side by side"
         return "battery.max_in_parallel"
@@ -91,7 +91,13 @@ def _second_limit(scene: Scene, item: Item) -> bool:
     limit = next((other for other in first if other.dim in ("NUM", "COUNT")), None)
     if limit is None or not any(other.fact == "bank.layout" for other in first if other.at > limit.at):
         return False
-    return bool(ALLOWED & {scene.word(at) for at in range(limit.start - 3, limit.start)})
+    return _is_allowed(scene, limit)
+
+
+def _is_allowed(scene: Scene, item: Item) -> bool:
+    """Whether a word of leave stands before it: "up to 4", "max 2"; "if she doubles up, 2" allows nothing."""
+    before = [scene.word(at) for at in range(item.start - 4, item.start)]
+    return any(word in ALLOWED and (word != "up" or before[at + 1 :][:1] == ["to"]) for at, word in enumerate(before))
 
 
 def _lead_ones(scene: Scene, item: Item) -> bool:
@@ -223,7 +229,9 @@ def _of_such(scene: Scene, item: Item) -> bool:
     """Whether "two of these", "four such" are batteries of the conversation."""
     at = item.end + (scene.word(item.end) == "of")
     told = any(fact.fact.startswith("battery.") for fact in scene.said)
-    return told and scene.word(at) in SUCH and not scene.heads - {"battery"}
+    at += scene.word(at) == "the"
+    leads = {"cable"} if scene.word(at + 1) == "leads" else set()  # "three such leads" are batteries
+    return told and scene.word(at) in SUCH and not scene.heads - {"battery"} - leads
 
 
 def _of_them_all(scene: Scene, item: Item) -> bool:
@@ -341,7 +349,7 @@ PARTS_OF_IT = frozenset(
 ) | {"leads", "boats"}
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
-SUCH = frozenset({"such", "these", "those", "them"})
+SUCH = frozenset({"such", "these", "those", "them", "same"})
 BESIDE = 1.6
 SHOWN_BY = frozenset({"lights", "lamps", "leds", "stages", "buttons", "words", "screens"})  # of a charger, no outputs
 LAYOUTS = ("series", "parallel")

@@ -413,7 +413,8 @@ def _rated(scene: Scene, item: Item, value: float) -> Claim | None:
     large = (other for other in scene.by_dim["NUM"] if plain(other) >= SMALLEST_RATING)
     if len(list(islice(large, 2))) > 1:
         return None
-    named = (fact for fact, (low, high) in RATINGS.items() if scene.about(f"role:{fact}") and low <= value <= high)
+    spoken = (fact for fact in RATINGS if scene.about(f"role:{fact}") or scene.likely[:1] == (fact,))
+    named = (fact for fact in spoken if RATINGS[fact][0] <= value <= RATINGS[fact][1])
     found = list(named)
     if len(found) > 1 and {"battery.cca", "battery.ca"} <= set(found):  # "what's CCA, what's MCA, mine says 840"
         return None

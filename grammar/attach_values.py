@@ -78,6 +78,7 @@ ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the w
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 OUTPUTS = frozenset({"outputs", "outs", "legs"})  # a converter has one of them
+PLUSES = frozenset({"pluses", "plusses", "positives"})
 IT_IS = frozenset({"is", "its"})
 STILL = frozenset({"is", "was", "s", "still", "left", "always", "has", "been", "yet", "sits", "stays", "set"})
 JUST_BEFORE = 3  # words: "setting if it is on AGM"
@@ -186,6 +187,23 @@ def _follows_figure(scene: Scene, item: Item) -> bool:
     return before is not None and bool(before.dim or before.fact)
 
 
+def _is_no_kind(scene: Scene, item: Item) -> bool:
+    """Whether a word is another one here: the motor of "the starter won't turn", a charger without electronics."""
+    word, alone = scene.word(item.start), item.end == item.start + 1
+    if word == "starter" and alone and not _beside_its_figure(scene, item):
+        return True
+    return word == "electronics" and scene.word(item.start - 1) in ("no", "without")
+
+
+def _beside_its_figure(scene: Scene, item: Item) -> bool:
+    """Whether a starter is a battery: "my 600 CCA starter", "a wet starter", "starter, 95 Ah"."""
+    after = scene.after(item)
+    if after is not None and after.name in (",", ":", "(", "is"):
+        after = scene.after(after)
+    figures = [other for other in (scene.before(item), after) if other is not None]
+    return any(other.dim in ("CCA", "CA", "AH") or other.fact == "battery.chemistry" for other in figures)
+
+
 def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
@@ -197,7 +215,7 @@ def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
         return "", ""
     if scene.word(item.start) == "start" and item.end == item.start + 1 and scene.word(item.start - 1) in ("at", "on"):
         return "", ""  # "240 A at start"
-    if scene.word(item.start) == "electronics" and scene.word(item.start - 1) in ("no", "without"):  # of a charger
+    if _is_no_kind(scene, item):
         return "", ""
     if item.name == "smart" and item.end == item.start + 1 and not _charges(scene, item):
         return "", ""
@@ -232,9 +250,11 @@ def _of_charger(scene: Scene, item: Item) -> bool:
     return after is not None and after.head == "charger" and others and bool(mine) and item.name != "lfp"
 
 
-def _flag(scene: Scene, item: Item) -> tuple[str, bool]:
+def _flag(scene: Scene, item: Item) -> tuple[str, Value]:
     """A yes or no. One negative is a converter's two sides', or else that of a charger's outputs."""
     true = item.name == "true"
+    if item.fact == "converter.common_negative" and "dcdc" not in scene.heads and PLUSES & scene.vocabulary:
+        return "bank.layout", "parallel"  # "pluses joined, minuses joined"
     asked = "charger.isolated" in scene.expected
     steps = {12.0, 24.0} <= scene.figures  # "a 12 to 24 charger"
     charges = "charger" in scene.heads and "dcdc" not in scene.heads and not steps

@@ -10,6 +10,7 @@ from math import prod
 
 from grammar.birthdays import years_told
 from grammar.canonical import in_unit
+from grammar.doubled import doubled
 from grammar.drawn import drawn
 from grammar.items import Item
 from grammar.outlets import outlets
@@ -77,6 +78,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_one_more(scene, stated),
         *_shares(scene, stated),
         *_two_by_two(scene, stated),
+        *doubled(scene, stated),
         *_wired_for(scene, stated),
         *_charges(scene, stated),
         *_banks(scene),
