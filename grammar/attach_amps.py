@@ -39,6 +39,8 @@ POURS = frozenset(
 ) | {"puts", "send", "sends", "cram", "get"}
 SOURCES = frozenset({"genset", "generator", "gennie", "genny", "dock", "quay", "pedestal", "mains", "marina"})
 IN_WHAT = frozenset({"it", "them", "the", "my", "her", "that", "this", "", ".", ",", "?", ";", "how", "when", "end"})
+OF_AMPS = frozenset({"alternator", "load", "charger", "dcdc", "fuse", "panel", "bms", "drain"})
+FROM_ALTERNATOR = 9  # words
 MOST_POURED = 200.0
 STEADY = frozenset({"bms", "cont", "continuous", "continuously", "constant"})
 SHORTLY = frozenset({"peak", "pk", "burst", "surge", "max"})
@@ -94,7 +96,7 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.current", "default")
     if claim is None and _charging_here(scene, item, value):
         return Claim("charger.current", "range")
-    claim = claim or by_nearness(scene, item, but=ONLY_BESIDE)
+    claim = claim or _of_alternator(scene, item) or by_nearness(scene, item, but=ONLY_BESIDE)
     if claim is None:
         return _by_topic(scene, item, value)
     if claim.fact == "load.current" and scene.loaded and claim.how == "near":
@@ -441,6 +443,23 @@ def _is_lead(scene: Scene) -> bool:
     """Whether lead batteries alone are spoken of: no limit for seconds stands on them."""
     kinds = {item.name for item in scene.items if item.fact == "battery.chemistry"}
     return bool(kinds) and kinds <= LEAD and "bms" not in scene.heads
+
+
+def _of_alternator(scene: Scene, item: Item) -> Claim | None:
+    """Amps that end what is said of an alternator: "same alternator, straight on to it, 90 amps"."""
+    before = [head for head in scene.head_items if head.end <= item.start and head.head in OF_AMPS]
+    if not before or before[-1].head != "alternator" or item.start - before[-1].end > FROM_ALTERNATOR:
+        return None
+    between = scene.items[before[-1].at + 1 : item.at]
+    ends = any(other.name == "end" or other.dim == "AMP" for other in between)
+    apart = scene.word(item.start - 1) in (",", "is", "(", "of") or [
+        scene.word(item.end),
+        scene.word(item.end + 1),
+    ] == [
+        "of",
+        "it",
+    ]
+    return Claim("alternator.current", "near") if apart and not ends else None
 
 
 def _is_tested(scene: Scene, value: float) -> bool:

@@ -78,6 +78,7 @@ ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the w
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 OUTPUTS = frozenset({"outputs", "outs", "legs"})  # a converter has one of them
+DID = frozenset({"did", "does", "do", "could", "can", "was", "would", "used", "took", "takes", "managed"})
 PLUSES = frozenset({"pluses", "plusses", "positives"})
 IT_IS = frozenset({"is", "its"})
 STILL = frozenset({"is", "was", "s", "still", "left", "always", "has", "been", "yet", "sits", "stays", "set"})
@@ -115,7 +116,7 @@ def words_of(scene: Scene) -> Words:
         if _unsure(scene, item) or (other is not None and other.at in doubted):
             doubted.add(item.at)
             continue
-        if not fact or _is_wire(scene, item) or _either(scene, item):
+        if not fact or _is_wire(scene, item) or _either(scene, item) or _as_before(scene, item):
             continue
         if (isinstance(value, bool) and _asked_of(scene, item)) or _is_wanted(scene, item):
             continue
@@ -136,6 +137,13 @@ def _either(scene: Scene, item: Item) -> bool:
         scene.word(item.start - 1) == "or"
         or (scene.word(item.start - 2) == "or" and scene.word(item.start - 1) == "not")
     )
+
+
+def _as_before(scene: Scene, item: Item) -> bool:
+    """Whether a kind is only what the new one is held against: "would they take the frost where lead did"."""
+    told = any(old.fact == item.fact and old.value != item.name for old in scene.said)
+    against = scene.word(item.start - 1) in ("where", "as", "like", "than", "what", "way")
+    return told and against and scene.word(item.end) in DID
 
 
 def _is_wire(scene: Scene, item: Item) -> bool:

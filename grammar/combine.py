@@ -8,11 +8,13 @@ from dataclasses import replace
 from itertools import pairwise
 from math import prod
 
+from grammar.banks import banks_named
 from grammar.birthdays import years_told
 from grammar.canonical import in_unit
 from grammar.doubled import doubled
 from grammar.drawn import drawn
 from grammar.items import Item
+from grammar.kilos import kilos_of_them
 from grammar.outlets import outlets
 from grammar.reading import Stated
 from grammar.scene import Scene
@@ -20,25 +22,12 @@ from grammar.supposed import fallen_to, is_supposed
 from grammar.two_sides import two_sides
 from grammar.vocabulary import Found
 
-BANKS = (
-    frozenset({"house", "domestic", "leisure", "service"}),
-    frozenset({"start", "starter", "starting", "engine", "motor", "cranking"}),
-    frozenset({"bow", "thruster", "stern"}),
-)
-FURTHER = frozenset({"windlass", "capstan"})
-NEXT_ON = 4  # words
-LISTED_AS = re.compile(
-    r"(?P<list>\w[\w' ]*(?:(?:, ?| and )[\w' ]+){1,5}): (?P<many>two|three|four|five|[2-6])"
-    r" (?:\w+ )?(?:islands|camps|mouths|kingdoms|worlds|banks|sets|lots|circuits|systems|batteries|families)\b",
-    re.IGNORECASE,
-)
 IF_FILLED = re.compile(  # "what if I charge them right up first"
     r"\bif (?:i|we|you|he|they) (?:fully )?(?:charged?|fill(?:ed)?|topp?(?:ed)?)(?: up)?"
     r" (?:it|them|her|both|the battery)\b(?: (?:right|fully|all the way|up|full|first))*",
     re.IGNORECASE,
 )
 EMPTY = frozenset({"flat", "empty", "dead"})
-LISTED = 20  # words from the first to the last
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
 MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
 APART = re.compile(r"\b(?:or|vs|versus|then|now|instead|not|was|without|to|down)\b|[?]")
@@ -46,11 +35,8 @@ ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]
 MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 BY = frozenset({"x", "by", "*", "×"})
 FAR = 40  # characters
+WHOLE = ("space.volume", "battery.nominal", "charger.outputs", "battery.weight")  # no figure in their span is another
 SYSTEM = 12.0  # volts of the usual battery
-ONE_EACH = re.compile(
-    r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
-    re.IGNORECASE,
-)
 THERE_ARE = re.compile(
     r"\b(?:there are|there're|i have|we have) (two|three|four|[2-8])(?: of them)?(?=\W*(?:$|[.?!,;]))", re.I
 )
@@ -81,13 +67,18 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *doubled(scene, stated),
         *_wired_for(scene, stated),
         *_charges(scene, stated),
-        *_banks(scene),
+        *banks_named(scene),
         *years_told(scene, stated),
         *_there_are(scene, stated),
         *outlets(scene, stated),
+        *kilos_of_them(scene, stated),
     ]
     told = {item.fact for item in found}
-    boxes = [item.span for item in found if item.fact in ("space.volume", "battery.nominal", "charger.outputs")]
+    boxes = [
+        item.span
+        for item in found
+        if item.fact in ("space.volume", "battery.nominal", "charger.outputs", "battery.weight")
+    ]
     kept = (item for item in stated if not any(start <= item.span[0] < end for start, end in boxes))
     return [*(item for item in kept if item.fact not in told), *found]
 
@@ -221,28 +212,6 @@ def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if found and EACH.search(scene.text) and not any(item.fact == "battery.count" for item in stated):
         number = float(NUMBERS.get(found[1].lower()) or found[1])
         yield Stated("battery.count", number, "", found[0], found.span(), how="default")
-
-
-def _banks(scene: Scene) -> Iterator[Stated]:
-    """Three banks told by their names, where a charger is to serve them: "one charger for start, house and bow"."""
-    if "charger" not in scene.heads or "bank.count" in scene.facts:
-        return
-    named = list(ONE_EACH.finditer(scene.text))
-    if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."
-        span = named[0].start(), named[-1].end()
-        yield Stated("bank.count", float(len(named)), "", scene.text[slice(*span)], span, how="default")
-        return
-    if (told := LISTED_AS.search(scene.text)) is not None:  # "start, house, thruster, windlass: four islands"
-        many = NUMBERS.get(told["many"].lower()) or float(told["many"])
-        if many == len(re.findall(r",|\band\b", told["list"])) + 1:
-            yield Stated("bank.count", many, "", told["many"], told.span("many"), how="default")
-            return
-    places = [next((at for at, token in enumerate(scene.tokens) if token.word in names), None) for names in BANKS]
-    found = sorted(at for at in places if at is not None)
-    if len(found) == len(BANKS) and found[-1] - found[0] <= LISTED:
-        further = FURTHER & {scene.word(at) for at in range(found[0], found[-1] + NEXT_ON)}
-        both_ends = {"bow", "stern"} <= scene.vocabulary
-        yield _fact(scene, "bank.count", float(len(BANKS) + len(further) + both_ends), found[0], found[0] + 1)
 
 
 def _shares(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -35,6 +35,9 @@ def understood(*turns: str) -> dict[str, object]:
             "battery.max_current",
             150.0,
         ),
+        (("lithium put to bed at 70 per cent for 20 weeks, all right?", "at forty?"), "battery.charge", 40.0),
+        (("lithium put to bed at 70 per cent for 20 weeks, all right?", "and at 30"), "storage.time", 140.0),
+        (("lithium at -5, ok to charge?", "would they take the frost where lead did"), "battery.chemistry", "lfp"),
     ],
 )
 def test_a_later_turn_goes_on_with_what_was_told(turns, fact, value):
