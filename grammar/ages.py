@@ -6,6 +6,7 @@ from grammar.items import Item
 from grammar.scene import Scene
 
 OLD = frozenset({"old", "yo", "yrs", "winters", "summers", "seasons"})
+NEARLY = frozenset({"pushing", "rising", "nearing", "approaching", "gone", "nudging"})  # "my AGM is pushing nine"
 TURNED = frozenset({"turned", "turns", "turn", "turning", "age", "aged"})
 OLDEST = 20.0  # said without a word for years
 VOLTS = frozenset({6.0, 12.0})
@@ -83,6 +84,8 @@ def is_age(scene: Scene, item: Item) -> bool:
         return False
     if before == "being" and _is_of_years(item) and (after is None or after.kind == "mark"):
         return "battery" in scene.facts | scene.heads or any(old.fact.startswith("battery.") for old in scene.said)
+    if before in NEARLY and _is_of_years(item) and (after is None or after.kind == "mark" or after.name in GOES_ON):
+        return _its(scene, item)
     if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:
         return True
     return _is_told(scene, item) or _by_the_year(scene, item)
@@ -101,8 +104,11 @@ def _by_the_year(scene: Scene, item: Item) -> bool:
     if not _is_of_years(item) or scene.word(item.end) not in WHEN or scene.word(item.end + 1) not in SEASONS:
         return False
     before = scene.word(item.start - 1)
-    if before not in BE | ITS | {","}:
-        return False
+    return before in BE | ITS | {","} and _its(scene, item)
+
+
+def _its(scene: Scene, item: Item) -> bool:
+    """Whether a battery is named before, and no other thing."""
     near = [other for other in scene.items[max(0, item.at - SUBJECT) : item.at] if other.name != "end"]
     its = any(other.head == "battery" or other.fact == "battery.chemistry" or other.name in IT | ITS for other in near)
     return its and not any(other.head and other.head != "battery" for other in near)

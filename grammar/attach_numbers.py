@@ -476,8 +476,8 @@ def _is_made(scene: Scene, item: Item) -> bool:
     if item.quantity.value not in JOINED_TO or scene.about("word:fit"):
         return False
     at = item.start - (scene.word(item.start - 1) in ("a", "an", "the", "our", "my"))
-    before, earlier = scene.word(at - 1), scene.word(at - 2)
-    made = before in MAKES or (before in ("up", "into") and earlier in MAKES)
+    before, earlier = scene.word(at - 1), {scene.word(at - 2), scene.word(at - 3)}
+    made = before in MAKES or (before in ("up", "into") and bool(earlier & MAKES))
     fewer = not {SIX, TAKEN_IN}.isdisjoint(other.quantity.value for other in scene.quantities("VOLT", "NUM"))
     poured = before == "into" and bool(scene.quantities("AMP"))
     return made or (fewer and before == "as") or poured

@@ -24,7 +24,10 @@ FRACTION = re.compile(r"[1-9][0-9]?/[0-9]{1,2}|(?:one|three|five|seven)[ -](?:qu
 TOPS = {"one": 1, "three": 3, "five": 5, "seven": 7}
 BOTTOMS = {"quarter": 4, "eighth": 8, "sixteenth": 16}
 CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their number alone
-SYSTEM = re.compile(r"\b(?:6|12|24) ?-?v|\b(?:twelves|sixes|12s|6s)\b")
+SYSTEM = re.compile(
+    r"\b(?:6|12|24) ?-?v|\b(?:twelves|sixes|12s|6s)\b|\b(?:at|the|a|our|my) 12\b(?! ?[a-z]?[ah]\b)"
+    r"|\bconverter|\bbooster|\bdc-?dc\b|\bstep-?up|\bdropper"
+)
 MADE = re.compile(r"\b(?:mak(?:es?|ing)(?: up)?|made(?: up)? into|turned into|amps into) (?:a|the|your|our) ?$")
 STEPS = re.compile(
     r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b"

@@ -22,8 +22,11 @@ ORDINALS = {
 }
 ITS = re.compile(
     rf"\b(?:its|their|her|his|the|a) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th))"
-    r" (?P<of>birthday|season|summer|winter)\b",
+    r" (?:birthday|season|summer|winter)\b",
     re.IGNORECASE,
+)
+IN_YEAR = re.compile(
+    rf"\bin(?:to)? (?:its|their|her|his) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) year(?! of)\b", re.IGNORECASE
 )
 BIRTHDAY = re.compile(rf"\b({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) birthday\b", re.IGNORECASE)
 PERSON = (
@@ -57,7 +60,7 @@ def years_told(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 def _birthday(scene: Scene) -> Stated | None:
     """ "Their fifth birthday", "in its 6th season"; a person's is no battery's."""
     named = "battery" in scene.facts | scene.heads
-    found = ITS.search(scene.text) or (BIRTHDAY.search(scene.text) if named else None)
+    found = ITS.search(scene.text) or IN_YEAR.search(scene.text) or (BIRTHDAY.search(scene.text) if named else None)
     if found is None or OF_PERSON.search(scene.ahead(found.start())):
         return None
     told = found[1].lower()

@@ -33,6 +33,11 @@ OF_CHARGER = re.compile(  # "the shore charger carries only two spoons", "a char
     rf" {NUMBER} (?:(?:own |small |short )?{EXITS}|{ENDS}(?! acid| batter| and minus))\b",
     re.IGNORECASE,
 )
+FEEDS = re.compile(  # "my charger feeds two, I have three banks"
+    r"\bcharger(?: that)? (?:only |just )?(?:feeds|serves|caters for|looks after)(?: only| just)? "
+    r"(?P<many>one|two|three|four|[1-4])(?: (?:batteries|banks|battery|bank))?(?=[,.;?!]|$| and\b| but\b)",
+    re.IGNORECASE,
+)
 ARMED = re.compile(
     r"\b(?P<many>one|single|two|twin|three|four|[1-4])[- ](?:armed|headed|legged|mouthed|exit|lead|tailed|tail|arm)"
     r" (?:charger|unit|one)\b",
@@ -44,7 +49,12 @@ def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """How many batteries a charger can be clipped to: "it has only one pair of cables"."""
     if "charger" not in scene.heads or any(item.fact == FACT for item in stated):
         return
-    found = PAIRS.search(scene.text) or OF_CHARGER.search(scene.text) or ARMED.search(scene.text)
+    found = (
+        PAIRS.search(scene.text)
+        or OF_CHARGER.search(scene.text)
+        or FEEDS.search(scene.text)
+        or ARMED.search(scene.text)
+    )
     if found is not None:
         yield _told(found, NUMBERS.get(found["many"].lower(), 1.0))
     elif found := BOTH_POLES.search(scene.text) or ONE_OUT.search(scene.text):

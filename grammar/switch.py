@@ -31,6 +31,7 @@ STANDS = frozenset(
         "rests",
     }
 )
+SPEAKS = frozenset({"speaks", "understands", "knows"})  # "the box on the wall only speaks wet and gel"
 STANDS_AT = 4  # words
 MARKED = frozenset({"says", "reads", "marked", "labelled", "labeled", "stamped", "printed", "branded", "badged"})
 MARKED_AFTER = 4  # words from a charger to what it is marked with
@@ -57,6 +58,7 @@ def on_the_switch(scene: Scene) -> set[int]:
         or bool((REGULATORS | DIALS) & scene.vocabulary)
         or scene.about("word:setting", "role:charger.setting")
         or scene.likely[:1] == CHARGES
+        or bool(SPEAKS & scene.vocabulary)
     )
     offered = {item.at for item in kinds if spoken and _is_offered(scene, item)}
     offered |= _before_switch(scene, kinds)
@@ -124,7 +126,7 @@ def _is_offer(scene: Scene, run: list[Item]) -> bool:
         return False
     charger = any(other.head == "charger" or other.name in REGULATORS for other in before)
     words = {scene.word(at) for other in (*before, *after) for at in range(other.start, other.end)}
-    return bool(OFFERED_AS & words) or (charger and bool(GIVES & words))
+    return bool((OFFERED_AS | SPEAKS) & words) or (charger and bool(GIVES & words))
 
 
 def _ahead(scene: Scene, item: Item) -> list[Item]:

@@ -15,13 +15,14 @@ PASSES = r"(?: (?:pass|go|flow|out|through|by|of current))*"
 LASTING = (
     r"(?:without (?:an? )?(?:end|rest|pause|break|limit|stop|stopping)|forever|for ever|endlessly|always"
     r"|all day(?: long)?|non[- ]?stop|steady|steadily|continuous(?:ly)?|cont|permanent(?:ly)?|constantly"
-    r"|day and night|all the time|as long as (?:i|you|we) (?:like|want))\b"
+    r"|day and night|round the clock|no end|(?:till|until) (?:doomsday|kingdom come)"
+    r"|all the time|as long as (?:i|you|we) (?:like|want))\b"
 )
 SHORT = (
-    r"(?:(?:for|in|at|over|during) )?(?:just |only |about )?"
-    r"(?:(?:an?|the|one|some|few|a few|\d{1,2}|two|three|five|ten) )"
+    r"(?:(?:for|in) (?:short )?bursts|(?:(?:for|in|at|over|during) )?(?:just |only |about )?"
+    r"(?:(?:a few|an?|the|one|some|few|\d{1,2}|two|three|five|ten) )"
     r"(?:space of an? |length of an? |very |first |short )*"
-    r"(?:breath|sigh|blink|moment|instant|heartbeat|wink|flash|gasp|s|secs?|seconds?)\b|\bpeak\b|\bbriefly\b|\bmomentarily\b"
+    r"(?:(?:breath|sigh|blink|moment|instant|heartbeat|wink|flash|gasp|sneeze|sec|second)s?|s))\b|\bpeak\b|\bbriefly\b|\bmomentarily\b"
 )
 JOINED = r"[^.?!;:\d]{0,24}?(?:\band|\bbut|,|/|&|\bthen)\s*"
 PAIR = re.compile(

@@ -23,13 +23,16 @@ FROM_ENGINE = re.compile(
     re.IGNORECASE,
 )
 TO_BOW = re.compile(rf"\b(?:bow|stern|thruster|windlass|capstan){PLACE}{IS} ?{HIGH}", re.IGNORECASE)
+AFT = re.compile(rf"{TWELVE} (?:aft|astern|at the engine|by the engine|for the house|in the house)\b", re.IGNORECASE)
+FORWARD = re.compile(rf"{HIGH} (?:forward|for'?ard|up front|in front|(?:in|at|for) the bow)\b", re.IGNORECASE)
 BETWEEN = re.compile(  # that something carries current from the one to the other
     r"\b(?:from|off|out of|into|on) the (?:12|24|twelve|twenty[- ]four)\b|\b(?:12|24) side\b|\bbetween (?:the )?two\b",
     re.IGNORECASE,
 )
 GIVEN_FROM = re.compile(  # "what would it take from the 24 side to give me 10 A at 12"
     rf"\b(?:from|off|out of) (?:the |my |our )?(?P<taken>12|24|twelve|twenty[- ]four){V}"
-    rf"(?: (?:side|end|bank|system|supply|volts?))?[^.?!]{{0,20}}? (?:to )?(?:give|get|make|run|feed|supply|have)\b"
+    rf"(?: (?:side|end|bank|system|supply|volts?))?[^.?!]{{0,20}}? (?:to )?"
+    rf"(?:give|get|make|run|feed|supply|have|want|need)\b"
     rf"[^.?!]{{0,14}}?\b(?P<amps>\d+(?:\.\d+)?) ?(?:a|amps?)\b (?:at|on) (?P<given>12|24|twelve|twenty[- ]four)\b{V}",
     re.IGNORECASE,
 )
@@ -64,7 +67,8 @@ def two_sides(scene: Scene, stated: list[Stated]) -> list[Stated]:
             return _with(stated, told)
     if not _converted(scene):
         return stated
-    low, high = FROM_ENGINE.search(scene.text), TO_BOW.search(scene.text)
+    low = FROM_ENGINE.search(scene.text) or AFT.search(scene.text)
+    high = TO_BOW.search(scene.text) or FORWARD.search(scene.text)
     if low is None or high is None or abs(low.start("low") - high.start("high")) > FAR:
         return stated
     return _with(
