@@ -27,6 +27,7 @@ CARRIED = frozenset(  # what people do with a battery, year after year: no age o
     }
 )
 PEOPLE = frozenset({"i", "we", "he", "she", "they", "my", "our", "his", "her", "ive", "weve"})
+LASTS = 10.0  # years: few batteries see more
 DOES = 4  # words from the years to what was done
 SUBJECT = 4  # pieces before the years in which their battery is named
 WHEN = frozenset({"this", "last", "next", "come", "in", "by"})
@@ -62,7 +63,8 @@ def ended(scene: Scene, item: Item) -> bool:
 def of_people(scene: Scene, item: Item) -> bool:
     """Whether winters are told through which somebody did a thing: "for twenty-six winters Wilhelm carried them up"."""
     at = item.end if item.dim == "TIME" else item.end + 1
-    if scene.word(at - 1) not in OLD | YEARS or at >= len(scene.tokens):
+    value = item.quantity.value
+    if isinstance(value, str) or value <= LASTS or scene.word(at - 1) not in OLD | YEARS or at >= len(scene.tokens):
         return False
     who = scene.tokens[at]
     named = who.word in PEOPLE or scene.text[who.start : who.start + 1].isupper()

@@ -38,7 +38,8 @@ POURS = frozenset(
     ["push", "pushes", "feed", "feeds", "shove", "shoves", "pour", "pours", "pump", "pumps", "stuff", "stuffs", "put"]
 ) | {"puts", "send", "sends", "cram", "get"}
 SOURCES = frozenset({"genset", "generator", "gennie", "genny", "dock", "quay", "pedestal", "mains", "marina"})
-IN_WHAT = frozenset({"it", "them", "the", "my", "her", "that", "this", "", ".", ",", "?", ";", "how", "when", "end"})
+IN_WHAT = frozenset({"it", "them", "her", "", ".", ",", "?", ";", "how", "when"})
+INTO = 3  # words
 OF_AMPS = frozenset({"alternator", "load", "charger", "dcdc", "fuse", "panel", "bms", "drain"})
 FROM_ALTERNATOR = 9  # words
 MOST_POURED = 200.0
@@ -155,11 +156,17 @@ def _poured_in(scene: Scene, item: Item, value: float) -> bool:
     before = [scene.word(item.start - back) for back in (1, 2, 3)]
     if before[0] in ("up", "to", "about", "some"):
         before = before[1:]
-    after = scene.word(item.end + 1)
-    into = scene.word(item.end) in ("in", "into") and after in IN_WHAT
-    if before[0] in POURS and into:
+    if before[0] in POURS and scene.word(item.end) in ("in", "into") and _into_battery(scene, item.end + 1):
         return True
     return before[0] in POURS | GIVES | {"put", "puts"} and bool(SOURCES & set(before[1:]))
+
+
+def _into_battery(scene: Scene, at: int) -> bool:
+    """Whether a battery is named there, or nothing: "in.", "into it", "into a 90 Ah gel", "into the 24"."""
+    if scene.word(at) in IN_WHAT:
+        return True
+    near = [scene.at_word[place] for place in range(at, min(at + INTO, len(scene.tokens)))]
+    return any(one.dim in ("AH", "VOLT") or one.head == "battery" or one.fact == "battery.chemistry" for one in near)
 
 
 def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -451,7 +458,7 @@ def _of_alternator(scene: Scene, item: Item) -> Claim | None:
     if not before or before[-1].head != "alternator" or item.start - before[-1].end > FROM_ALTERNATOR:
         return None
     between = scene.items[before[-1].at + 1 : item.at]
-    ends = any(other.name == "end" or other.dim == "AMP" for other in between)
+    ends = any(other.name == "end" or other.dim for other in between)
     apart = scene.word(item.start - 1) in (",", "is", "(", "of") or [
         scene.word(item.end),
         scene.word(item.end + 1),

@@ -98,7 +98,7 @@ def _named_so(scene: Scene, item: Item, value: float) -> bool:
 def _placed(scene: Scene, item: Item, value: float) -> bool:
     """Whether batteries go by their places: "AGMs, a 70 in the bow and a 180 for the house"."""
     least = MOST_CHARGER if "charger" in scene.heads else LIKELY
-    if value <= least or scene.heads & {"fuse", "cable", "panel", "alternator"} or scene.quantities("AREA", "GAUGE"):
+    if value <= least or scene.heads & (OTHERS - {"charger"}) or scene.quantities("AREA", "GAUGE"):
         return False
     if scene.word(item.start - 1) not in ARTICLES | {"an"}:
         return False

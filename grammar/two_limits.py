@@ -38,7 +38,8 @@ LETS = re.compile(
 )
 AGAIN = re.compile(rf"{AMPS.format('steady')}{PASSES}\s+{LASTING}", re.IGNORECASE)
 LOADS = r"thrusters?|motors?|windlass|winch|pump"
-LOAD = re.compile(rf"\b(?:{LOADS}|it|draws?|takes?|pulls?|begs?|wants?|needs?|uses?)\b", re.IGNORECASE)
+OTHERS = r"alternators?|charger|solar|panels?|converter|booster|dc-?dc|genset|generator|fuses?|breaker|fridge"
+LOAD = re.compile(rf"\b(?:{LOADS}|{OTHERS}|it|draws?|takes?|pulls?|begs?|wants?|needs?|uses?)\b", re.IGNORECASE)
 LOAD_NEXT = re.compile(rf" ?(?:current )?(?:bow |stern )?(?:{LOADS})\b", re.IGNORECASE)
 GIVER = re.compile(
     r"\b(?:lets?|allows?|permits?|gives?|concedes?|yields?|pass(?:es)?|hands?|delivers?|offers?|guard\w*|bms|protection"
