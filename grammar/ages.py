@@ -30,7 +30,7 @@ PEOPLE = frozenset({"i", "we", "he", "she", "they", "my", "our", "his", "her", "
 LASTS = 10.0  # years: few batteries see more
 DOES = 4  # words from the years to what was done
 SUBJECT = 4  # pieces before the years in which their battery is named
-WHEN = frozenset({"this", "last", "next", "come", "in", "by"})
+WHEN = frozenset({"this", "last", "next", "come", "in", "by", "at"})
 SEASONS = frozenset(
     {
         *("spring", "summer", "autumn", "fall", "winter", "year", "month", "season", "easter", "christmas"),

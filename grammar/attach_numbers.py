@@ -480,7 +480,7 @@ def _is_made(scene: Scene, item: Item) -> bool:
     made = before in MAKES or (before in ("up", "into") and bool(earlier & MAKES))
     fewer = not {SIX, TAKEN_IN}.isdisjoint(other.quantity.value for other in scene.quantities("VOLT", "NUM"))
     poured = before == "into" and bool(scene.quantities("AMP"))
-    return made or (fewer and before == "as") or poured
+    return made or (fewer and (before == "as" or scene.word(item.end) == "out")) or poured
 
 
 def _mends_volts(scene: Scene, item: Item) -> bool:

@@ -11,7 +11,9 @@ from grammar.scene import Scene
 
 INPUT, BANK, AMPS = "charger.input_voltage", "bank.voltage", "charger.current"
 COMMON = "converter.common_negative"
-NEXT = r"(?:and|but|while|with|the|up|to|so|side|sides|end|on|at|from|into|aft|astern|forward|for|in|is|what|how|a|i|we|bow)"
+NEXT = (
+    r"(?:and|but|while|with|the|up|to|so|sides?|end|on|at|from|into|aft|astern|forward|for|in|is|what|how|a|i|we|bow)"
+)
 V = rf"(?: ?-?v(?:olts?)?\b|(?=\s*(?:[,;:?!)/]|\.(?!\d)|$|{NEXT}\b)))"  # not "12 hp", "12 lights", "24 hours"
 TWELVE, HIGH = rf"\b(?P<low>12|twelve)\b{V}", rf"\b(?P<high>24|twenty[- ]four)\b{V}"
 PLACE = r"(?:'?s)?(?: (?:side|end|bank|pair|set|battery|batteries|batt|system|circuit|supply|motor|thruster|own))*"
