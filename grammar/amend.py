@@ -44,7 +44,7 @@ LOADS = frozenset({"load.current", "load.power"})  # three are told of, so that 
 OFFERED = frozenset({"settings", "modes", "options", "positions", "choices"})
 READ = frozenset({"reads", "shows", "showing", "reading", "measured", "sits", "climbs", "goes"})
 REPLACED = {  # "lithium instead of my 34 kg gel": the gel's weight holds, and so does the case that stood there
-    "WEIGHT": frozenset({"instead"}),
+    "WEIGHT": frozenset({"instead", "rather"}),
     "GROUP": frozenset({"instead"}),
 }
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])

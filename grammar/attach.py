@@ -19,6 +19,7 @@ from grammar.vocabulary import Found
 FIGURES = ("AMP", "NUM")
 RATINGS = frozenset({"battery.cca", "battery.ca", "battery.reserve"})
 ASKING = frozenset({"what", "which", "much", "many", "whatever"})  # "what CCA for 180 A": the amps are no CCA
+LACKING = frozenset({"no", "without"})  # "no CCA on the label"
 UNKNOWN = frozenset({"unknown", "unkown", "unclear"})
 CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
@@ -83,7 +84,7 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         role = roles().get(found.concept)
         if role is None or role.weak is not weak or item.dim not in role.dims or value > role.most:
             continue
-        if found.concept in RATINGS and _rating_asked(scene, found):
+        if found.concept in RATINGS and (_rating_asked(scene, found) or scene.word(found.start - 1) in LACKING):
             continue
         if found.concept == "load.peak" and _is_no_peak(scene, found, value):
             continue

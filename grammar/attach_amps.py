@@ -41,8 +41,17 @@ FUSE_THERE = re.compile(  # "fuse at the battery 250 A"
     r"\b(?:fuse|breaker) (?:at|near|by|beside|on|in) (?:the|its|my|our) \w+(?: \w+)?[,:]? (?:is |of )?$", re.IGNORECASE
 )
 GIVES = frozenset({"give", "gives", "deliver", "delivers", "supply", "supplies"})
-STEADY = frozenset({"bms", "cont", "continuous", "continuously", "constant"})
-SHORTLY = frozenset({"peak", "pk", "burst", "surge", "max"})
+POURS = frozenset(
+    ["push", "pushes", "feed", "feeds", "shove", "shoves", "pour", "pours", "pump", "pumps", "stuff", "stuffs", "put"]
+) | {"puts", "send", "sends", "cram", "get"}
+SOURCES = frozenset({"genset", "generator", "gennie", "genny", "dock", "quay", "pedestal", "mains", "marina"})
+IN_WHAT = frozenset({"it", "them", "her", "", ".", ",", "?", ";", "how", "when"})
+INTO = 3  # words
+OF_AMPS = frozenset({"alternator", "load", "charger", "dcdc", "fuse", "panel", "bms", "drain"})
+FROM_ALTERNATOR = 9  # words
+MOST_POURED = 200.0
+STEADY = frozenset({"bms", "steady", "cont", "continuous", "continuously", "constant"})
+SHORTLY = frozenset({"short", "brief", "briefly", "peak", "pk", "burst", "surge", "max"})
 PAIR = 9  # pieces between two limits of one battery
 NEXT, LEADS_TO = 4, 4  # words from a figure to the word that is the next one's, and from that to it
 SHORT = 60.0  # seconds that a peak may last
@@ -95,7 +104,7 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.current", "default")
     if claim is None and _charging_here(scene, item, value):
         return Claim("charger.current", "range")
-    claim = claim or by_nearness(scene, item, but=ONLY_BESIDE)
+    claim = claim or _of_alternator(scene, item) or by_nearness(scene, item, but=ONLY_BESIDE)
     if claim is None:
         return _by_topic(scene, item, value)
     if claim.fact == "load.current" and scene.loaded and claim.how == "near":
@@ -155,9 +164,29 @@ def taken_in(scene: Scene, item: Item, value: float) -> bool:
     return can and owner is not None and (owner.head == "battery" or owner.fact == "battery.chemistry")
 
 
+def _poured_in(scene: Scene, item: Item, value: float) -> bool:
+    """Whether they are given to a battery: "the genset can push 70 amps in", "the dock gives 10 A"."""
+    if value > MOST_POURED or scene.facts & {"load.model"}:
+        return False
+    before = [scene.word(item.start - back) for back in (1, 2, 3)]
+    if before[0] in ("up", "to", "about", "some"):
+        before = before[1:]
+    if before[0] in POURS and scene.word(item.end) in ("in", "into") and _into_battery(scene, item.end + 1):
+        return True
+    return before[0] in POURS | GIVES | {"put", "puts"} and bool(SOURCES & set(before[1:]))
+
+
+def _into_battery(scene: Scene, at: int) -> bool:
+    """Whether a battery is named there, or nothing: "in.", "into it", "into a 90 Ah gel", "into the 24"."""
+    if scene.word(at) in IN_WHAT:
+        return True
+    near = [scene.at_word[place] for place in range(at, min(at + INTO, len(scene.tokens)))]
+    return any(one.dim in ("AH", "VOLT") or one.head == "battery" or one.fact == "battery.chemistry" for one in near)
+
+
 def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery that goes by its unlabelled amps: "the 700 amp one"; what "averages 28 A" is a load's."""
-    if taken_in(scene, item, value):
+    if taken_in(scene, item, value) or _poured_in(scene, item, value):
         return Claim("charger.current", "role")
     alone = "runtime" in scene.vocabulary and not {"charger", "panel", "bms"} & scene.heads  # "8 A 105 Ah AGM runtime"
     if value > TINY and (scene.word(item.start - 1) in AVERAGES or (alone and len(scene.quantities("AMP")) == 1)):
@@ -436,6 +465,23 @@ def _is_lead(scene: Scene) -> bool:
     """Whether lead batteries alone are spoken of: no limit for seconds stands on them."""
     kinds = {item.name for item in scene.items if item.fact == "battery.chemistry"}
     return bool(kinds) and kinds <= LEAD and "bms" not in scene.heads
+
+
+def _of_alternator(scene: Scene, item: Item) -> Claim | None:
+    """Amps that end what is said of an alternator: "same alternator, straight on to it, 90 amps"."""
+    before = [head for head in scene.head_items if head.end <= item.start and head.head in OF_AMPS]
+    if not before or before[-1].head != "alternator" or item.start - before[-1].end > FROM_ALTERNATOR:
+        return None
+    between = scene.items[before[-1].at + 1 : item.at]
+    ends = any(other.name == "end" or other.dim for other in between)
+    apart = scene.word(item.start - 1) in (",", "is", "(", "of") or [
+        scene.word(item.end),
+        scene.word(item.end + 1),
+    ] == [
+        "of",
+        "it",
+    ]
+    return Claim("alternator.current", "near") if apart and not ends else None
 
 
 def _is_tested(scene: Scene, value: float) -> bool:

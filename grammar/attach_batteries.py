@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.attach import NOTHING, Claim, beside, by_group, close
+from grammar.attach import LACKING, NOTHING, Claim, beside, by_group, close
 from grammar.attach_counts import OF_BATTERY
 from grammar.items import Item
 from grammar.quoted import quotes_both_limits
@@ -30,6 +30,7 @@ ENGINES = frozenset({"engine", "diesel", "petrol", "outboard", "inboard"})
 IN_TANKS = frozenset({"water", "fuel", "diesel", "petrol", "tank"})
 TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
 INSULATION = (60.0, 125.0)  # C
+RATED_AMPS = frozenset({"CCA", "CA"})
 RATES = frozenset({"1C", "2C", "3C"})
 CHARGED = frozenset({"charge", "charged", "charging", "discharge"})
 THRUST_WITHIN = 4  # words
@@ -49,6 +50,9 @@ def rated(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that follows from the unit alone."""
     if item.dim == "CCA" and before_label(scene, item):
         return Claim("battery.capacity", "near")
+    if item.dim in RATED_AMPS and scene.word(item.start - 1) in LACKING:  # "no CCA. 130 A stern pusher"
+        load = scene.after(item)
+        return Claim("load.current", "near") if load is not None and load.head == "load" else NOTHING
     if item.dim == "WH" and close(scene, item, "used_up", reach=1.5):
         return NOTHING
     aired = "space" in scene.heads or scene.about("word:vent") or bool(BOXES & scene.vocabulary)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.ages import is_age
+from grammar.ages import is_age, of_people
 from grammar.attach import NOTHING, Claim, close, names_its_battery
 from grammar.attach_lengths import counts_cables, of_cable
 from grammar.attach_pairs import NOMINAL, steps_up
@@ -27,7 +27,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if value <= 30 and item.kind not in ("count", "times") and is_age(scene, item):
         return Claim("battery.age", "role")
-    if counts_cables(scene, item):
+    if counts_cables(scene, item) or of_people(scene, item) or _shows(scene, item):
         return NOTHING
     if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None
@@ -69,6 +69,11 @@ def _in_seconds(item: Item) -> bool:
     return item.dim == "TIME" and item.quantity.unit == "second"
 
 
+def _shows(scene: Scene, item: Item) -> bool:
+    """Whether lamps and buttons are counted, as a charger has them: "a charger with two green lights"."""
+    return not SHOWN_BY.isdisjoint((scene.word(item.end), scene.word(item.end + 1))) and "charger" in scene.heads
+
+
 def _by_word_after(scene: Scene, item: Item, value: float) -> Claim | None:
     """What the word after a small number says that it counts: "three outputs", "2 banks"."""
     found = (role for role, reach in COUNTS.items() if close(scene, item, role, reach=reach, after=True))
@@ -91,7 +96,7 @@ def _allowed(scene: Scene, item: Item) -> str:
     later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
     at_most = {"most", "max", "maximum"} & later and MAKERS & scene.vocabulary  # "their maker says 4 in series at most"
     no_more = before[1:] == ["no", "more", "than"] and bool(MAKERS & scene.vocabulary)
-    if not ALLOWED & set(before) and not at_most and not no_more and not _second_limit(scene, item):
+    if not _is_allowed(scene, item) and not at_most and not no_more and not _second_limit(scene, item):
         return ""
     if after == "side by":  # "no more than two side by side"
         return "battery.max_in_parallel"
@@ -114,7 +119,13 @@ def _second_limit(scene: Scene, item: Item) -> bool:
     limit = next((other for other in first if other.dim in ("NUM", "COUNT")), None)
     if limit is None or not any(other.fact == "bank.layout" for other in first if other.at > limit.at):
         return False
-    return bool(ALLOWED & {scene.word(at) for at in range(limit.start - 3, limit.start)})
+    return _is_allowed(scene, limit)
+
+
+def _is_allowed(scene: Scene, item: Item) -> bool:
+    """Whether a word of leave stands before it: "up to 4", "max 2"; "if she doubles up, 2" allows nothing."""
+    before = [scene.word(at) for at in range(item.start - 4, item.start)]
+    return any(word in ALLOWED and (word != "up" or before[at + 1 :][:1] == ["to"]) for at, word in enumerate(before))
 
 
 def _lead_ones(scene: Scene, item: Item) -> bool:
@@ -137,8 +148,9 @@ def _each_so_much(scene: Scene, item: Item) -> bool:
 
 def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger's outputs are counted: "a two bank charger", "2 bank 6 A charger", "twin output"."""
-    if scene.word(item.end) == "leads":  # "my charger has three leads"
-        return scene.word(item.start - 1) in ("has", "with", "got") and "charger" in scene.heads
+    if scene.word(item.end) in ("leads", "lead"):  # "my charger has three leads", "a charger of one lead"
+        near = item.at > 1 and scene.items[item.at - 2].head == "charger"
+        return near or (scene.word(item.start - 1) in ("has", "with", "got") and "charger" in scene.heads)
     if scene.word(item.end) == "isolated" and scene.word(item.end + 1) in ("outputs", "output", "channels"):
         return True
     if scene.word(item.end) not in ("bank", "output", "way", "channel", "out"):
@@ -245,7 +257,9 @@ def _of_such(scene: Scene, item: Item) -> bool:
     """Whether "two of these", "four such" are batteries of the conversation."""
     at = item.end + (scene.word(item.end) == "of")
     told = any(fact.fact.startswith("battery.") for fact in scene.said)
-    return told and scene.word(at) in SUCH and not scene.heads - {"battery"}
+    at += scene.word(at) == "the"
+    leads = {"cable"} if scene.word(at + 1) == "leads" else set()  # "three such leads" are batteries
+    return told and scene.word(at) in SUCH and not scene.heads - {"battery"} - leads
 
 
 def _of_them_all(scene: Scene, item: Item) -> bool:
@@ -363,8 +377,9 @@ PARTS_OF_IT = frozenset(
 ) | {"leads", "boats"}
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
-SUCH = frozenset({"such", "these", "those", "them"})
+SUCH = frozenset({"such", "these", "those", "them", "same"})
 BESIDE = 1.6
+SHOWN_BY = frozenset({"lights", "lamps", "leds", "stages", "buttons", "words", "screens"})  # of a charger, no outputs
 LAYOUTS = ("series", "parallel")
 NEVER = 99.0
 MOST_BATTERIES = 24

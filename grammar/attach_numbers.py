@@ -54,6 +54,8 @@ INSTEAD = frozenset({"replace", "replaces", "replacing", "instead", "than"})
 SYSTEM = frozenset({"bank", "system", "pair", "side"})
 SIX = 6.0
 TAKEN_IN = 12.0  # volts of a converter's side
+JOINED_TO = frozenset({24.0, 36.0, 48.0})  # volts of several batteries
+MAKES = frozenset({"make", "makes", "making", "made", "turned"})
 LITTLE = 2.0  # amps that something left on takes
 RATED = ("CCA", "CA", "RC")
 SMALLEST_RATING = 40.0
@@ -456,7 +458,8 @@ def _rated(scene: Scene, item: Item, value: float) -> Claim | None:
     large = (other for other in scene.by_dim["NUM"] if plain(other) >= SMALLEST_RATING)
     if len(list(islice(large, 2))) > 1:
         return None
-    named = (fact for fact, (low, high) in RATINGS.items() if scene.about(f"role:{fact}") and low <= value <= high)
+    spoken = (fact for fact in RATINGS if scene.about(f"role:{fact}") or scene.likely[:1] == (fact,))
+    named = (fact for fact in spoken if RATINGS[fact][0] <= value <= RATINGS[fact][1])
     found = list(named)
     if len(found) > 1 and {"battery.cca", "battery.ca"} <= set(found):  # "what's CCA, what's MCA, mine says 840"
         return None
@@ -481,7 +484,7 @@ def _names_system(scene: Scene, item: Item, after: Item | None) -> bool:
         return True
     if scene.word(item.start - 1) in ("its", "is", "actually", "no") and _mends_volts(scene, item):
         return True
-    if _is_loads(scene, item) or _is_wanted(scene, item):
+    if _is_loads(scene, item) or _is_wanted(scene, item) or _is_made(scene, item):
         return True
     second = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
     if after is not None and after.name == "," and second is not None and second.name == "not":  # "12, not 24"
@@ -511,6 +514,18 @@ def _is_wanted(scene: Scene, item: Item) -> bool:
     ends = after is None or after.kind == "mark"
     large = item.quantity.value not in (6.0, 12.0)
     return large and ends and "load" in scene.heads and scene.word(item.start - 1) in ("wants", "needs")
+
+
+def _is_made(scene: Scene, item: Item) -> bool:
+    """Whether it is what batteries are joined to, or what amps go into: "two twelves to make the 24", "as a 24"."""
+    if item.quantity.value not in JOINED_TO or scene.about("word:fit"):
+        return False
+    at = item.start - (scene.word(item.start - 1) in ("a", "an", "the", "our", "my"))
+    before, earlier = scene.word(at - 1), {scene.word(at - 2), scene.word(at - 3)}
+    made = before in MAKES or (before in ("up", "into") and bool(earlier & MAKES))
+    fewer = not {SIX, TAKEN_IN}.isdisjoint(other.quantity.value for other in scene.quantities("VOLT", "NUM"))
+    poured = before == "into" and bool(scene.quantities("AMP"))
+    return made or (fewer and (before == "as" or scene.word(item.end) == "out")) or poured
 
 
 def _mends_volts(scene: Scene, item: Item) -> bool:

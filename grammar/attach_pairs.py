@@ -15,6 +15,7 @@ FROM_IT = OUT_OF | {"out", "a", "the", "my"}
 REACH = 7  # pieces from one side to the other: "24 V 20 A from 12 V", "24 V pair at the bow from the 12 V"
 ISOLATED = frozenset(["iso", "isolated", "noniso", "isolating"])
 FED = frozenset({"feed", "feeding", "fed", "supply", "supplied", "power", "powered"})
+OUTLETS = frozenset({"outlet", "output", "exit", "out", "terminals"})
 SMALLEST_LIMIT = 20.0
 BESIDE_BMS = 2.0
 
@@ -88,7 +89,9 @@ def _volts(scene: Scene) -> list[Item]:
 def put_out(scene: Scene, item: Item) -> Claim | None:
     """The amps that a converter gives: "24 V 20 A from 12 V", "12 to 24, 15 A out"."""
     after = scene.word(item.end)
-    if after in ("out", "output") and (converts(scene) or any(steps_up(scene, other) for other in _volts(scene))):
+    if (after in ("out", "output") or _at_outlet(scene, item)) and (
+        converts(scene) or any(steps_up(scene, other) for other in [*_volts(scene), *scene.quantities("COUNT")])
+    ):
         return Claim("charger.current", "role")
     side = [scene.word(at) for at in range(item.end, item.end + 4)]
     if side[:2] == ["on", "the"] and side[3] in ("side", "end") and converts(scene):
@@ -100,6 +103,12 @@ def put_out(scene: Scene, item: Item) -> Claim | None:
     if after in OUT_OF and left and right and _taken_from(scene, left[0], right[0]) is not None:
         return Claim("charger.current", "role")
     return None
+
+
+def _at_outlet(scene: Scene, item: Item) -> bool:
+    """Whether it is told where the amps come out: "12 A at its outlet", "10 A from the output"."""
+    place = [scene.word(at) for at in range(item.end, item.end + 3)]
+    return place[0] in ("at", "on", "from") and place[1] in ("its", "the") and place[2] in OUTLETS
 
 
 def _behind_pair(scene: Scene, item: Item) -> bool:

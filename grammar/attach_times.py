@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.ages import ended
+from grammar.ages import ended, of_people
 from grammar.attach import NOTHING, Claim, beside, close
 from grammar.attach_counts import COUNTED, SMALLEST_NAME, is_of_seconds
 from grammar.items import TIMES, Item
@@ -43,6 +43,7 @@ SUNLESS = re.compile(
 GOING_ON = 10  # words of a message that goes on with what was told
 RUN_WORDS = frozenset({"run", "runs", "last", "lasts", "on", "off", "use", "used", "long", "charge", "rest"})
 LONGEST_STORE = 5  # years
+LONG = frozenset({"day", "week", "month", "year"})
 
 
 def _cells(scene: Scene, item: Item) -> bool:
@@ -85,6 +86,8 @@ def _no_time(scene: Scene, item: Item) -> Claim | None:
     gone = EMPTIED & set(ahead) and IN & set(ahead) and not AWAY & set(ahead)
     if item.quantity.unit in ("day", "week") and gone:
         return NOTHING  # how long it lasts as they found: "goes flat in about 10 days"
+    if item.quantity.unit in LONG and scene.word(item.end) == "apart":
+        return NOTHING  # "bought them a week apart"
     if scene.word(item.start - 2) in TOOK and scene.word(item.start - 1) in PEOPLE:
         return NOTHING
     return _plural(scene, item)
@@ -302,7 +305,7 @@ def _of_batteries(scene: Scene) -> bool:
 
 
 def _years(scene: Scene, item: Item) -> Claim | None:
-    if scene.word(item.end) in ("guarantee", "warranty"):
+    if scene.word(item.end) in ("guarantee", "warranty") or of_people(scene, item):
         return NOTHING
     if close(scene, item, "storage.time", reach=2) and float(item.quantity.value) < LONGEST_STORE:
         return Claim("storage.time", "role")

@@ -77,6 +77,9 @@ WIRES = frozenset(
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
+OUTPUTS = frozenset({"outputs", "outs", "legs"})  # a converter has one of them
+DID = frozenset({"did", "does", "do", "could", "can", "was", "would", "used", "took", "takes", "managed"})
+PLUSES = frozenset({"pluses", "plusses", "positives"})
 IT_IS = frozenset({"is", "its"})
 STILL = frozenset({"is", "was", "s", "still", "left", "always", "has", "been", "yet", "sits", "stays", "set"})
 JUST_BEFORE = 3  # words: "setting if it is on AGM"
@@ -113,7 +116,7 @@ def words_of(scene: Scene) -> Words:
         if _unsure(scene, item) or (other is not None and other.at in doubted):
             doubted.add(item.at)
             continue
-        if not fact or _is_wire(scene, item) or _either(scene, item):
+        if not fact or _is_wire(scene, item) or _either(scene, item) or _as_before(scene, item):
             continue
         if (isinstance(value, bool) and _asked_of(scene, item)) or _is_wanted(scene, item):
             continue
@@ -136,10 +139,19 @@ def _either(scene: Scene, item: Item) -> bool:
     )
 
 
+def _as_before(scene: Scene, item: Item) -> bool:
+    """Whether a kind is only what the new one is held against: "would they take the frost where lead did"."""
+    told = any(old.fact == item.fact and old.value != item.name for old in scene.said)
+    against = scene.word(item.start - 1) in ("where", "as", "like", "than", "what", "way")
+    return told and against and scene.word(item.end) in DID
+
+
 def _is_wire(scene: Scene, item: Item) -> bool:
     """Whether a lead is a wire: "a 20 mm2 lead", "the spare lead", "is the lead ok running past the engine"."""
-    if item.fact != "battery.chemistry" or scene.word(item.start) not in ("lead", "leads") or item.end > item.start + 1:
+    if item.fact != "battery.chemistry" or scene.word(item.start) not in ("lead", "leads"):
         return False
+    if item.end > item.start + 1:
+        return scene.word(item.end - 1) in ("one", "ones") and _of_charger_wire(scene, item)
     before = scene.before(item)
     sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
     ahead = {scene.word(item.end), scene.word(item.end + 1)}
@@ -149,8 +161,16 @@ def _is_wire(scene: Scene, item: Item) -> bool:
         sized
         or that
         or scene.word(item.start - 1) in WIRES
+        or _of_charger_wire(scene, item)
         or bool(ahead & {"running", "runs", "carries", "coming", "comes", "out"})
     )
+
+
+def _of_charger_wire(scene: Scene, item: Item) -> bool:
+    """Whether it is the one lead of a charger: "a charger of one lead", "my charger is a single-lead one"."""
+    if scene.word(item.start - 1) not in ("one", "single", "1"):
+        return False
+    return any(head.head == "charger" and 0 < item.start - head.end <= LIST + 1 for head in scene.head_items)
 
 
 def _listed(scene: Scene, offered: set[int]) -> set[int]:
@@ -175,6 +195,23 @@ def _follows_figure(scene: Scene, item: Item) -> bool:
     return before is not None and bool(before.dim or before.fact)
 
 
+def _is_no_kind(scene: Scene, item: Item) -> bool:
+    """Whether a word is another one here: the motor of "the starter won't turn", a charger without electronics."""
+    word, alone = scene.word(item.start), item.end == item.start + 1
+    if word == "starter" and alone and not _beside_its_figure(scene, item):
+        return True
+    return word == "electronics" and scene.word(item.start - 1) in ("no", "without")
+
+
+def _beside_its_figure(scene: Scene, item: Item) -> bool:
+    """Whether a starter is a battery: "my 600 CCA starter", "a wet starter", "starter, 95 Ah"."""
+    after = scene.after(item)
+    if after is not None and after.name in (",", ":", "(", "is"):
+        after = scene.after(after)
+    figures = [other for other in (scene.before(item), after) if other is not None]
+    return any(other.dim in ("CCA", "CA", "AH") or other.fact == "battery.chemistry" for other in figures)
+
+
 def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
@@ -186,7 +223,7 @@ def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
         return "", ""
     if scene.word(item.start) == "start" and item.end == item.start + 1 and scene.word(item.start - 1) in ("at", "on"):
         return "", ""  # "240 A at start"
-    if scene.word(item.start) == "electronics" and scene.word(item.start - 1) in ("no", "without"):  # of a charger
+    if _is_no_kind(scene, item):
         return "", ""
     if item.name == "smart" and item.end == item.start + 1 and not _charges(scene, item):
         return "", ""
@@ -221,9 +258,11 @@ def _of_charger(scene: Scene, item: Item) -> bool:
     return after is not None and after.head == "charger" and others and bool(mine) and item.name != "lfp"
 
 
-def _flag(scene: Scene, item: Item) -> tuple[str, bool]:
+def _flag(scene: Scene, item: Item) -> tuple[str, Value]:
     """A yes or no. One negative is a converter's two sides', or else that of a charger's outputs."""
     true = item.name == "true"
+    if item.fact == "converter.common_negative" and "dcdc" not in scene.heads and PLUSES & scene.vocabulary:
+        return "bank.layout", "parallel"  # "pluses joined, minuses joined"
     asked = "charger.isolated" in scene.expected
     steps = {12.0, 24.0} <= scene.figures  # "a 12 to 24 charger"
     charges = "charger" in scene.heads and "dcdc" not in scene.heads and not steps
@@ -234,7 +273,8 @@ def _flag(scene: Scene, item: Item) -> tuple[str, bool]:
         if {"common", "shared", "share"} & words:
             return "converter.common_negative", True
     shares = not true and {"common", "shared", "share"} & {scene.word(at) for at in range(item.start, item.end)}
-    converter = "dcdc" in scene.heads or "charger" not in scene.heads
+    alone = OUTPUTS.isdisjoint(scene.word(at) for at in range(item.start, item.end))
+    converter = "dcdc" in scene.heads or ("charger" not in scene.heads and alone)
     if item.fact == "charger.isolated" and shares and converter and not asked and _converts(scene):
         return "converter.common_negative", True
     return item.fact, true

@@ -12,6 +12,7 @@ from grammar.scene import LITHIUM, Scene
 
 LEAST, MOST_LOST = 0.3, 1.9  # volts that are lost somewhere, not a battery's
 SIX = 6.0  # no boat's system
+INPUT_WITHIN = 0.6
 ON_METER = ("role:read_off", "role:on_meter")
 OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
@@ -187,7 +188,13 @@ def _converted(scene: Scene, item: Item) -> bool:
     """Whether these are the volts that a converter takes in: "12 to 24", "out of 12 V"."""
     if "alternator" not in scene.heads and not converts(scene):
         return False
-    if close(scene, item, "charger.input_voltage", reach=0.6) and not beside(scene, item, "boat", reach=0.6):
+    leads = any(
+        found.concept == "charger.input_voltage"
+        and (found.end <= item.start or scene.word(found.start) == "input")  # "24 V from it" comes out
+        and gap(scene, item, found.start, found.end) <= INPUT_WITHIN
+        for found in around(scene.roles, item, scene.role_starts)
+    )
+    if leads and not beside(scene, item, "boat", reach=0.6):
         return True
     after = scene.items[item.at + 1 : item.at + 3]
     if item.quantity.value == 12.0 and after and after[0].name in ("side", "in"):

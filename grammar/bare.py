@@ -26,7 +26,11 @@ FRACTION = re.compile(r"[1-9][0-9]?/[0-9]{1,2}|(?:one|three|five|seven)[ -](?:qu
 TOPS = {"one": 1, "three": 3, "five": 5, "seven": 7}
 BOTTOMS = {"quarter": 4, "eighth": 8, "sixteenth": 16}
 CASES = frozenset({"24", "27", "31", "34", "65"})  # sizes that go by their number alone
-SYSTEM = re.compile(r"\b(?:12|24) ?-?v")
+SYSTEM = re.compile(
+    r"\b(?:6|12|24) ?-?v|\b(?:twelves|sixes|12s|6s)\b|\b(?:at|the|a|our|my) 12\b(?! ?[a-z]?[ah]\b)"
+    r"|\bconverter|\bbooster|\bdc-?dc\b|\bstep-?up|\bdropper"
+)
+MADE = re.compile(r"\b(?:mak(?:es?|ing)(?: up)?|made(?: up)? into|turned into|amps into) (?:a|the|your|our) ?$")
 STEPS = re.compile(
     r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b"
     r"|(?: bow| stern| house| thruster| agm| gel| lead| wet| flooded| lithium| lfp| lifepo4)* bank\b"
@@ -155,7 +159,9 @@ def _counts(plain: str, part: Part, after: Part | None) -> bool:
 def _is_case(plain: str, part: Part) -> bool:
     """Whether a number like 31 is a case size: "is a 31 heavy", "AGM 31"."""
     after = following(plain, part.span[1])
-    if plain.startswith("24", part.span[0]) and SYSTEM.search(plain):  # "24 V forward, holds that the 24 alive?"
+    if plain.startswith("24", part.span[0]) and (
+        SYSTEM.search(plain) or MADE.search(leading(plain, part.span[0], 24))
+    ):  # "24 V forward, holds that the 24 alive?", "two twelves to make the 24"
         return False
     if plain.startswith("24", part.span[0]) and STEPS.match(
         plain, part.span[1]

@@ -17,6 +17,9 @@ ARTICLES = frozenset({"a", "the", "my", "second", "another"})
 HEAVY = frozenset({"heavy", "weigh", "weighs"})
 AGED = frozenset({"new", "old", "older", "newer"})
 LIKELY = 40.0  # amp-hours that stand without a word
+MOST_CHARGER = 60.0  # amps
+AT = frozenset({"in", "for", "at", "up", "on"})
+PLACES = frozenset({"bow", "stern", "house", "front", "forward", "aft", "domestics", "engine", "forepeak", "saloon"})
 LASTS = frozenset({"last", "lasts"})
 OF_ONE = frozenset({6.0, 12.0, 12.8})  # volts
 OTHERS = frozenset({"load", "charger", "fuse", "cable", "panel", "alternator", "dcdc"})
@@ -39,7 +42,7 @@ def is_size(scene: Scene, item: Item, value: float) -> bool:
         return False
     if (batteries or counted) and _after_volts(scene, item):
         return True
-    if f"{value:g}" not in GROUPS and (_is_batterys(scene, item) or (batteries and _of_so_many(scene, item))):
+    if f"{value:g}" not in GROUPS and (_is_batterys(scene, item) or (batteries and _named_so(scene, item, value))):
         return True
     if _after_label(scene, item) or (counted and _alone(scene, item)):
         return True
@@ -85,6 +88,29 @@ def _after_volts(scene: Scene, item: Item) -> bool:
     if before is not None and before.name == "/" and item.at > 1:
         before = scene.items[item.at - 2]
     return before is not None and before.dim == "VOLT" and before.quantity.value in OF_ONE
+
+
+def _named_so(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a battery goes by its amp-hours: "two of 100", "one of 110", "a 70 in the bow"."""
+    return _of_so_many(scene, item) or _placed(scene, item, value) or _one_of(scene, item, value)
+
+
+def _placed(scene: Scene, item: Item, value: float) -> bool:
+    """Whether batteries go by their places: "AGMs, a 70 in the bow and a 180 for the house"."""
+    least = MOST_CHARGER if "charger" in scene.heads else LIKELY
+    if value <= least or scene.heads & (OTHERS - {"charger"}) or scene.quantities("AREA", "GAUGE"):
+        return False
+    if scene.word(item.start - 1) not in ARTICLES | {"an"}:
+        return False
+    ahead = [scene.word(at) for at in range(item.end, item.end + 3)]
+    if ahead[1:] == ["front", "of"]:  # "a 400 in front of it"
+        return False
+    return ahead[0] in ("forward", "aft") or (ahead[0] in AT and not PLACES.isdisjoint(ahead[1:]))
+
+
+def _one_of(scene: Scene, item: Item, value: float) -> bool:
+    """Whether one battery is told by its size: "how many prods could one of 110 put up with"."""
+    return value > LIKELY and (scene.word(item.start - 2), scene.word(item.start - 1)) == ("one", "of")
 
 
 def _of_so_many(scene: Scene, item: Item) -> bool:

@@ -8,27 +8,26 @@ from dataclasses import replace
 from itertools import pairwise
 from math import prod
 
+from grammar.banks import banks_named
+from grammar.birthdays import years_told
 from grammar.canonical import in_unit
+from grammar.doubled import doubled
 from grammar.drawn import drawn
 from grammar.items import Item
+from grammar.kilos import kilos_of_them
 from grammar.outlets import outlets
 from grammar.reading import Stated
 from grammar.scene import Scene
 from grammar.supposed import fallen_to, is_supposed
+from grammar.two_sides import two_sides
 from grammar.vocabulary import Found
 
-BANKS = (
-    frozenset({"house", "domestic", "leisure", "service"}),
-    frozenset({"start", "starter", "starting", "engine", "motor", "cranking"}),
-    frozenset({"bow", "thruster", "stern"}),
-)
 IF_FILLED = re.compile(  # "what if I charge them right up first"
     r"\bif (?:i|we|you|he|they) (?:fully )?(?:charged?|fill(?:ed)?|topp?(?:ed)?)(?: up)?"
     r" (?:it|them|her|both|the battery)\b(?: (?:right|fully|all the way|up|full|first))*",
     re.IGNORECASE,
 )
 EMPTY = frozenset({"flat", "empty", "dead"})
-LISTED = 20  # words from the first to the last
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
 MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
 APART = re.compile(r"\b(?:or|vs|versus|then|now|instead|not|was|without|to|down)\b|[?]")
@@ -36,25 +35,17 @@ ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]
 MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 BY = frozenset({"x", "by", "*", "×"})
 FAR = 40  # characters
+WHOLE = ("space.volume", "battery.nominal", "charger.outputs", "battery.weight")  # no figure in their span is another
 SYSTEM = 12.0  # volts of the usual battery
-ONE_EACH = re.compile(
-    r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
-    re.IGNORECASE,
-)
 THERE_ARE = re.compile(
     r"\b(?:there are|there're|i have|we have) (two|three|four|[2-8])(?: of them)?(?=\W*(?:$|[.?!,;]))", re.I
 )
 EACH = re.compile(r"\beach\b|\bapiece\b", re.IGNORECASE)
-NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0}
+NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
 TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
-ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 FOR_ONE_LOAD = re.compile(
     r"\b(?:(?:just|only|solely|purely) for (?:the |our |my )?(?:bow|stern|thruster|windlass)"
     r"|for (?:the |our |my )?(?:bow |stern )?(?:thruster|bow|stern|windlass) (?:alone|only|by itself))\b",
-    re.IGNORECASE,
-)
-BIRTHDAY = re.compile(
-    rf"\b(?:its|their|her|his|the) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) (?:birthday|season|summer|winter)\b",
     re.IGNORECASE,
 )
 MOST = 12  # batteries of one string
@@ -66,22 +57,28 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = drawn(scene, _sides(scene, _sums(scene, stated)))
+    stated = drawn(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
         *_one_more(scene, stated),
         *_shares(scene, stated),
         *_two_by_two(scene, stated),
+        *doubled(scene, stated),
         *_wired_for(scene, stated),
         *_charges(scene, stated),
-        *_banks(scene),
-        *_birthday(scene, stated),
+        *banks_named(scene),
+        *years_told(scene, stated),
         *_there_are(scene, stated),
         *outlets(scene, stated),
+        *kilos_of_them(scene, stated),
     ]
     told = {item.fact for item in found}
-    boxes = [item.span for item in found if item.fact in ("space.volume", "battery.nominal")]
+    boxes = [
+        item.span
+        for item in found
+        if item.fact in ("space.volume", "battery.nominal", "charger.outputs", "battery.weight")
+    ]
     kept = (item for item in stated if not any(start <= item.span[0] < end for start, end in boxes))
     return [*(item for item in kept if item.fact not in told), *found]
 
@@ -188,7 +185,7 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         if item.name in EMPTY and before is not None and before.name in ("a", "my", "our") and _sized(after):
             yield replace(_fact(scene, "battery.charge", 0.0, item.start, item.end), unit="percent")
             return
-        ends = after is None or (after.name in (",", ".", "end") and scene.word(after.start) != "?")
+        ends = after is None or (after.name in (",", ".", "end", ")") and scene.word(after.start) != "?")
         owned = (
             item.name == "full"
             and after is not None
@@ -197,7 +194,7 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             and before.name in ("with", ",")
         )
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
-        listed = before is not None and before.name in (",", "thats")
+        listed = before is not None and before.name in (",", "thats", "(")
         frozen = item.name == "full" and scene.about("about:freeze", "word:freeze") and _sized(after)
         if owned or frozen or (item.name == "full" and (listed or of_kind) and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
@@ -209,37 +206,12 @@ def _sized(item: Item | None) -> bool:
     return item is not None and (item.dim in ("AH", "VOLT") or item.fact == "battery.chemistry")
 
 
-def _birthday(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
-    """The years of a battery told by its birthday or season: "their fifth birthday", "in its 6th season"."""
-    found = BIRTHDAY.search(scene.text)
-    if found is None or any(item.fact == "battery.age" for item in stated):
-        return
-    told = found[1].lower()
-    years = float(ORDINALS.index(told) + 1) if told in ORDINALS else float(re.sub(r"\D", "", told))
-    yield Stated("battery.age", years, "year", found[0], found.span(), how="default")
-
-
 def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """Their number told after them: "the old ones are 30 kg each and there are two"."""
     found = THERE_ARE.search(scene.text)
     if found and EACH.search(scene.text) and not any(item.fact == "battery.count" for item in stated):
         number = float(NUMBERS.get(found[1].lower()) or found[1])
         yield Stated("battery.count", number, "", found[0], found.span(), how="default")
-
-
-def _banks(scene: Scene) -> Iterator[Stated]:
-    """Three banks told by their names, where a charger is to serve them: "one charger for start, house and bow"."""
-    if "charger" not in scene.heads or "bank.count" in scene.facts:
-        return
-    named = list(ONE_EACH.finditer(scene.text))
-    if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."
-        span = named[0].start(), named[-1].end()
-        yield Stated("bank.count", float(len(named)), "", scene.text[slice(*span)], span, how="default")
-        return
-    places = [next((at for at, token in enumerate(scene.tokens) if token.word in names), None) for names in BANKS]
-    found = sorted(at for at in places if at is not None)
-    if len(found) == len(BANKS) and found[-1] - found[0] <= LISTED:
-        yield _fact(scene, "bank.count", float(len(BANKS)), found[0], found[0] + 1)
 
 
 def _shares(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -18,6 +18,8 @@ MOST_CHARGE = 100.0  # amps of a charger
 CHARGING = 0.5  # of the amp-hours: no charger gives more
 SMALLEST = 20.0  # amp-hours
 MOST = 24  # batteries
+LEAST_CHARGE = 5.0
+ALONE = frozenset({"", "and", "or", "if", "how", "about", "what", "then", ",", "its", "theyre", "stored", "kept"})
 SECTIONS = frozenset({16.0, 25.0, 35.0, 50.0, 70.0, 95.0, 120.0})  # mm2 of a thruster's cable
 SUN = 24.0  # hours
 SMALLEST_LOAD = 20.0  # watts
@@ -69,7 +71,15 @@ def _charge(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> 
         return "battery.charge"
     if before[0] == "to" and before[1] in WHAT and before[2] in BRINGS:
         return "battery.charge" if "battery.charge" in told and scene.named("note", "ellipsis") else NOT_OURS
+    if before[0] == "at" and before[1] in ALONE and value >= LEAST_CHARGE and _holds_charge(scene, told):
+        return "battery.charge"  # "at forty?"
     return NOT_OURS if before[:2] == ["at", "be"] else ""
+
+
+def _holds_charge(scene: Scene, told: dict[str, Stated]) -> bool:
+    """Whether the charge of a battery was told, and nothing else that one speaks of with "at"."""
+    others = {"ambient.temperature", "reading.voltage", "reading.load_voltage", "reading.current", "load.current"}
+    return "battery.charge" in told and not others & told.keys() and not scene.head_items
 
 
 def _of_them_all(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> str:

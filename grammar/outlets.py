@@ -26,15 +26,42 @@ ONE_OUT = re.compile(
 )
 
 
+NUMBER = r"(?P<many>one|a single|single|1|two|2|twin|three|3|four|4)"
+EXITS = r"(?:exits?|mouths?|teats?|spoons?|taps?|arms?|tails?|nozzles?|branches|branch|spouts?|fingers|ways out)"
+OF_CHARGER = re.compile(  # "the shore charger carries only two spoons", "a charger of one lead"
+    rf"\bcharger\b[^.?!;,]{{0,30}}?\b(?:has|have|with|carries|owns|of|sports|got|having)(?: got)?(?: only| just)?"
+    rf" {NUMBER} (?:(?:own |small |short )?{EXITS}|{ENDS}(?! acid| batter| and minus))\b",
+    re.IGNORECASE,
+)
+FEEDS = re.compile(  # "my charger feeds two, I have three banks"
+    r"\bcharger(?: that)? (?:only |just )?(?:feeds|serves|caters for|looks after)(?: only| just)? "
+    r"(?P<many>one|two|three|four|[1-4])(?: (?:batteries|banks|battery|bank))?(?=[,.;?!]|$| and\b| but\b)",
+    re.IGNORECASE,
+)
+ARMED = re.compile(
+    r"\b(?P<many>one|single|two|twin|three|four|[1-4])[- ](?:armed|headed|legged|mouthed|exit|lead|tailed|tail|arm)"
+    r" (?:charger|unit|one)\b",
+    re.IGNORECASE,
+)
+
+
 def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """How many batteries a charger can be clipped to: "it has only one pair of cables"."""
     if "charger" not in scene.heads or any(item.fact == FACT for item in stated):
         return
-    if found := PAIRS.search(scene.text):
+    found = (
+        PAIRS.search(scene.text)
+        or OF_CHARGER.search(scene.text)
+        or FEEDS.search(scene.text)
+        or ARMED.search(scene.text)
+    )
+    if found is not None:
         yield _told(found, NUMBERS.get(found["many"].lower(), 1.0))
     elif found := BOTH_POLES.search(scene.text) or ONE_OUT.search(scene.text):
         yield _told(found, 1.0)
 
 
 def _told(found: re.Match[str], many: float) -> Stated:
-    return Stated(FACT, many, "", found[0], found.span(), how="grammar")
+    start = found.start("many") if "many" in found.re.groupindex else found.start()
+    span = start, found.end()
+    return Stated(FACT, many, "", found.string[slice(*span)], span, how="grammar")

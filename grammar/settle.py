@@ -39,6 +39,7 @@ from grammar.resting import without_rest
 from grammar.scene import Scene
 from grammar.studs import studs_first
 from grammar.their_unit import in_their_unit
+from grammar.two_limits import limits_told
 from grammar.unlike import unlike
 from grammar.weather import at_freezing
 from grammar.weighed import weighed
@@ -294,6 +295,7 @@ def ruled(scene: Scene) -> dict[int, Claim]:
     scene.loaded = any(claim.fact.startswith("reading.load") for claim in claims.values())
     scene.read_at_rest = any(claim.fact == "reading.voltage" for claim in claims.values())
     claims |= {item.at: claim for item in amps if (claim := _claim(scene, item))}
+    claims |= limits_told(scene)
     return claims | _limit_of_lithium(scene, claims) | _beside_limit(scene, claims) | _beside_charger(scene, claims)
 
 

@@ -11,8 +11,35 @@ from grammar.scene import Scene
 OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
 OWNERS = frozenset({"we", "i", "ive", "weve", "you", "boat", "she"})  # "we have AGM" is a battery
 SWITCHES = frozenset({"switch", "selector", "button", "settings", "positions", "modes"})
+DIALS = frozenset({"menu", "wheel", "dial", "knob", "lamps", "words", "lights", "pointer", "lever"})
+REGULATORS = frozenset({"regulator", "controller"})  # of a panel: a charger too
+STANDS = frozenset(
+    {
+        "left",
+        "stands",
+        "stood",
+        "sits",
+        "sat",
+        "set",
+        "stuck",
+        "turned",
+        "glows",
+        "points",
+        "had",
+        "put",
+        "keep",
+        "rests",
+    }
+)
+SPEAKS = frozenset({"speaks", "understands", "knows"})  # "the box on the wall only speaks wet and gel"
+STANDS_AT = 4  # words
+MARKED = frozenset({"says", "reads", "marked", "labelled", "labeled", "stamped", "printed", "branded", "badged"})
+MARKED_AFTER = 4  # words from a charger to what it is marked with
 OFFERED_AS = SWITCHES | {"options", "choices", "setting", "buttons", "programmes", "programs", "profiles", "curves"}
-GIVES = frozenset({"does", "do", "has", "offers", "gives", "only", "just", "with", "between"})
+OFFERED_AS |= DIALS
+GIVES = frozenset(
+    {"does", "do", "has", "offers", "gives", "only", "just", "with", "between", "knows", "know", "allows"}
+)
 JOINERS = frozenset({"/", ",", "or", "and", "&", "+"})
 USED = frozenset({"on", "use", "using", "used", "uses", "chose", "chosen", "picked"})
 AHEAD, BEHIND = 8, 4  # pieces before and after a list in which it is said what offers it
@@ -27,7 +54,11 @@ def on_the_switch(scene: Scene) -> set[int]:
     if len(with_volts) > 1:  # "settings AGM 14.4, gel 14.1, wet 14.8"
         return {item.at for item in with_volts}
     spoken = (
-        "charger" in scene.heads or scene.about("word:setting", "role:charger.setting") or scene.likely[:1] == CHARGES
+        "charger" in scene.heads
+        or bool((REGULATORS | DIALS) & scene.vocabulary)
+        or scene.about("word:setting", "role:charger.setting")
+        or scene.likely[:1] == CHARGES
+        or bool(SPEAKS & scene.vocabulary)
     )
     offered = {item.at for item in kinds if spoken and _is_offered(scene, item)}
     offered |= _before_switch(scene, kinds)
@@ -42,12 +73,36 @@ def on_the_switch(scene: Scene) -> set[int]:
 
 def stands_on(scene: Scene, item: Item, offered: set[int]) -> bool:
     """Whether a kind is the one that the switch stands on, of those it offers: "wet or AGM, I've had it on AGM"."""
-    if item.at in offered or item.name not in {scene.items[at].name for at in offered}:
+    if item.at in offered:
+        return False
+    if _left_at(scene, item, bool(offered)) or _marked(scene, item):
+        return True
+    if item.name not in {scene.items[at].name for at in offered}:
         return False
     before = [scene.word(item.start - back) for back in (1, 2)]
     after = scene.after(item)
     used = before[1] if before[0] in ("the", "its", "their") else before[0]
     return used in USED and (after is None or after.head != "battery")
+
+
+def _left_at(scene: Scene, item: Item, offered: bool) -> bool:
+    """Whether the switch was left there: "my nephew left it at WET", "the selector sits at gel"."""
+    if scene.word(item.start - 1) not in ("at", "on", "to"):
+        return False
+    before = [scene.word(at) for at in range(item.start - 1 - STANDS_AT, item.start - 1)]
+    after = scene.after(item)
+    named = bool((DIALS | SWITCHES) & set(before)) or offered
+    return named and bool(STANDS & set(before)) and (after is None or after.head != "battery")
+
+
+def _marked(scene: Scene, item: Item) -> bool:
+    """Whether a charger is marked with the kind: "her old charger, which says AGM on its face"."""
+    if scene.word(item.start - 1) not in MARKED:
+        return False
+    after = scene.after(item)
+    if after is not None and (after.name in JOINERS - {","} or after.head == "battery"):
+        return False  # "my charger says gel or AGM" offers both
+    return any(head.head == "charger" and 0 < item.start - head.end <= MARKED_AFTER for head in scene.head_items)
 
 
 def _lists(scene: Scene, kinds: list[Item]) -> Iterator[list[Item]]:
@@ -69,9 +124,9 @@ def _is_offer(scene: Scene, run: list[Item]) -> bool:
     before, after = _ahead(scene, run[0]), _behind(scene, run[-1])
     if any(other.head == "battery" for other in after[:1]):  # "charger for AGM and gel batteries"
         return False
-    charger = any(other.head == "charger" for other in before)
+    charger = any(other.head == "charger" or other.name in REGULATORS for other in before)
     words = {scene.word(at) for other in (*before, *after) for at in range(other.start, other.end)}
-    return bool(OFFERED_AS & words) or (charger and bool(GIVES & words))
+    return bool((OFFERED_AS | SPEAKS) & words) or (charger and bool(GIVES & words))
 
 
 def _ahead(scene: Scene, item: Item) -> list[Item]:

@@ -15,6 +15,7 @@ TOKEN = re.compile(
 )
 LINK = re.compile(r"\b(?:https?://|www\.)\S+", re.IGNORECASE)
 QUIET = frozenset("'\"’‘“”`´*_~")  # quotes and stars say nothing
+PLAIN = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789", "’´`")  # "LiFePO₄"
 BEFORE_FIGURES = frozenset(("approx", "cont", "incl"))  # "100 A cont. 200 A peak"; "amps. 12 V" may begin anew
 ABBREVIATED = frozenset(
     ("approx", "no", "vs", "max", "min", "temp", "cont", "incl", "amps", "volts", "etc", "e", "g", "i")
@@ -48,7 +49,7 @@ def cut(text: str) -> list[Token]:
         if word in QUIET or (word in "-–‐‑" and _joins(text, match.start(), match.end())):
             continue
         if not word.isascii():
-            word = word.replace("’", "").replace("´", "").replace("`", "")
+            word = word.translate(PLAIN)
         tokens.append(Token(word.replace("'", "").lower() or "'", match.start(), match.end()))
     return tokens
 

@@ -30,10 +30,18 @@ GOES_BY = {  # what the thing that a topic is about goes by: "got a 25" of a cha
     "standing-drain": "drain.current",
 }
 
+RATINGS = {  # what was asked the meaning of, and the figure that "mine's 600" then is
+    "term:cca": "battery.cca",
+    "term:ca": "battery.ca",
+    "term:rc": "battery.reserve",
+}
+
 
 def likely(thread: Thread) -> tuple[str, ...]:
     """The facts that a bare number states where it names one of the things that were asked about last."""
-    return tuple(dict.fromkeys(GOES_BY[name] for name in thread.topics if name in GOES_BY))
+    rated = [RATINGS[cue] for cue in thread.cues if cue in RATINGS] if "meaning" in thread.topics else []
+    things = [GOES_BY[name] for name in thread.topics if name in GOES_BY]
+    return tuple(dict.fromkeys([*things, *(rated if len(rated) == 1 else ())]))
 
 
 def by_topic(message: Message, topics: Iterable[Topic]) -> Message:
