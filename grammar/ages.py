@@ -10,9 +10,18 @@ TURNED = frozenset({"turned", "turns", "turn", "turning", "age", "aged"})
 OLDEST = 20.0  # said without a word for years
 VOLTS = frozenset({6.0, 12.0})
 ITS = frozenset({"shes", "ours", "mine", "mines", "batterys", "agms", "gels", "ones"})  # "mine's", "the battery's"
-IS = frozenset({"is", "its", "theyre"})
-IT = frozenset({"it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they"})
+KINDS = frozenset({"agms", "gels", "wets", "lithiums", "ones"})  # "my gel's seven", "the old one's five"
+IS = frozenset({"is", "are", "its", "theyre"})
+IT = frozenset(
+    {
+        *("it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they", "ours", "wet", "flooded", "lithium"),
+        *("batteries", "agms", "gels", "wets", "ones"),
+    }
+)
+SERVED = frozenset({"done", "had", "served", "given", "managed"})  # "ours has done six"
+HAS = frozenset({"has", "have", "having", "had"})
 GOES_ON = frozenset({"so", "should", "is", "swap", "do", "can", "now", "already", "time", "finished", "and"})
+GOES_ON |= frozenset({"as", "if", "by", "but", "though"})
 BE = IS | {"are", "was", "were", "be"}
 SUBJECT = 4  # pieces before the years in which their battery is named
 WHEN = frozenset({"this", "last", "next", "come", "in", "by"})
@@ -30,6 +39,10 @@ WORN = frozenset(
     }
 )
 NEW = frozenset({"new", "buy"})
+LIFE = frozenset({"lifespan", "lifetime", "lives", "live", "serve", "serves", "date", "shelf", "years", "birthday"})
+LASTS = frozenset({"last", "lasts"})  # how many years, where nothing runs on it
+YOUNGEST_VOLTS = 8.0  # a bare number from here on may be the volts of a battery that is run down
+CAKE = frozenset({"cake", "birthday", "blew", "blow", "blows", "blown", "blowing"})
 ENDED = frozenset(  # what befell a battery then: no life of it began
     {
         *("swelled", "swole", "swollen", "bulged", "bloated", "burst", "cracked", "split", "leaked", "died", "failed"),
@@ -59,7 +72,17 @@ def is_age(scene: Scene, item: Item) -> bool:
         return False
     if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:
         return True
+    if _candles(scene, item):
+        return True
     return _is_told(scene, item) or _by_the_year(scene, item)
+
+
+def _candles(scene: Scene, item: Item) -> bool:
+    """Whether candles on a battery's cake are counted: "our AGM blew out eight candles", "nine candles for the gel"."""
+    batteries = "battery" in scene.heads or "battery.chemistry" in scene.facts
+    if scene.word(item.end) not in ("candles", "candle") or not batteries:
+        return False
+    return bool(CAKE & scene.vocabulary) or scene.word(item.end + 1) == "for"
 
 
 def _counts_old_ones(scene: Scene, item: Item) -> bool:
@@ -89,13 +112,30 @@ def _is_of_years(item: Item) -> bool:
 
 
 def _is_told(scene: Scene, item: Item) -> bool:
-    """ "The AGM is 6, swap it?", "the old one's seven": a number that ends what is said, where wear is spoken of."""
-    if not _is_of_years(item):
+    """ "The AGM is 6, swap it?", "how many years has a gel, ours has done six": a number that ends what is said, where
+    wear or the life of batteries is spoken of; "my gel's seven" where it can be nothing else."""
+    if not _is_of_years(item) or scene.heads - {"battery", "boat", "meter", "cell"}:
         return False
-    after, before = scene.after(item), scene.word(item.start - 1)
+    after, before, second = scene.after(item), scene.word(item.start - 1), scene.word(item.start - 2)
     if after is not None and after.kind != "mark" and after.name not in GOES_ON:
         return False
-    its = before in ITS or (before in IS and ({before, scene.word(item.start - 2)} & IT or before != "is"))
+    told = before in IS and ({before, second} & IT or before not in ("is", "are"))
+    served = before in SERVED and second in HAS
+    if not (before in ITS or told or served):
+        return False
+    return _life_spoken_of(scene) or (before in KINDS and _only_years(scene, item))
+
+
+def _life_spoken_of(scene: Scene) -> bool:
+    """Whether wear, a new battery or how long batteries live is spoken of."""
     words = scene.vocabulary
-    worn = words & WORN or (words >= NEW)
-    return bool(its and worn and not scene.heads - {"battery", "boat", "meter"})
+    lasts = words & LASTS and not scene.quantities("AMP", "WATT")
+    return bool(words & (WORN | LIFE) or words >= NEW or lasts)
+
+
+def _only_years(scene: Scene, item: Item) -> bool:
+    """Whether a number can be nothing but years: not 6, which are volts too, nor what a battery may show."""
+    value = item.quantity.value
+    others = scene.likely and not scene.likely[0].startswith("battery.")
+    spelt = item.quantity.text.strip().isalpha()
+    return not isinstance(value, str) and 2 < value < YOUNGEST_VOLTS and (spelt or value not in VOLTS) and not others

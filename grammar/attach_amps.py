@@ -16,6 +16,7 @@ from grammar.attach import (
     row_of,
 )
 from grammar.attach_pairs import limits, put_out
+from grammar.charges import of_charger
 from grammar.fuses import FUSES, in_place, put_in, stands_in
 from grammar.items import Item
 from grammar.near import around, gap
@@ -102,6 +103,8 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     """What its own words tell before all else: a short circuit's amps, a fuse's in place of another, a clamp's."""
     if is_fault_current(scene, item):
         return NOTHING
+    if of_charger(scene, item, value):
+        return Claim("charger.current", "grammar")
     clamped = value >= SMALLEST_TEST and on_clamp(scene, item)
     return in_place(scene, item) or (Claim("reading.current", "role") if clamped else None)
 

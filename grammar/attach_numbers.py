@@ -15,6 +15,7 @@ from grammar.attach_pairs import NOMINAL, limits, steps_up
 from grammar.attach_volts import falls_to, is_reading
 from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimals_of, plain
 from grammar.capacities import GROUPS, MOST_OF_ONE, is_size
+from grammar.charges import is_own_charger, of_charger
 from grammar.fuses import FUSES, fuse
 from grammar.items import Item
 from grammar.names import is_name
@@ -294,14 +295,12 @@ def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
 
 def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
+    if of_charger(scene, item, value) or is_own_charger(scene, item, value):
+        return Claim("charger.current", "grammar")
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
     if claim is None and value >= SMALLEST_LOAD and on_clamp(scene, item):
         claim = Claim("reading.current", "role")
-    if claim is None and taken_in(scene, item, value):
-        claim = Claim("charger.current", "role")
-    if claim is None and _puts_out(scene, item):
-        claim = Claim("charger.current", "role")
-    if claim is None and _is_set_to(scene, item, value):
+    if claim is None and (taken_in(scene, item, value) or _puts_out(scene, item) or _is_set_to(scene, item, value)):
         claim = Claim("charger.current", "role")
     if claim is None and value <= 30 and is_age(scene, item):
         claim = Claim("battery.age", "role")

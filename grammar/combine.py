@@ -54,9 +54,11 @@ FOR_ONE_LOAD = re.compile(
     re.IGNORECASE,
 )
 BIRTHDAY = re.compile(
-    rf"\b(?:its|their|her|his|the) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) (?:birthday|season|summer|winter)\b",
+    rf"\b(?P<owner>[\w']+ )?(?P<years>{'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) "
+    r"(?P<of>birthday|season|summer|winter)\b(?P<whose> of (?:\w+ ){0,3}\w+)?",
     re.IGNORECASE,
 )
+OWNERS = frozenset({"its", "their", "her", "his", "the"})
 MOST = 12  # batteries of one string
 NO_BATTERIES = frozenset(
     {"year", "season", "winter", "summer", "go", "time", "thing", "question", "month", "week", "trip"}
@@ -210,13 +212,27 @@ def _sized(item: Item | None) -> bool:
 
 
 def _birthday(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
-    """The years of a battery told by its birthday or season: "their fifth birthday", "in its 6th season"."""
+    """The years of a battery told by its birthday or season: "their fifth birthday", "in its 6th season", "sixth
+    birthday of a wet 27"; of a boat's it says nothing."""
     found = BIRTHDAY.search(scene.text)
     if found is None or any(item.fact == "battery.age" for item in stated):
         return
-    told = found[1].lower()
+    owner, whose, start = (found["owner"] or "").strip().lower(), found["whose"], found.start("years")
+    if whose:
+        its = found["of"].lower() == "birthday" and _speaks_of_battery(scene, found.start("whose"), found.end())
+    else:
+        its = owner in OWNERS or _speaks_of_battery(scene, found.start(), start)
+    if not its:
+        return
+    told, span = found["years"].lower(), (start, found.end("of"))
     years = float(ORDINALS.index(told) + 1) if told in ORDINALS else float(re.sub(r"\D", "", told))
-    yield Stated("battery.age", years, "year", found[0], found.span(), how="default")
+    yield Stated("battery.age", years, "year", scene.text[slice(*span)], span, how="default")
+
+
+def _speaks_of_battery(scene: Scene, start: int, end: int) -> bool:
+    """Whether a battery or a kind of it is named between two places of the text."""
+    named = (item for item in scene.items if item.head == "battery" or item.fact == "battery.chemistry")
+    return any(start <= scene.span(item.start, item.end)[0] < end for item in named)
 
 
 def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -19,6 +19,7 @@ from grammar import (
 )
 from grammar.added import added
 from grammar.amend import amended, denied, lowest_kept, spread
+from grammar.and_half import share_after
 from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
 from grammar.attach_pairs import NOMINAL
@@ -399,7 +400,7 @@ def converted(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float 
         return quantity.value if isinstance(quantity.value, str) else f"{thread}{quantity.value:g}"
     if isinstance(quantity.value, str):
         return None
-    value = _meant(scene, item, fact, float(quantity.value))
+    value = _meant(scene, item, fact, float(quantity.value) + share_after(scene, item))
     as_typed = item.dim in TAKEN_AS_TYPED.get(fact, ()) or (fact == "reading.rest_time" and _is_night(quantity))
     if fact == "ambient.temperature":
         return celsius(scene, item, quantity)

@@ -293,6 +293,8 @@ def test_a_figure_of_something_else_changes_nothing_that_was_said(text: str, fou
         ("grey winter sun, say 2", "solar.power", "solar.sun_hours", 2.0),
         ("took the radio's fuse out and it fell to 0.04", "drain.current", "drain.current", 0.04),
         ("it's stuck on gel", "charger.current", "charger.setting", "gel"),
+        ("40 then, and the fuse in front of it?", "charger.current", "charger.current", 40.0),
+        ("15 it is. From half, how many hours?", "charger.current", "charger.current", 15.0),
     ],
 )
 def test_a_bare_figure_is_of_the_thing_asked_about_last(text: str, likely: str, fact: str, value: object) -> None:
