@@ -42,7 +42,6 @@ NEW = frozenset({"new", "buy"})
 LIFE = frozenset({"lifespan", "lifetime", "lives", "live", "serve", "serves", "date", "shelf", "years", "birthday"})
 LASTS = frozenset({"last", "lasts"})  # how many years, where nothing runs on it
 YOUNGEST_VOLTS = 8.0  # a bare number from here on may be the volts of a battery that is run down
-CAKE = frozenset({"cake", "birthday", "blew", "blow", "blows", "blown", "blowing"})
 ENDED = frozenset(  # what befell a battery then: no life of it began
     {
         *("swelled", "swole", "swollen", "bulged", "bloated", "burst", "cracked", "split", "leaked", "died", "failed"),
@@ -72,17 +71,7 @@ def is_age(scene: Scene, item: Item) -> bool:
         return False
     if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:
         return True
-    if _candles(scene, item):
-        return True
     return _is_told(scene, item) or _by_the_year(scene, item)
-
-
-def _candles(scene: Scene, item: Item) -> bool:
-    """Whether candles on a battery's cake are counted: "our AGM blew out eight candles", "nine candles for the gel"."""
-    batteries = "battery" in scene.heads or "battery.chemistry" in scene.facts
-    if scene.word(item.end) not in ("candles", "candle") or not batteries:
-        return False
-    return bool(CAKE & scene.vocabulary) or scene.word(item.end + 1) == "for"
 
 
 def _counts_old_ones(scene: Scene, item: Item) -> bool:

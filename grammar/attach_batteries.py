@@ -35,6 +35,7 @@ LOW_CRANKING, CRANKING = 150.0, 300.0
 HEAVIEST = 80.0  # kg of one battery
 HOT_CABLE = 70.0  # C
 MOST_DROP = 10.0  # percent
+LEFT_SO = frozenset({"at", "alone", "standing", "unattended", "charging"})
 CABLE = frozenset({"cable.area", "cable.gauge", "cable.length"})
 
 
@@ -74,7 +75,7 @@ def amp_hours(scene: Scene, item: Item, value: float) -> Claim | None:
     if _left_of(scene, item):
         return NOTHING
     named = scene.word(item.start - 1) in ("a", "an", "my", "our")  # "how long before a 50 Ah has lost half"
-    gone = _is_gone(scene, item) and not named and not _beside_battery(scene, item)
+    gone = _is_gone(scene, item) and not named and not _beside_battery(scene, item) and not _left_so(scene, item)
     if gone or scene.word(item.start - 1) in TAKEN_OUT:
         return NOTHING
     sides = scene.sides.get(item.at)
@@ -99,6 +100,16 @@ def _is_gone(scene: Scene, item: Item) -> bool:
     """Whether amp-hours are used up; "how long a day from 120 Ah", "lost half of 130 Ah" speak of the battery's."""
     whole = scene.word(item.start - 1) in ("from", "of")
     return close(scene, item, "used_up", reach=1.5, after=whole)
+
+
+def _left_so(scene: Scene, item: Item) -> bool:
+    """Whether "left" tells how it was left, not what is left of it: "105 Ah: left at half", "left on charge"."""
+    at = item.end + (scene.word(item.end) in (":", ",", "-"))
+    if scene.word(at) != "left":
+        return False
+    charged = any(head.head == "charger" and at < head.start <= at + 5 for head in scene.head_items)
+    follows = scene.word(at + 1)
+    return follows in LEFT_SO or (follows == "on" and (charged or scene.word(at + 2) in ("charge", "shore", "float")))
 
 
 def _beside_battery(scene: Scene, item: Item) -> bool:

@@ -11,7 +11,7 @@ from grammar.attach_amps import LATER, by_strong_role, limit_pair, on_clamp, pea
 from grammar.attach_batteries import before_label
 from grammar.attach_counts import counts
 from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable
-from grammar.attach_pairs import NOMINAL, limits, steps_up
+from grammar.attach_pairs import NOMINAL, converts, limits, steps_up
 from grammar.attach_volts import falls_to, is_reading
 from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimals_of, plain
 from grammar.capacities import GROUPS, MOST_OF_ONE, is_size
@@ -219,6 +219,10 @@ def _system(scene: Scene, item: Item, value: float) -> Claim | None:
     """A bare 12, 24 ... as the volts of a system or of a converter's two sides."""
     if stepped := steps_up(scene, item):
         return Claim(stepped, "grammar")
+    if _each_of_them(scene, item):
+        return Claim("battery.nominal", "grammar")
+    if _is_poured_into(scene, item):
+        return Claim("bank.voltage", "grammar")
     near = [other for other in scene.items[max(0, item.at - 4) : item.at] if other.dim]
     last = near[-1] if near else None
     if "dcdc" in scene.heads and scene.word(item.end) == "out":
@@ -240,6 +244,20 @@ def _system(scene: Scene, item: Item, value: float) -> Claim | None:
     if value == TAKEN_IN and _goes_in(scene, item):
         return Claim("charger.input_voltage", "near")
     return Claim("bank.voltage", "grammar") if _names_system(scene, item, scene.after(item)) else None
+
+
+def _each_of_them(scene: Scene, item: Item) -> bool:
+    """Whether it is the volts of each of joined batteries: "two AGMs in series, 12 each"."""
+    each = scene.word(item.end) in ("each", "apiece") and item.quantity.value in (SIX, TAKEN_IN)
+    joined = "bank.layout" in scene.facts or bool({"volts", "voltage"} & scene.vocabulary)
+    return each and joined and not {"weigh", "weighs", "kilos", "kg", "lb"} & scene.vocabulary
+
+
+def _is_poured_into(scene: Scene, item: Item) -> bool:
+    """Whether a charger's amps go there: "the booster sends 15 A to the 24 in the bow"."""
+    goes = scene.word(item.start - 1) in ("the", "my", "our") and scene.word(item.start - 2) in ("to", "into")
+    charges = converts(scene) or "alternator" in scene.heads
+    return bool(goes and charges and item.quantity.value not in (SIX, TAKEN_IN) and scene.quantities("AMP"))
 
 
 def _is_gravity(scene: Scene, value: float) -> bool:

@@ -15,6 +15,9 @@ FROM_IT = OUT_OF | {"out", "a", "the", "my"}
 REACH = 7  # pieces from one side to the other: "24 V 20 A from 12 V", "24 V pair at the bow from the 12 V"
 ISOLATED = frozenset(["iso", "isolated", "noniso", "isolating"])
 FED = frozenset({"feed", "feeding", "fed", "supply", "supplied", "power", "powered"})
+GIVING = frozenset({"charge", "feed", "take", "draw", "fill", "supply"})  # "12 to charge it from"
+SOURCES = frozenset({"engine", "starter", "start", "starting", "house", "domestic", "alternator"})
+FORWARD = frozenset({"bow", "stern", "thruster", "windlass", "front", "forward"})
 SMALLEST_LIMIT = 20.0
 BESIDE_BMS = 2.0
 
@@ -42,6 +45,8 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
     one, other = first.quantity.value, second.quantity.value
     if not {one, other} <= SYSTEMS or (one == other and not _evenly(scene, first, second)):
         return None
+    if one != other and (giver := _placed(scene, first, second)) is not None:
+        return giver
     pieces = scene.items[first.at + 1 : second.at]
     between = {piece.name for piece in pieces if not piece.dim} or _sign(scene, first, second)
     if "from" in between and {one, other} == {12.0, 24.0} and _draws_from(scene, second):
@@ -60,6 +65,28 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
         return first
     told = converts(scene) or ("charger" in scene.heads and bool(ISOLATED & scene.vocabulary))
     return first if between == {"/"} and told else None
+
+
+def _placed(scene: Scene, first: Item, second: Item) -> Item | None:
+    """Which of two voltages is the source's by what follows each: "12 engine and 24 bow", "24 to charge, 12 to charge
+    it from"; None where that does not tell both."""
+    spoken = converts(scene) or "alternator" in scene.heads or scene.about("word:charge")
+    sides = [_side(scene, item) for item in (first, second)] if spoken else []
+    if sides == ["source", "bow"]:
+        return first
+    return second if sides == ["bow", "source"] else None
+
+
+def _side(scene: Scene, item: Item) -> str:
+    """Whether what follows volts is where they come from or where they go; "" for neither."""
+    words = [scene.word(at) for at in range(item.end, item.end + 4)]
+    if words[0] == "to" and words[1] in GIVING and "from" in words[2:]:
+        return "source"
+    if words[:2] == ["to", "charge"] or words[:3] == ["to", "be", "charged"]:
+        return "bow"
+    at = 2 if words[0] in ("in", "at", "on") and words[1] in ("the", "my", "our") else 0
+    follows = scene.word(item.end + at)
+    return "source" if follows in SOURCES else "bow" if follows in FORWARD else ""
 
 
 def _evenly(scene: Scene, first: Item, second: Item) -> bool:

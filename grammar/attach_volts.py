@@ -12,6 +12,7 @@ from grammar.scene import LITHIUM, Scene
 
 LEAST, MOST_LOST = 0.3, 1.9  # volts that are lost somewhere, not a battery's
 SIX = 6.0  # no boat's system
+HIGHER = frozenset({24.0, 36.0, 48.0})
 ON_METER = ("role:read_off", "role:on_meter")
 OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
@@ -90,7 +91,9 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
     if _of_bank(scene, item):
         return Claim("bank.voltage", "grammar")
     each = EACH & {scene.word(item.start - 1), scene.word(item.end)}
-    named = bool(each) or "volter" in item.name
+    after = scene.after(item)
+    volter = "volter" in item.name and (after is None or after.head not in ("load", "charger"))
+    named = bool(each) or volter
     named = named or any(test(scene, item) for test in (_counted, _of_the_one, _a_battery))
     if value == SIX or named:
         return Claim("battery.nominal", "grammar" if named else "range")
@@ -137,7 +140,8 @@ def _of_a_thing(scene: Scene, item: Item) -> bool:
 
 def _of_bank(scene: Scene, item: Item) -> bool:
     """Whether the volts are those of one bank: "one 12 V bank", "a bank 12 V"."""
-    made = scene.word(item.end) in ("out", "total") and not converts(scene)  # "parallel pairs in series, 12 V out"
+    made = scene.word(item.end) == "total" or (scene.word(item.end) == "out" and scene.word(item.end + 1) != "of")
+    made = made and not converts(scene)  # "parallel pairs in series, 12 V out"
     return made or scene.word(item.end) in OF_BOAT or scene.word(item.start - 1) in ("bank", "system")
 
 
@@ -189,10 +193,20 @@ def _converted(scene: Scene, item: Item) -> bool:
         return False
     if close(scene, item, "charger.input_voltage", reach=0.6) and not beside(scene, item, "boat", reach=0.6):
         return True
+    if item.quantity.value == 12.0 and _of_alternator(scene, item):
+        return True
     after = scene.items[item.at + 1 : item.at + 3]
     if item.quantity.value == 12.0 and after and after[0].name in ("side", "in"):
         return True
     return len(after) == 2 and after[0].name in ("to", "->", "=>", "into") and after[1].dim in ("VOLT", "NUM")
+
+
+def _of_alternator(scene: Scene, item: Item) -> bool:
+    """Whether the alternator's amps are told at these volts, where a bank has more: "60 A at 12 volts ... the 24"."""
+    before = scene.items[max(0, item.at - 4) : item.at]
+    amps = len(before) > 1 and before[-1].name in ("at", "on") and before[-2].dim == "AMP"
+    owned = any(head.head == "alternator" and 0 < item.at - head.at <= 6 for head in scene.head_items)
+    return amps and owned and bool(HIGHER & scene.figures)
 
 
 def falls_to(scene: Scene, item: Item) -> bool:

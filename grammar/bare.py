@@ -29,6 +29,7 @@ STEPS = re.compile(
     r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b"
     r"|(?: bow| stern| house| thruster| agm| gel| lead| wet| flooded| lithium| lfp| lifepo4)* bank\b"
 )
+POURED = re.compile(r"[0-9] ?(?:a|amps?|amperes?) (?:in|on)?to (?:the|my|our)$", re.IGNORECASE)
 NAMES = (["case"], ["group"], ["group-size"])  # "AGM, 31 case"
 CELLS = frozenset({"18650", "21700"})  # sizes of single lithium-ion cells, which tell the kind of a pack
 ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
@@ -158,6 +159,8 @@ def _is_case(plain: str, part: Part) -> bool:
     if plain.startswith("24", part.span[0]) and STEPS.match(
         plain, part.span[1]
     ):  # "a 24 to 12 converter", "my 24 pair"
+        return False
+    if plain.startswith("24", part.span[0]) and POURED.search(leading(plain, part.span[0], 24)):  # "15 A to the 24"
         return False
     return bool(NAMED.search(leading(plain, part.span[0], 12))) and not among(after, listed("no_case"))
 

@@ -22,7 +22,24 @@ PAUSED = frozenset({"off", "rest", "pause"})
 PAUSES = frozenset({"pause", "rest", "wait", "off"})
 WARM = 45.0
 HALF = 0.5
+CHARGED = frozenset({"full", "charged", "left"})
 COLDEST, HOTTEST = -40.0, 130.0
+
+
+def is_share(item: Item) -> bool:
+    """Whether it is a part of one, told as that: "one third", "four fifths", "2/3"."""
+    typed = item.quantity.text.strip()
+    return item.dim == "NUM" and 0 < plain(item) < 1 and ("/" in typed or typed.replace(" ", "").isalpha())
+
+
+def _is_charge(scene: Scene, item: Item) -> bool:
+    """Whether a part is how full the battery is: "one third charged", "from 2/3", "down to four fifths"."""
+    before, after = scene.word(item.start - 1), scene.after(item)
+    if scene.word(item.end) in CHARGED:
+        return True
+    there = before in ("from", "at") or (before == "to" and scene.word(item.start - 2) == "down")
+    battery = "battery" in scene.heads | scene.facts or bool(scene.quantities("AH"))
+    return there and battery and (after is None or after.kind == "mark" or after.name in ("to", "up", "with", "now"))
 
 
 def _starts_from(scene: Scene, item: Item) -> bool:
@@ -42,6 +59,8 @@ def decimals_of(item: Item, value: float) -> int:
 def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a word right beside a bare number tells."""
     if decimals_of(item, value):
+        if is_share(item) and _is_charge(scene, item):
+            return Claim("battery.charge", "role")
         spelt = "." not in item.name and "," not in item.name  # "three and a half now"
         return Claim("battery.age", "role") if value % 1 == HALF and spelt and is_age(scene, item) else None
     tests = {

@@ -10,26 +10,10 @@ MOST = 200.0  # amps of a charger
 MOST_BARE = 120.0  # of one that goes by a bare number
 LEAST = 2.0
 TAKES = frozenset(
-    [
-        "take",
-        "takes",
-        "pull",
-        "pulls",
-        "draw",
-        "draws",
-        "eat",
-        "eats",
-        "want",
-        "wants",
-        "use",
-        "uses",
-        "need",
-        "needs",
-        "swallows",
-        "drinks",
-        "sucks",
-        "gulps",
-    ]
+    {
+        *("take", "takes", "pull", "pulls", "draw", "draws", "eat", "eats", "want", "wants", "use", "uses"),
+        *("need", "needs", "swallows", "drinks", "sucks", "gulps"),
+    }
 )
 SO_MUCH = frozenset({"about", "around", "some", "will", "would", "only", "just", "up", "to"})
 BEFORE = 4  # words from a converter to its figure

@@ -32,6 +32,9 @@ LISTED = 20  # words from the first to the last
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
 MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
 APART = re.compile(r"\b(?:or|vs|versus|then|now|instead|not|was|without|to|down)\b|[?]")
+JOINED_AGAIN = re.compile(  # "two in a row, then the rows side by side"
+    r"\bthen (?:the |those |these |both |join the )*(?:rows|pairs|strings|two|sets|halves|lots|them)\b", re.IGNORECASE
+)
 ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]")
 MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 BY = frozenset({"x", "by", "*", "×"})
@@ -54,11 +57,9 @@ FOR_ONE_LOAD = re.compile(
     re.IGNORECASE,
 )
 BIRTHDAY = re.compile(
-    rf"\b(?P<owner>[\w']+ )?(?P<years>{'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) "
-    r"(?P<of>birthday|season|summer|winter)\b(?P<whose> of (?:\w+ ){0,3}\w+)?",
+    rf"\b(?:its|their|her|his|the) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) (?:birthday|season|summer|winter)\b",
     re.IGNORECASE,
 )
-OWNERS = frozenset({"its", "their", "her", "his", "the"})
 MOST = 12  # batteries of one string
 NO_BATTERIES = frozenset(
     {"year", "season", "winter", "summer", "go", "time", "thing", "question", "month", "week", "trip"}
@@ -138,13 +139,16 @@ def _in_strings(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 def _both_ways(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """ "Four batteries, two in series and two of those in parallel": series-parallel, where no choice is put."""
     ways = {item.value: item for item in stated if item.fact == "bank.layout"}
-    count = next((item.value for item in stated if item.fact == "battery.count"), 0.0)
-    if ways.keys() != {"series", "parallel"} or not isinstance(count, float) or count < STRINGS or count % 2:
+    counts = [item for item in stated if item.fact == "battery.count" and isinstance(item.value, float)]
+    most = max(counts, key=lambda item: float(item.value), default=None)  # "two in a row, ...: four golf cart wets"
+    if ways.keys() != {"series", "parallel"} or most is None or float(most.value) < STRINGS or float(most.value) % 2:
         return
     first, last = sorted(item.span for item in ways.values())
-    if not APART.search(scene.text[first[1] : last[0]]):
+    if not APART.search(JOINED_AGAIN.sub(" ", scene.text[first[1] : last[0]])):
         text = scene.text[first[0] : last[1]]
         yield Stated("bank.layout", "series-parallel", "", text, (first[0], last[1]), how="default")
+        if len(counts) > 1:
+            yield most
 
 
 def _small(item: Item) -> bool:
@@ -200,7 +204,8 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         )
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
         listed = before is not None and before.name in (",", "thats")
-        frozen = item.name == "full" and scene.about("about:freeze", "word:freeze") and _sized(after)
+        cold = scene.about("about:freeze", "word:freeze") or "ambient.temperature" in told
+        frozen = item.name == "full" and cold and _sized(after)
         if owned or frozen or (item.name == "full" and (listed or of_kind) and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
             return
@@ -212,27 +217,13 @@ def _sized(item: Item | None) -> bool:
 
 
 def _birthday(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
-    """The years of a battery told by its birthday or season: "their fifth birthday", "in its 6th season", "sixth
-    birthday of a wet 27"; of a boat's it says nothing."""
+    """The years of a battery told by its birthday or season: "their fifth birthday", "in its 6th season"."""
     found = BIRTHDAY.search(scene.text)
     if found is None or any(item.fact == "battery.age" for item in stated):
         return
-    owner, whose, start = (found["owner"] or "").strip().lower(), found["whose"], found.start("years")
-    if whose:
-        its = found["of"].lower() == "birthday" and _speaks_of_battery(scene, found.start("whose"), found.end())
-    else:
-        its = owner in OWNERS or _speaks_of_battery(scene, found.start(), start)
-    if not its:
-        return
-    told, span = found["years"].lower(), (start, found.end("of"))
+    told = found[1].lower()
     years = float(ORDINALS.index(told) + 1) if told in ORDINALS else float(re.sub(r"\D", "", told))
-    yield Stated("battery.age", years, "year", scene.text[slice(*span)], span, how="default")
-
-
-def _speaks_of_battery(scene: Scene, start: int, end: int) -> bool:
-    """Whether a battery or a kind of it is named between two places of the text."""
-    named = (item for item in scene.items if item.head == "battery" or item.fact == "battery.chemistry")
-    return any(start <= scene.span(item.start, item.end)[0] < end for item in named)
+    yield Stated("battery.age", years, "year", found[0], found.span(), how="default")
 
 
 def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -7,13 +7,18 @@ from grammar.scene import Scene
 
 NO = frozenset({"no", "nope", "n"})
 BETWEEN = frozenset({":", "=", "-", "?", "–", "->"})  # "in the engine room? no"
+GOES_ON = frozenset({"and", "for", "but", "so", "then", "please", "pls", "to", "by", "now", "this", "next", "in"})
 NEVER_AFTER = "?"  # "AGM, no?" asks whether it is
 
 
 def _goes(scene: Scene, item: Item) -> bool:
-    """Whether a kind of battery is to go: "wants the lead gone", "the AGM goes, which lithium"."""
+    """Whether a kind of battery is to go: "wants the lead gone", "the AGM goes, which lithium"; "the lithium's gone
+    soft" tells how it is."""
     named = scene.word(item.start - 1) in ("the", "my", "our", "all")
-    return named and scene.word(item.end) in ("gone", "goes", "out") and scene.word(item.end + 1) not in ("of", "flat")
+    follows = scene.word(item.end + 1)
+    return (
+        named and scene.word(item.end) in ("gone", "goes", "out") and (not follows[:1].isalnum() or follows in GOES_ON)
+    )
 
 
 def refused_after(scene: Scene, item: Item) -> bool:

@@ -24,6 +24,7 @@ from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
 from grammar.attach_pairs import NOMINAL
 from grammar.attach_values import Words
+from grammar.beside_numbers import is_share
 from grammar.canonical import in_unit
 from grammar.capacities import GROUPS
 from grammar.combine import combined
@@ -426,6 +427,8 @@ def _meant(scene: Scene, item: Item, fact: str, value: float) -> float:
         return -value
     if item.dim == "AH" and fact in PER_DAY:
         return value / HOURS
+    if fact == "battery.charge" and is_share(item):
+        return value * 100.0
     if fact == "reading.gravity" and value > 2:
         return value / 1000
     if fact == "reading.rest_time" and _is_night(item.quantity):
