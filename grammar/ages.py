@@ -103,13 +103,14 @@ def _is_of_years(item: Item) -> bool:
 def _is_told(scene: Scene, item: Item) -> bool:
     """ "The AGM is 6, swap it?", "how many years has a gel, ours has done six": a number that ends what is said, where
     wear or the life of batteries is spoken of; "my gel's seven" where it can be nothing else."""
-    if not _is_of_years(item) or scene.heads - {"battery", "boat", "meter", "cell"}:
-        return False
     after, before, second = scene.after(item), scene.word(item.start - 1), scene.word(item.start - 2)
+    served = before in SERVED and second in HAS
+    others = scene.heads - {"battery", "boat", "meter", "cell"} - ({"charger"} if served else set())
+    if not _is_of_years(item) or others:
+        return False
     if after is not None and after.kind != "mark" and after.name not in GOES_ON:
         return False
     told = before in IS and ({before, second} & IT or before not in ("is", "are"))
-    served = before in SERVED and second in HAS
     if not (before in ITS or told or served):
         return False
     return _life_spoken_of(scene) or (before in KINDS and _only_years(scene, item))

@@ -40,6 +40,7 @@ SHORTLY = frozenset({"peak", "pk", "burst", "surge", "max"})
 PAIR = 9  # pieces between two limits of one battery
 NEXT, LEADS_TO = 4, 4  # words from a figure to the word that is the next one's, and from that to it
 SHORT = 60.0  # seconds that a peak may last
+TO_LIMIT = 0.7
 ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no amps
 AFTER = 3.0  # an owner that follows is further away than one before
 FILLING = frozenset({"word:charge", "head:charger", "head:dcdc", "head:alternator"})
@@ -176,8 +177,8 @@ def _charger_named(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     """Amps that a word names; whose peak or limit it is depends on what stands nearest."""
-    if _follows_running(scene, item):
-        return Claim("load.peak", "role")
+    if _follows_running(scene, item) or _of_short_limit(scene, item):
+        return Claim("load.peak" if _follows_running(scene, item) else "battery.peak_current", "role")
     claim = by_role(scene, item, value)
     if claim is None and (claim := _cut_off(scene, item, value)):
         return claim
@@ -202,6 +203,16 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     return claim
 
 
+def _of_short_limit(scene: Scene, item: Item) -> bool:
+    """Whether it is what a battery allows for moments, by its name: "its kick limit 400", "300 A surge limit"."""
+    limits = (
+        found
+        for found in around(scene.roles, item, scene.role_starts)
+        if found.concept == "battery.peak_current" and scene.word(found.end - 1) == "limit"
+    )
+    return any(gap(scene, item, found.start, found.end) <= TO_LIMIT for found in limits)
+
+
 def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger stands right before: "shore charger holds a steady 40 A"."""
     near = (head for head in scene.head_items if 0 <= item.start - head.end <= BEFORE_AMPS)
@@ -210,7 +221,8 @@ def _of_charger(scene: Scene, item: Item) -> bool:
 
 def _is_named_limit(scene: Scene, item: Item) -> bool:
     """Whether lithium's amps are called a limit, or stand beside those of a load."""
-    return scene.word(item.start - 1) == "limit" or _beside_a_draw(scene, item)
+    steady = scene.word(item.start - 1) in STEADY and "limit" in scene.vocabulary
+    return scene.word(item.start - 1) == "limit" or steady or _beside_a_draw(scene, item)
 
 
 def _beside_a_draw(scene: Scene, item: Item) -> bool:

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.attach import NOTHING, Claim, beside, by_group, close
 from grammar.attach_counts import OF_BATTERY
 from grammar.items import Item
 from grammar.quoted import quotes_both_limits
 from grammar.scene import Scene
 
+LIFTED = re.compile(  # "forbids heavy lifting above 15 kg", "may not lift more than 20 kg"
+    r"\b(?:lift|lifting|carry|carrying|heave|haul)\b(?: (?:anything|it|things|weights?|up|to|at|than|of|a))*"
+    r" ?(?:above|over|more than|beyond|only|max(?:imum)?|no more than|at most|heavier than|up to|exceeding)?"
+    r"(?: about| some)? ?$",
+    re.IGNORECASE,
+)
 BY_UNIT = {  # the unit or the label says it all
     "CCA": "battery.cca",
     "CA": "battery.ca",
@@ -207,6 +215,8 @@ def weight(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery's weight; a boat's or a person's is no fact."""
     if "thrust" in {scene.word(at) for at in range(item.start - THRUST_WITHIN, item.end + THRUST_WITHIN)}:
         return NOTHING  # "I only know the thrust: 95 kilos"
+    if LIFTED.search(scene.ahead(scene.span(item.start, item.end)[0])):
+        return NOTHING
     claim = by_group(scene, item)
     if claim and claim.fact == "-" and scene.word(item.end) == "on" and value <= HEAVIEST and "battery" in scene.heads:
         return Claim("battery.weight", "default")  # "29 kg on a boat that jumps"

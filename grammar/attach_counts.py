@@ -8,6 +8,7 @@ from grammar.ages import is_age
 from grammar.attach import NOTHING, Claim, close, names_its_battery
 from grammar.attach_lengths import counts_cables, of_cable
 from grammar.attach_pairs import NOMINAL, steps_up
+from grammar.how_many import bracketed, so_many_of
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -62,6 +63,7 @@ def _allowed(scene: Scene, item: Item) -> str:
     after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
     later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
     at_most = {"most", "max", "maximum"} & later and MAKERS & scene.vocabulary  # "their maker says 4 in series at most"
+    at_most = at_most or _said_to_be(scene, item)
     no_more = before[1:] == ["no", "more", "than"] and bool(MAKERS & scene.vocabulary)
     if not ALLOWED & set(before) and not at_most and not no_more and not _second_limit(scene, item):
         return ""
@@ -72,12 +74,21 @@ def _allowed(scene: Scene, item: Item) -> str:
     ends = scene.after(item) is None or scene.word(item.end) in (",", ".", "?", "")
     last = before[-1] in ("max", "maximum") and ends
     last = last or [scene.word(item.end), scene.word(item.end + 1)] == ["at", "most"]
+    last = last or _said_to_be(scene, item)
     if last and len(spoken) == 1 and MAKERS & scene.vocabulary:
         return f"battery.max_in_{spoken[0]}"  # "4 of them in parallel, maker says max 4"
     for layout in (following,) if following else LAYOUTS:
         if layout in before or following or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
             return f"battery.max_in_{layout}"
     return ""
+
+
+def _said_to_be(scene: Scene, item: Item) -> bool:
+    """Whether a maker's word is told of so many: "maker says four is allowed", "the manual says two is the limit"."""
+    before = {scene.word(at) for at in range(item.start - 4, item.start)}
+    after = [scene.word(at) for at in range(item.end, item.end + 3)]
+    says = scene.word(item.start - 1) in ("says", "said", "say") and bool(MAKERS & before)
+    return says and after[0] in ("is", "are") and bool((ALLOWED | {"limit"}) & set(after))
 
 
 def _second_limit(scene: Scene, item: Item) -> bool:
@@ -99,10 +110,12 @@ def _lead_ones(scene: Scene, item: Item) -> bool:
 
 def _each_so_much(scene: Scene, item: Item) -> bool:
     """Whether a battery's figure is told of each: "my two are 31 kg each", "two in there now at 28 kg apiece"."""
-    for other in scene.items[item.at + 1 : item.at + EACH_WITHIN]:
+    later = scene.items[item.at + 1 : item.at + EACH_WITHIN]
+    alone = item.kind == "count" and bool(later) and (later[0].kind == "mark" or later[0].name == "it")
+    for other in later:  # "expecting twins! AGM, sixty Ah apiece"
         if other.dim in ("WEIGHT", "AH", "CCA"):
             return scene.word(other.end) in ("each", "apiece")
-        if other.head or other.dim or other.kind == "mark":
+        if other.head or other.dim or (other.kind == "mark" and not alone):
             return False
     return False
 
@@ -136,9 +149,8 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if value <= MOST_BATTERIES and any(test(scene, item) for test in (_before_battery, _lead_ones, _each_so_much)):
         return Claim("battery.count", "grammar")
-    if 2 <= value <= MOST_BATTERIES and any(
-        test(scene, item) for test in (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair)
-    ):
+    tests = (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair, bracketed, so_many_of)
+    if 2 <= value <= MOST_BATTERIES and any(test(scene, item) for test in tests):
         return Claim("battery.count", "grammar")
     if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or of_others(scene, item) or _both_loads(scene, item):
         return None
@@ -217,7 +229,8 @@ def _of_such(scene: Scene, item: Item) -> bool:
     """Whether "two of these", "four such" are batteries of the conversation."""
     at = item.end + (scene.word(item.end) == "of")
     told = any(fact.fact.startswith("battery.") for fact in scene.said)
-    return told and scene.word(at) in SUCH and not scene.heads - {"battery"}
+    here = scene.word(at) == "such" and "bank.layout" in scene.facts and bool(scene.facts & OF_BATTERY)
+    return (told or here) and scene.word(at) in SUCH and not scene.heads - {"battery", "meter"}
 
 
 def _of_them_all(scene: Scene, item: Item) -> bool:

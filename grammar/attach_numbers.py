@@ -37,6 +37,9 @@ SIDES = frozenset({"long", "wide", "deep", "high", "tall", "inches", "thick"})
 SIZES = frozenset({"by", "x", "depth", "width", "height", "length", "deep", "wide", "high", "long"})
 ENDS = frozenset({"bow", "stern"})
 SHOWS = frozenset({"reads", "shows", "showing", "read"})
+MEASURED = frozenset(
+    {"centimetres", "centimeters", "cm", "mm", "millimetres", "millimeters", "measurements", "measures", "inside"}
+)
 SHOWN = (8, 17)  # volts of a battery
 AT_REST = (11.6, 13.3)
 LOADED = (6, 12)  # volts of a 12 V battery that a load pulls down
@@ -275,12 +278,20 @@ def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.area" if of_cable(scene, value) else "battery.capacity", "grammar")
     if str(int(value)) in GROUPS and (_onward(scene, item) or _instead_of_another(scene, item)):
         return Claim("battery.group", "grammar")
-    fits = scene.about("word:fit") and "dcdc" not in scene.heads
+    fits = scene.about("word:fit") and "dcdc" not in scene.heads and not _is_measured(scene, item)
     if str(int(value)) in GROUPS and fits and not scene.quantities("AH", "INCH"):
         return Claim("battery.group", "range")
     if scene.quantities("AREA") and value in METRIC_SIZES and _joined_to(scene, item, "AREA"):
         return Claim("cable.area", "grammar")
     return None
+
+
+def _is_measured(scene: Scene, item: Item) -> bool:
+    """Whether it is a side of a tray: "34 long, 18 across, 24 to the collar" in centimetres."""
+    beside = {scene.word(item.start - 1), scene.word(item.end)}
+    if beside & (SIDES | SIZES | {"across"}):
+        return True
+    return bool(MEASURED & scene.vocabulary) and scene.word(item.end) in ("to", "from", "at", "in", "below", "above")
 
 
 def _asked_rating(scene: Scene, value: float) -> str:

@@ -224,8 +224,10 @@ def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
 
 
 def _counts_things(scene: Scene, item: Item) -> bool:
-    """Whether a share of the charge is none, as a thing follows: "from a third battery"."""
+    """Whether a share of the charge is none, as a thing follows: "from a third battery", "mine is full of jelly"."""
     after = scene.after(item)
+    if item.fact == "battery.charge" and [scene.word(item.end - 1), scene.word(item.end)] == ["full", "of"]:
+        return True
     if item.fact != "battery.charge" or scene.word(item.end - 1) not in SHARES or after is None or after.kind == "mark":
         return False
     return after.name not in AFTER_SHARE

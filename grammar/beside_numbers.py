@@ -10,6 +10,8 @@ from grammar.scene import Scene
 
 SMALLEST_LOAD = 40  # bare amps beside a load
 RATINGS = {"battery.cca": (200, 1500), "battery.ca": (200, 1800), "battery.reserve": (40, 400)}
+LETTERS = {"cca": "battery.cca", "mca": "battery.ca", "rc": "battery.reserve"}
+OF_IT = 12  # words from a rating to "of it"
 COLD = frozenset({"frosty", "frost", "freeze", "freezes", "freezing", "cold", "winter"})
 HEAT = frozenset({"hot", "heat", "warm", "summer", "tropics", "noon"})
 PLACES = frozenset({"cabin", "shed", "locker", "garage", "hall", "workshop"})
@@ -18,6 +20,9 @@ FRESH = 15.0  # degrees
 INSULATIONS = frozenset({75.0, 90.0, 105.0, 125.0})  # C
 BURSTS = frozenset({"bursts", "pushes", "nudges", "blips", "dabs", "jabs", "shoves"})
 WEIGHTS = (3.0, 120.0)  # kg of a battery
+OF_ONE = (8.0, 45.0)  # kg of one battery that is told without its unit
+KILOS = frozenset({"kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "lighter", "lift", "lifting"})
+POUNDS = frozenset({"lb", "lbs", "pound", "pounds", "stone"})
 PAUSED = frozenset({"off", "rest", "pause"})
 PAUSES = frozenset({"pause", "rest", "wait", "off"})
 WARM = 45.0
@@ -75,6 +80,8 @@ def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
         "battery.cca": _is_cold,
         "battery.ca": _labelled_ca,
     }
+    if (rating := _rating_of_it(scene, item)) is not None:
+        return Claim(rating, "role")
     return next((Claim(fact, "role") for fact, test in tests.items() if test(scene, item)), None)
 
 
@@ -90,6 +97,8 @@ def _has_unit(scene: Scene) -> bool:
 
 def _weighs(scene: Scene, item: Item) -> bool:
     """Whether it is kilograms: "weighs 32", "total kg if each is 29.5" has them in its question."""
+    if _is_kilos(scene, item):
+        return True
     lightest, heaviest = WEIGHTS
     weighs = scene.word(item.start - 1) in ("weighs", "weighing") or (
         scene.word(item.start - 1) in ("about", "only") and scene.word(item.start - 2) in ("weighs", "weighing")
@@ -97,6 +106,19 @@ def _weighs(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
     ends = after is None or after.kind == "mark"
     return weighs and ends and lightest <= plain(item) <= heaviest and not scene.heads & {"boat", "load"}
+
+
+def _is_kilos(scene: Scene, item: Item) -> bool:
+    """Whether it is kilograms, where those are spoken of: "how many kg less, 2 wets 27 each"."""
+    low, high = OF_ONE
+    if not KILOS & scene.vocabulary or POUNDS & scene.vocabulary or not low <= plain(item) <= high:
+        return False
+    if scene.word(item.end) in ("each", "apiece"):
+        return True
+    after, before = scene.after(item), scene.before(item)
+    ends = after is None or after.kind == "mark"
+    of_kind = before is not None and before.at > 0 and scene.items[before.at - 1].fact == "battery.chemistry"
+    return ends and of_kind and scene.word(item.start - 1) in ("is", "are")
 
 
 def _pauses(scene: Scene, item: Item) -> bool:
@@ -165,6 +187,20 @@ def _is_cold(scene: Scene, item: Item) -> bool:
     """Whether cold cranking amps are meant: "AGM 120, 800 cold"."""
     low, high = RATINGS["battery.cca"]
     return scene.word(item.end) == "cold" and low <= plain(item) <= high
+
+
+def _rating_of_it(scene: Scene, item: Item) -> str | None:
+    """The rating that "750 of it", "900 of them" are of: the one named last before."""
+    if scene.word(item.end) != "of" or scene.word(item.end + 1) not in ("it", "them", "those", "these"):
+        return None
+    for at in range(item.start - 1, max(-1, item.start - OF_IT), -1):
+        token = scene.tokens[at]
+        capitals = scene.text[token.start : token.end] == "CA"
+        fact = "battery.ca" if capitals else LETTERS.get(token.word)
+        if fact is not None:
+            low, high = RATINGS[fact]
+            return fact if low <= plain(item) <= high else None
+    return None
 
 
 def plain(item: Item) -> float:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 from math import prod
 
+from grammar.banks import listed_banks
 from grammar.canonical import in_unit
 from grammar.drawn import drawn
 from grammar.items import Item
@@ -69,7 +70,7 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = drawn(scene, _sides(scene, _sums(scene, stated)))
+    stated = listed_banks(scene, drawn(scene, _sides(scene, _sums(scene, stated))))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
@@ -78,7 +79,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_two_by_two(scene, stated),
         *_wired_for(scene, stated),
         *_charges(scene, stated),
-        *_banks(scene),
+        *_banks(scene, stated),
         *_birthday(scene, stated),
         *_there_are(scene, stated),
         *outlets(scene, stated),
@@ -234,9 +235,9 @@ def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         yield Stated("battery.count", number, "", found[0], found.span(), how="default")
 
 
-def _banks(scene: Scene) -> Iterator[Stated]:
+def _banks(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """Three banks told by their names, where a charger is to serve them: "one charger for start, house and bow"."""
-    if "charger" not in scene.heads or "bank.count" in scene.facts:
+    if "charger" not in scene.heads or "bank.count" in scene.facts or any(item.fact == "bank.count" for item in stated):
         return
     named = list(ONE_EACH.finditer(scene.text))
     if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."

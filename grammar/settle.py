@@ -283,6 +283,8 @@ def can_be(scene: Scene, item: Item, fact: str) -> bool:
         return False
     if fact == "battery.count" and attach_counts.of_others(scene, item):
         return False
+    if fact == "battery.group" and scene.word(item.end) in attach_numbers.SIDES:
+        return False
     if fact == "load.current" and _too_few(scene, item):
         return False
     if fact == "reading.gravity" and item.quantity.value != 0 and not isinstance(item.quantity.value, str):
