@@ -10,10 +10,11 @@ from grammar.items import Item
 from grammar.quoted import quotes_both_limits
 from grammar.scene import Scene
 
-LIFTED = re.compile(  # "forbids heavy lifting above 15 kg", "may not lift more than 20 kg"
-    r"\b(?:lift|lifting|carry|carrying|heave|haul)\b(?: (?:anything|it|things|weights?|up|to|at|than|of|a))*"
-    r" ?(?:above|over|more than|beyond|only|max(?:imum)?|no more than|at most|heavier than|up to|exceeding)?"
-    r"(?: about| some)? ?$",
+LIFTED = re.compile(  # "forbids heavy lifting above 15 kg", "may not lift more than 20 kg", "can only carry 15 kg"
+    r"(?:\b(?:nothing|anything|not) (?:over|above|heavier than|more than)(?: about)?"
+    r"|\bonly (?:lift|carry|manage)(?: up to| about)?"
+    r"|\b(?:lift|lifting|carry|carrying)(?: (?:anything|it|things|weights?|up|to))*"
+    r" ?(?:above|over|more than|beyond|max(?:imum)?|no more than|at most|heavier than|up to|exceeding)(?: about)?) ?$",
     re.IGNORECASE,
 )
 BY_UNIT = {  # the unit or the label says it all
@@ -215,7 +216,9 @@ def weight(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery's weight; a boat's or a person's is no fact."""
     if "thrust" in {scene.word(at) for at in range(item.start - THRUST_WITHIN, item.end + THRUST_WITHIN)}:
         return NOTHING  # "I only know the thrust: 95 kilos"
-    if LIFTED.search(scene.ahead(scene.span(item.start, item.end)[0])):
+    after = scene.after(item)
+    named = after is not None and (after.head == "battery" or after.fact == "battery.chemistry")
+    if not named and LIFTED.search(scene.ahead(scene.span(item.start, item.end)[0])):
         return NOTHING
     claim = by_group(scene, item)
     if claim and claim.fact == "-" and scene.word(item.end) == "on" and value <= HEAVIEST and "battery" in scene.heads:

@@ -275,8 +275,8 @@ def _before_battery(scene: Scene, item: Item) -> bool:
     """Whether a battery follows: its kind, its volts, its figures or the word itself."""
     strange = 0
     for after in scene.items[item.at + 1 : item.at + 6]:
-        if _of_another(scene, after):
-            return False
+        if _of_another(scene, after) or (after.dim == "GROUP" and strange and scene.word(after.start - 1) == "case"):
+            return False  # "the three dimensions of case 24"
         if after.head == "load" and names_its_battery(scene, after):  # "two 12 V thruster batteries"
             continue
         if _is_battery(scene, item, after):
@@ -345,7 +345,7 @@ RUN = frozenset(
 AT_WORK = frozenset({"at", "on", "run", "running", "together", "going"})
 PARTS_OF_IT = frozenset(
     ["ways", "directions", "sides", "legs", "caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs"]
-) | {"leads", "boats"}
+) | {"leads", "boats", "dimensions"}
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
 SUCH = frozenset({"such", "these", "those", "them"})

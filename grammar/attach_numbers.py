@@ -289,7 +289,7 @@ def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
 def _is_measured(scene: Scene, item: Item) -> bool:
     """Whether it is a side of a tray: "34 long, 18 across, 24 to the collar" in centimetres."""
     beside = {scene.word(item.start - 1), scene.word(item.end)}
-    if beside & (SIDES | SIZES | {"across"}):
+    if beside & ((SIDES | SIZES | {"across"}) - {"by"}):
         return True
     return bool(MEASURED & scene.vocabulary) and scene.word(item.end) in ("to", "from", "at", "in", "below", "above")
 

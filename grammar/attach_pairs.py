@@ -16,6 +16,8 @@ REACH = 7  # pieces from one side to the other: "24 V 20 A from 12 V", "24 V pai
 ISOLATED = frozenset(["iso", "isolated", "noniso", "isolating"])
 FED = frozenset({"feed", "feeding", "fed", "supply", "supplied", "power", "powered"})
 GIVING = frozenset({"charge", "feed", "take", "draw", "fill", "supply"})  # "12 to charge it from"
+TAKEN = frozenset({"from", "off", "out"})
+CHARGES = frozenset({"charge", "charges", "feed", "feeds", "fill", "fills"})
 SOURCES = frozenset({"engine", "starter", "start", "starting", "house", "domestic", "alternator"})
 FORWARD = frozenset({"bow", "stern", "thruster", "windlass", "front", "forward"})
 SMALLEST_LIMIT = 20.0
@@ -70,22 +72,34 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
 def _placed(scene: Scene, first: Item, second: Item) -> Item | None:
     """Which of two voltages is the source's by what follows each: "12 engine and 24 bow", "24 to charge, 12 to charge
     it from"; None where that does not tell both."""
-    spoken = converts(scene) or "alternator" in scene.heads or scene.about("word:charge")
-    sides = [_side(scene, item) for item in (first, second)] if spoken else []
-    if sides == ["source", "bow"]:
-        return first
-    return second if sides == ["bow", "source"] else None
+    if not (converts(scene) or "alternator" in scene.heads or scene.about("word:charge")):
+        return None
+    tasks = [_task(scene, item) for item in (first, second)]
+    sides = [task or _place(scene, item) for task, item in zip(tasks, (first, second), strict=True)]
+    if set(sides) != {"source", "bow"}:
+        return None
+    words = {scene.word(at) for at in range(first.end, second.start)} if not any(tasks) else set()
+    if words & TAKEN:  # "charge my 12 V start from the 24 V thruster bank"
+        return second
+    return first if words & CHARGES or sides[0] == "source" else second
 
 
-def _side(scene: Scene, item: Item) -> str:
-    """Whether what follows volts is where they come from or where they go; "" for neither."""
+def _task(scene: Scene, item: Item) -> str:
+    """Whether volts are there "to charge" or "to charge it from"; "" for neither."""
     words = [scene.word(at) for at in range(item.end, item.end + 4)]
     if words[0] == "to" and words[1] in GIVING and "from" in words[2:]:
         return "source"
-    if words[:2] == ["to", "charge"] or words[:3] == ["to", "be", "charged"]:
-        return "bow"
-    at = 2 if words[0] in ("in", "at", "on") and words[1] in ("the", "my", "our") else 0
-    follows = scene.word(item.end + at)
+    charged = words[:2] == ["to", "charge"] or words[:3] == ["to", "be", "charged"]
+    at = item.end + 3
+    placed = words[:2] in (["in", "the"], ["at", "the"]) and [scene.word(at), scene.word(at + 1)] == ["to", "charge"]
+    return "bow" if charged or placed else ""
+
+
+def _place(scene: Scene, item: Item) -> str:
+    """Whether the place that follows volts is one that gives or one that is charged; "" for neither."""
+    words = [scene.word(at) for at in range(item.end, item.end + 2)]
+    there = words[0] in ("in", "at", "on") and words[1] in ("the", "my", "our")
+    follows = scene.word(item.end + (2 if there else 0))
     return "source" if follows in SOURCES else "bow" if follows in FORWARD else ""
 
 

@@ -27,6 +27,7 @@ OF_WHETHER = 7  # words between "whether" and what is not known
 SUBJECT = 4  # words between "are" and what is asked: "are the two outputs of it isolated"
 ASKS_OF = frozenset({"is", "are", "does", "do", "can"})
 BEGINS = frozenset({"and", "or", "so", "but", "well"})
+MUST = (["mustnt"], ["must"], ["should"], ["shouldnt"], ["may"], ["cannot"])  # "outlets mustn't share a minus"
 WITH = frozenset({"with", "that", "without", "which", "having", "has", "use", "connect", "ok", "fine"})
 WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
@@ -74,7 +75,7 @@ WIRES = frozenset(
         "thick",
     ]
 )
-IN_LINE = frozenset({"", ".", ",", ";", "?", "!", ")", "for", "to", "and", "so"})  # "two 12 V gels in line for 24"
+OUT_OF_LINE = frozenset({"with", "fuse", "fuses", "breaker", "holder", "filter"})  # "two AGMs in line with the price"
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
@@ -191,7 +192,9 @@ def _only_looks_so(scene: Scene, item: Item) -> bool:
         return False
     before = scene.before(item)
     ones = before is not None and before.head in ("battery", "") and (_follows_figure(scene, item) or before.head)
-    return not ones or scene.word(item.end) not in IN_LINE
+    volts = scene.items[item.at + 2 : item.at + 4]
+    waits = scene.word(item.end) == "for" and not any(other.dim or other.head for other in volts)
+    return not ones or waits or scene.word(item.end) in OUT_OF_LINE
 
 
 def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
@@ -386,11 +389,15 @@ def _asked_of(scene: Scene, item: Item) -> bool:
     before = [scene.word(at) for at in range(clause.start, item.start)]
     first = next((at for at, word in enumerate(before) if word not in BEGINS), len(before))
     subject = before[first + 1 :]
-    return "whether" in before[-OF_WHETHER:] or (
-        before[first : first + 1] != []
-        and before[first] in ASKS_OF
-        and WITH.isdisjoint(subject)
-        and len(subject) <= SUBJECT
+    return (
+        "whether" in before[-OF_WHETHER:]
+        or before[-1:] in MUST
+        or (
+            before[first : first + 1] != []
+            and before[first] in ASKS_OF
+            and WITH.isdisjoint(subject)
+            and len(subject) <= SUBJECT
+        )
     )
 
 

@@ -87,12 +87,11 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
         return Claim(stepped, "grammar")
     if _converted(scene, item):
         return Claim("charger.input_voltage", "grammar")
-    value = float(item.quantity.value)
-    if _of_bank(scene, item):
+    value, after = float(item.quantity.value), scene.after(item)
+    volter = "volter" in item.name and (after is None or after.head not in ("load", "charger"))
+    if _of_bank(scene, item) and not volter:
         return Claim("bank.voltage", "grammar")
     each = EACH & {scene.word(item.start - 1), scene.word(item.end)}
-    after = scene.after(item)
-    volter = "volter" in item.name and (after is None or after.head not in ("load", "charger"))
     named = bool(each) or volter
     named = named or any(test(scene, item) for test in (_counted, _of_the_one, _a_battery))
     if value == SIX or named:
@@ -140,8 +139,7 @@ def _of_a_thing(scene: Scene, item: Item) -> bool:
 
 def _of_bank(scene: Scene, item: Item) -> bool:
     """Whether the volts are those of one bank: "one 12 V bank", "a bank 12 V"."""
-    made = scene.word(item.end) == "total" or (scene.word(item.end) == "out" and scene.word(item.end + 1) != "of")
-    made = made and not converts(scene)  # "parallel pairs in series, 12 V out"
+    made = scene.word(item.end) in ("out", "total") and not converts(scene)  # "parallel pairs in series, 12 V out"
     return made or scene.word(item.end) in OF_BOAT or scene.word(item.start - 1) in ("bank", "system")
 
 

@@ -34,7 +34,11 @@ COLDEST, HOTTEST = -40.0, 130.0
 def is_share(item: Item) -> bool:
     """Whether it is a part of one, told as that: "one third", "four fifths", "2/3"."""
     typed = item.quantity.text.strip()
-    return item.dim == "NUM" and 0 < plain(item) < 1 and ("/" in typed or typed.replace(" ", "").isalpha())
+    return (
+        item.dim == "NUM"
+        and 0 < plain(item) < 1
+        and ("/" in typed or typed.replace(" ", "").replace("-", "").isalpha())
+    )
 
 
 def _is_charge(scene: Scene, item: Item) -> bool:
@@ -196,6 +200,8 @@ def _rating_of_it(scene: Scene, item: Item) -> str | None:
     for at in range(item.start - 1, max(-1, item.start - OF_IT), -1):
         token = scene.tokens[at]
         capitals = scene.text[token.start : token.end] == "CA"
+        if scene.word(at - 1) in ("many", "much"):  # "MCA, and how many CCA would 900 of them be"
+            continue
         fact = "battery.ca" if capitals else LETTERS.get(token.word)
         if fact is not None:
             low, high = RATINGS[fact]

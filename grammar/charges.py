@@ -7,6 +7,14 @@ from grammar.scene import Scene
 
 CHARGERS = frozenset({"charger", "dcdc"})
 MOST = 200.0  # amps of a charger
+AFTER_FIGURE = frozenset(  # after a bare figure; any other word is what it counts: "a charger of four exits"
+    {
+        *("to", "for", "on", "and", "be", "is", "do", "will", "that", "which", "into", "or", "how", "in", "as", "when"),
+        *("can", "from", "at", "with", "fill", "make", "then", "if", "enough", "too", "long"),
+    }
+)
+NEAR = 3  # words
+VOLTS = frozenset({12.0, 24.0, 36.0, 48.0})
 MOST_BARE = 120.0  # of one that goes by a bare number
 LEAST = 2.0
 TAKES = frozenset(
@@ -32,7 +40,12 @@ def of_charger(scene: Scene, item: Item, value: float) -> bool:
 
 def _so_much_of_it(scene: Scene, item: Item) -> bool:
     """Whether it is the figure of "my charger of 20", "a converter of 15 amps"."""
-    if scene.word(item.start - 1) != "of":
+    volts = item.dim == "NUM" and item.quantity.value in VOLTS and (scene.quantities("VOLT") or _joined(scene))
+    after = scene.after(item)
+    things = item.dim == "NUM" and after is not None and after.kind == "word" and after.name not in AFTER_FIGURE
+    if (
+        scene.word(item.start - 1) != "of" or volts or things
+    ):  # "three in a row, one charger of 36 or three little ones"
         return False
     return any(head.head in CHARGERS and head.end == item.start - 1 for head in scene.head_items)
 
@@ -53,7 +66,18 @@ def _one_beside_alternator(scene: Scene, item: Item) -> bool:
     if item.dim != "AMP" or scene.word(item.end) not in ONES or not CHARGERS & scene.heads or "load" in scene.heads:
         return False
     others = [other for other in scene.quantities("AMP") if other is not item]
-    return "alternator" in scene.heads and len(others) == 1
+    return len(others) == 1 and _of_alternator(scene, others[0]) and not _of_alternator(scene, item)
+
+
+def _of_alternator(scene: Scene, item: Item) -> bool:
+    """Whether the alternator stands right after or before it: "a 90 amp alternator", "the alternator is 80 A"."""
+    near = (head for head in scene.head_items if head.head == "alternator")
+    return any(0 <= head.start - item.end <= 1 or 0 <= item.start - head.end <= NEAR for head in near)
+
+
+def _joined(scene: Scene) -> bool:
+    """Whether batteries are joined, or sums are done, so that a bare 24 or 36 is of volts."""
+    return bool(scene.facts & {"bank.layout"} or {12.0, 24.0} <= scene.figures)
 
 
 def is_own_charger(scene: Scene, item: Item, value: float) -> bool:

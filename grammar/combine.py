@@ -28,6 +28,9 @@ IF_FILLED = re.compile(  # "what if I charge them right up first"
     r" (?:it|them|her|both|the battery)\b(?: (?:right|fully|all the way|up|full|first))*",
     re.IGNORECASE,
 )
+NOT_QUITE = frozenset(
+    {"half", "quarter", "quarters", "third", "thirds", "fifth", "fifths", "not", "nearly", "almost", "never", "how"}
+)
 EMPTY = frozenset({"flat", "empty", "dead"})
 LISTED = 20  # words from the first to the last
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
@@ -206,7 +209,8 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
         listed = before is not None and before.name in (",", "thats")
         cold = scene.about("about:freeze", "word:freeze") or "ambient.temperature" in told
-        frozen = item.name == "full" and cold and _sized(after)
+        share = before is not None and (bool(before.dim) or before.name in NOT_QUITE)
+        frozen = item.name == "full" and cold and _sized(after) and not share
         if owned or frozen or (item.name == "full" and (listed or of_kind) and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
             return

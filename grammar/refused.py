@@ -15,10 +15,12 @@ def _goes(scene: Scene, item: Item) -> bool:
     """Whether a kind of battery is to go: "wants the lead gone", "the AGM goes, which lithium"; "the lithium's gone
     soft" tells how it is."""
     named = scene.word(item.start - 1) in ("the", "my", "our", "all")
+    if not named or scene.word(item.end) not in ("gone", "goes", "out"):
+        return False
     follows = scene.word(item.end + 1)
-    return (
-        named and scene.word(item.end) in ("gone", "goes", "out") and (not follows[:1].isalnum() or follows in GOES_ON)
-    )
+    if scene.word(item.start) == "lead":  # one that goes forward is a wire
+        return follows not in ("of", "flat")
+    return not follows[:1].isalnum() or follows in GOES_ON
 
 
 def refused_after(scene: Scene, item: Item) -> bool:

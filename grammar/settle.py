@@ -281,7 +281,8 @@ def can_be(scene: Scene, item: Item, fact: str) -> bool:
         return False
     if not spec.unit and item.dim not in ("NUM", "COUNT", "GRAVITY"):
         return False
-    if fact == "battery.count" and attach_counts.of_others(scene, item):
+    parts = scene.word(item.end) in attach_counts.PARTS_OF_IT
+    if fact == "battery.count" and (parts or attach_counts.of_others(scene, item)):
         return False
     if fact == "battery.group" and scene.word(item.end) in attach_numbers.SIDES:
         return False
