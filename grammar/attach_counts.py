@@ -63,9 +63,9 @@ def _allowed(scene: Scene, item: Item) -> str:
     after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
     later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
     at_most = {"most", "max", "maximum"} & later and MAKERS & scene.vocabulary  # "their maker says 4 in series at most"
-    at_most = at_most or _said_to_be(scene, item)
+    said = bool(at_most) or _said_to_be(scene, item)
     no_more = before[1:] == ["no", "more", "than"] and bool(MAKERS & scene.vocabulary)
-    if not ALLOWED & set(before) and not at_most and not no_more and not _second_limit(scene, item):
+    if not ALLOWED & set(before) and not said and not no_more and not _second_limit(scene, item):
         return ""
     if after == "side by":  # "no more than two side by side"
         return "battery.max_in_parallel"
