@@ -8,10 +8,10 @@ from dataclasses import replace
 from itertools import pairwise
 from math import prod
 
-from grammar.banks import listed_banks
 from grammar.canonical import in_unit
 from grammar.drawn import drawn
 from grammar.items import Item
+from grammar.listed_banks import listed_banks
 from grammar.outlets import outlets
 from grammar.reading import Stated
 from grammar.scene import Scene
@@ -73,7 +73,7 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = listed_banks(scene, drawn(scene, _sides(scene, _sums(scene, stated))))
+    stated = drawn(scene, _sides(scene, _sums(scene, stated)))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
@@ -82,7 +82,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_two_by_two(scene, stated),
         *_wired_for(scene, stated),
         *_charges(scene, stated),
-        *_banks(scene, stated),
+        *_banks(scene),
         *_birthday(scene, stated),
         *_there_are(scene, stated),
         *outlets(scene, stated),
@@ -90,7 +90,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     told = {item.fact for item in found}
     boxes = [item.span for item in found if item.fact in ("space.volume", "battery.nominal")]
     kept = (item for item in stated if not any(start <= item.span[0] < end for start, end in boxes))
-    return [*(item for item in kept if item.fact not in told), *found]
+    return listed_banks(scene, [*(item for item in kept if item.fact not in told), *found])
 
 
 def _fact(scene: Scene, fact: str, value: float | str, start: int, end: int) -> Stated:
@@ -239,9 +239,9 @@ def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         yield Stated("battery.count", number, "", found[0], found.span(), how="default")
 
 
-def _banks(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+def _banks(scene: Scene) -> Iterator[Stated]:
     """Three banks told by their names, where a charger is to serve them: "one charger for start, house and bow"."""
-    if "charger" not in scene.heads or "bank.count" in scene.facts or any(item.fact == "bank.count" for item in stated):
+    if "charger" not in scene.heads or "bank.count" in scene.facts:
         return
     named = list(ONE_EACH.finditer(scene.text))
     if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."

@@ -26,7 +26,8 @@ SERVED = frozenset({"outputs", "output", "outlets", "legs", "channels", "banks"}
 
 def listed_banks(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with the number of banks where they are listed; what counts some of them counts no batteries."""
-    if not ("charger" in scene.heads or SERVED & scene.vocabulary) or any(item.fact == FACT for item in stated):
+    told = any(item.fact == FACT and item.how != "default" for item in stated)
+    if told or not ("charger" in scene.heads or SERVED & scene.vocabulary):
         return stated
     entries = list(ENTRY.finditer(scene.text))
     run = entries[:1]
@@ -38,8 +39,9 @@ def listed_banks(scene: Scene, stated: list[Stated]) -> list[Stated]:
         return stated
     start, end = run[0].start(), run[-1].end()
     total = sum(NUMBERS.get(one["many"].lower()) or float(one["many"]) for one in run)
-    told = Stated(FACT, total, "", scene.text[start:end], (start, end), how="grammar")
-    return [*(item for item in stated if item.fact != "battery.count" or not start <= item.span[0] < end), told]
+    found = Stated(FACT, total, "", scene.text[start:end], (start, end), how="grammar")
+    counts = [item for item in stated if item.fact == "battery.count" and start <= item.span[0] < end]
+    return [*(item for item in stated if item.fact != FACT and item not in counts), found]
 
 
 def _is_more(scene: Scene, run: list[re.Match[str]]) -> bool:
