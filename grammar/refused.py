@@ -7,7 +7,7 @@ from grammar.scene import Scene
 
 NO = frozenset({"no", "nope", "n"})
 BETWEEN = frozenset({":", "=", "-", "?", "–", "->"})  # "in the engine room? no"
-GOES_ON = frozenset({"and", "for", "but", "so", "then", "please", "pls", "to", "by", "now", "this", "next", "in"})
+GOES_ON = frozenset({"and", "for", "but", "so", "then", "please", "pls", "now", "this", "next"})
 NEVER_AFTER = "?"  # "AGM, no?" asks whether it is
 
 
