@@ -13,11 +13,18 @@ VOLTS = frozenset({6.0, 12.0})
 ITS = frozenset(
     {"shes", "ours", "mine", "mines", "batterys", "agms", "gels", "ones", "wets", "lithiums"}
 )  # "mine's", "the battery's"
+KINDS = frozenset({"agms", "gels", "wets", "lithiums", "ones"})  # "my gel's seven", "the old one's five"
 IS = frozenset({"is", "its", "theyre", "are"})
-IT = frozenset({"it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they", "wet", "lithium"}) | {
-    *("batteries", "batts", "agms", "gels", "wets", "ones", "lithiums"),
-}
+IT = frozenset(
+    {
+        *("it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they", "ours", "wet", "flooded", "lithium"),
+        *("batteries", "batts", "agms", "gels", "wets", "ones", "lithiums"),
+    }
+)
+SERVED = frozenset({"done", "had", "served", "given", "managed"})  # "ours has done six"
+HAS = frozenset({"has", "have", "having", "had"})
 GOES_ON = frozenset({"so", "should", "is", "swap", "do", "can", "now", "already", "time", "finished", "and"})
+GOES_ON |= frozenset({"as", "if", "by", "but", "though"})
 YEARS = frozenset({"years", "yrs", "year", "season", "winter", "summer"})
 BE = IS | {"was", "were", "be"}
 CARRIED = frozenset(  # what people do with a battery, year after year: no age of it
@@ -27,7 +34,7 @@ CARRIED = frozenset(  # what people do with a battery, year after year: no age o
     }
 )
 PEOPLE = frozenset({"i", "we", "he", "she", "they", "my", "our", "his", "her", "ive", "weve"})
-LASTS = 10.0  # years: few batteries see more
+LIFETIME = 10.0  # years: few batteries see more
 DOES = 4  # words from the years to what was done
 SUBJECT = 4  # pieces before the years in which their battery is named
 WHEN = frozenset({"this", "last", "next", "come", "in", "by", "at"})
@@ -46,6 +53,9 @@ WORN = frozenset(
     }
 )
 NEW = frozenset({"new", "buy"})
+LIFE = frozenset({"lifespan", "lifetime", "lives", "live", "serve", "serves", "date", "shelf", "years", "birthday"})
+LASTS = frozenset({"last", "lasts"})  # how many years, where nothing runs on it
+YOUNGEST_VOLTS = 8.0  # a bare number from here on may be the volts of a battery that is run down
 ENDED = frozenset(  # what befell a battery then: no life of it began
     {
         *("swelled", "swole", "swollen", "bulged", "bloated", "burst", "cracked", "split", "leaked", "died", "failed"),
@@ -64,7 +74,7 @@ def of_people(scene: Scene, item: Item) -> bool:
     """Whether winters are told through which somebody did a thing: "for twenty-six winters Wilhelm carried them up"."""
     at = item.end if item.dim == "TIME" else item.end + 1
     value = item.quantity.value
-    if isinstance(value, str) or value <= LASTS or scene.word(at - 1) not in OLD | YEARS or at >= len(scene.tokens):
+    if isinstance(value, str) or value <= LIFETIME or scene.word(at - 1) not in OLD | YEARS or at >= len(scene.tokens):
         return False
     who = scene.tokens[at]
     named = who.word in PEOPLE or scene.text[who.start : who.start + 1].isupper()
@@ -123,13 +133,31 @@ def _is_of_years(item: Item) -> bool:
 
 
 def _is_told(scene: Scene, item: Item) -> bool:
-    """ "The AGM is 6, swap it?", "the old one's seven": a number that ends what is said, where wear is spoken of."""
-    if not _is_of_years(item):
+    """ "The AGM is 6, swap it?", "how many years has a gel, ours has done six": a number that ends what is said, where
+    wear or the life of batteries is spoken of; "my gel's seven" where it can be nothing else."""
+    after, before, second = scene.after(item), scene.word(item.start - 1), scene.word(item.start - 2)
+    served = before in SERVED and second in HAS
+    others = scene.heads - {"battery", "boat", "meter", "cell"} - ({"charger"} if served else set())
+    if not _is_of_years(item) or others:
         return False
-    after, before = scene.after(item), scene.word(item.start - 1)
     if after is not None and after.kind != "mark" and after.name not in GOES_ON:
         return False
-    its = before in ITS or (before in IS and ({before, scene.word(item.start - 2)} & IT or before not in ("is", "are")))
+    told = before in IS and ({before, second} & IT or before not in ("is", "are"))
+    if not (before in ITS or told or served):
+        return False
+    return _life_spoken_of(scene) or (before in KINDS and _only_years(scene, item))
+
+
+def _life_spoken_of(scene: Scene) -> bool:
+    """Whether wear, a new battery or how long batteries live is spoken of."""
     words = scene.vocabulary
-    worn = words & WORN or (words >= NEW)
-    return bool(its and worn and not scene.heads - {"battery", "boat", "meter"})
+    lasts = words & LASTS and not scene.quantities("AMP", "WATT")
+    return bool(words & (WORN | LIFE) or words >= NEW or lasts)
+
+
+def _only_years(scene: Scene, item: Item) -> bool:
+    """Whether a number can be nothing but years: not 6, which are volts too, nor what a battery may show."""
+    value = item.quantity.value
+    others = scene.likely and not scene.likely[0].startswith("battery.")
+    spelt = item.quantity.text.strip().isalpha()
+    return not isinstance(value, str) and 2 < value < YOUNGEST_VOLTS and (spelt or value not in VOLTS) and not others

@@ -20,6 +20,7 @@ FIGURES = ("AMP", "NUM")
 RATINGS = frozenset({"battery.cca", "battery.ca", "battery.reserve"})
 ASKING = frozenset({"what", "which", "much", "many", "whatever"})  # "what CCA for 180 A": the amps are no CCA
 LACKING = frozenset({"no", "without"})  # "no CCA on the label"
+TILL = frozenset({"until", "till", "til", "how", "what", "ages", "forever", "overnight"})
 UNKNOWN = frozenset({"unknown", "unkown", "unclear"})
 CLAIMED = 1.5  # a figure this close before a word has it
 TOUCHING = 0.3
@@ -129,7 +130,11 @@ def _comes_on(scene: Scene, found: Found) -> bool:
 
 def _takes_time(scene: Scene, found: Found) -> bool:
     """Whether a time is taken, no amps: "how long would it take at 4 amps", "a 70 Ah wet should take how long"."""
-    if scene.word(found.start) not in ("take", "takes") or not scene.about("request:how_long"):
+    if scene.word(found.start) not in ("take", "takes"):
+        return False
+    if scene.word(found.end) in TILL and found.start and scene.at_word[found.start - 1].dim == "AMP":
+        return True  # "picking it all up again with 10 A takes until when"
+    if not scene.about("request:how_long"):
         return False
     if found.start and scene.at_word[found.start - 1].dim == "AMP":  # "how long would 15 amps take"
         return True

@@ -16,6 +16,7 @@ from grammar.attach import (
     row_of,
 )
 from grammar.attach_pairs import limits, put_out
+from grammar.charges import of_charger
 from grammar.clamped import on_clamp
 from grammar.fuses import FUSES, in_place, put_in, stands_in
 from grammar.items import Item
@@ -55,6 +56,7 @@ SHORTLY = frozenset({"short", "brief", "briefly", "peak", "pk", "burst", "surge"
 PAIR = 9  # pieces between two limits of one battery
 NEXT, LEADS_TO = 4, 4  # words from a figure to the word that is the next one's, and from that to it
 SHORT = 60.0  # seconds that a peak may last
+TO_LIMIT = 0.7
 ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no amps
 AFTER = 3.0  # an owner that follows is further away than one before
 FILLING = frozenset({"word:charge", "head:charger", "head:dcdc", "head:alternator"})
@@ -118,6 +120,8 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     """What its own words tell before all else: a short circuit's amps, a fuse's in place of another, a clamp's."""
     if is_fault_current(scene, item):
         return NOTHING
+    if of_charger(scene, item, value):
+        return Claim("charger.current", "grammar")
     if claim := in_place(scene, item) or on_clamp(scene, item, value):
         return claim
     if scene.word(item.end) in EVERY and scene.word(item.end + 1) in BURST:
@@ -217,8 +221,8 @@ def _charger_named(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     """Amps that a word names; whose peak or limit it is depends on what stands nearest."""
-    if _follows_running(scene, item):
-        return Claim("load.peak", "role")
+    if _follows_running(scene, item) or _of_short_limit(scene, item):
+        return Claim("load.peak" if _follows_running(scene, item) else "battery.peak_current", "role")
     claim = by_role(scene, item, value)
     if claim is None and (claim := _cut_off(scene, item, value)):
         return claim
@@ -243,6 +247,16 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     return claim
 
 
+def _of_short_limit(scene: Scene, item: Item) -> bool:
+    """Whether it is what a battery allows for moments, by its name: "its kick limit 400", "300 A surge limit"."""
+    limits = (
+        found
+        for found in around(scene.roles, item, scene.role_starts)
+        if found.concept == "battery.peak_current" and scene.word(found.end - 1) == "limit"
+    )
+    return any(gap(scene, item, found.start, found.end) <= TO_LIMIT for found in limits)
+
+
 def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger stands right before: "shore charger holds a steady 40 A"."""
     near = (head for head in scene.head_items if 0 <= item.start - head.end <= BEFORE_AMPS)
@@ -251,7 +265,8 @@ def _of_charger(scene: Scene, item: Item) -> bool:
 
 def _is_named_limit(scene: Scene, item: Item) -> bool:
     """Whether lithium's amps are called a limit, or stand beside those of a load."""
-    return scene.word(item.start - 1) == "limit" or _beside_a_draw(scene, item)
+    steady = scene.word(item.start - 1) in STEADY and "limit" in scene.vocabulary
+    return scene.word(item.start - 1) == "limit" or steady or _beside_a_draw(scene, item)
 
 
 def _beside_a_draw(scene: Scene, item: Item) -> bool:

@@ -10,6 +10,13 @@ from grammar.items import Item
 from grammar.quoted import quotes_both_limits
 from grammar.scene import Scene
 
+LIFTED = re.compile(  # "forbids heavy lifting above 15 kg", "may not lift more than 20 kg", "can only carry 15 kg"
+    r"(?:\b(?:nothing|anything|not) (?:over|above|heavier than|more than)(?: about)?"
+    r"|\bonly (?:lift|carry|manage)(?: up to| about)?"
+    r"|\b(?:lift|lifting|carry|carrying)(?: (?:anything|it|things|weights?|up|to))*"
+    r" ?(?:above|over|more than|beyond|max(?:imum)?|no more than|at most|heavier than|up to|exceeding)(?: about)?) ?$",
+    re.IGNORECASE,
+)
 BY_UNIT = {  # the unit or the label says it all
     "CCA": "battery.cca",
     "CA": "battery.ca",
@@ -38,6 +45,7 @@ LOW_CRANKING, CRANKING = 150.0, 300.0
 HEAVIEST = 80.0  # kg of one battery
 HOT_CABLE = 70.0  # C
 MOST_DROP = 10.0  # percent
+LEFT_SO = frozenset({"at", "alone", "standing", "unattended", "charging"})
 CABLE = frozenset({"cable.area", "cable.gauge", "cable.length"})
 PANELS = re.compile(  # "a 10 W stick-on", "a 15 watt suction-cup one"
     r"\W{0,2}(?:little |small |semi[- ])?(?:stick[- ]?on|flexible|bendy|roll[- ]?up|fold(?:ing|able|[- ]?up|[- ]?out)"
@@ -85,7 +93,7 @@ def amp_hours(scene: Scene, item: Item, value: float) -> Claim | None:
     if _left_of(scene, item):
         return NOTHING
     named = scene.word(item.start - 1) in ("a", "an", "my", "our")  # "how long before a 50 Ah has lost half"
-    gone = _is_gone(scene, item) and not named and not _beside_battery(scene, item)
+    gone = _is_gone(scene, item) and not named and not _beside_battery(scene, item) and not _left_so(scene, item)
     if gone or scene.word(item.start - 1) in TAKEN_OUT:
         return NOTHING
     sides = scene.sides.get(item.at)
@@ -110,6 +118,16 @@ def _is_gone(scene: Scene, item: Item) -> bool:
     """Whether amp-hours are used up; "how long a day from 120 Ah", "lost half of 130 Ah" speak of the battery's."""
     whole = scene.word(item.start - 1) in ("from", "of")
     return close(scene, item, "used_up", reach=1.5, after=whole)
+
+
+def _left_so(scene: Scene, item: Item) -> bool:
+    """Whether "left" tells how it was left, not what is left of it: "105 Ah: left at half", "left on charge"."""
+    at = item.end + (scene.word(item.end) in (":", ",", "-"))
+    if scene.word(at) != "left":
+        return False
+    charged = any(head.head == "charger" and at < head.start <= at + 5 for head in scene.head_items)
+    follows = scene.word(at + 1)
+    return follows in LEFT_SO or (follows == "on" and (charged or scene.word(at + 2) in ("charge", "shore", "float")))
 
 
 def _beside_battery(scene: Scene, item: Item) -> bool:
@@ -209,6 +227,10 @@ def weight(scene: Scene, item: Item, value: float) -> Claim | None:
     """A battery's weight; a boat's or a person's is no fact."""
     if "thrust" in {scene.word(at) for at in range(item.start - THRUST_WITHIN, item.end + THRUST_WITHIN)}:
         return NOTHING  # "I only know the thrust: 95 kilos"
+    after = scene.after(item)
+    named = after is not None and (after.head == "battery" or after.fact == "battery.chemistry")
+    if not named and LIFTED.search(scene.ahead(scene.span(item.start, item.end)[0])):
+        return NOTHING
     claim = by_group(scene, item)
     if claim and claim.fact == "-" and scene.word(item.end) == "on" and value <= HEAVIEST and "battery" in scene.heads:
         return Claim("battery.weight", "default")  # "29 kg on a boat that jumps"

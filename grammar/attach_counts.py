@@ -8,6 +8,7 @@ from grammar.ages import is_age, of_people
 from grammar.attach import NOTHING, Claim, close, names_its_battery
 from grammar.attach_lengths import counts_cables, of_cable
 from grammar.attach_pairs import NOMINAL, steps_up
+from grammar.how_many import bracketed, so_many_of
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -95,8 +96,9 @@ def _allowed(scene: Scene, item: Item) -> str:
     after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
     later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
     at_most = {"most", "max", "maximum"} & later and MAKERS & scene.vocabulary  # "their maker says 4 in series at most"
+    said = bool(at_most) or _said_to_be(scene, item)
     no_more = before[1:] == ["no", "more", "than"] and bool(MAKERS & scene.vocabulary)
-    if not _is_allowed(scene, item) and not at_most and not no_more and not _second_limit(scene, item):
+    if not _is_allowed(scene, item) and not said and not no_more and not _second_limit(scene, item):
         return ""
     if after == "side by":  # "no more than two side by side"
         return "battery.max_in_parallel"
@@ -105,12 +107,21 @@ def _allowed(scene: Scene, item: Item) -> str:
     ends = scene.after(item) is None or scene.word(item.end) in (",", ".", "?", "")
     last = before[-1] in ("max", "maximum") and ends
     last = last or [scene.word(item.end), scene.word(item.end + 1)] == ["at", "most"]
+    last = last or _said_to_be(scene, item)
     if last and len(spoken) == 1 and MAKERS & scene.vocabulary:
         return f"battery.max_in_{spoken[0]}"  # "4 of them in parallel, maker says max 4"
     for layout in (following,) if following else LAYOUTS:
         if layout in before or following or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
             return f"battery.max_in_{layout}"
     return ""
+
+
+def _said_to_be(scene: Scene, item: Item) -> bool:
+    """Whether a maker's word is told of so many: "maker says four is allowed", "the manual says two is the limit"."""
+    before = {scene.word(at) for at in range(item.start - 4, item.start)}
+    after = [scene.word(at) for at in range(item.end, item.end + 3)]
+    says = scene.word(item.start - 1) in ("says", "said", "say") and bool(MAKERS & before)
+    return says and after[0] in ("is", "are") and bool((ALLOWED | {"limit"}) & set(after))
 
 
 def _second_limit(scene: Scene, item: Item) -> bool:
@@ -138,10 +149,12 @@ def _lead_ones(scene: Scene, item: Item) -> bool:
 
 def _each_so_much(scene: Scene, item: Item) -> bool:
     """Whether a battery's figure is told of each: "my two are 31 kg each", "two in there now at 28 kg apiece"."""
-    for other in scene.items[item.at + 1 : item.at + EACH_WITHIN]:
+    later = scene.items[item.at + 1 : item.at + EACH_WITHIN]
+    alone = item.kind == "count" and bool(later) and (later[0].kind == "mark" or later[0].name == "it")
+    for other in later:  # "expecting twins! AGM, sixty Ah apiece"
         if other.dim in ("WEIGHT", "AH", "CCA"):
             return scene.word(other.end) in ("each", "apiece")
-        if other.head or other.dim or other.kind == "mark":
+        if other.head or other.dim or (other.kind == "mark" and not alone):
             return False
     return False
 
@@ -176,9 +189,8 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if value <= MOST_BATTERIES and any(test(scene, item) for test in (_before_battery, _lead_ones, _each_so_much)):
         return Claim("battery.count", "grammar")
-    if 2 <= value <= MOST_BATTERIES and any(
-        test(scene, item) for test in (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair)
-    ):
+    tests = (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair, bracketed, so_many_of)
+    if 2 <= value <= MOST_BATTERIES and any(test(scene, item) for test in tests):
         return Claim("battery.count", "grammar")
     if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or of_others(scene, item) or _both_loads(scene, item):
         return None
@@ -259,7 +271,8 @@ def _of_such(scene: Scene, item: Item) -> bool:
     told = any(fact.fact.startswith("battery.") for fact in scene.said)
     at += scene.word(at) == "the"
     leads = {"cable"} if scene.word(at + 1) == "leads" else set()  # "three such leads" are batteries
-    return told and scene.word(at) in SUCH and not scene.heads - {"battery"} - leads
+    here = scene.word(at) == "such" and "bank.layout" in scene.facts and bool(scene.facts & OF_BATTERY)
+    return (told or here) and scene.word(at) in SUCH and not scene.heads - {"battery", "meter"} - leads
 
 
 def _of_them_all(scene: Scene, item: Item) -> bool:
@@ -304,8 +317,8 @@ def _before_battery(scene: Scene, item: Item) -> bool:
     """Whether a battery follows: its kind, its volts, its figures or the word itself."""
     strange = 0
     for after in scene.items[item.at + 1 : item.at + 6]:
-        if _of_another(scene, after):
-            return False
+        if _of_another(scene, after) or (after.dim == "GROUP" and strange and scene.word(after.start - 1) == "case"):
+            return False  # "the three dimensions of case 24"
         if after.head == "load" and names_its_battery(scene, after):  # "two 12 V thruster batteries"
             continue
         if _is_battery(scene, item, after):
@@ -374,7 +387,7 @@ RUN = frozenset(
 AT_WORK = frozenset({"at", "on", "run", "running", "together", "going"})
 PARTS_OF_IT = frozenset(
     ["ways", "directions", "sides", "legs", "caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs"]
-) | {"leads", "boats"}
+) | {"leads", "boats", "dimensions"}
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
 NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
 SUCH = frozenset({"such", "these", "those", "them", "same"})

@@ -11,10 +11,11 @@ from grammar.attach_amps import LATER, by_strong_role, limit_pair, peaks, taken_
 from grammar.attach_batteries import before_label
 from grammar.attach_counts import counts
 from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable, thin_wire
-from grammar.attach_pairs import NOMINAL, limits, steps_up
+from grammar.attach_pairs import NOMINAL, converts, limits, steps_up
 from grammar.attach_volts import falls_to, is_reading
 from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimals_of, plain
 from grammar.capacities import GROUPS, MOST_OF_ONE, is_size
+from grammar.charges import is_own_charger, of_charger
 from grammar.fuses import FUSES, fuse
 from grammar.items import Item
 from grammar.names import is_name
@@ -36,6 +37,9 @@ SIDES = frozenset({"long", "wide", "deep", "high", "tall", "inches", "thick"})
 SIZES = frozenset({"by", "x", "depth", "width", "height", "length", "deep", "wide", "high", "long"})
 ENDS = frozenset({"bow", "stern"})
 SHOWS = frozenset({"reads", "shows", "showing", "read"})
+MEASURED = frozenset(
+    {"centimetres", "centimeters", "cm", "mm", "millimetres", "millimeters", "measurements", "measures", "inside"}
+)
 SHOWN = (8, 17)  # volts of a battery
 AT_REST = (11.6, 13.3)
 RESTED = ((12, 13), (24, 26))  # whole volts at rest
@@ -252,6 +256,10 @@ def _system(scene: Scene, item: Item, value: float) -> Claim | None:
     """A bare 12, 24 ... as the volts of a system or of a converter's two sides."""
     if stepped := steps_up(scene, item):
         return Claim(stepped, "grammar")
+    if _each_of_them(scene, item):
+        return Claim("battery.nominal", "grammar")
+    if _is_poured_into(scene, item):
+        return Claim("bank.voltage", "grammar")
     near = [other for other in scene.items[max(0, item.at - 4) : item.at] if other.dim]
     last = near[-1] if near else None
     if "dcdc" in scene.heads and scene.word(item.end) == "out":
@@ -275,6 +283,20 @@ def _system(scene: Scene, item: Item, value: float) -> Claim | None:
     return Claim("bank.voltage", "grammar") if _names_system(scene, item, scene.after(item)) else None
 
 
+def _each_of_them(scene: Scene, item: Item) -> bool:
+    """Whether it is the volts of each of joined batteries: "two AGMs in series, 12 each"."""
+    each = scene.word(item.end) in ("each", "apiece") and item.quantity.value in (SIX, TAKEN_IN)
+    joined = "bank.layout" in scene.facts or bool({"volts", "voltage"} & scene.vocabulary)
+    return each and joined and not {"weigh", "weighs", "kilos", "kg", "lb"} & scene.vocabulary
+
+
+def _is_poured_into(scene: Scene, item: Item) -> bool:
+    """Whether a charger's amps go there: "the booster sends 15 A to the 24 in the bow"."""
+    goes = scene.word(item.start - 1) in ("the", "my", "our") and scene.word(item.start - 2) in ("to", "into")
+    charges = converts(scene) or "alternator" in scene.heads
+    return bool(goes and charges and item.quantity.value not in (SIX, TAKEN_IN) and scene.quantities("AMP"))
+
+
 def _is_gravity(scene: Scene, value: float) -> bool:
     return 1000 < value <= 1350 and ("hydrometer" in scene.heads or scene.about("word:gravity_word"))
 
@@ -290,12 +312,20 @@ def _second_size(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.area" if of_cable(scene, value) else "battery.capacity", "grammar")
     if str(int(value)) in GROUPS and (_onward(scene, item) or _instead_of_another(scene, item)):
         return Claim("battery.group", "grammar")
-    fits = scene.about("word:fit") and "dcdc" not in scene.heads
+    fits = scene.about("word:fit") and "dcdc" not in scene.heads and not _is_measured(scene, item)
     if str(int(value)) in GROUPS and fits and not scene.quantities("AH", "INCH"):
         return Claim("battery.group", "range")
     if scene.quantities("AREA") and value in METRIC_SIZES and _joined_to(scene, item, "AREA"):
         return Claim("cable.area", "grammar")
     return None
+
+
+def _is_measured(scene: Scene, item: Item) -> bool:
+    """Whether it is a side of a tray: "34 long, 18 across, 24 to the collar" in centimetres."""
+    beside = {scene.word(item.start - 1), scene.word(item.end)}
+    if beside & ((SIDES | SIZES | {"across"}) - {"by"}):
+        return True
+    return bool(MEASURED & scene.vocabulary) and scene.word(item.end) in ("to", "from", "at", "in", "below", "above")
 
 
 def _asked_rating(scene: Scene, value: float) -> str:
@@ -330,12 +360,10 @@ def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
     if _given_by(scene, item, value):
         return Claim("battery.capacity", "grammar")
+    if of_charger(scene, item, value) or is_own_charger(scene, item, value):
+        return Claim("charger.current", "grammar")
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
-    if claim is None and taken_in(scene, item, value):
-        claim = Claim("charger.current", "role")
-    if claim is None and _puts_out(scene, item):
-        claim = Claim("charger.current", "role")
-    if claim is None and _is_set_to(scene, item, value):
+    if claim is None and (taken_in(scene, item, value) or _puts_out(scene, item) or _is_set_to(scene, item, value)):
         claim = Claim("charger.current", "role")
     if claim is None and value <= 30 and is_age(scene, item):
         claim = Claim("battery.age", "role")

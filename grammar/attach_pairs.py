@@ -16,6 +16,11 @@ REACH = 7  # pieces from one side to the other: "24 V 20 A from 12 V", "24 V pai
 ISOLATED = frozenset(["iso", "isolated", "noniso", "isolating"])
 FED = frozenset({"feed", "feeding", "fed", "supply", "supplied", "power", "powered"})
 OUTLETS = frozenset({"outlet", "output", "exit", "out", "terminals"})
+GIVING = frozenset({"charge", "feed", "take", "draw", "fill", "supply"})  # "12 to charge it from"
+TAKEN = frozenset({"from", "off", "out"})
+CHARGES = frozenset({"charge", "charges", "feed", "feeds", "fill", "fills"})
+SOURCES = frozenset({"engine", "starter", "start", "starting", "house", "domestic", "alternator"})
+FORWARD = frozenset({"bow", "stern", "thruster", "windlass", "front", "forward"})
 SMALLEST_LIMIT = 20.0
 BESIDE_BMS = 2.0
 
@@ -43,6 +48,8 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
     one, other = first.quantity.value, second.quantity.value
     if not {one, other} <= SYSTEMS or (one == other and not _evenly(scene, first, second)):
         return None
+    if one != other and (giver := _placed(scene, first, second)) is not None:
+        return giver
     pieces = scene.items[first.at + 1 : second.at]
     between = {piece.name for piece in pieces if not piece.dim} or _sign(scene, first, second)
     if "from" in between and {one, other} == {12.0, 24.0} and _draws_from(scene, second):
@@ -61,6 +68,40 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
         return first
     told = converts(scene) or ("charger" in scene.heads and bool(ISOLATED & scene.vocabulary))
     return first if between == {"/"} and told else None
+
+
+def _placed(scene: Scene, first: Item, second: Item) -> Item | None:
+    """Which of two voltages is the source's by what follows each: "12 engine and 24 bow", "24 to charge, 12 to charge
+    it from"; None where that does not tell both."""
+    if not (converts(scene) or "alternator" in scene.heads or scene.about("word:charge")):
+        return None
+    tasks = [_task(scene, item) for item in (first, second)]
+    sides = [task or _place(scene, item) for task, item in zip(tasks, (first, second), strict=True)]
+    if set(sides) != {"source", "bow"}:
+        return None
+    words = {scene.word(at) for at in range(first.end, second.start)} if not any(tasks) else set()
+    if words & TAKEN:  # "charge my 12 V start from the 24 V thruster bank"
+        return second
+    return first if words & CHARGES or sides[0] == "source" else second
+
+
+def _task(scene: Scene, item: Item) -> str:
+    """Whether volts are there "to charge" or "to charge it from"; "" for neither."""
+    words = [scene.word(at) for at in range(item.end, item.end + 4)]
+    if words[0] == "to" and words[1] in GIVING and "from" in words[2:]:
+        return "source"
+    charged = words[:2] == ["to", "charge"] or words[:3] == ["to", "be", "charged"]
+    at = item.end + 3
+    placed = words[:2] in (["in", "the"], ["at", "the"]) and [scene.word(at), scene.word(at + 1)] == ["to", "charge"]
+    return "bow" if charged or placed else ""
+
+
+def _place(scene: Scene, item: Item) -> str:
+    """Whether the place that follows volts is one that gives or one that is charged; "" for neither."""
+    words = [scene.word(at) for at in range(item.end, item.end + 2)]
+    there = words[0] in ("in", "at", "on") and words[1] in ("the", "my", "our")
+    follows = scene.word(item.end + (2 if there else 0))
+    return "source" if follows in SOURCES else "bow" if follows in FORWARD else ""
 
 
 def _evenly(scene: Scene, first: Item, second: Item) -> bool:

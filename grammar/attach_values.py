@@ -27,6 +27,7 @@ OF_WHETHER = 7  # words between "whether" and what is not known
 SUBJECT = 4  # words between "are" and what is asked: "are the two outputs of it isolated"
 ASKS_OF = frozenset({"is", "are", "does", "do", "can"})
 BEGINS = frozenset({"and", "or", "so", "but", "well"})
+MUST = (["mustnt"], ["must"], ["should"], ["shouldnt"], ["may"], ["cannot"])  # "outlets mustn't share a minus"
 WITH = frozenset({"with", "that", "without", "which", "having", "has", "use", "connect", "ok", "fine"})
 WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
@@ -74,6 +75,7 @@ WIRES = frozenset(
         "thick",
     ]
 )
+OUT_OF_LINE = frozenset({"with", "fuse", "fuses", "breaker", "holder", "filter"})  # "two AGMs in line with the price"
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
@@ -87,6 +89,13 @@ HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "sel
 POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
 OWN_MAKE = re.compile(r"home|self|diy", re.IGNORECASE)  # a pack whose cells are not told, unless they are named:
 PHOSPHATE = re.compile(r"\bl(?:i|ife)? ?fe? ?p|phosphate", re.IGNORECASE)
+SHARES = frozenset({"third", "thirds", "fifth", "fifths", "tenth"})
+AFTER_SHARE = frozenset(
+    {
+        *("to", "up", "with", "on", "by", "at", "in", "and", "or", "how", "when", "using", "is", "now", "so", "but"),
+        *("then", "if", "does", "will", "can", "what", "tonight", "today"),
+    }
+)
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
 
@@ -116,7 +125,8 @@ def words_of(scene: Scene) -> Words:
         if _unsure(scene, item) or (other is not None and other.at in doubted):
             doubted.add(item.at)
             continue
-        if not fact or _is_wire(scene, item) or _either(scene, item) or _as_before(scene, item):
+        only = _either(scene, item) or _counts_things(scene, item) or _as_before(scene, item)
+        if not fact or _is_wire(scene, item) or only:
             continue
         if (isinstance(value, bool) and _asked_of(scene, item)) or _is_wanted(scene, item):
             continue
@@ -212,6 +222,19 @@ def _beside_its_figure(scene: Scene, item: Item) -> bool:
     return any(other.dim in ("CCA", "CA", "AH") or other.fact == "battery.chemistry" for other in figures)
 
 
+def _only_looks_so(scene: Scene, item: Item) -> bool:
+    """Whether a word of a layout says something else: "para" in Spanish, what fuse goes "in line"."""
+    if scene.word(item.start) in ABROAD and item.end - item.start == 1:
+        return not _follows_figure(scene, item)
+    if [scene.word(item.start), scene.word(item.start + 1)] != ["in", "line"] or item.fact != "bank.layout":
+        return False
+    before = scene.before(item)
+    ones = before is not None and before.head in ("battery", "") and (_follows_figure(scene, item) or before.head)
+    volts = scene.items[item.at + 2 : item.at + 4]
+    waits = scene.word(item.end) == "for" and not any(other.dim or other.head for other in volts)
+    return not ones or waits or scene.word(item.end) in OUT_OF_LINE
+
+
 def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
@@ -227,7 +250,7 @@ def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
         return "", ""
     if item.name == "smart" and item.end == item.start + 1 and not _charges(scene, item):
         return "", ""
-    if scene.word(item.start) in ABROAD and item.end - item.start == 1 and not _follows_figure(scene, item):
+    if _only_looks_so(scene, item):
         return "", ""
     kind = facts()[item.fact].kind
     if kind == "flag":
@@ -239,6 +262,16 @@ def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
     ):
         return "charger.setting", "flooded" if item.name == "lead" else item.name
     return item.fact, item.name
+
+
+def _counts_things(scene: Scene, item: Item) -> bool:
+    """Whether a share of the charge is none, as a thing follows: "from a third battery", "mine is full of jelly"."""
+    after = scene.after(item)
+    if item.fact == "battery.charge" and [scene.word(item.end - 1), scene.word(item.end)] == ["full", "of"]:
+        return True
+    if item.fact != "battery.charge" or scene.word(item.end - 1) not in SHARES or after is None or after.kind == "mark":
+        return False
+    return after.name not in AFTER_SHARE
 
 
 def _charges(scene: Scene, item: Item) -> bool:
@@ -348,9 +381,16 @@ def _denied(scene: Scene, item: Item) -> bool:
         found.end <= item.start
         and gap(scene, item, found.start, found.end) <= DENIED_WITHIN
         and scene.word(found.start - 1) != "why"
+        and not _or_not(scene, found)
         and not (found.start == 0 and scene.word(1) in SPEAKS)
         for found in around(scene.denials, item, scene.denial_starts)
     )
+
+
+def _or_not(scene: Scene, denial: Found) -> bool:
+    """Whether it ends a question that what follows is put to: "fair match or not: lithium of 150 Ah"."""
+    after = scene.word(denial.end)
+    return scene.word(denial.start - 1) == "or" and bool(after) and not after[:1].isalnum()
 
 
 def _unsure(scene: Scene, item: Item) -> bool:
@@ -390,11 +430,15 @@ def _asked_of(scene: Scene, item: Item) -> bool:
     before = [scene.word(at) for at in range(clause.start, item.start)]
     first = next((at for at, word in enumerate(before) if word not in BEGINS), len(before))
     subject = before[first + 1 :]
-    return "whether" in before[-OF_WHETHER:] or (
-        before[first : first + 1] != []
-        and before[first] in ASKS_OF
-        and WITH.isdisjoint(subject)
-        and len(subject) <= SUBJECT
+    return (
+        "whether" in before[-OF_WHETHER:]
+        or before[-1:] in MUST
+        or (
+            before[first : first + 1] != []
+            and before[first] in ASKS_OF
+            and WITH.isdisjoint(subject)
+            and len(subject) <= SUBJECT
+        )
     )
 
 

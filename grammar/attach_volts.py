@@ -13,6 +13,7 @@ from grammar.scene import LITHIUM, Scene
 LEAST, MOST_LOST = 0.3, 1.9  # volts that are lost somewhere, not a battery's
 SIX = 6.0  # no boat's system
 INPUT_WITHIN = 0.6
+HIGHER = frozenset({24.0, 36.0, 48.0})
 ON_METER = ("role:read_off", "role:on_meter")
 OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
@@ -87,11 +88,12 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
         return Claim(stepped, "grammar")
     if _converted(scene, item):
         return Claim("charger.input_voltage", "grammar")
-    value = float(item.quantity.value)
-    if _of_bank(scene, item):
+    value, after = float(item.quantity.value), scene.after(item)
+    volter = "volter" in item.name and (after is None or after.head not in ("load", "charger"))
+    if _of_bank(scene, item) and not volter:
         return Claim("bank.voltage", "grammar")
     each = EACH & {scene.word(item.start - 1), scene.word(item.end)}
-    named = bool(each) or "volter" in item.name
+    named = bool(each) or volter
     named = named or any(test(scene, item) for test in (_counted, _of_the_one, _a_battery))
     if value == SIX or named:
         return Claim("battery.nominal", "grammar" if named else "range")
@@ -196,10 +198,20 @@ def _converted(scene: Scene, item: Item) -> bool:
     )
     if leads and not beside(scene, item, "boat", reach=0.6):
         return True
+    if item.quantity.value == 12.0 and _of_alternator(scene, item):
+        return True
     after = scene.items[item.at + 1 : item.at + 3]
     if item.quantity.value == 12.0 and after and after[0].name in ("side", "in"):
         return True
     return len(after) == 2 and after[0].name in ("to", "->", "=>", "into") and after[1].dim in ("VOLT", "NUM")
+
+
+def _of_alternator(scene: Scene, item: Item) -> bool:
+    """Whether the alternator's amps are told at these volts, where a bank has more: "60 A at 12 volts ... the 24"."""
+    before = scene.items[max(0, item.at - 4) : item.at]
+    amps = len(before) > 1 and before[-1].name in ("at", "on") and before[-2].dim == "AMP"
+    owned = any(head.head == "alternator" and 0 < item.at - head.at <= 6 for head in scene.head_items)
+    return amps and owned and bool(HIGHER & scene.figures)
 
 
 def falls_to(scene: Scene, item: Item) -> bool:

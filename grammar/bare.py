@@ -35,9 +35,11 @@ STEPS = re.compile(
     r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b"
     r"|(?: bow| stern| house| thruster| agm| gel| lead| wet| flooded| lithium| lfp| lifepo4)* bank\b"
 )
+POURED = re.compile(r"[0-9] ?(?:a|amps?|amperes?) (?:in|on)?to (?:the|my|our)$", re.IGNORECASE)
 NAMES = (["case"], ["group"], ["group-size"])  # "AGM, 31 case"
 CELLS = frozenset({"18650", "21700"})  # sizes of single lithium-ion cells, which tell the kind of a pack
 ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
+CASE_BEFORE = re.compile(r"(?<!in )\bcase(?: size)?$", re.IGNORECASE)  # "case 27 out, what fits"
 REFERENCE = re.compile(  # "order no. 1182"
     r"(?:#|\b(?:no|nr|nbr|number|order|invoice|ticket|ref|reference|account|acct|job|case|part|serial|berth|page)\b)"
     r"[ .:#]*$"
@@ -62,6 +64,10 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
     if _is_code(plain, said, after, end):
         return Part("noise", "", part.span)
     words = following(plain, end)[:1]
+    if words == ["deep"] and following(plain, end)[1:2] != ["cycle"]:  # "31 deep and 24 wide"
+        words = []
+    if said in CASES and CASE_BEFORE.search(leading(plain, start, 16)) and words[:1] != ["of"]:
+        return quantity(part, said, "", "group_size", "GROUP")
     if (said in ONLY_CASES and words and words[0] in listed("case_kinds")) or (said in CASES and words in NAMES):
         return quantity(part, said, "", "group_size", "GROUP")
     if _counts(plain, part, after):
@@ -166,6 +172,8 @@ def _is_case(plain: str, part: Part) -> bool:
     if plain.startswith("24", part.span[0]) and STEPS.match(
         plain, part.span[1]
     ):  # "a 24 to 12 converter", "my 24 pair"
+        return False
+    if plain.startswith("24", part.span[0]) and POURED.search(leading(plain, part.span[0], 24)):  # "15 A to the 24"
         return False
     return bool(NAMED.search(leading(plain, part.span[0], 12))) and not among(after, listed("no_case"))
 

@@ -11,6 +11,8 @@ from grammar.scene import Scene
 
 SMALLEST_LOAD = 40  # bare amps beside a load
 RATINGS = {"battery.cca": (200, 1500), "battery.ca": (200, 1800), "battery.reserve": (40, 400)}
+LETTERS = {"cca": "battery.cca", "mca": "battery.ca", "rc": "battery.reserve"}
+OF_IT = 12  # words from a rating to "of it"
 COLD = frozenset({"frosty", "frost", "freeze", "freezes", "freezing", "cold", "winter"})
 HEAT = frozenset({"hot", "heat", "warm", "summer", "tropics", "noon"})
 CELSIUS = frozenset({"celsius", "celcius", "centigrade"})
@@ -20,11 +22,35 @@ FRESH = 15.0  # degrees
 INSULATIONS = frozenset({75.0, 90.0, 105.0, 125.0})  # C
 BURSTS = frozenset({"bursts", "pushes", "nudges", "blips", "dabs", "jabs", "shoves"})
 WEIGHTS = (3.0, 120.0)  # kg of a battery
+OF_ONE = (8.0, 45.0)  # kg of one battery that is told without its unit
+KILOS = frozenset({"kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "lighter", "lift", "lifting"})
+POUNDS = frozenset({"lb", "lbs", "pound", "pounds", "stone"})
 PAUSED = frozenset({"off", "rest", "pause"})
 PAUSES = frozenset({"pause", "rest", "wait", "off"})
 WARM = 45.0
 HALF = 0.5
+CHARGED = frozenset({"full", "charged", "left"})
 COLDEST, HOTTEST = -40.0, 130.0
+
+
+def is_share(item: Item) -> bool:
+    """Whether it is a part of one, told as that: "one third", "four fifths", "2/3"."""
+    typed = item.quantity.text.strip()
+    return (
+        item.dim == "NUM"
+        and 0 < plain(item) < 1
+        and ("/" in typed or typed.replace(" ", "").replace("-", "").isalpha())
+    )
+
+
+def _is_charge(scene: Scene, item: Item) -> bool:
+    """Whether a part is how full the battery is: "one third charged", "from 2/3", "down to four fifths"."""
+    before, after = scene.word(item.start - 1), scene.after(item)
+    if scene.word(item.end) in CHARGED:
+        return True
+    there = before in ("from", "at") or (before == "to" and scene.word(item.start - 2) == "down")
+    battery = "battery" in scene.heads | scene.facts or bool(scene.quantities("AH"))
+    return there and battery and (after is None or after.kind == "mark" or after.name in ("to", "up", "with", "now"))
 
 
 def _starts_from(scene: Scene, item: Item) -> bool:
@@ -44,6 +70,8 @@ def decimals_of(item: Item, value: float) -> int:
 def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a word right beside a bare number tells."""
     if decimals_of(item, value):
+        if is_share(item) and _is_charge(scene, item):
+            return Claim("battery.charge", "role")
         spelt = "." not in item.name and "," not in item.name  # "three and a half now"
         return Claim("battery.age", "role") if value % 1 == HALF and spelt and is_age(scene, item) else None
     if claim := on_clamp(scene, item, value):
@@ -60,6 +88,8 @@ def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
         "battery.cca": _is_cold,
         "battery.ca": _labelled_ca,
     }
+    if (rating := _rating_of_it(scene, item)) is not None:
+        return Claim(rating, "role")
     return next((Claim(fact, "role") for fact, test in tests.items() if test(scene, item)), None)
 
 
@@ -75,6 +105,8 @@ def _has_unit(scene: Scene) -> bool:
 
 def _weighs(scene: Scene, item: Item) -> bool:
     """Whether it is kilograms: "weighs 32", "total kg if each is 29.5" has them in its question."""
+    if _is_kilos(scene, item):
+        return True
     lightest, heaviest = WEIGHTS
     weighs = scene.word(item.start - 1) in ("weighs", "weighing") or (
         scene.word(item.start - 1) in ("about", "only") and scene.word(item.start - 2) in ("weighs", "weighing")
@@ -82,6 +114,19 @@ def _weighs(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
     ends = after is None or after.kind == "mark"
     return weighs and ends and lightest <= plain(item) <= heaviest and not scene.heads & {"boat", "load"}
+
+
+def _is_kilos(scene: Scene, item: Item) -> bool:
+    """Whether it is kilograms, where those are spoken of: "how many kg less, 2 wets 27 each"."""
+    low, high = OF_ONE
+    if not KILOS & scene.vocabulary or POUNDS & scene.vocabulary or not low <= plain(item) <= high:
+        return False
+    if scene.word(item.end) in ("each", "apiece"):
+        return True
+    after, before = scene.after(item), scene.before(item)
+    ends = after is None or after.kind == "mark"
+    of_kind = before is not None and before.at > 0 and scene.items[before.at - 1].fact == "battery.chemistry"
+    return ends and of_kind and scene.word(item.start - 1) in ("is", "are")
 
 
 def _pauses(scene: Scene, item: Item) -> bool:
@@ -152,6 +197,22 @@ def _is_cold(scene: Scene, item: Item) -> bool:
     """Whether cold cranking amps are meant: "AGM 120, 800 cold"."""
     low, high = RATINGS["battery.cca"]
     return scene.word(item.end) == "cold" and low <= plain(item) <= high
+
+
+def _rating_of_it(scene: Scene, item: Item) -> str | None:
+    """The rating that "750 of it", "900 of them" are of: the one named last before."""
+    if scene.word(item.end) != "of" or scene.word(item.end + 1) not in ("it", "them", "those", "these"):
+        return None
+    for at in range(item.start - 1, max(-1, item.start - OF_IT), -1):
+        token = scene.tokens[at]
+        capitals = scene.text[token.start : token.end] == "CA"
+        if scene.word(at - 1) in ("many", "much"):  # "MCA, and how many CCA would 900 of them be"
+            continue
+        fact = "battery.ca" if capitals else LETTERS.get(token.word)
+        if fact is not None:
+            low, high = RATINGS[fact]
+            return fact if low <= plain(item) <= high else None
+    return None
 
 
 def plain(item: Item) -> float:

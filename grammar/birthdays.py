@@ -42,6 +42,7 @@ SAME = re.compile(  # what stands after the years of somebody
 BATTERY = re.compile(r"\b(?:batter\w*|agms?|gels?|wets?|flooded|lithiums?|lead|lfp|lifepo\w*)\b", re.IGNORECASE)
 COUNTED = frozenset({"candles", "springs", "autumns", "christmases", "easters"})
 COUNTS = frozenset({"counts", "has", "have", "had", "seen", "on", "behind", "lived", "its", "for"})
+CAKE = frozenset({"cake", "blew", "blow", "blown", "birthday", "lit"})
 NEAR = 3  # words
 OLDEST = 30.0
 AHEAD = 60  # characters
@@ -75,7 +76,7 @@ def _counted(scene: Scene) -> Stated | None:
         if scene.word(item.end) not in COUNTED or not 1 <= _plain(item) <= OLDEST:
             continue
         near = {scene.word(at) for at in (*range(item.start - NEAR, item.start), *range(item.end, item.end + NEAR + 1))}
-        if scene.word(item.end) == "candles" or near & COUNTS:
+        if near & COUNTS or (scene.word(item.end) == "candles" and CAKE & scene.vocabulary):
             return _at(scene, item)
     return None
 

@@ -24,6 +24,10 @@ LASTS = frozenset({"last", "lasts"})
 OF_ONE = frozenset({6.0, 12.0, 12.8})  # volts
 OTHERS = frozenset({"load", "charger", "fuse", "cable", "panel", "alternator", "dcdc"})
 RATED = ("RC", "CCA", "AH")
+JOINED = frozenset({"and", "&", "+", "with", "plus"})
+UNLIKE = frozenset(
+    {"size", "sizes", "capacities", "mix", "mixing", "mixed", "unlike", "unequal", "mismatched", "different", "odd"}
+)
 
 
 def is_size(scene: Scene, item: Item, value: float) -> bool:
@@ -40,7 +44,8 @@ def is_size(scene: Scene, item: Item, value: float) -> bool:
         return True
     if value > MOST_OF_ONE or (after is not None and after.head in OTHERS):
         return False
-    if (batteries or counted) and _after_volts(scene, item):
+    beside = _of_two_sizes(scene, item) or _beside_amp_hours(scene, item)
+    if beside or ((batteries or counted) and _after_volts(scene, item)):
         return True
     if f"{value:g}" not in GROUPS and (_is_batterys(scene, item) or (batteries and _named_so(scene, item, value))):
         return True
@@ -54,6 +59,28 @@ def is_size(scene: Scene, item: Item, value: float) -> bool:
     if article and (scene.word(item.end) in LASTS or _to_charge(scene, item)):
         return True
     return article and "bank.layout" in scene.facts and not scene.heads - {"battery"}
+
+
+def _of_two_sizes(scene: Scene, item: Item) -> bool:
+    """Whether it is one of two batteries that are not alike: "unlike sizes, 110 and 75, in series"."""
+    if "bank.layout" not in scene.facts or not UNLIKE & scene.vocabulary or scene.heads - {"battery", "cell", "boat"}:
+        return False
+    for step in (2, -2):
+        at = item.at + step
+        other = scene.items[at] if 0 <= at < len(scene.items) else None
+        if other is None or other.dim != "NUM" or scene.items[item.at + step // 2].name not in JOINED:
+            continue
+        both = [one.quantity.value for one in (item, other)]
+        sizes = all(not isinstance(one, str) and SMALLEST <= one <= MOST_OF_ONE for one in both)
+        return sizes and not all(f"{one:g}" in GROUPS for one in both if not isinstance(one, str))
+    return False
+
+
+def _beside_amp_hours(scene: Scene, item: Item) -> bool:
+    """Whether it is joined to a battery's amp-hours: "in series, 100 Ah and 80, allowed"."""
+    before, after = scene.items[max(0, item.at - 2) : item.at], scene.after(item)
+    joined = "bank.layout" in scene.facts and len(before) == 2 and before[0].dim == "AH" and before[1].name in JOINED
+    return joined and (after is None or after.kind == "mark" or after.name in ("in", "together"))
 
 
 def _after_label(scene: Scene, item: Item) -> bool:

@@ -15,6 +15,7 @@ from grammar.doubled import doubled
 from grammar.drawn import drawn
 from grammar.items import Item
 from grammar.kilos import kilos_of_them
+from grammar.listed_banks import listed_banks
 from grammar.outlets import outlets
 from grammar.reading import Stated
 from grammar.scene import Scene
@@ -27,10 +28,16 @@ IF_FILLED = re.compile(  # "what if I charge them right up first"
     r" (?:it|them|her|both|the battery)\b(?: (?:right|fully|all the way|up|full|first))*",
     re.IGNORECASE,
 )
+NOT_QUITE = frozenset(
+    {"half", "quarter", "quarters", "third", "thirds", "fifth", "fifths", "not", "nearly", "almost", "never", "how"}
+)
 EMPTY = frozenset({"flat", "empty", "dead"})
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
 MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
 APART = re.compile(r"\b(?:or|vs|versus|then|now|instead|not|was|without|to|down)\b|[?]")
+JOINED_AGAIN = re.compile(  # "two in a row, then the rows side by side"
+    r"\bthen (?:the |those |these |both |join the )*(?:rows|pairs|strings|two|sets|halves|lots|them)\b", re.IGNORECASE
+)
 ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]")
 MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 BY = frozenset({"x", "by", "*", "×"})
@@ -80,7 +87,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         if item.fact in ("space.volume", "battery.nominal", "charger.outputs", "battery.weight")
     ]
     kept = (item for item in stated if not any(start <= item.span[0] < end for start, end in boxes))
-    return [*(item for item in kept if item.fact not in told), *found]
+    return listed_banks(scene, [*(item for item in kept if item.fact not in told), *found])
 
 
 def _fact(scene: Scene, fact: str, value: float | str, start: int, end: int) -> Stated:
@@ -133,13 +140,16 @@ def _in_strings(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 def _both_ways(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """ "Four batteries, two in series and two of those in parallel": series-parallel, where no choice is put."""
     ways = {item.value: item for item in stated if item.fact == "bank.layout"}
-    count = next((item.value for item in stated if item.fact == "battery.count"), 0.0)
-    if ways.keys() != {"series", "parallel"} or not isinstance(count, float) or count < STRINGS or count % 2:
+    counts = [item for item in stated if item.fact == "battery.count" and isinstance(item.value, float)]
+    most = max(counts, key=lambda item: float(item.value), default=None)  # "two in a row, ...: four golf cart wets"
+    if ways.keys() != {"series", "parallel"} or most is None or float(most.value) < STRINGS or float(most.value) % 2:
         return
     first, last = sorted(item.span for item in ways.values())
-    if not APART.search(scene.text[first[1] : last[0]]):
+    if not APART.search(JOINED_AGAIN.sub(" ", scene.text[first[1] : last[0]])):
         text = scene.text[first[0] : last[1]]
         yield Stated("bank.layout", "series-parallel", "", text, (first[0], last[1]), how="default")
+        if len(counts) > 1:
+            yield most
 
 
 def _small(item: Item) -> bool:
@@ -195,7 +205,9 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         )
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
         listed = before is not None and before.name in (",", "thats", "(")
-        frozen = item.name == "full" and scene.about("about:freeze", "word:freeze") and _sized(after)
+        cold = scene.about("about:freeze", "word:freeze") or "ambient.temperature" in told
+        share = before is not None and (bool(before.dim) or before.name in NOT_QUITE)
+        frozen = item.name == "full" and cold and _sized(after) and not share
         if owned or frozen or (item.name == "full" and (listed or of_kind) and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
             return

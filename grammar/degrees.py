@@ -18,6 +18,8 @@ TOLD = re.compile(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius
 AMERICAN = frozenset({"foot", "inch", "pound", "degree_Fahrenheit"})
 METRIC = frozenset({"meter", "centimeter", "kilogram", "millimeter ** 2", "millimeter", "liter"})
 FAHRENHEIT = frozenset({"f", "fahrenheit", "farenheit", "fahrenheight"})
+AMERICA = frozenset({"american", "yankee", "yank"})
+SCALES = frozenset({"thermometer", "degrees", "scale", "degree"})
 CONVERTED = frozenset({"in", "to", "into"})  # "what is that in Fahrenheit"
 FROST = frozenset({"freezes", "freezing", "freeze", "froze", "frost"})
 NEAR = 2  # words
@@ -41,6 +43,11 @@ def celsius(scene: Scene, item: Item, quantity: Quantity) -> float | None:
 
 def said_fahrenheit(scene: Scene) -> bool:
     """Whether a word of its own says that the degrees are Fahrenheit's: "Fahrenheit, of course", "not Celsius"."""
+    if AMERICA & scene.vocabulary and any(
+        token.word in AMERICA and SCALES & {scene.word(at + 1), scene.word(at + 2)}
+        for at, token in enumerate(scene.tokens)
+    ):
+        return True
     if not (FAHRENHEIT | {"celsius"}) & scene.vocabulary:
         return False
     for at, token in enumerate(scene.tokens):

@@ -100,12 +100,20 @@ def _charger(scene: Scene, item: Item, value: float, told: dict[str, Stated]) ->
         return "battery.capacity"  # "how many amps for a 75?"
     if article and before[1] in BY and FILLS & scene.vocabulary:
         return "charger.current"
+    if _settled_on(scene, item) and "load.current" not in told and _last_was(scene, "charger.current"):
+        return "charger.current"
     if article and before[1] in CAN and "charger.current" in told and BATTERIES & set(before[2:]):
         return "charger.current"
     capacity = told.get("battery.capacity")
     fits = capacity is None or isinstance(capacity.value, str) or value <= CHARGING * capacity.value
     bought = article or before[0] in HAS
     return "charger.current" if bought and fits and _last_was(scene, "charger.current") else ""
+
+
+def _settled_on(scene: Scene, item: Item) -> bool:
+    """Whether it is what they settle on, first of all: "30 then, and the fuse?", "25 it is"."""
+    follows = [scene.word(item.end), scene.word(item.end + 1)]
+    return item.start == 0 and (follows[0] in ("then", "so") or follows == ["it", "is"])
 
 
 def _last_was(scene: Scene, fact: str) -> bool:

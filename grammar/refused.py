@@ -7,16 +7,20 @@ from grammar.scene import Scene
 
 NO = frozenset({"no", "nope", "n"})
 BETWEEN = frozenset({":", "=", "-", "?", "–", "->"})  # "in the engine room? no"
-ONWARD = frozenset(  # "the wet one goes to 9.9", "the AGM goes flat"
-    {"of", "flat", "to", "down", "below", "under", "up", "from", "dead", "empty", "past", "as", "->", "low", "only"}
-)
+GOES_ON = frozenset({"and", "for", "but", "so", "then", "please", "pls", "now", "this", "next"})
 NEVER_AFTER = "?"  # "AGM, no?" asks whether it is
 
 
 def _goes(scene: Scene, item: Item) -> bool:
-    """Whether a kind of battery is to go: "wants the lead gone", "the AGM goes, which lithium"."""
+    """Whether a kind of battery is to go: "wants the lead gone", "the AGM goes, which lithium"; "the lithium's gone
+    soft" tells how it is."""
     named = scene.word(item.start - 1) in ("the", "my", "our", "all")
-    return named and scene.word(item.end) in ("gone", "goes", "out") and scene.word(item.end + 1) not in ONWARD
+    if not named or scene.word(item.end) not in ("gone", "goes", "out"):
+        return False
+    follows = scene.word(item.end + 1)
+    if scene.word(item.start) == "lead":  # one that goes forward is a wire
+        return follows not in ("of", "flat")
+    return not follows[:1].isalnum() or follows in GOES_ON
 
 
 def refused_after(scene: Scene, item: Item) -> bool:

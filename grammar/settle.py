@@ -20,10 +20,12 @@ from grammar import (
 )
 from grammar.added import added
 from grammar.amend import amended, denied, lowest_kept, spread
+from grammar.and_half import share_after
 from grammar.answers import answered
 from grammar.attach import NOT_OURS, NOTHING, Claim
 from grammar.attach_pairs import NOMINAL
 from grammar.attach_values import Words
+from grammar.beside_numbers import is_share
 from grammar.canonical import in_unit
 from grammar.capacities import GROUPS
 from grammar.clock import hours_told, is_half_past
@@ -306,7 +308,10 @@ def can_be(scene: Scene, item: Item, fact: str) -> bool:
         return False
     if not spec.unit and item.dim not in ("NUM", "COUNT", "GRAVITY"):
         return False
-    if fact == "battery.count" and attach_counts.of_others(scene, item):
+    parts = scene.word(item.end) in attach_counts.PARTS_OF_IT
+    if fact == "battery.count" and (parts or attach_counts.of_others(scene, item)):
+        return False
+    if fact == "battery.group" and scene.word(item.end) in attach_numbers.SIDES:
         return False
     if fact == "load.current" and _too_few(scene, item):
         return False
@@ -432,7 +437,7 @@ def converted(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float 
         return quantity.value if isinstance(quantity.value, str) else f"{thread}{quantity.value:g}"
     if isinstance(quantity.value, str):
         return None
-    value = _meant(scene, item, fact, float(quantity.value))
+    value = _meant(scene, item, fact, float(quantity.value) + share_after(scene, item))
     as_typed = item.dim in TAKEN_AS_TYPED.get(fact, ()) or (fact == "reading.rest_time" and _is_night(quantity))
     if fact == "ambient.temperature":
         return celsius(scene, item, quantity)
@@ -458,6 +463,8 @@ def _meant(scene: Scene, item: Item, fact: str, value: float) -> float:
         return -value
     if item.dim == "AH" and fact in PER_DAY:
         return value / HOURS
+    if fact == "battery.charge" and is_share(item):
+        return value * 100.0
     if fact == "reading.gravity" and value > 2:
         return value / 1000
     if fact == "reading.rest_time" and _is_night(item.quantity):

@@ -37,9 +37,8 @@ MARKED = frozenset({"says", "reads", "marked", "labelled", "labeled", "stamped",
 MARKED_AFTER = 4  # words from a charger to what it is marked with
 OFFERED_AS = SWITCHES | {"options", "choices", "setting", "buttons", "programmes", "programs", "profiles", "curves"}
 OFFERED_AS |= DIALS
-GIVES = frozenset(
-    {"does", "do", "has", "offers", "gives", "only", "just", "with", "between", "knows", "know", "allows"}
-)
+GIVES = frozenset({"does", "do", "has", "offers", "gives", "only", "just", "with", "between", "allows"})
+KNOWS = frozenset({"know", "knows", "understands", "speaks", "recognises", "recognizes"})
 JOINERS = frozenset({"/", ",", "or", "and", "&", "+"})
 USED = frozenset({"on", "use", "using", "used", "uses", "chose", "chosen", "picked"})
 AHEAD, BEHIND = 8, 4  # pieces before and after a list in which it is said what offers it
@@ -66,6 +65,7 @@ def on_the_switch(scene: Scene) -> set[int]:
         offered |= {item.at for item in kinds if {"got", "or"} & {scene.word(item.start - 1)}}
     if spoken and (lists := [run for run in _lists(scene, kinds) if _is_offer(scene, run)]):
         offered = {item.at for run in lists for item in run}
+    offered |= {item.at for run in _lists(scene, kinds) if _is_known(scene, run) for item in run}
     several = len({item.name for item in kinds if item.at in offered}) > 1
     told = len(offered) < len(kinds) or any(old.fact == "battery.chemistry" for old in scene.said)
     return offered if several and told else set()
@@ -115,6 +115,13 @@ def _lists(scene: Scene, kinds: list[Item]) -> Iterator[list[Item]]:
         yield run
         run = [second]
     yield run
+
+
+def _is_known(scene: Scene, run: list[Item]) -> bool:
+    """Whether something knows these kinds and no other: "the machine knows only WET and AGM. Mine is gel."."""
+    if len({item.name for item in run}) < 2:
+        return False
+    return bool(KNOWS & {scene.word(at) for other in _ahead(scene, run[0]) for at in range(other.start, other.end)})
 
 
 def _is_offer(scene: Scene, run: list[Item]) -> bool:

@@ -183,6 +183,9 @@ SAID = (  # newest first
         ("8 m of that is the sum of plus and minus", "cable.length", 4.0),
         ("2 x 50 then?", "cable.area", 50.0),
         ("two of these", "battery.count", 2.0),
+        ("same, three of", "battery.count", 3.0),
+        ("two of the same, in parallel", "battery.count", 2.0),
+        ("same but two off", "battery.count", 2.0),
         ("and 31?", "battery.group", "31"),
         ("sorry 24 is both ways added together", "cable.length", 3.6576),
         ("the label reads 590, so I was mistaken about it when I wrote to you", "battery.cca", 590.0),
@@ -293,6 +296,8 @@ def test_a_figure_of_something_else_changes_nothing_that_was_said(text: str, fou
         ("grey winter sun, say 2", "solar.power", "solar.sun_hours", 2.0),
         ("took the radio's fuse out and it fell to 0.04", "drain.current", "drain.current", 0.04),
         ("it's stuck on gel", "charger.current", "charger.setting", "gel"),
+        ("40 then, and the fuse in front of it?", "charger.current", "charger.current", 40.0),
+        ("15 it is. From half, how many hours?", "charger.current", "charger.current", 15.0),
     ],
 )
 def test_a_bare_figure_is_of_the_thing_asked_about_last(text: str, likely: str, fact: str, value: object) -> None:
