@@ -76,7 +76,9 @@ def _counted(scene: Scene) -> Stated | None:
         if scene.word(item.end) not in COUNTED or not 1 <= _plain(item) <= OLDEST:
             continue
         near = {scene.word(at) for at in (*range(item.start - NEAR, item.start), *range(item.end, item.end + NEAR + 1))}
-        if near & COUNTS or (scene.word(item.end) == "candles" and CAKE & scene.vocabulary):
+        if near & COUNTS or (
+            scene.word(item.end) == "candles" and (CAKE & scene.vocabulary or scene.word(item.start - 1) == "with")
+        ):
             return _at(scene, item)
     return None
 
