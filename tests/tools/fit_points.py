@@ -35,6 +35,7 @@ LEAST_AUTHORS, LEAST_MESSAGES, LEAST_PAIRS = 2, 4, 4
 LASSO, RIDGE, STEPS, REACH = 0.3, 2.0, 150, 8.0
 OF_HAZARD = 0.7  # its ridge: signs of danger are rare words
 FOLDS = 5  # of authors
+OF_PEOPLE = 4.0  # how many of our own examples a whole case counts for: it was written by somebody who asks
 COST = 1.0  # exact messages that one wrong topic outweighs
 Ranked = dict[int, list[Tally]]  # by the id() of a turn
 
@@ -102,14 +103,15 @@ def fitted(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Fit, dict[str,
     names = vocabulary(turns)
     data = Data(turns, names)
     truth, counts, either = _labels(turns, topics)
+    weight = np.array([1.0 if turn.own else OF_PEOPLE for turn in turns], np.float32)
     size = (len(names), len(topics))
     fit = Fit(np.zeros(size, np.float32), np.zeros(size, np.float32), np.full((1, len(topics)), -2.5, np.float32))
     old_here, old_anywhere, pace = fit.here, fit.anywhere, 1.0
     across, total = data.rows.T.tocsr(), data.whole.T.tocsr()
     sums = sparse.csr_matrix((np.ones(len(data.owner)), (data.owner, np.arange(len(data.owner)))))
     ridge = np.array([[OF_HAZARD if topic == HAZARD else RIDGE for topic in topics]], np.float32)
-    step_here = 1 / (REACH * (np.asarray(data.rows.sum(0)).ravel()[:, None] / 4 + ridge))
-    step_anywhere = 1 / (REACH * (np.asarray(data.whole.sum(0)).ravel()[:, None] / 4 + ridge))
+    step_here = 1 / (REACH * (np.asarray(data.rows.T @ weight[data.owner]).ravel()[:, None] / 4 + ridge))
+    step_anywhere = 1 / (REACH * (np.asarray(data.whole.T @ weight).ravel()[:, None] / 4 + ridge))
     for _ in range(STEPS):
         after = (1 + np.sqrt(1 + 4 * pace * pace)) / 2
         push, pace = (pace - 1) / after, after
@@ -121,7 +123,7 @@ def fitted(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Fit, dict[str,
             truth[row, columns] = counts[row, columns] = 0
             column = max(columns, key=lambda number: best[row, number])
             truth[row, column] = counts[row, column] = 1
-        gap = (1 / (1 + np.exp(-best)) - truth) * counts
+        gap = (1 / (1 + np.exp(-best)) - truth) * counts * weight[:, None]
         share = np.exp((each - best[data.owner]) / 0.7)
         share /= (sums @ share)[data.owner]
         slope = (gap[data.owner] * share).astype(np.float32)
