@@ -148,6 +148,8 @@ def test_every_sign_of_the_table_can_be_found_in_a_message() -> None:
             assert name in cues, name
         elif kind in ("fact", "two"):
             assert rest.partition("=")[0] in facts(), name
+        elif kind == "term":
+            assert rest in ("quoted", "asked"), name
         elif kind.startswith("before"):
             assert rest in topics, name
         else:

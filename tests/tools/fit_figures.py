@@ -117,6 +117,8 @@ def _stated(scene: Scene, item: Item, told: dict[str, Any]) -> frozenset[str]:
 def _is(scene: Scene, item: Item, fact: str, value: Any) -> bool:
     if facts()[fact].kind not in ("number", "text"):
         return False
+    if item.dim == "CRATE" and not scene.quantities("AH"):  # a share of a capacity that nobody tells
+        return False
     wanted = value if isinstance(value, list) else [value]
     own = [converted(scene, item, fact, quantity) for quantity in item.part.quantities] if item.part else []
     return any(same(one, other, fact) for one in own if one is not None for other in wanted)
