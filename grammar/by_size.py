@@ -10,6 +10,7 @@ ARTICLES = frozenset({"a", "the", "my", "our", "that"})
 CHARGED = frozenset({"full", "charged", "fresh", "good", "healthy"})
 IS = frozenset({"is", "be", "gets", "goes", "stands", "would", "will"})
 EMPTIED = frozenset({"half", "flat", "empty", "dead", "down", "emptied", "drained"})
+GONE = frozenset({"empty", "gone", "flat", "drained", "spent", "down", "used", "dead", "emptied", ""})
 EMPTIED_WITHIN = 3  # words
 THERE = (
     ("in", "there"),
@@ -42,6 +43,8 @@ def _runs(scene: Scene) -> bool:
 def _emptied(scene: Scene, item: Item) -> bool:
     """Whether the figure gets empty: "a 130 is half empty", "a 110 would be half gone"."""
     after = [scene.word(at) for at in range(item.end, item.end + EMPTIED_WITHIN)]
+    if after[1] == "half" and after[2] not in GONE:  # "a 100 is half of what I need"
+        return False
     return after[0] in IS and bool(EMPTIED & set(after[1:]))
 
 

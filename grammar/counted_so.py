@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from grammar.numbers import value
 from grammar.reading import Stated
@@ -19,7 +19,7 @@ NOW_MORE = re.compile(  # "he put in one battery. I'd like to put in two."
 )
 ONE_AND_ONE = re.compile(rf"\bone ({KIND})\b[^?!]{{0,60}}?\b(?:one|another) \1\b", re.IGNORECASE)
 PIECES = re.compile(rf"\b(?P<count>{FEW}) (?:old |new |same |equal )?(?:pieces?|pcs|stuk|pezzi)\b", re.IGNORECASE)
-SIBLINGS = re.compile(rf"\b(?P<count>{FEW}) (?:brothers|sisters|siblings|cousins)\b", re.IGNORECASE)
+SIBLINGS = re.compile(rf"\b(?P<count>{FEW}) (?:brothers|sisters|siblings|cousins)\b(?!')", re.IGNORECASE)
 TWIN = re.compile(
     r"\b(?:had|got|gets|has|gave (?:it|her|him)|give (?:it|her|him)|with|adding|bought) (?:it )?"
     r"(?:a|its|an identical) (?:twin|brother|sister|mate|second)\b",
@@ -50,10 +50,10 @@ FAR = 60  # characters
 def counted_so(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """How many, how joined, and of how many volts each, where no closer word tells it."""
     told = {item.fact: item.value for item in stated}
-    if told.get(COUNT, 1.0) == 1.0 and (found := _count(scene)):
-        yield found
-    if NOMINAL not in told and (found := _volts(scene)):
-        yield found
+    if told.get(COUNT, 1.0) == 1.0 and (count := _count(scene)):
+        yield count
+    if NOMINAL not in told and (volts := _volts(scene)):
+        yield volts
     if LAYOUT not in told and (found := PARALLELING.search(scene.text)) and "battery" in scene.facts | scene.heads:
         yield Stated(LAYOUT, "parallel", "", found[0], found.span(), how="default")
     elif LAYOUT not in told and (found := CHAINED.search(scene.text)) and _joins(scene, found, told):
@@ -102,7 +102,7 @@ def _volts(scene: Scene) -> Stated | None:
     return Stated(NOMINAL, 12.0, "volt", found["volts"], found.span("volts"), how="default")
 
 
-def _joins(scene: Scene, found: re.Match[str], told: dict[str, object]) -> bool:
+def _joins(scene: Scene, found: re.Match[str], told: Mapping[str, object]) -> bool:
     """Whether batteries are joined so, and nothing is done to them in turn."""
     several = told.get(COUNT, 1.0) != 1.0
     return several and not IN_TURN.search(scene.text[max(0, found.start() - FAR) : found.start()])

@@ -10,6 +10,7 @@ SAYS = frozenset({"says", "reads", "shows", "said"})
 AT = frozenset({"in", "on", "at"})
 STANDS = frozenset({"is", "stands", "sits", "was", "points", "still", "stuck", "s"})
 BACK = 4  # words
+LABELLED = frozenset({"battery", "batteries", "lid", "label", "sticker", "case"})
 JOINERS = frozenset({"/", "or", "and", "&", "+"})
 
 
@@ -18,6 +19,8 @@ def its_switch(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
     if after is not None and (after.name in JOINERS or after.head == "battery"):
         return False
+    if scene.word(item.end) == "on" and LABELLED & {scene.word(at) for at in range(item.end, item.end + BACK)}:
+        return False  # "it says AGM on the battery"
     last, before = scene.word(item.start - 1), [scene.word(item.start - back) for back in range(2, BACK + 1)]
     if last in SAYS:
         return before[0] in IT and _of_charger(scene, item)

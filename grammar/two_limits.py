@@ -35,7 +35,8 @@ GUARDS = "box of tricks|brain|electronics|guard|nanny|watchdog"
 LETS = re.compile(
     rf"\b(?:lets?|allow(?:s|ed)?|permits?)(?: out| through)? {AMPS.format('let')} (?:pass|go|flow|out|through|by)\b"
     rf"|\blimited by [\w' -]{{2,30}}? (?:to|at) {AMPS.format('limited')}"
-    rf"|\b(?:lithium|lfp|lifepo4|bms|{GUARDS})(?:'?s)?\b[^.?!;,\d]{{0,30}}?"  # "lithium's box of tricks allowing 150 A"
+    rf"|(?<!thruster's )(?<!motor's )\b(?:lithium|lfp|lifepo4|bms|{GUARDS})(?:'?s)?\b"
+    r"[^.?!;,\d]{0,30}?"  # "lithium's box of tricks allowing 150 A"
     rf"\b(?:allow|permit|let)(?:s|ing|ting)?(?: out| through| us)? {AMPS.format('ruled')}",
     re.IGNORECASE,
 )

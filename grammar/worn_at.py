@@ -35,13 +35,14 @@ ITSELF = re.compile(  # a bare number of years, where what follows speaks of an 
 )
 END = re.compile(
     r"\b(?:bin|scrap|skip|tip|replace|the best of (?:it|him|her|them)|on the way out|last legs"
-    r"|past it|worn|new one|finished|done for|time for|good for|retire|too old|how long (?:has|have))\b",
+    r"|past it|worn|new one|finished|done for|time for|retire|too old|how long (?:has|have))\b",
     re.IGNORECASE,
 )
 OF_AFTER = 70  # characters
 SENTENCE = re.compile(r"(?<=[.?!;]) +")
 LOWEST, HIGHEST = 1.05, 1.32  # specific gravity of acid
-NOT_YEARS = frozenset({6.0, 12.0, 24.0})  # volts, where volts are asked for
+VOLTS = frozenset({12.0, 24.0})
+NOT_YEARS = frozenset({6.0})  # volts, where volts are asked for
 
 
 def worn_at(scene: Scene) -> Stated | None:
@@ -74,7 +75,7 @@ def _itself(scene: Scene) -> Iterator[Stated]:
     volts = scene.expected & {"battery.nominal", "bank.voltage"}
     for found in ITSELF.finditer(scene.text):
         years = value(found["years"].lower())
-        if END.search(found["after"][:OF_AFTER]) and not (volts and years in NOT_YEARS):
+        if END.search(found["after"][:OF_AFTER]) and years not in (VOLTS | NOT_YEARS if volts else VOLTS):
             yield _stated(scene, found["years"], found.start("years"))
 
 
