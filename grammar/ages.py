@@ -35,6 +35,7 @@ CARRIED = frozenset(  # what people do with a battery, year after year: no age o
 )
 PEOPLE = frozenset({"i", "we", "he", "she", "they", "my", "our", "his", "her", "ive", "weve"})
 LIFETIME = 10.0  # years: few batteries see more
+PIECES = frozenset({"piece", "pieces", "pcs", "ones"})
 DOES = 4  # words from the years to what was done
 SUBJECT = 4  # pieces before the years in which their battery is named
 WHEN = frozenset({"this", "last", "next", "come", "in", "by", "at"})
@@ -106,6 +107,8 @@ def is_age(scene: Scene, item: Item) -> bool:
 def _counts_old_ones(scene: Scene, item: Item) -> bool:
     """Whether old batteries are counted: "two old batteries", "two old 60 Ah from my car"; "a battery 2 old" is one."""
     follows = next((other for other in scene.items if other.start == item.end + 1), None)
+    if scene.word(item.end) == "old" and follows is not None and follows.name in PIECES:
+        return True  # "two old pieces, 30 kg each"
     if scene.word(item.end) != "old" or follows is None or scene.word(item.start - 1) in BE | {"battery", "about"}:
         return False
     return follows.head == "battery" or follows.dim in ("AH", "VOLT") or follows.fact == "battery.chemistry"

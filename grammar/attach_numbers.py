@@ -14,6 +14,7 @@ from grammar.attach_lengths import METRIC_SIZES, bare_area, of_cable, thin_wire
 from grammar.attach_pairs import NOMINAL, converts, limits, steps_up
 from grammar.attach_volts import falls_to, is_reading
 from grammar.beside_numbers import RATINGS, SMALLEST_LOAD, by_neighbour, decimals_of, plain
+from grammar.by_size import alike, goes_by
 from grammar.capacities import GROUPS, MOST_OF_ONE, is_size
 from grammar.charges import is_own_charger, of_charger
 from grammar.fuses import FUSES, fuse
@@ -175,6 +176,7 @@ def _next_load(scene: Scene, item: Item) -> bool:
         or row[0].dim != "AMP"
         or row[1].name not in (",", "and", "+")
         or row[2].kind not in ("word", "thing", "value")
+        or row[2].fact == "battery.chemistry"  # "lights 7 A, AGM 110"
     ):
         return False
     first = scene.before(row[0])
@@ -358,7 +360,7 @@ def _joined_to(scene: Scene, item: Item, dim: str) -> bool:
 
 def _named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
-    if _given_by(scene, item, value):
+    if _given_by(scene, item, value) or goes_by(scene, item, value) or alike(scene, item, value):
         return Claim("battery.capacity", "grammar")
     if of_charger(scene, item, value) or is_own_charger(scene, item, value):
         return Claim("charger.current", "grammar")

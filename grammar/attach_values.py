@@ -166,7 +166,9 @@ def _is_wire(scene: Scene, item: Item) -> bool:
     sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
     ahead = {scene.word(item.end), scene.word(item.end + 1)}
     after = scene.after(item)
-    that = scene.word(item.start - 1) in ("that", "this", "its") and (after is None or after.kind == "mark")
+    goes = scene.word(item.start - 1) == "which" and bool(ahead & {"goes", "go"})  # "which lead goes where"
+    ends = after is None or after.kind == "mark"
+    that = goes or (scene.word(item.start - 1) in ("that", "this", "its") and ends)
     return (
         sized
         or that

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from grammar.items import Item
 from grammar.reading import Stated
 from grammar.scene import Scene
+from grammar.worn_at import worn_at
 
 FACT = "battery.age"
 ORDINALS = {
@@ -52,7 +53,7 @@ def years_told(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """The age of a battery, where no words of age tell it."""
     if any(item.fact == FACT for item in stated):
         return
-    for find in (_birthday, _counted, _same_as):
+    for find in (_birthday, _counted, _same_as, worn_at):
         if (found := find(scene)) is not None:
             yield found
             return

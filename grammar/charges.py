@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from grammar.fed import fills_it
 from grammar.items import Item
 from grammar.scene import Scene
 
@@ -35,7 +36,8 @@ def of_charger(scene: Scene, item: Item, value: float) -> bool:
     """Whether amps, or a bare number, are a charger's or a converter's by the words right before them."""
     if not LEAST <= value <= MOST:
         return False
-    return _so_much_of_it(scene, item) or _converter_takes(scene, item) or _one_beside_alternator(scene, item)
+    tests = (_so_much_of_it, _converter_takes, _one_beside_alternator, fills_it)
+    return any(test(scene, item) for test in tests)
 
 
 def _so_much_of_it(scene: Scene, item: Item) -> bool:

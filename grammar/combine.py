@@ -11,15 +11,21 @@ from math import prod
 from grammar.banks import banks_named
 from grammar.birthdays import years_told
 from grammar.canonical import in_unit
+from grammar.charge_so import charge_so
+from grammar.counted_so import counted_so, without_choice
 from grammar.doubled import doubled
 from grammar.drawn import drawn
+from grammar.floating import floating
+from grammar.half_of_it import halves
 from grammar.items import Item
 from grammar.kilos import kilos_of_them
 from grammar.listed_banks import listed_banks
 from grammar.outlets import outlets
+from grammar.over_limit import own_weight
 from grammar.reading import Stated
 from grammar.scene import Scene
 from grammar.supposed import fallen_to, is_supposed
+from grammar.two_cases import two_cases
 from grammar.two_sides import two_sides
 from grammar.vocabulary import Found
 
@@ -64,7 +70,8 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = drawn(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
+    stated = two_cases(scene, own_weight(scene, without_choice(scene, stated)))
+    stated = drawn(scene, halves(scene, two_sides(scene, _sides(scene, _sums(scene, stated)))))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
@@ -78,6 +85,9 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *years_told(scene, stated),
         *_there_are(scene, stated),
         *outlets(scene, stated),
+        *floating(scene, stated),
+        *counted_so(scene, stated),
+        *charge_so(scene, stated),
         *kilos_of_them(scene, stated),
     ]
     told = {item.fact for item in found}

@@ -79,8 +79,8 @@ def spelt() -> str:
     ones, tens = _any("ones"), _any("tens")
     digit = f"(?:{_any('ones', 'zero')}|oh)"
     small = f"(?:{tens}(?:[ -]{ones}s?)?|{_any('teens', 'ones', 'zero')})"
-    hundred = f"hundred(?:(?: and)? {small})?"
-    hundreds = f"(?:a|{ones}) {hundred}"
+    hundred = f"hundred(?:(?:[ -]and)?[ -]{small})?"  # "a hundred-and-eighty"
+    hundreds = f"(?:a|{ones})[ -]{hundred}"
     thousand = f"thousand(?:,?(?: and)? {hundreds}| and {small}| (?:{tens}(?:[ -]{ones})?|{_any('teens')}))?"
     tails = (
         hundred,

@@ -15,6 +15,7 @@ from grammar.attach_pairs import NOMINAL
 from grammar.attach_readings import FLATTENED
 from grammar.canonical import in_unit
 from grammar.capacities import GROUPS
+from grammar.charge_so import charge_again
 from grammar.degrees import said_fahrenheit
 from grammar.facts import facts
 from grammar.groups import FILLERS
@@ -86,6 +87,7 @@ def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list
         *_told_again(scene, again, stated),
         *_rescaled(scene, said),
         *a_share(scene, said),
+        *charge_again(scene, said),
         *_corrected(scene, stated, said),
         *_renamed(scene, stated, said),
         *_measured_so(scene, stated, said),

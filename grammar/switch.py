@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from grammar.items import Item
+from grammar.its_switch import its_switch
 from grammar.scene import Scene
 
 OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
@@ -75,7 +76,7 @@ def stands_on(scene: Scene, item: Item, offered: set[int]) -> bool:
     """Whether a kind is the one that the switch stands on, of those it offers: "wet or AGM, I've had it on AGM"."""
     if item.at in offered:
         return False
-    if _left_at(scene, item, bool(offered)) or _marked(scene, item):
+    if _left_at(scene, item, bool(offered)) or _marked(scene, item) or its_switch(scene, item):
         return True
     if item.name not in {scene.items[at].name for at in offered}:
         return False

@@ -16,7 +16,7 @@ LASTING = (
     r"(?:without (?:an? )?(?:end|rest|pause|break|limit|stop|stopping)|forever|for ever|endlessly|always"
     r"|all day(?: long)?|non[- ]?stop|steady|steadily|continuous(?:ly)?|cont|permanent(?:ly)?|constantly"
     r"|day and night|round the clock|no end|(?:till|until) (?:doomsday|kingdom come)"
-    r"|all the time|as long as (?:i|you|we) (?:like|want))\b"
+    r"|(?:for )?(?:a )?long time|all the time|as long as (?:i|you|we) (?:like|want))\b"
 )
 SHORT = (
     r"(?:(?:for|in) (?:short )?bursts|(?:(?:for|in|at|over|during) )?(?:just |only |about )?"
@@ -31,9 +31,13 @@ PAIR = re.compile(
     rf"{AMPS.format('first')}{PASSES}{JOINED}(?:{SHORT}) {AMPS.format('second')}",
     re.IGNORECASE,
 )
+GUARDS = "box of tricks|brain|electronics|guard|nanny|watchdog"
 LETS = re.compile(
     rf"\b(?:lets?|allow(?:s|ed)?|permits?)(?: out| through)? {AMPS.format('let')} (?:pass|go|flow|out|through|by)\b"
-    rf"|\blimited by [\w' -]{{2,30}}? (?:to|at) {AMPS.format('limited')}",
+    rf"|\blimited by [\w' -]{{2,30}}? (?:to|at) {AMPS.format('limited')}"
+    rf"|(?<!thruster's )(?<!motor's )\b(?:lithium|lfp|lifepo4|bms|{GUARDS})(?:'?s)?\b"
+    r"[^.?!;,\d]{0,30}?"  # "lithium's box of tricks allowing 150 A"
+    rf"\b(?:allow|permit|let)(?:s|ing|ting)?(?: out| through| us)? {AMPS.format('ruled')}",
     re.IGNORECASE,
 )
 AGAIN = re.compile(rf"{AMPS.format('steady')}{PASSES}\s+{LASTING}", re.IGNORECASE)
@@ -73,8 +77,10 @@ def _limits(scene: Scene) -> Iterator[tuple[Span, str]]:
                 yield found.span(first), STEADY
                 yield found.span(second), PEAK
     lets = LETS.search(scene.text) if limited else None
-    if lets is not None and _of_battery(scene, lets.start()):
-        yield lets.span("let" if lets["let"] else "limited"), STEADY
+    if lets is not None:
+        name = next(name for name in ("let", "limited", "ruled") if lets[name])
+        if _of_battery(scene, lets.start(name if name == "ruled" else 0)):
+            yield lets.span(name), STEADY
     if any(old.fact == STEADY for old in scene.said) and "load" not in scene.heads:
         yield from ((found.span("steady"), STEADY) for found in AGAIN.finditer(scene.text))
 

@@ -29,7 +29,8 @@ TO_BOW = re.compile(rf"\b(?:bow|stern|thruster|windlass|capstan){PLACE}{IS} ?{HI
 AFT = re.compile(rf"{TWELVE} (?:aft|astern|at the engine|by the engine|for the house|in the house)\b", re.IGNORECASE)
 FORWARD = re.compile(rf"{HIGH} (?:forward|for'?ard|up front|in front|(?:in|at|for) the bow)\b", re.IGNORECASE)
 BETWEEN = re.compile(  # that something carries current from the one to the other
-    r"\b(?:from|off|out of|into|on) the (?:12|24|twelve|twenty[- ]four)\b|\b(?:12|24) side\b|\bbetween (?:the )?two\b",
+    r"\b(?:from|off|out of|into|on) the (?:12|24|twelve|twenty[- ]four)\b|\b(?:12|24) side\b|\bbetween (?:the )?two\b"
+    r"|\bthe (?:one|first|second|other) (?:from|off|out of) the (?:other|first|one)\b",
     re.IGNORECASE,
 )
 GIVEN_FROM = re.compile(  # "what would it take from the 24 side to give me 10 A at 12"
