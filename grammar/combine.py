@@ -18,8 +18,10 @@ from grammar.kilos import kilos_of_them
 from grammar.listed_banks import listed_banks
 from grammar.outlets import outlets
 from grammar.reading import Stated
+from grammar.rows import in_rows
 from grammar.scene import Scene
 from grammar.supposed import fallen_to, is_supposed
+from grammar.told_of_charge import told_of_charge
 from grammar.two_sides import two_sides
 from grammar.vocabulary import Found
 
@@ -64,7 +66,8 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = drawn(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
+    stated = told_of_charge(scene, stated)
+    stated = in_rows(scene, drawn(scene, two_sides(scene, _sides(scene, _sums(scene, stated)))))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
