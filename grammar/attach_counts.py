@@ -8,7 +8,7 @@ from grammar.ages import is_age, of_people
 from grammar.attach import NOTHING, Claim, close, names_its_battery
 from grammar.attach_lengths import counts_cables, of_cable
 from grammar.attach_pairs import NOMINAL, steps_up
-from grammar.how_many import bracketed, joined_pair, of_each_one, so_many_of, so_many_off, so_many_ones
+from grammar.how_many import APART_FROM_NAME, of_each_one
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -192,8 +192,7 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if value <= MOST_BATTERIES and any(test(scene, item) for test in (_before_battery, _lead_ones, _each_so_much)):
         return Claim("battery.count", "grammar")
-    tests = (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair, bracketed, so_many_of)
-    tests = (*tests, so_many_off, joined_pair, so_many_ones)
+    tests = (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair, *APART_FROM_NAME)
     if 2 <= value <= MOST_BATTERIES and any(test(scene, item) for test in tests):
         return Claim("battery.count", "grammar")
     if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or of_others(scene, item) or _both_loads(scene, item):
@@ -395,7 +394,9 @@ PARTS_OF_IT = frozenset(
     ["ways", "directions", "sides", "legs", "caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs"]
 ) | {"leads", "boats", "dimensions"}
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
-NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
+NUMBERED = frozenset(
+    {"boat", "slip", "berth", "boats", "pontoon", "item", "question", "season", "year"}
+)  # "boat two has lithium"
 SUCH = frozenset({"such", "these", "those", "them", "same"})
 BESIDE = 1.6
 SHOWN_BY = frozenset(

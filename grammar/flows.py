@@ -11,7 +11,8 @@ CHARGER, LOAD, LIMIT = "charger.current", "load.current", "battery.max_current"
 MOST = 200.0  # amps of a charger
 AFTER = 48  # characters
 TO_FILL = re.compile(  # "how long for 24 A to make good a half"
-    r" ?(?:to (?:make (?:good|up)|put back|give back|bring back|fill|refill|restore|replenish|recharge|return)"
+    r" ?(?:to (?:make (?:good|up)|put back|give back|bring back|fill|refill|restore|replenish|recharge"
+    r"|return (?:it|them|half|what|those|the (?:amp|half|lost)))"
     r"|(?:makes? good|puts? back|restores|replenishes|recharges|refills)) (?!(?:the|my) (?:tank|water|fuel|oil))",
     re.IGNORECASE,
 )

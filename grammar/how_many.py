@@ -76,3 +76,6 @@ def so_many_ones(scene: Scene, item: Item) -> bool:
     laid = (other for other in scene.items[item.at + 1 :] if other.fact == "bank.layout")
     first = next(laid, None)
     return first is not None and first.start - item.end <= LAID_WITHIN
+
+
+APART_FROM_NAME = (bracketed, so_many_of, so_many_off, joined_pair, so_many_ones)

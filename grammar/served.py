@@ -56,6 +56,18 @@ OF_KIND = re.compile(  # "does a wet of five want replacing"
     r"\b(?:a|an|the|my|our|your|this)(?: \w+)? (?:agm|gel|wet|flooded|lead|battery|accu)(?: one| battery)? of $",
     re.IGNORECASE,
 )
+SENTENCE = re.compile(r"[.?!;](?= |$)")
+BATTERY = re.compile(
+    r"\b(?:batter\w*|batts?|accus?|agms?|gels?|wets?|flooded|lithiums?|lead|lfp|it|its|it's|they|she|he|mine|ours|ones?|bank)\b",
+    re.IGNORECASE,
+)
+FOR_IT = re.compile(
+    r" (?:for|of) (?:this|that|the|my|our|these) (?:\w+ )?(?:batter|gel|agm|wet|lithium|accu|bank)", re.IGNORECASE
+)
+OTHERS = re.compile(
+    r"\b(?:boats?|yacht|engine|winch|windlass|thruster|motor|charger|fridge|panel|cable|i|we|my \w+ is|im|i'm)\b",
+    re.IGNORECASE,
+)
 UNTIL = 3.0  # a battery of that many years and more is told by a bare number
 OLDEST, SYSTEM, SIX = 20.0, 12.0, 6.0
 ENDS = frozenset({"mark"})
@@ -67,7 +79,7 @@ def years_served(scene: Scene) -> Stated | None:
     if not told and "battery.chemistry" not in scene.facts:
         return None
     for pattern in (IN_YEAR, OLD_ASIDE):
-        if (found := pattern.search(scene.text)) and not PROMISED.search(scene.ahead(found.start())):
+        if (found := pattern.search(scene.text)) and _is_its(scene, found):
             years = NUMBERS.get(found["years"].lower()) or float(found["years"])
             if 0 < years <= OLDEST:
                 return Stated(FACT, years, "year", found[0], found.span(), how="default")
@@ -80,6 +92,13 @@ def years_served(scene: Scene) -> Stated | None:
             span = scene.span(item.start, item.end)
             return Stated(FACT, float(value), "year", scene.text[slice(*span)], span, how="default")
     return None
+
+
+def _is_its(scene: Scene, found: re.Match[str]) -> bool:
+    """Whether the battery is what is in that year: no boat or winch is named before, and nothing is only promised."""
+    before = SENTENCE.split(scene.ahead(found.start()))[-1]
+    named = BATTERY.search(before) or FOR_IT.match(scene.text[found.end() :])
+    return bool(named) and not OTHERS.search(before) and not PROMISED.search(before)
 
 
 def _served(scene: Scene, item: Item) -> bool:
@@ -110,6 +129,6 @@ def _bare(scene: Scene, item: Item, value: float) -> bool:
     if begins and len(row) == 3 and row[0].name == "," and row[1].fact == "battery.chemistry":
         return row[2].kind == "mark"
     row = scene.items[max(0, item.at - 2) : item.at]
-    return (
-        len(row) == 2 and row[1].name == "," and row[0].fact == "battery.chemistry" and scene.word(after.start) != ","
-    )
+    goes_on = scene.after(after) if scene.word(after.start) == "," else None  # "lithium, 13, still strong"
+    alone = scene.word(after.start) != "," or (goes_on is not None and goes_on.kind == "word" and not goes_on.dim)
+    return alone and len(row) == 2 and row[1].name == "," and row[0].fact == "battery.chemistry"
