@@ -96,7 +96,8 @@ def is_age(scene: Scene, item: Item) -> bool:
     if _counts_old_ones(scene, item) or of_people(scene, item):
         return False
     if before == "being" and _is_of_years(item) and (after is None or after.kind == "mark"):
-        return "battery" in scene.facts | scene.heads or any(old.fact.startswith("battery.") for old in scene.said)
+        named = "battery" in scene.facts | scene.heads or any(old.fact.startswith("battery.") for old in scene.said)
+        return named or (not scene.heads and _life_spoken_of(scene))  # "is the poor creature, being six, past it"
     if before in NEARLY and _is_of_years(item) and (after is None or after.kind == "mark" or after.name in GOES_ON):
         return _its(scene, item)
     if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:

@@ -49,7 +49,7 @@ REPLACED = {  # "lithium instead of my 34 kg gel": the gel's weight holds, and s
 }
 BETWEEN = frozenset(["a", "an", "the", "my", "at", "of", "about", "for", "with", "really", "just"])
 ABSENT = frozenset({"here", "aboard", "available", "onboard", "anywhere", "side", "supply", "fitted"})
-PAUSES = frozenset({",", "-", "..", "...", "–"})
+PAUSES = frozenset({",", "?", "-", "..", "...", "–"})
 HAD = frozenset({"had", "was", "were", "used"})
 FROM = ("from", "v from", "volts from", "volt from")
 ARROWS = ("->", "=>", "→", "-->")
@@ -110,7 +110,8 @@ def _takes_back(scene: Scene, at: int) -> bool:
     """Whether a "no" puts another figure in place of the one before: "5, no 6 years"."""
     if scene.word(at) not in ("no", "nope") or scene.word(at - 1) not in PAUSES or at + 2 > len(scene.tokens):
         return False
-    return bool(scene.at_word[at + 1].dim)
+    at += scene.word(at + 1) == ","  # "480 minutes? no, 148"
+    return at + 1 < len(scene.tokens) and bool(scene.at_word[at + 1].dim)
 
 
 def _without_parts(scene: Scene, among: list[Stated]) -> list[Stated]:

@@ -18,6 +18,7 @@ from grammar.attach import (
 from grammar.attach_pairs import limits, put_out
 from grammar.charges import of_charger
 from grammar.clamped import on_clamp
+from grammar.flows import flowing
 from grammar.fuses import FUSES, in_place, put_in, stands_in
 from grammar.items import Item
 from grammar.near import around, gap
@@ -120,6 +121,8 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     """What its own words tell before all else: a short circuit's amps, a fuse's in place of another, a clamp's."""
     if is_fault_current(scene, item):
         return NOTHING
+    if fact := flowing(scene, item, value):
+        return Claim(fact, "role")
     if of_charger(scene, item, value):
         return Claim("charger.current", "grammar")
     if claim := in_place(scene, item) or on_clamp(scene, item, value):

@@ -46,6 +46,7 @@ HEAVIEST = 80.0  # kg of one battery
 HOT_CABLE = 70.0  # C
 MOST_DROP = 10.0  # percent
 LEFT_SO = frozenset({"at", "alone", "standing", "unattended", "charging"})
+WITHIN = frozenset({"within", "inside", "between", "usual", "recommended", "customary"})
 CABLE = frozenset({"cable.area", "cable.gauge", "cable.length"})
 PANELS = re.compile(  # "a 10 W stick-on", "a 15 watt suction-cup one"
     r"\W{0,2}(?:little |small |semi[- ])?(?:stick[- ]?on|flexible|bendy|roll[- ]?up|fold(?:ing|able|[- ]?up|[- ]?out)"
@@ -177,11 +178,20 @@ def percent(scene: Scene, item: Item, value: float) -> Claim | None:
         or (scene.about("word:loss") and value <= 10)
     ):
         return Claim("cable.drop", "role")
+    if _is_rule(scene, item):
+        return NOTHING
     if close(scene, item, "no_charge", reach=2) or _ends_at(scene, item) or _to_be_kept(scene, item):
         return NOTHING
     if value <= MOST_DROP and _of_cable(scene):
         return Claim("cable.drop", "default")
     return Claim("battery.charge", "default")
+
+
+def _is_rule(scene: Scene, item: Item) -> bool:
+    """Whether a range of percent is one that something keeps to: "8 A sits within the ten to twenty-five percent"."""
+    ranged = item.part is not None and len(item.part.quantities) > 1
+    before = {scene.word(at) for at in range(item.start - 3, item.start)}
+    return ranged and bool(WITHIN & before)
 
 
 def _of_cable(scene: Scene) -> bool:

@@ -8,7 +8,7 @@ from grammar.ages import is_age, of_people
 from grammar.attach import NOTHING, Claim, close, names_its_battery
 from grammar.attach_lengths import counts_cables, of_cable
 from grammar.attach_pairs import NOMINAL, steps_up
-from grammar.how_many import bracketed, so_many_of
+from grammar.how_many import APART_FROM_NAME, of_each_one
 from grammar.items import Item
 from grammar.near import around, gap
 from grammar.scene import Scene
@@ -32,7 +32,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return NOTHING
     if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None
-    if value in NOMINAL and (side := steps_up(scene, item)):
+    if value in NOMINAL and (side := "battery.nominal" if of_each_one(scene, item) else steps_up(scene, item)):
         return Claim(side, "grammar")
     if value in NOMINAL and value > MOST_PLACES and scene.word(item.end) in OF_SYSTEM:
         return Claim("bank.voltage", "grammar")  # one load or bank of 24 V, not 24 of them
@@ -78,6 +78,9 @@ def _shows(scene: Scene, item: Item) -> bool:
 def _by_word_after(scene: Scene, item: Item, value: float) -> Claim | None:
     """What the word after a small number says that it counts: "three outputs", "2 banks"."""
     found = (role for role, reach in COUNTS.items() if close(scene, item, role, reach=reach, after=True))
+    legs = "legs" in scene.vocabulary and not _of_outputs(scene)  # "has the pair still got the legs for it"
+    if legs or _is_pair(scene, item):
+        found = (role for role in found if role != "charger.outputs")
     role = next(found, None) if value <= 12 else None
     return Claim(role, "role") if role else None
 
@@ -189,7 +192,7 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if value <= MOST_BATTERIES and any(test(scene, item) for test in (_before_battery, _lead_ones, _each_so_much)):
         return Claim("battery.count", "grammar")
-    tests = (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair, bracketed, so_many_of)
+    tests = (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair, *APART_FROM_NAME)
     if 2 <= value <= MOST_BATTERIES and any(test(scene, item) for test in tests):
         return Claim("battery.count", "grammar")
     if not 2 <= value <= MOST_BATTERIES or item.dim != "COUNT" or of_others(scene, item) or _both_loads(scene, item):
@@ -374,6 +377,8 @@ def _as_a_name(item: Item) -> bool:
 
 def _plural(scene: Scene, item: Item) -> bool:
     """Whether it is the "90s" of "two 90s"."""
+    if item.dim == "TIME" and item.quantity.value in (6, 12) and scene.word(item.start - 1) in ("both", "the"):
+        return _as_a_name(item) and scene.word(item.start - 2) != "for"  # "both 12s"
     return item.dim == "TIME" and _as_a_name(item) and not is_of_seconds(scene, item)
 
 
@@ -389,10 +394,14 @@ PARTS_OF_IT = frozenset(
     ["ways", "directions", "sides", "legs", "caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs"]
 ) | {"leads", "boats", "dimensions"}
 HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
-NUMBERED = frozenset({"boat", "slip", "berth", "boats", "pontoon", "item", "question"})  # "boat two has lithium"
+NUMBERED = frozenset(
+    {"boat", "slip", "berth", "boats", "pontoon", "item", "question", "season", "year"}
+)  # "boat two has lithium"
 SUCH = frozenset({"such", "these", "those", "them", "same"})
 BESIDE = 1.6
-SHOWN_BY = frozenset({"lights", "lamps", "leds", "stages", "buttons", "words", "screens"})  # of a charger, no outputs
+SHOWN_BY = frozenset(
+    {"lights", "lamps", "leds", "stages", "buttons", "words", "screens", "flavours", "flavors", "tunes"}
+)  # of a charger, no outputs
 LAYOUTS = ("series", "parallel")
 NEVER = 99.0
 MOST_BATTERIES = 24

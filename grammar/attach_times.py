@@ -42,6 +42,20 @@ SUNLESS = re.compile(
 )
 GOING_ON = 10  # words of a message that goes on with what was told
 RUN_WORDS = frozenset({"run", "runs", "last", "lasts", "on", "off", "use", "used", "long", "charge", "rest"})
+BOOKS = frozenset(
+    {
+        "depreciate",
+        "depreciates",
+        "depreciated",
+        "depreciation",
+        "amortise",
+        "amortised",
+        "amortize",
+        "write",
+        "writes",
+        "written",
+    }
+)
 LONGEST_STORE = 5  # years
 LONG = frozenset({"day", "week", "month", "year"})
 
@@ -272,6 +286,10 @@ def _plural(scene: Scene, item: Item) -> Claim | None:
         return None
     counted = any(other.kind == "count" for other in scene.items[max(0, item.at - 2) : item.at])
     value = int(match[1])
+    them = scene.items[max(0, item.at - 3) : item.at]  # "two of them 88s"
+    counted = counted or (
+        len(them) == 3 and them[0].dim in ("COUNT", "NUM") and them[2].name in ("them", "those", "these")
+    )
     they_are = before.name in ("are", "theyre") and value >= SMALLEST_NAME and _of_batteries(scene)
     leisure = before.fact in ("battery.chemistry", "battery.duty")
     named = (
@@ -305,7 +323,7 @@ def _of_batteries(scene: Scene) -> bool:
 
 
 def _years(scene: Scene, item: Item) -> Claim | None:
-    if scene.word(item.end) in ("guarantee", "warranty") or of_people(scene, item):
+    if scene.word(item.end) in ("guarantee", "warranty") or of_people(scene, item) or _written_off(scene, item):
         return NOTHING
     if close(scene, item, "storage.time", reach=2) and float(item.quantity.value) < LONGEST_STORE:
         return Claim("storage.time", "role")
@@ -316,6 +334,11 @@ def _years(scene: Scene, item: Item) -> Claim | None:
     if close(scene, item, "no_age", reach=1) or close(scene, item, "of_people", reach=3):
         return NOTHING
     return Claim("battery.age", "near")
+
+
+def _written_off(scene: Scene, item: Item) -> bool:
+    """Whether it is the time over which somebody's books write batteries off: "I depreciate them over four years"."""
+    return scene.word(item.start - 1) in ("over", "in", "across") and bool(BOOKS & scene.vocabulary)
 
 
 def _aboard(scene: Scene, item: Item) -> bool:

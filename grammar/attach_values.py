@@ -212,6 +212,10 @@ def _is_no_kind(scene: Scene, item: Item) -> bool:
     word, alone = scene.word(item.start), item.end == item.start + 1
     if word == "starter" and alone and not _beside_its_figure(scene, item):
         return True
+    if scene.word(item.end - 1) == "caps" and scene.word(item.end) in ("on", "over"):  # "has caps on the terminals"
+        return not {"terminals", "posts", "poles", "lugs", "studs"}.isdisjoint(
+            scene.word(at) for at in range(item.end, item.end + 4)
+        )
     return word == "electronics" and scene.word(item.start - 1) in ("no", "without")
 
 
@@ -289,7 +293,9 @@ def _of_charger(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
     others = any(other.fact == item.fact and other.name != item.name for other in scene.items)
     before = scene.before(item)
-    mine = scene.word(item.start - 1) in ("my", "our", "the", "old", "his", "this") or (before and before.dim == "AMP")
+    mine = scene.word(item.start - 1) in ("my", "our", "the", "old", "his", "this", "their", "her", "your") or (
+        before and before.dim == "AMP"
+    )
     return after is not None and after.head == "charger" and others and bool(mine) and item.name != "lfp"
 
 

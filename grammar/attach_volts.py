@@ -19,7 +19,9 @@ OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
 PRAISED = frozenset({"good", "ok", "okay", "fine", "alright", "healthy", "enough", "low"})
 EACH = frozenset({"each", "apiece"})
-OF_BOAT = frozenset({"bank", "system", "boat", "setup", "installation", "supply", "network"})
+OF_BOAT = frozenset(
+    {"bank", "system", "boat", "setup", "installation", "supply", "network", "propeller", "prop", "pusher"}
+)
 MAINS = frozenset({110.0, 115.0, 120.0, 220.0, 230.0, 240.0, 400.0})  # of the shore
 LITHIUM_NOMINAL = {12.8: 12.0, 25.6: 24.0, 38.4: 36.0, 51.2: 48.0}  # four cells of 3.2 V for each 12 V
 

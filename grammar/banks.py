@@ -20,6 +20,11 @@ LISTED_AS = re.compile(
     r" (?:\w+ )?(?:islands|camps|mouths|kingdoms|worlds|banks|sets|lots|circuits|systems|batteries|families)\b",
     re.IGNORECASE,
 )
+TOLD_AFTER = re.compile(  # the number that sums up a list
+    r"[.:;,\u2013-]\s*(?:that'?s |so |makes |which makes |in all )?(?P<many>three|four|five|[3-6])"
+    r"(?: (?:separate |different |own )?banks?| in all| of them| all told)?\s*[.;:!?]",
+    re.IGNORECASE,
+)
 ONE_EACH = re.compile(
     r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
     re.IGNORECASE,
@@ -46,9 +51,18 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
     places = [next((at for at, token in enumerate(scene.tokens) if token.word in names), None) for names in BANKS]
     found = sorted(at for at in places if at is not None)
     if len(found) == len(BANKS) and found[-1] - found[0] <= LISTED:
+        if (told := _summed_up(scene, scene.tokens[found[-1]].end)) is not None:  # "start, house, bow. Four."
+            many = NUMBERS.get(told["many"].lower()) or float(told["many"])
+            yield Stated("bank.count", many, "", told["many"], told.span("many"), how="default")
+            return
         further = FURTHER & {scene.word(at) for at in range(found[0], found[-1] + NEXT_ON)}
         both_ends = {"bow", "stern"} <= scene.vocabulary
         yield _fact(scene, "bank.count", float(len(BANKS) + len(further) + both_ends), found[0], found[0] + 1)
+
+
+def _summed_up(scene: Scene, end: int) -> re.Match[str] | None:
+    """The number of banks right behind their list, or behind one more that it names."""
+    return TOLD_AFTER.search(scene.text, end, end + FAR)
 
 
 def _fact(scene: Scene, fact: str, value: float, start: int, end: int) -> Stated:

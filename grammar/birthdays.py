@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from grammar.items import Item
 from grammar.reading import Stated
 from grammar.scene import Scene
+from grammar.served import years_served
 from grammar.worn_at import worn_at
 
 FACT = "battery.age"
@@ -41,6 +42,7 @@ SAME = re.compile(  # what stands after the years of somebody
     re.IGNORECASE,
 )
 BATTERY = re.compile(r"\b(?:batter\w*|agms?|gels?|wets?|flooded|lithiums?|lead|lfp|lifepo\w*)\b", re.IGNORECASE)
+APART = re.compile(r" (?:older|younger|newer)\b", re.IGNORECASE)  # than another, so that no age is told yet
 COUNTED = frozenset({"candles", "springs", "autumns", "christmases", "easters"})
 COUNTS = frozenset({"counts", "has", "have", "had", "seen", "on", "behind", "lived", "its", "for"})
 CAKE = frozenset({"cake", "blew", "blow", "blown", "birthday", "lit"})
@@ -51,9 +53,9 @@ AHEAD = 60  # characters
 
 def years_told(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """The age of a battery, where no words of age tell it."""
-    if any(item.fact == FACT for item in stated):
+    if any(item.fact == FACT and not APART.match(scene.text, item.span[1]) for item in stated):
         return
-    for find in (_birthday, _counted, _same_as, worn_at):
+    for find in (_birthday, _counted, _same_as, worn_at, years_served):
         if (found := find(scene)) is not None:
             yield found
             return

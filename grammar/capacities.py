@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from grammar.items import Item
+from grammar.named_sizes import own_size
 from grammar.near import gap
 from grammar.scene import Scene
 
@@ -44,7 +45,7 @@ def is_size(scene: Scene, item: Item, value: float) -> bool:
         return True
     if value > MOST_OF_ONE or (after is not None and after.head in OTHERS):
         return False
-    beside = _of_two_sizes(scene, item) or _beside_amp_hours(scene, item)
+    beside = own_size(scene, item, value) or _of_two_sizes(scene, item) or _beside_amp_hours(scene, item)
     if beside or ((batteries or counted) and _after_volts(scene, item)):
         return True
     if f"{value:g}" not in GROUPS and (_is_batterys(scene, item) or (batteries and _named_so(scene, item, value))):

@@ -23,8 +23,10 @@ from grammar.listed_banks import listed_banks
 from grammar.outlets import outlets
 from grammar.over_limit import own_weight
 from grammar.reading import Stated
+from grammar.rows import in_rows
 from grammar.scene import Scene
 from grammar.supposed import fallen_to, is_supposed
+from grammar.told_of_charge import told_of_charge
 from grammar.two_cases import two_cases
 from grammar.two_sides import two_sides
 from grammar.vocabulary import Found
@@ -70,8 +72,8 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = two_cases(scene, own_weight(scene, without_choice(scene, stated)))
-    stated = drawn(scene, halves(scene, two_sides(scene, _sides(scene, _sums(scene, stated)))))
+    stated = told_of_charge(scene, two_cases(scene, own_weight(scene, without_choice(scene, stated))))
+    stated = in_rows(scene, drawn(scene, halves(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),

@@ -30,6 +30,11 @@ SEVERAL = r"(?:\w+ )?(?:solar|pv|panels?|modules?|batter(?:y|ies)|\w{4,}rs\b|mot
 IN_SPACES = (  # "1 800 W"; but "2 400 W panels" are two
     rf"(?<![0-9.,] )[1-9] [0-9]{{3}}(?= ?-?(?:w|watts?|wh|watt[ -]?hours?)\b(?! ?{SEVERAL}))"
 )
+OF_KIND = (
+    "(?:12[ -]?v(?:olt)?|twelve[ -]volt|agm|gel|wet|flooded|lead|acid|sealed|lithium|lfp|lifepo4|leisure|house|marine"
+    "|deep|cycle|new|old)"
+)
+BATTERIES = "(?:batteries|batts|accus|agms|gels|wets|leads|lithiums|ones|units)"
 MEASURED = "-| ?(?:amp|ah|watt|mm|inch|in|foot|feet|metre|meter|awg|kilo|pound|minute|second|hour|day)"
 PARTS = {
     "eighth": 8,
@@ -90,7 +95,7 @@ def spelt() -> str:
         rf"and[ -]{_any('shares')}(?: (?:hundred|thousand))?\b",
         f"(?:{'|'.join(PARTS)})s?",
         f"oh[ -]{ones}",  # "one oh five"
-        rf"(?<!ty ){tens}(?:[ -]{ones})?",  # "three eighths", "three forty"
+        rf"(?<!ty ){_not_of_each(tens, ones)}{tens}(?:[ -]{ones})?",  # "three eighths", "three forty"
         rf"{HUNDREDS}{_any('teens')}{TOLD_APART}",  # "one-ten"
         r"(?<=\bone )(?:ten|fifteen)(?= ?-?(?:ah|amp[ -]?hours?)\b)",
         f"(?:(?<=ten[ -])|(?<=eleven[ -])|(?<=twelve[ -])|(?<=een[ -])){ones}",  # "twelve six" on a meter
@@ -100,6 +105,14 @@ def spelt() -> str:
     begun = f"(?:a )?(?:{hundred}|{thousand}|dozen)|{small}(?:[ -](?:{'|'.join(tails)}))?"
     couple = "(?:a )?couple (?:of )?(?:hundred|thousand|dozen)"
     return rf"(?:{couple}|{FALLEN}{ones}{NOT_COUNTED}|(?:(?:minus|negative) )?(?:{alone}|{begun}))\b"
+
+
+def _not_of_each(tens: str, ones: str) -> str:
+    """Keeps a count before what is told of each: "one twenty-four volt motor", "two ninety-amp-hour gels"."""
+    return (
+        r"(?!(?:twenty[ -]four|thirty[ -]six|forty[ -]eight)[ -]?v(?:olts?)?\b"
+        rf"|{tens}(?:[ -]{ones})?[ -](?:ah|amp[ -]?hour)(?:[ -]{OF_KIND}){{0,2}}[ -]{BATTERIES}\b)"
+    )
 
 
 def _point() -> str:

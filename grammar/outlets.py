@@ -39,15 +39,17 @@ FEEDS = re.compile(  # "my charger feeds two, I have three banks"
     re.IGNORECASE,
 )
 ARMED = re.compile(
-    r"\b(?P<many>one|single|two|twin|three|four|[1-4])[- ](?:armed|headed|legged|mouthed|exit|lead|tailed|tail|arm)"
-    r" (?:charger|unit|one)\b",
+    r"\b(?P<many>one|single|two|twin|three|four|[1-4])[- ]"
+    r"(?:armed|headed|legged|mouthed|exit|outlet|lead|tailed|tail|arm)"
+    r" (?:\d{1,3} ?(?:a|amps?) )?(?:charger|unit|one)\b"
+    r"|\b(?P<only>one|two|three|four) (?:exits?|outlets?|outputs?|ways? out) only\b",
     re.IGNORECASE,
 )
 
 
 def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """How many batteries a charger can be clipped to: "it has only one pair of cables"."""
-    if "charger" not in scene.heads or any(item.fact == FACT for item in stated):
+    if not _of_charger(scene) or any(item.fact == FACT for item in stated):
         return
     found = (
         PAIRS.search(scene.text)
@@ -56,12 +58,24 @@ def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         or ARMED.search(scene.text)
     )
     if found is not None:
-        yield _told(found, NUMBERS.get(found["many"].lower(), 1.0))
+        yield _told(found, NUMBERS.get(_many(found), 1.0))
     elif found := BOTH_POLES.search(scene.text) or ONE_OUT.search(scene.text):
         yield _told(found, 1.0)
 
 
+def _of_charger(scene: Scene) -> bool:
+    """Whether a charger is named, or a "20 A unit" beside its outlet."""
+    return "charger" in scene.heads or bool({"outlet", "output"} & scene.vocabulary and "unit" in scene.vocabulary)
+
+
+def _many(found: re.Match[str]) -> str:
+    return str(found["many"] or found["only"]).lower()
+
+
 def _told(found: re.Match[str], many: float) -> Stated:
-    start = found.start("many") if "many" in found.re.groupindex else found.start()
-    span = start, found.end()
+    start = found.start("many") if found.re.groupindex.get("many") and found["many"] else found.start()
+    end = (
+        found.end("many") if re.search(r"\d ?a", found[0][1:], re.IGNORECASE) else found.end()
+    )  # "one-outlet 20 A unit"
+    span = start, end
     return Stated(FACT, many, "", found.string[slice(*span)], span, how="grammar")

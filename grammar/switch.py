@@ -30,11 +30,18 @@ STANDS = frozenset(
         "put",
         "keep",
         "rests",
+        "being",
+        "is",
+        "pointing",
+        "parked",
+        "wound",
+        "jammed",
     }
 )
 SPEAKS = frozenset({"speaks", "understands", "knows"})  # "the box on the wall only speaks wet and gel"
 STANDS_AT = 4  # words
 MARKED = frozenset({"says", "reads", "marked", "labelled", "labeled", "stamped", "printed", "branded", "badged"})
+STAMPED = MARKED - {"says", "reads"}
 MARKED_AFTER = 4  # words from a charger to what it is marked with
 OFFERED_AS = SWITCHES | {"options", "choices", "setting", "buttons", "programmes", "programs", "profiles", "curves"}
 OFFERED_AS |= DIALS
@@ -76,7 +83,8 @@ def stands_on(scene: Scene, item: Item, offered: set[int]) -> bool:
     """Whether a kind is the one that the switch stands on, of those it offers: "wet or AGM, I've had it on AGM"."""
     if item.at in offered:
         return False
-    if _left_at(scene, item, bool(offered)) or _marked(scene, item) or its_switch(scene, item):
+    told = _left_at(scene, item, bool(offered)) or _marked(scene, item) or _stamped(scene, item)
+    if told or its_switch(scene, item):
         return True
     if item.name not in {scene.items[at].name for at in offered}:
         return False
@@ -104,6 +112,19 @@ def _marked(scene: Scene, item: Item) -> bool:
     if after is not None and (after.name in JOINERS - {","} or after.head == "battery"):
         return False  # "my charger says gel or AGM" offers both
     return any(head.head == "charger" and 0 < item.start - head.end <= MARKED_AFTER for head in scene.head_items)
+
+
+def _stamped(scene: Scene, item: Item) -> bool:
+    """Whether the kind is stamped on a charger: "WET ONLY stamped across her charger", "AGM printed on the charger"."""
+    at = item.end + (scene.word(item.end) in ("only", "is", "badge", "sticker", "label"))
+    if scene.word(at) not in STAMPED:
+        return False
+    on_it = scene.word(at + 1) in ("on", "across", "upon") and scene.word(at + 2) in ("it", "its")
+    return any(
+        head.head == "charger"
+        and (0 < head.start - at <= MARKED_AFTER or (on_it and 0 < item.start - head.end <= MARKED_AFTER))
+        for head in scene.head_items
+    )
 
 
 def _lists(scene: Scene, kinds: list[Item]) -> Iterator[list[Item]]:

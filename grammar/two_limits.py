@@ -14,6 +14,7 @@ AMPS = r"(?<![\d.,])(?P<{0}>\d{{2,4}})(?: ?(?:a|amps?|amperes?)\b|(?![\d.,]*\d| 
 PASSES = r"(?: (?:pass|go|flow|out|through|by|of current))*"
 LASTING = (
     r"(?:without (?:an? )?(?:end|rest|pause|break|limit|stop|stopping)|forever|for ever|endlessly|always"
+    r"|for good|for keeps"
     r"|all day(?: long)?|non[- ]?stop|steady|steadily|continuous(?:ly)?|cont|permanent(?:ly)?|constantly"
     r"|day and night|round the clock|no end|(?:till|until) (?:doomsday|kingdom come)"
     r"|(?:for )?(?:a )?long time|all the time|as long as (?:i|you|we) (?:like|want))\b"

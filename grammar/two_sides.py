@@ -12,7 +12,8 @@ from grammar.scene import Scene
 INPUT, BANK, AMPS = "charger.input_voltage", "bank.voltage", "charger.current"
 COMMON = "converter.common_negative"
 NEXT = (
-    r"(?:and|but|while|with|the|up|to|so|sides?|end|on|at|from|into|aft|astern|forward|for|in|is|what|how|a|i|we|bow)"
+    r"(?:and|but|while|with|the|up|to|so|sides?|end|on|at|from|into|aft|astern|forward|for|in|is|what|how|a|i|we|bow"
+    r"|forrard|back)"
 )
 V = rf"(?: ?-?v(?:olts?)?\b|(?=\s*(?:[,;:?!)/]|\.(?!\d)|$|{NEXT}\b)))"  # not "12 hp", "12 lights", "24 hours"
 TWELVE, HIGH = rf"\b(?P<low>12|twelve)\b{V}", rf"\b(?P<high>24|twenty[- ]four)\b{V}"
@@ -26,8 +27,14 @@ FROM_ENGINE = re.compile(
     re.IGNORECASE,
 )
 TO_BOW = re.compile(rf"\b(?:bow|stern|thruster|windlass|capstan){PLACE}{IS} ?{HIGH}", re.IGNORECASE)
-AFT = re.compile(rf"{TWELVE} (?:aft|astern|at the engine|by the engine|for the house|in the house)\b", re.IGNORECASE)
-FORWARD = re.compile(rf"{HIGH} (?:forward|for'?ard|up front|in front|(?:in|at|for) the bow)\b", re.IGNORECASE)
+AFT = re.compile(
+    rf"{TWELVE} (?:aft|astern|back aft|at the (?:stern|back|rear|engine)|by the engine|(?:for|in) the house)\b",
+    re.IGNORECASE,
+)
+FORWARD = re.compile(
+    rf"{HIGH} (?:forward|for'?r?ard|forrard|up there|up at the front|up front|in front|(?:in|at|for) the bow)\b",
+    re.IGNORECASE,
+)
 BETWEEN = re.compile(  # that something carries current from the one to the other
     r"\b(?:from|off|out of|into|on) the (?:12|24|twelve|twenty[- ]four)\b|\b(?:12|24) side\b|\bbetween (?:the )?two\b"
     r"|\bthe (?:one|first|second|other) (?:from|off|out of) the (?:other|first|one)\b",
