@@ -39,6 +39,7 @@ from grammar.reading import Quantity, Stated
 from grammar.recall import goes_back, recalled
 from grammar.resting import without_rest
 from grammar.scene import Scene
+from grammar.second_look import looked_again
 from grammar.studs import studs_first
 from grammar.their_unit import in_their_unit
 from grammar.two_limits import limits_told
@@ -111,6 +112,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     claims = ruled(scene)
     by_points = weighed(scene, claims, partial(can_be, scene))
     claims |= {at: claim for at, claim in by_points.items() if not goes_back(scene, scene.items[at], said)}
+    claims = looked_again(scene, claims)
     _drop_seconds(scene, claims)
     wider = {at: other for at in claims if (other := widened_by(scene, scene.items[at]))}
     for other in wider.values():

@@ -1,0 +1,16 @@
+"""Figures that the rules and the points have settled, looked at again with the whole message in view."""
+
+from __future__ import annotations
+
+from grammar.attach import Claim
+from grammar.emptied import emptied
+from grammar.scene import Scene
+
+LOOKS = (emptied,)
+
+
+def looked_again(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims with those that a second look mends, one look after the other."""
+    for look in LOOKS:
+        claims = claims | look(scene, claims)
+    return claims
