@@ -5,8 +5,10 @@ from __future__ import annotations
 from grammar.attach import Claim
 from grammar.emptied import emptied
 from grammar.scene import Scene
+from grammar.tested_at import drawn_as_read
+from grammar.under import told_under
 
-LOOKS = (emptied,)
+LOOKS = (emptied, told_under, drawn_as_read)
 
 
 def looked_again(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:

@@ -1,0 +1,47 @@
+"""Volts under load by how they are told: "with button: 10.3", "gave it at 8.8", "the needle bows to 10.4 each time"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.items import Item
+from grammar.scene import Scene
+
+ASLEEP = frozenset(
+    {"asleep", "sleeping", "resting", "rested", "idle", "idling", "quiet", "still", "beforehand", "before", "off"}
+    | {"dozing", "snoozing", "unloaded", "untouched", "standing", "alone"}
+)
+NEEDLE_TO = re.compile(
+    r"\b(?:needle|pointer|dial|volts|voltage|voltmeter|meter|gauge)\b(?![^.?!;\d]*\b(?:up|rises?|climbs?|jumps?) )"
+    r"[^.?!;\d]{0,28}\bto(?: about| around| just)? ?$",
+    re.IGNORECASE,
+)
+EACH_TIME = re.compile(
+    r"^[^.?!;]{0,24}\b(?:each|every) (?:time|go|push|press|shove|burst)\b|^[^.?!;]{0,24}\b(?:when|whenever|while|whilst)\b",
+    re.IGNORECASE,
+)
+GAVE = re.compile(  # "was asked for 200 A and gave it at 8.8", "delivered them at 9.1"
+    r"\b(?:gave|gives|delivered|delivers|supplied|supplies|managed|manages|produced|mustered|coughed) ?"
+    r"(?:it|them|that|those|this|up|out|all|\d+ ?(?:a|amps?)| )*(?:,? ?but)?(?: only)? at(?: only| just| about)? ?$",
+    re.IGNORECASE,
+)
+AHEAD = 40  # characters
+
+
+def told_asleep(scene: Scene, item: Item) -> bool:
+    """Whether the word beside a reading says that nothing ran: "12.4 asleep", "resting 12.3"."""
+    after = scene.after(item)
+    if after is not None and after.fact == "reading.state":
+        return after.name == "rest"
+    return scene.word(item.end) in ASLEEP or scene.word(item.start - 1) in ASLEEP - {"off", "still", "alone", "before"}
+
+
+def told_loaded(scene: Scene, item: Item) -> bool:
+    """Whether the words around a reading alone say that a load pulled it down."""
+    start, end = scene.span(item.start, item.end)
+    before = scene.ahead(start)
+    if {"charger", "alternator"} & scene.heads:
+        return False
+    if GAVE.search(before):
+        return bool(scene.quantities("AMP"))
+    return NEEDLE_TO.search(before) is not None and EACH_TIME.search(scene.text[end : end + AHEAD]) is not None
