@@ -12,7 +12,7 @@ from grammar.items import Item
 from grammar.near import around, gap
 from grammar.quoted import own_readings
 from grammar.scene import Scene
-from grammar.under_load import told_asleep, told_loaded
+from grammar.under_load import told_asleep, told_loaded, up_front
 
 LOST = 4.0  # volts: a smaller figure may be the difference of two readings
 FEW = 12  # readings of which the differences are looked at
@@ -101,7 +101,9 @@ def _both_ends(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     above, below = float(high.quantity.value), float(low.quantity.value)
     if above - below < FALL or of_one(above) >= TIRED or told_asleep(scene, high):
         return {}
-    if not _is_at(scene, high, low, "at_battery", "battery") or not _is_at(scene, low, high, "at_load", "load"):
+    if not _is_at(scene, high, low, "at_battery", "battery") or not (
+        up_front(scene, low) or _is_at(scene, low, high, "at_load", "load")
+    ):
         return {}
     ends = {high.at: Claim("reading.load_voltage", "role"), low.at: Claim("reading.load_voltage_at_load", "role")}
     return ends | {item.at: Claim("reading.voltage", "role") for item in rest}

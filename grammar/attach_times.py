@@ -60,7 +60,7 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("storage.time", "role")  # "haul-out tomorrow, back in 26 weeks"
     if unit == "second" and _cells(scene, item):
         return NOTHING
-    claim = _no_time(scene, item) or _told(scene, item, value)
+    claim = _no_time(scene, item, value) or _told(scene, item, value)
     if claim:
         return claim
     if unit == "year":
@@ -72,11 +72,12 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
     return _short(scene, item, value)
 
 
-def _no_time(scene: Scene, item: Item) -> Claim | None:
+def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
     """What only looks like a time: "2s", "three 50s", "in a day"."""
     if _in_series(scene, item):
         return Claim("bank.layout", "grammar")
-    if item.quantity.unit == "day" and item.quantity.text.lower().startswith(("a ", "an ", "the ", "day")):
+    a_day = item.quantity.text.lower().startswith(("a ", "an ", "the ", "day"))
+    if item.quantity.unit == "day" and a_day and value < STORED:  # not "a hundred days"
         read = scene.word(item.start - 1) == "after" and _reading_before(scene, item)  # "it holds 12.6 after a day"
         return None if read or close(scene, item, "reading.rest_time", reach=0.6, after=True) else NOTHING
     before = scene.before(item)
@@ -116,7 +117,7 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         return _ago(scene, item, value)
     if claim := _of_reserve(scene, item, value):
         return claim
-    if unit != "year" and close(scene, item, "battery.age", reach=1) and not _is_stay(scene, item):
+    if unit in LONG - {"year"} and close(scene, item, "battery.age", reach=1) and not _is_stay(scene, item):
         return Claim("battery.age", "role")
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")

@@ -10,7 +10,7 @@ from grammar.scene import Scene
 
 CHARGERS = frozenset({"charger", "dcdc", "alternator", "panel"})
 CHARGED = re.compile(
-    r"\b(?:re)?charg\w*|\b(?:re)?fill\w*|\bfull\b(?! (?:chat|tilt|bore|throttle|power|speed))|\bfill\b|\btop\w* (?:it )?up"
+    r"\b(?:re)?charg\w*|\b(?:re)?fill\w*|\bfull\b(?! (?:chat|tilt|bore|throttle|power|speed))|\btop\w* (?:it )?up"
     r"|\b(?:shore|quay|mains|genset|generator|brim\w*|absorb|accepts?|restore|replenish|soak|float|plugged)\b"
     r"|\bback (?:up|to|in|into)\b|\bput\w* (?:it )?back|\bfrom (?:dead )?(?:flat|empty|half)\b",
     re.IGNORECASE,
@@ -18,8 +18,10 @@ CHARGED = re.compile(
 SO_MANY = r"(?:\d+|a|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|thirty|forty|fifty)"
 LASTS = re.compile(
     r"\bhow long (?:may|can|could|might|have|has|will|would|do|does|did) (?:we|they|i|she|he|you|it|the|my|our|that)\b"
-    r"(?! (?:\w+ )?(?:take|takes|need|needs|be|want|wants|require|cost)\b)"
-    r"|\b(?:give|gives|gave|get|gets|lasts?|manage|manages|survives?)\b[^.?!;]{0,14}\b" + SO_MANY + r"[\w-]* (?:hours|hrs)\b"
+    r"(?! (?:\w+ )?(?:take|takes|need|needs|be|want|wants|require|cost|have to|leave|keep|wait)\b)"
+    r"|\b(?:give|gives|gave|get|gets|lasts?|manage|manages|survives?)\b[^.?!;]{0,14}\b"
+    + SO_MANY
+    + r"[\w-]* (?:hours|hrs)\b"
     r"|\bwhat (?:have|do|would|will|shall) (?:i|we|they) (?:got|get|have)\b[^.?!;]{0,24}"
     r"\b(?:evening|night|time|hours|day|morning)\b"
     r"|\bout of (?:an?|my|the|our|one|this|that|his|her) ?[\d.]+ ?(?:ah|amp)"
@@ -31,7 +33,9 @@ LASTS = re.compile(
 PROPELS = frozenset({"canoe", "kayak", "thrust", "throttle", "trolling", "paddle", "propeller", "prop", "tender's"})
 HOURS = re.compile(r"\bhours?\b|\bhrs\b|\bhow (?:long|far)\b", re.IGNORECASE)
 DRAWN = frozenset({"draw", "drain", "load", "pull", "appetite", "consumption", "usage", "demand", "thirst"})
-THINGS = frozenset({"coolbox", "coolboxes", "icebox", "cooler", "freezer", "fridge", "amplifier", "amp", "pump", "lamp"})
+THINGS = frozenset(
+    {"coolbox", "coolboxes", "icebox", "cooler", "freezer", "fridge", "amplifier", "amp", "pump", "lamp"}
+)
 LOOSE = frozenset({"default", "near", "range", "weighed"})
 ON = ("on", "going", "running", "humming", "plugged")
 

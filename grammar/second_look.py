@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from grammar.attach import Claim
 from grammar.emptied import emptied
+from grammar.products import summed
 from grammar.scene import Scene
+from grammar.sunlit import of_the_sun
 from grammar.tested_at import drawn_as_read
 from grammar.under import told_under
+from grammar.whose_amps import placed
 
-LOOKS = (emptied, told_under, drawn_as_read)
+LOOKS = (emptied, told_under, drawn_as_read, placed, of_the_sun, summed)
 
 
 def looked_again(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:

@@ -35,6 +35,7 @@ from grammar.degrees import celsius
 from grammar.facts import FactSpec, facts
 from grammar.items import Item
 from grammar.label_limits import label_limits
+from grammar.products import many_short
 from grammar.reading import Quantity, Stated
 from grammar.recall import goes_back, recalled
 from grammar.resting import without_rest
@@ -118,7 +119,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     for other in wider.values():
         claims.pop(other.at, None)
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim, wider.get(at)))]
-    found = [_at_the_shaft(scene, item) for item in found]
+    found = [_at_the_shaft(scene, item) for item in many_short(found)]
     found += _running(scene, found)
     found += _on_a_meter(scene, found)
     found = _part_of_the_time(scene, found)

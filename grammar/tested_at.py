@@ -1,4 +1,4 @@
-"""Amps without their unit, or of no motor, that were drawn as volts were read: a tester's, "with the pack pushing 150"."""
+"""Amps that were drawn as volts were read, by their words: a tester's, "with the pack pushing 150"."""
 
 from __future__ import annotations
 
@@ -8,7 +8,9 @@ from grammar.scene import Scene
 
 LEAST, MOST = 40.0, 1500.0  # amps of a load test or a motor
 TESTERS = frozenset({"tester", "pile", "resistor", "machine", "test"})
-DREW = frozenset({"pulled", "pulls", "pulling", "drew", "draws", "drawing", "took", "takes", "put", "applied", "at", "of"})
+DREW = frozenset(
+    {"pulled", "pulls", "pulling", "drew", "draws", "drawing", "took", "takes", "put", "applied", "at", "of"}
+)
 SET = frozenset({"set", "to", "on", "up", "about", "around", "some"})
 PUSHING = frozenset({"pushing", "delivering", "supplying", "giving", "shoving", "feeding", "carrying", "yielding"})
 BEFORE = 5  # words from a tester to its amps
@@ -41,4 +43,6 @@ def _is_drawn(scene: Scene, item: Item) -> bool:
 
 def _ends(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
-    return after is None or after.kind == "mark" or after.name in ("for", "and", "while", "when", "through", "then", "out")
+    return (
+        after is None or after.kind == "mark" or after.name in ("for", "and", "while", "when", "through", "then", "out")
+    )

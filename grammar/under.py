@@ -12,10 +12,24 @@ ZERO = frozenset({"zero", "nought", "nil", "freezing", "celsius"})
 UNDER = frozenset({"under", "below"})
 COLD = frozenset(
     {"forecast", "frost", "frosts", "frosty", "ice", "icy", "cold", "colder", "winter", "winters", "unheated", "barn"}
-    | {"night", "nights", "tonight", "overnight", "freeze", "freezes", "frozen", "outside", "outdoors", "snow", "liquid"}
+    | {
+        "night",
+        "nights",
+        "tonight",
+        "overnight",
+        "freeze",
+        "freezes",
+        "frozen",
+        "outside",
+        "outdoors",
+        "snow",
+        "liquid",
+    }
     | {"weather", "dawn", "thermometer", "mercury", "temperature", "temps", "january", "february", "december"}
 )
-GOES_ON = frozenset({"", "in", "at", "by", "out", "outside", "here", "and", "tonight", "overnight", "with", "when", "now"})
+GOES_ON = frozenset(
+    {"", "in", "at", "by", "out", "outside", "here", "and", "tonight", "overnight", "with", "when", "now"}
+)
 BY = frozenset({"by", "at", "on", "in", "to", "of", "is", "its", "for", "bij", "bei", "", ".", ","})
 PLACES = frozenset(
     {"locker", "shed", "barn", "cabin", "garage", "forepeak", "workshop", "cellar", "boathouse", "saloon", "bench"}
@@ -25,7 +39,9 @@ ABOUT = frozenset({"about", "around", "at", "near", "is", "stays", "roughly", "s
 
 def told_under(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     """The claims of bare numbers that are degrees."""
-    bare = [item for item in scene.measured if item.dim in BARE and claims.get(item.at) in (None, Claim("-", "grammar"))]
+    bare = [
+        item for item in scene.measured if item.dim in BARE and claims.get(item.at) in (None, Claim("-", "grammar"))
+    ]
     return {item.at: Claim("ambient.temperature", "role") for item in bare if _is_of_degrees(scene, item)}
 
 
@@ -54,7 +70,9 @@ def is_under(scene: Scene, item: Item) -> bool:
 def _is_minus(item: Item) -> bool:
     """Whether it has a minus of its own: "640 CCA by minus ten"."""
     value = item.quantity.value
-    return not isinstance(value, str) and -LOWEST <= value < 0 and not value % 1 and "minus" in item.quantity.text.lower()
+    return (
+        not isinstance(value, str) and -LOWEST <= value < 0 and not value % 1 and "minus" in item.quantity.text.lower()
+    )
 
 
 def _is_of_a_place(scene: Scene, item: Item) -> bool:

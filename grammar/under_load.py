@@ -17,7 +17,8 @@ NEEDLE_TO = re.compile(
     re.IGNORECASE,
 )
 EACH_TIME = re.compile(
-    r"^[^.?!;]{0,24}\b(?:each|every) (?:time|go|push|press|shove|burst)\b|^[^.?!;]{0,24}\b(?:when|whenever|while|whilst)\b",
+    r"^[^.?!;]{0,24}\b(?:each|every) (?:time|go|push|press|shove|burst)\b"
+    r"|^[^.?!;]{0,24}\b(?:when|whenever|while|whilst)\b",
     re.IGNORECASE,
 )
 GAVE = re.compile(  # "was asked for 200 A and gave it at 8.8", "delivered them at 9.1"
@@ -25,6 +26,8 @@ GAVE = re.compile(  # "was asked for 200 A and gave it at 8.8", "delivered them 
     r"(?:it|them|that|those|this|up|out|all|\d+ ?(?:a|amps?)| )*(?:,? ?but)?(?: only)? at(?: only| just| about)? ?$",
     re.IGNORECASE,
 )
+FRONT = frozenset({("up", "front"), ("up", "forward"), ("at", "the"), ("in", "the")})
+FORE = frozenset({"front", "forward", "fore", "nose", "bows"})
 AHEAD = 40  # characters
 
 
@@ -34,6 +37,12 @@ def told_asleep(scene: Scene, item: Item) -> bool:
     if after is not None and after.fact == "reading.state":
         return after.name == "rest"
     return scene.word(item.end) in ASLEEP or scene.word(item.start - 1) in ASLEEP - {"off", "still", "alone", "before"}
+
+
+def up_front(scene: Scene, item: Item) -> bool:
+    """Whether a reading is told to be at the other end of the boat: "9.1 up front", "9.4 in the nose"."""
+    after = [scene.word(item.end + ahead) for ahead in range(3)]
+    return (after[0], after[1]) in FRONT and bool(FORE & set(after[1:]))
 
 
 def told_loaded(scene: Scene, item: Item) -> bool:

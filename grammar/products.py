@@ -1,0 +1,84 @@
+"""Figures of a sum and of many short runs: "1.25 times 190 is 237.5", "six-second nudges at 170"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+
+from grammar.attach import NOTHING, Claim
+from grammar.items import Item
+from grammar.numbers import value as number_of
+from grammar.reading import Stated
+from grammar.scene import Scene
+
+FACTORS = frozenset({1.1, 1.2, 1.25, 1.3, 1.35, 1.4, 1.5})  # by which a fuse is made larger than its load
+TIMES = frozenset({"times", "x", "by", "*"})
+MAKES = frozenset({"is", "=", "makes", "gives", "equals"})
+LEAST_LOAD = 20.0  # amps
+LEAST_AT = 40.0  # amps at which pushes are made
+MANY_SHORT = re.compile(
+    r"(ten|twenty|thirty|forty|fifty|sixty) ((?:two|three|four|five|six|seven|eight|nine)-?) ?-?sec\w*", re.I
+)
+
+
+def summed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of a load's amps in a sum for its fuse, of the sum, and of the amps at which pushes are made."""
+    found: dict[int, Claim] = {}
+    fused = "fuse" in scene.heads or scene.likely[:1] == ("fuse.rating",)
+    for item in scene.quantities("NUM", "AMP"):
+        if fused and item.quantity.value in FACTORS and scene.word(item.end) in TIMES:
+            found |= _sum(scene, item)
+        elif claims.get(item.at, NOTHING).fact == "load.bursts" and _at_so_many(scene, item, claims):
+            found[item.at] = Claim("load.current", "near")
+    return found
+
+
+def _sum(scene: Scene, factor: Item) -> dict[int, Claim]:
+    """ "1.25 times 190 is 237.5": the second figure is the load's, the others are nothing told."""
+    at = factor.end + 1
+    load = scene.at_word[at] if at < len(scene.at_word) else factor
+    if load.dim not in ("NUM", "AMP") or isinstance(load.quantity.value, str) or load.quantity.value < LEAST_LOAD:
+        return {}
+    found = {factor.at: NOTHING, load.at: Claim("load.current", "role")}
+    if scene.word(load.end) in MAKES and load.end + 1 < len(scene.at_word) and scene.at_word[load.end + 1].dim:
+        found[scene.at_word[load.end + 1].at] = NOTHING
+    return found
+
+
+def _at_so_many(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    """Whether pushes are made at so many amps: the 170 of "how many six-second nudges at 170"."""
+    if isinstance(item.quantity.value, str) or item.quantity.value < LEAST_AT or scene.word(item.start - 1) != "at":
+        return False
+    earlier = [claim.fact for at, claim in claims.items() if at < item.at]
+    return "load.burst" in earlier and not any(claim.fact == "load.current" for claim in claims.values())
+
+
+def many_short(found: Iterable[Stated]) -> list[Stated]:
+    """The facts with "twenty two-second shoves" as twenty of two seconds: the hyphen joins what belongs together."""
+    told: list[Stated] = []
+    for item in found:
+        match = MANY_SHORT.fullmatch(item.text) if item.fact == "load.burst" else None
+        if match is None:
+            told.append(item)
+            continue
+        start, middle = item.span[0], item.span[0] + len(match[1])
+        told.append(
+            replace(
+                item,
+                fact="load.bursts",
+                value=number_of(match[1].lower()),
+                unit="",
+                text=match[1],
+                span=(start, middle),
+            )
+        )
+        told.append(
+            replace(
+                item,
+                value=number_of(match[2].lower().strip("-")),
+                text=item.text[len(match[1]) + 1 :],
+                span=(middle + 1, item.span[1]),
+            )
+        )
+    return told
