@@ -36,8 +36,10 @@ DEAD = 1.0  # volts of a battery that has switched itself off
 FLATTENED = 11.5  # with a load named, nobody reads this at rest
 NEAR_OFF = 3.0
 MOST_OF_ONE = 16.5  # volts of one battery, being charged
-STILL = frozenset({"is", "has", "just", "s", "then", "motor", "now"})
-DEAD_WORDS = frozenset({"died", "dead", "quit", "stopped", "silent", "failed", "lifeless", "refuses", "conked"})
+STILL = frozenset({"is", "has", "just", "s", "then", "motor", "now", "only"})
+DEAD_WORDS = frozenset(
+    {"died", "dead", "quit", "stopped", "silent", "failed", "lifeless", "refuses", "conked", "lost", "clicks"}
+)
 GIVES = frozenset({"gave", "packed", "given"})
 AT_ONCE = 0.6
 WHILE = frozenset({"with", "while", "whilst", "when", "as"})

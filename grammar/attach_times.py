@@ -43,6 +43,20 @@ SUNLESS = re.compile(
 GOING_ON = 10  # words of a message that goes on with what was told
 RUN_WORDS = frozenset({"run", "runs", "last", "lasts", "on", "off", "use", "used", "long", "charge", "rest"})
 LONGEST_STORE = 5  # years
+WORKING = frozenset(
+    {
+        "hauling",
+        "winching",
+        "thrusting",
+        "pushing",
+        "cranking",
+        "manoeuvring",
+        "trolling",
+        "running",
+        "docking",
+        "lifting",
+    }
+)
 LONG = frozenset({"day", "week", "month", "year"})
 
 
@@ -126,6 +140,9 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def _at_amps(scene: Scene, item: Item) -> bool:
     """Whether a current is drawn for so long: "what is left after 3 hours at 8 A"."""
+    hours = item.quantity.unit in ("minute", "hour")
+    if hours and scene.word(item.end) == "of" and scene.word(item.end + 1) in WORKING:  # "ten minutes of hauling"
+        return True
     after = scene.items[item.at + 1 : item.at + 3]
     return len(after) == 2 and after[0].name in ("at", "of", "on") and after[1].dim in ("AMP", "WATT")
 

@@ -48,13 +48,15 @@ def emptied(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 
 def _is_drawn(scene: Scene, item: Item, claim: Claim) -> bool:
     """Whether amps are drawn: "at five amps what have I got by way of evening", "on a 35 amp draw"."""
-    if item.dim not in ("AMP", "NUM") or CHARGERS & scene.heads:
+    if item.dim not in ("AMP", "NUM"):
+        return False
+    if scene.word(item.end) in THINGS:
+        return True
+    if CHARGERS & scene.heads:
         return False
     if scene.word(item.end) in DRAWN:
         return True
     if claim.how not in LOOSE or CHARGED.search(scene.text):
         return False
-    if scene.word(item.end) in THINGS:
-        return True
     propels = PROPELS & scene.vocabulary and HOURS.search(scene.text)
     return bool(propels) or LASTS.search(scene.text) is not None

@@ -15,6 +15,9 @@ from grammar.scene import Scene
 FACTORS = frozenset({1.1, 1.2, 1.25, 1.3, 1.35, 1.4, 1.5})  # by which a fuse is made larger than its load
 TIMES = frozenset({"times", "x", "by", "*"})
 MAKES = frozenset({"is", "=", "makes", "gives", "equals"})
+MORE = frozenset({"another", "more", "extra", "further", "plus", "additional"})
+SO = frozenset({"so", "makes", "making", "total", "altogether", "now"})
+A_DAY = (["a", "day"], ["per", "day"], ["each", "day"], ["every", "day"], ["in", "a"])
 LEAST_LOAD = 20.0  # amps
 LEAST_AT = 40.0  # amps at which pushes are made
 MANY_SHORT = re.compile(
@@ -31,7 +34,35 @@ def summed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
             found |= _sum(scene, item)
         elif claims.get(item.at, NOTHING).fact == "load.bursts" and _at_so_many(scene, item, claims):
             found[item.at] = Claim("load.current", "near")
-    return found
+    found |= {
+        item.at: Claim("load.time", "role")
+        for item in scene.quantities("TIME")
+        if claims.get(item.at, NOTHING).fact == "load.burst" and _all_day(scene, item)
+    }
+    return found | _with_another(scene, claims)
+
+
+def _all_day(scene: Scene, item: Item) -> bool:
+    """Whether minutes are those of a whole day: "I nudge it perhaps a minute in a day"."""
+    after = [scene.word(item.end + ahead) for ahead in range(3)]
+    told = after[0] == "daily" or (after[:2] in A_DAY and (after[0] != "in" or after[2] == "day"))
+    return item.quantity.unit == "minute" and told
+
+
+def _with_another(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The sum of a drain told before and of another one: the 0.16 of "found another 0.1 A, so 0.16"."""
+    drains = [scene.items[at] for at, claim in claims.items() if claim.fact == "drain.current"]
+    more = next((item for item in drains if scene.word(item.start - 1) in MORE), None)
+    if more is None or not any(old.fact == "drain.current" for old in scene.said):
+        return {}
+    sums = [item for item in scene.quantities("NUM", "AMP") if item.at > more.at and _is_sum(scene, item, more)]
+    return {more.at: NOTHING, sums[0].at: Claim("drain.current", "role")} if sums else {}
+
+
+def _is_sum(scene: Scene, item: Item, part: Item) -> bool:
+    value = item.quantity.value
+    before = {scene.word(item.start - 1), scene.word(item.start - 2)}
+    return not isinstance(value, str) and value > float(part.quantity.value) and bool(SO & before)
 
 
 def _sum(scene: Scene, factor: Item) -> dict[int, Claim]:

@@ -88,6 +88,10 @@ RUNNING = frozenset({"load.current", "load.power"})
 HALF, NEARBY = 50.0, 13  # percent; characters
 SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
 METERS = frozenset({"gauge", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
+SHOWN = re.compile(  # "hers shows 15.3 whenever the charger is in"
+    r"\b(?:battery|bank|agm|gel|lithium|wet|hers|his|mine|ours|theirs|she|he|it)(?: \w+)? (?:shows?|showed|reads?) $",
+    re.IGNORECASE,
+)
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
 NEVER = frozenset({"not", "never"})
 FORBIDS = 4  # words before a layout that may forbid it
@@ -224,7 +228,8 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
 
 def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
     """The volts of a charger that a meter at the battery shows are a reading too: "saw 15.6 on the gauge"."""
-    if not METERS & scene.vocabulary or any(item.fact == "reading.voltage" for item in found):
+    shown = METERS & scene.vocabulary or any(SHOWN.search(scene.ahead(item.span[0])) for item in found)
+    if not shown or any(item.fact == "reading.voltage" for item in found):
         return []
     volts = [item for item in found if item.fact == "charger.voltage"]
     return [replace(item, fact="reading.voltage", how="default") for item in volts[:1]]
