@@ -12,7 +12,7 @@ from grammar.items import Item
 from grammar.near import around, gap
 from grammar.quoted import own_readings
 from grammar.scene import Scene
-from grammar.under_load import told_asleep, told_loaded, up_front
+from grammar.under_load import by_their_places, told_asleep, told_loaded, up_front
 
 LOST = 4.0  # volts: a smaller figure may be the difference of two readings
 FEW = 12  # readings of which the differences are looked at
@@ -97,15 +97,18 @@ def _both_ends(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     """Two readings of one moment, the higher at the battery and the lower at the motor: "11.9 on the battery, 10.2 down
     at the stern motor, both with it humming"; nothing where neither is under load. A third one above them was read at
     rest."""
-    if len(items) not in (2, 3) or not _under_load(scene):
+    if len(items) not in (2, 3):
         return {}
     *rest, high, low = sorted(items, key=lambda item: -float(item.quantity.value))
+    placed = by_their_places(scene, high, low)  # the same volts at both ends are those of no current
+    if not placed and not _under_load(scene):
+        return {}
     above, below = float(high.quantity.value), float(low.quantity.value)
     if above - below < FALL or of_one(above) >= TIRED or told_asleep(scene, high):
         return {}
-    if not _is_at(scene, high, low, "at_battery", "battery") or not (
-        up_front(scene, low) or _is_at(scene, low, high, "at_load", "load")
-    ):
+    if not placed and not _is_at(scene, high, low, "at_battery", "battery"):
+        return {}
+    if not placed and not (up_front(scene, low) or _is_at(scene, low, high, "at_load", "load")):
         return {}
     ends = {high.at: Claim("reading.load_voltage", "role"), low.at: Claim("reading.load_voltage_at_load", "role")}
     return ends | {item.at: Claim("reading.voltage", "role") for item in rest}

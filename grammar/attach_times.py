@@ -16,6 +16,7 @@ LONGEST_BURST = 90.0  # seconds
 LIKELY_BURST = 30.0  # longer ones are a run, unless a word says burst
 LONGEST_RESERVE = 36000.0
 EACH_TIME = 900.0  # seconds of "4 minutes each"
+SYSTEMS = frozenset({12.0, 13.0, 24.0})  # volts that are told without their decimals
 RESERVE = 1500.0  # seconds: no reserve is shorter
 DAY = 86400.0
 LIKELY_NAME = 45  # "charge with what, 70s"
@@ -144,7 +145,17 @@ def _at_amps(scene: Scene, item: Item) -> bool:
     if hours and scene.word(item.end) == "of" and scene.word(item.end + 1) in WORKING:  # "ten minutes of hauling"
         return True
     after = scene.items[item.at + 1 : item.at + 3]
-    return len(after) == 2 and after[0].name in ("at", "of", "on") and after[1].dim in ("AMP", "WATT")
+    return (
+        len(after) == 2
+        and after[0].name in ("at", "of", "on")
+        and (after[1].dim in ("AMP", "WATT") or _is_bare_amps(after[1]))
+    )
+
+
+def _is_bare_amps(item: Item) -> bool:
+    """Whether a bare whole number is of no volts: "what is left after three hours at 9"."""
+    value = item.quantity.value if item.dim == "NUM" else ""
+    return not isinstance(value, str) and not value % 1 and "." not in item.name and value not in SYSTEMS
 
 
 def _rested(scene: Scene, item: Item, value: float) -> bool:

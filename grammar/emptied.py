@@ -26,6 +26,9 @@ LASTS = re.compile(
     r"\b(?:evening|night|time|hours|day|morning)\b"
     r"|\bout of (?:an?|my|the|our|one|this|that|his|her) ?[\d.]+ ?(?:ah|amp)"
     r"|\b(?:lasts?|endures?|survives?|holds? out)\b[^.?!;,]{0,10}\b(?:when|how long|what time)\b"
+    r"|\b(?:till|until) (?:what (?:hour|time)|when)\b"
+    r"|\bbefore (?:sunrise|dawn|dark|daybreak|midnight|breakfast|morning)\b"
+    r"|\b(?:kills?|flattens?|empties|drains?|finish(?:es)?|ruins?) (?:an?|the|my|our) \d"
     r"|\bsees? (?:me|us|them|him|her|out)\b|\bthrough (?:the|a|an?other|one|my|" + SO_MANY[3:-1] + r") ?"
     r"(?:night|evening|hours|day|weekend|watch)\b",
     re.IGNORECASE,

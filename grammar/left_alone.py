@@ -55,8 +55,16 @@ def _sat_so_long(scene: Scene, item: Item) -> bool:
     before = [scene.word(item.start - back) for back in (1, 2, 3, 4)]
     if before[:2] == ["for", "off"]:
         return True
+    after = scene.items[item.at + 1 : item.at + 3]
+    if before[0] in SAT and len(after) == 2 and after[0].kind == "mark" and _is_volts(after[1]):
+        return True  # "left standing a week: 12.4"
     volts = scene.at_word[item.start - 1] if item.start else item
     return volts.dim in ("NUM", "VOLT") and bool(SAT & set(before[1:]))
+
+
+def _is_volts(item: Item) -> bool:
+    value = item.quantity.value if item.dim in ("NUM", "VOLT") else ""
+    return not isinstance(value, str) and 5 < value < 60 and bool(value % 1)
 
 
 def _is_read(scene: Scene) -> bool:

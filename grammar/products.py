@@ -39,7 +39,18 @@ def summed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         for item in scene.quantities("TIME")
         if claims.get(item.at, NOTHING).fact == "load.burst" and _all_day(scene, item)
     }
+    found |= {
+        item.at: Claim("load.bursts", "near")
+        for item in scene.quantities("COUNT")
+        if item.at not in claims and _counts_pushes(scene, item, claims)
+    }
     return found | _with_another(scene, claims)
+
+
+def _counts_pushes(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    """Whether so many pushes are told right before their seconds: "a dozen five-second pushes"."""
+    after = scene.after(item)
+    return after is not None and after.dim == "TIME" and claims.get(after.at, NOTHING).fact == "load.burst"
 
 
 def _all_day(scene: Scene, item: Item) -> bool:

@@ -11,7 +11,22 @@ LOWEST, WARMEST = 45.0, 40.0  # degrees below zero, above it
 ZERO = frozenset({"zero", "nought", "nil", "freezing", "celsius"})
 UNDER = frozenset({"under", "below"})
 COLD = frozenset(
-    {"forecast", "frost", "frosts", "frosty", "ice", "icy", "cold", "colder", "winter", "winters", "unheated", "barn"}
+    {
+        "forecast",
+        "frost",
+        "frosts",
+        "frosty",
+        "ice",
+        "icy",
+        "cold",
+        "colder",
+        "winter",
+        "winters",
+        "unheated",
+        "barn",
+        "shed",
+        "garage",
+    }
     | {
         "night",
         "nights",
@@ -31,9 +46,12 @@ GOES_ON = frozenset(
     {"", "in", "at", "by", "out", "outside", "here", "and", "tonight", "overnight", "with", "when", "now"}
 )
 BY = frozenset({"by", "at", "on", "in", "to", "of", "is", "its", "for", "bij", "bei", "", ".", ","})
+LOOSE = frozenset({"default", "near", "range", "weighed"})
+SCALES = frozenset({"thermometer", "mercury"})
 PLACES = frozenset(
     {"locker", "shed", "barn", "cabin", "garage", "forepeak", "workshop", "cellar", "boathouse", "saloon", "bench"}
 )
+SHOWS = frozenset({"says", "reads", "shows", "at", "on"})
 ABOUT = frozenset({"about", "around", "at", "near", "is", "stays", "roughly", "say"})
 
 
@@ -42,7 +60,10 @@ def told_under(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     bare = [
         item for item in scene.measured if item.dim in BARE and claims.get(item.at) in (None, Claim("-", "grammar"))
     ]
-    return {item.at: Claim("ambient.temperature", "role") for item in bare if _is_of_degrees(scene, item)}
+    found = {item.at for item in bare if _is_of_degrees(scene, item)}
+    loose = [item for item in scene.quantities(*BARE) if item.at in claims and claims[item.at].how in LOOSE]
+    found |= {item.at for item in loose if is_under(scene, item)}
+    return {at: Claim("ambient.temperature", "role") for at in found}
 
 
 def _is_of_degrees(scene: Scene, item: Item) -> bool:
@@ -54,6 +75,8 @@ def is_under(scene: Scene, item: Item) -> bool:
     value = item.quantity.value
     if isinstance(value, str) or not 0 < value <= LOWEST or value % 1:
         return False
+    if [scene.word(item.start - 2), scene.word(item.start - 1)] == ["frost", "of"] and item.dim in BARE:
+        return True
     if scene.word(item.end) in UNDER:
         follows = scene.word(item.end + 1)
         mark = scene.after(item)
@@ -80,8 +103,11 @@ def _is_of_a_place(scene: Scene, item: Item) -> bool:
     value = item.quantity.value
     if isinstance(value, str) or not 0 <= value <= WARMEST or value % 1 or scene.quantities("MM", "INCH", "LENGTH"):
         return False
-    before = [scene.word(item.start - back) for back in (1, 2, 3)]
-    if before[0] not in ABOUT or not PLACES & set(before[1:]) or scene.about("word:fit"):
+    before = [scene.word(item.start - back) for back in range(1, 7)]
+    shown = before[0] in SHOWS and SCALES & set(before)
+    if not shown and (before[0] not in ABOUT or not PLACES & set(before[1:3])):
+        return False
+    if scene.about("word:fit"):
         return False
     after = scene.after(item)
     return (after is None or after.kind == "mark") and item.dim == "NUM"

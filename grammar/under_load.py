@@ -26,6 +26,8 @@ GAVE = re.compile(  # "was asked for 200 A and gave it at 8.8", "delivered them 
     r"(?:it|them|that|those|this|up|out|all|\d+ ?(?:a|amps?)| )*(?:,? ?but)?(?: only)? at(?: only| just| about)? ?$",
     re.IGNORECASE,
 )
+AT_POSTS = frozenset({"posts", "post", "battery", "batt", "bat", "bank", "poles", "terminals", "batteries"})
+AT_MOTOR = frozenset({"motor", "thruster", "windlass", "winch", "capstan", "lugs", "studs"})
 FRONT = frozenset({("up", "front"), ("up", "forward"), ("at", "the"), ("in", "the")})
 FORE = frozenset({"front", "forward", "fore", "nose", "bows"})
 AHEAD = 40  # characters
@@ -37,6 +39,13 @@ def told_asleep(scene: Scene, item: Item) -> bool:
     if after is not None and after.fact == "reading.state":
         return after.name == "rest"
     return scene.word(item.end) in ASLEEP or scene.word(item.start - 1) in ASLEEP - {"off", "still", "alone", "before"}
+
+
+def by_their_places(scene: Scene, high: Item, low: Item) -> bool:
+    """Whether two readings stand right by the battery's name and the motor's: "posts 11.3 thruster 10.0"."""
+    before = scene.word(high.start - 1), scene.word(low.start - 1)
+    after = scene.word(high.end), scene.word(low.end)
+    return any(here in AT_POSTS and there in AT_MOTOR for here, there in (before, after))
 
 
 def up_front(scene: Scene, item: Item) -> bool:

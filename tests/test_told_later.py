@@ -28,7 +28,7 @@ def told(*turns: str) -> dict[str, Any]:
             0.16,
         ),
         (
-            ("0.3 A drain with all off, 90 Ah, how many days?", "plus 0.2 A on the radio, total 0.5 A"),
+            ("0.3 A drain with all off, 90 Ah, how many days?", "found another 0.2 A, altogether 0.5 A"),
             "drain.current",
             0.5,
         ),
