@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.attach import Claim
+from grammar.attach import LASTING, NOTHING, Claim
 from grammar.items import Item
 from grammar.scene import Scene
 
@@ -39,14 +39,33 @@ DRAWN = frozenset({"draw", "drain", "load", "pull", "appetite", "consumption", "
 THINGS = frozenset(
     {"coolbox", "coolboxes", "icebox", "cooler", "freezer", "fridge", "amplifier", "amp", "pump", "lamp"}
 )
+STAYS = frozenset({"storage.time", NOTHING.fact})
+MOST_DAYS = 14.0  # that a boat lies at anchor
 LOOSE = frozenset({"default", "near", "range", "weighed"})
-ON = ("on", "going", "running", "humming", "plugged")
 
 
 def emptied(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     """The claims of amps that empty a battery, where no charger and no charging is told of."""
     found = [at for at, claim in claims.items() if claim.fact == "charger.current"]
-    return {at: Claim("load.current", "near") for at in found if _is_drawn(scene, scene.items[at], claims[at])}
+    drawn = {at: Claim("load.current", "near") for at in found if _is_drawn(scene, scene.items[at], claims[at])}
+    return drawn | _for_days(scene, claims | drawn)
+
+
+def _for_days(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """Days for which something runs without a pause are no lay-up: "5 days at anchor, 2.5 A round the clock"."""
+    if not any(claim.fact == "load.current" and _never_stops(scene, scene.items[at]) for at, claim in claims.items()):
+        return {}
+    days = (item for item in scene.quantities("TIME") if item.quantity.unit == "day")
+    return {
+        item.at: Claim("load.time", "near")
+        for item in days
+        if claims.get(item.at, NOTHING).fact in STAYS and 1 < float(item.quantity.value) <= MOST_DAYS
+    }
+
+
+def _never_stops(scene: Scene, item: Item) -> bool:
+    after = " ".join(scene.word(item.end + ahead) for ahead in range(3))
+    return "into" not in scene.vocabulary and any(after.startswith(words) for words in LASTING)
 
 
 def _is_drawn(scene: Scene, item: Item, claim: Claim) -> bool:
@@ -57,7 +76,7 @@ def _is_drawn(scene: Scene, item: Item, claim: Claim) -> bool:
         return True
     if CHARGERS & scene.heads:
         return False
-    if scene.word(item.end) in DRAWN:
+    if scene.word(item.end) in DRAWN or (_never_stops(scene, item) and not CHARGED.search(scene.text)):
         return True
     if claim.how not in LOOSE or CHARGED.search(scene.text):
         return False

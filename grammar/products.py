@@ -44,7 +44,17 @@ def summed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         for item in scene.quantities("COUNT")
         if item.at not in claims and _counts_pushes(scene, item, claims)
     }
+    if not any(claim.fact == "load.current" for claim in claims.values()):
+        bare = [item for item in scene.quantities("NUM") if item.at not in claims and _in_brackets(scene, item)]
+        found |= {item.at: Claim("load.current", "near") for item in bare[:1]}
     return found | _with_another(scene, claims)
+
+
+def _in_brackets(scene: Scene, item: Item) -> bool:
+    """Whether it tells a number of amps once more: "a hundred and ten (110) amps through it"."""
+    around = scene.word(item.start - 1), scene.word(item.end), scene.word(item.end + 1)
+    amps = around[:2] == ("(", ")") and around[2] in ("amps", "amp", "amperes", "a")
+    return amps and not {"charger", "dcdc", "fuse", "alternator"} & scene.heads
 
 
 def _counts_pushes(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
