@@ -28,6 +28,7 @@ BEFORE_IT = 0.1  # of two places named, the one after a reading is its own
 NOT_OURS = "-"
 SMALL_LOAD = 40.0  # amps of a pump or a fridge
 IN_USE = 1.0  # amps: what is left on by mistake takes less
+SURELY_USED = 2.0  # amps that nobody leaves on unawares
 LASTING = frozenset(
     {"round the clock", "night and day", "day and night", "24 7", "all the time", "constantly", "nonstop"}
 )
@@ -108,6 +109,10 @@ def _is_in_use(scene: Scene, item: Item, value: float, found: Found) -> bool:
     if beside(scene, item, "load", reach=TOUCHING):
         return True
     words = " ".join(scene.word(at) for at in range(found.start, found.end))
+    if value >= SURELY_USED and words in LASTING and not {"drain", "charger", "alternator"} & scene.heads:
+        return not scene.about("role:off") and not any(
+            old.fact == "drain.current" for old in scene.said
+        )  # "2.5 amps round the clock"
     return (
         value >= IN_USE and words in LASTING and "drain" not in scene.heads and beside(scene, item, "load", reach=2.0)
     )

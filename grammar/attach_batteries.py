@@ -30,6 +30,12 @@ BY_UNIT = {  # the unit or the label says it all
     "VOLUME": "space.volume",
 }
 BOXES = frozenset({"cupboard", "boxed", "box", "compartment"})
+EATEN = re.compile(  # "the 45 Ah the refrigerator takes out each day"
+    r" (?:that |which )?(?:the|my|our|his|her|its) [\w-]+(?: box)? (?:takes?|uses?|eats?|draws?|burns?|needs?)\b"
+    r"[^.?!;,]{0,12}"
+    r" (?:a|per|each|every) (?:day|24 hours)",
+    re.IGNORECASE,
+)
 TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"]) | {
     *("trips", "outings", "dockings", "sessions", "sails", "bursts"),
 }
@@ -93,6 +99,8 @@ def amp_hours(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("drain.current" if scene.about("role:drain.current") else "load.current", "role")
     if _left_of(scene, item):
         return NOTHING
+    if EATEN.match(scene.text, scene.span(item.start, item.end)[1]):
+        return Claim("load.current", "role")
     named = scene.word(item.start - 1) in ("a", "an", "my", "our")  # "how long before a 50 Ah has lost half"
     gone = _is_gone(scene, item) and not named and not _beside_battery(scene, item) and not _left_so(scene, item)
     if gone or scene.word(item.start - 1) in TAKEN_OUT:

@@ -12,6 +12,7 @@ from grammar.items import Item
 from grammar.near import around, gap
 from grammar.quoted import own_readings
 from grammar.scene import Scene
+from grammar.under_load import by_their_places, told_asleep, told_loaded, up_front
 
 LOST = 4.0  # volts: a smaller figure may be the difference of two readings
 FEW = 12  # readings of which the differences are looked at
@@ -35,8 +36,10 @@ DEAD = 1.0  # volts of a battery that has switched itself off
 FLATTENED = 11.5  # with a load named, nobody reads this at rest
 NEAR_OFF = 3.0
 MOST_OF_ONE = 16.5  # volts of one battery, being charged
-STILL = frozenset({"is", "has", "just", "s", "then", "motor", "now"})
-DEAD_WORDS = frozenset({"died", "dead", "quit", "stopped", "silent", "failed", "lifeless", "refuses", "conked"})
+STILL = frozenset({"is", "has", "just", "s", "then", "motor", "now", "only"})
+DEAD_WORDS = frozenset(
+    {"died", "dead", "quit", "stopped", "silent", "failed", "lifeless", "refuses", "conked", "lost", "clicks"}
+)
 GIVES = frozenset({"gave", "packed", "given"})
 AT_ONCE = 0.6
 WHILE = frozenset({"with", "while", "whilst", "when", "as"})
@@ -76,20 +79,36 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
         claims[low.at] = Claim("reading.load_voltage", "range")
     elif values and len(set(values)) == 1 and _loaded(scene, resting[0], values[0], alone=len(items) == 1):
         claims |= {item.at: Claim("reading.load_voltage", "role") for item in resting}
-    return claims
+    return claims | _higher_at_battery(claims, items)
+
+
+def _higher_at_battery(claims: dict[int, Claim], items: list[Item]) -> dict[int, Claim]:
+    """Of one reading at each end the higher one is the battery's: volts are lost on the way, never won."""
+    ends = {claim.fact: item for item in items if (claim := claims[item.at]).fact.startswith("reading.load")}
+    if len(ends) != 2 or sum(claims[item.at].fact in ends for item in items) != 2:
+        return {}
+    here, there = ends["reading.load_voltage"], ends["reading.load_voltage_at_load"]
+    if float(here.quantity.value) >= float(there.quantity.value):
+        return {}
+    return {here.at: claims[there.at], there.at: claims[here.at]}
 
 
 def _both_ends(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     """Two readings of one moment, the higher at the battery and the lower at the motor: "11.9 on the battery, 10.2 down
     at the stern motor, both with it humming"; nothing where neither is under load. A third one above them was read at
     rest."""
-    if len(items) not in (2, 3) or not _under_load(scene):
+    if len(items) not in (2, 3):
         return {}
     *rest, high, low = sorted(items, key=lambda item: -float(item.quantity.value))
-    above, below = float(high.quantity.value), float(low.quantity.value)
-    if above - below < FALL or of_one(above) >= TIRED:
+    placed = by_their_places(scene, high, low)  # the same volts at both ends are those of no current
+    if not placed and not _under_load(scene):
         return {}
-    if not _is_at(scene, high, low, "at_battery", "battery") or not _is_at(scene, low, high, "at_load", "load"):
+    above, below = float(high.quantity.value), float(low.quantity.value)
+    if above - below < FALL or of_one(above) >= TIRED or told_asleep(scene, high):
+        return {}
+    if not placed and not _is_at(scene, high, low, "at_battery", "battery"):
+        return {}
+    if not placed and not (up_front(scene, low) or _is_at(scene, low, high, "at_load", "load")):
         return {}
     ends = {high.at: Claim("reading.load_voltage", "role"), low.at: Claim("reading.load_voltage_at_load", "role")}
     return ends | {item.at: Claim("reading.voltage", "role") for item in rest}
@@ -176,7 +195,8 @@ def _reading(scene: Scene, item: Item) -> Claim:
         return Claim("reading.voltage", "role")
     if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
-    if _while_it_runs(scene, item) or (_as_it_runs(scene, item) and value >= FLAT and _falls_short(scene, value)):
+    runs = _as_it_runs(scene, item) and value >= FLAT and _falls_short(scene, value)
+    if not told_asleep(scene, item) and (_while_it_runs(scene, item) or runs):
         return Claim("reading.load_voltage", "role")
     if (
         CHARGING[0] < value <= CHARGING[1]
@@ -290,9 +310,10 @@ def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
         or value < (DEAD if "load" in scene.heads else FLAT)
         or "drain" in scene.heads
         or close(scene, item, "off", reach=3)
+        or told_asleep(scene, item)
     ):
         return False
-    if scene.about("role:tester") and each < LOWERED:
+    if each < LOWERED and (scene.about("role:tester") or told_loaded(scene, item)):
         return True
     if each < FLATTENED and close(scene, item, "during_load", reach=0.6, after=True) and not scene.about("word:charge"):
         return True  # "7.9 while trying"

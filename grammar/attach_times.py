@@ -16,6 +16,7 @@ LONGEST_BURST = 90.0  # seconds
 LIKELY_BURST = 30.0  # longer ones are a run, unless a word says burst
 LONGEST_RESERVE = 36000.0
 EACH_TIME = 900.0  # seconds of "4 minutes each"
+SYSTEMS = frozenset({12.0, 13.0, 24.0})  # volts that are told without their decimals
 RESERVE = 1500.0  # seconds: no reserve is shorter
 DAY = 86400.0
 LIKELY_NAME = 45  # "charge with what, 70s"
@@ -57,6 +58,20 @@ BOOKS = frozenset(
     }
 )
 LONGEST_STORE = 5  # years
+WORKING = frozenset(
+    {
+        "hauling",
+        "winching",
+        "thrusting",
+        "pushing",
+        "cranking",
+        "manoeuvring",
+        "trolling",
+        "running",
+        "docking",
+        "lifting",
+    }
+)
 LONG = frozenset({"day", "week", "month", "year"})
 
 
@@ -74,7 +89,7 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("storage.time", "role")  # "haul-out tomorrow, back in 26 weeks"
     if unit == "second" and _cells(scene, item):
         return NOTHING
-    claim = _no_time(scene, item) or _told(scene, item, value)
+    claim = _no_time(scene, item, value) or _told(scene, item, value)
     if claim:
         return claim
     if unit == "year":
@@ -86,11 +101,12 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
     return _short(scene, item, value)
 
 
-def _no_time(scene: Scene, item: Item) -> Claim | None:
+def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
     """What only looks like a time: "2s", "three 50s", "in a day"."""
     if _in_series(scene, item):
         return Claim("bank.layout", "grammar")
-    if item.quantity.unit == "day" and item.quantity.text.lower().startswith(("a ", "an ", "the ", "day")):
+    a_day = item.quantity.text.lower().startswith(("a ", "an ", "the ", "day"))
+    if item.quantity.unit == "day" and a_day and value < STORED:  # not "a hundred days"
         read = scene.word(item.start - 1) == "after" and _reading_before(scene, item)  # "it holds 12.6 after a day"
         return None if read or close(scene, item, "reading.rest_time", reach=0.6, after=True) else NOTHING
     before = scene.before(item)
@@ -130,7 +146,7 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         return _ago(scene, item, value)
     if claim := _of_reserve(scene, item, value):
         return claim
-    if unit != "year" and close(scene, item, "battery.age", reach=1) and not _is_stay(scene, item):
+    if unit in LONG - {"year"} and close(scene, item, "battery.age", reach=1) and not _is_stay(scene, item):
         return Claim("battery.age", "role")
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
@@ -139,8 +155,21 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def _at_amps(scene: Scene, item: Item) -> bool:
     """Whether a current is drawn for so long: "what is left after 3 hours at 8 A"."""
+    hours = item.quantity.unit in ("minute", "hour")
+    if hours and scene.word(item.end) == "of" and scene.word(item.end + 1) in WORKING:  # "ten minutes of hauling"
+        return True
     after = scene.items[item.at + 1 : item.at + 3]
-    return len(after) == 2 and after[0].name in ("at", "of", "on") and after[1].dim in ("AMP", "WATT")
+    return (
+        len(after) == 2
+        and after[0].name in ("at", "of", "on")
+        and (after[1].dim in ("AMP", "WATT") or _is_bare_amps(after[1]))
+    )
+
+
+def _is_bare_amps(item: Item) -> bool:
+    """Whether a bare whole number is of no volts: "what is left after three hours at 9"."""
+    value = item.quantity.value if item.dim == "NUM" else ""
+    return not isinstance(value, str) and not value % 1 and "." not in item.name and value not in SYSTEMS
 
 
 def _rested(scene: Scene, item: Item, value: float) -> bool:

@@ -8,6 +8,7 @@ from grammar.canonical import in_unit
 from grammar.items import Item
 from grammar.reading import Quantity
 from grammar.scene import Scene
+from grammar.under import is_under
 
 HOT = 45.0  # nobody's battery space is so warm in Celsius, but beside an engine or in the sun
 HOTTEST = 65.0
@@ -36,6 +37,8 @@ def celsius(scene: Scene, item: Item, quantity: Quantity) -> float | None:
         return (value - 32) / 1.8
     if TOLD.search(typed):
         return value
+    if is_under(scene, item):
+        return -value
     value = _scaled(scene, value)
     around = {scene.word(at) for at in (*range(item.start - NEAR, item.start), *range(item.end, item.end + NEAR))}
     return -value if value > 0 and around & FROST and scene.word(item.end) != "above" else value

@@ -27,6 +27,7 @@ OFF_IT = re.compile(  # "came off the charger an hour back", "unhooked the charg
     re.IGNORECASE,
 )
 CHARGE = re.compile(r"charg|mains|shore", re.IGNORECASE)
+SAT = frozenset({"sat", "stood", "sitting", "standing", "lain", "rested"})
 NEAR = 7  # words before a time that can tell of it
 DAYS = frozenset({"day", "week", "fortnight", "month"})
 
@@ -41,10 +42,29 @@ def left_alone(scene: Scene, item: Item, value: float) -> bool:
     if item.quantity.unit not in DAYS | {"hour"} or before & LEAVING:
         return False
     after = [word for at in range(item.end, item.end + 4) if (word := scene.word(at)) not in WHOSE]
+    if _sat_so_long(scene, item):
+        return True
     if after[:1] == ["of"] and after[1] in QUIET:
         return True
     named = ALONE.intersection([*after[:1], *(scene.word(at) for at in range(item.start - 3, item.start))])
     return bool(named) or after[:2] in OWN or NOBODY.search(_before(scene, item)) is not None
+
+
+def _sat_so_long(scene: Scene, item: Item) -> bool:
+    """Whether it follows the reading at once, or what was off: "it's sat at 11.9 two weeks", "off for 2 days"."""
+    before = [scene.word(item.start - back) for back in (1, 2, 3, 4)]
+    if before[:2] == ["for", "off"]:
+        return True
+    after = scene.items[item.at + 1 : item.at + 3]
+    if before[0] in SAT and len(after) == 2 and after[0].kind == "mark" and _is_volts(after[1]):
+        return True  # "left standing a week: 12.4"
+    volts = scene.at_word[item.start - 1] if item.start else item
+    return volts.dim in ("NUM", "VOLT") and bool(SAT & set(before[1:]))
+
+
+def _is_volts(item: Item) -> bool:
+    value = item.quantity.value if item.dim in ("NUM", "VOLT") else ""
+    return not isinstance(value, str) and 5 < value < 60 and bool(value % 1)
 
 
 def _is_read(scene: Scene) -> bool:

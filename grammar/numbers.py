@@ -91,7 +91,7 @@ def spelt() -> str:
         hundred,
         thousand,
         "dozen",
-        f"point (?:{tens}(?:[ -]{ones})?|{digit}(?: {digit})*)",
+        f"(?:point|comma) (?:{tens}(?:[ -]{ones})?|{digit}(?: {digit})*)",
         rf"and[ -]{_any('shares')}(?: (?:hundred|thousand))?\b",
         f"(?:{'|'.join(PARTS)})s?",
         f"oh[ -]{ones}",  # "one oh five"
@@ -192,7 +192,7 @@ def _words(text: str) -> float:
     top, _, bottom = text.replace("-", " ").partition(" ")
     if bottom.rstrip("s") in PARTS:
         return known[top] / PARTS[bottom.rstrip("s")]
-    whole, point, tail = text.partition("point ")
+    whole, point, tail = text.replace("comma ", "point ").partition("point ")
     if point:
         return float(f"{_words(whole.strip()) if whole else 0:.0f}.{_decimals(tail)}")
     if re.fullmatch(rf"{_any('teens')}[ -]{_any('ones')}", text):

@@ -38,6 +38,7 @@ IS_PRESSED = frozenset(
 REACH = 5  # words from the press to what is pressed
 ENDS = frozenset({".", "?", "!", ";", ","})
 NOT = frozenset({"not", "no", "without", "off", "dont", "wont", "never", "nothing", "released"})
+AFTER_WITH = frozenset({":", "=", "it", "at", "is"})
 DOWN = frozenset({"down", "on", "in"})
 AFTER_IN = frozenset({"the", "a", "my", "our", "its", "his", "wheelhouse", "cockpit"})  # "the button in the cockpit"
 
@@ -60,6 +61,8 @@ def _pressed(words: Sequence[str], at: int) -> tuple[int, int]:
     """The words of a control and of what presses it; nothing where none does."""
     if words[at] == "switch" and not HELD.intersection(words[max(0, at - REACH) : at + 3]):
         return at, at  # a charger has one too, and a battery
+    if words[at - 1 : at] == ["with"] and (words[at + 1 : at + 2] or [""])[0] in AFTER_WITH:
+        return at - 1, at + 1  # "with button: 10.3 V"
     for before in range(at - 1, max(at - 1 - REACH, -1), -1):
         if words[before] in ENDS or words[before][:1].isdigit():
             break

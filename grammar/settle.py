@@ -35,10 +35,12 @@ from grammar.degrees import celsius
 from grammar.facts import FactSpec, facts
 from grammar.items import Item
 from grammar.label_limits import label_limits
+from grammar.products import many_short
 from grammar.reading import Quantity, Stated
 from grammar.recall import goes_back, recalled
 from grammar.resting import without_rest
 from grammar.scene import Scene
+from grammar.second_look import looked_again
 from grammar.studs import studs_first
 from grammar.their_unit import in_their_unit
 from grammar.two_limits import limits_told
@@ -86,6 +88,10 @@ RUNNING = frozenset({"load.current", "load.power"})
 HALF, NEARBY = 50.0, 13  # percent; characters
 SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
 METERS = frozenset({"gauge", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
+SHOWN = re.compile(  # "hers shows 15.3 whenever the charger is in"
+    r"\b(?:battery|bank|agm|gel|lithium|wet|hers|his|mine|ours|theirs|she|he|it)(?: \w+)? (?:shows?|showed|reads?) $",
+    re.IGNORECASE,
+)
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
 NEVER = frozenset({"not", "never"})
 FORBIDS = 4  # words before a layout that may forbid it
@@ -111,12 +117,13 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     claims = ruled(scene)
     by_points = weighed(scene, claims, partial(can_be, scene))
     claims |= {at: claim for at, claim in by_points.items() if not goes_back(scene, scene.items[at], said)}
+    claims = looked_again(scene, claims)
     _drop_seconds(scene, claims)
     wider = {at: other for at in claims if (other := widened_by(scene, scene.items[at]))}
     for other in wider.values():
         claims.pop(other.at, None)
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim, wider.get(at)))]
-    found = [_at_the_shaft(scene, item) for item in found]
+    found = [_at_the_shaft(scene, item) for item in many_short(found)]
     found += _running(scene, found)
     found += _on_a_meter(scene, found)
     found = _part_of_the_time(scene, found)
@@ -221,7 +228,8 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
 
 def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
     """The volts of a charger that a meter at the battery shows are a reading too: "saw 15.6 on the gauge"."""
-    if not METERS & scene.vocabulary or any(item.fact == "reading.voltage" for item in found):
+    shown = METERS & scene.vocabulary or any(SHOWN.search(scene.ahead(item.span[0])) for item in found)
+    if not shown or any(item.fact == "reading.voltage" for item in found):
         return []
     volts = [item for item in found if item.fact == "charger.voltage"]
     return [replace(item, fact="reading.voltage", how="default") for item in volts[:1]]

@@ -22,6 +22,16 @@ def told(*turns: str) -> dict[str, Any]:
         (("0.3 A drain with all off, 90 Ah, how many days?", "a quarter, sorry, misread it"), "drain.current", 0.25),
         (("0.3 A drain with all off, 90 Ah, how many days?", "a tenth?"), "drain.current", 0.1),
         (("3 A drain with all off, 90 Ah, how many days?", "a tenth?"), "drain.current", 3.0),
+        (
+            ("60 mA tracker, everything off, 100 Ah. Days to half?", "found another 0.1 A, so 0.16"),
+            "drain.current",
+            0.16,
+        ),
+        (
+            ("0.3 A drain with all off, 90 Ah, how many days?", "found another 0.2 A, altogether 0.5 A"),
+            "drain.current",
+            0.5,
+        ),
         (("studs are M10, which lug?", "5/16?"), "terminal.size", "5/16"),
         (("studs are M10, which lug?", "three-eighths?"), "terminal.size", "3/8"),
         (("30 W panel, 3 h sun, 50 mA alarm, ok?", "in december, one hour"), "solar.sun_hours", 1.0),
