@@ -32,7 +32,7 @@ from tests.tools.labelled import VOICES, Turn, dangers, labelled, outcome, own, 
 POINTS = 5  # points to one unit of log-odds
 SMALLEST = 1  # fewer points than this are dropped
 LEAST_AUTHORS, LEAST_MESSAGES, LEAST_PAIRS = 2, 4, 4
-LASSO, RIDGE, STEPS, REACH = 0.3, 2.0, 150, 8.0
+LASSO, RIDGE, STEPS, REACH = 0.9, 4.0, 150, 8.0
 OF_HAZARD = 0.7  # its ridge: signs of danger are rare words
 FOLDS = 5  # of authors
 OF_PEOPLE = 4.0  # how many of our own examples a whole case counts for: it was written by somebody who asks
