@@ -109,7 +109,7 @@ def _is_in_use(scene: Scene, item: Item, value: float, found: Found) -> bool:
     if beside(scene, item, "load", reach=TOUCHING):
         return True
     words = " ".join(scene.word(at) for at in range(found.start, found.end))
-    if value >= SURELY_USED and words in LASTING and not {"drain", "charger", "alternator"} & scene.heads:
+    if value >= SURELY_USED and words in LASTING and not {"drain", "charger", "alternator", "panel"} & scene.heads:
         return not scene.about("role:off") and not any(
             old.fact == "drain.current" for old in scene.said
         )  # "2.5 amps round the clock"

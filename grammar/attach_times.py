@@ -162,14 +162,14 @@ def _at_amps(scene: Scene, item: Item) -> bool:
     return (
         len(after) == 2
         and after[0].name in ("at", "of", "on")
-        and (after[1].dim in ("AMP", "WATT") or _is_bare_amps(after[1]))
+        and (after[1].dim in ("AMP", "WATT") or (hours and after[0].name == "at" and _is_bare_amps(after[1])))
     )
 
 
 def _is_bare_amps(item: Item) -> bool:
     """Whether a bare whole number is of no volts: "what is left after three hours at 9"."""
     value = item.quantity.value if item.dim == "NUM" else ""
-    return not isinstance(value, str) and not value % 1 and "." not in item.name and value not in SYSTEMS
+    return not isinstance(value, str) and value > 0 and not value % 1 and "." not in item.name and value not in SYSTEMS
 
 
 def _rested(scene: Scene, item: Item, value: float) -> bool:

@@ -11,14 +11,14 @@ from grammar.scene import Scene
 CHARGERS = frozenset({"charger", "dcdc", "alternator", "panel"})
 CHARGED = re.compile(
     r"\b(?:re)?charg\w*|\b(?:re)?fill\w*|\bfull\b(?! (?:chat|tilt|bore|throttle|power|speed))|\btop\w* (?:it )?up"
-    r"|\b(?:shore|quay|mains|genset|generator|brim\w*|absorb|accepts?|restore|replenish|soak|float|plugged)\b"
+    r"|\b(?:shore|quay|mains|genset|generator|brim\w*|absorb|accepts?|restore|replenish|soak|float|plug(?:s|ged)?)\b"
     r"|\bback (?:up|to|in|into)\b|\bput\w* (?:it )?back|\bfrom (?:dead )?(?:flat|empty|half)\b",
     re.IGNORECASE,
 )
 SO_MANY = r"(?:\d+|a|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|thirty|forty|fifty)"
 LASTS = re.compile(
     r"\bhow long (?:may|can|could|might|have|has|will|would|do|does|did) (?:we|they|i|she|he|you|it|the|my|our|that)\b"
-    r"(?! (?:\w+ )?(?:take|takes|need|needs|be|want|wants|require|cost|have to|leave|keep|wait)\b)"
+    r"(?! (?:\w+ )?(?:take|takes|need|needs|be|want|wants|require|cost|have to|gotta|must|leave|keep|wait)\b)"
     r"|\b(?:give|gives|gave|get|gets|lasts?|manage|manages|survives?)\b[^.?!;]{0,14}\b"
     + SO_MANY
     + r"[\w-]* (?:hours|hrs)\b"

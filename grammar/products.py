@@ -60,7 +60,9 @@ def _in_brackets(scene: Scene, item: Item) -> bool:
 def _counts_pushes(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
     """Whether so many pushes are told right before their seconds: "a dozen five-second pushes"."""
     after = scene.after(item)
-    return after is not None and after.dim == "TIME" and claims.get(after.at, NOTHING).fact == "load.burst"
+    if after is None or after.dim != "TIME" or "sec" not in after.quantity.text.lower():  # "twin 5.7s" are engines
+        return False
+    return claims.get(after.at, NOTHING).fact == "load.burst"
 
 
 def _all_day(scene: Scene, item: Item) -> bool:
