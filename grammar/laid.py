@@ -30,7 +30,8 @@ def laid(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     free = [item for item in scene.measured if claims.get(item.at, NOTHING).fact == NOTHING.fact]
     found: dict[int, Claim] = {}
     if "cable.length" not in facts:
-        loose = [item for item in scene.quantities("NUM") if item in free or claims[item.at].how == "weighed"]
+        open_at = {item.at for item in free}
+        loose = [item for item in scene.quantities("NUM") if item.at in open_at or claims[item.at].how == "weighed"]
         own = [item for item in loose if _of_cable(scene, item)] or [item for item in free if _of_hull(scene, item)]
         found |= {item.at: Claim("cable.length", "near") for item in own[:1]}
     if not facts & {"cable.gauge", "cable.area"}:
@@ -52,11 +53,12 @@ def _of_hull(scene: Scene, item: Item) -> bool:
 
 def _of_cable(scene: Scene, item: Item) -> bool:
     """Whether a bare figure is so many metres of it, after metres: "24 metres of boat away, well, 12 of cable"."""
+    if scene.word(item.end) != "of" or scene.word(item.end + 1) not in WIRES:
+        return False
     metres = [other for other in scene.quantities("LENGTH") if other.at < item.at]
     if not metres or metres[-1].quantity.unit != "meter" or item.dim != "NUM" or isinstance(item.quantity.value, str):
         return False
-    counted = scene.word(item.end) == "of" and scene.word(item.end + 1) in WIRES
-    return counted and SHORTEST <= item.quantity.value <= LONGEST
+    return SHORTEST <= item.quantity.value <= LONGEST
 
 
 def _is_numbered(scene: Scene, item: Item) -> bool:

@@ -42,6 +42,7 @@ LOSS = frozenset({"about:loss", "word:loss"})
 LIMITING = frozenset({"than", "most", "max", "maximum", "under", "within", "below", "allow", "allowed", "allowing"})
 REACH = 30  # characters about a limit of loss
 SHORT, LONG = 6, 14  # words of a message: what is shorter than the first seldom asks anything of its own
+ASIDE = 60  # characters about a term in which it is seen what is asked of it
 TERM = "term:"  # begins the cues of the words that the glossary explains
 QUOTES = frozenset("\"'‘’“”«»`")
 WHAT_IS = re.compile(
@@ -176,7 +177,8 @@ def term_signs(message: Message) -> Iterator[Sign]:
     """A term that is put in quotation marks, and one that "what is", "what does" stand right before: "what's float"."""
     for cue in message.cues:
         if cue.name.startswith(TERM):
-            before, after = message.text[: cue.span[0]], message.text[cue.span[1] :]
+            first, last = cue.span
+            before, after = message.text[max(first - ASIDE, 0) : first], message.text[last : last + ASIDE]
             if before[-1:] in QUOTES and after[:1] in QUOTES:
                 yield Sign("term:quoted", cue.span[0])
             if (WHAT_IS.search(before) and NO_MORE.match(after)) or EXPLAIN.search(before):
