@@ -37,7 +37,7 @@ def head(*turns: str, topic: str) -> str:
         (("gel batteries ashore for 18 weeks at 9 C, will they be dead by spring?",), "storage", "No, but look every"),
         (("a wet one at 12.05 after the weekend, have i killed it",), "rest-voltage", "Not by this reading: 12.05 V"),
         (("gel at 12.35 after a night, dead?",), "rest-voltage", "Not by this reading: 12.35 V"),
-        (("agm 10.2 v after the winter, is it ruined",), "replacement", "It may be: 10.2 V"),
+        (("agm 10.2 v after the winter, is it finished",), "replacement", "It may be: 10.2 V"),
         (("Yard says a 200 A fuse on 35 mm2 is over its limit for our Minnow. Is it?",), "fuse-size", "No: a 200 A"),
         (("A friend says 95 mm2 is overkill for 200 A over 4 m at 12 V. Is it?",), "cable-size", "No: 95 mm²"),
         (("does my minnow need a fuse",), "fuse-size", "Yes: fit the 175 A fuse"),
