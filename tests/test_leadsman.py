@@ -187,6 +187,7 @@ def test_a_reply_that_asks_something_new_gets_both_answered(first, reply, topics
     [
         "thruster turns slowly but battery says 12.7",
         "We're 4 up on a 34 footer, bow thruster is 8 years old, 12.7 this morning, weak as water. What now?",
+        "My Pike groans and the battery says 12.6 with everything off. What now?",
     ],
 )
 def test_a_weak_motor_told_without_a_question_gets_the_two_measurements(story):
