@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
 
-from grammar.files import toml
+from grammar.files import TABLES, toml
 
 KEYS = {"unit", "values", "kind", "safe", "range", "label", "ask", "where", "unknown", "instead"}
 KEYS |= {"told", "where_told", "unknown_told"}
@@ -37,7 +36,7 @@ class FactSpec:
 def facts() -> dict[str, FactSpec]:
     """Every fact by name. Raises ValueError for a spec with an unknown key."""
     specs = {}
-    for name, spec in toml(Path(__file__).with_name("facts.toml")).items():
+    for name, spec in toml(TABLES / "facts.toml").items():
         if strange := set(spec) - KEYS:
             raise ValueError(f"facts.toml, {name}: unknown key {sorted(strange)}, known are {sorted(KEYS)}")
         low, high = spec.get("range", (None, None))

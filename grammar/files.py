@@ -12,6 +12,8 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
+TABLES = Path(__file__).parent  # of everything that the grammar knows as data
+
 
 def cache_dir() -> Path:
     """The folder for parsed copies. Losing it costs a few milliseconds, nothing else."""

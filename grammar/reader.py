@@ -4,21 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from grammar.attach_values import words_of
-from grammar.clauses import as_clauses, stretches
-from grammar.cues import as_cues
-from grammar.dangers import find_dangers
-from grammar.groups import groups
-from grammar.items import items_of
-from grammar.near import weights
-from grammar.parts import parts
+from grammar.attach.values import words_of
+from grammar.dangers.find import find_dangers
+from grammar.figures.weighed import reasons
+from grammar.lexicon.clauses import as_clauses, stretches
+from grammar.lexicon.cues import as_cues
+from grammar.lexicon.slips import mended
+from grammar.lexicon.vocabulary import Found, lexicon, model_names
 from grammar.reading import Message, Part, Stated
-from grammar.scene import Scene
+from grammar.scene.groups import groups
+from grammar.scene.items import items_of
+from grammar.scene.near import weights
+from grammar.scene.scene import Scene
 from grammar.settle import ruled, settled
-from grammar.slips import mended
-from grammar.tokens import cut, unlinked
-from grammar.vocabulary import Found, lexicon, model_names
-from grammar.weighed import reasons
+from grammar.text.parts import parts
+from grammar.text.tokens import cut, unlinked
 
 MOST_WORDS = 3600  # and marks: the longest mail that is taken has fewer; of anything else the beginning is enough
 

@@ -7,47 +7,46 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
 
-from grammar import (
-    attach_amps,
-    attach_batteries,
-    attach_counts,
-    attach_lengths,
-    attach_numbers,
-    attach_readings,
-    attach_times,
-    attach_volts,
-    numbers,
-)
-from grammar.added import added
-from grammar.amend import amended, denied, lowest_kept, spread
-from grammar.and_half import share_after
-from grammar.answers import answered
-from grammar.attach import NOT_OURS, NOTHING, Claim
-from grammar.attach_pairs import NOMINAL
-from grammar.attach_values import Words
-from grammar.beside_numbers import is_share
-from grammar.canonical import in_unit
-from grammar.capacities import GROUPS
-from grammar.clock import hours_told, is_half_past
-from grammar.combine import combined
-from grammar.dates import stretch
-from grammar.degrees import celsius
+from grammar.amend.combine import combined
+from grammar.amend.repeats import amended, lowest_kept, spread
+from grammar.amend.second_look import looked_again
+from grammar.amend.widened import widened_by
+from grammar.attach import amps as attach_amps
+from grammar.attach import batteries as attach_batteries
+from grammar.attach import counts as attach_counts
+from grammar.attach import lengths as attach_lengths
+from grammar.attach import numbers as attach_numbers
+from grammar.attach import readings as attach_readings
+from grammar.attach import times as attach_times
+from grammar.attach import volts as attach_volts
+from grammar.attach.beside_numbers import is_share
+from grammar.attach.values import Words
 from grammar.facts import FactSpec, facts
-from grammar.items import Item
-from grammar.label_limits import label_limits
-from grammar.products import many_short
+from grammar.figures.weighed import weighed
+from grammar.later.answers import answered
+from grammar.later.recall import goes_back, recalled
+from grammar.later.their_unit import in_their_unit
 from grammar.reading import Quantity, Stated
-from grammar.recall import goes_back, recalled
-from grammar.resting import without_rest
-from grammar.scene import Scene
-from grammar.second_look import looked_again
-from grammar.studs import studs_first
-from grammar.their_unit import in_their_unit
-from grammar.two_limits import limits_told
-from grammar.unlike import unlike
-from grammar.weather import at_freezing
-from grammar.weighed import weighed
-from grammar.widened import widened_by
+from grammar.scene.claims import NOT_OURS, NOTHING, Claim
+from grammar.scene.denied import denied
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+from grammar.text import numbers
+from grammar.text.canonical import in_unit
+from grammar.text.standard import NOMINAL
+from grammar.told.batteries.added import added
+from grammar.told.batteries.capacities import GROUPS
+from grammar.told.batteries.label_limits import label_limits
+from grammar.told.batteries.two_limits import limits_told
+from grammar.told.batteries.unlike import unlike
+from grammar.told.cables.studs import studs_first
+from grammar.told.cold.degrees import celsius
+from grammar.told.cold.weather import at_freezing
+from grammar.told.currents.products import many_short
+from grammar.told.readings.resting import without_rest
+from grammar.told.times.and_half import share_after
+from grammar.told.times.clock import hours_told, is_half_past
+from grammar.told.times.dates import stretch
 
 Rule = Callable[[Scene, Item, float], Claim | None]
 IN_UNIT = {"TIME": "second", "AMP": "ampere", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}

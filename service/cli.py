@@ -12,8 +12,8 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from service import bench
-from service.start import Command, Trouble, count, desk_of, house_of, log_of, port, unreadable
+from service.commands import bench
+from service.commands.start import Command, Trouble, count, desk_of, house_of, log_of, port, unreadable
 
 if TYPE_CHECKING:
     from service.reply import Reply
@@ -221,7 +221,7 @@ def _show(options: argparse.Namespace) -> int:
 
 
 def _score(options: argparse.Namespace) -> int:
-    from service.score import cases_of, score
+    from service.commands.score import cases_of, score
 
     try:
         with options.file.open(encoding="utf-8") as lines:
@@ -289,7 +289,7 @@ def _house(options: argparse.Namespace) -> int:
     print(f"{options.file}: sound, {len(content.get('model', {}))} models of {content['house']['name']}")
     for text in unread(content):
         print(f"  {text}")
-    from service.hints import hints
+    from service.house_rules.hints import hints
 
     for text in hints(house_of(options.file)):
         print(f"  answers will say: {text}")

@@ -10,16 +10,16 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from service import reference, say
-from service.by_house import answered, levers, notes
 from service.case import Case, Known, Value
 from service.cautions import cautions
+from service.house_rules.by_house import answered, levers, notes
 from service.kinds import says_iron
-from service.no_idea import helped, not_told
-from service.own_words import rewritten, worded
 from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
 from service.rules.at_once import MORE, merged
 from service.rules.joining import each_alone, one_bank
 from service.topic import Lever, Topic
+from service.turns.no_idea import helped, not_told
+from service.wording.own_words import rewritten, worded
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
 LONGEST_HEADLINE = 30  # words

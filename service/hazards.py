@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Iterator
 
-from grammar.dangers import advised
+from grammar.dangers.find import advised
 from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
 from service.rules.readings import equalised, lithium_left_flat, overvoltage
-from service.thread import Thread
+from service.turns.thread import Thread
 
 TOLD = ("present", "general")
 OVERCHARGED = "overcharging-voltage"

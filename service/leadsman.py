@@ -10,44 +10,46 @@ from typing import Any
 
 import service.rules  # noqa: F401  (declares the rules)
 from grammar import read
+from grammar.figures.weighed import HOW
+from grammar.lexicon.vocabulary import lexicon
 from grammar.reader import why_weighed
 from grammar.reading import Cue, Message, Stated
-from grammar.vocabulary import lexicon
-from grammar.weighed import HOW
-from service import claims, label, misbeliefs, say
-from service.again import READ_TOO, repeated
-from service.alarms import alarmed
-from service.aside import asides, harmless
+from service import say
 from service.case import Case, Known
-from service.evidence import evidence
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, over, signs, spoken_of, standing, still
-from service.held import TESTED, aged_otherwise, held, let_go
 from service.house import House, load
-from service.in_thread import also
-from service.listed import questions
-from service.no_idea import NO_IDEA, not_known, unknown
-from service.one_by_one import left_open, told_of
-from service.only_asked import only_asked
-from service.opening import as_put
-from service.opening import kept as kept_put
-from service.own_facts import own
-from service.put_in_place import VOLTS, of_its_own, puts_in, stands_elsewhere
+from service.labels import label
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Cite, Reply
-from service.route import SHOWN, Request
+from service.routing.alarms import alarmed
+from service.routing.evidence import evidence
+from service.routing.listed import questions
+from service.routing.one_by_one import left_open, told_of
+from service.routing.only_asked import only_asked
+from service.routing.route import SHOWN, Request
+from service.routing.tally import HAZARD, table
 from service.rules.at_once import MORE
-from service.shorthand import STYLE, is_shorthand
-from service.tally import HAZARD, table
-from service.thread import Signer, Thread, fingerprint, packed
 from service.topic import Topic
 from service.topics import names, topic
 from service.topics.unclear import UNREAD
 from service.triage import handed_on, triage
-from service.twice import told_once
-from service.undecided import by_topic, dipped, likely
-from service.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
-from service.worked import kept
+from service.turns.held import TESTED, aged_otherwise, held, let_go
+from service.turns.in_thread import also
+from service.turns.no_idea import NO_IDEA, not_known, unknown
+from service.turns.own_facts import own
+from service.turns.put_in_place import VOLTS, of_its_own, puts_in, stands_elsewhere
+from service.turns.thread import Signer, Thread, fingerprint, packed
+from service.turns.undecided import by_topic, dipped, likely
+from service.turns.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
+from service.turns.worked import kept
+from service.wording import claims, misbeliefs
+from service.wording.again import READ_TOO, repeated
+from service.wording.aside import asides, harmless
+from service.wording.opening import as_put
+from service.wording.opening import kept as kept_put
+from service.wording.shorthand import STYLE, is_shorthand
+from service.wording.twice import told_once
 
 LONGEST = 20_000
 KIND = "detail:kind_"  # of the batteries that are weighed

@@ -88,7 +88,7 @@ def _value(spec: FactSpec, value: Any, unit: Any) -> Value:
 
 
 def _number(spec: FactSpec, value: Any, unit: Any) -> float:
-    from grammar.units import convert
+    from grammar.text.units import convert
 
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         raise BadInput(f"facts: {spec.name} must be a number.")

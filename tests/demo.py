@@ -13,7 +13,7 @@ from pathlib import Path
 
 from service.leadsman import Leadsman
 from service.render.as_text import as_text
-from service.thread import Signer
+from service.turns.thread import Signer
 
 FOLDER = Path(__file__).parent.parent / "demo_conversations"
 README = FOLDER.parent / "README.md"

@@ -16,7 +16,7 @@ from typing import Any
 from service.house import load
 from service.inbox.run import Wanted, inbox
 from service.leadsman import Leadsman
-from service.thread import Signer
+from service.turns.thread import Signer
 
 MAILS = Path(__file__).parent / "inbox"
 

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from service.commands.score import judge
 from service.leadsman import Leadsman
-from service.score import judge
-from service.thread import Signer
+from service.turns.thread import Signer
 
 FOLDER = Path(__file__).parent / "cases"
 DESK = Leadsman(signer=Signer("cases"))

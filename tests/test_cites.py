@@ -13,7 +13,7 @@ from grammar.files import toml
 from service import reference
 from service.leadsman import Leadsman
 from service.reply import Answer, Figure, Step
-from service.thread import Signer
+from service.turns.thread import Signer
 from tests.cites import expected, unsourced
 from tests.demo import CUSTOMER, conversations
 

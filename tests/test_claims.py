@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from grammar import read
-from service.claims import claim, unclaimed
 from service.leadsman import Leadsman
 from service.reply import Answer
+from service.wording.claims import claim, unclaimed
 
 
 def answers(text: str) -> tuple[Answer, ...]:

@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from grammar.dangers import find_dangers
+from grammar.dangers.find import find_dangers
 from grammar.reader import read
 from service.leadsman import Leadsman
 from service.reference import rows
 from service.render.as_text import answer_parts
-from service.thread import Signer
+from service.turns.thread import Signer
 from tests.timing import seconds
 
 READING = Path(__file__).parent / "reading"

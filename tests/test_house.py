@@ -7,14 +7,14 @@ import re
 
 import pytest
 
-from service.bench import STARTING
 from service.cli import main
+from service.commands.bench import STARTING
+from service.commands.prompt import Talk, taken_up
 from service.house import DEMO, load
 from service.house.check import HouseFault, mistakes
 from service.house.kept import Kept
 from service.leadsman import Leadsman
-from service.prompt import Talk, taken_up
-from service.thread import Signer
+from service.turns.thread import Signer
 
 SOUND = DEMO.read_text(encoding="utf-8")
 

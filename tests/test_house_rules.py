@@ -7,20 +7,20 @@ from pathlib import Path
 
 import pytest
 
-from service.by_house import CONCERNED
 from service.cli import main
-from service.hints import hints
 from service.house import DEMO, load
 from service.house.check_rules import TERMS, topics
+from service.house_rules.by_house import CONCERNED
+from service.house_rules.hints import hints
+from service.house_rules.limits import BOUNDS
 from service.inbox.drafts import Writer
 from service.inbox.mailbox import Item
 from service.inbox.sorting import Sorter
 from service.leadsman import Leadsman
-from service.limits import BOUNDS
 from service.render.as_text import as_text
 from service.reply import HOUSE_RULES
-from service.thread import Signer
 from service.topics import names
+from service.turns.thread import Signer
 from service.web import create_app
 from tests.inbox_desk import mail, plain_of, read_back
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.again import AGAIN, NOTHING_NEW, READ_TOO
+from service.wording.again import AGAIN, NOTHING_NEW, READ_TOO
 from tests.talks import talk
 
 

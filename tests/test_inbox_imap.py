@@ -24,7 +24,7 @@ from service.inbox.mailbox import SourceFault
 from service.inbox.run import PASSWORD, Run, Wanted, inbox, password, under
 from service.inbox.sorting import Sorter
 from service.leadsman import Leadsman
-from service.thread import Signer
+from service.turns.thread import Signer
 from tests.dovecot import PROGRAM, Dovecot
 from tests.inbox_desk import desk, mail, plain_of, read_back, run
 

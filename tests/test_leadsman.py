@@ -15,7 +15,7 @@ from service.case import Known
 from service.leadsman import LONGEST, Leadsman, default_desk, without_idle
 from service.question import BadInput
 from service.reply import Answer
-from service.thread import Signer, Thread
+from service.turns.thread import Signer, Thread
 
 DESK = Leadsman(signer=Signer("core"))
 

@@ -12,11 +12,17 @@ from pathlib import Path
 import pytest
 from lark import Lark, Token, Transformer
 
-from grammar import answers, attach, attach_counts, attach_numbers, groups, near, parts, read, recall
-from grammar.dangers import find_dangers
+from grammar import read
+from grammar.attach import counts as attach_counts
+from grammar.attach import numbers as attach_numbers
+from grammar.dangers.find import find_dangers
 from grammar.facts import facts
+from grammar.figures.weighed import HOW
+from grammar.later import answers, recall
 from grammar.reading import Message, Stated
-from grammar.weighed import HOW
+from grammar.scene import claims as attach
+from grammar.scene import groups, near
+from grammar.text import parts
 from tests.generator import phrases
 from tests.tools.dead import Entry, Tables, dangers, dead, families, lexicon, strings, texts, used
 

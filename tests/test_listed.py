@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.leadsman import default_desk
-from service.listed import items, numbered, wants
+from service.routing.listed import items, numbered, wants
 
 
 @pytest.mark.parametrize(

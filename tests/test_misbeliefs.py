@@ -7,10 +7,10 @@ import pytest
 from grammar import read
 from service import reference
 from service.leadsman import Leadsman
-from service.misbeliefs import LONGEST, TABLE, found
 from service.reply import HOUSE_RULES, Answer
-from service.thread import Signer
 from service.topics import names
+from service.turns.thread import Signer
+from service.wording.misbeliefs import LONGEST, TABLE, found
 
 ROWS = {str(row["id"].value): row for row in reference.rows(TABLE)}
 SAID = {  # each at least twice: by somebody, and asked outright

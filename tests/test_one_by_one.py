@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from service.leadsman import default_desk
-from service.listed import questions
 from service.render.as_mail import as_mail
+from service.routing.listed import questions
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.only_asked import marked
+from service.routing.only_asked import marked
 from tests.talks import talk
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from service.leadsman import default_desk
-from service.opening import opened
 from service.reply import Answer
+from service.wording.opening import opened
 
 
 @pytest.mark.parametrize(

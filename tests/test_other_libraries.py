@@ -13,7 +13,8 @@ from pathlib import Path
 
 import pytest
 
-from grammar import read_quantities, units
+from grammar import read_quantities
+from grammar.text import units
 from service import reference
 from service.calculators import cable, convert, peukert, sag
 from service.leadsman import default_desk

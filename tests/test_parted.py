@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.parted import growth, in_order, parted
+from service.routing.parted import growth, in_order, parted
 
 # points of each sign: in its own clause, anywhere in the part
 FUSE = {"fuse": (6, 2), "cable": (-5, -3), "amps": (1, 0)}

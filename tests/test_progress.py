@@ -9,7 +9,7 @@ import sys
 import pytest
 
 from service.cli import main
-from service.progress import EVERY, WIPE, Progress
+from service.commands.progress import EVERY, WIPE, Progress
 from tests.inbox_desk import mail
 from tests.terminal import Terminal
 

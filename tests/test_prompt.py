@@ -11,10 +11,10 @@ import pytest
 from prompt_toolkit.completion import CompleteEvent
 from prompt_toolkit.document import Document
 
+from service.commands.prompt import Talk, TradeWords, history, trade_words
 from service.leadsman import Leadsman
-from service.prompt import Talk, TradeWords, history, trade_words
 from service.render.as_screen import Screen
-from service.thread import Signer
+from service.turns.thread import Signer
 from tests.terminal import COLOUR, CONTROL, Terminal
 
 ASK = [sys.executable, "-m", "service", "ask", "--data"]

@@ -16,17 +16,18 @@ from hypothesis import strategies as st
 from hypothesis.extra.lark import from_lark
 from lark import Lark
 
-from grammar import read_quantities, units
-from grammar.cutter import Cutter
+from grammar import files, read_quantities
 from grammar.files import toml
-from grammar.parts import _parser, grammar, lowered, parts
 from grammar.reading import Part, Quantity
+from grammar.text import units
+from grammar.text.cutter import Cutter
+from grammar.text.parts import _parser, grammar, lowered, parts
 from tests.timing import pace, seconds
 
 TABLES = tomllib.loads((Path(__file__).parent / "reading" / "quantities.toml").read_text(encoding="utf-8"))
 CASES = [(text, found) for table in TABLES.values() for text, found in table.items()]
 TEXTS = [text for text, _ in CASES]
-ROWS = toml(Path(units.__file__).with_name("units.toml"))
+ROWS = toml(files.TABLES / "units.toml")
 PLAIN_UNITS = {"ought", "below", "group", "c_rate"}  # their spellings change the value, or they have none
 LENGTH = 20_000
 
@@ -184,13 +185,14 @@ def run(code: str, seed: str = "0") -> str:
 
 
 def test_the_same_is_read_under_any_hash_seed():
-    code = f"from grammar.parts import parts; print([parts(text) for text in {TEXTS[::9]!r}])"
+    code = f"from grammar.text.parts import parts; print([parts(text) for text in {TEXTS[::9]!r}])"
     assert len({run(code, seed) for seed in ("0", "1", "77")}) == 1
 
 
 def test_reading_and_converting_do_not_import_pint():
     code = (
-        "import sys; from grammar import read_quantities, units; one = read_quantities('20 ft')[0];"
+        "import sys; from grammar import read_quantities; from grammar.text import units;"
+        "one = read_quantities('20 ft')[0];"
         "units.convert(one.value, one.unit, 'meter'); print('pint' in sys.modules)"
     )
     assert run(code).strip() == "False"

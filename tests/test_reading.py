@@ -11,10 +11,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lark import Lark
 
-from grammar import attach, groups, read, vocabulary
+from grammar import read
 from grammar.facts import facts
+from grammar.lexicon import vocabulary
 from grammar.reading import Stated
-from grammar.spelling import mended
+from grammar.scene import claims as attach
+from grammar.scene import groups
+from grammar.text.spelling import mended
 from tests.timing import seconds
 
 MODELS = ("Minnow", "Pike", "Sturgeon")

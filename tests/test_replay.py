@@ -9,11 +9,11 @@ import secrets
 import pytest
 
 from service.cli import main
+from service.commands.replay import again, replayed, rows_of
 from service.house import DEMO, load
 from service.leadsman import Leadsman
 from service.log import Entry, Log
-from service.replay import again, replayed, rows_of
-from service.thread import Signer
+from service.turns.thread import Signer
 
 ON_THE_PIKE = "Will a 700 CCA AGM run the Pike?"
 ELSEWHERE = [

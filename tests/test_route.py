@@ -10,13 +10,13 @@ import pytest
 
 from grammar import read
 from grammar.facts import facts
-from grammar.files import toml
+from grammar.files import TABLES, toml
+from grammar.lexicon.vocabulary import entries
 from grammar.reading import Message
-from grammar.vocabulary import HERE, entries
-from service.evidence import KINDS, evidence, stem
 from service.house import load
-from service.route import HANDED_OVER, Request, route
-from service.tally import FOLDER, SEVERAL, table
+from service.routing.evidence import KINDS, evidence, stem
+from service.routing.route import HANDED_OVER, Request, route
+from service.routing.tally import FOLDER, SEVERAL, table
 from tests.timing import seconds
 
 EXAMPLES = tomllib.loads((Path(__file__).parent / "reading" / "topics.toml").read_text(encoding="utf-8"))
@@ -138,7 +138,7 @@ def test_the_table_is_whole_numbers_of_which_none_is_idle() -> None:
 
 
 def test_every_sign_of_the_table_can_be_found_in_a_message() -> None:
-    cues = {f"{kind}:{concept}" for path in HERE.glob("words/*.toml") for kind, concept, _ in entries(path)}
+    cues = {f"{kind}:{concept}" for path in TABLES.glob("words/*.toml") for kind, concept, _ in entries(path)}
     topics = set(table().start)
     for name in table().points:
         kind, colon, rest = name.partition(":")
@@ -164,7 +164,7 @@ def test_the_topics_of_the_table_are_those_of_the_contract() -> None:
 
 def test_a_broken_line_of_the_table_is_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / "run-check.toml").write_text('start = -9\n[points]\n"enough" = [1.5, 2]\n', encoding="utf-8")
-    monkeypatch.setattr("service.tally.FOLDER", tmp_path)
+    monkeypatch.setattr("service.routing.tally.FOLDER", tmp_path)
     with pytest.raises(ValueError, match=r"run-check\.toml, enough: it must hold two whole numbers"):
         table.__wrapped__()
 
@@ -193,7 +193,7 @@ def test_values_are_weighed_by_what_they_are(text: str, sign: str) -> None:
 
 
 def test_the_words_of_questions_are_a_lexicon_file() -> None:
-    assert toml(HERE / "words" / "about.toml")["class"] == "about"
+    assert toml(TABLES / "words" / "about.toml")["class"] == "about"
 
 
 def test_a_long_message_is_routed_in_a_moment() -> None:

@@ -6,7 +6,7 @@ import pytest
 
 from service.leadsman import default_desk
 from service.render.as_text import as_text
-from service.shorthand import STYLE, is_shorthand
+from service.wording.shorthand import STYLE, is_shorthand
 
 
 @pytest.mark.parametrize(

@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 import tomllib
 from importlib.resources import files
-from pathlib import Path
 from random import Random
 
 import pytest
 
-from grammar import spelling
-from grammar.spelling import mended, targets
-from grammar.vocabulary import lexicon
+from grammar.files import TABLES
+from grammar.lexicon.vocabulary import lexicon
+from grammar.text import spelling
+from grammar.text.spelling import mended, targets
 from tests.generator.slips import slipped
 from tests.tools.labelled import OWN
 
@@ -87,7 +87,7 @@ def test_slips_and_words_that_look_like_slips(typed, meant):
 
 def test_an_ordinary_word_on_the_list_is_near_a_target():
     """So that the list does not grow for nothing: without it each would become another word."""
-    lists = tomllib.loads(Path(spelling.__file__).with_name("spelling.toml").read_text(encoding="utf-8"))
+    lists = tomllib.loads((TABLES / "spelling.toml").read_text(encoding="utf-8"))
     halves = (*lists["repair"], *lists["halves"])
     needless = [
         word
@@ -98,7 +98,7 @@ def test_an_ordinary_word_on_the_list_is_near_a_target():
 
 
 def test_a_fixed_slip_is_one_that_the_rules_do_not_mend():
-    lists = tomllib.loads(Path(spelling.__file__).with_name("spelling.toml").read_text(encoding="utf-8"))
+    lists = tomllib.loads((TABLES / "spelling.toml").read_text(encoding="utf-8"))
     assert [
         word for word, meant in lists["fixed"].items() if spelling._closest(word, ()) == meant and len(word) > 4
     ] == []

@@ -9,9 +9,9 @@ import sys
 import pytest
 
 from service.cli import main
-from service.columns import TableFault, columns
+from service.commands.columns import TableFault, columns
+from service.commands.table import answered, decoded, parsed
 from service.leadsman import Leadsman
-from service.table import answered, decoded, parsed
 
 DESK = Leadsman()
 READINGS = """Boat,Rest volts,Load Volts,Amps,CCA,Age (years),Chemistry,Ah,Temp (F),Remarks

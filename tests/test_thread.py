@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from service.again import NOTHING_NEW, READ_TOO, STANDS
 from service.case import Known
 from service.leadsman import default_desk
-from service.thread import Signer, Thread
+from service.turns.thread import Signer, Thread
+from service.wording.again import NOTHING_NEW, READ_TOO, STANDS
 
 
 def said(fact, value, of=1):

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from service.commands.typed import named, typed
 from service.question import BadInput
-from service.typed import named, typed
 
 
 @pytest.mark.parametrize(

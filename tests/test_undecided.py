@@ -6,7 +6,7 @@ import pytest
 
 from grammar.reading import Message, Stated
 from service.topics import topic
-from service.undecided import by_topic
+from service.turns.undecided import by_topic
 from tests.talks import talk
 
 

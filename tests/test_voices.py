@@ -19,8 +19,8 @@ from pathlib import Path
 
 import pytest
 
+from service.commands.score import cases_of, score
 from service.leadsman import default_desk
-from service.score import cases_of, score
 
 READING = Path(__file__).with_name("reading")
 # the least share right and the most wrong, in percent

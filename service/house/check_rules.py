@@ -10,7 +10,7 @@ from typing import Any
 
 from grammar.facts import facts
 from service.house import ALL, CHEMISTRIES
-from service.limits import BOUNDS
+from service.house_rules.limits import BOUNDS
 
 RULE = ("say", "topics", "models", "chemistries", "least", "most", "verdict", "adviser")
 BEST = ("marginal", "needs-facts", "no")

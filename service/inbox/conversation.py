@@ -14,7 +14,7 @@ from service.inbox.message import Mail
 from service.inbox.newest import newest, own_words
 from service.inbox.questions import asks
 from service.leadsman import LONGEST, Leadsman
-from service.thread import Thread
+from service.turns.thread import Thread
 
 MOST_EARLIER = 4  # messages of a conversation that are taken up again
 SHORT = 15  # words; a longer statement is weighed like any other message

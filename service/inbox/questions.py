@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 
 from service.leadsman import LONGEST, Leadsman, withheld
 from service.reply import Answer, Reply
-from service.thread import Thread
 from service.triage import handed_on, triage
+from service.turns.thread import Thread
 
 MARK = re.compile(
     r"^[ \t]*\(?(\d{1,2}|[a-z])(?:[.):]| [-–])[ \t]+(?=\S)|(?<=\s)\((\d|[a-z])\)[ \t]+(?=\S)", re.MULTILINE | re.I

@@ -13,13 +13,13 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
+from service.commands.progress import Progress
 from service.house import DEMO
 from service.house.kept import Kept
 from service.inbox.drafts import DraftFault, Folder, Tray, TrayFault, Writer
 from service.inbox.mailbox import Files, Source, SourceFault
 from service.inbox.sorting import Sorted, Sorter
 from service.leadsman import Leadsman
-from service.progress import Progress
 from service.triage import URGENCIES
 
 if TYPE_CHECKING:

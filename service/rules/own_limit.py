@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.quoted import own_limit
+from grammar.told.readings.quoted import own_limit
 from service import say
 from service.case import Case
 from service.rules.charge_volts import Put

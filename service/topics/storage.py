@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from grammar import dates
+from grammar.told.times import dates
 from service import say
 from service.calculators import freezing, storage
 from service.case import Case, Value

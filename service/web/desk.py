@@ -20,7 +20,7 @@ from service.house.kept import Kept
 from service.leadsman import Leadsman
 from service.log import Entry, Log, LogFault
 from service.reply import Reply
-from service.thread import Signer
+from service.turns.thread import Signer
 
 logger = logging.getLogger("leadsman")
 

@@ -9,8 +9,8 @@ from typing import Any
 
 from waitress.server import create_server
 
+from service.commands.start import Trouble, house_of, unreadable
 from service.log import LogFault
-from service.start import Trouble, house_of, unreadable
 from service.web import create_app
 
 

@@ -6,9 +6,9 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
+from service.commands.score import OUTCOMES, judge, same
 from service.leadsman import Leadsman, Turn
-from service.score import OUTCOMES, judge, same
-from service.thread import Thread
+from service.turns.thread import Thread
 from tests.generator.messages import NOTHING, Made
 
 SEVERAL = "several"

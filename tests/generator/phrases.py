@@ -14,9 +14,9 @@ from itertools import chain, product
 from pathlib import Path
 from random import Random
 
-from grammar.phrases import GAPS
-from grammar.tokens import cut
-from grammar.vocabulary import lexicon
+from grammar.lexicon.phrases import GAPS
+from grammar.lexicon.vocabulary import lexicon
+from grammar.text.tokens import cut
 from tests.tools.dead import TESTS, Entry, classes, families, strings
 
 HERE = Path(__file__).parent

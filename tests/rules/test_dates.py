@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from grammar import dates
+from grammar.told.times import dates
 from service.finish import finished
 from service.topics import topic
 from tests.building import case

@@ -17,17 +17,20 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from grammar import danger_table, danger_text, reader, slips, vocabulary
-from grammar import dangers as danger_finder
-from grammar.phrases import Hit, Phrases, compiled
-from grammar.slips import mended
-from grammar.tokens import cut
-from grammar.vocabulary import Found, Trie
+from grammar import reader
+from grammar.dangers import find as danger_finder
+from grammar.dangers import table as danger_table
+from grammar.dangers import text as danger_text
+from grammar.files import TABLES
+from grammar.lexicon import slips, vocabulary
+from grammar.lexicon.phrases import Hit, Phrases, compiled
+from grammar.lexicon.slips import mended
+from grammar.lexicon.vocabulary import Found, Trie
+from grammar.text.tokens import cut
 from tests.generator.messages import LEVELS, messages
 
 TESTS = Path(__file__).parents[1]
-GRAMMAR = Path(vocabulary.__file__).parent
-WORDS = GRAMMAR / "words"
+WORDS = TABLES / "words"
 CONTEXT = "danger_context.toml"  # what signs of danger are told apart by
 MADE = 600  # messages of each level of the generator
 
@@ -217,7 +220,7 @@ def dead(met: set[Entry] | None = None) -> list[Entry]:
 def delete(entries: Iterable[Entry]) -> None:
     """Take phrases out of the lexicon files, as text, so that all else in them stays as it is."""
     for entry in entries:
-        path = GRAMMAR / entry.file if entry.file == "values.toml" else WORDS / entry.file
+        path = TABLES / entry.file if entry.file == "values.toml" else WORDS / entry.file
         text = path.read_text(encoding="utf-8")
         head, _, value = entry.table.partition(" = ")
         begin = text.index(f'["{head}"]') if f'["{head}"]' in text else text.index(f"[{head}]")

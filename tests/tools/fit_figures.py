@@ -25,13 +25,13 @@ import numpy as np
 from scipy import sparse
 
 from grammar.facts import facts
-from grammar.items import Item
+from grammar.figures.weighed import FOLDER, START, best, signs
 from grammar.reader import laid_out
-from grammar.scene import Scene
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
 from grammar.settle import can_be, converted, ruled
-from grammar.weighed import FOLDER, START, best, signs
+from service.commands.score import same
 from service.house import load
-from service.score import same
 from tests.tools.labelled import VOICES
 
 POINTS, SMALLEST = 5, 1  # points to one unit of log-odds; fewer than the second are dropped

@@ -1,4 +1,4 @@
-"""Fits the table of points (service/points) to labelled messages. Not needed to run the service.
+"""Fits the table of points (service/routing/points) to labelled messages. Not needed to run the service.
 
     python -m tests.tools.fit_points MESSAGES.jsonl ... [--write]
 
@@ -25,8 +25,8 @@ import numpy as np
 from scipy import sparse
 
 from service.house import load
-from service.route import decided, goes_on
-from service.tally import FOLDER, HAZARD, SEVERAL, Bars, Tally, placed, table, tallied
+from service.routing.route import decided, goes_on
+from service.routing.tally import FOLDER, HAZARD, SEVERAL, Bars, Tally, placed, table, tallied
 from tests.tools.labelled import VOICES, Turn, dangers, labelled, outcome, own, show, tally
 
 POINTS = 5  # points to one unit of log-odds

@@ -12,9 +12,9 @@ from pathlib import Path
 
 from grammar import read
 from grammar.reading import Message
-from service.evidence import evidence, shape
-from service.route import HANDED_OVER
-from service.tally import HAZARD, rows_of
+from service.routing.evidence import evidence, shape
+from service.routing.route import HANDED_OVER
+from service.routing.tally import HAZARD, rows_of
 
 OWN = Path(__file__).parents[1] / "reading" / "asked"  # messages by what they ask
 VOICES = OWN.with_name("voices")  # whole cases, one a line

@@ -6,7 +6,7 @@ import pytest
 
 from service.leadsman import default_desk
 from service.reply import Answer
-from service.thread import Thread
+from service.turns.thread import Thread
 from tests.talks import talk
 
 

@@ -1,0 +1,1 @@
+"""What one message says twice, takes back, adds together or only supposes."""

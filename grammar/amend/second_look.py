@@ -1,0 +1,23 @@
+"""Figures that the rules and the points have settled, looked at again with the whole message in view."""
+
+from __future__ import annotations
+
+from grammar.scene.claims import Claim
+from grammar.scene.scene import Scene
+from grammar.told.cables.laid import laid
+from grammar.told.cold.under import told_under
+from grammar.told.currents.asked_to_give import asked_to_give, volts_of_as_many
+from grammar.told.currents.emptied import emptied
+from grammar.told.currents.products import summed
+from grammar.told.currents.sunlit import of_the_sun
+from grammar.told.currents.tested_at import drawn_as_read
+from grammar.told.currents.whose_amps import placed
+
+LOOKS = (emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many)
+
+
+def looked_again(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims with those that a second look mends, one look after the other."""
+    for look in LOOKS:
+        claims = claims | look(scene, claims)
+    return claims

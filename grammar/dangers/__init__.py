@@ -1,0 +1,1 @@
+"""Signs of danger in a text, and how far each counts."""

@@ -1,0 +1,241 @@
+"""A text as the danger finder sees it: its words, with what counts as a sign among its figures."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from grammar.lexicon.phrases import BREAK, ENDS, QUESTION
+from grammar.lexicon.vocabulary import lexicon
+from grammar.reading import Span
+from grammar.text import spelling
+
+TOKEN = re.compile(
+    r"""(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.            # "v. hot" ends no sentence
+    |(?P<number>[0-9]+(?:[.,][0-9]+)?)
+    |(?P<word>[^\W\d_][^\W_]*(?:['’`´][^\W_]+)*)
+    |(?P<comma>[,:()]|!+(?=\s+[a-z]))                         # "smoke!! from the bow" goes on
+    |(?P<question>\?)
+    |(?P<stop>[.!…;\n])
+    |(?P<percent>%)
+    |(?P<plus>\+(?![0-9]))
+    |(?P<pole>(?<=\band\ )[-−–](?!\S)|(?<=\bto\ )[-−–](?!\S)|(?<=[&+/]\ )[-−–](?!\S)|(?<=[&+/])[-−–](?!\S))
+    |(?P<minus>(?<![\w)])[-−–](?=[0-9]))""",
+    re.VERBOSE,
+)
+LONGEST_PRONOUN = 5  # it's, that's, she's, there's
+CONTRACTED = {
+    "is": "isnt",
+    "are": "arent",
+    "was": "wasnt",
+    "were": "werent",
+    "does": "doesnt",
+    "do": "dont",
+    "did": "didnt",
+    "has": "hasnt",
+    "have": "havent",
+    "will": "wont",
+    "would": "wouldnt",
+    "can": "cant",
+    "could": "couldnt",
+}
+NAMED = {"stop": BREAK, "question": QUESTION, "percent": "percent", "minus": "#-", "plus": "plus", "pole": "minus"}
+VOLTS = ("v", "volt", "volts")
+NO_VOLTS = frozenset(
+    (
+        "a",
+        "amp",
+        "amps",
+        "ah",
+        "m",
+        "metre",
+        "metres",
+        "meter",
+        "meters",
+        "mm",
+        "mm2",
+        "cm",
+        "ft",
+        "feet",
+        "foot",
+        "kg",
+        "lb",
+        "lbs",
+        "l",
+        "litre",
+        "litres",
+        "h",
+        "hour",
+        "hours",
+        "min",
+        "minutes",
+        "w",
+        "kw",
+        "knots",
+        "miles",
+        "c",
+        "kilo",
+        "kilos",
+        "wide",
+        "tall",
+        "deep",
+        "x",
+        "inch",
+        "inches",
+        "percent",
+        "bar",
+        "psi",
+        "gallon",
+        "gallons",
+        "euro",
+        "euros",
+        "ohm",
+        "ohms",
+        "by",
+    )
+)
+FALLS = frozenset(
+    {"drop", "drops", "dropped", "fall", "falls", "fell", "dip", "dips", "dipped", "sag", "sags", "sagged", "down"}
+)
+DIRECTIONS = frozenset({"north", "south", "latitude", "east", "west", "lat"})  # "66 degrees north" is a place
+FLAT = 9.0  # volts under which a lithium battery has switched off or is empty,
+CELL = (2.4, 3.8)  # where they are not those of one cell
+WIDE = 1.5
+NEEDLE = 4  # words between a needle and where it stands
+GAUGES = frozenset({"needle", "voltmeter", "volts", "voltage"})
+TILTED = frozenset({"tipped", "tilted", "tilt", "angle", "heel", "heeled", "heeling", "rotated", "lean", "leaning"})
+COOL, MILD = 12.0, 25.0  # C
+DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """The words of a text in order, each with its place; a sentence's end is a BREAK or a QUESTION."""
+
+    words: tuple[str, ...]
+    spans: tuple[Span, ...]
+    commas: frozenset[int]  # the words that stand after a comma, colon or bracket
+    sentences: tuple[Span, ...]  # for each word, the stretch of words without an end around it
+    size: int  # how many words
+
+    def begins(self, at: int) -> bool:
+        """Whether a clause begins with this word."""
+        return at in self.commas or at == self.sentences[at][0]
+
+
+def read(text: str) -> Text:
+    """Cut a text into words. Any text will do."""
+    words: list[str] = []
+    spans: list[Span] = []
+    commas: set[int] = set()
+    for match in TOKEN.finditer(text):
+        if match.lastgroup == "comma":
+            commas.add(len(words))
+            continue
+        word = _mended(_word(match))
+        if word == "not" and words and words[-1] in CONTRACTED:  # "does not" is "doesnt"
+            words[-1], spans[-1] = CONTRACTED[words[-1]], (spans[-1][0], match.end())
+            continue
+        words.append(CONTRACTED["can"] if word == "cannot" else word)
+        spans.append(match.span())
+    size = sum(word not in ENDS for word in words)
+    return Text(tuple(_figures(words)), tuple(spans), frozenset(commas), tuple(_sentences(words)), size)
+
+
+def _mended(word: str) -> str:
+    """A word of danger or of the trade without its slip; a space left out is not put back."""
+    meant = spelling.mended(word, lexicon().words)
+    return word if " " in meant else meant
+
+
+def _word(match: re.Match[str]) -> str:
+    if match.lastgroup == "abbreviated":
+        return match["abbreviated"].lower()
+    return NAMED.get(match.lastgroup or "") or _plain(match.group().lower())
+
+
+def _plain(word: str) -> str:
+    """A word without apostrophes; "battery's" is "battery", but "it's" is "its"."""
+    base, _, ending = re.sub(r"[’`´]", "'", word).partition("'")
+    if (base, ending) in (("i", "ll"), ("so", "s")):  # nobody is ill, and "so's" is no distress call
+        return base
+    return base if ending == "s" and len(base) > LONGEST_PRONOUN else base + ending.replace("'", "")
+
+
+def _sentences(words: Sequence[str]) -> list[Span]:
+    """For each word its sentence; an end belongs to the sentence that it ends."""
+    found: list[Span] = []
+    first = 0
+    for at, word in enumerate([*words, BREAK]):
+        if word in ENDS:
+            found += [(first, at)] * (at + 1 - first)
+            first = at + 1
+    return found
+
+
+def _figures(words: list[str]) -> list[str]:
+    """Numbers that are a sign by themselves get a name: too hot, too high a charging voltage, below freezing."""
+    named = list(words)
+    systems = {word for word, after in pairwise(words) if after in VOLTS}
+    if FALLS & set(words):  # then one battery's volts are no reading
+        systems.discard("12")
+    others = {word for word, after in pairwise(words) if after in NO_VOLTS}  # the bare twin of "15.5 inches" is inches
+    for at, word in enumerate(words):
+        if not "0" <= word[:1] <= "9":
+            continue
+        value = float(word.replace(",", "."))
+        after = words[at + 1] if at + 1 < len(words) else ""
+        beyond = words[at + 2] if at + 2 < len(words) else ""
+        if after == "a":  # amps, and not the article
+            named[at + 1] = "amp"
+        elif after in DEGREES and (beyond in DIRECTIONS or TILTED & set(words)):
+            continue
+        elif (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
+            named[at] = word if words[at - 1 : at] in (["#-"], ["minus"]) else "#hot"  # "freezes at -59 C"
+        elif weather := _weather(value, words, at):
+            named[at] = weather
+        elif (
+            after in VOLTS
+            or (_is_broken(word) and after not in NO_VOLTS and word not in others)
+            or (_is_needle(words, at) and words[at - 1 : at] not in (["minus"], ["#-"], ["-"]))
+        ):
+            low = after in VOLTS and 0.5 < value < FLAT and not word.isdigit() and not CELL[0] < value < CELL[1]
+            named[at] = "#high" if _too_high(value, systems) and not _is_range(words, at) else "#low" if low else word
+        elif after == "f" and value <= 32:
+            named[at] = "#-"
+    return named
+
+
+def _weather(value: float, words: Sequence[str], at: int) -> str:
+    """The name of degrees of ordinary weather, which no battery gets by a fault of its own; "" for other numbers."""
+    after, before = words[at + 1 : at + 2], words[at - 1 : at]
+    celsius = value if after and after[0] in DEGREES else (value - 32) / 1.8 if after == ["f"] else None
+    if celsius is None or before in (["#-"], ["minus"], ["below"]) or not 0.0 < celsius <= MILD:
+        return ""
+    return "#cool" if celsius <= COOL else "#mild"
+
+
+def _is_broken(number: str) -> bool:
+    return "." in number or "," in number
+
+
+def _is_needle(words: list[str], at: int) -> bool:
+    """Whether a needle stands at this bare number: a gauge reads volts where no other unit follows."""
+    after = words[at + 1] if at + 1 < len(words) else ""
+    before = words[max(0, at - NEEDLE) : at]
+    return after not in NO_VOLTS and after not in ("amp", "percent") and not GAUGES.isdisjoint(before)
+
+
+def _is_range(words: Sequence[str], at: int) -> bool:
+    """Whether it ends a device's wide range, "9-33 V": no reading wanders that far."""
+    before = words[at - 1] if at else ""
+    return "0" <= before[:1] <= "9" and float(words[at].replace(",", ".")) > WIDE * float(before.replace(",", "."))
+
+
+def _too_high(volts: float, systems: set[str]) -> bool:
+    """Whether a 12 V or 24 V battery takes harm from these volts; a larger system that is named has them at rest."""
+    if 15.0 <= volts <= 17.9:
+        return "12" in systems or not systems & {"24", "36", "48"}
+    return 30.0 <= volts <= 35.8 and not systems & {"36", "48"}

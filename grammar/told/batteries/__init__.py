@@ -1,0 +1,1 @@
+"""Batteries by their number, size, weight, charge and limits."""

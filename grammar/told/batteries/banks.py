@@ -1,0 +1,70 @@
+"""Banks told by their names, where one charger is to serve them: "start, house, thruster, windlass: four islands"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+
+BANKS = (
+    frozenset({"house", "domestic", "leisure", "service"}),
+    frozenset({"start", "starter", "starting", "engine", "motor", "cranking"}),
+    frozenset({"bow", "thruster", "stern"}),
+)
+FURTHER = frozenset({"windlass", "capstan"})
+NEXT_ON = 4  # words
+LISTED_AS = re.compile(
+    r"(?P<list>\w[\w' ]*(?:(?:, ?| and )[\w' ]+){1,5}): (?P<many>two|three|four|five|[2-6])"
+    r" (?:\w+ )?(?:islands|camps|mouths|kingdoms|worlds|banks|sets|lots|circuits|systems|batteries|families)\b",
+    re.IGNORECASE,
+)
+TOLD_AFTER = re.compile(  # the number that sums up a list
+    r"[.:;,\u2013-]\s*(?:that'?s |so |makes |which makes |in all )?(?P<many>three|four|five|[3-6])"
+    r"(?: (?:separate |different |own )?banks?| in all| of them| all told)?\s*[.;:!?]",
+    re.IGNORECASE,
+)
+ONE_EACH = re.compile(
+    r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
+    re.IGNORECASE,
+)
+LISTED = 20  # words from the first to the last
+FAR = 40  # characters
+NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
+
+
+def banks_named(scene: Scene) -> Iterator[Stated]:
+    """Three banks told by their names, where a charger is to serve them: "one charger for start, house and bow"."""
+    if "charger" not in scene.heads or "bank.count" in scene.facts:
+        return
+    named = list(ONE_EACH.finditer(scene.text))
+    if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."
+        span = named[0].start(), named[-1].end()
+        yield Stated("bank.count", float(len(named)), "", scene.text[slice(*span)], span, how="default")
+        return
+    if (told := LISTED_AS.search(scene.text)) is not None:  # "start, house, thruster, windlass: four islands"
+        many = NUMBERS.get(told["many"].lower()) or float(told["many"])
+        if many == len(re.findall(r",|\band\b", told["list"])) + 1:
+            yield Stated("bank.count", many, "", told["many"], told.span("many"), how="default")
+            return
+    places = [next((at for at, token in enumerate(scene.tokens) if token.word in names), None) for names in BANKS]
+    found = sorted(at for at in places if at is not None)
+    if len(found) == len(BANKS) and found[-1] - found[0] <= LISTED:
+        if (told := _summed_up(scene, scene.tokens[found[-1]].end)) is not None:  # "start, house, bow. Four."
+            many = NUMBERS.get(told["many"].lower()) or float(told["many"])
+            yield Stated("bank.count", many, "", told["many"], told.span("many"), how="default")
+            return
+        further = FURTHER & {scene.word(at) for at in range(found[0], found[-1] + NEXT_ON)}
+        both_ends = {"bow", "stern"} <= scene.vocabulary
+        yield _fact(scene, "bank.count", float(len(BANKS) + len(further) + both_ends), found[0], found[0] + 1)
+
+
+def _summed_up(scene: Scene, end: int) -> re.Match[str] | None:
+    """The number of banks right behind their list, or behind one more that it names."""
+    return TOLD_AFTER.search(scene.text, end, end + FAR)
+
+
+def _fact(scene: Scene, fact: str, value: float, start: int, end: int) -> Stated:
+    span = scene.span(start, end)
+    return Stated(fact, value, "", scene.text[slice(*span)], span, how="default")

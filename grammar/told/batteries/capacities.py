@@ -1,0 +1,158 @@
+"""Which bare numbers are a battery's amp-hours: "80 each", "12 V 100", "the battery's a 180", "two of 90"."""
+
+from __future__ import annotations
+
+from grammar.scene.items import Item
+from grammar.scene.near import gap
+from grammar.scene.scene import Scene
+from grammar.told.batteries.named_sizes import own_size
+
+GROUPS = frozenset(
+    {"22", "24", "25", "27", "29", "31", "34", "35", "36", "47", "48", "49", "51", "58", "65", "75", "78", "94"}
+)
+SMALLEST, LARGEST = 20, 1000
+MOST_OF_ONE = 400  # amp-hours of one battery
+OWNED = 0.6
+EACH = frozenset({"each", "apiece"})
+ARTICLES = frozenset({"a", "the", "my", "second", "another"})
+HEAVY = frozenset({"heavy", "weigh", "weighs"})
+AGED = frozenset({"new", "old", "older", "newer"})
+LIKELY = 40.0  # amp-hours that stand without a word
+MOST_CHARGER = 60.0  # amps
+AT = frozenset({"in", "for", "at", "up", "on"})
+PLACES = frozenset({"bow", "stern", "house", "front", "forward", "aft", "domestics", "engine", "forepeak", "saloon"})
+LASTS = frozenset({"last", "lasts"})
+OF_ONE = frozenset({6.0, 12.0, 12.8})  # volts
+OTHERS = frozenset({"load", "charger", "fuse", "cable", "panel", "alternator", "dcdc"})
+RATED = ("RC", "CCA", "AH")
+JOINED = frozenset({"and", "&", "+", "with", "plus"})
+UNLIKE = frozenset(
+    {"size", "sizes", "capacities", "mix", "mixing", "mixed", "unlike", "unequal", "mismatched", "different", "odd"}
+)
+
+
+def is_size(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a bare number is a battery's amp-hours: "80 each", "both 100", "a 100 next to a 130 in parallel"."""
+    if not SMALLEST <= value <= LARGEST:
+        return False
+    told = any(fact.fact.startswith("battery.") for fact in scene.said)
+    batteries = told or "battery" in scene.facts | scene.heads or bool(scene.quantities(*RATED))
+    before, after = scene.before(item), scene.after(item)
+    counted = any(other.dim == "COUNT" for other in scene.items[max(0, item.at - 5) : item.at])
+    if (batteries or counted) and scene.word(item.end) in EACH:
+        return True
+    if batteries and before is not None and before.kind == "count":
+        return True
+    if value > MOST_OF_ONE or (after is not None and after.head in OTHERS):
+        return False
+    beside = own_size(scene, item, value) or _of_two_sizes(scene, item) or _beside_amp_hours(scene, item)
+    if beside or ((batteries or counted) and _after_volts(scene, item)):
+        return True
+    if f"{value:g}" not in GROUPS and (_is_batterys(scene, item) or (batteries and _named_so(scene, item, value))):
+        return True
+    if _after_label(scene, item) or (counted and _alone(scene, item)):
+        return True
+    named = "battery" in scene.facts | scene.heads and "cable" not in scene.heads
+    if named and scene.word(item.start - 1) == "a" and HEAVY & scene.vocabulary:
+        return True
+    aged = scene.word(item.start - 1) in AGED and scene.word(item.start - 2) in ARTICLES | {"an"}
+    article = aged or scene.word(item.start - 1) in ARTICLES
+    if article and (scene.word(item.end) in LASTS or _to_charge(scene, item)):
+        return True
+    return article and "bank.layout" in scene.facts and not scene.heads - {"battery"}
+
+
+def _of_two_sizes(scene: Scene, item: Item) -> bool:
+    """Whether it is one of two batteries that are not alike: "unlike sizes, 110 and 75, in series"."""
+    if "bank.layout" not in scene.facts or not UNLIKE & scene.vocabulary or scene.heads - {"battery", "cell", "boat"}:
+        return False
+    for step in (2, -2):
+        at = item.at + step
+        other = scene.items[at] if 0 <= at < len(scene.items) else None
+        if other is None or other.dim != "NUM" or scene.items[item.at + step // 2].name not in JOINED:
+            continue
+        both = [one.quantity.value for one in (item, other)]
+        sizes = all(not isinstance(one, str) and SMALLEST <= one <= MOST_OF_ONE for one in both)
+        return sizes and not all(f"{one:g}" in GROUPS for one in both if not isinstance(one, str))
+    return False
+
+
+def _beside_amp_hours(scene: Scene, item: Item) -> bool:
+    """Whether it is joined to a battery's amp-hours: "in series, 100 Ah and 80, allowed"."""
+    before, after = scene.items[max(0, item.at - 2) : item.at], scene.after(item)
+    joined = "bank.layout" in scene.facts and len(before) == 2 and before[0].dim == "AH" and before[1].name in JOINED
+    return joined and (after is None or after.kind == "mark" or after.name in ("in", "together"))
+
+
+def _after_label(scene: Scene, item: Item) -> bool:
+    """Whether amp-hours lead to it: "Ah: 130", "still 92 Ah of 100"."""
+    before = scene.word(item.start - 1)
+    labelled = scene.word(item.start - 2) == "ah" and before in (":", "=")
+    return labelled or (before == "of" and item.at > 1 and scene.items[item.at - 2].dim == "AH")
+
+
+def _alone(scene: Scene, item: Item) -> bool:
+    """Whether a number between marks follows counted batteries of so many volts: "two 6 V in series, 220."."""
+    before, after = scene.before(item), scene.after(item)
+    apart = before is not None and before.name == "," and (after is None or after.kind == "mark")
+    volts = scene.quantities("VOLT")
+    early = bool(volts) and volts[0].at < item.at
+    return apart and early and float(item.quantity.value) >= LIKELY and not scene.heads & OTHERS
+
+
+def _to_charge(scene: Scene, item: Item) -> bool:
+    """Whether a charger is asked for it: "how big a charger for the 120"."""
+    after = scene.after(item)
+    if after is not None and after.kind != "mark":
+        return False
+    return scene.word(item.start - 2) == "for" and "charger" in scene.heads and scene.word(item.start - 1) == "the"
+
+
+def _after_volts(scene: Scene, item: Item) -> bool:
+    """Whether the volts of one battery stand right before: "12 V 100", "12V/120"."""
+    before, sides = scene.before(item), scene.sides.get(item.at)
+    if sides is not None and sides.left is not None and sides.left.head in OTHERS:
+        return False
+    if before is not None and before.name == "/" and item.at > 1:
+        before = scene.items[item.at - 2]
+    return before is not None and before.dim == "VOLT" and before.quantity.value in OF_ONE
+
+
+def _named_so(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a battery goes by its amp-hours: "two of 100", "one of 110", "a 70 in the bow"."""
+    return _of_so_many(scene, item) or _placed(scene, item, value) or _one_of(scene, item, value)
+
+
+def _placed(scene: Scene, item: Item, value: float) -> bool:
+    """Whether batteries go by their places: "AGMs, a 70 in the bow and a 180 for the house"."""
+    least = MOST_CHARGER if "charger" in scene.heads else LIKELY
+    if value <= least or scene.heads & (OTHERS - {"charger"}) or scene.quantities("AREA", "GAUGE"):
+        return False
+    if scene.word(item.start - 1) not in ARTICLES | {"an"}:
+        return False
+    ahead = [scene.word(at) for at in range(item.end, item.end + 3)]
+    if ahead[1:] == ["front", "of"]:  # "a 400 in front of it"
+        return False
+    return ahead[0] in ("forward", "aft") or (ahead[0] in AT and not PLACES.isdisjoint(ahead[1:]))
+
+
+def _one_of(scene: Scene, item: Item, value: float) -> bool:
+    """Whether one battery is told by its size: "how many prods could one of 110 put up with"."""
+    return value > LIKELY and (scene.word(item.start - 2), scene.word(item.start - 1)) == ("one", "of")
+
+
+def _of_so_many(scene: Scene, item: Item) -> bool:
+    """Whether it is the "100" of "two of 100", "two AGM of 150 in series"."""
+    if scene.word(item.start - 1) != "of":
+        return False
+    before = scene.items[max(0, item.at - 4) : item.at - 1]
+    return (bool(before) and before[-1].dim in ("COUNT", "VOLT", "NUM")) or any(
+        other.fact == "battery.chemistry" for other in before
+    )
+
+
+def _is_batterys(scene: Scene, item: Item) -> bool:
+    """Whether the battery is named right before: "the battery's a 180"."""
+    sides = scene.sides.get(item.at)
+    left = sides.left if sides else None
+    return left is not None and left.head == "battery" and gap(scene, item, left.start, left.end) <= OWNED

@@ -1,0 +1,108 @@
+"""Batteries counted, joined and named by what is said around them: "two brothers", "both twelve"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+from grammar.text.numbers import value
+
+COUNT, NOMINAL, LAYOUT, BANK = "battery.count", "battery.nominal", "bank.layout", "bank.voltage"
+FEW = "two|three|four|six|[2-4]|6"
+KIND = r"(?:wets?|flooded|agms?|gels?|lead|lithiums?|lifepo4|lfp)"
+NOW_MORE = re.compile(  # "he put in one battery. I'd like to put in two."
+    rf"\bone (?:\w+ )?(?:battery|batt)\b[^?]{{0,90}}?\b(?:like|want|fit|put in|would have|make it|go for|plan on|use)"
+    rf" (?:[\w,' ]{{0,40}}?\b(?:fit|put in|use|have|take|add up to) )?(?P<count>{FEW})\b(?=\s*[.:;,?!]|$)",
+    re.IGNORECASE,
+)
+ONE_AND_ONE = re.compile(rf"\bone ({KIND})\b[^?!]{{0,60}}?\b(?:one|another) \1\b", re.IGNORECASE)
+PIECES = re.compile(rf"\b(?P<count>{FEW}) (?:old |new |same |equal )?(?:pieces?|pcs|stuk|pezzi)\b", re.IGNORECASE)
+SIBLINGS = re.compile(rf"\b(?P<count>{FEW}) (?:brothers|sisters|siblings|cousins)\b(?!')", re.IGNORECASE)
+TWIN = re.compile(
+    r"\b(?:had|got|gets|has|gave (?:it|her|him)|give (?:it|her|him)|with|adding|bought) (?:it )?"
+    r"(?:a|its|an identical) (?:twin|brother|sister|mate|second)\b",
+    re.IGNORECASE,
+)
+CHOICE = re.compile(r"^ or (?:two|three|four|six|[2-6])\b", re.IGNORECASE)
+BOTH_TWELVE = re.compile(
+    r"\b(?:both|each(?: of them| one)?|all)(?: (?:are|is|of them|of it))*(?: an?)? (?P<volts>12|twelve)(?:s|'s)?\b"
+    r"(?=\s*(?:[,;.?!]|$|and\b|volts?\b(?! at| on)|v\b))(?!\.\d)",
+    re.IGNORECASE,
+)
+IN_SERIES = re.compile(
+    r"\b\d ?x ?(?P<times>6|12)(?: ?v(?:olts?)?)?,? in series\b"
+    r"|\b(?:two|three|four|[2-4]) (?:\w+ ){1,2}of (?P<of>6|12) ?-?v(?:olts?)?\b[^.?!;]{0,30}\bseries\b",
+    re.IGNORECASE,
+)
+CHAINED = re.compile(r"\bone (?:(?:after|behind) (?:the other|another|the next)|to the next)\b", re.IGNORECASE)
+PARALLELING = re.compile(
+    r"\bparallell?ing\b(?! (?:switch|relay|key|strap|solenoid|lead|cable|breaker|button)| (?:two )?chargers)",
+    re.IGNORECASE,
+)
+IN_TURN = re.compile(
+    r"charg|us(?:e|ing)\b|run|discharg|empt|die|fail|replac|check|measur|read|test|press|burst", re.IGNORECASE
+)
+FAR = 60  # characters
+
+
+def counted_so(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """How many, how joined, and of how many volts each, where no closer word tells it."""
+    told = {item.fact: item.value for item in stated}
+    if told.get(COUNT, 1.0) == 1.0 and (count := _count(scene)):
+        yield count
+    if NOMINAL not in told and (volts := _volts(scene)):
+        yield volts
+    if LAYOUT not in told and (found := PARALLELING.search(scene.text)) and "battery" in scene.facts | scene.heads:
+        yield Stated(LAYOUT, "parallel", "", found[0], found.span(), how="default")
+    elif LAYOUT not in told and (found := CHAINED.search(scene.text)) and _joins(scene, found, told):
+        yield Stated(LAYOUT, "series", "", found[0], found.span(), how="default")
+
+
+def without_choice(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The facts without the "one" of "one or two", which is asked."""
+    return [item for item in stated if (item.fact, item.value) != (COUNT, 1.0) or not _chosen(scene, item)]
+
+
+def _chosen(scene: Scene, item: Stated) -> bool:
+    typed = item.text.lower().strip()
+    return typed.startswith("one or ") or CHOICE.match(scene.text[item.span[1] :][:FAR]) is not None
+
+
+def _count(scene: Scene) -> Stated | None:
+    if found := NOW_MORE.search(scene.text):
+        return _number(found)
+    if found := ONE_AND_ONE.search(scene.text):
+        return Stated(COUNT, 2.0, "", found[0], found.span(), how="default")
+    batteries = bool({"battery"} & (scene.facts | scene.heads)) or bool(scene.quantities("WEIGHT", "AH", "CCA"))
+    if batteries and (found := PIECES.search(scene.text)):
+        return _number(found)
+    read = len([figure for figure in scene.figures if 11.0 <= figure <= 13.2 and figure % 1]) > 1
+    if (read or "bank.layout" in scene.facts) and (found := SIBLINGS.search(scene.text)):
+        return _number(found)
+    known = any(old.fact.startswith("battery.") for old in scene.said)
+    if known and "bank.layout" in scene.facts and (found := TWIN.search(scene.text)):
+        return Stated(COUNT, 2.0, "", found[0], found.span(), how="default")
+    return None
+
+
+def _number(found: re.Match[str]) -> Stated:
+    return Stated(COUNT, value(found["count"].lower()), "", found[0], found.span("count"), how="default")
+
+
+def _volts(scene: Scene) -> Stated | None:
+    """What each battery has: "both twelve", "2 x 12 in series", "three gels of 12 V in series"."""
+    if found := IN_SERIES.search(scene.text):
+        name = "times" if found["times"] else "of"
+        return Stated(NOMINAL, float(found[name]), "volt", found[name], found.span(name), how="default")
+    found = BOTH_TWELVE.search(scene.text)
+    if found is None or "battery" not in scene.facts | scene.heads:
+        return None
+    return Stated(NOMINAL, 12.0, "volt", found["volts"], found.span("volts"), how="default")
+
+
+def _joins(scene: Scene, found: re.Match[str], told: Mapping[str, object]) -> bool:
+    """Whether batteries are joined so, and nothing is done to them in turn."""
+    several = told.get(COUNT, 1.0) != 1.0
+    return several and not IN_TURN.search(scene.text[max(0, found.start() - FAR) : found.start()])

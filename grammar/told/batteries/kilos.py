@@ -1,0 +1,27 @@
+"""The weight of a battery told apart from its unit: "I weighed mine, 29 of them", of kilos."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+from grammar.text.canonical import in_unit
+
+KILOS = {frozenset({"kilos", "kilo", "kg", "kgs"}): "kilogram", frozenset({"pounds", "lbs"}): "pound"}
+LIGHTEST, HEAVIEST = 8.0, 90.0  # kg of a battery
+
+
+def kilos_of_them(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """ "Lithium halves the kilos. I weighed mine, 29 of them, lead": a weight, no number of batteries."""
+    unit = next((unit for words, unit in KILOS.items() if words & scene.vocabulary), "")
+    if not unit or any(item.fact == "battery.weight" for item in stated):
+        return
+    for item in scene.quantities("NUM", "COUNT"):
+        of_them = (scene.word(item.end), scene.word(item.end + 1)) == ("of", "them")
+        value = item.quantity.value
+        kilos = in_unit(float(value), unit, "kilogram") if of_them and not isinstance(value, str) else None
+        if kilos is not None and LIGHTEST <= kilos <= HEAVIEST:
+            span = scene.span(item.start, item.end)
+            yield Stated("battery.weight", kilos, "kilogram", scene.text[slice(*span)], span, how="default")
+            return

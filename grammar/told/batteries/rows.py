@@ -1,0 +1,116 @@
+"""Rows of batteries told twice over, sums told with their parts, and the volts that batteries are joined for."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+
+COUNT, LAYOUT, VOLTS = "battery.count", "bank.layout", "bank.voltage"
+TWO = r"(?:two|2)"
+ROW = r"(?:in )?(?:series|a row|a line|a string|line)"
+TWICE_OVER = re.compile(  # "two in a row, twice over", "two-two series then the pairs together"
+    rf"\b{TWO}(?:(?: and |-| by |\+| \+ | plus ){TWO})?(?: (?:of them|batteries))? {ROW}\b,? ?[^.?!;:\d]{{0,16}}?"
+    r"(?:\btwice(?: over)?\b|\btwo (?:times|lots)\b|\btimes two\b|\bx ?2\b|\bdoubled\b"
+    r"|\b(?:then|and)(?: then)? (?:the |those |these |both )*(?:pairs|rows|strings|twos|sets)(?: are| go)?"
+    r" (?:together|parallel|in parallel|side by side|joined|paralleled|alongside))",
+    re.IGNORECASE,
+)
+FOUR = 4.0
+SUM = re.compile(  # "twice 550 is 1100 CCA"
+    r"\b(?:twice|two times|2 ?x|double|two lots of) (?P<part>\d{2,4})(?: ?(?:cca|ah|amp[- ]hours?|a))?"
+    r" ?(?:is|are|makes?|gives?|equals?|=|comes to|adds up to) ?(?P<sum>\d{2,4}) ?(?:cca|ah|amp[- ]hours?|cold)\b"
+    r"|\b(?P<one>\d{2,4})(?: ?(?:cca|ah))? ?(?:plus|and|\+) ?(?P<other>\d{2,4})(?: ?(?:cca|ah))?"
+    r" ?(?:is|are|makes?|gives?|equals?|=|comes to) ?(?P<both>\d{2,4}) ?(?:cca|ah|amp[- ]hours?|cold)\b",
+    re.IGNORECASE,
+)
+SUMMED = ("battery.cca", "battery.capacity", "battery.ca")
+V = r"(?:[ -]?v(?:olts?)?)?"
+HIGH = r"(?P<high>24|36|48|twenty[- ]four|thirty[- ]six|forty[- ]eight)"
+MANY = r"(?:(?:a |an |my |our |some |those |these )?(?:pair of |two |three |four |six |eight |[2-8] ?x? ))"
+OUT_OF = re.compile(  # "24 off two twelves", "36 V out of three 12s", "24 from 6"
+    rf"(?<![\d.,/])\b{HIGH}{V} (?:off|from|out of|made (?:of|from)|using) {MANY}?"
+    r"(?P<low>sixes|twelves|six|twelve|6|12)(?:'?s\b|[ -]?v(?:olt(?:er)?s?)?\b|(?<=s)\b"
+    r"|(?=[.,;?!)](?!\d)|$| (?:batter|wets?\b|agms?\b|gels?\b|lithiums?\b|ones\b|in series)))",
+    re.IGNORECASE,
+)
+JOINED_AS = re.compile(  # "two batteries joined as 24", "wired to a 12"
+    r"\b(?:joined|wired|linked|strung|connected|coupled|hooked|arranged)(?: up| together)?"
+    r" (?:as|to|into|to make|to give) (?:an? )?"
+    r"(?P<high>12|24|36|48|twenty[- ]four|thirty[- ]six|forty[- ]eight)(?:[ -]?v(?:olts?)?)?"
+    r"(?=[.,;?!)]|$| (?:system|bank|pair|set|and|but|for|for the)\b)",
+    re.IGNORECASE,
+)
+VALUES = {"twenty": 24.0, "thirty": 36.0, "forty": 48.0, "six": 6.0, "sixe": 6.0, "twelve": 12.0}
+CONVERTING = frozenset({"dcdc", "alternator", "charger"})
+
+
+def in_rows(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The facts with those that tell of batteries in rows."""
+    return _volts_joined(scene, _parts_of_sums(scene, _twice_over(scene, stated)))
+
+
+def _twice_over(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Series-parallel, where a row of two is told twice and no other number of batteries is."""
+    counts = {item.value for item in stated if item.fact == COUNT}
+    if not counts <= {2.0, FOUR} or (found := TWICE_OVER.search(scene.text)) is None:
+        return stated
+    told = Stated(LAYOUT, "series-parallel", "", found[0], found.span(), how="grammar")
+    many = replace(told, fact=COUNT, value=FOUR)
+    start, end = told.span
+    kept = (item for item in stated if item.fact not in (LAYOUT, COUNT) and not start <= item.span[0] < end)
+    return [*kept, told, many]
+
+
+def _parts_of_sums(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """One battery's figure in place of the sum of two that is told with it."""
+    found = SUM.search(scene.text)
+    if found is None:
+        return stated
+    part, other, total = (
+        float(found[one] or found[two]) for one, two in (("part", "one"), ("part", "other"), ("sum", "both"))
+    )
+    if part != other or total != 2 * part:
+        return stated
+    sums = [item for item in stated if item.fact in SUMMED and item.value == total]
+    if not sums:
+        return stated
+    span = found.span("part" if found["part"] else "one")
+    own = Stated(sums[0].fact, part, sums[0].unit, scene.text[slice(*span)], span, how="grammar")
+    kept = [item for item in stated if item not in sums and not found.start() <= item.span[0] < found.end()]
+    kept = [item for item in kept if item.fact != own.fact]
+    many = [] if any(item.fact == COUNT for item in kept) else [Stated(COUNT, 2.0, "", found[0], found.span())]
+    return [*kept, own, *many]
+
+
+def _volts_joined(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The volts of the bank, told by what it is made of or what it is joined as."""
+    if any(item.fact == VOLTS for item in stated):
+        return stated
+    found = None if CONVERTING - {"charger"} & scene.heads else OUT_OF.search(scene.text)
+    if found is not None and _volts(found["high"]) % _volts(found["low"]):
+        found = None
+    found = found or (None if "load" in scene.heads else JOINED_AS.search(scene.text))
+    if found is None:
+        return stated
+    start, end = found.span("high")
+    own = [item for item in stated if item.span[0] >= end or item.span[1] <= start]
+    told = Stated(VOLTS, _volts(found["high"]), "volt", found["high"], (start, end), how="grammar")
+    return [*own, told, *_series(scene, own, told)]
+
+
+def _series(scene: Scene, stated: list[Stated], told: Stated) -> list[Stated]:
+    """In series, where so many of so many volts make the bank's and no layout is told or asked."""
+    values = {item.fact: item.value for item in stated}
+    count, nominal = values.get(COUNT), values.get("battery.nominal", 12.0)
+    if LAYOUT in values or any(item.fact == LAYOUT for item in scene.items):
+        return []
+    joined = isinstance(count, float) and isinstance(nominal, float) and count > 1 and count * nominal == told.value
+    return [replace(told, fact=LAYOUT, value="series", unit="")] if joined else []
+
+
+def _volts(said: str) -> float:
+    name = said.lower().replace("-", " ").split()[0].removesuffix("s")
+    return VALUES.get(name) or float(name)

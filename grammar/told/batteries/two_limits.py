@@ -1,0 +1,100 @@
+"""What a lithium battery lets out, told by how long: "150 A without end and 300 for the space of a breath"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+
+from grammar.reading import Span
+from grammar.scene.claims import Claim
+from grammar.scene.scene import Scene
+
+STEADY, PEAK = "battery.max_current", "battery.peak_current"
+AMPS = r"(?<![\d.,])(?P<{0}>\d{{2,4}})(?: ?(?:a|amps?|amperes?)\b|(?![\d.,]*\d| ?(?:ah|v|w|mm2?|cca|kg|%)\b))"
+PASSES = r"(?: (?:pass|go|flow|out|through|by|of current))*"
+LASTING = (
+    r"(?:without (?:an? )?(?:end|rest|pause|break|limit|stop|stopping)|forever|for ever|endlessly|always"
+    r"|for good|for keeps"
+    r"|all day(?: long)?|non[- ]?stop|steady|steadily|continuous(?:ly)?|cont|permanent(?:ly)?|constantly"
+    r"|day and night|round the clock|no end|(?:till|until) (?:doomsday|kingdom come)"
+    r"|(?:for )?(?:a )?long time|all the time|as long as (?:i|you|we) (?:like|want))\b"
+)
+SHORT = (
+    r"(?:(?:for|in) (?:short )?bursts|(?:(?:for|in|at|over|during) )?(?:just |only |about )?"
+    r"(?:(?:a few|an?|the|one|some|few|\d{1,2}|two|three|five|ten) )"
+    r"(?:space of an? |length of an? |very |first |short )*"
+    r"(?:(?:breath|sigh|blink|moment|instant|heartbeat|wink|flash|gasp|sneeze|sec|second)s?|s))\b|\bpeak\b|\bbriefly\b|\bmomentarily\b"
+)
+JOINED = r"[^.?!;:\d]{0,24}?(?:\band|\bbut|,|/|&|\bthen)\s*"
+PAIR = re.compile(
+    rf"{AMPS.format('steady')}{PASSES}\s+{LASTING}{JOINED}(?:for )?{AMPS.format('peak')}{PASSES}\s+(?:{SHORT})"
+    rf"|\b(?:permits?|allows?|limited (?:[\w' -]{{0,30}})?(?:to|at)|lets?|gives?|yields?)(?: out| through)? "
+    rf"{AMPS.format('first')}{PASSES}{JOINED}(?:{SHORT}) {AMPS.format('second')}",
+    re.IGNORECASE,
+)
+GUARDS = "box of tricks|brain|electronics|guard|nanny|watchdog"
+LETS = re.compile(
+    rf"\b(?:lets?|allow(?:s|ed)?|permits?)(?: out| through)? {AMPS.format('let')} (?:pass|go|flow|out|through|by)\b"
+    rf"|\blimited by [\w' -]{{2,30}}? (?:to|at) {AMPS.format('limited')}"
+    rf"|(?<!thruster's )(?<!motor's )\b(?:lithium|lfp|lifepo4|bms|{GUARDS})(?:'?s)?\b"
+    r"[^.?!;,\d]{0,30}?"  # "lithium's box of tricks allowing 150 A"
+    rf"\b(?:allow|permit|let)(?:s|ing|ting)?(?: out| through| us)? {AMPS.format('ruled')}",
+    re.IGNORECASE,
+)
+AGAIN = re.compile(rf"{AMPS.format('steady')}{PASSES}\s+{LASTING}", re.IGNORECASE)
+LOADS = r"thrusters?|motors?|windlass|winch|pump"
+OTHERS = r"alternators?|charger|solar|panels?|converter|booster|dc-?dc|genset|generator|fuses?|breaker|fridge"
+LOAD = re.compile(rf"\b(?:{LOADS}|{OTHERS}|it|draws?|takes?|pulls?|begs?|wants?|needs?|uses?)\b", re.IGNORECASE)
+LOAD_NEXT = re.compile(rf" ?(?:current )?(?:bow |stern )?(?:{LOADS})\b", re.IGNORECASE)
+GIVER = re.compile(
+    r"\b(?:lets?|allows?|permits?|gives?|concedes?|yields?|pass(?:es)?|hands?|delivers?|offers?|guard\w*|bms|protection"
+    r"|limit\w*|stickers?|labels?|battery|batteries|each|lithiums?|lfp|lifepo\w*|ours|mine|does)\b",
+    re.IGNORECASE,
+)
+SENTENCE = re.compile(r"[.?!;](?= |$)")
+OURS = re.compile(r"\b(?:ours|mine)(?: is| are|'s|,)? ?$", re.IGNORECASE)
+
+
+def limits_told(scene: Scene) -> dict[int, Claim]:
+    """What the figures are that are told as a lithium battery's limits, by how long they may flow."""
+    spans = dict(_limits(scene))
+    return {
+        item.at: Claim(fact, "role")
+        for item in (scene.quantities("AMP", "NUM", "COUNT") if spans else ())
+        if item.part is not None and (fact := _fact_at(item.part.span, spans))
+    }
+
+
+def _limits(scene: Scene) -> Iterator[tuple[Span, str]]:
+    if not any(item.dim == "AMP" or item.dim == "NUM" for item in scene.measured):
+        return
+    limited = scene.lithium_known or "bms" in scene.heads
+    for found in PAIR.finditer(scene.text):
+        mine = OURS.search(scene.ahead(found.start())) and any(item.kind == "model" for item in scene.items)
+        begins = found.start("steady" if found["steady"] else "first")
+        if (limited or mine) and _of_battery(scene, begins) and not LOAD_NEXT.match(scene.text[found.end() :]):
+            first, second = ("steady", "peak") if found["steady"] else ("first", "second")
+            if float(found[first]) < float(found[second]):
+                yield found.span(first), STEADY
+                yield found.span(second), PEAK
+    lets = LETS.search(scene.text) if limited else None
+    if lets is not None:
+        name = next(name for name in ("let", "limited", "ruled") if lets[name])
+        if _of_battery(scene, lets.start(name if name == "ruled" else 0)):
+            yield lets.span(name), STEADY
+    if any(old.fact == STEADY for old in scene.said) and "load" not in scene.heads:
+        yield from ((found.span("steady"), STEADY) for found in AGAIN.finditer(scene.text))
+
+
+def _of_battery(scene: Scene, at: int) -> bool:
+    """Whether what gives the amps that begin there is the battery: nothing that draws is named after it."""
+    before = SENTENCE.split(scene.ahead(at))[-1]
+    drawn, given = ([word.end() for word in words.finditer(before)] for words in (LOAD, GIVER))
+    start = at - len(before)
+    models = (scene.span(item.start, item.end)[1] - start for item in scene.items if item.kind == "model")
+    drawn += [end for end in models if 0 < end <= len(before)]
+    return not drawn or (bool(given) and max(given) > max(drawn))
+
+
+def _fact_at(span: Span, spans: Mapping[Span, str]) -> str:
+    return next((fact for (start, end), fact in spans.items() if start < span[1] and span[0] < end), "")

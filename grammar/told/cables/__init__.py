@@ -1,0 +1,1 @@
+"""Cables, studs and lugs."""

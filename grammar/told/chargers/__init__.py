@@ -1,0 +1,1 @@
+"""Chargers by their figure, switch, outputs and banks."""

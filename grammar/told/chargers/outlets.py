@@ -1,0 +1,81 @@
+"""The outputs of a charger as people see them: pairs of leads and sets of clips, each pair one output."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+
+FACT = "charger.outputs"
+NUMBERS = {"two": 2.0, "2": 2.0, "twin": 2.0, "three": 3.0, "3": 3.0, "four": 4.0, "4": 4.0}  # all others are one
+ENDS = r"(?:leads?|cables?|clips?|wires?|clamps?|crocs?|tails?)"
+PAIRS = re.compile(
+    rf"\b(?P<many>one|a|1|single|two|2|three|3|four|4) (?:single )?"
+    rf"(?:(?:pair|set|lot)s? of (?:\w+ )?{ENDS}|{ENDS} pairs?\b|pairs? (?:of )?{ENDS})\b",
+    re.IGNORECASE,
+)
+BOTH_POLES = re.compile(  # one lead for each pole, and no more
+    rf"\b(?:one|a|1|single) (?:red|plus|positive)(?: {ENDS})? and (?:one|a|1|single) (?:black|minus|negative)\b"
+    rf"|\btwo {ENDS},? (?:red and black|plus and minus|positive and negative)\b",
+    re.IGNORECASE,
+)
+ONE_OUT = re.compile(
+    rf"\b(?:one|a single|single|only one) {ENDS} (?:coming |comes? |going |goes? )?out\b", re.IGNORECASE
+)
+
+
+NUMBER = r"(?P<many>one|a single|single|1|two|2|twin|three|3|four|4)"
+EXITS = r"(?:exits?|mouths?|teats?|spoons?|taps?|arms?|tails?|nozzles?|branches|branch|spouts?|fingers|ways out)"
+OF_CHARGER = re.compile(  # "the shore charger carries only two spoons", "a charger of one lead"
+    rf"\bcharger\b[^.?!;,]{{0,30}}?\b(?:has|have|with|carries|owns|of|sports|got|having)(?: got)?(?: only| just)?"
+    rf" {NUMBER} (?:(?:own |small |short )?{EXITS}|{ENDS}(?! acid| batter| and minus))\b",
+    re.IGNORECASE,
+)
+FEEDS = re.compile(  # "my charger feeds two, I have three banks"
+    r"\bcharger(?: that)? (?:only |just )?(?:feeds|serves|caters for|looks after)(?: only| just)? "
+    r"(?P<many>one|two|three|four|[1-4])(?: (?:batteries|banks|battery|bank))?(?=[,.;?!]|$| and\b| but\b)",
+    re.IGNORECASE,
+)
+ARMED = re.compile(
+    r"\b(?P<many>one|single|two|twin|three|four|[1-4])[- ]"
+    r"(?:armed|headed|legged|mouthed|exit|outlet|lead|tailed|tail|arm)"
+    r" (?:\d{1,3} ?(?:a|amps?) )?(?:charger|unit|one)\b"
+    r"|\b(?P<only>one|two|three|four) (?:exits?|outlets?|outputs?|ways? out) only\b",
+    re.IGNORECASE,
+)
+
+
+def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """How many batteries a charger can be clipped to: "it has only one pair of cables"."""
+    if not _of_charger(scene) or any(item.fact == FACT for item in stated):
+        return
+    found = (
+        PAIRS.search(scene.text)
+        or OF_CHARGER.search(scene.text)
+        or FEEDS.search(scene.text)
+        or ARMED.search(scene.text)
+    )
+    if found is not None:
+        yield _told(found, NUMBERS.get(_many(found), 1.0))
+    elif found := BOTH_POLES.search(scene.text) or ONE_OUT.search(scene.text):
+        yield _told(found, 1.0)
+
+
+def _of_charger(scene: Scene) -> bool:
+    """Whether a charger is named, or a "20 A unit" beside its outlet."""
+    return "charger" in scene.heads or bool({"outlet", "output"} & scene.vocabulary and "unit" in scene.vocabulary)
+
+
+def _many(found: re.Match[str]) -> str:
+    return str(found["many"] or found["only"]).lower()
+
+
+def _told(found: re.Match[str], many: float) -> Stated:
+    start = found.start("many") if found.re.groupindex.get("many") and found["many"] else found.start()
+    end = (
+        found.end("many") if re.search(r"\d ?a", found[0][1:], re.IGNORECASE) else found.end()
+    )  # "one-outlet 20 A unit"
+    span = start, end
+    return Stated(FACT, many, "", found.string[slice(*span)], span, how="grammar")

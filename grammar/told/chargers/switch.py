@@ -1,0 +1,200 @@
+"""The kinds that a charger's switch offers, and the one that it stands on: neither is what the battery is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+from grammar.told.chargers.its_switch import its_switch
+
+OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
+OWNERS = frozenset({"we", "i", "ive", "weve", "you", "boat", "she"})  # "we have AGM" is a battery
+SWITCHES = frozenset({"switch", "selector", "button", "settings", "positions", "modes"})
+DIALS = frozenset({"menu", "wheel", "dial", "knob", "lamps", "words", "lights", "pointer", "lever"})
+REGULATORS = frozenset({"regulator", "controller"})  # of a panel: a charger too
+STANDS = frozenset(
+    {
+        "left",
+        "stands",
+        "stood",
+        "sits",
+        "sat",
+        "set",
+        "stuck",
+        "turned",
+        "glows",
+        "points",
+        "had",
+        "put",
+        "keep",
+        "rests",
+        "being",
+        "is",
+        "pointing",
+        "parked",
+        "wound",
+        "jammed",
+    }
+)
+SPEAKS = frozenset({"speaks", "understands", "knows"})  # "the box on the wall only speaks wet and gel"
+STANDS_AT = 4  # words
+MARKED = frozenset({"says", "reads", "marked", "labelled", "labeled", "stamped", "printed", "branded", "badged"})
+STAMPED = MARKED - {"says", "reads"}
+MARKED_AFTER = 4  # words from a charger to what it is marked with
+OFFERED_AS = SWITCHES | {"options", "choices", "setting", "buttons", "programmes", "programs", "profiles", "curves"}
+OFFERED_AS |= DIALS
+GIVES = frozenset({"does", "do", "has", "offers", "gives", "only", "just", "with", "between", "allows"})
+KNOWS = frozenset({"know", "knows", "understands", "speaks", "recognises", "recognizes"})
+JOINERS = frozenset({"/", ",", "or", "and", "&", "+"})
+USED = frozenset({"on", "use", "using", "used", "uses", "chose", "chosen", "picked"})
+AHEAD, BEHIND = 8, 4  # pieces before and after a list in which it is said what offers it
+CHARGE_VOLTS = (13.0, 16.0)
+CHARGES = ("charger.current",)  # what the charger asked about last goes by
+
+
+def on_the_switch(scene: Scene) -> set[int]:
+    """Kinds that a charger offers, where the battery's own is told besides: "it only has gel or wet, mine is AGM"."""
+    kinds = [item for item in scene.items if item.fact == "battery.chemistry"]
+    with_volts = [item for item in kinds if _has_volts(scene, item)]
+    if len(with_volts) > 1:  # "settings AGM 14.4, gel 14.1, wet 14.8"
+        return {item.at for item in with_volts}
+    spoken = (
+        "charger" in scene.heads
+        or bool((REGULATORS | DIALS) & scene.vocabulary)
+        or scene.about("word:setting", "role:charger.setting")
+        or scene.likely[:1] == CHARGES
+        or bool(SPEAKS & scene.vocabulary)
+    )
+    offered = {item.at for item in kinds if spoken and _is_offered(scene, item)}
+    offered |= _before_switch(scene, kinds)
+    if "charger" in scene.heads and any(scene.word(item.start - 1) == "got" for item in kinds):
+        offered |= {item.at for item in kinds if {"got", "or"} & {scene.word(item.start - 1)}}
+    if spoken and (lists := [run for run in _lists(scene, kinds) if _is_offer(scene, run)]):
+        offered = {item.at for run in lists for item in run}
+    offered |= {item.at for run in _lists(scene, kinds) if _is_known(scene, run) for item in run}
+    several = len({item.name for item in kinds if item.at in offered}) > 1
+    told = len(offered) < len(kinds) or any(old.fact == "battery.chemistry" for old in scene.said)
+    return offered if several and told else set()
+
+
+def stands_on(scene: Scene, item: Item, offered: set[int]) -> bool:
+    """Whether a kind is the one that the switch stands on, of those it offers: "wet or AGM, I've had it on AGM"."""
+    if item.at in offered:
+        return False
+    told = _left_at(scene, item, bool(offered)) or _marked(scene, item) or _stamped(scene, item)
+    if told or its_switch(scene, item):
+        return True
+    if item.name not in {scene.items[at].name for at in offered}:
+        return False
+    before = [scene.word(item.start - back) for back in (1, 2)]
+    after = scene.after(item)
+    used = before[1] if before[0] in ("the", "its", "their") else before[0]
+    return used in USED and (after is None or after.head != "battery")
+
+
+def _left_at(scene: Scene, item: Item, offered: bool) -> bool:
+    """Whether the switch was left there: "my nephew left it at WET", "the selector sits at gel"."""
+    if scene.word(item.start - 1) not in ("at", "on", "to"):
+        return False
+    before = [scene.word(at) for at in range(item.start - 1 - STANDS_AT, item.start - 1)]
+    after = scene.after(item)
+    named = bool((DIALS | SWITCHES) & set(before)) or offered
+    return named and bool(STANDS & set(before)) and (after is None or after.head != "battery")
+
+
+def _marked(scene: Scene, item: Item) -> bool:
+    """Whether a charger is marked with the kind: "her old charger, which says AGM on its face"."""
+    if scene.word(item.start - 1) not in MARKED:
+        return False
+    after = scene.after(item)
+    if after is not None and (after.name in JOINERS - {","} or after.head == "battery"):
+        return False  # "my charger says gel or AGM" offers both
+    return any(head.head == "charger" and 0 < item.start - head.end <= MARKED_AFTER for head in scene.head_items)
+
+
+def _stamped(scene: Scene, item: Item) -> bool:
+    """Whether the kind is stamped on a charger: "WET ONLY stamped across her charger", "AGM printed on the charger"."""
+    at = item.end + (scene.word(item.end) in ("only", "is", "badge", "sticker", "label"))
+    if scene.word(at) not in STAMPED:
+        return False
+    on_it = scene.word(at + 1) in ("on", "across", "upon") and scene.word(at + 2) in ("it", "its")
+    return any(
+        head.head == "charger"
+        and (0 < head.start - at <= MARKED_AFTER or (on_it and 0 < item.start - head.end <= MARKED_AFTER))
+        for head in scene.head_items
+    )
+
+
+def _lists(scene: Scene, kinds: list[Item]) -> Iterator[list[Item]]:
+    """Runs of two kinds and more with nothing but joiners between."""
+    run = kinds[:1]
+    for first, second in pairwise(kinds):
+        if all(other.name in JOINERS for other in scene.items[first.at + 1 : second.at]):
+            run.append(second)
+            continue
+        yield run
+        run = [second]
+    yield run
+
+
+def _is_known(scene: Scene, run: list[Item]) -> bool:
+    """Whether something knows these kinds and no other: "the machine knows only WET and AGM. Mine is gel."."""
+    if len({item.name for item in run}) < 2:
+        return False
+    return bool(KNOWS & {scene.word(at) for other in _ahead(scene, run[0]) for at in range(other.start, other.end)})
+
+
+def _is_offer(scene: Scene, run: list[Item]) -> bool:
+    """Whether a list is what a charger can be set to: "settings are wet and AGM", "my charger just does AGM or wet"."""
+    if len({item.name for item in run}) < 2:
+        return False
+    before, after = _ahead(scene, run[0]), _behind(scene, run[-1])
+    if any(other.head == "battery" for other in after[:1]):  # "charger for AGM and gel batteries"
+        return False
+    charger = any(other.head == "charger" or other.name in REGULATORS for other in before)
+    words = {scene.word(at) for other in (*before, *after) for at in range(other.start, other.end)}
+    return bool((OFFERED_AS | SPEAKS) & words) or (charger and bool(GIVES & words))
+
+
+def _ahead(scene: Scene, item: Item) -> list[Item]:
+    """The pieces before it in its sentence."""
+    near = scene.items[max(0, item.at - AHEAD) : item.at]
+    begins = [place for place, other in enumerate(near, start=1) if other.name == "end"]
+    return near[begins[-1] :] if begins else near
+
+
+def _behind(scene: Scene, item: Item) -> list[Item]:
+    """The pieces after it in its sentence."""
+    near = scene.items[item.at + 1 : item.at + 1 + BEHIND]
+    ends = [place for place, other in enumerate(near) if other.name == "end"]
+    return near[: ends[0]] if ends else near
+
+
+def _has_volts(scene: Scene, item: Item) -> bool:
+    """Whether the volts of a charge follow a kind at once: "gel 14.1"."""
+    after = scene.after(item)
+    if after is None or after.dim not in ("NUM", "VOLT") or isinstance(after.quantity.value, str):
+        return False
+    value = after.quantity.value
+    return CHARGE_VOLTS[0] <= value / (2 if value > 20 else 1) <= CHARGE_VOLTS[1]
+
+
+def _before_switch(scene: Scene, kinds: list[Item]) -> set[int]:
+    """The two kinds of "a wet or AGM switch"."""
+    for first, second in pairwise(kinds):
+        if (
+            scene.word(second.end) in SWITCHES
+            and second.at - first.at == 2
+            and scene.word(first.end) in ("or", "/", "and")
+        ):
+            return {first.at, second.at}
+    return set()
+
+
+def _is_offered(scene: Scene, item: Item) -> bool:
+    """Whether a charger's switch has the kind: "it has gel and wet", "one says GEL"."""
+    before = [scene.word(item.start - back) for back in (1, 2, 3, 4, 5)]
+    offers = any(word in OFFERS and owner not in OWNERS for word, owner in pairwise(before))
+    return offers or before[:2] == ["says", "one"]

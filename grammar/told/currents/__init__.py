@@ -1,0 +1,1 @@
+"""Amps by where they flow, what drew them and what they do."""

@@ -1,0 +1,84 @@
+"""Amps that seemed a charger's only for want of another reading, where the message asks how long a battery lasts."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.scene.claims import LASTING, NOTHING, Claim
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+CHARGERS = frozenset({"charger", "dcdc", "alternator", "panel"})
+CHARGED = re.compile(
+    r"\b(?:re)?charg\w*|\b(?:re)?fill\w*|\bfull\b(?! (?:chat|tilt|bore|throttle|power|speed))|\btop\w* (?:it )?up"
+    r"|\b(?:shore|quay|mains|genset|generator|brim\w*|absorb|accepts?|restore|replenish|soak|float|plug(?:s|ged)?)\b"
+    r"|\bback (?:up|to|in|into)\b|\bput\w* (?:it )?back|\bfrom (?:dead )?(?:flat|empty|half)\b",
+    re.IGNORECASE,
+)
+SO_MANY = r"(?:\d+|a|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|thirty|forty|fifty)"
+LASTS = re.compile(
+    r"\bhow long (?:may|can|could|might|have|has|will|would|do|does|did) (?:we|they|i|she|he|you|it|the|my|our|that)\b"
+    r"(?! (?:\w+ )?(?:take|takes|need|needs|be|want|wants|require|cost|have to|gotta|must|leave|keep|wait)\b)"
+    r"|\b(?:give|gives|gave|get|gets|lasts?|manage|manages|survives?)\b[^.?!;]{0,14}\b"
+    + SO_MANY
+    + r"[\w-]* (?:hours|hrs)\b"
+    r"|\bwhat (?:have|do|would|will|shall) (?:i|we|they) (?:got|get|have)\b[^.?!;]{0,24}"
+    r"\b(?:evening|night|time|hours|day|morning)\b"
+    r"|\bout of (?:an?|my|the|our|one|this|that|his|her) ?[\d.]+ ?(?:ah|amp)"
+    r"|\b(?:lasts?|endures?|survives?|holds? out)\b[^.?!;,]{0,10}\b(?:when|how long|what time)\b"
+    r"|\b(?:till|until) (?:what (?:hour|time)|when)\b"
+    r"|\bbefore (?:sunrise|dawn|dark|daybreak|midnight|breakfast|morning)\b"
+    r"|\b(?:kills?|flattens?|empties|drains?|finish(?:es)?|ruins?) (?:an?|the|my|our) \d"
+    r"|\bsees? (?:me|us|them|him|her|out)\b|\bthrough (?:the|a|an?other|one|my|" + SO_MANY[3:-1] + r") ?"
+    r"(?:night|evening|hours|day|weekend|watch)\b",
+    re.IGNORECASE,
+)
+PROPELS = frozenset({"canoe", "kayak", "thrust", "throttle", "trolling", "paddle", "propeller", "prop", "tender's"})
+HOURS = re.compile(r"\bhours?\b|\bhrs\b|\bhow (?:long|far)\b", re.IGNORECASE)
+DRAWN = frozenset({"draw", "drain", "load", "pull", "appetite", "consumption", "usage", "demand", "thirst"})
+THINGS = frozenset(
+    {"coolbox", "coolboxes", "icebox", "cooler", "freezer", "fridge", "amplifier", "amp", "pump", "lamp"}
+)
+STAYS = frozenset({"storage.time", NOTHING.fact})
+MOST_DAYS = 14.0  # that a boat lies at anchor
+LOOSE = frozenset({"default", "near", "range", "weighed"})
+
+
+def emptied(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of amps that empty a battery, where no charger and no charging is told of."""
+    found = [at for at, claim in claims.items() if claim.fact == "charger.current"]
+    drawn = {at: Claim("load.current", "near") for at in found if _is_drawn(scene, scene.items[at], claims[at])}
+    return drawn | _for_days(scene, claims | drawn)
+
+
+def _for_days(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """Days for which something runs without a pause are no lay-up: "5 days at anchor, 2.5 A round the clock"."""
+    if not any(claim.fact == "load.current" and _never_stops(scene, scene.items[at]) for at, claim in claims.items()):
+        return {}
+    days = (item for item in scene.quantities("TIME") if item.quantity.unit == "day")
+    return {
+        item.at: Claim("load.time", "near")
+        for item in days
+        if claims.get(item.at, NOTHING).fact in STAYS and 1 < float(item.quantity.value) <= MOST_DAYS
+    }
+
+
+def _never_stops(scene: Scene, item: Item) -> bool:
+    after = " ".join(scene.word(item.end + ahead) for ahead in range(3))
+    return "into" not in scene.vocabulary and any(after.startswith(words) for words in LASTING)
+
+
+def _is_drawn(scene: Scene, item: Item, claim: Claim) -> bool:
+    """Whether amps are drawn: "at five amps what have I got by way of evening", "on a 35 amp draw"."""
+    if item.dim not in ("AMP", "NUM"):
+        return False
+    if scene.word(item.end) in THINGS:
+        return True
+    if CHARGERS & scene.heads:
+        return False
+    if scene.word(item.end) in DRAWN or (_never_stops(scene, item) and not CHARGED.search(scene.text)):
+        return True
+    if claim.how not in LOOSE or CHARGED.search(scene.text):
+        return False
+    propels = PROPELS & scene.vocabulary and HOURS.search(scene.text)
+    return bool(propels) or LASTS.search(scene.text) is not None

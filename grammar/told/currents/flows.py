@@ -1,0 +1,86 @@
+"""Which way amps flow, by what is said of their flowing: into a battery, out of a charger's leg, out of the battery."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+CHARGER, LOAD, LIMIT = "charger.current", "load.current", "battery.max_current"
+MOST = 200.0  # amps of a charger
+AFTER = 48  # characters
+TO_FILL = re.compile(  # "how long for 24 A to make good a half"
+    r" ?(?:to (?:make (?:good|up)|put back|give back|bring back|fill|refill|restore|replenish|recharge"
+    r"|return (?:it|them|half|what|those|the (?:amp|half|lost)))"
+    r"|(?:makes? good|puts? back|restores|replenishes|recharges|refills)) (?!(?:the|my) (?:tank|water|fuel|oil))",
+    re.IGNORECASE,
+)
+LEG = r"(?:leg|outlet|output|channel|exit|port)"
+ONE = r"(?:one|two|three|four|1|2|3|4)"
+LEAVES = re.compile(  # "35 A leaves leg two", "20 amps on each leg"
+    rf" (?:leav(?:es?|ing)|(?:com(?:es?|ing) |go(?:es|ing) )?(?:out of|from|off)|on|at|per) "
+    rf"(?:(?:each|every|the|its|one) )?(?:(?:first|second|third|last) )?{LEG}\b",
+    re.IGNORECASE,
+)
+LEG_GIVES = re.compile(
+    rf"\b{LEG} {ONE}(?: (?:gives|is|has|carries|puts out|delivers|does|makes)|:|,|=)? (?:about |some )?$", re.IGNORECASE
+)
+FED = re.compile(r"\b(?:feeds on|fed (?:on|by|with|at)|dines on|grazes on)(?: an?| about| some)? $", re.IGNORECASE)
+STEPPED = re.compile(  # "a 12-to-24 box delivers 10 A"
+    r"\b(?:12|twelve)(?:[ -]?v(?:olts?)?)?(?: ?(?:/|>|->|→) ?|[ -](?:to|into)[ -])(?:24|twenty[ -]four)\b"
+    r"[^.?!;\d]{0,30}\b(?:gives?|delivers?|outputs?|puts? out|makes?|sends?|supplies|yields?|pushes|hands|provides"
+    r"|offers)(?: (?:out|up|me|us|about|some|only|just|over))* $",
+    re.IGNORECASE,
+)
+AFTERWARDS = re.compile(  # "and afterwards how many hours on 20 A"
+    r"\b(?:afterwards?|after that|then|thereafter)\b[^.?!;\d]{0,30}\bhow (?:many|much|long)\b[^.?!;\d]{0,24}"
+    r"\b(?:on|at|with)(?: an?| my| the)? $",
+    re.IGNORECASE,
+)
+BATTERY = (
+    r"(?:it|they|she|he|these|those|both"
+    r"|(?:the|this|that|my|our) (?:pair|bank|two|three|four|lot|battery|batteries|accu))"
+)
+GIVES = re.compile(  # "for how long can it give 20 amps"
+    rf"\bhow long (?:can|could|will|would|does|do) {BATTERY}(?: all| both| together)? "
+    r"(?:give|deliver|supply|feed|yield|hold|keep up|keep|carry|sustain|provide|put out|stand|bear)"
+    r"(?: me| us| out)?(?: an?| about| some)? $",
+    re.IGNORECASE,
+)
+EACH_LETS = re.compile(  # "each permits 100 A continuous"
+    r"\b(?:each|each one|either|both|every one)(?: of (?:them|these|those|the two|the pair))? "
+    r"(?:(?:can |may |will )?(?:permits?|allows?|lets?|gives?|concedes?|yields?|stands?)|is (?:limited to|good for))"
+    r"(?: (?:out|through|up|to|me|us|about))* $",
+    re.IGNORECASE,
+)
+STEADY = re.compile(
+    r" ?(?:of )?(?:a |as )?(?:continuous|cont\b|steady|steadily|constant|permanent|all day|without end|for good)",
+    re.IGNORECASE,
+)
+
+
+def flowing(scene: Scene, item: Item, value: float) -> str:
+    """The fact of amps whose way is told; "" where nothing tells it."""
+    if item.dim != "AMP":
+        return ""
+    start, end = scene.span(item.start, item.end)
+    before, after = scene.ahead(start), scene.text[end : end + AFTER]
+    if GIVES.search(before):
+        return LOAD
+    if scene.lithium_known and EACH_LETS.search(before) and STEADY.match(after):
+        return LIMIT
+    return CHARGER if value <= MOST and _charges(scene, item, before, after) else ""
+
+
+def _charges(scene: Scene, item: Item, before: str, after: str) -> bool:
+    """Whether they flow into a battery, or out of a charger."""
+    if STEPPED.search(before) or LEAVES.match(after) or LEG_GIVES.search(before):
+        return True
+    others = [other for other in scene.quantities("AMP") if other.at < item.at]
+    if others and AFTERWARDS.search(before):
+        return True
+    running = "load" in scene.heads or "load.kind" in scene.facts
+    owner = scene.after(item)
+    fed = FED.search(before) and (owner is None or not owner.head)  # "fed by a 90 amp alternator" is that one's
+    return not running and bool(fed or TO_FILL.match(after))

@@ -1,0 +1,58 @@
+"""What the sun gives, told without a panel: "160 W on the cabin roof", "five hours daily in the full sun"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.scene.claims import Claim
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+LIES_IN_SUN = re.compile(
+    r"^[^.?!;\d]{0,24}\b(?:on|over|across|atop) (?:the |my |our |his |her |its |a )?"
+    r"(?:cabin |wheelhouse |saloon |coach)?"
+    r"(?:roof|bimini|hatch|arch|pushpit|sprayhood|awning|cabin top)\b"
+    r"|^ (?:of|from) (?:july|june|august|summer|the sun|sun|sunshine|daylight)\b",
+    re.IGNORECASE,
+)
+KEEPS = re.compile(  # "fifteen watts feed a sleeping 70 Ah the whole summer"
+    r"^[^.?!;\d]{0,24}\b(?:feeds?|keeps?|holds?|nurses?|tends?|nourish\w*|maintains?|carries|sees|looks? after)\b"
+    r"[^.?!;]{0,36}(?:\d ?ah|amp hours?|battery|bank|agm|gel|lead)\b",
+    re.IGNORECASE,
+)
+SEASON = re.compile(r"\b(?:summer|winter|season|spring|autumn)\b", re.IGNORECASE)
+IN_SUN = re.compile(r"^[^.?!;,\d]{0,16}\bin (?:the )?(?:full |bright |hot |blazing |open )?sun(?:shine|light)?\b", re.I)
+AHEAD = 90  # characters
+LONGEST = 16 * 3600.0  # seconds of sun a day
+HOURS = frozenset({"reading.rest_time", "load.time", "storage.time", "battery.age"})
+CONSUMES = frozenset({"electronics", "thruster", "windlass"})
+
+
+def of_the_sun(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of watts that a panel gives and of hours of sun."""
+    found = {
+        item.at: Claim("solar.power", "near")
+        for item in scene.quantities("WATT")
+        if claims.get(item.at, Claim("load.power", "default")) == Claim("load.power", "default")
+        and _shone_on(scene, item)
+    }
+    for item in scene.quantities("TIME"):
+        claim = claims.get(item.at)
+        hours = item.quantity.unit == "hour" and (claim is None or claim.fact in HOURS)
+        if hours and IN_SUN.search(_after(scene, item)) and ("panel" in scene.heads or scene.quantities("WATT")):
+            found[item.at] = Claim("solar.sun_hours", "role")
+    return found
+
+
+def _after(scene: Scene, item: Item) -> str:
+    end = scene.span(item.start, item.end)[1]
+    return scene.text[end : end + AHEAD]
+
+
+def _shone_on(scene: Scene, item: Item) -> bool:
+    """Whether watts lie in the sun or keep a battery up over a season."""
+    after = _after(scene, item)
+    if LIES_IN_SUN.search(after):
+        return True
+    keeps = KEEPS.search(after) is not None and SEASON.search(scene.text) is not None
+    return keeps and not any(head.name in CONSUMES for head in scene.head_items)

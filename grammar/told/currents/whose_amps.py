@@ -1,0 +1,87 @@
+"""Amps that the place tells: "250 on the fuse, and 150 on the motor", "a 200 A slow breaker", "80 written on it"."""
+
+from __future__ import annotations
+
+from grammar.scene.claims import Claim, asked
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+from grammar.told.currents.fuses import FUSES
+
+LOAD, FUSE = Claim("load.current", "grammar"), Claim("fuse.rating", "grammar")
+ON = frozenset({"on", "for"})
+WHOSE = frozenset({"the", "my", "our", "his", "her", "its", "their", "that", "this"})
+SORTS = frozenset(  # between the amps and the fuse
+    {"slow", "quick", "fast", "thermal", "manual", "resettable", "inline", "marine", "ceramic", "glass", "mega", "midi"}
+    | {
+        "big",
+        "small",
+        "little",
+        "old",
+        "new",
+        "ordinary",
+        "single",
+        "double",
+        "automatic",
+        "worth",
+        "of",
+        "push",
+        "reset",
+    }
+    | {"brass", "shiny", "cheap", "rusty", "main", "spare", "bolt", "down", "blade", "cartridge", "delay", "time"}
+)
+LEAST, MOST = 5.0, 600.0  # amps of a fuse
+FAR = 3  # words from the amps to their fuse
+SMALLEST_LOAD = 40.0
+WRITTEN = frozenset({"written", "stamped", "printed", "marked", "embossed", "engraved", "painted"})
+LOOSE = frozenset({"default", "near", "weighed", "range"})
+OPEN = frozenset({"load.current", "fuse.rating", "charger.current", "battery.capacity", "battery.ca", "battery.cca"})
+
+
+def placed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of loose amps that stand on a fuse or on a motor."""
+    if not scene.quantities("AMP", "NUM") or not ("fuse" in scene.heads or scene.blown):
+        return {}
+    found = {}
+    for item in scene.quantities("AMP", "NUM"):
+        claim = claims.get(item.at)
+        loose = claim is None or (claim.how in LOOSE and claim.fact in OPEN)
+        value = item.quantity.value
+        if loose and not isinstance(value, str) and (mended := _on_what(scene, item, value)):
+            found[item.at] = mended
+    return found
+
+
+def _on_what(scene: Scene, item: Item, value: float) -> Claim | None:
+    """What the place beside amps makes them."""
+    if _of_a_fuse(scene, item, value):
+        return FUSE
+    if scene.word(item.end) in WRITTEN and value in FUSES and scene.blown and scene.word(item.end + 1) == "on":
+        return FUSE
+    if scene.word(item.end) not in ON or scene.word(item.end + 1) not in WHOSE or item.end + 2 >= len(scene.at_word):
+        return None
+    thing = scene.at_word[item.end + 2]
+    if thing.head == "fuse" and value in FUSES and scene.word(item.end) == "on":
+        return FUSE
+    named = thing.head == "load" and value >= SMALLEST_LOAD
+    return LOAD if named and scene.word(item.end) == "on" and _beside_a_fuse(scene, item) else None
+
+
+def _of_a_fuse(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a fuse follows, over words that tell its sort: "a 200 A slow breaker", "10 amps' worth of fuse"."""
+    if item.dim != "AMP" or not LEAST <= value <= MOST:
+        return False
+    near = (head for head in scene.head_items if item.end < head.start <= item.end + FAR and head.head == "fuse")
+    head = next(near, None)
+    return (
+        head is not None
+        and not asked(scene, head)
+        and all(scene.word(at) in SORTS for at in range(item.end, head.start))
+    )
+
+
+def _beside_a_fuse(scene: Scene, item: Item) -> bool:
+    """Whether another figure of the message is told to be on the fuse."""
+    figures = (other for other in scene.quantities("AMP", "NUM") if other is not item)
+    ends = {other.end for other in figures}
+    fuses = (head for head in scene.head_items if head.head == "fuse")
+    return any({head.start - back for back in (1, 2)} & ends or scene.word(head.end) in ("is", "of") for head in fuses)

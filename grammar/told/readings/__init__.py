@@ -1,0 +1,1 @@
+"""Volts at rest, under load, and only quoted."""

@@ -1,0 +1,66 @@
+"""What is only quoted: limits to be chosen between, "is it 3 % or 10 %"; volts of any battery, "full is 12.7"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from grammar.reading import Stated
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+RULE = frozenset({3.0, 10.0})  # percent that a cable may lose, by what it feeds
+CHOOSING = frozenset({"or", "vs", "versus", "which", "whichever", "either", "counts", "applies", "some", "others", "/"})
+
+OF_ANY = re.compile(
+    r"\b(?:full|flat|empty|dead) (?:is|at|from|means|=|would be|should be|should read)"
+    r" (?:about |around |at |under |over |only )?$",
+    re.IGNORECASE,
+)
+
+BY = r"(?:label|sticker|plate|maker|manufacturer|manual|data ?sheet|leaflet|booklet|sheet|case|spec)"
+OF_IT = r"(?: charg(?:e|ing)| absorption)?(?: voltage| volts?| v)?(?: of| is| at|:)?"  # "max charge voltage of"
+MOST = (
+    rf"(?:max(?:imum|\.)?{OF_IT}|no more than|(?:not|never) (?:over|above|more than)|at most|up to|limit(?: of| is|:)?"
+    r"|only|top(?:s| is))"
+)
+ALLOWS = r"(?:says|states|reads|marked|rated|allows|takes|wants|stands|tolerates|gives|printed|stamped)"
+VOLTS = r"(?<![\d.,])(?P<volts>\d\d(?:[.,]\d+)?)(?![.,]?\d)(?: ?v(?:olts?)?\b)?(?! ?(?:a|amps?|ah|c|f|%|mm)\b)"
+AFTER = (
+    r",? ?\b(?:max(?:imum)?\b|at (?:the )?(?:very )?most\b|tops\b|and no more\b"
+    r"|(?:is|as|being) (?:the|its|their) (?:max(?:imum)?|most|limit|ceiling|top)\b)"
+)
+TO_BATTERY = rf"(?:\b{BY}\b|\b(?:battery|lithium|lfp|lifepo4?|agm|gel) {ALLOWS}\b)(?:(?!charger|[.?!;]\s).){{0,50}}?"
+NOT_OF_A_CHARGER = r"(?<!charger )(?<!charger's )(?<!chargers )(?<!regulator )(?<!alternator )(?<!controller )"
+ON_IT = rf"(?:(?!charger|[.?!;]\s).){{0,25}}?\b(?:on|by|per|says|to|of|in)\b(?:(?!charger|[.?!;]\s).){{0,20}}?\b{BY}\b"
+OWN_LIMITS = [  # what a battery's own label or maker allows
+    re.compile(rf"{NOT_OF_A_CHARGER}{TO_BATTERY}\b{MOST} ?{VOLTS}", re.IGNORECASE),  # "the label says max 14.4"
+    re.compile(rf"{NOT_OF_A_CHARGER}{TO_BATTERY}{VOLTS}{AFTER}", re.IGNORECASE),  # "sticker: 14.1 volts maximum"
+    re.compile(rf"{VOLTS}{AFTER}{ON_IT}", re.IGNORECASE),  # "14.2 V max on the label"
+    re.compile(rf"\b{MOST} ?{VOLTS}{ON_IT}", re.IGNORECASE),  # "max 14.2 by the data sheet"
+]
+
+
+def own_limit(text: str) -> re.Match[str] | None:
+    """Where the most volts are told that the battery's own label or maker allows, as the group "volts"."""
+    return next((found for words in OWN_LIMITS if (found := words.search(text))), None)
+
+
+def without_limits(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:
+    """What is told without the volts that a label allows, where a charger's own are left: "14.7; label max 14.4"."""
+    given = [item for item in stated if item.fact == "charger.voltage"]
+    limit = own_limit(scene.text) if len(given) > 1 else None
+    limits = [item for item in given if limit and item.span[0] <= limit.start("volts") < item.span[1]]
+    return [item for item in stated if item not in limits] if len(limits) < len(given) else list(stated)
+
+
+def own_readings(scene: Scene, readings: Sequence[Item]) -> list[Item]:
+    """The readings without volts that are told of any battery, where one is left: "13.15 V; lead is full at 12.7"."""
+    own = [item for item in readings if not OF_ANY.search(scene.ahead(scene.span(item.start, item.end)[0]))]
+    return own or list(readings)
+
+
+def quotes_both_limits(scene: Scene) -> bool:
+    """Whether both limits of the rule are named and one of them is to be chosen, so that neither is stated."""
+    told = {one.value for item in scene.quantities("PERCENT") if item.part is not None for one in item.part.quantities}
+    return told == RULE and bool(CHOOSING & scene.vocabulary)

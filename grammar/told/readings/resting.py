@@ -1,0 +1,58 @@
+"""Volts that were not read at rest: with the fridge on, or on charge; told with the reading or taken back later."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+
+STATE, TIME, VOLTS = "reading.state", "reading.rest_time", "reading.voltage"
+READ = frozenset({"reading.voltage", "reading.load_voltage", "reading.load_voltage_at_load"})
+SMALL = (
+    r"(?:fridge|freezer|heater|heating|lights?|lamps?|plotter|radio|stereo|tv|telly|instruments|cool ?box|fan|laptop|"
+    r"pump|kettle|inverter|microwave|oven|autopilot|something|things|stuff|everything)"
+)
+ON = r"(?:on\b(?! (?:(?:a|an|the|my|its)\b|\d))|running\b(?! (?:on|off|from)\b)|going\b)"
+WAS = r"(?:was|were|is|had been|has been|been)"
+HAD = r"(?:with|had|have|left|forgot|forgotten)"
+LOADED = re.compile(
+    rf"(?<!no )\b{SMALL} {WAS} (?:still |left |all )*{ON}"
+    rf"|\b{HAD} (?:the |a |my |all the |some )?{SMALL} (?:still |left )*{ON}"
+    rf"|\b(?:it|that|this|reading) was (?:read |taken |measured )?(?:under|on) load\b",
+    re.IGNORECASE,
+)
+UNRESTED = re.compile(
+    r"\b(?:was ?n['o]?t|were ?n['o]?t|was not|were not|not|had ?n['o]?t|had not|has ?n['o]?t|never)"
+    r" (?:really |actually |fully |properly |quite )?(?:been )?(?:rested|resting|at rest)\b",
+    re.IGNORECASE,
+)
+CHARGED = re.compile(
+    r"\b(?:charger|engine|alternator) (?:was|had been|has been) (?:still )?(?:on|running|connected)\b"
+    r"|\b(?:engine|charger) (?:was|had|has) (?:only |just )+(?:been )?(?:switched off|turned off|stopped|taken off)\b"
+    r"|\b(?:come|came|taken|been) (?:straight )?off (?:the |its |a )?(?:charger|charge)\b"
+    r"|\b(?:straight|right|just|directly|soon) after (?:charging|motoring|the engine|the charger|a charge)\b"
+    r"|\bit was (?:still )?(?:on charge|charging|being charged|plugged in)\b",
+    re.IGNORECASE,
+)
+STATES = (("charging", CHARGED), ("load", LOADED), ("load", UNRESTED))
+
+
+def without_rest(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
+    """The facts with how a voltage was read, where this message tells that it did not rest.
+
+    A rest that was told before is taken back by it; without a reading, here or before, it tells nothing.
+    """
+    told = {item.fact for item in stated}
+    if not READ & told and not any(item.fact == VOLTS for item in said):
+        return stated
+    if READ & told and VOLTS not in told:  # volts under load are no matter of rest
+        return stated
+    state, found = next(((state, found) for state, words in STATES if (found := words.search(scene.text))), ("", None))
+    if found is None:
+        return stated
+    start, end = found.span()
+    inside = {item for item in stated if item.fact == "load.kind" and start <= item.span[0] < end}  # no load of theirs
+    kept = [item for item in stated if item.fact not in (STATE, TIME) and item not in inside]
+    return [*kept, Stated(STATE, state, "", found[0], found.span(), how="token")]

@@ -1,0 +1,1 @@
+"""Years of a battery, told as people tell them."""

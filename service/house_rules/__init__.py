@@ -1,0 +1,1 @@
+"""Where the house's own rules meet an answer: the stricter stands."""

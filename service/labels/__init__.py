@@ -1,0 +1,1 @@
+"""A battery's label typed as it stands."""

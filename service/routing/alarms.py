@@ -1,0 +1,43 @@
+"""A danger that no word of a message names, told by its points."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from grammar.dangers.find import look_alikes
+from grammar.reading import Message, Span
+from service.routing.evidence import evidence
+from service.routing.route import SHOWN, Request
+from service.routing.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of, table
+
+ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
+ALIKE = 5  # the points that a phrase takes off which only sounds like a danger
+
+
+def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
+    """The clause that tells of a danger by its points, where the tables of dangers found none; else None.
+
+    A phrase that only sounds like a danger speaks for none itself and takes some points off. An alarm that is named
+    with the amps going out is what draws them.
+    """
+    if message.says("thing:drain") and any(item.fact == "drain.current" for item in message.stated):
+        return None
+    alike = look_alikes(message.text)
+    rows = rows_of(message, evidence(message, context))
+    places = {name: at for row in reversed(rows) for name, at in row.items()}
+    own = [sum(_of_danger(name, at, alike)[0] for name, at in row.items()) for row in rows]
+    shared = sum(_of_danger(name, at, alike)[1] for name, at in places.items())
+    item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
+    if item.total < ALARM or (item.total < ALARM + ALIKE and alike):
+        return None
+    span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
+    shown = tuple(f"{name} {value:+}" for value, name, _ in reasons(item, rows)[:SHOWN])
+    return Request(HAZARD, span, item.total, evidence=shown)
+
+
+def _of_danger(sign: str, at: int, alike: Iterable[Span]) -> tuple[int, int]:
+    """A sign's points for a hazard. A figure speaks only against one, as what it is worth is reckoned elsewhere, and so
+    does what only sounds like a danger."""
+    own, shared = table().points.get(sign, NOTHING).get(HAZARD, (0, 0))
+    against = sign.startswith(TOLD) or any(start <= at < end for start, end in alike)
+    return (min(own, 0), min(shared, 0)) if against else (own, shared)

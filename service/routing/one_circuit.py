@@ -1,0 +1,80 @@
+"""A cable, its fuse and its loss are one circuit: which of them a message asks about, and which it only tells of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Set
+
+from grammar.reading import Message
+from service.routing.evidence import asks_outright
+
+CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
+SIZED = frozenset({"cable.gauge", "cable.area"})
+LOADS = frozenset({"load.current", "load.model", "load.power"})
+OTHERS = ("battery.", "fuse.", "charger.", "reading.")  # facts of things that may be asked about as well
+WHICH = ("request:what_size", "request:which", "about:how_big")
+FUSES = ("thing:fuse", "about:fuse")
+NEXT = 4  # characters: "what size of fuse"
+THINGS = ("thing:battery", "thing:fuse", "about:fuse", "thing:charger", "about:loss")
+CONVERTS = ("request:convert", "detail:to_", "request:how_many", "request:what_is", "about:convert")
+CARRIES = "detail:carries"
+CABLES = frozenset({"thing:cable", "about:cable", "about:loss"})
+TO_OTHER = ("detail:to_mm2", "detail:to_awg")
+BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})  # of a running load, battery and motor
+ENOUGH = ("request:enough", "request:is_good", "request:may_i")
+
+
+def only_tells(message: Message, best: str, context: Iterable[str]) -> bool:
+    """Whether a message tells more of a circuit that was asked about: "3.5 m one way, in the engine space", or that it
+    is not known: "no idea what cable it is"."""
+    if best not in CIRCUIT or CIRCUIT.isdisjoint(context):
+        return False
+    unknown = message.says("note:no_idea") and "?" not in message.words
+    return unknown or (bool(message.stated) and not asks_outright(message))
+
+
+def of_the_cable(message: Message, topics: Iterable[str]) -> bool:
+    """Whether "is 2/0 enough for it" asks of a cable: it is named, and nothing else that could be meant."""
+    told = {item.fact for item in message.stated}
+    others = any(fact.startswith(OTHERS) for fact in told) or any(map(message.says, THINGS))
+    asked = bool(SIZED & told) and bool(LOADS & told) and any(map(message.says, ENOUGH))
+    if SIZED & told and message.says(CARRIES) and not any(map(message.says, TO_OTHER)):  # "what does 4/0 carry"
+        return not others and set(topics) <= {"run-check", "fuse-size", "rating-convert", "weight"}
+    return asked and not others and set(topics) <= {"run-check", "fuse-size"}
+
+
+def unasked(message: Message, topics: Iterable[str]) -> set[str]:
+    """The topics among these that a message about a circuit only tells of: a sum on the way, a cable that is there."""
+    names, told = set(topics), {item.fact for item in message.stated}
+    idle = set()
+    if "rating-convert" in names and names & CIRCUIT and not any(cue.name.startswith(CONVERTS) for cue in message.cues):
+        idle.add("rating-convert")
+    if (
+        "fuse-size" in names
+        and names & CIRCUIT > {"fuse-size"}
+        and not (any(map(message.says, FUSES)) or "fuse.rating" in told)
+    ):
+        idle.add("fuse-size")
+    if {"run-check", "cable-size"} <= names and _only_told(message, SIZED, CABLES):
+        idle.add("cable-size")
+    approval = any(cue.name in ENOUGH and cue.text.lower() != "right" for cue in message.cues)  # "right on the post"
+    only_fuse = _which_fuse(message) and not approval
+    if {"cable-size", "fuse-size"} <= names and SIZED & told and only_fuse:
+        idle.add("cable-size")
+    if {"load-voltage", "voltage-drop"} <= names and told >= BOTH_ENDS and not told & {*SIZED, "cable.length"}:
+        idle.add("voltage-drop")  # the volts at both ends tell the loss, and no cable is there to reckon it by
+    return idle
+
+
+def _only_told(message: Message, facts: Set[str], words: Iterable[str]) -> bool:
+    """Whether such a fact is told, and no clause that asks speaks of the thing: "70 mm2 cable, 4 m each way"."""
+    told = [item.span[0] for item in message.stated if item.fact in facts and item.span]
+    spoken = [cue.span[0] for cue in message.cues if cue.name in words]
+    asking = [clause.span for clause in message.clauses if clause.asks]
+    return bool(told) and not any(start <= at < end for start, end in asking for at in (*told, *spoken))
+
+
+def _which_fuse(message: Message) -> bool:
+    """Whether a size is asked for once, and it is the fuse's: "what size fuse", "which breaker"."""
+    asks = [cue.span for cue in message.cues if cue.name in WHICH]
+    fuses = [cue.span[0] for cue in message.cues if cue.name in FUSES]
+    return bool(asks) and all(any(start <= at <= end + NEXT for at in fuses) for start, end in asks)

@@ -1,0 +1,45 @@
+"""A message that says which part of it is the question: "... just asking if a 10 A charger is enough"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
+from grammar.reading import Message, Span
+from service.routing.route import Request
+
+MARK = re.compile(
+    r"\b(?:just|only|simply) (?:asking|wondering|wanted to (?:know|ask)|want to (?:know|ask)|need to know|curious)\b"
+    r"|\b(?:my|our|the) (?:only |actual |real )?question is\b|\b(?:what )?i (?:really )?want to know is\b",
+    re.IGNORECASE,
+)
+ENDS = re.compile(r"[?!;\n]|\.(?!\d)|,\s+(?:the|it|its|we|i|my|our|they|there|he|she)\b", re.IGNORECASE)
+SHORTEST = 12  # characters of a question
+
+
+def marked(text: str) -> Span | None:
+    """Where the one question stands that a message says it asks; None where it asks another one besides."""
+    found = MARK.search(text)
+    if found is None or "?" in text[: found.start()]:
+        return None
+    end = ENDS.search(text, found.end())
+    last = end.start() if end else len(text)
+    if last - found.end() < SHORTEST or "?" in text[last + 1 :]:
+        return None
+    return found.start(), min(last + 1, len(text))
+
+
+def only_asked(message: Message, asks: Callable[[str], tuple[Request, ...]]) -> tuple[Request, ...]:
+    """The requests of the part that is said to be the question; none where nothing says so or it is not understood.
+
+    `asks` finds the questions of a text.
+    """
+    told = {item.status for item in message.dangers} - {"denied", "planned"}
+    span = None if told else marked(message.text)
+    if span is None or not message.text[: span[0]].strip() + message.text[span[1] :].strip():
+        return ()
+    found = asks(message.text[slice(*span)])
+    if not found or {item.topic for item in found} & {"unclear", "hazard"}:
+        return ()
+    return tuple(replace(item, span=(item.span[0] + span[0], item.span[1] + span[0])) for item in found)

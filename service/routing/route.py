@@ -1,0 +1,364 @@
+"""Which topics a message asks about, in its order: points of the table, added up clause by clause.
+
+What stays under the bar is not guessed: the thread's topic goes on, or a technician is asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from grammar.reading import Message, Span
+from service.routing.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside, told_by_another
+from service.routing.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
+from service.routing.listed import asking, in_a_row, items, numbered, wanted_too
+from service.routing.of_the_last import by_the_last, counted_otherwise, explains, volts_there
+from service.routing.one_by_one import asked_in, beside, clear, one_by_one
+from service.routing.one_circuit import of_the_cable, only_tells, unasked
+from service.routing.ordered import orders
+from service.routing.tally import (
+    HAZARD,
+    MOST,
+    TOLD,
+    Bars,
+    Tally,
+    chosen,
+    ranked,
+    reasons,
+    rows_of,
+    table,
+)
+
+HANDED_OVER = ("other-desk", "unclear")
+WEAK = "detail:weak_motor"
+CHARGE = "word:charge"
+COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
+BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
+STORY = frozenset({"rest-voltage", "load-voltage", "specific-gravity"})  # beside a danger a reading is only told
+READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
+POLITE = ("note:thanks", "note:greeting", "note:small_talk")
+APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
+BRIEF = 12  # words
+LEAVE = 30  # characters after the thanks: a name, "for the help"
+HOWEVER = frozenset({"but", "still", "though", "however", "yet", "not", "cant", "wont", "doesnt", "except"})
+INSTEAD = {"battery.ca": "battery.cca"}  # told where the other is asked for: "no CCA on it, just MCA 690"
+SPEAKING = ("request:", "word:", "thing:", "about:", "detail:", "value:")  # cues of what a message is about
+STILL = 12  # points of a topic before that a short message goes on with, beside its own
+SHOWN = 6  # reasons that `why` gives
+NOWHERE: Mapping[str, int] = {}
+ITEM = 0  # points of a topic in one item of a list from which the item asks it
+ITEM_LEAD = (9, 3)  # over the next topic of the item: of a sentence that asks, and of a numbered item
+ABOUT_ALL = ("fact:", "thing:")  # signs told ahead of a numbered list, which count for each of its items
+SPOKEN = frozenset({HAZARD, "unclear", "meaning", "other-desk"})  # no item of a list is these alone: "SOC?", "what?"
+
+
+@dataclass(frozen=True, slots=True)
+class Request:
+    """A topic that is asked about, the clause that asks, its points, its lead over the next and why."""
+
+    topic: str
+    span: Span
+    points: int = 0
+    lead: int = 0
+    evidence: tuple[str, ...] = ()
+
+    def why(self) -> str:
+        """The points in words, for `leadsman why`."""
+        if not self.evidence:
+            return "the thread goes on" if self.topic not in HANDED_OVER else "nothing over the bar"
+        return f"{self.points} points, {self.lead} over the next; " + ", ".join(self.evidence)
+
+
+def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[str] = ()) -> list[Request]:
+    """The topics asked, in the order of the message.
+
+    `context`: the topics of the turn before; `asked`: the facts that it asked back.
+
+    Thanks, greetings and marks alone ask nothing. What is not understood is one request, `unclear`.
+    """
+    if not any(word[0].isalnum() for word in message.words) or _only_thanks(message):
+        return []
+    if context and _takes_leave(message):
+        return []
+    whole = (0, len(message.text))
+    danger = any(item.status == "present" for item in message.dangers)  # it alone is answered where no more is asked
+    if context and replies(message, asked):
+        return [] if danger else [Request(topic, whole) for topic in context]
+    if orders(message) and not danger:
+        return [Request("other-desk", whole, evidence=("so much cable to be bought",))]
+    points = table()
+    signs_of = evidence(message, context)
+    rows = rows_of(message, signs_of)
+    told = reply_first(message, asked) if len(context) == 1 else 0
+    for row in rows[:told]:  # they speak for the question before, not for the one that follows
+        row.clear()
+    ranking = ranked(rows)
+    found = decided(message, ranking, context, points.several, points.bars)
+    if found:
+        asking = in_items(message, signs_of)
+        found = [*found, *(() if danger else listed(message, asking, found, ranking))]
+        found = [*found, *(() if danger else further(message, signs_of, found, ranking))]
+        halves = [(one.span[0], one.ranking) for one in one_by_one(message, signs_of)]
+        places = {**_places(asking or halves, found), **in_a_row(message.text)}
+        own = _in_order(message, rows, found, ranking, places)
+        goes = [topic for topic in context if topic not in {item.topic for item in own}]
+        if not told:
+            goes = [topic for topic in goes if still_asked(message, ranking, topic)]
+        return [*(Request(topic, whole) for topic in goes), *own]
+    if told or (context and goes_on(message, ranking, points.bars, context)):
+        return [] if danger else [Request(topic, whole) for topic in context]
+    if not danger and leads_on(message, ranking, context):
+        return [Request(_best(ranking), whole)]
+    return under_the_bar(message, ranking, signs_of if danger else ())
+
+
+def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:
+    """What is asked outright beside a danger, in a sentence that holds no sign of it: "is the 20 A charger right?"."""
+    for start, end in asking(message.text) if signs else ():
+        ranking = asked_in(message, [sign for sign in signs if start <= sign.at < end])
+        apart = not any(start <= item.span[0] < end for item in message.dangers)
+        told = any(start <= item.span[0] < end for item in message.stated)  # a question of figures, not of the danger
+        if apart and told and ranking[0].topic not in STORY and _asks_one(ranking, in_a_list=False):
+            shown = ("asked beside a danger",)
+            return Request(ranking[0].topic, (start, end), ranking[0].total, evidence=shown)
+    return None
+
+
+def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Sign] = ()) -> list[Request]:
+    """What a message with too few points for any topic still asks: its words say what, or nothing, or it is unclear."""
+    whole, best = (0, len(message.text)), _best(ranking)
+    if message.says(WEAK):  # the commonest story, often told without a question
+        return [Request("load-voltage", whole, evidence=(WEAK,))]
+    if held := held_back(message, signs):
+        return [held]
+    if best == "rest-voltage" and all(message.says(name) for name in READING):
+        return [Request("rest-voltage", whole, evidence=READING)]
+    if message.says(CHARGE) and {item.fact for item in message.stated} >= COLD:
+        return [Request("charger-setting", whole, evidence=(CHARGE,))]
+    return [] if _polite(message) else [Request("unclear", whole)]
+
+
+def replies(message: Message, asked: Iterable[str]) -> bool:
+    """Whether a message tells what was asked back, and asks nothing itself."""
+    told = {item.fact for item in message.stated} | {INSTEAD.get(item.fact, "") for item in message.stated}
+    if told.isdisjoint(asked) or asks_outright(message):
+        return False
+    return message.words[0] not in OPENERS and not any(message.says(name) for name in APART)
+
+
+def reply_first(message: Message, asked: Iterable[str]) -> int:
+    """How many clauses at its start tell what was asked back, before a message asks something of its own."""
+    told = [item.span[0] for item in message.stated if item.fact in asked and item.span]
+    first = next((row for row, clause in enumerate(message.clauses) if clause.asks), 0)
+    if not first or not told or message.clauses[first].span[0] <= min(told):
+        return 0
+    return 0 if any(message.says(name) for name in APART) else first
+
+
+def decided(
+    message: Message,
+    ranking: Sequence[Tally],
+    context: tuple[str, ...],
+    several: Mapping[str, int],
+    bars: Bars,
+) -> list[Tally]:
+    """The topics that a message names itself; none where it goes on with the thread or too little speaks."""
+    if context and goes_on(message, ranking, bars, context):
+        return []
+    danger = any(item.status == "present" for item in message.dangers)
+    found = chosen(ranking, shape(message), danger, several, bars)
+    if [item.topic for item in found] == ["rest-voltage"] and message.says(WEAK) and not _of_a_reading(message):
+        return []  # a weak motor and a good resting voltage: not asked is how full it is
+    if of_the_cable(message, [item.topic for item in found if item.topic != "unclear"]):
+        return [item for item in ranking if item.topic == "cable-size"]
+    found = _converted(message, ranking, found)
+    named = {item.topic for item in found}
+    idle = unasked(message, named) | told_beside(message, named) | told_by_another(message, named)
+    found = [item for item in found if item.topic not in idle]
+    told = by_the_last(message, context) or by_what_is_told(message, {item.topic for item in found}, context)
+    if found and found[0].topic == "unclear" and not told:
+        return []
+    return _by_size(message, ranking, bars.first) or [item for item in ranking if item.topic == told] or found
+
+
+def _converted(message: Message, ranking: Sequence[Tally], found: list[Tally]) -> list[Tally]:
+    """The topics, a rating that is to be counted in another one in the place of its meaning, or after that."""
+    names = {item.topic for item in found}
+    if "meaning" not in names or not counted_otherwise(message):
+        return found
+    gone = {"rating-convert"} if explains(message) else {"rating-convert", "meaning"}
+    made = (item for item in ranking if item.topic == "rating-convert")
+    return [*(item for item in found if item.topic not in gone), *made]
+
+
+def in_items(message: Message, signs: Sequence[Sign]) -> list[tuple[int, list[Tally]]]:
+    """Where each item of a message begins, and the topics by what it says: alone, else with what a numbered list is
+    told of first ("15 A charger. ... 2) is 15 A enough")."""
+    found = []
+    spans = items(message.text)
+    ahead = spans[0][0] if spans and numbered(message.text) else 0
+    told = [sign for sign in signs if sign.at < ahead and sign.name.startswith(ABOUT_ALL)]
+    for start, end in spans:
+        own = [sign for sign in signs if start <= sign.at < end]
+        alone = asked_in(message, own)
+        beside = alone if _asks_one(alone, bool(ahead)) or not told else asked_in(message, [*told, *own])
+        found.append((start, beside))
+    return found
+
+
+def _asks_one(ranking: Sequence[Tally], in_a_list: bool) -> bool:
+    """Whether an item asks its best topic clearly enough to stand for itself."""
+    first, second = ranking[:2]
+    clear = first.total >= ITEM and first.total - second.total >= ITEM_LEAD[in_a_list]
+    return clear and first.topic not in SPOKEN
+
+
+def listed(
+    message: Message,
+    asking: Sequence[tuple[int, Sequence[Tally]]],
+    found: Sequence[Tally],
+    ranking: Sequence[Tally],
+) -> list[Tally]:
+    """The topics of items that ask one more than those found: the third of "1) ... 2) ... 3) ...", "cable, fuse"."""
+    names, in_a_list = {item.topic for item in found}, bool(numbered(message.text))
+    more = wanted_too(message, names)
+    if len(names) < len(asking):
+        more |= {own[0].topic for _, own in asking if _asks_one(own, in_a_list)}
+    more -= names | told_beside(message, names | more)
+    return [item for item in ranking if item.topic in more][: MOST - len(names)]
+
+
+def further(message: Message, signs: Sequence[Sign], found: Sequence[Tally], ranking: Sequence[Tally]) -> list[Tally]:
+    """The topics of questions that stand beside those found and ask clearly: ", and how often do I top it up?"."""
+    names = {item.topic for item in found}
+    more = {one.topic for one in beside(one_by_one(message, signs), names) if clear(message, one, names, ranking)}
+    more -= told_beside(message, names | more)
+    return [item for item in ranking if item.topic in more][: max(MOST - len(names), 0)]
+
+
+def _places(asking: Sequence[tuple[int, Sequence[Tally]]], found: Iterable[Tally]) -> dict[str, int]:
+    """Where the item begins that speaks most for each topic, the first where two do."""
+    names = {item.topic for item in found}
+    spoken = ((next(item.topic for item in own if item.topic in names), start) for start, own in asking)
+    return dict(reversed(list(spoken)))
+
+
+def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally]:
+    """How big a battery must be, where a size is asked for and no battery is told that could last so long."""
+    two = {item.topic: item for item in [item for item in ranking if item.topic != HAZARD][:2]}
+    size = two.get("bank-size")
+    if (
+        size is None
+        or "run-time" not in two
+        or size.total < bar
+        or any(item.fact in BATTERY for item in message.stated)
+    ):
+        return []
+    return [size] if message.says("request:what_size") else []
+
+
+def _of_a_reading(message: Message) -> bool:
+    """Whether a message asks whether a reading is good or how full a battery is; "weak" of the motor asks neither."""
+    weak = {at for cue in message.cues if cue.name == WEAK for at in range(*cue.span)}
+    asked = (cue for cue in message.cues if cue.name in ("request:is_good", "request:how_full"))
+    return any(weak.isdisjoint(range(*cue.span)) for cue in asked)
+
+
+def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars, context: Iterable[str] = ()) -> bool:
+    """Whether a message in a thread has no question of its own: a bare value, "and at minus 10?", "same but 24 V"."""
+    first = next(item for item in ranking if item.topic != HAZARD)
+    if mends_the_kind(message) or of_a_season(message, context):
+        return True
+    if volts_there(message, context):
+        return False
+    if only_tells(message, first.topic, context) and not any(message.says(name) for name in APART):
+        return True
+    if any(message.says(name) for name in APART) or (first.total > bars.own and first.topic != "unclear"):
+        return False
+    if lasts(message, first.topic, context):
+        return False
+    short = len(message.words) <= BRIEF and message.says("note:ellipsis")
+    return short or not asks(message)
+
+
+def leads_on(message: Message, ranking: Sequence[Tally], context: Iterable[str]) -> bool:
+    """Whether the thread's topic leads, though under the bar, and a fact is told: "2/0 is in there, is that ok?"."""
+    return bool(message.stated) and _best(ranking) in context
+
+
+def _best(ranking: Sequence[Tally]) -> str:
+    return next(item.topic for item in ranking if item.topic != HAZARD)
+
+
+def still_asked(message: Message, ranking: Sequence[Tally], topic: str) -> bool:
+    """Whether a short "and a second one in parallel?", which has a topic of its own, goes on with the one before."""
+    total = next((item.total for item in ranking if item.topic == topic), 0)
+    return total >= STILL and len(message.words) <= BRIEF and message.says("note:ellipsis")
+
+
+def _in_order(
+    message: Message,
+    rows: Sequence[Mapping[str, int]],
+    found: Sequence[Tally],
+    ranking: Sequence[Tally],
+    asked: Mapping[str, int] = NOWHERE,
+) -> list[Request]:
+    """The requests by the places of the items that ask them (`asked`), else of their strongest words; those of
+    questions apart by their question marks."""
+    places = []
+    rows_found = {item.row for item in found}
+    apart = not asked and len(rows_found) > 1 and all(_marked(message, row) for row in rows_found)
+    names = {item.topic for item in found}
+    rival = max((item.total for item in ranking if item.topic not in names and item.topic != HAZARD), default=0)
+    for item in found:
+        told = reasons(item, rows)
+        words = [(value, at) for value, name, at in told if not name.startswith(TOLD) and "<" not in name]
+        place = max(words, key=lambda pair: (pair[0], -pair[1]), default=(0, 0))[1]
+        place = asked.get(item.topic, place)
+        span = _clause_of(message, item, asked.get(item.topic))
+        shown = tuple(f"{name} {value:+}" for value, name, _ in told[:SHOWN])
+        places.append(
+            ((item.row if apart else 0, place), Request(item.topic, span, item.total, item.total - rival, shown))
+        )
+    return [request for _, request in sorted(places, key=lambda pair: pair[0])]
+
+
+def _clause_of(message: Message, item: Tally, asked: int | None) -> Span:
+    """The clause that speaks for a topic; where that one only tells, the one in which the question itself begins."""
+    if not message.clauses:
+        return (0, len(message.text))
+    own = message.clauses[item.row]
+    if own.asks or asked is None:
+        return own.span
+    return next((clause.span for clause in message.clauses if clause.span[0] <= asked < clause.span[1]), own.span)
+
+
+def _marked(message: Message, row: int) -> bool:
+    """Whether a clause ends in a question mark."""
+    return row < len(message.clauses) and message.text[: message.clauses[row].span[1]].endswith("?")
+
+
+def _only_thanks(message: Message) -> bool:
+    """Whether a short message thanks or greets and says nothing else that the lexicon knows: "ta very much"."""
+    if len(message.words) > BRIEF or not any(message.says(name) for name in POLITE):
+        return False
+    if message.stated or message.quantities:
+        return False
+    thanked = {at for cue in message.cues if cue.name in POLITE for at in range(*cue.span)}
+    others = (cue for cue in message.cues if cue.name.startswith(SPEAKING) and not set(range(*cue.span)) <= thanked)
+    return not asks_outright(message) and not message.dangers and next(others, None) is None
+
+
+def _takes_leave(message: Message) -> bool:
+    """Whether a message of a thread ends with thanks and neither asks nor tells: "leave it one more year then, ta"."""
+    thanks = [cue.span[1] for cue in message.cues if cue.name in POLITE[:1]]
+    if not thanks or len(message.text) - max(thanks) > LEAVE or len(message.words) > 2 * BRIEF:
+        return False
+    requests = any(cue.name.startswith("request:") and cue.span[0] for cue in message.cues)  # an "OK" first is none
+    asked = requests or "?" in message.words or not OPENERS.isdisjoint(message.words[1:])
+    return not (asked or message.stated or message.dangers) and HOWEVER.isdisjoint(message.words)
+
+
+def _polite(message: Message) -> bool:
+    """Whether a message that asks nothing known thanks or greets."""
+    return not message.quantities and any(message.says(name) for name in POLITE)

@@ -1,0 +1,52 @@
+"""What a conversation was told once and no fact holds: that a battery has no caps, how it did in a test, a cover,
+the season.
+
+It stays true in later turns, until they tell otherwise or speak of another battery.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterable
+
+from grammar.reading import Message
+from service.turns.thread import Thread
+
+NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
+PASSED, FAILED = "detail:passed_test", "detail:failed_test"
+COVERED, UNCOVERED = "detail:under_cover", "detail:uncovered"
+WINTER = "detail:winter"  # until another season is named
+OTHERWISE = {
+    NO_CAPS: HAS_CAPS,
+    HAS_CAPS: NO_CAPS,
+    PASSED: FAILED,
+    FAILED: PASSED,
+    COVERED: UNCOVERED,
+    UNCOVERED: COVERED,
+}
+HELD = frozenset({*OTHERWISE, WINTER})
+AGE = "battery.age"
+TESTED = frozenset({PASSED, FAILED})
+IN_SEASON = re.compile(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
+OTHER_ONE = re.compile(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b", re.IGNORECASE)
+
+
+def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:
+    """The cues of earlier turns that still hold beside a turn's own; one of a pair is tested for itself."""
+    if not HELD.intersection(thread.cues):
+        return ()
+    told, past = set(own), TESTED if OTHER_ONE.search(text) else frozenset()
+    past |= {COVERED, WINTER} if IN_SEASON.search(text) else set()
+    kept = (cue for cue in (*OTHERWISE, WINTER) if cue in thread.cues and OTHERWISE.get(cue) not in told)
+    return tuple(cue for cue in kept if cue not in past)
+
+
+def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER)) -> tuple[str, ...]:
+    """The cues of a thread without those that spoke of a battery no longer spoken of."""
+    return tuple(cue for cue in cues if cue not in names)
+
+
+def aged_otherwise(message: Message, thread: Thread) -> bool:
+    """Whether an age is told that is not the one told before: of another battery, which was not tested with it."""
+    before = thread.facts.get(AGE)
+    return before is not None and any(item.fact == AGE and item.value != before.value for item in message.stated)

@@ -1,0 +1,198 @@
+"""What a later turn asks that its own words do not tell: the question before, with what is new, or what follows on it.
+
+Each rule looks at one way of going on; the first that finds topics speaks for the whole message, before any points.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from grammar.reading import Message
+from grammar.told.cold.weather import is_condition
+from service.routing.evidence import asks, asks_outright
+from service.rules.culprit import either
+from service.turns.thread import Thread
+from service.wording.opening import WAY
+
+FEW = 12  # words of a turn that goes on with what was spoken of
+MORE = 20  # the same, where what it tells is plain
+READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
+WORN = frozenset({*READINGS, "replacement", "run-check"})
+OF_ITSELF = frozenset(  # topics after which the cold asks whether it will freeze
+    ("rest-voltage", "specific-gravity", "standing-drain", "storage", "battery-type", "replacement", "meaning")
+)
+SECONDS = frozenset({"load.burst", "load.bursts", "load.time", "load.rest"})
+STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
+OF_A_LABEL = frozenset({"battery.max_current", "battery.peak_current"})
+LOADS = frozenset({"load.model", "load.current"})
+ANEW = ("request:what_size", "request:which", "request:versus", "request:what_is", "request:convert")
+OF_THEM = frozenset({"thing:battery", "thing:boat"})
+METER = frozenset({"meter", "multimeter", "volts", "volt", "voltage"})
+CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # another way to keep it charged
+KIND = "battery.chemistry"
+OF_SIZE = OF_THEM | {"request:what_size"}
+SAME_SIZE = re.compile(r"\b(?:same|that|this|equal) (?:size|capacity|amp[- ]?hours?|ah)\b|\bas (?:big|large)\b", re.I)
+HAS = re.compile(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
+AGE, OF_IT = "battery.age", ("battery.", "reading.")
+TAP = "detail:tap"
+SETTING = "role:charger.setting"
+ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
+
+
+def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
+    """The topics of a later turn by the rules below; none where its own words decide."""
+    several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1
+    danger = message.dangers or thread.dangers or "hazard" in thread.topics
+    few = MORE if message.says(TAP) or any(item.fact == AGE for item in message.stated) else FEW
+    long = len(message.words) > few
+    if not thread.topics or long or danger or several:
+        return ()
+    return next((topics for rule in RULES if (topics := rule(message, thread))), ())
+
+
+def colder(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And if it's freezing, say 0 degrees?": the last question in the cold."""
+    condition = is_condition(message.text) and not any(map(message.says, ANEW))
+    return thread.topics if condition and not OF_ITSELF & set(thread.topics) else ()
+
+
+def what_now(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "So what do I do with them?": the last answer, by what it says to do."""
+    if not message.says("detail:what_now") or message.stated or message.says("note:past"):
+        return ()
+    other = (cue for cue in message.cues if cue.name.startswith(("thing:", "word:")) and cue.name not in OF_THEM)
+    return () if any(other) else thread.topics
+
+
+def which_part(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Is it the cable or the battery?" of a reading under load."""
+    return ("load-voltage",) if "load-voltage" in thread.topics and either(message.text) else ()
+
+
+def read_otherwise(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "The engine had only just stopped" of volts that were read: how good they are then."""
+    told = {item.fact for item in message.stated}
+    volts = "rest-voltage" in thread.topics and "reading.voltage" in thread.facts
+    return ("rest-voltage",) if volts and told == {"reading.state"} and "?" not in message.words else ()
+
+
+def bought_instead(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "What do I get instead?" of a battery that was judged: how big the next one must be."""
+    reads = message.says("about:reading_word") or not METER.isdisjoint(message.words)
+    bought = WORN & set(thread.topics) and message.says("detail:instead_of_it") and not reads
+    return ("bank-size",) if bought else ()
+
+
+def for_so_long(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Bursts of 10 s?" after whether it runs: for how long it does."""
+    told = {item.fact for item in message.stated}
+    if not told or not told <= SECONDS or "run-check" not in thread.topics or "run-time" in thread.topics:
+        return ()
+    open_now = thread.asks or not ("?" in message.words or message.says("note:ellipsis"))
+    return ("run-check", "run-time") if open_now else ("run-time",)  # what is not decided yet stands before it
+
+
+def of_another_kind(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And a lithium one of the same size?": the last question of a battery of that kind."""
+    told = {item.fact for item in message.stated if item.of == 1}
+    leads = message.words[:1] in (("and",), ("or",), ("what",), ("how",))
+    asks = [cue for cue in message.cues if cue.name.startswith(("request:", "thing:")) and cue.name not in OF_SIZE]
+    return thread.topics if leads and told == {KIND} and SAME_SIZE.search(message.text) and not asks else ()
+
+
+def laid_up_without_power(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "There's no shore power there" of a boat that is laid up, whatever was asked since."""
+    laid_up = "storage" in thread.topics or "storage.time" in thread.facts
+    tells = message.says("detail:no_power") and not asks_outright(message) and not any(map(message.says, CHARGES))
+    return ("storage",) if laid_up and tells else ()
+
+
+def without_the_fuse(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "So I can leave the fuse out then": never, whatever was spoken of."""
+    return ("fuse-size",) if message.says("detail:fuse_left_out") else ()
+
+
+def strong_enough(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "450 CCA each" of batteries joined for a load that was named: what they make, and whether that will do."""
+    told = {item.fact for item in message.stated}
+    rated = thread.topics == ("bank-wiring",) and told & STRENGTH and LOADS & thread.facts.keys()
+    return ("bank-wiring", "run-check") if rated and not asks_outright(message) else ()
+
+
+def has_one(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Got 2 x 500 CCA in parallel" after how big it must be: whether that will do."""
+    told = {item.fact for item in message.stated}
+    there = thread.topics == ("bank-size",) and told & STRENGTH and LOADS & thread.facts.keys()
+    return ("run-check",) if there and HAS.match(message.text) and not asks_outright(message) else ()
+
+
+def allowed_by_the_label(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "200 A continuous, 400 peak" where it was asked how long a lithium battery lasts: the same, by its label."""
+    told = {item.fact for item in message.stated}
+    return thread.topics if told and told <= OF_A_LABEL and "run-time" in thread.topics else ()
+
+
+def one_of_another_sort(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "One is lithium", or in series "one has 60 Ah", of batteries that are joined: whether those may be at all."""
+    first, second = ({item.fact for item in message.stated if item.of == of} for of in (1, 2))
+    layout = thread.facts.get("bank.layout")
+    unlike = KIND in second - first or ("battery.capacity" in second and layout and layout.value != "parallel")
+    apart = {"charger-banks", "bank-wiring"} & set(thread.topics)
+    return ("bank-wiring",) if unlike and layout and not apart and not asks_outright(message) else ()
+
+
+def told_on_the_way(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "On the posts, it's a 600 CCA wet one, 4 years old": the same question, whatever age is told with the rest."""
+    told = {item.fact for item in message.stated}
+    rest = told - {AGE}
+    known = READINGS | {"run-check", "run-time", "charger-size", "charge-time"}
+    passing = (
+        AGE in told and rest - {"battery.count"} and all(fact.startswith(("battery.", "reading.")) for fact in rest)
+    )
+    wears = "replacement" in thread.topics
+    return thread.topics if passing and not wears and not asks(message) and known & set(thread.topics) else ()
+
+
+def tapped_off(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And if the 12 V is just tapped off the lower battery?" of a converter: what that does to both batteries."""
+    return ("bank-wiring",) if message.says(TAP) and thread.topics == ("dc-dc",) else ()
+
+
+def amps_of_the_charger(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "10 amps" where it was asked whether a charger suits: its size as well as its setting, once both may be told."""
+    told = {item.fact for item in message.stated}
+    kind = "battery.chemistry" in told | thread.facts.keys()
+    amps = "charger.current" in told | thread.facts.keys()
+    set_so = {"charger.setting", "charger.voltage"} & (told | thread.facts.keys()) or SETTING in thread.cues
+    suits = f"{WAY}charger-setting:good" in thread.cues and not set_so
+    if thread.topics == ("charger-setting",) and amps and told and suits:
+        return ("charger-size", "charger-setting") if kind else ("charger-size",)
+    if thread.topics == ("charger-size",) and ALSO in thread.cues and told and kind:
+        return ("charger-size", "charger-setting")
+    return ()
+
+
+def also(topics: tuple[str, ...], thread: Thread) -> tuple[str, ...]:
+    """The cue for the next turn where a charger's amps are told and the kind of its battery is not."""
+    return (ALSO,) if topics == ("charger-size",) and thread.topics == ("charger-setting",) else ()
+
+
+RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
+    without_the_fuse,
+    colder,
+    what_now,
+    which_part,
+    read_otherwise,
+    bought_instead,
+    for_so_long,
+    of_another_kind,
+    laid_up_without_power,
+    strong_enough,
+    has_one,
+    allowed_by_the_label,
+    tapped_off,
+    told_on_the_way,
+    one_of_another_sort,
+    amps_of_the_charger,
+)

@@ -1,0 +1,123 @@
+"""Which of two values a question goes by, where a message asks several: the one that stands in its own clause.
+
+"Stored at 5 °C, full: does it last, and can it freeze at -15 °C if it drops to half": two questions, two of each.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from grammar.amend.supposed import is_supposed
+from grammar.reading import Message, Span
+from service.case import Case, Known
+from service.kinds import LITHIUM
+from service.routing.route import Request
+
+APART = ("ambient.temperature", "battery.charge")
+CONVERTING = "rating-convert"
+OF_ONE_KIND = frozenset({"mounting", "ventilation"})  # asked of the battery that is named in the question
+KIND = "battery.chemistry"
+WISH, THEIRS = "bank-size", "run-check"  # "what does it need, and are mine enough": the first is not of theirs
+OF_THEIRS = ("battery.", "bank.layout")
+CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
+CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
+MEANING, TERM = "meaning", "term:"
+INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
+
+
+def own(case: Case, request: Request, requests: Iterable[Request], message: Message) -> Case:
+    """The case with the values of this question alone, where those of another one stand beside them."""
+    others = [other.span for other in requests if other.topic != request.topic and other.span != request.span]
+    stated, second = dict(case.stated), dict(case.second)
+    for fact in APART:
+        if fact == "ambient.temperature" and "reading.gravity" in stated:
+            continue  # the acid's own temperature counts wherever it is told
+        told = [item for held in (stated, second) if (item := held.get(fact)) is not None]
+        kept = _kept(told, request.span, others, message.text)
+        if kept is None:
+            continue
+        stated.pop(fact, None)
+        second.pop(fact, None)
+        for here in kept:
+            stated[fact] = here
+            if here.span and is_supposed(message.text, here.span):
+                stated = {name: item for name, item in stated.items() if name not in INSTEAD.get(fact, ())}
+    if request.topic in OF_ONE_KIND:
+        _one_kind(stated, second, request.span, message)
+    case = replace(case, cues=_own_cues(case, request, others, message))
+    if request.topic == WISH and any(other.topic == THEIRS for other in requests):
+        stated, second = _without(stated, OF_THEIRS), _without(second, OF_THEIRS)
+    if request.topic != CONVERTING and _quoted_as_cold(case):
+        stated.pop("battery.cca", None)
+    return replace(case, stated=stated, second=second) if _changed(case, stated, second) else case
+
+
+def _one_kind(stated: dict[str, Known], second: dict[str, Known], span: Span, message: Message) -> None:
+    """Leaves the kind that the question itself names: "AGM comes out, lithium goes in. May the lithium lie down?"."""
+    told = [item for held in (stated, second) if (item := held.get(KIND)) is not None]
+    inside = [item for item in told if any(message.says(cue, span) for cue in _cues_of(item))]
+    if len(told) > 1 and len(inside) == 1:
+        stated[KIND] = inside[0]
+        second.pop(KIND)
+
+
+def _cues_of(kind: Known) -> tuple[str, ...]:
+    """The cues that name a kind of battery."""
+    return (f"detail:kind_{kind.value}", *(("detail:lithium",) if kind.value in LITHIUM else ()))
+
+
+def _own_terms(case: Case, span: Span, message: Message) -> frozenset[str]:
+    """The cues without the terms that only another question names: "800 MCA in CCA? And what is a BMS?"."""
+    terms = {cue.name: message.says(cue.name, span) for cue in message.cues if cue.name.startswith(TERM)}
+    gone = {name for name, here in terms.items() if not here} if any(terms.values()) else set()
+    return frozenset(case.cues) - gone
+
+
+def _without_others(case: Case, names: Iterable[str], others: list[Span], message: Message) -> frozenset[str]:
+    """The cues without those of `names` that stand in another question alone: "Cable for 90 A? And which charger?"."""
+    places = [(cue.name, cue.span[0]) for cue in message.cues if cue.name in names]
+    kept = {name for name, at in places if not any(start <= at < end for start, end in others)}
+    return frozenset(case.cues) - ({name for name, _ in places} - kept)
+
+
+def _own_cues(case: Case, request: Request, others: list[Span], message: Message) -> frozenset[str]:
+    """The cues that this question may go by: of a term its own, of a circuit no charger of another question."""
+    if request.topic == MEANING and others:
+        return _own_terms(case, request.span, message)
+    return _without_others(case, CHARGES, others, message) if request.topic in CIRCUIT else frozenset(case.cues)
+
+
+def _without(held: Mapping[str, Known], starts: tuple[str, ...]) -> dict[str, Known]:
+    """The facts without those whose names begin so."""
+    return {name: item for name, item in held.items() if not name.startswith(starts)}
+
+
+def _quoted_as_cold(case: Case) -> bool:
+    """Whether CCA is only what cranking amps were held against: "is 800 MCA the same as 800 CCA, and will it do"."""
+    warm, cold = (case.stated.get(fact) for fact in ("battery.ca", "battery.cca"))
+    return warm is not None and cold is not None and warm.value == cold.value
+
+
+def _changed(case: Case, stated: Mapping[str, Known], second: Mapping[str, Known]) -> bool:
+    return stated != dict(case.stated) or second != dict(case.second)
+
+
+def _kept(told: list[Known], span: Span, others: list[Span], text: str) -> list[Known] | None:
+    """The value of this question, none where only another one has any; None where nothing tells them apart."""
+    told = [item for item in told if item.span is not None]
+    inside = [item for item in told if _within(item, span)]
+    supposed = [item for item in inside if item.span and is_supposed(text, item.span)]
+    if len(inside) == 1 or len(supposed) == 1:
+        return supposed or inside
+    if inside or not others:
+        return None
+    free = [item for item in told if not any(_within(item, other) for other in others)]
+    if len(free) == 1:
+        return free
+    alone = len(told) == 1 and not free and told[0].span and is_supposed(text, told[0].span)
+    return [] if alone else None
+
+
+def _within(item: Known, span: Span) -> bool:
+    return item.span is not None and span[0] <= item.span[0] < span[1]

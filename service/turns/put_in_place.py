@@ -1,0 +1,61 @@
+"""Another battery that a later message puts in the place of those told of: theirs no longer holds."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from grammar.reading import Message, Stated
+from service.kinds import LEAD, LITHIUM
+from service.turns.thread import Thread
+
+RATED = frozenset(
+    ("battery.capacity", "battery.energy", "battery.cca", "battery.ca", "battery.max_current", "battery.group")
+)
+KIND, COUNT, VOLTS = "battery.chemistry", "battery.count", "bank.voltage"
+FITS = re.compile(r"\b(?:fit|put in|swap\w*|replac\w+|instead|change to|go for|buy)\b", re.IGNORECASE)
+ELSEWHERE = re.compile(
+    r"\b(?:the|my|our|his|her)\b[^.?!]{0,24}?(?:\bin the (?:bow|stern|cabin|locker|engine room|forepeak|lazarette)\b"
+    r"|\b(?:aft|forward|up front)\b)|\b(?:the|my|our) (?:house|bow|stern|start|engine|thruster|front) one\b",
+    re.IGNORECASE,
+)
+ONE = re.compile(r"\b(?:an?|one|single)\b", re.IGNORECASE)
+OF_ALL = frozenset(("each", "apiece", "both", "all", "they", "theyre", "those", "these", "per", "every"))
+NEXT = 2  # characters between a battery's amp-hours and its volts: "200Ah 24V"
+
+
+def puts_in(message: Message, thread: Thread) -> bool:
+    """Whether it puts another battery in place: one of the other kind with a rating of its own, or one "instead"."""
+    told = {item.fact: item.value for item in message.stated if item.of == 1}
+    words = set(message.words)
+    if not RATED & told.keys() or told.get(COUNT, 1.0) != 1.0 or words & OF_ALL or message.says("note:correction"):
+        return False
+    if any(item.of > 1 and item.fact.startswith("battery.") for item in message.stated):
+        return False
+    before = thread.facts[KIND].value if KIND in thread.facts else None
+    now = told.get(KIND)
+    if now is None or before is None:
+        single = COUNT in told or bool(ONE.search(message.text))
+        return single and bool(FITS.search(message.text)) and {COUNT, "bank.layout"} & thread.facts.keys() != set()
+    crossed = (before in LEAD and now in LITHIUM) or (before in LITHIUM and now in LEAD)
+    return crossed or (now != before and bool(FITS.search(message.text)) and bool(ONE.search(message.text)))
+
+
+def stands_elsewhere(message: Message, thread: Thread) -> bool:
+    """Whether it speaks of another battery aboard, of another kind and in a place of its own: "and the AGM aft?"."""
+    now = next((item.value for item in message.stated if item.fact == KIND and item.of == 1), None)
+    before = thread.facts[KIND].value if KIND in thread.facts else None
+    return now is not None and before is not None and now != before and bool(ELSEWHERE.search(message.text))
+
+
+def of_its_own(message: Message) -> Message:
+    """The message with the volts that stand beside the amp-hours of the battery as those of that battery."""
+    sizes = [item.span for item in message.stated if item.fact in ("battery.capacity", "battery.energy")]
+    if any(item.fact in ("battery.nominal", COUNT) for item in message.stated):
+        return message
+    return replace(message, stated=tuple(_nominal(item, sizes) for item in message.stated))
+
+
+def _nominal(item: Stated, sizes: list[tuple[int, int]]) -> Stated:
+    beside = any(0 <= item.span[0] - end <= NEXT or 0 <= start - item.span[1] <= NEXT for start, end in sizes)
+    return replace(item, fact="battery.nominal") if item.fact == VOLTS and beside else item

@@ -1,0 +1,48 @@
+"""The questions of one message in its thread."""
+
+from __future__ import annotations
+
+from grammar.reading import Message
+from service.routing.route import Request, route
+from service.topics.unclear import BACK, outside
+from service.turns.in_thread import goes_on_with
+from service.turns.no_idea import FEW, not_known
+from service.turns.thread import Thread
+from service.turns.worked import SIZED, THEIRS
+
+OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
+UNTOLD = "default"  # how a figure is taken that nothing near it explains
+GOES_ON = "the thread goes on"  # as evidence
+OF_A_BOAT = ("battery.", "load.")
+OTHER_SIZES = frozenset({"detail:to_mm2", "detail:to_awg"})
+
+
+def wanted(message: Message, thread: Thread) -> tuple[Request, ...]:
+    """The questions of a message; the last ones once more where facts are corrected or it says "no idea"."""
+    if not message.text.strip() or lost_for_an_answer(message, thread):
+        return tuple(Request(name, (0, 0)) for name in thread.topics)
+    told = [item for item in message.stated if item.how != UNTOLD]
+    if not told and not message.dangers and outside(cue.name for cue in message.cues):
+        return (Request("unclear", (0, len(message.text))),)
+    anew = any(item.fact.startswith(OF_A_BOAT) for item in message.stated)
+    if OTHER_BOAT in thread.cues and message.says(BACK) and not anew:  # the first boat's figures are gone
+        return (Request("unclear", (0, len(message.text))),)
+    if topics := goes_on_with(message, thread):
+        return tuple(Request(name, (0, len(message.text)), evidence=(GOES_ON,)) for name in topics)
+    found = tuple(route(message, context=thread.topics, asked=thread.asks))
+    whole = (0, len(message.text))
+    in_other_sizes = Request("cable-size", whole, evidence=("the cable as proposed, in other sizes",))
+    return (in_other_sizes,) if _of_our_cable(message, found, thread) else found
+
+
+def _of_our_cable(message: Message, found: tuple[Request, ...], thread: Thread) -> bool:
+    """Whether "in mm2?" asks for the cable that the desk itself proposed, in other sizes."""
+    proposed = any(name in thread.worked for name in SIZED) and not any(fact in thread.facts for fact in THEIRS)
+    converts = [item.topic for item in found] == ["rating-convert"] and any(map(message.says, OTHER_SIZES))
+    return proposed and converts and not message.stated
+
+
+def lost_for_an_answer(message: Message, thread: Thread) -> bool:
+    """Whether a message only says that what the desk asked for is not known."""
+    asks = "?" in message.words or len(message.words) > FEW
+    return bool(thread.asks) and not_known(message, thread) and not (message.stated or message.dangers or asks)

@@ -1,0 +1,221 @@
+"""What somebody else says, to be checked: "the yard says THAT p. Is that right?".
+
+p is told of nobody: the figures in it that it claims (what two batteries are said to give, the loss that is said to be
+the limit) are no facts, and yes and no answer p and not the fitness of what it tells of.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from grammar.reading import Message, Span, Stated
+from service.reply import Answer
+from service.routing.route import Request
+
+SAYS = re.compile(
+    r"""(?:\b(?P<who>[\w'’]{1,30})\s+(?:\w+ly\s+|once\s+|just\s+|still\s+|also\s+|has\s+|have\s+)?
+        (?:says?|said|claims?|claimed|reckons?|reckoned|insists?|insisted|wrote|writes|thinks?|thought|believes?|swears?
+          |swore|maintains?|argues?|argued|states?|heard|(?:told|tells|assured|assures)\s+(?:(?:my|our|the|a|his|her)\s+)?\w+)
+      | \bis\s+it\s+(?:really\s+|still\s+)?(?:true|right|correct|so|a\s+fact)
+      )(?:\s+(?:to\s+(?:me|us)\s+)?that)?[\s,:]+""",
+    re.IGNORECASE | re.VERBOSE,
+)
+INSTRUMENTS = frozenset(  # whose word is a reading and no opinion
+    (
+        *("it", "label", "meter", "multimeter", "voltmeter", "plate", "sticker", "gauge", "display", "screen", "app"),
+        *("monitor", "manual", "box", "charger", "hydrometer", "bms", "panel", "sheet", "print", "tester", "needle"),
+        *("forecast", "leaflet", "handbook", "battery", "insulation", "cable", "fuse", "to", "that", "which", "what"),
+        *("thing", "thingy", "gadget", "device", "gizmo", "float", "reading", "readout", "clamp", "probe", "tool"),
+    )
+)
+CHECKS = re.compile(
+    r"""\b(?:is|are|was|were|isn['’]?t)\s+
+          (?:that|this|it|he|she|they|the\s+\w+(?:\s\w+)?(?=\s+(?:right|correct|true|so|fair|sensible|wrong|mistaken|nonsense)\b))
+          (?:\s+(?P<way>right|correct|true|so|fair|sensible|wrong|mistaken|nonsense|rubbish|bunk|a\s+myth))?\s*(?:\?|$|,|\band\b)
+      | (?:^|[.,;!?:\s])(?:so\s+)?(?:true|right|correct|agreed?|fair|sensible|really)\s*\?
+      | \bdo(?:es)?\s+(?:you|that|the\s+desk)\s+(?:agree|hold|make\s+sense|stand)
+      | \b(?:agree|right|true|correct)\s*$""",
+    re.IGNORECASE | re.VERBOSE,
+)
+OBJECTS = re.compile(  # one who finds fault with what they tell of
+    r"""\b(?:grumbl|moan|object|complain|frown|tut|fuss|protest|disapprov|refus|reject|scold|winc|sigh|griev|nag)\w*
+      | \b(?:shook|shakes?|shaking)\s+(?:his|her|their|the)\s+heads?\b
+      | \b(?:not|isn['’]?t|wasn['’]?t|aren['’]?t|never)\s+(?:\w+\s+){0,2}?
+          (?:happy|pleased|keen|impressed|convinced|fond)\b
+      | \b(?:doesn['’]?t|didn['’]?t|don['’]?t|(?:does|did|do)\s+not)\s+(?:like|approve|want|agree|accept|fancy)\b
+      | \b(?:said|says|say)\s+no\b|\b(?:won['’]?t|wouldn['’]?t|doesn['’]?t)\s+let\b|\b(?:forb[ia]d|advis|warn)\w*
+      | \bunhappy\b|\bhas\s+(?:his|her|their)?\s*doubts\b|\bhave\s+(?:their\s+)?doubts\b|\bpulled\s+a\s+face\b""",
+    re.IGNORECASE | re.VERBOSE,
+)
+SIDED_WITH = re.compile(
+    r"""\b(?:is|are|was|were)\s+(?:he|she|they|the\s+\w+(?:\s\w+)?)\s+(?:really\s+|perhaps\s+)?
+          (?P<way>right|correct|fair|wrong|mistaken|fussy|too\s+\w+|overdoing\s+it)\b
+      | \b(?:does|do|has|have)\s+(?:he|she|they|the\s+\w+)\s+(?:have\s+|got\s+)?a\s+point\b""",
+    re.IGNORECASE | re.VERBOSE,
+)
+AGREES = ("", "right", "correct", "fair")
+DOUBTS = ("wrong", "mistaken", "nonsense", "rubbish", "bunk", "myth")
+END = re.compile(r"[.!?;\n](?=\s|$)")
+WHY = re.compile(r"\b(?:because|since|as it|as the|on the grounds)\b|,\s*same as\b|\bsame as\b", re.IGNORECASE)
+RESULT = re.compile(  # what p says that something comes to
+    r"\b(?:gives?|giving|makes?|making|gets?|is|are|has|have|needs?|wants?|takes?|asks? for|becomes?|equals?|means?"
+    r"|totals?|comes? to|adds? up to|doubles? to)"
+    r"(?:\s+(?:him|her|me|us|you|them|a|an|about|only|really|in fact|the same as))*\s*$|=\s*$",
+    re.IGNORECASE,
+)
+NEVER_TOLD = frozenset({"cable.drop"})  # a loss that p names is a rule it appeals to
+NOT_GOOD = re.compile(
+    r"\b(?:not|isn['’]?t|aren['’]?t|won['’]?t|can['’]?t|cannot|never|no)\s+(?:\w+\s+){0,2}$", re.IGNORECASE
+)
+SPOKEN_AGAINST = re.compile(  # what p says that one may not do, or that a thing will not
+    r"""\b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|won['’]?t|(?:must|should|may|will)\s+(?:not|never)|never)\s+
+        (?!be\b|need\b|hurt|harm|damage|matter)\w+
+      | \bnot\s+to\s+\w+|\bnot\s+allowed\b|^\s*no\b""",
+    re.IGNORECASE | re.VERBOSE,
+)
+ALIKE = {  # facts that are set against each other in a sum
+    "battery.ca": "cranking",
+    "battery.cca": "cranking",
+    "battery.reserve": "held",
+    "battery.capacity": "held",
+}
+SUMS = {  # a claimed fact and the figures of an answer that it is checked by
+    "battery.cca": ("bank_cca", "cca"),
+    "battery.capacity": ("bank_capacity", "capacity"),
+    "battery.ca": ("ca",),
+    "bank.voltage": ("bank_voltage",),
+}
+Appeal = tuple[Span, frozenset[str]]  # a stretch that speaks of a rule, and the facts that are no facts in it
+REACH = 60  # characters before a word in which what leads to it is looked for
+NEAR = 0.02  # a share by which a claimed sum may be off
+OPENING = 3  # words before a colon that open a headline: "No, not yet: ..."
+TO_CHECK = re.compile(  # asked before the claim: "is he wrong when he says that"
+    r"\b(?:is|are|was|were)\s+(?:he|she|they|the\s+\w+)\s+(?P<way>right|correct|wrong|mistaken)\s+(?:when|if|in|as)?\s*$",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """What is claimed, by its place, and how it is put to the desk."""
+
+    span: Span
+    reason: int  # where the reason given begins; the end of the span where none is
+    checked: bool  # the desk is asked whether it is so
+    doubted: bool  # ... or whether it is not: "is he wrong?"
+    asked: Span  # from the claim to the end of what asks of it
+
+
+def claim(text: str) -> Claim | None:
+    """The first claim of a text: who says so is named, and what follows is put up for checking. None without one."""
+    for said in SAYS.finditer(text):
+        who = (said["who"] or "").lower()
+        first = TO_CHECK.search(text, max(0, said.start() - REACH), said.start())
+        if who in INSTRUMENTS and first is None:
+            continue
+        start, whole = said.end(), said["who"] is None
+        end = next((found.start() for found in END.finditer(text, start)), len(text))
+        check = first or CHECKS.search(text, start)
+        if check and start <= check.start() < end:
+            end = check.start()
+        if end <= start:
+            continue
+        why = WHY.search(text, start, end)
+        return Claim(
+            (start, end),
+            why.start() if why else end,
+            whole or check is not None,
+            check is not None and (check["way"] or "").split(" ")[-1].lower() in DOUBTS,
+            (first.start() if first else said.start(), max(end, check.end() if check else end)),
+        )
+    return None
+
+
+def unclaimed(message: Message, appeals: Iterable[Appeal] = ()) -> tuple[Message, tuple[Stated, ...]]:
+    """The message without the facts that are only claimed, and those. `appeals`: what misbeliefs in it appeal to."""
+    found = claim(message.text)
+    appealed = [
+        item
+        for item in message.stated
+        if any(start <= item.span[0] < end and item.fact in facts for (start, end), facts in appeals)
+    ]
+    taken = [item for item in message.stated if item in appealed or (found and _is_claimed(item, message, found))]
+    if not taken:
+        return message, ()
+    kept = [item for item in message.stated if item not in taken]
+    first = {item.fact for item in kept if item.of == 1}
+    kept = [item if item.fact in first or item.of == 1 else replace(item, of=1) for item in kept]
+    return replace(message, stated=tuple(kept)), tuple(taken)
+
+
+def _is_claimed(item: Stated, message: Message, found: Claim) -> bool:
+    """Whether a figure of p is one that it claims: a limit, or what figures before it are said to come to."""
+    at = item.span[0]
+    if not found.checked or not found.span[0] <= at < found.span[1]:
+        return False
+    if item.fact in NEVER_TOLD:
+        return True
+    before = [other.fact for other in message.stated if found.span[0] <= other.span[0] < at]
+    told = any(ALIKE.get(fact, fact) == ALIKE.get(item.fact, item.fact) for fact in before)
+    result = RESULT.search(message.text, max(found.span[0], at - REACH), at)
+    return item.fact in SUMS and told and result is not None
+
+
+def way(message: Message, request: Request, alone: bool) -> str:
+    """How a claim puts a question: "good" where p calls it so, else "bad"; "" where the question asks of no claim."""
+    found = claim(message.text)
+    if found is None or not found.checked:
+        return objected(message.text, request, alone)
+    if not alone and not (request.span[0] < found.asked[1] and found.asked[0] < request.span[1]):
+        return ""
+    bad = _is_bad(message, (found.span[0], found.reason))
+    return "good" if bad == found.doubted else "bad"
+
+
+def objected(text: str, request: Request, alone: bool) -> str:
+    """How one who finds fault puts a question: "the surveyor grumbles about my fuse. Is he right?"; "" without one."""
+    fault = OBJECTS.search(text)
+    asked = SIDED_WITH.search(text, fault.end()) if fault else None
+    if asked is None or not (alone or request.span[0] <= asked.start()):
+        return ""
+    return "bad" if (asked["way"] or "").lower() in AGREES else "good"
+
+
+def _is_bad(message: Message, span: Span) -> bool:
+    """Whether p speaks of something bad: "too thin", "over the limit", "not enough"."""
+    if message.says("put:bad", span) or SPOKEN_AGAINST.search(message.text[slice(*span)]):
+        return True
+    good = [cue for cue in message.cues if cue.name == "put:good" and span[0] <= cue.span[0] < span[1]]
+    return any(NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in good)
+
+
+def summed(answer: Answer, put: str, claimed: Iterable[Stated]) -> Answer:
+    """The answer opened for a claim: by the figure that was claimed, or half and half for what is bad only in part."""
+    head = answer.headline
+    if not put or has_opening(head):
+        return answer
+    head = lower(head)
+    if answer.verdict == "marginal" and put == "bad":
+        return replace(answer, headline=f"Not quite: {head}")
+    held = [agrees for item in claimed for agrees in _agrees(answer, item)] if answer.verdict == "information" else []
+    return replace(answer, headline=f"{'Yes' if all(held) else 'No'}: {head}") if held else answer
+
+
+def has_opening(headline: str) -> bool:
+    """Whether a headline begins with the word that answers: "No, not yet: ..."."""
+    first, mark, _ = headline.partition(": ")
+    return bool(mark) and len(first.split()) <= OPENING
+
+
+def lower(text: str) -> str:
+    """The text as it goes on after a colon; a name in capitals stays: "CCA is ..."."""
+    return text if text[1:2].isupper() else f"{text[:1].lower()}{text[1:]}"
+
+
+def _agrees(answer: Answer, item: Stated) -> Iterator[bool]:
+    """Whether the figure of an answer is the claimed one, where it has that figure."""
+    for figure in answer.figures:
+        if figure.name in SUMS.get(item.fact, ()) and not isinstance(figure.value, str):
+            yield abs(float(figure.value) - float(item.value)) <= NEAR * float(item.value)

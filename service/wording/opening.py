@@ -1,0 +1,266 @@
+"""The first word of an answer, fitted to how the question was put.
+
+A verdict says whether things are all right; the headline answers the question. "Is it too thin?" turns Yes and No
+round, "the battery or the cable?" wants neither.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from grammar.reading import Cue, Message, Span, Stated
+from grammar.text.tokens import ENDS
+from service.reply import Answer
+from service.routing.as_told import mends_the_kind
+from service.routing.evidence import asks_outright
+from service.routing.listed import OPENS
+from service.routing.route import Request
+from service.wording import claims
+from service.wording.either_or import taken
+
+FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
+TURNED = {"yes": "No", "no": "Yes"}
+BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
+PASSED = {"yes": "Pass", "marginal": "Just a pass", "no": "Fail"}  # "pass/fail"
+READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
+CARE = READINGS | {"storage"}  # where a charge is the remedy: "do I need to charge it"
+WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
+BUT = ", but look every"  # "Yes, but look every 90 days"
+ADVISED = re.compile(r"\bcharge (?:it|the )", re.IGNORECASE)
+WAY = "way:"  # how a topic was asked, as a thread carries it
+OPEN = re.compile(
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*"
+    r"(?:what|which|where|how|why|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
+    re.IGNORECASE,
+)
+LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
+AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
+WHETHER_ANY = re.compile(  # "is there any X in it" asks for something of which no word tells whether it is good
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*(?:(?:is|are|would|will|could) there|isn['’]?t there)\b",
+    re.IGNORECASE,
+)
+AUXILIARY = ("will it", "would it")  # "would it be a bad idea"
+CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
+LED_IN = re.compile(  # "OK, scrap it then?"
+    r"\W*(?:ok|okay|right|well|fine|good)\b"
+    r"(?=,| (?:so|then|scrap|bin|replace|is|are|do|does|can|should|will|what|but)\b)",
+    re.IGNORECASE,
+)
+GOOD_OR_BAD = re.compile(
+    r"\b(?:good|ok|okay|fine|healthy)\b,? or (?:is (?:it|that) )?(?:bad|low|poor|not good|flat|no good)\b",
+    re.IGNORECASE,
+)
+PASS_OR_FAIL = re.compile(
+    r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
+)
+DEED = re.compile(
+    r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
+)
+FIRST_WORDS = re.compile(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
+EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
+TAG = re.compile(  # "... is over the limit. Is it?"
+    r"\W*(?:is|are|was|were|does|do|did|will|would|can|could|should|has|have) (?:it|they|that|this|those|these|he|she)"
+    r"(?: really| now| though)?\W*",
+    re.IGNORECASE,
+)
+
+
+def as_put(
+    answer: Answer,
+    message: Message,
+    request: Request,
+    requests: tuple[Request, ...],
+    claimed: Iterable[Stated] = (),
+    before: Iterable[str] = (),
+) -> Answer:
+    """The answer to one question of a message with its first word as that is put; a claim is answered, and its sums.
+
+    `before`: what `kept` wrote of the turn before.
+    """
+    way = claims.way(message, request, len(requests) == 1)
+    first = opened(answer, way or put(message, request, requests, before), message.text)
+    return claims.summed(first, way, claimed)
+
+
+def opened(answer: Answer, put: str, text: str = "") -> Answer:
+    """The answer with its first word as the question wants it.
+
+    `put`: "good", "bad", "both", "passed", "remedy", "do" or "open"; `text`: the message, for a choice that it puts.
+    """
+    if put in ("open", "good") and (chosen := taken(answer, text)):
+        return chosen
+    first, mark, rest = answer.headline.partition(": ")
+    if put == "do":
+        return replace(answer, headline=deed_first(answer, rest if mark and first in WORDS else answer.headline))
+    if mark and BUT in first:
+        return _looked_after(answer, put)
+    if not mark or first not in WORDS or put == "good":
+        return answer
+    if put in ("both", "passed") and answer.topic in READINGS and answer.verdict in BOTH:
+        return replace(answer, headline=f"{(BOTH if put == 'both' else PASSED)[answer.verdict]}{mark}{rest}")
+    if put == "remedy":
+        return _remedied(answer, rest) if answer.topic in CARE and answer.verdict in FIRST else answer
+    if put == "bad":
+        return _turned(answer, first, rest)
+    if (answer.topic, answer.verdict) == ("run-time", "no") and not answer.figures:
+        return replace(answer, headline=f"Not at all: {rest}")  # "how long" over its limit
+    return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
+
+
+def _turned(answer: Answer, first: str, rest: str) -> Answer:
+    """ "Is it too thin?": yes and no turned round, where the topic has not done it already."""
+    if first not in FIRST.get(answer.verdict, ()):
+        return answer
+    opens = f"{TURNED[answer.verdict]}: " if answer.verdict in TURNED else ""
+    return replace(answer, headline=f"{opens}{rest}" if opens else f"{rest[:1].upper()}{rest[1:]}")
+
+
+def _looked_after(answer: Answer, put: str) -> Answer:
+    """ "Yes, but look every 90 days: ..." as the question wants it."""
+    bare, _, then = answer.headline.partition(BUT)
+    if answer.verdict == "yes" and put in ("remedy", "bad"):
+        return replace(answer, headline=f"No{answer.headline.removeprefix(bare)}")
+    return replace(answer, headline=f"Look every{then}") if put == "open" else answer
+
+
+def _remedied(answer: Answer, rest: str) -> Answer:
+    """ "Should I charge it?": no where all is well, yes where the answer goes on to say so, else neither word."""
+    cold = any(item.fact == "ambient.temperature" and float(item.value) <= 0 for item in answer.understood)
+    lithium = any(item.fact == "battery.chemistry" and item.value == "lfp" for item in answer.understood)
+    if answer.verdict == "yes":
+        return replace(answer, headline=f"No: {rest}")
+    if ADVISED.search(rest) and "deeply flat" not in rest and not (cold and lithium):
+        return replace(answer, headline=f"Yes: {rest}")
+    return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
+
+
+def deed_first(answer: Answer, told: str) -> str:
+    """A headline that opens with what to do: "Charge it soon: 12.3 V means ..."."""
+    found = DEED.match(told)
+    if found:
+        deed = found["deed"]
+        return f"{deed[:1].upper()}{deed[1:]}: {FIRST_WORDS.sub('', found['told'])}."
+    if answer.topic in READINGS and answer.verdict == "yes":
+        return f"Nothing needs doing: {told}"
+    return f"{told[:1].upper()}{told[1:]}"
+
+
+def put(message: Message, request: Request, requests: tuple[Request, ...], before: Iterable[str] = ()) -> str:
+    """How one question of a message is put.
+
+    "good", "bad", "both" ("good or bad?"), "passed", "remedy" ("do I need to charge it") or "open" (a choice, what,
+    how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
+    """
+    goes_on = message.says("note:correction") or message.says("note:ellipsis") or not asks_outright(message)
+    cue = f"{WAY}{request.topic}:"
+    earlier = next((one.removeprefix(cue) for one in before if one.startswith(cue)), "good") if goes_on else "good"
+    if mends_the_kind(message):  # "the label was wrong" asks nothing
+        return earlier
+    ways = (_way(message, span) for span in _asking(message, request, requests))
+    if own := next((way for way in ways if way), ""):
+        return own
+    others = {_way(message, clause.span) for clause in message.clauses if clause.asks} - {""}
+    if len(requests) == 1 and len(others) == 1:  # "Should I worry? It rests at 12.1 V": one question in two sentences
+        return others.pop()
+    return "good" if "good" in others else "open" if others else earlier  # told beside another question
+
+
+def kept(message: Message, requests: tuple[Request, ...], before: Iterable[str]) -> tuple[str, ...]:
+    """How the topics of a turn were asked: a thread's cues for the next turn."""
+    ways = {item.topic: put(message, item, requests, before) for item in requests}
+    return tuple(f"{WAY}{topic}:{way}" for topic, way in ways.items())
+
+
+def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -> Iterator[Span]:
+    """The sentences that ask one question: from its own clause up to that of the next one."""
+    end = min((other.span[0] for other in requests if other.span[0] > request.span[0]), default=len(message.text))
+    inside = (clause for clause in message.clauses if request.span[0] <= clause.span[0] < end)
+    asking = [item.span for item in inside if item.asks or OPENS.match(message.text[slice(*item.span)])]
+    if any(message.text[:last].rstrip().endswith("?") for _, last in asking):  # "it cuts out. What do I tell him?"
+        asking = [span for span in asking if not _only_tells(message.text, span)]
+    while asking:
+        start, last = asking.pop(0)
+        while asking and message.text[last - 1] not in ENDS:  # a comma parts what is one question
+            last = asking.pop(0)[1]
+        tag = TAG.fullmatch(message.text[start:last])
+        yield (_sentence_before(message, start), start) if tag else (start, last)
+
+
+def _only_tells(text: str, span: Span) -> bool:
+    """Whether a sentence ends in a full stop and does not open as a question does."""
+    own = text[slice(*span)]
+    return own.rstrip().endswith(".") and not OPENS.match(own)
+
+
+def _sentence_before(message: Message, start: int) -> int:
+    """Where the sentence before a place begins: "Is it?" asks of what it says."""
+    before = message.text[:start].rstrip()
+    cuts = [clause.span[0] for clause in message.clauses if clause.span[0] < start]
+    ended = [at for at in cuts if at == 0 or before[:at].rstrip()[-1:] in ENDS]
+    return max(ended, default=0)
+
+
+def _way(message: Message, span: Span) -> str:
+    """How one sentence asks; "" where it does not tell."""
+    text = message.text[span[0] : span[1]]
+    names = ("good", "choice", "about", "hedge")
+    good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
+    bad = _says_bad(message, span)
+    if bad and all(cue.text.lower() in AUXILIARY for cue in message.cues if cue.name == "put:good" and _in(cue, span)):
+        good = False
+    if message.says("detail:what_now", span):
+        return "do"
+    led = LED_IN.match(text)
+    if led and good:  # "OK, scrap it then?"
+        good = message.says("put:good", (span[0] + led.end(), span[1]))
+    on = message.text[span[1] :].lstrip(" ,").lower().startswith("or ")
+    either = not (about or hedge) and (on or bool(EITHER.search(text)))
+    if GOOD_OR_BAD.search(text):
+        return "both"
+    if PASS_OR_FAIL.search(text):
+        return "passed"
+    if (OPEN.match(text) and not about) or (bad and either) or _asks_what(message, span, text):
+        return "open"
+    if needed := _needed(message, span, good, bad, either):
+        return needed
+    if bad and good:
+        return "good"
+    good = good or message.says("put:leave", span)
+    if bad or good:
+        return "open" if choice and not (about or hedge) else "bad" if bad else "good"
+    return "open" if choice or either or hedge or WHETHER_ANY.match(text) else ""
+
+
+def _needed(message: Message, span: Span, good: bool, bad: bool, either: bool) -> str:
+    """How "do I need ..." asks: after a charge, another one or one of another size; "" where it asks for neither."""
+    needs = message.says("put:need", span) and not either
+    if needs and message.says("put:another", span) and not good:
+        return "bad"  # "must I change it": only where it is not well
+    if needs and message.says("put:other_size", span) and not (good or bad):
+        return "open"  # "do I need a bigger one": it may be the smaller one that is right
+    charge = (needs and message.says("put:remedy", span)) or message.says("put:wants_charge", span)
+    return "remedy" if charge and not either else ""
+
+
+def _asks_what(message: Message, span: Span, text: str) -> bool:
+    """Whether "what" or a figure's short name asks later in a sentence that asks no yes or no before it."""
+    later = LATER.search(text)
+    if later and AND_WHETHER.search(text, later.end()):
+        return False
+    own = (span[0] + later.end(), span[0] + later.end() + CLOSE) if later else (0, 0)  # "what will it drag"
+    names = {f"put:{name}" for name in ("bad", "good", "leave", "about")}
+    asked = (cue.span[0] for cue in message.cues if cue.name in names and span[0] <= cue.span[0] < span[1])
+    return all(own[0] <= at < own[1] for at in asked) and bool(later or message.says("put:figure", span))
+
+
+def _in(cue: Cue, span: Span) -> bool:
+    return span[0] <= cue.span[0] < span[1]
+
+
+def _says_bad(message: Message, span: Span) -> bool:
+    """Whether it asks for the bad thing; "I read that wrong" only puts something right."""
+    mended = [cue.span for cue in message.cues if cue.name == "note:correction"]
+    bad = (cue.span for cue in message.cues if cue.name == "put:bad" and _in(cue, span))
+    return any(not any(start <= place[0] < end for start, end in mended) for place in bad)
