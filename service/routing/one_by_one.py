@@ -11,7 +11,7 @@ from grammar.reading import Message, Span
 from service import say
 from service.routing.evidence import Sign
 from service.routing.listed import ASKS, numbered, questions
-from service.routing.tally import HAZARD, Tally, ranked, rows_of
+from service.routing.tally import HAZARD, Tally, by_points, rows_of
 
 APART = -20  # points of what is answered, in a question by itself, under which it is another one
 OTHER = -15  # the same of one that is answered, as it is clear what it asks
@@ -56,7 +56,7 @@ class Question:
 def asked_in(message: Message, signs: Iterable[Sign]) -> list[Tally]:
     """The topics by some signs of a message alone, the best first."""
     rows = [row for row in rows_of(message, signs) if row]
-    return [item for item in ranked(rows or [{}]) if item.topic != HAZARD]
+    return [item for item in by_points(rows or [{}]) if item.topic != HAZARD]
 
 
 def one_by_one(message: Message, signs: Sequence[Sign]) -> list[Question]:

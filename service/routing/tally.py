@@ -107,6 +107,13 @@ def rows_of(message: Message, signs: Iterable[Sign]) -> list[dict[str, int]]:
 
 
 def ranked(rows: Sequence[Mapping[str, int]]) -> list[Tally]:
+    """Every topic with its points, the best first, and the place of those that may be named beside it."""
+    known = table()
+    least = min(known.bars.first, known.bars.danger)
+    return placed(by_points(rows), rows, lambda sign, topic: known.points.get(sign, NOTHING).get(topic, (0, 0)), least)
+
+
+def by_points(rows: Sequence[Mapping[str, int]]) -> list[Tally]:
     """Every topic with its points, the best first; equal ones by name."""
     known = table()
     anywhere = dict(known.start)
@@ -120,9 +127,7 @@ def ranked(rows: Sequence[Mapping[str, int]]) -> list[Tally]:
                 here[topic][number] += own
                 if anew:
                     anywhere[topic] += shared
-    tallies = tallied({topic: [anywhere[topic] + own for own in points] for topic, points in here.items()})
-    least = min(known.bars.first, known.bars.danger)
-    return placed(tallies, rows, lambda sign, topic: known.points.get(sign, NOTHING).get(topic, (0, 0)), least)
+    return tallied({topic: [anywhere[topic] + own for own in points] for topic, points in here.items()})
 
 
 def tallied(points: Mapping[str, Sequence[int]]) -> list[Tally]:
