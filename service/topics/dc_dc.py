@@ -75,7 +75,18 @@ def answer(case: Case) -> Answer:
         return largest(case, float(rated))
     if case.says(*WHETHER):
         return in_general(case)
-    return TOPIC.needs("charger.current", *lacking(case), headline=stepped_up(case) if feeds_thruster(case) else "")
+    return TOPIC.needs("charger.current", *lacking(case), headline=way_of(case))
+
+
+def way_of(case: Case) -> str:
+    """The headline where its amps are not told: how it is done, unless its pull is what is asked."""
+    if feeds_thruster(case):
+        return stepped_up(case)
+    source, target = converter.volts(case)
+    if source == target or case.says(*PULL):
+        return ""
+    between = f"{say.quantity(source, 'V')} to {say.quantity(target, 'V')}"
+    return f"With a DC-to-DC charger, {between}, between the two; what it pulls follows from the amps it puts out."
 
 
 def feeds_thruster(case: Case) -> bool:

@@ -176,7 +176,8 @@ def lithium(case: Case, celsius: float | None) -> Answer:
     if celsius is not None and celsius <= 0 and case.says("word:charge"):
         head = f"No: at {say.temperature(celsius)} lithium must not be charged, though it does not freeze like lead."
         return TOPIC.says("no", head)
-    head = "No, lithium does not freeze like lead, but it must not be charged at or below 0 °C."
+    stays = "Yes, it may stay:" if is_it_safe(case) else "No,"
+    head = f"{stays} lithium does not freeze like lead, but it must not be charged at or below 0 °C."
     return TOPIC.says("information" if celsius is None else "yes", head)
 
 

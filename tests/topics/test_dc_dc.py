@@ -2,6 +2,7 @@
 
 import pytest
 
+from service.leadsman import default_desk
 from service.rules import converter
 from service.say import NB
 from service.topics.dc_dc import TOPIC
@@ -140,3 +141,16 @@ def test_a_converter_that_is_called_isolated_is_not_asked_about():
 @pytest.mark.parametrize(("cues", "asks"), [({"about:charging"}, True), ({"thing:alternator"}, True), (set(), False)])
 def test_the_alternator_is_asked_for_only_where_a_battery_is_charged(cues, asks):
     assert ("alternator.current" in [item.fact for item in TOPIC.answer(case({}, cues=cues)).asks]) is asks
+
+
+@pytest.mark.parametrize(
+    ("text", "opening"),
+    [
+        ("How would I fill a 24 V pair from the 12 V alternator?", f"With a DC-to-DC charger, 12{NB}V to 24{NB}V"),
+        ("What does a 12 to 24 V converter pull?", "We can't say yet"),
+    ],
+)
+def test_how_it_is_done_is_told_before_its_amps_are_known(text, opening):
+    (found,) = default_desk().ask(text).answers
+    assert found.headline.startswith(opening)
+    assert found.verdict == "needs-facts"

@@ -94,3 +94,15 @@ def test_lithium_in_the_frost_is_fine_until_it_is_to_be_charged() -> None:
 def test_one_that_may_have_frozen_is_looked_at_before_it_is_charged(celsius: float, looks: bool) -> None:
     found = finished(TOPIC, case({"battery.charge": 50, "ambient.temperature": celsius}))
     assert any(step.say.startswith("Ice or a bulge") for step in found.working) is looks
+
+
+@pytest.mark.parametrize(
+    ("text", "opening"),
+    [
+        ("May our lithium stay in the bow over a winter of -15?", "Yes, it may stay"),
+        ("Does a lithium battery freeze at -15?", "No, lithium does not freeze"),
+    ],
+)
+def test_whether_lithium_may_stay_in_the_frost_is_answered_as_it_is_asked(text: str, opening: str) -> None:
+    (found,) = default_desk().ask(text).answers
+    assert found.headline.startswith(opening)
