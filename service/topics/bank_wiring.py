@@ -11,7 +11,7 @@ from service.calculators import bank
 from service.case import Case, Value
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
-from service.rules import both_new, supply
+from service.rules import alternatives, both_new, joining, supply
 from service.rules.charge_volts import stage
 from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
@@ -104,6 +104,8 @@ def answer(case: Case) -> Answer:
     if "lfp" in kinds and case.says("detail:label_forbids") and case.get("bank.layout") != "parallel":
         case.step("The battery's maker decides how many may be joined; the label speaks for the maker", "bank-practice")
         return TOPIC.says("no", "No: where the label forbids it, these lithium batteries must not be joined in series.")
+    if joining.alternatives(case):
+        return one_or_several(case)
     if case.says("detail:one_or_two"):
         return habit(case, "one_or_two")
     if never := does_not_add_up(case):
@@ -142,6 +144,13 @@ def habit(case: Case, cue: str) -> Answer:
     verdict, head, why, cite = HABITS[cue]
     case.step(why, cite)
     return TOPIC.says(verdict, head)
+
+
+def one_or_several(case: Case) -> Answer:
+    """One large battery or several small ones, each with what it holds."""
+    head, options = alternatives.held(case)
+    case.step("Several in parallel must be alike, with equal cables", LIMITS["sums"].cite)
+    return TOPIC.says("information", head, compare=options)
 
 
 def tapped(case: Case) -> Answer:
