@@ -194,6 +194,13 @@ def _supplied(seen: Seen) -> bool:
     return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
 
 
+def _each_sized(seen: Seen) -> bool:
+    """ "AGM 95 Ah or lithium 60 Ah for the Pike?": each by its own figures, not the kinds in general."""
+    own = {item.fact for item in seen.message.stated if item.of == 2}
+    both = KIND in own and bool(own & (STRENGTH | {"battery.capacity"}))
+    return seen.found == {"battery-type"} and both and bool(seen.told & LOADS)
+
+
 def _broken(seen: Seen) -> bool:
     """ "Is 5 kA enough for a 300 Ah lithium bank?": amps of a short circuit, which a fuse must break."""
     kilo = bool(KILOAMPS.search(seen.message.text)) and "battery.cca" not in seen.told
@@ -233,6 +240,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("run-time", _lasting),
     ("run-check", _supplied),
     ("run-check", _cut_off),
+    ("run-check", _each_sized),
 )
 
 

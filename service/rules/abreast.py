@@ -8,7 +8,7 @@ from dataclasses import replace
 from service import say
 from service.case import Case
 from service.reply import Answer, Option
-from service.rules import alternatives, at_once, joining, supply
+from service.rules import added_alike, alternatives, at_once, joining, supply
 from service.rules.joining import of_each
 
 Judge = Callable[[Case], Answer]
@@ -145,6 +145,28 @@ def _one_of_the_two(case: Case, answers: tuple[Answer, Answer], best: Answer, op
     return replace(best, headline=_fitting(f"{short.removesuffix('.')}; {other}.", short), compare=options)
 
 
+def one_and_two(case: Case, judge: Judge) -> Answer:
+    """The battery aboard alone, and with one like it beside it: the verdict is that of what is told, one or two."""
+    one, two = added_alike.alone(case), added_alike.side_by_side(case)
+    alone, together = judge(one), judge(two)
+    if not {alone.verdict, together.verdict} <= {"yes", "marginal", "no"}:
+        return judge(case)
+    names = ("one alone", "two alike in parallel")
+    pair = zip(names, (alone, together), strict=True)
+    options = tuple(Option(name, found.verdict, found.figures) for name, found in pair)
+    single = case.said("battery.count") == 1
+    shown, last = (alone, 1) if single else (together, 0)
+    judge(case)  # what it uses is what is told
+    case.follow(one if single else two)
+    head = _with_words(shown.headline, names[last], (alone, together)[last])
+    if shown is together and added_alike.unlike_in_age(case) and "bank-wiring" not in case.beside:
+        case.because("A new battery beside an old one: the weaker one wears the other", "bank-practice")
+        if shown.verdict == "yes":
+            head = head.replace("Yes:", "Only just, being unlike in age:", 1)
+            shown = replace(shown, verdict="marginal")
+    return replace(shown, headline=head, compare=options)
+
+
 def figures_of(item: Case, case: Case) -> str:
     """The figures by which two that bear one name differ."""
     return say.listed([say.fact(fact, item.stated[fact].value) for fact in case.second if fact in item.stated])
@@ -164,6 +186,10 @@ def temperatures(case: Case, judge: Judge) -> Answer:
     same = "also" if better.verdict == found.verdict else SHORT[better.verdict]
     short = f"{opening}{mark}{here} {rest}"
     return replace(found, headline=_fitting(f"{short.removesuffix('.')}; {there}: {same}.", short), compare=options)
+
+
+def _with_words(headline: str, name: str, other: Answer) -> str:
+    return _fitting(f"{headline.removesuffix('.')}; {name}: {SHORT[other.verdict]}.", headline)
 
 
 def _with_the_other(headline: str, name: str, other: Answer) -> str:
