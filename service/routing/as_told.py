@@ -196,9 +196,13 @@ def _supplied(seen: Seen) -> bool:
 
 def _each_sized(seen: Seen) -> bool:
     """ "AGM 95 Ah or lithium 60 Ah for the Pike?": each by its own figures, not the kinds in general."""
-    own = {item.fact for item in seen.message.stated if item.of == 2}
-    both = KIND in own and bool(own & (STRENGTH | {"battery.capacity"}))
-    return seen.found == {"battery-type"} and both and bool(seen.told & LOADS)
+    return seen.found == {"battery-type"} and _both_sized(seen.message) and bool(seen.told & LOADS)
+
+
+def _both_sized(message: Message) -> bool:
+    """Whether two kinds are told of, the second one with a figure of its own."""
+    own = {item.fact for item in message.stated if item.of == 2}
+    return KIND in own and bool(own & (STRENGTH | {"battery.capacity"}))
 
 
 def _broken(seen: Seen) -> bool:
@@ -296,7 +300,8 @@ def told_by_another(message: Message, found: Set[str]) -> set[str]:
     """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
     same = {"meaning", "rating-convert"} <= found and message.says("detail:same_as")
     same = same and not MEANS.search(message.text)
-    return {"meaning"} if same else set()
+    sized = {"battery-type", "run-check"} <= found and _both_sized(message)  # which kind, by what each of the two does
+    return ({"meaning"} if same else set()) | ({"battery-type"} if sized else set())
 
 
 def _lithium(message: Message) -> bool:

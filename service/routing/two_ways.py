@@ -6,27 +6,31 @@ from collections.abc import Set
 
 from grammar.reading import Message
 from service.rules import left_or_taken
+from service.rules.joining import PARTS
 
 CHARGER, LAID_UP, WIRING, RUNS = "charger-setting", "storage", "bank-wiring", "run-check"
 RATED = frozenset({"battery.cca", "battery.max_current"})
+HELD = frozenset({"battery.capacity"})
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 
 
 def other_way(message: Message, found: Set[str]) -> set[str]:
     """The topics of the way that is weighed against the one found."""
     more = set()
-    if WIRING in found and _several_for_a_load(message):
+    if WIRING in found and _several(message, RATED) and any(item.fact in LOADS for item in message.stated):
         more.add(RUNS)
+    if RUNS in found and _several(message, HELD):
+        more.add(WIRING)
     if found & {CHARGER, LAID_UP} and _left_on_or_taken(message):
         more |= {CHARGER, LAID_UP}
     return more - found
 
 
-def _several_for_a_load(message: Message) -> bool:
-    """Whether one large battery and several small ones, each with a rating, are to run a load."""
-    rated = {item.of for item in message.stated if item.fact in RATED}
-    counted = any(item.fact == "battery.count" and item.of == 2 for item in message.stated)
-    return counted and rated == {1, 2} and any(item.fact in LOADS for item in message.stated)
+def _several(message: Message, figures: Set[str]) -> bool:
+    """Whether one large battery and several small ones are weighed, each with such a figure."""
+    rated = {item.of for item in message.stated if item.fact in figures}
+    parted = any(item.fact == "battery.count" and item.of == 2 and PARTS.match(item.text) for item in message.stated)
+    return parted and rated == {1, 2}
 
 
 def _left_on_or_taken(message: Message) -> bool:

@@ -154,7 +154,7 @@ def one_and_two(case: Case, judge: Judge) -> Answer:
     names = ("one alone", "two alike in parallel")
     pair = zip(names, (alone, together), strict=True)
     options = tuple(Option(name, found.verdict, found.figures) for name, found in pair)
-    single = case.said("battery.count") == 1
+    single = case.said("battery.count") != 2
     shown, last = (alone, 1) if single else (together, 0)
     judge(case)  # what it uses is what is told
     case.follow(one if single else two)

@@ -12,13 +12,18 @@ AGAIN = re.compile(
     r"\b(?:(?:the )?same again"
     r"|another (?:identical|equal|similar|like it|(?:of )?the same|one (?:like|beside|next|just))"
     r"|an? (?:second|identical|equal|matching)(?: identical| equal| matching)? (?:one|battery)\b"
-    r"|a second\b(?! (?:pair|thruster|charger|alternator|hand|boat|cable|question))|one more|a twin|its twin"
+    r"|one more|a twin|its twin"
     r"|doubl(?:e|ing) (?:it |them )?up|add(?:ing)? (?:another|a second|one more)"
-    r"|two (?:\w+ ){0,2}?(?:be )?better than one)\b",
+    r"|two (?:\w+ ){0,5}?better than one)\b",
     re.IGNORECASE,
 )
+TWO_NOW = re.compile(r"(?:same )?again\b|\bthan one\b", re.IGNORECASE)  # two that are only thought of
+TOLD_SO = re.compile(
+    r"\b(?:second|another|more|twin|same|add\w*|identical)\b", re.IGNORECASE
+)  # in the count's own words
 PLANS = re.compile(
-    r"\b(?:would|should|shall|could|can|may|might|if|thinking|think|plan\w*|want|help|better|worth)\b", re.IGNORECASE
+    r"\b(?:would|should|shall|could|can|may|might|if|thinking|think|plan\w*|want|help|better|worth|gain|need|or do)\b",
+    re.IGNORECASE,
 )
 NO_NEWER = re.compile(
     r"\b(?:second[- ]?hand|used|(?:same|equal|similar) (?:age|year|batch)|(?:just|equally) as old|as old as)\b",
@@ -44,6 +49,8 @@ def planned(case: Case) -> bool:
         return False
     count = case.said(COUNT)
     if of_more_volts(case):  # a second one in the row of a 24 V bank is none beside it
+        return False
+    if count == 2 and not (TWO_NOW.search(case.text) or TOLD_SO.search(case.stated[COUNT].text)):  # a third one
         return False
     return count in (None, 1.0, 2.0) and bool(AGAIN.search(case.text) and PLANS.search(case.text))
 

@@ -168,9 +168,15 @@ def way(case: Case) -> str | None:
 
 
 def new_together(case: Case) -> Answer | None:
-    """Lead batteries that are all bought new: alike, so that none wears another; None where they are not."""
+    """Lead batteries all bought new in place of those spoken of: none wears another; None where they are not."""
     how, count = way(case), float(case.get("battery.count", 1.0))
-    if not added_alike.all_new(case.text) or case.get("battery.family") != "lead" or how is None or count < 2:
+    if (
+        not case.before
+        or not added_alike.all_new(case.text)
+        or case.get("battery.family") != "lead"
+        or how is None
+        or count < 2
+    ):
         return None
     if "battery.age" in case.stated or not_allowed(case, how, may=True, family="lead"):
         return None
