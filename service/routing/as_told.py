@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from grammar.reading import Message
 from service.kinds import LITHIUM
-from service.rules import both_new
+from service.rules import added_alike, both_new
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 WHETHER = frozenset(
@@ -159,9 +159,14 @@ def _limited(seen: Seen) -> bool:
 
 
 def _joined(seen: Seen) -> bool:
-    """ "May they be of different age, one is 4 years old?", "one died, must I replace both?"."""
+    """ "May they be of different age, one is 4 years old?", "one died, must I replace both?", "it's 4 years old, may I
+    put the same again beside it?"."""
     apart = seen.says(both_new.ASKED) and both_new.uneven(seen.message.text)
-    return seen.found == {"replacement"} and (apart or (seen.says("request:may_i") and seen.says(*UNLIKE)))
+    text = seen.message.text
+    beside = "battery.age" in seen.told and added_alike.thought_of(text) and added_alike.BESIDE.search(text)
+    return seen.found == {"replacement"} and (
+        apart or bool(beside) or (seen.says("request:may_i") and seen.says(*UNLIKE))
+    )
 
 
 def _sized(seen: Seen) -> bool:

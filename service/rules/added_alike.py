@@ -12,11 +12,14 @@ AGAIN = re.compile(
     r"\b(?:(?:the )?same again"
     r"|another (?:identical|equal|similar|like it|(?:of )?the same|one (?:like|beside|next|just))"
     r"|an? (?:second|identical|equal|matching)(?: identical| equal| matching)? (?:one|battery)\b"
-    r"|one more|a twin|its twin"
+    r"|one more(?=\W*$|\W*[?.,;]| (?:battery|beside|next|alongside|like|of (?:them|those|these)|in parallel)\b)"
+    r"|a twin|its twin"
     r"|doubl(?:e|ing) (?:it |them )?up|add(?:ing)? (?:another|a second|one more)"
     r"|two (?:\w+ ){0,5}?better than one)\b",
     re.IGNORECASE,
 )
+BESIDE = re.compile(r"\b(?:beside|next to|alongside|side by side|in parallel|joined|along with)\b", re.IGNORECASE)
+REPLACES = re.compile(r"\b(?:replac|swap|exchang|renew)\w*\b|\bin its place\b", re.IGNORECASE)
 TWO_NOW = re.compile(r"(?:same )?again\b|\bthan one\b", re.IGNORECASE)  # two that are only thought of
 TOLD_SO = re.compile(
     r"\b(?:second|another|more|twin|same|add\w*|identical)\b", re.IGNORECASE
@@ -43,6 +46,19 @@ TWELVE = 12.0  # volts
 MOST = next(row["value"] for row in reference.rows("mixing") if row["name"].value == "age")
 
 
+def thought_of(text: str) -> bool:
+    """Whether one more like the one aboard is thought of.
+
+    >>> thought_of("would the same again beside it help?"), thought_of("would one more charge help?")
+    (True, False)
+    >>> thought_of("should I replace it with the same again?")
+    False
+    """
+    if REPLACES.search(text) and not BESIDE.search(text):
+        return False
+    return AGAIN.search(text) is not None and PLANS.search(text) is not None
+
+
 def planned(case: Case) -> bool:
     """Whether one more like the one they have is thought of, side by side with it."""
     if any(fact.startswith("battery.") for fact in case.second) or case.said(LAYOUT) in ("series", "series-parallel"):
@@ -52,7 +68,7 @@ def planned(case: Case) -> bool:
         return False
     if count == 2 and not (TWO_NOW.search(case.text) or TOLD_SO.search(case.stated[COUNT].text)):  # a third one
         return False
-    return count in (None, 1.0, 2.0) and bool(AGAIN.search(case.text) and PLANS.search(case.text))
+    return count in (None, 1.0, 2.0) and thought_of(case.text)
 
 
 def unlike_in_age(case: Case) -> bool:

@@ -59,7 +59,8 @@ def held(case: Case) -> tuple[str, tuple[Option, ...]]:
 
 
 def _option(side: Case) -> Option:
-    how = "parallel" if float(side.get("bank.in_parallel", 1)) > 1 else str(side.said("bank.layout") or "parallel")
+    in_series, in_parallel = float(side.get("bank.in_series", 1)) > 1, float(side.get("bank.in_parallel", 1)) > 1
+    how = "series-parallel" if in_series and in_parallel else "series" if in_series else "parallel"
     return Option(name(side), "information", figures(side, how))
 
 

@@ -13,7 +13,7 @@ NOUN = r"(?: ?-?(?:batter(?:y|ies)|batt|type|kind|sort|one|ones|accu))?"
 FIRM = r"(?:(?:an?|the|my|our|pure|plain|proper|real|true|ordinary|dedicated|marine|normal|good) )*"
 SIDE = "|".join(f"(?P<{{name}}_{at}>{words})" for at, words in enumerate(WORDS.values()))
 PAIR = re.compile(
-    rf"\b(?:{SIDE.format(name='one')}){NOUN},? (?:or|vs\.?|versus|against|over|better than|rather than"
+    rf"\b(?:{SIDE.format(name='one')}){NOUN},? (?:or|vs\.?|versus|against|over|(?:any |really )?better than|rather than"
     rf"|instead of|than) {FIRM}(?:{SIDE.format(name='other')})(?!\w)",
     re.IGNORECASE,
 )

@@ -12,7 +12,7 @@ from service.reply import Figure
 COUNT = "battery.count"
 ALONE = (1.0, 1.0)  # batteries of each of two sorts
 CAPACITY = "battery.capacity"
-PARTS = re.compile(r"(?:or|than|vs|versus|against|instead|rather|compared)\b", re.IGNORECASE)  # before the second count
+PARTS = re.compile(r"\w+\W+\w")  # the second count with the word that parts it from the first: "or two"
 GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
 WEIGHED = ("request:which", "request:versus", "about:compare")
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined

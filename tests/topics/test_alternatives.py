@@ -42,6 +42,10 @@ def plain(text: str) -> str:
         ("two 100s or one 200?", (2, 1), "battery.capacity", (100, 200)),
         ("2x90Ah or 1x180Ah", (2, 1), "battery.capacity", (90, 180)),
         ("700 CCA, or do I need two of 450 CCA?", (1, 2), "battery.cca", (700, 450)),
+        ("one 200 Ah or two of 100 Ah, which lasts longer?", (1, 2), "battery.capacity", (200, 100)),
+        ("the single 130 Ah or rather the pair of 70 Ah?", (1, 2), "battery.capacity", (130, 70)),
+        ("We have one of 105 Ah. Would two of 60 Ah be better?", (1, 2), "battery.capacity", (105, 60)),
+        ("two of 700 CCA in series or two of 850 CCA in series?", (2, 2), "battery.cca", (700, 850)),
     ],
 )
 def test_each_side_has_its_own_count_and_figure(text, counts, fact, values):
@@ -104,6 +108,17 @@ def test_amp_hours_alike_hold_the_same():
     assert wiring.headline.startswith("Both hold the same")
 
 
+def test_several_of_half_the_volts_are_counted_in_rows():
+    (wiring,) = answered("one 12V 220Ah or four 6V 110Ah batteries for the house?").values()
+    shown = [{figure.name: figure.value for figure in option.figures} for option in wiring.compare]
+    assert [(one["bank_voltage"], one["bank_capacity"]) for one in shown] == [(12, 220), (12, 220)]
+
+
+def test_the_sides_of_a_choice_are_never_charged_together():
+    (time,) = answered("How long to charge with 30 A: one 200 Ah AGM or two 100 Ah AGM in parallel?").values()
+    assert time.figures[0].value == pytest.approx(50 * 2 * 1.1 / 30 + 2)
+
+
 def test_how_long_each_side_lasts_is_told_by_its_count():
     (time,) = answered("Which lasts longer at 50 A, one 200 Ah AGM or two 90 Ah AGM in parallel?").values()
     assert [plain(option.label) for option in time.compare] == ["1 x 200 Ah", "2 x 90 Ah"]
@@ -148,6 +163,18 @@ def test_a_new_one_beside_an_old_one_told_by_a_pronoun_is_only_just():
 def test_all_new_ones_are_no_longer_unlike_in_age(then):
     found = answered("My Pike has one 560 CCA AGM, 4 years old. Would a second one beside it help?", then)
     assert (found["run-check"].verdict, found["bank-wiring"].verdict) == ("yes", "yes")
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("My battery is lead, 80 Ah and two years old. Would the same again next to it do harm?", "bank-wiring"),
+        ("My AGM is 5 years old. Is it time for a new one or would one more charge help?", "replacement"),
+        ("Is it worth replacing my 6 year old gel with the same again?", "replacement"),
+    ],
+)
+def test_one_beside_it_is_joined_and_one_in_its_place_is_not(text, topic):
+    assert set(answered(text)) == {topic}
 
 
 def test_new_ones_beside_old_ones_stay_unlike():

@@ -24,6 +24,10 @@ NUMBER = re.compile(
     re.IGNORECASE,
 )
 ARTICLE = re.compile(r"\b(?:an?|the|my|our)\b", re.IGNORECASE)
+AS_GOOD = re.compile(  # "one of 230 Ah ... . Would two of 110 Ah be as good?"
+    r"\b(?:as good|just as well|better|instead|do as much|do the same|match (?:it|that))\b", re.IGNORECASE
+)
+NEXT = re.compile(r"[.?!;]\s+(?P<first>(?:would|could|will|can|do|does|are|is|should|or)\b)", re.IGNORECASE)
 JOINS = re.compile(r"\b(?:and|plus|with (?:my|the)|next to|beside|alongside|to (?:my|the))\b", re.IGNORECASE)
 STOPS = re.compile(r"[.?!;:]\s")
 FAR = 60  # characters from a count to the figure of its battery
@@ -44,7 +48,7 @@ class Side(NamedTuple):
 
 def either(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts, each side of "one 200 Ah or two 100 Ah" with its own count and figures."""
-    if not PIVOT.search(scene.text):
+    if not (PIVOT.search(scene.text) or AS_GOOD.search(scene.text)):
         return stated
     stated = [*stated, *_bare(scene, stated)]
     ratings = sorted((item for item in stated if item.fact in RATINGS), key=lambda item: item.span)
@@ -57,7 +61,7 @@ def either(scene: Scene, stated: list[Stated]) -> list[Stated]:
     one, other = _counted(scene.text, ratings[0].span, 0), _counted(scene.text, right.span, pivot.end())
     if one.number is None and (other.number or 0.0) > 1:
         one = Side(1.0, ratings[0].span)
-    if one.number is None or other.number is None or one.number == other.number:
+    if one.number is None or other.number is None or one.number == other.number == 1.0:
         return stated
     counts = _counts(scene.text, one, other, pivot)
     kept = [item for item in stated if item.fact != COUNT]
@@ -79,6 +83,14 @@ def _bare(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:
 def _pivot(text: str, left: int, right: int) -> re.Match[str] | None:
     """The word between two figures that weighs them against each other."""
     found = PIVOT.search(text, left, right)
+    if found is None and (asked := NEXT.search(text, left, right)):
+        end = STOPS.search(f"{text} ", right)
+        sentence = text[right : end.start() if end else len(text)]
+        found = (
+            re.compile(re.escape(asked["first"])).match(text, asked.start("first"))
+            if AS_GOOD.search(sentence)
+            else None
+        )
     return None if found is None or JOINS.search(text, found.end(), right) else found
 
 
