@@ -40,6 +40,7 @@ def plain(text: str) -> str:
         ("a 950 CCA or a pair of 500 CCA for the Pike", (1, 2), "battery.cca", (950, 500)),
         ("is a single 800 CCA better than two 450 CCA?", (1, 2), "battery.cca", (800, 450)),
         ("two 100s or one 200?", (2, 1), "battery.capacity", (100, 200)),
+        ("one 100 ah 680 cca or 2 60 ah 440 cca, minnow", (1, 2), "battery.cca", (680, 440)),
         ("2x90Ah or 1x180Ah", (2, 1), "battery.capacity", (90, 180)),
         ("700 CCA, or do I need two of 450 CCA?", (1, 2), "battery.cca", (700, 450)),
         ("one 200 Ah or two of 100 Ah, which lasts longer?", (1, 2), "battery.capacity", (200, 100)),

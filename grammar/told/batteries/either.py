@@ -100,7 +100,7 @@ def _counted(text: str, figure: Span, since: int) -> Side:
     begin = max(since, at - FAR)
     stops = list(STOPS.finditer(text, begin, at))
     begin = stops[-1].end() if stops else begin
-    numbers = list(NUMBER.finditer(text, begin, at))
+    numbers = [found for found in NUMBER.finditer(text, begin, at + 1) if found.end() <= at]  # it looks at the figure
     if numbers:
         last = numbers[-1]
         value = NUMBERS[last["word"].lower()] if last["word"] else float(last["digit"])
