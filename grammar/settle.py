@@ -36,6 +36,7 @@ from grammar.text.canonical import in_unit
 from grammar.text.standard import NOMINAL
 from grammar.told.batteries.added import added
 from grammar.told.batteries.capacities import GROUPS
+from grammar.told.batteries.either import either
 from grammar.told.batteries.label_limits import label_limits
 from grammar.told.batteries.two_limits import limits_told
 from grammar.told.batteries.unlike import unlike
@@ -140,7 +141,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
     replied += _drawn_then(scene, replied, said)
     stated = added(scene, amended(scene, lowest_kept(spread(combined(scene, replied)))))
-    stated = studs_first(scene, label_limits(scene, unlike(scene, stated)))
+    stated = studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
     return at_freezing(scene, without_rest(scene, stated, said))

@@ -171,7 +171,9 @@ def _is_choice(item: Known) -> bool:
 
 def _label(told: list[str], facts: Mapping[str, Known]) -> str:
     """One of two things by what tells it from the other: "100 Ah AGM", "AGM of 5 years"."""
-    words = [say.fact(fact, facts[fact].value) for fact in told if fact != "battery.age"]
+    words = [say.fact(fact, facts[fact].value) for fact in told if fact not in ("battery.age", "battery.count")]
+    if "battery.count" in told and words:
+        words.insert(0, f"{say.number(float(facts['battery.count'].value))}{say.NB}x")
     aged = [say.fact(fact, facts[fact].value) for fact in told if fact == "battery.age"]
     return " of ".join(part for part in (" ".join(words) or "one" * bool(aged), *aged) if part)
 

@@ -38,7 +38,7 @@ from service.turns.held import TESTED, aged_otherwise, held, let_go
 from service.turns.in_thread import also
 from service.turns.no_idea import NO_IDEA, not_known, unknown
 from service.turns.own_facts import own
-from service.turns.put_in_place import VOLTS, of_its_own, puts_in, stands_elsewhere
+from service.turns.put_in_place import VOLTS, bought_new, of_its_own, puts_in, stands_elsewhere
 from service.turns.thread import Signer, Thread, fingerprint, packed
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
@@ -209,6 +209,7 @@ class Leadsman:
             thread = replace(thread, cues=let_go(thread.cues))
         elif aged_otherwise(message, thread):
             thread = replace(thread, cues=let_go(thread.cues, TESTED))
+        thread = bought_new(message, thread)
         after = thread.told(told, another=another, in_place=in_place, alike=message.says(POINTED_AT))
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)

@@ -36,6 +36,7 @@ SAME = 0.01  # values this close are one value
 LOADS = frozenset({"load.current", "load.power"})  # three are told of, so that two are not taken for all
 OFFERED = frozenset({"settings", "modes", "options", "positions", "choices"})
 READ = frozenset({"reads", "shows", "showing", "reading", "measured", "sits", "climbs", "goes"})
+SEVERAL = frozenset({"two", "three", "four", "pair", "2"})
 PAUSES = frozenset({",", "?", "-", "..", "...", "–"})
 HAD = frozenset({"had", "was", "were", "used"})
 FROM = ("from", "v from", "volts from", "volt from")
@@ -48,7 +49,8 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     stated = _moored(scene, list(stated))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
-    corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
+    mends = (found for found in scene.named("note", "correction") if not _rather_several(scene, found.start))
+    corrections = [scene.tokens[found.start].start for found in mends]
     corrections += [token.start for at, token in enumerate(scene.tokens) if _takes_back(scene, at)]
     kept: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
@@ -73,6 +75,13 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
         for number, item in enumerate(among[: 3 if fact in LOADS else 2], start=1)
     ]
     return sorted(found, key=lambda item: (item.span, item.fact))
+
+
+def _rather_several(scene: Scene, at: int) -> bool:
+    """Whether "rather" weighs several against one: "the single 140 Ah or rather the pair of 75 Ah"."""
+    if (scene.word(at - 1), scene.word(at)) != ("or", "rather"):
+        return False
+    return not SEVERAL.isdisjoint({scene.word(at + 1), scene.word(at + 2)})
 
 
 def _takes_back(scene: Scene, at: int) -> bool:

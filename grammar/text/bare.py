@@ -17,6 +17,7 @@ HYDROMETER = re.compile(
 GRAVITY = re.compile(
     r"1\.[0-3][0-9]{2}|one point (?:zero|one|two|three) [a-z]+ [a-z]+|1[0-3](?!00|50)[0-9]{2}(?<!13[2-9][0-9])"
 )
+SO_LARGE = re.compile(r" (?:of|at) \d{2,4} ?-?(?:ah|amp[- ]?hours?|cca)\b")  # "two of 100 Ah"
 BOUNDS = re.compile(r" ?(?:(?<![a-z])-|\b(?:to|or|and)\b) ?")  # of a range; "twelve-forty" is one number
 VOLTS_SPOKEN = re.compile(r"(?:ten|eleven|twelve|thirteen) point .+")
 GRAVITY_IF_SAID = re.compile(r"1[.,][0-3][0-9]{1,2}|1[0-3][0-9]{2}|(?:ten|eleven|twelve|thirteen)[ -][a-z -]+")
@@ -157,6 +158,8 @@ def _counts(plain: str, part: Part, after: Part | None) -> bool:
         return not plain[part.span[1] : after.span[0]].strip(" -")
     if plain.startswith("24", part.span[0]) and STEPS.match(plain, part.span[1]):
         return False
+    if SO_LARGE.match(plain, part.span[1]) and not plain.startswith("one", part.span[0]):
+        return True
     words = following(plain, part.span[1])
     so = " ".join(words[:2]) in listed("counted_so") and not plain.startswith("one", part.span[0])
     return so or (bool(words) and words[0] in listed("counted"))

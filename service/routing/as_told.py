@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from grammar.reading import Message
 from service.kinds import LITHIUM
-from service.rules import both_new
+from service.rules import added_alike, both_new
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 WHETHER = frozenset(
@@ -159,9 +159,14 @@ def _limited(seen: Seen) -> bool:
 
 
 def _joined(seen: Seen) -> bool:
-    """ "May they be of different age, one is 4 years old?", "one died, must I replace both?"."""
+    """ "May they be of different age, one is 4 years old?", "one died, must I replace both?", "it's 4 years old, may I
+    put the same again beside it?"."""
     apart = seen.says(both_new.ASKED) and both_new.uneven(seen.message.text)
-    return seen.found == {"replacement"} and (apart or (seen.says("request:may_i") and seen.says(*UNLIKE)))
+    text = seen.message.text
+    beside = "battery.age" in seen.told and added_alike.thought_of(text) and added_alike.BESIDE.search(text)
+    return seen.found == {"replacement"} and (
+        apart or bool(beside) or (seen.says("request:may_i") and seen.says(*UNLIKE))
+    )
 
 
 def _sized(seen: Seen) -> bool:
@@ -192,6 +197,17 @@ def _supplied(seen: Seen) -> bool:
         together = strong or bool(seen.told & {"battery.count", "bank.layout"})
         return bool(SUPPLY & seen.context and together) or bool(CIRCUIT & seen.context and strong)
     return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
+
+
+def _each_sized(seen: Seen) -> bool:
+    """ "AGM 95 Ah or lithium 60 Ah for the Pike?": each by its own figures, not the kinds in general."""
+    return seen.found == {"battery-type"} and _both_sized(seen.message) and bool(seen.told & LOADS)
+
+
+def _both_sized(message: Message) -> bool:
+    """Whether two kinds are told of, the second one with a figure of its own."""
+    own = {item.fact for item in message.stated if item.of == 2}
+    return KIND in own and bool(own & (STRENGTH | {"battery.capacity"}))
 
 
 def _broken(seen: Seen) -> bool:
@@ -233,6 +249,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("run-time", _lasting),
     ("run-check", _supplied),
     ("run-check", _cut_off),
+    ("run-check", _each_sized),
 )
 
 
@@ -288,7 +305,8 @@ def told_by_another(message: Message, found: Set[str]) -> set[str]:
     """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
     same = {"meaning", "rating-convert"} <= found and message.says("detail:same_as")
     same = same and not MEANS.search(message.text)
-    return {"meaning"} if same else set()
+    sized = {"battery-type", "run-check"} <= found and _both_sized(message)  # which kind, by what each of the two does
+    return ({"meaning"} if same else set()) | ({"battery-type"} if sized else set())
 
 
 def _lithium(message: Message) -> bool:

@@ -28,6 +28,7 @@ from service.routing.tally import (
     rows_of,
     table,
 )
+from service.routing.two_ways import other_way
 
 HANDED_OVER = ("other-desk", "unclear")
 WEAK = "detail:weak_motor"
@@ -178,7 +179,9 @@ def decided(
     told = by_the_last(message, context) or by_what_is_told(message, {item.topic for item in found}, context)
     if found and found[0].topic == "unclear" and not told:
         return []
-    return _by_size(message, ranking, bars.first) or [item for item in ranking if item.topic == told] or found
+    found = _by_size(message, ranking, bars.first) or [item for item in ranking if item.topic == told] or found
+    more = set() if danger else other_way(message, {item.topic for item in found})
+    return [*found, *(item for item in ranking if item.topic in more)]
 
 
 def _converted(message: Message, ranking: Sequence[Tally], found: list[Tally]) -> list[Tally]:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from service import say
 from service.case import Case
 from service.reply import Answer, Option
-from service.rules import at_once, supply
+from service.rules import added_alike, alternatives, at_once, joining, supply
 from service.rules.joining import of_each
 
 Judge = Callable[[Case], Answer]
@@ -26,7 +26,8 @@ def are_weighed(case: Case) -> bool:
     """Whether the message tells of two batteries: two ratings, or two kinds between which is chosen."""
     if any(fact in case.second for fact in RATED):
         return True
-    return case.says(*WEIGHED) and any(fact in case.second for fact in KIND)
+    weighed = case.says(*WEIGHED) or joining.alternatives(case)
+    return weighed and any(fact in case.second for fact in KIND)
 
 
 def emptier(case: Case) -> Case:
@@ -40,7 +41,7 @@ def emptier(case: Case) -> Case:
 def are_joined(case: Case) -> bool:
     """Whether two ratings are those of two unlike batteries that are joined."""
     joined = case.said("bank.layout") in ("series", "parallel")
-    return "battery.cca" in case.second and joined and not case.says(*WEIGHED)
+    return "battery.cca" in case.second and joined and not case.says(*WEIGHED) and not joining.alternatives(case)
 
 
 def unlike(case: Case, judge: Judge) -> Answer:
@@ -115,6 +116,8 @@ def batteries(case: Case, judge: Judge) -> Answer:
         names = [f"{name}, {figures_of(item, case)}" for name, item in zip(names, (case, other), strict=True)]
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
     best = min(answers, key=lambda item: (RANK[item.verdict], -_volts(item)))
+    if joining.alternatives(case):
+        return _one_of_the_two(case, answers, best, options)
     if case.says(*WEIGHED):
         last = 1 - answers.index(best)
         return replace(best, headline=_with_the_other(best.headline, names[last], answers[last]), compare=options)
@@ -123,6 +126,45 @@ def batteries(case: Case, judge: Judge) -> Answer:
     other_would = f"{answers[0].headline.removesuffix('.')}; the {names[1]} would do."  # the old one, or another's
     head = other_would if best.verdict == "yes" else answers[0].headline
     return replace(answers[0], headline=head, compare=options)
+
+
+def _one_of_the_two(case: Case, answers: tuple[Answer, Answer], best: Answer, options: tuple[Option, ...]) -> Answer:
+    """One large battery or several: both where they do alike, else the one to take and how the other one does."""
+    named = [alternatives.name(side) for side in alternatives.sides(case)]
+    if told := alternatives.which(case, answers, named):
+        return replace(best, headline=told, compare=options)
+    at = answers.index(best)
+    name, other = named[at], f"{named[1 - at]}: {SHORT[answers[1 - at].verdict]}"
+    bank = supply.bank_name(alternatives.sides(case)[at])
+    rest = best.headline.partition(": ")[2] or best.headline
+    if best.verdict in ("yes", "marginal"):
+        it = "they" if " batteries " in name else "it"
+        short = f"Take the {name.removeprefix('one ')}: {rest.replace(bank, it, 1)}"
+    else:
+        short = f"Neither will do: {rest.replace(bank, name, 1)}" if best.verdict == "no" else best.headline
+    return replace(best, headline=_fitting(f"{short.removesuffix('.')}; {other}.", short), compare=options)
+
+
+def one_and_two(case: Case, judge: Judge) -> Answer:
+    """The battery aboard alone, and with one like it beside it: the verdict is that of what is told, one or two."""
+    one, two = added_alike.alone(case), added_alike.side_by_side(case)
+    alone, together = judge(one), judge(two)
+    if not {alone.verdict, together.verdict} <= {"yes", "marginal", "no"}:
+        return judge(case)
+    names = ("one alone", "two alike in parallel")
+    pair = zip(names, (alone, together), strict=True)
+    options = tuple(Option(name, found.verdict, found.figures) for name, found in pair)
+    single = case.said("battery.count") != 2
+    shown, last = (alone, 1) if single else (together, 0)
+    judge(case)  # what it uses is what is told
+    case.follow(one if single else two)
+    head = _with_words(shown.headline, names[last], (alone, together)[last])
+    if shown is together and added_alike.unlike_in_age(case) and "bank-wiring" not in case.beside:
+        case.because("A new battery beside an old one: the weaker one wears the other", "bank-practice")
+        if shown.verdict == "yes":
+            head = head.replace("Yes:", "Only just, being unlike in age:", 1)
+            shown = replace(shown, verdict="marginal")
+    return replace(shown, headline=head, compare=options)
 
 
 def figures_of(item: Case, case: Case) -> str:
@@ -144,6 +186,10 @@ def temperatures(case: Case, judge: Judge) -> Answer:
     same = "also" if better.verdict == found.verdict else SHORT[better.verdict]
     short = f"{opening}{mark}{here} {rest}"
     return replace(found, headline=_fitting(f"{short.removesuffix('.')}; {there}: {same}.", short), compare=options)
+
+
+def _with_words(headline: str, name: str, other: Answer) -> str:
+    return _fitting(f"{headline.removesuffix('.')}; {name}: {SHORT[other.verdict]}.", headline)
 
 
 def _with_the_other(headline: str, name: str, other: Answer) -> str:

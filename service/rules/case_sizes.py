@@ -24,9 +24,19 @@ def known_name(group: str) -> str:
 
 def new_and_there(case: Case, first: str, second: str) -> tuple[str, str]:
     """Of two sizes the one that is to go in, and the one whose place it is: the first named, unless it stays."""
-    owner = tray.whose(case.text)
-    stays = case.says("detail:aboard_now") if owner not in (first, second) else owner == first
+    owner = owner_of(case, first, second)
+    stays = owner == first if owner else case.says("detail:aboard_now")
     return (second, first) if stays else (first, second)
+
+
+def owner_of(case: Case, first: str, second: str) -> str:
+    """The one of two sizes that stands there, or for which the place is made; "" where it is not told."""
+    pair = (first, second)
+    for name in (tray.whose(case.text), tray.aboard(case.text)):
+        if known_name(name) in pair:
+            return known_name(name)
+    wanted = "" if tray.is_choice(case.text, pair) else known_name(tray.to_go_in(case.text))
+    return pair[1 - pair.index(wanted)] if wanted in pair else ""
 
 
 def told(case: Case) -> tuple[str, tuple[Option, ...]] | None:
@@ -67,6 +77,24 @@ def one_or_two(case: Case, one: tuple[str, Row], smaller: tuple[str, Row]) -> tu
         need = f"; {supply.load_name(case)} needs {say.cca(math.ceil(wanted - 1e-6))}"
     head = f"{names[0].capitalize()} usually has {ranges[0]}, {names[1]} {ranges[1]}{need}, so the labels decide."
     return head, options
+
+
+def usual(name: str) -> str:
+    """What a lead battery of a case usually has: "95 to 125 Ah and 650 to 1150 CCA"."""
+    case = reference.row("group_sizes", group=name)
+    cca = say.between(float(case["cca_low"].value), float(case["cca_high"].value), "CCA")
+    try:
+        row = reference.row("typical_cases", group=name)
+    except UnknownValue:
+        return cca
+    return f"{say.between(float(row['low'].value), float(row['high'].value), 'Ah')} and {cca}"
+
+
+def listed(text: str) -> tuple[str, ...]:
+    """Three and more cases of one message, by their names in the table; none where one is not there."""
+    names = tuple(dict.fromkeys(known_name(name) for name in tray.row(text)))
+    known = {str(row["group"].value) for row in reference.rows("group_sizes")}
+    return names if len(names) > 2 and set(names) <= known else ()
 
 
 def usual_figures(row: Row, count: float) -> tuple[Figure, ...]:

@@ -9,7 +9,7 @@ from service.calculators import charging, freezing
 from service.case import Case, Missing, rule
 from service.reply import Act, Answer, Change, Urgency
 from service.rules.bank import COUNTED, system
-from service.rules.joining import of_each
+from service.rules.joining import alternatives, of_each
 from service.rules.readings import DEAD, cite, limit
 from service.topic import Topic
 
@@ -121,7 +121,8 @@ def capacity(case: Case) -> float:
     other = case.second.get("battery.capacity")
     second = case.second.get("battery.chemistry")
     kinds = {case.get("battery.chemistry"), second.value} if second else set()
-    if other is None or case.get("bank.layout") != "parallel" or len(kinds) > 1:  # unlike kinds are weighed, not joined
+    weighed = len(kinds) > 1 or alternatives(case)  # not joined
+    if other is None or case.get("bank.layout") != "parallel" or weighed:
         return float(case["charge.capacity"])
     first, last = of_each(case)
     one, two = float(case["battery.capacity"]) * first, float(other.value) * last

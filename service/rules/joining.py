@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from service import reference, say
 from service.calculators import bank, convert
 from service.case import Case, Known, Value
@@ -10,6 +12,7 @@ from service.reply import Figure
 COUNT = "battery.count"
 ALONE = (1.0, 1.0)  # batteries of each of two sorts
 CAPACITY = "battery.capacity"
+PARTS = re.compile(r"\w+\W+\w")  # the second count with the word that parts it from the first: "or two"
 GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
 WEIGHED = ("request:which", "request:versus", "about:compare")
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
@@ -18,6 +21,12 @@ CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itsel
 def pair(case: Case, fact: str) -> tuple[Value, ...]:
     """Both batteries' values, where two were named."""
     return (case[fact], case.second[fact].value) if fact in case.second and fact in case else ()
+
+
+def alternatives(case: Case) -> bool:
+    """Whether each side of a choice has its own count, so that nothing is joined: "one 200 Ah or two 100 Ah"."""
+    other = case.second.get(COUNT)
+    return other is not None and PARTS.match(other.text) is not None
 
 
 def layout(case: Case) -> str | None:
@@ -90,7 +99,8 @@ def one_bank(topic: str, case: Case) -> Case:
     kind = case.second.get("battery.chemistry")
     alike = kind is None or kind.value == case.said("battery.chemistry")
     parallel = case.said("bank.layout") == "parallel" and CAPACITY in case.stated
-    if topic not in GIVES_AS_ONE or other is None or not parallel or not alike or case.says(*WEIGHED):
+    apart = case.says(*WEIGHED) or alternatives(case)
+    if topic not in GIVES_AS_ONE or other is None or not parallel or not alike or apart:
         return case
     whole, (first, second) = case.fresh(), of_each(case)
     one, two = float(case[CAPACITY]) * first, float(other.value) * second

@@ -30,7 +30,7 @@ SIDED = re.compile(f"{NAMED['width']}|deep", re.IGNORECASE)
 EACH_END = re.compile(r"\b(?:each|either|both) (?:ends?|sides?)\b", re.IGNORECASE)
 CASE = (
     r"(?:(?:bci )?(?:group|grp|gp|size|type|case)[ -]?(?:size )?)?(\d{2}[a-z]?|8d|4d|gc2)(?:'?s)?\b"
-    r"(?! ?(?:mm|cm|in\b|\"|x ?\d))"
+    r"(?! ?(?:mm|cm|in\b(?! (?:there|it|now|the|place|that|my|our)\b)|\"|x ?\d))"
 )
 A = r"(?:an? |the |my |our |old |one |only )*"
 PLACE = r"(?:tray|box|space|recess|hold-?down|holder|shelf|bay|slot|cradle|compartment|well|hole|spot)"
@@ -44,6 +44,29 @@ PLACES = re.compile(rf"\b(?:same|old) {PLACE}", re.IGNORECASE)
 THE_SAME = re.compile(
     rf"\b{CASE}[^?!;]{{0,60}}?\b{A}{CASE}[^.?!;]{{0,40}}?\b(?:the|that|its) (?:same|old) {PLACE}", re.IGNORECASE
 )
+NOW = r"(?:(?:now|currently|at present|already|just|still|only) )?"
+OURS = re.compile(  # the case aboard: "ours is a 27 now", "my battery is a group 27"
+    rf"\b(?:ours|mine|(?:my|our|the) (?:(?:old|present|current|existing|own) )?(?:batter(?:y|ies)|batt|one))"
+    rf"(?:'s| is| are| was)? {NOW}{A}{CASE}",
+    re.IGNORECASE,
+)
+HAVE = re.compile(
+    rf"\b(?:(?:i|we|he|she|they|boat)(?:'ve| have| has|'s)|got|there(?:'s| is| sits)) (?:got )?{NOW}{A}{CASE}"
+    r"(?! (?:in mind|in view))",
+    re.IGNORECASE,
+)
+WANTED = re.compile(  # the case that is to go in: "would a 31 drop in", "thinking of a 31"
+    r"\b(?:would|will|can|could|does|should|may|might|want|thinking (?:of|about)|considering"
+    r"|fit(?:ting)?|put(?:ting)? in|buy(?:ing)?|get(?:ting)?"
+    r"|(?:go(?:ing)?|mov(?:e|ing)|chang(?:e|ing)|upgrad(?:e|ing)|step(?:ping)? up) to)\b"
+    rf"[^.?!;,\d]{{0,24}}?\b{CASE}",
+    re.IGNORECASE,
+)
+ROW_OF = r"(?:(?:bci )?(?:group|grp|gp|size)s? )?(?:an? )?(?:\d{2}[a-z]?|[48]d|gc2)(?:'?s)?"
+ROW = re.compile(
+    rf"\b{ROW_OF}(?:(?:,? (?:or|and|vs) |, ?| ?/ ?){ROW_OF}){{2,}}\b(?! ?(?:v|volts?|ah|a|amps?|mm)\b)", re.I
+)
+IN_ROW = re.compile(r"\b(\d{2}[a-z]?|[48]d|gc2)(?<!s)(?='?s?\b)", re.IGNORECASE)
 FAR = 40  # characters
 ASKED = re.compile(r"\b(?:will|would|can|could|does|do|did)\b", re.IGNORECASE)
 
@@ -130,6 +153,48 @@ def whose(text: str) -> str:
         return found[1].upper()
     made = next((one for one in MADE_FOR.finditer(text) if not ASKED.search(_before(text, one.start()))), None)
     return made[1].upper() if made else ""
+
+
+def aboard(text: str) -> str:
+    """The case that they have, where they tell it, or hers where only the one that is to go in is told; else "".
+
+    >>> aboard("ours is a group 27, would a 31 drop in"), aboard("I've a 31 in there, can I put in a 27")
+    ('27', '31')
+    >>> aboard("is a 31 better than a 27")
+    ''
+    """
+    found = OURS.search(text) or HAVE.search(text)
+    return found[1].upper() if found else ""
+
+
+def to_go_in(text: str) -> str:
+    """The case that is to go in: "thinking of a 31"; "" where it is not told.
+
+    >>> to_go_in("would a 31 do instead of what is there"), to_go_in("a 31 or a 27")
+    ('31', '')
+    """
+    found = WANTED.search(text)
+    return found[1].upper() if found else ""
+
+
+def is_choice(text: str, pair: tuple[str, str]) -> bool:
+    """Whether an "or" stands between two cases, so that neither is told to be aboard.
+
+    >>> is_choice("group 31 or group 27? would a 31 fit", ("31", "27")), is_choice("a 31, ours is a 27", ("31", "27"))
+    (True, False)
+    """
+    places = sorted(found.span() for name in pair if (found := re.search(rf"\b{name}", text, re.IGNORECASE)))
+    return len(places) > 1 and re.search(r"\bor\b", text[places[0][1] : places[1][0]]) is not None
+
+
+def row(text: str) -> tuple[str, ...]:
+    """The cases of three and more that are listed: "24, 27 or 31".
+
+    >>> row("group 24, 27 or 31, which one"), row("a 24 or a 27")
+    (('24', '27', '31'), ())
+    """
+    found = ROW.search(text)
+    return tuple(dict.fromkeys(name.upper() for name in IN_ROW.findall(found[0]))) if found else ()
 
 
 def the_same(text: str) -> re.Match[str] | None:

@@ -11,7 +11,7 @@ from service.calculators import bank
 from service.case import Case, Value
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
-from service.rules import both_new, supply
+from service.rules import added_alike, alternatives, both_new, joining, supply
 from service.rules.charge_volts import stage
 from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
@@ -94,6 +94,23 @@ HABITS = {  # cue: verdict, headline, why, source
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The stricter rules first, then the sum."""
+    if first := before_all(case):
+        return first
+    unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
+    if unlike:
+        return unlike
+    if enough := both_new.one_will_do(case):
+        return TOPIC.says("yes", enough)
+    told = next((cue for cue in HABITS if case.says(f"detail:{cue}")), None)
+    if told:
+        return habit(case, told)
+    if case.says("detail:double_time"):
+        return twice_as_long(case)
+    return new_together(case) or joined(case)
+
+
+def before_all(case: Case) -> Answer | None:
+    """What is answered whatever the batteries are: a tap, a maker's word, a choice, volts that cannot be made."""
     if case.says("detail:tap"):
         unlike = kinds_apart(case) or strength_apart(case)  # the volts that are told are those of the tap
         return both_wrong(case, unlike) if unlike and unlike.verdict == "no" else tapped(case)
@@ -104,19 +121,11 @@ def answer(case: Case) -> Answer:
     if "lfp" in kinds and case.says("detail:label_forbids") and case.get("bank.layout") != "parallel":
         case.step("The battery's maker decides how many may be joined; the label speaks for the maker", "bank-practice")
         return TOPIC.says("no", "No: where the label forbids it, these lithium batteries must not be joined in series.")
+    if joining.alternatives(case):
+        return one_or_several(case)
     if case.says("detail:one_or_two"):
         return habit(case, "one_or_two")
-    if never := does_not_add_up(case):
-        return never
-    unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
-    if unlike:
-        return unlike
-    if enough := both_new.one_will_do(case):
-        return TOPIC.says("yes", enough)
-    told = next((cue for cue in HABITS if case.says(f"detail:{cue}")), None)
-    if told:
-        return habit(case, told)
-    return twice_as_long(case) if case.says("detail:double_time") else joined(case)
+    return does_not_add_up(case)
 
 
 def does_not_add_up(case: Case) -> Answer | None:
@@ -142,6 +151,39 @@ def habit(case: Case, cue: str) -> Answer:
     verdict, head, why, cite = HABITS[cue]
     case.step(why, cite)
     return TOPIC.says(verdict, head)
+
+
+def one_or_several(case: Case) -> Answer:
+    """One large battery or several small ones, each with what it holds."""
+    head, options = alternatives.held(case)
+    case.step("Several in parallel must be alike, with equal cables", LIMITS["sums"].cite)
+    return TOPIC.says("information", head, compare=options)
+
+
+def way(case: Case) -> str | None:
+    """How they are joined; one put beside another like it, or all bought new, for a load of one battery's volts: in
+    parallel."""
+    meant = added_alike.planned(case) or added_alike.all_new(case.text)
+    return layout(case) or ("parallel" if meant and not added_alike.of_more_volts(case) else None)
+
+
+def new_together(case: Case) -> Answer | None:
+    """Lead batteries all bought new in place of those spoken of: none wears another; None where they are not."""
+    how, count = way(case), float(case.get("battery.count", 1.0))
+    if (
+        not case.before
+        or not added_alike.all_new(case.text)
+        or case.get("battery.family") != "lead"
+        or how is None
+        or count < 2
+    ):
+        return None
+    if "battery.age" in case.stated or not_allowed(case, how, may=True, family="lead"):
+        return None
+    case.because("Alike and equally new, none of them wears another", LIMITS["kind"].cite)
+    return TOPIC.says(
+        "yes", f"Yes, all new is better: {outcome(case, how)}, and none wears another.", *figures(case, how)
+    )
 
 
 def tapped(case: Case) -> Answer:
@@ -196,7 +238,7 @@ def strength_apart(case: Case) -> Answer | None:
     reasons = [*duty_apart(case), *capacity_apart(case), *age_apart(case)]
     if not reasons:
         return None
-    how = layout(case)
+    how = way(case)
     if how is None:
         head = f"We can't say yet: {reasons[0]} may only just do in parallel, and never in series."
         return TOPIC.needs("bank.layout", headline=head, figures=figures(case, "parallel") if case.second else ())
@@ -206,7 +248,8 @@ def strength_apart(case: Case) -> Answer | None:
             asked
             or f"Only just: {reasons[0]} work in parallel, but the weaker one wears the other; alike ones are better."
         )
-        return TOPIC.says("marginal", head, *figures(case, how))
+        both = added_alike.side_by_side(case) if added_alike.planned(case) else case
+        return TOPIC.says("marginal", head, *figures(both, how))
     shown = figures(case, how)
     made = say.quantity(float(shown[0].value), "V")
     made = f", though they would make {made}" if VOLTS_ASKED.search(case.text) else ""
@@ -237,8 +280,11 @@ def duty_apart(case: Case) -> Iterator[str]:
 def age_apart(case: Case) -> Iterator[str]:
     """The reason, where ages are over 1 year apart."""
     both, most = pair(case, "battery.age"), LIMITS["age"]
+    if added_alike.all_new(case.text) and "battery.age" not in case.stated:
+        return
     another_is_new = case.says("detail:new_one", "detail:just_bought") and not BUYS.search(case.text)
     another_is_new = another_is_new or (case.says(both_new.ASKED) and both_new.uneven(case.text))
+    another_is_new = another_is_new or (added_alike.planned(case) and added_alike.unlike_in_age(case))
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
     apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case)

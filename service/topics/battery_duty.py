@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 from service import reference, say
 from service.case import Case
 from service.reply import Answer, Figure, Option
-from service.rules import supply
+from service.rules import cranking, duties, supply
 from service.rules.load import MOTORS
 from service.topic import Topic
 
@@ -33,15 +35,49 @@ WEIGHED = (
 )
 WEIGHED_SLOW = "Deep-cycle for lights and a fridge: {deep} may be used each time, of a starting battery about {start}."
 
+JUMP = {  # of two builds the one for large currents, and why
+    ("cranking", "dual-purpose"): "for {load} alone it gives the most current for its size; dual-purpose if lights "
+    "and pumps hang on it too",
+    ("cranking", "deep-cycle"): "{load} takes a large current for seconds; deep-cycle gives small currents for hours",
+    ("dual-purpose", "deep-cycle"): "it shows a CCA for {load} and stands deep use; deep-cycle gives small currents "
+    "for hours",
+}
+LONG = {  # what speaks against the other one, where little is taken for long
+    "cranking": "{share} may be used each time, of a starting battery about {less}",
+    "dual-purpose": "it is built for small currents for hours; dual-purpose is for a motor beside them",
+}
+
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The verdict on the battery named for the work named, or the three side by side."""
+    if (pair := duties.put(case.text)) and not supply.shares_the_engines(case):
+        return one_of_two(case, pair)
     duty = None if "battery.duty" in case.second or case.says("request:versus") else case.said("battery.duty")
     verdict, head = judged(case, str(duty)) if duty else weighed(case)
     rated = duty == "deep-cycle" and verdict == "no"
     options = tuple(Option(word, "information", figures(case, kind)) for kind, word in DUTIES.items())
     return TOPIC.says(verdict, head, compare=options, asks=(TOPIC.ask("battery.cca"),) if rated else ())
+
+
+def one_of_two(case: Case, pair: tuple[str, str]) -> Answer:
+    """The one of two builds that suits the work, where those are the choice."""
+    long = slow(case) and not jumps(case)
+    best = duties.preferred(pair, long)
+    other = pair[1 - pair.index(best)]
+    why = LONG[other] if long else JUMP[best, other].format(load="the engine" if for_engine(case) else "the thruster")
+    if not long and "load.current" in case:
+        need = math.ceil(cranking.required_cca(case, float(case["load.peak"])) - 1e-6)
+        why += f"; {supply.load_name(case)} needs {say.cca(need)} on its label"
+    options = tuple(Option(DUTIES[duty], "information", figures(case, duty)) for duty in pair)
+    head = f"{say.capital(DUTIES[best])}: {why}."
+    return TOPIC.says("information", head.format(share=used(best), less=used(other)), compare=options)
+
+
+def for_engine(case: Case) -> bool:
+    """Whether it is the engine that is started."""
+    thruster = case.says("thing:thruster", "detail:thruster_bank") or case.said("load.kind") == "thruster"
+    return case.says("detail:start_bank") and not thruster and not case.get("load.model")
 
 
 def slow(case: Case) -> bool:
@@ -76,10 +112,7 @@ def weighed(case: Case) -> tuple[str, str]:
         return "marginal", SHARED
     if slow(case) and not jumps(case):
         return "information", WEIGHED_SLOW.format(deep=used("deep-cycle"), start=used("cranking"))
-    engine = case.says("detail:start_bank") and not (
-        case.says("thing:thruster") or case.said("load.kind") == "thruster"
-    )
-    return "information", WEIGHED.replace("a thruster", "an engine") if engine else WEIGHED
+    return "information", WEIGHED.replace("a thruster", "an engine") if for_engine(case) else WEIGHED
 
 
 def used(duty: str) -> str:

@@ -2,20 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import math
+import re
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from service import reference, say
 from service.case import Case
 from service.reference import Row, UnknownValue
 from service.reply import Answer, Figure, Option
-from service.rules import case_sizes, tray
+from service.rules import case_sizes, cranking, supply, tray
 from service.topic import Topic
 
 SIDES = ("length", "width", "height")
 SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
 AS = {"length": "long", "width": "wide", "height": "high"}
 SMALLER = {"length": "shorter", "width": "narrower", "height": "lower"}
+BEST = ("yes", "marginal", "no")
+GAIN = re.compile(  # "does the bigger case bring anything", "what do I gain"
+    r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
+    re.IGNORECASE,
+)
+HOW_BIG = re.compile(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
 PLACES = ("thing:space", "detail:space_given")
 LARGER = {"length": "longer", "width": "wider", "height": "higher"}
 
@@ -31,6 +39,8 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The dimensions of a case, or of two side by side."""
+    if names := case_sizes.listed(case.text):
+        return several(case, names)
     if "battery.group" not in case and case.says("detail:group_meaning"):
         case.step("A group number tells the size of the case and its terminals, not the power", "group-pages")
         head = "A group number tells the size of the case and its terminals, not the power; the label tells CCA and Ah."
@@ -137,6 +147,57 @@ def in_what_is_spare(name: str, named: str, over: dict[str, float], free: float,
     return TOPIC.says("marginal", f"Only just: a group {name} may fit: {told}{also}.", *figures(row))
 
 
+def what_it_brings(case: Case, one: tuple[str, Row], other: tuple[str, Row]) -> tuple[str, tuple[Option, ...]]:
+    """What one case has over another, as a sentence, and both side by side."""
+    pair = sorted((one, other), key=lambda item: -float(item[1]["cca_high"].value))
+    (first, _), (second, _) = pair
+    told = f"Group {first} usually has {case_sizes.usual(first)}, group {second} {case_sizes.usual(second)}"
+    options = tuple(
+        Option(f"group {name}", "information", (*case_sizes.usual_figures(row, 1.0),)) for name, row in (one, other)
+    )
+    return told, options
+
+
+def several(case: Case, names: tuple[str, ...]) -> Answer:
+    """Three and more cases side by side: in the place that was measured, else what each usually has, or its size."""
+    rows = {name: reference.row("group_sizes", group=name) for name in names}
+    for name, row in rows.items():
+        note(case, name, row)
+    if place := measured(case):
+        return several_in_place(rows, place)
+    options = tuple(
+        Option(f"group {name}", "information", case_sizes.usual_figures(row, 1.0)) for name, row in rows.items()
+    )
+    if HOW_BIG.search(case.text):
+        told = ", ".join(f"group {name} is {outline(row)}" for name, row in rows.items())
+        return TOPIC.says("information", f"{say.capital(told)}.", compare=options)
+    need = ""
+    if "load.current" in case:
+        wanted = cranking.required_cca(case, float(case["load.peak"]))
+        need = f"; {supply.load_name(case)} needs {say.cca(math.ceil(wanted - 1e-6))}"
+    ranges = (say.between(float(row["cca_low"].value), float(row["cca_high"].value), "CCA", 0) for row in rows.values())
+    first, *rest = (f"{name} {has}" for name, has in zip(rows, ranges, strict=True))
+    told = ", ".join((f"Group {first.replace(' ', ' usually has ', 1)}", *(f"group {one}" for one in rest)))
+    return TOPIC.says("information", f"{told}{need}, so the labels decide.", compare=options)
+
+
+def several_in_place(rows: Mapping[str, Row], place: tray.Place) -> Answer:
+    """Which of several cases go into a place that was measured; the best one's verdict stands."""
+    found = {name: in_place(name, row, place) for name, row in rows.items()}
+    fares = {"yes": "goes in", "marginal": "only just goes in", "no": "does not go in"}
+    told = ", ".join(f"a group {name} {fares[one.verdict]}" for name, one in found.items())
+    best = min(found.values(), key=lambda one: BEST.index(one.verdict))
+    inside = [place.length, place.width, *([place.height] if place.height is not None else [])]
+    options = tuple(Option(f"group {name}", one.verdict, figures(rows[name])) for name, one in found.items())
+    has = f"the place has {across(inside, place.inches)}"
+    return TOPIC.says(best.verdict, f"{say.capital(told)}: {has}, hold-down counted.", compare=options)
+
+
+def outline(row: Row) -> str:
+    """Length, width and height in millimetres."""
+    return f"{' x '.join(say.number(float(row[side].value)) for side in SIDES)}{say.NB}mm"
+
+
 def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
     """Whether one goes where the other stands: the one named first, unless it is the one aboard now."""
     try:
@@ -150,22 +211,41 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         head, options = case_sizes.one_or_two(case, (first, row), (second, other))
         return TOPIC.says("information", head, compare=options)
     pair = ((first, row), (second, other))
-    owner = tray.whose(case.text)
-    known = owner in (first, second)
+    owner = case_sizes.owner_of(case, first, second)
+    known = bool(owner)
     stays = case_sizes.new_and_there(case, first, second) != (first, second)
     (name, new), (named, there) = reversed(pair) if stays else pair
     options = tuple(Option(f"group {size}", "information", figures(one)) for size, one in ((name, new), (named, there)))
     over = {side: float(new[side].value) - float(there[side].value) for side in SIDES}
+    gain = GAIN.search(case.text) and not any(case.says(cue) for cue in SAID.values())
+    if gain:
+        told, options = what_it_brings(case, (name, new), (named, there))
     for side in (side for side, cue in SAID.items() if case.says(cue)):
         measure = say.quantity(float(new[side].value), "mm")
         head = f"Group {name} {by_side(side, over[side])} group {named}: {measure}."
         return TOPIC.says("information", head, *figures(new), compare=options)
     if place := measured(case):
-        return (
-            either_in_place(place, pair)
-            if not stays and not owner
-            else replace(in_place(name, new, place), compare=options)
-        )
+        found = in_place(name, new, place) if stays or owner else either_in_place(place, pair)
+        verdicts = {option.label: option.verdict for option in found.compare}
+        if gain:
+            case.because(f"{told}; the labels decide", "typical-case")
+        shown = tuple(replace(option, verdict=verdicts.get(option.label, option.verdict)) for option in options)
+        return replace(found, compare=shown if owner or stays or gain else found.compare)
+    if gain:
+        return TOPIC.says("information", f"{told}; the labels decide.", compare=options)
+    return in_place_of(case, (name, new), (named, there), over, options, known)
+
+
+def in_place_of(
+    case: Case,
+    one: tuple[str, Row],
+    other: tuple[str, Row],
+    over: Mapping[str, float],
+    options: tuple[Option, ...],
+    known: bool,
+) -> Answer:
+    """Whether one case goes where the other one stands; `known`: they tell which of the two stands there."""
+    (name, new), named = one, other[0]
     too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
     if "length" in too_big and (free := tray.spare(case.text)) is not None:
         return replace(in_what_is_spare(name, named, too_big, free, new), compare=options)

@@ -10,7 +10,18 @@ from service import say
 from service.calculators import sag
 from service.case import Case
 from service.reply import Answer, Asked, Choice, Figure
-from service.rules import abreast, changes, cranking, in_its_place, lithium, proposed, readings, session, supply
+from service.rules import (
+    abreast,
+    added_alike,
+    changes,
+    cranking,
+    in_its_place,
+    lithium,
+    proposed,
+    readings,
+    session,
+    supply,
+)
 from service.rules.battery import lowest_at
 from service.rules.cranking import Ground, limit
 from service.topic import Topic
@@ -59,7 +70,7 @@ def answer(case: Case) -> Answer:
         return abreast.temperatures(case, judge)
     if abreast.are_weighed(case):
         return abreast.batteries(case, judge)
-    return judge(case)
+    return abreast.one_and_two(case, judge) if added_alike.planned(case) else judge(case)
 
 
 def other_lithium(case: Case) -> Answer:

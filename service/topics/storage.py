@@ -11,7 +11,7 @@ from service import say
 from service.calculators import freezing, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
-from service.rules import charging, drawn, frost, laid_up, readings, supply, wording
+from service.rules import charging, drawn, frost, laid_up, left_or_taken, readings, supply, wording
 from service.rules.laid_up import FULL
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
@@ -145,7 +145,7 @@ def one(case: Case) -> Answer:
         *recharge_volts(case),
         *by_date(case, found, days),
     ]
-    if case.says(*ON_CHARGE) and case.says(*PUT_UP) and not left_on(case):
+    if case.says(*ON_CHARGE) and case.says(*PUT_UP) and not left_on(case) and not off_the_charger(case):
         return kept_on_charge(case, found, figures)
     away = case.said("storage.time") or by_the_dates(case)
     if away is None:
@@ -272,6 +272,8 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         }[verdict]
         if celsius is not None and in_frost(case, left) == verdict != "yes":
             head = f"Yes, or charge it full first: at {told} it can freeze at {say.temperature(float(celsius))}."
+    if off_the_charger(case) and verdict == "yes":
+        head = f"Better off the charger{look.replace(', but', ' and')}: {how}, {battery} is still {told} full {when}."
     if case.says("detail:when_to_charge"):
         head = laid_up.by_when(figures)
     if case.says("detail:no_power"):
@@ -303,6 +305,12 @@ def home(case: Case) -> bool:
     return case.says("detail:come_home") and case.says("request:may_i", "put:need", "put:leave")
 
 
+def off_the_charger(case: Case) -> bool:
+    """Whether a charge now and then is weighed against a charger that must not stay on, which is judged beside it."""
+    plain = case.said("charger.kind") in left_or_taken.PLAIN or case.says("detail:unregulated")
+    return plain and left_or_taken.BESIDE in case.beside and left_or_taken.weighed(case.text)
+
+
 def half_full(case: Case) -> bool:
     """Whether lithium is taken to be laid up about half full, as nothing was said."""
     return laid_up.is_lithium(case) and case.origin("battery.charge") == "assumed"
@@ -319,6 +327,11 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     if lithium:
         case.step("Lithium is stored about half full", cite("lithium-store"))
         head = f"Leave it about half full and disconnected, and look every {check}; it loses little by itself."
+    elif off_the_charger(case):
+        within = say.quantity(int(days + NEAR), "d", 0)
+        head = (
+            f"Better off the charger: charge {kind} batteries full, disconnect them and charge again within {within}."
+        )
     elif case.says("thing:charger") or case.said("charger.kind") == "smart":
         case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
         head = (

@@ -11,6 +11,7 @@ from collections.abc import Callable
 from grammar.reading import Message
 from grammar.told.cold.weather import is_condition
 from service.routing.evidence import asks, asks_outright
+from service.rules.added_alike import all_new
 from service.rules.culprit import either
 from service.turns.thread import Thread
 from service.wording.opening import WAY
@@ -35,6 +36,7 @@ OF_SIZE = OF_THEM | {"request:what_size"}
 SAME_SIZE = re.compile(r"\b(?:same|that|this|equal) (?:size|capacity|amp[- ]?hours?|ah)\b|\bas (?:big|large)\b", re.I)
 HAS = re.compile(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
 AGE, OF_IT = "battery.age", ("battery.", "reading.")
+OF_NEW = frozenset({"battery.count", "bank.layout", AGE})
 TAP = "detail:tap"
 SETTING = "role:charger.setting"
 ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
@@ -173,6 +175,15 @@ def amps_of_the_charger(message: Message, thread: Thread) -> tuple[str, ...]:
     return ()
 
 
+def bought_new(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And if I bought two new ones instead?" of one beside an old one: the same questions, of new ones."""
+    known = set(thread.topics) & {"run-check", "bank-wiring"} and AGE in thread.facts
+    told = {item.fact for item in message.stated}
+    if not known or not told <= OF_NEW or not all_new(message.text):
+        return ()
+    return ("bank-wiring", *(topic for topic in thread.topics if topic != "bank-wiring"))
+
+
 def also(topics: tuple[str, ...], thread: Thread) -> tuple[str, ...]:
     """The cue for the next turn where a charger's amps are told and the kind of its battery is not."""
     return (ALSO,) if topics == ("charger-size",) and thread.topics == ("charger-setting",) else ()
@@ -195,4 +206,5 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     told_on_the_way,
     one_of_another_sort,
     amps_of_the_charger,
+    bought_new,
 )

@@ -7,11 +7,13 @@ from dataclasses import replace
 
 from grammar.reading import Message, Stated
 from service.kinds import LEAD, LITHIUM
+from service.rules.added_alike import all_new
 from service.turns.thread import Thread
 
 RATED = frozenset(
     ("battery.capacity", "battery.energy", "battery.cca", "battery.ca", "battery.max_current", "battery.group")
 )
+AGE = "battery.age"
 KIND, COUNT, VOLTS = "battery.chemistry", "battery.count", "bank.voltage"
 FITS = re.compile(r"\b(?:fit|put in|swap\w*|replac\w+|instead|change to|go for|buy)\b", re.IGNORECASE)
 ELSEWHERE = re.compile(
@@ -46,6 +48,13 @@ def stands_elsewhere(message: Message, thread: Thread) -> bool:
     now = next((item.value for item in message.stated if item.fact == KIND and item.of == 1), None)
     before = thread.facts[KIND].value if KIND in thread.facts else None
     return now is not None and before is not None and now != before and bool(ELSEWHERE.search(message.text))
+
+
+def bought_new(message: Message, thread: Thread) -> Thread:
+    """The thread without the age of the batteries, where all of them are to be bought new."""
+    if AGE not in thread.facts or not all_new(message.text) or any(item.fact == AGE for item in message.stated):
+        return thread
+    return replace(thread, facts={fact: known for fact, known in thread.facts.items() if fact != AGE})
 
 
 def of_its_own(message: Message) -> Message:

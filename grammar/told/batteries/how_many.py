@@ -14,6 +14,7 @@ JOINED = frozenset(
         *("series", "parallel"),
     }
 )
+NEW_ONES = frozenset({"new", "brand", "identical", "equal", "alike", "same", "matching", "fresh"})
 SHARES = frozenset({"half", "one", "either", "neither"})
 ONES_WITHIN, LAID_WITHIN = 3, 10  # words
 FIGURES = frozenset({"VOLT", "AH", "CCA", "CA", "RC", "GROUP", "WH", "WEIGHT"})
@@ -78,4 +79,13 @@ def so_many_ones(scene: Scene, item: Item) -> bool:
     return first is not None and first.start - item.end <= LAID_WITHIN
 
 
-APART_FROM_NAME = (bracketed, so_many_of, so_many_off, joined_pair, so_many_ones)
+def so_many_new(scene: Scene, item: Item) -> bool:
+    """Whether so many new ones are spoken of where batteries were: "and two brand new ones?"."""
+    if not any(fact.fact.startswith("battery.") for fact in scene.said) or scene.heads - {"battery"}:
+        return False
+    ahead = [scene.word(at) for at in range(item.end, item.end + ONES_WITHIN + 1)]
+    named = next((at for at, word in enumerate(ahead) if word in ("ones", "batteries")), 0)
+    return "new" in ahead[:named] and set(ahead[:named]) <= NEW_ONES
+
+
+APART_FROM_NAME = (bracketed, so_many_of, so_many_off, joined_pair, so_many_ones, so_many_new)

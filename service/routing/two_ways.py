@@ -1,0 +1,40 @@
+"""A choice between two ways, of which the words name one topic alone: the other way is judged as well."""
+
+from __future__ import annotations
+
+from collections.abc import Set
+
+from grammar.reading import Message
+from service.rules import left_or_taken
+from service.rules.joining import PARTS
+
+CHARGER, LAID_UP, WIRING, RUNS = "charger-setting", "storage", "bank-wiring", "run-check"
+RATED = frozenset({"battery.cca", "battery.max_current"})
+HELD = frozenset({"battery.capacity"})
+LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
+
+
+def other_way(message: Message, found: Set[str]) -> set[str]:
+    """The topics of the way that is weighed against the one found."""
+    more = set()
+    if WIRING in found and _several(message, RATED) and any(item.fact in LOADS for item in message.stated):
+        more.add(RUNS)
+    if RUNS in found and _several(message, HELD):
+        more.add(WIRING)
+    if found & {CHARGER, LAID_UP} and _left_on_or_taken(message):
+        more |= {CHARGER, LAID_UP}
+    return more - found
+
+
+def _several(message: Message, figures: Set[str]) -> bool:
+    """Whether one large battery and several small ones are weighed, each with such a figure."""
+    rated = {item.of for item in message.stated if item.fact in figures}
+    parted = any(item.fact == "battery.count" and item.of == 2 and PARTS.match(item.text) for item in message.stated)
+    return parted and rated == {1, 2}
+
+
+def _left_on_or_taken(message: Message) -> bool:
+    """Whether a plain charger is left on one way, and batteries are charged now and then the other way."""
+    plain = any(item.fact == "charger.kind" and item.value in left_or_taken.PLAIN for item in message.stated)
+    plain = plain or message.says("detail:unregulated")
+    return plain and left_or_taken.weighed(message.text)
