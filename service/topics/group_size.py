@@ -165,20 +165,28 @@ def several(case: Case, names: tuple[str, ...]) -> Answer:
         note(case, name, row)
     if place := measured(case):
         return several_in_place(rows, place)
+    if HOW_BIG.search(case.text):
+        options = tuple(Option(f"group {name}", "information", figures(row)) for name, row in rows.items())
+        told = ", ".join(f"group {name} is {outline(row)}" for name, row in rows.items())
+        return TOPIC.says("information", f"{say.capital(told)}.", compare=options)
+    return by_rating(case, rows)
+
+
+def by_rating(case: Case, rows: Mapping[str, Row]) -> Answer:
+    """What each of some cases usually has, and what the thruster told of needs."""
     options = tuple(
         Option(f"group {name}", "information", case_sizes.usual_figures(row, 1.0)) for name, row in rows.items()
     )
-    if HOW_BIG.search(case.text):
-        told = ", ".join(f"group {name} is {outline(row)}" for name, row in rows.items())
-        return TOPIC.says("information", f"{say.capital(told)}.", compare=options)
-    need = ""
+    need, end = "", "so the labels decide"
     if "load.current" in case:
-        wanted = cranking.required_cca(case, float(case["load.peak"]))
-        need = f"; {supply.load_name(case)} needs {say.cca(math.ceil(wanted - 1e-6))}"
+        wanted = math.ceil(cranking.required_cca(case, float(case["load.peak"])) - 1e-6)
+        need = f"; {supply.load_name(case)} needs {say.cca(wanted)}"
+        if all(float(row["cca_low"].value) >= wanted for row in rows.values()):
+            end = f"so {'either' if len(rows) == 2 else 'any of them'} will do if its label says as much"
     ranges = (say.between(float(row["cca_low"].value), float(row["cca_high"].value), "CCA", 0) for row in rows.values())
     first, *rest = (f"{name} {has}" for name, has in zip(rows, ranges, strict=True))
     told = ", ".join((f"Group {first.replace(' ', ' usually has ', 1)}", *(f"group {one}" for one in rest)))
-    return TOPIC.says("information", f"{told}{need}, so the labels decide.", compare=options)
+    return TOPIC.says("information", f"{told}{need}, {end}.", compare=options)
 
 
 def several_in_place(rows: Mapping[str, Row], place: tray.Place) -> Answer:
@@ -233,6 +241,8 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         return replace(found, compare=shown if owner or stays or gain else found.compare)
     if gain:
         return TOPIC.says("information", f"{told}; the labels decide.", compare=options)
+    if not known and "load.current" in case and tray.is_choice(case.text, (first, second)):
+        return by_rating(case, dict(pair))
     return in_place_of(case, (name, new), (named, there), over, options, known)
 
 

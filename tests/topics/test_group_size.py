@@ -92,3 +92,16 @@ def test_inches_are_answered_in_inches():
     (answer,) = default_desk().ask(text).answers
     assert "13.4 x 7.2 x 10.2\u00a0in" in answer.headline
     assert "mm" not in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "end"),
+    [
+        ("A group 24 or a 31 for the Minnow?", "so either will do if its label says as much."),
+        ("group 27 or 24 for our Pike, which?", "so the labels decide."),
+    ],
+)
+def test_two_cases_weighed_for_a_thruster_are_held_against_what_it_needs(text: str, end: str) -> None:
+    (found,) = default_desk().ask(text).answers
+    assert found.topic == "group-size"
+    assert found.headline.endswith(end)
