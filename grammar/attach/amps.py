@@ -24,7 +24,7 @@ from grammar.told.currents.clamped import on_clamp
 from grammar.told.currents.flows import flowing
 from grammar.told.currents.fuses import FUSES, in_place, put_in, stands_in
 from grammar.told.currents.spent import spent, through_a_cable
-from grammar.told.readings.test_line import test_amps
+from grammar.told.readings.load_line import tested_amps
 
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_CHARGE = 60.0
@@ -507,7 +507,7 @@ def _of_alternator(scene: Scene, item: Item) -> Claim | None:
 
 def _is_tested(scene: Scene, item: Item, value: float) -> bool:
     """Whether a tester, and no motor that is named, drew these amps."""
-    tested = scene.about("role:tester") or (scene.loaded and test_amps(scene) is item)
+    tested = scene.about("role:tester") or (scene.loaded and tested_amps(scene) is item)
     return value >= SMALLEST_TEST and tested and not scene.facts & {"load.kind", "load.model"}
 
 

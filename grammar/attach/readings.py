@@ -10,8 +10,8 @@ from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
 from grammar.told.currents.clamped import clamped
+from grammar.told.readings.load_line import tested_amps
 from grammar.told.readings.quoted import own_readings
-from grammar.told.readings.test_line import test_amps
 from grammar.told.readings.under_load import by_their_places, told_asleep, told_loaded, up_front
 from grammar.told.times import dates
 
@@ -316,7 +316,7 @@ def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
         or told_asleep(scene, item)
     ):
         return False
-    if each < LOWERED and (scene.about("role:tester") or test_amps(scene) or told_loaded(scene, item)):
+    if each < LOWERED and (scene.about("role:tester") or tested_amps(scene) or told_loaded(scene, item)):
         return True
     if each < FLATTENED and close(scene, item, "during_load", reach=0.6, after=True) and not scene.about("word:charge"):
         return True  # "7.9 while trying"

@@ -12,7 +12,7 @@ OTHERS = frozenset({"load", "charger", "dcdc", "alternator", "panel", "fuse"})
 LIMITS = frozenset({"peak", "max", "maximum", "continuous", "cont", "burst", "limit", "bms"})
 
 
-def test_amps(scene: Scene) -> Item | None:
+def tested_amps(scene: Scene) -> Item | None:
     """The amps of such a line: half of the CCA that is told, or some seconds of them; None where there are none."""
     if scene.lithium or scene.heads & OTHERS or not LIMITS.isdisjoint(scene.vocabulary):
         return None
