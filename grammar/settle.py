@@ -37,6 +37,7 @@ from grammar.text.standard import NOMINAL
 from grammar.told.batteries.added import added
 from grammar.told.batteries.capacities import GROUPS
 from grammar.told.batteries.either import either
+from grammar.told.batteries.kind_asked import without_kinds_asked
 from grammar.told.batteries.label_limits import label_limits
 from grammar.told.batteries.two_limits import limits_told
 from grammar.told.batteries.unlike import unlike
@@ -144,7 +145,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    return at_freezing(scene, without_rest(scene, stated, said))
+    return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))
 
 
 def _between_dates(scene: Scene, found: list[Stated]) -> list[Stated]:

@@ -34,7 +34,8 @@ from service.topic import Topic
 from service.topics import names, topic
 from service.topics.unclear import UNREAD
 from service.triage import handed_on, triage
-from service.turns.held import TESTED, aged_otherwise, held, let_go
+from service.turns.contradicted import with_opposed
+from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, still_told
 from service.turns.in_thread import also
 from service.turns.no_idea import NO_IDEA, not_known, unknown
 from service.turns.own_facts import own
@@ -42,6 +43,7 @@ from service.turns.put_in_place import VOLTS, bought_new, of_its_own, puts_in, s
 from service.turns.thread import Signer, Thread, fingerprint, packed
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
+from service.turns.which_of_two import spoken_of_first, with_the_other
 from service.turns.worked import kept
 from service.wording import claims, misbeliefs
 from service.wording.again import READ_TOO, repeated
@@ -99,7 +101,7 @@ class Turn:
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
         own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))
-        own = tuple(dict.fromkeys((*own, *held(self.thread, own, self.message.text))))
+        own = tuple(dict.fromkeys((*own, *held(self.thread, own, self.message.text), *still_told(self.thread, own))))
         if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
             own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
@@ -108,7 +110,7 @@ class Turn:
         old = (name for name in let_go(self.thread.cues) if name.startswith(("detail:", "request:")))
         if not OTHER_SIZES.isdisjoint(own):  # "in mm2?" after "which AWG"
             old = (name for name in old if name not in OTHER_SIZES)
-        return tuple(dict.fromkeys((*own, *old)))
+        return tuple(dict.fromkeys((*own, *elsewhere(own, old))))
 
 
 def _fresh_id() -> str:
@@ -210,7 +212,10 @@ class Leadsman:
         elif aged_otherwise(message, thread):
             thread = replace(thread, cues=let_go(thread.cues, TESTED))
         thread = bought_new(message, thread)
+        thread = spoken_of_first(message, thread)
         after = thread.told(told, another=another, in_place=in_place, alike=message.says(POINTED_AT))
+        if not (another or in_place):
+            after = with_the_other(thread, with_opposed(thread, after, message), message)
         if printed:
             requests = (Request(label.LABEL.name, (0, len(text)), evidence=("a label as it stands",)),)
         turn = Turn(message, after, requests, (), None, beside, printed is not None, beliefs, claimed)

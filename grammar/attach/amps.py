@@ -24,6 +24,7 @@ from grammar.told.currents.clamped import on_clamp
 from grammar.told.currents.flows import flowing
 from grammar.told.currents.fuses import FUSES, in_place, put_in, stands_in
 from grammar.told.currents.spent import spent, through_a_cable
+from grammar.told.readings.load_line import tested_amps
 
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_CHARGE = 60.0
@@ -101,7 +102,7 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
     claim = claim or by_group(scene, item) or by_role(scene, item, value, weak=True) or _in_apposition(scene, item)
     claim = _of_fuse(scene, item, value, claim or _on_the_label(scene, item, value))
     claim = _printed_limit(scene, claim)
-    if claim is not None and claim.fact in ("load.current", "battery.ca") and _is_tested(scene, value):
+    if claim is not None and claim.fact in ("load.current", "battery.ca") and _is_tested(scene, item, value):
         return Claim("reading.current", "role")
     if claim is None and _run_here(scene, item):
         return Claim("load.current", "default")
@@ -200,6 +201,8 @@ def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("load.current", "role")
     named = value >= SMALLEST_CRANKING and scene.word(item.end) in ("one", "ones")
     others = {"load.current", "load.peak", "fuse.rating"} & {*scene.expected, *scene.likely} or "fuse" in scene.heads
+    kind = scene.at_word[item.end] if item.end < len(scene.tokens) else item  # "my 1000 amp AGM"
+    named = named or (kind.fact == "battery.chemistry" and kind.name in LEAD and value >= SMALLEST_CRANKING)
     return Claim("battery.ca", "grammar") if named and not others else None
 
 
@@ -502,9 +505,10 @@ def _of_alternator(scene: Scene, item: Item) -> Claim | None:
     return Claim("alternator.current", "near") if apart and not ends else None
 
 
-def _is_tested(scene: Scene, value: float) -> bool:
+def _is_tested(scene: Scene, item: Item, value: float) -> bool:
     """Whether a tester, and no motor that is named, drew these amps."""
-    return value >= SMALLEST_TEST and scene.about("role:tester") and not scene.facts & {"load.kind", "load.model"}
+    tested = scene.about("role:tester") or (scene.loaded and tested_amps(scene) is item)
+    return value >= SMALLEST_TEST and tested and not scene.facts & {"load.kind", "load.model"}
 
 
 def _run_here(scene: Scene, item: Item) -> bool:

@@ -10,6 +10,7 @@ from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
 from grammar.told.currents.clamped import clamped
+from grammar.told.readings.load_line import tested_amps
 from grammar.told.readings.quoted import own_readings
 from grammar.told.readings.under_load import by_their_places, told_asleep, told_loaded, up_front
 from grammar.told.times import dates
@@ -22,6 +23,7 @@ FALL = 0.9  # volts between two readings that a load explains
 FALLEN = 0.15  # the same where the words say that it falls
 CHARGING = (13.9, 15.9)
 CHARGING_24 = (27.8, 30.2)
+MOST_STAGED = CHARGING_24[1]
 LEAD_AT_REST = 13.35  # a lead battery above this is being charged
 SAG_REACH = 6.0
 AT_LOAD = 4.1
@@ -204,7 +206,8 @@ def _reading(scene: Scene, item: Item) -> Claim:
         or (LEAD_AT_REST < value < CHARGING[1] and not scene.lithium_known)
     ):
         return Claim("charger.voltage", "range")
-    if 13 <= value < CHARGING[1] and close(scene, item, "charger.voltage", reach=2.6):
+    staged = 13 <= of_one(value) < CHARGING[1] and value < MOST_STAGED
+    if staged and close(scene, item, "charger.voltage", reach=2.6):
         return Claim("charger.voltage", "role")
     return Claim("reading.voltage", "range")
 
@@ -313,7 +316,7 @@ def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
         or told_asleep(scene, item)
     ):
         return False
-    if each < LOWERED and (scene.about("role:tester") or told_loaded(scene, item)):
+    if each < LOWERED and (scene.about("role:tester") or tested_amps(scene) or told_loaded(scene, item)):
         return True
     if each < FLATTENED and close(scene, item, "during_load", reach=0.6, after=True) and not scene.about("word:charge"):
         return True  # "7.9 while trying"

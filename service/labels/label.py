@@ -24,6 +24,10 @@ RATED = ("battery.capacity", "battery.energy", "battery.cca", "battery.ca", "bat
          "battery.peak_current")  # fmt: skip
 PRINTED = (*RATED, "battery.nominal", "battery.group", "battery.weight")
 OF_A_LABEL = (*PRINTED, "battery.chemistry", "battery.duty")
+FIND = "detail:find_kind"  # asked before: then what stands on the label is the answer
+FOUND = "kind-from-outside"
+MOTOR = ("detail:weak_motor", "detail:dead_motor")  # why they look: the volts while it runs still tell
+EN, EN_SAID = "detail:en_rating", "{0} A by EN"
 MISREAD = ("reading.voltage", "load.time", "load.burst")  # "12.8 V" of lithium and "/20HR" stand on labels too
 CELL, CENTI = 3.2, 0.01  # nominal volts of a lithium cell, and how near to a whole number of them
 ENOUGH, RATINGS = 3, 2  # facts of a label, and how many of them ratings
@@ -65,7 +69,12 @@ def stands(message: Message, thread: Thread) -> bool:
     """Whether a message is a label and no more: ratings of one battery, and nothing asked, feared or gone on with."""
     first = [item for item in message.stated if item.of == 1]
     names = {item.fact for item in first}
-    if thread.topics or message.dangers or len(first) < len(message.stated) or not printed.printable(message):
+    if (
+        (thread.topics and FIND not in thread.cues)
+        or message.dangers
+        or len(first) < len(message.stated)
+        or not printed.printable(message)
+    ):
         return False
     if len(names & set(PRINTED)) < ENOUGH or len(names & set(RATED)) < RATINGS:
         return False
@@ -107,18 +116,22 @@ def answer(case: Case) -> Answer:
         return LABEL.says("information", head, *figures, route="technician")
     models = tuple(_models(_alone(case)))
     head = f"{_battery(case)}: {_good_for(case, models)}."
-    return LABEL.says("information", head, *figures, compare=models, asks=_open(case))
+    if case.says(FIND) and _kind(case) == "lead":
+        case.because("AGM, gel or sealed wet-cell: that is still open, and the charger's setting hangs on it", FOUND)
+    asks = (*_open(case), *((LABEL.ask("reading.load_voltage"),) if case.says(*MOTOR) else ()))
+    return LABEL.says("information", head, *figures, compare=models, asks=asks)
 
 
 def _in_words(case: Case) -> None:
     told, cites = [], []
-    for fact, words in SAID:
+    for fact, plain in SAID:
         value = case.said(fact)
         if value is not None:
+            words = EN_SAID if fact == "battery.cca" and case.says(EN) else plain
             told.append(words.format(say.significant(float(value)), say.significant(float(value) / peukert.RATED)))
             cites += [CITED[fact]] if fact in CITED else []
     case.step("; ".join(told), *cites)
-    if case.says("detail:en_rating"):
+    if case.says(EN):
         case.step("EN amps are taken as CCA at most", "en-rating")
 
 
@@ -220,11 +233,13 @@ def _battery(case: Case) -> str:
     """The battery in words: "A 12 V AGM battery of 100 Ah and 800 CCA"."""
     kind = _kind(case)
     words = [f"{say.number(_volts(case))}{say.NB}V" if "battery.nominal" in case.stated else ""]
-    words += [say.CHEMISTRY.get(kind or "", "")]
+    words += ["sealed lead" if kind == "lead" and case.says("detail:no_caps") else say.CHEMISTRY.get(kind or "", "")]
     duty = str(case.said("battery.duty") or "")
     words += ["starting" if duty == "cranking" else duty]
     ratings = [say.amp_hours(float(case["battery.capacity"]))] if "battery.capacity" in case else []
-    ratings += [say.cca(float(case["battery.cca"]))] if "battery.cca" in case and kind != "lfp" else []
+    if "battery.cca" in case and kind != "lfp":
+        amps = float(case["battery.cca"])
+        ratings.append(f"{say.amps(amps)} EN" if case.says(EN) else say.cca(amps))
     name = " ".join(word for word in (*words, "battery") if word)
     article = "An" if name[0] in "Aa8" else "A"
     return f"{article} {name} of {' and '.join(ratings)}" if ratings else f"{article} {name}"

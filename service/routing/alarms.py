@@ -11,6 +11,7 @@ from service.routing.route import SHOWN, Request
 from service.routing.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of, table
 
 ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
+DEAD = "detail:dead_motor"  # "the thruster won't work": no danger by itself
 ALIKE = 5  # the points that a phrase takes off which only sounds like a danger
 
 
@@ -28,7 +29,7 @@ def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     own = [sum(_of_danger(name, at, alike)[0] for name, at in row.items()) for row in rows]
     shared = sum(_of_danger(name, at, alike)[1] for name, at in places.items())
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
-    if item.total < ALARM or (item.total < ALARM + ALIKE and alike):
+    if item.total < ALARM or (item.total < ALARM + ALIKE and (alike or message.says(DEAD))):
         return None
     span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
     shown = tuple(f"{name} {value:+}" for value, name, _ in reasons(item, rows)[:SHOWN])

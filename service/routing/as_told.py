@@ -66,6 +66,7 @@ TO_HALF = re.compile(
     r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
     re.IGNORECASE,
 )
+MOTOR = ("detail:weak_motor", "detail:dead_motor")
 LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
@@ -89,6 +90,14 @@ HOLD = re.compile(
     r"\b(?:strap|hold|held|fix|fasten|clamp|bolt|tie|tied|secur|bracket|stand|on (?:its|their|the) \w|lying|upright)",
     re.IGNORECASE,
 )
+RUINED = re.compile(
+    r"\b(?:is|are|was|have|has|did) (?:it|he|she|they|this|that|i|we|the \w+)\b[^.?!,]{0,12}"
+    r"\b(?:ruined|killed|finished|goners?|scrap|toast|done for|knackered|a write[- ]?off|past saving)\b"
+    r"|\b(?:ruined|scrap|toast|a goner|knackered) ?\?",
+    re.IGNORECASE,
+)
+SYSTEM, SIX = frozenset({"battery.nominal", "bank.voltage"}), 6.0
+ONE_CELL, DEEPLY = 4.0, 10.5  # volts: a 12 V battery between them is deeply flat
 CUTS_OUT = "lfp-keeps-tripping"  # a danger: the lithium battery that switches itself off
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
@@ -125,6 +134,28 @@ def _charged(seen: Seen) -> bool:
         return True  # "does it hurt to charge my lithium at minus 3"
     asked = bool(PUT_ON.search(message.text)) or seen.says("word:setting")
     return found <= {"unclear"} and KIND in seen.told and not message.dangers and asked
+
+
+def _story_of_a_motor(seen: Seen) -> bool:
+    """ "The thruster only clicks and I've no idea what battery it is": where the volts go, not which to buy."""
+    sizes = seen.says("request:which", "request:versus", *SIZING) and not seen.says("detail:battery_unknown")
+    figures = seen.told & (STRENGTH | LOADS - {"load.model"}) or any(name.startswith("reading.") for name in seen.told)
+    own = seen.found <= {"bank-size", "run-check", "unclear"} and seen.says(*MOTOR)
+    return own and not sizes and not figures and not seen.message.dangers
+
+
+def _kind_found_out(seen: Seen) -> bool:
+    """ "How do I find out what kind it is?": of the battery they have."""
+    others = seen.found - {"battery-type", "unclear", "bank-size", "meaning", "battery-duty", "standing-drain"}
+    return seen.says("detail:find_kind") and not others and not seen.message.dangers
+
+
+def _ruined(seen: Seen) -> bool:
+    """ "10.2 V after the winter, is it ruined?": a battery that was deeply flat, not how full it is."""
+    read = [item.value for item in seen.message.stated if item.fact == "reading.voltage" and item.of == 1]
+    six = any(item.fact in SYSTEM and item.value == SIX for item in seen.message.stated)
+    flat = bool(read) and ONE_CELL < float(read[0]) < DEEPLY and not six and not seen.message.dangers
+    return seen.found <= {"rest-voltage", "unclear"} and flat and bool(RUINED.search(seen.message.text))
 
 
 def _saved(seen: Seen) -> bool:
@@ -241,6 +272,9 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("charger-size", _amps_of_a_charger),
     ("charger-setting", _charged),
     ("load-voltage", _loaded),
+    ("load-voltage", _story_of_a_motor),
+    ("battery-type", _kind_found_out),
+    ("replacement", _ruined),
     ("rest-voltage", _saved),
     ("rating-convert", _converted),
     ("bank-wiring", _joined),

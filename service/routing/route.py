@@ -31,7 +31,7 @@ from service.routing.tally import (
 from service.routing.two_ways import other_way
 
 HANDED_OVER = ("other-desk", "unclear")
-WEAK = "detail:weak_motor"
+WEAK = ("detail:weak_motor", "detail:dead_motor")
 CHARGE = "word:charge"
 COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge LFP at minus 5"
 BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
@@ -128,8 +128,10 @@ def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:
 def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Sign] = ()) -> list[Request]:
     """What a message with too few points for any topic still asks: its words say what, or nothing, or it is unclear."""
     whole, best = (0, len(message.text)), _best(ranking)
-    if message.says(WEAK):  # the commonest story, often told without a question
-        return [Request("load-voltage", whole, evidence=(WEAK,))]
+    danger = any(item.status == "present" for item in message.dangers)
+    weak = () if danger else tuple(filter(message.says, WEAK))
+    if weak:  # the commonest story, often told without a question
+        return [Request("load-voltage", whole, evidence=weak)]
     if held := held_back(message, signs):
         return [held]
     if best == "rest-voltage" and all(message.says(name) for name in READING):
@@ -168,7 +170,11 @@ def decided(
         return []
     danger = any(item.status == "present" for item in message.dangers)
     found = chosen(ranking, shape(message), danger, several, bars)
-    if [item.topic for item in found] == ["rest-voltage"] and message.says(WEAK) and not _of_a_reading(message):
+    if (
+        [item.topic for item in found] == ["rest-voltage"]
+        and any(map(message.says, WEAK))
+        and not _of_a_reading(message)
+    ):
         return []  # a weak motor and a good resting voltage: not asked is how full it is
     if of_the_cable(message, [item.topic for item in found if item.topic != "unclear"]):
         return [item for item in ranking if item.topic == "cable-size"]
@@ -262,7 +268,7 @@ def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally
 
 def _of_a_reading(message: Message) -> bool:
     """Whether a message asks whether a reading is good or how full a battery is; "weak" of the motor asks neither."""
-    weak = {at for cue in message.cues if cue.name == WEAK for at in range(*cue.span)}
+    weak = {at for cue in message.cues if cue.name in WEAK for at in range(*cue.span)}
     asked = (cue for cue in message.cues if cue.name in ("request:is_good", "request:how_full"))
     return any(weak.isdisjoint(range(*cue.span)) for cue in asked)
 

@@ -17,10 +17,8 @@ MAY_BE = (
     "switch"
 )
 FIND_IT = "With a meter in the minus cable, pull the fuses one by one: the current drops with the right one"
-SHORT = (
-    "Most likely a float switch, an alarm, a radio's memory or a charger wired past the switch: pull the fuses one by "
-    "one until the current drops."
-)
+LIKELY = "a float switch, an alarm, a radio's memory or a charger wired past the switch"
+SHORT = f"Most likely {LIKELY}: pull the fuses one by one until the current drops."
 
 
 @dataclass(frozen=True, slots=True)

@@ -125,7 +125,8 @@ def does(case: Case, verb: str) -> str:
 
 def _rating(case: Case) -> str:
     if case.get("battery.family") == "lead" and "battery.cca" in case:
-        return say.cca(float(case["battery.cca"]))
+        amps = float(case["battery.cca"])
+        return f"{say.amps(amps)} EN" if case.says("detail:en_rating") else say.cca(amps)
     return say.amp_hours(float(case["battery.capacity"])) if "battery.capacity" in case else ""
 
 

@@ -17,7 +17,7 @@ def opening(case: Case, verdict: str) -> str:
     """The first words of a verdict: turned round where they ask whether something is bad."""
     if verdict not in OPENINGS:
         return "Too early to say"
-    told = case.says("request:what_is", "detail:weak_motor", "detail:how_bad", "detail:saved")
+    told = case.says("request:what_is", "detail:weak_motor", "detail:dead_motor", "detail:how_bad", "detail:saved")
     if told and case.says("detail:asks_bad"):  # "what is wrong", "how bad", "the thruster is weak": neither yes nor no
         return WHAT_IS_WRONG[verdict]
     good, bad = OPENINGS[verdict]

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from service import reference, say
 from service.case import Case
 from service.reply import Answer, Figure, Option
+from service.rules import wording
 from service.topic import Topic
 
 KINDS = ("flooded", "agm", "gel", "lfp")
@@ -54,6 +56,17 @@ SWAP = (
 )
 
 
+FROM_OUTSIDE = "kind-from-outside"
+TELLING = (
+    "Look at it: caps that unscrew mean wet-cell; AGM, gel or LiFePO4 stands on the label; 12.8 V or BMS means "
+    "lithium; none of these, and heavy, means sealed lead."
+)
+TELLING_LEAD = (
+    "It is a lead battery: caps that unscrew mean wet-cell; sealed, look for AGM, gel or VRLA on the case, the "
+    "receipt or the maker's sheet."
+)
+TOLD_APART = (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("sealed, no more", "lead"), ("lithium", "lfp"))
+
 # What speaks against a kind where another is preferred.
 AGAINST = {
     "flooded": "A wet-cell battery wants water and air",
@@ -66,6 +79,8 @@ AGAINST = {
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The kinds named, or all four, side by side; the one that suits best in the headline."""
+    if case.says("detail:find_kind"):
+        return found_out(case)
     named = kinds_named(case)
     if case.says("detail:carbon"):
         return carbon()
@@ -75,6 +90,21 @@ def answer(case: Case) -> Answer:
     for kind in [kind for kind in shown if kind != best]:
         case.because(AGAINST[kind], "kinds-in-use")
     return TOPIC.says("information", SWAP if swaps(case) else f"{name(best)} for most boats: {why}.", compare=options)
+
+
+def found_out(case: Case) -> Answer:
+    """How the kind of a battery is found out; the kind itself where it has been told."""
+    kind = case.said("battery.chemistry")
+    if kind is not None and kind != "lead":
+        head = f"It is {wording.a_kind(case, capital=False)} battery, by what you told us."
+        return TOPIC.says("information", head)
+    case.because("Caps under a strip or a sticker count too: lift it", FROM_OUTSIDE)
+    case.step("VRLA on the case means sealed lead, AGM or gel; Ca/Ca means lead with calcium plates", FROM_OUTSIDE)
+    case.step("AGM and gel look alike: only the print, the receipt or the maker's sheet tells them apart", FROM_OUTSIDE)
+    case.step("Lithium weighs about half of a lead battery of its size", "lithium-weight")
+    asks = (replace(TOPIC.ask("battery.chemistry", TOLD_APART), where=""),)
+    head = TELLING if kind is None else TELLING_LEAD
+    return TOPIC.says("information", head, asks=asks)
 
 
 def swaps(case: Case) -> bool:

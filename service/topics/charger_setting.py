@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from service import say
 from service.case import Case, Value
-from service.reply import Answer, Option
-from service.rules import caps, charge_amps, charge_volts, charging, in_its_place, own_limit, settings
+from service.reply import Answer, Option, Urgency
+from service.rules import caps, charge_amps, charge_volts, charging, in_its_place, own_limit, settings, two_stages
 from service.rules.charge_volts import Put, stage
 from service.topic import Lever, Topic
 
@@ -99,6 +99,11 @@ def answer(case: Case) -> Answer:
     if chosen := choice(case, str(chemistry)):
         return chosen
     figures = charge_volts.figures(case, str(chemistry))
+    if both := two_stages.judged(case, str(chemistry)):
+        head = f"{opening(case, both.verdict)}: {both.say}."
+        over = both.verdict == "no" and beyond(case, str(chemistry))
+        urgency: Urgency = "today" if over else "routine"
+        return TOPIC.says(both.verdict, head, *figures, compare=both.sides, would_change=both.changes, urgency=urgency)
     verdict, head = found(case, str(chemistry))
     if verdict == "needs-facts":
         return TOPIC.needs("charger.setting", headline=head, figures=figures)

@@ -62,6 +62,11 @@ TWO_PLACES = (  # of a weak motor, which part is at fault
     "cable, good at both the motor itself."
 )
 
+TWO_PLACES_OF_DEAD = (  # of one that only clicks or does nothing
+    "Read the volts twice while the lever is held: low on the battery posts means the battery, low at the motor alone "
+    "its fuse, relay or cable, good at both the motor itself."
+)
+
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
@@ -142,7 +147,8 @@ def plot(under: UnderLoad) -> dict[str, Any]:
 
 def without_reading(case: Case, under: UnderLoad) -> Answer:
     """No volts at the posts: the limit itself where that is asked for, else the reading is asked for."""
-    weak = case.says("detail:weak_motor")
+    dead = case.says("detail:dead_motor")
+    weak = dead or case.says("detail:weak_motor")
     if case.said(AT_LOAD) is None and case.says("detail:reading_wanted", *(() if weak else ("request:what_size",))):
         lithium = limit("lithium-load-yes") * under.count
         other = "" if under.basis == "lithium" else f"; a lithium one should hold {say.volts(lithium)}"
@@ -161,7 +167,8 @@ def without_reading(case: Case, under: UnderLoad) -> Answer:
         return load_words.at_the_tester(case, found)
     if weak:
         case.step("Volts lost between the two places are lost in cable and joints", "ohms-law")
-        return TOPIC.needs(READ, AT_LOAD, headline=TWO_PLACES, figures=figures(under), likely=load_words.replies(under))
+        head = TWO_PLACES_OF_DEAD if dead else TWO_PLACES
+        return TOPIC.needs(READ, AT_LOAD, headline=head, figures=figures(under), likely=load_words.replies(under))
     return TOPIC.needs(READ, figures=figures(under), likely=load_words.replies(under))
 
 
@@ -246,6 +253,7 @@ def what_lacks(case: Case, under: UnderLoad) -> tuple[str, ...]:
 def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
     """Over 9.6 V with nothing to judge it by."""
     steps(case, under)
+    lead_taken(case)
     words = {"reading.current": "the amps it drew", "battery.cca": "the CCA of the battery"}
     told = say.listed([words[fact] for fact in lacking])
     head = (
@@ -264,14 +272,19 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
     return TOPIC.needs(*lacking, headline=head, figures=figures(under), likely=likely)
 
 
+def lead_taken(case: Case) -> None:
+    """Notes that lead was taken where the kind is not said."""
+    if wording.kind_is_open(case):
+        case.assume("battery.chemistry", "lead", "lithium would have to hold 12.0 V")
+
+
 def lead(case: Case, under: UnderLoad) -> Answer:
     """The verdict on a lead battery."""
     steps(case, under)
     verdict = "yes" if under.holds else "no"
     asks: tuple[Any, ...] = ()
     if under.basis == "alone":
-        if wording.kind_is_open(case):
-            case.assume("battery.chemistry", "lead", "lithium would have to hold 12.0 V")
+        lead_taken(case)
         asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
     if verdict == "no" and under.rest is not None and under.basis != "test" and well_rested(case, under):
         case.because(

@@ -91,9 +91,14 @@ def cabin(case: Case) -> Advice:
                 ("Smoke, heat or a smell from it: off the boat", "lithium-fire-advice"),
             ),
         )
-    head = f"Yes: {wording.a_kind(case, capital=False)} battery may stand in a cabin where the space is aired, "
-    head += "because it can give off gas when charged wrongly."
-    return Advice("yes", head, (("Hydrogen must have a way out of the boat", "cfr-183-420"),))
+    kind_name = say.CHEMISTRY[kind]
+    head = f"Yes: {wording.a_kind(case, capital=False)} battery may stand in a cabin, held down and boxed, where the "
+    head += f"space is aired and the charger is set to {kind_name}."
+    return Advice(
+        "yes",
+        head,
+        (("Charged wrongly it gives off hydrogen, which must have a way out of the boat", "cfr-183-420"),),
+    )
 
 
 def engine(case: Case) -> Advice:
@@ -198,6 +203,7 @@ ASPECTS: tuple[tuple[str, Callable[[Case], Advice]], ...] = (
     ("detail:engine_heat", engine),
     ("detail:on_side", on_side),
     ("detail:cabin", cabin),
+    ("detail:sleep_beside", cabin),
     ("detail:rained_on", wet),
     ("detail:not_held", not_held),
     ("detail:hold_down", hold_down),
@@ -208,7 +214,7 @@ ASPECTS: tuple[tuple[str, Callable[[Case], Advice]], ...] = (
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The advice on each aspect named, the strictest first; without one, how any battery is fixed."""
-    named = [advise for cue, advise in ASPECTS if case.says(cue)]
+    named = list(dict.fromkeys(advise for cue, advise in ASPECTS if case.says(cue)))
     if float(case.said("ambient.temperature") or 0) >= HOT:
         named.append(hot_place)
     named.sort(key=lambda advise: advise is cabin)  # a place to sleep is often told of and not asked about

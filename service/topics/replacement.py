@@ -67,11 +67,14 @@ def urgency(case: Case) -> Urgency:
 
 def failed(case: Case) -> tuple[str, ...] | None:
     """The test that was failed: in words, as a step, and its sources; None where none was."""
+    if of_the_other(case):
+        return None
     if load_reading.failed_test(case):
         lost = "A battery that fails while charged and warm has lost plates for good"
-        return "it failed a load test", lost, "load-test", cite("test-charged")
+        which = f"your {wording.kind(case)} battery" if "battery.chemistry" in case.second else "it"
+        return f"{which} failed a load test", lost, "load-test", cite("test-charged")
     spread = case.said("reading.gravity_spread")
-    known, second = case.known("reading.gravity"), case.second.get("reading.gravity")
+    known, second = case.stated.get("reading.gravity"), case.second.get("reading.gravity")
     if spread is None and known is not None:
         ends = (known.value, known.low, known.high, second.value if second else None)
         spread = gravity.spread(float(read) for read in ends if read is not None)
@@ -79,6 +82,12 @@ def failed(case: Case) -> tuple[str, ...] | None:
         return None
     told = f"{float(spread):.3f}"
     return f"its cells differ by {told}", f"Cells differ by {told}; from 0.050 one is at fault", cite("gravity-spread")
+
+
+def of_the_other(case: Case) -> bool:
+    """Whether the test that was read is the first battery's, and this is the second one of another kind."""
+    kind, read = case.stated.get("battery.chemistry"), case.stated.get("reading.load_voltage")
+    return kind is not None and read is not None and kind.of > read.of
 
 
 def life_of(case: Case) -> tuple[str, float, float]:
@@ -129,7 +138,7 @@ def by_age(case: Case, age: float) -> Answer:
 def passed(case: Case) -> bool:
     """Whether a load test was passed: by its volts, or as told. Volts of an earlier turn were those of the battery
     whose age was told there."""
-    if UNTESTED.search(case.text):
+    if UNTESTED.search(case.text) or of_the_other(case):
         return False
     earlier = case.origin("battery.age") == "message" and case.origin("reading.load_voltage") == "thread"
     return case.says("detail:passed_test") or (load_reading.passed_test(case) and not earlier)
@@ -233,4 +242,4 @@ def perhaps_dead(case: Case) -> Answer:
     if case.said("battery.chemistry") not in LITHIUM:
         how = "charge it slowly, rest it a day, and a load test decides"
     head = f"It may be: {volts} at rest is deeply flat for your {wording.kind(case)} battery; {how}."
-    return TOPIC.needs("battery.age", headline=head)
+    return replace(TOPIC.needs("battery.age", headline=head), urgency=urgency(case))

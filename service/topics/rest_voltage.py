@@ -256,6 +256,9 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
         if other.verdict != verdict and not found.flat:
             case.step(f"If it is an AGM it {wording.full(other)}", *other.cites)
             asks.append(TOPIC.ask("battery.chemistry", KINDS))
+    if case.says("detail:harm") and verdict == "yes":
+        name = "lithium-overcharge" if found.kind == "lfp" else "lead-overcharge"
+        case.step(f"Too high would be {say.volts(limit(name) * count)} and more, on charge", cite(name))
     rest_words.note_monitor(case, found)
     rest_words.note_rest(case, found)
     figures = [Figure("state_of_charge", "charge", found.value, "%", found.low, found.high)]
@@ -265,7 +268,7 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     verdict = "no" if found.flat else _on_charge_or_load(case, verdict)
     if verdict == "information":
         asks.append(TOPIC.ask("reading.voltage"))
-    elif case.says("detail:weak_motor"):
+    elif case.says("detail:weak_motor", "detail:dead_motor"):
         case.because(
             "Two measurements while it runs tell battery, cable and motor apart: the volts on the battery posts, and "
             "those at the motor's own terminals",

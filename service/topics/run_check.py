@@ -248,7 +248,11 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     asks = (cca_ask(case, inrush, need),) if unlabelled(case) else ()
     if ground.verdict == "yes":
         head = measured(case, reached(case, at_load, scale) or head, volts * scale)
-    if ground.verdict == "yes" and case.says("detail:weak_motor") and case.said("reading.load_voltage") is None:
+    if (
+        ground.verdict == "yes"
+        and case.says("detail:weak_motor", "detail:dead_motor")
+        and case.said("reading.load_voltage") is None
+    ):
         head, asks = on_paper(case, head), (*asks, TOPIC.ask("reading.load_voltage"))
     return TOPIC.says(
         ground.verdict,
@@ -293,7 +297,8 @@ def unlabelled(case: Case) -> bool:
     if "battery.cca" in case.stated or "battery.ca" not in case.stated:
         return False
     typed = case.stated["battery.ca"].text.lower()
-    if not typed or "ca" in typed or "crank" in typed:
+    named = "ca" in typed or "crank" in typed or case.says("role:battery.ca")  # "that 1000 is MCA"
+    if not typed or named:
         return False
     case.step("Amps without a name are taken for cranking amps at 0 °C till the label is read", "ca-over-cca")
     return True

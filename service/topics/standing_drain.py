@@ -69,7 +69,8 @@ def answer(case: Case) -> Answer:
     loss = drain.daily_loss(amps)
     case.step(f"{amount(amps)} x 24 h = {say.daily(loss)} a day", "drain-arithmetic")
     found = (Figure("daily_loss", "lost in a day", loss, "Ah"), Figure("drain_current", "drain", amps, "A"))
-    if case.says(drawing.ASKED) and not case.says(*DAYS) and case.said("storage.time") is None:
+    only_what = case.says(drawing.ASKED) and not case.says(*DAYS) and case.said("storage.time") is None
+    if only_what and "bank.capacity" not in case:
         return TOPIC.says("information", drawing.SHORT, *found)
     if "bank.capacity" not in case:
         takes = f"{amount(amps)} takes {say.daily(loss)} a day"
@@ -99,6 +100,9 @@ def answer(case: Case) -> Answer:
             f"About {say.days(days)} until half: {amount(amps)} takes {say.daily(loss)} a day from your "
             f"{say.amp_hours(capacity)}."
         )
+        if only_what:
+            half_in = f"{amount(amps)} takes your {say.amp_hours(capacity)} to half in about {say.days(days)}"
+            head = f"Most likely {drawing.LIKELY}; {half_in}."
         head = stop_at.headline(case, head, half)
         return TOPIC.says("information", head, *figures, *stop_at.figures(case, half), plot=chart)
     return for_a_time(case, days, figures, chart)

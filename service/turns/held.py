@@ -24,10 +24,25 @@ OTHERWISE = {
     COVERED: UNCOVERED,
     UNCOVERED: COVERED,
 }
+MCA = "role:battery.ca"
+FIND, MOTOR = "detail:find_kind", ("detail:weak_motor", "detail:dead_motor")
 HELD = frozenset({*OTHERWISE, WINTER})
 AGE = "battery.age"
 TESTED = frozenset({PASSED, FAILED})
 IN_SEASON = re.compile(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
+PLACES = frozenset(  # where and which way up a battery stands: a later turn that names one asks of that alone
+    f"detail:{name}"
+    for name in (
+        "cabin",
+        "sleep_beside",
+        "engine_heat",
+        "petrol_near",
+        "gas_bottles",
+        "on_side",
+        "upside_down",
+        "concrete",
+    )
+)
 OTHER_ONE = re.compile(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b", re.IGNORECASE)
 
 
@@ -41,9 +56,22 @@ def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:
     return tuple(cue for cue in kept if cue not in past)
 
 
+def still_told(thread: Thread, own: Collection[str]) -> tuple[str, ...]:
+    """What was told of a weak motor, and that the kind of battery is looked for, until something else is asked; and
+    that amps told before were MCA."""
+    rated = (MCA,) if MCA in thread.cues and "battery.ca" in thread.facts and MCA not in own else ()
+    finding = FIND in own or (FIND in thread.cues and not any(name.startswith("request:") for name in own))
+    return (*rated, *(cue for cue in (FIND, *MOTOR) if finding and cue in thread.cues))
+
+
 def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER)) -> tuple[str, ...]:
     """The cues of a thread without those that spoke of a battery no longer spoken of."""
     return tuple(cue for cue in cues if cue not in names)
+
+
+def elsewhere(own: Iterable[str], old: Iterable[str]) -> tuple[str, ...]:
+    """The details of the last question without its places, where another one is named: "and under my bunk?"."""
+    return let_go(old, PLACES if not PLACES.isdisjoint(own) else ())
 
 
 def aged_otherwise(message: Message, thread: Thread) -> bool:

@@ -23,6 +23,7 @@ WORN = frozenset({*READINGS, "replacement", "run-check"})
 OF_ITSELF = frozenset(  # topics after which the cold asks whether it will freeze
     ("rest-voltage", "specific-gravity", "standing-drain", "storage", "battery-type", "replacement", "meaning")
 )
+AT_REST = frozenset({"reading.voltage", "reading.state", "reading.rest_time"})
 SECONDS = frozenset({"load.burst", "load.bursts", "load.time", "load.rest"})
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 OF_A_LABEL = frozenset({"battery.max_current", "battery.peak_current"})
@@ -34,6 +35,16 @@ CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # anoth
 KIND = "battery.chemistry"
 OF_SIZE = OF_THEM | {"request:what_size"}
 SAME_SIZE = re.compile(r"\b(?:same|that|this|equal) (?:size|capacity|amp[- ]?hours?|ah)\b|\bas (?:big|large)\b", re.I)
+CHARGING = frozenset({"charger-size", "charge-time", "charger-setting", "charger-banks"})
+WHAT_VOLTS = re.compile(
+    r"\b(?:what|which)\b[^.?!]{0,24}\b(?:voltages?|volts)\b(?![^.?!]*\b(?:full|empty|rest)\b)", re.I
+)
+OF_THE_SAME = frozenset({"request:is_good", "request:how_full", "request:enough"})  # "still ok?", "what if it's full"
+SAME = re.compile(  # "same but ...", "and what if it's ..."
+    r"\W*(?:(?:and|or|but|ok|now|then|so)\W+)*(?:(?:the )?same(?: again| thing| question| story)?,? "
+    r"(?:but|with|for|if|on|at|only|as)\b|(?:what )?if (?:it|they|she|he|the \w+)(?:'?s|'?re| is| are| was| were)\b)",
+    re.IGNORECASE,
+)
 HAS = re.compile(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
 AGE, OF_IT = "battery.age", ("battery.", "reading.")
 OF_NEW = frozenset({"battery.count", "bank.layout", AGE})
@@ -46,7 +57,8 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
     """The topics of a later turn by the rules below; none where its own words decide."""
     several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1
     danger = message.dangers or thread.dangers or "hazard" in thread.topics
-    few = MORE if message.says(TAP) or any(item.fact == AGE for item in message.stated) else FEW
+    plain = message.says(TAP) or any(item.fact == AGE for item in message.stated) or WHAT_VOLTS.search(message.text)
+    few = MORE if plain else FEW
     long = len(message.words) > few
     if not thread.topics or long or danger or several:
         return ()
@@ -77,6 +89,13 @@ def read_otherwise(message: Message, thread: Thread) -> tuple[str, ...]:
     told = {item.fact for item in message.stated}
     volts = "rest-voltage" in thread.topics and "reading.voltage" in thread.facts
     return ("rest-voltage",) if volts and told == {"reading.state"} and "?" not in message.words else ()
+
+
+def rested_before_the_test(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "It showed 12.6 at rest" of a battery that was read under load: the same test, with what it fell from."""
+    told = {item.fact for item in message.stated}
+    tested = thread.topics == ("load-voltage",) and "reading.load_voltage" in thread.facts
+    return thread.topics if tested and "reading.voltage" in told <= AT_REST and not asks_outright(message) else ()
 
 
 def bought_instead(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -120,6 +139,20 @@ def strong_enough(message: Message, thread: Thread) -> tuple[str, ...]:
     told = {item.fact for item in message.stated}
     rated = thread.topics == ("bank-wiring",) and told & STRENGTH and LOADS & thread.facts.keys()
     return ("bank-wiring", "run-check") if rated and not asks_outright(message) else ()
+
+
+def same_again(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Same but a full AGM", "and what if it's gel?" after two questions: both of them, with what is changed."""
+    told = bool(message.stated) and SAME.match(message.text) is not None
+    own = any(cue.name.startswith("request:") and cue.name not in OF_THE_SAME for cue in message.cues)
+    return thread.topics if len(thread.topics) > 1 and told and not own else ()
+
+
+def volts_of_charging(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "It may become gel next year. What would the voltages be then?" of a charger: its volts, not its amps."""
+    read = any(item.fact.startswith("reading.") for item in message.stated)
+    charging = bool(thread.topics) and CHARGING.issuperset(thread.topics)
+    return ("charger-setting",) if charging and not read and WHAT_VOLTS.search(message.text) else ()
 
 
 def has_one(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -195,9 +228,12 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     what_now,
     which_part,
     read_otherwise,
+    rested_before_the_test,
     bought_instead,
     for_so_long,
     of_another_kind,
+    same_again,
+    volts_of_charging,
     laid_up_without_power,
     strong_enough,
     has_one,

@@ -17,6 +17,7 @@ from service.topic import Topic
 from service.turns.thread import Thread
 
 NO_IDEA = "note:no_idea"
+GONE = "detail:label_gone"  # where they were sent to look
 AGAIN = "detail:no_idea_again"  # they did not know the fact before either
 UNKNOWN = "unknown:"
 FEW = 12  # words of a message that says no more than that something is not known
@@ -41,6 +42,8 @@ def not_known(message: Message, thread: Thread) -> bool:
     """Whether a message says that what the desk asked for is not known, or does not stand where it was looked for:
     "no CCA on the label", "it doesn't say"."""
     if message.says(NO_IDEA):
+        return True
+    if thread.asks and message.says(GONE) and "?" not in message.words and len(message.words) <= FEW:
         return True
     words, told = set(message.words), {item.fact for item in message.stated}
     if not thread.asks or "?" in words or len(message.words) > FEW or not told.isdisjoint(thread.asks):

@@ -13,6 +13,7 @@ from service.turns.worked import SIZED, THEIRS
 OTHER_BOAT = "note:other_boat"  # its batteries had nothing to do with the danger; another battery aboard may have
 UNTOLD = "default"  # how a figure is taken that nothing near it explains
 GOES_ON = "the thread goes on"  # as evidence
+TESTS = frozenset({"reading.load_voltage", "reading.gravity_spread"})
 OF_A_BOAT = ("battery.", "load.")
 OTHER_SIZES = frozenset({"detail:to_mm2", "detail:to_awg"})
 
@@ -31,8 +32,17 @@ def wanted(message: Message, thread: Thread) -> tuple[Request, ...]:
         return tuple(Request(name, (0, len(message.text)), evidence=(GOES_ON,)) for name in topics)
     found = tuple(route(message, context=thread.topics, asked=thread.asks))
     whole = (0, len(message.text))
+    if decides_on_a_new_one(message, found, thread):
+        return (*found, Request("replacement", whole, evidence=(GOES_ON,)))
     in_other_sizes = Request("cable-size", whole, evidence=("the cable as proposed, in other sizes",))
     return (in_other_sizes,) if _of_our_cable(message, found, thread) else found
+
+
+def decides_on_a_new_one(message: Message, found: tuple[Request, ...], thread: Thread) -> bool:
+    """Whether a test is told where it was asked if it is time for a new one: that question is still open."""
+    tested = TESTS & {item.fact for item in message.stated}
+    told = bool(tested) and {item.topic for item in found} <= {"load-voltage", "specific-gravity"}
+    return bool(found) and told and "replacement" in thread.topics
 
 
 def _of_our_cable(message: Message, found: tuple[Request, ...], thread: Thread) -> bool:

@@ -20,6 +20,7 @@ AGAIN = "The answer is the same as before. If you asked something else, please s
 CONCLUDES = re.compile(
     r"\W*(?:so|then)\b.*\b(?:can|could|may|need|should|must)\b", re.IGNORECASE
 )  # "so I can ... then"
+NORM = re.compile(r"\b(?:en|din|jis)\b", re.IGNORECASE)
 READ_TOO = " One of our technicians reads it too."
 
 
@@ -33,6 +34,8 @@ def _named(item: Stated) -> str:
     if isinstance(item.value, bool):
         return f'"{item.text}"'
     value, label = say.fact(item.fact, item.value), facts()[item.fact].label
+    if item.fact == "battery.cca" and (norm := NORM.search(item.text)):
+        return f"{say.amps(float(item.value))} by {norm[0].upper()} (CCA at most)"
     return value if label in value else f"{value} ({label})"  # "75 °C insulation" tells it
 
 

@@ -1,4 +1,5 @@
-"""How full a battery is by other words: "full to the brim", "at full", "from dead half"; and a later "quarter?"."""
+"""How full a battery is by other words: "full to the brim", "at full", "from dead half"; and a later "quarter?",
+"what if it is full", "same but a full AGM"."""
 
 from __future__ import annotations
 
@@ -36,6 +37,21 @@ AGAIN = re.compile(  # a message of nothing else
     r"(?: (?:full|charged|charge|then|of it))*\W*$",
     re.IGNORECASE,
 )
+FULL_AGAIN = re.compile(  # of a charge that was told before
+    r"^\W*(?:(?:and|or|but|ok|same|again|what|how|about|if|then|it|is|it'?s|they|are|they'?re|were|was|with|when|say"
+    r"|now|one|starting)\W+)*"
+    r"(?P<full>(?:completely |fully |quite )?(?:full|charged)(?: up)?)"
+    r"(?: to start with| then| instead| at the start)?\W*$",
+    re.IGNORECASE,
+)
+ASKED_IF = re.compile(r"^\W*(?:(?:and|or|but|ok)\W+)*(?:is|are|was|were)\b", re.IGNORECASE)  # "is it full?"
+KINDS = r"(?:agm|gel|lithium|lfp|lifepo4|wet|flooded|lead|sealed|battery|batteries|bank|pair|one|ones)"
+FULL_ONE = re.compile(rf"\b(?:an?|the|my|our|with|but|for|two) full(?:y charged)? {KINDS}\b", re.IGNORECASE)
+LEFT = re.compile(
+    rf"\b(?:leav|left|stor|lay|laid|put away|winter)\w*\b[^.?!;,]{{0,16}}"
+    rf"\b(?:an?|the|my|our|two) full(?:y charged)? {KINDS}\b",
+    re.IGNORECASE,
+)
 AHEAD = 12  # characters
 SHORT = 8  # words
 AMPS = ("drain.current", "load.current")
@@ -50,6 +66,9 @@ def charge_so(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if found := HALF.search(scene.text):
         yield Stated(FACT, 50.0, "percent", found[0], found.span(), how="default")
         return
+    if not any(item.fact == FACT for item in stated) and (found := LEFT.search(scene.text)):
+        yield Stated(FACT, 100.0, "percent", found[0], found.span(), how="default")
+        return
     found = FULL.search(scene.text)
     if (
         found is None
@@ -63,13 +82,17 @@ def charge_so(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 
 
 def charge_again(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
-    """Another share of the charge that was told before: "quarter", "and at three quarters?"."""
+    """Another share of the charge that was told before: "quarter", "and at three quarters?", "same but a full AGM"."""
     old = next((item for item in said if item.fact == FACT or _little(item)), None)
     if old is None or old.fact != FACT or len(scene.tokens) > SHORT or scene.measured[1:]:
         return
     if found := AGAIN.match(scene.text):
         value = SHARES[found["share"].lower()]
         yield Stated(FACT, value, "percent", found["share"], found.span("share"), how="asked")
+    elif (again := FULL_AGAIN.match(scene.text)) and not ASKED_IF.match(scene.text):
+        yield Stated(FACT, 100.0, "percent", again["full"], again.span("full"), how="asked")
+    elif one := FULL_ONE.search(scene.text):
+        yield Stated(FACT, 100.0, "percent", one[0], one.span(), how="asked")
 
 
 def _little(item: Stated) -> bool:

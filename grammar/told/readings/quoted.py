@@ -18,6 +18,24 @@ OF_ANY = re.compile(
     re.IGNORECASE,
 )
 
+BEYOND = (
+    r"\b(?:over|above|beyond|past|exceeding|under|below|beneath|(?:more|less|higher|lower|greater|bigger) than)"
+    r" (?:about |around |a )?$"
+)
+WHATEVER = re.compile(  # "anything over", "they should never be under"
+    rf"\b(?:anything|any|everything|all|whatever|nothing|never|not|cannot|mustn'?t|shouldn'?t|can'?t|once(?: \w+)?)"
+    rf"(?: (?:be|go|get|read|show|reading|readings|volts?|voltage|battery|it|is|that is|that'?s)){{0,3}}"
+    rf" {BEYOND}",
+    re.IGNORECASE,
+)
+LIMITING = re.compile(BEYOND, re.IGNORECASE)
+IS_SO = re.compile(  # "over 12.8 is dangerous"
+    r"^ ?(?:v|volts?)? ?,? ?(?:(?:it|that|they|this) )?(?:is|are|means?|would be|will be|counts? as|kills?|harms?|"
+    r"damages?|ruins?|boils?|cooks?|explodes?|hurts?|wrecks?|and (?:it|they|you))\b",
+    re.IGNORECASE,
+)
+JUDGED = 30  # characters after a threshold
+
 BY = r"(?:label|sticker|plate|maker|manufacturer|manual|data ?sheet|leaflet|booklet|sheet|case|spec)"
 OF_IT = r"(?: charg(?:e|ing)| absorption)?(?: voltage| volts?| v)?(?: of| is| at|:)?"  # "max charge voltage of"
 MOST = (
@@ -56,8 +74,17 @@ def without_limits(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:
 
 def own_readings(scene: Scene, readings: Sequence[Item]) -> list[Item]:
     """The readings without volts that are told of any battery, where one is left: "13.15 V; lead is full at 12.7"."""
-    own = [item for item in readings if not OF_ANY.search(scene.ahead(scene.span(item.start, item.end)[0]))]
+    own = [item for item in readings if not _of_any(scene, item)]
     return own or list(readings)
+
+
+def _of_any(scene: Scene, item: Item) -> bool:
+    """Whether volts are told of any battery: how full it is at them, or that so many are too many or too few."""
+    start, end = scene.span(item.start, item.end)
+    ahead = scene.ahead(start)
+    if OF_ANY.search(ahead) or WHATEVER.search(ahead):
+        return True
+    return LIMITING.search(ahead) is not None and IS_SO.search(scene.text[end : end + JUDGED]) is not None
 
 
 def quotes_both_limits(scene: Scene) -> bool:

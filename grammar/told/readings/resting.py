@@ -1,4 +1,5 @@
-"""Volts that were not read at rest: with the fridge on, or on charge; told with the reading or taken back later."""
+"""Volts that were not read at rest: with the fridge on, or on charge; told with the reading or taken back later. And
+volts that were: "the charger has been off since yesterday"."""
 
 from __future__ import annotations
 
@@ -36,6 +37,17 @@ CHARGED = re.compile(
     r"|\bit was (?:still )?(?:on charge|charging|being charged|plugged in)\b",
     re.IGNORECASE,
 )
+LONG_AGO = (
+    r"(?:since (?:yesterday|last (?:night|evening|week|weekend|month)|the (?:day before|weekend)|"
+    r"(?:mon|tues|wednes|thurs|fri|satur|sun)day)"
+    r"|all (?:night|day|week|weekend)|overnight|for (?:days|a day|a week|weeks|ages))\b"
+)
+OFF_SINCE = re.compile(
+    rf"\b(?:charger|charge|engine|motor|mains|shore power|everything|all|it|that)\b[^.?!;,\d]{{0,24}}"
+    rf"\b(?:off|out|unplugged|disconnected|not (?:been )?(?:on|running|charged)) {LONG_AGO}"
+    rf"|\bnot (?:been )?(?:on charge|charged) {LONG_AGO}",
+    re.IGNORECASE,
+)
 STATES = (("charging", CHARGED), ("load", LOADED), ("load", UNRESTED))
 
 
@@ -51,7 +63,8 @@ def without_rest(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
         return stated
     state, found = next(((state, found) for state, words in STATES if (found := words.search(scene.text))), ("", None))
     if found is None:
-        return stated
+        rested = OFF_SINCE.search(scene.text) if STATE not in told else None
+        return [*stated, Stated(STATE, "rest", "", rested[0], rested.span(), how="token")] if rested else stated
     start, end = found.span()
     inside = {item for item in stated if item.fact == "load.kind" and start <= item.span[0] < end}  # no load of theirs
     kept = [item for item in stated if item.fact not in (STATE, TIME) and item not in inside]
