@@ -7,6 +7,7 @@ from bisect import bisect_left
 from collections.abc import Iterable
 from dataclasses import replace
 
+from grammar.amend.referred import asked_again, without_references
 from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
 from grammar.told.readings.quoted import without_limits
@@ -45,19 +46,22 @@ FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
-    stated = _moored(scene, list(stated))
+    stated = without_references(scene, _moored(scene, list(stated)))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]
     corrections += [token.start for at, token in enumerate(scene.tokens) if _takes_back(scene, at)]
     kept: dict[str, list[Stated]] = {}
+    repeated: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
         among = kept.setdefault(item.fact, [])
         if any(_same(item.value, other.value) for other in among):
+            repeated.setdefault(item.fact, []).append(item)
             continue
         if among and any(among[-1].span[0] < at <= item.span[0] for at in corrections):
             among.clear()
         among.append(item)
+    kept = {fact: asked_again(scene, among, repeated.get(fact, [])) for fact, among in kept.items()}
     if len(counts := kept.get("battery.count", [])) > 1:  # "one 12 V battery": an article more than a count
         kept["battery.count"] = [item for item in counts if item.value != 1.0][:1] or counts[:1]
     elif counts and counts[0].value == 1.0 and (scene.vocabulary >= OTHER or "twin" in scene.vocabulary):

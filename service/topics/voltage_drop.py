@@ -66,7 +66,7 @@ def figures(lost: circuit.Loss) -> tuple[Figure, Figure]:
 
 
 def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
-    """The verdict on one cable, its reason in words, and the loss."""
+    """The verdict on one cable, its reason in words, and the loss; insulation that is not said may decide."""
     lost, carries = circuit.loss(case, amps), float(case["cable.ampacity"])
     both = say.number(2 * float(case["cable.length"]) / 0.3048, 1)
     case.step(
@@ -75,7 +75,8 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
         f"= {say.volts(lost.volts, 2)}",
         K.cite,
     )
-    limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
+    taken = " (assumed)" if takes_a_motor(case) else ""
+    limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}{taken}"
     case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
     share = f"{say.share(lost.percent)} of {say.quantity(circuit.volts(case), 'V')}"
     ours = f"{circuit.name(case)}, {circuit.PROPOSED}," if circuit.is_proposed(case) else circuit.name(case)
@@ -89,7 +90,18 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
     if carries < amps:
         case.step(f"{circuit.name(case)} may carry {say.amps(carries)}, less than {say.amps(amps)}", TABLE_5)
         return "no", f"{told}, but it may carry only {say.amps(carries)} of the {say.amps(amps)}", lost
-    return "yes", f"{told}, within the limit of {limit}", lost
+    warm, within = circuit.warm_rating(case), f"{told}, within the limit of {limit}"
+    if warm is not None and warm < amps:
+        case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(warm)}", TABLE_5)
+        cooler = f"but {say.amps(warm)} is all it may carry with 75{say.NB}°C insulation"
+        return "needs-facts", f"{within}, {cooler}", lost
+    return "yes", within, lost
+
+
+def takes_a_motor(case: Case) -> bool:
+    """Whether the limit is a motor's only because nothing was said of the load."""
+    named = any(fact in case.stated for fact in ("load.kind", "load.model", "cable.drop"))
+    return not named and circuit.allowed(case) == float(MOTOR_LIMIT.value)
 
 
 def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
@@ -98,10 +110,9 @@ def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
     system = circuit.sizes(case)[1 if circuit.metric(case) else 0]
     size = next((item for item in system if abs(item.area - float(case["cable.cmil"])) < 1), None)
     approval = case.says("request:may_i", "detail:asks_good", "detail:asks_bad", "request:enough")
-    warm = circuit.warm_rating(case)
-    if approval and verdict == "yes" and warm is not None and warm < amps:
-        case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(warm)}", TABLE_5)
-        head = f"We can't say yet: {why}, but {say.amps(warm)} is all it may carry with 75{say.NB}°C insulation."
+    if verdict == "needs-facts":
+        start = "We can't say yet: " if approval else ""
+        head = f"{start}{why}."
         return TOPIC.needs("cable.insulation", headline=head, figures=figures(lost))
     if helps and verdict == "yes":
         return TOPIC.says(verdict, f"{helps}, and {why}.", *figures(lost), plot=circuit.bars(case, amps, size))
@@ -125,6 +136,8 @@ def two_cables(case: Case, other: Case, amps: float) -> Answer:
     second, _, less = judge(other, amps)
     case.follow_other(other)
     head = f"{why}; {circuit.name(other)} loses {say.volts(less.volts, 2)} ({say.share(less.percent)})."
+    if "needs-facts" in (verdict, second):
+        return TOPIC.needs("cable.insulation", headline=head, figures=figures(lost))
     options = (Option(circuit.name(case), verdict, figures(lost)), Option(circuit.name(other), second, figures(less)))
     return TOPIC.says(verdict, head, *figures(lost), compare=options)
 

@@ -1,0 +1,70 @@
+"""Long tales: what only tells the story states nothing, and what the closing question names is what it is about."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.leadsman import default_desk
+from service.reply import Answer
+
+
+def last(*turns: str) -> tuple[Answer, ...]:
+    """The answers to the last turn of a conversation."""
+    desk, thread, reply = default_desk(), None, None
+    for turn in turns:
+        reply = desk.ask(turn, thread=thread)
+        thread = reply.thread
+    assert reply is not None
+    return reply.answers
+
+
+def told(text: str) -> dict[str, object]:
+    """The facts that an answer stands on, those of the message alone."""
+    found = default_desk().ask(text).as_dict()["answers"]
+    return {
+        item["fact"] + ("#2" if item.get("of", 1) > 1 else ""): item["value"]
+        for answer in found
+        for item in answer["understood"]
+        if item["from"] == "message"
+    }
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "says"),
+    [
+        ("The yard fitted one of your Minnows. Its battery is wet, 420 CCA, two winters old. Enough for the Minnow?",
+         "yes", "9.6 V"),  # 12.6 - 210 A x 6 / 420
+        ("We bought one of the Pikes at the show with both our sons. AGM, 850 CCA. Is it up to it?", "yes", "9.8 V"),
+        ("Ours is one of your older Pikes, on a wet 560 CCA with two posts each side. Will it do?", "no", "8.4 V"),
+        ("There are two of your Minnows aboard, on one 850 CCA AGM. Enough?", "needs-facts", "both Minnows"),
+        ("Pikes bow and stern, both at the same time, on one wet 1600 CCA. Enough?", "yes", "9.7 V"),
+    ],
+)  # fmt: skip
+def test_one_of_a_model_is_one_thruster(text, verdict, says):
+    answer = next(item for item in last(text) if item.topic == "run-check")
+    assert answer.verdict == verdict
+    assert says in answer.headline.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "verdict", "says"),
+    [
+        ("It showed 12.7 at breakfast and 8.8 while she held the lever over. Wet, 550 CCA, a Minnow. What I want to "
+         "know is whether 8.8 is too low for it or am I fussing?", "load-voltage", "no", "11.4 V"),
+        ("12.8 beforehand, 10.1 under the Pike, AGM of 850 CCA. Would you call 10.1 healthy?", "load-voltage", "no",
+         "11.0 V"),
+        ("Resting 12.9, under our Minnow 11.9. Wet, 640 CCA. My only question is whether 11.9 is fine.",
+         "load-voltage", "yes", "11.7 V"),
+        ("12.1 at rest, 11.2 under the Minnow, wet, 640 CCA. I just want to know if 12.1 is fine.", "rest-voltage",
+         "no", "12.1 V at rest"),
+        ("The AGM under the thruster shows 12.2 in the morning. Is 12.2 fine?", "rest-voltage", "no", "12.2 V"),
+        ("They rate CCA colder than 0 C, I hear. Ours has 760 and we sit at -10 at the worst. What is there at -10?",
+         "cold-cranking", "information", "at -10"),
+        ("20 C in summer, and the coldest night was -8, mostly it is -2. 650 CCA: how much is there at -8?",
+         "cold-cranking", "information", "740 A"),  # 650 x (1 + 0.25 x 10 / 18)
+    ],
+)  # fmt: skip
+def test_the_closing_question_says_which_value_it_is_about(text, topic, verdict, says):
+    answers = [item for item in last(text) if item.topic == topic]
+    assert [item.verdict for item in answers] == [verdict]
+    assert says in answers[0].headline.replace("\u00a0", " ")
