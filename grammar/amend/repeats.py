@@ -10,6 +10,7 @@ from dataclasses import replace
 from grammar.amend.referred import asked_again, without_references
 from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
+from grammar.told.batteries.as_left import as_left
 from grammar.told.readings.quoted import without_limits
 
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
@@ -46,7 +47,7 @@ FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
-    stated = without_references(scene, _moored(scene, list(stated)))
+    stated = as_left(scene.text, without_references(scene, _moored(scene, list(stated))))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]

@@ -68,3 +68,61 @@ def test_the_closing_question_says_which_value_it_is_about(text, topic, verdict,
     answers = [item for item in last(text) if item.topic == topic]
     assert [item.verdict for item in answers] == [verdict]
     assert says in answers[0].headline.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "says"),
+    [
+        ("Whenever we get aboard the bow battery is stone dead. Left full, 80 Ah AGM; 60 mA flow with all off. When is it "
+         "half?", "information", "About 27 days"),
+        ("Every second week I find it flat as a pancake. 0.25 A with everything off, 75 Ah wet, and it was full when I "
+         "left. How many days to half?", "information", "About 6.2 days"),
+        ("It was full when we went on Sunday, and today it is completely flat. 0.9 A with everything off, 90 Ah wet. How "
+         "many days to half?", "information", "About 2 days"),
+        ("The 90 Ah wet is completely flat today, 0.2 A flow with everything off. How many days to half?", "information",
+         "already under half"),
+        ("It is always full when we lock up. 0.3 A drain with all off, 80 Ah wet. How long until it is half?", "information",
+         "About 5.5 days"),
+    ],
+)  # fmt: skip
+def test_a_drain_begins_with_the_charge_at_which_it_was_left(text, verdict, says):
+    (answer,) = last(text)
+    assert (answer.topic, answer.verdict) == ("standing-drain", verdict)
+    assert says in answer.headline.replace("\u00a0", " ")
+    assert not any("0 hours" in step.say.replace("\u00a0", " ") for step in answer.working)
+
+
+def test_a_charge_begins_with_what_is_there_now():
+    (answer,) = last("It was full when I left and now it is completely flat, 90 Ah wet. How long on a 10 A charger?")
+    assert "12.8 hours" in answer.headline.replace("\u00a0", " ")
+
+
+NO_POWER = "The 110 Ah gel stays aboard full and with both leads taken off, it is too heavy for me to lift. No electricity. "
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "says"),
+    [
+        (NO_POWER + "Into the barn each October, out again at the end of March, five months at 12 C. Can it stand there "
+         "untouched?", "yes", "Yes, but look every 90 days: charged full, your gel battery is still 90 % full"),
+        ("Our wet 100 Ah stays in the boat for 4 months, no mains there, I cannot lift it. Is that all right?", "yes",
+         "Yes: charge it full before you leave her and take the cables off; look every 90 days"),
+        ("The 90 Ah AGM stays aboard 5 months with the leads off, no mains there. Is that all right?", "yes",
+         "Yes: charge it full before you leave her, or take it home; look every 90 days"),
+        ("A wet 90 Ah, charged full, stands 400 days at 25 C, no mains, and we can't lift it. All right?", "no",
+         "Bring a charger there in between"),
+        ("The 80 Ah AGM, half full, stands 200 days at 20 C. There is no shore power and I can't carry it. OK?", "no",
+         "Charge it full before you leave her: from 50 %, your AGM battery is down to"),
+    ],
+)  # fmt: skip
+def test_what_is_told_of_a_lay_up_is_not_advised_again(text, verdict, says):
+    (answer,) = last(text)
+    assert (answer.topic, answer.verdict) == ("storage", verdict)
+    assert answer.headline.replace("\u00a0", " ").startswith(says)
+
+
+def test_the_end_of_a_lay_up_is_not_its_start():
+    (answer,) = last(NO_POWER + "It is in the barn and comes out at the end of March, five months at 12 C. Can it stand there?")
+    assert not any("Laid up on" in step.say for step in answer.working)
+    (answer,) = last(NO_POWER + "It goes into the barn each October and out in March, five months. Can it stand there?")
+    assert any(step.say.startswith("Laid up on 1 October") for step in answer.working)
