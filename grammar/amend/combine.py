@@ -39,7 +39,7 @@ IF_FILLED = re.compile(  # "what if I charge them right up first"
 NOT_QUITE = frozenset(
     {"half", "quarter", "quarters", "third", "thirds", "fifth", "fifths", "not", "nearly", "almost", "never", "how"}
 )
-STANDS_SO = frozenset({"with", "disconnected", "unplugged", "both", "isolated", "rested", "dry", "leads", "cables"})
+STANDS_SO = frozenset({"with", "disconnected", "unplugged", "both", "isolated", "its", "the", "leads", "cables"})
 EMPTY = frozenset({"flat", "empty", "dead"})
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
 MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
@@ -228,8 +228,8 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
 
 
 def _goes_on(scene: Scene, item: Item) -> bool:
-    """Whether more is told of how it stands: "full and with both leads off", "full and unplugged"."""
-    return scene.word(item.end) == "and" and scene.word(item.end + 1) in STANDS_SO
+    """Whether more is told of how it stands: "full and with both leads off", "full with its cables off"."""
+    return scene.word(item.end) in ("and", "with") and scene.word(item.end + 1) in STANDS_SO
 
 
 def _sized(item: Item | None) -> bool:

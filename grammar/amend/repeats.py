@@ -11,7 +11,9 @@ from grammar.amend.referred import asked_again, without_references
 from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
 from grammar.told.batteries.as_left import as_left
+from grammar.told.batteries.tapped import without_taps
 from grammar.told.readings.quoted import without_limits
+from grammar.told.times.outings import outings
 
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
 HALF = 50.0  # percent
@@ -47,7 +49,8 @@ FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
-    stated = as_left(scene.text, without_references(scene, _moored(scene, list(stated))))
+    stated = without_taps(scene, outings(scene.text, list(stated)))
+    stated = as_left(scene.text, without_references(scene, _moored(scene, stated)))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
     corrections = [scene.tokens[found.start].start for found in scene.named("note", "correction")]

@@ -14,7 +14,8 @@ LEFT = re.compile(
     re.IGNORECASE,
 )
 HABIT = re.compile(
-    r"\b(?:each|every) (?:time|visit|week\w*|month|trip|morning|monday|friday|saturday|sunday|second|few)\b|\bwhenever\b"
+    r"\b(?:each|every) (?:time|visit|week\w*|month|trip|morning|monday|friday|saturday|sunday|second|few)\b"
+    r"|\bwhenever\b"
     r"|\balways\b|\bkeeps?\b|\bkept\b|\bagain and again\b|\bafter (?:each|every)\b|\bover and over\b",
     re.IGNORECASE,
 )

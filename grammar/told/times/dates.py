@@ -34,7 +34,9 @@ PATTERN = re.compile(
 )
 TO = re.compile(r"\W*(?:to|till|until|til|through)?\W*", re.IGNORECASE)
 LATE, MID = re.compile(r"\b(?:end of|late)\s*$", re.IGNORECASE), re.compile(r"\bmid\W*$", re.IGNORECASE)
-UNTIL = re.compile(r"\b(?:until|till|by|before|to)(?: (?:the )?(?:early|late|mid|start of|end of|beginning of))?\s*$", re.I)
+UNTIL = re.compile(
+    r"\b(?:until|till|by|before|to)(?: (?:the )?(?:early|late|mid|start of|end of|beginning of))?\s*$", re.I
+)
 SHED = r"(?:shed|barn|garage|hall|cellar|store|storage|boathouse|hangar)"
 INTO = re.compile(
     r"\b(?:goes?|going|went|put|taken|moved?|rolled) (?:back )?(?:in|into|inside|under)\b"
