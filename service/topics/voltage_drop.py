@@ -111,9 +111,7 @@ def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
     size = next((item for item in system if abs(item.area - float(case["cable.cmil"])) < 1), None)
     approval = case.says("request:may_i", "detail:asks_good", "detail:asks_bad", "request:enough")
     if verdict == "needs-facts":
-        start = "We can't say yet: " if approval else ""
-        head = f"{start}{why}."
-        return TOPIC.needs("cable.insulation", headline=head, figures=figures(lost))
+        return unsettled(why, lost, approval)
     if helps and verdict == "yes":
         return TOPIC.says(verdict, f"{helps}, and {why}.", *figures(lost), plot=circuit.bars(case, amps, size))
     if case.says(AT_MOTOR):
@@ -130,6 +128,13 @@ def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
     return TOPIC.says(verdict, f"{start}{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
 
 
+def unsettled(why: str, lost: circuit.Loss, approval: bool) -> Answer:
+    """The loss, where the insulation decides whether the cable may carry it: none is approved before."""
+    if approval:
+        return TOPIC.needs("cable.insulation", headline=f"We can't say yet: {why}.", figures=figures(lost))
+    return TOPIC.says("information", f"{why}.", *figures(lost), asks=(TOPIC.ask("cable.insulation"),))
+
+
 def two_cables(case: Case, other: Case, amps: float) -> Answer:
     """The losses of two cables side by side; the first one's figures stand first."""
     verdict, why, lost = judge(case, amps)
@@ -137,7 +142,7 @@ def two_cables(case: Case, other: Case, amps: float) -> Answer:
     case.follow_other(other)
     head = f"{why}; {circuit.name(other)} loses {say.volts(less.volts, 2)} ({say.share(less.percent)})."
     if "needs-facts" in (verdict, second):
-        return TOPIC.needs("cable.insulation", headline=head, figures=figures(lost))
+        return unsettled(head.removesuffix("."), lost, approval=False)
     options = (Option(circuit.name(case), verdict, figures(lost)), Option(circuit.name(other), second, figures(less)))
     return TOPIC.says(verdict, head, *figures(lost), compare=options)
 
