@@ -12,6 +12,7 @@ from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
 from grammar.told.batteries.as_left import as_left
 from grammar.told.batteries.tapped import without_taps
+from grammar.told.batteries.theirs import without_theirs
 from grammar.told.readings.quoted import without_limits
 from grammar.told.times.outings import outings
 
@@ -19,7 +20,10 @@ OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the othe
 HALF = 50.0  # percent
 FULL = 100.0  # percent
 MOORED = re.compile(
-    r"\b(?:fast|tied up|tied|moored|berthed|safely|back|laying|lying|came|come|coming|got|get|going|go) alongside\b",
+    r"\b(?:fast|tied up|tied|moored|berthed|safely|back|laying|lying|lies|lay|came|come|coming|got|get|going|go)"
+    r" alongside\b"
+    r"|\balongside (?:since|until|till|tonight|today|all)\b"
+    r"|\balongside (?:the |a |our |my |another )?(?:\w+ )?(?:quay|pontoon|jetty|wall|pier|dock|berth|ferry|ship)\b",
     re.IGNORECASE,
 )
 ARROW = re.compile(r"(\d{1,2}) ?%? ?(?:-+>|>|→|=>) ?$")
@@ -49,7 +53,9 @@ FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
-    stated = without_taps(scene, outings(scene.text, list(stated)))
+    weighed = scene.about("request:versus", "word:weight", "about:compare")
+    stated = without_theirs(scene.text, list(stated), weighed)
+    stated = without_taps(scene, outings(scene.text, stated))
     stated = as_left(scene.text, without_references(scene, _moored(scene, stated)))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))

@@ -181,3 +181,71 @@ def test_each_figure_has_its_own_noun(text, topic, facts):
     found = told(text)
     assert {name: found.get(name) for name in facts} == facts
     assert ("load.bursts#2" in found) == ("load.bursts#2" in facts)
+
+
+AGM_READS = " The AGM reads 12.4 today, rested. Is that ok?"
+
+
+@pytest.mark.parametrize(
+    "tale",
+    [
+        "The boat is 50 minutes' drive from our house.", "We live an hour away by car.", "It is half an hour's walk "
+        "there.",
+        "My mate was a ship's cook for thirty years.", "I have worked as a teacher for 22 years.", "My son is nine "
+        "years old.",
+        "He paid 160 pounds for it.", "It was bought from the shop for 140 pounds.", "She does 30 or so races a year.",
+        "The thruster is used ten times a season.", "The belt squeals for half an hour.",
+        "The wheelhouse smelled of diesel for twenty minutes.", "The radio says minus 15 for Friday.",
+        "They gave frost on the radio.", "The programme starts by itself every month.",
+        "The shore lead had been in for two days.", "We are fast alongside the quay now.", "She lies alongside since "
+        "Monday.",
+    ],
+)  # fmt: skip
+def test_what_only_tells_the_tale_states_nothing(tale):
+    found = told(tale + AGM_READS)
+    assert set(found) - {"ambient.temperature", "load.kind"} <= {
+        "battery.chemistry", "reading.voltage", "reading.state"
+    }  # fmt: skip
+    assert found.get("load.kind") != "electronics"
+
+
+@pytest.mark.parametrize(
+    ("text", "fact", "value"),
+    [
+        ("The AGM weighs 60 pounds, how much is saved by lithium?", "battery.weight", 27.2),
+        ("I have had this wet one for six years. Replace it?", "battery.age", 6.0),
+        ("The gel was fitted when we married, nine years ago. Time for another?", "battery.age", 9.0),
+        ("The AGM is a year old and reads 12.4, ok?", "battery.age", 1.0),
+        ("The radio draws 2 A for 8 hours, 100 Ah AGM, does it last?", "load.time", 28800.0),
+        ("The AGM has rested for two hours and reads 12.7, ok?", "reading.rest_time", 2.0),
+        ("Two 100 Ah AGM alongside each other, what do I get?", "bank.layout", "parallel"),
+    ],
+)
+def test_the_same_words_of_the_boat_itself_still_count(text, fact, value):
+    found = told(text)[fact]
+    assert found == (value if isinstance(value, str) else pytest.approx(value, rel=0.01))
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("My neighbour swears by lithium, mine is a flooded DC of 100 Ah. Which amps of charger?", "flooded"),
+        ("I dropped my lithium drill on it, the battery is a wet 90 Ah. What charger in amps?", "flooded"),
+        ("We had lithium in the old boat. This one has a gel of 100 Ah. What charger in amps?", "gel"),
+        ("The yard sold us lithium of 100 Ah. What charger in amps?", "lfp"),
+    ],
+)
+def test_another_boats_battery_is_not_ours(text, kind):
+    found = told(text)
+    assert found["battery.chemistry"] == kind
+    assert "battery.chemistry#2" not in found
+
+
+def test_kinds_that_are_weighed_both_stand():
+    found = told("My brother fitted gel, I have AGM: which of them suits a Pike?")
+    assert {found["battery.chemistry"], found["battery.chemistry#2"]} == {"agm", "gel"}
+
+
+def test_sea_water_for_an_hour_is_still_a_danger():
+    first = last("The bay was under sea water for an hour, the lithium is dry again and shows 13.2 V. Is it full?")[0]
+    assert (first.topic, first.verdict) == ("hazard", "stop")
