@@ -8,6 +8,7 @@ from grammar.reading import Stated
 from grammar.scene.scene import Scene
 
 READ = "reading.voltage"
+SEVERAL = frozenset({"ambient.temperature", "battery.charge"})
 OF_A_MOMENT = frozenset({"reading.load_voltage", "reading.load_voltage_at_load", "charger.voltage"})
 
 
@@ -35,8 +36,9 @@ def _clause(scene: Scene, item: Stated) -> int:
 
 
 def asked_again(scene: Scene, among: list[Stated], repeated: list[Stated]) -> list[Stated]:
-    """The values of a fact; one that the question repeats has its place there, so that the question goes by it."""
-    if len(among) < 2:
+    """The values of a fact; one that the question repeats has its place there, so that the question goes by it. Of
+    temperatures and charges, of which people tell several; a number of batteries stays where it was told."""
+    if len(among) < 2 or among[0].fact not in SEVERAL:
         return among
     again = {item.value: item for item in repeated if in_question(scene, item)}
     return [
