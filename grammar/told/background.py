@@ -34,8 +34,8 @@ TRADE = re.compile(
     re.IGNORECASE,
 )
 OLD_PEOPLE = re.compile(
-    rf"(?:{WHO}|\b(?:child|boy|girl|grandson|granddaughter|dog|cat)\b) (?:is|was|are|turned|turns|will be|just turned) "
-    r"(?:now |only |already )?$",
+    r"\b(?:son|daughter|child|boy|girl|grandson|granddaughter|wife|husband|father|mother|dog|cat)"
+    r" (?:is|was|turned|turns|will be) (?:now |only |already |just )?$",
     re.IGNORECASE,
 )
 THINGS = re.compile(

@@ -249,3 +249,24 @@ def test_kinds_that_are_weighed_both_stand():
 def test_sea_water_for_an_hour_is_still_a_danger():
     first = last("The bay was under sea water for an hour, the lithium is dry again and shows 13.2 V. Is it full?")[0]
     assert (first.topic, first.verdict) == ("hazard", "stop")
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("It is too heavy for me. The 110 Ah gel stays aboard full with both leads off, five months at 12 C. My "
+         "question is "
+         "only whether it can stand there untouched.", "Yes, but look every 90 days"),
+        ("We lay her up in May. The wet 90 Ah is full, leads off, three months at 5 C. Just wondering whether it may "
+         "stay so.",
+         "Yes"),
+    ],
+)  # fmt: skip
+def test_whether_it_can_is_a_question_of_yes_or_no(text, opens):
+    assert last(text)[0].headline.replace("\u00a0", " ").startswith(opens)
+
+
+def test_years_since_another_thing_was_fitted_are_no_age():
+    found = told("Two summers ago I had a new stereo fitted. The wet battery is at 12.4, rested. Is that ok?")
+    assert "battery.age" not in found
+    assert told("Two summers ago I had a new battery fitted, a gel. Time for another?")["battery.age"] == 2.0
