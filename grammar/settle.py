@@ -34,6 +34,7 @@ from grammar.scene.scene import Scene
 from grammar.text import numbers
 from grammar.text.canonical import in_unit
 from grammar.text.standard import NOMINAL
+from grammar.told.background import is_background
 from grammar.told.batteries.added import added
 from grammar.told.batteries.capacities import GROUPS
 from grammar.told.batteries.either import either
@@ -315,6 +316,8 @@ def can_be(scene: Scene, item: Item, fact: str) -> bool:
     spec = facts()[fact]
     if (spec.kind != "number" and fact != "battery.group") or item.dim == "CRATE" or denied(scene, item):
         return False
+    if is_background(scene, item):
+        return False
     if not spec.unit and item.dim not in ("NUM", "COUNT", "GRAVITY"):
         return False
     parts = scene.word(item.end) in attach_counts.PARTS_OF_IT
@@ -377,6 +380,8 @@ def _beside_charger(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 def _claim(scene: Scene, item: Item) -> Claim | None:
     if item.dim not in RULES or denied(scene, item):
         return None
+    if is_background(scene, item):
+        return NOTHING
     claim = RULES[item.dim](scene, item, _plain(item))
     return None if claim and claim.fact == "load.current" and _too_few(scene, item) else claim
 

@@ -15,6 +15,7 @@ from service.cautions import cautions
 from service.house_rules.by_house import answered, levers, notes
 from service.kinds import says_iron
 from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
+from service.rules.as_joined import as_joined
 from service.rules.at_once import MORE, merged
 from service.rules.joining import each_alone, one_bank
 from service.topic import Lever, Topic
@@ -30,7 +31,7 @@ MOST_TRIED = 400  # values of one lever
 
 def finished(topic: Topic, case: Case) -> Answer:
     """The whole answer of a topic to a case."""
-    case = one_bank(topic.name, each_alone(topic.name, merged(topic.name, case)))
+    case = one_bank(topic.name, each_alone(topic.name, merged(topic.name, as_joined(case))))
     if case.says("detail:vouch") and topic.name not in UNVOUCHED:
         case.because(VOUCH, "desk-scope")
     bare = helped(topic, case, all_told(topic, case) or answered(topic, case))

@@ -39,6 +39,7 @@ IF_FILLED = re.compile(  # "what if I charge them right up first"
 NOT_QUITE = frozenset(
     {"half", "quarter", "quarters", "third", "thirds", "fifth", "fifths", "not", "nearly", "almost", "never", "how"}
 )
+STANDS_SO = frozenset({"with", "disconnected", "unplugged", "both", "isolated", "its", "the", "leads", "cables"})
 EMPTY = frozenset({"flat", "empty", "dead"})
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
 MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
@@ -208,6 +209,7 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             yield replace(_fact(scene, "battery.charge", 0.0, item.start, item.end), unit="percent")
             return
         ends = after is None or (after.name in (",", ".", "end", ")") and scene.word(after.start) != "?")
+        ends = ends or (item.name == "full" and _goes_on(scene, item))
         owned = (
             item.name == "full"
             and after is not None
@@ -216,13 +218,18 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             and before.name in ("with", ",")
         )
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
-        listed = before is not None and before.name in (",", "thats", "(")
+        listed = before is not None and before.name in (",", "thats", "(", "aboard", "stays", "stay", "stands")
         cold = scene.about("about:freeze", "word:freeze") or "ambient.temperature" in told
         share = before is not None and (bool(before.dim) or before.name in NOT_QUITE)
         frozen = item.name == "full" and cold and _sized(after) and not share
         if owned or frozen or (item.name == "full" and (listed or of_kind) and ends):
             yield replace(_fact(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
             return
+
+
+def _goes_on(scene: Scene, item: Item) -> bool:
+    """Whether more is told of how it stands: "full and with both leads off", "full with its cables off"."""
+    return scene.word(item.end) in ("and", "with") and scene.word(item.end + 1) in STANDS_SO
 
 
 def _sized(item: Item | None) -> bool:

@@ -7,15 +7,23 @@ from bisect import bisect_left
 from collections.abc import Iterable
 from dataclasses import replace
 
+from grammar.amend.referred import asked_again, without_references
 from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
+from grammar.told.batteries.as_left import as_left
+from grammar.told.batteries.tapped import without_taps
+from grammar.told.batteries.theirs import without_theirs
 from grammar.told.readings.quoted import without_limits
+from grammar.told.times.outings import outings
 
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
 HALF = 50.0  # percent
 FULL = 100.0  # percent
 MOORED = re.compile(
-    r"\b(?:fast|tied up|tied|moored|berthed|safely|back|laying|lying|came|come|coming|got|get|going|go) alongside\b",
+    r"\b(?:fast|tied up|tied|moored|berthed|safely|back|laying|lying|lies|lay|came|come|coming|got|get|going|go)"
+    r" alongside\b"
+    r"|\balongside (?:since|until|till|tonight|today|all)\b"
+    r"|\balongside (?:the |a |our |my |another )?(?:\w+ )?(?:quay|pontoon|jetty|wall|pier|dock|berth|ferry|ship)\b",
     re.IGNORECASE,
 )
 ARROW = re.compile(r"(\d{1,2}) ?%? ?(?:-+>|>|→|=>) ?$")
@@ -46,20 +54,26 @@ FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "
 
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
-    stated = _moored(scene, list(stated))
+    weighed = scene.about("request:versus", "word:weight", "about:compare")
+    stated = without_theirs(scene.text, list(stated), weighed)
+    stated = without_taps(scene, outings(scene.text, stated))
+    stated = as_left(scene.text, without_references(scene, _moored(scene, stated)))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
     mends = (found for found in scene.named("note", "correction") if not _rather_several(scene, found.start))
     corrections = [scene.tokens[found.start].start for found in mends]
     corrections += [token.start for at, token in enumerate(scene.tokens) if _takes_back(scene, at)]
     kept: dict[str, list[Stated]] = {}
+    repeated: dict[str, list[Stated]] = {}
     for item in sorted(stated, key=lambda item: item.span):
         among = kept.setdefault(item.fact, [])
         if any(_same(item.value, other.value) for other in among):
+            repeated.setdefault(item.fact, []).append(item)
             continue
         if among and any(among[-1].span[0] < at <= item.span[0] for at in corrections):
             among.clear()
         among.append(item)
+    kept = {fact: asked_again(scene, among, repeated.get(fact, [])) for fact, among in kept.items()}
     if len(counts := kept.get("battery.count", [])) > 1:  # "one 12 V battery": an article more than a count
         kept["battery.count"] = [item for item in counts if item.value != 1.0][:1] or counts[:1]
     elif counts and counts[0].value == 1.0 and (scene.vocabulary >= OTHER or "twin" in scene.vocabulary):

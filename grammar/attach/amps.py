@@ -26,6 +26,11 @@ from grammar.told.currents.fuses import FUSES, in_place, put_in, stands_in
 from grammar.told.currents.spent import spent, through_a_cable
 from grammar.told.readings.load_line import tested_amps
 
+PRONOUNS = frozenset({"one", "unit"})
+TAKEN = frozenset(
+    {"take", "took", "taking", "use", "buy", "bought", "get", "got", "choose", "pick", "fit", "order", "put"}
+)
+BY_AMPS = frozenset({"charger", "dcdc", "fuse"})  # things that go by their amps
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_CHARGE = 60.0
 MOST_DRAIN = 5.0
@@ -208,6 +213,8 @@ def _the_one(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def _charger_named(scene: Scene, item: Item, value: float) -> Claim | None:
     """A charger that goes by its amps: "a 30 amp one off the alternator", "how long on a 10 amp"."""
+    if named := _by_pronoun(scene, item):
+        return named
     if value > MOST_CHARGE:
         return None
     sides = scene.sides.get(item.at)
@@ -223,6 +230,20 @@ def _charger_named(scene: Scene, item: Item, value: float) -> Claim | None:
     on_it = scene.word(item.start - 2) == "on" and scene.word(item.start - 1) in ("a", "the", "my")
     asked_so = scene.about("request:how_long") and right not in ("load", "fuse", "cable")
     return Claim("charger.current", "grammar") if on_it and asked_so and item.name.endswith("amp") else None
+
+
+def _by_pronoun(scene: Scene, item: Item) -> Claim | None:
+    """What "if I take a 20 A one" is: the charger, converter or fuse that was named last before."""
+    verbs = {scene.word(item.start - back) for back in (1, 2, 3)}
+    if (
+        scene.word(item.end) not in PRONOUNS
+        or not verbs & TAKEN
+        or scene.word(item.start - 1) not in ("a", "an", "the")
+    ):
+        return None
+    named = [head for head in scene.head_items if head.end <= item.start and head.head in BY_AMPS]
+    fact = row_of(named[-1], "AMP") if named else ""
+    return Claim(fact, "grammar") if fact else None
 
 
 def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:

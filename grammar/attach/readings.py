@@ -50,6 +50,7 @@ RUNS = frozenset(
     | {"thrusting", "thrusts", "spinning", "spins", "engaged", "humming", "whirring", "in"}
 )
 RUNNING = frozenset({"pushing", "thrusting", "turning", "spinning", "humming", "whirring"})
+UNDER = "under"
 FLOWING = frozenset({"flowing", "drawn", "going"})
 MOTORS = frozenset({"motor", "thruster", "windlass", "winch", "capstan"})
 POSTS = frozenset({"posts", "battery", "batt", "bat", "bank", "batteries"})
@@ -244,9 +245,19 @@ def _as_it_runs(scene: Scene, item: Item) -> bool:
             continue
         before = {scene.word(at) for at in range(head.start - 3, head.start)}
         after = {scene.word(at) for at in range(head.end, head.end + 2)}
-        if (WHILE & before and RUNS & after) or scene.word(head.end) in RUNNING:
+        if (WHILE & before and RUNS & after) or scene.word(head.end) in RUNNING or _is_under(scene, item, head):
             return True
     return False
+
+
+def _is_under(scene: Scene, item: Item, head: Item) -> bool:
+    """Whether the load it was read under stands beside it: "under the Minnow 11.5", "10.2 under your Pike"; a battery
+    under the thruster lies there."""
+    at = head.start - 1 if scene.word(head.start - 1) == UNDER else head.start - 2
+    if scene.word(at) != UNDER or not (head.end <= item.start <= head.end + 1 or at == item.end):
+        return False
+    before = scene.at_word[at - 1] if at else item
+    return before.head != "battery" and before.fact != "battery.chemistry"
 
 
 def _charger_off(scene: Scene, item: Item) -> bool:

@@ -146,7 +146,12 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         return _ago(scene, item, value)
     if claim := _of_reserve(scene, item, value):
         return claim
-    if unit in LONG - {"year"} and close(scene, item, "battery.age", reach=1) and not _is_stay(scene, item):
+    if (
+        unit in LONG - {"year"}
+        and _may_be_age(scene, item)
+        and close(scene, item, "battery.age", reach=1)
+        and not _is_stay(scene, item)
+    ):
         return Claim("battery.age", "role")
     if value < STORED and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
@@ -191,6 +196,11 @@ def _ago(scene: Scene, item: Item, value: float) -> Claim:
     since = since and not ended(scene, item)
     since = since or (unit == "year" and [scene.word(item.start - 2), scene.word(item.start - 1)] == ["put", "in"])
     return Claim("battery.age", "role") if since else NOTHING
+
+
+def _may_be_age(scene: Scene, item: Item) -> bool:
+    """Whether it may be a life: days are one where that is said; "the shore lead had been in for two days"."""
+    return item.quantity.unit != "day" or scene.word(item.end) in ("old", "ago", "new")
 
 
 def _is_stay(scene: Scene, item: Item) -> bool:
@@ -379,7 +389,7 @@ def _aboard(scene: Scene, item: Item) -> bool:
 
 
 def _stored(scene: Scene, item: Item, value: float) -> Claim | None:
-    if close(scene, item, "battery.age", reach=2.5) and not _is_stay(scene, item):
+    if _may_be_age(scene, item) and close(scene, item, "battery.age", reach=2.5) and not _is_stay(scene, item):
         return Claim("battery.age", "role")
     if item.quantity.unit == "month" and _listed_last(scene, item):
         return Claim("battery.age", "near")

@@ -29,6 +29,12 @@ ASKS_OF = frozenset({"is", "are", "does", "do", "can"})
 BEGINS = frozenset({"and", "or", "so", "but", "well"})
 MUST = (["mustnt"], ["must"], ["should"], ["shouldnt"], ["may"], ["cannot"])  # "outlets mustn't share a minus"
 WITH = frozenset({"with", "that", "without", "which", "having", "has", "use", "connect", "ok", "fine"})
+TELLS = frozenset(
+    {"says", "said", "gives", "gave", "promises", "promised", "forecasts", "warns", "warned", "announced"}
+)
+BEGINNING = frozenset(
+    {"by", "on", "itself", "again", "every", "automatically", "with", "when", "to", "at", "in", "after"}
+)
 WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
@@ -136,7 +142,8 @@ def words_of(scene: Scene) -> Words:
             denied.append(found)
         elif not any(other.fact == fact and other.value == value for other in stated):
             stated.append(found)
-            if fact == "battery.chemistry" and scene.word(item.end) == "house":  # "200 Ah AGM house"
+            house = scene.word(item.end) == "house" or _is_deep_cycle(scene, item.end)
+            if fact == "battery.chemistry" and house:  # "200 Ah AGM house", "a flooded DC"
                 stated.append(Stated("battery.duty", "deep-cycle", "", found.text, span, how="token"))
     return Words(tuple(_settled(scene, stated)), tuple(denied))
 
@@ -174,7 +181,7 @@ def _is_wire(scene: Scene, item: Item) -> bool:
         or that
         or scene.word(item.start - 1) in WIRES
         or _of_charger_wire(scene, item)
-        or bool(ahead & {"running", "runs", "carries", "coming", "comes", "out"})
+        or bool(ahead & {"running", "runs", "carries", "coming", "comes", "going", "leading", "out"})
     )
 
 
@@ -216,7 +223,24 @@ def _is_no_kind(scene: Scene, item: Item) -> bool:
         return not {"terminals", "posts", "poles", "lugs", "studs"}.isdisjoint(
             scene.word(at) for at in range(item.end, item.end + 4)
         )
+    if word == "radio" and alone and _is_news(scene, item):
+        return True
+    if word == "starts" and alone and scene.word(item.end) in BEGINNING:
+        return True  # "the programme starts by itself"
     return word == "electronics" and scene.word(item.start - 1) in ("no", "without")
+
+
+def _is_deep_cycle(scene: Scene, at: int) -> bool:
+    """Whether "DC" is short for deep cycle: "a flooded DC of 105 Ah"; "AGM, DC-DC charger" has a converter."""
+    follows = scene.at_word[at + 1] if at + 1 < len(scene.at_word) else None
+    alone = follows is None or not (follows.head or follows.name in ("dc", "-", "to", "charger", "side", "system"))
+    return scene.word(at) == "dc" and scene.at_word[at].end == at + 1 and alone
+
+
+def _is_news(scene: Scene, item: Item) -> bool:
+    """Whether the radio only tells the weather: "the radio says minus 15", "they gave frost on the radio"."""
+    on_it = [scene.word(item.start - 2), scene.word(item.start - 1)] in (["on", "the"], ["by", "the"])
+    return scene.word(item.end) in TELLS or (on_it and not scene.quantities("AMP", "WATT"))
 
 
 def _beside_its_figure(scene: Scene, item: Item) -> bool:

@@ -42,4 +42,16 @@ def only_asked(message: Message, asks: Callable[[str], tuple[Request, ...]]) -> 
     found = asks(message.text[slice(*span)])
     if not found or {item.topic for item in found} & {"unclear", "hazard"}:
         return ()
-    return tuple(replace(item, span=(item.span[0] + span[0], item.span[1] + span[0])) for item in found)
+    found = tuple(replace(item, span=(item.span[0] + span[0], item.span[1] + span[0])) for item in found)
+    return tuple(_of_the_whole(item, message, span) for item in found)
+
+
+def _of_the_whole(request: Request, message: Message, span: Span) -> Request:
+    """The request as the whole message tells its figure: volts that were read under load before the question came."""
+    asked = message.text[slice(*span)]
+    under, rest = (
+        any(item.fact == fact and re.search(rf"(?<![\d.,]){re.escape(item.text.split()[0])}(?![\d])", asked)
+            for item in message.stated)
+        for fact in ("reading.load_voltage", "reading.voltage")
+    )  # fmt: skip
+    return replace(request, topic="load-voltage") if request.topic == "rest-voltage" and under and not rest else request

@@ -17,7 +17,14 @@ STEADY = frozenset({"run-time", "bank-size", "solar", "standing-drain"})
 MORE = "detail:three_loads"
 LOADS = ("load.current", "load.power")
 SECOND = frozenset({*LOADS, "load.model"})
-TWO = re.compile(r"\b(?:two|both|2|twin|pair)\b", re.IGNORECASE)
+COUNTED = r"(?:two|2|twin|(?:a|our|the) pair of|both)"  # of the thrusters: "two of your Pikes", "both our Minnows"
+DESCRIBED = r"(?: (?:of|12|24|v|volts?|new|old|identical|equal|bow|stern|my|our|your|the|these|those))*"
+TWINS = (
+    rf"\b{COUNTED}{DESCRIBED} {{model}}s\b"
+    rf"|\b{{model}}s\b[^.?!;]{{{{0,30}}}}\b(?:both(?! (?:batter|bank|agm|gel))|two of (?:them|those)|as a pair)\b"
+    rf"|\bboth\b[^.?!;]{{{{0,20}}}}\b{{model}}s\b"
+)
+ONE_OF = r"\b(?:one|1|each) of (?:\w+ ){{0,3}}{model}s\b"
 CHOICE = re.compile(r"\b(?:or|vs|versus|then|instead|if|what about|say)\b", re.IGNORECASE)
 MOST_STEADY = 50.0  # amps: what stays on draws less
 TIMES = ("load.time", "load.burst", "load.bursts", "load.rest")
@@ -32,9 +39,7 @@ def merged(topic: str, case: Case) -> Case:
 def with_twin(case: Case) -> Case:
     """The case with the second of two equal models: "two Minnows", "both are Minnows"."""
     model = case.stated.get("load.model")
-    if model is None or not SECOND.isdisjoint(case.second) or not TWO.search(case.text):
-        return case
-    if not re.search(rf"\b{re.escape(str(model.value))}s\b", case.text, re.IGNORECASE):
+    if model is None or not SECOND.isdisjoint(case.second) or not two_of(str(model.value), case.text):
         return case
     twin = case.fresh()
     twin.second = {**case.second, "load.model": replace(model, of=2)}
@@ -42,6 +47,12 @@ def with_twin(case: Case) -> Case:
     if count is not None and count.text.lower() == "both":  # of the thrusters
         twin.stated = {fact: known for fact, known in case.stated.items() if fact != "battery.count"}
     return twin
+
+
+def two_of(model: str, text: str) -> bool:
+    """Whether two thrusters of one model are counted; "one of your Pikes, two years old" is one thruster."""
+    one, twins = (re.compile(form.format(model=re.escape(model)), re.IGNORECASE) for form in (ONE_OF, TWINS))
+    return not one.search(text) and twins.search(text) is not None
 
 
 def joined(topic: str, case: Case) -> Case:

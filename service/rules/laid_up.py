@@ -11,6 +11,8 @@ from service.reply import Figure, Urgency
 from service.rules.readings import NEAR, cite, limit
 
 FULL = 100.0
+ASKS = ("request:may_i", "request:is_good", "request:enough", "detail:asks_good", "put:leave")
+HEAVY, OFF = "detail:cannot_lift", "detail:disconnect"
 
 
 def is_lithium(case: Case) -> bool:
@@ -75,14 +77,20 @@ def urgency(case: Case, charge: float) -> Urgency:
 
 
 def without_power(case: Case, verdict: str, told: str, away: float | None, check: float) -> str:
-    """What to do where nothing can charge it: it goes full, or not at all."""
+    """What is left to do where nothing can charge it: it goes full, or not at all; "" where all of it is told."""
     look = f"look every {say.quantity(check, 'd', 0)}"
-    charge = "Leave it about half full" if is_lithium(case) else "Charge it full before you leave her"
+    charge = "leave it about half full" if is_lithium(case) else "charge it full before you leave her"
+    full = case.origin("battery.charge") != "assumed" and (is_lithium(case) or charge_now(case) >= FULL - NEAR)
+    home = "" if case.says(HEAVY) else ", or take it home"
     if verdict == "yes" or away is None:
         look = look if away is None or away > check + NEAR else "that is enough"
-        return f"{charge} and take the cables off, or take it home; {look}: {told}."
+        todo = " and ".join([*([] if full else [charge]), *([] if case.says(OFF) else ["take the cables off"])])
+        opening = "Yes: " if away is not None and case.says(*ASKS) else ""
+        return f"{opening}{say.capital(todo) if not opening else todo}{home}; {look}: {told}." if todo else ""
     if charge_now(case) < FULL - NEAR and not is_lithium(case):
-        return f"{charge}, or take it home: {told}."
+        return f"{say.capital(charge)}{home}: {told}."
+    if not home:
+        return f"Bring a charger there in between: {told}."
     return f"Take it home or bring a charger there in between: {told}."
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.told.batteries.tapped import SERIES, asks_to_tap
 from service import reference, say
 from service.calculators import bank
 from service.case import Case, Value
@@ -111,7 +112,7 @@ def answer(case: Case) -> Answer:
 
 def before_all(case: Case) -> Answer | None:
     """What is answered whatever the batteries are: a tap, a maker's word, a choice, volts that cannot be made."""
-    if case.says("detail:tap"):
+    if case.says("detail:tap") or (case.said("bank.layout") in SERIES and asks_to_tap(case.text)):
         unlike = kinds_apart(case) or strength_apart(case)  # the volts that are told are those of the tap
         return both_wrong(case, unlike) if unlike and unlike.verdict == "no" else tapped(case)
     kinds = (case.get("battery.chemistry"), *pair(case, "battery.chemistry"))

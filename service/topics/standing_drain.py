@@ -79,9 +79,11 @@ def answer(case: Case) -> Answer:
     capacity, charge = float(case["bank.capacity"]), laid_up.charge_now(case)
     half = limit("lead-half")
     days = drain.days_between(charge, half, capacity, amps)
+    begin = charge if charge > half else laid_up.FULL  # under half no time is left, and from full is what tells
+    lasts = say.days(drain.days_between(begin, half, capacity, amps))
     case.step(
-        f"From {say.charge(charge)} to {say.charge(half)} of {say.amp_hours(capacity)} is "
-        f"{say.amp_hours(max(0.0, charge - half) / 100 * capacity)}, {say.days(days)}",
+        f"From {say.charge(begin)} to {say.charge(half)} of {say.amp_hours(capacity)} is "
+        f"{say.amp_hours((begin - half) / 100 * capacity)}, {lasts}",
         "drain-arithmetic",
     )
     figures = (Figure("days_to_half", "days to half", days, "d"), *found)

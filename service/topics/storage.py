@@ -47,6 +47,7 @@ TOPIC = Topic(
     likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0))},
 )
 FROST = 0.0
+ROUGHLY = 15.0  # days that two months by their names may be off the time that is told
 ON_CHARGE = ("thing:charger", "detail:on_charge")
 PUT_UP = (
     "request:may_i",
@@ -157,11 +158,11 @@ def one(case: Case) -> Answer:
 
 def by_the_dates(case: Case) -> float | None:
     """The days between two dates that a message names, where it asks whether all will be well until then."""
-    told = dates.told(case.text)
-    if len(told) < 2 or told[0].end or not case.says("detail:asks_good", "request:is_good", "request:enough"):
+    first, last = dates.spell(case.text)
+    if not first or not last or not case.says("detail:asks_good", "request:is_good", "request:enough"):
         return None
-    days = float(dates.between(*told[:2]))
-    why = f"from {told[0].words} to {told[1].words}"
+    days = float(dates.between(first, last))
+    why = f"from {first.words} to {last.words}"
     return float(supply.taken(case, "storage.time", days, why)) if days else None
 
 
@@ -203,19 +204,20 @@ def recharge_volts(case: Case) -> Iterator[Figure]:
 
 def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
     """The day by which it wants a charge, and what is left at the end, where the message names days of the year."""
-    told = dates.told(case.text)
-    if not told or told[0].end:
+    first, last = dates.spell(case.text)
+    if first is None:
         return
-    first = told[0]
     if days >= 1:
         case.because(f"Laid up on {first.words}, charge it by {dates.later(first, days).words}", "calendar")
-    if len(told) > 1 and (until := dates.between(first, told[1])):
+    if last is None or not (until := dates.between(first, last)):
+        return
+    if abs(until - float(case.said("storage.time") or until)) <= ROUGHLY:
         left = found.after(until)
         case.because(
-            f"On {told[1].words}, after {say.quantity(until, 'd')}, it is at about {wording.percent(left)}",
+            f"On {last.words}, after {say.quantity(until, 'd')}, it is at about {wording.percent(left)}",
             "calendar",
         )
-        yield Figure("state_of_charge_on_date", f"left on {told[1].words}", left, "%")
+        yield Figure("state_of_charge_on_date", f"left on {last.words}", left, "%")
 
 
 def verdict_for(case: Case, found: LaidUp, away: float) -> str:
@@ -277,7 +279,8 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     if case.says("detail:when_to_charge"):
         head = laid_up.by_when(figures)
     if case.says("detail:no_power"):
-        head = laid_up.without_power(case, verdict, f"{how}, {battery} needs no charge for {time}", away, check)
+        lasts = f"needs no charge for {time}" if verdict == "yes" else f"is down to {told} {when}"
+        head = laid_up.without_power(case, verdict, f"{how}, {battery} {lasts}", away, check) or head
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
 
 
@@ -351,7 +354,7 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         head = laid_up.by_when(figures)
     if case.says("detail:no_power"):
         last = f"after {say.quantity(int(days + NEAR), 'd', 0)} at most it wants a charge"
-        head = laid_up.without_power(case, "information", last, None, float(figures[1].value))
+        head = laid_up.without_power(case, "information", last, None, float(figures[1].value)) or head
     return TOPIC.says("information", head, *figures, plot=plot(case, found, None))
 
 

@@ -66,7 +66,7 @@ def figures(lost: circuit.Loss) -> tuple[Figure, Figure]:
 
 
 def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
-    """The verdict on one cable, its reason in words, and the loss."""
+    """The verdict on one cable, its reason in words, and the loss; insulation that is not said may decide."""
     lost, carries = circuit.loss(case, amps), float(case["cable.ampacity"])
     both = say.number(2 * float(case["cable.length"]) / 0.3048, 1)
     case.step(
@@ -75,7 +75,8 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
         f"= {say.volts(lost.volts, 2)}",
         K.cite,
     )
-    limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
+    taken = " (assumed)" if takes_a_motor(case) else ""
+    limit = f"{say.quantity(lost.allowed, '%')} for {circuit.suits(case)}{taken}"
     case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
     share = f"{say.share(lost.percent)} of {say.quantity(circuit.volts(case), 'V')}"
     ours = f"{circuit.name(case)}, {circuit.PROPOSED}," if circuit.is_proposed(case) else circuit.name(case)
@@ -89,7 +90,18 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
     if carries < amps:
         case.step(f"{circuit.name(case)} may carry {say.amps(carries)}, less than {say.amps(amps)}", TABLE_5)
         return "no", f"{told}, but it may carry only {say.amps(carries)} of the {say.amps(amps)}", lost
-    return "yes", f"{told}, within the limit of {limit}", lost
+    warm, within = circuit.warm_rating(case), f"{told}, within the limit of {limit}"
+    if warm is not None and warm < amps:
+        case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(warm)}", TABLE_5)
+        cooler = f"but {say.amps(warm)} is all it may carry with 75{say.NB}°C insulation"
+        return "needs-facts", f"{within}, {cooler}", lost
+    return "yes", within, lost
+
+
+def takes_a_motor(case: Case) -> bool:
+    """Whether the limit is a motor's only because nothing was said of the load."""
+    named = any(fact in case.stated for fact in ("load.kind", "load.model", "cable.drop"))
+    return not named and circuit.allowed(case) == float(MOTOR_LIMIT.value)
 
 
 def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
@@ -98,11 +110,8 @@ def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
     system = circuit.sizes(case)[1 if circuit.metric(case) else 0]
     size = next((item for item in system if abs(item.area - float(case["cable.cmil"])) < 1), None)
     approval = case.says("request:may_i", "detail:asks_good", "detail:asks_bad", "request:enough")
-    warm = circuit.warm_rating(case)
-    if approval and verdict == "yes" and warm is not None and warm < amps:
-        case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(warm)}", TABLE_5)
-        head = f"We can't say yet: {why}, but {say.amps(warm)} is all it may carry with 75{say.NB}°C insulation."
-        return TOPIC.needs("cable.insulation", headline=head, figures=figures(lost))
+    if verdict == "needs-facts":
+        return unsettled(why, lost, approval)
     if helps and verdict == "yes":
         return TOPIC.says(verdict, f"{helps}, and {why}.", *figures(lost), plot=circuit.bars(case, amps, size))
     if case.says(AT_MOTOR):
@@ -119,12 +128,21 @@ def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
     return TOPIC.says(verdict, f"{start}{why}.", *figures(lost), plot=circuit.bars(case, amps, size))
 
 
+def unsettled(why: str, lost: circuit.Loss, approval: bool) -> Answer:
+    """The loss, where the insulation decides whether the cable may carry it: none is approved before."""
+    if approval:
+        return TOPIC.needs("cable.insulation", headline=f"We can't say yet: {why}.", figures=figures(lost))
+    return TOPIC.says("information", f"{why}.", *figures(lost), asks=(TOPIC.ask("cable.insulation"),))
+
+
 def two_cables(case: Case, other: Case, amps: float) -> Answer:
     """The losses of two cables side by side; the first one's figures stand first."""
     verdict, why, lost = judge(case, amps)
     second, _, less = judge(other, amps)
     case.follow_other(other)
     head = f"{why}; {circuit.name(other)} loses {say.volts(less.volts, 2)} ({say.share(less.percent)})."
+    if "needs-facts" in (verdict, second):
+        return unsettled(head.removesuffix("."), lost, approval=False)
     options = (Option(circuit.name(case), verdict, figures(lost)), Option(circuit.name(other), second, figures(less)))
     return TOPIC.says(verdict, head, *figures(lost), compare=options)
 

@@ -84,3 +84,19 @@ def test_what_is_left_at_its_end() -> None:
 def test_an_end_alone_has_no_start_to_count_from() -> None:
     found = laid_up("until April")
     assert not any("April" in step.say for step in found.working)
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "last"),
+    [
+        ("it goes into the barn each October and comes out at the end of March", "1 October", "31 March"),
+        ("she is hauled out in late September and goes back in in mid May", "30 September", "15 May"),
+        ("out of the shed again in April; she went inside on 12 October", "12 October", "1 April"),
+        ("she comes out of the water in October and is launched in April", "1 October", "1 April"),
+        ("relaunched on 3 May", None, "3 May"),
+        ("each may be charged", None, None),
+        ("from the end of September until the 1st of May", "30 September", "1 May"),
+    ],
+)
+def test_the_days_on_which_a_lay_up_begins_and_ends(text: str, first: str | None, last: str | None) -> None:
+    assert tuple(day and day.words for day in dates.spell(text)) == (first, last)

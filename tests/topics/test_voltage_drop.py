@@ -34,6 +34,37 @@ def test_the_loss_and_its_verdict(facts, verdict, volts, percent):
     assert figures(answer)["drop_percent"] == pytest.approx(percent, abs=0.005)
 
 
+@pytest.mark.parametrize(  # at 105 and at 75 °C 1/0 may carry 285 and 230 A, 2/0 330 and 265 A, 6 120 and 95 A
+    ("facts", "verdict"),
+    [
+        ({"cable.gauge": "1/0", "load.current": 250.0, "cable.length": 4.0}, "information"),
+        ({"cable.gauge": "1/0", "load.current": 225.0, "cable.length": 4.0}, "yes"),
+        ({"cable.area": 70.0, "load.current": 300.0, "cable.length": 3.0}, "information"),
+        ({"cable.gauge": "2/0", "load.current": 300.0, "cable.length": 3.0, "cable.insulation": 105.0}, "yes"),
+        ({"cable.gauge": "6", "load.current": 110.0, "cable.length": 2.0}, "information"),
+        ({"cable.gauge": "1/0", "load.current": 250.0, "cable.length": 8.0}, "no"),  # the loss decides before
+    ],
+)
+def test_insulation_that_is_not_said_decides_as_it_does_for_the_size(facts, verdict):
+    answer = TOPIC.answer(case(facts))
+    assert answer.verdict == verdict
+    assert figures(answer)["drop"] > 0
+    assert asked(answer) == (["cable.insulation"] if verdict == "information" else [])
+
+
+def test_a_cable_put_up_for_approval_waits_for_its_insulation():
+    facts = {"cable.gauge": "1/0", "load.current": 250.0, "cable.length": 4.0}
+    answer = TOPIC.answer(case(facts, ["detail:asks_good"]))
+    assert answer.verdict == "needs-facts"
+    assert figures(answer)["drop"] > 0
+
+
+def test_a_motor_that_nobody_named_is_shown_as_assumed():
+    facts = {"cable.area": 50.0, "load.current": 150.0, "cable.length": 4.0}
+    assert "for a motor (assumed)" in TOPIC.answer(case(facts)).headline
+    assert "(assumed)" not in TOPIC.answer(case(facts | {"load.kind": "windlass"})).headline
+
+
 def test_an_allowance_in_volts_or_percent_is_kept_to():
     facts = {"cable.area": 50.0, "load.current": 185.0, "cable.length": 5.0}
     tight = case(facts | {"cable.drop": 3.0})

@@ -12,7 +12,9 @@ from grammar.scene.scene import Scene
 FACT = "battery.charge"
 FULL = re.compile(
     r"\bat full(?=\s*(?:[,.;:?!)]|$))"
-    r"|\b(?:brim[- ]?full|brimful|chock[- ]?full|(?:full|filled|charged|topped)(?: up)? to the brim)\b(?! of\b)",
+    r"|\b(?:brim[- ]?full|brimful|chock[- ]?full|(?:full|filled|charged|topped)(?: up)? to the brim)\b(?! of\b)"
+    r"|\bfull(?= (?:when|before|whenever|every time|each time) (?:i|we|he|she|they) "
+    r"(?:leave|left|lock|locked|go|went|close|closed)\b)",
     re.IGNORECASE,
 )
 NOT_NOW = re.compile(  # what is to be reached, or what somebody says

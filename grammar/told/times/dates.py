@@ -22,17 +22,38 @@ MONTHS = (
     ("december", 31),
 )
 YEAR = 365
+AHEAD = 80  # characters before a date that may tell what happens on it
 NAMES = "|".join(rf"{name[:3]}(?:{name[3:]})?" if name != "may" else "may" for name, _ in MONTHS) + "|sept"
 BEFORE = r"(?:from|in|to|until|till|by|since|on|between|end of|start of|beginning of|early|late|mid|-|–)"
+EACH = r"(?:each|every|this|next) (?!may\b)"  # "into the barn each October", not "each may"
 DAY = r"(?P<{}>\d{{1,2}})(?:st|nd|rd|th)?"
 PATTERN = re.compile(
-    rf"(?<![\w.])(?:{DAY.format('first')} (?:of )?(?P<after>{NAMES})\b|(?:{BEFORE} ?)(?P<bare>{NAMES})\b"
+    rf"(?<![\w.])(?:{DAY.format('first')} (?:of )?(?P<after>{NAMES})\b|(?:{BEFORE} ?|{EACH})(?P<bare>{NAMES})\b"
     rf"(?: {DAY.format('last')}(?![\w%.]))?)",
     re.IGNORECASE,
 )
 TO = re.compile(r"\W*(?:to|till|until|til|through)?\W*", re.IGNORECASE)
 LATE, MID = re.compile(r"\b(?:end of|late)\s*$", re.IGNORECASE), re.compile(r"\bmid\W*$", re.IGNORECASE)
-UNTIL = re.compile(r"\b(?:until|till|by|before|to)\s*$", re.IGNORECASE)
+UNTIL = re.compile(
+    r"\b(?:until|till|by|before|to)(?: (?:the )?(?:early|late|mid|start of|end of|beginning of))?\s*$", re.I
+)
+SHED = r"(?:shed|barn|garage|hall|cellar|store|storage|boathouse|hangar)"
+INTO = re.compile(
+    r"\b(?:goes?|going|went|put|taken|moved?|rolled) (?:back )?(?:in|into|inside|under)\b"
+    rf"|\bin (?:the |a |his |her |my |our |their )?(?:\w+ )?{SHED}\b",
+    re.IGNORECASE,
+)
+OUT = re.compile(  # the end of a stay that began with going in; a boat that comes out of the water begins one
+    r"\b(?:(?:com(?:es?|ing)|came|is|are|goes?|taken|brought|rolled|wheeled) out|out again"
+    rf"|out of (?:the |his |her |their |its )?{SHED}(?: again)?)\b"
+    r"(?! of (?:the )?water)[^.?!;]{0,30}$",
+    re.IGNORECASE,
+)
+AFLOAT = re.compile(  # what ends a lay-up by itself
+    r"\b(?:back in(?:to)?(?: the water)?|(?:re)?launch(?:ed|es|ing)?|splash(?:es|ed)?|afloat(?: again)?|back home"
+    r"|back on the mooring)\b[^.?!;]{0,20}$",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,9 +90,24 @@ def _found(text: str) -> Iterator[YearDay]:
             match["first"] or match["last"] or (length if LATE.search(before) else 15 if MID.search(before) else 1)
         )
         if 1 <= day <= length:
-            yield YearDay(
-                month, day, bool(UNTIL.search(text[: match.start("bare") if match["bare"] else match.start()]))
-            )
+            at = match.start("bare") if match["bare"] else match.start()
+            yield YearDay(month, day, _is_end(text, at))
+
+
+def _is_end(text: str, at: int) -> bool:
+    """Whether the date there is a time to be reached, or the day on which a lay-up ends."""
+    before = text[max(0, at - AHEAD) : at]
+    out = OUT.search(before) is not None and INTO.search(text) is not None
+    return out or UNTIL.search(before) is not None or AFLOAT.search(before) is not None
+
+
+def spell(text: str) -> tuple[YearDay | None, YearDay | None]:
+    """The days on which a lay-up begins and ends, as far as the message names them, in whatever order."""
+    days = told(text)
+    if len(days) > 1 and days[0].end and not days[1].end:  # "out again in April, into the shed in October"
+        days[:2] = days[1], days[0]
+    first, last = (*days[:2], None, None)[:2]
+    return (None, first) if first is not None and first.end else (first, last)
 
 
 def stretch(text: str) -> tuple[int, tuple[int, int]] | None:

@@ -91,7 +91,7 @@ def is_age(scene: Scene, item: Item) -> bool:
     if by_now:
         return True
     they_are = before == "theyre" and (after is None or after.kind == "mark")
-    if scene.word(item.end + 1) == "ago" and ended(scene, item):
+    if scene.word(item.end + 1) == "ago" and (ended(scene, item) or _of_another_thing(scene, item)):
         return False
     if _counts_old_ones(scene, item) or of_people(scene, item):
         return False
@@ -103,6 +103,13 @@ def is_age(scene: Scene, item: Item) -> bool:
     if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:
         return True
     return _is_told(scene, item) or _by_the_year(scene, item)
+
+
+def _of_another_thing(scene: Scene, item: Item) -> bool:
+    """Whether something else was fitted then: "two summers ago I had a new stereo put in, and last year a pump"."""
+    clause = scene.clause(item.start)
+    named = [head.head for head in scene.head_items if scene.clause(head.start) == clause]
+    return bool(named) and "battery" not in named and not _its(scene, item)
 
 
 def _counts_old_ones(scene: Scene, item: Item) -> bool:

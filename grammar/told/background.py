@@ -1,0 +1,87 @@
+"""Figures of a tale that state nothing: a journey's hours, somebody's years in a trade, what a thing cost."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+BEFORE, AFTER = 70, 40  # characters of the sentence that are looked at
+ENDS = re.compile(r"[?!;]|\.(?!\d)")
+HOURS, YEARS = frozenset({"minute", "hour"}), frozenset({"year", "month"})
+JOURNEY = re.compile(
+    r"^(?:['’]s?|s['’])? ?(?:of )?(?:\w+ing )?(?:drive|walk|ride|row|flight|bus ride|ferry|crossing|journey)\b"
+    r"|^ (?:away )?(?:by|in the) (?:car|train|bus|bike|bicycle|ferry|plane|road|rail|tram)\b"
+    r"|^ (?:away )?from (?:home|here|us|me|our (?:house|home)|the (?:house|village|town|airport|motorway))\b",
+    re.IGNORECASE,
+)
+HEARD = re.compile(  # what went on for so long, and took no current
+    r"\b(?:squeal|squeak|rattl|beep|bleep|bark|argu|quarrel|rain|snow|chat|talk|search|queu|smell)\w*"
+    r"\b[^.?!;,]{0,20}(?:\bfor|\bthe (?:first|last|whole)|\ball) (?:about |some |almost |nearly |a good )?$"
+    r"|\b(?:under|in) (?:the )?(?:sea|salt|fresh|bilge|dirty)? ?water\b[^.?!;,]{0,12}\bfor (?:about |some |almost )?$"
+    r"|\b(?:submerged|immersed|drowned)\b[^.?!;,]{0,20}\bfor (?:about |some |almost )?$",
+    re.IGNORECASE,
+)
+WHO = (
+    r"\b(?:he|she|i|we|they|who|father|mother|dad|mum|husband|wife|brother|sister|uncle|aunt|neighbou?r|friend|crew|mate"
+    r"|skipper|captain|electrician|son|daughter|partner|boss|grandfather|i['’]ve|we['’]ve|he['’]s|she['’]s)\b"
+)
+TRADE = re.compile(
+    rf"{WHO}[^.?!;]{{0,24}}?\b(?:(?:was|were|been|worked|works|working) (?:as )?(?:an?|the|in|for|with|at) "
+    r"|taught|teach|sailed|sailing|married|retired|(?:served|serving) (?:in|as|with|on)|lived|raced|fished|worked as)"
+    r"[^.?!;]{0,30}$",
+    re.IGNORECASE,
+)
+OLD_PEOPLE = re.compile(
+    r"\b(?:son|daughter|child|boy|girl|grandson|granddaughter|wife|husband|father|mother|dog|cat)"
+    r" (?:is|was|turned|turns|will be) (?:now |only |already |just )?$",
+    re.IGNORECASE,
+)
+THINGS = re.compile(
+    r"\b(?:battery|batteries|agm|gel|lithium|wet|flooded|one|it|bank|fitted|installed)\b", re.IGNORECASE
+)
+RATE = re.compile(r"^(?:an?|per|each|every|the) ", re.IGNORECASE)  # "40 races a year" is no age
+OFTEN = re.compile(r"\b(?:times|once|twice|thrice|or so|\d+ \w+s|\w{4,}s) $", re.IGNORECASE)
+A_SEASON = re.compile(
+    r"^ (?:times|days|weekends|outings|trips|races) (?:a|per|each|every) (?:season|year|summer)\b", re.I
+)
+SPENT = re.compile(
+    r"\b(?:paid|pay|costs?|costing|price[ds]?|worth|spent|charged|asks?|asked|wants) (?:\w+ ){0,2}$"
+    r"|\b(?:bought|buy|sold|got|had|offered|going|available|on sale|secondhand|new)\b[^.?!;]{0,40}"
+    r"\b(?:for|at) (?:only |just |about )?$",
+    re.IGNORECASE,
+)
+WEIGHS = re.compile(r"\b(?:weigh|heav|lift|carr|light)\w*", re.IGNORECASE)
+
+
+def is_background(scene: Scene, item: Item) -> bool:
+    """Whether a figure only belongs to the tale around the question, and states nothing."""
+    if item.dim not in ("TIME", "WEIGHT", "NUM", "COUNT") or item.part is None or scene.expected:
+        return False
+    start, end = item.part.span
+    before, after = scene.text[max(0, start - BEFORE) : start], scene.text[end : end + AFTER]
+    before = before[max((cut.end() for cut in ENDS.finditer(before)), default=0) :]
+    if item.dim == "TIME":
+        return _is_time(item, before, after)
+    if item.dim == "WEIGHT":
+        return item.quantity.text.lower().rstrip().endswith("pounds") and _is_price(before, after)
+    return A_SEASON.match(after) is not None
+
+
+def _is_time(item: Item, before: str, after: str) -> bool:
+    unit, typed = item.quantity.unit, item.quantity.text
+    if unit in HOURS:
+        return JOURNEY.search(after) is not None or HEARD.search(before) is not None
+    if unit not in YEARS:
+        return False
+    if RATE.match(typed):
+        return OFTEN.search(before) is not None
+    if after.lstrip().lower().startswith("ago"):
+        return False  # "fitted when we married, nine years ago"
+    told = TRADE.search(before) or (after.lstrip().lower().startswith("old") and OLD_PEOPLE.search(before))
+    return bool(told) and THINGS.search(told[0] if told else "") is None
+
+
+def _is_price(before: str, after: str) -> bool:
+    return SPENT.search(before) is not None and not WEIGHS.search(before + after)

@@ -1,0 +1,46 @@
+"""Volts that are taken from one battery of a bank: "12 volts for the anchor light from the lower one". No bank's."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+
+FACT, SERIES = "bank.voltage", ("series", "series-parallel")
+TAKEN = r"\b(?:from|off|out of|across|between|on)\b"
+PART = (
+    r"\b(?:(?:just |only )?one\b(?! bank)|(?:a )?single|lower|upper|first|second|last|bottom|top|either|middle|half"
+    r"|centre|center|each of|the other)\b"
+)
+LOW = re.compile(r"\b(?:12|twelve)[ -]?v(?:olts?)?\b", re.IGNORECASE)
+AFTER = re.compile(rf"^[^.?!;:]{{0,50}}{TAKEN}[^.?!;:]{{0,20}}{PART}", re.IGNORECASE)
+TAP = re.compile(r"\b(?:tap|tapped|tapping|tap off)\b[^.?!;:]{0,30}$", re.IGNORECASE)
+SMALL = re.compile(
+    r"^[ -]{0,2}(?:v|volts?)?[ ,]*(?:for (?:the |a |an |my |our )?)?(?:\w+ )?"
+    r"(?:lights?|lamps?|radio|vhf|pump|plotter|stereo|fridge|heater|fan|socket|gadgets?)\b",
+    re.IGNORECASE,
+)
+
+
+def without_taps(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Without the volts at a tap, where batteries are told to be in series or their bank to have more volts."""
+    known = [*stated, *scene.said]
+    volts = [item for item in stated if item.fact == FACT and isinstance(item.value, float)]
+    most = max((float(item.value) for item in known if item.fact == FACT), default=0.0)
+    joined = any(item.fact == "bank.layout" and item.value in SERIES for item in known)
+    sixes = any(item.fact == "battery.nominal" and item.value == 6.0 for item in known)
+    low = [item for item in volts if float(item.value) < most or (joined and not sixes and item.value == 12.0)]
+    gone = [item for item in low if _is_tap(scene.text, item)]
+    return [item for item in stated if item not in gone]
+
+
+def asks_to_tap(text: str) -> bool:
+    """Whether 12 V are to be taken from a part of a bank: "may the 12 V plotter hang on half of it"."""
+    return any(AFTER.search(text[found.end() : found.end() + 80]) for found in LOW.finditer(text))
+
+
+def _is_tap(text: str, item: Stated) -> bool:
+    """Whether these volts are taken from a part of the bank, or are those of a small thing."""
+    after = text[item.span[1] : item.span[1] + 80]
+    return any((AFTER.search(after), SMALL.search(after), TAP.search(text[max(0, item.span[0] - 40) : item.span[0]])))
