@@ -12,21 +12,8 @@ BACK = 12  # words before a sign in which its subject is looked for
 PRONOUNS = frozenset({"it", "its", "she", "shes", "this", "that", "thing", "they", "he"})
 PARTS = frozenset(  # after "thruster" they make it another thing: "the thruster battery"
     (
-        *(
-            "battery",
-            "batteries",
-            "bank",
-            "circuit",
-            "fuse",
-            "cable",
-            "cables",
-            "charger",
-            "agm",
-            "agms",
-            "gel",
-            "lithium",
-        ),
-        *("breaker", "locker", "compartment", "supply", "feed", "side"),
+        *("battery", "batteries", "bank", "circuit", "fuse", "cable", "cables", "charger", "agm", "agms", "gel"),
+        *("lithium", "breaker", "locker", "compartment", "supply", "feed", "side"),
     )
 )
 
@@ -59,4 +46,3 @@ def _nearest(hit: Hit, own: Collection[int], others: Collection[int], words: Tex
         if at in others:
             return "other"
     return ""
-

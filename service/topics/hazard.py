@@ -9,6 +9,7 @@ from service import reference, say
 from service.case import Case
 from service.kinds import LITHIUM
 from service.reply import Act, Answer, Urgency
+from service.rules import leave
 from service.rules.readings import harmful
 from service.topic import Topic
 
@@ -26,6 +27,10 @@ STANDING_ALL = (
     "No use and no charging: {named} still counts, for the batteries beside it too, until somebody who knows batteries "
     "has tested them all."
 )
+REFUSED = {  # in the place of the first words, where leave is asked
+    "No use and no charging, keep away": "No, do not {deed} it, and keep away",
+    "No use and no charging": "No, do not {deed} them",
+}
 TOLD = "what you told us"  # what still counts, where the row has no name for it
 MEASURED = "go by the {volts}: no reading changes this"
 ALTERNATIVES = (
@@ -145,11 +150,20 @@ def headline(case: Case, leading: Row, status: str) -> str:
         if still:
             return str(still)
         all_off = leading.get("battery") and case.says("detail:the_others")
-        return (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
+        told = (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
+        return refused(told, leave.asked(case.text))
     first: str = with_volts(case, of_kind(case, leading, "first"))
     if status == "general" and leading.get("verdict") != "information" and not leading.get("forbids"):
-        return f"If it happens: {first[0].lower()}{first[1:]}"
+        deed = leave.asked(case.text) if leading.get("battery") else ""
+        opening = f"No, do not {deed} it" if deed else "If it happens"
+        return f"{opening}: {first[0].lower()}{first[1:]}"
     return first
+
+
+def refused(told: str, deed: str) -> str:
+    """What still counts, opened with the answer to whether it may be charged or used."""
+    first, mark, rest = told.partition(": ")
+    return f"{REFUSED[first].format(deed=deed)}{mark}{rest}" if deed else told
 
 
 def with_volts(case: Case, text: str) -> str:
