@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
@@ -61,11 +62,17 @@ NUMBERS = (
 LOOKS_GOOD = 12.0  # V: who reads that much may take it that all is well
 OVERCHARGED = "overcharging-voltage"
 ENGINE, SHORE = ("thing:alternator", "about:alternator"), ("thing:charger", "term:shore-power")
+NO_SHORE = "detail:no_power"
 EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries runs off the alternator
 ITS_BATTERY = "detail:start_bank"  # the engine is named, running or not
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
 Row = Mapping[str, Any]
+SHORE_END = re.compile(  # of the charger; where the engine charges, that is stopped
+    r"\bcharger off at the shore end(?:, (?:without going near|from afar|away from the battery))?", re.IGNORECASE
+)
+ENGINE_OFF = "engine off as soon as that is safe"
+NO_QUAY = re.compile(r"^shore power off on the quay(?:, and )?", re.IGNORECASE)
 
 
 @TOPIC.answered_by
@@ -110,7 +117,7 @@ def settled(case: Case) -> frozenset[str]:
     """What is told of what the steps hang on: the kind of battery, what charges it, that nobody else is there."""
     named = {facts["battery.chemistry"].value for facts in (case.stated, case.second) if "battery.chemistry" in facts}
     kinds = {"lithium" if kind in LITHIUM else "lead" for kind in named or {case.get("battery.chemistry")} - {None}}
-    engine, shore = case.says(*ENGINE), case.says(*SHORE)
+    engine, shore = case.says(*ENGINE), case.says(*SHORE) and not case.says(NO_SHORE)
     open_yet = case.says(*EITHER) or (engine and shore)
     chargers = () if open_yet else ("alternator",) * engine + ("charger",) * (shore and not case.says(ITS_BATTERY))
     alone = ("alone",) * case.says("detail:alone")
@@ -121,7 +128,17 @@ def of_kind(case: Case, found: Row, name: str) -> Any:
     """A column of a row as it fits what is told; where that is open the plain one, which is the stricter."""
     told = settled(case)
     whole = next((found[f"{name}_{word}"] for word in sorted(told) if f"{name}_{word}" in found), found[name])
-    return whole if isinstance(whole, str) else [text for item in whole if (text := fitted(item, told))]
+    if isinstance(whole, str):
+        return at_source(whole, told)
+    return [text for item in whole if (text := at_source(fitted(item, told), told))]
+
+
+def at_source(text: str, told: frozenset[str]) -> str:
+    """A step as it fits what charges: at sea the engine is stopped, as there is no charger at a shore end."""
+    if "alternator" not in told:
+        return text
+    fits = SHORE_END.sub(ENGINE_OFF, NO_QUAY.sub("", text))
+    return f"{fits[:1].upper()}{fits[1:]}" if text[:1].isupper() else fits
 
 
 def fitted(step: str | Mapping[str, str], told: frozenset[str]) -> str:
