@@ -15,6 +15,7 @@ USE = (
     r"\b(?:us(?:e|ed|ing)|run|start|jump(?: ?start)?|try|connect|reconnect|operate) "
     r"(?:it|them|that|this|mine|ours|one|the|my|our|again|a)\b(?! (?:fire|extinguisher|soda|water|blanket|gloves))"
     r"|\b(?:switch|turn|put)(?: \w+){0,3} (?:back )?on\b|\bcarry on\b|\bgo on (?:with|using)\b|\bkeep (?:using|on)\b"
+    r"|\b(?:use|run|go on)\b(?=\W*(?:again|now|today|tomorrow|then)?\W*(?:[?.!]|$))"
     r"|\bstay in use\b|\bstill be used\b|\bbe used\b"
 )
 ASKED = {

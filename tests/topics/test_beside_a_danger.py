@@ -64,6 +64,7 @@ def test_what_a_lithium_that_cuts_out_may_give_is_still_worked_out() -> None:
          "No, do not use it, and keep away"),
         (("a hiss came from the AGM when charging", "I unplugged it. So I can plug it in again tomorrow?"),
          "No, do not"),
+        (("the bow battery was hissing", "quiet now, so fine to use?"), "No, do not use it"),
         (("salt water got into the lithium box", "all dry, may we switch it back on"), "No, do not use it"),
         (("two AGMs, one has bulging sides", "could the other one still be used?"), "No, do not use them"),
         (("what if a lithium swells?", "could I charge it slowly?"), "No, do not charge it"),
