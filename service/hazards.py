@@ -8,6 +8,7 @@ from grammar.dangers.find import advised
 from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
+from service.rules import leave
 from service.rules.readings import equalised, lithium_left_flat, overvoltage
 from service.turns.thread import Thread
 
@@ -99,6 +100,11 @@ def hazard_case(case: Case, now: Iterable[str], stands: Iterable[str], before: I
     case.cues = case.cues | cues
     case.hazard = True
     return case
+
+
+def refused(now: Iterable[str], text: str) -> bool:
+    """Whether leave is asked to charge or use a battery with a sign that is only asked about: the answer is no."""
+    return bool(leave.asked(text)) and any(_stops(sign.split(":")[0]) for sign in now if sign.endswith(":general"))
 
 
 def _stops(family: str) -> bool:

@@ -17,7 +17,7 @@ from grammar.reading import Cue, Message, Stated
 from service import say
 from service.case import Case, Known
 from service.finish import finished, understood
-from service.hazards import DANGER, UNNAMED, hazard_case, over, signs, spoken_of, standing, still
+from service.hazards import DANGER, UNNAMED, hazard_case, over, refused, signs, spoken_of, standing, still
 from service.house import House, load
 from service.labels import label
 from service.question import BadInput, denied_in, fact_of, known, stated
@@ -52,29 +52,11 @@ from service.wording.opening import as_put
 from service.wording.opening import kept as kept_put
 from service.wording.shorthand import STYLE, is_shorthand
 from service.wording.twice import told_once
+from service.wording.withheld import KEPT_BACK, withheld
 
 LONGEST = 20_000
 KIND = "detail:kind_"  # of the batteries that are weighed
 NOT_ASKED = "detail:battery_unknown"  # "no idea what battery I have" asks for none
-KEPT_BACK = frozenset(  # while a hazard stands: what tells how to charge, wire or fuse, and asks back to tell it
-    {
-        "bank-wiring",
-        "cable-size",
-        "charge-time",
-        "charger-banks",
-        "charger-setting",
-        "charger-size",
-        "dc-dc",
-        "fuse-size",
-        "maintenance",
-        "mounting",
-        "run-time",
-        "solar",
-        "storage",
-        "terminals",
-    }
-)
-READ_AGAIN = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})  # each sends somebody to the battery
 AS_IT_IS = "note:as_it_is"
 POINTED_AT = "note:pointed_at"  # "two of those" on the other boat
 ANOTHER = ("note:other_battery", OTHER_BOAT)
@@ -253,7 +235,9 @@ class Leadsman:
         quiet = not turn.requests and not turn.signs  # thanks, a greeting
         hazard = None if quiet else hazard_case(self.case(turn), turn.signs, turn.thread.dangers, turn.thread.cues)
         found = [self.answer("hazard", hazard)] if hazard else []
+        stands = tuple(dict.fromkeys((*turn.thread.dangers, *(sign.split(":")[0] for sign in turn.signs))))
         stop = bool(turn.thread.dangers) or any(item.verdict == "stop" for item in found)
+        stop = stop or refused(turn.signs, turn.message.text)
         first = {item.topic: item for item in reversed(turn.requests)}
         for name in dict.fromkeys(request.topic for request in turn.requests):
             request = first[name]
@@ -270,7 +254,7 @@ class Leadsman:
             answer = as_put(queried(answer, turn.message), turn.message, request, turn.requests, sums, before)
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
-            found.append(withheld(answer, hazard_of(found)) if stop else answer)
+            found.append(withheld(answer, hazard_of(found), turn.message.text, stands) if stop else answer)
         if stop:
             below = (self.answer(item.topic, self.case(turn, hazard=True)) for item in turn.asides)
             found += [answer for answer in below if harmless(answer)]
@@ -336,34 +320,6 @@ def queried(answer: Answer, message: Message) -> Answer:
 def hazard_of(answers: Iterable[Answer]) -> tuple[Cite, ...]:
     """The source of the danger that is told first, which keeps other answers back."""
     return next((item.cites[:1] for item in answers if item.topic == "hazard"), ())
-
-
-def withheld(answer: Answer, why: tuple[Cite, ...] = ()) -> Answer:
-    """An answer while a hazard stands: nothing says yes to the battery or tells how to charge, wire or test it.
-
-    `why`: the source of the danger, for an answer that has none of its own.
-    """
-    told = answer.verdict in ("information", "needs-facts") and answer.topic in KEPT_BACK
-    if harmless(answer):
-        return answer
-    if answer.verdict not in ("yes", "marginal") and not told and answer.topic not in READ_AGAIN:
-        return answer
-    asked = topic(answer.topic).title
-    return replace(
-        answer,
-        verdict="no",
-        headline=f"Not yet ({asked[:1].lower()}{asked[1:]}): the danger above comes first, and this battery is not "
-        "used until it has been looked at.",
-        cites=answer.cites or why,
-        figures=(),
-        working=(),
-        cautions=(),
-        assumed=(),
-        would_change=(),
-        asks=(),
-        compare=(),
-        plot=None,
-    )
 
 
 def _with_unused(answers: list[Answer], turn: Turn) -> tuple[Answer, ...]:

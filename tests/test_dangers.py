@@ -60,6 +60,29 @@ def test_nothing_hides_a_sign_that_is_there(phrase: str) -> None:
     assert "present" in {item.status for item in find_dangers(phrase)}
 
 
+@pytest.mark.parametrize("phrase", TABLE["witnessed"]["phrases"])
+def test_what_was_seen_or_heard_is_no_general_question(phrase: str) -> None:
+    assert "present" in {item.status for item in find_dangers(phrase)}
+
+
+@pytest.mark.parametrize("phrase", TABLE["witnessed"]["asked"])
+def test_what_is_only_heard_of_stays_a_general_question(phrase: str) -> None:
+    assert {item.status for item in find_dangers(phrase)} <= {"general"}
+
+
+@pytest.mark.parametrize(
+    ("family", "phrase"),
+    [(name, phrase) for name in ("thruster-runs-on", "shore-shock") for phrase in TABLE["subject"][name]],
+)
+def test_a_sign_of_the_thruster_or_of_shore_power_is_present(family: str, phrase: str) -> None:
+    assert (family, "present") in {(item.family, item.status) for item in find_dangers(phrase)}
+
+
+@pytest.mark.parametrize("phrase", TABLE["subject"]["silent"])
+def test_what_another_machine_does_is_no_sign(phrase: str) -> None:
+    assert find_dangers(phrase) == ()
+
+
 @pytest.mark.parametrize(("family", "text"), VOICES)
 def test_a_strange_voice_is_stopped(family: str, text: str) -> None:
     found = {item.family for item in find_dangers(text) if item.status == "present"}

@@ -10,9 +10,12 @@ from bisect import bisect_left
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 
+from grammar.dangers.context import Context
 from grammar.dangers.owner import owned
+from grammar.dangers.subject import is_of_another
 from grammar.dangers.table import Signs, signs
 from grammar.dangers.text import Text, read
+from grammar.dangers.witnessed import is_witnessed
 from grammar.lexicon.phrases import QUESTION, Hit
 from grammar.reading import Danger, Span, Stated
 
@@ -27,7 +30,6 @@ TENSE = 3  # words before a sign in which its verb is looked for
 LIST = 9  # words of a list that is denied as a whole
 ENDS_LIST = frozenset({"but", "it", "its", "they", "is", "are", "was", "were", "the", "my", "and", "has", "have", "."})
 THINGS = ("battery", "fuse", "joint", "posts")  # classes of words that are no sign by themselves
-OWN = frozenset({"this", "these", "that", "my", "our", "the", "it"})
 OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only a battery has
 LITHIUM = ("lfp", "lithium-other")
 TELLING = frozenset(  # words of what is so, whatever was advised before them
@@ -38,41 +40,6 @@ TELLING = frozenset(  # words of what is so, whatever was advised before them
 )
 AFFIRMED = 4  # words of a next sentence in which "mine does" is looked for
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
-
-
-class Context:
-    """What is said around the signs, to be asked for by place."""
-
-    def __init__(self, hits: Iterable[Hit], words: Text) -> None:
-        named: dict[str, list[Hit]] = {}
-        for hit in hits:
-            named.setdefault(hit.name, []).append(hit)
-        self.supposed = bool(_spared(named.get("supposed", ()), named.get("but-present", ())))
-        asked = {hit.start for hit in named.get("asked", ()) if words.begins(hit.start)}
-        mended = [hit for hit in named.get("mended", ()) if not any(at in asked for at in hit.at)]
-        mended = [hit for hit in mended if hit.start - 1 not in asked]
-        self.mended = [hit.start for hit in mended]
-        self.gone = {at: hit.end for hit in mended for at in range(hit.start, hit.end)}
-        self.rid = {at: hit.end for hit in named.get("rid", ()) for at in range(hit.start, hit.end)}
-        self.now = [hit.start for hit in named.get("now", ())]
-        self.other_boat = [hit.start for hit in named.get("other-boat", ())]
-        self.past = [hit.start for hit in named.get("past", ())]
-        self.general = _spared(named.get("general", ()), named.get("but-present", ()))
-        self.general_starts = [hit.start for hit in self.general]
-        self.advised = named.get("advised", [])
-        self.affirmed = {hit.start for hit in named.get("affirmed", ())}
-        weighed = [hit for hit in named.get("weighed", ()) if words.begins(hit.start)]
-        weighed = [hit for hit in weighed if OWN.isdisjoint(words.words[hit.start : hit.end])]
-        self.weighed = {at: hit.end for hit in weighed for at in range(hit.start, hit.end)}
-        self.denials: dict[int, list[Hit]] = {}  # by the word after them
-        for hit in _spared(named.get("negation", ()), named.get("but-not", ())):
-            self.denials.setdefault(hit.end, []).append(hit)
-        self.denying = {at for hit in named.get("negation", ()) for at in hit.at}
-
-
-def _spared(hits: Iterable[Hit], by: Iterable[Hit]) -> list[Hit]:
-    covered = {at for hit in by for at in range(hit.start, hit.end)}
-    return [hit for hit in hits if hit.start not in covered]
 
 
 def find_dangers(text: str, said: Iterable[Stated] = ()) -> tuple[Danger, ...]:
@@ -147,6 +114,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         if not _is_look_alike(hit, masked, things)
         and _has_place(hit, near, words, table, about)
         and not (_is_list(hit, words) if hit.name.split("/")[0] in table.loose else _is_strained(hit, words))
+        and not _is_of_another(hit, table, near, words)
     ]
     ours = frozenset(near.get("battery", ())) - {at - 1 for at in near.get("joint", ())}  # not a "battery post"
     standing = [own for hit in standing if (own := owned(hit, table.of_wiring, near, words)) is not None]
@@ -155,6 +123,11 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         for other in table.instead.get(hit.name.split("/")[0], ()):
             taken.setdefault(other, set()).update(hit.at)
     return [hit for hit in standing if ours & set(hit.at) or not taken.get(hit.name.split("/")[0], set()) & set(hit.at)]
+
+
+def _is_of_another(hit: Hit, table: Signs, near: dict[str, list[int]], words: Text) -> bool:
+    of = table.machines.get(hit.name.split("/")[0])
+    return of is not None and is_of_another(hit, of, near, words)
 
 
 def _is_parted(mask: Hit, words: Text) -> bool:
@@ -224,7 +197,7 @@ def _status(hit: Hit, keeps: bool, words: Text, context: Context, denied: Hit | 
     first, last = words.sentences[hit.start]
     if _is_denied(hit, first, words, context, denied):
         return "denied"
-    if _is_general(hit, first, context) and not _is_affirmed(hit, last, context):
+    if _is_general(hit, first, words, context) and not _is_affirmed(hit, last, context):
         return "general"
     if context.rid.get(hit.start, 0) >= hit.end:  # "binned the swollen one", "to the tip with its bulge"
         return "past"
@@ -303,7 +276,7 @@ def _is_told_between(start: int, end: int, words: Text) -> bool:
     return any(at in words.commas for at in range(start, end)) or not TELLING.isdisjoint(words.words[start:end])
 
 
-def _is_general(hit: Hit, first: int, context: Context) -> bool:
+def _is_general(hit: Hit, first: int, words: Text, context: Context) -> bool:
     sign = _sign(hit)
     if context.supposed or context.weighed.get(hit.start, 0) >= hit.end:
         return True
@@ -311,6 +284,6 @@ def _is_general(hit: Hit, first: int, context: Context) -> bool:
         item = context.general[at]
         if item.start > sign:
             return False
-        if item.end <= hit.end:
+        if item.end <= hit.end and not is_witnessed(hit, item, words, context):
             return True
     return False

@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from grammar.dangers.subject import Machines
 from grammar.files import TABLES, kept, toml
 from grammar.lexicon import phrases
 from grammar.lexicon.phrases import Phrases, compiled
@@ -28,6 +29,8 @@ CONTEXT = (
     "advised",
     "affirmed",
     "rid",
+    "told-past",
+    "lately",
 )
 ELSEWHERE = {
     "but-not": ("negation", "but-not"),
@@ -36,6 +39,7 @@ ELSEWHERE = {
     "now": ("mended", "now"),
     "asked": ("mended", "asked"),
     "rid": ("mended", "rid"),
+    "lately": ("told-past", "lately"),
 }
 CODE = (Path(__file__), Path(phrases.__file__))
 
@@ -57,6 +61,7 @@ class Signs:
     instead: Mapping[
         str, tuple[str, ...]
     ]  # a family that stands instead of others where they share a word: a hot joint, no battery
+    machines: Mapping[str, Machines]  # whose sign a family is, where other machines do the like
     of_wiring: Mapping[str, Mapping[str, str]]  # a sign whose subject is a joint or a fuse: by its words, its family
 
 
@@ -78,6 +83,7 @@ def signs() -> Signs:
         planned=frozenset(flags["planned"]),
         needs=flags["needs"],
         instead=flags["instead"],
+        machines={name: Machines(*pair) for name, pair in flags["machines"].items()},
         of_wiring=flags["of_wiring"],
     )
 
@@ -98,6 +104,7 @@ def _made(sources: list[Path]) -> list[Any]:
     }
     flags["needs"] = {name: tuple(spec["needs"]) for name, spec in families.items() if "needs" in spec}
     flags["instead"] = {name: tuple(spec["instead"]) for name, spec in families.items() if "instead" in spec}
+    flags["machines"] = {name: spec["machines"] for name, spec in families.items() if "machines" in spec}
     flags["of_wiring"] = {name: spec["of_wiring"] for name, spec in families.items() if "of_wiring" in spec}
     return [[compiled(one, classes) for one in named], flags]
 

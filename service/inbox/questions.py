@@ -6,10 +6,11 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from service.leadsman import LONGEST, Leadsman, withheld
+from service.leadsman import LONGEST, Leadsman
 from service.reply import Answer, Reply
 from service.triage import handed_on, triage
 from service.turns.thread import Thread
+from service.wording.withheld import withheld
 
 MARK = re.compile(
     r"^[ \t]*\(?(\d{1,2}|[a-z])(?:[.):]| [-–])[ \t]+(?=\S)|(?<=\s)\((\d|[a-z])\)[ \t]+(?=\S)", re.MULTILINE | re.I

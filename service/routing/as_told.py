@@ -9,6 +9,7 @@ from typing import NamedTuple
 from grammar.reading import Message
 from service.kinds import LITHIUM
 from service.rules import added_alike, both_new
+from service.rules.ice_first import has_it_frozen
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 WHETHER = frozenset(
@@ -98,6 +99,7 @@ RUINED = re.compile(
 )
 SYSTEM, SIX = frozenset({"battery.nominal", "bank.voltage"}), 6.0
 ONE_CELL, DEEPLY = 4.0, 10.5  # volts: a 12 V battery between them is deeply flat
+ICY = frozenset({"rest-voltage", "specific-gravity", "storage", "unclear"})  # as which a reading in the frost is read
 CUTS_OUT = "lfp-keeps-tripping"  # a danger: the lithium battery that switches itself off
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
@@ -266,6 +268,12 @@ def _amps_of_a_charger(seen: Seen) -> bool:
     return asked and amps and seen.found <= {"charger-setting", "freeze-point", "unclear"} and not seen.message.dangers
 
 
+def _frozen(seen: Seen) -> bool:
+    """ "It snowed and mine shows 11.9, has it frozen?": not how full it is."""
+    other = seen.says("request:is_good", "request:how_full")
+    return seen.found <= ICY and not other and not seen.message.dangers and has_it_frozen(seen.message.text)
+
+
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("voltage-drop", _limited),
     ("fuse-size", _broken),
@@ -275,6 +283,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("load-voltage", _story_of_a_motor),
     ("battery-type", _kind_found_out),
     ("replacement", _ruined),
+    ("freeze-point", _frozen),
     ("rest-voltage", _saved),
     ("rating-convert", _converted),
     ("bank-wiring", _joined),
@@ -308,6 +317,9 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("maintenance")
     if "freeze-point" in found and len(found) > 1 and FROST_FREE.search(message.text):
         idle.add("freeze-point")
+    how_full = any(map(message.says, ("request:is_good", "request:how_full")))
+    if "freeze-point" in found and not how_full and has_it_frozen(message.text):
+        idle |= ICY & found  # "1.110 after those nights, did it freeze?"
     idle |= _one_question(message, found, told)
     return idle
 

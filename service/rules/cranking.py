@@ -9,7 +9,7 @@ from typing import Any
 from service import reference, say
 from service.calculators import cable, sag
 from service.case import Case
-from service.rules import supply
+from service.rules import ice_first, supply
 from service.rules.battery import lowest_at
 from service.rules.cable import MOTOR_LIMIT, TABLE_5, K, area_cite
 from service.rules.circuit import PROPOSED, is_proposed
@@ -163,13 +163,14 @@ def charge_grounds(case: Case) -> list[Ground]:
             return []
         charge = 0.0 if rest < least else 100.0
     shown = say.fact("reading.voltage", case["reading.voltage"]) if rest else say.charge(charge)
+    first = ice_first.first(case, charge)
     if charge < limit("start-half"):
         case.step(f"{shown} is about {say.charge(charge)} full, under half", "start-charge")
-        return [Ground("no", f"at {shown} your battery is less than half full, so charge it first", "charge")]
+        return [Ground("no", f"at {shown} your battery is less than half full, so {first}", "charge")]
     start = rest if rest is not None else float(case["battery.start_voltage"])
     if round(float(start), 3) < least:
         case.step(f"{shown} is under {say.volts(least)} at rest", "start-charge")
-        return [Ground("marginal", f"at {shown} your battery is not full enough to rely on: charge it first", "charge")]
+        return [Ground("marginal", f"at {shown} your battery is not full enough to rely on: {first}", "charge")]
     return []
 
 

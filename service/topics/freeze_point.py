@@ -9,15 +9,17 @@ from typing import Any
 from service import say
 from service.calculators import freezing
 from service.case import Case, Value
-from service.reply import Answer, Figure
-from service.rules import drawn, frost
+from service.reply import Answer, Figure, Urgency
+from service.rules import drawn, frost, ice_first
 from service.rules.laid_up import urgency
 from service.rules.readings import cite, limit
 from service.topic import Lever, Topic
 
 
 def fuller(case: Case) -> Iterator[Value]:
-    """More charge in steps of 5 %."""
+    """More charge in steps of 5 %; none where the frost is there already."""
+    if cold_now(case):
+        return
     at = frost.charge_of(case)
     yield from (float(charge) for charge in range(5, 101, 5) if at is None or charge > at)
 
@@ -46,6 +48,8 @@ FULL, FLAT = re.compile(r"\b(?:full|fully|charged)\b", re.I), re.compile(r"\b(?:
 CHARGE, FREEZE = re.compile(r"\bcharg(?:e|er|ing)\b", re.I), re.compile(r"\b(?:freez|froze|ice)", re.I)
 ASKS = re.compile(r"\?|\b(?:should|can|may|shall|could|do) (?:i|we)\b|\b(?:ok|okay|alright|safe|fine) to\b", re.I)
 COLD_NOW = re.compile(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
+STILL_TO_COME = re.compile(r"\b(?:will|tonight|tomorrow|forecast|coming|next|going to|expect\w*|winter)\b", re.I)
+HARDEST = -40.0  # °C: colder than any frost that a boat stands in
 ALIKE = 2.0  # °C between a claim and the table
 FROST = 10.0  # °C: nobody asks of freezing at more; a warmer temperature is that of the reading
 
@@ -71,6 +75,8 @@ def answer(case: Case) -> Answer:
     figure = Figure("freezing_temperature", "freezes at", point, "C")
     charge = frost.charge_of(case)
     urgent = urgency(case, charge) if charge is not None and case.said("battery.charge") is None else "routine"
+    if celsius is None and ice_first.has_it_frozen(case.text) and point > HARDEST:
+        return whether_frozen(case, figure, told, urgent)
     if celsius is None:
         head = f"It freezes at about {say.temperature(point)}, because {told}."
         return TOPIC.says("information", head, figure, urgency=urgent, plot=plot(charge, point, None))
@@ -80,7 +86,7 @@ def answer(case: Case) -> Answer:
         f"{now} against {at}, with {say.number(limit('freezing-margin'))} °C kept in hand", cite("freezing-margin")
     )
     if verdict != "yes":
-        case.because("Ice or a bulge means that it has frozen, and then it must not be charged", "frozen-charge")
+        case.because(ice_first.WHY, "frozen-charge")
     if verdict == "no" and charge is not None:
         urgent = urgency(case, charge)
     if charging_asked(case.text):
@@ -89,7 +95,7 @@ def answer(case: Case) -> Answer:
             return TOPIC.says("yes", head, figure, urgency=urgent, plot=plot(charge, point, celsius))
         head = f"No charger yet: at {now} it may be frozen: {told} and freezes near {at}; warm it first, look for ice."
         return TOPIC.says("no", head, figure, urgency="today", route="technician", plot=plot(charge, point, celsius))
-    then = "look for ice before charging it" if COLD_NOW.search(case.text) else "charge it before the frost"
+    then = "look for ice before charging it" if cold_now(case) else "charge it before the frost"
     opens, may = ("No", "Not for sure") if is_it_safe(case) else ("Yes", "It may")
     head = {
         "yes": f"{unharmed(case, now)}: {told}, and it freezes near {at}.",
@@ -97,6 +103,22 @@ def answer(case: Case) -> Answer:
         "no": f"{opens}, it can freeze at {now}: {told}, and it freezes near {at}, so {then}.",
     }[verdict]
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def whether_frozen(case: Case, figure: Figure, told: str, urgent: Urgency) -> Answer:
+    """ "Has it frozen?" where no temperature is told: from which cold on it has, and no charge before a look."""
+    case.because(ice_first.WHY, "frozen-charge")
+    head = f"It may have, if it was colder than {say.temperature(float(figure.value))}: {told}, so {ice_first.LOOK}."
+    asks = (TOPIC.ask(frost.TEMPERATURE),)
+    return TOPIC.says("needs-facts", head, figure, asks=asks, urgency=urgent)
+
+
+def cold_now(case: Case) -> bool:
+    """Whether the frost that is told is there already: nothing is charged before somebody has looked."""
+    if COLD_NOW.search(case.text):
+        return True
+    there = frost.TEMPERATURE in case.asked or ice_first.has_it_frozen(case.text)
+    return there and not STILL_TO_COME.search(case.text)
 
 
 def is_it_safe(case: Case) -> bool:

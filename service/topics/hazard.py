@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
@@ -9,6 +10,7 @@ from service import reference, say
 from service.case import Case
 from service.kinds import LITHIUM
 from service.reply import Act, Answer, Urgency
+from service.rules import leave
 from service.rules.readings import harmful
 from service.topic import Topic
 
@@ -26,6 +28,10 @@ STANDING_ALL = (
     "No use and no charging: {named} still counts, for the batteries beside it too, until somebody who knows batteries "
     "has tested them all."
 )
+REFUSED = {  # in the place of the first words, where leave is asked
+    "No use and no charging, keep away": "No, do not {deed} it, and keep away",
+    "No use and no charging": "No, do not {deed} them",
+}
 TOLD = "what you told us"  # what still counts, where the row has no name for it
 MEASURED = "go by the {volts}: no reading changes this"
 ALTERNATIVES = (
@@ -56,11 +62,17 @@ NUMBERS = (
 LOOKS_GOOD = 12.0  # V: who reads that much may take it that all is well
 OVERCHARGED = "overcharging-voltage"
 ENGINE, SHORE = ("thing:alternator", "about:alternator"), ("thing:charger", "term:shore-power")
+NO_SHORE = "detail:no_power"
 EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries runs off the alternator
 ITS_BATTERY = "detail:start_bank"  # the engine is named, running or not
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
 Row = Mapping[str, Any]
+SHORE_END = re.compile(  # of the charger; where the engine charges, that is stopped
+    r"\bcharger off at the shore end(?:, (?:without going near|from afar|away from the battery))?", re.IGNORECASE
+)
+ENGINE_OFF = "engine off as soon as that is safe"
+NO_QUAY = re.compile(r"^shore power off on the quay(?:, and )?", re.IGNORECASE)
 
 
 @TOPIC.answered_by
@@ -105,7 +117,7 @@ def settled(case: Case) -> frozenset[str]:
     """What is told of what the steps hang on: the kind of battery, what charges it, that nobody else is there."""
     named = {facts["battery.chemistry"].value for facts in (case.stated, case.second) if "battery.chemistry" in facts}
     kinds = {"lithium" if kind in LITHIUM else "lead" for kind in named or {case.get("battery.chemistry")} - {None}}
-    engine, shore = case.says(*ENGINE), case.says(*SHORE)
+    engine, shore = case.says(*ENGINE), case.says(*SHORE) and not case.says(NO_SHORE)
     open_yet = case.says(*EITHER) or (engine and shore)
     chargers = () if open_yet else ("alternator",) * engine + ("charger",) * (shore and not case.says(ITS_BATTERY))
     alone = ("alone",) * case.says("detail:alone")
@@ -116,7 +128,17 @@ def of_kind(case: Case, found: Row, name: str) -> Any:
     """A column of a row as it fits what is told; where that is open the plain one, which is the stricter."""
     told = settled(case)
     whole = next((found[f"{name}_{word}"] for word in sorted(told) if f"{name}_{word}" in found), found[name])
-    return whole if isinstance(whole, str) else [text for item in whole if (text := fitted(item, told))]
+    if isinstance(whole, str):
+        return at_source(whole, told)
+    return [text for item in whole if (text := at_source(fitted(item, told), told))]
+
+
+def at_source(text: str, told: frozenset[str]) -> str:
+    """A step as it fits what charges: at sea the engine is stopped, as there is no charger at a shore end."""
+    if "alternator" not in told:
+        return text
+    fits = SHORE_END.sub(ENGINE_OFF, NO_QUAY.sub("", text))
+    return f"{fits[:1].upper()}{fits[1:]}" if text[:1].isupper() else fits
 
 
 def fitted(step: str | Mapping[str, str], told: frozenset[str]) -> str:
@@ -145,11 +167,20 @@ def headline(case: Case, leading: Row, status: str) -> str:
         if still:
             return str(still)
         all_off = leading.get("battery") and case.says("detail:the_others")
-        return (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
+        told = (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
+        return refused(told, leave.asked(case.text))
     first: str = with_volts(case, of_kind(case, leading, "first"))
     if status == "general" and leading.get("verdict") != "information" and not leading.get("forbids"):
-        return f"If it happens: {first[0].lower()}{first[1:]}"
+        deed = leave.asked(case.text) if leading.get("battery") else ""
+        opening = f"No, do not {deed} it" if deed else "If it happens"
+        return f"{opening}: {first[0].lower()}{first[1:]}"
     return first
+
+
+def refused(told: str, deed: str) -> str:
+    """What still counts, opened with the answer to whether it may be charged or used."""
+    first, mark, rest = told.partition(": ")
+    return f"{REFUSED[first].format(deed=deed)}{mark}{rest}" if deed else told
 
 
 def with_volts(case: Case, text: str) -> str:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from service import say
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
-from service.rules import doubt, readings, rest_words, wording
+from service.rules import doubt, ice_first, readings, rest_words, wording
 from service.rules.doubt import shown
 from service.rules.readings import Charge, cite, limit
 from service.topic import Lever, Topic
@@ -120,9 +120,10 @@ def without_reading(case: Case) -> Answer:
         opening = wording.opening(case, verdict)
         soon = "today" if verdict == "no" and kind != "lfp" else "soon"
         advice = "" if verdict == "yes" else f", so charge it {soon}"
+        head = f"{opening}: your battery is {say.charge(float(charge))} full{advice}."
         return TOPIC.says(
             verdict,
-            f"{opening}: your battery is {say.charge(float(charge))} full{advice}.",
+            ice_first.held(case, float(charge), head),
             Figure("state_of_charge", "charge", float(charge), "%"),
             urgency=urgency(float(charge), kind),
         )
@@ -282,6 +283,7 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     head = rest_words.headline(
         case, volts, found, verdict, asked=any(item.fact == "battery.chemistry" for item in asks)
     )
+    head = ice_first.held(case, found.value, head)
     return TOPIC.says(
         verdict,
         head,
@@ -326,6 +328,9 @@ def two(case: Case) -> Answer:
     head = f"{opening}: {parts[0]}, and {parts[1]}{advice.get(verdict, '')}."
     if case.says("detail:what_now") and (todo := rest_words.to_do(list(zip(names, answers, strict=True)), parts)):
         head = todo
+    charges = (item.value for found in answers for item in found.figures if item.name == "state_of_charge")
+    low = min((float(value) for value in charges), default=100.0)
+    head = ice_first.held(case, low, head)
     urgent = max((item.urgency for item in answers), key=("routine", "today", "stop-now").index)
     asks = tuple({item.fact: item for found in answers for item in found.asks}.values())
     return TOPIC.says(verdict, head, *answers[worse].figures, compare=options, urgency=urgent, asks=asks)

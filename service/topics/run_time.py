@@ -10,7 +10,7 @@ from service import reference, say
 from service.calculators import peukert
 from service.case import Case
 from service.reply import Answer, Change, Figure
-from service.rules import changes, drawn, lithium, session, stop_at, supply
+from service.rules import changes, drawn, ice_first, lithium, session, stop_at, supply
 from service.rules.battery import capacity_share
 from service.topic import Lever, Topic
 
@@ -225,7 +225,8 @@ def judged(case: Case, minutes: float, usable: float, running: float, to_empty: 
     limit = "half empty" if case.get("battery.usable", 50.0) == 50 else "down to 20 %"
     amount, asked = say.lasting(minutes), wanted(case)
     if usable <= 0:
-        return "no", f"No: {supply.bank_name(case)} is already below what should be used, so charge it first."
+        before = ice_first.first(case, float(case.get("battery.charge", 100.0)))
+        return "no", f"No: {supply.bank_name(case)} is already below what should be used, so {before}."
     if trips := session.trips_in_words(case, minutes):
         return "information", f"{say.capital(supply.does(case, 'last'))} about {amount} before charging: {trips}."
     if asked is not None:

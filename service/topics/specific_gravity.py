@@ -10,7 +10,7 @@ from service import reference, say
 from service.calculators import gravity
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option, Urgency
-from service.rules import doubt, frost, readings, wording
+from service.rules import doubt, frost, ice_first, readings, wording
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
 
@@ -210,7 +210,7 @@ def judged(case: Case, spread: float | None) -> Answer:
             f"{opening}: the lowest cell is {full}, but the cells differ by {spread:.3f}, so charge it right through "
             "and read again."
         )
-    return TOPIC.says(verdict, head, *found, urgency=urgent)
+    return TOPIC.says(verdict, ice_first.held(case, charge, head), *found, urgency=urgent)
 
 
 def uneven(case: Case, spread: float) -> bool:

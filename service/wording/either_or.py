@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from service.reply import Answer
+from service.rules import ice_first
 
 SIDES = re.compile(r"(?P<one>[^.?!;,:]{1,80}?),? or (?P<other>[^.?!;,:]{1,80})", re.IGNORECASE)
 LED = re.compile(
@@ -51,7 +52,7 @@ def taken(answer: Answer, text: str) -> Answer | None:
             return None
         if RENEWS.match(side) and answer.topic != "replacement":  # "charge it or bin it" of one that is well
             return None
-        if "deeply flat" in answer.headline and side is act:
+        if side is act and ("deeply flat" in answer.headline or (CHARGES.match(act) and ice_first.comes(answer))):
             return None
         return replace(answer, headline=_opened_with(side, answer))
     return None

@@ -17,6 +17,7 @@ from service.routing.as_told import mends_the_kind
 from service.routing.evidence import asks_outright
 from service.routing.listed import OPENS
 from service.routing.route import Request
+from service.rules import ice_first
 from service.wording import claims
 from service.wording.either_or import taken
 
@@ -131,6 +132,8 @@ def _remedied(answer: Answer, rest: str) -> Answer:
     lithium = any(item.fact == "battery.chemistry" and item.value == "lfp" for item in answer.understood)
     if answer.verdict == "yes":
         return replace(answer, headline=f"No: {rest}")
+    if ice_first.comes(answer):
+        return replace(answer, headline=f"Not yet: {rest}")
     if ADVISED.search(rest) and "deeply flat" not in rest and not (cold and lithium):
         return replace(answer, headline=f"Yes: {rest}")
     return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")

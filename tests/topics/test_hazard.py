@@ -208,3 +208,40 @@ def test_who_is_alone_rinses_first(text: str, first: str) -> None:
 def test_the_skin_is_rinsed_with_the_eye() -> None:
     found = danger("acid-in-eyes", "acid-on-skin")
     assert found.steps[0].say.startswith("Rinse at once")
+
+
+@pytest.mark.parametrize("sign", ["hot-to-touch", "hissing-venting", "swollen-case", "rotten-egg-smell", "frozen-lead"])
+@pytest.mark.parametrize("kind", ["agm", "lfp", None])
+def test_where_the_engine_charges_it_is_stopped(sign: str, kind: str | None) -> None:
+    facts = {"battery.chemistry": kind} if kind else {}
+    engine, shore = (told(danger(sign, facts=facts, cues=(cue,))) for cue in ("thing:alternator", "thing:charger"))
+    assert "shore end" not in " ".join(engine)
+    assert "shore end" in " ".join(shore)
+    assert "engine off as soon as that is safe" not in " ".join(shore)
+    assert "engine off as soon as that is safe" in " ".join(engine)
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("the wet battery stinks of rotten eggs since the engine charges it, no shore power here", "Engine off"),
+        ("Under way, the alternator charges and the AGM is bulging", "Engine off"),
+        ("The AGM is bulging, it was on the shore charger", "Charger off"),
+        ("The AGM is bulging", "Charger off"),
+    ],
+)
+def test_the_first_step_is_of_what_charges(text: str, first: str) -> None:
+    (found, *_) = default_desk().ask(text).answers
+    assert found.steps[0].say.capitalize().startswith(first)
+
+
+def test_at_sea_no_quay_is_spoken_of() -> None:
+    text = "sea water got over the flooded battery, we are at sea and the alternator runs"
+    (found, *_) = default_desk().ask(text).answers
+    assert found.headline.startswith("Stay out of the water aboard")
+
+
+@pytest.mark.parametrize(("kind", "gone"), [("agm", "lithium"), ("lfp", "split")])
+def test_what_fell_on_somebody_is_told_by_its_kind(kind: str, gone: str) -> None:
+    step = next(text for text in told(danger("lifting", facts={"battery.chemistry": kind})) if "keeps away" in text)
+    assert gone not in step

@@ -166,7 +166,8 @@ def test_two_kinds_side_by_side_are_told_in_words_that_fit() -> None:
 def test_the_question_that_waits_beside_a_danger_is_named(text: str, topic: str) -> None:
     hazard, waiting = ask(text)
     assert (hazard.verdict, waiting.topic, waiting.verdict) == ("stop", topic, "no")
-    assert waiting.headline.startswith(("Not yet (amps of the charger):", "Not yet (fuse or breaker):"))
+    named = "(amps of the charger)" if topic == "charger-size" else "(fuse or breaker)"
+    assert waiting.headline.startswith(f"The danger above comes first {named}")
     assert waiting.cites
 
 

@@ -1,0 +1,47 @@
+"""What is said around the signs of a text: denials, what was mended, the past, what is only asked about."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from grammar.dangers.text import Text
+from grammar.lexicon.phrases import Hit
+
+OWN = frozenset({"this", "these", "that", "my", "our", "the", "it"})
+
+
+class Context:
+    """What is said around the signs, to be asked for by place."""
+
+    def __init__(self, hits: Iterable[Hit], words: Text) -> None:
+        named: dict[str, list[Hit]] = {}
+        for hit in hits:
+            named.setdefault(hit.name, []).append(hit)
+        self.supposed = bool(_spared(named.get("supposed", ()), named.get("but-present", ())))
+        asked = {hit.start for hit in named.get("asked", ()) if words.begins(hit.start)}
+        mended = [hit for hit in named.get("mended", ()) if not any(at in asked for at in hit.at)]
+        mended = [hit for hit in mended if hit.start - 1 not in asked]
+        self.mended = [hit.start for hit in mended]
+        self.gone = {at: hit.end for hit in mended for at in range(hit.start, hit.end)}
+        self.rid = {at: hit.end for hit in named.get("rid", ()) for at in range(hit.start, hit.end)}
+        self.now = [hit.start for hit in named.get("now", ())]
+        self.other_boat = [hit.start for hit in named.get("other-boat", ())]
+        self.past = [hit.start for hit in named.get("past", ())]
+        self.general = _spared(named.get("general", ()), named.get("but-present", ()))
+        self.general_starts = [hit.start for hit in self.general]
+        self.told_past = named.get("told-past", [])
+        self.lately = [hit.start for hit in named.get("lately", ())]
+        self.advised = named.get("advised", [])
+        self.affirmed = {hit.start for hit in named.get("affirmed", ())}
+        weighed = [hit for hit in named.get("weighed", ()) if words.begins(hit.start)]
+        weighed = [hit for hit in weighed if OWN.isdisjoint(words.words[hit.start : hit.end])]
+        self.weighed = {at: hit.end for hit in weighed for at in range(hit.start, hit.end)}
+        self.denials: dict[int, list[Hit]] = {}  # by the word after them
+        for hit in _spared(named.get("negation", ()), named.get("but-not", ())):
+            self.denials.setdefault(hit.end, []).append(hit)
+        self.denying = {at for hit in named.get("negation", ()) for at in hit.at}
+
+
+def _spared(hits: Iterable[Hit], by: Iterable[Hit]) -> list[Hit]:
+    covered = {at for hit in by for at in range(hit.start, hit.end)}
+    return [hit for hit in hits if hit.start not in covered]

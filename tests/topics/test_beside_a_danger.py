@@ -1,0 +1,92 @@
+"""What stands beside a danger and after it: no way to use or charge that battery, a plain no where leave is asked."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.leadsman import Leadsman
+from service.reply import Answer
+from service.rules.leave import asked
+from service.turns.thread import Signer
+
+
+def answers(*turns: str) -> tuple[Answer, ...]:
+    desk, thread = Leadsman(signer=Signer("a key")), None
+    for text in turns:
+        reply = desk.ask(text, thread=thread)
+        thread = reply.thread
+    return reply.answers
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("The lithium was hissing an hour ago. May I charge it with the AGM setting?",
+         "No: the danger above comes first (setting and volts of the charger)"),
+        ("The sides of the gel are bulging. Is a 50 A charger too big for 100 Ah of gel?",
+         "The danger above comes first (amps of the charger)"),
+        ("Smoke came from the battery box this morning. Is 12.0 V too low for an AGM?",
+         "The danger above comes first (volts at rest)"),
+        ("The wet battery smoked last night. Is 500 CCA enough for the Pike?",
+         "The danger above comes first (will the battery run it)"),
+        ("It stinks of rotten eggs when we charge the wet one, 6 years old. New one now or does it do another season?",
+         "Do not plan with this battery: the danger above comes first"),
+        ("The AGM got too hot to touch. It is 5 years old, is it time for a new one?",
+         "Do not plan with this battery: the danger above comes first"),
+    ],
+)  # fmt: skip
+def test_a_no_for_a_lesser_reason_names_no_way_out(text: str, opens: str) -> None:
+    hazard, waiting = answers(text)
+    assert (hazard.verdict, waiting.verdict) == ("stop", "no")
+    assert waiting.headline.startswith(opens)
+    assert (waiting.would_change, waiting.figures, waiting.asks, waiting.compare) == ((), (), (), ())
+
+
+def test_a_no_that_the_danger_is_the_reason_of_stands_in_its_own_words() -> None:
+    hazard, fuse = answers("no fuse on the thruster cable, must there be one?")
+    assert (hazard.verdict, fuse.topic) == ("stop", "fuse-size")
+    assert fuse.headline.startswith("No: leave this circuit switched off")
+
+
+def test_what_a_lithium_that_cuts_out_may_give_is_still_worked_out() -> None:
+    text = "Lithium 100 Ah cuts out at every push and comes back. 100 A continuous, 200 A peak, a Pike. Too small?"
+    _, check = answers(text)
+    assert check.topic == "run-check"
+    assert {item.name for item in check.figures} >= {"inrush_current", "running_current"}
+    assert not check.would_change
+
+
+@pytest.mark.parametrize(
+    ("turns", "opens"),
+    [
+        (("one battery is swollen", "is it ok to charge it overnight?"), "No, do not charge it, and keep away"),
+        (("The lithium got hot yesterday", "It is cold now. Can we use it on Sunday?"),
+         "No, do not use it, and keep away"),
+        (("a hiss came from the AGM when charging", "I unplugged it. So I can plug it in again tomorrow?"),
+         "No, do not"),
+        (("the bow battery was hissing", "quiet now, so fine to use?"), "No, do not use it"),
+        (("salt water got into the lithium box", "all dry, may we switch it back on"), "No, do not use it"),
+        (("two AGMs, one has bulging sides", "could the other one still be used?"), "No, do not use them"),
+        (("what if a lithium swells?", "could I charge it slowly?"), "No, do not charge it"),
+        (("Should I charge a battery that was under sea water?",), "No, do not charge it"),
+    ],
+)  # fmt: skip
+def test_who_asks_leave_gets_a_no(turns: tuple[str, ...], opens: str) -> None:
+    assert answers(*turns)[0].headline.startswith(opens)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Should I call the fire brigade?", "Do I have to leave the boat?", "Can I switch the charger off?",
+        "May we stop charging it?", "Should I use a fire extinguisher?", "Is it dangerous?",
+    ],
+)  # fmt: skip
+def test_no_is_not_said_to_what_helps(text: str) -> None:
+    assert asked(text) == ""
+    assert not answers("the battery is hissing", text)[0].headline.startswith("No,")
+
+
+def test_beside_a_danger_that_is_only_asked_about_no_charging_is_told() -> None:
+    below = answers("Should I charge a lithium that fell in the sea? Which setting?")[1:]
+    assert all(item.verdict == "no" and not item.figures for item in below)
