@@ -6,7 +6,7 @@ what really fired; there is no second set of formulas.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from service import reference, say
@@ -19,10 +19,10 @@ from service.rules.at_once import MORE, merged
 from service.rules.joining import each_alone, one_bank
 from service.topic import Lever, Topic
 from service.turns.no_idea import helped, not_told
+from service.wording.both import LONGEST_HEADLINE, SHORT, of_both
 from service.wording.own_words import rewritten, worded
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
-LONGEST_HEADLINE = 30  # words
 UNVOUCHED = ("hazard", "other-desk", "unclear", "meaning")  # topics that judge no installation
 VOUCH = "We cannot write that an installation is safe or meets a standard: a surveyor or marine electrician does that"
 MOST_TRIED = 400  # values of one lever
@@ -110,9 +110,8 @@ def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
     return replace(answer, figures=tuple(_ranged(figure, ends) for figure in answer.figures))
 
 
+WHICH = "put:choice"  # "which of them"
 STRICT = ("information", "yes", "marginal", "needs-facts", "no", "stop")
-SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
-SHORT_OF = {"mounting": SHORT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
 
 
 def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
@@ -131,7 +130,7 @@ def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
     pick = min if topic.of_two == "best" else max
     leading = pick(both, key=lambda item: (STRICT.index(item.verdict), bool(item.figures) == (pick is max)))
-    return replace(leading, headline=_of_both(labels, both, leading), compare=sides)
+    return replace(leading, headline=of_both(labels, both, leading, case.says(WHICH)), compare=sides)
 
 
 CHOSEN = (  # what one buys: "20 A or 40 A" is a choice between two, not a value that is not known well
@@ -174,36 +173,6 @@ def _label(told: list[str], facts: Mapping[str, Known]) -> str:
     words = [say.fact(fact, facts[fact].value) for fact in told if fact != "battery.age"]
     aged = [say.fact(fact, facts[fact].value) for fact in told if fact == "battery.age"]
     return " of ".join(part for part in (" ".join(words) or "one" * bool(aged), *aged) if part)
-
-
-def _of_both(labels: list[str], both: Sequence[Answer], leading: Answer) -> str:
-    """One sentence on two things: the one that decides, then the other; the bare results where that is too long."""
-    said = [item.headline for item in both]
-    if len(set(said)) == 1 or {item.verdict for item in both} == {"needs-facts"}:
-        return leading.headline
-    first, last = leading.headline.removesuffix("."), 1 - both.index(leading)
-    if {item.verdict for item in both} <= set(SHORT):
-        short = SHORT_OF.get(leading.topic, SHORT)
-        whole = f"{first}; {labels[last]}: {short[both[last].verdict]}."
-        parts = [f"{label}: {short[item.verdict]}" for label, item in zip(labels, both, strict=True)]
-    else:
-        whole = f"{first}; {said[last]}"
-        parts = [f"{label}: {_figure(item)}" for label, item in zip(labels, both, strict=True)]
-    again = first.split()[:3] == said[last].split()[:3]  # one sentence twice: the figures alone are clearer
-    return whole if len(whole.split()) <= LONGEST_HEADLINE and not again else f"{say.capital('; '.join(parts))}."
-
-
-def _figure(answer: Answer) -> str:
-    """The first figure of an answer in words, else its headline."""
-    if not answer.figures or not isinstance(value := answer.figures[0].value, (int, float)):
-        return answer.headline.removesuffix(".")
-    item = answer.figures[0]
-    if item.unit in ("min", "h"):
-        return f"about {say.duration(value * (60 if item.unit == 'h' else 1))} {item.label}"
-    if item.unit == "d":
-        return f"{item.label} {say.quantity(int(value + 1e-6), 'd')}"
-    places = 1 if item.unit == "V" else 0 if abs(value) >= 10 else None
-    return f"{item.label} {say.quantity(value, item.unit, places)}"
 
 
 def _ranged(figure: Figure, ends: Iterable[Answer]) -> Figure:

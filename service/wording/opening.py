@@ -17,7 +17,7 @@ from service.routing.as_told import mends_the_kind
 from service.routing.evidence import asks_outright
 from service.routing.listed import OPENS
 from service.routing.route import Request
-from service.wording import claims
+from service.wording import claims, compared, sides
 from service.wording.either_or import taken
 
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
@@ -32,7 +32,7 @@ ADVISED = re.compile(r"\bcharge (?:it|the )", re.IGNORECASE)
 WAY = "way:"  # how a topic was asked, as a thread carries it
 OPEN = re.compile(
     r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*"
-    r"(?:what|which|where|how|why|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
+    r"(?:what|which|where|how|why|who|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
     re.IGNORECASE,
 )
 LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
@@ -48,6 +48,14 @@ LED_IN = re.compile(  # "OK, scrap it then?"
     r"(?=,| (?:so|then|scrap|bin|replace|is|are|do|does|can|should|will|what|but)\b)",
     re.IGNORECASE,
 )
+BARE = re.compile(  # "So?"
+    r"^\W*(?:so|well|and|(?:your |the )?(?:verdict|result|conclusion|judgement))\W*$", re.IGNORECASE
+)
+POLAR = re.compile(  # "will a 20 W panel hold it": a sentence that begins as a yes or no question does
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*"
+    r"(?:is|are|was|were|will|would|can|could|does|do|did|should|shall|may|must|has|have)\b(?! you\b)",
+    re.IGNORECASE,
+)
 GOOD_OR_BAD = re.compile(
     r"\b(?:good|ok|okay|fine|healthy)\b,? or (?:is (?:it|that) )?(?:bad|low|poor|not good|flat|no good)\b",
     re.IGNORECASE,
@@ -55,6 +63,7 @@ GOOD_OR_BAD = re.compile(
 PASS_OR_FAIL = re.compile(
     r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
 )
+FORMS = ((BARE, "open"), (GOOD_OR_BAD, "both"), (PASS_OR_FAIL, "passed"))  # that tell by themselves how it is asked
 DEED = re.compile(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
 )
@@ -79,6 +88,10 @@ def as_put(
 
     `before`: what `kept` wrote of the turn before.
     """
+    if decided := sides.taken(answer, message, requests):
+        return decided
+    if beside := compared.taken(answer, message.text, before):
+        return beside
     way = claims.way(message, request, len(requests) == 1)
     first = opened(answer, way or put(message, request, requests, before), message.text)
     return claims.summed(first, way, claimed)
@@ -164,7 +177,8 @@ def put(message: Message, request: Request, requests: tuple[Request, ...], befor
     others = {_way(message, clause.span) for clause in message.clauses if clause.asks} - {""}
     if len(requests) == 1 and len(others) == 1:  # "Should I worry? It rests at 12.1 V": one question in two sentences
         return others.pop()
-    return "good" if "good" in others else "open" if others else earlier  # told beside another question
+    polar = any(POLAR.match(message.text, *span) for span in _asking(message, request, requests))
+    return "good" if polar or "good" in others else "open" if others else earlier  # told beside another question
 
 
 def kept(message: Message, requests: tuple[Request, ...], before: Iterable[str]) -> tuple[str, ...]:
@@ -217,10 +231,8 @@ def _way(message: Message, span: Span) -> str:
         good = message.says("put:good", (span[0] + led.end(), span[1]))
     on = message.text[span[1] :].lstrip(" ,").lower().startswith("or ")
     either = not (about or hedge) and (on or bool(EITHER.search(text)))
-    if GOOD_OR_BAD.search(text):
-        return "both"
-    if PASS_OR_FAIL.search(text):
-        return "passed"
+    if said := next((way for form, way in FORMS if form.search(text)), ""):
+        return said
     if (OPEN.match(text) and not about) or (bad and either) or _asks_what(message, span, text):
         return "open"
     if needed := _needed(message, span, good, bad, either):
