@@ -195,8 +195,14 @@ def _outcomes(topic: Topic, case: Case, asked: Asked) -> Iterator[Choice]:
         if choice.value is None or choice.then:
             yield choice
             continue
-        then = answered(topic, case.supposing({asked.fact: choice.value})).verdict
-        yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=then)
+        supposed = {asked.fact: choice.value}
+        told = [answered(topic, one.supposing(supposed)).verdict for one in (case, *_others(topic, case))]
+        yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=max(told, key=STRICT.index))
+
+
+def _others(topic: Topic, case: Case) -> tuple[Case, ...]:
+    """The second of two things that are weighed: a reply counts for both."""
+    return (case.others(),) if topic.of_two and any((fact, 1) in case.used for fact in case.second) else ()
 
 
 def _changes(topic: Topic, case: Case, answer: Answer) -> Iterator[Change]:

@@ -167,7 +167,7 @@ def words(text: str) -> set[str]:
 
 def backed(answer: Answer) -> tuple[Cite, ...]:
     """The sources of what an answer says; a part that is refused beside a danger says nothing of them."""
-    return answer.cites if answer.working or answer.steps else ()
+    return answer.cites if answer.working or answer.steps or answer.figures else ()
 
 
 def sources(cites: Iterable[Cite]) -> str:
