@@ -70,9 +70,11 @@ def as_put(
         return beside
     way = claims.way(message, request, len(requests) == 1)
     first = opened(answer, way or put(message, request, requests, before), message.text)
-    goes_on = f"{WAY}{request.topic}:good" in before and not asks_outright(message)
-    leave = goes_on or asks_leave(message, request, requests)
-    return claims.summed(granted(first) if leave else first, way, claimed)
+    given = granted(first)
+    if given is not first:
+        goes_on = f"{WAY}{request.topic}:good" in before and not asks_outright(message)
+        first = given if goes_on or asks_leave(message, request, requests) else first
+    return claims.summed(first, way, claimed)
 
 
 def asks_leave(message: Message, request: Request, requests: tuple[Request, ...]) -> bool:
@@ -86,8 +88,10 @@ def asks_leave(message: Message, request: Request, requests: tuple[Request, ...]
 def _own_part(message: Message, span: Span, request: Request, requests: tuple[Request, ...]) -> Span:
     """The part of a sentence that is one question's, where it asks as many things as topics share it."""
     sharing = [other.topic for other in requests if other.span == request.span]
+    if len(sharing) < 2:
+        return span
     cuts = [found.start() for found in AND_ASKS.finditer(message.text, *span)]
-    if len(sharing) < 2 or len(cuts) != len(sharing) - 1:
+    if len(cuts) != len(sharing) - 1:
         return span
     places = (span[0], *cuts, span[1])
     at = sharing.index(request.topic)
