@@ -6,7 +6,7 @@ what really fired; there is no second set of formulas.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from service import reference, say
@@ -20,10 +20,10 @@ from service.rules.at_once import MORE, merged
 from service.rules.joining import each_alone, one_bank
 from service.topic import Lever, Topic
 from service.turns.no_idea import helped, not_told
+from service.wording.both import LONGEST_HEADLINE, SHORT, of_both
 from service.wording.own_words import rewritten, worded
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
-LONGEST_HEADLINE = 30  # words
 UNVOUCHED = ("hazard", "other-desk", "unclear", "meaning")  # topics that judge no installation
 VOUCH = "We cannot write that an installation is safe or meets a standard: a surveyor or marine electrician does that"
 MOST_TRIED = 400  # values of one lever
@@ -111,9 +111,8 @@ def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
     return replace(answer, figures=tuple(_ranged(figure, ends) for figure in answer.figures))
 
 
+WHICH = "put:choice"  # "which of them"
 STRICT = ("information", "yes", "marginal", "needs-facts", "no", "stop")
-SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
-SHORT_OF = {"mounting": SHORT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
 
 
 def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
@@ -132,7 +131,7 @@ def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
     pick = min if topic.of_two == "best" else max
     leading = pick(both, key=lambda item: (STRICT.index(item.verdict), bool(item.figures) == (pick is max)))
-    return replace(leading, headline=_of_both(labels, both, leading), compare=sides)
+    return replace(leading, headline=of_both(labels, both, leading, case.says(WHICH)), compare=sides)
 
 
 CHOSEN = (  # what one buys: "20 A or 40 A" is a choice between two, not a value that is not known well
@@ -179,36 +178,6 @@ def _label(told: list[str], facts: Mapping[str, Known]) -> str:
     return " of ".join(part for part in (" ".join(words) or "one" * bool(aged), *aged) if part)
 
 
-def _of_both(labels: list[str], both: Sequence[Answer], leading: Answer) -> str:
-    """One sentence on two things: the one that decides, then the other; the bare results where that is too long."""
-    said = [item.headline for item in both]
-    if len(set(said)) == 1 or {item.verdict for item in both} == {"needs-facts"}:
-        return leading.headline
-    first, last = leading.headline.removesuffix("."), 1 - both.index(leading)
-    if {item.verdict for item in both} <= set(SHORT):
-        short = SHORT_OF.get(leading.topic, SHORT)
-        whole = f"{first}; {labels[last]}: {short[both[last].verdict]}."
-        parts = [f"{label}: {short[item.verdict]}" for label, item in zip(labels, both, strict=True)]
-    else:
-        whole = f"{first}; {said[last]}"
-        parts = [f"{label}: {_figure(item)}" for label, item in zip(labels, both, strict=True)]
-    again = first.split()[:3] == said[last].split()[:3]  # one sentence twice: the figures alone are clearer
-    return whole if len(whole.split()) <= LONGEST_HEADLINE and not again else f"{say.capital('; '.join(parts))}."
-
-
-def _figure(answer: Answer) -> str:
-    """The first figure of an answer in words, else its headline."""
-    if not answer.figures or not isinstance(value := answer.figures[0].value, (int, float)):
-        return answer.headline.removesuffix(".")
-    item = answer.figures[0]
-    if item.unit in ("min", "h"):
-        return f"about {say.duration(value * (60 if item.unit == 'h' else 1))} {item.label}"
-    if item.unit == "d":
-        return f"{item.label} {say.quantity(int(value + 1e-6), 'd')}"
-    places = 1 if item.unit == "V" else 0 if abs(value) >= 10 else None
-    return f"{item.label} {say.quantity(value, item.unit, places)}"
-
-
 def _ranged(figure: Figure, ends: Iterable[Answer]) -> Figure:
     values = [
         bound
@@ -229,8 +198,14 @@ def _outcomes(topic: Topic, case: Case, asked: Asked) -> Iterator[Choice]:
         if choice.value is None or choice.then:
             yield choice
             continue
-        then = answered(topic, case.supposing({asked.fact: choice.value})).verdict
-        yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=then)
+        supposed = {asked.fact: choice.value}
+        told = [answered(topic, one.supposing(supposed)).verdict for one in (case, *_others(topic, case))]
+        yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=max(told, key=STRICT.index))
+
+
+def _others(topic: Topic, case: Case) -> tuple[Case, ...]:
+    """The second of two things that are weighed: a reply counts for both."""
+    return (case.others(),) if topic.of_two and any((fact, 1) in case.used for fact in case.second) else ()
 
 
 def _changes(topic: Topic, case: Case, answer: Answer) -> Iterator[Change]:

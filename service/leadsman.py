@@ -45,7 +45,7 @@ from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
 from service.turns.which_of_two import spoken_of_first, with_the_other
 from service.turns.worked import kept
-from service.wording import claims, misbeliefs
+from service.wording import claims, compared, misbeliefs
 from service.wording.again import READ_TOO, repeated
 from service.wording.aside import asides, harmless
 from service.wording.opening import as_put
@@ -149,6 +149,7 @@ class Leadsman:
                 *turn.cues,
                 *(f"{DANGER}{sign}" for sign in turn.signs),
                 *kept_put(turn.message, turn.requests, thread.cues),
+                *compared.kept(answers),
                 *also(tuple(item.topic for item in turn.requests), turn.thread),
                 *((STYLE,) if terse else ()),
             ),

@@ -77,6 +77,31 @@ from service.wording.opening import opened
         ("Can I leave my lithium plugged in all winter?", "storage", "marginal", "Better not: "),
         ("May wet batteries stay on the charger from November to April?", "storage", "information",
          "Yes, if it is a smart charger: "),
+        # one charger, a car battery: a yes on a condition, and their own word for it
+        ("Can one charger do three separate batteries?", "charger-banks", "information", "Yes, with 3 outputs"),
+        ("one charger for 2 batteries ok?", "charger-banks", "information", "Yes, with 2 outputs"),
+        ("Do I need two chargers for two batteries?", "charger-banks", "information", "A charger with 2 outputs"),
+        ("How many outputs for engine, house and bow?", "charger-banks", "information", "A charger with 3 outputs"),
+        ("Is a bow thruster battery just a car battery?", "battery-duty", "information", "Yes in kind: a car battery"),
+        ("Are thruster batteries different from starter batteries?", "battery-duty", "information",
+         "No, not in kind: a starter battery"),
+        ("Is a leisure battery the same as a thruster battery?", "battery-duty", "information", "No: a leisure"),
+        ("Can I use a truck battery for my bow thruster?", "battery-duty", "information",
+         "Yes, if its CCA is high enough: a truck battery"),
+        # no power where it is laid up
+        ("Can a full gel stand untouched for four months at 10 C? There is no power.", "storage", "yes",
+         "Yes, but look every 90 days"),
+        ("Is a wet battery ok for 12 months at 20 C with no shore power?", "storage", "no",
+         "No: take it home or bring a charger there in between: charged full, your wet-cell battery is down to"),
+        ("Laid up 4 months at 10 C, AGM, no electricity there. How do I leave it?", "storage", "yes",
+         "Charge it full before you leave her"),
+        # isolated or not, by what was told
+        ("24 V bank of its own two AGMs, 12 V alternator, one negative for all. Must a 12 to 24 charger be isolated?",
+         "dc-dc", "information", "No, it need not be isolated: both sides share one negative, and the 12 V"),
+        ("Does my 12 to 24 V converter have to be isolated? Both sides share one negative.", "dc-dc", "information",
+         "No, it need not be isolated, as both sides share one negative; only"),
+        ("Must a 12 to 24 V converter be isolated? One negative for both, the start battery is separate.", "dc-dc",
+         "information", "No, it need not be isolated: both"),
     ],
 )  # fmt: skip
 def test_a_headline_opens_with_the_answer_to_the_question(text, topic, verdict, opens):

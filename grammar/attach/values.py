@@ -13,6 +13,7 @@ from grammar.scene.claims import close
 from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
+from grammar.told.avoided import avoided
 from grammar.told.chargers.switch import on_the_switch, stands_on
 from grammar.told.refused import refused_after
 
@@ -125,7 +126,8 @@ def words_of(scene: Scene) -> Words:
             continue
         fact, value = _meaning(scene, item, offered)
         refused = refused_after(scene, item)
-        if refused and isinstance(value, bool):  # "engine room: no"
+        turned = isinstance(value, bool) and (refused or avoided(scene, item))
+        if turned:  # "engine room: no", "it does not pass through the engine room"
             value, refused = not value, False
         other = _before_or(scene, item)
         if _unsure(scene, item) or (other is not None and other.at in doubted):
@@ -138,7 +140,7 @@ def words_of(scene: Scene) -> Words:
             continue
         span = scene.span(item.start, item.end)
         found = Stated(fact, value, "", scene.text[slice(*span)], span, how="token")
-        if refused or _denied(scene, item):
+        if refused or (_denied(scene, item) and not turned):
             denied.append(found)
         elif not any(other.fact == fact and other.value == value for other in stated):
             stated.append(found)

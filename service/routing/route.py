@@ -47,6 +47,7 @@ SPEAKING = ("request:", "word:", "thing:", "about:", "detail:", "value:")  # cue
 STILL = 12  # points of a topic before that a short message goes on with, beside its own
 SHOWN = 6  # reasons that `why` gives
 NOWHERE: Mapping[str, int] = {}
+POINTS_BACK = -10  # points of the best topic of an item that has no word of its own
 ITEM = 0  # points of a topic in one item of a list from which the item asks it
 ITEM_LEAD = (9, 3)  # over the next topic of the item: of a sentence that asks, and of a numbered item
 ABOUT_ALL = ("fact:", "thing:")  # signs told ahead of a numbered list, which count for each of its items
@@ -246,10 +247,11 @@ def further(message: Message, signs: Sequence[Sign], found: Sequence[Tally], ran
 
 
 def _places(asking: Sequence[tuple[int, Sequence[Tally]]], found: Iterable[Tally]) -> dict[str, int]:
-    """Where the item begins that speaks most for each topic, the first where two do."""
+    """Where the item begins that speaks most for each topic, the first where two do; "is that a fail?" speaks for
+    none, but points back."""
     names = {item.topic for item in found}
-    spoken = ((next(item.topic for item in own if item.topic in names), start) for start, own in asking)
-    return dict(reversed(list(spoken)))
+    best = ((next((item for item in own if item.topic in names), None), start) for start, own in asking)
+    return dict(reversed([(item.topic, start) for item, start in best if item and item.total > POINTS_BACK]))
 
 
 def _by_size(message: Message, ranking: Sequence[Tally], bar: int) -> list[Tally]:

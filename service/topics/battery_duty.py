@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from service import reference, say
 from service.case import Case
@@ -29,6 +30,22 @@ ALONE = {
     "deep-cycle": "A deep-cycle battery gives small currents for hours; for a thruster look for a CCA on its label.",
     "dual-purpose": "A dual-purpose battery is a fair compromise: it has a CCA for the thruster and stands deep use.",
 }
+CCA = "CCA (cold cranking amps: starting power at -18 °C)"
+THE_SAME = {  # "is a thruster battery the same as a car battery"
+    "cranking": f"{{theirs}} gives much current for seconds, as a thruster wants; give the thruster its own, by {CCA}.",
+    "dual-purpose": f"{{theirs}} suits a thruster as well; give the thruster its own, by {CCA}.",
+    "deep-cycle": f"{{theirs}} gives small currents for hours, a thruster takes much for seconds; look for {CCA}.",
+}
+IN_KIND = {False: "Yes in kind", True: "No, not in kind"}  # by whether they ask if it differs
+NOT_ALIKE = {False: "No", True: "Yes"}
+MAY_BE = {  # "can I use a car battery"
+    "cranking": "Yes, if its CCA is high enough: {theirs} gives a large current for seconds, as a thruster wants.",
+    "dual-purpose": "Yes, if its CCA is high enough: {theirs} serves the thruster and stands deep use.",
+    "deep-cycle": "Only with a CCA on its label: {theirs} gives small currents for hours, a thruster much at once.",
+}
+MAY = ("request:may_i", "request:enough", "put:good", "put:leave")
+SIMPLY = re.compile(r"\b(?:just|simply|only|basically|really) an? \w+(?: \w+)? batter(?:y|ies)\b", re.IGNORECASE)
+DIFFERS = re.compile(r"\b(?:different|differs?)\b(?! between)", re.IGNORECASE)
 WEIGHED = (
     "Starting or dual-purpose for a thruster: it takes a large current for seconds, so the CCA decides; deep-cycle "
     "gives small currents for hours."
@@ -103,7 +120,24 @@ def judged(case: Case, duty: str) -> tuple[str, str]:
         return "information", f"Its {say.cca(float(case['battery.cca']))} decide, the word deep-cycle does not."
     if duty == "deep-cycle" and jumps(case):
         return "no", UNRATED.format(load=supply.load_name(case))
-    return "information", ALONE[duty]
+    return "information", asked_of_it(case, duty) or ALONE[duty]
+
+
+def asked_of_it(case: Case, duty: str) -> str:
+    """Yes or no and their own word for it, where they ask whether it is the same or may be used; else ""."""
+    differs = bool(DIFFERS.search(case.text))
+    if differs or case.says("detail:same_as") or SIMPLY.search(case.text):
+        start = (NOT_ALIKE if duty == "deep-cycle" else IN_KIND)[differs]
+        return f"{start}: {THE_SAME[duty].format(theirs=theirs(case, duty))}"
+    return MAY_BE[duty].format(theirs=theirs(case, duty)) if case.says(*MAY) else ""
+
+
+def theirs(case: Case, duty: str) -> str:
+    """The battery by their own word: "a car battery"."""
+    typed = case.stated["battery.duty"].text.lower() if "battery.duty" in case.stated else ""
+    word = typed.replace("batteries", "battery")
+    word = word if word.endswith(" battery") else f"{DUTIES[duty]} battery"
+    return f"{'an' if word[0] in 'aeiou' else 'a'} {word}"
 
 
 def weighed(case: Case) -> tuple[str, str]:

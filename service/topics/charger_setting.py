@@ -32,8 +32,14 @@ LEFT = ("detail:left_on", "detail:held", "detail:never_drops", "word:winter")
 def own_setting(case: Case) -> Iterator[Value]:
     """The setting of the battery's own kind."""
     chemistry = charging.known_kind(case)
-    if chemistry in charging.KINDS and case.said("charger.setting") and not settings.lacks(case, str(chemistry)):
+    if chemistry in charging.KINDS and (case.said("charger.setting") or settings.lacks(case, str(chemistry))):
         yield str(chemistry)
+
+
+def own_words(case: Case, value: Value) -> str:
+    """The setting to choose, or a charger that has it."""
+    name = f"the {WORD[str(value)]} setting"
+    return f"a charger that has {name}" if settings.lacks(case, str(value)) else name
 
 
 def right_volts(case: Case) -> Iterator[Value]:
@@ -65,7 +71,7 @@ TOPIC = Topic(
         "mains",
     ),
     levers=(
-        Lever("charger.setting", own_setting, lambda case, value: f"the {WORD[str(value)]} setting"),
+        Lever("charger.setting", own_setting, own_words),
         Lever("charger.voltage", right_volts, "{value} from the charger"),
         Lever("charger.current", charge_amps.largest, "a charger of {value} or less"),
         Lever("charger.kind", automatic, "an automatic charger, which drops to float by itself"),
@@ -132,9 +138,12 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
     if case.get("charger.kind") == "smart" and case.says(*LEFT) and chemistry != "lfp":
         return "yes", f"Yes: a smart charger on its {WORD[chemistry]} setting drops to float, so it may stay on."
     if case.says("detail:same_charger"):
-        new = "lfp" if "lfp" in told(case) else chemistry  # who names lithium beside another kind goes to lithium
-        article = "an" if new == "agm" else "a"
-        return "needs-facts", f"We can't say yet: the charger must have {article} {WORD[new]} setting."
+        kinds = list(dict.fromkeys((chemistry, *told(case))))
+        if len(kinds) > 1:
+            names = say.listed([WORD[str(kind)] for kind in kinds], "or")
+            return "needs-facts", f"We can't say yet: the charger must have a setting for the kind you take, {names}."
+        article = "an" if chemistry == "agm" else "a"
+        return "needs-facts", f"We can't say yet: the charger must have {article} {WORD[chemistry]} setting."
     absorption, floating = (stage(chemistry, name, float(case["bank.voltage"])) for name in ("absorption", "float"))
     best = f"absorption {absorption} (best {say.volts(absorption.aim)}), then float {floating}"
     never = ", if it never equalises" if chemistry == "flooded" and caps.has_none(case) else ""

@@ -20,7 +20,8 @@ TOPIC = Topic(
     likely={"battery.cca": (("500 CCA", 500.0), ("700 CCA", 700.0), ("900 CCA", 900.0))},
     unsure={"battery.cca": "We can't say the amps yet: please tell us the CCA on the battery's label."},
 )
-FREEZING = 0.0
+FREEZING, RATED = 0.0, -18.0  # °C
+SAME = 0.3  # °C: 0 °F is -17.8
 CHARGING = frozenset({"dc-dc", "charge-time", "charger-banks", "charger-setting", "charger-size", "solar"})
 
 
@@ -62,9 +63,10 @@ def one(case: Case) -> Answer:
         case.step(f"No rating reaches below {end}", cite("cranking-coldest"))
         head = f"Under {end} no rating tells the amps that your {say.cca(cca)} battery gives, so do not count on it."
         return TOPIC.says("information", head, share, plot=plot(cca, at))
-    amps = cold.cranking_current(cca, at, limit("cranking-rise"), limit("cranking-coldest"))
+    counted = RATED if abs(at - RATED) <= SAME else at  # 0 °F, at which the rating itself is given
+    amps = cold.cranking_current(cca, counted, limit("cranking-rise"), limit("cranking-coldest"))
     step = (
-        f"{say.cca(cca)} x (1 + 0.25 x ({say.number(min(at, 0.0))} + 18) / 18) = {say.given(amps)}"
+        f"{say.cca(cca)} x (1 + 0.25 x ({exact(counted)} + 18) / 18) = {say.given(amps)}"
         if at <= 0
         else f"{say.cca(cca)} x 1.25 = {say.given(amps)}, the cranking amps at 0 °C"
     )
@@ -74,6 +76,11 @@ def one(case: Case) -> Answer:
     head = f"Your {say.cca(cca)} battery gives {gives}, if it is full and in order."
     current = Figure("cranking_current", "cranking current", amps, "A")
     return TOPIC.says("information", head, current, share, plot=plot(cca, at))
+
+
+def exact(celsius: float) -> str:
+    """A temperature as the sum has it: 10 °F is -12.2 °C."""
+    return say.number(celsius, 1).removesuffix(".0")
 
 
 def in_general(case: Case, cca: float) -> Answer:

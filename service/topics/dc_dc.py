@@ -246,7 +246,7 @@ def isolation(case: Case, figures: tuple[Figure, ...]) -> Answer | None:
         head = "Yes: an isolated converter keeps the negatives apart, so it fits either way."
         return None if figures else TOPIC.says("yes", head)
     if plain is None:
-        return shared_or_not(bool(common), figures)
+        return shared_or_not(case, bool(common), figures)
     if common is None:
         head = "We can't say yet: a non-isolated converter needs one negative for both sides."
         return TOPIC.needs("converter.common_negative", headline=head, figures=figures)
@@ -262,10 +262,16 @@ def isolation(case: Case, figures: tuple[Figure, ...]) -> Answer | None:
     return TOPIC.says("yes", head, *figures)
 
 
-def shared_or_not(common: bool, figures: tuple[Figure, ...]) -> Answer:
-    """Whether an isolated one is needed, by the negatives."""
+def shared_or_not(case: Case, common: bool, figures: tuple[Figure, ...]) -> Answer:
+    """Whether an isolated one is needed, by the negatives and by whose battery it takes from."""
     if common:
-        head = "No, not isolated: both sides share one negative; only a battery in both banks would need it."
+        head = (
+            "No, it need not be isolated: both sides share one negative, and the 12 V battery is no part of the bank."
+        )
+        if not case.says("detail:not_part", "detail:own_pair"):
+            head = (
+                "No, it need not be isolated, as both sides share one negative; only a battery in both banks wants it."
+            )
         return TOPIC.says("information", head, *figures)
     head = "Yes, isolated: each side has its own negative, and a plain converter would join them."
     return TOPIC.says("information", head, *figures)

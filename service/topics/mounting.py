@@ -58,7 +58,8 @@ def on_side(case: Case) -> Advice:
         f"Usually yes: {wording.a_kind(case, capital=False)} battery may lie on a side, if its own manual allows it, "
     )
     head += "best not on the one with the terminals."
-    return Advice("yes", head, (("Valves want air on a side too, and it is held down firmly", "orientation"),))
+    step = "On its side as well its valves must get air, and it is held down so that it cannot move"
+    return Advice("yes", head, ((step, "orientation"),))
 
 
 def upside_down(case: Case) -> Advice:

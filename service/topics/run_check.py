@@ -46,6 +46,7 @@ TOPIC = Topic(
     ),
     levers=changes.LEVERS,
 )
+CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 NORMS = ("EN", "DIN", "JIS")  # tests whose amps are no CCA
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 
@@ -244,7 +245,7 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     ]
     ground = cranking.strictest(grounds)
     flat = any(item.verdict == "no" and item.fact == "charge" for item in grounds)
-    head = opening(ground).format(load=supply.load_name(case))
+    head = (itself(case, grounds[0], ground, volts * scale) or opening(ground)).format(load=supply.load_name(case))
     asks = (cca_ask(case, inrush, need),) if unlabelled(case) else ()
     if ground.verdict == "yes":
         head = measured(case, reached(case, at_load, scale) or head, volts * scale)
@@ -262,6 +263,14 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
         urgency="today" if flat else "routine",
         asks=asks,
     )
+
+
+def itself(case: Case, battery: Ground, deciding: Ground, volts: float) -> str:
+    """The headline where the cable decides and is told of in the answer before: first what the battery does."""
+    if deciding.fact != "cable" or battery.verdict == "no" or not CIRCUIT.intersection(case.beside[:1]):
+        return ""
+    does = "holds" if battery.verdict == "yes" else "only just holds"
+    return f"The battery itself {does} it, at about {say.volts(volts)} in the first instant; but {deciding.why}."
 
 
 def on_paper(case: Case, head: str) -> str:
@@ -365,7 +374,10 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
         return TOPIC.says("no", head, *figures, asks=(ask,))
     usual = supply.usual(case, "cca_low", "cca_high", "CCA")
     head = f"We can't say yet: {name} needs {rating}, and {usual or 'the CCA of your battery is not known'}."
-    asks = (ask, TOPIC.ask("battery.duty"))
+    asks: tuple[Asked, ...] = (ask, TOPIC.ask("battery.duty"))
+    if supply.shares_the_engines(case):
+        risk = "on the engine's battery it can leave you unable to start"
+        head, asks = f"At best only just: {name} needs {rating}, and {risk}.", (ask,)
     if case.says("note:no_idea"):
         head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), ask)
     return TOPIC.says("needs-facts", head, *figures, asks=asks)

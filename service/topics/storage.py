@@ -29,6 +29,7 @@ def shorter(case: Case) -> Iterator[Value]:
         yield float(int(laid(case).recharge + NEAR))
 
 
+WHETHER = ("request:may_i", "request:enough", "put:good", "detail:asks_good")  # what asks if it may stand
 TOPIC = Topic(
     "storage",
     "Laying up",
@@ -278,9 +279,11 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         head = f"Better off the charger{look.replace(', but', ' and')}: {how}, {battery} is still {told} full {when}."
     if case.says("detail:when_to_charge"):
         head = laid_up.by_when(figures)
+    whether = case.says(*WHETHER) and TOPIC.name not in case.before  # a later "no power there" asks what to do
     if case.says("detail:no_power"):
         lasts = f"needs no charge for {time}" if verdict == "yes" else f"is down to {told} {when}"
         head = laid_up.without_power(case, verdict, f"{how}, {battery} {lasts}", away, check) or head
+        head = f"No: {head[:1].lower()}{head[1:]}" if verdict == "no" and whether else head
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
 
 

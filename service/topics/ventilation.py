@@ -51,6 +51,8 @@ def answer(case: Case) -> Answer:
         return of_any_kind(case)
     figures = air(case, chemistry)
     case.step("Air in low and air out high, both to the open air, because hydrogen rises", "iec-62485-2@clause 7.3")
+    if case.says("detail:closed_space"):
+        case.because("A box that is sealed may not stay so, because the gas of lead must get out", "no-closed-box")
     flow, hole = (float(figure.value) for figure in figures)
     each = f"{opening(hole)} for each of two openings, low and high"
     if closed:

@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 from dataclasses import replace
 
 from grammar.amend.supposed import is_supposed
@@ -13,15 +13,19 @@ from grammar.reading import Message, Span
 from service.case import Case, Known
 from service.kinds import LITHIUM
 from service.routing.route import Request
+from service.wording.forms import AND_ASKS
 
 APART = ("ambient.temperature", "battery.charge")
 CONVERTING = "rating-convert"
 OF_ONE_KIND = frozenset({"mounting", "ventilation"})  # asked of the battery that is named in the question
-KIND = "battery.chemistry"
+KIND, DUTY = "battery.chemistry", "battery.duty"
+STAYS = "detail:same_charger"
 WISH, THEIRS = "bank-size", "run-check"  # "what does it need, and are mine enough": the first is not of theirs
 OF_THEIRS = ("battery.", "bank.layout")
+SIZED = ("request:what_size", "request:which", "about:how_big")
 CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
+SHARED = dict.fromkeys(("battery-duty", "run-check"), ("detail:engine_battery",))  # "and can it share the engine's?"
 MEANING, TERM = "meaning", "term:"
 INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
 
@@ -30,7 +34,7 @@ def own(case: Case, request: Request, requests: Iterable[Request], message: Mess
     """The case with the values of this question alone, where those of another one stand beside them."""
     others = [other.span for other in requests if other.topic != request.topic and other.span != request.span]
     stated, second = dict(case.stated), dict(case.second)
-    for fact in APART:
+    for fact in (*APART, *((DUTY,) if request.topic in SHARED else ())):
         if fact == "ambient.temperature" and "reading.gravity" in stated:
             continue  # the acid's own temperature counts wherever it is told
         told = [item for held in (stated, second) if (item := held.get(fact)) is not None]
@@ -43,14 +47,25 @@ def own(case: Case, request: Request, requests: Iterable[Request], message: Mess
             stated[fact] = here
             if here.span and is_supposed(message.text, here.span):
                 stated = {name: item for name, item in stated.items() if name not in INSTEAD.get(fact, ())}
-    if request.topic in OF_ONE_KIND:
-        _one_kind(stated, second, request.span, message)
+    _of_the_thing_asked(case, request, {other.topic for other in requests}, message, stated, second)
     case = replace(case, cues=_own_cues(case, request, others, message))
     if request.topic == WISH and any(other.topic == THEIRS for other in requests):
         stated, second = _without(stated, OF_THEIRS), _without(second, OF_THEIRS)
     if request.topic != CONVERTING and _quoted_as_cold(case):
         stated.pop("battery.cca", None)
     return replace(case, stated=stated, second=second) if _changed(case, stated, second) else case
+
+
+def _of_the_thing_asked(
+    case: Case, request: Request, topics: Set[str], message: Message, stated: dict[str, Known], second: dict[str, Known]
+) -> None:
+    """Leaves the battery, or the cable, of which this question asks."""
+    if request.topic in OF_ONE_KIND:
+        _one_kind(stated, second, request.span, message)
+    if request.topic == "charger-setting" and case.says(STAYS) and "charger.voltage" not in stated:
+        _to_lithium(stated, second)
+    if request.topic == "cable-size" and topics & CIRCUIT - {"cable-size"}:
+        _no_cable_of_another(stated, message)
 
 
 def _one_kind(stated: dict[str, Known], second: dict[str, Known], span: Span, message: Message) -> None:
@@ -60,6 +75,29 @@ def _one_kind(stated: dict[str, Known], second: dict[str, Known], span: Span, me
     if len(told) > 1 and len(inside) == 1:
         stated[KIND] = inside[0]
         second.pop(KIND)
+
+
+def _to_lithium(stated: dict[str, Known], second: dict[str, Known]) -> None:
+    """Leaves the lithium: "AGM or lithium, and can the old charger stay?" asks of the kind that wants another one."""
+    told = [item for held in (stated, second) if (item := held.get(KIND)) is not None]
+    if len(told) > 1 and sum(item.value in LITHIUM for item in told) == 1:
+        stated[KIND] = replace(next(item for item in told if item.value in LITHIUM), of=1)
+        second.pop(KIND)
+
+
+def _no_cable_of_another(stated: dict[str, Known], message: Message) -> None:
+    """Leaves out a cable that only a later question names: "what size do I need, and how much would 50 mm2 lose?"."""
+    sized = min((cue.span[0] for cue in message.cues if cue.name in SIZED), default=None)
+    if sized is None:
+        return
+    later = [clause.span for clause in message.clauses if clause.asks and clause.span[0] > sized]
+    if cut := AND_ASKS.search(message.text, sized):
+        end = next((clause.span[1] for clause in message.clauses if clause.span[1] > cut.end()), len(message.text))
+        later.append((cut.start(), end))
+    for fact in ("cable.area", "cable.gauge"):
+        item = stated.get(fact)
+        if item and any(_within(item, span) for span in later):
+            stated.pop(fact)
 
 
 def _cues_of(kind: Known) -> tuple[str, ...]:
@@ -85,7 +123,8 @@ def _own_cues(case: Case, request: Request, others: list[Span], message: Message
     """The cues that this question may go by: of a term its own, of a circuit no charger of another question."""
     if request.topic == MEANING and others:
         return _own_terms(case, request.span, message)
-    return _without_others(case, CHARGES, others, message) if request.topic in CIRCUIT else frozenset(case.cues)
+    names = CHARGES if request.topic in CIRCUIT or request.topic == "mounting" else SHARED.get(request.topic, ())
+    return _without_others(case, names, others, message) if names else frozenset(case.cues)
 
 
 def _without(held: Mapping[str, Known], starts: tuple[str, ...]) -> dict[str, Known]:

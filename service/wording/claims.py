@@ -170,7 +170,7 @@ def way(message: Message, request: Request, alone: bool) -> str:
         return objected(message.text, request, alone)
     if not alone and not (request.span[0] < found.asked[1] and found.asked[0] < request.span[1]):
         return ""
-    bad = _is_bad(message, (found.span[0], found.reason))
+    bad = is_bad(message, (found.span[0], found.reason))
     return "good" if bad == found.doubted else "bad"
 
 
@@ -183,7 +183,7 @@ def objected(text: str, request: Request, alone: bool) -> str:
     return "bad" if (asked["way"] or "").lower() in AGREES else "good"
 
 
-def _is_bad(message: Message, span: Span) -> bool:
+def is_bad(message: Message, span: Span) -> bool:
     """Whether p speaks of something bad: "too thin", "over the limit", "not enough"."""
     if message.says("put:bad", span) or SPOKEN_AGAINST.search(message.text[slice(*span)]):
         return True

@@ -18,8 +18,22 @@ from service.routing.evidence import asks_outright
 from service.routing.listed import OPENS
 from service.routing.route import Request
 from service.rules import ice_first
-from service.wording import claims
+from service.wording import claims, compared, sides
 from service.wording.either_or import taken
+from service.wording.forms import (
+    AND_ASKS,
+    AND_WHETHER,
+    EITHER,
+    FORMS,
+    INDIRECT,
+    LATER,
+    LED_IN,
+    OPEN,
+    POLAR,
+    TAG,
+    WHETHER_ANY,
+)
+from service.wording.on_condition import granted
 
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
 TURNED = {"yes": "No", "no": "Yes"}
@@ -31,41 +45,12 @@ WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
 BUT = ", but look every"  # "Yes, but look every 90 days"
 ADVISED = re.compile(r"\bcharge (?:it|the )", re.IGNORECASE)
 WAY = "way:"  # how a topic was asked, as a thread carries it
-OPEN = re.compile(
-    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*"
-    r"(?:what|which|where|how|why|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
-    re.IGNORECASE,
-)
-LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
-AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
-WHETHER_ANY = re.compile(  # "is there any X in it" asks for something of which no word tells whether it is good
-    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*(?:(?:is|are|would|will|could) there|isn['’]?t there)\b",
-    re.IGNORECASE,
-)
 AUXILIARY = ("will it", "would it")  # "would it be a bad idea"
 CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
-LED_IN = re.compile(  # "OK, scrap it then?"
-    r"\W*(?:ok|okay|right|well|fine|good)\b"
-    r"(?=,| (?:so|then|scrap|bin|replace|is|are|do|does|can|should|will|what|but)\b)",
-    re.IGNORECASE,
-)
-GOOD_OR_BAD = re.compile(
-    r"\b(?:good|ok|okay|fine|healthy)\b,? or (?:is (?:it|that) )?(?:bad|low|poor|not good|flat|no good)\b",
-    re.IGNORECASE,
-)
-PASS_OR_FAIL = re.compile(
-    r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
-)
 DEED = re.compile(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
 )
 FIRST_WORDS = re.compile(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
-EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
-TAG = re.compile(  # "... is over the limit. Is it?"
-    r"\W*(?:is|are|was|were|does|do|did|will|would|can|could|should|has|have) (?:it|they|that|this|those|these|he|she)"
-    r"(?: really| now| though)?\W*",
-    re.IGNORECASE,
-)
 
 
 def as_put(
@@ -80,9 +65,38 @@ def as_put(
 
     `before`: what `kept` wrote of the turn before.
     """
+    if decided := sides.taken(answer, message, requests):
+        return decided
+    if beside := compared.taken(answer, message.text, before):
+        return beside
     way = claims.way(message, request, len(requests) == 1)
     first = opened(answer, way or put(message, request, requests, before), message.text)
+    given = granted(first)
+    if given is not first:
+        goes_on = f"{WAY}{request.topic}:good" in before and not asks_outright(message)
+        first = given if goes_on or asks_leave(message, request, requests) else first
     return claims.summed(first, way, claimed)
+
+
+def asks_leave(message: Message, request: Request, requests: tuple[Request, ...]) -> bool:
+    """Whether one question of a message asks outright if it may be so: no choice, no "which", no "do I need"."""
+    spans = list(_asking(message, request, requests))
+    ways = {_way(message, span) for span in spans}
+    polar = any(POLAR.match(message.text, *span) for span in spans)
+    return (ways == {"good"} or (polar and ways == {""})) and not message.says("put:need", spans[0])
+
+
+def _own_part(message: Message, span: Span, request: Request, requests: tuple[Request, ...]) -> Span:
+    """The part of a sentence that is one question's, where it asks as many things as topics share it."""
+    sharing = [other.topic for other in requests if other.span == request.span]
+    if len(sharing) < 2:
+        return span
+    cuts = [found.start() for found in AND_ASKS.finditer(message.text, *span)]
+    if len(cuts) != len(sharing) - 1:
+        return span
+    places = (span[0], *cuts, span[1])
+    at = sharing.index(request.topic)
+    return (places[at], places[at + 1])
 
 
 def opened(answer: Answer, put: str, text: str = "") -> Answer:
@@ -164,10 +178,13 @@ def put(message: Message, request: Request, requests: tuple[Request, ...], befor
     ways = (_way(message, span) for span in _asking(message, request, requests))
     if own := next((way for way in ways if way), ""):
         return own
+    if any(INDIRECT.search(message.text, *span) for span in _asking(message, request, requests)):
+        return "good"
     others = {_way(message, clause.span) for clause in message.clauses if clause.asks} - {""}
     if len(requests) == 1 and len(others) == 1:  # "Should I worry? It rests at 12.1 V": one question in two sentences
         return others.pop()
-    return "good" if "good" in others else "open" if others else earlier  # told beside another question
+    polar = any(POLAR.match(message.text, *span) for span in _asking(message, request, requests))
+    return "good" if polar or "good" in others else "open" if others else earlier  # told beside another question
 
 
 def kept(message: Message, requests: tuple[Request, ...], before: Iterable[str]) -> tuple[str, ...]:
@@ -188,7 +205,8 @@ def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -
         while asking and message.text[last - 1] not in ENDS:  # a comma parts what is one question
             last = asking.pop(0)[1]
         tag = TAG.fullmatch(message.text[start:last])
-        yield (_sentence_before(message, start), start) if tag else (start, last)
+        whole = (_sentence_before(message, start), start) if tag else (start, last)
+        yield _own_part(message, whole, request, requests)
 
 
 def _only_tells(text: str, span: Span) -> bool:
@@ -220,10 +238,8 @@ def _way(message: Message, span: Span) -> str:
         good = message.says("put:good", (span[0] + led.end(), span[1]))
     on = message.text[span[1] :].lstrip(" ,").lower().startswith("or ")
     either = not (about or hedge) and (on or bool(EITHER.search(text)))
-    if GOOD_OR_BAD.search(text):
-        return "both"
-    if PASS_OR_FAIL.search(text):
-        return "passed"
+    if said := next((way for form, way in FORMS if form.search(text)), ""):
+        return said
     if (OPEN.match(text) and not about) or (bad and either) or _asks_what(message, span, text):
         return "open"
     if needed := _needed(message, span, good, bad, either):

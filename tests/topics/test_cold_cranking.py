@@ -19,7 +19,8 @@ def asked(facts: Facts, *cues: str) -> Answer:
 @pytest.mark.parametrize(
     ("facts", "amps", "share"),
     [
-        ({"battery.cca": 700, "ambient.temperature": -17.8}, 702, 40),
+        ({"battery.cca": 700, "ambient.temperature": -17.8}, 700, 40),  # 0 °F, where the rating itself is given
+        ({"battery.cca": 700, "ambient.temperature": -12.2}, 756.4, 47.9),
         ({"battery.cca": 700, "ambient.temperature": 0}, 875, 65),
         ({"battery.cca": 650, "ambient.temperature": 10}, 812.5, 78.1),
         ({"battery.ca": 1000, "ambient.temperature": -18}, 800, 39.6),
@@ -31,6 +32,19 @@ def test_amps_and_share_stand_apart(facts: Facts, amps: float, share: float) -> 
     assert answer.verdict == "information"
     assert figures(answer)["cranking_current"] == pytest.approx(amps, abs=0.6)
     assert figures(answer)["share_of_warm_power"] == pytest.approx(share, abs=0.5)
+
+
+@pytest.mark.parametrize(
+    ("text", "step"),
+    [
+        ("700 CCA at 0 F, what is left?", "700 CCA x (1 + 0.25 x (-18 + 18) / 18) = 700 A"),
+        ("700 CCA at 10 F, what is left?", "700 CCA x (1 + 0.25 x (-12.2 + 18) / 18) = 756 A"),
+        ("700 CCA at -5 C, what is left?", "700 CCA x (1 + 0.25 x (-5 + 18) / 18) = 826 A"),
+    ],
+)
+def test_the_sum_is_printed_with_the_numbers_it_was_done_with(text: str, step: str) -> None:
+    (found,) = talk(text).answers
+    assert step in [item.say.replace("\u00a0", " ") for item in found.working]
 
 
 def test_above_freezing_it_is_at_least_so_much() -> None:

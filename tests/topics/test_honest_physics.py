@@ -154,7 +154,7 @@ def test_absorption_goes_by_the_temperature_of_the_battery(kind: str, celsius: f
 # Cable, fuse, alternator
 
 
-@pytest.mark.parametrize("word", ["bundled with others", "in a conduit", "in the loom", "in one bundle"])
+@pytest.mark.parametrize("word", ["bundled with others", "in a shared conduit", "in the loom"])
 def test_a_bundle_takes_away_ampacity(word: str) -> None:
     facts = {"load.current": 100, "load.kind": "thruster", "cable.length": 3, "cable.gauge": "4", "bank.voltage": 12}
     assert read(f"4 AWG {word}, is it enough?").says("detail:bundled")
@@ -165,6 +165,11 @@ def test_a_bundle_takes_away_ampacity(word: str) -> None:
     alone = asked("cable-size", facts)
     assert alone.verdict == found.verdict
     assert figure(alone, "ampacity_in_bundle") is None
+
+
+@pytest.mark.parametrize("word", ["in a conduit", "through trunking", "in a tube of its own"])
+def test_the_two_cables_of_one_circuit_in_a_conduit_are_no_bundle(word: str) -> None:
+    assert not read(f"4 AWG {word}, is it enough?").says("detail:bundled")
 
 
 def test_a_bundle_may_still_be_enough() -> None:

@@ -9,6 +9,7 @@ import pytest
 from service.finish import finished
 from service.topics import topic
 from tests.building import case
+from tests.talks import talk
 
 
 @pytest.mark.parametrize(
@@ -61,3 +62,15 @@ def test_what_holds_it_down_comes_before_the_place_where_it_stands() -> None:
     first, then = (step.say for step in found.working[:2])
     assert "a strap over it" in first
     assert then.startswith("A gel battery may stand in a cabin")  # without its own yes
+
+
+@pytest.mark.parametrize(
+    ("text", "mains"),
+    [
+        ("Air for four 120 Ah flooded ones, the charger gives 30 A? And can AGMs go there lying on their side?", False),
+        ("Can an AGM lie on its side with the charger mounted above it?", True),
+    ],
+)
+def test_only_a_charger_that_is_mounted_too_brings_the_mains(text: str, mains: bool) -> None:
+    found = next(item for item in talk(text).answers if item.topic == "mounting")
+    assert ("mains" in [item.id for item in found.cautions]) is mains

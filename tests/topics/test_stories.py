@@ -115,9 +115,9 @@ NO_POWER = "The 110 Ah gel stays aboard full with both leads off, it is too heav
         ("The 90 Ah AGM stays aboard 5 months with the leads off, no mains there. Is that all right?", "yes",
          "Yes: charge it full before you leave her, or take it home; look every 90 days"),
         ("A wet 90 Ah, charged full, stands 400 days at 25 C, no mains, and we can't lift it. All right?", "no",
-         "Bring a charger there in between"),
+         "No: bring a charger there in between"),
         ("The 80 Ah AGM, half full, stands 200 days at 20 C. There is no shore power and I can't carry it. OK?", "no",
-         "Charge it full before you leave her: from 50 %, your AGM battery is down to"),
+         "No: charge it full before you leave her: from 50 %, your AGM battery is down to"),
     ],
 )  # fmt: skip
 def test_what_is_told_of_a_lay_up_is_not_advised_again(text, verdict, says):

@@ -84,3 +84,9 @@ def test_two_openings_want_no_fan():
     assert "wants no fan" in answer.headline
     assert "makes no spark" in answer.working[0].say
     assert TOPIC.answer(case({"battery.chemistry": "agm"}, cues={"detail:fan"})).headline.startswith("No fan where")
+
+
+@pytest.mark.parametrize(("where", "told"), [("in a sealed box", True), ("in a locker", False)])
+def test_a_sealed_box_may_not_stay_sealed(where: str, told: bool) -> None:
+    (found,) = talk(f"Two 12 V 110 Ah flooded ones {where}. How big must the vents be?").answers
+    assert any(item.say.startswith("A box that is sealed may not stay so") for item in found.working) is told

@@ -1,0 +1,92 @@
+"""One sentence on two things weighed side by side. A verdict behind a label is an aside, never a headline by itself."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from service import say
+from service.reply import Answer
+
+LONGEST_HEADLINE = 30  # words
+SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
+SHORT_OF = {"mounting": SHORT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
+WHOLE = {"yes": "Yes", "marginal": "Only just", "no": "No", "needs-facts": "One fact is missing"}
+WHOLE_OF = {"mounting": WHOLE | {"marginal": "If its manual allows it"}}
+REPLACEMENT, BY_AGE = "replacement", "by age only"
+ALIKE_IN_AGE = {  # both of one verdict; {which} where they ask which of the two has to go
+    "yes": "{which}: {one} and {other} are inside their usual lives; that is by age only, so test both.",
+    "marginal": "{which}: {one} and {other} are in their last years; test both under load.",
+    "no": "{which}: {one} and {other} are past their usual lives; by age only, so have both tested first.",
+}
+OF_AGE = {"yes": "Keep both", "marginal": "Perhaps both soon", "no": "Most likely both"}
+WHICH_OF_AGE = {"yes": "Neither", "marginal": "Neither by age alone", "no": "Both, most likely"}
+AGED = {"yes": "is inside its usual life", "marginal": "is in its last years", "no": "is past its usual life"}
+
+
+def of_both(labels: Sequence[str], both: Sequence[Answer], leading: Answer, which: bool = False) -> str:
+    """One sentence on two things: the one that decides, then the other; a shorter one on both where that is too long.
+
+    `which`: they ask which of the two.
+    """
+    said = [item.headline for item in both]
+    verdicts = {item.verdict for item in both}
+    if len(set(said)) == 1 or verdicts == {"needs-facts"}:
+        return leading.headline
+    if leading.topic == REPLACEMENT and all(BY_AGE in headline for headline in said):
+        return of_age(labels, both, which)
+    if _one_figure(both):
+        return leading.headline
+    first, last = leading.headline.removesuffix("."), 1 - both.index(leading)
+    if verdicts <= set(SHORT):
+        short = SHORT_OF.get(leading.topic, SHORT)
+        whole, bare = f"{first}; {labels[last]}: {short[both[last].verdict]}.", on_both(labels, both)
+    else:
+        whole = f"{first}; {said[last]}"
+        parts = [f"{label}: {_figure(item)}" for label, item in zip(labels, both, strict=True)]
+        bare = f"{say.capital('; '.join(parts))}."
+    again = first.split()[:3] == said[last].split()[:3]  # one sentence twice: the figures alone are clearer
+    return whole if len(whole.split()) <= LONGEST_HEADLINE and not again else bare
+
+
+def on_both(labels: Sequence[str], both: Sequence[Answer]) -> str:
+    """Both verdicts as a sentence: "Yes for AGM, only just for gel."."""
+    words: Mapping[str, str] = WHOLE_OF.get(both[0].topic, WHOLE)
+    one, other = (words[item.verdict] for item in both)
+    if one == other:
+        return f"{one} in both cases, {labels[0]} and {labels[1]}."
+    return f"{one} for {labels[0]}, {other[:1].lower()}{other[1:]} for {labels[1]}."
+
+
+def of_age(labels: Sequence[str], both: Sequence[Answer], which: bool) -> str:
+    """Two batteries by their age: whether one of them has to go, and which."""
+    one, other = (f"the {label}" for label in labels)
+    if both[0].verdict == both[1].verdict:
+        opens = (WHICH_OF_AGE if which else OF_AGE)[both[0].verdict]
+        return ALIKE_IN_AGE[both[0].verdict].format(which=opens, one=one, other=other)
+    strict = list(AGED)
+    (old, its), (young, other_its) = sorted(
+        zip((one, other), (item.verdict for item in both), strict=True), key=lambda pair: -strict.index(pair[1])
+    )
+    sure = "most likely" if its == "no" else "perhaps soon"
+    return f"{say.capital(old)}, {sure}: it {AGED[its]}, while {young} {AGED[other_its]}; by age only, so test both."
+
+
+def _one_figure(both: Sequence[Answer]) -> bool:
+    """Whether two answers agree in verdict and in the figure that leads: what tells them apart changes nothing."""
+    one, other = both
+    if one.verdict != other.verdict or not (one.figures and other.figures):
+        return False
+    return (one.figures[0].name, one.figures[0].value) == (other.figures[0].name, other.figures[0].value)
+
+
+def _figure(answer: Answer) -> str:
+    """The first figure of an answer in words, else its headline."""
+    if not answer.figures or not isinstance(value := answer.figures[0].value, (int, float)):
+        return answer.headline.removesuffix(".")
+    item = answer.figures[0]
+    if item.unit in ("min", "h"):
+        return f"about {say.duration(value * (60 if item.unit == 'h' else 1))} {item.label}"
+    if item.unit == "d":
+        return f"{item.label} {say.quantity(int(value + 1e-6), 'd')}"
+    places = 1 if item.unit == "V" else 0 if abs(value) >= 10 else None
+    return f"{item.label} {say.quantity(value, item.unit, places)}"

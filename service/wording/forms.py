@@ -1,0 +1,52 @@
+"""The forms in which a sentence puts a question: open, yes or no, a choice, "pass or fail", "So?"."""
+
+from __future__ import annotations
+
+import re
+
+OPEN = re.compile(
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*"
+    r"(?:what|which|where|how|why|who|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
+    re.IGNORECASE,
+)
+LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
+AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
+AND_ASKS = re.compile(  # where a second question begins in one sentence
+    r",? and (?=(?:is|are|will|would|can|could|does|do|should|may|must|what|which|where|how|why|when)\b)", re.IGNORECASE
+)
+WHETHER_ANY = re.compile(  # "is there any X in it" asks for something of which no word tells whether it is good
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*(?:(?:is|are|would|will|could) there|isn['’]?t there)\b",
+    re.IGNORECASE,
+)
+LED_IN = re.compile(  # "OK, scrap it then?"
+    r"\W*(?:ok|okay|right|well|fine|good)\b"
+    r"(?=,| (?:so|then|scrap|bin|replace|is|are|do|does|can|should|will|what|but)\b)",
+    re.IGNORECASE,
+)
+BARE = re.compile(  # "So?"
+    r"^\W*(?:so|well|and|(?:your |the )?(?:verdict|result|conclusion|judgement))\W*$", re.IGNORECASE
+)
+POLAR = re.compile(  # "will a 20 W panel hold it": a sentence that begins as a yes or no question does
+    r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*"
+    r"(?:is|are|was|were|will|would|can|could|does|do|did|should|shall|may|must|has|have)\b(?! you\b)",
+    re.IGNORECASE,
+)
+INDIRECT = re.compile(  # "my question is only whether it can stand there"
+    r"\b(?:question|wonder\w*|know|ask\w*|tell me|say|see|sure)\b[^.?!;]{0,20}"
+    r"\b(?:whether|if) (?:it|they|this|that|the|my|our|i|we)\b(?! (?:\w+ ){0,4}or\b)",
+    re.IGNORECASE,
+)
+GOOD_OR_BAD = re.compile(
+    r"\b(?:good|ok|okay|fine|healthy)\b,? or (?:is (?:it|that) )?(?:bad|low|poor|not good|flat|no good)\b",
+    re.IGNORECASE,
+)
+PASS_OR_FAIL = re.compile(
+    r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
+)
+FORMS = ((BARE, "open"), (GOOD_OR_BAD, "both"), (PASS_OR_FAIL, "passed"))  # that tell by themselves how it is asked
+EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
+TAG = re.compile(  # "... is over the limit. Is it?"
+    r"\W*(?:is|are|was|were|does|do|did|will|would|can|could|should|has|have) (?:it|they|that|this|those|these|he|she)"
+    r"(?: really| now| though)?\W*",
+    re.IGNORECASE,
+)
