@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from grammar.attach.by_rule import ruled
 from grammar.attach.values import words_of
 from grammar.dangers.find import find_dangers
 from grammar.figures.weighed import reasons
@@ -16,7 +17,7 @@ from grammar.scene.groups import groups
 from grammar.scene.items import items_of
 from grammar.scene.near import weights
 from grammar.scene.scene import Scene
-from grammar.settle import ruled, settled
+from grammar.settle import settled
 from grammar.text.parts import parts
 from grammar.text.tokens import cut, unlinked
 

@@ -7,10 +7,10 @@ from functools import partial
 import pytest
 
 from grammar import read
+from grammar.attach.by_rule import can_be, ruled
 from grammar.figures.weighed import BAR, FOLDER, HOW, LEAD, START, best, points, weighed
 from grammar.reader import laid_out, why_weighed
 from grammar.scene.claims import Claim
-from grammar.settle import can_be, ruled
 from service.leadsman import default_desk
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.attach.counts import OF_BATTERY
+from grammar.attach.before_battery import OF_BATTERY
 from grammar.scene.claims import LACKING, NOTHING, Claim, beside, by_group, close
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene

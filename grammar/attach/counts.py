@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
-
+from grammar.attach.allowed import allowed_as
+from grammar.attach.before_battery import COUNTED, OF_BATTERY, PARTS_OF_IT, is_of_seconds, stands_before_battery
 from grammar.attach.lengths import counts_cables, of_cable
 from grammar.attach.pairs import steps_up
-from grammar.lexicon.vocabulary import small_words
-from grammar.scene.claims import NOTHING, Claim, close, names_its_battery
+from grammar.scene.claims import NOTHING, Claim, close
 from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
@@ -20,7 +19,27 @@ NO_ROUNDS = frozenset(
     | {"batteries", "times", "percent", "agms", "gels", "wets", "lithiums", "thrusters", "motors", "does", "us"}
 )
 ROUNDS_AFTER = 9  # pieces
-COUNTED = frozenset({"VOLT", "AH", "CCA", "CA", "RC", "GROUP", "WH", "WEIGHT"})
+COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
+RUN = frozenset(
+    {"run", "runs", "running", "power", "powers", "feed", "feeds", "drive", "drives", "turn", "turns", "spin", "carry"}
+)
+AT_WORK = frozenset({"at", "on", "run", "running", "together", "going"})
+HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
+NUMBERED = frozenset(
+    {"boat", "slip", "berth", "boats", "pontoon", "item", "question", "season", "year"}
+)  # "boat two has lithium"
+SUCH = frozenset({"such", "these", "those", "them", "same"})
+BESIDE = 1.6
+SHOWN_BY = frozenset(
+    {"lights", "lamps", "leds", "stages", "buttons", "words", "screens", "flavours", "flavors", "tunes"}
+)  # of a charger, no outputs
+NEVER = 99.0
+MOST_BATTERIES = 24
+MOST_PLACES = 12
+OF_SYSTEM = frozenset({"thruster", "windlass", "motor", "bank", "boat", "system", "side"})
+FORCEFUL = 60.0  # what "kicks with 260" are amps, not so many kicks
+EACH_WITHIN = 7
+MOST_BURSTS = 1000
 
 
 def counts(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -44,7 +63,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.count" if _priced_each(scene, item) else "load.bursts", "role")
     if _of_rounds(scene, item):
         return Claim("load.bursts", "role")
-    if value <= 12 and (found := "charger.outputs" if _of_charger(scene, item) else _allowed(scene, item)):
+    if value <= 12 and (found := "charger.outputs" if _of_charger(scene, item) else allowed_as(scene, item)):
         return Claim(found, "grammar")
     return _by_word_after(scene, item, value) or _batteries(scene, item, value)
 
@@ -92,55 +111,6 @@ def _priced_each(scene: Scene, item: Item) -> bool:
     if scene.word(item.start - 1) != "times" or isinstance(item.quantity.value, str):
         return False
     return any(other.dim in COUNTED for other in before) and item.quantity.value <= MOST_BATTERIES
-
-
-def _allowed(scene: Scene, item: Item) -> str:
-    """Whether so many are the most that a maker allows: "up to 4 in parallel", "series up to 2"; the fact or ""."""
-    before = [scene.word(at) for at in range(item.start - 4, item.start)]
-    after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
-    later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
-    at_most = {"most", "max", "maximum"} & later and MAKERS & scene.vocabulary  # "their maker says 4 in series at most"
-    said = bool(at_most) or _said_to_be(scene, item)
-    no_more = before[1:] == ["no", "more", "than"] and bool(MAKERS & scene.vocabulary)
-    if not _is_allowed(scene, item) and not said and not no_more and not _second_limit(scene, item):
-        return ""
-    if after == "side by":  # "no more than two side by side"
-        return "battery.max_in_parallel"
-    following = next((name for name in LAYOUTS if name in after.split()), "")
-    spoken = sorted({item.name for item in scene.items if item.fact == "bank.layout" and item.name in LAYOUTS})
-    ends = scene.after(item) is None or scene.word(item.end) in (",", ".", "?", "")
-    last = before[-1] in ("max", "maximum") and ends
-    last = last or [scene.word(item.end), scene.word(item.end + 1)] == ["at", "most"]
-    last = last or _said_to_be(scene, item)
-    if last and len(spoken) == 1 and MAKERS & scene.vocabulary:
-        return f"battery.max_in_{spoken[0]}"  # "4 of them in parallel, maker says max 4"
-    for layout in (following,) if following else LAYOUTS:
-        if layout in before or following or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
-            return f"battery.max_in_{layout}"
-    return ""
-
-
-def _said_to_be(scene: Scene, item: Item) -> bool:
-    """Whether a maker's word is told of so many: "maker says four is allowed", "the manual says two is the limit"."""
-    before = {scene.word(at) for at in range(item.start - 4, item.start)}
-    after = [scene.word(at) for at in range(item.end, item.end + 3)]
-    says = scene.word(item.start - 1) in ("says", "said", "say") and bool(MAKERS & before)
-    return says and after[0] in ("is", "are") and bool((ALLOWED | {"limit"}) & set(after))
-
-
-def _second_limit(scene: Scene, item: Item) -> bool:
-    """Whether another limit stands before: the 2 of "max 4 in series, 2 in parallel"."""
-    first = scene.items[max(0, item.at - 4) : item.at]
-    limit = next((other for other in first if other.dim in ("NUM", "COUNT")), None)
-    if limit is None or not any(other.fact == "bank.layout" for other in first if other.at > limit.at):
-        return False
-    return _is_allowed(scene, limit)
-
-
-def _is_allowed(scene: Scene, item: Item) -> bool:
-    """Whether a word of leave stands before it: "up to 4", "max 2"; "if she doubles up, 2" allows nothing."""
-    before = [scene.word(at) for at in range(item.start - 4, item.start)]
-    return any(word in ALLOWED and (word != "up" or before[at + 1 :][:1] == ["to"]) for at, word in enumerate(before))
 
 
 def _lead_ones(scene: Scene, item: Item) -> bool:
@@ -191,7 +161,9 @@ def _batteries(scene: Scene, item: Item, value: float) -> Claim | None:
         return claim
     if item.kind == "count" and scene.word(item.start) == "pairs":  # "parallel pairs in series"
         return None
-    if value <= MOST_BATTERIES and any(test(scene, item) for test in (_before_battery, _lead_ones, _each_so_much)):
+    if value <= MOST_BATTERIES and any(
+        test(scene, item) for test in (stands_before_battery, _lead_ones, _each_so_much)
+    ):
         return Claim("battery.count", "grammar")
     tests = (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair, *APART_FROM_NAME)
     if 2 <= value <= MOST_BATTERIES and any(test(scene, item) for test in tests):
@@ -315,102 +287,3 @@ def of_others(scene: Scene, item: Item) -> bool:
         if after.head == "battery" or after.kind == "mark":
             return False
     return False
-
-
-def _before_battery(scene: Scene, item: Item) -> bool:
-    """Whether a battery follows: its kind, its volts, its figures or the word itself."""
-    strange = 0
-    for after in scene.items[item.at + 1 : item.at + 6]:
-        if _of_another(scene, after) or (after.dim == "GROUP" and strange and scene.word(after.start - 1) == "case"):
-            return False  # "the three dimensions of case 24"
-        if after.head == "load" and names_its_battery(scene, after):  # "two 12 V thruster batteries"
-            continue
-        if _is_battery(scene, item, after):
-            return True
-        if after.dim == "TIME" and after.quantity.unit == "year":
-            continue
-        each = after.name == "," and scene.word(after.end) == "each"
-        if each or (after.dim == "NUM" and not isinstance(after.quantity.value, str) and after.quantity.value >= 20):
-            continue
-        if after.head or after.dim or (after.kind == "mark" and after.name not in ("(", ")")):
-            return False
-        if after.kind == "word" and after.name not in small_words("counted"):
-            strange += 1
-            if strange > STRANGE or after.name in small_words("between"):
-                return False
-    return False
-
-
-def _of_another(scene: Scene, after: Item) -> bool:
-    """Whether it belongs to another thing: the volts of "twin 24 V thrusters", the caps of "six screw caps"."""
-    named = scene.after(after)
-    if after.dim == "VOLT":
-        return named is not None and named.head in ("load", "charger") and not names_its_battery(scene, named)
-    if after.fact != "battery.chemistry" or scene.word(after.end - 1) not in PARTS_OF_IT:
-        return False
-    return named is None or (
-        named.head != "battery" and named.fact != "battery.chemistry"
-    )  # "two filler-cap batteries"
-
-
-def _is_battery(scene: Scene, item: Item, after: Item) -> bool:
-    """Whether what follows a number is a battery or its figure."""
-    if _plural(scene, after) or after.dim in COUNTED or after.fact in OF_BATTERY or after.head == "battery":
-        return True
-    batteries = "battery" in scene.heads or "bank.layout" in scene.facts
-    if after.dim == "NUM" and scene.word(item.end) == "of" and batteries:  # "two of 100"
-        return not isinstance(after.quantity.value, str) and after.quantity.value >= 20
-    return item.quantity.value != 1.0 and (after.fact == "bank.layout" or after.name in THEM)
-
-
-def is_of_seconds(scene: Scene, item: Item) -> bool:
-    """Whether "10 s" is a time: the batteries of "two 90s" are larger, and no bursts."""
-    if item.dim != "TIME" or item.quantity.unit != "second" or isinstance(item.quantity.value, str):
-        return False
-    bursts = close(scene, item, "load.burst", "load.bursts", reach=1.3, after=True)
-    bursts = bursts or scene.word(item.end) in ("runs", "per")
-    return bursts or item.quantity.value < SMALLEST_NAME or not _as_a_name(item)
-
-
-def _as_a_name(item: Item) -> bool:
-    return bool(re.fullmatch(r"\d{2,3}s", item.quantity.text.lower()))
-
-
-def _plural(scene: Scene, item: Item) -> bool:
-    """Whether it is the "90s" of "two 90s"."""
-    if item.dim == "TIME" and item.quantity.value in (6, 12) and scene.word(item.start - 1) in ("both", "the"):
-        return _as_a_name(item) and scene.word(item.start - 2) != "for"  # "both 12s"
-    return item.dim == "TIME" and _as_a_name(item) and not is_of_seconds(scene, item)
-
-
-COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
-OF_BATTERY = frozenset({"battery.chemistry", "battery.duty", "battery.nominal"})
-MAKERS = frozenset({"book", "maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet"})
-ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most", "permits", "permit", "permitted"})
-RUN = frozenset(
-    {"run", "runs", "running", "power", "powers", "feed", "feeds", "drive", "drives", "turn", "turns", "spin", "carry"}
-)
-AT_WORK = frozenset({"at", "on", "run", "running", "together", "going"})
-PARTS_OF_IT = frozenset(
-    ["ways", "directions", "sides", "legs", "caps", "cap", "cells", "posts", "terminals", "lugs", "studs", "plugs"]
-) | {"leads", "boats", "dimensions"}
-HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
-NUMBERED = frozenset(
-    {"boat", "slip", "berth", "boats", "pontoon", "item", "question", "season", "year"}
-)  # "boat two has lithium"
-SUCH = frozenset({"such", "these", "those", "them", "same"})
-BESIDE = 1.6
-SHOWN_BY = frozenset(
-    {"lights", "lamps", "leds", "stages", "buttons", "words", "screens", "flavours", "flavors", "tunes"}
-)  # of a charger, no outputs
-LAYOUTS = ("series", "parallel")
-NEVER = 99.0
-MOST_BATTERIES = 24
-SMALLEST_NAME = 20.0  # amp-hours that batteries are called by: "two 90s"
-MOST_PLACES = 12
-OF_SYSTEM = frozenset({"thruster", "windlass", "motor", "bank", "boat", "system", "side"})
-FORCEFUL = 60.0  # what "kicks with 260" are amps, not so many kicks
-EACH_WITHIN = 7
-MOST_BURSTS = 1000
-STRANGE = 2  # words not known that may stand between a number and its batteries: "two old Swedish batteries"
-THEM = frozenset(["them", "em", "together", "those"])

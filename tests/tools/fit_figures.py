@@ -24,12 +24,12 @@ from typing import Any
 import numpy as np
 from scipy import sparse
 
+from grammar.attach.by_rule import can_be, converted, ruled
 from grammar.facts import facts
 from grammar.figures.weighed import FOLDER, START, best, signs
 from grammar.reader import laid_out
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
-from grammar.settle import can_be, converted, ruled
 from service.commands.score import same
 from service.house import load
 from tests.tools.labelled import VOICES

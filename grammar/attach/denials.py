@@ -1,0 +1,115 @@
+"""Whether a value is denied, doubted, wanted or asked for."""
+
+from __future__ import annotations
+
+from grammar.attach.settings import SETTING_WITHIN
+from grammar.lexicon.vocabulary import Found
+from grammar.scene.claims import close
+from grammar.scene.items import Item
+from grammar.scene.near import around, gap
+from grammar.scene.scene import Scene
+
+DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
+UNSURE_WITHIN = 4.0
+CHOICE = 3  # items back to the other value of a choice
+OF_WHETHER = 7  # words between "whether" and what is not known
+SUBJECT = 4  # words between "are" and what is asked: "are the two outputs of it isolated"
+ASKS_OF = frozenset({"is", "are", "does", "do", "can"})
+BEGINS = frozenset({"and", "or", "so", "but", "well"})
+MUST = (["mustnt"], ["must"], ["should"], ["shouldnt"], ["may"], ["cannot"])  # "outlets mustn't share a minus"
+WITH = frozenset({"with", "that", "without", "which", "having", "has", "use", "connect", "ok", "fine"})
+SPEAKS = frozenset(
+    [
+        "wait",
+        "sorry",
+        "actually",
+        "hang",
+        "hold",
+        "theyd",
+        "they",
+        "theyre",
+        "its",
+        "it",
+        "im",
+        "i",
+        "we",
+        "were",
+        "thats",
+        "mines",
+        "ours",
+    ]
+)  # "no they'd be in parallel"
+IS = frozenset({"is", "are", "was"})
+THAT = frozenset({"that", "it", "this", "they", "these", "she", "battery", "batteries"})
+
+
+def is_denied(scene: Scene, item: Item) -> bool:
+    """Whether the value does not hold; "no lithium mode" denies a switch's position, not the battery."""
+    follows = scene.after(item)
+    if follows is not None and (
+        follows.head == "charger" or close(scene, item, "charger.setting", reach=SETTING_WITHIN)
+    ):
+        return False
+    return any(
+        found.end <= item.start
+        and gap(scene, item, found.start, found.end) <= DENIED_WITHIN
+        and scene.word(found.start - 1) != "why"
+        and not _or_not(scene, found)
+        and not (found.start == 0 and scene.word(1) in SPEAKS)
+        for found in around(scene.denials, item, scene.denial_starts)
+    )
+
+
+def _or_not(scene: Scene, denial: Found) -> bool:
+    """Whether it ends a question that what follows is put to: "fair match or not: lithium of 150 Ah"."""
+    after = scene.word(denial.end)
+    return scene.word(denial.start - 1) == "or" and bool(after) and not after[:1].isalnum()
+
+
+def is_unsure(scene: Scene, item: Item) -> bool:
+    """Whether the writer does not know: "no idea if AGM or gel", "is that fully charged"."""
+    last, second, third = (scene.word(item.start - back) for back in (1, 2, 3))
+    if item.fact == "battery.charge" and (
+        (last in THAT and second in IS)
+        or "whens" in (last, second)
+        or (last in IS and second in THAT and third in ("if", "whether", "when"))
+    ):
+        return True
+    for found in around(scene.doubts, item, scene.doubt_starts):
+        if found.end <= item.start and gap(scene, item, found.start, found.end) <= UNSURE_WITHIN:
+            between = [scene.word(at) for at in range(found.end, item.start)]
+            return bool({"if", "whether", "which"} & set(between)) or len(between) <= 1
+    return False
+
+
+def is_wanted(scene: Scene, item: Item) -> bool:
+    """Whether a state is what is to come: "should I put it on charge", "it wants charging"."""
+    before = {scene.word(at) for at in range(item.start - 4, item.start)}
+    wanted = scene.word(item.start - 1) in ("wants", "want", "needs", "need", "about", "for")
+    return (item.fact, item.name) == ("reading.state", "charging") and (wanted or "put" in before)
+
+
+def one_before_or(scene: Scene, item: Item) -> Item | None:
+    """The other value of a choice: AGM of "no idea if the battery is AGM or gel", "a gel or an AGM"."""
+    if item.at < CHOICE or "or" not in (scene.word(item.start - 1), scene.word(item.start - 2)):
+        return None
+    near = scene.items[item.at - CHOICE : item.at]
+    return next((other for other in near if other.kind == "value" and other.fact == item.fact), None)
+
+
+def is_asked_of(scene: Scene, item: Item) -> bool:
+    """Whether a yes or no is what is asked: "are the outputs isolated?", "doesn't say whether they're isolated"."""
+    clause = scene.clauses[scene.clause(item.start)]
+    before = [scene.word(at) for at in range(clause.start, item.start)]
+    first = next((at for at, word in enumerate(before) if word not in BEGINS), len(before))
+    subject = before[first + 1 :]
+    return (
+        "whether" in before[-OF_WHETHER:]
+        or before[-1:] in MUST
+        or (
+            before[first : first + 1] != []
+            and before[first] in ASKS_OF
+            and WITH.isdisjoint(subject)
+            and len(subject) <= SUBJECT
+        )
+    )

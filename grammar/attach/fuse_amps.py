@@ -1,0 +1,84 @@
+"""Which amps are those of a fuse, by what is said of them."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.scene.claims import (
+    Claim,
+    asked,
+)
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+from grammar.told.currents.fuses import FUSES, put_in, stands_in
+
+FUSE_THERE = re.compile(  # "fuse at the battery 250 A"
+    r"\b(?:fuse|breaker) (?:at|near|by|beside|on|in) (?:the|its|my|our) \w+(?: \w+)?[,:]? (?:is |of )?$", re.IGNORECASE
+)
+WEIGHED = frozenset({"big", "small", "large", "much", "little", "heavy", "light", "good", "right"})
+FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
+
+
+def _fuses(scene: Scene, item: Item) -> bool:
+    """Whether the amps stand on a cable, where a fuse is told of: "the fuse is far off, 400 A on 70 mm2"."""
+    later = scene.items[item.at + 1 : item.at + 3]
+    on_cable = len(later) == 2 and later[0].name == "on" and later[1].dim in ("AREA", "GAUGE")
+    if scene.word(item.start - 1) == "for":  # "a fuse for 300 A on 2/0"
+        return False
+    if _right_for(scene, item):
+        return True
+    return on_cable and any(head.head == "fuse" and not asked(scene, head) for head in scene.head_items)
+
+
+def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Claim | None:
+    """The claim, or what a fuse that is spoken of makes of the amps."""
+    if value in FUSES and FUSE_THERE.search(scene.ahead(scene.span(item.start, item.end)[0])):
+        return Claim("fuse.rating", "role")
+    if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):
+        return Claim("fuse.rating", "role")
+    if claim is None and stands_in(scene, item, value):
+        return Claim("fuse.rating", "role")
+    if claim is None and _fuses(scene, item):
+        return Claim("fuse.rating", "near")
+    if _is_the_fuse(scene, item, value) or ((claim is None or claim.how == "near") and _blown(scene, item, value)):
+        return Claim("fuse.rating", "role")
+    fused = claim is not None and claim.fact == "fuse.rating" and _to_be_fused(scene, item, value)
+    return Claim("load.current", "near") if fused else claim
+
+
+def _so_much_of_a_fuse(scene: Scene, item: Item) -> bool:
+    """Whether it is weighed as a fuse: "is 400 A too big a fuse on 95 mm2"."""
+    words = [scene.word(at) for at in range(item.end, item.end + 5)]
+    named = next((at for at, word in enumerate(words) if word in ("fuse", "breaker")), 0)
+    return named > 1 and words[named - 1] in ("a", "of") and bool(WEIGHED & set(words[:named]))
+
+
+def _is_the_fuse(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a fuse is said to be of these amps: "the fuse for my Pike is 200 A"."""
+    clause = scene.clause(item.start)
+    heads = [head for head in scene.head_items if head.end <= item.start and scene.clause(head.start) == clause]
+    told = scene.word(item.start - 1) in ("is", "was", "says")
+    return told and value in FUSES and bool(heads) and heads[0].head == "fuse" and scene.word(heads[0].end) == "for"
+
+
+def _blown(scene: Scene, item: Item, value: float) -> bool:
+    """Whether amps of a usual size begin what follows on a fuse that blew: "my fuse blew again. 200 A, ..."."""
+    before = scene.items[item.at - 1] if item.at else None
+    return before is not None and before.kind in ("mark", "end") and value in FUSES and scene.blown
+
+
+def _to_be_fused(scene: Scene, item: Item, value: float) -> bool:
+    """Whether amps of no usual size of fuse stand apart from the word: the load's of "340 A 5 m fuse cable"."""
+    near = {scene.word(at) for at in (*range(item.start - 3, item.start), item.end, item.end + 1)}
+    return value not in FUSES and not {"fuse", "fuses", "fused", "breaker"} & near
+
+
+def _right_for(scene: Scene, item: Item) -> bool:
+    """Whether they are a fuse's, asked about for a motor's: "is 250 A right for a 200 A motor", of fuses."""
+    later = scene.items[item.at + 1 : item.at + 6]
+    other = next((at for at, one in enumerate(later) if one.dim == "AMP"), None)
+    if other is None or "fuse" not in scene.heads or not {"for", "on"} & {one.name for one in later[:other]}:
+        return False
+    fits = FITTING & {one.name for one in later[:other]}
+    sides = scene.sides.get(later[other].at)
+    return bool(fits) and sides is not None and sides.right is not None and sides.right.head == "load"

@@ -1,0 +1,121 @@
+"""Whether words that look like a kind of battery tell one."""
+
+from __future__ import annotations
+
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+LIST = 3
+TELLS = frozenset(
+    {"says", "said", "gives", "gave", "promises", "promised", "forecasts", "warns", "warned", "announced"}
+)
+BEGINNING = frozenset(
+    {"by", "on", "itself", "again", "every", "automatically", "with", "when", "to", "at", "in", "after"}
+)
+WIRES = frozenset(
+    [
+        "spare",
+        "shore",
+        "red",
+        "black",
+        "positive",
+        "negative",
+        "plus",
+        "minus",
+        "charging",
+        "jumper",
+        "jump",
+        "bare",
+        "long",
+        "short",
+        "thick",
+    ]
+)
+OUT_OF_LINE = frozenset({"with", "fuse", "fuses", "breaker", "holder", "filter"})  # "two AGMs in line with the price"
+ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
+
+
+def is_wire(scene: Scene, item: Item) -> bool:
+    """Whether a lead is a wire: "a 20 mm2 lead", "the spare lead", "is the lead ok running past the engine"."""
+    if item.fact != "battery.chemistry" or scene.word(item.start) not in ("lead", "leads"):
+        return False
+    if item.end > item.start + 1:
+        return scene.word(item.end - 1) in ("one", "ones") and _of_charger_wire(scene, item)
+    before = scene.before(item)
+    sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
+    ahead = {scene.word(item.end), scene.word(item.end + 1)}
+    after = scene.after(item)
+    goes = scene.word(item.start - 1) == "which" and bool(ahead & {"goes", "go"})  # "which lead goes where"
+    ends = after is None or after.kind == "mark"
+    that = goes or (scene.word(item.start - 1) in ("that", "this", "its") and ends)
+    return (
+        sized
+        or that
+        or scene.word(item.start - 1) in WIRES
+        or _of_charger_wire(scene, item)
+        or bool(ahead & {"running", "runs", "carries", "coming", "comes", "going", "leading", "out"})
+    )
+
+
+def _of_charger_wire(scene: Scene, item: Item) -> bool:
+    """Whether it is the one lead of a charger: "a charger of one lead", "my charger is a single-lead one"."""
+    if scene.word(item.start - 1) not in ("one", "single", "1"):
+        return False
+    return any(head.head == "charger" and 0 < item.start - head.end <= LIST + 1 for head in scene.head_items)
+
+
+def _follows_figure(scene: Scene, item: Item) -> bool:
+    """Whether a battery's figure, kind or number stands right before a word that is short for another."""
+    before = scene.before(item)
+    return before is not None and bool(before.dim or before.fact)
+
+
+def is_no_kind(scene: Scene, item: Item) -> bool:
+    """Whether a word is another one here: the motor of "the starter won't turn", a charger without electronics."""
+    word, alone = scene.word(item.start), item.end == item.start + 1
+    if word == "starter" and alone and not _beside_its_figure(scene, item):
+        return True
+    if scene.word(item.end - 1) == "caps" and scene.word(item.end) in ("on", "over"):  # "has caps on the terminals"
+        return not {"terminals", "posts", "poles", "lugs", "studs"}.isdisjoint(
+            scene.word(at) for at in range(item.end, item.end + 4)
+        )
+    if word == "radio" and alone and _is_news(scene, item):
+        return True
+    if word == "starts" and alone and scene.word(item.end) in BEGINNING:
+        return True  # "the programme starts by itself"
+    return word == "electronics" and scene.word(item.start - 1) in ("no", "without")
+
+
+def is_deep_cycle(scene: Scene, at: int) -> bool:
+    """Whether "DC" is short for deep cycle: "a flooded DC of 105 Ah"; "AGM, DC-DC charger" has a converter."""
+    follows = scene.at_word[at + 1] if at + 1 < len(scene.at_word) else None
+    alone = follows is None or not (follows.head or follows.name in ("dc", "-", "to", "charger", "side", "system"))
+    return scene.word(at) == "dc" and scene.at_word[at].end == at + 1 and alone
+
+
+def _is_news(scene: Scene, item: Item) -> bool:
+    """Whether the radio only tells the weather: "the radio says minus 15", "they gave frost on the radio"."""
+    on_it = [scene.word(item.start - 2), scene.word(item.start - 1)] in (["on", "the"], ["by", "the"])
+    return scene.word(item.end) in TELLS or (on_it and not scene.quantities("AMP", "WATT"))
+
+
+def _beside_its_figure(scene: Scene, item: Item) -> bool:
+    """Whether a starter is a battery: "my 600 CCA starter", "a wet starter", "starter, 95 Ah"."""
+    after = scene.after(item)
+    if after is not None and after.name in (",", ":", "(", "is"):
+        after = scene.after(after)
+    figures = [other for other in (scene.before(item), after) if other is not None]
+    return any(other.dim in ("CCA", "CA", "AH") or other.fact == "battery.chemistry" for other in figures)
+
+
+def only_looks_so(scene: Scene, item: Item) -> bool:
+    """Whether a word of a layout says something else: "para" in Spanish, what fuse goes "in line"."""
+    if scene.word(item.start) in ABROAD and item.end - item.start == 1:
+        return not _follows_figure(scene, item)
+    if [scene.word(item.start), scene.word(item.start + 1)] != ["in", "line"] or item.fact != "bank.layout":
+        return False
+    before = scene.before(item)
+    ones = before is not None and before.head in ("battery", "") and (_follows_figure(scene, item) or before.head)
+    volts = scene.items[item.at + 2 : item.at + 4]
+    waits = scene.word(item.end) == "for" and not any(other.dim or other.head for other in volts)
+    return not ones or waits or scene.word(item.end) in OUT_OF_LINE

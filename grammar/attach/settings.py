@@ -1,0 +1,71 @@
+"""Whether a kind is what a charger is set to."""
+
+from __future__ import annotations
+
+from grammar.lexicon.vocabulary import Found
+from grammar.scene.items import Item
+from grammar.scene.near import around, gap
+from grammar.scene.scene import Scene
+
+SETTING_WITHIN = 0.6
+LEADS_TO = frozenset({"on", "at", "to", "for", "says"})  # what is set follows them
+ADJACENT = 0.1
+USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "can I use my charger on lithium"
+FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
+IT_IS = frozenset({"is", "its"})
+STILL = frozenset({"is", "was", "s", "still", "left", "always", "has", "been", "yet", "sits", "stays", "set"})
+JUST_BEFORE = 3  # words: "setting if it is on AGM"
+HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
+
+
+def is_setting(scene: Scene, item: Item) -> bool:
+    """Whether the kind is that of a charger's switch: "AGM setting", "set to gel"."""
+    for found in around(scene.roles, item, scene.role_starts):
+        far = gap(scene, item, found.start, found.end)
+        if found.start >= item.end and scene.word(found.end - 1) in LEADS_TO:
+            continue  # "lithium stays on the boat"
+        if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _lacking(scene, item, found):
+            return True
+        before = found.concept == "left_on" and found.end <= item.start and far <= ADJACENT
+        if before and _is_put_on(scene, item, found):
+            return True
+    at = item.start - 1
+    return scene.word(at) in ("at", "in") and scene.word(at - 1) in STILL and _charger_before(scene, item, at)
+
+
+def _of_a_setting(scene: Scene, found: Found) -> bool:
+    """Whether a setting is spoken of just before: "right setting if it is on AGM"."""
+    return any(role.concept == "charger.setting" and 0 <= found.start - role.end <= JUST_BEFORE for role in scene.roles)
+
+
+def _is_put_on(scene: Scene, item: Item, found: Found) -> bool:
+    """Whether a charger was put on this kind: "the charger is on gel", "left it on gel"."""
+    follows = scene.after(item)
+    if follows is not None and follows.head == "battery":
+        return False
+    if scene.word(found.start - 1) in FITS:
+        return False
+    if USING & {scene.word(found.start - back) for back in (2, 3, 4, 5)} and scene.word(found.start - 1) == "charger":
+        return False
+    spoken = "charger" in scene.heads or scene.likely[:1] == ("charger.current",)
+    if spoken and scene.word(found.start - 1) in IT_IS and _of_a_setting(scene, found):
+        return True
+    if spoken and (found.end - found.start > 1 or scene.word(found.start - 1) in HELD):
+        return True
+    return _charger_before(scene, item, found.start)
+
+
+def _charger_before(scene: Scene, item: Item, end: int) -> bool:
+    """Whether a charger ends there, or is said to be there still: "the charger is still on wet"."""
+    return any(
+        head.head == "charger"
+        and head.end <= end
+        and (end - head.end <= 1 or all(scene.word(at) in STILL for at in range(head.end, end)))
+        for head in around(scene.head_items, item, scene.head_starts)
+    )
+
+
+def _lacking(scene: Scene, item: Item, found: Found) -> bool:
+    """Whether the setting is asked for or missing: "which charger setting", "no lithium mode"."""
+    words = {scene.word(at) for at in (*range(found.start - 2, found.start), item.start - 1)}
+    return not words.isdisjoint(("which", "what", "no", "without"))

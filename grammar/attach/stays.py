@@ -1,0 +1,99 @@
+"""Which times are a lay-up, a rest before a reading, or long ago."""
+
+from __future__ import annotations
+
+from grammar.attach.before_battery import COUNTED
+from grammar.scene.claims import NOTHING, Claim, close
+from grammar.scene.items import TIMES, Item
+from grammar.scene.scene import Scene
+from grammar.told.times.left_alone import left_alone
+from grammar.told.years.ages import ended
+
+DAY = 86400.0
+LEFT = frozenset({"left", "unplugged", "disconnected"})
+STORED = 5 * DAY
+STORED_AT_REST = 31 * DAY
+ON_END = frozenset({"running", "runnin", "straight", "together", "solid"})
+ON_END_OF_TWO = frozenset({("on", "end"), ("in", "a"), ("on", "the")})  # "three days in a row", "on the trot"
+
+
+def reading_before(scene: Scene, item: Item) -> bool:
+    """Whether a number with a point or volts stand just before."""
+    near = scene.items[max(0, item.at - 3) : item.at]
+    return any(other.dim == "VOLT" or (other.dim == "NUM" and "." in other.name) for other in near)
+
+
+def rested_for(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it is how long before a reading the charge ended or nothing was done."""
+    if left_alone(scene, item, value):
+        return True
+    if value < STORED_AT_REST and (_after_charge(scene, item) or (value < STORED and _off_the_charger(scene, item))):
+        return True
+    unplugged = close(scene, item, "off_charger", reach=4.0) and scene.word(item.end) in ("ago", "since")
+    return value < STORED and (unplugged or close(scene, item, "reading.rest_time", reach=0.6, after=True))
+
+
+def long_ago(scene: Scene, item: Item, value: float) -> Claim:
+    """What began so long ago: the battery's life, or its stay where it was left."""
+    unit = item.quantity.unit
+    if unit in ("day", "week", "month") and LEFT & scene.vocabulary and value >= STORED:
+        return Claim("storage.time", "role")  # "left her unplugged 84 days ago"
+    since = unit == "year" and (close(scene, item, "battery.age", reach=2.5) or _since(scene, item))
+    since = since and not ended(scene, item)
+    since = since or (unit == "year" and [scene.word(item.start - 2), scene.word(item.start - 1)] == ["put", "in"])
+    return Claim("battery.age", "role") if since else NOTHING
+
+
+def may_be_age(scene: Scene, item: Item) -> bool:
+    """Whether it may be a life: days are one where that is said; "the shore lead had been in for two days"."""
+    return item.quantity.unit != "day" or scene.word(item.end) in ("old", "ago", "new")
+
+
+def is_stay(scene: Scene, item: Item) -> bool:
+    """Whether a time is how long something stands: "for 20 weeks with the old ones left in"."""
+    return scene.word(item.start - 1) == "for" and scene.word(item.end) in ("with", "without", "and", ",")
+
+
+def _after_charge(scene: Scene, item: Item) -> bool:
+    """Whether a reading was taken so long after the charge: "reads 12.8 after a week off charge"."""
+    off = [scene.word(item.end), scene.word(item.end + 1)]
+    read = reading_before(scene, item) and scene.word(item.start - 1) == "after"
+    return read and off in (["off", "charge"], ["off", "charger"], ["off", "the"])
+
+
+def _off_the_charger(scene: Scene, item: Item) -> bool:
+    """Whether it is how long the charger has been off: "30 min off charger 13.1", "an hr off charger"."""
+    off = any(found.concept == "off_charger" and found.start == item.end for found in scene.roles)
+    return off and scene.word(item.end) == "off"
+
+
+def _since(scene: Scene, item: Item) -> bool:
+    """Whether the clause tells that a battery was fitted then: "fitted in the year I retired, eight years ago"."""
+    clause = scene.clause(item.start)
+    begun = [found for found in scene.roles if found.concept == "battery.age" and found.end <= item.start]
+    others = {head.head for head in scene.head_items if begun and begun[-1].end <= head.start < item.start}
+    return bool(begun) and scene.clause(begun[-1].start) == clause and not others - {"battery"}
+
+
+def stored_for(scene: Scene, item: Item, value: float) -> Claim | None:
+    """Days and more in which a battery is laid up, or its age."""
+    if may_be_age(scene, item) and close(scene, item, "battery.age", reach=2.5) and not is_stay(scene, item):
+        return Claim("battery.age", "role")
+    if item.quantity.unit == "month" and _listed_last(scene, item):
+        return Claim("battery.age", "near")
+    end = item.end + 2 if scene.word(item.end + 1) in TIMES else item.end  # "three cloudy days in a row"
+    on_end = scene.word(end) in ON_END or (scene.word(end), scene.word(end + 1)) in ON_END_OF_TWO
+    supplied = close(scene, item, "load.time", reach=3) or scene.word(item.start - 1) == "for" or on_end
+    if item.quantity.unit == "day" and value < STORED and supplied and "load" in scene.heads:
+        return Claim("load.time", "role")  # "a fridge for three days"
+    if item.quantity.unit != "day" or value >= STORED or close(scene, item, "storage.time", reach=5):
+        return Claim("storage.time", "role")
+    return NOTHING
+
+
+def _listed_last(scene: Scene, item: Item) -> bool:
+    """Whether months end a battery's figures: "flooded, 130 Ah, 18 months."."""
+    before, after = scene.items[max(0, item.at - 2) : item.at], scene.after(item)
+    if len(before) < 2 or before[1].name != "," or (after is not None and after.kind != "mark"):
+        return False
+    return before[0].dim in COUNTED or before[0].fact in ("battery.chemistry", "battery.duty")
