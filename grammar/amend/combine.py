@@ -15,6 +15,7 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
 from grammar.told.batteries.banks import banks_named
+from grammar.told.batteries.by_number import two_hundreds
 from grammar.told.batteries.charge_so import charge_so
 from grammar.told.batteries.counted_so import counted_so, without_choice
 from grammar.told.batteries.doubled import doubled
@@ -32,6 +33,7 @@ from grammar.told.chargers.floating import floating
 from grammar.told.chargers.listed_banks import listed_banks
 from grammar.told.chargers.outlets import outlets
 from grammar.told.chargers.told_of_charge import told_of_charge
+from grammar.told.readings.driven import driven
 from grammar.told.years.birthdays import years_told
 
 IF_FILLED = re.compile(  # "what if I charge them right up first"
@@ -98,6 +100,8 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *kilos_of_them(scene, stated),
         *watered(scene, stated),
         *joined_so(scene, stated),
+        *two_hundreds(scene, stated),
+        *driven(scene, stated),
     ]
     told = {item.fact for item in found}
     boxes = [

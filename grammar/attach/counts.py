@@ -24,7 +24,7 @@ RUN = frozenset(
     {"run", "runs", "running", "power", "powers", "feed", "feeds", "drive", "drives", "turn", "turns", "spin", "carry"}
 )
 AT_WORK = frozenset({"at", "on", "run", "running", "together", "going"})
-HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
+HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres", "bought", "ordered", "owns"})
 NUMBERED = frozenset(
     {"boat", "slip", "berth", "boats", "pontoon", "item", "question", "season", "year"}
 )  # "boat two has lithium"
