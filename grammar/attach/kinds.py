@@ -34,6 +34,8 @@ WIRES = frozenset(
 WHO = frozenset(
     {"i", "we", "he", "she", "they", "you", "ive", "weve", "have", "has", "had", "was", "dad", "also", "then"}
 )
+FORMER = frozenset({"old", "former", "previous", "last", "scrapped", "dead", "late"})
+WHOSE = frozenset({"the", "my", "our", "his", "an", "her", "their"})
 SHUT = frozenset({"it", "them", "the", "that", "this", "up", "my", "our", "every", "all", "off", "shut", "over"})
 SIZE_NEXT = frozenset({"with", "w", "in", "for", "to", "by", "of"})
 COATS = frozenset({"insulation", "plastic", "plastics", "sheath", "sheathing", "jacket", "coating", "pvc"})
@@ -100,6 +102,8 @@ def is_no_kind(scene: Scene, item: Item) -> bool:
         return not {"terminals", "posts", "poles", "lugs", "studs"}.isdisjoint(
             scene.word(at) for at in range(item.end, item.end + 4)
         )
+    if item.fact == "load.kind" and scene.word(item.start - 1) in FORMER and scene.word(item.start - 2) in WHOSE:
+        return scene.word(item.start - 3) in ("off", "from", "of")  # "a fuse off the old windlass"
     if word == "sealed" and alone and scene.word(item.start - 1) in WHO and scene.word(item.end) in SHUT:
         return True  # "I sealed it with tape"
     if word == "radio" and alone and _is_news(scene, item):

@@ -21,14 +21,14 @@ FROM_SHORE = re.compile(
     r"(?: only| just| about)? $",
     re.IGNORECASE,
 )
-WITH = re.compile(r"\b(?:on|with|at|from|off|by)(?: an?| the| my| our)?(?: only| just| mere| about)? $", re.IGNORECASE)
+WITH = re.compile(r"\b(?:on|with|from|off|by)(?: an?| the| my| our)?(?: only| just| mere| about)? $", re.IGNORECASE)
 HOW_LONG = re.compile(r"\b(?:how long|how many (?:hours|hrs|days|nights)|what time|when)\b", re.IGNORECASE)
 FILLED = re.compile(
     r"\b(?:from (?:dead |about |exactly )?(?:half|flat|empty|a (?:third|quarter)|\d{1,2} ?(?:%|per ?cent))"
     r"|(?:back |up )?to (?:full|the brim)|till? full|until (?:it'?s )?full|re-?fill\w*|top(?:ped)? (?:it |her )?up)\b",
     re.IGNORECASE,
 )
-LASTS = re.compile(r"\b(?:last|lasts|run|runs|holds?|keeps?|draws?|drawing|pull\w*)\b", re.IGNORECASE)
+LASTS = re.compile(r"\b(?:last|lasts|give|gives|get|run|runs|holds?|keeps?|draws?|drawing|pull\w*)\b", re.IGNORECASE)
 BREAKS = re.compile(r"[.?!;](?= |$)")
 OPEN = frozenset({"load.current", "reading.current", "load.peak"})
 LOOSE = frozenset({"default", "near", "range", "weighed"})

@@ -18,6 +18,7 @@ FALLS = re.compile(
 UNDER = re.compile(
     r"\b(?:under load|load|thruster|motor|windlass|capstan|button|press\w*|push\w*|thrust\w*)\b", re.IGNORECASE
 )
+GOES_ON = frozenset({"and", "when", "under", "while", "with", "volts", "or"})
 LOWEST, HIGHEST = 7.0, 11.0  # volts
 OPEN = frozenset({"battery.count", "load.bursts", "battery.age", NOTHING.fact})
 

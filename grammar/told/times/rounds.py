@@ -14,7 +14,8 @@ EACH_SO_LONG = re.compile(
     re.IGNORECASE,
 )
 PUT_BY = re.compile(
-    r"\b(?:put (?:it |them |her |him |the battery )(?:up|away|by|aside)|put (?:away|aside)|laid (?:it |them |her )?(?:up|by)|on the shelf"
+    r"\b(?:put (?:it |them |her |him |the battery )(?:up|away|by|aside)|put (?:away|aside)|laid (?:it "
+    r"|them |her )?(?:up|by)|on the shelf"
     r"|in (?:the )?(?:store|storage|shed|garage|loft)|stored|shelved|mothballed|stowed)\b[^.?!;\d]{0,24}$",
     re.IGNORECASE,
 )
