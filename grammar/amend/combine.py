@@ -34,6 +34,7 @@ from grammar.told.chargers.listed_banks import listed_banks
 from grammar.told.chargers.outlets import outlets
 from grammar.told.chargers.told_of_charge import told_of_charge
 from grammar.told.readings.driven import driven
+from grammar.told.readings.odd_cell import odd_cell
 from grammar.told.years.birthdays import years_told
 
 IF_FILLED = re.compile(  # "what if I charge them right up first"
@@ -102,6 +103,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *joined_so(scene, stated),
         *two_hundreds(scene, stated),
         *driven(scene, stated),
+        *odd_cell(scene, stated),
     ]
     told = {item.fact for item in found}
     boxes = [

@@ -31,6 +31,12 @@ ITS_LIMIT = re.compile(
     r" (?:is|being|of|at|=)(?: only| just)? $",
     re.IGNORECASE,
 )
+PEAK_ALLOWED = re.compile(
+    r"\b(?:peak|surge|burst)(?: current| figure| amps)?(?: that| which)? (?:it|the (?:bms|battery|lithium|label|box))"
+    r" (?:allows?|permits?|gives?|lets? (?:out|through)|stands?|bears?)(?: is| are| of|:|,|:? only| just)* $",
+    re.IGNORECASE,
+)
+ALLOWED_PEAK = Claim("battery.peak_current", "role")
 SMALLEST, LARGEST = 1.0, 1500.0
 SYSTEMS = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
 SMALLEST_PEAK = 30.0
@@ -44,6 +50,9 @@ def its_load(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     found: dict[int, Claim] = {}
     for item in scene.quantities("AMP", "NUM"):
         claim, value = claims.get(item.at), item.quantity.value
+        if PEAK_ALLOWED.search(_around(scene, item)[0]):
+            found[item.at] = ALLOWED_PEAK
+            continue
         if isinstance(value, str) or not SMALLEST <= value <= LARGEST or (claim and claim.fact not in OPEN):
             continue
         if mended := _first_and_after(scene, item, found) or _by_place(scene, claim, item, value):
