@@ -15,20 +15,26 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
 from grammar.told.batteries.banks import banks_named
+from grammar.told.batteries.by_number import two_hundreds
 from grammar.told.batteries.charge_so import charge_so
 from grammar.told.batteries.counted_so import counted_so, without_choice
 from grammar.told.batteries.doubled import doubled
 from grammar.told.batteries.drawn import drawn
 from grammar.told.batteries.half_of_it import halves
+from grammar.told.batteries.joined_so import joined_so
 from grammar.told.batteries.kilos import kilos_of_them
 from grammar.told.batteries.over_limit import own_weight
 from grammar.told.batteries.rows import in_rows
+from grammar.told.batteries.sides_told import sides_told
 from grammar.told.batteries.two_cases import two_cases
 from grammar.told.batteries.two_sides import two_sides
+from grammar.told.batteries.watered import watered
 from grammar.told.chargers.floating import floating
 from grammar.told.chargers.listed_banks import listed_banks
 from grammar.told.chargers.outlets import outlets
 from grammar.told.chargers.told_of_charge import told_of_charge
+from grammar.told.readings.driven import driven
+from grammar.told.readings.odd_cell import odd_cell
 from grammar.told.years.birthdays import years_told
 
 IF_FILLED = re.compile(  # "what if I charge them right up first"
@@ -74,7 +80,8 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
     stated = told_of_charge(scene, two_cases(scene, own_weight(scene, without_choice(scene, stated))))
-    stated = in_rows(scene, drawn(scene, halves(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))))
+    stated = sides_told(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
+    stated = in_rows(scene, drawn(scene, halves(scene, stated)))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
@@ -92,6 +99,11 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *counted_so(scene, stated),
         *charge_so(scene, stated),
         *kilos_of_them(scene, stated),
+        *watered(scene, stated),
+        *joined_so(scene, stated),
+        *two_hundreds(scene, stated),
+        *driven(scene, stated),
+        *odd_cell(scene, stated),
     ]
     told = {item.fact for item in found}
     boxes = [

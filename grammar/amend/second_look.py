@@ -4,16 +4,28 @@ from __future__ import annotations
 
 from grammar.scene.claims import Claim
 from grammar.scene.scene import Scene
+from grammar.told.batteries.adds_up import adds_up
+from grammar.told.batteries.by_number import by_number
+from grammar.told.batteries.charge_shown import charge_shown
+from grammar.told.batteries.in_kilos import in_kilos
 from grammar.told.cables.laid import laid
+from grammar.told.chargers.boxes import of_a_box
+from grammar.told.chargers.filling import filling
 from grammar.told.cold.under import told_under
 from grammar.told.currents.asked_to_give import asked_to_give, volts_of_as_many
 from grammar.told.currents.emptied import emptied
+from grammar.told.currents.its_load import its_load
 from grammar.told.currents.products import summed
 from grammar.told.currents.sunlit import of_the_sun
 from grammar.told.currents.tested_at import drawn_as_read
 from grammar.told.currents.whose_amps import placed
+from grammar.told.readings.whole_volts import whole_volts
+from grammar.told.times.rounds import rounds
 
-LOOKS = (emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many)
+LOOKS = (
+    *(emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many),
+    *(of_a_box, filling, its_load, adds_up, in_kilos, by_number, charge_shown, whole_volts, rounds),
+)
 
 
 def looked_again(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:

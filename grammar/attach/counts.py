@@ -24,7 +24,7 @@ RUN = frozenset(
     {"run", "runs", "running", "power", "powers", "feed", "feeds", "drive", "drives", "turn", "turns", "spin", "carry"}
 )
 AT_WORK = frozenset({"at", "on", "run", "running", "together", "going"})
-HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres"})
+HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres", "bought", "ordered", "owns"})
 NUMBERED = frozenset(
     {"boat", "slip", "berth", "boats", "pontoon", "item", "question", "season", "year"}
 )  # "boat two has lithium"
@@ -267,6 +267,8 @@ def _aside(scene: Scene, item: Item) -> bool:
         return False
     if after[0].name == "of":
         return len(after) == 1 or after[1].kind == "mark"
+    if after[0].name == "," and [one.name for one in after[1:]] in (["for"], ["to"]):  # "6 V ones, four, for 24"
+        return "battery.nominal" in scene.facts or bool(scene.quantities("VOLT"))
     return after[0].name == "," and len(after) == 2 and after[1].dim in ("AH", "CCA")
 
 

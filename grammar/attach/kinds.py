@@ -31,6 +31,15 @@ WIRES = frozenset(
         "thick",
     ]
 )
+WHO = frozenset(
+    {"i", "we", "he", "she", "they", "you", "ive", "weve", "have", "has", "had", "was", "dad", "also", "then"}
+)
+FORMER = frozenset({"old", "former", "previous", "last", "scrapped", "dead", "late"})
+WHOSE = frozenset({"the", "my", "our", "his", "an", "her", "their"})
+SHUT = frozenset({"it", "them", "the", "that", "this", "up", "my", "our", "every", "all", "off", "shut", "over"})
+SIZE_NEXT = frozenset({"with", "w", "in", "for", "to", "by", "of"})
+COATS = frozenset({"insulation", "plastic", "plastics", "sheath", "sheathing", "jacket", "coating", "pvc"})
+COATED_WITHIN = 6  # words
 OUT_OF_LINE = frozenset({"with", "fuse", "fuses", "breaker", "holder", "filter"})  # "two AGMs in line with the price"
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 
@@ -53,8 +62,22 @@ def is_wire(scene: Scene, item: Item) -> bool:
         or that
         or scene.word(item.start - 1) in WIRES
         or _of_charger_wire(scene, item)
+        or _sized_next(scene, item)
+        or _is_coated(scene, item)
         or bool(ahead & {"running", "runs", "carries", "coming", "comes", "going", "leading", "out"})
     )
+
+
+def _sized_next(scene: Scene, item: Item) -> bool:
+    """Whether the size of a cable follows: "replace the lead with 50 mm", "a new lead in 35mm2"."""
+    follows = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
+    return scene.word(item.end) in SIZE_NEXT and follows is not None and follows.dim in ("AREA", "GAUGE", "MM")
+
+
+def _is_coated(scene: Scene, item: Item) -> bool:
+    """Whether its plastic is spoken of: "the plastic melted on the lead", "insulation on one of the leads"."""
+    before = {scene.word(at) for at in range(item.start - COATED_WITHIN, item.start)}
+    return bool(before & COATS) and scene.word(item.start - 1) != "of"
 
 
 def _of_charger_wire(scene: Scene, item: Item) -> bool:
@@ -79,6 +102,10 @@ def is_no_kind(scene: Scene, item: Item) -> bool:
         return not {"terminals", "posts", "poles", "lugs", "studs"}.isdisjoint(
             scene.word(at) for at in range(item.end, item.end + 4)
         )
+    if item.fact == "load.kind" and scene.word(item.start - 1) in FORMER and scene.word(item.start - 2) in WHOSE:
+        return scene.word(item.start - 3) in ("off", "from", "of")  # "a fuse off the old windlass"
+    if word == "sealed" and alone and scene.word(item.start - 1) in WHO and scene.word(item.end) in SHUT:
+        return True  # "I sealed it with tape"
     if word == "radio" and alone and _is_news(scene, item):
         return True
     if word == "starts" and alone and scene.word(item.end) in BEGINNING:

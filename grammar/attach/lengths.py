@@ -196,7 +196,8 @@ def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.area", "near")
     if scene.word(item.start - 1) in ("on", "for") and "cable" in scene.heads and value >= SMALLEST:  # "a lug on 70mm"
         return Claim("cable.area", "range")
-    if {"space", "terminal"} & scene.heads or scene.about("word:fit"):
+    circuit = bool(scene.quantities("AMP") and scene.quantities("LENGTH"))  # "50mm for 240 A at 5 m"
+    if ({"space", "terminal"} & scene.heads and not circuit) or scene.about("word:fit"):
         return NOTHING
     if scene.quantities("AMP", "LENGTH") or "cable" in scene.heads or "load" in scene.heads:
         return Claim("cable.area", "range")

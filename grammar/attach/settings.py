@@ -24,6 +24,8 @@ def is_setting(scene: Scene, item: Item) -> bool:
         far = gap(scene, item, found.start, found.end)
         if found.start >= item.end and scene.word(found.end - 1) in LEADS_TO:
             continue  # "lithium stays on the boat"
+        if found.concept == "charger.setting" and _elsewhere(scene, found):
+            continue
         if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _lacking(scene, item, found):
             return True
         before = found.concept == "left_on" and found.end <= item.start and far <= ADJACENT
@@ -31,6 +33,13 @@ def is_setting(scene: Scene, item: Item) -> bool:
             return True
     at = item.start - 1
     return scene.word(at) in ("at", "in") and scene.word(at - 1) in STILL and _charger_before(scene, item, at)
+
+
+def _elsewhere(scene: Scene, found: Found) -> bool:
+    """Whether a position is no switch's, as nothing that charges is spoken of: "adjourned position: gel"."""
+    if scene.word(found.start) not in ("position", "positions") or {"charger", "panel", "dcdc"} & scene.heads:
+        return False
+    return not any(old.fact.startswith("charger.") for old in scene.said) and scene.likely[:1] != ("charger.current",)
 
 
 def _of_a_setting(scene: Scene, found: Found) -> bool:

@@ -14,6 +14,7 @@ from grammar.reading import Stated, Value
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.told.avoided import avoided
+from grammar.told.chargers.its_kind import of_its_kind
 from grammar.told.chargers.switch import on_the_switch, stands_on
 from grammar.told.refused import refused_after
 
@@ -135,7 +136,10 @@ def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
     if kind == "number":
         return item.fact, float(item.name)
     if item.fact == "battery.chemistry" and (
-        is_setting(scene, item) or _of_charger(scene, item) or stands_on(scene, item, offered)
+        is_setting(scene, item)
+        or of_its_kind(scene, item)
+        or _of_charger(scene, item)
+        or stands_on(scene, item, offered)
     ):
         return "charger.setting", "flooded" if item.name == "lead" else item.name
     return item.fact, item.name

@@ -36,6 +36,7 @@ PAIR = re.compile(
 )
 SPECIFIC = re.compile(r"1[.,][0-3][0-9]{2}")  # a gravity
 READ_OFF = re.compile(r"1[0-5][.,][0-9]{1,2}")  # volts of a meter, beside hours of rest
+THROUGH = frozenset({"thru", "through"})
 COLD = re.compile(r"1[.,][0-3][0-9]{1,2}")  # what stands before a temperature and is none
 MOST_VOLTS = 60
 MOST_INCHES = 72
@@ -214,6 +215,8 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
         plain = numbers.value(one.number) if one.unit is PLAIN else 0.0
         if other.unit.dim == "VOLT" and not 0 <= plain < MOST_VOLTS:
             continue  # "110 and 12 volt", "minus 6 and 12.3 volts"
+        if joiners[at].lower() in THROUGH and isinstance(other.value, float) and plain > other.value:
+            continue  # "260 through 6 m": what flows
         if other.unit.dim == "TEMP" and COLD.fullmatch(one.number.strip()):
             continue  # "1.225 / 15 C"
         if other.unit.dim == "TIME" and READ_OFF.fullmatch(one.number.strip()):

@@ -18,6 +18,12 @@ NOW_MORE = re.compile(  # "he put in one battery. I'd like to put in two."
     re.IGNORECASE,
 )
 ONE_AND_ONE = re.compile(rf"\bone ({KIND})\b[^?!]{{0,60}}?\b(?:one|another) \1\b", re.IGNORECASE)
+BESIDE_ONE = re.compile(  # "one AGM of 90 Ah beside one of 60"
+    rf"\bone (?:{KIND}|battery|batt) (?:of|at|with) \d{{2,3}}(?: ?ah)?(?: {KIND})? (?:beside|and|with"
+    rf"|next to|alongside|plus)"
+    r" (?:one|another)(?: \w+)? (?:of|at|with) \d{2,3}\b",
+    re.IGNORECASE,
+)
 PIECES = re.compile(rf"\b(?P<count>{FEW}) (?:old |new |same |equal )?(?:pieces?|pcs|stuk|pezzi)\b", re.IGNORECASE)
 SIBLINGS = re.compile(rf"\b(?P<count>{FEW}) (?:brothers|sisters|siblings|cousins)\b(?!')", re.IGNORECASE)
 TWIN = re.compile(
@@ -73,7 +79,7 @@ def _chosen(scene: Scene, item: Stated) -> bool:
 def _count(scene: Scene) -> Stated | None:
     if found := NOW_MORE.search(scene.text):
         return _number(found)
-    if found := ONE_AND_ONE.search(scene.text):
+    if found := ONE_AND_ONE.search(scene.text) or BESIDE_ONE.search(scene.text):
         return Stated(COUNT, 2.0, "", found[0], found.span(), how="default")
     batteries = bool({"battery"} & (scene.facts | scene.heads)) or bool(scene.quantities("WEIGHT", "AH", "CCA"))
     if batteries and (found := PIECES.search(scene.text)):

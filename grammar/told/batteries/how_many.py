@@ -17,6 +17,8 @@ JOINED = frozenset(
 NEW_ONES = frozenset({"new", "brand", "identical", "equal", "alike", "same", "matching", "fresh"})
 SHARES = frozenset({"half", "one", "either", "neither"})
 ONES_WITHIN, LAID_WITHIN = 3, 10  # words
+LEADS = frozenset({"leads", "leaden", "lead"})
+KILOS = frozenset({"kilos", "kilo", "kg", "kgs", "weigh", "weight", "lighter", "heavier"})
 FIGURES = frozenset({"VOLT", "AH", "CCA", "CA", "RC", "GROUP", "WH", "WEIGHT"})
 
 
@@ -88,4 +90,16 @@ def so_many_new(scene: Scene, item: Item) -> bool:
     return "new" in ahead[:named] and set(ahead[:named]) <= NEW_ONES
 
 
-APART_FROM_NAME = (bracketed, so_many_of, so_many_off, joined_pair, so_many_ones, so_many_new)
+def so_many_at(scene: Scene, item: Item) -> bool:
+    """Whether they go by their kilos: "the old lead was two at 33 kg", "two leads of 30 apiece", of kilos."""
+    at = item.end + (scene.word(item.end) in LEADS)
+    if scene.word(at) not in ("at", "of") or at + 1 >= len(scene.at_word):
+        return False
+    figure = scene.at_word[at + 1]
+    if figure.dim == "WEIGHT":
+        return "battery" in scene.facts | scene.heads or at > item.end
+    bare = figure.dim == "NUM" and bool(KILOS & scene.vocabulary)
+    return bare and at > item.end and scene.word(figure.end) in ("each", "apiece")
+
+
+APART_FROM_NAME = (so_many_at, bracketed, so_many_of, so_many_off, joined_pair, so_many_ones, so_many_new)

@@ -16,7 +16,8 @@ LASTING = (
     r"(?:without (?:an? )?(?:end|rest|pause|break|limit|stop|stopping)|forever|for ever|endlessly|always"
     r"|for good|for keeps"
     r"|all day(?: long)?|non[- ]?stop|steady|steadily|continuous(?:ly)?|cont|permanent(?:ly)?|constantly"
-    r"|day and night|round the clock|no end|(?:till|until) (?:doomsday|kingdom come)"
+    r"|through-?going(?:ly)?|throughout|lasting(?:ly)?|enduring(?:ly)?|durable|day and night"
+    r"|round the clock|no end|(?:till|until) (?:doomsday|kingdom come)"
     r"|(?:for )?(?:a )?long time|all the time|as long as (?:i|you|we) (?:like|want))\b"
 )
 SHORT = (

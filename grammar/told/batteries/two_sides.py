@@ -75,14 +75,14 @@ def two_sides(scene: Scene, stated: list[Stated]) -> list[Stated]:
                 Stated(BANK, given, "volt", found["given"], found.span("given"), how="grammar"),
                 Stated(AMPS, float(found["amps"]), "ampere", found["amps"], found.span("amps"), how="grammar"),
             ]
-            return _with(stated, told)
+            return with_sides(stated, told)
     if not _converted(scene):
         return stated
     low = FROM_ENGINE.search(scene.text) or AFT.search(scene.text)
     high = TO_BOW.search(scene.text) or FORWARD.search(scene.text)
     if low is None or high is None or abs(low.start("low") - high.start("high")) > FAR:
         return stated
-    return _with(
+    return with_sides(
         stated,
         [
             Stated(INPUT, 12.0, "volt", low["low"], low.span("low"), how="grammar"),
@@ -110,7 +110,7 @@ def _converted(scene: Scene) -> bool:
     return carried or BETWEEN.search(scene.text) is not None
 
 
-def _with(stated: list[Stated], told: list[Stated]) -> list[Stated]:
+def with_sides(stated: list[Stated], told: list[Stated]) -> list[Stated]:
     """The facts, those told here in place of what the same figures or their facts were taken for."""
     facts, spans = {item.fact for item in told}, [item.span for item in told]
     kept = [item for item in stated if item.fact not in facts and not any(_overlap(item.span, span) for span in spans)]

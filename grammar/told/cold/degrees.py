@@ -23,6 +23,12 @@ AMERICA = frozenset({"american", "yankee", "yank"})
 SCALES = frozenset({"thermometer", "degrees", "scale", "degree"})
 CONVERTED = frozenset({"in", "to", "into"})  # "what is that in Fahrenheit"
 FROST = frozenset({"freezes", "freezing", "freeze", "froze", "frost"})
+REAL = re.compile(
+    r"\bin (?:real|proper|normal|honest|our|european|metric|sensible) (?:degrees|ones|money|figures)\b"
+    r"|\b(?:in|to|into) (?:celsius|centigrade|c)\b",
+    re.IGNORECASE,
+)
+FOLLOWS = 6  # words
 NEAR = 2  # words
 MOST_WEIGHT = 1000.0  # pounds of a battery
 
@@ -58,9 +64,17 @@ def said_fahrenheit(scene: Scene) -> bool:
             return True
         if token.word in FAHRENHEIT and scene.word(at - 2) in ("above", "below"):  # "8 above in Fahrenheit"
             return True
+        if token.word in FAHRENHEIT and _opens(scene, at) and REAL.search(scene.text):
+            return True
         if token.word == "celsius" and scene.word(at - 1) == "not":
             return True
     return False
+
+
+def _opens(scene: Scene, at: int) -> bool:
+    """Whether "in Fahrenheit" tells what follows: "in Fahrenheit ours sleep at 5"."""
+    follows = scene.at_word[at + 1 : at + 1 + FOLLOWS]
+    return scene.word(at - 1) == "in" and any(one.dim in ("NUM", "COUNT", "TEMP") for one in follows)
 
 
 def _is_ours(item: Item) -> bool:
@@ -70,6 +84,8 @@ def _is_ours(item: Item) -> bool:
 
 def _scaled(scene: Scene, value: float) -> float:
     """Degrees that are not told to be of either kind: what the other units of the message suggest."""
+    if value >= HOT and FAHRENHEIT & scene.vocabulary:
+        return value  # they are to be turned into Fahrenheit
     american = any(item.part and item.quantity.unit in AMERICAN and _is_ours(item) for item in scene.measured)
     american = american or (value > 0 and any(item.dim in ("GAUGE", "GROUP") for item in scene.measured))
     metric = any(item.part and item.quantity.unit in METRIC for item in scene.measured)

@@ -22,6 +22,8 @@ KEEPS = re.compile(  # "fifteen watts feed a sleeping 70 Ah the whole summer"
 )
 SEASON = re.compile(r"\b(?:summer|winter|season|spring|autumn)\b", re.IGNORECASE)
 IN_SUN = re.compile(r"^[^.?!;,\d]{0,16}\bin (?:the )?(?:full |bright |hot |blazing |open )?sun(?:shine|light)?\b", re.I)
+SUN_OF = re.compile(r"\bsun(?:shine|light)?\b[^.?!;\d]{0,48}$", re.IGNORECASE)
+DAILY = re.compile(r"^ ?(?:a|per|each|every|the) day\b|^ daily\b|^ ?/ ?day\b|^ at (?:most|best)\b", re.IGNORECASE)
 AHEAD = 90  # characters
 LONGEST = 16 * 3600.0  # seconds of sun a day
 HOURS = frozenset({"reading.rest_time", "load.time", "storage.time", "battery.age"})
@@ -39,9 +41,25 @@ def of_the_sun(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     for item in scene.quantities("TIME"):
         claim = claims.get(item.at)
         hours = item.quantity.unit == "hour" and (claim is None or claim.fact in HOURS)
-        if hours and IN_SUN.search(_after(scene, item)) and ("panel" in scene.heads or scene.quantities("WATT")):
+        watts = "panel" in scene.heads or bool(scene.quantities("WATT"))
+        if hours and watts and (IN_SUN.search(_after(scene, item)) or _of_the_day(scene, item)):
             found[item.at] = Claim("solar.sun_hours", "role")
-    return found
+    return found | _of_a_sunny_place(scene, claims | found)
+
+
+def _of_the_day(scene: Scene, item: Item) -> bool:
+    """Whether the sun is spoken of, and these are its hours of a day: "sun in Galway: one and a half hours a day"."""
+    before = scene.ahead(scene.span(item.start, item.end)[0])
+    return SUN_OF.search(before) is not None and DAILY.match(_after(scene, item)) is not None
+
+
+def _of_a_sunny_place(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """Watts that nothing claims where the sun's hours are told and the load goes by its amps."""
+    facts = {claim.fact for claim in claims.values()}
+    if "solar.sun_hours" not in facts or "solar.power" in facts or not facts & {"load.current", "drain.current"}:
+        return {}
+    loose = [at for at, claim in claims.items() if claim == Claim("load.power", "default")]
+    return {at: Claim("solar.power", "near") for at in loose if len(loose) == 1}
 
 
 def _after(scene: Scene, item: Item) -> str:

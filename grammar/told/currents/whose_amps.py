@@ -32,6 +32,9 @@ SORTS = frozenset(  # between the amps and the fuse
 LEAST, MOST = 5.0, 600.0  # amps of a fuse
 FAR = 3  # words from the amps to their fuse
 SMALLEST_LOAD = 40.0
+SMALL_FUSES = frozenset({5.0, 7.5, 10.0, 15.0, 20.0, 25.0})
+PUT_UP = frozenset({"is", "would", "should", "will", "was", "isnt", "and"})
+FITTING = frozenset({"the", "a", "an", "right", "my", "proper", "correct", "ideal"})
 WRITTEN = frozenset({"written", "stamped", "printed", "marked", "embossed", "engraved", "painted"})
 LOOSE = frozenset({"default", "near", "weighed", "range"})
 OPEN = frozenset({"load.current", "fuse.rating", "charger.current", "battery.capacity", "battery.ca", "battery.cca"})
@@ -55,6 +58,8 @@ def _on_what(scene: Scene, item: Item, value: float) -> Claim | None:
     """What the place beside amps makes them."""
     if _of_a_fuse(scene, item, value):
         return FUSE
+    if _is_the_fuse(scene, item, value):
+        return FUSE
     if scene.word(item.end) in WRITTEN and value in FUSES and scene.blown and scene.word(item.end + 1) == "on":
         return FUSE
     if scene.word(item.end) not in ON or scene.word(item.end + 1) not in WHOSE or item.end + 2 >= len(scene.at_word):
@@ -77,6 +82,17 @@ def _of_a_fuse(scene: Scene, item: Item, value: float) -> bool:
         and not asked(scene, head)
         and all(scene.word(at) in SORTS for at in range(item.end, head.start))
     )
+
+
+def _is_the_fuse(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it is put up as the fuse: "is 15 the fuse", "would a 200 be the right breaker"."""
+    at = item.start - 1 - (scene.word(item.start - 1) in ("a", "an"))
+    if value not in FUSES | SMALL_FUSES or scene.word(at) not in PUT_UP:
+        return False
+    at = item.end + (scene.word(item.end) in ("be", "amps", "amp", "a"))
+    while scene.word(at) in FITTING and at < item.end + FAR:
+        at += 1
+    return at > item.end and at < len(scene.at_word) and scene.at_word[at].head == "fuse"
 
 
 def _beside_a_fuse(scene: Scene, item: Item) -> bool:

@@ -9,6 +9,7 @@ from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.told.years.served import years_served
+from grammar.told.years.so_long import so_long
 from grammar.told.years.worn_at import worn_at
 
 FACT = "battery.age"
@@ -55,7 +56,7 @@ def years_told(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """The age of a battery, where no words of age tell it."""
     if any(item.fact == FACT and not APART.match(scene.text, item.span[1]) for item in stated):
         return
-    for find in (_birthday, _counted, _same_as, worn_at, years_served):
+    for find in (_birthday, _counted, _same_as, worn_at, years_served, so_long):
         if (found := find(scene)) is not None:
             yield found
             return

@@ -1,0 +1,55 @@
+"""Volts of a bank told as a sum, or by the boat's name for itself: "four sixes in a string is 24", "a 12-volter"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.scene.claims import NOTHING, Claim
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+BANK, NOMINAL = Claim("bank.voltage", "grammar"), "battery.nominal"
+SUM = re.compile(
+    r"\b(?:is|are|makes?|making|gives?|giving|that'?s|comes? to|sums? to|adds? up to|equals?|totals?|for|[=])"
+    r"(?: me| us| you| my| our)?(?: the)? $|\bin (?:series|a row|a string|line),? $",
+    re.IGNORECASE,
+)
+VOLTER = re.compile(r"[- ]volter$", re.IGNORECASE)
+SYSTEMS = frozenset({12.0, 24.0, 36.0, 48.0})
+OPEN = frozenset({"battery.count", "charger.outputs", "bank.count", "load.bursts", "battery.group", NOTHING.fact})
+
+
+def adds_up(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of volts that are the whole bank's or the boat's."""
+    if any(claim.fact == BANK.fact for claim in claims.values()):
+        return {}
+    each = [at for at, claim in claims.items() if claim.fact == NOMINAL]
+    if "series" in {item.name for item in scene.items if item.fact == "bank.layout"}:
+        least = min((float(scene.items[at].quantity.value) for at in each), default=0.0)
+        sums = (item for item in scene.quantities("NUM", "COUNT") if _is_sum(scene, claims, item, least))
+        return {item.at: BANK for item in sums}
+    loads = (at for at in each if _is_volter(scene, scene.items[at]))
+    return {at: BANK for at in loads if len(each) == 1}
+
+
+def _is_sum(scene: Scene, claims: dict[int, Claim], item: Item, least: float) -> bool:
+    """Whether it is what batteries in series come to: more than one has, and a multiple of it."""
+    value, claim = item.quantity.value, claims.get(item.at)
+    if isinstance(value, str) or value not in SYSTEMS or value <= least or (claim and claim.fact not in OPEN):
+        return False
+    if least and value % least:
+        return False
+    after = scene.after(item)
+    ends = after is None or after.kind == "mark" or after.name in ("in", "and", "or", "then", "so", "with")
+    ends = ends or (after is not None and (after.fact == "bank.layout" or after.name in ("volt", "volts")))
+    return ends and SUM.search(scene.ahead(scene.span(item.start, item.end)[0])) is not None
+
+
+def _is_volter(scene: Scene, item: Item) -> bool:
+    """Whether a boat or a load goes by its volts: "a capstan, 900 W, twelve-volter"; a battery's are its own."""
+    if VOLTER.search(item.quantity.text) is None or not {"load", "boat"} & scene.heads:
+        return False
+    before = [other for other in scene.items[: item.at] if other.head or other.fact == "battery.chemistry"]
+    after = scene.after(item)
+    owned = after is not None and (after.head == "battery" or after.fact == "battery.chemistry")
+    return bool(before) and before[-1].head in ("load", "boat") and not owned

@@ -1,0 +1,32 @@
+"""A battery with acid in it, told by its water: "the kind you pour water in", "the water is under the plates"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+
+KIND = "battery.chemistry"
+WATER = r"(?:distilled |deionised |demin(?:eralised)? |tap |fresh )?(?:water|acid|electrolyte)"
+POURED = re.compile(
+    rf"\b(?:u|you|i|we|one|he|she|they|people)(?: \w+)? (?:pour|tip|put|add|fill|top up|drip|dribble)s? {WATER}"
+    r" (?:in|into|on|to)\b(?! (?:the |my |our )?(?:kettle|engine|bilge|tank|radiator|cooler|locker|boat)\b)",
+    re.IGNORECASE,
+)
+LOW = re.compile(
+    rf"\b(?:{WATER}|level|levels)(?:'?s| is| are| was| were| stands| sits| has (?:sunk|dropped|gone|fallen))?"
+    r"(?: (?:down|way|just|well|right|all|a bit|a finger|an inch))*"
+    r" (?:below|beneath|under|off|short of|lower than|not over|no longer over) (?:the |its "
+    r"|their )?(?:tops? of (?:the )?)?plates\b",
+    re.IGNORECASE,
+)
+
+
+def watered(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """That the battery is flooded, where no kind is told here or was before."""
+    if any(item.fact == KIND for item in (*stated, *scene.said)):
+        return
+    if found := POURED.search(scene.text) or LOW.search(scene.text):
+        yield Stated(KIND, "flooded", "", found[0], found.span(), how="default")

@@ -1,0 +1,103 @@
+"""Amps of a load by their place: "a breaker: 60 A winch", "80 for a load of 70", "300 in the first hit, 200 after"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.scene.claims import Claim
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+LOAD, PEAK, LIMIT = (Claim(fact, "role") for fact in ("load.current", "load.peak", "battery.max_current"))
+FIRST = re.compile(
+    r"^(?: ?a(?:mps?)?\b)? (?:in|at|on|for|with) (?:the |its |his )?(?:very )?(?:first|initial)"
+    r" (?:hit|instant|moment|kick|second|shove|blink|push|jolt|go|jerk|bite|gulp|snatch|tug|thump)\b",
+    re.IGNORECASE,
+)
+AFTER = re.compile(
+    r"^(?: ?a(?:mps?)?\b)? (?:after(?:wards?)?|thereafter|then|from then on|once (?:it|he|she)|steady"
+    r"|running|going on)\b",
+    re.IGNORECASE,
+)
+LOAD_OF = re.compile(r"\b(?:load|draw|appetite|thirst|motor|consumer) of(?: only| just| about)? $", re.IGNORECASE)
+THROUGH = re.compile(
+    r"^(?: ?a(?:mps?)?\b)? (?:thro?ugh|thru|along|down|over) (?:an? |my |our |the )?\d+(?:\.\d+)? ?"
+    r"(?:m|metres?|meters?|ft|feet)\b",
+    re.IGNORECASE,
+)
+ITS_LIMIT = re.compile(
+    r"\b(?:lithium|lfp|lifepo4|bms|battery|accu|it)\b[^.?!;]{0,50}\b(?:its|his|her|the|whose)"
+    r" (?:\w+ )?(?:limit|ceiling|maximum|max)"
+    r" (?:is|being|of|at|=)(?: only| just)? $",
+    re.IGNORECASE,
+)
+PEAK_ALLOWED = re.compile(
+    r"\b(?:peak|surge|burst)(?: current| figure| amps)?(?: that| which)? (?:it|the (?:bms|battery|lithium|label|box))"
+    r" (?:allows?|permits?|gives?|lets? (?:out|through)|stands?|bears?)(?: is| are| of|:|,|:? only| just)* $",
+    re.IGNORECASE,
+)
+ALLOWED_PEAK = Claim("battery.peak_current", "role")
+SMALLEST, LARGEST = 1.0, 1500.0
+SYSTEMS = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
+SMALLEST_PEAK = 30.0
+REACH = 40  # characters
+NEAR = 10  # pieces from the first figure to the second
+OPEN = frozenset({"load.current", "load.peak", "fuse.rating", "reading.current", "battery.capacity"})
+
+
+def its_load(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of amps that a load takes, and of a battery's limit that seemed the load's."""
+    found: dict[int, Claim] = {}
+    for item in scene.quantities("AMP", "NUM"):
+        claim, value = claims.get(item.at), item.quantity.value
+        if PEAK_ALLOWED.search(_around(scene, item)[0]):
+            found[item.at] = ALLOWED_PEAK
+            continue
+        if isinstance(value, str) or not SMALLEST <= value <= LARGEST or (claim and claim.fact not in OPEN):
+            continue
+        if mended := _first_and_after(scene, item, found) or _by_place(scene, claim, item, value):
+            found[item.at] = mended
+    return found
+
+
+def _around(scene: Scene, item: Item) -> tuple[str, str]:
+    start, end = scene.span(item.start, item.end)
+    return scene.ahead(start), scene.text[end : end + REACH]
+
+
+def _first_and_after(scene: Scene, item: Item, found: dict[int, Claim]) -> Claim | None:
+    """The two figures of one start: "300 in the first hit and 200 after"."""
+    after = _around(scene, item)[1]
+    if FIRST.match(after) and float(item.quantity.value) >= SMALLEST_PEAK:
+        return PEAK
+    near = any(claim == PEAK and 0 < item.at - at <= NEAR for at, claim in found.items())
+    return LOAD if near and AFTER.match(after) else None
+
+
+def _by_place(scene: Scene, claim: Claim | None, item: Item, value: float) -> Claim | None:
+    before, after = _around(scene, item)
+    bare = item.dim == "NUM"
+    if not bare and _names_the_load(scene, claim, item):
+        return LOAD
+    if bare and value in SYSTEMS:
+        return None
+    if (claim is None or claim == Claim("fuse.rating", claim.how)) and bare and LOAD_OF.search(before):
+        return LOAD if _ends(scene, item) else None
+    if claim is None and THROUGH.match(after):
+        return LOAD
+    limited = claim is not None and claim.fact == "load.current" and scene.lithium_known
+    return LIMIT if limited and not bare and ITS_LIMIT.search(before) else None
+
+
+def _names_the_load(scene: Scene, claim: Claim | None, item: Item) -> bool:
+    """Whether amps that seemed a fuse's are those of the load right behind them: "breaker: 12 V 60 A winch"."""
+    if claim is None or claim.fact != "fuse.rating" or item.end + 1 > len(scene.at_word) - 1:
+        return False
+    load = scene.at_word[item.end]
+    follows = scene.after(load)
+    return load.head == "load" and (follows is None or follows.head != "fuse")
+
+
+def _ends(scene: Scene, item: Item) -> bool:
+    after = scene.after(item)
+    return after is None or after.kind == "mark" or after.name in ("and", "is", "or", "on", "at", "for", "with", "amp")
