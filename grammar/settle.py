@@ -27,6 +27,7 @@ from grammar.scene.scene import Scene
 from grammar.text import numbers
 from grammar.told.batteries.added import added
 from grammar.told.batteries.either import either
+from grammar.told.batteries.further import further
 from grammar.told.batteries.kind_asked import without_kinds_asked
 from grammar.told.batteries.label_limits import label_limits
 from grammar.told.batteries.unlike import unlike
@@ -92,7 +93,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
     replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
     replied += _drawn_then(scene, replied, said)
-    stated = added(scene, amended(scene, lowest_kept(spread(combined(scene, replied)))))
+    stated = further(scene, added(scene, amended(scene, lowest_kept(spread(combined(scene, replied))))))
     stated = studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
