@@ -68,3 +68,87 @@ def test_what_a_battery_is_apart_from_gives_no_volts_to_a_converter(reply: str) 
 def test_what_a_charge_is_taken_from_still_does() -> None:
     asked = "a 12 A converter charges a 12 V battery from the 24 V bank, what does it draw?"
     assert figure(of("dc-dc", asked), "input_current") == pytest.approx(6.67, abs=0.1)
+
+
+FUSED = "1/0 cable of 105 C, a 200 A fuse, 180 A motor, all right?"
+
+
+@pytest.mark.parametrize("reply", ["250 instead", "and 250?", "250 amps then", "what about a 250", "ok, 250"])
+def test_a_bare_rating_after_a_fuse_was_judged_is_another_fuse(reply: str) -> None:
+    found = of("fuse-size", FUSED, reply)
+    assert (found.verdict, found.headline.partition(" suits")[0]) == ("yes", "Yes: a 250\u00a0A fuse")
+
+
+@pytest.mark.parametrize(
+    ("reply", "load"),
+    [("200 A motor instead", 200.0), ("and for 225?", 225.0), ("260 instead", 260.0), ("sorry, 175", 175.0)],
+)
+def test_amps_that_are_no_rating_or_are_told_of_the_load_stay_the_loads(reply: str, load: float) -> None:
+    told = {item.fact: item.value for item in of("fuse-size", FUSED, reply).understood}
+    assert (told["load.current"], told["fuse.rating"]) == (load, 200.0)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The yard puts a 300 A fuse, the seller says 400 A. 250 A thruster on 70 mm2. Who is right?",
+        "One mate says 400 A, the other says a 300 A fuse. My thruster runs at 250 A on 70 mm2. Which?",
+        "My 250 A thruster needs a 300 A fuse says the yard, the shop recommends 400 A, which never blows. 70 mm2.",
+        "A friend told me 300 amps is fine for the fuse, the dealer suggests 400 A. 250 A thruster on 70 mm2.",
+    ],
+)
+def test_the_fuse_that_somebody_else_names_is_no_load(text: str) -> None:
+    found = of("fuse-size", text)
+    assert {item.value for item in found.understood if item.fact == "load.current"} == {250.0}
+    assert found.headline.startswith("Fit 350\u00a0A: 300\u00a0A is too small for 250\u00a0A")
+
+
+def test_what_a_plate_says_is_still_the_load() -> None:
+    told = {
+        item.fact: item.value
+        for item in of("fuse-size", "My fuse is 300 A and the plate says 200 A. 70 mm2. Good?").understood
+    }
+    assert (told["load.current"], told["fuse.rating"]) == (200.0, 300.0)
+
+
+def test_a_fuse_that_blew_is_heard_beside_one_that_does_not() -> None:
+    text = "The 200 A fuse blew twice, a 300 A fuse does not blow. 180 A thruster on 1/0 of 105 C. Good?"
+    assert any("motor and cable" in step.say or "fault" in step.say for step in of("fuse-size", text).working)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("My thruster needs 600 CCA. The battery has 640 CCA. Is it enough?", "yes"),
+        ("The manual of the windlass asks for at least 700 CCA; mine is an AGM of 640 CCA. Good?", "no"),
+        ("Is a 900 MCA battery enough for a thruster that requires 740 CCA?", "no"),  # 720 CCA
+        ("600 CCA are required by the thruster's manual. Are two batteries of 350 CCA in parallel fine?", "yes"),
+        ("The engine wants 450 CCA and the thruster 620 CCA. My battery has 600 CCA, enough?", "no"),
+        ("The seller writes that 760 MCA are the same as 760 CCA. My thruster needs 640 CCA. Is it enough?", "no"),
+        ("My thruster needs 600 CCA. The battery has 640 CCA and shows 12.0 V at rest. Is it enough?", "no"),
+    ],
+)
+def test_a_cca_that_is_asked_for_is_held_against_the_batterys(text: str, verdict: str) -> None:
+    found = of("run-check", text)
+    assert found.verdict == verdict
+    assert not any(item.of > 1 for item in found.understood)
+
+
+def test_what_the_load_asks_for_never_makes_the_battery_better() -> None:
+    assert of("run-check", "The Pike needs 700 CCA; my battery has 660 CCA, enough?").verdict == "no"
+    assert of("run-check", "The Pike needs 500 CCA; my battery has 600 CCA, enough?").verdict == "no"  # the house: 650
+    waits = of("run-check", "The thruster needs 600 CCA. Is my 100 Ah AGM enough?")
+    assert [ask.fact for ask in waits.asks] == ["battery.cca"]
+
+
+def test_a_battery_with_a_need_of_its_own_keeps_its_cca() -> None:
+    told = {
+        item.fact
+        for item in of("run-check", "My thruster battery of 650 CCA needs water. Does it run a Pike?").understood
+    }
+    assert "battery.cca" in told
+    assert "load.cca" not in {
+        item.fact
+        for item in of("run-check", "Is a 700 CCA battery all my Pike needs?").understood
+        if item.value == 700.0
+    }
