@@ -29,13 +29,3 @@ def grounds(case: Case) -> list[Ground]:
         *cranking.charge_grounds(case),
         *cranking.other_grounds(case),
     ]
-
-
-def alike_by_name(case: Case) -> Case:
-    """The case without a CCA that is only its cranking amps by another name: none has as much at -18 as at 0 °C."""
-    cold, warm = case.said("battery.cca"), case.said("battery.ca")
-    if cold is None or cold != warm or case.second:
-        return case
-    one = case.fresh()
-    one.stated = {fact: known for fact, known in case.stated.items() if fact != "battery.cca"}
-    return one

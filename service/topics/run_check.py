@@ -55,7 +55,7 @@ SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The verdict on one battery; of two batteries the better one, of two loads the heavier."""
-    case = by_demand.alike_by_name(in_its_place.new_one(case))
+    case = in_its_place.new_one(case)
     if "charger.current" not in case.stated:  # whose cable may be the one that was asked for
         case = proposed.put_in(case)
     if case.get("battery.family") == "lithium-other":
