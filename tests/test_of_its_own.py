@@ -152,3 +152,102 @@ def test_a_battery_with_a_need_of_its_own_keeps_its_cca() -> None:
         for item in of("run-check", "Is a 700 CCA battery all my Pike needs?").understood
         if item.value == 700.0
     }
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("My flooded battery is six years old, replace it? And would you take AGM or gel?", "wet-cell"),
+        ("The AGM is 5 years old. Should it go? And is lithium or AGM better for a thruster?", "AGM"),
+        ("A gel of 9 years, time for a new one? And what would you buy, lithium or AGM?", "gel"),
+    ],
+)
+def test_kinds_that_are_only_weighed_are_not_owned(text: str, kind: str) -> None:
+    found = of("replacement", text)
+    assert f"your {kind} battery" in found.headline
+    assert not found.compare
+
+
+def test_what_is_weighed_goes_without_the_kind_that_is_aboard() -> None:
+    found = of("battery-type", "My flooded battery is six years old, replace it? And would you take AGM or gel?")
+    assert [option.label for option in found.compare] == ["AGM", "Gel"]
+
+
+def test_two_that_are_aboard_are_still_told_apart() -> None:
+    assert len(of("replacement", "The AGM is 7 years and the wet one 3 years old. Which should go?").compare) == 2
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "100 Ah AGM, 180 A thruster: how long does it last? And for ten minutes in all, how big would it have to be?",
+        "How many minutes from a 100 Ah AGM at 180 A? And if we wanted a quarter of an hour, what size do we need?",
+        "What size of AGM gives twelve minutes at 180 A? And how many minutes would my 100 Ah AGM give?",
+        "How long will my 100 Ah AGM run 180 A, and how big a battery do I need for 15 minutes?",
+    ],
+)
+def test_a_time_that_is_wished_of_a_larger_battery_is_not_asked_of_this_one(text: str) -> None:
+    found = of("run-time", text)
+    assert (found.verdict, found.would_change) == ("information", ())
+    assert figure(found, "time_to_usable_limit") == pytest.approx(9.4, abs=0.5)
+    assert figure(of("bank-size", text), "required_capacity") > 100
+
+
+def test_a_time_that_is_asked_of_this_battery_is_judged() -> None:
+    assert of("run-time", "100 Ah AGM, 10 minutes at 180 A: enough? And how big would be better?").verdict == "no"
+
+
+@pytest.mark.parametrize(
+    ("text", "sag", "charge"),
+    [
+        (
+            "AGM of 800 CCA, tested with 400 A for 15 s, it went to 9.8 V, fully charged before. Passed? "
+            "Today at rest it shows 12.5, is that all right?",
+            3.0,
+            66.7,
+        ),
+        (
+            "A wet 700 CCA battery was load tested last week with 350 A, charged full, and fell to 9.7 V. This morning "
+            "it reads 12.3 at rest. Did it pass, and is 12.3 good?",
+            2.95,
+            57.1,
+        ),
+    ],
+)
+def test_the_volts_of_another_day_are_no_start_of_a_test(text: str, sag: float, charge: float) -> None:
+    test = of("load-voltage", text)
+    assert test.verdict == "yes"
+    assert figure(test, "sag") == pytest.approx(sag, abs=0.06)
+    assert figure(of("rest-voltage", text), "state_of_charge") == pytest.approx(charge, abs=1)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "AGM of 800 CCA, 12.5 at rest, load test of 400 A went to 9.8 V. Passed?",
+        "This morning it was 12.5 at rest, then 400 A took it down to 9.8. 800 CCA AGM. Passed?",
+        "It shows 12.5 V at rest today. With 400 A it falls to 9.8. 800 CCA AGM, ok?",
+    ],
+)
+def test_the_volts_of_the_same_hour_are(text: str) -> None:
+    assert figure(of("load-voltage", text), "sag") == pytest.approx(2.7, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("text", "headline"),
+    [
+        ("The lithium rests at 13.1 volts. My previous lead battery showed 12.7 when full. Is 13.1 good?", "13.1"),
+        ("My old AGM always read 12.8. The new wet one shows 12.5 at rest. Is it ok?", "wet-cell"),
+        ("Before this we had a gel of 12.9 V; now the AGM reads 12.6 at rest. Good?", "AGM"),
+        ("The AGM rests at 12.6 V. The gel we had before lasted nine years, is 12.6 healthy for the AGM?", "AGM"),
+    ],
+)
+def test_a_battery_that_is_gone_is_not_judged(text: str, headline: str) -> None:
+    (found,) = talk(text).answers
+    assert (found.topic, found.verdict, found.compare) == ("rest-voltage", "yes", ())
+    assert headline in found.headline
+
+
+def test_an_old_battery_that_is_still_there_is() -> None:
+    found = of("rest-voltage", "My old AGM shows 12.2 and the new one 12.8, both rested. Are both ok?")
+    assert (found.verdict, len(found.compare)) == ("no", 2)
