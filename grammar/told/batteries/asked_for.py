@@ -31,6 +31,7 @@ SUBJECTS = frozenset(
     }
 )
 SUBJECT, FIGURE, NEXT = 6, 7, 2  # words before the verb, from it to the figure, from a second subject to its figure
+ANEW = frozenset({",", "it", "its", "is", "has", "have", "mine", "ours", "my", "our"})  # between: of something else
 STOPS = frozenset({".", "?", "!", ";", ":"})
 BY = re.compile(  # "650 CCA is needed for the thruster", "650 CCA required by the manual"
     r"[ ,(]*(?:(?:is|are|as|at least|min(?:imum)?\.?)\W+)*(?:needed|required|wanted|asked for|prescribed|demanded"
@@ -65,7 +66,7 @@ def _is_demand(scene: Scene, item: Item, others: bool) -> bool:
     stop = max((at for at, word in enumerate(words) if word in STOPS), default=-1)
     verb = max((at for at, word in enumerate(words) if at > stop and _asks(words, at)), default=-1)
     between = (one for one in scene.measured if begin + verb < one.start < item.start and one.dim != "VOLT")
-    if verb < 0 or any(between):
+    if verb < 0 or any(between) or not ANEW.isdisjoint(words[verb + 1 :]):
         return others and _subject(scene, item.start, NEXT)
     return _subject(scene, begin + verb, SUBJECT)
 
@@ -82,7 +83,11 @@ def _subject(scene: Scene, end: int, most: int) -> bool:
             return False
         head = scene.at_word[at].head if at < len(scene.at_word) else ""
         if word in SUBJECTS or head in ("load", "engine"):
-            return True
+            return not (scene.word(at - 2) == "of" and _is_battery(scene, at - 3))  # "the battery of the thruster"
         if head:
             return False
     return False
+
+
+def _is_battery(scene: Scene, at: int) -> bool:
+    return 0 <= at < len(scene.at_word) and scene.at_word[at].head == "battery"
