@@ -11,6 +11,7 @@ from grammar.figures.weighed import reasons
 from grammar.lexicon.clauses import as_clauses, stretches
 from grammar.lexicon.cues import as_cues
 from grammar.lexicon.slips import mended
+from grammar.lexicon.tapped_for import for_its_own
 from grammar.lexicon.vocabulary import Found, lexicon, model_names
 from grammar.reading import Message, Part, Stated
 from grammar.scene.groups import groups
@@ -66,6 +67,7 @@ def laid_out(
     words = [token.word for token in tokens]
     found = asked_of_nobody(lexicon().find(words))
     clauses = stretches(plain, tokens, found)
+    found = for_its_own(found, clauses, words)
     end = tokens[-1].end if len(tokens) >= MOST_WORDS else len(plain)
     pieces = parts(plain[:end], [(token.start, token.end, token.word) for token in tokens if token.mended])
     items = items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces)

@@ -26,7 +26,9 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text import numbers
 from grammar.told.batteries.added import added
+from grammar.told.batteries.asked_for import asked_for
 from grammar.told.batteries.either import either
+from grammar.told.batteries.further import further
 from grammar.told.batteries.kind_asked import without_kinds_asked
 from grammar.told.batteries.label_limits import label_limits
 from grammar.told.batteries.unlike import unlike
@@ -91,8 +93,8 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     told = [_forbidden(scene, item, NEVER) or item for item in told if not _half_of_cca(scene, item)]
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
     replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
-    replied += _drawn_then(scene, replied, said)
-    stated = added(scene, amended(scene, lowest_kept(spread(combined(scene, replied)))))
+    replied = asked_for(scene, [*replied, *_drawn_then(scene, replied, said)])
+    stated = further(scene, added(scene, amended(scene, lowest_kept(spread(combined(scene, replied))))))
     stated = studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]

@@ -37,7 +37,9 @@ from service.triage import handed_on, triage
 from service.turns.contradicted import with_opposed
 from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, still_told
 from service.turns.in_thread import also
+from service.turns.moments import of_its_moment
 from service.turns.no_idea import NO_IDEA, not_known, unknown
+from service.turns.of_another_question import apart
 from service.turns.own_facts import own
 from service.turns.put_in_place import VOLTS, bought_new, of_its_own, puts_in, stands_elsewhere
 from service.turns.thread import Signer, Thread, fingerprint, packed
@@ -248,7 +250,8 @@ class Leadsman:
                 continue
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
-            case = own(self.case(turn, stop, found), request, turn.requests, turn.message)
+            case = apart(self.case(turn, stop, found), request, turn.requests, turn.message)
+            case = of_its_moment(own(case, request, turn.requests, turn.message), request.topic)
             answer = self.answer(name, case, label.LABEL if turn.label else None)
             sums = misbeliefs.sums(turn.beliefs, turn.claimed)
             before = turn.thread.cues

@@ -126,3 +126,39 @@ def test_the_peak_on_a_label_is_the_batterys(later, verdict):
 def test_a_peak_that_the_thruster_is_said_to_take_is_the_thrusters():
     (found,) = talk("will a 120 Ah lithium run a 300 A thruster?", "the thruster peaks at 500").answers
     assert {item.fact: item.value for item in found.understood}["load.peak"] == 500.0
+
+
+TWO = "two 12 V 100 Ah 640 CCA agm in parallel, what do I get?"
+
+
+@pytest.mark.parametrize(
+    ("turns", "verdict", "capacity"),
+    [
+        ((TWO, "may I add a third that's 80 Ah?"), "marginal", 280.0),
+        ((TWO, "and if I put another 60 Ah beside them?"), "marginal", 260.0),
+        ((TWO, "can I connect two more of 70 Ah?"), "marginal", 340.0),
+        ((TWO, "can I add a third one?"), "yes", 300.0),
+        ((TWO, "shall I add a third person to my account?", "and in parallel?"), "information", 200.0),
+        (("I've two 90 Ah wet ones in parallel. Could I add another of 120 Ah?",), "marginal", 300.0),
+        (("three 12 V 80 Ah wet in parallel, may I add a fourth of 80 Ah?",), "yes", 320.0),
+        (("four 12 V 80 Ah wet in parallel, may I add a fifth of 60 Ah?",), "no", 380.0),
+        (("two 12 V 100 Ah gel in series. May I add a third of 80 Ah?",), "no", 80.0),
+    ],
+)
+def test_a_further_battery_is_one_more_beside_those_there(turns, verdict, capacity):
+    found, told = figures(talk(*turns), "bank-wiring")
+    assert (found, told["bank_capacity"]) == (verdict, capacity)
+
+
+def test_the_starting_power_of_a_further_battery_is_not_made_up():
+    assert "bank_cca" in figures(talk(TWO), "bank-wiring")[1]
+    assert (
+        "bank_cca"
+        not in figures(talk(TWO, "and with another 60 Ah put beside them, I add another 60 Ah"), "bank-wiring")[1]
+    )
+
+
+def test_a_third_battery_counts_where_it_has_to_run_a_thruster():
+    asked = "will two 600 CCA agm batteries in parallel run a Pike?"
+    two, three = (figures(talk(*turns), "run-check")[1] for turns in ((asked,), (asked, "and if I add a third?")))
+    assert three["terminal_voltage_at_inrush"] > two["terminal_voltage_at_inrush"]

@@ -11,6 +11,7 @@ from grammar.amend.referred import asked_again, without_references
 from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
 from grammar.told.batteries.as_left import as_left
+from grammar.told.batteries.former import without_former
 from grammar.told.batteries.tapped import without_taps
 from grammar.told.batteries.theirs import without_theirs
 from grammar.told.readings.quoted import without_limits
@@ -55,7 +56,8 @@ FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
     weighed = scene.about("request:versus", "word:weight", "about:compare")
-    stated = without_theirs(scene.text, list(stated), weighed)
+    stated = list(stated) if weighed else without_former(scene.text, list(stated))
+    stated = without_theirs(scene.text, stated, weighed)
     stated = without_taps(scene, outings(scene.text, stated))
     stated = as_left(scene.text, without_references(scene, _moored(scene, stated)))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))

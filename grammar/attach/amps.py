@@ -32,8 +32,9 @@ from grammar.scene.scene import Scene
 from grammar.told.chargers.charges import of_charger
 from grammar.told.currents.clamped import on_clamp
 from grammar.told.currents.flows import flowing
-from grammar.told.currents.fuses import in_place
+from grammar.told.currents.fuses import another, in_place
 from grammar.told.currents.spent import spent, through_a_cable
+from grammar.told.currents.whose_fuse import said_of_fuse
 from grammar.told.readings.load_line import tested_amps
 
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
@@ -90,6 +91,8 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     """What its own words tell before all else: a short circuit's amps, a fuse's in place of another, a clamp's."""
     if is_fault_current(scene, item):
         return NOTHING
+    if another(scene, item, value):
+        return Claim("fuse.rating", "role")
     if fact := flowing(scene, item, value):
         return Claim(fact, "role")
     if of_charger(scene, item, value):
@@ -196,6 +199,8 @@ def _takes(scene: Scene, item: Item) -> bool:
 
 def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     """No head at all: what the message is about decides."""
+    if said_of_fuse(scene, item, value):
+        return Claim("fuse.rating", "role")
     if scene.loaded:
         return Claim("reading.current", "range")
     if value > TINY and spent(scene, item):

@@ -14,6 +14,9 @@ OUT_OF = frozenset(["of", "from"])
 FROM_IT = OUT_OF | {"out", "a", "the", "my"}
 REACH = 7  # pieces from one side to the other: "24 V 20 A from 12 V", "24 V pair at the bow from the 12 V"
 ISOLATED = frozenset(["iso", "isolated", "noniso", "isolating"])
+APART = frozenset(  # "separate from the 24 V bank" takes nothing from it
+    {"separate", "separated", "apart", "independent", "different", "distinct", "disconnected", "removed", "away"}
+)
 FED = frozenset({"feed", "feeding", "fed", "supply", "supplied", "power", "powered"})
 OUTLETS = frozenset({"outlet", "output", "exit", "out", "terminals"})
 GIVING = frozenset({"charge", "feed", "take", "draw", "fill", "supply"})  # "12 to charge it from"
@@ -51,6 +54,8 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
     if one != other and (giver := _placed(scene, first, second)) is not None:
         return giver
     pieces = scene.items[first.at + 1 : second.at]
+    if any(parted_from(scene, piece.start) for piece in pieces):
+        return None
     between = {piece.name for piece in pieces if not piece.dim} or _sign(scene, first, second)
     if "from" in between and {one, other} == {12.0, 24.0} and _draws_from(scene, second):
         return second
@@ -70,6 +75,11 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
     return first if between == {"/"} and told else None
 
 
+def parted_from(scene: Scene, at: int) -> bool:
+    """Whether the word at a place is the "from" of what is kept apart: "separate from"."""
+    return scene.word(at) == "from" and scene.word(at - 1) in APART
+
+
 def _placed(scene: Scene, first: Item, second: Item) -> Item | None:
     """Which of two voltages is the source's by what follows each: "12 engine and 24 bow", "24 to charge, 12 to charge
     it from"; None where that does not tell both."""
@@ -79,7 +89,8 @@ def _placed(scene: Scene, first: Item, second: Item) -> Item | None:
     sides = [task or _place(scene, item) for task, item in zip(tasks, (first, second), strict=True)]
     if set(sides) != {"source", "bow"}:
         return None
-    words = {scene.word(at) for at in range(first.end, second.start)} if not any(tasks) else set()
+    between = range(first.end, second.start) if not any(tasks) else range(0)
+    words = {scene.word(at) for at in between if not parted_from(scene, at)}
     if words & TAKEN:  # "charge my 12 V start from the 24 V thruster bank"
         return second
     return first if words & CHARGES or sides[0] == "source" else second

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.attach.pairs import converts, steps_up
+from grammar.attach.pairs import converts, parted_from, steps_up
 from grammar.reading import Stated
 from grammar.scene.claims import NOTHING, Claim, beside, by_group, close, names_its_battery
 from grammar.scene.items import Item
@@ -196,6 +196,7 @@ def _converted(scene: Scene, item: Item) -> bool:
     leads = any(
         found.concept == "charger.input_voltage"
         and (found.end <= item.start or scene.word(found.start) == "input")  # "24 V from it" comes out
+        and not parted_from(scene, found.start)
         and gap(scene, item, found.start, found.end) <= INPUT_WITHIN
         for found in around(scene.roles, item, scene.role_starts)
     )

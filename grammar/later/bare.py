@@ -8,7 +8,7 @@ from grammar.reading import Stated
 from grammar.scene.claims import NOT_OURS
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
-from grammar.told.currents.fuses import FUSES
+from grammar.told.currents.fuses import FUSES, another
 
 FULL = 100.0  # percent
 WARM = 45.0  # °C
@@ -123,6 +123,8 @@ def _last_was(scene: Scene, fact: str) -> bool:
 
 def _fuse(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> str:
     """A fuse: "and a 350 on that", "the man gave me a 500", "is 350 right", where fuses were spoken of last."""
+    if another(scene, item, value):
+        return "fuse.rating"
     if value not in FUSES or scene.likely[:1] != ("fuse.rating",) or scene.heads - {"fuse", "cable"}:
         return ""
     before, after = scene.word(item.start - 1), scene.word(item.end)

@@ -40,11 +40,13 @@ def typed(name: str, text: str, unit: str = "") -> Known:
 
 
 def named(text: str) -> str:
-    """The fact of a name: as it stands ("battery.cca"), or its last part or label where only one has it ("cca")."""
+    """The fact of a name: as it stands ("battery.cca"), by its label ("cca"), or by its last part where only one has
+    that."""
     wanted = text.strip().lower()
     if wanted in facts():
         return wanted
-    found = [name for name, spec in facts().items() if wanted in (name.partition(".")[2], spec.label.lower())]
+    labelled = [name for name, spec in facts().items() if wanted == spec.label.lower()]
+    found = labelled or [name for name in facts() if wanted == name.partition(".")[2]]
     if len(found) == 1:
         return found[0]
     raise BadInput(

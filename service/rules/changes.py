@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from service import reference, say
 from service.case import Case, Value
-from service.rules import cranking, lithium, supply
+from service.rules import by_demand, cranking, lithium, supply
 from service.rules.bank import read_system
 from service.rules.cable import gauges, metric_sizes
 from service.topic import Lever
@@ -30,6 +30,8 @@ def enough_cca(case: Case) -> Iterator[Value]:
         with_cable = math.ceil(cranking.cca_through_the_cable(quiet, float(quiet["load.peak"])) / parallel - 1e-6)
         sold = 50 * math.ceil(max(need, with_cable) / 50)
         yield from sorted({float(need), float(max(need, with_cable)), float(sold), float(sold + 100)})
+    elif "load.current" not in case and by_demand.is_told(case):
+        yield float(math.ceil(cranking.demanded(case) / float(case.get("bank.in_parallel", 1)) - 1e-6))
 
 
 def as_lead(case: Case, value: Value) -> dict[str, Value]:

@@ -13,6 +13,7 @@ from service.rules import ice_first, supply
 from service.rules.battery import lowest_at
 from service.rules.cable import MOTOR_LIMIT, TABLE_5, K, area_cite
 from service.rules.circuit import PROPOSED, is_proposed
+from service.rules.load import cca_of_the_model
 
 ORDER = ("yes", "marginal", "no")
 
@@ -58,7 +59,15 @@ def required_cca(case: Case, inrush: float) -> float:
         lowest.cite,
         "load-test-resistance",
     )
-    return max(need, float(case.get("load.cca", 0.0)))
+    return max(need, demanded(case))
+
+
+def demanded(case: Case) -> float:
+    """The CCA that the load itself asks for: as told, and of a model of the house's at least what that asks for."""
+    told = float(case.get("load.cca", 0.0))
+    model = case.get("load.model")
+    own = cca_of_the_model(case.house, str(model)) if model and case.house else None
+    return max(told, float(own or 0.0))
 
 
 def cca_through_the_cable(case: Case, inrush: float) -> float:

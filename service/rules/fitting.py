@@ -158,3 +158,11 @@ def by_the_catalogue(case: Case) -> Demand | None:
     metric = next(size for size in metric_sizes() if float(size.name) >= row.area)
     names = f"{say.gauge(row.gauge)} ({say.quantity(row.area, 'mm2')})"
     return Demand(gauge.area, gauge, metric, names, model.name, row.up_to)
+
+
+def asked_thicker(case: Case) -> Demand | None:
+    """What the catalogue asks for, where the cable named is thinner than that."""
+    asked = by_the_catalogue(case)
+    if asked:
+        asked.told(case)
+    return asked if asked and float(case["cable.cmil"]) < asked.area * (1 - 1e-9) else None

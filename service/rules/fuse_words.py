@@ -12,6 +12,14 @@ from service.rules import circuit
 from service.rules.fusing import PLACE, PLACED, STARTER, Band, carries_it, next_cable, running, too_thin
 
 _FUSE = re.compile(r"\bfuse\b")
+BLOWS = re.compile(
+    r"\b(?:blow\w*|blew|pop(?:s|ped|ping)?|trip\w*|(?:went|gone) again|gave up|ke(?:eps|pt) going)\b", re.I
+)
+NEVER_BLOWS = re.compile(  # "400 A is better because then it does not blow"
+    r"\b(?:not|never|won'?t|doesn'?t|don'?t|can'?t|cannot|wouldn'?t|less likely to|hardly|without) (?:ever )?"
+    r"(?:blow(?:s|ing)?|pop(?:s|ping)?|trip(?:s|ping)?)\b",
+    re.IGNORECASE,
+)
 WHICH = re.compile(r"\b(?:what|which)(?: \w+){0,2} (?:fuse|breaker)", re.IGNORECASE)  # asks no yes or no
 WHETHER = re.compile(r"\b(?:do|does|must|should)\b[^.?!]{0,40}\b(?:fuse|breaker|fusing)", re.IGNORECASE)
 HABITS = {  # cue: verdict, headline, why, source; where neither the load nor the cable is known
@@ -46,6 +54,12 @@ HABITS = {  # cue: verdict, headline, why, source; where neither the load nor th
         PLACE.cite,
     ),
 }
+
+
+def blew(case: Case) -> bool:
+    """Whether a fuse did blow, and it is not only said of one that it does not."""
+    told = len(BLOWS.findall(case.text)) > len(NEVER_BLOWS.findall(case.text)) or not NEVER_BLOWS.search(case.text)
+    return case.says("detail:blows") and told
 
 
 def place(case: Case) -> str:

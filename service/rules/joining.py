@@ -55,6 +55,7 @@ def figures(case: Case, how: str) -> tuple[Figure, ...]:
     """The contract's figures of the bank, joined like that."""
     one = case if layout(case) == how else case.supposing({"bank.layout": how}, ["bank.voltage"])
     if COUNT in case.second:
+        one.get("bank.voltage")  # with what is assumed of it
         one = one.supposing({COUNT: sum(of_each(case))})
     found = [Figure("bank_voltage", "together", float(one["bank.voltage"]), "V")]
     if capacity := total(one, "capacity", how, of_each(case)):
@@ -80,6 +81,8 @@ def total(case: Case, name: str, how: str, many: tuple[float, float] = ALONE) ->
     if both:
         first, second = many if how == "parallel" else ALONE
         return bank.together(float(both[0]) * first, float(both[1]) * second, adds=how == "parallel")
+    if name == "cca" and COUNT in case.second and pair(case, CAPACITY):  # that of the other sort is not known
+        return 0.0
     return float(case.get(f"bank.{name}", 0.0))
 
 

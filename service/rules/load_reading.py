@@ -77,17 +77,26 @@ def batteries_of(case: Case) -> float:
 
 
 def start_of(case: Case, count: float) -> float:
-    """Volts for each 12 V from which the drop is reckoned: the resting reading, at most 12.8 V, else 12.6 V."""
+    """Volts for each 12 V from which the drop is reckoned: the resting reading or those of the charge that was told, at
+    most 12.8 V, else 12.6 V."""
     _, rest = readings_of(case)
     if rest is None:
-        return float(value("ratings", "full").value)
+        return by_its_charge(case) or float(value("ratings", "full").value)
     return min(rest / count, float(value("ratings", "full-at-most").value))
+
+
+def by_its_charge(case: Case) -> float | None:
+    """Volts for each 12 V of lead from which it starts by the charge that was told; None where no charge was."""
+    told = case.said("battery.charge") is not None and case.get("battery.family") not in ("lithium", "lithium-other")
+    return float(case["battery.start_voltage"]) if told and "reading.voltage" not in case.stated else None
 
 
 def read_under_load(case: Case) -> UnderLoad:
     """The reading of this case with its limit; each step of the limit is noted."""
     read, rest = readings_of(case)
     count = batteries_of(case)
+    if rest is None and (start := by_its_charge(case)) is not None:
+        rest = start * count
     lithium = case.get("battery.family") in ("lithium", "lithium-other")
     lowest, basis, small = _lithium(case) if lithium else _lead(case, count)
     return UnderLoad(read, lowest * count, count, basis, rest, current_of(case), small)

@@ -244,6 +244,8 @@ def strength_apart(case: Case) -> Answer | None:
         head = f"We can't say yet: {reasons[0]} may only just do in parallel, and never in series."
         return TOPIC.needs("bank.layout", headline=head, figures=figures(case, "parallel") if case.second else ())
     asked = both_new.headline(case, how, reasons[0])
+    if how == "parallel" and (many := too_many(case, sum(joining.of_each(case)), how)):
+        return many
     if how == "parallel":
         head = (
             asked
@@ -353,11 +355,8 @@ def not_allowed(case: Case, how: str, may: bool, family: str | None) -> Answer |
     in_parallel, in_series = float(case["bank.in_parallel"]), float(case["bank.in_series"])
     if not may:
         return None
-    most = LIMITS["parallel"]
-    if in_parallel > float(most.value):
-        case.step("More than 4 in parallel do not share the current evenly", most.cite)
-        head = f"No: {say.number(in_parallel)} in parallel are too many; more than 4 do not share the current evenly."
-        return TOPIC.says("no", head, *figures(case, how))
+    if many := too_many(case, in_parallel, how):
+        return many
     if family != "lithium":
         return None
     for way, count in (("series", in_series), ("parallel", in_parallel)):
@@ -370,6 +369,16 @@ def not_allowed(case: Case, how: str, may: bool, family: str | None) -> Answer |
             head = f"No: the maker allows {say.number(allowed)} in {way}, and you would join {say.number(count)}."
             return TOPIC.says("no", head, *figures(case, how))
     return None
+
+
+def too_many(case: Case, in_parallel: float, how: str) -> Answer | None:
+    """That so many in parallel do not share the current; None for fewer."""
+    most = LIMITS["parallel"]
+    if in_parallel <= float(most.value):
+        return None
+    case.step("More than 4 in parallel do not share the current evenly", most.cite)
+    head = f"No: {say.number(in_parallel)} in parallel are too many; more than 4 do not share the current evenly."
+    return TOPIC.says("no", head, *figures(case, how))
 
 
 def outcome(case: Case, how: str) -> str:

@@ -16,6 +16,7 @@ from service.rules.cable import PER_MM2, TABLE_5, K
 from service.rules.fitting import (
     THICKER,
     Choice,
+    asked_thicker,
     by_the_catalogue,
     chosen,
     fitting,
@@ -275,9 +276,7 @@ def judge(case: Case, amps: float) -> tuple[str, str]:
     if warm is not None and warm < amps:
         case.step(f"At 75 °C insulation it may carry {say.amps(warm)}", TABLE_5)
         return "needs-facts", f"may carry {say.amps(carries)} at 105 °C but only {say.amps(warm)} at 75 °C"
-    if asked := by_the_catalogue(case):
-        asked.told(case)
-    if asked and float(case["cable.cmil"]) < asked.area * (1 - 1e-9):
+    if asked := asked_thicker(case):
         return "marginal", f"{told}, within the limit, but our catalogue asks for {asked.names} for the {asked.model}"
     return "yes", f"{told}, within the limit of {limit}, and may carry {say.amps(carries)}"
 

@@ -15,6 +15,7 @@ from service.rules.cable import TABLE_5
 from service.rules.fitting import THICKER
 from service.rules.fuse_words import (
     HABITS,
+    blew,
     cable_beside,
     far,
     fitted,
@@ -297,16 +298,16 @@ def stated_fuse(case: Case, band: Band) -> Answer:
     verdict, why = judge(case, band, rated)
     if "fuse.rating" in case.second:
         other = case.others()
-        if case.says("detail:blows"):
+        if blew(case):
             return after_a_blown_one(case, band, rated, float(other["fuse.rating"]))
         second = float(other["fuse.rating"])
         pair = ((rated, verdict, why), (second, *judge(case, band, second)))
         case.follow_other(other)
         return two_fuses(case, band, pair)
     verdict, why, asks = decided(case, band, rated)
-    if case.says("detail:blows") and band.most and rated > band.most and band.fit and not too_thin(case, band):
+    if blew(case) and band.most and rated > band.most and band.fit and not too_thin(case, band):
         why = f"{why.removesuffix('.')}; fit {say.amps(band.fit)} and have the cause looked for."
-    if case.says("detail:blows") and verdict != "yes":
+    if blew(case) and verdict != "yes":
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
     return TOPIC.says(verdict, why, *figures(band), asks=asks)
 

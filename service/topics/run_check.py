@@ -13,6 +13,7 @@ from service.reply import Answer, Asked, Choice, Figure
 from service.rules import (
     abreast,
     added_alike,
+    by_demand,
     changes,
     cranking,
     in_its_place,
@@ -166,8 +167,22 @@ def known_currents(case: Case) -> tuple[Figure, ...]:
 
 def without_load(case: Case) -> Answer:
     """Nothing tells the current: thrust or the boat's length does not."""
+    if by_demand.is_told(case):
+        return as_asked_for(case)
     more = () if case.get("battery.family") else ("battery.cca",)
     return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide"))
+
+
+def as_asked_for(case: Case) -> Answer:
+    """By the CCA that the load's manual asks for, where nothing tells the amps."""
+    supply.taken(case, "battery.chemistry", "lead", "its load asks for a CCA")
+    wanted = cranking.demanded(case)
+    if "bank.cca" not in case:
+        head = f"We can't say yet: {supply.load_name(case)} asks for {say.cca(wanted)}, and that of yours is not known."
+        return TOPIC.needs("battery.cca", headline=head, figures=(needed(wanted),))
+    ground = cranking.strictest(by_demand.grounds(case))
+    head = opening(ground).format(load=supply.load_name(case))
+    return TOPIC.says(ground.verdict, head, needed(wanted))
 
 
 def unknown(case: Case, running: float, inrush: float) -> Answer:
@@ -206,7 +221,7 @@ def cca_ask(case: Case, inrush: float, need: float) -> Asked:
     lowest = lowest_at(case.said("ambient.temperature"))
     full = limit("full")
     least = sag.required_cca(inrush, full, lowest.value, limit("battery-marginal") - 0.05) / parallel
-    edge = max(math.ceil(least), math.ceil(float(case.get("load.cca", 0.0)) / parallel))
+    edge = max(math.ceil(least), math.ceil(cranking.demanded(case) / parallel))
     replies = [Choice(f"{each} or more", float(each), "A")]
     if edge < each:
         replies.append(Choice(f"{edge} to {each - 1}", float(edge), "A"))
@@ -338,10 +353,10 @@ def by_volts(case: Case, volts: float, scale: float) -> Ground:
 
 def by_house(case: Case) -> list[Ground]:
     """The house's own demand for the model."""
-    wanted, has = case.get("load.cca"), float(case["bank.cca"])
-    if wanted is None or has >= float(wanted):
+    wanted, has = cranking.demanded(case), float(case["bank.cca"])
+    if has >= wanted:
         return []
-    asks = f"{{load}} asks for {say.cca(float(wanted))}"
+    asks = f"{{load}} asks for {say.cca(wanted)}"
     if case.says("detail:en_rating") and float(case["battery.cca"]) == has:
         norm = next((name for name in NORMS if name.lower() in case.text.lower().split()), NORMS[0])
         return [Ground("no", f"{say.number(has)} A ({norm}) counts as {say.cca(has)} at most, and {asks}", "cca")]

@@ -7,7 +7,7 @@ from service.case import Case, Missing
 from service.reply import Answer, Figure, Option
 from service.rules import circuit, doubled, proposed, side_by_side
 from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
-from service.rules.fitting import THICKER
+from service.rules.fitting import THICKER, asked_thicker
 from service.topic import Lever, Topic
 
 TOPIC = Topic(
@@ -19,7 +19,8 @@ TOPIC = Topic(
     likely={"cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0))},
     unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
 )
-AT_MOTOR = "role:at_load"  # asked of the volts there
+AT_MOTOR, LOST = "role:at_load", "word:loss"  # asked of the volts there, of those that are lost on the way
+OPENERS = {"yes": "Yes: ", "marginal": "Only just: ", "no": "No: "}
 MEASURED = ("reading.load_voltage", "reading.load_voltage_at_load")
 
 
@@ -95,6 +96,8 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
         case.step(f"At 75{say.NB}°C insulation it may carry {say.amps(warm)}", TABLE_5)
         cooler = f"but {say.amps(warm)} is all it may carry with 75{say.NB}°C insulation"
         return "needs-facts", f"{within}, {cooler}", lost
+    if asked := asked_thicker(case):
+        return "marginal", f"{within}, but our catalogue asks for {asked.names} for the {asked.model}", lost
     return "yes", within, lost
 
 
@@ -112,13 +115,13 @@ def one_cable(case: Case, amps: float, helps: str = "") -> Answer:
     approval = case.says("request:may_i", "detail:asks_good", "detail:asks_bad", "request:enough")
     if verdict == "needs-facts":
         return unsettled(why, lost, approval)
-    if helps and verdict == "yes":
+    if helps and verdict != "no":
         return TOPIC.says(verdict, f"{helps}, and {why}.", *figures(lost), plot=circuit.bars(case, amps, size))
-    if case.says(AT_MOTOR):
+    if case.says(AT_MOTOR) and not case.says(LOST):
         left, whole = say.volts(circuit.volts(case) - lost.volts), say.quantity(circuit.volts(case), "V")
         why = f"about {left} of {whole} reach the motor, less what the battery sags: {why}"
         why = why if approval else say.capital(why)
-    start = {"yes": "Yes: ", "no": "No: "}.get(verdict, "") if approval else ""
+    start = OPENERS.get(verdict, "") if approval else ""
     counts = circuit.which_counts(case)
     why = (
         f"{circuit.name(case)} loses {say.volts(lost.volts, 2)} ({say.share(lost.percent)}); {counts}"

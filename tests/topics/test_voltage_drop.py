@@ -7,6 +7,7 @@ import pytest
 from service.finish import least_change
 from service.topics.voltage_drop import TOPIC
 from tests.building import case
+from tests.talks import talk
 from tests.topics import asked, figures
 
 
@@ -104,3 +105,29 @@ def test_the_least_change_is_a_cable_within_limit_and_ampacity():
 def test_two_cables_side_by_side():
     answer = TOPIC.answer(case({"cable.area": (35.0, 70.0), "load.current": 160.0, "cable.length": 8.0}))
     assert [option.verdict for option in answer.compare] == ["no", "yes"]
+
+
+@pytest.mark.parametrize(  # the table of the house: the Minnow takes 35 mm2 to 8 m, the Pike 70 mm2 to 8 m
+    ("text", "verdict"),
+    [
+        ("Minnow, 35 mm2 cable, 9 m each way: how many volts do I lose?", "marginal"),
+        ("Minnow, 35 mm2 cable, 7 m each way: how many volts do I lose?", "yes"),
+        ("The Pike sits at the bow, 70 mm2 of 105 C, 9 m one way. How much is lost in the cable?", "marginal"),
+        ("The Minnow hangs on 2 AWG, 8.5 m each way. Is that loss all right?", "marginal"),
+        ("A 120 A thruster on 35 mm2, 9 m each way: how many volts are lost?", "yes"),  # no model of the house
+        ("Minnow, 25 mm2 cable, 9 m each way: how many volts do I lose?", "no"),
+    ],
+)
+def test_the_cable_that_the_catalogue_asks_for_counts_beside_the_loss(text, verdict):
+    (answer,) = talk(text).answers
+    assert answer.verdict == verdict
+    assert ("our catalogue asks for" in answer.headline) == (verdict == "marginal")
+    assert bool(answer.would_change) == (verdict in ("marginal", "no"))
+
+
+def test_where_the_thruster_sits_is_not_where_the_volts_are_asked_for():
+    asked = "The Minnow is at the bow, 35 mm2, 7 m each way."
+    (lost,) = talk(f"{asked} How much voltage do I lose in the cables?").answers
+    (left,) = talk(f"{asked} What voltage is left at the thruster?").answers
+    assert lost.headline.startswith("35")
+    assert "reach the motor" in left.headline

@@ -13,6 +13,29 @@ SMALLEST_FUSE = 30
 FOLLOWING = 60  # characters after amps that can tell of their fuse
 SAYING = frozenset({"say", "says", "said", "reckon", "reckons", "think", "thinks", "thought", "want", "wants"})
 SAYERS = frozenset({"i", "he", "she", "we", "they", "mate", "yard", "dealer", "owner", "other", "colleague", "boss"})
+RATINGS = FUSES | {35, 45, 110, 450, 600}  # others that are sold
+AMPS_OF = frozenset({"load.current", "load.model", "load.power"})
+ALONE = frozenset(  # beside a rating that is only put in place of the one judged
+    {
+        "instead",
+        "then",
+        "and",
+        "or",
+        "so",
+        "what",
+        "whats",
+        "how",
+        "about",
+        "a",
+        "an",
+        "the",
+        "amp",
+        "amps",
+        "ok",
+        "okay",
+    }
+    | {"now", "fine", "good", "right", "better", "next", "size", "up", "one", "well", "maybe", "just", "rather", "try"}
+)
 FITS = frozenset(
     {"put", "puts", "fit", "fits", "fitted", "used", "use", "swapped", "upped", "stuck", "gone", "went", "try"}
 )
@@ -76,6 +99,16 @@ def stands_in(scene: Scene, item: Item, value: float) -> bool:
     article = scene.word(item.start - 1) in ("a", "an", "the", "that", "this") and scene.word(item.start - 2) != "on"
     ours = scene.likely[:1] == ("fuse.rating",) and not {"load", "charger", "battery"} & scene.heads
     return told and article and ours and value in FUSES
+
+
+def another(scene: Scene, item: Item, value: float) -> bool:
+    """Whether amps that stand alone after a fuse was judged are those of another one: "350 instead", "and a 300 A?"."""
+    told = {old.fact for old in scene.said}
+    judged = scene.likely[:1] == ("fuse.rating",) and "fuse.rating" in told and not AMPS_OF.isdisjoint(told)
+    if not judged or value not in RATINGS or len(scene.measured) != 1 or AMPS_OF & scene.expected:
+        return False
+    beside = (token.word for at, token in enumerate(scene.tokens) if not item.start <= at < item.end)
+    return all(word in ALONE or not word.isalnum() for word in beside)
 
 
 def was_there(scene: Scene, item: Item) -> bool:

@@ -1,0 +1,80 @@
+"""A further battery beside several: "can I add a third of 70 Ah" leaves the two there are, and is one more."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+from grammar.told.batteries.theirs import OF_A_THING
+
+COUNT, RATINGS = "battery.count", frozenset({"battery.capacity", "battery.cca"})
+ORDINALS = {"third": 3.0, "fourth": 4.0, "fifth": 5.0, "sixth": 6.0}
+NUMBERS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0}
+NUMBER = rf"(?:{'|'.join(NUMBERS)}|[1-4])"
+NEAR = 12  # characters to a figure of its own
+ADDS = r"\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel)\b"
+A_BATTERY = (  # what may follow where it is a battery: no "third party", no "another fuse"
+    r"(?= (?:ones?|batter\w+|batts?|accus?|identical|equal|new|old|agms?|gels?|wet|lithium|lead"
+    r"|of (?:\d+|them|those|these)|that'?s?|which|with|in|to|beside|next|alongside|then|now|too)\b| ?\d|\W*$|\W*[?.,;])"
+)
+FURTHER = re.compile(
+    rf"{ADDS}(?: (?:in|on|up|just|even|maybe|perhaps))?(?: an?| the)? "
+    rf"(?:(?P<ordinal>{'|'.join(ORDINALS)})|(?P<more>{NUMBER}) more|(?P<another>another)(?: (?P<many>{NUMBER}))?)\b"
+    rf"{A_BATTERY}",
+    re.IGNORECASE,
+)
+FOR_ONE = re.compile(
+    r"\b(?:for (?:the |my |our )?(?:house|domestic|engine|starter|fridge)|only|alone|by itself)\b", re.I
+)
+
+
+def further(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The facts, with how many there are once a further battery stands beside those told of: of both sorts apart, where
+    it has other figures than they have."""
+    told = [item for item in (*stated, *scene.said) if item.fact.startswith("battery.")]
+    found = FURTHER.search(scene.text) if told else None
+    if found is None or FOR_ONE.search(scene.text, found.end()) or OF_A_THING.match(scene.text, found.end()):
+        return stated
+    before = _before(scene, stated, found)
+    if before < 2:
+        return stated
+    more = 1.0 if found["ordinal"] else _number(found["more"] or found["many"] or "one")
+    word = next(name for name in ("ordinal", "more", "many", "another") if found[name])
+    here = Stated(COUNT, more, "", found[word], found.span(word), of=2, how="grammar")
+    stated = [_as_its_own(scene, item, found) for item in stated]
+    kept = [item for item in stated if item.fact != COUNT]
+    if any(item.of > 1 and item.fact in RATINGS for item in stated):
+        return [*kept, *_those_there(scene, stated, before, found), here]
+    return [*kept, replace(here, value=before + more, of=1)]
+
+
+def _as_its_own(scene: Scene, item: Stated, found: re.Match[str]) -> Stated:
+    """A rating told right after it, as the further one's where those there have another: "two more of 70 Ah"."""
+    if item.fact not in RATINGS or item.of > 1 or not 0 <= item.span[0] - found.end() <= NEAR:
+        return item
+    told = next((old.value for old in scene.said if old.fact == item.fact and old.of == 1), item.value)
+    return item if told == item.value else replace(item, of=2)
+
+
+def _before(scene: Scene, stated: list[Stated], found: re.Match[str]) -> float:
+    """How many there are before it: by the ordinal, else as told."""
+    if found["ordinal"]:
+        return ORDINALS[found["ordinal"].lower()] - 1.0
+    here = [item for item in stated if item.fact == COUNT and item.span[1] <= found.start()]
+    counts = [item.value for item in (*here, *scene.said) if item.fact == COUNT and item.of == 1]
+    return next((value for value in counts if isinstance(value, float)), 1.0)
+
+
+def _those_there(scene: Scene, stated: list[Stated], before: float, found: re.Match[str]) -> list[Stated]:
+    """Their count, where it was told in this message or follows from "a third"."""
+    here = [item for item in stated if item.fact == COUNT and item.span[1] <= found.start() and item.value == before]
+    if here or any(item.fact == COUNT and item.value == before for item in scene.said):
+        return here[:1]
+    word = "ordinal" if found["ordinal"] else "another"
+    return [Stated(COUNT, before, "", found[word], found.span(word), how="grammar")]
+
+
+def _number(word: str) -> float:
+    return NUMBERS[word.lower()] if word.lower() in NUMBERS else float(word)
