@@ -83,7 +83,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     found = _part_of_the_time(scene, found)
     found += _between_dates(scene, found)
     found = _by_the_clock(scene, found)
-    found += _lithium_by_volts(scene, found, words)
+    found += _lithium_by_volts(found, words)
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
             found += _joined(scene, item)
@@ -234,7 +234,7 @@ def _drawn_then(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> l
     return []
 
 
-def _lithium_by_volts(scene: Scene, found: list[Stated], words: Words) -> list[Stated]:
+def _lithium_by_volts(found: list[Stated], words: Words) -> list[Stated]:
     """A battery named by 12.8 V is a lithium one."""
     if any(item.fact == "battery.chemistry" for item in words.stated):
         return []

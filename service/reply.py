@@ -148,7 +148,7 @@ class Answer:
     route: Route | None = None  # where the topic itself knows, e.g. technician. Not part of the JSON
 
     def as_dict(self) -> dict[str, Any]:
-        """The contract's JSON of this answer."""
+        """The answer as the JSON of /api/ask."""
         return {
             item.name: plain(getattr(self, item.name)) for item in fields(self) if item.name not in ("urgency", "route")
         }
@@ -177,7 +177,7 @@ class Reply:
     before: dict[str, Any] | None = None  # what it takes to ask a follow-up again: the thread it met. Not in the JSON
 
     def as_dict(self) -> dict[str, Any]:
-        """The contract's JSON."""
+        """The reply as the JSON of /api/ask."""
         return {
             "id": self.id,
             "notice": self.notice,

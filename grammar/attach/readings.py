@@ -80,7 +80,7 @@ def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     elif len(values) >= 2 and _is_fall(scene, resting, values):
         low = resting[values.index(min(values))]
         claims[low.at] = Claim("reading.load_voltage", "range")
-    elif values and len(set(values)) == 1 and _loaded(scene, resting[0], values[0], alone=len(items) == 1):
+    elif values and len(set(values)) == 1 and _loaded(scene, resting[0], values[0]):
         claims |= {item.at: Claim("reading.load_voltage", "role") for item in resting}
     return claims | _higher_at_battery(claims, items)
 
@@ -315,7 +315,7 @@ def _is_dead(scene: Scene, load: Item) -> bool:
     return ahead[0] in DEAD_WORDS or (ahead[0] in GIVES and ahead[1] in ("up", "out"))
 
 
-def _loaded(scene: Scene, item: Item, value: float, *, alone: bool) -> bool:
+def _loaded(scene: Scene, item: Item, value: float) -> bool:
     """Whether a single reading is one under load."""
     each = of_one(value)
     tired = TIRED + (0.6 if scene.lithium_known else 0.0)

@@ -1,6 +1,6 @@
-"""Settles what a quantity is the value of, in a written order: unit, role word, group, plausible range, nearest head.
+"""What may claim a figure, in a written order: unit, role word, group, plausible range, nearest head.
 
-Each dimension has its own rules in an attach_*.py; this file holds what they share and calls them.
+The rules of the dimensions (grammar/attach/) share this.
 """
 
 from __future__ import annotations

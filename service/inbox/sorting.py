@@ -53,7 +53,7 @@ class Sorted:
         return not self.why or self.left
 
     def as_dict(self) -> dict[str, Any]:
-        """The contract's line."""
+        """The mail as one line of JSON."""
         mail = self.mail
         return {
             self.item.kind: self.item.key,

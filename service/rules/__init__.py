@@ -1,4 +1,7 @@
-"""Facts from facts, a file a subject. Importing the package declares them all."""
+"""Facts from facts (@rule: bank, battery, cable, charging, load, readings), and what topics judge, word or draw alike.
+
+Importing the package declares the rules.
+"""
 
 from __future__ import annotations
 

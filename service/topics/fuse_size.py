@@ -117,7 +117,7 @@ def left_or_misplaced(case: Case, band: Band, away: float | None) -> Answer | No
 
 
 def figures(band: Band) -> tuple[Figure, ...]:
-    """The contract's two, as far as they are known."""
+    """The fuse for the load and the most that the cable allows, as far as they are known."""
     found = []
     if band.fit:
         found.append(Figure("fuse_rating", "fuse for this load", band.fit, "A"))

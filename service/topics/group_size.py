@@ -80,7 +80,7 @@ def sizes(row: Row) -> str:
 
 
 def figures(row: Row) -> tuple[Figure, ...]:
-    """The contract's three."""
+    """Length, width and height."""
     return tuple(Figure(side, side, float(row[side].value), "mm") for side in SIDES)
 
 

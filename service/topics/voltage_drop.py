@@ -59,7 +59,7 @@ def missing(case: Case) -> list[str]:
 
 
 def figures(lost: circuit.Loss) -> tuple[Figure, Figure]:
-    """The contract's two."""
+    """The loss in volts and in percent."""
     return (
         Figure("drop", "lost in the cable", lost.volts, "V"),
         Figure("drop_percent", "share of the system's volts", lost.percent, "%"),

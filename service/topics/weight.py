@@ -93,7 +93,7 @@ def of_other_size(case: Case, group: str) -> str:
 
 
 def figures(saved: float, after: float) -> tuple[Figure, Figure]:
-    """The contract's two."""
+    """The weight of lithium instead, and what it saves."""
     return Figure("weight_saved", "saved", saved, "kg"), Figure("weight_after", "weight then", after, "kg")
 
 

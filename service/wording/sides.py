@@ -35,7 +35,6 @@ IS_RIGHT = re.compile(  # "is the yard right"
     r"(?P<way>right|correct|wrong|mistaken)\b",
     re.IGNORECASE,
 )
-AM_I = re.compile(r"\bam\s+i\s+(?P<way>right|correct|wrong|mistaken)\b", re.IGNORECASE)
 SAYS = (
     r"says?|said|reckons?|thinks?|thought|claims?|claimed|insists?|insisted|swears?|swore|believes?|holds?|maintains?"
     r"|argues?|argued|tells?\s+me|told\s+me|read|heard|am\s+sure|am\s+certain|is\s+sure|is\s+certain"

@@ -116,15 +116,19 @@ def test_lithium_gives_half_under_freezing_and_nothing_under_minus_20(celsius: f
     assert figure(asked("run-check", THRUSTER | facts), "limit_current").value == allowed
 
 
-@pytest.mark.parametrize(("celsius", "verdict"), [(-1, "no"), (0, "no"), (3, "no"), (12, "yes")])
-@pytest.mark.parametrize("name", ["charger-size", "charge-time", "charger-setting"])
-def test_lithium_is_not_charged_below_freezing(name: str, celsius: float, verdict: str) -> None:
+@pytest.mark.parametrize(
+    ("name", "verdicts"),
+    [
+        ("charger-size", ("no", "no", "no", "yes")),  # at 3 °C 30 A are too many, as it takes a tenth there
+        ("charge-time", ("no", "no", "no", "information")),
+        ("charger-setting", ("no", "no", "information", "information")),
+    ],
+)
+@pytest.mark.parametrize("at", range(4))
+def test_lithium_is_not_charged_below_freezing(name: str, verdicts: tuple[str, ...], at: int) -> None:
+    celsius = (-1, 0, 3, 12)[at]
     facts = {"battery.chemistry": "lfp", "battery.capacity": 100, "charger.current": 30, "ambient.temperature": celsius}
-    found = asked(name, facts)
-    if celsius <= 0:
-        assert found.verdict == "no"
-    elif name == "charger-size":
-        assert found.verdict == verdict
+    assert asked(name, facts).verdict == verdicts[at]
 
 
 @pytest.mark.parametrize(

@@ -21,7 +21,6 @@ OF_WIRE = frozenset(
 THINNEST = 16.0  # mm2 of a cable: fewer millimetres in a lug are its hole
 ONTO = frozenset({"on", "onto", "to", "for", "with", "4"})
 LUGS = frozenset({"ring", "lug", "terminal", "eye", "crimp", "rings", "lugs", "terminals", "eyes", "crimps"})
-LAID = frozenset({"cable.length", "cable.gauge", "cable.area"})
 
 
 def laid(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
