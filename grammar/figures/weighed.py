@@ -1,7 +1,7 @@
 """What a figure is that no rule settles: the points of its surroundings, added up for every fact it could state.
 
-The rules (grammar/attach/) come first. What they leave open or settle only by default is weighed here; what leads by too
-little stays as it is. The points stand in figures/, a file for each fact, and are whole numbers fitted to labelled
+The rules (grammar/attach/) come first. What they leave open or settle only by default is weighed here; what leads by
+too little stays as it is. The points stand in figures/, a file for each fact, and are whole numbers fitted to labelled
 messages by tests/tools/fit_figures.py.
 """
 
