@@ -22,22 +22,25 @@ FROZEN = "frozen-lead"
 THAWED = ("thaw", "unfreez", "unfroz", "defrost")
 LITHIUM = ("lfp", "lithium-other")
 CARRIED = ("thing:alternator", "about:alternator", "thing:charger", "term:shore-power", "detail:alone")  # hold on
-MEASURED = ("reading.voltage", "charger.voltage")
+METER = "reading.voltage"
+MEASURED = (METER, "charger.voltage")
+SPLIT = "leaking-case"
 
 
 def signs(case: Case, message: Message, asked: Container[str] = ()) -> tuple[str, ...]:
     """The dangers of a message as "family:status", those it tells and those that follow from its readings.
 
-    `asked` are its topics: that lead may freeze is the answer to whether it will, not a danger beside it.
+    `asked` are its topics: that lead may freeze and split is the answer to whether it will, not a danger beside it.
     """
     allowed = equalised(case.fresh())
     dangers = [item for item in message.dangers if not (allowed and item.family == OVERCHARGED)]
     if "freeze-point" in asked:
-        dangers = [item for item in dangers if (item.family, item.status) != (FROZEN, "general")]
+        dangers = [item for item in dangers if item.family not in (FROZEN, SPLIT) or item.status != "general"]
     thawed = thawed_lithium(case.fresh())
     found = [f"{item.family}:{'past' if thawed and _only_thawed(item) else item.status}" for item in dangers]
     told_now = [case.stated[fact] for fact in MEASURED if fact in case.stated and case.stated[fact].origin == "message"]
     measured = any(item.span is None or not advised(message.text, item.span) for item in told_now)
+    measured = measured and not (METER not in {item.fact for item in told_now} and leave.only_planned(message.text))
     told = {item.status for item in message.dangers if item.family == OVERCHARGED}
     if measured and told <= {"present"} and overvoltage(case.fresh()):  # not where the words only suppose it
         found.append(f"{OVERCHARGED}:present")

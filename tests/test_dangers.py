@@ -335,3 +335,29 @@ def test_on_a_charger_no_engine_is_spoken_of() -> None:
     (answer,) = desk.ask("can it stay like that overnight", thread=first.thread).answers
     assert answer.headline.startswith("No use and no charging")
     assert not any("engine" in step.say for step in answer.steps)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "gravity 1.160 and minus 20 is promised. Will it freeze, or does the case split?",
+        "wet battery at 12.1 V, minus 18 coming: will the case burst?",
+        "minus 15 tonight, 12.2 V on the wet one: freezes, or could its sides crack?",
+        "would a wet one of 1.190 freeze at -12, or might the case break?",
+    ],
+)
+def test_whether_frost_will_split_the_case_is_no_danger_beside_the_answer(text: str) -> None:
+    assert [item.topic for item in Leadsman().ask(text).answers if item.topic == "hazard"] == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "may I charge a lithium with a charger that gives 14.8 V?",
+        "can I use my old charger on the new lithium? it gives 14.9 V",
+        "Is it ok to charge my lithium with the charger of the wet ones, 14.9 V?",
+        "am I allowed to charge lithium with what served the wets until now, it has 14.8 V",
+    ],
+)
+def test_too_many_volts_that_are_only_planned_are_refused(text: str) -> None:
+    assert [(item.topic, item.verdict) for item in Leadsman().ask(text).answers] == [("charger-setting", "no")]

@@ -24,7 +24,8 @@ class Context:
         self.mended = [hit.start for hit in mended]
         self.gone = {at: hit.end for hit in mended for at in range(hit.start, hit.end)}
         self.rid = {at: hit.end for hit in named.get("rid", ()) for at in range(hit.start, hit.end)}
-        self.now = [hit.start for hit in named.get("now", ())]
+        self.now = [hit.start for hit in _spared(named.get("now", ()), named.get("its-own", ()))]
+        self.riddle = bool(named.get("riddle"))
         self.other_boat = [hit.start for hit in named.get("other-boat", ())]
         self.past = [hit.start for hit in named.get("past", ())]
         self.general = _spared(named.get("general", ()), named.get("but-present", ()))

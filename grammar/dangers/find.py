@@ -7,14 +7,16 @@ The words are in words/dangers*.toml, danger_words.toml and danger_context.toml.
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import pairwise
 
+from grammar.dangers.answered import is_answered_no
 from grammar.dangers.context import Context
 from grammar.dangers.owner import owned
 from grammar.dangers.subject import is_of_another
 from grammar.dangers.table import Signs, signs
 from grammar.dangers.text import Text, read
+from grammar.dangers.weather import is_weather
 from grammar.dangers.witnessed import is_witnessed
 from grammar.lexicon.phrases import QUESTION, Hit
 from grammar.reading import Danger, Span, Stated
@@ -32,6 +34,8 @@ ENDS_LIST = frozenset({"but", "it", "its", "they", "is", "are", "was", "were", "
 THINGS = ("battery", "fuse", "joint", "posts")  # classes of words that are no sign by themselves
 OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only a battery has
 LITHIUM = ("lfp", "lithium-other")
+HEAT = "hot-to-touch"
+AM_I = ("am", "i")  # asked by the battery of a riddle of itself
 TELLING = frozenset(  # words of what is so, whatever was advised before them
     (
         *("is", "its", "are", "was", "now", "shows", "reads", "says", "sits", "goes", "went", "climbs", "has"),
@@ -56,6 +60,8 @@ def find_dangers(text: str, said: Iterable[Stated] = ()) -> tuple[Danger, ...]:
     found: dict[tuple[str, str], Danger] = {}
     denied: Hit | None = None
     for hit in sorted(hits, key=lambda item: (item.start, -item.end)):
+        if context.riddle and words.words[hit.start : hit.start + 2] == AM_I:
+            continue
         family = hit.name.split("/")[0]
         status = _status(hit, family in table.keeps, words, context, denied)
         asked = family in table.general or (family in table.advised and _is_advised(hit, words, context))
@@ -99,11 +105,11 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
     hits = table.signs.find(words.words)
     if not hits:
         return []
-    masks = [mask for mask in table.masks.find(words.words) if not _is_parted(mask, words)]
     near: dict[str, list[int]] = {}
     for hit in table.places.find(words.words):
         near.setdefault(hit.name, []).append(hit.start)
     things = frozenset(at for name in THINGS for at in near.get(name, ()))
+    masks = [mask for mask in table.masks.find(words.words) if not _is_parted(mask, things, words)]
     masked: dict[int, list[Hit]] = {}
     for mask in masks:
         for at in mask.at:
@@ -115,6 +121,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and _has_place(hit, near, words, table, about)
         and not (_is_list(hit, words) if hit.name.split("/")[0] in table.loose else _is_strained(hit, words))
         and not _is_of_another(hit, table, near, words)
+        and not (hit.name.startswith(HEAT) and is_weather(hit, near.get("locker", ()), words))
     ]
     ours = frozenset(near.get("battery", ())) - {at - 1 for at in near.get("joint", ())}  # not a "battery post"
     standing = [own for hit in standing if (own := owned(hit, table.of_wiring, near, words)) is not None]
@@ -130,9 +137,13 @@ def _is_of_another(hit: Hit, table: Signs, near: dict[str, list[int]], words: Te
     return of is not None and is_of_another(hit, of, near, words)
 
 
-def _is_parted(mask: Hit, words: Text) -> bool:
-    """Whether a comma follows its first word, which then says something else: "it popped, the battery did"."""
-    return len(mask.at) > 1 and mask.at[1] == mask.start + 1 and mask.at[1] in words.commas
+def _is_parted(mask: Hit, things: Collection[int], words: Text) -> bool:
+    """Whether a comma parts its words, and the rest says something else: "it popped, the battery did".
+
+    So does one before its second word, or before a battery or a figure: "the thruster is stuck on, gel battery".
+    """
+    parted = [after for before, after in pairwise(mask.at) if after == before + 1 and after in words.commas]
+    return any(at == mask.at[1] or at in things or words.words[at][:1].isdigit() for at in parted)
 
 
 def _is_strained(hit: Hit, words: Text) -> bool:
@@ -223,6 +234,8 @@ def _is_affirmed(hit: Hit, last: int, context: Context) -> bool:
 
 def _is_denied(hit: Hit, first: int, words: Text, context: Context, denied: Hit | None) -> bool:
     if words.words[hit.end : hit.end + 1] == ("not",) and hit.end not in words.commas:
+        return True
+    if is_answered_no(hit, words):
         return True
     if denied and hit.start < denied.end:  # inside or overlapping what was denied
         return True

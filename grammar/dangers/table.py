@@ -19,6 +19,7 @@ CONTEXT = (
     "but-not",
     "mended",
     "now",
+    "its-own",
     "asked",
     "past",
     "other-boat",
@@ -31,12 +32,14 @@ CONTEXT = (
     "rid",
     "told-past",
     "lately",
+    "riddle",
 )
 ELSEWHERE = {
     "but-not": ("negation", "but-not"),
     "but-present": ("general", "but-present"),
     "other-boat": ("past", "boat"),
     "now": ("mended", "now"),
+    "its-own": ("mended", "its-own"),
     "asked": ("mended", "asked"),
     "rid": ("mended", "rid"),
     "lately": ("told-past", "lately"),

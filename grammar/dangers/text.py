@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from grammar.dangers.offered import is_offered
 from grammar.lexicon.phrases import BREAK, ENDS, QUESTION
 from grammar.lexicon.vocabulary import lexicon
 from grammar.reading import Span
@@ -40,6 +41,32 @@ CONTRACTED = {
     "would": "wouldnt",
     "can": "cant",
     "could": "couldnt",
+}
+DIALECT = {  # words of the north that a sign of danger or what takes it back hangs on: "nae fuse", "smoke fae the box"
+    "nae": "no",
+    "isnae": "isnt",
+    "arenae": "arent",
+    "wasnae": "wasnt",
+    "doesnae": "doesnt",
+    "disnae": "doesnt",
+    "dinnae": "dont",
+    "didnae": "didnt",
+    "hasnae": "hasnt",
+    "havenae": "havent",
+    "wouldnae": "wouldnt",
+    "willnae": "wont",
+    "winnae": "wont",
+    "cannae": "cant",
+    "couldnae": "couldnt",
+    "fae": "from",
+    "frae": "from",
+    "doon": "down",
+    "oot": "out",
+    "aff": "off",
+    "oan": "on",
+    "tae": "to",
+    "wi": "with",
+    "intae": "into",
 }
 NAMED = {"stop": BREAK, "question": QUESTION, "percent": "percent", "minus": "#-", "plus": "plus", "pole": "minus"}
 VOLTS = ("v", "volt", "volts")
@@ -134,7 +161,8 @@ def read(text: str) -> Text:
         if match.lastgroup == "comma":
             commas.add(len(words))
             continue
-        word = _mended(_word(match))
+        word = _word(match)
+        word = DIALECT.get(word) or _mended(word)
         if word == "not" and words and words[-1] in CONTRACTED:  # "does not" is "doesnt"
             words[-1], spans[-1] = CONTRACTED[words[-1]], (spans[-1][0], match.end())
             continue
@@ -202,7 +230,8 @@ def _figures(words: list[str]) -> list[str]:
             or (_is_needle(words, at) and words[at - 1 : at] not in (["minus"], ["#-"], ["-"]))
         ):
             low = after in VOLTS and 0.5 < value < FLAT and not word.isdigit() and not CELL[0] < value < CELL[1]
-            named[at] = "#high" if _too_high(value, systems) and not _is_range(words, at) else "#low" if low else word
+            high = _too_high(value, systems) and not _is_range(words, at) and not is_offered(words, at)
+            named[at] = "#high" if high else "#low" if low else word
         elif after == "f" and value <= 32:
             named[at] = "#-"
     return named

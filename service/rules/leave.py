@@ -31,3 +31,28 @@ def asked(text: str) -> str:
     ('charge', '')
     """
     return next((deed for deed, words in ASKED.items() if words.search(text)), "")
+
+
+HITHERTO = re.compile(r"\b(?:until|till|til|up to) (?:now|today)\b", re.IGNORECASE)
+A_CHARGER = re.compile(
+    r"\b(?:us(?:e|ing)|try|connect|put|run) (?:\w+ ){1,4}?(?:charger|alternator|regulator|panel)\b", re.IGNORECASE
+)
+UNDER_WAY = re.compile(
+    r"\b(?:now|since|already|currently|been|keeps?|kept|keep(?:ing)?|again|still|while|overnight|night|yesterday|today|"
+    r"lately|gets?|getting|charging|charged|reads?|shows?|showed|meter|gauge|needle|is on|are on|was|were|left|leave|"
+    r"hangs?|hung|feeds?|into|carry|go on|hot|warm|smell\w*|ran|runs)\b",
+    re.IGNORECASE,
+)
+
+
+def only_planned(text: str) -> bool:
+    """Whether leave is asked for a charge of which nothing tells that it is under way or has been.
+
+    >>> only_planned("May I charge a lithium with my old charger, it gives 14.8 V?")
+    True
+    >>> only_planned("May I charge on? It gives the lithium 14.8 V since noon.")
+    False
+    """
+    leave = asked(text)
+    of_charging = leave == "charge" or (leave == "use" and A_CHARGER.search(text))
+    return bool(of_charging) and not UNDER_WAY.search(HITHERTO.sub("", text))
