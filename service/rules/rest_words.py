@@ -72,10 +72,11 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
     battery = f"your {wording.kind(case)} battery"
     if found.flat:
         return deeply_flat(case, reads, battery, opening, found)
-    if verdict in ("no", "marginal") and case.says("detail:asks_dead"):
+    spoilt = wording.fears_it_spoilt(case, verdict)
+    if spoilt and verdict in ("no", "marginal"):
         when, only = ("today", "only ") if verdict == "no" and found.kind != "lfp" else ("soon", "")
         charge = f"{wording.full(found, only)}, so charge it {when}, then test it"
-        return f"Not by this reading: {reads} means {battery} {charge}."
+        return f"{wording.NO_PROOF}: {reads} means {battery} {charge}."
     if verdict in ("no", "marginal") and case.says("detail:saved"):
         return brought_back(reads, battery, found, verdict)
     if verdict == "no":
@@ -84,6 +85,7 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
     if verdict == "marginal":
         return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
     agm = "; an AGM would want a charge" if asked else ""
+    opening = wording.NO_PROOF if spoilt else opening
     return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
 
 

@@ -117,7 +117,7 @@ def without_reading(case: Case) -> Answer:
     if charge is not None:
         verdict = readings.judged(float(charge), kind)
         case.step(f"{_good(kind)} is the least that counts as good", cite("lead-good"))
-        opening = wording.opening(case, verdict)
+        opening = wording.NO_PROOF if wording.fears_it_spoilt(case, verdict) else wording.opening(case, verdict)
         soon = "today" if verdict == "no" and kind != "lfp" else "soon"
         advice = "" if verdict == "yes" else f", so charge it {soon}"
         head = f"{opening}: your battery is {say.charge(float(charge))} full{advice}."
