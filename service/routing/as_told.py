@@ -337,6 +337,8 @@ def _only_stays_on(message: Message) -> bool:
         return False
     if told.get("charger.setting", told.get(KIND)) != told.get(KIND) or not STAYS_ON.search(message.text):
         return False
+    if _lithium(message):  # its charger in the cold is a question of its own
+        return False
     asking = [clause.span for clause in message.clauses if clause.asks]
     return bool(asking) and not any(message.says(cue, span) for cue in OF_SETTING for span in asking)
 

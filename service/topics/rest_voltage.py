@@ -328,6 +328,8 @@ def two(case: Case) -> Answer:
     head = f"{opening}: {parts[0]}, and {parts[1]}{advice.get(verdict, '')}."
     if case.says("detail:what_now") and (todo := rest_words.to_do(list(zip(names, answers, strict=True)), parts)):
         head = todo
+    if decision := rest_words.which_is_bad(case.text, list(zip(names, answers, strict=True)), parts):
+        head = decision
     charges = (item.value for found in answers for item in found.figures if item.name == "state_of_charge")
     low = min((float(value) for value in charges), default=100.0)
     head = ice_first.held(case, low, head)

@@ -105,3 +105,58 @@ def test_of_two_cables_that_are_offered_one_is_named(turns: tuple[str, ...], ver
     found = first(*turns)
     assert (found.topic, found.verdict, plain(found.headline)[: len(opens)]) == ("cable-size", verdict, opens)
     assert len(found.compare) == 2 or verdict == "needs-facts"
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "opens"),
+    [
+        ("Both wets read apart after the night, 12.65 and 12.0. Which one is bad, or can both stay?", "no",
+         "Not known yet, so keep both: charge the one at 12.0 V alone today, rest it, then a load test decides"),
+        ("two AGMs read apart, 12.8 and 12.3 at rest. which one must go?", "marginal",
+         "Not known yet, so keep both: charge the one at 12.3 V alone, rest it"),
+        ("gel one rests at 12.1, gel two at 12.0. which is faulty?", "no",
+         "Not known yet, so keep both: charge each alone"),
+        ("Rested apart, one AGM shows 12.85 and the other 12.75: can both stay?", "yes",
+         "Neither by these readings, so both may"),
+        ("One AGM rests at 12.8, the other at 12.3. Good?", "marginal", "Only just: 12.8 V is full"),
+    ],
+)  # fmt: skip
+def test_volts_at_rest_alone_condemn_no_battery(text: str, verdict: str, opens: str) -> None:
+    found = first(text)
+    assert (found.topic, found.verdict, plain(found.headline)[: len(opens)]) == ("rest-voltage", verdict, opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "days"),
+    [
+        ("The bilge alarm takes 60 mA from an 80 Ah AGM, how long until it is flat?",
+         "27 days until half, where to stop, and 55"),
+        ("50 mA drain, 120 Ah wet, when is it empty?", "50 days until half, where to stop, and 100"),
+        ("A tracker takes 20 mA, 110 Ah gel at 80 %. How many days before it is dead?",
+         "68 days until half, where to stop, and 183"),
+        ("0.1 A drain on a 100 Ah wet, when is it half empty?", "20 days until half: 100 mA"),
+        ("80 mA drain on a 100 Ah wet, how many days to half?", "26 days until half: 80 mA"),
+    ],
+)  # fmt: skip
+def test_who_asks_for_empty_is_told_both(text: str, days: str) -> None:
+    assert plain(first(text).headline).startswith(f"About {days}")
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "Will a leisure battery do for a bow thruster or must it be a starter one?",
+            "No, and it need not be a starter",
+        ),
+        (
+            "does a domestic battery do for the bow thruster or must it be a starting one",
+            "No, and it need not be a starter",
+        ),
+        ("Is a leisure battery ok for the thruster?", "No: a deep-cycle battery without a CCA"),
+    ],
+)
+def test_the_other_half_of_a_choice_is_answered(text: str, opens: str) -> None:
+    found = first(text)
+    assert (found.topic, found.verdict) == ("battery-duty", "no")
+    assert plain(found.headline).startswith(opens)
