@@ -10,6 +10,7 @@ from functools import partial
 from grammar.amend.combine import combined
 from grammar.amend.repeats import amended, lowest_kept, spread
 from grammar.amend.second_look import looked_again
+from grammar.amend.weighed_sizes import each_size
 from grammar.amend.widened import widened_by
 from grammar.attach import volts as attach_volts
 from grammar.attach.allowed import ALLOWED
@@ -95,7 +96,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
     replied = asked_for(scene, [*replied, *_drawn_then(scene, replied, said)])
     stated = further(scene, added(scene, amended(scene, lowest_kept(spread(combined(scene, replied))))))
-    stated = studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))
+    stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))

@@ -10,6 +10,7 @@ from grammar.scene.claims import (
 )
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.currents.another_fuse import has_its_own, is_choice, of_another
 from grammar.told.currents.fuses import FUSES, put_in, stands_in
 
 FUSE_THERE = re.compile(  # "fuse at the battery 250 A"
@@ -36,6 +37,8 @@ def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Clai
         return Claim("fuse.rating", "role")
     if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):
         return Claim("fuse.rating", "role")
+    if _gives_way(scene, item, claim) and (of_another(scene, item, value) or is_choice(scene, item)):
+        return Claim("fuse.rating", "role")
     if claim is None and stands_in(scene, item, value):
         return Claim("fuse.rating", "role")
     if claim is None and _fuses(scene, item):
@@ -44,6 +47,13 @@ def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Clai
         return Claim("fuse.rating", "role")
     fused = claim is not None and claim.fact == "fuse.rating" and _to_be_fused(scene, item, value)
     return Claim("load.current", "near") if fused else claim
+
+
+def _gives_way(scene: Scene, item: Item, claim: Claim | None) -> bool:
+    """Whether a claim is no more than a guess, or that of "my brother wants 400 A" where the load has its own amps."""
+    if claim is None or claim.how in ("near", "default"):
+        return True
+    return claim.how == "role" and claim.fact in ("load.current", "battery.max_current") and has_its_own(scene, item)
 
 
 def _so_much_of_a_fuse(scene: Scene, item: Item) -> bool:

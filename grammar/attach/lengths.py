@@ -31,6 +31,7 @@ THIN = 5.0  # mm2
 WIRES = frozenset({"wire", "wires", "flex", "twin", "core", "cores", "cable", "bellwire", "t&e", "tri", "stranded"})
 SMALLEST = 10  # mm2 that go without their unit
 MEASURES = frozenset({"each", "one", "away", "long", "there", "round", "total", "foot", "feet", "ft", "m", "in", "amp"})
+RUN_ON = frozenset({"of", "away", "long", "each", "from", "one", "or", "there", "apart", "to", "in", "behind"})
 SHORTEST_RUN = 250.0  # mm: "690 mm away"
 SHORT = 4  # words: an answer to "how far is it?"
 TOTAL, THERE_REACH = 3.5, 4.5  # how far the word of a total reaches: further for the only length
@@ -71,7 +72,10 @@ def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def _is_none(scene: Scene, item: Item) -> bool:
     """Whether it measures the boat or something else, or is to be bought."""
-    if item.quantity.kind == "boat_length" or item.quantity.text.lower().endswith("footer"):
+    text = item.quantity.text.lower()
+    if item.quantity.kind == "boat_length" or text.endswith("footer"):
+        return True
+    if text == "one yard" and scene.word(item.end) not in RUN_ON:  # "one yard says 25 mm2, the other 35"
         return True
     return scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
 

@@ -19,6 +19,7 @@ from grammar.text.standard import NOMINAL
 from grammar.told.batteries.by_size import alike, goes_by
 from grammar.told.batteries.capacities import GROUPS, MOST_OF_ONE, is_size
 from grammar.told.chargers.charges import is_own_charger, of_charger
+from grammar.told.currents.another_fuse import of_another
 from grammar.told.currents.fuses import FUSES, fuse
 from grammar.told.years.ages import is_age
 
@@ -39,6 +40,8 @@ def by_name(scene: Scene, item: Item, value: float) -> Claim | None:
     if of_charger(scene, item, value) or is_own_charger(scene, item, value):
         return Claim("charger.current", "grammar")
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
+    if claim is None and of_another(scene, item, value):
+        claim = Claim("fuse.rating", "role")
     if claim is None and (taken_in(scene, item, value) or _puts_out(scene, item) or _is_set_to(scene, item, value)):
         claim = Claim("charger.current", "role")
     if claim is None and value <= 30 and is_age(scene, item):

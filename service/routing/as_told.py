@@ -75,6 +75,10 @@ MAY = (*APPROVAL, "request:may_i")
 SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "detail:to_awg")
 EXPLAINS = re.compile(r"\bdifference\b|\bwhat (?:is|are|does|do)\b|\bmeans?\b", re.IGNORECASE)
 ITS_MCA = re.compile(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
+STAYS_ON = re.compile(
+    r"\b(?:leav|keep|stay|left|kept)\w*\b[^.?!;]{0,60}\b(?:charger|charging|plugged|on|charge)\b", re.IGNORECASE
+)
+OF_SETTING = ("word:setting", "role:charger.setting", "request:which")
 STRAIGHT = re.compile(r"\b(?:straight|direct(?:ly)?)\b", re.IGNORECASE)  # onto the battery, with nothing between
 READING = re.compile(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
 MEANS = re.compile(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
@@ -313,6 +317,8 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("battery-duty")  # "a 600 CCA starting battery kept just for it"
     if {"storage", "maintenance"} <= found and LOOKS.search(message.text) and not UPKEEP.search(message.text):
         idle.add("maintenance")  # "how often should somebody look at them"
+    if {"storage", "charger-setting"} <= found and _only_stays_on(message):
+        idle.add("charger-setting")  # "leave the charger on or unplug it: who is right?"
     if {"battery-type", "maintenance"} <= found and LESS_CARE.search(message.text):
         idle.add("maintenance")
     if "freeze-point" in found and len(found) > 1 and FROST_FREE.search(message.text):
@@ -322,6 +328,19 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
     idle |= _one_question(message, found, told)
     return idle
+
+
+def _only_stays_on(message: Message) -> bool:
+    """Whether a charger is asked about only for staying on: of a kind that may, on no other battery's setting."""
+    told = {item.fact: item.value for item in message.stated if item.of == 1}
+    if told.get("charger.kind", "smart") != "smart" or "charger.voltage" in told or message.says("detail:unregulated"):
+        return False
+    if told.get("charger.setting", told.get(KIND)) != told.get(KIND) or not STAYS_ON.search(message.text):
+        return False
+    if _lithium(message):  # its charger in the cold is a question of its own
+        return False
+    asking = [clause.span for clause in message.clauses if clause.asks]
+    return bool(asking) and not any(message.says(cue, span) for cue in OF_SETTING for span in asking)
 
 
 def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]:

@@ -17,6 +17,10 @@ PAIR = re.compile(
     rf"|instead of|than) {FIRM}(?:{SIDE.format(name='other')})(?!\w)",
     re.IGNORECASE,
 )
+MUST_BE = re.compile(  # "will a leisure battery do, or must it be a starter one?"
+    rf"\bor (?:must|should|does|do|has) (?:it|i|we|they|that)\b[^.?!;]{{0,20}}\b(?:{WORDS['cranking']}){NOUN}(?!\w)",
+    re.IGNORECASE,
+)
 FOR_JUMPS = ("cranking", "dual-purpose", "deep-cycle")  # in the order of preference
 FOR_LONG = ("deep-cycle", "dual-purpose", "cranking")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from service import say
@@ -15,6 +16,28 @@ MONITOR_OFF = 15.0  # points of charge
 NO_REST = "Too early to say: with something on"
 FILLED, NEARLY = 97.5, 90.0  # percent
 WARMTH = 10.0  # °C from the table's own temperature under which nothing is said of it
+
+
+WHICH_IS_BAD = re.compile(
+    r"\bwhich (?:one |battery |of (?:them|the two|these) )?(?:is|has|must|should|needs?|do i|can i)\b[^.?!;]{0,16}"
+    r"\b(?:bad|faulty|broken|dead|failing|failed|finished|weak|gone|go|going|out|replac\w*|fault|culprit)\b"
+    r"|\b(?:can|may|should|could) (?:both|they|the two|the pair)(?: of them)? (?:stay|remain|be kept)\b"
+    r"|\b(?:keep|leave) (?:both|the two|the pair)\b",
+    re.IGNORECASE,
+)
+
+
+def which_is_bad(text: str, sides: list[tuple[str, Answer]], parts: list[str]) -> str:
+    """ "Which one is bad, or can both stay?": volts tell a charge, a load test after it decides; "" if not asked."""
+    low = [name for name, found in sides if found.verdict in ("marginal", "no")]
+    if not WHICH_IS_BAD.search(text) or any(found.verdict == "information" for _, found in sides):
+        return ""
+    if not low:
+        return f"Neither by these readings, so both may stay: {parts[0]}, and {parts[1]}."
+    which = f"the one at {low[0]} alone" if len(low) == 1 else "each alone"
+    today = " today" if any(found.urgency == "today" for _, found in sides) else ""
+    head = f"Not known yet, so keep both: charge {which}{today}, rest it, then a load test decides"
+    return f"{head}; {parts[0]}, and {parts[1]}."
 
 
 def charge_step(volts: float, found: Charge) -> str:
@@ -72,10 +95,11 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
     battery = f"your {wording.kind(case)} battery"
     if found.flat:
         return deeply_flat(case, reads, battery, opening, found)
-    if verdict in ("no", "marginal") and case.says("detail:asks_dead"):
+    spoilt = wording.fears_it_spoilt(case, verdict)
+    if spoilt and verdict in ("no", "marginal"):
         when, only = ("today", "only ") if verdict == "no" and found.kind != "lfp" else ("soon", "")
         charge = f"{wording.full(found, only)}, so charge it {when}, then test it"
-        return f"Not by this reading: {reads} means {battery} {charge}."
+        return f"{wording.NO_PROOF}: {reads} means {battery} {charge}."
     if verdict in ("no", "marginal") and case.says("detail:saved"):
         return brought_back(reads, battery, found, verdict)
     if verdict == "no":
@@ -84,6 +108,7 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
     if verdict == "marginal":
         return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
     agm = "; an AGM would want a charge" if asked else ""
+    opening = wording.NO_PROOF if spoilt else opening
     return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
 
 

@@ -43,6 +43,7 @@ class Judged:
 
     verdict: str
     say: str
+    short: str  # both volts and no ranges: "14.4 V for absorption and 13.6 V for float are inside its range"
     sides: tuple[Option, ...]
     changes: tuple[Change, ...]
 
@@ -63,7 +64,8 @@ def judged(case: Case, chemistry: str) -> Judged | None:
         for one in both
         if one.verdict != "yes"
     )
-    return Judged(verdict, told, sides, changes)
+    short = f"{' and '.join(f'{say.volts(one.volts)} for {one.name}' for one in both)} are inside its range"
+    return Judged(verdict, told, short, sides, changes)
 
 
 def _told(case: Case, chemistry: str) -> Iterator[Told]:

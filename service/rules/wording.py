@@ -10,6 +10,8 @@ OPENINGS = {"yes": ("Yes", "No"), "marginal": ("Only just", "A little"), "no": (
 
 BESIDE = ("Only just: ", "Usually yes: ", "Yes, within limits: ", "Yes: ")
 
+NO_PROOF = "Not by this reading"  # of a battery that they fear is dead or damaged: a reading tells its charge
+FEARS = ("detail:asks_dead", "detail:asks_harmed")
 WHAT_IS_WRONG = {"yes": "Nothing by this reading", "marginal": "A little", "no": "Too low"}
 
 
@@ -22,6 +24,11 @@ def opening(case: Case, verdict: str) -> str:
         return WHAT_IS_WRONG[verdict]
     good, bad = OPENINGS[verdict]
     return bad if case.says("detail:asks_bad") and not case.says("detail:asks_good") else good
+
+
+def fears_it_spoilt(case: Case, verdict: str) -> bool:
+    """Whether they ask if it is dead or damaged, "did we ruin it": a reading that tells a charge is no proof."""
+    return case.says("detail:asks_harmed") or (verdict in ("no", "marginal") and case.says(*FEARS))
 
 
 def beside(headline: str) -> str:

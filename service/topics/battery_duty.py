@@ -25,6 +25,10 @@ SLOW_WORK = {
 UNRATED = (
     "No: a deep-cycle battery without a CCA on its label is made for slow loads, and {load} takes its amps in a jump."
 )
+MUST_BE = (
+    "No, and it need not be a starter one: any lead battery will do whose label gives enough CCA; a deep-cycle one "
+    "without a CCA is made for slow loads."
+)
 ALONE = {
     "cranking": "A starting battery suits a thruster: both want a large current for seconds, and the CCA decides.",
     "deep-cycle": "A deep-cycle battery gives small currents for hours; for a thruster look for a CCA on its label.",
@@ -70,7 +74,8 @@ def answer(case: Case) -> Answer:
     """The verdict on the battery named for the work named, or the three side by side."""
     if (pair := duties.put(case.text)) and not supply.shares_the_engines(case):
         return one_of_two(case, pair)
-    duty = None if "battery.duty" in case.second or case.says("request:versus") else case.said("battery.duty")
+    several = "battery.duty" in case.second and not duties.MUST_BE.search(case.text)
+    duty = None if several or case.says("request:versus") else case.said("battery.duty")
     verdict, head = judged(case, str(duty)) if duty else weighed(case)
     rated = duty == "deep-cycle" and verdict == "no"
     options = tuple(Option(word, "information", figures(case, kind)) for kind, word in DUTIES.items())
@@ -119,7 +124,8 @@ def judged(case: Case, duty: str) -> tuple[str, str]:
     if duty == "deep-cycle" and "battery.cca" in case:
         return "information", f"Its {say.cca(float(case['battery.cca']))} decide, the word deep-cycle does not."
     if duty == "deep-cycle" and jumps(case):
-        return "no", UNRATED.format(load=supply.load_name(case))
+        head = UNRATED.format(load=supply.load_name(case))
+        return "no", MUST_BE if duties.MUST_BE.search(case.text) else head
     return "information", asked_of_it(case, duty) or ALONE[duty]
 
 

@@ -10,7 +10,7 @@ from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Missing
 from service.reply import Answer, Figure, Option
-from service.rules import circuit, doubled, side_by_side
+from service.rules import by_print, circuit, doubled, side_by_side
 from service.rules import proposed as proposal
 from service.rules.cable import PER_MM2, TABLE_5, K
 from service.rules.fitting import (
@@ -31,6 +31,7 @@ AREA = "the American measure of a wire's area"
 MOST_FUSED = 1.5  # of the ampacity: a fuse that lets more pass protects no cable
 IN_HAND = 1.02  # of the current: below it the cable carries just what runs
 CONVERTED = ("cable.gauge", "cable.area", "battery.ca", "battery.cca", "battery.reserve", "load.power")
+LONGEST_HEADLINE = 30  # words
 FITTED = ("gauge", "area", "conductors_per_pole")
 
 TOPIC = Topic(
@@ -282,20 +283,41 @@ def judge(case: Case, amps: float) -> tuple[str, str]:
 
 
 def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) -> Answer:
-    """Two cables weighed: the thinner that will do is named."""
+    """Two cables weighed: the thinner that will do is named, and why the other one will not."""
     options, heads = [], []
     for one in (case, other):
-        verdict, why = judge(one, amps)
+        verdict, why, print_ = offered(case, one, amps)
         lost = circuit.loss(one, amps)
         carries = Figure("ampacity", "may carry", float(one["cable.ampacity"]), "A")
         options.append(Option(circuit.name(one), verdict, (Figure("drop", "lost", lost.volts, "V"), carries)))
-        heads.append((float(one["cable.cmil"]), verdict, circuit.name(one), why))
+        heads.append((float(one["cable.cmil"]), verdict, circuit.name(one), why, print_))
     case.follow_other(other)
     good = sorted(item for item in heads if item[1] == "yes")
     if good:
-        _, _, name, why = good[0]
-        return TOPIC.says("yes", f"Take {name}: it {why}.", *facts, compare=tuple(options))
-    _, verdict, name, why = max(heads)
+        _, _, name, why, print_ = good[0]
+        head = f"Take {name}{print_}: it {why}."
+        short = next((f"; {item[2]} {item[3]}" for item in heads if item[1] == "no"), "")
+        longer = f"{head.removesuffix('.')}{short.partition(', over the')[0].partition(', and ')[0]}."
+        head = longer if short and len(longer.replace(say.NB, " ").split()) <= LONGEST_HEADLINE else head
+        return TOPIC.says("yes", head, *facts, compare=tuple(options))
+    _, verdict, name, why, print_ = max(heads)
     if any(item[1] == "needs-facts" for item in heads):
-        return TOPIC.needs("cable.insulation", headline=f"We can't say yet: {name} {why}.", figures=facts)
-    return TOPIC.says(verdict, f"Neither will do: {name} {why}.", *facts, compare=tuple(options))
+        head = f"We can't say yet: {name} {why}."
+        thin = next((item[2] for item in heads if item[1] == "no"), "")
+        if thin and (least := by_print.least(case if circuit.name(case) == name else other, amps)):
+            head = f"Not {thin}, which is too thin; {name} will do {by_print.named(least)}, so the print on it decides."
+        return TOPIC.needs("cable.insulation", headline=head, figures=facts)
+    if verdict == "marginal":
+        return TOPIC.says(verdict, f"Only just: {name}{print_} {why}.", *facts, compare=tuple(options))
+    choice = chosen(case, amps)
+    fit = f"; fit {choice.named(us_first(case))}" if choice.count == 1 else ""
+    return TOPIC.says(verdict, f"Neither will do: {name}{print_} {why}{fit}.", *facts, compare=tuple(options))
+
+
+def offered(case: Case, one: Case, amps: float) -> tuple[str, str, str]:
+    """The verdict on one of two cables, why, and the print it must bear: that of an offer can still be chosen."""
+    verdict, why = judge(one, amps)
+    least = by_print.least(one, amps) if verdict == "needs-facts" and not case.says("detail:cable_there") else None
+    if least is None:
+        return verdict, why, ""
+    return *judge(one.supposing({"cable.insulation": least}), amps), f" {by_print.named(least)}"

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from service import say
 from service.case import Case, Value
-from service.reply import Answer, Option, Urgency
+from service.reply import Answer, Figure, Option, Urgency
 from service.rules import caps, charge_amps, charge_volts, charging, in_its_place, own_limit, settings, two_stages
 from service.rules.charge_volts import Put, stage
 from service.topic import Lever, Topic
@@ -107,6 +107,10 @@ def answer(case: Case) -> Answer:
     figures = charge_volts.figures(case, str(chemistry))
     if both := two_stages.judged(case, str(chemistry)):
         head = f"{opening(case, both.verdict)}: {both.say}."
+        if both.verdict == "yes" and (amps := charge_amps.judged(case, str(chemistry))):
+            return with_amps(
+                case, amps, f"{opening(case, 'yes')}: {both.short}", "both volts are right, but ", *figures
+            )
         over = both.verdict == "no" and beyond(case, str(chemistry))
         urgency: Urgency = "today" if over else "routine"
         return TOPIC.says(both.verdict, head, *figures, compare=both.sides, would_change=both.changes, urgency=urgency)
@@ -114,14 +118,19 @@ def answer(case: Case) -> Answer:
     if verdict == "needs-facts":
         return TOPIC.needs("charger.setting", headline=head, figures=figures)
     if verdict == "yes" and (amps := charge_amps.judged(case, str(chemistry))):
-        if amps.wants:
-            return TOPIC.needs(*amps.wants, headline=f"We can't say yet: {amps.say}.", figures=figures)
-        if amps.verdict == "yes":
-            return TOPIC.says("yes", f"{head.rstrip('.')}; {amps.say}.", *figures)
-        start, why = opening(case, amps.verdict), "the setting is right, but " if case.said("charger.setting") else ""
-        return TOPIC.says(amps.verdict, f"{start}: {why}{amps.say}.", *figures)
+        why = "the setting is right, but " if case.said("charger.setting") else ""
+        return with_amps(case, amps, head.rstrip("."), why, *figures)
     over = verdict == "no" and beyond(case, str(chemistry))
     return TOPIC.says(verdict, head, *figures, urgency="today" if over else "routine")
+
+
+def with_amps(case: Case, amps: charge_amps.Finding, head: str, but: str, *figures: Figure) -> Answer:
+    """The answer where setting and volts are right: what its amps make of it."""
+    if amps.wants:
+        return TOPIC.needs(*amps.wants, headline=f"We can't say yet: {amps.say}.", figures=figures)
+    if amps.verdict == "yes":
+        return TOPIC.says("yes", f"{head}; {amps.say}.", *figures)
+    return TOPIC.says(amps.verdict, f"{opening(case, amps.verdict)}: {but}{amps.say}.", *figures)
 
 
 def found(case: Case, chemistry: str) -> tuple[str, str]:

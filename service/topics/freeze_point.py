@@ -10,7 +10,7 @@ from service import say
 from service.calculators import freezing
 from service.case import Case, Value
 from service.reply import Answer, Figure, Urgency
-from service.rules import drawn, frost, ice_first
+from service.rules import drawn, frost, ice_first, planned
 from service.rules.laid_up import urgency
 from service.rules.readings import cite, limit
 from service.topic import Lever, Topic
@@ -45,7 +45,7 @@ TOPIC = Topic(
 CLAIM = re.compile(r"\bfreezes\b[^.?!]{0,20}?(?:minus|-) ?\d", re.IGNORECASE)  # "a full one freezes at -60"
 CLAIMED = re.compile(r"(?:\bminus|(?<!\w)-) ?(\d+)", re.IGNORECASE)
 FULL, FLAT = re.compile(r"\b(?:full|fully|charged)\b", re.I), re.compile(r"\b(?:flat|empty|discharged|dead)\b", re.I)
-CHARGE, FREEZE = re.compile(r"\bcharg(?:e|er|ing)\b", re.I), re.compile(r"\b(?:freez|froze|ice)", re.I)
+CHARGE, FREEZE = re.compile(r"\bcharg(?:e|er|ing)\b", re.I), frost.WORDS
 ASKS = re.compile(r"\?|\b(?:should|can|may|shall|could|do) (?:i|we)\b|\b(?:ok|okay|alright|safe|fine) to\b", re.I)
 COLD_NOW = re.compile(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
 STILL_TO_COME = re.compile(r"\b(?:will|tonight|tomorrow|forecast|coming|next|going to|expect\w*|winter)\b", re.I)
@@ -65,6 +65,7 @@ def answer(case: Case) -> Answer:
     """The freezing temperature, and a verdict where a temperature is named."""
     if CLAIM.search(case.text) and FULL.search(case.text) and FLAT.search(case.text):
         return claimed(case)
+    as_planned(case)
     celsius = coldest(case)
     if case.said("battery.chemistry") in ("lfp", "lithium-other"):
         return lithium(case, celsius)
@@ -105,6 +106,12 @@ def answer(case: Case) -> Answer:
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
 
 
+def as_planned(case: Case) -> None:
+    """Takes the charge that this question plans: "will it freeze if I charge it full first?"."""
+    if planned.to_full(case.text, FREEZE):
+        case.stated = planned.charged(case.stated)
+
+
 def whether_frozen(case: Case, figure: Figure, told: str, urgent: Urgency) -> Answer:
     """ "Has it frozen?" where no temperature is told: from which cold on it has, and no charge before a look."""
     case.because(ice_first.WHY, "frozen-charge")
@@ -133,7 +140,7 @@ def unharmed(case: Case, now: str) -> str:
 
 def charging_asked(text: str) -> bool:
     """Whether a sentence of its own asks about charging, not about ice."""
-    sentences = re.split(r"(?<=[.!?;])\s", text)
+    sentences = re.split(r"(?<=[.!?;])\s", planned.without_plans(text))
     return any(CHARGE.search(part) and ASKS.search(part) and not FREEZE.search(part) for part in sentences)
 
 

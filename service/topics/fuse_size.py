@@ -44,6 +44,13 @@ from service.rules.fusing import (
 )
 from service.topic import Lever, Topic
 
+BESIDE = {  # of the other one of two fuses, by its verdict
+    "yes": "; {other}: yes",
+    "marginal": "; {other}: only just",
+    "no": "; {other} is too {size}",
+    "information": "",
+    "needs-facts": "",
+}
 NEAR = PLACE.value / 1000  # metres of cable from the battery to its fuse
 
 
@@ -295,6 +302,8 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
 def stated_fuse(case: Case, band: Band) -> Answer:
     """The verdict on the fuse they have, or on two that they weigh."""
     rated = float(case["fuse.rating"])
+    if case.says("detail:stays_whole"):  # "a larger one is better, then it does not blow"
+        case.because("A fuse protects the cable: one that is too large to blow protects nothing", "fuse-practice")
     verdict, why = judge(case, band, rated)
     if "fuse.rating" in case.second:
         other = case.others()
@@ -348,7 +357,9 @@ def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) 
         pair, key=lambda item: (order.index(item[1]), item[0] != band.house, item[0])
     )  # the catalogue's own before the smaller one
     if verdict == "yes":
-        why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}."
+        why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}"
+        size = "small" if other[0] < rated else "large"
+        why = f"{why}{BESIDE[other[1]].format(other=say.amps(other[0]), size=size)}."
     elif verdict == "marginal":
         why = neither_suits(case, band, rated, other) or why
     elif verdict == "information" and band.fit:

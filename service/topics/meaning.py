@@ -43,8 +43,8 @@ def answer(case: Case) -> Answer:
 
 
 def apart(case: Case) -> Answer | None:
-    """What sets two terms apart, where that is asked of two in the table; None else."""
-    if not DIFFERENCE.search(case.text):
+    """What sets two terms apart, where that or their being the same is asked of two in the table; None else."""
+    if not DIFFERENCE.search(case.text) and not case.says("detail:same_as"):
         return None
     terms = {row["id"].value: row for row in reference.rows("meanings") if case.says(f"term:{row['id'].value}")}
     pairs = ((row, [str(row[side].value) for side in ("one", "other")]) for row in reference.rows("apart"))

@@ -117,7 +117,7 @@ def without_reading(case: Case) -> Answer:
     if charge is not None:
         verdict = readings.judged(float(charge), kind)
         case.step(f"{_good(kind)} is the least that counts as good", cite("lead-good"))
-        opening = wording.opening(case, verdict)
+        opening = wording.NO_PROOF if wording.fears_it_spoilt(case, verdict) else wording.opening(case, verdict)
         soon = "today" if verdict == "no" and kind != "lfp" else "soon"
         advice = "" if verdict == "yes" else f", so charge it {soon}"
         head = f"{opening}: your battery is {say.charge(float(charge))} full{advice}."
@@ -328,6 +328,8 @@ def two(case: Case) -> Answer:
     head = f"{opening}: {parts[0]}, and {parts[1]}{advice.get(verdict, '')}."
     if case.says("detail:what_now") and (todo := rest_words.to_do(list(zip(names, answers, strict=True)), parts)):
         head = todo
+    if decision := rest_words.which_is_bad(case.text, list(zip(names, answers, strict=True)), parts):
+        head = decision
     charges = (item.value for found in answers for item in found.figures if item.name == "state_of_charge")
     low = min((float(value) for value in charges), default=100.0)
     head = ice_first.held(case, low, head)

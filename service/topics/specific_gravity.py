@@ -188,6 +188,8 @@ def judged(case: Case, spread: float | None) -> Answer:
     verdict = readings.judged(charge, "flooded")
     urgent: Urgency = "today" if charge < limit("lead-half") - NEAR else "routine"
     opening = wording.opening(case, verdict)
+    if wording.fears_it_spoilt(case, verdict):
+        opening = wording.NO_PROOF
     if spread is not None and uneven(case, spread):
         return replace(by_spread(case, spread), figures=found, urgency=urgent)
     same = f"{corrected:.3f}" == f"{min(cells(case)):.3f}"

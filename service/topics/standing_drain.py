@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -33,6 +34,11 @@ def shorter(case: Case) -> Iterator[Value]:
         yield float(int(storage.days_between(laid_up.charge_now(case), limit("lead-half"), share)))
 
 
+EMPTY = re.compile(  # what is asked is the end, of which half comes first
+    r"\b(?:when|how long|how many days|how soon)\b[^.?!;]{0,60}(?<!half )(?<!half-)"
+    r"\b(?:empty|flat|dead|nothing left|drained)\b",
+    re.IGNORECASE,
+)
 DAYS = ("request:how_long", "request:how_many", "about:how_long")
 TOPIC = Topic(
     "standing-drain",
@@ -105,6 +111,12 @@ def answer(case: Case) -> Answer:
         if only_what:
             half_in = f"{amount(amps)} takes your {say.amp_hours(capacity)} to half in about {say.days(days)}"
             head = f"Most likely {drawing.LIKELY}; {half_in}."
+        if EMPTY.search(case.text) and not only_what:
+            gone = say.days(drain.days_between(charge, 0.0, capacity, amps))
+            head = (
+                f"About {say.days(days)} until half, where to stop, and {gone} until empty: {amount(amps)} takes "
+                f"{say.daily(loss)} a day from your {say.amp_hours(capacity)}."
+            )
         head = stop_at.headline(case, head, half)
         return TOPIC.says("information", head, *figures, *stop_at.figures(case, half), plot=chart)
     return for_a_time(case, days, figures, chart)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Any
@@ -11,7 +12,18 @@ from service import say
 from service.calculators import freezing, storage
 from service.case import Case, Value
 from service.reply import Answer, Figure, Option
-from service.rules import charging, drawn, frost, laid_up, left_or_taken, readings, supply, wording
+from service.rules import (
+    charging,
+    drawn,
+    frost,
+    laid_up,
+    left_or_taken,
+    off_charge,
+    planned,
+    readings,
+    supply,
+    wording,
+)
 from service.rules.laid_up import FULL
 from service.rules.readings import NEAR, cite, limit
 from service.topic import Lever, Topic
@@ -60,6 +72,11 @@ PUT_UP = (
     "put:need",
     "put:bad",
 )
+FULL_OR_HALF = re.compile(
+    r"\bfull(?:y charged)?,? or (?:only |just |about |better )?(?:at )?half\b"
+    r"|\bhalf(?: full| charged| charge)?,? or (?:quite |completely |fully |right )?(?:at )?(?:full|charged)\b",
+    re.IGNORECASE,
+)
 STRICT = ("information", "yes", "marginal", "no")
 
 
@@ -102,6 +119,10 @@ def left_on(case: Case) -> bool:
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
+    if planned.to_full(case.text, frost.WORDS, without=True) and not laid_up.is_lithium(case):
+        case.stated = planned.charged(case.stated)
+    if FULL_OR_HALF.search(case.text):  # how full it is laid up is asked, not told
+        case.stated = {fact: item for fact, item in case.stated.items() if fact != "battery.charge"}
     if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
         return two_kinds(case)
     return one(case)
@@ -147,7 +168,7 @@ def one(case: Case) -> Answer:
         *recharge_volts(case),
         *by_date(case, found, days),
     ]
-    if case.says(*ON_CHARGE) and case.says(*PUT_UP) and not left_on(case) and not off_the_charger(case):
+    if stays_on(case) and not left_on(case) and not off_the_charger(case):
         return kept_on_charge(case, found, figures)
     away = case.said("storage.time") or by_the_dates(case)
     if away is None:
@@ -155,6 +176,12 @@ def one(case: Case) -> Answer:
     left = found.after(float(away))
     figures.append(Figure("state_of_charge_after", f"left after {say.quantity(float(away), 'd', 0)}", left, "%"))
     return for_a_time(case, found, float(away), figures)
+
+
+def stays_on(case: Case) -> bool:
+    """Whether it is asked if a charger may stay on."""
+    named = case.says(*ON_CHARGE) and case.says(*PUT_UP)
+    return named and not off_charge.taken_off(case.text) and not off_charge.in_between(case.text)
 
 
 def by_the_dates(case: Case) -> float | None:
@@ -258,8 +285,10 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         "marginal": f"Only just: {how}, {battery} is down to {told} {when}, so {again}.",
         "no": f"No: {how}, {battery} is down to {told} {when}, so {again}.",
     }[verdict]
-    if case.says("detail:lay_up_at") and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
+    how_full = case.says("detail:lay_up_at") or FULL_OR_HALF.search(case.text)
+    if how_full and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
         at = "about half full" if half_full(case) else "full"
+        at += ", with no charge in between," if off_charge.in_between(case.text) else ""
         head = f"Leave it {at}{look.replace(', but', ' and')}: {battery} is still {told} full {when}."
     elif case.says("detail:left_after") and not (case.says("detail:asks_good") or half_full(case)):
         head = f"{say.capital(wording.about(told))} full {when}, {how}{look.replace(', but', ';')}."
@@ -301,8 +330,22 @@ def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         head = f"{start}: lay lithium up about half full, charger off and disconnected, and look every {check}."
         return TOPIC.says("marginal", head, *figures, plot=chart)
     case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
+    batteries, smart = f"{wording.kind(case)} batteries", case.said("charger.kind") == "smart"
+    rest = f"without one, charge {batteries} full, disconnect them and look every {check}"
+    if off_charge.two_ways(case.text) and not charging.unregulated(case):
+        start = "Both are right" if smart else "Both are right, if it is a smart charger"
+        rest = f"charged full and disconnected, {batteries} want a look every {check}"
+        head = f"{start}: {'a smart one' if smart else 'that'} drops to float by itself; {rest}."
+        return TOPIC.says("yes" if smart else "information", head, *figures, plot=chart)
+    if charging.unregulated(case):
+        name = "timer charger" if case.said("charger.kind") == "timer" else "charger that does not regulate itself"
+        start = "Yes, it harms" if bad else "No"
+        head = f"{start}: no {name} stays on; charge {batteries} full, disconnect them and look every {check}."
+        return TOPIC.says("no", head, *figures, plot=chart)
     start = "Not with a smart charger" if bad else "Yes, if it is a smart charger"
-    rest = f"without one, charge {wording.kind(case)} batteries full, disconnect them and look every {check}"
+    if smart:
+        head = f"{'No' if bad else 'Yes'}: a smart charger drops to float by itself, so it may stay on; {rest}."
+        return TOPIC.says("yes", head, *figures, plot=chart)
     return TOPIC.says("information", f"{start}: that drops to float by itself; {rest}.", *figures, plot=chart)
 
 
@@ -338,7 +381,7 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         head = (
             f"Better off the charger: charge {kind} batteries full, disconnect them and charge again within {within}."
         )
-    elif case.says("thing:charger") or case.said("charger.kind") == "smart":
+    elif (case.says("thing:charger") or case.said("charger.kind") == "smart") and not off_charge.taken_off(case.text):
         case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
         head = (
             f"A smart charger may stay on; without one, charge {kind} batteries full, disconnect them and look "

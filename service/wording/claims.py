@@ -33,9 +33,10 @@ INSTRUMENTS = frozenset(  # whose word is a reading and no opinion
 CHECKS = re.compile(
     r"""\b(?:is|are|was|were|isn['’]?t)\s+
           (?:that|this|it|he|she|they|the\s+\w+(?:\s\w+)?(?=\s+(?:right|correct|true|so|fair|sensible|wrong|mistaken|nonsense)\b))
-          (?:\s+(?P<way>right|correct|true|so|fair|sensible|wrong|mistaken|nonsense|rubbish|bunk|a\s+myth))?\s*(?:\?|$|,|\band\b)
+          (?:\s+(?P<way>right|correct|true|so|fair|sensible|wrong|mistaken|nonsense|rubbish|bunk|a\s+myth))?\s*(?:\?|$|,|\band\b|(?<=\w\s)or\b)
       | (?:^|[.,;!?:\s])(?:so\s+)?(?:true|right|correct|agreed?|fair|sensible|really)\s*\?
       | \bdo(?:es)?\s+(?:you|that|the\s+desk)\s+(?:agree|hold|make\s+sense|stand)
+      | \b(?:does|do)\s+(?:he|she|they|the\s+\w+)\s+have\s+a\s+point\b
       | \b(?:agree|right|true|correct)\s*$""",
     re.IGNORECASE | re.VERBOSE,
 )
@@ -54,6 +55,11 @@ SIDED_WITH = re.compile(
           (?P<way>right|correct|fair|wrong|mistaken|fussy|too\s+\w+|overdoing\s+it)\b
       | \b(?:does|do|has|have)\s+(?:he|she|they|the\s+\w+)\s+(?:have\s+|got\s+)?a\s+point\b""",
     re.IGNORECASE | re.VERBOSE,
+)
+MOTIVE = re.compile(  # asked of one who says so, and neither yes nor no to what is said
+    r"\b(?:is|are)\s+(?:he|she|they|it|that|this)\s+(?:just|only|simply|merely)\s+(?:\w+\s+){0,4}?"
+    r"(?:sell\w*|sales|money|work|job|business|commission|turnover)\b",
+    re.IGNORECASE,
 )
 AGREES = ("", "right", "correct", "fair")
 DOUBTS = ("wrong", "mistaken", "nonsense", "rubbish", "bunk", "myth")
@@ -166,6 +172,8 @@ def _is_claimed(item: Stated, message: Message, found: Claim) -> bool:
 def way(message: Message, request: Request, alone: bool) -> str:
     """How a claim puts a question: "good" where p calls it so, else "bad"; "" where the question asks of no claim."""
     found = claim(message.text)
+    if found is not None and not found.checked and MOTIVE.search(message.text, found.span[1]):
+        return "open"
     if found is None or not found.checked:
         return objected(message.text, request, alone)
     if not alone and not (request.span[0] < found.asked[1] and found.asked[0] < request.span[1]):

@@ -49,6 +49,7 @@ PARTY = re.compile(
 )
 END = re.compile(r"[.!?;\n](?=\s|$)")
 RIGHT = ("right", "correct")
+BOTH = "Both are right"  # as an answer has it itself
 YOU = ("i", "we", "me")
 PRONOUNS = ("he", "she", "they")
 ANTECEDENT = re.compile(rf"\b(?:the|my|our|a|an|his|her)\s+(?P<who>{PEOPLE})\b", re.IGNORECASE)
@@ -71,6 +72,8 @@ class Party:
 def taken(answer: Answer, message: Message, requests: Sequence[Request]) -> Answer | None:
     """The answer opened with the one who is right; None where none is asked for, or the verdict takes no side."""
     text = message.text
+    if answer.headline.startswith(BOTH):
+        return None
     which, asked = WHO.search(text) or OR_ME.search(text), IS_RIGHT.search(text)
     if len(requests) > 1 or not (which or asked) or answer.verdict not in ("yes", "marginal", "no"):
         return None

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.finish import finished
-from service.leadsman import Leadsman
+from service.leadsman import Leadsman, default_desk
 from service.topics import topic
 from tests.building import case
 from tests.talks import talk
@@ -83,3 +83,17 @@ def test_what_is_of_the_boat_alone_is_for_another_desk(text: str) -> None:
 )
 def test_a_battery_among_sails_is_ours(text: str) -> None:
     assert "unclear" not in [item.topic for item in Leadsman().ask(text).answers]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "is EN the same as CCA",
+        "no idea what EN means, is that the same as cca?",
+        "What is the difference between EN and CCA?",
+    ],
+)
+def test_en_and_cca_are_set_beside_each_other(text: str) -> None:
+    (found,) = default_desk().ask(text).answers
+    assert found.topic == "meaning"
+    assert "we take EN amps as CCA at most" in found.headline
