@@ -174,6 +174,8 @@ def _has_place(
         return words.size <= SHORT or alone  # "Smoke. It comes from the bow."
     if how == "anywhere":
         return bool(near.get(place)) or place in about or words.size <= SHORT
+    if how == "with":
+        return bool(near.get(place))
     if how == "without":
         return not near.get(place)
     if how == "beside":

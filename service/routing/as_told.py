@@ -194,7 +194,7 @@ def _limited(seen: Seen) -> bool:
 def _joined(seen: Seen) -> bool:
     """ "May they be of different age, one is 4 years old?", "one died, must I replace both?", "it's 4 years old, may I
     put the same again beside it?"."""
-    apart = seen.says(both_new.ASKED) and both_new.uneven(seen.message.text)
+    apart = both_new.asked(seen.message) and both_new.uneven(seen.message.text)
     text = seen.message.text
     beside = "battery.age" in seen.told and added_alike.thought_of(text) and added_alike.BESIDE.search(text)
     return seen.found == {"replacement"} and (

@@ -284,7 +284,7 @@ def age_apart(case: Case) -> Iterator[str]:
     if added_alike.all_new(case.text) and "battery.age" not in case.stated:
         return
     another_is_new = case.says("detail:new_one", "detail:just_bought") and not BUYS.search(case.text)
-    another_is_new = another_is_new or (case.says(both_new.ASKED) and both_new.uneven(case.text))
+    another_is_new = another_is_new or (both_new.asked(case) and both_new.uneven(case.text))
     another_is_new = another_is_new or (added_alike.planned(case) and added_alike.unlike_in_age(case))
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
