@@ -191,9 +191,9 @@ def _figures(words: list[str], commas: Collection[int]) -> list[str]:
         beyond = words[at + 2] if at + 2 < len(words) else ""
         if after == "a":  # amps, and not the article
             named[at + 1] = "amp"
-        elif after in DEGREES and (beyond in DIRECTIONS or TILTED & set(words)):
-            continue
-        elif of_the_air(value, words, at, commas):
+        elif (after in DEGREES and (beyond in DIRECTIONS or TILTED & set(words))) or of_the_air(
+            value, words, at, commas
+        ):
             continue
         elif _is_hot(value, words, at):
             named[at] = word if words[at - 1 : at] in (["#-"], ["minus"]) else "#hot"  # "freezes at -59 C"

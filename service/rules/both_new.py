@@ -11,7 +11,8 @@ from service.rules.joining import pair
 
 ASKED = "detail:both_new"
 DEAD = re.compile(
-    r"\bone\b[^.?!;]{0,30}\b(?:died|dead|failed|gone|packed up|finished|gave up|broken?|kaput|faulty)\b|\bthe (?:dead|dud|bad|broken|failed|faulty) one\b",
+    r"\bone\b[^.?!;]{0,30}\b(?:died|dead|failed|gone|packed up|finished|gave up|broken?|kaput|faulty)\b"
+    r"|\bthe (?:dead|dud|bad|broken|failed|faulty) one\b",
     re.IGNORECASE,
 )
 ALONE = re.compile(
