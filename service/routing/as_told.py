@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from grammar.reading import Message
 from service.kinds import LITHIUM
-from service.rules import added_alike, both_new
+from service.rules import added_alike, both_new, loose
 from service.rules.ice_first import has_it_frozen
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -268,6 +268,12 @@ def _amps_of_a_charger(seen: Seen) -> bool:
     return asked and amps and seen.found <= {"charger-setting", "freeze-point", "unclear"} and not seen.message.dangers
 
 
+def _adrift(seen: Seen) -> bool:
+    """ "It shifts around in its tray at sea, can I leave it for now?": it must be held, and nothing is laid up."""
+    left = seen.found <= {"unclear", "storage"} and "storage.time" not in seen.told
+    return left and not seen.message.dangers and loose.moves(seen.message.text)
+
+
 def _frozen(seen: Seen) -> bool:
     """ "It snowed and mine shows 11.9, has it frozen?": not how full it is."""
     other = seen.says("request:is_good", "request:how_full")
@@ -275,6 +281,7 @@ def _frozen(seen: Seen) -> bool:
 
 
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    ("mounting", _adrift),
     ("voltage-drop", _limited),
     ("fuse-size", _broken),
     ("charger-size", _amps_of_a_charger),
@@ -315,6 +322,8 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("maintenance")  # "how often should somebody look at them"
     if {"battery-type", "maintenance"} <= found and LESS_CARE.search(message.text):
         idle.add("maintenance")
+    if "storage" in found and "storage.time" not in told and loose.moves(message.text):
+        idle.add("storage")  # "is it dangerous to leave it like that for now", of a battery that slides about
     if "freeze-point" in found and len(found) > 1 and FROST_FREE.search(message.text):
         idle.add("freeze-point")
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
