@@ -30,8 +30,12 @@ HELD_NOW = re.compile(
 IN_GENERAL = re.compile(r"\bhow (?:do|can|could|should|to|does)\b[^.?!;]{0,20}\b(?:stop|keep|prevent)\b", re.IGNORECASE)
 
 
+def spoken_of(text: str) -> bool:
+    """Whether a battery that moves about is spoken of, told or in general."""
+    found = (match for pattern in (MOVES, LOOSE) for match in pattern.finditer(text))
+    return any(not OF_WIRING.search(match[0]) for match in found)
+
+
 def moves(text: str) -> bool:
     """Whether a battery is told to stand loose or to have moved, and not to have been fastened since."""
-    found = (match for pattern in (MOVES, LOOSE) for match in pattern.finditer(text))
-    own = any(not OF_WIRING.search(match[0]) for match in found)
-    return own and not HELD_NOW.search(text) and not IN_GENERAL.search(text)
+    return spoken_of(text) and not HELD_NOW.search(text) and not IN_GENERAL.search(text)
