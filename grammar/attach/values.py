@@ -21,6 +21,7 @@ WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
 )  # "series or parallel?" states neither
+PAUSES = frozenset({",", ".", "..."})  # after the "er" of somebody who hesitates
 OUTPUTS = frozenset({"outputs", "outs", "legs"})  # a converter has one of them
 DID = frozenset({"did", "does", "do", "could", "can", "was", "would", "used", "took", "takes", "managed"})
 PLUSES = frozenset({"pluses", "plusses", "positives"})
@@ -115,7 +116,8 @@ def _listed(scene: Scene, offered: set[int]) -> set[int]:
 def _runs_there(scene: Scene, item: Item) -> bool:
     """Whether a place is where a cable runs: one is spoken of, and "ER" is no "er, 2/0" of somebody who hesitates."""
     first = scene.tokens[item.start]
-    if scene.word(item.start) == "er" and scene.text[first.start : first.end] != "ER":
+    hesitates = not item.start or scene.word(item.end) in PAUSES
+    if scene.word(item.start) == "er" and hesitates and scene.text[first.start : first.end] != "ER":
         return False
     sized = bool(scene.quantities("LENGTH", "GAUGE", "AREA")) or "cable" in scene.heads
     return sized or any(fact.fact.startswith("cable.") for fact in scene.said)

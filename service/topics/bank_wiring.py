@@ -376,7 +376,8 @@ def outcome(case: Case, how: str) -> str:
     """What they make together, in words."""
     parts = [say.quantity(float(case["bank.voltage"]), "V")]
     parts += [say.amp_hours(float(case["bank.capacity"]))] if "bank.capacity" in case else []
-    parts += [say.cca(float(case["bank.cca"]))] if "bank.cca" in case else []
+    cca = joining.total(case, "cca", how, joining.of_each(case))  # of two unlike ones both count
+    parts += [say.cca(cca)] if cca else []
     parts += [f"a limit of {say.amps(float(case['bank.max_current']))}"] if "bank.max_current" in case else []
     count = case.said("battery.count")
     who = f"{supply.counted(count)} batteries" if count and count > 1 else "batteries"

@@ -20,8 +20,8 @@ from tests.talks import talk
         (("tapered posts on the new wet one, rings are M10. can I use an adapter, good enough for 240 amps?",),
          "terminals", "information", "An adapter works"),
         # cranking amps that differ, with no load told
-        (("does it matter that one has 600 CCA and the other 700, both gels in parallel",), "bank-wiring", "information",
-         "and 1300 CCA"),
+        (("will it matter that one has 600 CCA and the other 700, both gel in parallel",), "bank-wiring",
+         "information", "and 1300 CCA"),
         (("two wets in series, is it a problem that the new one has 750 CCA and the old one 650",), "bank-wiring",
          "information", "650 CCA"),
         # what a word means is not told again for the next noun
