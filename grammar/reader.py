@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from grammar.attach.by_rule import ruled
 from grammar.attach.values import words_of
@@ -13,7 +13,7 @@ from grammar.lexicon.cues import as_cues
 from grammar.lexicon.slips import mended
 from grammar.lexicon.tapped_for import for_its_own
 from grammar.lexicon.vocabulary import Found, lexicon, model_names
-from grammar.reading import Message, Part, Stated
+from grammar.reading import Message, Part, Span, Stated
 from grammar.scene.groups import groups
 from grammar.scene.items import items_of
 from grammar.scene.near import weights
@@ -24,6 +24,7 @@ from grammar.text.tokens import cut, unlinked
 
 MOST_WORDS = 3600  # and marks: the longest mail that is taken has fewer; of anything else the beginning is enough
 
+RATING = "cable.insulation"
 MENDS = ("note", "correction")
 QUESTIONS = frozenset({"request", "put", "detail"})
 
@@ -41,17 +42,26 @@ def read(
     Knows no rule and no topic; never raises for a text."""
     scene, pieces, plain = laid_out(text, models, expecting, said, likely)
     stated = words_of(scene)
+    facts = settled(scene, stated, expecting, said)
     return Message(
         text,
         quantities=tuple(quantity for part in pieces for quantity in part.quantities),
-        stated=tuple(settled(scene, stated, expecting, said)),
+        stated=tuple(facts),
         cues=as_cues(text, scene.tokens, scene.found),
         clauses=as_clauses(scene.tokens, scene.clauses),
-        dangers=find_dangers(plain, said),
+        dangers=find_dangers(plain, said, rated(scene, facts)),
         words=tuple(token.word for token in scene.tokens),
         denied=stated.denied,
         implausible=tuple(scene.implausible),
     )
+
+
+def rated(scene: Scene, stated: Iterable[Stated]) -> list[Span]:
+    """The degrees that a cable stands, where those were asked for or no battery is spoken of that may be hot."""
+    battery = "battery" in scene.heads or any(item.fact.startswith("battery.") for item in (*stated, *scene.said))
+    if battery and RATING not in scene.expected:
+        return []
+    return [item.span for item in stated if item.fact == RATING and item.span]
 
 
 def laid_out(

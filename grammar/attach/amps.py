@@ -36,6 +36,7 @@ from grammar.told.currents.fuses import another, in_place
 from grammar.told.currents.spent import spent, through_a_cable
 from grammar.told.currents.whose_fuse import said_of_fuse
 from grammar.told.readings.load_line import tested_amps
+from grammar.told.times.to_a_charge import ends_at
 
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_DRAIN = 5.0
@@ -164,7 +165,8 @@ def _in_apposition(scene: Scene, item: Item) -> Claim | None:
 def _has_state(scene: Scene) -> bool:
     """Whether the message tells how full the battery is."""
     return (
-        bool(scene.quantities("PERCENT", "GRAVITY"))
+        any(not ends_at(scene, item) for item in scene.quantities("PERCENT"))
+        or bool(scene.quantities("GRAVITY"))
         or any(item.fact == "battery.charge" for item in scene.items)
         or scene.read_at_rest
     )

@@ -9,6 +9,7 @@ from grammar.scene.claims import LACKING, NOTHING, Claim, beside, by_group, clos
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.told.readings.quoted import quotes_both_limits
+from grammar.told.times.to_a_charge import ends_at
 
 LIFTED = re.compile(  # "forbids heavy lifting above 15 kg", "may not lift more than 20 kg", "can only carry 15 kg"
     r"(?:\b(?:nothing|anything|not) (?:over|above|heavier than|more than)(?: about)?"
@@ -36,13 +37,13 @@ EATEN = re.compile(  # "the 45 Ah the refrigerator takes out each day"
     r" (?:a|per|each|every) (?:day|24 hours)",
     re.IGNORECASE,
 )
-TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"]) | {
-    *("trips", "outings", "dockings", "sessions", "sails", "bursts"),
-}
 ENGINES = frozenset({"engine", "diesel", "petrol", "outboard", "inboard"})
 IN_TANKS = frozenset({"water", "fuel", "diesel", "petrol", "tank"})
 TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
 INSULATION = (60.0, 125.0)  # C
+RATINGS = frozenset({60.0, 75.0, 80.0, 85.0, 90.0, 105.0, 125.0})  # C, as printed on cables
+FEW = 5  # words and marks of a message that is no more than the print on it
+SIZED = frozenset({"cable.gauge", "cable.area"})
 RATED_AMPS = frozenset({"CCA", "CA"})
 RATES = frozenset({"1C", "2C", "3C"})
 CHARGED = frozenset({"charge", "charged", "charging", "discharge"})
@@ -176,7 +177,7 @@ def _of_engine(scene: Scene, item: Item) -> bool:
 
 def percent(scene: Scene, item: Item, value: float) -> Claim | None:
     """A state of charge, or the loss that a cable is allowed."""
-    if item.quantity.kind == "state_of_charge":
+    if item.quantity.kind == "state_of_charge" and not ends_at(scene, item):
         return Claim("battery.charge", "token")
     if quotes_both_limits(scene):
         return NOTHING
@@ -188,7 +189,7 @@ def percent(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.drop", "role")
     if _is_rule(scene, item):
         return NOTHING
-    if close(scene, item, "no_charge", reach=2) or _ends_at(scene, item) or _to_be_kept(scene, item):
+    if close(scene, item, "no_charge", reach=2) or ends_at(scene, item) or _to_be_kept(scene, item):
         return NOTHING
     if value <= MOST_DROP and _of_cable(scene):
         return Claim("cable.drop", "default")
@@ -215,11 +216,6 @@ def _to_be_kept(scene: Scene, item: Item) -> bool:
     return scene.word(item.start - 1) in ("above", "over") and bool({"keep", "kept", "stay", "hold"} & words)
 
 
-def _ends_at(scene: Scene, item: Item) -> bool:
-    """Whether a percentage is where a time ends, not where the battery stands: "mins to 50 %", "days till 80 %"."""
-    return scene.word(item.start - 1) in ("to", "till", "until") and scene.word(item.start - 2) in TIMES
-
-
 def temperature(scene: Scene, item: Item, value: float) -> Claim | None:
     """The air's temperature, or what a cable's insulation stands; `value` in Celsius."""
     if item.quantity.text.strip() in RATES and (scene.lithium_known or CHARGED & scene.vocabulary):
@@ -229,7 +225,17 @@ def temperature(scene: Scene, item: Item, value: float) -> Claim | None:
     sized = value >= HOT_CABLE and bool(scene.quantities("GAUGE", "AREA"))  # no boat is so hot
     if INSULATION[0] <= value <= 250 and (spoken or sized):
         return Claim("cable.insulation", "role")
+    if float(item.quantity.value) in RATINGS and _only_a_cable(scene):
+        return Claim("cable.insulation", "near")
     return Claim("ambient.temperature", "token")
+
+
+def _only_a_cable(scene: Scene) -> bool:
+    """Whether a cable was told of before and no battery that might be warm: "it says 90 deg" is of its jacket."""
+    told = {fact.fact for fact in scene.said}
+    if len(scene.tokens) > FEW:
+        return False
+    return bool(told & SIZED) and "battery" not in scene.heads and not any(fact.startswith("battery.") for fact in told)
 
 
 def rate(scene: Scene, item: Item, value: float) -> Claim | None:

@@ -21,6 +21,7 @@ DRAWING = frozenset({"draw", "draws", "drawing", "averages", "averaging", "takes
 OF_LOADS = frozenset({"thruster", "thrusters", "motor", "motors", "windlass", "its"})
 LABELS = frozenset({"sticker", "label", "printed", "marked", "stamped"})
 LEAD = frozenset({"flooded", "agm", "gel", "lead"})
+BURSTS = frozenset({"burst", "bursts", "push", "pushes", "shove", "shoves", "nudge", "nudges", "goes", "dabs", "blips"})
 PEAKS = ("load.peak", "battery.peak_current")
 
 
@@ -74,10 +75,16 @@ def peaks(scene: Scene, item: Item) -> bool:
     """Whether amps for some seconds are what a battery allows."""
     if not _for_seconds(scene, item):
         return False
-    if close(scene, item, "load.current", reach=0.3) or _is_lead(scene):
+    if close(scene, item, "load.current", reach=0.3) or _is_lead(scene) or _in_bursts(scene, item):
         return False
     told = any(fact.fact == "battery.max_current" for fact in scene.said) and "load" not in scene.heads
     return told or owner_of(scene, item) in ("battery", "bms") or "battery.peak_current" in scene.expected
+
+
+def _in_bursts(scene: Scene, item: Item) -> bool:
+    """Whether the only amps of a message are drawn in bursts that are to be counted: "180A, 8s bursts, how many"."""
+    bursts = any(_is_short(one) and scene.word(one.end) in BURSTS for one in scene.items[item.at + 1 : item.at + 3])
+    return bursts and len(scene.quantities("AMP")) == 1 and scene.about("request:how_many", "request:how_long")
 
 
 def _is_lead(scene: Scene) -> bool:

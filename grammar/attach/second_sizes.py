@@ -18,12 +18,15 @@ SMALLEST_CAPACITY = 20
 LARGEST_CAPACITY = 1000
 INSTEAD = frozenset({"replace", "replaces", "replacing", "instead", "than"})
 CRANKING = 300.0  # amps: no thruster's battery has so many amp-hours
+FAR = 8  # items from the one's figure to the other's
 HEAVIEST = 60.0  # kg of one of two
 
 
 def size_beside(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number beside others of a kind: "group 24 ... will a 31 fit", "50 or 70 mm2"."""
     before = scene.before(item)
+    if claim := _of_the_other(scene, item, value):
+        return claim
     if before is not None and before.kind == "times" and value in NOMINAL and value <= 12:
         return Claim("battery.nominal", "grammar")
     if before is not None and before.kind == "times" and SMALLEST_CAPACITY <= value <= LARGEST_CAPACITY:
@@ -38,6 +41,18 @@ def size_beside(scene: Scene, item: Item, value: float) -> Claim | None:
     if scene.quantities("AREA") and value in METRIC_SIZES and _joined_to(scene, item, "AREA"):
         return Claim("cable.area", "grammar")
     return None
+
+
+def _of_the_other(scene: Scene, item: Item, value: float) -> Claim | None:
+    """What the other battery has where the first one's figure has its unit: "one has 700 CCA and the other 800"."""
+    last, row = scene.word(item.start - 1), scene.word(item.start - 2)
+    if last != "other" and (last != "one" or row not in ("old", "new", "older", "newer", "second")):
+        return None
+    rated = [one for one in scene.quantities("CCA", "AH") if item.at - FAR <= one.at < item.at]
+    if not rated:
+        return None
+    like = 0.5 <= value / float(rated[-1].quantity.value) <= 2.0
+    return Claim("battery.cca" if rated[-1].dim == "CCA" else "battery.capacity", "grammar") if like else None
 
 
 def _is_measured(scene: Scene, item: Item) -> bool:

@@ -22,6 +22,7 @@ WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
 )  # "series or parallel?" states neither
+PAUSES = frozenset({",", ".", "..."})  # after the "er" of somebody who hesitates
 OUTPUTS = frozenset({"outputs", "outs", "legs"})  # a converter has one of them
 DID = frozenset({"did", "does", "do", "could", "can", "was", "would", "used", "took", "takes", "managed"})
 PLUSES = frozenset({"pluses", "plusses", "positives"})
@@ -113,14 +114,20 @@ def _listed(scene: Scene, offered: set[int]) -> set[int]:
     return listed
 
 
+def _runs_there(scene: Scene, item: Item) -> bool:
+    """Whether a place is where a cable runs: one is spoken of, and "ER" is no "er, 2/0" of somebody who hesitates."""
+    first = scene.tokens[item.start]
+    hesitates = not item.start or scene.word(item.end) in PAUSES
+    if scene.word(item.start) == "er" and hesitates and scene.text[first.start : first.end] != "ER":
+        return False
+    sized = bool(scene.quantities("LENGTH", "GAUGE", "AREA")) or "cable" in scene.heads
+    return sized or any(fact.fact.startswith("cable.") for fact in scene.said)
+
+
 def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
-    if item.fact == "cable.in_engine_space" and not (
-        scene.quantities("LENGTH", "GAUGE", "AREA")
-        or "cable" in scene.heads
-        or any(fact.fact.startswith("cable.") for fact in scene.said)
-    ):
+    if item.fact == "cable.in_engine_space" and not _runs_there(scene, item):
         return "", ""
     if scene.word(item.start) == "start" and item.end == item.start + 1 and scene.word(item.start - 1) in ("at", "on"):
         return "", ""  # "240 A at start"

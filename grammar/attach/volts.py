@@ -34,7 +34,9 @@ def is_nominal(item: Item) -> bool:
 
 
 def is_drop(scene: Scene, item: Item) -> bool:
-    """Whether these volts are a loss: too few to be a battery's."""
+    """Whether these volts are a loss: too few to be a battery's, and no system's ("24V drop?")."""
+    if is_nominal(item) and float(item.quantity.value) > SIX:
+        return False
     return item.quantity.kind == "drop" or (float(item.quantity.value) < 4.5 and scene.about("word:loss"))
 
 

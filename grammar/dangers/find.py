@@ -46,14 +46,15 @@ AFFIRMED = 4  # words of a next sentence in which "mine does" is looked for
 JOINS = frozenset({"or", "nor", "and", "either", "is", "it", "any", "even", "no", "not"})
 
 
-def find_dangers(text: str, said: Iterable[Stated] = ()) -> tuple[Danger, ...]:
+def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] = ()) -> tuple[Danger, ...]:
     """The signs of danger in a text, in its order; of each family and status the first. Any text will do.
 
-    `said` are the facts of the conversation: what it speaks of need not be named again.
+    `said` are the facts of the conversation: what it speaks of need not be named again. `rated` are the degrees that a
+    cable stands: alone they are no heat of a battery.
     """
     words = read(text)
     table = signs()
-    hits = _standing(words, table, _spoken_of(said))
+    hits = [hit for hit in _standing(words, table, _spoken_of(said)) if not _is_rated(hit, words, rated)]
     if not hits:
         return ()
     context = Context(table.context.find(words.words), words)
@@ -75,6 +76,12 @@ def find_dangers(text: str, said: Iterable[Stated] = ()) -> tuple[Danger, ...]:
             span = words.spans[hit.start][0], words.spans[hit.end - 1][1]
             found[family, status] = Danger(family, status, text[slice(*span)], span)
     return tuple(found.values())
+
+
+def _is_rated(hit: Hit, words: Text, rated: Sequence[Span]) -> bool:
+    """Whether a sign is nothing but degrees that a cable stands: "90C insulation"."""
+    spans = (words.spans[at] for at in hit.at)
+    return bool(rated) and all(any(first <= start and end <= last for first, last in rated) for start, end in spans)
 
 
 def advised(text: str, span: Span) -> bool:
@@ -185,6 +192,8 @@ def _has_place(
         return words.size <= SHORT or alone  # "Smoke. It comes from the bow."
     if how == "anywhere":
         return bool(near.get(place)) or place in about or words.size <= SHORT
+    if how == "with":
+        return bool(near.get(place))
     if how == "without":
         return not near.get(place)
     if how == "beside":

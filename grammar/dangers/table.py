@@ -119,7 +119,7 @@ def _phrases(family: str, spec: Mapping[str, Any]) -> Iterator[tuple[str, list[s
     yield f"{family}/last", [f"<{place}> ** <{sign}>" for sign, place in pairs]  # the sign is the last word
     for how in ("short", "alone"):
         yield f"{family}/{how}", spec.get(how, {}).get("says", ())
-    for how in ("beside", "anywhere", "without"):
+    for how in ("beside", "anywhere", "with", "without"):
         for place, says in spec.get(how, {}).items():
             yield f"{family}/{how}/{place}", says
 

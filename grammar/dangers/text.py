@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from grammar.dangers.air import in_celsius, of_the_air
 from grammar.dangers.offered import is_offered
 from grammar.lexicon.phrases import BREAK, ENDS, QUESTION
 from grammar.lexicon.vocabulary import lexicon
@@ -169,7 +170,7 @@ def read(text: str) -> Text:
         words.append(CONTRACTED["can"] if word == "cannot" else word)
         spans.append(match.span())
     size = sum(word not in ENDS for word in words)
-    return Text(tuple(_figures(words)), tuple(spans), frozenset(commas), tuple(_sentences(words)), size)
+    return Text(tuple(_figures(words, commas)), tuple(spans), frozenset(commas), tuple(_sentences(words)), size)
 
 
 def _mended(word: str) -> str:
@@ -203,7 +204,7 @@ def _sentences(words: Sequence[str]) -> list[Span]:
     return found
 
 
-def _figures(words: list[str]) -> list[str]:
+def _figures(words: list[str], commas: Collection[int]) -> list[str]:
     """Numbers that are a sign by themselves get a name: too hot, too high a charging voltage, below freezing."""
     named = list(words)
     systems = {word for word, after in pairwise(words) if after in VOLTS}
@@ -218,9 +219,11 @@ def _figures(words: list[str]) -> list[str]:
         beyond = words[at + 2] if at + 2 < len(words) else ""
         if after == "a":  # amps, and not the article
             named[at + 1] = "amp"
-        elif after in DEGREES and (beyond in DIRECTIONS or TILTED & set(words)):
+        elif (after in DEGREES and (beyond in DIRECTIONS or TILTED & set(words))) or of_the_air(
+            value, words, at, commas
+        ):
             continue
-        elif (after in DEGREES and 50 <= value <= 100) or (after == "f" and 140 <= value <= 212):
+        elif _is_hot(value, words, at):
             named[at] = word if words[at - 1 : at] in (["#-"], ["minus"]) else "#hot"  # "freezes at -59 C"
         elif weather := _weather(value, words, at):
             named[at] = weather
@@ -237,10 +240,20 @@ def _figures(words: list[str]) -> list[str]:
     return named
 
 
+def _is_hot(value: float, words: Sequence[str], at: int) -> bool:
+    """Whether these degrees are more than a sound battery has; those of a told Fahrenheit are more from 140."""
+    after = words[at + 1 : at + 2]
+    if after == ["f"] or in_celsius(value, words, at) is not None:
+        return 140 <= value <= 212
+    return bool(after) and after[0] in DEGREES and 50 <= value <= 100
+
+
 def _weather(value: float, words: Sequence[str], at: int) -> str:
     """The name of degrees of ordinary weather, which no battery gets by a fault of its own; "" for other numbers."""
     after, before = words[at + 1 : at + 2], words[at - 1 : at]
     celsius = value if after and after[0] in DEGREES else (value - 32) / 1.8 if after == ["f"] else None
+    told = in_celsius(value, words, at)
+    celsius = celsius if told is None else told
     if celsius is None or before in (["#-"], ["minus"], ["below"]) or not 0.0 < celsius <= MILD:
         return ""
     return "#cool" if celsius <= COOL else "#mild"

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from grammar.reading import Message
 from service.kinds import LITHIUM
-from service.rules import added_alike, both_new
+from service.rules import added_alike, both_new, loose
 from service.rules.ice_first import has_it_frozen
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -101,6 +101,12 @@ RUINED = re.compile(
     r"|\b(?:ruined|scrap|toast|a goner|knackered) ?\?",
     re.IGNORECASE,
 )
+DIFFERS = re.compile(
+    r"\b(?:matters?|differen(?:t|ce)|differs?|unlike|a problem)\b[^.?!]*\bm?cca\b"
+    r"|\bm?cca\b[^.?!]*\b(?:matters?|differen(?:t|ce))\b",
+    re.IGNORECASE,
+)
+OF_A_HOLE = re.compile(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 SYSTEM, SIX = frozenset({"battery.nominal", "bank.voltage"}), 6.0
 ONE_CELL, DEEPLY = 4.0, 10.5  # volts: a 12 V battery between them is deeply flat
 ICY = frozenset({"rest-voltage", "specific-gravity", "storage", "unclear"})  # as which a reading in the frost is read
@@ -198,7 +204,7 @@ def _limited(seen: Seen) -> bool:
 def _joined(seen: Seen) -> bool:
     """ "May they be of different age, one is 4 years old?", "one died, must I replace both?", "it's 4 years old, may I
     put the same again beside it?"."""
-    apart = seen.says(both_new.ASKED) and both_new.uneven(seen.message.text)
+    apart = both_new.asked(seen.message) and both_new.uneven(seen.message.text)
     text = seen.message.text
     beside = "battery.age" in seen.told and added_alike.thought_of(text) and added_alike.BESIDE.search(text)
     return seen.found == {"replacement"} and (
@@ -272,6 +278,23 @@ def _amps_of_a_charger(seen: Seen) -> bool:
     return asked and amps and seen.found <= {"charger-setting", "freeze-point", "unclear"} and not seen.message.dangers
 
 
+def _adrift(seen: Seen) -> bool:
+    """ "It shifts around in its tray at sea, can I leave it for now?": it must be held, and nothing is laid up."""
+    left = seen.found <= {"unclear", "storage"} and "storage.time" not in seen.told
+    return left and not seen.message.dangers and loose.spoken_of(seen.message.text)
+
+
+def _unlike_amps(seen: Seen) -> bool:
+    """ "Does it matter that one has 700 CCA and the other 800?": no load is told that they should run."""
+    return seen.found == {"run-check"} and unlike_amps(seen.message, seen.told)
+
+
+def unlike_amps(message: Message, told: Set[str]) -> bool:
+    """Whether it is asked if cranking amps may differ between batteries that are joined."""
+    load = told & LOADS or message.says("thing:thruster")
+    return "battery.cca" in told and not load and bool(DIFFERS.search(message.text))
+
+
 def _frozen(seen: Seen) -> bool:
     """ "It snowed and mine shows 11.9, has it frozen?": not how full it is."""
     other = seen.says("request:is_good", "request:how_full")
@@ -279,6 +302,7 @@ def _frozen(seen: Seen) -> bool:
 
 
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    ("mounting", _adrift),
     ("voltage-drop", _limited),
     ("fuse-size", _broken),
     ("charger-size", _amps_of_a_charger),
@@ -291,6 +315,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("rest-voltage", _saved),
     ("rating-convert", _converted),
     ("bank-wiring", _joined),
+    ("bank-wiring", _unlike_amps),
     ("ventilation", _shut_in),
     ("bank-size", _sized),
     ("run-time", _lasting),
@@ -326,7 +351,22 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
-    idle |= _one_question(message, found, told)
+    idle |= _one_question(message, found, told) | _told_with_it(message, found, told)
+    return idle
+
+
+def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The topics that a word beside another question names: a cable that lugs are put on, amps that an adapter carries,
+    a battery that is left as it lies."""
+    idle = set()
+    if "storage" in found and "storage.time" not in told and loose.moves(message.text):
+        idle.add("storage")  # "is it dangerous to leave it like that for now", of a battery that slides about
+    if {"bank-wiring", "run-check"} <= found and unlike_amps(message, told):
+        idle.add("run-check")
+    if {"terminals", "cable-size"} <= found and not told & (ANY_CABLE | LOADS) and OF_A_HOLE.search(message.text):
+        idle.add("cable-size")  # "what size of lug hole do I need", for cables that are made up
+    if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
+        idle.add("run-check")  # "is an adapter good enough for 250 A"
     return idle
 
 

@@ -85,7 +85,7 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     whole = (0, len(message.text))
     danger = any(item.status == "present" for item in message.dangers)  # it alone is answered where no more is asked
     if context and replies(message, asked):
-        return [] if danger else [Request(topic, whole) for topic in context]
+        return [] if danger else [Request(topic, whole) for topic in still_open(context)]
     if orders(message) and not danger:
         return [Request("other-desk", whole, evidence=("so much cable to be bought",))]
     points = table()
@@ -108,10 +108,15 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
             goes = [topic for topic in goes if still_asked(message, ranking, topic)]
         return [*(Request(topic, whole) for topic in goes), *own]
     if told or (context and goes_on(message, ranking, points.bars, context)):
-        return [] if danger else [Request(topic, whole) for topic in context]
+        return [] if danger else [Request(topic, whole) for topic in still_open(context)]
     if not danger and leads_on(message, ranking, context):
         return [Request(_best(ranking), whole)]
     return under_the_bar(message, ranking, signs_of if danger else ())
+
+
+def still_open(context: Sequence[str]) -> list[str]:
+    """The topics of the turn before that a new fact can change: what a word means stands, beside any other question."""
+    return [topic for topic in context if topic != "meaning"] or list(context)
 
 
 def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:

@@ -1,14 +1,15 @@
-"""A choice between two ways, of which the words name one topic alone: the other way is judged as well."""
+"""A choice between two ways, of which the words name one topic alone: the other way is judged as well; and a battery
+that slides about, beside whatever is asked of it."""
 
 from __future__ import annotations
 
 from collections.abc import Set
 
 from grammar.reading import Message
-from service.rules import left_or_taken
+from service.rules import left_or_taken, loose
 from service.rules.joining import PARTS
 
-CHARGER, LAID_UP, WIRING, RUNS = "charger-setting", "storage", "bank-wiring", "run-check"
+CHARGER, LAID_UP, WIRING, RUNS, FIXED = "charger-setting", "storage", "bank-wiring", "run-check", "mounting"
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
@@ -21,6 +22,8 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
         more.add(RUNS)
     if RUNS in found and _several(message, HELD):
         more.add(WIRING)
+    if found - {"unclear"} and loose.moves(message.text):
+        more.add(FIXED)
     if found & {CHARGER, LAID_UP} and _left_on_or_taken(message):
         more |= {CHARGER, LAID_UP}
     return more - found

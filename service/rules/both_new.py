@@ -4,13 +4,20 @@ from __future__ import annotations
 
 import re
 
+from grammar.reading import Message
 from service import reference, say
 from service.case import Case
 from service.rules.joining import pair
 
 ASKED = "detail:both_new"
 DEAD = re.compile(
-    r"\bone\b[^.?!;]{0,30}\b(?:died|dead|failed|gone|packed up|finished|gave up|broke)\b|\bthe (?:dead|dud|bad) one\b",
+    r"\bone\b[^.?!;]{0,30}\b(?:died|dead|failed|gone|packed up|finished|gave up|broken?|kaput|faulty)\b"
+    r"|\bthe (?:dead|dud|bad|broken|failed|faulty) one\b",
+    re.IGNORECASE,
+)
+ALONE = re.compile(
+    r"\b(?:replace|change|swap|renew)\b[^.?!;]{0,16}\b(?:just|only)\b[^.?!;]{0,16}\bone\b"
+    r"|\b(?:just|only) (?:replace|change|swap|renew)\b[^.?!;]{0,20}\bone\b",
     re.IGNORECASE,
 )
 NEWER = re.compile(r"\b(?:one|other)\b[^.?!;]{0,30}\b(?:new|newer|replaced|swapped|changed|renewed)\b", re.IGNORECASE)
@@ -22,9 +29,14 @@ def uneven(text: str) -> bool:
     return bool(DEAD.search(text) or NEWER.search(text))
 
 
+def asked(source: Case | Message) -> bool:
+    """Whether it is asked if one new battery will do: "must I buy two", "may I replace only the failed one"."""
+    return source.says(ASKED) or bool(ALONE.search(source.text))
+
+
 def headline(case: Case, how: str, reason: str) -> str | None:
     """The answer where an old battery and a new one are apart in age; None where that is not asked."""
-    if not case.says(ASKED):
+    if not asked(case):
         return None
     if how == "parallel":
         return f"Better both: {reason} work in parallel, but the weaker one wears the other."
@@ -41,7 +53,7 @@ def headline(case: Case, how: str, reason: str) -> str | None:
 def one_will_do(case: Case) -> str | None:
     """The answer where one is dead and the other young enough for a new one beside it; else None."""
     age = case.said("battery.age")
-    if not case.says(ASKED) or not DEAD.search(case.text) or age is None or pair(case, "battery.age"):
+    if not asked(case) or not DEAD.search(case.text) or age is None or pair(case, "battery.age"):
         return None
     if float(age) > float(MOST.value) * (1 + 1e-9):
         return None

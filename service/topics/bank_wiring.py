@@ -286,7 +286,7 @@ def age_apart(case: Case) -> Iterator[str]:
     if added_alike.all_new(case.text) and "battery.age" not in case.stated:
         return
     another_is_new = case.says("detail:new_one", "detail:just_bought") and not BUYS.search(case.text)
-    another_is_new = another_is_new or (case.says(both_new.ASKED) and both_new.uneven(case.text))
+    another_is_new = another_is_new or (both_new.asked(case) and both_new.uneven(case.text))
     another_is_new = another_is_new or (added_alike.planned(case) and added_alike.unlike_in_age(case))
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
@@ -385,7 +385,8 @@ def outcome(case: Case, how: str) -> str:
     """What they make together, in words."""
     parts = [say.quantity(float(case["bank.voltage"]), "V")]
     parts += [say.amp_hours(float(case["bank.capacity"]))] if "bank.capacity" in case else []
-    parts += [say.cca(float(case["bank.cca"]))] if "bank.cca" in case else []
+    cca = joining.total(case, "cca", how, joining.of_each(case))  # of two unlike ones both count
+    parts += [say.cca(cca)] if cca else []
     parts += [f"a limit of {say.amps(float(case['bank.max_current']))}"] if "bank.max_current" in case else []
     count = case.said("battery.count")
     who = f"{supply.counted(count)} batteries" if count and count > 1 else "batteries"

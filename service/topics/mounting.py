@@ -9,7 +9,7 @@ from service import say
 from service.case import Case
 from service.kinds import LITHIUM
 from service.reply import Answer
-from service.rules import wording
+from service.rules import loose, wording
 from service.topic import Topic
 
 KINDS = (("wet-cell, with caps", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
@@ -178,6 +178,15 @@ def hold_down(case: Case) -> Advice:
 def not_held(case: Case) -> Advice:
     """A battery that can move."""
     fixed = hold_down(case)
+    if loose.moves(case.text):
+        head = (
+            "Do not go out with it like that: hold it down, 10 mm at most under twice its weight, by a tray with edges "
+        )
+        head += "and a strap."
+        at_sea = (
+            "At sea switch its main switch off until it is held: a battery that slides tears at its cables and posts"
+        )
+        return Advice("no", head, ((at_sea, "battery-places"), *fixed.steps))
     head = "No, it must not move: hold it down, 10 mm at most under twice its weight, by a tray with edges and a strap."
     return Advice("no", head, fixed.steps)
 
@@ -215,7 +224,10 @@ ASPECTS: tuple[tuple[str, Callable[[Case], Advice]], ...] = (
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The advice on each aspect named, the strictest first; without one, how any battery is fixed."""
+    moving = loose.moves(case.text)
     named = list(dict.fromkeys(advise for cue, advise in ASPECTS if case.says(cue)))
+    if moving:
+        named = [not_held, *(advise for advise in named if advise not in (not_held, hold_down))]
     if float(case.said("ambient.temperature") or 0) >= HOT:
         named.append(hot_place)
     named.sort(key=lambda advise: advise is cabin)  # a place to sleep is often told of and not asked about
@@ -227,4 +239,4 @@ def answer(case: Case) -> Answer:
     for item in advices:
         for text, cite in item.steps:
             case.step(text, cite)
-    return TOPIC.says(advices[0].verdict, advices[0].headline)
+    return TOPIC.says(advices[0].verdict, advices[0].headline, urgency="today" if moving else "routine")

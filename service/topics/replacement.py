@@ -116,6 +116,8 @@ def by_age(case: Case, age: float) -> Answer:
         return after_flat(case, age, verdict)
     if passed(case):
         return after_a_test(case, age, verdict, say.between(low, high, "years"))
+    if under := fell_too_far(case):
+        return after_a_fall(case, age, verdict, under)
     asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
     told = f"at {years} your {wording.kind(case)} battery is"
@@ -154,6 +156,26 @@ def after_a_test(case: Case, age: float, verdict: str, life: str) -> Answer:
     when = "past the usual" if verdict == "no" else "in its last years, usually"
     head = f"Keep it for now: it passed its load test; but at {years}, {when} {life}, test {battery} again each season."
     return TOPIC.says("marginal", head)
+
+
+def fell_too_far(case: Case) -> load_reading.UnderLoad | None:
+    """The reading under its load that a good battery of this rating would not show; None where there is none, or
+    where it was not charged, or the test was none of this battery's."""
+    read = case.said("reading.load_voltage") is not None and case.get("battery.family") == "lead"
+    if not read or of_the_other(case) or load_reading.not_full(case):
+        return None
+    under = load_reading.read_under_load(case)
+    return None if under.holds or under.small or under.basis != "current" else under
+
+
+def after_a_fall(case: Case, age: float, verdict: str, under: load_reading.UnderLoad) -> Answer:
+    """A battery that fell too far under its load: the age does not stand alone, and one more test decides."""
+    case.because(
+        "Volts under a load tell how strong a battery still is, its age only how long it may last", "load-test"
+    )
+    fell = f"at {say.quantity(age, 'years')} it falls to {say.volts(float(under.read or 0.0))} where a good one holds "
+    head = f"Plan a new one: {fell}{say.volts(under.lowest)}; charge it fully and test it once more before you buy."
+    return TOPIC.says("no" if verdict == "no" else "marginal", head)
 
 
 def stood_flat(case: Case) -> bool:

@@ -21,6 +21,7 @@ FITS = re.compile(r"\b(?:fit|fits|go on|go over|suit|right|ok|okay|good|work|any
 THEIR_LUGS = re.compile(  # "M10 lugs", "lugs with an M10 hole"
     r"\blugs? (?:with (?:an? )?)?$|\blugs? (?:are|is|of)(?: an?)? $", re.IGNORECASE
 )
+THREADED = re.compile(r"\b(?:studs?|threads?|threaded|nuts?)\b", re.IGNORECASE)  # "the posts with studs", "what nut"
 OF_A_LUG = re.compile(r"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*lugs?\b", re.IGNORECASE)
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
 
@@ -68,7 +69,8 @@ TOPIC = Topic(
 def answer(case: Case) -> Answer:
     """What was asked of the joint; the stricter first. Everything else stands in the working."""
     size, second = stud(case), case.second.get("terminal.size")
-    if second is None and size and lug_alone(case):
+    onto_posts = case.says("detail:adapter") and case.says("detail:posts")  # the lug is told, and that it does not fit
+    if second is None and size and lug_alone(case) and not onto_posts:
         return any_stud(case, size)
     tightness(case, size)
     if case.says("detail:wing_nut"):
@@ -110,7 +112,7 @@ def fitting(case: Case, size: str) -> Answer:
         holes = lug_holes(size)
         case.step(f"The hole of the lug is the size of the stud: {holes} for {size}", PRACTICE)
         return TOPIC.says("information", f"Use a lug with a hole for {holes} on your {size} stud.", *lug(case, size))
-    if case.says("detail:posts"):
+    if case.says("detail:posts") and not THREADED.search(case.text):
         case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
         head = "Round posts take clamps, not ring lugs; plus is thicker; thruster cables belong under a nut on a stud."
         return TOPIC.says("information", head)

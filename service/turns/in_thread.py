@@ -58,6 +58,7 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
     several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1
     danger = message.dangers or thread.dangers or "hazard" in thread.topics
     plain = message.says(TAP) or any(item.fact == AGE for item in message.stated) or WHAT_VOLTS.search(message.text)
+    plain = plain or SAME.match(message.text)
     few = MORE if plain else FEW
     long = len(message.words) > few
     if not thread.topics or long or danger or several:

@@ -74,3 +74,37 @@ def test_what_holds_it_down_comes_before_the_place_where_it_stands() -> None:
 def test_only_a_charger_that_is_mounted_too_brings_the_mains(text: str, mains: bool) -> None:
     found = next(item for item in talk(text).answers if item.topic == "mounting")
     assert ("mains" in [item.id for item in found.cautions]) is mains
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        (
+            "Where is the box I ordered? Until then the gel stands loose in the stern locker and slid across it in the "
+            "last blow. Dangerous to leave it so for now?",
+            {"other-desk", "mounting"},
+        ),
+        ("The AGM shifts around in its tray at sea, can I leave it for now?", {"mounting"}),
+        ("our wet battery lies loose in the bilge, ok to keep it so?", {"mounting"}),
+        ("The battery rolls about when we heel. Can it stay like that till the yard has time?", {"mounting"}),
+        ("AGM slid about when we crossed, 12.6 V now. is it ok?", {"rest-voltage", "mounting"}),
+    ],
+)
+def test_a_battery_that_moves_is_held_today_and_not_laid_up(text: str, topics: set[str]) -> None:
+    reply = talk(text)
+    assert {item.topic for item in reply.answers} == topics
+    (held,) = (item for item in reply.answers if item.topic == "mounting")
+    assert (held.verdict, reply.triage.urgency) == ("no", "today")
+    assert held.headline.startswith("Do not go out with it like that")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how do I stop my battery sliding around?",
+        "the loose battery terminal slides about on its post. what nut?",
+        "my AGM slid around last season, it is now strapped. reads 12.7, good?",
+    ],
+)
+def test_what_is_held_or_only_asked_in_general_is_routine(text: str) -> None:
+    assert talk(text).triage.urgency == "routine"
