@@ -13,12 +13,11 @@ import pytest
 from lark import Lark, Token, Transformer
 
 from grammar import read
-from grammar.attach import counts as attach_counts
-from grammar.attach import numbers as attach_numbers
+from grammar.attach import bare_systems, before_battery
 from grammar.dangers.find import find_dangers
 from grammar.facts import facts
 from grammar.figures.weighed import HOW
-from grammar.later import answers, recall
+from grammar.later import answers, gone_on
 from grammar.reading import Message, Stated
 from grammar.scene import claims as attach
 from grammar.scene import groups, near
@@ -35,12 +34,12 @@ CUES = ("about", "detail", "note", "request", "term", "thing", "word")
 NEUTRAL = "zq"  # a word that means nothing
 OF_CONVERSATION = re.compile(r"([a-z]+\.[a-z_]+)(?:\?|=(\d+);) ")
 SMALL_WORDS = {
-    "filler": ((groups, "FILLERS"), (near, "FILLERS"), (recall, "FILLERS")),
+    "filler": ((groups, "FILLERS"), (near, "FILLERS"), (gone_on, "FILLERS")),
     "link": ((groups, "LINKS"), (near, "LINKS")),
-    "follows": ((answers, "FOLLOWS"), (recall, "FOLLOWS")),
-    "counted": ((attach_counts, "small_words"),),
-    "between": ((attach_counts, "small_words"),),
-    "leading": ((attach_numbers, "small_words"),),
+    "follows": ((answers, "FOLLOWS"), (gone_on, "FOLLOWS")),
+    "counted": ((before_battery, "small_words"),),
+    "between": ((before_battery, "small_words"),),
+    "leading": ((bare_systems, "small_words"),),
 }
 MOST_TRIED = {"sign": 400, "context": 6000, "look-alike": 3000}  # messages for one phrase
 UNMET_DANGERS = 30.0  # a phrase of danger stands for many: "hot|warm to|for"
