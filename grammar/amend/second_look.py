@@ -5,15 +5,25 @@ from __future__ import annotations
 from grammar.scene.claims import Claim
 from grammar.scene.scene import Scene
 from grammar.told.cables.laid import laid
+from grammar.told.chargers.it_is_rated import it_is_rated
+from grammar.told.chargers.off_alternator import off_alternator
 from grammar.told.cold.under import told_under
 from grammar.told.currents.asked_to_give import asked_to_give, volts_of_as_many
 from grammar.told.currents.emptied import emptied
+from grammar.told.currents.on_the_bms import on_the_bms
 from grammar.told.currents.products import summed
+from grammar.told.currents.protected import protected
+from grammar.told.currents.put_right import put_right
 from grammar.told.currents.sunlit import of_the_sun
 from grammar.told.currents.tested_at import drawn_as_read
+from grammar.told.currents.through import through
 from grammar.told.currents.whose_amps import placed
+from grammar.told.times.rests import rests
 
-LOOKS = (emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many)
+LOOKS = (
+    *(emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many),
+    *(off_alternator, it_is_rated, through, on_the_bms, put_right, rests, protected),
+)
 
 
 def looked_again(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:

@@ -37,6 +37,7 @@ PAIR = re.compile(
 SPECIFIC = re.compile(r"1[.,][0-3][0-9]{2}")  # a gravity
 READ_OFF = re.compile(r"1[0-5][.,][0-9]{1,2}")  # volts of a meter, beside hours of rest
 COLD = re.compile(r"1[.,][0-3][0-9]{1,2}")  # what stands before a temperature and is none
+FLOWS = 4.0  # times as much is no beginning of a range
 MOST_VOLTS = 60
 MOST_INCHES = 72
 MOST_COUNTED = 4
@@ -214,6 +215,8 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
         plain = numbers.value(one.number) if one.unit is PLAIN else 0.0
         if other.unit.dim == "VOLT" and not 0 <= plain < MOST_VOLTS:
             continue  # "110 and 12 volt", "minus 6 and 12.3 volts"
+        if joiners[at] in ("thru", "through") and plain > FLOWS * abs(numbers.value(other.number)):
+            continue  # "260 thru 6 m of 50": amps through a cable
         if other.unit.dim == "TEMP" and COLD.fullmatch(one.number.strip()):
             continue  # "1.225 / 15 C"
         if other.unit.dim == "TIME" and READ_OFF.fullmatch(one.number.strip()):
