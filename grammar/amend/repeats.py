@@ -18,7 +18,8 @@ from grammar.told.times.outings import outings
 
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
 ONE_AND_OTHER = re.compile(
-    r"\bone (?:battery|agm|gel|wet|lithium|accu)\b[^?!;]{2,60}\bthe other(?: one| battery)?"
+    r"\bone (?:battery|agm|gel|wet|lithium|accu)\b(?! (?:pegs?|posts?|terminals?|poles?|leads?|clamps?|lugs?)\b)"
+    r"[^?!;]{2,60}\bthe other(?: one| battery)?"
     r"(?= ?(?:is|was|has|'s|,|\.|reads|shows|for|at|gets)\b|[,.]| \d)",
     re.IGNORECASE,
 )

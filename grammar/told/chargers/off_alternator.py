@@ -11,7 +11,7 @@ LOOSE = frozenset({"default", "near", "range", "weighed"})
 BOXES = frozenset({"charger", "dcdc"})
 MOST_BOX = 100.0  # amps of a box that an alternator feeds
 LEAST = 40.0  # amps of an alternator told by themselves
-ITEMS = frozenset({"item", "one", "job", "thing", "unit"})  # "a small fifty-five amp item"
+ITEMS = frozenset({"box", "gadget", "charger", "item", "one", "job", "thing", "unit"})  # "a small fifty-five amp item"
 ITS_ITEM = 8  # words from an alternator to that
 
 
@@ -37,6 +37,7 @@ def _alone(scene: Scene, item: Item, claims: dict[int, Claim]) -> dict[int, Clai
     claim = claims.get(item.at)
     loose = claim is not None and claim.fact in ("charger.current", "load.current") and claim.how in LOOSE
     others = BOXES & scene.heads or bool(scene.facts & {"load.kind", "load.model"})
+    others = others or scene.word(item.end) in ITEMS or any(one == ALTERNATOR.fact for one, _ in claims.values())
     others = others or scene.about("request:how_long")  # "with its 55 amps, how long" are what the battery gets
     return {item.at: ALTERNATOR} if loose and not others and _value(item) >= LEAST else {}
 

@@ -39,15 +39,17 @@ def of_the_sun(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     for item in scene.quantities("TIME"):
         claim = claims.get(item.at)
         hours = item.quantity.unit == "hour" and (claim is None or claim.fact in HOURS)
-        if claim is not None and claim.fact == "solar.sun_hours" and _of_a_load(scene, claims):
+        if claim is not None and claim.fact == "solar.sun_hours" and _of_a_load(scene, item, claims):
             found[item.at] = Claim("load.time", "near")
         if hours and IN_SUN.search(_after(scene, item)) and ("panel" in scene.heads or scene.quantities("WATT")):
             found[item.at] = Claim("solar.sun_hours", "role")
     return found
 
 
-def _of_a_load(scene: Scene, claims: dict[int, Claim]) -> bool:
+def _of_a_load(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
     """Whether something runs while it is light, and no panel is spoken of: "1.5 A, 14 hours of daylight"."""
+    if "daylight" not in (scene.word(item.end), scene.word(item.end + 1)):
+        return False
     told = {claim.fact for claim in claims.values()} | {old.fact for old in scene.said}
     solar = {"solar.power", "solar.sun_hours"} & {old.fact for old in scene.said} or "solar.power" in told
     return "load.current" in told and not solar and "panel" not in scene.heads and "solar" not in scene.vocabulary
