@@ -17,6 +17,7 @@ from grammar.reading import Message, Part, Span, Stated
 from grammar.scene.groups import groups
 from grammar.scene.items import items_of
 from grammar.scene.near import weights
+from grammar.scene.restated import restated
 from grammar.scene.scene import Scene
 from grammar.settle import settled
 from grammar.text.parts import parts
@@ -80,7 +81,7 @@ def laid_out(
     found = for_its_own(found, clauses, words)
     end = tokens[-1].end if len(tokens) >= MOST_WORDS else len(plain)
     pieces = parts(plain[:end], [(token.start, token.end, token.word) for token in tokens if token.mended])
-    items = items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces)
+    items = restated(items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces))
     asked = frozenset(expecting)
     scene = Scene(text, tokens, items, found, clauses, asked, weights(items), groups(items), tuple(said), tuple(likely))
     return scene, pieces, plain

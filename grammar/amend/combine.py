@@ -23,12 +23,14 @@ from grammar.told.batteries.drawn import drawn
 from grammar.told.batteries.half_of_it import halves
 from grammar.told.batteries.joined_so import joined_so
 from grammar.told.batteries.kilos import kilos_of_them
+from grammar.told.batteries.linked_for import linked_for
 from grammar.told.batteries.over_limit import own_weight
 from grammar.told.batteries.rows import in_rows
 from grammar.told.batteries.sides_told import sides_told
 from grammar.told.batteries.two_cases import two_cases
 from grammar.told.batteries.two_sides import two_sides
 from grammar.told.batteries.watered import watered
+from grammar.told.cables.inch_sizes import inch_sizes
 from grammar.told.chargers.floating import floating
 from grammar.told.chargers.listed_banks import listed_banks
 from grammar.told.chargers.outlets import outlets
@@ -36,6 +38,7 @@ from grammar.told.chargers.told_of_charge import told_of_charge
 from grammar.told.readings.driven import driven
 from grammar.told.readings.odd_cell import odd_cell
 from grammar.told.years.birthdays import years_told
+from grammar.told.years.said_to_be import age_said
 
 IF_FILLED = re.compile(  # "what if I charge them right up first"
     r"\bif (?:i|we|you|he|they) (?:fully )?(?:charged?|fill(?:ed)?|topp?(?:ed)?)(?: up)?"
@@ -92,7 +95,9 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_wired_for(scene, stated),
         *_charges(scene, stated),
         *banks_named(scene),
-        *years_told(scene, stated),
+        *(list(years_told(scene, stated)) or age_said(scene, stated)),
+        *linked_for(scene, stated),
+        *inch_sizes(scene, stated),
         *_there_are(scene, stated),
         *outlets(scene, stated),
         *floating(scene, stated),

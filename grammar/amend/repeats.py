@@ -18,6 +18,12 @@ from grammar.told.readings.quoted import without_limits
 from grammar.told.times.outings import outings
 
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
+ONE_AND_OTHER = re.compile(
+    r"\bone (?:battery|agm|gel|wet|lithium|accu)\b(?! (?:pegs?|posts?|terminals?|poles?|leads?|clamps?|lugs?)\b)"
+    r"[^?!;]{2,60}\bthe other(?: one| battery)?"
+    r"(?= ?(?:is|was|has|'s|,|\.|reads|shows|for|at|gets)\b|[,.]| \d)",
+    re.IGNORECASE,
+)
 HALF = 50.0  # percent
 FULL = 100.0  # percent
 MOORED = re.compile(
@@ -78,7 +84,7 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     kept = {fact: asked_again(scene, among, repeated.get(fact, [])) for fact, among in kept.items()}
     if len(counts := kept.get("battery.count", [])) > 1:  # "one 12 V battery": an article more than a count
         kept["battery.count"] = [item for item in counts if item.value != 1.0][:1] or counts[:1]
-    elif counts and counts[0].value == 1.0 and (scene.vocabulary >= OTHER or "twin" in scene.vocabulary):
+    elif counts and counts[0].value == 1.0 and _two_are_told(scene):
         kept["battery.count"] = [replace(counts[0], value=2.0)]
     fuses = {item.value for item in kept.get("fuse.rating", [])}
     if len(amps := kept.get("load.current", [])) > 1:  # "a 600 A one is in the box": the fuse's amps
@@ -93,6 +99,11 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     return sorted(found, key=lambda item: (item.span, item.fact))
 
 
+def _two_are_told(scene: Scene) -> bool:
+    """Whether one battery is told of and then the other: "one battery is six years old, the other is new"."""
+    return scene.vocabulary >= OTHER or "twin" in scene.vocabulary or ONE_AND_OTHER.search(scene.text) is not None
+
+
 def _rather_several(scene: Scene, at: int) -> bool:
     """Whether "rather" weighs several against one: "the single 140 Ah or rather the pair of 75 Ah"."""
     if (scene.word(at - 1), scene.word(at)) != ("or", "rather"):
@@ -104,7 +115,7 @@ def _takes_back(scene: Scene, at: int) -> bool:
     """Whether a "no" puts another figure in place of the one before: "5, no 6 years"."""
     if scene.word(at) not in ("no", "nope") or scene.word(at - 1) not in PAUSES or at + 2 > len(scene.tokens):
         return False
-    at += scene.word(at + 1) == ","  # "480 minutes? no, 148"
+    at += scene.word(at + 1) in (",", ":")  # "480 minutes? no, 148"
     return at + 1 < len(scene.tokens) and bool(scene.at_word[at + 1].dim)
 
 

@@ -36,6 +36,7 @@ def is_whole_reading(scene: Scene, item: Item, value: float) -> bool:
         or _is_shown(scene, item, value)
         or _is_loaded(scene, item, value)
         or _falls_from(scene, item, value)
+        or _is_at_the_load(scene, item, value)
     )
 
 
@@ -51,6 +52,15 @@ def _is_loaded(scene: Scene, item: Item, value: float) -> bool:
     runs = any(found.start == item.end for found in scene.sags)
     rested = scene.about("role:off") and any(AT_REST[0] <= other < AT_REST[1] for other in scene.figures)
     return LOADED[0] <= value <= LOADED[1] and runs and bool(rested)
+
+
+def _is_at_the_load(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it stands right before the motor's place, where volts are told: "11 V running, 9 on the motor studs"."""
+    if not LOADED[0] <= value <= LOADED[1] or not (scene.quantities("VOLT") or METERS & scene.vocabulary):
+        return False
+    at = item.end + (scene.word(item.end) in ("on", "at", "across", "over"))
+    at += scene.word(at) in ("the", "its", "my")
+    return any(found.concept == "at_load" and found.start in (item.end, at) for found in scene.roles)
 
 
 def _is_shown(scene: Scene, item: Item, value: float) -> bool:

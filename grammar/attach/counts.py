@@ -18,6 +18,7 @@ NO_ROUNDS = frozenset(
     {"volts", "amps", "is", "was", "as", "minutes", "mins", "seconds", "secs", "hours", "watts", "has", "this", "its"}
     | {"batteries", "times", "percent", "agms", "gels", "wets", "lithiums", "thrusters", "motors", "does", "us"}
 )
+PAUSES = frozenset({"on", "off", "rest", "pause"})
 ROUNDS_AFTER = 9  # pieces
 COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
 RUN = frozenset(
@@ -77,6 +78,9 @@ def _kicks_in(scene: Scene, item: Item) -> bool:
 def _of_rounds(scene: Scene, item: Item) -> bool:
     """Whether runs of some seconds are counted, whatever they are called: "a dozen choruses of five seconds"."""
     row = scene.items[item.at + 1 : item.at + 4]
+    if len(row) > 1 and (row[0].name, row[1].name) == ("of", "them"):  # "five seconds on, twenty off, forty of them"
+        near = scene.items[max(0, item.at - ROUNDS_AFTER) : item.at]
+        return any(_in_seconds(one) for one in near) and not PAUSES.isdisjoint({one.name for one in near})
     if not row or row[0].kind != "word" or not row[0].name.endswith("s") or row[0].name in NO_ROUNDS:
         return False
     if len(row) == 3 and row[1].name in ("of", "at", "x") and _in_seconds(row[2]):

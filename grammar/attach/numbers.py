@@ -25,7 +25,10 @@ LITTLE = 2.0  # amps that something left on takes
 MANY_WATTS = 500.0  # no small load takes so many amps
 HAVE = frozenset({"got", "have", "ive", "found", "own"})
 AT_HAND = frozenset(
-    {"in", "already", "at", "here", "lying", "spare", "from", "on", "home", "one", "would", "will", "is"}
+    {
+        *("an", "and", "but", "in", "already", "at", "here", "lying", "spare", "from", "on", "home", "one", "would"),
+        *("will", "is"),
+    }
 )
 MOST_CHARGER = 60.0  # amps
 

@@ -8,7 +8,9 @@ from grammar.attach.before_battery import COUNTED, SMALLEST_NAME, is_of_seconds
 from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.standard import METRIC_SIZES
 
+PER_POLE = frozenset((each, pole) for each in ("per", "each", "a") for pole in ("pole", "leg", "side", "conductor"))
 LIKELY_NAME = 45  # "charge with what, 70s"
 
 
@@ -47,6 +49,8 @@ def plural_time(scene: Scene, item: Item) -> Claim | None:
         return None
     if value in (6, 12):
         return Claim("battery.nominal", "grammar")
+    if value in METRIC_SIZES and (scene.word(item.end), scene.word(item.end + 1)) in PER_POLE:
+        return Claim("cable.area", "grammar")
     hole = any(other.quantity.value == value for other in scene.quantities("MM"))  # "two 50 mm holes ... two 50s"
     if hole:
         return NOTHING

@@ -32,6 +32,9 @@ SAME = 0.006
 ROUNDLY = 0.4  # volts that a loss told in round figures may be off
 LOWERED = 11.9  # the same in the clause that names the load
 TO = frozenset(["to", "->", "=>", "then", ">"])
+STAGES = frozenset({"float", "floats", "floating", "absorption", "absorb", "boost", "bulk", "equalise", "equalize"})
+LEAST_STAGE = 13.0  # volts of a stage of charging
+STARTING = 40.0  # amps of a motor
 FLAT = 5.0  # volts that no motor is told to have pulled
 FLAT_OUT = 10.5  # no battery rests so low where a motor is told to run
 DEAD = 1.0  # volts of a battery that has switched itself off
@@ -178,6 +181,11 @@ def _dated(scene: Scene, item: Item) -> bool:
 
 
 def _reading(scene: Scene, item: Item) -> Claim:
+    stage = LEAST_STAGE <= of_one(float(item.quantity.value)) <= MOST_OF_ONE and _is_stage(scene, item)
+    return Claim("charger.voltage", "role") if stage else _read(scene, item)
+
+
+def _read(scene: Scene, item: Item) -> Claim:
     value = float(item.quantity.value)
     off = scene.about("role:off_charger") and (value < CHARGING[0] or _charger_off(scene, item))
     if LEAD_AT_REST < value < CHARGING[1] and off:
@@ -211,6 +219,13 @@ def _reading(scene: Scene, item: Item) -> Claim:
     if staged and close(scene, item, "charger.voltage", reach=2.6):
         return Claim("charger.voltage", "role")
     return Claim("reading.voltage", "range")
+
+
+def _is_stage(scene: Scene, item: Item) -> bool:
+    """Whether a stage of charging stands right before it: "float at 13.8", "absorption of 14.4"."""
+    before = [scene.word(item.start - back) for back in (1, 2, 3)]
+    at = 1 if before[0] in ("at", "of", "is", "on") else 0
+    return before[at] in STAGES and before[at + 1] not in ("off", "after", "since")
 
 
 def _at_motor(scene: Scene, item: Item) -> bool:
@@ -308,6 +323,15 @@ def of_one(value: float) -> float:
     return value / max(2 if value > MOST_OF_ONE else 1, round(value / 12.6))
 
 
+def _at_so_many_amps(scene: Scene, item: Item) -> bool:
+    """Whether the amps that pull them down follow at once: "10.6 V at 180 A", "9.8 @ 240 amps"."""
+    later = scene.items[item.at + 1 : item.at + 3]
+    amps = later[1].quantity.value if len(later) == 2 and later[1].dim == "AMP" else ""
+    if "charger" in scene.heads or isinstance(amps, str) or amps < STARTING:
+        return False
+    return later[0].name in ("at", "@", "under", "with")
+
+
 def _is_dead(scene: Scene, load: Item) -> bool:
     """Whether a motor is told to run no more: "the thruster died", "thruster's dead", "my windlass packed up"."""
     after = [scene.word(at) for at in range(load.end, load.end + 3)]
@@ -318,6 +342,8 @@ def _is_dead(scene: Scene, load: Item) -> bool:
 def _loaded(scene: Scene, item: Item, value: float) -> bool:
     """Whether a single reading is one under load."""
     each = of_one(value)
+    if FLAT <= each < LOWERED and _at_so_many_amps(scene, item):
+        return True
     tired = TIRED + (0.6 if scene.lithium_known else 0.0)
     if (
         each > tired

@@ -55,6 +55,7 @@ WORKING = frozenset(
         "lifting",
     }
 )
+APART = frozenset({"older", "newer", "younger", "apart"})
 LONG = frozenset({"day", "week", "month", "year"})
 
 
@@ -235,6 +236,8 @@ def _lasts(scene: Scene, item: Item) -> bool:
 
 
 def _years(scene: Scene, item: Item) -> Claim | None:
+    if scene.word(item.end) in APART:
+        return NOTHING  # "the one is two years older"
     if scene.word(item.end) in ("guarantee", "warranty") or of_people(scene, item) or _written_off(scene, item):
         return NOTHING
     if close(scene, item, "storage.time", reach=2) and float(item.quantity.value) < LONGEST_STORE:

@@ -80,7 +80,19 @@ def words_of(scene: Scene) -> Words:
             house = scene.word(item.end) == "house" or is_deep_cycle(scene, item.end)
             if fact == "battery.chemistry" and house:  # "200 Ah AGM house", "a flooded DC"
                 stated.append(Stated("battery.duty", "deep-cycle", "", found.text, span, how="token"))
-    return Words(tuple(_settled(scene, stated)), tuple(denied))
+    return Words(tuple(_settled(scene, [*stated, *_running_load(scene, stated)])), tuple(denied))
+
+
+def _running_load(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """The load that is named in how a reading was taken: "21.0 with the thruster going"."""
+    if any(item.fact in ("load.kind", "load.model") for item in stated):
+        return
+    for item in stated:
+        if item.fact == "reading.state" and "thruster" in item.text.lower():
+            at = item.span[0] + item.text.lower().index("thruster")
+            span = at, at + len("thruster")
+            yield Stated("load.kind", "thruster", "", scene.text[slice(*span)], span, how="token")
+            return
 
 
 def _either(scene: Scene, item: Item) -> bool:

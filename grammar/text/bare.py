@@ -77,6 +77,13 @@ def settled(plain: str, found: list[Part], at: int, hydrometer: bool) -> Part:
         return quantity(part, said, "", "group_size", "GROUP")
     if FRACTION.fullmatch(said) and _near_a_hole(plain, part):
         return quantity(part, _fraction(said), "", "stud_size", "STUD")
+    return _named_or_plain(part, said)
+
+
+def _named_or_plain(part: Part, said: str) -> Part:
+    """Batteries by their amp-hours, as in "two hundreds" and "two hundred-and-tens"; a word that is no number here."""
+    if said.startswith("hundred") and said.endswith("s"):
+        return quantity(part, part.quantities[0].value, "ampere_hour", "", "AH")
     return Part("word", "", part.span) if said == "one" or said in CELLS else part
 
 

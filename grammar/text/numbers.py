@@ -25,6 +25,12 @@ FALLEN = (  # volts as they are said of a fall: "down to nine-eight"
 NOT_COUNTED = r"(?![ -](?:amp|a\b|ah|cca|cold|hour|hr|min|sec|day|week|month|year|feet|ft|met|watt|time|mm|o'?clock))"
 SINGLY = "(?: of an?)? ?(?:amp|ampere|volt|milli|a\\b|v\\b)"  # what follows "point four", which begins a number only so
 NO_SPOT = "".join(f"(?<!{word} )" for word in ("that", "this", "which", "the", "some", "one", "a", "no", "to", "my"))
+THINGS = r"(?:(?<=\ba )|(?<=\bthe )|(?<=\bmy )|(?<=\bthat )|(?<=\bone ))"
+SUCH = r" ?(?:amp|ampere|volt)\b(?! ?-?hours?)"  # of one thing: "a point two amp alarm", but "at that point two amps"
+AND = r"(?:and|an'?|n|&)"  # "a hundred an' thirty"
+COUNTED = (
+    r"(?:(?<=\btwo )|(?<=\bthree )|(?<=\bfour )|(?<=\bpair of )|(?<=\bboth )|(?<=\bnew )|(?<=\bold )|(?<=\b[2-8] ))"
+)
 SEVERAL = r"(?:\w+ )?(?:solar|pv|panels?|modules?|batter(?:y|ies)|\w{4,}rs\b|motors|lamps|lights)"
 IN_SPACES = (  # "1 800 W"; but "2 400 W panels" are two
     rf"(?<![0-9.,] )[1-9] [0-9]{{3}}(?= ?-?(?:w|watts?|wh|watt[ -]?hours?)\b(?! ?{SEVERAL}))"
@@ -83,7 +89,7 @@ def spelt() -> str:
     ones, tens = _any("ones"), _any("tens")
     digit = f"(?:{_any('ones', 'zero')}|oh)"
     small = f"(?:{tens}(?:[ -]{ones}s?)?|{_any('teens', 'ones', 'zero')})"
-    hundred = f"hundred(?:(?:[ -]and)?[ -]{small})?"  # "a hundred-and-eighty"
+    hundred = rf"hundred(?![ -]{AND}[ -]{small}s\b)(?:(?:[ -]{AND})?[ -]{small})?"  # "a hundred-and-eighty"
     hundreds = f"(?:a|{ones})[ -]{hundred}"
     thousand = f"thousand(?:,?(?: and)? {hundreds}| and {small}| (?:{tens}(?:[ -]{ones})?|{_any('teens')}))?"
     tails = (
@@ -100,7 +106,7 @@ def spelt() -> str:
         f"(?:(?<=ten[ -])|(?<=eleven[ -])|(?<=twelve[ -])|(?<=een[ -])){ones}",  # "twelve six" on a meter
         rf"(?:(?<=eleven[ -])|(?<=twelve[ -])|(?<=thirteen[ -])){READ_OFF}(?!{MEASURED})",  # "twelve fifteen"
     )
-    alone = f"{_point()}|one (?:oh|zero|one|two)(?: {digit}){{2}}"
+    alone = f"{_point()}|one (?:oh|zero|one|two)(?: {digit}){{2}}|{_of_each()}"
     begun = f"(?:a )?(?:{hundred}|{thousand}|dozen)|{small}(?:[ -](?:{'|'.join(tails)}))?"
     couple = "(?:a )?couple (?:of )?(?:hundred|thousand|dozen)"
     return rf"(?:{couple}|{FALLEN}{ones}{NOT_COUNTED}|(?:(?:minus|negative) )?(?:{alone}|{begun}))\b"
@@ -114,10 +120,16 @@ def _not_of_each(tens: str, ones: str) -> str:
     )
 
 
+def _of_each() -> str:
+    """The pattern of hundreds that are told of each of several: the 110 of "two hundred-and-tens", "two hundreds"."""
+    small = f"(?:{_any('tens')}(?:[ -]{_any('ones')})?|{_any('teens', 'ones')})"
+    return rf"hundred[ -]{AND}[ -]{small}s|{COUNTED}hundreds(?! of)"
+
+
 def _point() -> str:
-    """The pattern of a number that begins with its point: "point oh four"."""
+    """The pattern of a number that begins with its point: "point oh four", "a point two amp alarm"."""
     digit = f"(?:{_any('ones', 'zero')}|oh)"
-    return f"{NO_SPOT}point {digit}(?: {digit})*(?={SINGLY})"
+    return f"(?:{NO_SPOT}point {digit}(?: {digit})*(?={SINGLY})|{THINGS}point {digit}(?: {digit})*(?={SUCH}))"
 
 
 def start() -> str:
@@ -125,7 +137,7 @@ def start() -> str:
     return (
         rf"(?:{SIGN}\.?[0-9]|{HALF_A_DOZEN}|(?:(?:minus|negative) )?{_any('ones', 'teens', 'tens', 'zero', 'scales')}\b"
         r"|(?:minus|negative) ?\.?[0-9]|(?:a )?(?:couple (?:of )?)?(?:hundred|thousand|dozen)\b"
-        rf"|(?:(?:minus|negative) )?{_point()})"
+        rf"|(?:(?:minus|negative) )?{_point()}|{_of_each()})"
     )
 
 

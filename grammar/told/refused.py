@@ -14,6 +14,8 @@ NEVER_AFTER = "?"  # "AGM, no?" asks whether it is
 def _goes(scene: Scene, item: Item) -> bool:
     """Whether a kind of battery is to go: "wants the lead gone", "the AGM goes, which lithium"; "the lithium's gone
     soft" tells how it is."""
+    if _is_out(scene, item):
+        return True
     named = scene.word(item.start - 1) in ("the", "my", "our", "all")
     if not named or scene.word(item.end) not in ("gone", "goes", "out"):
         return False
@@ -21,6 +23,16 @@ def _goes(scene: Scene, item: Item) -> bool:
     if scene.word(item.start) == "lead":  # one that goes forward is a wire
         return follows not in ("of", "flat")
     return not follows[:1].isalnum() or follows in GOES_ON
+
+
+def _is_out(scene: Scene, item: Item) -> bool:
+    """Whether a kind is out of the question: "wet is out, evidently", "gel's out"; "the gel is out of the boat" is
+    carried out."""
+    at = item.end + (scene.word(item.end) in ("is", "are", "was"))
+    first = item.at == 0 or scene.items[item.at - 1].kind == "mark"
+    ruled = scene.word(at) == "ruled" and scene.word(at + 1) == "out"
+    out = scene.word(at) == "out" and not scene.word(at + 1)[:1].isalnum()
+    return (first and at > item.end and out) or (at > item.end and ruled)
 
 
 def refused_after(scene: Scene, item: Item) -> bool:

@@ -50,12 +50,12 @@ def is_size(scene: Scene, item: Item, value: float) -> bool:
         return True
     if f"{value:g}" not in GROUPS and (_is_batterys(scene, item) or (batteries and _named_so(scene, item, value))):
         return True
-    if _after_label(scene, item) or (counted and _alone(scene, item)):
+    if _after_label(scene, item) or _amps_into(scene, item) or (counted and _alone(scene, item)):
         return True
     named = "battery" in scene.facts | scene.heads and "cable" not in scene.heads
     if named and scene.word(item.start - 1) == "a" and HEAVY & scene.vocabulary:
         return True
-    aged = scene.word(item.start - 1) in AGED and scene.word(item.start - 2) in ARTICLES | {"an"}
+    aged = scene.word(item.start - 1) in AGED and scene.word(item.start - 2) in ARTICLES | {"an", "one"}
     article = aged or scene.word(item.start - 1) in ARTICLES
     if article and (scene.word(item.end) in LASTS or _to_charge(scene, item)):
         return True
@@ -106,6 +106,16 @@ def _to_charge(scene: Scene, item: Item) -> bool:
     if after is not None and after.kind != "mark":
         return False
     return scene.word(item.start - 2) == "for" and "charger" in scene.heads and scene.word(item.start - 1) == "the"
+
+
+def _amps_into(scene: Scene, item: Item) -> bool:
+    """Whether a charger's amps are asked for it: "should furnish how many amperes to seventy-five?"."""
+    before = [scene.word(item.start - back) for back in (3, 2, 1)]
+    after = scene.after(item)
+    asked = (
+        before[0] in ("many", "what") and before[1] in ("amps", "amperes", "amp") and before[2] in ("to", "for", "into")
+    )
+    return asked and "charger" in scene.heads and (after is None or after.kind == "mark")
 
 
 def _after_volts(scene: Scene, item: Item) -> bool:

@@ -40,7 +40,9 @@ ONE_PLACE = re.compile(
     r"\b(?:both|the two|all the|all) (?:minus(?:es)?|negatives?|neg)(?: (?:cables?|leads?|wires?|posts?))?"
     r"(?: \w+){0,2}? (?:on|at|to|in|onto|into) "
     r"(?:(?:the |an? )?(?:same|one|single)(?: \w+)? (?:block|bus ?bar|bar|bolt|stud|point|post|frame)"
-    r"|the engine(?: block)?|the (?:motor|engine) block)\b",
+    r"|the engine(?: block)?|the (?:motor|engine) block)\b"
+    r"|\b(?:the|my|our|all|every) (?:minus|negative|neg)(?: side)? (?:is|goes to) (?:all )?(?:one|a single|the same)"
+    r"(?: \w+)? (?:bus ?bar|bar|bolt|stud|block|rail)\b",
     re.IGNORECASE,
 )
 FAR = 160  # characters between the two sides

@@ -16,6 +16,7 @@ JOINED = frozenset(
 )
 NEW_ONES = frozenset({"new", "brand", "identical", "equal", "alike", "same", "matching", "fresh"})
 SHARES = frozenset({"half", "one", "either", "neither"})
+PAIR_AFTER = 3  # pieces from "24.2" to the pair of "24.2 on the pair"
 ONES_WITHIN, LAID_WITHIN = 3, 10  # words
 LEADS = frozenset({"leads", "leaden", "lead"})
 KILOS = frozenset({"kilos", "kilo", "kg", "kgs", "weigh", "weight", "lighter", "heavier"})
@@ -102,4 +103,23 @@ def so_many_at(scene: Scene, item: Item) -> bool:
     return bare and at > item.end and scene.word(figure.end) in ("each", "apiece")
 
 
-APART_FROM_NAME = (so_many_at, bracketed, so_many_of, so_many_off, joined_pair, so_many_ones, so_many_new)
+def read_on_pair(scene: Scene, item: Item) -> bool:
+    """Whether volts are read on the pair: "24.2 on the pair this morning", "25.1 across our pair"."""
+    if not item.name.endswith("pair") or scene.word(item.start - 1) not in ("the", "my", "our", "a"):
+        return False
+    if scene.word(item.start - 2) not in ("on", "across", "over") or item.at < PAIR_AFTER:
+        return False
+    read = scene.items[item.at - PAIR_AFTER]
+    return read.dim in ("VOLT", "NUM") and not isinstance(read.quantity.value, str) and read.quantity.value % 1 != 0
+
+
+APART_FROM_NAME = (
+    read_on_pair,
+    so_many_at,
+    bracketed,
+    so_many_of,
+    so_many_off,
+    joined_pair,
+    so_many_ones,
+    so_many_new,
+)

@@ -5,10 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from grammar.reading import Stated
+from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
 
 KILOS = {frozenset({"kilos", "kilo", "kg", "kgs"}): "kilogram", frozenset({"pounds", "lbs"}): "pound"}
+WEIGHS = frozenset({"weighs", "weigh", "weighed", "weighing"})
+KINDS = frozenset({"lead", "led", "agm", "gel", "wet", "battery", "flooded", "old"})
+APART = 5  # words from a figure to its unit
 LIGHTEST, HEAVIEST = 8.0, 90.0  # kg of a battery
 
 
@@ -18,10 +22,29 @@ def kilos_of_them(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if not unit or any(item.fact == "battery.weight" for item in stated):
         return
     for item in scene.quantities("NUM", "COUNT"):
-        of_them = (scene.word(item.end), scene.word(item.end + 1)) == ("of", "them")
+        of_them = (scene.word(item.end), scene.word(item.end + 1)) == ("of", "them") or _weighs(scene, item)
         value = item.quantity.value
         kilos = in_unit(float(value), unit, "kilogram") if of_them and not isinstance(value, str) else None
         if kilos is not None and LIGHTEST <= kilos <= HEAVIEST:
             span = scene.span(item.start, item.end)
             yield Stated("battery.weight", kilos, "kilogram", scene.text[slice(*span)], span, how="default")
             return
+
+
+def _weighs(scene: Scene, item: Item) -> bool:
+    """Whether a bare figure is what one weighs: "one weighs 58", "30 on the dot, kilos", "the lead one is 25"."""
+    before = [scene.word(item.start - back) for back in (1, 2, 3, 4)]
+    while before and before[0] in ("about", "around", "roughly", "only", "some", "exactly"):
+        before = before[1:]
+    if before[0] in WEIGHS:
+        return True
+    ahead = [scene.word(at) for at in range(item.end, item.end + APART)]
+    named = any(unit in ahead for words in KILOS for unit in words)
+    figures = any(other.dim for other in scene.items[item.at + 1 : item.at + 1 + APART])
+    if named and "," in ahead and not figures:
+        return True
+    after = scene.after(item)
+    ends = after is None or after.kind == "mark" or after.name in ("and", "now")
+    is_one = before[0] in ("is", "s", "its") and ends
+    kind = bool(KINDS & set(before[1:])) or before[1:2] == [")"]  # "the led one (LEAD) is 25"
+    return is_one and kind

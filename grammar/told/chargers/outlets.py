@@ -38,6 +38,11 @@ FEEDS = re.compile(  # "my charger feeds two, I have three banks"
     r"(?P<many>one|two|three|four|[1-4])(?: (?:batteries|banks|battery|bank))?(?=[,.;?!]|$| and\b| but\b)",
     re.IGNORECASE,
 )
+LEADS_OUT = re.compile(  # "one box on shore power with two leads coming out"
+    r"\b(?:box|unit|thing|gadget)\b[^.?!;]{0,20}\b(?:shore(?: power)?|mains|wall|quay)\b[^.?!;]{0,24}"
+    rf"\b(?:with|has|having|and) (?:only |just )?{NUMBER} (?:{ENDS}|{EXITS})\b",
+    re.IGNORECASE,
+)
 ARMED = re.compile(
     r"\b(?P<many>one|single|two|twin|three|four|[1-4])[- ]"
     r"(?:armed|headed|legged|mouthed|exit|outlet|lead|tailed|tail|arm)"
@@ -49,7 +54,15 @@ ARMED = re.compile(
 
 def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """How many batteries a charger can be clipped to: "it has only one pair of cables"."""
-    if not _of_charger(scene) or any(item.fact == FACT for item in stated):
+    if found := LEADS_OUT.search(scene.text):
+        yield _told(found, NUMBERS.get(_many(found), 1.0))
+        return
+    if not _of_charger(scene):
+        return
+    if told := [item for item in stated if item.fact == FACT]:
+        found = OF_CHARGER.search(scene.text)
+        if found is not None and all(_is_asked(scene, item) for item in told):
+            yield _told(found, NUMBERS.get(_many(found), 1.0))
         return
     found = (
         PAIRS.search(scene.text)
@@ -63,13 +76,19 @@ def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         yield _told(found, 1.0)
 
 
+def _is_asked(scene: Scene, item: Stated) -> bool:
+    """Whether a number of outputs is only asked about: "a charger of one exit. Two exits are better?"."""
+    rest = re.search(r"[.?!;]", scene.text[item.span[1] :])
+    return rest is not None and rest[0] == "?"
+
+
 def _of_charger(scene: Scene) -> bool:
     """Whether a charger is named, or a "20 A unit" beside its outlet."""
     return "charger" in scene.heads or bool({"outlet", "output"} & scene.vocabulary and "unit" in scene.vocabulary)
 
 
 def _many(found: re.Match[str]) -> str:
-    return str(found["many"] or found["only"]).lower()
+    return str(found["many"] or found.groupdict().get("only", "")).lower()
 
 
 def _told(found: re.Match[str], many: float) -> Stated:

@@ -38,6 +38,7 @@ STANDS = frozenset(
         "jammed",
     }
 )
+REMAINS = frozenset({"remains", "remained", "stays", "stayed", "still"})  # "the charger, which remains on WET"
 SPEAKS = frozenset({"speaks", "understands", "knows"})  # "the box on the wall only speaks wet and gel"
 STANDS_AT = 4  # words
 MARKED = frozenset({"says", "reads", "marked", "labelled", "labeled", "stamped", "printed", "branded", "badged"})
@@ -100,8 +101,14 @@ def _left_at(scene: Scene, item: Item, offered: bool) -> bool:
         return False
     before = [scene.word(at) for at in range(item.start - 1 - STANDS_AT, item.start - 1)]
     after = scene.after(item)
+    if REMAINS & set(before[-2:]) and any(0 < item.start - head.end <= MARKED_AFTER for head in _chargers(scene)):
+        return after is None or after.kind == "mark" or after.name in ("and", "but", "setting", "mode")
     named = bool((DIALS | SWITCHES) & set(before)) or offered
     return named and bool(STANDS & set(before)) and (after is None or after.head != "battery")
+
+
+def _chargers(scene: Scene) -> list[Item]:
+    return [head for head in scene.head_items if head.head == "charger"]
 
 
 def _marked(scene: Scene, item: Item) -> bool:

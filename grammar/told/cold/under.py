@@ -46,6 +46,7 @@ GOES_ON = frozenset(
     {"", "in", "at", "by", "out", "outside", "here", "and", "tonight", "overnight", "with", "when", "now"}
 )
 BY = frozenset({"by", "at", "on", "in", "to", "of", "is", "its", "for", "bij", "bei", "", ".", ","})
+OUT = frozenset({"outside", "outdoors", "overnight", "tonight"})
 LOOSE = frozenset({"default", "near", "range", "weighed"})
 SCALES = frozenset({"thermometer", "mercury"})
 PLACES = frozenset(
@@ -67,7 +68,7 @@ def told_under(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 
 
 def _is_of_degrees(scene: Scene, item: Item) -> bool:
-    return is_under(scene, item) or _is_minus(item) or _is_of_a_place(scene, item)
+    return is_under(scene, item) or _is_zero(scene, item) or _is_minus(item) or _is_of_a_place(scene, item)
 
 
 def is_under(scene: Scene, item: Item) -> bool:
@@ -88,6 +89,11 @@ def is_under(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
     ends = after is None or after.kind == "mark" or after.name in ("how", "what", "will", "and", "in")
     return least and ends and (before is None or not before.dim)
+
+
+def _is_zero(scene: Scene, item: Item) -> bool:
+    """Whether it is zero out there: "when it's zero outside", "zero overnight"."""
+    return item.quantity.value == 0 and scene.word(item.end) in OUT
 
 
 def _is_minus(item: Item) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.scene.claims import LASTING, NOTHING, Claim
+from grammar.scene.claims import LASTING, NOTHING, Claim, asked
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
@@ -35,6 +35,7 @@ LASTS = re.compile(
 )
 PROPELS = frozenset({"canoe", "kayak", "thrust", "throttle", "trolling", "paddle", "propeller", "prop", "tender's"})
 HOURS = re.compile(r"\bhours?\b|\bhrs\b|\bhow (?:long|far)\b", re.IGNORECASE)
+WITHOUT = re.compile(r"\bchargers?\b", re.IGNORECASE)
 DRAWN = frozenset({"draw", "drain", "load", "pull", "appetite", "consumption", "usage", "demand", "thirst"})
 THINGS = frozenset(
     {"coolbox", "coolboxes", "icebox", "cooler", "freezer", "fridge", "amplifier", "amp", "pump", "lamp"}
@@ -63,6 +64,15 @@ def _for_days(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     }
 
 
+def _charger_is_asked(scene: Scene, claim: Claim) -> bool:
+    """Whether the one charger named is only asked for, beside how long something lasts: "how long before it's dark, and
+    what charger keeps the groove"."""
+    chargers = [head for head in scene.head_items if head.head in CHARGERS]
+    if not chargers or claim.how not in LOOSE or not all(asked(scene, head) for head in chargers):
+        return False
+    return scene.about("request:how_long") and CHARGED.search(WITHOUT.sub(" ", scene.text)) is None
+
+
 def _never_stops(scene: Scene, item: Item) -> bool:
     after = " ".join(scene.word(item.end + ahead) for ahead in range(3))
     return "into" not in scene.vocabulary and any(after.startswith(words) for words in LASTING)
@@ -72,7 +82,9 @@ def _is_drawn(scene: Scene, item: Item, claim: Claim) -> bool:
     """Whether amps are drawn: "at five amps what have I got by way of evening", "on a 35 amp draw"."""
     if item.dim not in ("AMP", "NUM"):
         return False
-    if scene.word(item.end) in THINGS:
+    if scene.word(item.end) in THINGS or scene.word(item.start - 1) in THINGS - {"amp"}:
+        return True
+    if _charger_is_asked(scene, claim):
         return True
     if CHARGERS & scene.heads:
         return False

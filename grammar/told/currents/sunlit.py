@@ -41,6 +41,8 @@ def of_the_sun(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     for item in scene.quantities("TIME"):
         claim = claims.get(item.at)
         hours = item.quantity.unit == "hour" and (claim is None or claim.fact in HOURS)
+        if claim is not None and claim.fact == "solar.sun_hours" and _of_a_load(scene, item, claims):
+            found[item.at] = Claim("load.time", "near")
         watts = "panel" in scene.heads or bool(scene.quantities("WATT"))
         if hours and watts and (IN_SUN.search(_after(scene, item)) or _of_the_day(scene, item)):
             found[item.at] = Claim("solar.sun_hours", "role")
@@ -60,6 +62,15 @@ def _of_a_sunny_place(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim
         return {}
     loose = [at for at, claim in claims.items() if claim == Claim("load.power", "default")]
     return {at: Claim("solar.power", "near") for at in loose if len(loose) == 1}
+
+
+def _of_a_load(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    """Whether something runs while it is light, and no panel is spoken of: "1.5 A, 14 hours of daylight"."""
+    if "daylight" not in (scene.word(item.end), scene.word(item.end + 1)):
+        return False
+    told = {claim.fact for claim in claims.values()} | {old.fact for old in scene.said}
+    solar = {"solar.power", "solar.sun_hours"} & {old.fact for old in scene.said} or "solar.power" in told
+    return "load.current" in told and not solar and "panel" not in scene.heads and "solar" not in scene.vocabulary
 
 
 def _after(scene: Scene, item: Item) -> str:

@@ -117,9 +117,24 @@ def _counts_old_ones(scene: Scene, item: Item) -> bool:
     follows = next((other for other in scene.items if other.start == item.end + 1), None)
     if scene.word(item.end) == "old" and follows is not None and follows.name in PIECES:
         return True  # "two old pieces, 30 kg each"
+    if scene.word(item.end) == "old" and follows is not None and _is_size(follows):
+        return True  # "two new 110s, one old ninety-five"
+    if scene.word(item.end) == "old" and scene.word(item.end + 1) in ("and", ",", "&") and _new_ones(scene, item):
+        return True  # "three 85s, two old and one new"
     if scene.word(item.end) != "old" or follows is None or scene.word(item.start - 1) in BE | {"battery", "about"}:
         return False
     return follows.head == "battery" or follows.dim in ("AH", "VOLT") or follows.fact == "battery.chemistry"
+
+
+def _new_ones(scene: Scene, item: Item) -> bool:
+    """Whether new ones are counted after the old ones."""
+    return bool({"new", "newer", "fresh"} & {scene.word(at) for at in range(item.end + 2, item.end + 5)})
+
+
+def _is_size(item: Item) -> bool:
+    """Whether a bare figure may be a battery's amp-hours, no year of its life."""
+    value = item.quantity.value if item.dim == "NUM" else ""
+    return not isinstance(value, str) and value > OLDEST
 
 
 def _by_the_year(scene: Scene, item: Item) -> bool:

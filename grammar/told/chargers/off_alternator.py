@@ -1,0 +1,63 @@
+"""Which amps are an alternator's and which those of the box it feeds: "30 A off an 80 A alt", "alternator (70 A)"."""
+
+from __future__ import annotations
+
+from grammar.scene.claims import Claim
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+ALTERNATOR, CHARGER = Claim("alternator.current", "near"), Claim("charger.current", "near")
+LOOSE = frozenset({"default", "near", "range", "weighed"})
+BOXES = frozenset({"charger", "dcdc"})
+MOST_BOX = 100.0  # amps of a box that an alternator feeds
+LEAST = 40.0  # amps of an alternator told by themselves
+ITEMS = frozenset({"box", "gadget", "charger", "item", "one", "job", "thing", "unit"})  # "a small fifty-five amp item"
+ITS_ITEM = 8  # words from an alternator to that
+
+
+def off_alternator(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of the amps of an alternator, and of those that something takes from it."""
+    amps = scene.quantities("AMP")
+    if "alternator" not in scene.heads or "load" in scene.heads or not 1 <= len(amps) <= 2:
+        return {}
+    own = [item for item in amps if _is_its(scene, item)]
+    if len(amps) == 1:
+        return _alone(scene, amps[0], claims)
+    if len(own) != 1 or _is_sum(scene):
+        return {}
+    other = amps[0] if own[0] is amps[1] else amps[1]
+    found = {own[0].at: ALTERNATOR}
+    fact = claims.get(other.at, CHARGER).fact
+    taken = fact in ("alternator.current", "load.current") and _value(other) <= min(MOST_BOX, _value(own[0]))
+    return found | ({other.at: CHARGER} if taken else {})
+
+
+def _alone(scene: Scene, item: Item, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """ "Can the alternator charge the lithium straight? 80 amps": no charger is named whose they could be."""
+    claim = claims.get(item.at)
+    loose = claim is not None and claim.fact in ("charger.current", "load.current") and claim.how in LOOSE
+    others = BOXES & scene.heads or bool(scene.facts & {"load.kind", "load.model"})
+    others = others or scene.word(item.end) in ITEMS or any(one == ALTERNATOR.fact for one, _ in claims.values())
+    others = others or scene.about("request:how_long")  # "with its 55 amps, how long" are what the battery gets
+    return {item.at: ALTERNATOR} if loose and not others and _value(item) >= LEAST else {}
+
+
+def _is_its(scene: Scene, item: Item) -> bool:
+    """Whether amps touch the alternator: "80 A alt", "alternator (70 A)", "the alternator, a small 55 amp item"."""
+    for head in scene.head_items:
+        if head.head != "alternator":
+            continue
+        if head.start == item.end or (item.start - head.end in (0, 1) and scene.word(head.end) in ("(", ":", "is")):
+            return True
+        if scene.word(item.end) in ITEMS and 0 < item.start - head.end <= ITS_ITEM:
+            return not any(other.head for other in scene.items[head.at + 1 : item.at])
+    return False
+
+
+def _is_sum(scene: Scene) -> bool:
+    """Whether two alternators are spoken of."""
+    return bool({"alternators", "both"} & scene.vocabulary)
+
+
+def _value(item: Item) -> float:
+    return 0.0 if isinstance(item.quantity.value, str) else float(item.quantity.value)

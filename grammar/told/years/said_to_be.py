@@ -1,0 +1,86 @@
+"""Years of a battery told on the way: "has seen six such winters", "rests at 12.7 and is five", "the elder, at six"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+from grammar.told.years.served import NUMBERS
+
+FACT = "battery.age"
+NUMBER = (
+    rf"(?P<years>{'|'.join(NUMBERS)}|\d{{1,2}})(?P<half>(?:\.5| and (?:a )?half|½))?"
+    r"\b(?! ?-?(?:v|volts?|ah|amps?|amperes?|a|ma|w|watts?|kg|kilos?|lbs?|pounds?|m|mm2?|cm|feet|ft|hours?|minutes?"
+    r"|seconds?|weeks?|months?|days?|percent|degrees|times|per|of|or|to|in)\b|[.,]?\d| ?%)"
+)
+KIND = r"(?:agms?|gels?|wets?|flooded|batter(?:y|ies)|lithium|accus?|banks?)"
+IT = rf"(?:{KIND}|mine|ours|hers|his|it|she)"
+ENDS = r"(?=\s*(?:[,.;?!]|$))"
+SEASONS = re.compile(  # "it is a wet one and has seen six such winters"
+    r"\b(?P<who>[\w']+) (?:seen|survived|weathered|endured|stood|withstood|lived through|been through|come through)"
+    rf"(?: out)? {NUMBER} (?:such|hard|cold|long|bad|of (?:them|those|these|our))\b",
+    re.IGNORECASE,
+)
+BY_ITS_DATE = re.compile(  # "the date stamped on it makes it twelve"
+    r"\b(?:stamp\w*|dated?|sticker|label|code|receipt|invoice|bill|serial|paperwork|log|logbook)\b[^.?!;]{0,40}"
+    rf"\b(?:makes?|puts?) (?:it|her|him|them|the battery|this one|that one)"
+    rf"(?: at| about| nearly| some| all of)* {NUMBER}",
+    re.IGNORECASE,
+)
+AND_IS = re.compile(  # "mine rests at 12.7 and is five"
+    rf"\b{IT}\b(?:[^.?!;]|\.\d){{2,40}}?\band (?:is|it'?s|it is|she'?s)(?: now| already| about)* {NUMBER}{ENDS}",
+    re.IGNORECASE,
+)
+BRACKETED = re.compile(  # "the AGM (100 Ah) is three and a half"
+    rf"\b{KIND} ?\([^()]{{1,24}}\),? (?:is|are|was)(?: now| already| about)* {NUMBER}(?=\s*(?:[,.;?!]|$|and\b))",
+    re.IGNORECASE,
+)
+AND_HALF = re.compile(  # "our gel is four and a half"
+    rf"\b{IT} (?:is|are)(?: now| already| about)* (?P<years>{'|'.join(NUMBERS)}|\d{{1,2}})"
+    r"(?P<half> and (?:a )?half)(?=\s*(?:[,.;?!]|$|and\b|now\b))",
+    re.IGNORECASE,
+)
+ELDER = re.compile(  # "is the elder, at six and flooded, fit for marrying"
+    rf"\b(?:elder|older|oldest|eldest|senior)(?: one| {KIND}| of (?:them|the two))?"
+    rf"(?:, (?:at|being|which is|who is|now)| at| aged) {NUMBER}",
+    re.IGNORECASE,
+)
+PEOPLE = frozenset({"i", "we", "i've", "we've", "you", "he"})
+HAVE = re.compile(r"\b(?:i|we|you|he|i've|we've)(?: have| has| had)? $|\b(?:i|we)'ve $", re.IGNORECASE)
+APART = re.compile(r" ?(?:years?|yrs) (?:older|newer|younger|apart)\b", re.IGNORECASE)
+VOLTS = frozenset({12.0, 24.0})
+OLDEST = 20.0
+
+
+def age_said(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """The age of the battery, where no age is told but that one battery is older than the other."""
+    told = [item for item in stated if item.fact == FACT]
+    if any(not _is_difference(scene, item) for item in told) or not _of_battery(scene):
+        return
+    for pattern in (SEASONS, BY_ITS_DATE, AND_IS, BRACKETED, AND_HALF, ELDER):
+        found = pattern.search(scene.text)
+        if found is None or (pattern is SEASONS and _of_people(scene, found)):
+            continue
+        years = (NUMBERS.get(found["years"].lower()) or float(found["years"])) + (0.5 if found["half"] else 0.0)
+        if 1 < years <= OLDEST and years not in VOLTS - ({12.0} if pattern is BY_ITS_DATE else set()):
+            yield Stated(FACT, years, "year", found["years"], found.span("years"), how="default")
+            return
+
+
+def _is_difference(scene: Scene, item: Stated) -> bool:
+    """Whether years part two batteries: "the one's two years older"."""
+    start, end = item.span
+    return APART.search(scene.text[start : end + 16]) is not None
+
+
+def _of_people(scene: Scene, found: re.Match[str]) -> bool:
+    """Whether somebody has seen those winters himself."""
+    return found["who"].lower() in PEOPLE or HAVE.search(scene.ahead(found.start("who"))) is not None
+
+
+def _of_battery(scene: Scene) -> bool:
+    """Whether a battery is spoken of, here or before."""
+    named = "battery" in scene.facts | scene.heads or bool(scene.quantities("CCA", "AH"))
+    return named or any(old.fact.startswith("battery.") for old in scene.said)
