@@ -27,7 +27,7 @@ GOING_ON = WORDS | {
     "with",
     "for",
 }  # and nobody else is named: "the shop 400 A"
-ITSELF = frozenset({"it", "motor", "thruster", "windlass", "load", "which"})  # and no person
+ITSELF = frozenset({"it", "motor", "thruster", "windlass", "load", "plate", "which"})  # and no person
 OF_LOAD = ("load.current", "load.power", "load.model")
 
 
