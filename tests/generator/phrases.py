@@ -118,10 +118,10 @@ def sign_messages(entry: Entry) -> Iterator[str]:
     how, _, place = entry.how.partition("/")
     needs = [classes()[name][0] for name in families()[entry.table].get("needs", ())]
     set_in = frames()["danger"]
-    if how in ("beside", "anywhere"):
+    if how in ("beside", "anywhere", "with"):
         words = classes()[place]
         some = words[:: max(1, len(words) // MOST_PLACES)]
-        set_in = [frame.replace("[]", word) for word in some for frame in frames()[how]]
+        set_in = [frame.replace("[]", word) for word in some for frame in frames()["anywhere" if how == "with" else how]]
     for row in rows(entry.phrase):
         for frame in set_in:
             message = frame.replace("{}", text(row))
