@@ -22,14 +22,20 @@ from grammar.told.batteries.drawn import drawn
 from grammar.told.batteries.half_of_it import halves
 from grammar.told.batteries.kilos import kilos_of_them
 from grammar.told.batteries.over_limit import own_weight
+from grammar.told.batteries.plurals import plurals
 from grammar.told.batteries.rows import in_rows
 from grammar.told.batteries.two_cases import two_cases
 from grammar.told.batteries.two_sides import two_sides
 from grammar.told.chargers.floating import floating
 from grammar.told.chargers.listed_banks import listed_banks
 from grammar.told.chargers.outlets import outlets
+from grammar.told.chargers.serves import serves
 from grammar.told.chargers.told_of_charge import told_of_charge
+from grammar.told.readings.load_of_reading import load_of_reading
+from grammar.told.readings.points import points
+from grammar.told.times.year_round import year_round
 from grammar.told.years.birthdays import years_told
+from grammar.told.years.made_up import made_up
 
 IF_FILLED = re.compile(  # "what if I charge them right up first"
     r"\bif (?:i|we|you|he|they) (?:fully )?(?:charged?|fill(?:ed)?|topp?(?:ed)?)(?: up)?"
@@ -75,6 +81,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
     stated = told_of_charge(scene, two_cases(scene, own_weight(scene, without_choice(scene, stated))))
     stated = in_rows(scene, drawn(scene, halves(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))))
+    stated = made_up(scene, serves(scene, plurals(scene, stated)))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
@@ -92,6 +99,9 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *counted_so(scene, stated),
         *charge_so(scene, stated),
         *kilos_of_them(scene, stated),
+        *points(scene, stated),
+        *load_of_reading(scene, stated),
+        *year_round(scene, stated),
     ]
     told = {item.fact for item in found}
     boxes = [

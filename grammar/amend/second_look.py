@@ -4,16 +4,24 @@ from __future__ import annotations
 
 from grammar.scene.claims import Claim
 from grammar.scene.scene import Scene
+from grammar.told.batteries.called import called
 from grammar.told.cables.laid import laid
+from grammar.told.cables.links import links
+from grammar.told.chargers.of_a_box import of_a_box
 from grammar.told.cold.under import told_under
 from grammar.told.currents.asked_to_give import asked_to_give, volts_of_as_many
+from grammar.told.currents.by_phrase import by_phrase
 from grammar.told.currents.emptied import emptied
 from grammar.told.currents.products import summed
 from grammar.told.currents.sunlit import of_the_sun
 from grammar.told.currents.tested_at import drawn_as_read
 from grammar.told.currents.whose_amps import placed
+from grammar.told.times.pauses import pauses
 
-LOOKS = (emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many)
+LOOKS = (
+    *(emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many),
+    *(called, of_a_box, links, pauses, by_phrase),
+)
 
 
 def looked_again(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
