@@ -47,7 +47,8 @@ HALF, NEARBY = 50.0, 13  # percent; characters
 SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
 METERS = frozenset({"gauge", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
 SHOWN = re.compile(  # "hers shows 15.3 whenever the charger is in"
-    r"\b(?:battery|bank|agm|gel|lithium|wet|hers|his|mine|ours|theirs|she|he|it)(?: \w+)? (?:shows?|showed|reads?) $",
+    r"\b(?:battery|bank|agm|gel|lithium|wet|hers|his|mine|ours|theirs|she|he|it)(?: \w+)? (?:shows?|showed|reads?) $"
+    r"|[,.;] (?:and |but |now )?(?:shows?|reads?|showing|reading) $",
     re.IGNORECASE,
 )
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})

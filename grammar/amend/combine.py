@@ -25,6 +25,7 @@ from grammar.told.batteries.joined_so import joined_so
 from grammar.told.batteries.kilos import kilos_of_them
 from grammar.told.batteries.linked_for import linked_for
 from grammar.told.batteries.over_limit import own_weight
+from grammar.told.batteries.plurals import plurals
 from grammar.told.batteries.rows import in_rows
 from grammar.told.batteries.sides_told import sides_told
 from grammar.told.batteries.two_cases import two_cases
@@ -34,10 +35,15 @@ from grammar.told.cables.inch_sizes import inch_sizes
 from grammar.told.chargers.floating import floating
 from grammar.told.chargers.listed_banks import listed_banks
 from grammar.told.chargers.outlets import outlets
+from grammar.told.chargers.serves import serves
 from grammar.told.chargers.told_of_charge import told_of_charge
 from grammar.told.readings.driven import driven
+from grammar.told.readings.load_of_reading import load_of_reading
 from grammar.told.readings.odd_cell import odd_cell
+from grammar.told.readings.points import points
+from grammar.told.times.year_round import year_round
 from grammar.told.years.birthdays import years_told
+from grammar.told.years.made_up import made_up
 from grammar.told.years.said_to_be import age_said
 
 IF_FILLED = re.compile(  # "what if I charge them right up first"
@@ -85,6 +91,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     stated = told_of_charge(scene, two_cases(scene, own_weight(scene, without_choice(scene, stated))))
     stated = sides_told(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
     stated = in_rows(scene, drawn(scene, halves(scene, stated)))
+    stated = made_up(scene, serves(scene, plurals(scene, stated)))
     found = [
         *_volume(scene),
         *(list(_strings(scene)) or list(_in_strings(scene, stated)) or _both_ways(scene, stated)),
@@ -109,6 +116,9 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *two_hundreds(scene, stated),
         *driven(scene, stated),
         *odd_cell(scene, stated),
+        *points(scene, stated),
+        *load_of_reading(scene, stated),
+        *year_round(scene, stated),
     ]
     told = {item.fact for item in found}
     boxes = [

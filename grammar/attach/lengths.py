@@ -22,8 +22,9 @@ BUYS = frozenset(
     ]
 )
 IS = ("is", "are", "for")
+IN_VOLTS = frozenset({"volts", "volt", "voltage"})
 COSTS = frozenset({"cost", "costs", "stock", "delivered", "shipped"})
-BUYING_REACH, COST_REACH = 5, 8  # words
+BUYING_REACH, COST_REACH, VOLTS_REACH = 5, 8, 14  # words
 SENTENCE_ENDS = frozenset(".?!;")
 GOING_ON = 20  # words
 ONE_OR_BOTH_WAYS = ("length_one_way", "length_total")
@@ -147,6 +148,9 @@ def _is_ordered(scene: Scene, item: Item) -> bool:
     )
     how_much = before[-3:-1] == ["how", "much"] and before[-1] in IS
     asked = how_much and not scene.about("word:loss")  # "how much is 50 ft of 1/0"
+    ahead = [scene.word(at) for at in range(item.end, item.end + VOLTS_REACH)]
+    if COSTS & set(after) and IN_VOLTS & set(ahead):  # "4 m, 250 A ought to cost me how many volts"
+        return False
     return asked or bool(BUYS & set(before[ends:])) or bool(COSTS & set(after))
 
 
@@ -186,6 +190,11 @@ def _is_section_of_runs(scene: Scene, item: Item) -> bool:
     return spoken and runs and not isinstance(value, str) and value in METRIC_SIZES and value >= SMALLEST
 
 
+def _asked_for(scene: Scene, value: float) -> bool:
+    """Whether a short answer gives the cable that was asked for: "95mm"."""
+    return bool(scene.expected & {"cable.area", "cable.gauge"}) and value >= SMALLEST and len(scene.tokens) <= SHORT
+
+
 def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
     """Millimetres that name a size of cable: "70mm cable". Other millimetres are no fact."""
     if {scene.word(item.start - 1), scene.word(item.end)} & HOLES and value in STUDS:
@@ -194,7 +203,7 @@ def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.length", "role")
     if value not in METRIC_SIZES:
         return NOTHING
-    if beside(scene, item, "cable", reach=3):
+    if beside(scene, item, "cable", reach=3) or _asked_for(scene, value):
         return Claim("cable.area", "near")
     if "crimp" in scene.vocabulary and value >= SMALLEST:
         return Claim("cable.area", "near")

@@ -14,6 +14,9 @@ USING = frozenset({"use", "used", "using", "put", "try", "run", "connect"})  # "
 FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger ok on gel?"
 IT_IS = frozenset({"is", "its"})
 STILL = frozenset({"is", "was", "s", "still", "left", "always", "has", "been", "yet", "sits", "stays", "set"})
+STILL |= {"standing", "stands", "stood", "sat", "sitting"}
+WHOSE = frozenset({"my", "our", "his", "her", "their", "your", "this", "these"})
+SETTINGS = frozenset({"setting", "mode", "programme", "program", "profile", "position"})
 JUST_BEFORE = 3  # words: "setting if it is on AGM"
 HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 
@@ -40,6 +43,12 @@ def _elsewhere(scene: Scene, found: Found) -> bool:
     if scene.word(found.start) not in ("position", "positions") or {"charger", "panel", "dcdc"} & scene.heads:
         return False
     return not any(old.fact.startswith("charger.") for old in scene.said) and scene.likely[:1] != ("charger.current",)
+
+
+def for_a_battery(scene: Scene, item: Item) -> bool:
+    """Whether a setting was used for a battery of this kind: "on the wet setting for our lithium"."""
+    before = [scene.word(at) for at in range(item.start - 3, item.start)]
+    return before[0] in SETTINGS and before[1] in ("for", "with") and before[2] in WHOSE
 
 
 def _of_a_setting(scene: Scene, found: Found) -> bool:

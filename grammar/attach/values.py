@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from grammar.attach.denials import is_asked_of, is_denied, is_unsure, is_wanted, one_before_or
 from grammar.attach.kinds import LIST, is_deep_cycle, is_no_kind, is_wire, only_looks_so
-from grammar.attach.settings import is_setting
+from grammar.attach.settings import for_a_battery, is_setting
 from grammar.facts import facts
 from grammar.reading import Stated, Value
 from grammar.scene.items import Item
@@ -154,14 +154,17 @@ def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
         return _flag(scene, item)
     if kind == "number":
         return item.fact, float(item.name)
-    if item.fact == "battery.chemistry" and (
-        is_setting(scene, item)
-        or of_its_kind(scene, item)
-        or _of_charger(scene, item)
-        or stands_on(scene, item, offered)
-    ):
+    if item.fact == "battery.chemistry" and _is_switched(scene, item, offered):
         return "charger.setting", "flooded" if item.name == "lead" else item.name
     return item.fact, item.name
+
+
+def _is_switched(scene: Scene, item: Item, offered: set[int]) -> bool:
+    """Whether a kind is what a charger is set to, or for."""
+    if for_a_battery(scene, item):
+        return False
+    tests = (is_setting, of_its_kind, _of_charger)
+    return any(test(scene, item) for test in tests) or stands_on(scene, item, offered)
 
 
 def _counts_things(scene: Scene, item: Item) -> bool:
@@ -199,7 +202,9 @@ def _flag(scene: Scene, item: Item) -> tuple[str, Value]:
     if item.fact == "converter.common_negative" and "dcdc" not in scene.heads and PLUSES & scene.vocabulary:
         return "bank.layout", "parallel"  # "pluses joined, minuses joined"
     asked = "charger.isolated" in scene.expected
-    steps = {12.0, 24.0} <= scene.figures  # "a 12 to 24 charger"
+    steps = {12.0, 24.0} <= {
+        item.quantity.value for item in scene.quantities("VOLT", "NUM", "COUNT")
+    }  # "a 12 to 24 one"
     charges = "charger" in scene.heads and "dcdc" not in scene.heads and not steps
     if item.fact == "converter.common_negative" and (asked or charges):
         return "charger.isolated", not true

@@ -121,7 +121,9 @@ def sign_messages(entry: Entry) -> Iterator[str]:
     if how in ("beside", "anywhere", "with"):
         words = classes()[place]
         some = words[:: max(1, len(words) // MOST_PLACES)]
-        set_in = [frame.replace("[]", word) for word in some for frame in frames()["anywhere" if how == "with" else how]]
+        set_in = [
+            frame.replace("[]", word) for word in some for frame in frames()["anywhere" if how == "with" else how]
+        ]
     for row in rows(entry.phrase):
         for frame in set_in:
             message = frame.replace("{}", text(row))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from grammar.reading import Stated
@@ -13,6 +14,13 @@ KILOS = {frozenset({"kilos", "kilo", "kg", "kgs"}): "kilogram", frozenset({"poun
 WEIGHS = frozenset({"weighs", "weigh", "weighed", "weighing"})
 KINDS = frozenset({"lead", "led", "agm", "gel", "wet", "battery", "flooded", "old"})
 APART = 5  # words from a figure to its unit
+HEAVY = frozenset().union(*KILOS) | {"heavier", "lighter"}
+MINE = re.compile(  # "how many kilos lighter am I, mine being 29"
+    r"\b(?:mine|ours|his|hers|(?:the|my|our) (?:old|present|current|lead|wet|agm|gel|one|battery)(?: one| battery)?)"
+    r"(?: being| is| weighs| weighing| was|'s| are)(?: about| some)? $",
+    re.IGNORECASE,
+)
+AHEAD = 40  # characters
 LIGHTEST, HEAVIEST = 8.0, 90.0  # kg of a battery
 
 
@@ -22,7 +30,8 @@ def kilos_of_them(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if not unit or any(item.fact == "battery.weight" for item in stated):
         return
     for item in scene.quantities("NUM", "COUNT"):
-        of_them = (scene.word(item.end), scene.word(item.end + 1)) == ("of", "them") or _weighs(scene, item)
+        them = (scene.word(item.end), scene.word(item.end + 1)) == ("of", "them")
+        of_them = them or _weighs(scene, item) or _is_mine(scene, item)
         value = item.quantity.value
         kilos = in_unit(float(value), unit, "kilogram") if of_them and not isinstance(value, str) else None
         if kilos is not None and LIGHTEST <= kilos <= HEAVIEST:
@@ -48,3 +57,12 @@ def _weighs(scene: Scene, item: Item) -> bool:
     is_one = before[0] in ("is", "s", "its") and ends
     kind = bool(KINDS & set(before[1:])) or before[1:2] == [")"]  # "the led one (LEAD) is 25"
     return is_one and kind
+
+
+def _is_mine(scene: Scene, item: Item) -> bool:
+    """Whether a bare number is what a battery weighs, after kilos were asked about."""
+    after, start = scene.after(item), scene.tokens[item.start].start
+    ends = after is None or after.kind == "mark"
+    asked = any(token.word in HEAVY for token in scene.tokens[: item.start])
+    bare = not isinstance(item.quantity.value, str) and item.quantity.value % 1 == 0
+    return ends and asked and bare and MINE.search(scene.text[max(0, start - AHEAD) : start]) is not None

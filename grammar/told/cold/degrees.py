@@ -13,10 +13,27 @@ from grammar.told.cold.under import is_under
 HOT = 45.0  # nobody's battery space is so warm in Celsius, but beside an engine or in the sun
 HOTTEST = 65.0
 HEATED = frozenset(
-    {"engine", "diesel", "sun", "tropics", "exhaust", "heat", "bakes", "bake", "baking", "hot", "desert", "summer"}
+    {
+        "engine",
+        "diesel",
+        "sun",
+        "tropics",
+        "exhaust",
+        "heat",
+        "bakes",
+        "bake",
+        "baking",
+        "hot",
+        "desert",
+        "summer",
+        "shade",
+    }
 )
 TOLD = re.compile(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")
 AMERICAN = frozenset({"foot", "inch", "pound", "degree_Fahrenheit"})
+METRIC_WORDS = frozenset(
+    {"mm", "cm", "millimetres", "millimeters", "centimetres", "centimeters", "metres", "kilos", "kg"}
+)
 METRIC = frozenset({"meter", "centimeter", "kilogram", "millimeter ** 2", "millimeter", "liter"})
 FAHRENHEIT = frozenset({"f", "fahrenheit", "farenheit", "fahrenheight"})
 AMERICA = frozenset({"american", "yankee", "yank"})
@@ -89,6 +106,7 @@ def _scaled(scene: Scene, value: float) -> float:
     american = any(item.part and item.quantity.unit in AMERICAN and _is_ours(item) for item in scene.measured)
     american = american or (value > 0 and any(item.dim in ("GAUGE", "GROUP") for item in scene.measured))
     metric = any(item.part and item.quantity.unit in METRIC for item in scene.measured)
+    metric = metric or bool(METRIC_WORDS & scene.vocabulary)
     if HOT <= value <= HOTTEST and not american and (metric or HEATED & scene.vocabulary):
         return value
     return (value - 32) / 1.8 if value >= HOT or (american and not metric) else value

@@ -1,0 +1,99 @@
+"""Batteries that go by a bare size: "230 apiece", "a 3 year old 80", "my 100 must push 90 A", "one is 90, one 110"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.scene.claims import Claim
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+SIZE = Claim("battery.capacity", "near")
+SMALLEST, LARGEST = 40.0, 400.0
+KIND = r"(?:wet|flooded|agm|gel|lithium|lifepo4|lfp|lead|sealed)"
+WHOSE = r"(?:an?|the|my|our|his|her|another|this|that|your|each|one)"
+ENDS = r"(?=\W*(?:$|[.,;?!)]|\b(?:and|or|in|by|from|with|to|on|over|within|how|what|is|are|then|so)\b))"
+SAYS = (  # the words before a size, those after it
+    (r"", r" ?(?:apiece|a piece)\b"),
+    (rf"\b{WHOSE} (?:\d+|\w+)[ -](?:year|month|yr)s?[ -]old (?:{KIND} )?", r"(?! ?(?:footer|footers|year|of)\b)"),
+    (rf"\b{WHOSE} ", rf" (?:that'?s|which is|that is|and it'?s|,) ?(?:an? )?{KIND}\b"),
+    (
+        r"\b(?:my|our|his|her) (?:(?:new|old|poor|little|lone|single) )?",
+        r" (?:must|should|has to|needs? to|ought to|is to|will have to) "
+        r"(?:push|give|deliver|feed|drive|run|carry|supply|power|turn|spin|shove|pull)\b",
+    ),
+    (r"\b(?:fill|filling|refill|top up|replenish|revive|charge|charging)(?: up)? (?:an?|the|my|our|his|her) ", ENDS),
+    (r"\b(?:has|holds|have|with|got|says|contains|stores)(?: about| only| got)? ", r" of (?:them|those|these)\b"),
+)
+ONE_AND_OTHER = re.compile(  # the sizes of two that are told apart
+    r"\bone(?:'?s| is| of them is| being| was)?(?: an?)? (?P<one>\d{2,3})\b(?: ?ah)?(?:,| and|, and| but|;) ?"
+    r"(?:the other|one|the second|another|the next|t'other)"
+    r"(?:'?s| one is| is| being| was)?(?: an?)? (?P<other>\d{2,3})\b"
+    r"(?! ?(?:a|amps?|v|volts?|years?|yrs?|months?|kg|kilos?|lbs?|pounds|cca|mm|cm"
+    r"|per ?cent|percent|degrees)\b|[.,]\d|%)",
+    re.IGNORECASE,
+)
+OTHERS = frozenset({"charger", "fuse", "cable", "alternator", "dcdc"})
+WEIGHED = frozenset({"kg", "kilos", "kilo", "weigh", "weighs", "weight", "heavy", "lift", "lb", "lbs", "pounds", "cca"})
+HOURS = re.compile(r"\bamp(?:ere)?[ -]?hours?\b|\bah\b", re.IGNORECASE)
+PATTERNS = tuple((re.compile(left + r"$", re.IGNORECASE), re.compile(right, re.IGNORECASE)) for left, right in SAYS)
+OF_THEM = len(PATTERNS) - 1  # the last of them: amp-hours must be spoken of
+FAR = 40  # characters
+
+
+def called(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of bare numbers that batteries go by."""
+    bare = [item for item in scene.quantities("NUM") if _free(item, claims)]
+    if not bare or scene.quantities("AH") or not _of_batteries(scene) or WEIGHED & scene.vocabulary:
+        return {}
+    found = {item.at for item in bare if _is_called(scene, item) or _of_so_many_volts(scene, item, claims)}
+    return dict.fromkeys(found | _told_apart(scene, bare), SIZE)
+
+
+def _free(item: Item, claims: dict[int, Claim]) -> bool:
+    value = item.quantity.value
+    sized = not isinstance(value, str) and SMALLEST <= value <= LARGEST and value % 1 == 0
+    return sized and item.at not in claims
+
+
+def _of_batteries(scene: Scene) -> bool:
+    known = any(old.fact.startswith(("battery.", "bank.")) for old in scene.said)
+    return known or bool({"battery", "bank", "bank.layout"} & (scene.facts | scene.heads))
+
+
+def _is_called(scene: Scene, item: Item) -> bool:
+    """Whether the words on both sides name a battery by it."""
+    start, end = scene.span(item.start, item.end)
+    before, after = scene.text[max(0, start - FAR) : start], scene.text[end : end + FAR]
+    for at, (left, right) in enumerate(PATTERNS):
+        if right.match(after) and left.search(before):
+            others = at == 0 and _of_others(scene, item)  # "two fuses, 100 apiece"
+            return not others and (at != OF_THEM or bool(HOURS.search(scene.text)))
+    return False
+
+
+def _of_others(scene: Scene, item: Item) -> bool:
+    """Whether fuses or cables are named before it in its own clause."""
+    own = scene.clause(item.start)
+    heads = (head for head in scene.head_items if head.start < item.start and scene.clause(head.start) == own)
+    return any(head.head in OTHERS for head in heads)
+
+
+def _of_so_many_volts(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    """Whether counted batteries of so many volts have it: "four 6 volts at 220, all in a row"."""
+    after = scene.after(item)
+    if scene.word(item.start - 1) not in ("at", "of") or item.at < 3 or (after is not None and after.kind != "mark"):
+        return False
+    volts, count = scene.items[item.at - 2], scene.items[item.at - 3]
+    named = claims.get(volts.at, SIZE).fact == "battery.nominal" and count.dim in ("COUNT", "NUM")
+    return named and not scene.heads & OTHERS
+
+
+def _told_apart(scene: Scene, bare: list[Item]) -> set[int]:
+    """The two sizes of "one is 90 and one is 110"."""
+    found = ONE_AND_OTHER.search(scene.text)
+    if found is None or scene.heads & OTHERS:
+        return set()
+    starts = {found.start("one"), found.start("other")}
+    both = {item.at for item in bare if scene.tokens[item.start].start in starts}
+    return both if len(both) == len(starts) else set()

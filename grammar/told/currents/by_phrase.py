@@ -1,0 +1,117 @@
+"""Currents and watts that the words on both sides tell: "130 running, 190 kick", "the motor's plate says 190",
+"four hours at 18 A", "the meter in the minus lead says 0.22"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.scene.claims import NOT_OURS, NOTHING, Claim
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
+
+LOAD, PEAK = Claim("load.current", "near"), Claim("load.peak", "near")
+DRAIN, SIZE = Claim("drain.current", "near"), Claim("battery.capacity", "near")
+LEAST, MOST = 20.0, 1500.0  # amps of a motor
+MOST_DRAIN = 3.0
+RUNNING = re.compile(r" ?(?:running|when running|once running|while running|steady|in the steady)\b", re.IGNORECASE)
+SUMMED = re.compile(r"(?:\bsum|\btotal|\bmakes|\btogether)\W*(?:is|=)?\W*$|=\W*$", re.IGNORECASE)
+PLATE = re.compile(
+    r"\b(?:motor|thruster|windlass|winch|its|load)(?:'?s)? (?:own )?(?:plate|nameplate|label|sticker|name plate|badge)"
+    r" (?:says|reads|is|gives|shows|has|tells|states) $",
+    re.IGNORECASE,
+)
+INRUSH = re.compile(r"\b(?:inrush|in-rush|starting (?:current|amps)|start(?:-| )?up (?:current|amps))\b", re.IGNORECASE)
+STAMPED = re.compile(
+    r" (?:is )?(?:stamped|printed|marked|written|engraved|embossed|next to it|beside it)\b", re.IGNORECASE
+)
+THE = re.compile(r"\b(?:the|a|an|that) $", re.IGNORECASE)
+HOURS_AT = re.compile(r"\b(?:hours?|hrs?|minutes?|mins?) (?:at|of|pulling|drawing) $", re.IGNORECASE)
+IN_THE_LEAD = re.compile(
+    r"\b(?:meter|ammeter|multimeter|clamp|tester) (?:in|round|around|in series with|on) (?:the |its )?"
+    r"(?:(?:minus|negative|neg|earth|ground|plus|positive|main|battery) ){1,2}(?:lead|cable|wire|strap|line)"
+    r" (?:says|reads|shows|gives|has) $",
+    re.IGNORECASE,
+)
+IN_THE = re.compile(r"\b(?:left|still|remains|remaining) in (?:the|my|our|his|her|that) $", re.IGNORECASE)
+PANEL_LIKE_IT = re.compile(r"\bpanel (?:of )?(?:that|this) (?:size|big|much|many|rating)\b", re.IGNORECASE)
+NO_PANEL = 3.0  # watts: no panel is so small
+TAKEN_BY = re.compile(  # "gas alarm plate: 4 W", "the computer on standby 12 W"
+    r"\b(?:alarm|tracker|monitor|detector|sensor|radio|router|computer|camera|clock|stereo)(?:'?s)?"
+    r"(?: (?:on|in|its|plate|label|sticker|standby|takes|draws|uses|is|says|eats|nibbles|of)|[:,=])+ ?$",
+    re.IGNORECASE,
+)
+SUN = frozenset({"sun", "sunny", "solar", "sunlight", "daylight", "summer"})
+FAR = 70  # characters
+
+
+def by_phrase(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of figures whose own words tell what they are, where nothing or only a guess has them."""
+    found: dict[int, Claim] = {}
+    for item in scene.quantities("AMP", "NUM", "AH", "WATT"):
+        value = item.quantity.value
+        if isinstance(value, str) or claims.get(item.at, NOTHING).how in ("token", "role"):
+            continue
+        if (claim := _told(scene, item, value, claims)) is not None:
+            found[item.at] = claim
+    told = [claim for claim in (claims | found).values() if claim.fact == LOAD.fact and claim.how != "default"]
+    if told:  # "2 x 80 A, sum = 160 A, does that carry 130 running"
+        found |= {
+            item.at: Claim(NOT_OURS, "grammar") for item in scene.quantities("AMP") if _is_sum(scene, item, claims)
+        }
+    return found
+
+
+def _told(scene: Scene, item: Item, value: float, claims: dict[int, Claim]) -> Claim | None:
+    start, end = scene.span(item.start, item.end)
+    before, after = scene.text[max(0, start - FAR) : start], scene.text[end : end + FAR]
+    claim = claims.get(item.at)
+    if item.dim == "AH":
+        return SIZE if claim is not None and claim.fact == NOT_OURS and IN_THE.search(before) else None
+    if item.dim == "WATT":
+        return _watts(scene, claim, before, value)
+    if item.dim == "AMP":
+        return LOAD if _drawn(scene, item, before, claims) else None
+    if claim is not None:
+        return None
+    if value <= MOST_DRAIN:
+        return DRAIN if value % 1 and IN_THE_LEAD.search(before) else None
+    if not LEAST <= value <= MOST:
+        return None
+    if PLATE.search(before):
+        return LOAD
+    if RUNNING.match(after):
+        return LOAD if "load" in scene.heads or _peaks(scene, item, claims) else None
+    return PEAK if STAMPED.match(after) and THE.search(before) and INRUSH.search(before) else None
+
+
+def _peaks(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    """Whether a peak is told beside it: "130 running, 190 kick"."""
+    near = scene.items[max(0, item.at - 6) : item.at + 7]
+    return any(claims.get(other.at, NOTHING).fact == PEAK.fact for other in near)
+
+
+def _watts(scene: Scene, claim: Claim | None, before: str, value: float) -> Claim | None:
+    """Watts that a guess gave to a panel that nobody has, or to a load where a panel is as big."""
+    if claim is None or claim.how != "default":
+        return None
+    if claim.fact == "solar.power" and "panel" not in scene.heads and not SUN & scene.vocabulary:
+        return Claim("load.power", "near") if value <= NO_PANEL or TAKEN_BY.search(before) else None
+    as_big = claim.fact == "load.power" and "panel" in scene.vocabulary and PANEL_LIKE_IT.search(scene.text)
+    return Claim("solar.power", "near") if as_big else None
+
+
+def _drawn(scene: Scene, item: Item, before: str, claims: dict[int, Claim]) -> bool:
+    """Whether amps that were guessed to be a charger's are drawn: for so many hours, or over so many metres."""
+    if claims.get(item.at) != Claim("charger.current", "default"):
+        return False
+    if HOURS_AT.search(before):
+        return sum(claim.fact == "charger.current" for claim in claims.values()) > 1
+    near = scene.items[max(0, item.at - 2) : item.at + 3]
+    run = any(claims.get(other.at, NOTHING).fact == "cable.length" for other in near)
+    return run and "battery.charge" not in scene.facts and not {"charger", "dcdc", "alternator"} & scene.heads
+
+
+def _is_sum(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    start = scene.tokens[item.start].start
+    guessed = claims.get(item.at) == Claim("load.current", "default")
+    return guessed and SUMMED.search(scene.text[max(0, start - FAR) : start]) is not None
