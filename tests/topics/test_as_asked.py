@@ -65,8 +65,8 @@ ONE_MAY_DO = "One new one may do, in place of the old one"
         ("One of my two gels packed up, they are 5 years old, in series. Must I buy two?", "no", "Yes, both"),
         ("My two gels in parallel: one new, one 5 years. Do I have to change both?", "marginal", "Better both"),
         ("One of two wets in series is dead, the other 6 months old. Do I need two new ones?", "yes", "One will do"),
-        ("24 V bank, one AGM replaced last year, the other is 6 years. must both be new?", "needs-facts",
-         "We can't say yet: an old and a new"),
+        ("24 V bank, one AGM replaced last year, the other is 6 years. must both be new?", "no",
+         "One new one may do, in place of the old one"),
     ],
 )  # fmt: skip
 def test_whether_both_must_be_new(text: str, verdict: str, opens: str) -> None:

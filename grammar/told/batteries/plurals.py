@@ -20,7 +20,7 @@ SIZES = re.compile(
     r"(?! ?(?:on|off|burst|run|each time))",
     re.IGNORECASE,
 )
-HUNDREDS = re.compile(rf"\b(?P<count>{FEW}) (?:{SORT} )*hundreds\b", re.IGNORECASE)
+HUNDREDS = re.compile(rf"\b(?P<count>{FEW}) (?:{SORT} )*hundreds\b(?! of\b)", re.IGNORECASE)
 VOLTS = re.compile(
     rf"\b(?:(?P<count>{FEW}) |(?:from|of|with|using|our|my|his|her|some|have|got) )(?:{SORT} )*(?P<volts>6|12)'?s\b"
     r"(?! ?(?:on|off|burst|run|each time))",
