@@ -211,17 +211,15 @@ def _figures(words: list[str], commas: Collection[int]) -> list[str]:
     if FALLS & set(words):  # then one battery's volts are no reading
         systems.discard("12")
     others = {word for word, after in pairwise(words) if after in NO_VOLTS}  # the bare twin of "15.5 inches" is inches
+    tilted = not TILTED.isdisjoint(words)
     for at, word in enumerate(words):
         if not "0" <= word[:1] <= "9":
             continue
         value = float(word.replace(",", "."))
         after = words[at + 1] if at + 1 < len(words) else ""
-        beyond = words[at + 2] if at + 2 < len(words) else ""
         if after == "a":  # amps, and not the article
             named[at + 1] = "amp"
-        elif (after in DEGREES and (beyond in DIRECTIONS or TILTED & set(words))) or of_the_air(
-            value, words, at, commas
-        ):
+        elif _is_elsewhere(value, words, at, tilted, commas):
             continue
         elif _is_hot(value, words, at):
             named[at] = word if words[at - 1 : at] in (["#-"], ["minus"]) else "#hot"  # "freezes at -59 C"
@@ -238,6 +236,14 @@ def _figures(words: list[str], commas: Collection[int]) -> list[str]:
         elif after == "f" and value <= 32:
             named[at] = "#-"
     return named
+
+
+def _is_elsewhere(value: float, words: Sequence[str], at: int, tilted: bool, commas: Collection[int]) -> bool:
+    """Whether degrees are those of a compass, a tilt or the air, and of no battery."""
+    after, beyond = ([*words[at + 1 : at + 3], "", ""])[:2]
+    if after in DEGREES and (beyond in DIRECTIONS or tilted):
+        return True
+    return (after in DEGREES or after == "f") and of_the_air(value, words, at, commas)
 
 
 def _is_hot(value: float, words: Sequence[str], at: int) -> bool:

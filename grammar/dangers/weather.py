@@ -17,8 +17,8 @@ def is_weather(hit: Hit, batteries: Collection[int], words: Text) -> bool:
 
     A battery or its place in the same clause makes it that one's: "hot as an oven here in the battery box".
     """
+    if HERE.isdisjoint(words.words[hit.end : hit.end + AFTER]):
+        return False
     first, last = words.sentences[hit.start]
     clause = next((at for at in range(hit.end, last) if at in words.commas), last)
-    if any(at < clause for at in batteries) or not PRONOUNS.isdisjoint(words.words[first : hit.start]):
-        return False
-    return not HERE.isdisjoint(words.words[hit.end : hit.end + AFTER])
+    return PRONOUNS.isdisjoint(words.words[first : hit.start]) and not any(at < clause for at in batteries)

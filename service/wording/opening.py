@@ -35,6 +35,7 @@ from service.wording.forms import (
 )
 from service.wording.on_condition import granted
 
+MOST_ASKED = 60  # questions of a message that are looked at; one with more is no mail
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
 TURNED = {"yes": "No", "no": "Yes"}
 BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
@@ -180,7 +181,8 @@ def put(message: Message, request: Request, requests: tuple[Request, ...], befor
         return own
     if any(INDIRECT.search(message.text, *span) for span in _asking(message, request, requests)):
         return "good"
-    others = {_way(message, clause.span) for clause in message.clauses if clause.asks} - {""}
+    asking = [clause.span for clause in message.clauses if clause.asks]
+    others = {_way(message, span) for span in asking[:MOST_ASKED]} - {""}
     if len(requests) == 1 and len(others) == 1:  # "Should I worry? It rests at 12.1 V": one question in two sentences
         return others.pop()
     polar = any(POLAR.match(message.text, *span) for span in _asking(message, request, requests))
