@@ -50,6 +50,9 @@ def _volts(answer: Answer) -> str:
 def held(case: Case) -> tuple[str, tuple[Option, ...]]:
     """What the two sides hold: the sentence, and their figures side by side."""
     options = tuple(_option(side) for side in sides(case))
+    case.source("od1002")
+    if any(_figure(option, "bank_energy") for option in options):
+        case.source("energy-volts")
     for side in sides(case):
         side.get("battery.family")
         for fact in ("battery.capacity", "battery.cca", COUNT):
