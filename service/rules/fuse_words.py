@@ -171,7 +171,9 @@ def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
         unsuited = no_fuse_suits(case, band)
         if band.most and rated > band.most:
             return "no", f"No: take the {say.amps(rated)} fuse out; {unsuited[:1].lower()}{unsuited[1:]}"
-        return "no", unsuited.replace("No fuse suits: ", f"No: neither {named} nor any other suits, as ")
+        told = unsuited.replace("No fuse suits: ", f"No: neither {named} nor any other suits, as ")
+        head, _, fit = told.rpartition("; ")
+        return "no", f"{head}; {fit.partition(', ')[0].removesuffix('.')}."  # the headline has room for one size
     if band.most and rated > band.most:
         return "no", f"No: {named} is too large, as {circuit.name(case)} allows {say.amps(band.most)} at most."
     if band.load is None:

@@ -10,7 +10,7 @@ from grammar.scene.scene import Scene
 BURSTS, STORED = Claim("load.bursts", "role"), Claim("storage.time", "role")
 EACH_SO_LONG = re.compile(
     r"^ (?:such|like that|of (?:these|those|them|that sort|that kind))(?: [a-z]+s)?,? (?:of |at |each |for )*"
-    r"(?:\d+(?:\.\d+)?|[a-z]+(?:-[a-z]+)?) ?(?:s|secs?|seconds?)\b",
+    r"(?:\d+(?:\.\d+)? ?|[a-z]+(?:-[a-z]+)? )(?:s|secs?|seconds?)\b",
     re.IGNORECASE,
 )
 PUT_BY = re.compile(
