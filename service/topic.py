@@ -11,6 +11,7 @@ from service.reply import Answer, Asked, Choice, Figure
 
 Method = Callable[[Case], Answer]
 Likely = Mapping[str, tuple[tuple[str, Value], ...]]
+CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})  # the topics of one cable
 
 
 @dataclass(frozen=True, slots=True)

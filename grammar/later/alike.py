@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import lru_cache
 
 from grammar.facts import facts
-from grammar.later.answers import WEAK
 from grammar.reading import Quantity, Stated
+from grammar.scene.claims import UNSURE
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
@@ -38,7 +38,7 @@ def as_typed(text: str) -> Quantity | None:
 
 def free_figures(scene: Scene, stated: list[Stated]) -> list[Item]:
     """The figures of a message that state nothing firmly yet."""
-    taken = {item.span for item in stated if item.how not in WEAK}
+    taken = {item.span for item in stated if item.how not in UNSURE}
     return [item for item in scene.measured if item.part and item.part.span not in taken]
 
 

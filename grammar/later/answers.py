@@ -9,6 +9,7 @@ from grammar.attach.volts import is_reading
 from grammar.facts import FactSpec, facts
 from grammar.lexicon.vocabulary import small_words
 from grammar.reading import Quantity, Stated
+from grammar.scene.claims import UNSURE
 from grammar.scene.denied import denied
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
@@ -23,7 +24,6 @@ CELLS, TIRED = 12.6, 12.45  # volts of a full battery; no loaded one of lead sho
 ALONE = 3  # words: a figure that stands by itself is what was asked for
 MOST_SMALL = 60.0  # amps of a fridge, lights, a plotter
 NUMBERED = {"battery.group": GROUPS, "cable.gauge": frozenset(map(str, (1, 2, 4, 6, 8, 10, 12, 14, 16, 18)))}
-WEAK = frozenset({"default", "near", "range", "weighed"})
 AT_REST = ("role:before", "role:off", "role:off_charger", "role:reading.rest_time")
 FOLLOWS = small_words("follows")  # after a figure that answers; any other word is what it counts
 MOST_JOINED = frozenset({"battery.max_in_series", "battery.max_in_parallel"})
@@ -38,13 +38,13 @@ def answered(scene: Scene, stated: list[Stated], expecting: Sequence[str]) -> li
     """The facts with those that a short reply states because the desk asked for them."""
     if not expecting or len(scene.tokens) > LONGEST:
         return stated
-    told = {item.fact for item in stated if item.how not in WEAK}
+    told = {item.fact for item in stated if item.how not in UNSURE}
     for fact in expecting:
         if fact in told or fact not in facts():
             continue
         found = _reply(scene, stated, facts()[fact])
         if found is not None:
-            rest = [item for item in stated if item.span != found.span or item.how not in WEAK]
+            rest = [item for item in stated if item.span != found.span or item.how not in UNSURE]
             stated = [*rest, found]
             told.add(fact)
     return stated
@@ -57,7 +57,7 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
         return Stated(spec.name, 1.0, spec.unit, alone[0], alone.span(), how="asked")
     if spec.kind != "number":
         return _kind(scene, spec)
-    taken = {item.span for item in stated if item.how not in WEAK}
+    taken = {item.span for item in stated if item.how not in UNSURE}
     if spec.name.startswith("reading.load") and scene.about(*AT_REST):
         return None
     if _mends_another(scene, spec):

@@ -7,11 +7,11 @@ from dataclasses import replace
 
 from grammar.attach.lengths import there_and_back
 from grammar.later.alike import VOLTS, as_typed, free_figures, may_be_of, ratio_of, read_as, stated_so
-from grammar.later.answers import FOLLOWS, WEAK, is_free
+from grammar.later.answers import FOLLOWS, is_free
 from grammar.later.bare import mentioned_again, told_by_words
 from grammar.later.same_dimension import ALIKE, ONE_BATTERY
 from grammar.reading import Stated
-from grammar.scene.claims import NOT_OURS, close
+from grammar.scene.claims import NOT_OURS, UNSURE, close
 from grammar.scene.denied import denied
 from grammar.scene.groups import FILLERS
 from grammar.scene.items import Item
@@ -45,7 +45,9 @@ def goes_on_from(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
     if opening:
         free = [item for item in free if item.end <= opening]
     mended = min((found.start for found in scene.named("note", "correction")), default=len(scene.tokens))
-    taken = {item.fact for item in stated if item.how not in WEAK} if all(one.start < mended for one in free) else set()
+    taken = (
+        {item.fact for item in stated if item.how not in UNSURE} if all(one.start < mended for one in free) else set()
+    )
     said = [old for old in said if old.fact not in taken]
     if (
         len(free) != 1

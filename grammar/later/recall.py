@@ -7,11 +7,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from grammar.later.alike import as_typed, free_figures, read_as, stated_so
-from grammar.later.answers import MOST_JOINED, WEAK
+from grammar.later.answers import MOST_JOINED
 from grammar.later.bare import mentioned_again, told_by_words
 from grammar.later.gone_on import BARE, FEW, SIZES, goes_on_from, opening_of
 from grammar.later.same_dimension import of_same_dimension
 from grammar.reading import Stated
+from grammar.scene.claims import UNSURE
 from grammar.scene.denied import denied
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
@@ -70,7 +71,7 @@ def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list
         found = list(goes_on_from(scene, stated, said))
     spans = {item.span for item in found}
     told = {item.fact for item in found if item.fact == "reading.gravity"}
-    kept = (item for item in stated if item.fact not in told and (item.span not in spans or item.how not in WEAK))
+    kept = (item for item in stated if item.fact not in told and (item.span not in spans or item.how not in UNSURE))
     return [*kept, *found]
 
 

@@ -8,8 +8,9 @@ from dataclasses import replace
 from grammar.attach.readings import FLATTENED
 from grammar.facts import facts
 from grammar.later.alike import READ, TWICE, VOLTS, are_alike, may_be_of, ratio_of
-from grammar.later.answers import AT_REST, WEAK
+from grammar.later.answers import AT_REST
 from grammar.reading import Stated
+from grammar.scene.claims import UNSURE
 from grammar.scene.scene import Scene
 from grammar.text.standard import NOMINAL
 
@@ -26,11 +27,11 @@ ONE_BATTERY = 12.0  # volts: "24, sorry" is the bank's
 def of_same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
     """Amps, volts or a time that nothing here names are those that were spoken of last: "0.8 amps, sorry"."""
     own = {item.fact for item in said}
-    taken = {item.fact for item in stated if item.how not in WEAK}
+    taken = {item.fact for item in stated if item.how not in UNSURE}
     mended = bool(scene.named("note", "correction"))
     facts_of = []
     for item in stated:
-        if item.how in WEAK and isinstance(item.value, float) and item.low is None and not _is_for(scene, item):
+        if item.how in UNSURE and isinstance(item.value, float) and item.low is None and not _is_for(scene, item):
             if _drew(scene, item, said):
                 facts_of.append(replace(item, fact="reading.current"))
                 continue

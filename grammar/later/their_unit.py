@@ -5,12 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from functools import lru_cache
 
 from grammar.facts import facts
-from grammar.reading import Quantity, Stated
+from grammar.later.alike import as_typed
+from grammar.reading import Stated
 from grammar.text.canonical import in_unit
-from grammar.text.parts import parts
 
 UNIT = re.compile(r"[^\W\d][^\d]*$|['′\"″]$")  # at the end of a figure as it was typed: "ft" of "28 ft"
 LENGTH, HALVED = "cable.length", (1.0, 0.5)  # "28 there and back"
@@ -28,7 +27,7 @@ def in_their_unit(stated: Sequence[Stated], said: Sequence[Stated]) -> Iterator[
 
 
 def _as_before(item: Stated, old: Stated) -> Stated:
-    new, typed, unit = _typed(item.text), _typed(old.text), facts()[item.fact].unit
+    new, typed, unit = as_typed(item.text), as_typed(old.text), facts()[item.fact].unit
     if item.fact not in KEPT or new is None or typed is None or new.unit or typed.unit in ("", unit):
         return item
     if isinstance(new.value, str) or isinstance(item.value, str) or item.low is not None:
@@ -41,8 +40,3 @@ def _as_before(item: Stated, old: Stated) -> Stated:
         if value is not None and abs(item.value - taken) <= SAME * max(1.0, abs(taken)):
             return item if item.fact == POWER else replace(item, value=value, text=text)
     return replace(item, text=text)
-
-
-@lru_cache(maxsize=256)
-def _typed(text: str) -> Quantity | None:
-    return next((part.quantities[0] for part in parts(text) if part.quantities), None)

@@ -42,6 +42,7 @@ class Claim(NamedTuple):
     how: str
 
 
+UNSURE = frozenset({"default", "near", "range", "weighed"})  # settled so, a claim gives way to plainer words
 NOTHING = Claim(NOT_OURS, "grammar")
 
 

@@ -10,6 +10,7 @@ from grammar.reading import Message
 from service.kinds import LITHIUM
 from service.rules import added_alike, both_new, loose
 from service.rules.ice_first import has_it_frozen
+from service.topic import CIRCUIT
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
 WHETHER = frozenset(
@@ -27,7 +28,6 @@ WRONG = re.compile(
     r"\b(?:label|sticker|i|we|he|she|they|seller|shop) (?:was|is|were) wrong\b|\bmislabel", re.IGNORECASE
 )
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
-CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
 PUT_ON = re.compile(
     r"\b(?:can|may|could|should|ok to|safe to)\b[^.?!]*"

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Set
 
 from grammar.reading import Message, Span
+from service.topic import CIRCUIT
 
 MARK = re.compile(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", re.MULTILINE)
 LABELS = (tuple("123456789"), tuple("abcde"), ("i", "ii", "iii"))
@@ -39,7 +40,6 @@ OPENS = re.compile(  # a question without its mark
 )
 MOST = 9  # items: a longer row of questions is no list that somebody wants answered
 FEW = 4  # words of a want: "metric cable please"
-CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 CHARGING = frozenset({"charger-banks", "charger-setting"})
 FILLING = frozenset({"charger-banks", "charger-setting", "charger-size", "charge-time"})
 READINGS = frozenset({"rest-voltage", "specific-gravity"})

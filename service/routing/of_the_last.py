@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterable
 
 from grammar.reading import Message
+from service.topic import CIRCUIT
 
-CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 AT_LOAD = "role:at_load"
 FEW = 10  # words
 VOLTS = re.compile(r"\b(?:volts?|voltage|v)\b", re.IGNORECASE)

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Set
 
 from grammar.reading import Message
 from service.routing.evidence import asks_outright
+from service.topic import CIRCUIT
 
-CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 SIZED = frozenset({"cable.gauge", "cable.area"})
 LOADS = frozenset({"load.current", "load.model", "load.power"})
 OTHERS = ("battery.", "fuse.", "charger.", "reading.")  # facts of things that may be asked about as well

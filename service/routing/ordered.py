@@ -9,11 +9,11 @@ from grammar.reading import Message
 LENGTH = r"\d+(?:[.,]\d+)? ?(?:m|metres?|meters?|ft|feet|foot)\b"
 BUYS = r"\b(?:deliver\w*|order\w*|prices?|quote|ship(?:ped|ping)?|sell|costs?|in stock|how much (?:is|are|for))\b"
 ORDERED = re.compile(rf"{BUYS}[^.?!]*?\b{LENGTH}|\b{LENGTH}[^.?!]*?{BUYS}", re.IGNORECASE)
-CIRCUIT = ("load.", "cable.length", "cable.in_engine_space", "battery.", "charger.", "reading.")
+OF_A_CIRCUIT = ("load.", "cable.length", "cable.in_engine_space", "battery.", "charger.", "reading.")
 ASKED = ("thing:fuse", "about:fuse", "word:loss", "about:loss", "request:what_size")
 
 
 def orders(message: Message) -> bool:
     """Whether a length of cable is to be bought, and nothing of a circuit is told or asked beside it."""
-    told = any(item.fact.startswith(CIRCUIT) for item in message.stated)
+    told = any(item.fact.startswith(OF_A_CIRCUIT) for item in message.stated)
     return not told and not any(map(message.says, ASKED)) and bool(ORDERED.search(message.text))

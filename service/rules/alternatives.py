@@ -79,8 +79,8 @@ def _sentence(options: Sequence[Option]) -> str:
         amounts = [say.quantity(value, "Ah") if figure == "bank_capacity" else say.cca(value) for value in (one, other)]
         has = "have" if " batteries " in options[most].label else "has"
         told = f"{options[most].label} {has} {verb}, {amounts[most]} against {amounts[1 - most]}"
-        return f"{told[:1].upper()}{told[1:]}; {TRADE}."
-    return f"{TRADE[:1].upper()}{TRADE[1:]}."
+        return f"{say.capital(told)}; {TRADE}."
+    return f"{say.capital(TRADE)}."
 
 
 def _figure(option: Option, name: str) -> Figure | None:

@@ -8,11 +8,11 @@ from dataclasses import replace
 from service import say
 from service.case import Case, Known
 from service.rules.load import MOTORS
+from service.topic import CIRCUIT
 
 AT_ONCE, APART, ONE_CABLE = "detail:at_once", "detail:in_turn", "detail:one_cable"
 PAIR = "pair of motors"
-CABLES = frozenset({"cable-size", "voltage-drop", "fuse-size"})
-SUPPLY = frozenset({"run-check", "bank-size", "run-time", "load-voltage", *CABLES})
+SUPPLY = frozenset({"run-check", "bank-size", "run-time", "load-voltage", *CIRCUIT})
 STEADY = frozenset({"run-time", "bank-size", "solar", "standing-drain"})
 MORE = "detail:three_loads"
 LOADS = ("load.current", "load.power")
@@ -65,7 +65,7 @@ def joined(topic: str, case: Case) -> Case:
     )
     if all(motors):
         kind = PAIR
-    elif any(motors) and topic not in CABLES:
+    elif any(motors) and topic not in CIRCUIT:
         kind = "motor"
     else:  # what may lose less in its cable decides
         kind = str(sides[motors.index(False)]["load.kind"])
@@ -95,7 +95,7 @@ def draw_together(topic: str, case: Case) -> bool:
         return False
     if topic in SUPPLY and case.says(AT_ONCE):
         return True
-    if topic in CABLES:
+    if topic in CIRCUIT:
         return case.says(ONE_CABLE)
     return topic in STEADY and steady(case)
 

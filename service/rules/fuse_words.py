@@ -182,7 +182,7 @@ def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
     if rated < min(band.load, band.fit or band.load):
         return "no", f"No: {named} is too small for {amps} running, which takes {say.amps(band.load)}."
     if band.most is None:
-        return "information", f"{named[:1].upper()}{named[1:]} is enough for {amps}; the cable must allow it as well."
+        return "information", f"{say.capital(named)} is enough for {amps}; the cable must allow it as well."
     cable = circuit.name(case)
     if rated == band.house or (band.cable and rated <= band.cable):
         at = f" with 105{say.NB}°C insulation" if too_thin_if_older(case) else ""

@@ -337,11 +337,11 @@ def joined(case: Case) -> Answer:
     shown, told = figures(case, how), outcome(case, how)
     sum_only = case.says("request:what_get") and not case.says("detail:join", "detail:wise")
     if not may or (sum_only and not ASKED_IF.search(case.text)):
-        return TOPIC.says("information", f"{told[:1].upper()}{told[1:]}.", *shown)
+        return TOPIC.says("information", f"{say.capital(told)}.", *shown)
     sized = any(f"battery.{rating}" in case.stated for rating in ("capacity", "cca", "group", "energy"))
     unsure = family is None and not case.says("detail:join", "detail:wise")
     if unsure or (family == "lead" and not sized):  # nothing tells that they are alike
-        head = f"{told[:1].upper()}{told[1:]}, if they are of one kind, size and age."
+        head = f"{say.capital(told)}, if they are of one kind, size and age."
         return TOPIC.says("information", head, *shown)
     if family is None:
         head = f"We can't say yet: {told}, but the kind of battery decides if they may be joined."

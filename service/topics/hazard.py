@@ -138,7 +138,7 @@ def at_source(text: str, told: frozenset[str]) -> str:
     if "alternator" not in told:
         return text
     fits = SHORE_END.sub(ENGINE_OFF, NO_QUAY.sub("", text))
-    return f"{fits[:1].upper()}{fits[1:]}" if text[:1].isupper() else fits
+    return say.capital(fits) if text[:1].isupper() else fits
 
 
 def fitted(step: str | Mapping[str, str], told: frozenset[str]) -> str:

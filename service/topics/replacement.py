@@ -97,7 +97,7 @@ def life_of(case: Case) -> tuple[str, float, float]:
     row = reference.row("lives", chemistry=kind)
     low, high = float(row["low"].value), float(row["high"].value)
     name = say.CHEMISTRY[kind]
-    case.step(f"{name[:1].upper()}{name[1:]} batteries usually last {say.between(low, high, 'years')}", row["low"].cite)
+    case.step(f"{say.capital(name)} batteries usually last {say.between(low, high, 'years')}", row["low"].cite)
     return name, low, high
 
 

@@ -25,7 +25,7 @@ from service.rules import (
 )
 from service.rules.battery import lowest_at
 from service.rules.cranking import Ground, limit
-from service.topic import Topic
+from service.topic import CIRCUIT, Topic
 
 SPREAD = 0.2  # volts between a reading under load and what the rating promises, for nothing
 TOPIC = Topic(
@@ -47,7 +47,6 @@ TOPIC = Topic(
     ),
     levers=changes.LEVERS,
 )
-CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 NORMS = ("EN", "DIN", "JIS")  # tests whose amps are no CCA
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 

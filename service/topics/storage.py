@@ -143,7 +143,7 @@ def two_kinds(case: Case) -> Answer:
     again = [f"charge again after {say.quantity(int(item + NEAR), 'd', 0)}" for item in days]
     each = again if full[0] == full[1] else [f"laid up at {charge} of charge" for charge in full]
     told = "; ".join(f"{name}: {words}" for name, words in zip(names, each, strict=True))
-    head = f"{told[:1].upper()}{told[1:]}; disconnect both, and look every {say.quantity(look, 'd', 0)}."
+    head = f"{say.capital(told)}; disconnect both, and look every {say.quantity(look, 'd', 0)}."
     options = tuple(Option(name, found.verdict, found.figures) for name, (_, found) in zip(names, sides, strict=True))
     worse = max(sides, key=lambda side: STRICT.index(side[1].verdict))[1]
     head = head if worse.verdict == "information" else worse.headline

@@ -144,7 +144,7 @@ def without_size(case: Case, chemistry: str | None, closed: bool) -> Answer:
         return TOPIC.needs("battery.capacity", headline=head)
     return TOPIC.says(
         "information",
-        f"{battery[:1].upper()}{battery[1:]} needs air while it charges: about {rule}.",
+        f"{say.capital(battery)} needs air while it charges: about {rule}.",
         asks=(TOPIC.ask("battery.capacity"),),
     )
 

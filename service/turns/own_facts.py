@@ -13,6 +13,7 @@ from grammar.reading import Message, Span
 from service.case import Case, Known
 from service.kinds import LITHIUM
 from service.routing.route import Request
+from service.topic import CIRCUIT
 from service.wording.forms import AND_ASKS
 
 APART = ("ambient.temperature", "battery.charge")
@@ -23,7 +24,6 @@ STAYS = "detail:same_charger"
 WISH, THEIRS = "bank-size", "run-check"  # "what does it need, and are mine enough": the first is not of theirs
 OF_THEIRS = ("battery.", "bank.layout")
 SIZED = ("request:what_size", "request:which", "about:how_big")
-CIRCUIT = frozenset({"cable-size", "fuse-size", "voltage-drop"})
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
 SHARED = dict.fromkeys(("battery-duty", "run-check"), ("detail:engine_battery",))  # "and can it share the engine's?"
 MEANING, TERM = "meaning", "term:"

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from service import say
 from service.reply import Answer
 from service.rules import ice_first
 
@@ -66,7 +67,7 @@ def _opened_with(side: str, answer: Answer) -> str:
         rest = f"{rest[: advice.start()]}{'; look for ice before you charge it' if advice['ice'] else ''}."
     sure = "most likely " if answer.topic == "replacement" and answer.verdict == "no" else ""
     first = f"{sure}{side}{soon}"
-    return f"{first[:1].upper()}{first[1:]}: {rest}"
+    return f"{say.capital(first)}: {rest}"
 
 
 def _choices(text: str, acts: re.Pattern[str]) -> Iterator[tuple[str, str]]:

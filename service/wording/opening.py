@@ -12,6 +12,7 @@ from dataclasses import replace
 
 from grammar.reading import Cue, Message, Span, Stated
 from grammar.text.tokens import ENDS
+from service import say
 from service.reply import Answer
 from service.routing.as_told import mends_the_kind
 from service.routing.evidence import asks_outright
@@ -122,7 +123,7 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
         return _turned(answer, first, rest)
     if (answer.topic, answer.verdict) == ("run-time", "no") and not answer.figures:
         return replace(answer, headline=f"Not at all: {rest}")  # "how long" over its limit
-    return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
+    return replace(answer, headline=say.capital(rest))
 
 
 def _turned(answer: Answer, first: str, rest: str) -> Answer:
@@ -130,7 +131,7 @@ def _turned(answer: Answer, first: str, rest: str) -> Answer:
     if first not in FIRST.get(answer.verdict, ()):
         return answer
     opens = f"{TURNED[answer.verdict]}: " if answer.verdict in TURNED else ""
-    return replace(answer, headline=f"{opens}{rest}" if opens else f"{rest[:1].upper()}{rest[1:]}")
+    return replace(answer, headline=f"{opens}{rest}" if opens else say.capital(rest))
 
 
 def _looked_after(answer: Answer, put: str) -> Answer:
@@ -151,7 +152,7 @@ def _remedied(answer: Answer, rest: str) -> Answer:
         return replace(answer, headline=f"Not yet: {rest}")
     if ADVISED.search(rest) and "deeply flat" not in rest and not (cold and lithium):
         return replace(answer, headline=f"Yes: {rest}")
-    return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
+    return replace(answer, headline=say.capital(rest))
 
 
 def deed_first(answer: Answer, told: str) -> str:
@@ -159,10 +160,10 @@ def deed_first(answer: Answer, told: str) -> str:
     found = DEED.match(told)
     if found:
         deed = found["deed"]
-        return f"{deed[:1].upper()}{deed[1:]}: {FIRST_WORDS.sub('', found['told'])}."
+        return f"{say.capital(deed)}: {FIRST_WORDS.sub('', found['told'])}."
     if answer.topic in READINGS and answer.verdict == "yes":
         return f"Nothing needs doing: {told}"
-    return f"{told[:1].upper()}{told[1:]}"
+    return say.capital(told)
 
 
 def put(message: Message, request: Request, requests: tuple[Request, ...], before: Iterable[str] = ()) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.scene.claims import Claim
+from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
@@ -31,7 +31,6 @@ FILLED = re.compile(
 LASTS = re.compile(r"\b(?:last|lasts|give|gives|get|run|runs|holds?|keeps?|draws?|drawing|pull\w*)\b", re.IGNORECASE)
 BREAKS = re.compile(r"[.?!;](?= |$)")
 OPEN = frozenset({"load.current", "reading.current", "load.peak"})
-LOOSE = frozenset({"default", "near", "range", "weighed"})
 LEAST, MOST = 1.0, 120.0  # amps of a charger
 SYSTEMS = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
 
@@ -56,7 +55,7 @@ def _fills(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:
         return False
     if AIR.search(scene.text) and TAKES.search(before):
         return not scene.heads & {"load", "drain", "fuse"} and bool(scene.quantities("AH"))
-    return (claim is None or claim.how in LOOSE) and WITH.search(before) is not None and _refills(scene, start, end)
+    return (claim is None or claim.how in UNSURE) and WITH.search(before) is not None and _refills(scene, start, end)
 
 
 def _ends(scene: Scene, item: Item) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.scene.claims import Claim
+from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
@@ -13,7 +13,6 @@ IT_IS = re.compile(
     r"(?: rated| marked| good| labelled| about| at| for| only| an?| some)* $",
     re.IGNORECASE,
 )
-LOOSE = frozenset({"default", "near", "range", "weighed"})
 RATED = frozenset({"rated", "rating"})  # which would be a load's by themselves
 MOST = 200.0  # amps of a charger
 FAR = 24  # words from the charger to its figure
@@ -25,7 +24,7 @@ def it_is_rated(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         return {}
     for item in scene.quantities("AMP"):
         claim = claims.get(item.at)
-        loose = claim is not None and (claim.how in LOOSE or bool(RATED & _just_before(scene, item)))
+        loose = claim is not None and (claim.how in UNSURE or bool(RATED & _just_before(scene, item)))
         if claim is not None and claim.fact == "load.current" and loose and _is_its(scene, item):
             return {item.at: Claim("charger.current", "near")}
     return {}

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from grammar.scene.claims import Claim
+from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
 ALTERNATOR, CHARGER = Claim("alternator.current", "near"), Claim("charger.current", "near")
-LOOSE = frozenset({"default", "near", "range", "weighed"})
 BOXES = frozenset({"charger", "dcdc"})
 MOST_BOX = 100.0  # amps of a box that an alternator feeds
 LEAST = 40.0  # amps of an alternator told by themselves
@@ -35,7 +34,7 @@ def off_alternator(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 def _alone(scene: Scene, item: Item, claims: dict[int, Claim]) -> dict[int, Claim]:
     """ "Can the alternator charge the lithium straight? 80 amps": no charger is named whose they could be."""
     claim = claims.get(item.at)
-    loose = claim is not None and claim.fact in ("charger.current", "load.current") and claim.how in LOOSE
+    loose = claim is not None and claim.fact in ("charger.current", "load.current") and claim.how in UNSURE
     others = BOXES & scene.heads or bool(scene.facts & {"load.kind", "load.model"})
     others = others or scene.word(item.end) in ITEMS or any(one == ALTERNATOR.fact for one, _ in claims.values())
     others = others or scene.about("request:how_long")  # "with its 55 amps, how long" are what the battery gets

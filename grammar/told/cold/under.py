@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.scene.claims import Claim
+from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
@@ -47,7 +47,6 @@ GOES_ON = frozenset(
 )
 BY = frozenset({"by", "at", "on", "in", "to", "of", "is", "its", "for", "bij", "bei", "", ".", ","})
 OUT = frozenset({"outside", "outdoors", "overnight", "tonight"})
-LOOSE = frozenset({"default", "near", "range", "weighed"})
 SCALES = frozenset({"thermometer", "mercury"})
 PLACES = frozenset(
     {"locker", "shed", "barn", "cabin", "garage", "forepeak", "workshop", "cellar", "boathouse", "saloon", "bench"}
@@ -62,7 +61,7 @@ def told_under(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         item for item in scene.measured if item.dim in BARE and claims.get(item.at) in (None, Claim("-", "grammar"))
     ]
     found = {item.at for item in bare if _is_of_degrees(scene, item)}
-    loose = [item for item in scene.quantities(*BARE) if item.at in claims and claims[item.at].how in LOOSE]
+    loose = [item for item in scene.quantities(*BARE) if item.at in claims and claims[item.at].how in UNSURE]
     found |= {item.at for item in loose if is_under(scene, item)}
     return {at: Claim("ambient.temperature", "role") for at in found}
 

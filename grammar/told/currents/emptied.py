@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.scene.claims import LASTING, NOTHING, Claim, asked
+from grammar.scene.claims import LASTING, NOTHING, UNSURE, Claim, asked
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
@@ -42,7 +42,6 @@ THINGS = frozenset(
 )
 STAYS = frozenset({"storage.time", NOTHING.fact})
 MOST_DAYS = 14.0  # that a boat lies at anchor
-LOOSE = frozenset({"default", "near", "range", "weighed"})
 
 
 def emptied(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
@@ -68,7 +67,7 @@ def _charger_is_asked(scene: Scene, claim: Claim) -> bool:
     """Whether the one charger named is only asked for, beside how long something lasts: "how long before it's dark, and
     what charger keeps the groove"."""
     chargers = [head for head in scene.head_items if head.head in CHARGERS]
-    if not chargers or claim.how not in LOOSE or not all(asked(scene, head) for head in chargers):
+    if not chargers or claim.how not in UNSURE or not all(asked(scene, head) for head in chargers):
         return False
     return scene.about("request:how_long") and CHARGED.search(WITHOUT.sub(" ", scene.text)) is None
 
@@ -90,7 +89,7 @@ def _is_drawn(scene: Scene, item: Item, claim: Claim) -> bool:
         return False
     if scene.word(item.end) in DRAWN or (_never_stops(scene, item) and not CHARGED.search(scene.text)):
         return True
-    if claim.how not in LOOSE or CHARGED.search(scene.text):
+    if claim.how not in UNSURE or CHARGED.search(scene.text):
         return False
     propels = PROPELS & scene.vocabulary and HOURS.search(scene.text)
     return bool(propels) or LASTS.search(scene.text) is not None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.scene.claims import NOTHING, Claim
+from grammar.scene.claims import NOTHING, UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
@@ -15,7 +15,6 @@ PROTECTED = re.compile(
     re.IGNORECASE,
 )
 LEAST, MOST = 5.0, 500.0  # amps of a fuse
-LOOSE = frozenset({"default", "near", "weighed", "range"})
 
 
 def protected(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
@@ -30,7 +29,7 @@ def protected(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 
 
 def _is_loose(claim: Claim) -> bool:
-    return claim == NOTHING or claim.how in LOOSE
+    return claim == NOTHING or claim.how in UNSURE
 
 
 def _protects(scene: Scene, item: Item) -> bool:

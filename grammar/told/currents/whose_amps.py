@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from grammar.scene.claims import Claim, asked
+from grammar.scene.claims import UNSURE, Claim, asked
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.told.currents.fuses import FUSES
@@ -36,7 +36,6 @@ SMALL_FUSES = frozenset({5.0, 7.5, 10.0, 15.0, 20.0, 25.0})
 PUT_UP = frozenset({"is", "would", "should", "will", "was", "isnt", "and"})
 FITTING = frozenset({"the", "a", "an", "right", "my", "proper", "correct", "ideal"})
 WRITTEN = frozenset({"written", "stamped", "printed", "marked", "embossed", "engraved", "painted"})
-LOOSE = frozenset({"default", "near", "weighed", "range"})
 OPEN = frozenset({"load.current", "fuse.rating", "charger.current", "battery.capacity", "battery.ca", "battery.cca"})
 
 
@@ -47,7 +46,7 @@ def placed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     found = {}
     for item in scene.quantities("AMP", "NUM"):
         claim = claims.get(item.at)
-        loose = claim is None or (claim.how in LOOSE and claim.fact in OPEN)
+        loose = claim is None or (claim.how in UNSURE and claim.fact in OPEN)
         value = item.quantity.value
         if loose and not isinstance(value, str) and (mended := _on_what(scene, item, value)):
             found[item.at] = mended
