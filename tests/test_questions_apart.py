@@ -32,7 +32,7 @@ from tests.test_headlines import head, last
         ("will a 900 CCA AGM run a 300 A thruster over 4 m of 50 mm2?", "run-check", "No: the 50 mm² cable"),
         # whose battery
         ("can i use leisure batteries for the minnow or must it be a starter? and can it share the engine battery",
-         "battery-duty", "No: a deep-cycle battery without a CCA"),
+         "battery-duty", "It need not be a starter"),
         ("can i use leisure batteries for the minnow or must it be a starter? and can it share the engine battery",
          "run-check", "At best only just: the Minnow needs 350 CCA"),
         # a question inside a sentence that tells

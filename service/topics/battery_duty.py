@@ -26,7 +26,7 @@ UNRATED = (
     "No: a deep-cycle battery without a CCA on its label is made for slow loads, and {load} takes its amps in a jump."
 )
 MUST_BE = (
-    "No, and it need not be a starter one: any lead battery will do whose label gives enough CCA; a deep-cycle one "
+    "It need not be a starter: any lead battery whose label gives enough CCA will do; a deep-cycle one "
     "without a CCA is made for slow loads."
 )
 ALONE = {
