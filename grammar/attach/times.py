@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.attach.before_battery import is_of_seconds
 from grammar.attach.plural_times import joined_in_series, plural_time
 from grammar.attach.short_times import LONGEST_BURST, short_time
@@ -57,6 +59,11 @@ WORKING = frozenset(
 )
 APART = frozenset({"older", "newer", "younger", "apart"})
 LONG = frozenset({"day", "week", "month", "year"})
+FADES = re.compile(  # "it goes weak after two minutes": how long a motor ran, no rest of a battery
+    r"\b(?:weak\w*|slow\w*|tired|lazy|sluggish|fades?|fading|faint\w*|gives? (?:up|out)|(?:cuts?|trips?) out)\b"
+    r"[^.?!;,]{0,16}\bafter (?:about |only |just |some |a |the first )?$",
+    re.IGNORECASE,
+)
 
 
 def _cells(scene: Scene, item: Item) -> bool:
@@ -131,9 +138,14 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         and not is_stay(scene, item)
     ):
         return Claim("battery.age", "role")
-    if value < STORED and close(scene, item, "reading.rest_time", reach=4):
+    if value < STORED and not _fades(scene, item) and close(scene, item, "reading.rest_time", reach=4):
         return Claim("reading.rest_time", "role")
     return None
+
+
+def _fades(scene: Scene, item: Item) -> bool:
+    """Whether a motor went weak in it: "it slows after two minutes"."""
+    return FADES.search(scene.ahead(scene.span(item.start, item.end)[0])) is not None
 
 
 def _at_amps(scene: Scene, item: Item) -> bool:

@@ -68,6 +68,13 @@ TO_HALF = re.compile(
     re.IGNORECASE,
 )
 MOTOR = ("detail:weak_motor", "detail:dead_motor")
+CHARGED = ((12.5, 13.4), (25.0, 26.8))  # volts at rest of a good battery and of two in series
+WHY = re.compile(
+    r"\bwhy\b|\bwhat(?: now| next|'?s wrong| is wrong)\b|\bmeasure\b|\bwhere (?:do|to|should)\b", re.IGNORECASE
+)
+FADING = re.compile(
+    r"\b(?:weak\w*|slow\w*|sluggish\w*|tired|lazy|lazily|faint\w*|fades?|fading|groans?)\b", re.IGNORECASE
+)
 LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
@@ -154,6 +161,17 @@ def _story_of_a_motor(seen: Seen) -> bool:
     figures = seen.told & (STRENGTH | LOADS - {"load.model"}) or any(name.startswith("reading.") for name in seen.told)
     own = seen.found <= {"bank-size", "run-check", "unclear"} and seen.says(*MOTOR)
     return own and not sizes and not figures and not seen.message.dangers
+
+
+def _weak_though_full(seen: Seen) -> bool:
+    """ "Our Pike goes weak after a minute, the battery rests at 12.7. What do I measure?": the commonest story, where
+    volts at rest say nothing yet."""
+    volts = [float(item.value) for item in seen.message.stated if item.fact == "reading.voltage"]
+    full = len(volts) == 1 and any(low <= volts[0] < high for low, high in CHARGED)
+    others = seen.told & {"reading.load_voltage", "reading.gravity", "battery.age"} or seen.context
+    motor = seen.says("thing:thruster") or bool(seen.told & {"load.model", "load.kind"})
+    weak = seen.says(*MOTOR) or (motor and FADING.search(seen.message.text))
+    return seen.found == {"rest-voltage"} and full and bool(weak and WHY.search(seen.message.text)) and not others
 
 
 def _kind_found_out(seen: Seen) -> bool:
@@ -309,6 +327,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("charger-setting", _charged),
     ("load-voltage", _loaded),
     ("load-voltage", _story_of_a_motor),
+    ("load-voltage", _weak_though_full),
     ("battery-type", _kind_found_out),
     ("replacement", _ruined),
     ("freeze-point", _frozen),

@@ -179,3 +179,21 @@ def test_a_weak_motor_gets_the_two_places_to_measure(text):
 def test_which_volts_it_should_hold_is_told_and_not_asked():
     answer = talk("What volts should it hold while the thruster runs?").answers[0]
     assert (answer.verdict, "9.6" in answer.headline) == ("information", True)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        (
+            "Our Minnow goes weak after two minutes, battery says 12.7 in the morning. What do I measure?",
+            "load-voltage",
+        ),
+        ("The Sturgeon turns slowly, the bank rests at 25.4 V. Why?", "load-voltage"),
+        ("My bow thruster is sluggish although the battery shows 12.8 V at rest. What's wrong?", "load-voltage"),
+        ("The thruster is weak. Is 12.7 V at rest good?", "rest-voltage"),
+        ("The Pike is slow, and the battery rests at 12.0 V. Why?", "rest-voltage"),
+    ],
+)
+def test_a_weak_motor_on_a_full_battery_is_measured_while_it_runs(text: str, topic: str) -> None:
+    (found,) = default_desk().ask(text).answers
+    assert found.topic == topic
