@@ -5,7 +5,7 @@ from __future__ import annotations
 import secrets
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, partial
 from typing import Any
 
 import service.rules  # noqa: F401  (declares the rules)
@@ -181,8 +181,9 @@ class Leadsman:
         printed = label.reading(message, thread)
         beliefs = () if printed else misbeliefs.found(message)
         message, claimed = (printed, ()) if printed else claims.unclaimed(message, misbeliefs.appeals(beliefs))
-        requests = only_asked(message, lambda part: wanted(read(part, models=models, said=said), thread))
-        requests = requests or wanted(message, thread)
+        asked = partial(wanted, message, thread)
+        requests = only_asked(message, lambda part: wanted(read(part, models=models, said=said), thread), asked)
+        requests = requests or asked()
         beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])

@@ -15,6 +15,7 @@ MARK = re.compile(
     re.IGNORECASE,
 )
 ENDS = re.compile(r"[?!;\n]|\.(?!\d)|,\s+(?:the|it|its|we|i|my|our|they|there|he|she)\b", re.IGNORECASE)
+POINTS_BACK = re.compile(r"\bwhether (?:it|this|that|they|these|she|he)\b", re.IGNORECASE)
 SHORTEST = 12  # characters of a question
 
 
@@ -30,10 +31,13 @@ def marked(text: str) -> Span | None:
     return found.start(), min(last + 1, len(text))
 
 
-def only_asked(message: Message, asks: Callable[[str], tuple[Request, ...]]) -> tuple[Request, ...]:
+def only_asked(
+    message: Message, asks: Callable[[str], tuple[Request, ...]], whole: Callable[[], tuple[Request, ...]]
+) -> tuple[Request, ...]:
     """The requests of the part that is said to be the question; none where nothing says so or it is not understood.
 
-    `asks` finds the questions of a text.
+    `asks` finds the questions of a text; `whole` those of all of the message: a part that only points back ("whether it
+    may stay so") asks nothing that the whole does not.
     """
     told = {item.status for item in message.dangers} - {"denied", "planned"}
     span = None if told else marked(message.text)
@@ -42,6 +46,8 @@ def only_asked(message: Message, asks: Callable[[str], tuple[Request, ...]]) -> 
     found = asks(message.text[slice(*span)])
     if not found or {item.topic for item in found} & {"unclear", "hazard"}:
         return ()
+    if POINTS_BACK.search(message.text[slice(*span)]):
+        return tuple(item for item in whole() if item.topic in {one.topic for one in found}) or whole()
     found = tuple(replace(item, span=(item.span[0] + span[0], item.span[1] + span[0])) for item in found)
     return tuple(_of_the_whole(item, message, span) for item in found)
 

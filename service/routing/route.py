@@ -38,6 +38,7 @@ BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "batte
 STORY = frozenset({"rest-voltage", "load-voltage", "specific-gravity"})  # beside a danger a reading is only told
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
 POLITE = ("note:thanks", "note:greeting", "note:small_talk")
+FOREIGN, FOREIGN_SHARE = 2, 8  # words of other languages, and how many words there are to one at most
 APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
 BRIEF = 12  # words
 LEAVE = 30  # characters after the thanks: a name, "for the help"
@@ -86,8 +87,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     danger = any(item.status == "present" for item in message.dangers)  # it alone is answered where no more is asked
     if context and replies(message, asked):
         return [] if danger else [Request(topic, whole) for topic in still_open(context)]
-    if orders(message) and not danger:
-        return [Request("other-desk", whole, evidence=("so much cable to be bought",))]
+    if (elsewhere := for_somebody_else(message)) and not danger:
+        return [elsewhere]
     points = table()
     signs_of = evidence(message, context)
     rows = rows_of(message, signs_of)
@@ -117,6 +118,20 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
 def still_open(context: Sequence[str]) -> list[str]:
     """The topics of the turn before that a new fact can change: what a word means stands, beside any other question."""
     return [topic for topic in context if topic != "meaning"] or list(context)
+
+
+def for_somebody_else(message: Message) -> Request | None:
+    """What a message that is not for this desk asks, whatever its words: one in another language, an order."""
+    whole = (0, len(message.text))
+    if in_another_language(message):
+        return Request("unclear", whole, evidence=("another language",))
+    return Request("other-desk", whole, evidence=("so much cable to be bought",)) if orders(message) else None
+
+
+def in_another_language(message: Message) -> bool:
+    """Whether words of other languages stand in it too thickly for a stray one."""
+    foreign = {cue.text.lower() for cue in message.cues if cue.name == "note:foreign"}
+    return len(foreign) >= FOREIGN and FOREIGN_SHARE * len(foreign) >= len(message.words)
 
 
 def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:

@@ -71,7 +71,8 @@ def answer(case: Case) -> Answer:
         return abreast.temperatures(case, judge)
     if abreast.are_weighed(case):
         return abreast.batteries(case, judge)
-    return abreast.one_and_two(case, judge) if added_alike.planned(case) else judge(case)
+    beside = added_alike.planned(case) and not supply.shares_the_engines(case)
+    return abreast.one_and_two(case, judge) if beside else judge(case)
 
 
 def other_lithium(case: Case) -> Answer:

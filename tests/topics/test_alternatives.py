@@ -171,7 +171,7 @@ def test_all_new_ones_are_no_longer_unlike_in_age(then):
     [
         ("My battery is lead, 80 Ah and two years old. Would the same again next to it do harm?", "bank-wiring"),
         ("My AGM is 5 years old. Is it time for a new one or would one more charge help?", "replacement"),
-        ("Is it worth replacing my 6 year old gel with the same again?", "replacement"),
+        ("My gel is 6 years old. Is it worth replacing it by the same again?", "replacement"),
     ],
 )
 def test_one_beside_it_is_joined_and_one_in_its_place_is_not(text, topic):

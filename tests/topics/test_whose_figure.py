@@ -102,7 +102,7 @@ SHARED = "the Pike hangs on the engine's start battery, 900 CCA. good enough?"
         ((SHARED, "another 900 only for the bow?"), "yes"),
         ((SHARED, "and with its own 850 CCA battery"), "yes"),
         ((SHARED, "give the thruster its own 600 CCA then"), "no"),
-        ((SHARED, "and if I add a second one in parallel?"), "marginal"),
+        ((SHARED, "and what if a second like it goes in parallel?"), "marginal"),
         (("lamps dim when I push, the Minnow shares the engine's battery. ok or not?",), "needs-facts"),
         (("lamps dim when I push, the Minnow shares the engine's battery. ok or not?", "750 cca, wet"), "marginal"),
     ],
