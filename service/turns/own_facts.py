@@ -17,6 +17,7 @@ from service.topic import CIRCUIT
 from service.wording.forms import AND_ASKS
 
 APART = ("ambient.temperature", "battery.charge")
+ONE_RUN = frozenset({"run-time", "run-check"})  # the cold of the one is the cold of the other
 CONVERTING = "rating-convert"
 OF_ONE_KIND = frozenset({"mounting", "ventilation"})  # asked of the battery that is named in the question
 KIND, DUTY = "battery.chemistry", "battery.duty"
@@ -32,7 +33,11 @@ INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a c
 
 def own(case: Case, request: Request, requests: Iterable[Request], message: Message) -> Case:
     """The case with the values of this question alone, where those of another one stand beside them."""
-    others = [other.span for other in requests if other.topic != request.topic and other.span != request.span]
+    others = [
+        other.span
+        for other in requests
+        if other.topic != request.topic and other.span != request.span and not {other.topic, request.topic} <= ONE_RUN
+    ]
     stated, second = dict(case.stated), dict(case.second)
     for fact in (*APART, *((DUTY,) if request.topic in SHARED else ())):
         if fact == "ambient.temperature" and "reading.gravity" in stated:

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from service.finish import finished
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.run_time import TOPIC
 from tests.building import case
@@ -132,3 +133,16 @@ def test_the_reading_to_stop_at_is_told_on_asking(kind, volts, told):
     asked = finished(TOPIC, case(facts, cues={"detail:stop_reading"})).headline.replace("\u00a0", " ")
     assert f"stop at about {told}" in asked
     assert "stop at" not in finished(TOPIC, case(facts)).headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Mate asks how long the bow thruster runs on our 200Ah LFP (BMS 200 A) when it is 8 below zero C. Draws 130 A.",
+        "A 150 Ah lithium, BMS 150 A: does it run a 120 A thruster, and for how long, when it is -6 C?",
+    ],
+)
+def test_the_cold_halves_the_limit_whatever_else_is_asked(text):
+    verdicts = {answer.topic: answer.verdict for answer in default_desk().ask(text).answers}
+    assert verdicts["run-time"] == "no"
+    assert verdicts.get("run-check", "no") == "no"
