@@ -144,5 +144,4 @@ def test_the_reading_to_stop_at_is_told_on_asking(kind, volts, told):
 )
 def test_the_cold_halves_the_limit_whatever_else_is_asked(text):
     verdicts = {answer.topic: answer.verdict for answer in default_desk().ask(text).answers}
-    assert verdicts["run-time"] == "no"
-    assert verdicts.get("run-check", "no") == "no"
+    assert set(verdicts.values()) == {"no"}
