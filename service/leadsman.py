@@ -193,7 +193,8 @@ class Leadsman:
             message, thread = of_its_own(message), self.as_built(thread)
         told = [*(known(item) for item in message.stated), *given]
         another = any(message.says(cue) for cue in ANOTHER) or stands_elsewhere(message, thread)
-        if another or in_place:
+        joined = any(item.fact == "bank.layout" for item in message.stated)  # joined to the one aboard, which stays
+        if in_place or (another and not joined):
             thread = replace(thread, cues=let_go(thread.cues))
         elif aged_otherwise(message, thread):
             thread = replace(thread, cues=let_go(thread.cues, TESTED))

@@ -1,5 +1,5 @@
 """What a conversation was told once and no fact holds: that a battery has no caps, how it did in a test, a cover,
-the season.
+the season, that the load hangs on the engine's battery.
 
 It stays true in later turns, until they tell otherwise or speak of another battery.
 """
@@ -23,6 +23,7 @@ OTHERWISE = {
     FAILED: PASSED,
     COVERED: UNCOVERED,
     UNCOVERED: COVERED,
+    "detail:engine_battery": "detail:own_battery",
 }
 MCA = "role:battery.ca"
 FIND, MOTOR = "detail:find_kind", ("detail:weak_motor", "detail:dead_motor")

@@ -138,10 +138,11 @@ def test_the_reading_to_stop_at_is_told_on_asking(kind, volts, told):
 @pytest.mark.parametrize(
     "text",
     [
-        "Mate asks how long the bow thruster runs on our 200Ah LFP (BMS 200 A) when it is 8 below zero C. Draws 130 A.",
-        "A 150 Ah lithium, BMS 150 A: does it run a 120 A thruster, and for how long, when it is -6 C?",
+        "How long would the stern thruster go on our 200 Ah LFP (BMS 200 A) when it is 8 below zero C? Draws 130 A.",
+        "How long will the thruster run on 200 Ah LFP, and will the 200 A BMS carry its 130 A at minus 9 C?",
+        "how many minutes of thruster from a 180 Ah lithium, bms 180 A, and is that enough for 120 A when it's -7 C",
     ],
 )
 def test_the_cold_halves_the_limit_whatever_else_is_asked(text):
     verdicts = {answer.topic: answer.verdict for answer in default_desk().ask(text).answers}
-    assert set(verdicts.values()) == {"no"}
+    assert verdicts == {"run-time": "no", "run-check": "no"}

@@ -111,6 +111,11 @@ def test_a_battery_of_its_own_is_not_the_engines(turns, verdict):
     assert last(*turns)[:2] == ("run-check", verdict)
 
 
+def test_a_second_one_beside_the_engines_is_still_the_engines():
+    first, *_ = talk(SHARED, "and if I add a second one in parallel?").answers
+    assert (first.topic, first.verdict) == ("run-check", "marginal")
+
+
 PANEL = "40 W panel, alarm takes 40 mA, 90 Ah AGM on a mooring. does it keep up?"
 
 
