@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.leadsman import default_desk
-from service.reply import Reply
+from service.reply import Answer, Reply
 
 
 def talk(*turns: str) -> Reply:
@@ -13,3 +13,14 @@ def talk(*turns: str) -> Reply:
         reply = desk.ask(turn, thread=reply.thread if reply else None)
     assert reply is not None, "a talk has a turn"
     return reply
+
+
+def only(*turns: str) -> Answer:
+    """The one answer to the last of these turns."""
+    (found,) = talk(*turns).answers
+    return found
+
+
+def plain(text: str) -> str:
+    """A text with ordinary spaces between numbers and units."""
+    return text.replace("\u00a0", " ")

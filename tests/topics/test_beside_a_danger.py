@@ -4,18 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from service.leadsman import Leadsman
 from service.reply import Answer
 from service.rules.leave import asked
-from service.turns.thread import Signer
+from tests.talks import talk
 
 
 def answers(*turns: str) -> tuple[Answer, ...]:
-    desk, thread = Leadsman(signer=Signer("a key")), None
-    for text in turns:
-        reply = desk.ask(text, thread=thread)
-        thread = reply.thread
-    return reply.answers
+    return talk(*turns).answers
 
 
 @pytest.mark.parametrize(

@@ -4,17 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.reply import Answer
-from tests.talks import talk
-
-
-def plain(text: str) -> str:
-    return text.replace("\u00a0", " ")
-
-
-def only(*turns: str) -> Answer:
-    (found,) = talk(*turns).answers
-    return found
+from tests.talks import only, plain, talk
 
 
 @pytest.mark.parametrize(
