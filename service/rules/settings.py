@@ -19,10 +19,10 @@ WORDS = {
 NAMES = "|".join(WORDS)
 OFFERS = re.compile(
     r"\b(?:switch|selector|dial|buttons?|settings?|positions?|modes?|programm?e?s?)\b"
-    r"|\bcharger(?:'?s)? (?:\w+ )?(?:has|have|have got|offers|gives|does|with)\b",
+    r"|\bcharger(?:'?s)? (?:\w+ )?(?:has|have|have got|offers|gives|does|with|says|shows|lists|reads)\b",
     re.IGNORECASE,
 )
-FOR_KINDS = re.compile(rf"\b(?:for|of|on):?,? (?:an? |my |both |each of )?(?:{NAMES})\b", re.IGNORECASE)
+OF_BATTERIES = re.compile(r"\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE)
 WITH_VOLTS = re.compile(
     rf"\b(?P<name>{NAMES})(?P<number> ?[12])?(?: (?:is|at|says|gives|has))? ?[=:(]? ?(?P<volts>1[2-6][.,]\d{{1,2}})\b",
     re.IGNORECASE,
@@ -48,7 +48,7 @@ def offered(case: Case) -> tuple[str, ...]:
     """The settings between which a charger lets one choose: "gel, agm and wet"; none where one is told to be set."""
     if "charger.setting" in case.stated and not case.says("request:which"):
         return ()
-    return () if FOR_KINDS.search(case.text) else _listed(case.text)
+    return _listed(case.text)
 
 
 def lacks(case: Case, kind: str) -> bool:
@@ -59,7 +59,10 @@ def lacks(case: Case, kind: str) -> bool:
 
 def _listed(text: str) -> tuple[str, ...]:
     """Two kinds and more in a row, where a charger's settings are spoken of."""
-    told = named(" ".join(match[0] for match in LISTED.finditer(text))) if OFFERS.search(text) else ()
+    if not OFFERS.search(text):
+        return ()
+    rows = [match[0] for match in LISTED.finditer(text) if not OF_BATTERIES.search(text[: match.start()])]
+    told = named(" ".join(rows))
     return told if len(told) > 1 else ()
 
 

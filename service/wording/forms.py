@@ -43,7 +43,10 @@ GOOD_OR_BAD = re.compile(
 PASS_OR_FAIL = re.compile(
     r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
 )
-FORMS = ((BARE, "open"), (GOOD_OR_BAD, "both"), (PASS_OR_FAIL, "passed"))  # that tell by themselves how it is asked
+NEW_ONE = re.compile(  # "8.9 V under load. New one?"
+    r"(?:^|[,.;:-])\W*(?:(?:so|then|ok|and) )?(?:an? )?new (?:one|ones|battery|batteries)(?: needed| then)?\W*$", re.IGNORECASE
+)
+FORMS = ((BARE, "open"), (GOOD_OR_BAD, "both"), (PASS_OR_FAIL, "passed"), (NEW_ONE, "open"))  # that tell by themselves how it is asked
 EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
 TAG = re.compile(  # "... is over the limit. Is it?"
     r"\W*(?:is|are|was|were|does|do|did|will|would|can|could|should|has|have) (?:it|they|that|this|those|these|he|she)"
