@@ -13,11 +13,10 @@ from service import reference, say
 from service.case import Case, Known, Value
 from service.cautions import cautions
 from service.house_rules.by_house import answered, levers, notes
+from service.judgements.at_once import MORE, merged
+from service.judgements.joining import as_joined, each_alone, one_bank
 from service.kinds import says_iron
 from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
-from service.rules.as_joined import as_joined
-from service.rules.at_once import MORE, merged
-from service.rules.joining import each_alone, one_bank
 from service.topic import Lever, Topic
 from service.turns.no_idea import helped, not_told
 from service.wording.both import LONGEST_HEADLINE, SHORT, of_both

@@ -13,6 +13,12 @@ CONTACT = "telephone and hours"  # the place of the house's contact in its file
 HOUSE_RULES = "house-rules"  # the source of what the house adds in words: its rules, its contact, its disclaimer
 
 
+def stricter(*verdicts: str) -> str:
+    """The verdict that stands between several."""
+    order = ("stop", "no", "marginal", "needs-facts", "information", "yes")
+    return min(verdicts, key=order.index)
+
+
 @dataclass(frozen=True, slots=True)
 class Figure:
     """One number of an answer. `low` and `high` only where a range is honest."""

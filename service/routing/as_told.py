@@ -7,9 +7,10 @@ from collections.abc import Callable, Iterable, Set
 from typing import NamedTuple
 
 from grammar.reading import Message
+from service.judgements import new_and_old
+from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
-from service.rules import added_alike, both_new, loose
-from service.rules.ice_first import has_it_frozen
+from service.told import loose
 from service.topic import CIRCUIT
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -222,9 +223,9 @@ def _limited(seen: Seen) -> bool:
 def _joined(seen: Seen) -> bool:
     """ "May they be of different age, one is 4 years old?", "one died, must I replace both?", "it's 4 years old, may I
     put the same again beside it?"."""
-    apart = both_new.asked(seen.message) and both_new.uneven(seen.message.text)
+    apart = new_and_old.both_asked(seen.message) and new_and_old.uneven(seen.message.text)
     text = seen.message.text
-    beside = "battery.age" in seen.told and added_alike.thought_of(text) and added_alike.BESIDE.search(text)
+    beside = "battery.age" in seen.told and new_and_old.thought_of(text) and new_and_old.BESIDE.search(text)
     return seen.found == {"replacement"} and (
         apart or bool(beside) or (seen.says("request:may_i") and seen.says(*UNLIKE))
     )

@@ -10,11 +10,11 @@ from grammar.told.batteries.tapped import SERIES, asks_to_tap
 from service import reference, say
 from service.calculators import bank
 from service.case import Case, Value
+from service.judgements import joining, large_or_several, new_and_old, supply
+from service.judgements.charge_volts import stage
+from service.judgements.joining import figures, layout, pair
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
-from service.rules import added_alike, alternatives, both_new, joining, supply
-from service.rules.charge_volts import stage
-from service.rules.joining import figures, layout, pair
 from service.topic import Lever, Topic
 
 LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing")}
@@ -100,7 +100,7 @@ def answer(case: Case) -> Answer:
     unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
     if unlike:
         return unlike
-    if enough := both_new.one_will_do(case):
+    if enough := new_and_old.one_will_do(case):
         return TOPIC.says("yes", enough)
     told = next((cue for cue in HABITS if case.says(f"detail:{cue}")), None)
     if told:
@@ -156,7 +156,7 @@ def habit(case: Case, cue: str) -> Answer:
 
 def one_or_several(case: Case) -> Answer:
     """One large battery or several small ones, each with what it holds."""
-    head, options = alternatives.held(case)
+    head, options = large_or_several.held(case)
     case.step("Several in parallel must be alike, with equal cables", LIMITS["sums"].cite)
     return TOPIC.says("information", head, compare=options)
 
@@ -164,8 +164,8 @@ def one_or_several(case: Case) -> Answer:
 def way(case: Case) -> str | None:
     """How they are joined; one put beside another like it, or all bought new, for a load of one battery's volts: in
     parallel."""
-    meant = added_alike.planned(case) or added_alike.all_new(case.text)
-    return layout(case) or ("parallel" if meant and not added_alike.of_more_volts(case) else None)
+    meant = new_and_old.planned(case) or new_and_old.all_new(case.text)
+    return layout(case) or ("parallel" if meant and not new_and_old.of_more_volts(case) else None)
 
 
 def new_together(case: Case) -> Answer | None:
@@ -173,7 +173,7 @@ def new_together(case: Case) -> Answer | None:
     how, count = way(case), float(case.get("battery.count", 1.0))
     if (
         not case.before
-        or not added_alike.all_new(case.text)
+        or not new_and_old.all_new(case.text)
         or case.get("battery.family") != "lead"
         or how is None
         or count < 2
@@ -243,7 +243,7 @@ def strength_apart(case: Case) -> Answer | None:
     if how is None:
         head = f"We can't say yet: {reasons[0]} may only just do in parallel, and never in series."
         return TOPIC.needs("bank.layout", headline=head, figures=figures(case, "parallel") if case.second else ())
-    asked = both_new.headline(case, how, reasons[0])
+    asked = new_and_old.both_or_one(case, how, reasons[0])
     if how == "parallel" and (many := too_many(case, sum(joining.of_each(case)), how)):
         return many
     if how == "parallel":
@@ -251,7 +251,7 @@ def strength_apart(case: Case) -> Answer | None:
             asked
             or f"Only just: {reasons[0]} work in parallel, but the weaker one wears the other; alike ones are better."
         )
-        both = added_alike.side_by_side(case) if added_alike.planned(case) else case
+        both = new_and_old.side_by_side(case) if new_and_old.planned(case) else case
         return TOPIC.says("marginal", head, *figures(both, how))
     shown = figures(case, how)
     made = say.quantity(float(shown[0].value), "V")
@@ -283,11 +283,11 @@ def duty_apart(case: Case) -> Iterator[str]:
 def age_apart(case: Case) -> Iterator[str]:
     """The reason, where ages are over 1 year apart."""
     both, most = pair(case, "battery.age"), LIMITS["age"]
-    if added_alike.all_new(case.text) and "battery.age" not in case.stated:
+    if new_and_old.all_new(case.text) and "battery.age" not in case.stated:
         return
     another_is_new = case.says("detail:new_one", "detail:just_bought") and not BUYS.search(case.text)
-    another_is_new = another_is_new or (both_new.asked(case) and both_new.uneven(case.text))
-    another_is_new = another_is_new or (added_alike.planned(case) and added_alike.unlike_in_age(case))
+    another_is_new = another_is_new or (new_and_old.both_asked(case) and new_and_old.uneven(case.text))
+    another_is_new = another_is_new or (new_and_old.planned(case) and new_and_old.unlike_in_age(case))
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
     apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case)

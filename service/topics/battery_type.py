@@ -8,7 +8,7 @@ from dataclasses import replace
 from service import reference, say
 from service.case import Case
 from service.reply import Answer, Figure, Option
-from service.rules import wording
+from service.sentences import wording
 from service.topic import Topic
 
 KINDS = ("flooded", "agm", "gel", "lfp")

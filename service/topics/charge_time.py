@@ -8,11 +8,14 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import charging as sums
 from service.case import Case
+from service.judgements import charging
+from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.rules import charging, in_its_place, readings
+from service.rules import readings
+from service.told import in_its_place
 from service.topic import Lever, Topic
 
-KINDS = charging.KINDS  # lithium last
+KINDS = CHARGED  # lithium last
 FULL = 100.0
 TARGET = re.compile(
     r"\b(up )?(?:to|till|until) (?:about )?(\d{2}) ?(?:%|per ?cent)", re.IGNORECASE

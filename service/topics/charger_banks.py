@@ -8,9 +8,10 @@ from dataclasses import replace
 
 from service import say
 from service.case import Case, Value
-from service.kinds import LITHIUM
+from service.judgements import charge_volts, charging
+from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
-from service.rules import charge_volts, charging
+from service.rules.bank import system
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -228,7 +229,7 @@ def one_setting(case: Case) -> str | None:
         return f"Only just: {told}, but the lithium one wants its own, on the lithium setting, never one for both."
     kinds = (str(first), str(other.value))
     names = say.listed([say.CHEMISTRY[item] for item in kinds])
-    known = all(item in charging.KINDS for item in kinds)
+    known = all(item in CHARGED for item in kinds)
     lower = min(kinds, key=lambda item: charge_volts.stage(item, "absorption").high) if known else None
     case.step("One programme suits two kinds only in part; the lower of the two voltages harms neither", "one-setting")
     use = f"; with one for all, take the {say.CHEMISTRY[lower]} one" if lower else ""
@@ -270,7 +271,7 @@ def full_voltage(case: Case) -> bool:
     """Whether the charger puts out the volts of the whole bank."""
     bank, volts = float(case["bank.voltage"]), case.said("charger.voltage")
     if volts is not None:
-        return charging.nominal(float(volts)) == bank
+        return system(float(volts)) == bank
     named = NAMED_BY_VOLTS.search(case.text)  # "a 24 V charger" is read as a 24 V system
     return named is not None and float(named["volts"]) == bank and case.said("charger.outputs") in (None, 1)
 

@@ -8,8 +8,8 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
+from service.judgements import charging, converter
 from service.reply import Answer, Figure
-from service.rules import charging, converter
 from service.topic import Lever, Topic
 
 

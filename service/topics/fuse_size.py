@@ -8,12 +8,24 @@ from dataclasses import replace
 from service import say
 from service.calculators import fuse
 from service.case import Case, Value
+from service.judgements import circuit, converter_fuses, proposed_cable
+from service.judgements.fitting import THICKER
+from service.judgements.fusing import (
+    CABLE_MARGIN,
+    PLACE,
+    PLACED,
+    RATINGS,
+    Band,
+    next_cable,
+    ratings,
+    requirements,
+    running,
+    too_thin,
+)
+from service.judgements.interrupting import with_breaking
 from service.reply import Answer, Asked, Change, Figure, Option
-from service.rules import circuit, fuse_distance, proposed, two_sides
-from service.rules.breaking import with_breaking
 from service.rules.cable import TABLE_5
-from service.rules.fitting import THICKER
-from service.rules.fuse_words import (
+from service.sentences.fuses import (
     HABITS,
     blew,
     cable_beside,
@@ -30,18 +42,7 @@ from service.rules.fuse_words import (
     their_word,
     too_thin_if_older,
 )
-from service.rules.fusing import (
-    CABLE_MARGIN,
-    PLACE,
-    PLACED,
-    RATINGS,
-    Band,
-    next_cable,
-    ratings,
-    requirements,
-    running,
-    too_thin,
-)
+from service.told import fuse_distance
 from service.topic import Lever, Topic
 
 BESIDE = {  # of the other one of two fuses, by its verdict
@@ -86,7 +87,7 @@ def answer(case: Case) -> Answer:
 def protecting(case: Case) -> Answer:
     """The answer, in which every fuse or breaker is a fuse."""
     if "fuse.rating" in case.stated:
-        case = proposed.put_in(case)
+        case = proposed_cable.put_in(case)
     band, away = ratings(case), fuse_distance.metres(case.text)
     if band.load or band.most:
         requirements(case)
@@ -262,10 +263,10 @@ def most_only(case: Case, band: Band) -> Answer:
 def without_cable(case: Case, band: Band) -> Answer:
     """The load is known, the cable is not: the cable that we would propose, else the cable is asked for."""
     assert band.fit
-    asked = proposed.stands(case) or (case.says("thing:cable") and not case.says("note:no_idea"))
+    asked = proposed_cable.stands(case) or (case.says("thing:cable") and not case.says("note:no_idea"))
     if asked and (found := with_the_proposed(case, band)):
         return found
-    if both := two_sides.fuses(case):
+    if both := converter_fuses.fuses(case):
         return TOPIC.says("information", both[0], *both[1], asks=ask_cable())
     head = f"Fit a {say.amps(band.fit)} fuse{place(case)}, if the cable allows it."
     if band.house and band.house != band.fit:
@@ -278,14 +279,14 @@ def without_cable(case: Case, band: Band) -> Answer:
 
 def with_the_proposed(case: Case, band: Band) -> Answer | None:
     """The fuse for the cable that we would propose, None where one cable is not enough."""
-    size = proposed.size(case)
+    size = proposed_cable.size(case)
     if size is None or not band.load:
         return None
     first, most = fuse.at_least(size.ampacity, RATINGS), fuse.at_most(CABLE_MARGIN.value * size.ampacity, RATINGS)
     case.step(f"{circuit.called(size)} as proposed may carry {say.amps(size.ampacity)}", TABLE_5, CABLE_MARGIN.cite)
     if not most or band.load > most:
         return None
-    proposed.assumed(case, size)
+    proposed_cable.assumed(case, size)
     allowed = replace(band, cable=first, most=most, house=None)  # the rating of the load, as no cable is theirs
     named = f", where our catalogue names {say.amps(band.house)}" if band.house and band.house != band.load else ""
     thicker = next_cable(case, allowed, size)
@@ -293,7 +294,7 @@ def with_the_proposed(case: Case, band: Band) -> Answer | None:
     if named and band.house and band.house <= most:
         bounds = f"{say.amps(band.load)} is the least, and {say.amps(most)} the most for {circuit.called(size)}"
         head = f"Fit the {say.amps(band.house)} fuse that our catalogue names; {bounds}."
-    if why := proposed.outdone(case, size):
+    if why := proposed_cable.outdone(case, size):
         fitting = f"fit a {say.amps(band.load)} fuse{named}; {say.amps(most)} is the most"
         head = f"Use {circuit.called(size)} now, as {why}, and {fitting}."
     return TOPIC.says("information", head, *figures(allowed), route=hands(allowed, thicker))

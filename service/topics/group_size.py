@@ -9,9 +9,10 @@ from dataclasses import replace
 
 from service import reference, say
 from service.case import Case
+from service.judgements import case_sizes, cranking, supply
 from service.reference import Row, UnknownValue
 from service.reply import Answer, Figure, Option
-from service.rules import case_sizes, cranking, supply, tray
+from service.told import tray
 from service.topic import Topic
 
 SIDES = ("length", "width", "height")

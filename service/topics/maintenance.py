@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from service import reference, say
 from service.case import Case
 from service.reply import Answer, Figure
-from service.rules import caps, wording
+from service.sentences import wording
+from service.told import caps
 from service.topic import Topic
 
 KINDS = (("wet-cell, with caps", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))

@@ -9,7 +9,8 @@ from service import say
 from service.case import Case
 from service.kinds import LITHIUM
 from service.reply import Answer
-from service.rules import loose, wording
+from service.sentences import wording
+from service.told import loose
 from service.topic import Topic
 
 KINDS = (("wet-cell, with caps", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))

@@ -9,22 +9,12 @@ from dataclasses import replace
 from service import say
 from service.calculators import sag
 from service.case import Case
+from service.judgements import abreast, cranking, lithium, new_and_old, proposed_cable, session, supply, supply_levers
+from service.judgements.cranking import Ground, limit
 from service.reply import Answer, Asked, Choice, Figure
-from service.rules import (
-    abreast,
-    added_alike,
-    by_demand,
-    changes,
-    cranking,
-    in_its_place,
-    lithium,
-    proposed,
-    readings,
-    session,
-    supply,
-)
+from service.rules import readings
 from service.rules.battery import lowest_at
-from service.rules.cranking import Ground, limit
+from service.told import in_its_place
 from service.topic import CIRCUIT, Topic
 
 SPREAD = 0.2  # volts between a reading under load and what the rating promises, for nothing
@@ -45,7 +35,7 @@ TOPIC = Topic(
         "thruster-off",
         "estimate",
     ),
-    levers=changes.LEVERS,
+    levers=supply_levers.LEVERS,
 )
 NORMS = ("EN", "DIN", "JIS")  # tests whose amps are no CCA
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
@@ -56,7 +46,7 @@ def answer(case: Case) -> Answer:
     """The verdict on one battery; of two batteries the better one, of two loads the heavier."""
     case = in_its_place.new_one(case)
     if "charger.current" not in case.stated:  # whose cable may be the one that was asked for
-        case = proposed.put_in(case)
+        case = proposed_cable.put_in(case)
     if case.get("battery.family") == "lithium-other":
         return other_lithium(case)
     if both := supply.two_loads(case):
@@ -71,7 +61,7 @@ def answer(case: Case) -> Answer:
         return abreast.temperatures(case, judge)
     if abreast.are_weighed(case):
         return abreast.batteries(case, judge)
-    beside = added_alike.planned(case) and not supply.shares_the_engines(case)
+    beside = new_and_old.planned(case) and not supply.shares_the_engines(case)
     return abreast.one_and_two(case, judge) if beside else judge(case)
 
 
@@ -167,7 +157,7 @@ def known_currents(case: Case) -> tuple[Figure, ...]:
 
 def without_load(case: Case) -> Answer:
     """Nothing tells the current: thrust or the boat's length does not."""
-    if by_demand.is_told(case):
+    if cranking.demand_is_told(case):
         return as_asked_for(case)
     more = () if case.get("battery.family") else ("battery.cca",)
     return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide"))
@@ -180,7 +170,7 @@ def as_asked_for(case: Case) -> Answer:
     if "bank.cca" not in case:
         head = f"We can't say yet: {supply.load_name(case)} asks for {say.cca(wanted)}, and that of yours is not known."
         return TOPIC.needs("battery.cca", headline=head, figures=(needed(wanted),))
-    ground = cranking.strictest(by_demand.grounds(case))
+    ground = cranking.strictest(cranking.demand_grounds(case))
     head = opening(ground).format(load=supply.load_name(case))
     return TOPIC.says(ground.verdict, head, needed(wanted))
 
@@ -438,7 +428,7 @@ def limited(case: Case, running: float, inrush: float) -> Answer:
 
 def limit_asks(case: Case, *facts: str) -> tuple[Asked, ...]:
     """The questions for the limits with the replies that decide."""
-    whole, part = changes.peak_each(case), changes.limit_each(case, float(case["load.current"]))
+    whole, part = supply_levers.peak_each(case), supply_levers.limit_each(case, float(case["load.current"]))
     replies = {
         "battery.max_current": (
             Choice(f"{say.number(whole)} or more", whole, "A"),

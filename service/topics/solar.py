@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from service import reference, say
 from service.calculators import solar, storage
 from service.case import Case, Value
+from service.judgements import charging, session
 from service.reply import Answer, Figure, Option
-from service.rules import charging, session
 from service.topic import Lever, Topic
 
 SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not all day

@@ -8,24 +8,16 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from grammar.told.times import dates
-from service import say
+from service import chart, say
 from service.calculators import freezing, storage
 from service.case import Case, Value
-from service.reply import Answer, Figure, Option
-from service.rules import (
-    charging,
-    drawn,
-    frost,
-    laid_up,
-    left_or_taken,
-    off_charge,
-    planned,
-    readings,
-    supply,
-    wording,
-)
-from service.rules.laid_up import FULL
+from service.judgements import charging, frost, laid_up, supply
+from service.judgements.laid_up import FULL
+from service.reply import Answer, Figure, Option, stricter
+from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
+from service.sentences import wording
+from service.told import charger_left_on, planned_charge
 from service.topic import Lever, Topic
 
 
@@ -119,8 +111,8 @@ def left_on(case: Case) -> bool:
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
-    if planned.to_full(case.text, frost.WORDS, without=True) and not laid_up.is_lithium(case):
-        case.stated = planned.charged(case.stated)
+    if planned_charge.to_full(case.text, frost.WORDS, without=True) and not laid_up.is_lithium(case):
+        case.stated = planned_charge.charged(case.stated)
     if FULL_OR_HALF.search(case.text):  # how full it is laid up is asked, not told
         case.stated = {fact: item for fact, item in case.stated.items() if fact != "battery.charge"}
     if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
@@ -181,7 +173,7 @@ def one(case: Case) -> Answer:
 def stays_on(case: Case) -> bool:
     """Whether it is asked if a charger may stay on."""
     named = case.says(*ON_CHARGE) and case.says(*PUT_UP)
-    return named and not off_charge.taken_off(case.text) and not off_charge.in_between(case.text)
+    return named and not charger_left_on.taken_off(case.text) and not charger_left_on.in_between(case.text)
 
 
 def by_the_dates(case: Case) -> float | None:
@@ -251,7 +243,7 @@ def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
 def verdict_for(case: Case, found: LaidUp, away: float) -> str:
     """yes up to the next charge, marginal to half (lithium 20 %), then no; frost may be stricter."""
     verdict = "yes" if away <= found.recharge + NEAR else "marginal" if away <= found.least + NEAR else "no"
-    return readings.stricter(verdict, in_frost(case, found.after(away)))
+    return stricter(verdict, in_frost(case, found.after(away)))
 
 
 def in_frost(case: Case, charge: float) -> str:
@@ -288,7 +280,7 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     how_full = case.says("detail:lay_up_at") or FULL_OR_HALF.search(case.text)
     if how_full and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
         at = "about half full" if half_full(case) else "full"
-        at += ", with no charge in between," if off_charge.in_between(case.text) else ""
+        at += ", with no charge in between," if charger_left_on.in_between(case.text) else ""
         head = f"Leave it {at}{look.replace(', but', ' and')}: {battery} is still {told} full {when}."
     elif case.says("detail:left_after") and not (case.says("detail:asks_good") or half_full(case)):
         head = f"{say.capital(wording.about(told))} full {when}, {how}{look.replace(', but', ';')}."
@@ -332,7 +324,7 @@ def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
     batteries, smart = f"{wording.kind(case)} batteries", case.said("charger.kind") == "smart"
     rest = f"without one, charge {batteries} full, disconnect them and look every {check}"
-    if off_charge.two_ways(case.text) and not charging.unregulated(case):
+    if charger_left_on.two_ways(case.text) and not charging.unregulated(case):
         start = "Both are right" if smart else "Both are right, if it is a smart charger"
         rest = f"charged full and disconnected, {batteries} want a look every {check}"
         head = f"{start}: {'a smart one' if smart else 'that'} drops to float by itself; {rest}."
@@ -356,8 +348,8 @@ def home(case: Case) -> bool:
 
 def off_the_charger(case: Case) -> bool:
     """Whether a charge now and then is weighed against a charger that must not stay on, which is judged beside it."""
-    plain = case.said("charger.kind") in left_or_taken.PLAIN or case.says("detail:unregulated")
-    return plain and left_or_taken.BESIDE in case.beside and left_or_taken.weighed(case.text)
+    plain = case.said("charger.kind") in charger_left_on.PLAIN or case.says("detail:unregulated")
+    return plain and charger_left_on.BESIDE in case.beside and charger_left_on.or_taken_home(case.text)
 
 
 def half_full(case: Case) -> bool:
@@ -381,7 +373,9 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         head = (
             f"Better off the charger: charge {kind} batteries full, disconnect them and charge again within {within}."
         )
-    elif (case.says("thing:charger") or case.said("charger.kind") == "smart") and not off_charge.taken_off(case.text):
+    elif (case.says("thing:charger") or case.said("charger.kind") == "smart") and not charger_left_on.taken_off(
+        case.text
+    ):
         case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
         head = (
             f"A smart charger may stay on; without one, charge {kind} batteries full, disconnect them and look "
@@ -409,7 +403,7 @@ def too_low(case: Case, found: LaidUp, figures: list[Figure], low: str) -> Answe
     opening = {"no": "No, not yet", "marginal": "Only just"}[low]
     if low == "no" and case.says("detail:asks_bad"):
         opening = "Yes, too low"
-    verdict = readings.stricter(low, in_frost(case, found.charge))
+    verdict = stricter(low, in_frost(case, found.charge))
     look = say.quantity(limit("check-most"), "d", 0)
     at = wording.percent(found.charge)
     head = f"{opening}: at {at} charge it full first, then disconnect it and look every {look}."
@@ -421,7 +415,7 @@ def plot(case: Case, found: LaidUp, away: float | None) -> dict[str, Any]:
     """Charge against days."""
     end = max(away or 0.0, min(found.least, 2 * limit("shown-most")), 1.0)
     names = ("lithium-store-low",) if laid_up.is_lithium(case) else ("lead-good", "lead-half")
-    return drawn.chart(
+    return chart.chart(
         "line",
         "Charge while it stands",
         ("days", "d"),

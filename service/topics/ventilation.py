@@ -8,9 +8,9 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import ventilation
 from service.case import Case
+from service.judgements import charging
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
-from service.rules import charging
 from service.rules.bank import system
 from service.topic import Topic
 

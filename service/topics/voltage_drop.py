@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from service import say
 from service.case import Case, Missing
+from service.judgements import circuit, doubled_volts, parallel_cables, proposed_cable
+from service.judgements.fitting import THICKER, asked_thicker
 from service.reply import Answer, Figure, Option
-from service.rules import circuit, doubled, proposed, side_by_side
 from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
-from service.rules.fitting import THICKER, asked_thicker
 from service.topic import Lever, Topic
 
 TOPIC = Topic(
@@ -29,7 +29,7 @@ def answer(case: Case) -> Answer:
     """Volts and percent lost at running current."""
     if case.says("detail:equal_ends"):
         return equal_ends(case)
-    case, helps = proposed.put_in(case), doubled.put_in(case)
+    case, helps = proposed_cable.put_in(case), doubled_volts.put_in(case)
     if lacking := missing(case):
         if all(fact in case.stated for fact in MEASURED):
             return measured(case)
@@ -38,8 +38,8 @@ def answer(case: Case) -> Answer:
         return TOPIC.needs(lacking[0], *lacking[1:])
     circuit.must_know(case)
     amps = circuit.current(case)
-    if (count := side_by_side.runs(case)) > 1:
-        verdict, head, facts = side_by_side.judged(case, amps, count)
+    if (count := parallel_cables.runs(case)) > 1:
+        verdict, head, facts = parallel_cables.judged(case, amps, count)
         asks = (TOPIC.ask("cable.insulation"),) if verdict == "needs-facts" else ()
         return TOPIC.says(verdict, head, *facts, asks=asks, route="technician")
     other = circuit.second_cable(case)

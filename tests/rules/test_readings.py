@@ -6,7 +6,9 @@ from typing import Any
 
 import pytest
 
-from service.rules.readings import batteries_read, overvoltage, stricter
+from service.judgements.harm import overvoltage
+from service.reply import stricter
+from service.rules.readings import batteries_read
 from tests.building import case
 
 
