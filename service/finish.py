@@ -16,7 +16,21 @@ from service.house_rules.by_house import answered, levers, notes
 from service.judgements.at_once import MORE, merged
 from service.judgements.joining import as_joined, each_alone, one_bank
 from service.kinds import says_iron
-from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
+from service.reply import (
+    HOUSE_RULES,
+    Answer,
+    Asked,
+    Assumed,
+    Change,
+    Choice,
+    Cite,
+    Figure,
+    Option,
+    Step,
+    Understood,
+    strictest,
+    strictness,
+)
 from service.topic import Lever, Topic
 from service.turns.no_idea import helped, not_told
 from service.wording.both import LONGEST_HEADLINE, SHORT, of_both
@@ -111,7 +125,6 @@ def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
 
 
 WHICH = "put:choice"  # "which of them"
-STRICT = ("information", "yes", "marginal", "needs-facts", "no", "stop")
 
 
 def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
@@ -129,7 +142,7 @@ def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     both = (answer, second)
     sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
     pick = min if topic.of_two == "best" else max
-    leading = pick(both, key=lambda item: (STRICT.index(item.verdict), bool(item.figures) == (pick is max)))
+    leading = pick(both, key=lambda item: (strictness(item.verdict), bool(item.figures) == (pick is max)))
     return replace(leading, headline=of_both(labels, both, leading, case.says(WHICH)), compare=sides)
 
 
@@ -199,7 +212,7 @@ def _outcomes(topic: Topic, case: Case, asked: Asked) -> Iterator[Choice]:
             continue
         supposed = {asked.fact: choice.value}
         told = [answered(topic, one.supposing(supposed)).verdict for one in (case, *_others(topic, case))]
-        yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=max(told, key=STRICT.index))
+        yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=strictest(*told))
 
 
 def _others(topic: Topic, case: Case) -> tuple[Case, ...]:

@@ -9,7 +9,7 @@ from service import say
 from service.case import Case
 from service.judgements import at_once, joining, large_or_several, new_and_old, supply
 from service.judgements.joining import of_each
-from service.reply import Answer, Option
+from service.reply import Answer, Option, strictness
 
 Judge = Callable[[Case], Answer]
 
@@ -19,7 +19,6 @@ WEIGHED = ("request:which", "request:versus", "about:compare")
 OPENINGS = ("Yes", "No", "Just enough", "Only just")
 SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
 LONGEST = 30  # words of a headline
-RANK = {"yes": 0, "marginal": 1, "needs-facts": 2, "no": 3}
 
 
 def are_weighed(case: Case) -> bool:
@@ -87,7 +86,7 @@ def loads(case: Case, judge: Judge) -> Answer:
     """Of two loads the heavier one decides."""
     sides = (case, with_second(case, judge))
     answers = [judge(side) for side in sides]
-    heavier = one_at_a_time(case, judge, max(answers, key=lambda found: (RANK[found.verdict], -_volts(found))))
+    heavier = one_at_a_time(case, judge, max(answers, key=lambda found: (strictness(found.verdict), -_volts(found))))
     names = [supply.load_name(side) for side in sides]
     if names[0] == names[1]:
         return heavier
@@ -100,7 +99,7 @@ def one_at_a_time(case: Case, judge: Judge, alone: Answer) -> Answer:
     if alone.verdict not in ("yes", "marginal") or case.says(at_once.APART):
         return alone
     both = judge(at_once.joined("run-check", case))
-    if RANK[both.verdict] <= RANK[alone.verdict]:
+    if strictness(both.verdict) <= strictness(alone.verdict):
         return alone
     opening, mark, rest = alone.headline.removesuffix(".").partition(": ")
     told = f"{opening}, one at a time{mark}{rest}"
@@ -115,7 +114,7 @@ def batteries(case: Case, judge: Judge) -> Answer:
     if names[0] == names[1]:  # one bank by two figures: "100 A each; he says 200 A"
         names = [f"{name}, {figures_of(item, case)}" for name, item in zip(names, (case, other), strict=True)]
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
-    best = min(answers, key=lambda item: (RANK[item.verdict], -_volts(item)))
+    best = min(answers, key=lambda item: (strictness(item.verdict), -_volts(item)))
     if joining.alternatives(case):
         return _one_of_the_two(case, answers, best, options)
     if case.says(*WEIGHED):
@@ -177,7 +176,9 @@ def temperatures(case: Case, judge: Judge) -> Answer:
     sides = [(judge(one), one) for one in (case, with_second(case, judge))]
     names = [f"at {say.temperature(float(one['ambient.temperature']))}" for _, one in sides]
     options = tuple(Option(name, found.verdict, found.figures) for name, (found, _) in zip(names, sides, strict=True))
-    worse = max((0, 1), key=lambda side: (RANK[sides[side][0].verdict], -float(sides[side][1]["ambient.temperature"])))
+    worse = max(
+        (0, 1), key=lambda side: (strictness(sides[side][0].verdict), -float(sides[side][1]["ambient.temperature"]))
+    )
     found, better = sides[worse][0], sides[1 - worse][0]
     opening, mark, rest = found.headline.partition(": ")
     if opening not in OPENINGS:

@@ -11,11 +11,10 @@ from service.calculators import cable, sag
 from service.case import Case
 from service.judgements import ice_first, supply
 from service.judgements.circuit import PROPOSED, is_proposed
+from service.reply import strictness
 from service.rules.battery import lowest_at
 from service.rules.cable import MOTOR_LIMIT, TABLE_5, K, area_cite
 from service.rules.load import cca_of_the_model
-
-ORDER = ("yes", "marginal", "no")
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +44,7 @@ def graded(volts: float, yes: float, marginal: float) -> str:
 
 def strictest(grounds: list[Ground]) -> Ground:
     """The first of the worst."""
-    return max(grounds, key=lambda ground: ORDER.index(ground.verdict))
+    return max(grounds, key=lambda ground: strictness(ground.verdict))
 
 
 def required_cca(case: Case, inrush: float) -> float:

@@ -9,11 +9,10 @@ from service import say
 from service.case import Case
 from service.judgements import charge_volts, charging
 from service.judgements.charge_volts import Stage, stage
-from service.reply import Change, Option
+from service.reply import Change, Option, strictest, strictness
 
 VOLTS = "charger.voltage"
 FLOAT, ABSORPTION = ("term:float",), ("term:absorption", "term:bulk")
-ORDER = ("yes", "marginal", "no")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +52,8 @@ def judged(case: Case, chemistry: str) -> Judged | None:
     both = tuple(_told(case, chemistry))
     if len(both) < 2:
         return None
-    verdict = max((one.verdict for one in both), key=ORDER.index)
-    first, second = sorted(both, key=lambda one: -ORDER.index(one.verdict))
+    verdict = strictest(*(one.verdict for one in both))
+    first, second = sorted(both, key=lambda one: -strictness(one.verdict))
     joined = "and" if first.verdict == second.verdict else "but"
     told = f"{first.say()} of {charging.called(chemistry)}, {joined} {second.say()}"
     sides = tuple(Option(f"{one.name}, {say.volts(one.volts)}", one.verdict) for one in both)

@@ -10,7 +10,7 @@ from service.case import Case, Value
 from service.judgements import charge_amps, charge_volts, charging, two_stages
 from service.judgements.charge_volts import Put, stage
 from service.kinds import CHARGED
-from service.reply import Answer, Figure, Option, Urgency
+from service.reply import Answer, Figure, Option, Urgency, strictness
 from service.told import caps, charger_settings, in_its_place
 from service.topic import Lever, Topic
 
@@ -145,7 +145,7 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
     findings = [of_volts(case, put, chemistry)] if put else []
     findings += [of_setting(case, str(setting), chemistry)] if setting else []
     if findings:
-        return max(findings, key=lambda item: ("yes", "marginal", "no").index(item[0]))
+        return max(findings, key=lambda item: strictness(item[0]))
     if case.get("charger.kind") == "smart" and case.says(*LEFT) and chemistry != "lfp":
         return "yes", f"Yes: a smart charger on its {WORD[chemistry]} setting drops to float, so it may stay on."
     if case.says("detail:same_charger"):

@@ -9,7 +9,7 @@ from service import reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
 from service.judgements import charging, converter
-from service.reply import Answer, Figure
+from service.reply import Answer, Figure, strictest
 from service.topic import Lever, Topic
 
 
@@ -28,7 +28,6 @@ def instead(case: Case) -> Iterator[Value]:
 
 
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
-STRICTNESS = ("information", "yes", "marginal", "needs-facts", "no")
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
@@ -114,7 +113,7 @@ def lacking(case: Case) -> tuple[str, ...]:
 
 def together(case: Case, joined: Answer, given: Answer) -> Answer:
     """The answer to both, isolated or not and the alternator: the stricter verdict, and what it takes of how much."""
-    verdict = max(joined.verdict, given.verdict, key=STRICTNESS.index)
+    verdict = strictest(joined.verdict, given.verdict)
     head = joined.headline
     if joined.verdict != "no":
         begun = head.removeprefix("We can't say yet: ").rstrip(".")

@@ -23,7 +23,7 @@ from service.judgements.fusing import (
     too_thin,
 )
 from service.judgements.interrupting import with_breaking
-from service.reply import Answer, Asked, Change, Figure, Option
+from service.reply import Answer, Asked, Change, Figure, Option, strictness
 from service.rules.cable import TABLE_5
 from service.sentences.fuses import (
     HABITS,
@@ -353,9 +353,8 @@ def after_a_blown_one(case: Case, band: Band, *rated: float) -> Answer:
 def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) -> Answer:
     """Two fuses weighed: of the better ones the catalogue's, else the smaller."""
     options = tuple(Option(say.amps(rated), verdict) for rated, verdict, _ in pair)
-    order = ("yes", "marginal", "information", "needs-facts", "no")
     (rated, verdict, why), other = sorted(
-        pair, key=lambda item: (order.index(item[1]), item[0] != band.house, item[0])
+        pair, key=lambda item: (strictness(item[1]), item[0] != band.house, item[0])
     )  # the catalogue's own before the smaller one
     if verdict == "yes":
         why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}"

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from service import say
 from service.case import Case
 from service.kinds import LITHIUM
-from service.reply import Answer
+from service.reply import Answer, strictness
 from service.sentences import wording
 from service.told import loose
 from service.topic import Topic
@@ -24,7 +24,6 @@ TOPIC = Topic(
     unsure={"battery.chemistry": "The kind decides: please tell us whether it is wet-cell, AGM, gel or lithium."},
 )
 HOT = 40.0  # °C
-STRICT = ("information", "yes", "marginal", "no")
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,7 +232,7 @@ def answer(case: Case) -> Answer:
         named.append(hot_place)
     named.sort(key=lambda advise: advise is cabin)  # a place to sleep is often told of and not asked about
     advices = [advise(case) for advise in named or [hold_down]]
-    first = max(advices, key=lambda item: STRICT.index(item.verdict))
+    first = max(advices, key=lambda item: strictness(item.verdict))
     advices = [first, *(item for item in advices if item is not first)]
     for item in advices[1:]:  # what was asked too comes before the details, of which only the first are shown
         case.step(wording.beside(item.headline), item.steps[0][1])

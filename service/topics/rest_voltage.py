@@ -9,7 +9,7 @@ from service import say
 from service.case import Case, Value
 from service.judgements import doubt, harm, ice_first
 from service.judgements.doubt import shown
-from service.reply import Answer, Figure, Option, stricter
+from service.reply import Answer, Figure, Option, strictest
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
 from service.sentences import at_rest, wording
@@ -303,13 +303,20 @@ def _on_charge_or_load(case: Case, verdict: str) -> str:
     return verdict
 
 
+def of_both(*verdicts: str) -> str:
+    """The verdict on two batteries: a low one stands, else a reading that tells nothing leaves both open."""
+    low = [verdict for verdict in verdicts if verdict in ("marginal", "no", "stop")]
+    left = low or [verdict for verdict in verdicts if verdict != "yes"] or [*verdicts]
+    return strictest(*left)
+
+
 def two(case: Case) -> Answer:
     """Two batteries: the weaker one decides, both are shown."""
     other = case.others()
     answers = (one(case), one(other))
     case.follow_other(other)
     volts = (float(case["reading.voltage"]), float(other["reading.voltage"]))
-    verdict = stricter(*(item.verdict for item in answers))
+    verdict = of_both(*(item.verdict for item in answers))
     worse = 0 if answers[0].verdict == verdict else 1
     both = "battery.chemistry" in case.second
     names = [

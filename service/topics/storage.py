@@ -13,7 +13,7 @@ from service.calculators import freezing, storage
 from service.case import Case, Value
 from service.judgements import charging, frost, laid_up, supply
 from service.judgements.laid_up import FULL
-from service.reply import Answer, Figure, Option, stricter
+from service.reply import Answer, Figure, Option, strictest, strictness
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
@@ -69,7 +69,6 @@ FULL_OR_HALF = re.compile(
     r"|\bhalf(?: full| charged| charge)?,? or (?:quite |completely |fully |right )?(?:at )?(?:full|charged)\b",
     re.IGNORECASE,
 )
-STRICT = ("information", "yes", "marginal", "no")
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,7 +136,7 @@ def two_kinds(case: Case) -> Answer:
     told = "; ".join(f"{name}: {words}" for name, words in zip(names, each, strict=True))
     head = f"{say.capital(told)}; disconnect both, and look every {say.quantity(look, 'd', 0)}."
     options = tuple(Option(name, found.verdict, found.figures) for name, (_, found) in zip(names, sides, strict=True))
-    worse = max(sides, key=lambda side: STRICT.index(side[1].verdict))[1]
+    worse = max(sides, key=lambda side: strictness(side[1].verdict))[1]
     head = head if worse.verdict == "information" else worse.headline
     return replace(worse, headline=head, compare=options)
 
@@ -243,7 +242,7 @@ def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
 def verdict_for(case: Case, found: LaidUp, away: float) -> str:
     """yes up to the next charge, marginal to half (lithium 20 %), then no; frost may be stricter."""
     verdict = "yes" if away <= found.recharge + NEAR else "marginal" if away <= found.least + NEAR else "no"
-    return stricter(verdict, in_frost(case, found.after(away)))
+    return strictest(verdict, in_frost(case, found.after(away)))
 
 
 def in_frost(case: Case, charge: float) -> str:
@@ -403,7 +402,7 @@ def too_low(case: Case, found: LaidUp, figures: list[Figure], low: str) -> Answe
     opening = {"no": "No, not yet", "marginal": "Only just"}[low]
     if low == "no" and case.says("detail:asks_bad"):
         opening = "Yes, too low"
-    verdict = stricter(low, in_frost(case, found.charge))
+    verdict = strictest(low, in_frost(case, found.charge))
     look = say.quantity(limit("check-most"), "d", 0)
     at = wording.percent(found.charge)
     head = f"{opening}: at {at} charge it full first, then disconnect it and look every {look}."

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from service import say
-from service.reply import Answer
+from service.reply import Answer, strictness
 
 LONGEST_HEADLINE = 30  # words
 SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
@@ -63,9 +63,8 @@ def of_age(labels: Sequence[str], both: Sequence[Answer], which: bool) -> str:
     if both[0].verdict == both[1].verdict:
         opens = (WHICH_OF_AGE if which else OF_AGE)[both[0].verdict]
         return ALIKE_IN_AGE[both[0].verdict].format(which=opens, one=one, other=other)
-    strict = list(AGED)
     (old, its), (young, other_its) = sorted(
-        zip((one, other), (item.verdict for item in both), strict=True), key=lambda pair: -strict.index(pair[1])
+        zip((one, other), (item.verdict for item in both), strict=True), key=lambda pair: -strictness(pair[1])
     )
     sure = "most likely" if its == "no" else "perhaps soon"
     return f"{say.capital(old)}, {sure}: it {AGED[its]}, while {young} {AGED[other_its]}; by age only, so test both."
