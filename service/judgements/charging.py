@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from service import reference, say
+from service import likely, reference, say
 from service.calculators import charging, freezing
 from service.case import Case, Missing
 from service.judgements.joining import alternatives, of_each
 from service.reply import Act, Answer, Change, Urgency
 from service.rules.bank import COUNTED
 from service.rules.readings import DEAD, cite, limit
-from service.topic import Topic
+from service.topic import Lever, Topic
 
 NEAR = 1e-6  # a value worked out to stand on a limit is on it
 IRON = "whether its label or data sheet says LiFePO4 (LFP) after all"
@@ -186,7 +186,7 @@ def not_straight(topic: Topic, case: Case) -> Answer:
     """No alternator on lithium with nothing between."""
     case.step("Lithium takes all that an alternator gives until it is hot", "lithium-alternator")
     head = "Not straight from the alternator: lithium needs a DC-to-DC charger or current control between them."
-    asked = topic.ask("charger.kind", (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")))
+    asked = topic.ask("charger.kind", likely.FROM_THE_ENGINE)
     return topic.says("needs-facts", head, asks=(replace(asked, say=BETWEEN, where=A_BOX),))
 
 
@@ -220,6 +220,9 @@ def warmer(case: Case) -> tuple[float, ...]:
     """Temperatures from which lithium takes more, least first."""
     celsius = case.said("ambient.temperature")
     return () if celsius is None else tuple(at for at in (1.0, 6.0, 11.0) if at > celsius)
+
+
+WARMER = Lever("ambient.temperature", warmer, "a battery at {value} or warmer")
 
 
 def unregulated(case: Case) -> bool:

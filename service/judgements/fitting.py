@@ -11,6 +11,7 @@ from service.calculators.cable import Size
 from service.case import Case, Value
 from service.judgements import circuit
 from service.rules.cable import INSULATION, TABLE_5, K, gauges, metric_sizes
+from service.topic import Lever
 
 BUNDLED = reference.value("copper", "bundled")
 FROM_GAUGE = reference.value("copper", "parallel_from_gauge")
@@ -105,11 +106,11 @@ def _if_older(values: Callable[[Case], Iterable[Value]]) -> Callable[[Case], Ite
     return lambda case: values(case) if 0 < float(case.said("cable.insulation") or 0) < INSULATION else ()
 
 
-THICKER = (  # levers: the fact, its values, their words, further facts of the same change
-    ("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", new_cable),
-    ("cable.gauge", _if_older(thicker_gauges), "{value} cable with insulation like yours", None),
-    ("cable.area", thicker_areas, "{value} cable with 105 °C insulation", new_cable),
-    ("cable.area", _if_older(thicker_areas), "{value} cable with insulation like yours", None),
+THICKER = (
+    Lever("cable.gauge", thicker_gauges, "{value} cable with 105 °C insulation", new_cable),
+    Lever("cable.gauge", _if_older(thicker_gauges), "{value} cable with insulation like yours"),
+    Lever("cable.area", thicker_areas, "{value} cable with 105 °C insulation", new_cable),
+    Lever("cable.area", _if_older(thicker_areas), "{value} cable with insulation like yours"),
 )
 
 

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from service import reference, say
 from service.case import Case, Value
 from service.judgements import cranking, lithium, supply
+from service.judgements.fitting import thicker_areas, thicker_gauges
 from service.rules.bank import read_system
-from service.rules.cable import gauges, metric_sizes
 from service.topic import Lever
 
 MORE = 3  # further batteries that may be proposed
@@ -131,18 +131,6 @@ def fuller(case: Case) -> Iterator[Value]:
         yield from (50.0, 75.0, 100.0)
 
 
-def thicker(case: Case) -> Iterator[Value]:
-    """American sizes thicker than theirs."""
-    if "cable.gauge" in case.stated:
-        yield from (size.name for size in gauges() if size.area > float(case.get("cable.cmil", 0.0)))
-
-
-def thicker_metric(case: Case) -> Iterator[Value]:
-    """Metric sizes thicker than theirs."""
-    if "cable.area" in case.stated and "cable.gauge" not in case.stated:
-        yield from (size.name for size in metric_sizes() if size.area > float(case.get("cable.cmil", 0.0)))
-
-
 def right_volts(case: Case) -> Iterator[Value]:
     """The load's volts, where the bank has others."""
     if (differ := supply.mismatch(case)) and differ[0] > differ[1]:
@@ -151,8 +139,8 @@ def right_volts(case: Case) -> Iterator[Value]:
 
 LEVERS = (
     Lever("bank.voltage", right_volts, "a {value} bank", without=("battery.nominal", "bank.layout", "battery.count")),
-    Lever("cable.gauge", thicker, "{value} cable"),
-    Lever("cable.area", thicker_metric, "{value} cable"),
+    Lever("cable.gauge", thicker_gauges, "{value} cable"),
+    Lever("cable.area", thicker_areas, "{value} cable"),
     Lever("reading.voltage", charged, "{value} or more at rest, after charging"),
     Lever("battery.charge", fuller, "a charge of {value} or more"),
     Lever("battery.peak_current", enough_peak, "a label that allows {value} for a few seconds"),

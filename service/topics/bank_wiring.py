@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from grammar.told.batteries.tapped import SERIES, asks_to_tap
-from service import reference, say
+from service import likely, reference, say
 from service.calculators import bank
 from service.case import Case, Value
 from service.judgements import joining, large_or_several, new_and_old, supply
@@ -59,7 +59,7 @@ TOPIC = Topic(
     likely={
         "battery.max_in_series": (("1: not in series", 1.0), ("2", 2.0), ("4", 4.0)),
         "battery.max_in_parallel": (("1: not in parallel", 1.0), ("2", 2.0), ("4", 4.0)),
-        "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
+        "battery.chemistry": likely.KIND,
         "bank.layout": (("plus to minus: in series", "series"), ("plus to plus: in parallel", "parallel")),
     },
     unsure={

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service import reference, say
+from service import likely, reference, say
 from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Missing
@@ -24,7 +24,7 @@ from service.judgements.fitting import (
 )
 from service.reply import Answer, Figure, Option
 from service.rules.cable import PER_MM2, TABLE_5, K
-from service.topic import Lever, Topic
+from service.topic import Topic
 
 LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go"
 AREA = "the American measure of a wire's area"
@@ -39,9 +39,9 @@ TOPIC = Topic(
     "Cable size",
     amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
-    levers=tuple(Lever(*row) for row in THICKER),
+    levers=THICKER,
     likely={
-        "cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0)),
+        "cable.insulation": likely.INSULATION,
     },
     unsure={
         "load.current": "We can't say yet: the amps that run in the cable decide its size.",

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service import say
+from service import likely, say
 from service.case import Case, Value
 from service.judgements import charge_volts, charging
 from service.kinds import CHARGED, LITHIUM
@@ -50,12 +50,12 @@ TOPIC = Topic(
     levers=(
         Lever("charger.outputs", more_outputs, "a charger with {value} outputs, or one charger for each bank"),
         Lever("charger.isolated", isolated, "outputs isolated from each other, or one charger of the full voltage"),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
     likely={
         "charger.isolated": (("isolated outputs", True), ("one common negative", False)),
         "bank.count": (("two: engine and thruster", 2.0), ("three: engine, house and thruster", 3.0)),
-        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+        "charger.kind": likely.FROM_THE_ENGINE,
     },
     unsure={"bank.count": "We can't say yet: one output for each bank that works apart, so their number decides."},
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from service import say
+from service import likely, say
 from service.case import Case, Value
 from service.judgements import charge_amps, charge_volts, charging, two_stages
 from service.judgements.charge_volts import Put, stage
@@ -77,12 +77,12 @@ TOPIC = Topic(
         Lever("charger.voltage", right_volts, "{value} from the charger"),
         Lever("charger.current", charge_amps.largest, "a charger of {value} or less"),
         Lever("charger.kind", automatic, "an automatic charger, which drops to float by itself"),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
     likely={
-        "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
+        "battery.chemistry": likely.KIND,
         "charger.setting": (("wet-cell or flooded", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
-        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+        "charger.kind": likely.FROM_THE_ENGINE,
     },
     unsure={"battery.chemistry": "We can't say yet: each kind of battery has its own charging volts."},
     idle={"bank-size": ("load.current", "load.power", "load.model", "load.time")},

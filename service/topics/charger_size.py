@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service import say
+from service import likely, say
 from service.case import Case, Value
 from service.judgements import charging
 from service.judgements.charge_amps import TOO_MUCH
@@ -50,9 +50,9 @@ TOPIC = Topic(
     ),
     levers=(
         Lever("charger.current", fitting, fitting_words),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
-    likely={"battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))},
+    likely={"battery.chemistry": likely.KIND},
     unsure={"battery.capacity": "We can't say yet: the amp-hours of all the batteries it charges decide the amps."},
     of_two="worst",
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service import reference, say
+from service import likely, reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
 from service.judgements import charging, converter
@@ -40,12 +40,12 @@ TOPIC = Topic(
         Lever("charger.current", smaller, "a converter of {value} output or less"),
         Lever("charger.isolated", instead, "an isolated converter"),
         Lever("converter.common_negative", instead, "one common negative for both sides"),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
     likely={
         "converter.common_negative": (("one common negative", True), ("each side has its own", False)),
         "battery.chemistry": (("lead", "lead"), ("lithium", "lfp")),
-        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+        "charger.kind": likely.FROM_THE_ENGINE,
     },
     unsure={"charger.current": "We can't say yet: what it pulls follows from the amps it puts out."},
 )

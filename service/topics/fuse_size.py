@@ -69,7 +69,7 @@ TOPIC = Topic(
     cautions=("fuse-at-battery", "fuse-breaks-fault", "cable-assumed", "ignition-protected", "manual-first"),
     levers=(
         Lever("fuse.rating", nearest, lambda case, value: f"a {say.amps(float(value))} {their_word(case)}"),
-        *(Lever(*row) for row in THICKER),
+        *THICKER,
     ),
     unsure={
         "load.current": "We can't say yet: the fuse follows from the amps of the motor and the size of the cable.",

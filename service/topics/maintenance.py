@@ -5,20 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from service import reference, say
+from service import likely, reference, say
 from service.case import Case
 from service.reply import Answer, Figure, strictness
 from service.sentences import wording
 from service.told import caps
 from service.topic import Topic
 
-KINDS = (("wet-cell, with caps", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
-
 TOPIC = Topic(
     "maintenance",
     "Care and checks",
     cautions=("explosive-gas", "acid", "equalise", "thruster-off"),
-    likely={"battery.chemistry": KINDS},
+    likely={"battery.chemistry": likely.KIND_BY_CAPS},
 )
 SEALED = {"agm": "AGM", "gel": "gel", "lfp": "lithium", "lithium-other": "lithium"}
 WATER = ("detail:plates_dry", "detail:water", "detail:tap_water")

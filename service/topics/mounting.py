@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from service import say
+from service import likely, say
 from service.case import Case
 from service.kinds import LITHIUM
 from service.reply import Answer, strictness
@@ -13,13 +13,11 @@ from service.sentences import wording
 from service.told import loose
 from service.topic import Topic
 
-KINDS = (("wet-cell, with caps", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
-
 TOPIC = Topic(
     "mounting",
     "Place and fastening",
     cautions=("explosive-gas", "ignition-protected", "mains", "manual-first"),
-    likely={"battery.chemistry": KINDS},
+    likely={"battery.chemistry": likely.KIND_BY_CAPS},
     of_two="worst",
     unsure={"battery.chemistry": "The kind decides: please tell us whether it is wet-cell, AGM, gel or lithium."},
 )

@@ -38,7 +38,7 @@ TOPIC = Topic(
     cautions=("lithium-cold", "fuse-at-battery", "check-date"),
     levers=(
         Lever("solar.power", larger, "a panel of {value} or more"),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
     likely={"drain.current": (("nothing is on", 0.0001), ("an alarm: 0.03 A", 0.03), ("a bilge alarm: 0.1 A", 0.1))},
     unsure={

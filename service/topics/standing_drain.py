@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from service import chart, say
+from service import chart, likely, say
 from service.calculators import drain, storage
 from service.case import Case, Value
 from service.judgements import laid_up, session, standing_loss, stop_reading
@@ -55,7 +55,7 @@ TOPIC = Topic(
         Lever("storage.time", shorter, "a charge every {value}"),
     ),
     likely={
-        "battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0)),
+        "battery.capacity": likely.CAPACITY,
         "drain.current": (("20 mA", 0.02), ("100 mA", 0.1), ("1 A", 1.0)),
     },
     unsure={

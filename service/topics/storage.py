@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from grammar.told.times import dates
-from service import chart, say
+from service import chart, likely, say
 from service.calculators import freezing, storage
 from service.case import Case, Value
 from service.judgements import charging, frost, laid_up, supply
@@ -49,7 +49,7 @@ TOPIC = Topic(
         ),
         Lever("storage.time", shorter, "a charge every {value}"),
     ),
-    likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0))},
+    likely={"battery.capacity": likely.CAPACITY},
 )
 FROST = 0.0
 ROUGHLY = 15.0  # days that two months by their names may be off the time that is told

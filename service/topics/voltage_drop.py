@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from service import say
+from service import likely, say
 from service.case import Case, Missing
 from service.judgements import circuit, doubled_volts, parallel_cables, proposed_cable
 from service.judgements.fitting import THICKER, asked_thicker
 from service.reply import Answer, Figure, Option
 from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
-from service.topic import Lever, Topic
+from service.topic import Topic
 
 TOPIC = Topic(
     "voltage-drop",
     "Loss in the cable",
     amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
-    levers=tuple(Lever(*row) for row in THICKER),
-    likely={"cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0))},
+    levers=THICKER,
+    likely={"cable.insulation": likely.INSULATION},
     unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
 )
 AT_MOTOR, LOST = "role:at_load", "word:loss"  # asked of the volts there, of those that are lost on the way

@@ -301,7 +301,13 @@ def test_no_picture_of_a_size_that_is_no_standard_one() -> None:
 
 @pytest.mark.parametrize(
     ("facts", "gauges", "areas"),
-    [({"cable.gauge": "2/0"}, ["3/0", "4/0"], []), ({"cable.area": 70}, [], [95, 120]), ({}, [], [])],
+    [
+        ({"cable.gauge": "2/0"}, ["3/0", "4/0"], []),
+        ({"cable.gauge": "4/0"}, [], []),
+        ({"cable.area": 70}, [], [95, 120]),
+        ({"cable.area": 120}, [], []),
+        ({}, [], []),
+    ],
 )
 def test_cables_thicker_than_theirs(facts: Facts, gauges: list[str], areas: list[float]) -> None:
     assert list(fitting.thicker_gauges(case(facts))) == gauges

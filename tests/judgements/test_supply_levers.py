@@ -148,21 +148,6 @@ def test_a_fuller_battery(facts: Facts, charges: list[float]) -> None:
 
 
 @pytest.mark.parametrize(
-    ("facts", "gauges", "areas"),
-    [
-        ({"cable.gauge": "2/0"}, ["3/0", "4/0"], []),
-        ({"cable.gauge": "4/0"}, [], []),
-        ({"cable.area": 70}, [], [95, 120]),
-        ({"cable.area": 120}, [], []),
-        ({}, [], []),
-    ],
-)
-def test_thicker_cables(facts: Facts, gauges: list[str], areas: list[float]) -> None:
-    assert list(supply_levers.thicker(case(facts))) == gauges
-    assert list(supply_levers.thicker_metric(case(facts))) == areas
-
-
-@pytest.mark.parametrize(
     ("facts", "volts"),
     [
         ({"battery.nominal": 24, "battery.count": 1, "load.model": "pike"}, [12]),
