@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
 
-from service import reference, say
+from service import chart, reference, say
 from service.calculators import drain, storage
 from service.case import Case
 from service.reply import Figure, Urgency
+from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 
 FULL = 100.0
@@ -103,3 +106,80 @@ def by_when(figures: Sequence[Figure]) -> str:
     under = f", or as soon as it rests under {say.volts(volts, 2)}" if volts else ""
     look = f"; look every {say.quantity(check, 'd', 0)}" if check < days - NEAR else ""
     return f"After {say.quantity(int(days + NEAR), 'd', 0)} at most{under}{look}."
+
+
+@dataclass(frozen=True, slots=True)
+class LaidUp:
+    """A battery at rest: its charge, percent lost in a day, and the days until it wants a charge or is at its least."""
+
+    charge: float
+    share: float
+    recharge: float
+    least: float  # days to half (lead) or 20 % (lithium)
+
+    def after(self, days: float) -> float:
+        """Charge that is left after so many days."""
+        return storage.charge_after(self.charge, days, self.share)
+
+
+def start(case: Case) -> float:
+    """The charge taken where none is known: lead is laid up full, lithium half full."""
+    return limit("lithium-store") if is_lithium(case) else FULL
+
+
+def laid(case: Case, say_it: bool = False) -> LaidUp:
+    """The battery of this case, at its temperature, with what is left on unless they ask of it disconnected."""
+    charge = charge_now(case, start(case))
+    share = daily_share(case, say_it)
+    if left_on(case):
+        share += drained_share(case)
+    lithium = is_lithium(case)
+    good, least = ("lithium-store-low",) * 2 if lithium else ("lead-good", "lead-half")
+    days = [storage.days_between(charge, limit(name), share) for name in (good, least)]
+    return LaidUp(charge, share, *days)
+
+
+def left_on(case: Case) -> bool:
+    """Whether a drain stays connected while it stands."""
+    return bool(case.said("drain.current")) and not case.says("detail:disconnect")
+
+
+def half_full(case: Case) -> bool:
+    """Whether lithium is taken to be laid up about half full, as nothing was said."""
+    return is_lithium(case) and case.origin("battery.charge") == "assumed"
+
+
+def recharge_volts(case: Case) -> Iterator[Figure]:
+    """The volts at rest at which a lead battery is charged again."""
+    if is_lithium(case):
+        return
+    scale = (readings.said_system(case) or 12.0) / 12
+    volts, latest = (
+        scale * item
+        for item in (
+            readings.volts_for(limit("lead-good"), readings.table_of(case.said("battery.chemistry"))),
+            limit("recharge-latest"),
+        )
+    )
+    case.step(
+        f"{say.charge(limit('lead-good'))} is {say.volts(volts, 2)} at rest; the trade's latest is about "
+        f"{say.volts(latest)}",
+        cite("lead-good"),
+        cite("recharge-latest"),
+    )
+    yield Figure("recharge_voltage", "charge again at", volts, "V")
+
+
+def plot(case: Case, found: LaidUp, away: float | None) -> dict[str, Any]:
+    """Charge against days."""
+    end = max(away or 0.0, min(found.least, 2 * limit("shown-most")), 1.0)
+    names = ("lithium-store-low",) if is_lithium(case) else ("lead-good", "lead-half")
+    return chart.chart(
+        "line",
+        "Charge while it stands",
+        ("days", "d"),
+        ("charge", "%"),
+        [("charge left", [(0.0, found.charge), (end, found.after(end))])],
+        [(say.charge(limit(name)), limit(name)) for name in names],
+        None if away is None else ("then", away, found.after(away)),
+    )

@@ -154,3 +154,10 @@ def one_will_do(case: Case) -> str | None:
     case.step("In series a year apart is the most", MOST.cite)
     old = say.quantity(float(age), "years") if float(age) >= 1 else say.quantity(float(age) * 12, "months", 0)
     return f"One will do, of the same kind and size: the other one is {old} old, if it tests well."
+
+
+def layout_meant(case: Case) -> str | None:
+    """How they are joined; one put beside another like it, or all bought new, for a load of one battery's volts: in
+    parallel."""
+    meant = planned(case) or all_new(case.text)
+    return joining.layout(case) or ("parallel" if meant and not of_more_volts(case) else None)

@@ -1,4 +1,4 @@
-"""What may turn a verdict on thruster supply: the values to try for each fact, least change first, and their words."""
+"""What may turn a verdict on supply: values to try for each fact, least change first, and the replies that decide."""
 
 from __future__ import annotations
 
@@ -6,10 +6,13 @@ import math
 from collections.abc import Iterator
 
 from service import reference, say
+from service.calculators import sag
 from service.case import Case, Value
-from service.judgements import cranking, lithium, supply
+from service.judgements import cranking, deciding, lithium, supply
 from service.judgements.fitting import thicker_areas, thicker_gauges
+from service.reply import Choice
 from service.rules.bank import read_system
+from service.rules.battery import lowest_at
 from service.topic import Lever
 
 MORE = 3  # further batteries that may be proposed
@@ -30,7 +33,7 @@ def enough_cca(case: Case) -> Iterator[Value]:
         with_cable = math.ceil(cranking.cca_through_the_cable(quiet, float(quiet["load.peak"])) / parallel - 1e-6)
         sold = 50 * math.ceil(max(need, with_cable) / 50)
         yield from sorted({float(need), float(max(need, with_cable)), float(sold), float(sold + 100)})
-    elif "load.current" not in case and cranking.demand_is_told(case):
+    elif "load.current" not in case and deciding.demand_is_told(case):
         yield float(math.ceil(cranking.demanded(case) / float(case.get("bank.in_parallel", 1)) - 1e-6))
 
 
@@ -135,6 +138,37 @@ def right_volts(case: Case) -> Iterator[Value]:
     """The load's volts, where the bank has others."""
     if (differ := supply.mismatch(case)) and differ[0] > differ[1]:
         yield differ[1]
+
+
+def cca_replies(case: Case, inrush: float, need: float) -> tuple[Choice, ...]:
+    """The CCA of one battery that make a yes, an only just and a no."""
+    parallel = float(case.get("bank.in_parallel", 1))
+    each = math.ceil(need / parallel - 1e-6)
+    lowest = lowest_at(case.said("ambient.temperature"))
+    full = cranking.limit("full")
+    least = sag.required_cca(inrush, full, lowest.value, cranking.limit("battery-marginal") - 0.05) / parallel
+    edge = max(math.ceil(least), math.ceil(cranking.demanded(case) / parallel))
+    replies = [Choice(f"{each} or more", float(each), "A")]
+    if edge < each:
+        replies.append(Choice(f"{edge} to {each - 1}", float(edge), "A"))
+    replies.append(Choice(f"under {min(edge, each)}", float(min(edge, each) - 1), "A"))
+    return _some_amps(*replies)
+
+
+def limit_replies(case: Case) -> dict[str, tuple[Choice, ...]]:
+    """The two limits of a lithium battery that decide."""
+    whole, part = peak_each(case), limit_each(case, float(case["load.current"]))
+    enough, too_little = Choice(f"{say.number(whole)} or more", whole, "A"), f"under {say.number(whole)}"
+    between = (Choice(f"{say.number(part)} to {say.number(whole - 1)}", part, "A"),) if part < whole else ()
+    return {
+        "battery.max_current": _some_amps(enough, *between, Choice(f"under {say.number(part)}", part - 1, "A")),
+        "battery.peak_current": _some_amps(enough, Choice(too_little, whole - 1, "A")),
+    }
+
+
+def _some_amps(*replies: Choice) -> tuple[Choice, ...]:
+    """The replies without one of no amps at all, which a tiny load makes."""
+    return tuple(reply for reply in replies if isinstance(reply.value, (int, float)) and reply.value > 0)
 
 
 LEVERS = (

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
 
 from grammar.told.times import dates
-from service import chart, likely, say
-from service.calculators import freezing, storage
+from service import likely, say
+from service.calculators import freezing
 from service.case import Case, Value
 from service.judgements import charging, frost, laid_up, supply
-from service.judgements.laid_up import FULL
+from service.judgements.laid_up import FULL, LaidUp, half_full, laid, left_on, plot, recharge_volts, start
 from service.reply import Answer, Figure, Option, strictest, strictness
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
@@ -51,7 +50,7 @@ TOPIC = Topic(
     ),
     likely={"battery.capacity": likely.CAPACITY},
 )
-FROST = 0.0
+FROST = 0.0  # °C
 ROUGHLY = 15.0  # days that two months by their names may be off the time that is told
 ON_CHARGE = ("thing:charger", "detail:on_charge")
 PUT_UP = (
@@ -69,42 +68,6 @@ FULL_OR_HALF = re.compile(
     r"|\bhalf(?: full| charged| charge)?,? or (?:quite |completely |fully |right )?(?:at )?(?:full|charged)\b",
     re.IGNORECASE,
 )
-
-
-@dataclass(frozen=True, slots=True)
-class LaidUp:
-    """A battery at rest: its charge, percent lost in a day, and the days until it wants a charge or is at its least."""
-
-    charge: float
-    share: float
-    recharge: float
-    least: float  # days to half (lead) or 20 % (lithium)
-
-    def after(self, days: float) -> float:
-        """Charge that is left after so many days."""
-        return storage.charge_after(self.charge, days, self.share)
-
-
-def start(case: Case) -> float:
-    """The charge taken where none is known: lead is laid up full, lithium half full."""
-    return limit("lithium-store") if laid_up.is_lithium(case) else FULL
-
-
-def laid(case: Case, say_it: bool = False) -> LaidUp:
-    """The battery of this case, at its temperature, with what is left on unless they ask of it disconnected."""
-    charge = laid_up.charge_now(case, start(case))
-    share = laid_up.daily_share(case, say_it)
-    if left_on(case):
-        share += laid_up.drained_share(case)
-    lithium = laid_up.is_lithium(case)
-    good, least = ("lithium-store-low",) * 2 if lithium else ("lead-good", "lead-half")
-    days = [storage.days_between(charge, limit(name), share) for name in (good, least)]
-    return LaidUp(charge, share, *days)
-
-
-def left_on(case: Case) -> bool:
-    """Whether a drain stays connected while it stands."""
-    return bool(case.said("drain.current")) and not case.says("detail:disconnect")
 
 
 @TOPIC.answered_by
@@ -198,27 +161,6 @@ def steps(case: Case, found: LaidUp, days: float) -> None:
     if found.recharge <= 0:
         told = f"{wording.percent(found.charge)} is not over {say.charge(target)}, so it wants a charge first"
     case.step(told, cite(source), cite("check-most"))
-
-
-def recharge_volts(case: Case) -> Iterator[Figure]:
-    """The volts at rest at which a lead battery is charged again."""
-    if laid_up.is_lithium(case):
-        return
-    scale = (readings.said_system(case) or 12.0) / 12
-    volts, latest = (
-        scale * item
-        for item in (
-            readings.volts_for(limit("lead-good"), readings.table_of(case.said("battery.chemistry"))),
-            limit("recharge-latest"),
-        )
-    )
-    case.step(
-        f"{say.charge(limit('lead-good'))} is {say.volts(volts, 2)} at rest; the trade's latest is about "
-        f"{say.volts(latest)}",
-        cite("lead-good"),
-        cite("recharge-latest"),
-    )
-    yield Figure("recharge_voltage", "charge again at", volts, "V")
 
 
 def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
@@ -351,11 +293,6 @@ def off_the_charger(case: Case) -> bool:
     return plain and charger_left_on.BESIDE in case.beside and charger_left_on.or_taken_home(case.text)
 
 
-def half_full(case: Case) -> bool:
-    """Whether lithium is taken to be laid up about half full, as nothing was said."""
-    return laid_up.is_lithium(case) and case.origin("battery.charge") == "assumed"
-
-
 def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     """How often, where no time is said; a charge that is too low to store at is named."""
     lithium = laid_up.is_lithium(case)
@@ -408,18 +345,3 @@ def too_low(case: Case, found: LaidUp, figures: list[Figure], low: str) -> Answe
     head = f"{opening}: at {at} charge it full first, then disconnect it and look every {look}."
     urgent = laid_up.urgency(case, found.charge)
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, None))
-
-
-def plot(case: Case, found: LaidUp, away: float | None) -> dict[str, Any]:
-    """Charge against days."""
-    end = max(away or 0.0, min(found.least, 2 * limit("shown-most")), 1.0)
-    names = ("lithium-store-low",) if laid_up.is_lithium(case) else ("lead-good", "lead-half")
-    return chart.chart(
-        "line",
-        "Charge while it stands",
-        ("days", "d"),
-        ("charge", "%"),
-        [("charge left", [(0.0, found.charge), (end, found.after(end))])],
-        [(say.charge(limit(name)), limit(name)) for name in names],
-        None if away is None else ("then", away, found.after(away)),
-    )

@@ -15,6 +15,7 @@ from service.judgements import (
     circuit,
     converter,
     cranking,
+    deciding,
     fitting,
     fusing,
     joining,
@@ -117,7 +118,7 @@ def test_what_they_make_together(facts: Facts, how: str, figures: dict[str, floa
 )
 def test_what_the_charge_allows(facts: Facts, kind: str | None, why: str) -> None:
     known = case({"battery.chemistry": "flooded", **facts})
-    found = cranking.charge_grounds(known)
+    found = deciding.charge_grounds(known)
     assert [ground.verdict for ground in found] == ([kind] if kind else [])
     assert all(why in ground.why for ground in found)
     assert ("under half" in steps(known)) is (kind == "no")
