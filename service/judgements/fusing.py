@@ -9,6 +9,7 @@ from service.calculators import fuse
 from service.calculators.cable import Size
 from service.case import Case, Missing
 from service.judgements import circuit
+from service.reply import Figure
 from service.rules.cable import TABLE_5
 
 RATINGS = tuple(float(item["amps"].value) for item in reference.rows("fuse_ratings"))
@@ -129,3 +130,15 @@ def carries_it(case: Case) -> str:
     """The thinnest size that carries the load, whatever its fuse; "" where there is none."""
     sizes, amps = circuit.sizes(case)[1 if circuit.metric(case) else 0], running(case) or 0.0
     return next((circuit.called(size) for size in sizes if size.ampacity >= amps), "")
+
+
+def figures(band: Band) -> tuple[Figure, ...]:
+    """The fuse for the load and the most that the cable allows, as far as they are known."""
+    found = []
+    if band.fit:
+        found.append(Figure("fuse_rating", "fuse for this load", band.fit, "A"))
+    if band.most:
+        found.append(Figure("fuse_rating_high", "the most the cable allows", band.most, "A"))
+    if band.breaks and found:
+        found.append(Figure("interrupting_rating", "short circuit it must break", band.breaks, "A"))
+    return tuple(found)
