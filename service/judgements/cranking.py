@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from service import reference, say
+from service import chart, reference, say
 from service.calculators import cable, sag
 from service.case import Case
 from service.judgements import supply
@@ -102,15 +102,12 @@ def plot(case: Case, inrush: float, volts: float, scale: float) -> dict[str, Any
     start, parallel = float(case["battery.start_voltage"]), int(case["bank.in_parallel"])
     drawn = [inrush * share / 10 for share in range(0, 13, 2)]
     points = [[amps, sag.terminal_voltage(start, amps, ohms, parallel) * scale] for amps in drawn]
-    return {
-        "kind": "line",
-        "title": "Volts at the battery against the current drawn",
-        "x": {"label": "current", "unit": "A"},
-        "y": {"label": "at the battery", "unit": "V"},
-        "series": [{"label": supply.bank_name(case).removeprefix("your "), "points": points}],
-        "limits": [
-            {"label": "clear yes", "value": limit("battery-yes") * scale},
-            {"label": "just enough", "value": limit("battery-marginal") * scale},
-        ],
-        "mark": {"label": "first instant", "x": inrush, "y": volts * scale},
-    }
+    return chart.chart(
+        "line",
+        "Volts at the battery against the current drawn",
+        ("current", "A"),
+        ("at the battery", "V"),
+        [(supply.bank_name(case).removeprefix("your "), points)],
+        [("clear yes", limit("battery-yes") * scale), ("just enough", limit("battery-marginal") * scale)],
+        ("first instant", inrush, volts * scale),
+    )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from service import reference, say
+from service import chart, reference, say
 from service.calculators import lithium
 from service.case import Case
 from service.judgements import supply
@@ -164,13 +164,12 @@ def still_open(case: Case, found: Limits, running: float, inrush: float) -> str:
 
 def plot(running: float, inrush: float, found: Limits) -> dict[str, Any]:
     """Running current and first instant against the limits."""
-    lines = [{"label": "all the time", "value": found.continuous}]
-    lines += [{"label": "for a few seconds", "value": found.peak}] if found.peak else []
-    return {
-        "kind": "bars",
-        "title": "What the load takes against what the battery allows",
-        "x": {"label": "", "unit": ""},
-        "y": {"label": "current", "unit": "A"},
-        "series": [{"label": "running", "points": [[1, running]]}, {"label": "first instant", "points": [[2, inrush]]}],
-        "limits": lines,
-    }
+    limits = [("all the time", found.continuous), *([("for a few seconds", found.peak)] if found.peak else [])]
+    return chart.chart(
+        "bars",
+        "What the load takes against what the battery allows",
+        ("", ""),
+        ("current", "A"),
+        [("running", [(1, running)]), ("first instant", [(2, inrush)])],
+        limits,
+    )
