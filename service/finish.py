@@ -33,7 +33,7 @@ from service.reply import (
 )
 from service.topic import Lever, Topic
 from service.turns.no_idea import helped, not_told
-from service.wording.both import LONGEST_HEADLINE, SHORT, of_both
+from service.wording.both import LONGEST_HEADLINE, of_both
 from service.wording.own_words import rewritten, worded
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
@@ -170,9 +170,9 @@ def either(topic: Topic, case: Case, answer: Answer) -> Answer:
     case.trace.extend(item for one in cases for item in one.trace if item not in case.trace)
     labels = [say.cca(end) if fact == "battery.cca" else say.fact(fact, end) for end in ends]
     sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
-    other = next((side for side in sides if side.verdict != answer.verdict and side.verdict in SHORT), None)
+    other = next((side for side in sides if side.verdict != answer.verdict and side.verdict in say.VERDICT), None)
     head = answer.headline.removesuffix(".")
-    head = f"{head}; {other.label}: {SHORT[other.verdict]}." if other else answer.headline
+    head = f"{head}; {other.label}: {say.VERDICT[other.verdict]}." if other else answer.headline
     short = head if len(head.replace(say.NB, " ").split()) <= LONGEST_HEADLINE else answer.headline
     return replace(answer, headline=short, compare=sides)
 

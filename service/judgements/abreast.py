@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from service import say
-from service.case import Case
+from service.case import WEIGHED, Case
 from service.judgements import at_once, joining, large_or_several, new_and_old, supply
 from service.judgements.joining import of_each
 from service.reply import Answer, Option, strictness
@@ -15,9 +15,7 @@ Judge = Callable[[Case], Answer]
 
 RATED = ("battery.cca", "battery.ca", "battery.max_current")
 KIND = ("battery.chemistry", "battery.capacity")
-WEIGHED = ("request:which", "request:versus", "about:compare")
 OPENINGS = ("Yes", "No", "Just enough", "Only just")
-SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
 LONGEST = 30  # words of a headline
 
 
@@ -103,7 +101,7 @@ def one_at_a_time(case: Case, judge: Judge, alone: Answer) -> Answer:
         return alone
     opening, mark, rest = alone.headline.removesuffix(".").partition(": ")
     told = f"{opening}, one at a time{mark}{rest}"
-    return replace(alone, headline=_fitting(f"{told}; both at once: {SHORT[both.verdict]}.", f"{told}."))
+    return replace(alone, headline=_fitting(f"{told}; both at once: {say.VERDICT[both.verdict]}.", f"{told}."))
 
 
 def batteries(case: Case, judge: Judge) -> Answer:
@@ -133,7 +131,7 @@ def _one_of_the_two(case: Case, answers: tuple[Answer, Answer], best: Answer, op
     if told := large_or_several.which(case, answers, named):
         return replace(best, headline=told, compare=options)
     at = answers.index(best)
-    name, other = named[at], f"{named[1 - at]}: {SHORT[answers[1 - at].verdict]}"
+    name, other = named[at], f"{named[1 - at]}: {say.VERDICT[answers[1 - at].verdict]}"
     bank = supply.bank_name(large_or_several.sides(case)[at])
     rest = best.headline.partition(": ")[2] or best.headline
     if best.verdict in ("yes", "marginal"):
@@ -184,17 +182,17 @@ def temperatures(case: Case, judge: Judge) -> Answer:
     if opening not in OPENINGS:
         return replace(found, compare=options)
     here, there = (name.partition(" (")[0] for name in (names[worse], names[1 - worse]))
-    same = "also" if better.verdict == found.verdict else SHORT[better.verdict]
+    same = "also" if better.verdict == found.verdict else say.VERDICT[better.verdict]
     short = f"{opening}{mark}{here} {rest}"
     return replace(found, headline=_fitting(f"{short.removesuffix('.')}; {there}: {same}.", short), compare=options)
 
 
 def _with_words(headline: str, name: str, other: Answer) -> str:
-    return _fitting(f"{headline.removesuffix('.')}; {name}: {SHORT[other.verdict]}.", headline)
+    return _fitting(f"{headline.removesuffix('.')}; {name}: {say.VERDICT[other.verdict]}.", headline)
 
 
 def _with_the_other(headline: str, name: str, other: Answer) -> str:
-    return _fitting(f"{headline.removesuffix('.')}; the {name}: {SHORT[other.verdict]}.", headline)
+    return _fitting(f"{headline.removesuffix('.')}; the {name}: {say.VERDICT[other.verdict]}.", headline)
 
 
 def _fitting(whole: str, short: str) -> str:

@@ -6,7 +6,7 @@ import re
 
 from service import reference, say
 from service.calculators import bank, convert
-from service.case import Case, Known, Value
+from service.case import WEIGHED, Case, Known, Value
 from service.reply import Figure
 from service.rules.bank import system
 
@@ -15,7 +15,6 @@ ALONE = (1.0, 1.0)  # batteries of each of two sorts
 CAPACITY = "battery.capacity"
 PARTS = re.compile(r"\w+\W+\w")  # the second count with the word that parts it from the first: "or two"
 GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
-WEIGHED = ("request:which", "request:versus", "about:compare")
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
 
 

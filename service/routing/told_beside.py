@@ -6,6 +6,7 @@ import re
 from collections.abc import Set
 
 from grammar.reading import Message
+from service.case import WEIGHED
 from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import (
     ANY_CABLE,
@@ -56,7 +57,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("charger-size")
     if "charger-setting" in found and found & TIMES and message.says("detail:stop_reading"):
         idle |= set() if message.says("thing:charger") else {"charger-setting"}  # "what volts do I stop at"
-    weighed = any(map(message.says, ("request:which", "request:versus", "about:compare")))
+    weighed = any(map(message.says, WEIGHED))
     if {"run-check", "battery-duty"} <= found and "battery.duty" in told and not weighed:
         idle.add("battery-duty")  # "a 600 CCA starting battery kept just for it"
     if {"storage", "maintenance"} <= found and LOOKS.search(message.text) and not UPKEEP.search(message.text):

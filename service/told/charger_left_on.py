@@ -31,6 +31,15 @@ WHO = re.compile(
     re.IGNORECASE,
 )
 UNPLUG = re.compile(r"\b(?:unplug|disconnect|take it off|off the charger|cables off|leads off)\w*\b", re.IGNORECASE)
+TAKEN = re.compile(  # "carry them home and charge every two months"
+    r"\b(?:tak|carry|bring|fetch|lug|stor|unplug|disconnect|charg|top)\w*\b[^.?!;]{0,60}"
+    r"\b(?:every|once an?|each|now and then|from time to time|(?:week|month)ly)\b",
+    re.IGNORECASE,
+)
+BY_THE_CHARGER = re.compile(r"\b(?:leav|keep|left|kept|stay|let|hav)\w*\b[^.?!;]{0,90}\bcharger\b", re.IGNORECASE)
+OR = re.compile(r"\bor\b|\bversus\b|\bvs\b|\binstead of\b|\brather than\b|\bthan\b", re.IGNORECASE)
+PLAIN = ("timer", "trickle")  # chargers that must not stay on
+BESIDE = "charger-setting"  # the topic that judges the charger
 
 
 def two_ways(text: str) -> bool:
@@ -58,19 +67,8 @@ def in_between(text: str) -> bool:
     return BETWEEN.search(text) is not None and STAYS.search(text) is None
 
 
-TAKEN = re.compile(  # "carry them home and charge every two months"
-    r"\b(?:tak|carry|bring|fetch|lug|stor|unplug|disconnect|charg|top)\w*\b[^.?!;]{0,60}"
-    r"\b(?:every|once an?|each|now and then|from time to time|(?:week|month)ly)\b",
-    re.IGNORECASE,
-)
-BY_THE_CHARGER = re.compile(r"\b(?:leav|keep|left|kept|stay|let|hav)\w*\b[^.?!;]{0,90}\bcharger\b", re.IGNORECASE)
-OR = re.compile(r"\bor\b|\bversus\b|\bvs\b|\binstead of\b|\brather than\b|\bthan\b", re.IGNORECASE)
-PLAIN = ("timer", "trickle")  # chargers that must not stay on
-BESIDE = "charger-setting"  # the topic that judges the charger
-
-
 def or_taken_home(text: str) -> bool:
-    """Whether a text weighs the one way against the other.
+    """Whether a text weighs leaving a charger on against a charge now and then.
 
     >>> or_taken_home("leave it on a timer charger, or take it home and charge it every month?")
     True

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from service.case import Case
+from service.case import WEIGHED, Case
 from service.kinds import LEAD, LITHIUM
 
 SWAP = re.compile(
@@ -24,7 +24,6 @@ GOES_OUT = re.compile(
     r"\b(?:swap|replac|chang|upgrad|exchang|switch|mov|go|going|went)\w*\b[^.?!]{0,40}$", re.IGNORECASE
 )
 TO_THE_NEW = re.compile(r"\b(?:for|with|by|to)\b", re.IGNORECASE)
-WEIGHED = ("request:which", "request:versus", "about:compare")
 LIMITS = ("battery.max_current", "battery.peak_current")  # only lithium has them
 RATINGS = ("battery.cca", "battery.ca", "battery.reserve")  # only lead has them
 OF_EITHER = ("battery.count", "bank.layout", "battery.capacity", "battery.weight", "battery.age", "battery.duty")

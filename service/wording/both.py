@@ -8,8 +8,7 @@ from service import say
 from service.reply import Answer, strictness
 
 LONGEST_HEADLINE = 30  # words
-SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
-SHORT_OF = {"mounting": SHORT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
+SHORT_OF = {"mounting": say.VERDICT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
 WHOLE = {"yes": "Yes", "marginal": "Only just", "no": "No", "needs-facts": "One fact is missing"}
 WHOLE_OF = {"mounting": WHOLE | {"marginal": "If its manual allows it"}}
 REPLACEMENT, BY_AGE = "replacement", "by age only"
@@ -37,8 +36,8 @@ def of_both(labels: Sequence[str], both: Sequence[Answer], leading: Answer, whic
     if _one_figure(both):
         return leading.headline
     first, last = leading.headline.removesuffix("."), 1 - both.index(leading)
-    if verdicts <= set(SHORT):
-        short = SHORT_OF.get(leading.topic, SHORT)
+    if verdicts <= set(say.VERDICT):
+        short = SHORT_OF.get(leading.topic, say.VERDICT)
         whole, bare = f"{first}; {labels[last]}: {short[both[last].verdict]}.", on_both(labels, both)
     else:
         whole = f"{first}; {said[last]}"
