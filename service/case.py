@@ -13,6 +13,11 @@ from typing import Any, Literal
 Value = float | str | bool
 Origin = Literal["message", "thread", "house", "derived", "assumed"]
 STATED: tuple[Origin, ...] = ("message", "thread")
+WEIGHED = (
+    "request:which",
+    "request:versus",
+    "about:compare",
+)  # cues of a choice: of two things told of nothing is joined
 
 
 class Missing(Exception):

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from service import reference
 from service.case import Case
+from service.judgements.fusing import PLACED
 from service.kinds import LEAD, LITHIUM, says_iron
 from service.reply import Answer, Caution
-from service.rules.fusing import PLACED
 from service.topic import Topic
 
 NONE = frozenset({"hazard", "meaning", "rating-convert", "other-desk", "unclear"})

@@ -13,14 +13,27 @@ from service import reference, say
 from service.case import Case, Known, Value
 from service.cautions import cautions
 from service.house_rules.by_house import answered, levers, notes
+from service.judgements.at_once import MORE, merged
+from service.judgements.joining import as_joined, each_alone, one_bank
 from service.kinds import says_iron
-from service.reply import HOUSE_RULES, Answer, Asked, Assumed, Change, Choice, Cite, Figure, Option, Step, Understood
-from service.rules.as_joined import as_joined
-from service.rules.at_once import MORE, merged
-from service.rules.joining import each_alone, one_bank
+from service.reply import (
+    HOUSE_RULES,
+    Answer,
+    Asked,
+    Assumed,
+    Change,
+    Choice,
+    Cite,
+    Figure,
+    Option,
+    Step,
+    Understood,
+    strictest,
+    strictness,
+)
 from service.topic import Lever, Topic
 from service.turns.no_idea import helped, not_told
-from service.wording.both import LONGEST_HEADLINE, SHORT, of_both
+from service.wording.both import LONGEST_HEADLINE, of_both
 from service.wording.own_words import rewritten, worded
 
 BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
@@ -112,7 +125,6 @@ def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
 
 
 WHICH = "put:choice"  # "which of them"
-STRICT = ("information", "yes", "marginal", "needs-facts", "no", "stop")
 
 
 def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
@@ -130,7 +142,7 @@ def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     both = (answer, second)
     sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
     pick = min if topic.of_two == "best" else max
-    leading = pick(both, key=lambda item: (STRICT.index(item.verdict), bool(item.figures) == (pick is max)))
+    leading = pick(both, key=lambda item: (strictness(item.verdict), bool(item.figures) == (pick is max)))
     return replace(leading, headline=of_both(labels, both, leading, case.says(WHICH)), compare=sides)
 
 
@@ -158,9 +170,9 @@ def either(topic: Topic, case: Case, answer: Answer) -> Answer:
     case.trace.extend(item for one in cases for item in one.trace if item not in case.trace)
     labels = [say.cca(end) if fact == "battery.cca" else say.fact(fact, end) for end in ends]
     sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
-    other = next((side for side in sides if side.verdict != answer.verdict and side.verdict in SHORT), None)
+    other = next((side for side in sides if side.verdict != answer.verdict and side.verdict in say.VERDICT), None)
     head = answer.headline.removesuffix(".")
-    head = f"{head}; {other.label}: {SHORT[other.verdict]}." if other else answer.headline
+    head = f"{head}; {other.label}: {say.VERDICT[other.verdict]}." if other else answer.headline
     short = head if len(head.replace(say.NB, " ").split()) <= LONGEST_HEADLINE else answer.headline
     return replace(answer, headline=short, compare=sides)
 
@@ -200,7 +212,7 @@ def _outcomes(topic: Topic, case: Case, asked: Asked) -> Iterator[Choice]:
             continue
         supposed = {asked.fact: choice.value}
         told = [answered(topic, one.supposing(supposed)).verdict for one in (case, *_others(topic, case))]
-        yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=max(told, key=STRICT.index))
+        yield replace(choice, unit=choice.unit or say.symbol(asked.fact), then=strictest(*told))
 
 
 def _others(topic: Topic, case: Case) -> tuple[Case, ...]:

@@ -8,8 +8,8 @@ from grammar.dangers.find import advised
 from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
-from service.rules import leave
-from service.rules.readings import equalised, lithium_left_flat, overvoltage
+from service.judgements.harm import equalised, lithium_left_flat, overvoltage
+from service.told import may_i
 from service.turns.thread import Thread
 
 TOLD = ("present", "general")
@@ -40,7 +40,7 @@ def signs(case: Case, message: Message, asked: Container[str] = ()) -> tuple[str
     found = [f"{item.family}:{'past' if thawed and _only_thawed(item) else item.status}" for item in dangers]
     told_now = [case.stated[fact] for fact in MEASURED if fact in case.stated and case.stated[fact].origin == "message"]
     measured = any(item.span is None or not advised(message.text, item.span) for item in told_now)
-    measured = measured and not (METER not in {item.fact for item in told_now} and leave.only_planned(message.text))
+    measured = measured and not (METER not in {item.fact for item in told_now} and may_i.only_planned(message.text))
     told = {item.status for item in message.dangers if item.family == OVERCHARGED}
     if measured and told <= {"present"} and overvoltage(case.fresh()):  # not where the words only suppose it
         found.append(f"{OVERCHARGED}:present")
@@ -107,7 +107,7 @@ def hazard_case(case: Case, now: Iterable[str], stands: Iterable[str], before: I
 
 def refused(now: Iterable[str], text: str) -> bool:
     """Whether leave is asked to charge or use a battery with a sign that is only asked about: the answer is no."""
-    return bool(leave.asked(text)) and any(_stops(sign.split(":")[0]) for sign in now if sign.endswith(":general"))
+    return bool(may_i.asked(text)) and any(_stops(sign.split(":")[0]) for sign in now if sign.endswith(":general"))
 
 
 def _stops(family: str) -> bool:

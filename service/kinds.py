@@ -4,6 +4,7 @@ from __future__ import annotations
 
 LEAD = ("flooded", "agm", "gel", "lead")
 LITHIUM = ("lfp", "lithium-other")
+CHARGED = ("flooded", "agm", "gel", "lfp")  # that have charging volts of their own
 IRON = ("fe", "lfp", "iron", "phosphate", "po4")
 
 

@@ -19,6 +19,7 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, over, refused, signs, spoken_of, standing, still
 from service.house import House, load
+from service.judgements.at_once import MORE
 from service.labels import label
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Cite, Reply
@@ -29,7 +30,6 @@ from service.routing.one_by_one import left_open, told_of
 from service.routing.only_asked import only_asked
 from service.routing.route import SHOWN, Request
 from service.routing.tally import HAZARD, table
-from service.rules.at_once import MORE
 from service.topic import Topic
 from service.topics import names, topic
 from service.topics.unclear import UNREAD

@@ -3,14 +3,26 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, fields, is_dataclass
-from typing import Any, Literal
+from typing import Any, Literal, TypeVar
 
 Verdict = Literal["yes", "no", "marginal", "needs-facts", "information", "stop"]
+STRICTNESS: tuple[str, ...] = ("information", "yes", "marginal", "needs-facts", "no", "stop")  # the mildest first
 Urgency = Literal["stop-now", "today", "routine"]
 Route = Literal["answered", "needs-facts", "technician", "other-desk"]
 Value = float | str | bool
+Judged = TypeVar("Judged", bound=str)
 CONTACT = "telephone and hours"  # the place of the house's contact in its file
 HOUSE_RULES = "house-rules"  # the source of what the house adds in words: its rules, its contact, its disclaimer
+
+
+def strictness(verdict: str) -> int:
+    """How strict a verdict is beside others."""
+    return STRICTNESS.index(verdict)
+
+
+def strictest(*verdicts: Judged) -> Judged:
+    """The verdict that stands between several."""
+    return max(verdicts, key=strictness)
 
 
 @dataclass(frozen=True, slots=True)

@@ -47,6 +47,12 @@ CHEMISTRY = {
     "lfp": "lithium",
     "lithium-other": "lithium-ion",
 }
+VERDICT = {  # of one of two things, beside the other
+    "yes": "yes",
+    "marginal": "only just",
+    "no": "no",
+    "needs-facts": "one fact is missing",
+}
 
 
 def capital(text: str) -> str:

@@ -17,11 +17,12 @@ from grammar.files import toml
 from service import reference
 from service.calculators import cable, charging, convert, freezing, fuse, lithium, peukert, sag, storage, ventilation
 from service.calculators.cold import share as cranking_share
-from service.rules import charge_volts, cranking, frost, readings
+from service.judgements import charge_volts, cranking, frost
+from service.judgements.charging import cold_share
+from service.judgements.fusing import CABLE_MARGIN, LOAD_MARGIN, RATINGS, interrupting
+from service.rules import readings
 from service.rules.battery import lowest_at
 from service.rules.cable import K, ampacity, gauges, metric_sizes
-from service.rules.charging import cold_share
-from service.rules.fusing import CABLE_MARGIN, LOAD_MARGIN, RATINGS, interrupting
 from service.topics.bank_wiring import TOPIC as BANK
 from tests.building import case
 

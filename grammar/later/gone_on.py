@@ -8,7 +8,7 @@ from dataclasses import replace
 from grammar.attach.lengths import there_and_back
 from grammar.later.alike import VOLTS, as_typed, free_figures, may_be_of, ratio_of, read_as, stated_so
 from grammar.later.answers import FOLLOWS, is_free
-from grammar.later.bare import mentioned_again, told_by_words
+from grammar.later.bare_numbers import mentioned_again, told_by_words
 from grammar.later.same_dimension import ALIKE, ONE_BATTERY
 from grammar.reading import Stated
 from grammar.scene.claims import NOT_OURS, UNSURE, close

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from grammar.later.alike import as_typed, free_figures, read_as, stated_so
 from grammar.later.answers import MOST_JOINED
-from grammar.later.bare import mentioned_again, told_by_words
+from grammar.later.bare_numbers import mentioned_again, told_by_words
 from grammar.later.gone_on import BARE, FEW, SIZES, goes_on_from, opening_of
 from grammar.later.same_dimension import of_same_dimension
 from grammar.reading import Stated

@@ -76,12 +76,12 @@ class Build:
 
 def rules() -> str:
     """The text of the group grammar."""
-    return (TABLES / "questions.lark").read_text(encoding="utf-8")
+    return (TABLES / "groups.lark").read_text(encoding="utf-8")
 
 
 @cache
 def _parser() -> Lark:
-    return parser("questions", rules(), Build())
+    return parser("groups", rules(), Build())
 
 
 def groups(items: list[Item]) -> dict[int, Sides]:

@@ -15,10 +15,9 @@ from service import say
 from service.case import Known
 from service.commands.columns import Columns, TableFault, columns
 from service.commands.typed import typed
-from service.finish import STRICT
 from service.leadsman import LONGEST, Leadsman
 from service.question import BadInput
-from service.reply import Answer
+from service.reply import Answer, strictest
 from service.turns.thread import Thread
 
 OURS = "leadsman "  # before each column that we add; on the way in such columns are ours of an earlier run
@@ -160,7 +159,7 @@ def told(answers: Sequence[Answer]) -> Iterator[tuple[str, str]]:
     """What stands beside a row: the strictest verdict, each answer's own, headlines, what is asked, figures."""
     if not answers:
         return
-    yield "verdict", max((item.verdict for item in answers), key=STRICT.index)
+    yield "verdict", strictest(*(item.verdict for item in answers))
     yield "answers", "; ".join(f"{item.topic}: {item.verdict}" for item in answers)
     yield "headline", " ".join(item.headline for item in answers).replace(say.NB, " ")
     yield "asks", "; ".join(dict.fromkeys(asked.fact for item in answers for asked in item.asks))

@@ -14,12 +14,11 @@ from service.case import Case, Known, Value
 from service.house import ALL, LEAD, House, Model, Policy
 from service.house_rules.laxer import laxer
 from service.house_rules.limits import tightened
-from service.reply import CONTACT, HOUSE_RULES, Answer, Asked, Figure, Option, Step
+from service.reply import CONTACT, HOUSE_RULES, Answer, Asked, Figure, Option, Step, strictness
 from service.topic import Lever, Topic
 
 JUDGED = ("run-check", "bank-size", "run-time", "battery-duty")  # they judge or name a battery for a load
 CONCERNED = (*JUDGED, "battery-type", "replacement", "bank-wiring", "weight", "group-size")
-ORDER = {"yes": 0, "information": 0, "marginal": 1, "needs-facts": 2, "no": 3, "stop": 4}
 OPENING = {"marginal": "Only just", "needs-facts": "Not yet", "no": "No"}
 PREFERRED = ("agm", "flooded", "gel", "lfp")  # where the house leaves one to be proposed, as battery-type has it
 WORDS = {"lithium": "lfp", "agm": "agm", "gel": "gel", "wet-cell": "flooded", "lead": "lead"}
@@ -191,7 +190,7 @@ def _held(topic: Topic, case: Case, answer: Answer) -> Answer:
     asks: list[Asked] = []
     for rule in _binding(topic.name, case):
         verdict = _verdict(rule, case, bare)
-        if verdict and (not best[0] or ORDER[verdict] > ORDER[best[0]]):
+        if verdict and (not best[0] or strictness(verdict) > strictness(best[0])):
             best = verdict, f"{OPENING[verdict]}: {_small(rule.say)}"
         if verdict == "needs-facts":
             asks += [item for item in _asks(topic, case, rule) if item.fact not in {each.fact for each in asks}]
@@ -230,7 +229,7 @@ def _unmet(case: Case, rule: Policy, fact: str) -> bool:
 
 def _lowered(case: Case, answer: Answer, verdict: str, headline: str, asks: tuple[Asked, ...]) -> Answer:
     """The answer with a stricter verdict and the rule in its headline; the figures' own stays in the working."""
-    if ORDER[verdict] <= ORDER[answer.verdict] or (verdict, answer.verdict) == ("marginal", "information"):
+    if strictness(verdict) <= strictness(answer.verdict) or (verdict, answer.verdict) == ("marginal", "information"):
         return answer
     case.step(f"By the figures alone: {answer.headline}", *_sources(case))
     kept = asks if verdict == "needs-facts" else ()

@@ -10,10 +10,11 @@ from service import reference, say
 from service.calculators import convert, peukert
 from service.case import Case, Value
 from service.house_rules.by_house import answered
+from service.judgements import charging
+from service.kinds import CHARGED
 from service.labels import printed
 from service.reply import Answer, Asked, Figure, Option
 from service.routing import evidence
-from service.rules import charging
 from service.rules.bank import system
 from service.topic import Topic
 from service.topics import topic
@@ -204,7 +205,7 @@ def _kind(case: Case) -> str | None:
 
 def _charge(case: Case) -> tuple[Figure, ...]:
     kind = _kind(case)
-    if kind not in (*charging.KINDS, "lead") or "battery.capacity" not in case:
+    if kind not in (*CHARGED, "lead") or "battery.capacity" not in case:
         return ()
     found = charging.span(case, str(kind), float(case["battery.capacity"]))
     return (

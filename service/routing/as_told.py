@@ -7,9 +7,10 @@ from collections.abc import Callable, Iterable, Set
 from typing import NamedTuple
 
 from grammar.reading import Message
+from service.judgements import new_and_old
+from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
-from service.rules import added_alike, both_new, loose
-from service.rules.ice_first import has_it_frozen
+from service.told import loose
 from service.topic import CIRCUIT
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -23,41 +24,13 @@ RUNS = re.compile(r"(?:runs?|powers?|drives?|feeds?|supply|supplies|pulls?|carry
 ABLE = frozenset({"can", "could", "able", "enough", "ok", "may", "might", "let", "to"})
 ORDINAL = frozenset({"", "a", "the", "and", "my", "with", "or"})  # before "second" where it counts no time
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
-KIND, FEW = "battery.chemistry", 10  # words
-WRONG = re.compile(
-    r"\b(?:label|sticker|i|we|he|she|they|seller|shop) (?:was|is|were) wrong\b|\bmislabel", re.IGNORECASE
-)
+KIND = "battery.chemistry"
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
 PUT_ON = re.compile(
     r"\b(?:can|may|could|should|ok to|safe to)\b[^.?!]*"
     r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]*\bcharger\b",
     re.IGNORECASE,
-)
-OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
-LAID_UP = re.compile(
-    r"\b(?:left (?:aboard|on board|there)|unplugged|disconnected|how to (?:keep|store|leave)|stored?)\b", re.I
-)
-SEASONS = frozenset(
-    (
-        *("winter", "summer", "spring", "autumn", "layup", "lay", "season", "january", "february", "march", "april"),
-        *("june", "july", "august", "september", "october", "november", "december"),
-    )
-)
-WHEN = frozenset(  # "in lay-up?", "and over the winter?": when, and nothing else
-    (
-        *("and", "or", "but", "then", "ok", "what", "about", "how", "come", "in", "over", "for", "through", "during"),
-        *("all", "the", "a", "mid", "high", "full", "this", "next", "up", "off", "too", "time", "till", "until", "to"),
-    )
-)
-UNDER = frozenset(
-    (
-        *("under", "with", "on", "cover", "covered", "canvas", "tarp", "tarpaulin", "tent", "canopy", "shed", "barn"),
-        *("an", "my", "our", "its", "her", "boat", "boom", "beneath", "wraps", "wrap", "shrink", "of", "easter"),
-    )
-)
-ALTERNATOR = re.compile(
-    r"\balternator\b[^.?!,]*\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]*\balternator\b", re.IGNORECASE
 )
 ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
 LIMITS = "detail:which_limit"
@@ -82,21 +55,8 @@ MAY = (*APPROVAL, "request:may_i")
 SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "detail:to_awg")
 EXPLAINS = re.compile(r"\bdifference\b|\bwhat (?:is|are|does|do)\b|\bmeans?\b", re.IGNORECASE)
 ITS_MCA = re.compile(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
-STAYS_ON = re.compile(
-    r"\b(?:leav|keep|stay|left|kept)\w*\b[^.?!;]{0,60}\b(?:charger|charging|plugged|on|charge)\b", re.IGNORECASE
-)
-OF_SETTING = ("word:setting", "role:charger.setting", "request:which")
 STRAIGHT = re.compile(r"\b(?:straight|direct(?:ly)?)\b", re.IGNORECASE)  # onto the battery, with nothing between
 READING = re.compile(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
-MEANS = re.compile(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
-LOOKS = re.compile(r"\bhow often\b[^.?!]*\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
-UPKEEP = re.compile(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|desul)\w*", re.IGNORECASE)
-LESS_CARE = re.compile(
-    r"\b(?:kind|type|sort|one)\b[^.?!]*\b(?:less|least|no|without)\b[^.?!]*"
-    r"\b(?:looking after|maintenance|upkeep|care)\b",
-    re.IGNORECASE,
-)
-FROST_FREE = re.compile(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 FREEZES = re.compile(r"\b(?:freez|froze|frost|ice\b)", re.IGNORECASE)
 HOLD = re.compile(
     r"\b(?:strap|hold|held|fix|fasten|clamp|bolt|tie|tied|secur|bracket|stand|on (?:its|their|the) \w|lying|upright)",
@@ -113,7 +73,6 @@ DIFFERS = re.compile(
     r"|\bm?cca\b[^.?!]*\b(?:matters?|differen(?:t|ce))\b",
     re.IGNORECASE,
 )
-OF_A_HOLE = re.compile(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 SYSTEM, SIX = frozenset({"battery.nominal", "bank.voltage"}), 6.0
 ONE_CELL, DEEPLY = 4.0, 10.5  # volts: a 12 V battery between them is deeply flat
 ICY = frozenset({"rest-voltage", "specific-gravity", "storage", "unclear"})  # as which a reading in the frost is read
@@ -146,9 +105,9 @@ def _charged(seen: Seen) -> bool:
     message, found = seen.message, seen.found
     alternator = "alternator.current" in seen.told or seen.says("thing:alternator")
     straight = {"battery-type"} <= found <= {"dc-dc", "battery-type"} and bool(STRAIGHT.search(message.text))
-    if (straight or found <= {"run-check", "unclear"}) and alternator and not seen.told & LOADS and _lithium(message):
+    if (straight or found <= {"run-check", "unclear"}) and alternator and not seen.told & LOADS and is_lithium(message):
         return True
-    cold = found == {"freeze-point"} and _lithium(message) and not FREEZES.search(message.text)
+    cold = found == {"freeze-point"} and is_lithium(message) and not FREEZES.search(message.text)
     if cold and seen.says("word:charge"):
         return True  # "does it hurt to charge my lithium at minus 3"
     asked = bool(PUT_ON.search(message.text)) or seen.says("word:setting")
@@ -210,7 +169,7 @@ def _cut_off(seen: Seen) -> bool:
     """ "A few seconds, then nothing, then it comes back. 100 Ah lithium, Minnow. What do I tell her?"."""
     tells = any(item.family == CUTS_OUT for item in seen.message.dangers)
     rated = bool(seen.told & (STRENGTH | {"battery.capacity", "battery.peak_current"}))
-    return seen.found <= {"unclear"} and tells and rated and bool(seen.told & LOADS) and _lithium(seen.message)
+    return seen.found <= {"unclear"} and tells and rated and bool(seen.told & LOADS) and is_lithium(seen.message)
 
 
 def _limited(seen: Seen) -> bool:
@@ -222,9 +181,9 @@ def _limited(seen: Seen) -> bool:
 def _joined(seen: Seen) -> bool:
     """ "May they be of different age, one is 4 years old?", "one died, must I replace both?", "it's 4 years old, may I
     put the same again beside it?"."""
-    apart = both_new.asked(seen.message) and both_new.uneven(seen.message.text)
+    apart = new_and_old.both_asked(seen.message) and new_and_old.uneven(seen.message.text)
     text = seen.message.text
-    beside = "battery.age" in seen.told and added_alike.thought_of(text) and added_alike.BESIDE.search(text)
+    beside = "battery.age" in seen.told and new_and_old.thought_of(text) and new_and_old.BESIDE.search(text)
     return seen.found == {"replacement"} and (
         apart or bool(beside) or (seen.says("request:may_i") and seen.says(*UNLIKE))
     )
@@ -262,10 +221,10 @@ def _supplied(seen: Seen) -> bool:
 
 def _each_sized(seen: Seen) -> bool:
     """ "AGM 95 Ah or lithium 60 Ah for the Pike?": each by its own figures, not the kinds in general."""
-    return seen.found == {"battery-type"} and _both_sized(seen.message) and bool(seen.told & LOADS)
+    return seen.found == {"battery-type"} and both_sized(seen.message) and bool(seen.told & LOADS)
 
 
-def _both_sized(message: Message) -> bool:
+def both_sized(message: Message) -> bool:
     """Whether two kinds are told of, the second one with a figure of its own."""
     own = {item.fact for item in message.stated if item.of == 2}
     return KIND in own and bool(own & (STRENGTH | {"battery.capacity"}))
@@ -344,111 +303,9 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
 )
 
 
-def told_beside(message: Message, found: Set[str]) -> set[str]:
-    """The topics among these whose words only tell of another one: the winter in which a panel must keep up with a
-    drain, the alternator that must be big enough for a converter, the volts at which to stop."""
-    told = {item.fact for item in message.stated}
-    idle = set()
-    if {"solar", "storage"} <= found and "drain.current" in told and "storage.time" not in told:
-        own = any(map(message.says, OWN_QUESTIONS)) or LAID_UP.search(message.text)
-        idle |= set() if own else {"storage"}
-    if {"dc-dc", "charger-size"} <= found and "alternator.current" in told and ALTERNATOR.search(message.text):
-        idle.add("charger-size")
-    if "charger-setting" in found and found & TIMES and message.says("detail:stop_reading"):
-        idle |= set() if message.says("thing:charger") else {"charger-setting"}  # "what volts do I stop at"
-    weighed = any(map(message.says, ("request:which", "request:versus", "about:compare")))
-    if {"run-check", "battery-duty"} <= found and "battery.duty" in told and not weighed:
-        idle.add("battery-duty")  # "a 600 CCA starting battery kept just for it"
-    if {"storage", "maintenance"} <= found and LOOKS.search(message.text) and not UPKEEP.search(message.text):
-        idle.add("maintenance")  # "how often should somebody look at them"
-    if {"storage", "charger-setting"} <= found and _only_stays_on(message):
-        idle.add("charger-setting")  # "leave the charger on or unplug it: who is right?"
-    if {"battery-type", "maintenance"} <= found and LESS_CARE.search(message.text):
-        idle.add("maintenance")
-    if "freeze-point" in found and len(found) > 1 and FROST_FREE.search(message.text):
-        idle.add("freeze-point")
-    how_full = any(map(message.says, ("request:is_good", "request:how_full")))
-    if "freeze-point" in found and not how_full and has_it_frozen(message.text):
-        idle |= ICY & found  # "1.110 after those nights, did it freeze?"
-    idle |= _one_question(message, found, told) | _told_with_it(message, found, told)
-    return idle
-
-
-def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]:
-    """The topics that a word beside another question names: a cable that lugs are put on, amps that an adapter carries,
-    a battery that is left as it lies."""
-    idle = set()
-    if "storage" in found and "storage.time" not in told and loose.moves(message.text):
-        idle.add("storage")  # "is it dangerous to leave it like that for now", of a battery that slides about
-    if {"bank-wiring", "run-check"} <= found and unlike_amps(message, told):
-        idle.add("run-check")
-    if {"terminals", "cable-size"} <= found and not told & (ANY_CABLE | LOADS) and OF_A_HOLE.search(message.text):
-        idle.add("cable-size")  # "what size of lug hole do I need", for cables that are made up
-    if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
-        idle.add("run-check")  # "is an adapter good enough for 250 A"
-    return idle
-
-
-def _only_stays_on(message: Message) -> bool:
-    """Whether a charger is asked about only for staying on: of a kind that may, on no other battery's setting."""
-    told = {item.fact: item.value for item in message.stated if item.of == 1}
-    if told.get("charger.kind", "smart") != "smart" or "charger.voltage" in told or message.says("detail:unregulated"):
-        return False
-    if told.get("charger.setting", told.get(KIND)) != told.get(KIND) or not STAYS_ON.search(message.text):
-        return False
-    if _lithium(message):  # its charger in the cold is a question of its own
-        return False
-    asking = [clause.span for clause in message.clauses if clause.asks]
-    return bool(asking) and not any(message.says(cue, span) for cue in OF_SETTING for span in asking)
-
-
-def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]:
-    """The topics whose words put the question of another one: whether it can be saved, whether a lid may be tight."""
-    saved = message.says("detail:saved")
-    if saved and found == {"specific-gravity", "replacement"} and "battery.age" not in told:
-        return {"replacement"}  # "throw it away or can it be saved"
-    if saved and found == {"rest-voltage", "replacement"} and "reading.voltage" in told:
-        return {"replacement"}  # "it reads 10.1, can I save it? 3 years old"
-    shut = message.says("detail:shut") and not HOLD.search(message.text)
-    return {"mounting"} if shut and {"ventilation", "mounting"} <= found else set()  # "the holes, and a tight lid"
-
-
-def of_a_season(message: Message, context: Iterable[str]) -> bool:
-    """Whether a message names a season and no more, where a panel was spoken of: "in lay-up?".
-
-    What covers the panel then tells of it as well: "and November to March under a cover".
-    """
-    words = {word for word in message.words if word.isalpha()}
-    if "solar" not in context or SEASONS.isdisjoint(words):
-        return False
-    rest = words - SEASONS - WHEN
-    return not rest or (message.says("detail:under_cover") and rest <= UNDER)
-
-
-def told_by_another(message: Message, found: Set[str]) -> set[str]:
-    """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
-    same = {"meaning", "rating-convert"} <= found and message.says("detail:same_as")
-    same = same and not MEANS.search(message.text)
-    sized = {"battery-type", "run-check"} <= found and _both_sized(message)  # which kind, by what each of the two does
-    return ({"meaning"} if same else set()) | ({"battery-type"} if sized else set())
-
-
-def _lithium(message: Message) -> bool:
+def is_lithium(message: Message) -> bool:
     """Whether the battery is told to be lithium."""
     return any(item.fact == "battery.chemistry" and item.value in LITHIUM for item in message.stated)
-
-
-def mends_the_kind(message: Message) -> bool:
-    """Whether it only puts right what kind the battery is: "they are agm, label was wrong"."""
-    told = {item.fact for item in message.stated}
-    return (
-        told == {KIND} and "?" not in message.words and len(message.words) <= FEW and bool(WRONG.search(message.text))
-    )
-
-
-def lasts(message: Message, best: str, context: Iterable[str]) -> bool:
-    """Whether "and how long would it do a Minnow" asks a time where nothing of the kind was spoken of."""
-    return best in TIMES and TIMES.isdisjoint(context) and message.says("request:how_long")
 
 
 def _whether(message: Message) -> bool:

@@ -9,25 +9,26 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from grammar.reading import Message, Span
-from service.routing.as_told import by_what_is_told, lasts, mends_the_kind, of_a_season, told_beside, told_by_another
-from service.routing.evidence import OPENERS, Sign, asks, asks_outright, evidence, shape
-from service.routing.listed import asking, in_a_row, items, numbered, wanted_too
-from service.routing.of_the_last import by_the_last, counted_otherwise, explains, volts_there
-from service.routing.one_by_one import asked_in, beside, clear, one_by_one
-from service.routing.one_circuit import of_the_cable, only_tells, unasked
-from service.routing.ordered import orders
-from service.routing.tally import (
-    HAZARD,
-    MOST,
-    TOLD,
-    Bars,
-    Tally,
-    chosen,
-    ranked,
-    reasons,
-    rows_of,
-    table,
+from service.routing.as_told import by_what_is_told
+from service.routing.evidence import OPENERS, Sign, asks_outright, evidence, shape
+from service.routing.goes_on import (
+    BRIEF,
+    POLITE,
+    best_of,
+    goes_on,
+    leads_on,
+    replies,
+    reply_first,
+    still_asked,
+    still_open,
 )
+from service.routing.listed import asking, in_a_row, items, numbered, wanted_too
+from service.routing.of_the_last import by_the_last, counted_otherwise, explains
+from service.routing.one_by_one import asked_in, beside, clear, one_by_one
+from service.routing.one_circuit import of_the_cable, unasked
+from service.routing.ordered import orders
+from service.routing.tally import HAZARD, MOST, TOLD, Bars, Tally, chosen, ranked, reasons, rows_of, table
+from service.routing.told_beside import told_beside, told_by_another
 from service.routing.two_ways import other_way
 
 HANDED_OVER = ("other-desk", "unclear")
@@ -37,15 +38,10 @@ COLD = frozenset({"battery.chemistry", "ambient.temperature"})  # "can I charge 
 BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "battery.reserve", "battery.group"})
 STORY = frozenset({"rest-voltage", "load-voltage", "specific-gravity"})  # beside a danger a reading is only told
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
-POLITE = ("note:thanks", "note:greeting", "note:small_talk")
 FOREIGN, FOREIGN_SHARE = 2, 8  # words of other languages, and how many words there are to one at most
-APART = (*POLITE, "note:other_desk", "note:foreign", "note:not_ours")  # never a thread that goes on
-BRIEF = 12  # words
 LEAVE = 30  # characters after the thanks: a name, "for the help"
 HOWEVER = frozenset({"but", "still", "though", "however", "yet", "not", "cant", "wont", "doesnt", "except"})
-INSTEAD = {"battery.ca": "battery.cca"}  # told where the other is asked for: "no CCA on it, just MCA 690"
 SPEAKING = ("request:", "word:", "thing:", "about:", "detail:", "value:")  # cues of what a message is about
-STILL = 12  # points of a topic before that a short message goes on with, beside its own
 SHOWN = 6  # reasons that `why` gives
 NOWHERE: Mapping[str, int] = {}
 POINTS_BACK = -10  # points of the best topic of an item that has no word of its own
@@ -111,13 +107,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
     if told or (context and goes_on(message, ranking, points.bars, context)):
         return [] if danger else [Request(topic, whole) for topic in still_open(context)]
     if not danger and leads_on(message, ranking, context):
-        return [Request(_best(ranking), whole)]
+        return [Request(best_of(ranking), whole)]
     return under_the_bar(message, ranking, signs_of if danger else ())
-
-
-def still_open(context: Sequence[str]) -> list[str]:
-    """The topics of the turn before that a new fact can change: what a word means stands, beside any other question."""
-    return [topic for topic in context if topic != "meaning"] or list(context)
 
 
 def for_somebody_else(message: Message) -> Request | None:
@@ -148,7 +139,7 @@ def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:
 
 def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Sign] = ()) -> list[Request]:
     """What a message with too few points for any topic still asks: its words say what, or nothing, or it is unclear."""
-    whole, best = (0, len(message.text)), _best(ranking)
+    whole, best = (0, len(message.text)), best_of(ranking)
     danger = any(item.status == "present" for item in message.dangers)
     weak = () if danger else tuple(filter(message.says, WEAK))
     if weak:  # the commonest story, often told without a question
@@ -160,23 +151,6 @@ def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Si
     if message.says(CHARGE) and {item.fact for item in message.stated} >= COLD:
         return [Request("charger-setting", whole, evidence=(CHARGE,))]
     return [] if _polite(message) else [Request("unclear", whole)]
-
-
-def replies(message: Message, asked: Iterable[str]) -> bool:
-    """Whether a message tells what was asked back, and asks nothing itself."""
-    told = {item.fact for item in message.stated} | {INSTEAD.get(item.fact, "") for item in message.stated}
-    if told.isdisjoint(asked) or asks_outright(message):
-        return False
-    return message.words[0] not in OPENERS and not any(message.says(name) for name in APART)
-
-
-def reply_first(message: Message, asked: Iterable[str]) -> int:
-    """How many clauses at its start tell what was asked back, before a message asks something of its own."""
-    told = [item.span[0] for item in message.stated if item.fact in asked and item.span]
-    first = next((row for row, clause in enumerate(message.clauses) if clause.asks), 0)
-    if not first or not told or message.clauses[first].span[0] <= min(told):
-        return 0
-    return 0 if any(message.says(name) for name in APART) else first
 
 
 def decided(
@@ -293,38 +267,6 @@ def _of_a_reading(message: Message) -> bool:
     weak = {at for cue in message.cues if cue.name in WEAK for at in range(*cue.span)}
     asked = (cue for cue in message.cues if cue.name in ("request:is_good", "request:how_full"))
     return any(weak.isdisjoint(range(*cue.span)) for cue in asked)
-
-
-def goes_on(message: Message, ranking: Sequence[Tally], bars: Bars, context: Iterable[str] = ()) -> bool:
-    """Whether a message in a thread has no question of its own: a bare value, "and at minus 10?", "same but 24 V"."""
-    first = next(item for item in ranking if item.topic != HAZARD)
-    if mends_the_kind(message) or of_a_season(message, context):
-        return True
-    if volts_there(message, context):
-        return False
-    if only_tells(message, first.topic, context) and not any(message.says(name) for name in APART):
-        return True
-    if any(message.says(name) for name in APART) or (first.total > bars.own and first.topic != "unclear"):
-        return False
-    if lasts(message, first.topic, context):
-        return False
-    short = len(message.words) <= BRIEF and message.says("note:ellipsis")
-    return short or not asks(message)
-
-
-def leads_on(message: Message, ranking: Sequence[Tally], context: Iterable[str]) -> bool:
-    """Whether the thread's topic leads, though under the bar, and a fact is told: "2/0 is in there, is that ok?"."""
-    return bool(message.stated) and _best(ranking) in context
-
-
-def _best(ranking: Sequence[Tally]) -> str:
-    return next(item.topic for item in ranking if item.topic != HAZARD)
-
-
-def still_asked(message: Message, ranking: Sequence[Tally], topic: str) -> bool:
-    """Whether a short "and a second one in parallel?", which has a topic of its own, goes on with the one before."""
-    total = next((item.total for item in ranking if item.topic == topic), 0)
-    return total >= STILL and len(message.words) <= BRIEF and message.says("note:ellipsis")
 
 
 def _in_order(

@@ -6,8 +6,8 @@ from __future__ import annotations
 from collections.abc import Set
 
 from grammar.reading import Message
-from service.rules import left_or_taken, loose
-from service.rules.joining import PARTS
+from service.judgements.joining import PARTS
+from service.told import charger_left_on, loose
 
 CHARGER, LAID_UP, WIRING, RUNS, FIXED = "charger-setting", "storage", "bank-wiring", "run-check", "mounting"
 RATED = frozenset({"battery.cca", "battery.max_current"})
@@ -38,6 +38,6 @@ def _several(message: Message, figures: Set[str]) -> bool:
 
 def _left_on_or_taken(message: Message) -> bool:
     """Whether a plain charger is left on one way, and batteries are charged now and then the other way."""
-    plain = any(item.fact == "charger.kind" and item.value in left_or_taken.PLAIN for item in message.stated)
+    plain = any(item.fact == "charger.kind" and item.value in charger_left_on.PLAIN for item in message.stated)
     plain = plain or message.says("detail:unregulated")
-    return plain and left_or_taken.weighed(message.text)
+    return plain and charger_left_on.or_taken_home(message.text)

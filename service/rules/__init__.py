@@ -1,4 +1,4 @@
-"""Facts from facts (@rule: bank, battery, cable, charging, load, readings), and what topics judge, word or draw alike.
+"""Facts from facts: each function with @rule gives one from others.
 
 Importing the package declares the rules.
 """

@@ -7,8 +7,8 @@ import math
 from service import reference, say
 from service.calculators import peukert
 from service.case import Case
+from service.judgements import case_sizes, cranking, lithium, supply
 from service.reply import Answer, Figure, Option
-from service.rules import case_sizes, cranking, lithium, supply
 from service.rules.battery import capacity_share
 from service.topic import Topic
 

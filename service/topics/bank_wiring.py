@@ -7,27 +7,23 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from grammar.told.batteries.tapped import SERIES, asks_to_tap
-from service import reference, say
-from service.calculators import bank
+from service import likely, say
 from service.case import Case, Value
+from service.judgements import joining, large_or_several, new_and_old
+from service.judgements.joining import figures, layout, pair
+from service.judgements.unlike import LIMITS, age_apart, capacity_apart, duty_apart
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
-from service.rules import added_alike, alternatives, both_new, joining, supply
-from service.rules.charge_volts import stage
-from service.rules.joining import figures, layout, pair
+from service.sentences.bank import SAID, does_not_add_up, outcome
 from service.topic import Lever, Topic
 
-LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing")}
-MADE = re.compile(r"(?<![\d.,])(?:19[89]|20[0-4])\d(?![\d.,]\d| ?(?:v|a|ah|cca|amps?|watts?|w|mm)\b)", re.IGNORECASE)
 MAY = ("request:may_i", "detail:join", "detail:wise")
 ASKED_IF = re.compile(  # "..., fine?", "can two of them go in series?"
     r"\b(?:fine|ok|okay|alright|all right|possible|sensible)\W{0,2}\?"
     r"|\b(?:can|could|may)\b[^.?!]*\b(?:go|be|sit|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]*(?:\?|$)",
     re.IGNORECASE,
 )
-BUYS = re.compile(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of the old ones, not beside them
 VOLTS_ASKED = re.compile(r"\b(?:what|which|how (?:many|much)) volt(?:s|age)?\b", re.IGNORECASE)
-SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to plus)"}
 
 
 def the_other(fact: str) -> Lever:
@@ -59,7 +55,7 @@ TOPIC = Topic(
     likely={
         "battery.max_in_series": (("1: not in series", 1.0), ("2", 2.0), ("4", 4.0)),
         "battery.max_in_parallel": (("1: not in parallel", 1.0), ("2", 2.0), ("4", 4.0)),
-        "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
+        "battery.chemistry": likely.KIND,
         "bank.layout": (("plus to minus: in series", "series"), ("plus to plus: in parallel", "parallel")),
     },
     unsure={
@@ -100,7 +96,7 @@ def answer(case: Case) -> Answer:
     unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
     if unlike:
         return unlike
-    if enough := both_new.one_will_do(case):
+    if enough := new_and_old.one_will_do(case):
         return TOPIC.says("yes", enough)
     told = next((cue for cue in HABITS if case.says(f"detail:{cue}")), None)
     if told:
@@ -126,25 +122,7 @@ def before_all(case: Case) -> Answer | None:
         return one_or_several(case)
     if case.says("detail:one_or_two"):
         return habit(case, "one_or_two")
-    return does_not_add_up(case)
-
-
-def does_not_add_up(case: Case) -> Answer | None:
-    """So many batteries cannot make the volts that are wanted, whatever way they are joined: three of 12 V for 24 V."""
-    wanted, each, count = (case.said(fact) for fact in ("bank.voltage", "battery.nominal", "battery.count"))
-    if not wanted or not each or not count or count < 2 or wanted <= each or wanted % each:
-        return None
-    row = wanted / each
-    if count % row == 0:
-        return None
-    case.step("In series the volts add, in parallel they stay", LIMITS["sums"].cite)
-    whole, goal = say.quantity(each * count, "V"), say.quantity(wanted, "V")
-    many = supply.counted(count)
-    head = (
-        f"No: {many} {say.quantity(each, 'V')} batteries cannot make {goal}; in series they give {whole}, and {goal} "
-        f"takes {supply.counted(row)} or {supply.counted(2 * row)}."
-    )
-    return TOPIC.says("no", head)
+    return TOPIC.says("no", cannot) if (cannot := does_not_add_up(case)) else None
 
 
 def habit(case: Case, cue: str) -> Answer:
@@ -156,24 +134,17 @@ def habit(case: Case, cue: str) -> Answer:
 
 def one_or_several(case: Case) -> Answer:
     """One large battery or several small ones, each with what it holds."""
-    head, options = alternatives.held(case)
+    head, options = large_or_several.held(case)
     case.step("Several in parallel must be alike, with equal cables", LIMITS["sums"].cite)
     return TOPIC.says("information", head, compare=options)
 
 
-def way(case: Case) -> str | None:
-    """How they are joined; one put beside another like it, or all bought new, for a load of one battery's volts: in
-    parallel."""
-    meant = added_alike.planned(case) or added_alike.all_new(case.text)
-    return layout(case) or ("parallel" if meant and not added_alike.of_more_volts(case) else None)
-
-
 def new_together(case: Case) -> Answer | None:
     """Lead batteries all bought new in place of those spoken of: none wears another; None where they are not."""
-    how, count = way(case), float(case.get("battery.count", 1.0))
+    how, count = new_and_old.layout_meant(case), float(case.get("battery.count", 1.0))
     if (
         not case.before
-        or not added_alike.all_new(case.text)
+        or not new_and_old.all_new(case.text)
         or case.get("battery.family") != "lead"
         or how is None
         or count < 2
@@ -239,11 +210,11 @@ def strength_apart(case: Case) -> Answer | None:
     reasons = [*duty_apart(case), *capacity_apart(case), *age_apart(case)]
     if not reasons:
         return None
-    how = way(case)
+    how = new_and_old.layout_meant(case)
     if how is None:
         head = f"We can't say yet: {reasons[0]} may only just do in parallel, and never in series."
         return TOPIC.needs("bank.layout", headline=head, figures=figures(case, "parallel") if case.second else ())
-    asked = both_new.headline(case, how, reasons[0])
+    asked = new_and_old.both_or_one(case, how, reasons[0])
     if how == "parallel" and (many := too_many(case, sum(joining.of_each(case)), how)):
         return many
     if how == "parallel":
@@ -251,54 +222,13 @@ def strength_apart(case: Case) -> Answer | None:
             asked
             or f"Only just: {reasons[0]} work in parallel, but the weaker one wears the other; alike ones are better."
         )
-        both = added_alike.side_by_side(case) if added_alike.planned(case) else case
+        both = new_and_old.side_by_side(case) if new_and_old.planned(case) else case
         return TOPIC.says("marginal", head, *figures(both, how))
     shown = figures(case, how)
     made = say.quantity(float(shown[0].value), "V")
     made = f", though they would make {made}" if VOLTS_ASKED.search(case.text) else ""
     head = asked or f"No: {reasons[0]} must not be joined in series{made}, as the weaker one is emptied too far."
     return TOPIC.says("no", head, *shown)
-
-
-def capacity_apart(case: Case) -> Iterator[str]:
-    """The reason, where capacities are over 10 % apart."""
-    both, most = pair(case, "battery.capacity"), LIMITS["capacity"]
-    if both and bank.apart(float(both[0]), float(both[1])) > float(most.value) * (1 + 1e-9):
-        apart = bank.apart(float(both[0]), float(both[1]))
-        case.step(f"{say.number(apart)}{say.NB}% apart in capacity; 10{say.NB}% is the most in series", most.cite)
-        yield f"batteries of {say.amp_hours(float(both[0]))} and {say.amp_hours(float(both[1]))}"
-    elif not both and case.says("detail:mixed_size"):
-        case.step(f"More than 10{say.NB}% apart in capacity is too much in series", most.cite)
-        yield "batteries of unlike capacity"
-
-
-def duty_apart(case: Case) -> Iterator[str]:
-    """The reason, where one is made for starting and the other one for deep use."""
-    both = pair(case, "battery.duty")
-    if both and set(both) == {"cranking", "deep-cycle"}:
-        case.step("They are made for unlike work: alike ones only, if it can be", LIMITS["kind"].cite)
-        yield "a starting and a deep-cycle battery"
-
-
-def age_apart(case: Case) -> Iterator[str]:
-    """The reason, where ages are over 1 year apart."""
-    both, most = pair(case, "battery.age"), LIMITS["age"]
-    if added_alike.all_new(case.text) and "battery.age" not in case.stated:
-        return
-    another_is_new = case.says("detail:new_one", "detail:just_bought") and not BUYS.search(case.text)
-    another_is_new = another_is_new or (both_new.asked(case) and both_new.uneven(case.text))
-    another_is_new = another_is_new or (added_alike.planned(case) and added_alike.unlike_in_age(case))
-    if not both and "battery.age" in case.stated and another_is_new:
-        both = (case["battery.age"], 0.0)
-    apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case)
-    if apart > float(most.value) * (1 + 1e-9):
-        old = f"A new one beside one of {say.quantity(apart, 'years')}"
-        beside = old if both and both[1] == 0 else f"{say.quantity(apart, 'years')} apart"
-        case.step(f"{beside}; 1 year is the most in series", most.cite)
-        yield "an old and a new battery"
-    elif not both and (case.says("detail:mixed_age") or (another_is_new and case.says("detail:of_a_year"))):
-        case.step("More than 1 year apart is too much in series", most.cite)
-        yield "an old and a new battery"
 
 
 def charged_first(case: Case) -> Answer | None:
@@ -311,12 +241,6 @@ def charged_first(case: Case) -> Answer | None:
     told = say.volts(low, 2)
     head = f"Not yet: charge the one at {told} alone first; of one kind, size and age they may be joined then."
     return TOPIC.says("marginal", head)
-
-
-def made_apart(case: Case) -> float:
-    """The years between two batteries that are told by the years they were made: "one 2022, one 2025"."""
-    years = sorted({int(year) for year in MADE.findall(case.text)})
-    return float(years[-1] - years[0]) if len(years) == 2 else 0.0
 
 
 def joined(case: Case) -> Answer:
@@ -379,48 +303,6 @@ def too_many(case: Case, in_parallel: float, how: str) -> Answer | None:
     case.step("More than 4 in parallel do not share the current evenly", most.cite)
     head = f"No: {say.number(in_parallel)} in parallel are too many; more than 4 do not share the current evenly."
     return TOPIC.says("no", head, *figures(case, how))
-
-
-def outcome(case: Case, how: str) -> str:
-    """What they make together, in words."""
-    parts = [say.quantity(float(case["bank.voltage"]), "V")]
-    parts += [say.amp_hours(float(case["bank.capacity"]))] if "bank.capacity" in case else []
-    cca = joining.total(case, "cca", how, joining.of_each(case))  # of two unlike ones both count
-    parts += [say.cca(cca)] if cca else []
-    parts += [f"a limit of {say.amps(float(case['bank.max_current']))}"] if "bank.max_current" in case else []
-    count = case.said("battery.count")
-    who = f"{supply.counted(count)} batteries" if count and count > 1 else "batteries"
-    if case.says("detail:how_wired") and (
-        way := cabled(float(case["bank.in_series"]), float(case["bank.in_parallel"]))
-    ):
-        case.because(way, LIMITS["sums"].cite)
-    case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
-    return f"{who} {SAID.get(how, 'in series and parallel')} give {say.listed(parts)}{when_full(case)}"
-
-
-def cabled(in_series: float, in_parallel: float) -> str:
-    """Which post goes to which, in words; "" for one battery."""
-    row = "Plus of one battery to minus of the next" if in_series > 1 else ""
-    if in_parallel <= 1:
-        return f"{row}; the two posts left at the ends are the bank's" if row else ""
-    made = f"{row} makes a string of {say.number(in_series)}; then" if row else "Join"
-    each = "string" if row else "battery"
-    return f"{made} plus to plus and minus to minus; take plus from the first {each} and minus from the last"
-
-
-def when_full(case: Case) -> str:
-    """What the bank shows when it is full, where that is asked: lead at rest, lithium on its charger."""
-    kind = case.said("battery.chemistry")
-    if not case.says("detail:volts_full") or kind not in (*LEAD, "lfp"):
-        return ""
-    volts = float(case["bank.voltage"])
-    if kind == "lfp":
-        full = stage("lfp", "absorption", volts)
-        case.source(full.cite)
-        return f"; full, on a charger: {full}"
-    rest = reference.row("rest_voltage", chemistry="flooded" if kind == "lead" else kind, charge=100)["volts"]
-    case.source(rest.cite)
-    return f"; full, at rest: {say.volts(rest.value * volts / 12, 2)}"
 
 
 def twice_as_long(case: Case) -> Answer:

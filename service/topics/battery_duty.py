@@ -7,9 +7,10 @@ import re
 
 from service import reference, say
 from service.case import Case
+from service.judgements import cranking, supply
 from service.reply import Answer, Figure, Option
-from service.rules import cranking, duties, supply
 from service.rules.load import MOTORS
+from service.told import duties
 from service.topic import Topic
 
 TOPIC = Topic("battery-duty", "Starting, deep-cycle or dual-purpose", cautions=("lithium-cut-out", "start-battery"))

@@ -7,11 +7,11 @@ from dataclasses import replace
 
 from service import reference, say
 from service.case import Case
+from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.rules import wording
+from service.sentences import wording
 from service.topic import Topic
 
-KINDS = ("flooded", "agm", "gel", "lfp")
 TOPIC = Topic("battery-type", "Which kind of battery", cautions=("lithium-cut-out", "start-battery"))
 
 FROST = (
@@ -84,7 +84,7 @@ def answer(case: Case) -> Answer:
     named = kinds_named(case)
     if case.says("detail:carbon"):
         return carbon()
-    shown = named if len(named) > 1 else [*named, *(kind for kind in KINDS if kind not in named)]
+    shown = named if len(named) > 1 else [*named, *(kind for kind in CHARGED if kind not in named)]
     best, why = preferred(case, shown)
     options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
     for kind in [kind for kind in shown if kind != best]:
@@ -120,9 +120,9 @@ def kinds_named(case: Case) -> list[str]:
         if said := facts.get("battery.chemistry"):
             case.used[("battery.chemistry", said.of)] = said
             found += ("flooded", "agm") if said.value == "lead" else (str(said.value),)
-    found += [kind for kind in KINDS if case.says(f"detail:kind_{kind}")]  # a third one is no fact
+    found += [kind for kind in CHARGED if case.says(f"detail:kind_{kind}")]  # a third one is no fact
     denied = case.denied.get("battery.chemistry", ())
-    return [kind for kind in dict.fromkeys(found) if kind in KINDS and kind not in denied]
+    return [kind for kind in dict.fromkeys(found) if kind in CHARGED and kind not in denied]
 
 
 def preferred(case: Case, shown: list[str]) -> tuple[str, str]:

@@ -5,15 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service import reference, say
+from service import likely, reference, say
 from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Missing
-from service.reply import Answer, Figure, Option
-from service.rules import by_print, circuit, doubled, side_by_side
-from service.rules import proposed as proposal
-from service.rules.cable import PER_MM2, TABLE_5, K
-from service.rules.fitting import (
+from service.judgements import circuit, doubled_volts, parallel_cables
+from service.judgements import proposed_cable as proposal
+from service.judgements.fitting import (
     THICKER,
     Choice,
     asked_thicker,
@@ -24,7 +22,9 @@ from service.rules.fitting import (
     to_fit,
     us_first,
 )
-from service.topic import Lever, Topic
+from service.reply import Answer, Figure, Option
+from service.rules.cable import PER_MM2, TABLE_5, K
+from service.topic import Topic
 
 LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go"
 AREA = "the American measure of a wire's area"
@@ -39,9 +39,9 @@ TOPIC = Topic(
     "Cable size",
     amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
-    levers=tuple(Lever(*row) for row in THICKER),
+    levers=THICKER,
     likely={
-        "cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0)),
+        "cable.insulation": likely.INSULATION,
     },
     unsure={
         "load.current": "We can't say yet: the amps that run in the cable decide its size.",
@@ -57,7 +57,7 @@ def answer(case: Case) -> Answer:
     if case.says("detail:hull_negative"):
         case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
         return TOPIC.says("no", "No: the hull must not carry the current; lay a negative cable of the same size.")
-    helps = doubled.put_in(case)
+    helps = doubled_volts.put_in(case)
     try:
         amps = circuit.current(case)
     except Missing:
@@ -68,7 +68,7 @@ def answer(case: Case) -> Answer:
     circuit.must_know(case)
     if "cable.length" not in case:
         return without_length(case, amps)
-    if circuit.has_cable(case) and (count := side_by_side.runs(case)) > 1:
+    if circuit.has_cable(case) and (count := parallel_cables.runs(case)) > 1:
         return together(case, amps, count)
     choice, fit = chosen(case, amps), to_fit(case, amps)
     facts = (*figures(case, amps, fit), *bundled(case, amps, fit))
@@ -85,7 +85,7 @@ def answer(case: Case) -> Answer:
 
 def together(case: Case, amps: float, count: int) -> Answer:
     """Whether several equal cables for each pole will do; they are an electrician's work."""
-    verdict, head, facts = side_by_side.judged(case, amps, count)
+    verdict, head, facts = parallel_cables.judged(case, amps, count)
     asks = (TOPIC.ask("cable.insulation", TOPIC.likely["cable.insulation"]),) if verdict == "needs-facts" else ()
     return TOPIC.says(verdict, head, *facts, asks=asks, route="technician")
 
@@ -304,8 +304,9 @@ def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) 
     if any(item[1] == "needs-facts" for item in heads):
         head = f"We can't say yet: {name} {why}."
         thin = next((item[2] for item in heads if item[1] == "no"), "")
-        if thin and (least := by_print.least(case if circuit.name(case) == name else other, amps)):
-            head = f"Not {thin}, which is too thin; {name} will do {by_print.named(least)}, so the print on it decides."
+        if thin and (least := circuit.least_insulation(case if circuit.name(case) == name else other, amps)):
+            will_do = f"{name} will do {circuit.insulation_named(least)}"
+            head = f"Not {thin}, which is too thin; {will_do}, so the print on it decides."
         return TOPIC.needs("cable.insulation", headline=head, figures=facts)
     if verdict == "marginal":
         return TOPIC.says(verdict, f"Only just: {name}{print_} {why}.", *facts, compare=tuple(options))
@@ -317,7 +318,11 @@ def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) 
 def offered(case: Case, one: Case, amps: float) -> tuple[str, str, str]:
     """The verdict on one of two cables, why, and the print it must bear: that of an offer can still be chosen."""
     verdict, why = judge(one, amps)
-    least = by_print.least(one, amps) if verdict == "needs-facts" and not case.says("detail:cable_there") else None
+    least = (
+        circuit.least_insulation(one, amps)
+        if verdict == "needs-facts" and not case.says("detail:cable_there")
+        else None
+    )
     if least is None:
         return verdict, why, ""
-    return *judge(one.supposing({"cable.insulation": least}), amps), f" {by_print.named(least)}"
+    return *judge(one.supposing({"cable.insulation": least}), amps), f" {circuit.insulation_named(least)}"

@@ -5,14 +5,16 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from service import reference, say
+from service import likely, reference, say
 from service.calculators import charging as sums
 from service.case import Case
+from service.judgements import charging
+from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.rules import charging, in_its_place, readings
-from service.topic import Lever, Topic
+from service.rules import readings
+from service.told import in_its_place
+from service.topic import Topic
 
-KINDS = charging.KINDS  # lithium last
 FULL = 100.0
 TARGET = re.compile(
     r"\b(up )?(?:to|till|until) (?:about )?(\d{2}) ?(?:%|per ?cent)", re.IGNORECASE
@@ -32,10 +34,10 @@ TOPIC = Topic(
         "manual-first",
         "mains",
     ),
-    levers=(Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),),
+    levers=(charging.WARMER,),
     likely={
-        "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
-        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+        "battery.chemistry": likely.KIND,
+        "charger.kind": likely.FROM_THE_ENGINE,
     },
     of_two="worst",
     idle={"charger-size": ("battery.chemistry",)},  # where kinds are weighed by their times
@@ -181,7 +183,7 @@ def fastest_first(sides: list[Option]) -> Answer:
 
 def of_any_kind(case: Case) -> Answer:
     """The kind is not known: the time of each kind, none of them the answer."""
-    kinds = KINDS[:3] if charging.alternator_alone(case) or charging.too_cold(case, "lfp") else KINDS
+    kinds = CHARGED[:3] if charging.alternator_alone(case) or charging.too_cold(case, "lfp") else CHARGED
     sides: list[Option] = []
     named = [chemistry for chemistry in kinds if case.says(f"detail:kind_{chemistry}")]
     weighed = case.says("detail:fastest")

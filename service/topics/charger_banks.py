@@ -6,11 +6,12 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service import say
+from service import likely, say
 from service.case import Case, Value
-from service.kinds import LITHIUM
+from service.judgements import charge_volts, charging
+from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
-from service.rules import charge_volts, charging
+from service.rules.bank import system
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -49,12 +50,12 @@ TOPIC = Topic(
     levers=(
         Lever("charger.outputs", more_outputs, "a charger with {value} outputs, or one charger for each bank"),
         Lever("charger.isolated", isolated, "outputs isolated from each other, or one charger of the full voltage"),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
     likely={
         "charger.isolated": (("isolated outputs", True), ("one common negative", False)),
         "bank.count": (("two: engine and thruster", 2.0), ("three: engine, house and thruster", 3.0)),
-        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+        "charger.kind": likely.FROM_THE_ENGINE,
     },
     unsure={"bank.count": "We can't say yet: one output for each bank that works apart, so their number decides."},
 )
@@ -228,7 +229,7 @@ def one_setting(case: Case) -> str | None:
         return f"Only just: {told}, but the lithium one wants its own, on the lithium setting, never one for both."
     kinds = (str(first), str(other.value))
     names = say.listed([say.CHEMISTRY[item] for item in kinds])
-    known = all(item in charging.KINDS for item in kinds)
+    known = all(item in CHARGED for item in kinds)
     lower = min(kinds, key=lambda item: charge_volts.stage(item, "absorption").high) if known else None
     case.step("One programme suits two kinds only in part; the lower of the two voltages harms neither", "one-setting")
     use = f"; with one for all, take the {say.CHEMISTRY[lower]} one" if lower else ""
@@ -270,7 +271,7 @@ def full_voltage(case: Case) -> bool:
     """Whether the charger puts out the volts of the whole bank."""
     bank, volts = float(case["bank.voltage"]), case.said("charger.voltage")
     if volts is not None:
-        return charging.nominal(float(volts)) == bank
+        return system(float(volts)) == bank
     named = NAMED_BY_VOLTS.search(case.text)  # "a 24 V charger" is read as a 24 V system
     return named is not None and float(named["volts"]) == bank and case.said("charger.outputs") in (None, 1)
 

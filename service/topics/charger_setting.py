@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from service import say
+from service import likely, say
 from service.case import Case, Value
-from service.reply import Answer, Figure, Option, Urgency
-from service.rules import caps, charge_amps, charge_volts, charging, in_its_place, own_limit, settings, two_stages
-from service.rules.charge_volts import Put, stage
+from service.judgements import charge_amps, charge_volts, charging, two_stages
+from service.judgements.charge_volts import Put, stage
+from service.kinds import CHARGED
+from service.reply import Answer, Figure, Option, Urgency, strictness
+from service.told import caps, charger_settings, in_its_place
 from service.topic import Lever, Topic
 
 SEALED = ("agm", "gel", "lfp")
@@ -32,20 +34,20 @@ LEFT = ("detail:left_on", "detail:held", "detail:never_drops", "word:winter")
 def own_setting(case: Case) -> Iterator[Value]:
     """The setting of the battery's own kind."""
     chemistry = charging.known_kind(case)
-    if chemistry in charging.KINDS and (case.said("charger.setting") or settings.lacks(case, str(chemistry))):
+    if chemistry in CHARGED and (case.said("charger.setting") or charger_settings.lacks(case, str(chemistry))):
         yield str(chemistry)
 
 
 def own_words(case: Case, value: Value) -> str:
     """The setting to choose, or a charger that has it."""
     name = f"the {WORD[str(value)]} setting"
-    return f"a charger that has {name}" if settings.lacks(case, str(value)) else name
+    return f"a charger that has {name}" if charger_settings.lacks(case, str(value)) else name
 
 
 def right_volts(case: Case) -> Iterator[Value]:
     """The nearest volts that suit: of the float where they are held, else of the absorption."""
     chemistry, put = charging.known_kind(case), charge_volts.put_out(case)
-    if chemistry in charging.KINDS and put is not None:
+    if chemistry in CHARGED and put is not None:
         found = stage(str(chemistry), "float" if put.held else "absorption", float(case["bank.voltage"]))
         yield from (found.high, found.low) if put.each > found.high else (found.low, found.high)
 
@@ -75,12 +77,12 @@ TOPIC = Topic(
         Lever("charger.voltage", right_volts, "{value} from the charger"),
         Lever("charger.current", charge_amps.largest, "a charger of {value} or less"),
         Lever("charger.kind", automatic, "an automatic charger, which drops to float by itself"),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
     likely={
-        "battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
+        "battery.chemistry": likely.KIND,
         "charger.setting": (("wet-cell or flooded", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp")),
-        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+        "charger.kind": likely.FROM_THE_ENGINE,
     },
     unsure={"battery.chemistry": "We can't say yet: each kind of battery has its own charging volts."},
     idle={"bank-size": ("load.current", "load.power", "load.model", "load.time")},
@@ -100,7 +102,7 @@ def answer(case: Case) -> Answer:
     whatever = system_apart(case) or blind(case)
     if whatever:
         return whatever
-    if chemistry not in charging.KINDS:
+    if chemistry not in CHARGED:
         return of_each_kind(case) or of_any_kind(case, chemistry)
     if chosen := choice(case, str(chemistry)):
         return chosen
@@ -138,12 +140,12 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
     put, setting = charge_volts.put_out(case), case.said("charger.setting")
     if case.says(*EQUALISES) and not NEVER_EQUALISES.search(case.text):
         return equalised(case, chemistry, put)
-    if put and (over := own_limit.over(case, put)):
+    if put and (over := charge_volts.over_its_own_limit(case, put)):
         return "no", f"{opening(case, 'no')}: {over}."
     findings = [of_volts(case, put, chemistry)] if put else []
     findings += [of_setting(case, str(setting), chemistry)] if setting else []
     if findings:
-        return max(findings, key=lambda item: ("yes", "marginal", "no").index(item[0]))
+        return max(findings, key=lambda item: strictness(item[0]))
     if case.get("charger.kind") == "smart" and case.says(*LEFT) and chemistry != "lfp":
         return "yes", f"Yes: a smart charger on its {WORD[chemistry]} setting drops to float, so it may stay on."
     if case.says("detail:same_charger"):
@@ -187,7 +189,7 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
     if verdict == "yes":
         return "yes", f"{start}: the {name} setting is the one for {battery}, with {own} for absorption."
     better = f"another kind; use the {WORD[chemistry]} one"
-    better = "another kind, as all of yours are" if settings.lacks(case, chemistry) else better
+    better = "another kind, as all of yours are" if charger_settings.lacks(case, chemistry) else better
     within = f"{start}: the {name} setting stays within the {say.volts(own.high)} of {battery}"
     return "marginal", f"{within}, but it is made for {better}."
 
@@ -270,8 +272,8 @@ def choice(case: Case, chemistry: str) -> Answer | None:
     """Which of a charger's settings, where several are told: the battery's own, else the one that goes least high."""
     volts, battery = float(case["bank.voltage"]), charging.called(chemistry)
     most, figures = stage(chemistry, "absorption", volts), charge_volts.figures(case, chemistry)
-    shown = settings.with_volts(case.text)
-    offers = tuple(shown) or settings.offered(case)
+    shown = charger_settings.with_volts(case.text)
+    offers = tuple(shown) or charger_settings.offered(case)
     if not offers:
         return None
     case.source("settings-by-kind")
@@ -295,8 +297,8 @@ def choice(case: Case, chemistry: str) -> Answer | None:
 
 def of_each_kind(case: Case) -> Answer | None:
     """The volts of each kind, where several are named and none is the battery's; None else."""
-    kinds = settings.named(case.text)
-    if len(kinds) < 2 or settings.offered(case) or charge_volts.put_out(case) or case.said("charger.setting"):
+    kinds = charger_settings.named(case.text)
+    if len(kinds) < 2 or charger_settings.offered(case) or charge_volts.put_out(case) or case.said("charger.setting"):
         return None
     sides, told = [], []
     for kind in kinds:
@@ -309,14 +311,14 @@ def of_each_kind(case: Case) -> Answer | None:
 
 def before_the_kind(case: Case) -> str:
     """What is true before the kind is known: of the settings on offer, and of volts that the battery shows."""
-    limit = settings.printed_limit(case.text)
-    kinds = {kind: stage(kind, "absorption").high for kind in charging.KINDS}
+    limit = charger_settings.printed_limit(case.text)
+    kinds = {kind: stage(kind, "absorption").high for kind in CHARGED}
     out = [say.CHEMISTRY[kind] for kind, most in kinds.items() if limit and limit > most + charging.NEAR]
     if limit and out:
         case.source("settings-by-kind")
         rest = f"never use a setting that goes above {say.volts(limit)}"
         return f"We can't say yet: {say.volts(limit)} printed on it rules out {say.listed(out)} alone; {rest}."
-    if settings.offered(case):
+    if charger_settings.offered(case):
         least = min(kinds, key=lambda kind: kinds[kind])
         lowest = f"{say.CHEMISTRY[least]} takes {say.volts(kinds[least])} at most and other settings go higher"
         return f"We can't say yet: leave the switch alone until the kind is known, because {lowest}."
@@ -325,7 +327,7 @@ def before_the_kind(case: Case) -> str:
 
 def of_any_kind(case: Case, chemistry: str | None) -> Answer:
     """The kind is not known: an answer only where every kind says no."""
-    kinds = charging.KINDS[:3] if chemistry == "lead" else charging.KINDS
+    kinds = CHARGED[:3] if chemistry == "lead" else CHARGED
     verdicts = {found(case.supposing({"battery.chemistry": kind}), kind)[0] for kind in kinds}
     put = charge_volts.put_out(case)
     if verdicts == {"no"} and put:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service import say
+from service import likely, say
 from service.case import Case, Value
+from service.judgements import charging
+from service.judgements.charge_amps import TOO_MUCH
+from service.judgements.charging import Span
+from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.rules import charging, in_its_place
-from service.rules.charge_amps import TOO_MUCH
-from service.rules.charging import Span
+from service.told import in_its_place
 from service.topic import Lever, Topic
 
 MILD = f"10{say.NB}°C"  # above it lithium takes all that suits it
@@ -21,7 +23,7 @@ def fitting(case: Case) -> Iterator[Value]:
     """The ends of the suitable range, the nearer one first."""
     case = case.fresh()
     chemistry, amps = charging.known_kind(case), case.get("charger.current")
-    if chemistry in (*charging.KINDS, "lead") and amps and "charge.capacity" in case:
+    if chemistry in (*CHARGED, "lead") and amps and "charge.capacity" in case:
         found = charging.span(case, chemistry, charging.capacity(case))
         yield from sorted((found.low, found.high), key=lambda end: abs(end - amps))
 
@@ -48,9 +50,9 @@ TOPIC = Topic(
     ),
     levers=(
         Lever("charger.current", fitting, fitting_words),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
-    likely={"battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))},
+    likely={"battery.chemistry": likely.KIND},
     unsure={"battery.capacity": "We can't say yet: the amp-hours of all the batteries it charges decide the amps."},
     of_two="worst",
 )
@@ -157,7 +159,7 @@ def slowly(found: Span, amps: float) -> str:
 
 def of_any_kind(case: Case, amp_hours: float) -> Answer:
     """The kind is not known: each kind's range, and an answer only where all kinds agree."""
-    spans = [charging.span(case, chemistry, amp_hours) for chemistry in charging.KINDS]
+    spans = [charging.span(case, chemistry, amp_hours) for chemistry in CHARGED]
     amps = case.get("charger.current")
     verdicts = [found.verdict(amps, charging.unregulated(case)) if amps else "" for found in spans]
     sides = tuple(

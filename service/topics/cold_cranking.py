@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from service import reference, say
+from service import chart, reference, say
 from service.calculators import cold
 from service.case import Case
+from service.judgements import charging
 from service.reply import Answer, Figure, Option
-from service.rules import charging, drawn
 from service.rules.readings import cite, limit
 from service.topic import Topic
 
@@ -176,10 +176,10 @@ def plot(cca: float | None, celsius: float | None) -> dict[str, Any]:
     title, x = "Cranking in the cold", ("temperature", "C")
     if cca is None:
         rows = sorted((row["temperature"].value, row["share"].value) for row in reference.rows("cranking_temperature"))
-        return drawn.chart("line", title, x, ("share of warm power", "%"), [("share of warm power", rows)])
+        return chart.chart("line", title, x, ("share of warm power", "%"), [("share of warm power", rows)])
     coldest, rise = limit("cranking-coldest"), limit("cranking-rise")
     points = [(float(at), cold.cranking_current(cca, at, rise)) for at in range(int(coldest), 1, 6)]
     mark = None
     if celsius is not None and coldest <= celsius <= FREEZING:
         mark = ("yours", celsius, cold.cranking_current(cca, celsius, rise))
-    return drawn.chart("line", title, x, ("cranking current", "A"), [("cranking current", points)], mark=mark)
+    return chart.chart("line", title, x, ("cranking current", "A"), [("cranking current", points)], mark=mark)

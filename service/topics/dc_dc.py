@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service import reference, say
+from service import likely, reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
-from service.reply import Answer, Figure
-from service.rules import charging, converter
+from service.judgements import charging, converter
+from service.reply import Answer, Figure, strictest
 from service.topic import Lever, Topic
 
 
@@ -28,7 +28,6 @@ def instead(case: Case) -> Iterator[Value]:
 
 
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
-STRICTNESS = ("information", "yes", "marginal", "needs-facts", "no")
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
@@ -41,12 +40,12 @@ TOPIC = Topic(
         Lever("charger.current", smaller, "a converter of {value} output or less"),
         Lever("charger.isolated", instead, "an isolated converter"),
         Lever("converter.common_negative", instead, "one common negative for both sides"),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
     likely={
         "converter.common_negative": (("one common negative", True), ("each side has its own", False)),
         "battery.chemistry": (("lead", "lead"), ("lithium", "lfp")),
-        "charger.kind": (("a DC-to-DC charger", "dc-dc"), ("a switch or relay only", "alternator")),
+        "charger.kind": likely.FROM_THE_ENGINE,
     },
     unsure={"charger.current": "We can't say yet: what it pulls follows from the amps it puts out."},
 )
@@ -114,7 +113,7 @@ def lacking(case: Case) -> tuple[str, ...]:
 
 def together(case: Case, joined: Answer, given: Answer) -> Answer:
     """The answer to both, isolated or not and the alternator: the stricter verdict, and what it takes of how much."""
-    verdict = max(joined.verdict, given.verdict, key=STRICTNESS.index)
+    verdict = strictest(joined.verdict, given.verdict)
     head = joined.headline
     if joined.verdict != "no":
         begun = head.removeprefix("We can't say yet: ").rstrip(".")

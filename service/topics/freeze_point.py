@@ -6,13 +6,14 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from service import say
+from service import chart, say
 from service.calculators import freezing
 from service.case import Case, Value
+from service.judgements import frost, ice_first
+from service.judgements.laid_up import urgency
 from service.reply import Answer, Figure, Urgency
-from service.rules import drawn, frost, ice_first, planned
-from service.rules.laid_up import urgency
 from service.rules.readings import cite, limit
+from service.told import planned_charge
 from service.topic import Lever, Topic
 
 
@@ -108,8 +109,8 @@ def answer(case: Case) -> Answer:
 
 def as_planned(case: Case) -> None:
     """Takes the charge that this question plans: "will it freeze if I charge it full first?"."""
-    if planned.to_full(case.text, FREEZE):
-        case.stated = planned.charged(case.stated)
+    if planned_charge.to_full(case.text, FREEZE):
+        case.stated = planned_charge.charged(case.stated)
 
 
 def whether_frozen(case: Case, figure: Figure, told: str, urgent: Urgency) -> Answer:
@@ -140,7 +141,7 @@ def unharmed(case: Case, now: str) -> str:
 
 def charging_asked(text: str) -> bool:
     """Whether a sentence of its own asks about charging, not about ice."""
-    sentences = re.split(r"(?<=[.!?;])\s", planned.without_plans(text))
+    sentences = re.split(r"(?<=[.!?;])\s", planned_charge.without_plans(text))
     return any(CHARGE.search(part) and ASKS.search(part) and not FREEZE.search(part) for part in sentences)
 
 
@@ -212,7 +213,7 @@ def lithium(case: Case, celsius: float | None) -> Answer:
 
 def plot(charge: float | None, point: float, celsius: float | None) -> dict[str, Any]:
     """Freezing temperature against charge, with the frost that is expected."""
-    return drawn.chart(
+    return chart.chart(
         "line",
         "Where it freezes",
         ("charge", "%"),

@@ -9,16 +9,16 @@ from dataclasses import replace
 
 from service import reference, say
 from service.case import Case
+from service.judgements import case_sizes, cranking, supply
 from service.reference import Row, UnknownValue
-from service.reply import Answer, Figure, Option
-from service.rules import case_sizes, cranking, supply, tray
+from service.reply import Answer, Figure, Option, strictness
+from service.told import tray
 from service.topic import Topic
 
 SIDES = ("length", "width", "height")
 SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
 AS = {"length": "long", "width": "wide", "height": "high"}
 SMALLER = {"length": "shorter", "width": "narrower", "height": "lower"}
-BEST = ("yes", "marginal", "no")
 GAIN = re.compile(  # "does the bigger case bring anything", "what do I gain"
     r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
     re.IGNORECASE,
@@ -194,7 +194,7 @@ def several_in_place(rows: Mapping[str, Row], place: tray.Place) -> Answer:
     found = {name: in_place(name, row, place) for name, row in rows.items()}
     fares = {"yes": "goes in", "marginal": "only just goes in", "no": "does not go in"}
     told = ", ".join(f"a group {name} {fares[one.verdict]}" for name, one in found.items())
-    best = min(found.values(), key=lambda one: BEST.index(one.verdict))
+    best = min(found.values(), key=lambda one: strictness(one.verdict))
     inside = [place.length, place.width, *([place.height] if place.height is not None else [])]
     options = tuple(Option(f"group {name}", one.verdict, figures(rows[name])) for name, one in found.items())
     has = f"the place has {across(inside, place.inches)}"

@@ -8,10 +8,10 @@ from typing import Any
 
 from service import reference, say
 from service.case import Case
+from service.judgements.harm import harmful
 from service.kinds import LITHIUM
 from service.reply import Act, Answer, Urgency
-from service.rules import leave
-from service.rules.readings import harmful
+from service.told import may_i
 from service.topic import Topic
 
 TOPIC = Topic("hazard", "Danger")
@@ -168,10 +168,10 @@ def headline(case: Case, leading: Row, status: str) -> str:
             return str(still)
         all_off = leading.get("battery") and case.says("detail:the_others")
         told = (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
-        return refused(told, leave.asked(case.text))
+        return refused(told, may_i.asked(case.text))
     first: str = with_volts(case, of_kind(case, leading, "first"))
     if status == "general" and leading.get("verdict") != "information" and not leading.get("forbids"):
-        deed = leave.asked(case.text) if leading.get("battery") else ""
+        deed = may_i.asked(case.text) if leading.get("battery") else ""
         opening = f"No, do not {deed} it" if deed else "If it happens"
         return f"{opening}: {first[0].lower()}{first[1:]}"
     return first

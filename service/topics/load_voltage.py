@@ -6,13 +6,15 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
-from service import say
+from service import chart, say
 from service.case import Case, Value
+from service.judgements import doubt, load_reading
+from service.judgements.doubt import shown
+from service.judgements.load_reading import UnderLoad, read_under_load
 from service.reply import Answer, Figure
-from service.rules import doubt, drawn, load_reading, load_words, readings, wording
-from service.rules.doubt import shown
-from service.rules.load_reading import UnderLoad, read_under_load
+from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
+from service.sentences import under_load, wording
 from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
@@ -76,14 +78,14 @@ def answer(case: Case) -> Answer:
     under = read_under_load(case)
     if under.read is None:
         return without_reading(case, under)
-    return load_words.by_resistance(case, under, read(case, under))
+    return under_load.by_resistance(case, under, read(case, under))
 
 
 def read(case: Case, under: UnderLoad) -> Answer:
     """The verdict on a reading at the posts."""
     if under.holds and (lost := lost_on_the_way(case, under)):
         return cable_at_fault(case, under, *lost)
-    if case.says("detail:lost_much") and (head := load_words.little_lost(case, under)):
+    if case.says("detail:lost_much") and (head := under_load.little_lost(case, under)):
         return TOPIC.says("yes", head, *figures(under), plot=plot(under))
     if under.basis == "lithium":
         return lithium(case, under)
@@ -134,7 +136,7 @@ def plot(under: UnderLoad) -> dict[str, Any]:
         for name, volts in (("at rest", under.rest), ("under load", under.read))
         if volts is not None
     ]
-    return drawn.chart(
+    return chart.chart(
         "bars",
         "Volts at rest and under load",
         ("reading", ""),
@@ -161,15 +163,15 @@ def without_reading(case: Case, under: UnderLoad) -> Answer:
             f"We can't say yet: {shown(float(case[AT_LOAD]))} is at the motor; please tell us the volts on the "
             "battery posts while it runs."
         )
-        return TOPIC.needs(READ, headline=head, figures=figures(under), likely=load_words.replies(under))
+        return TOPIC.needs(READ, headline=head, figures=figures(under), likely=under_load.replies(under))
     if load_reading.is_test(case):
-        found = TOPIC.needs(READ, figures=figures(under), likely=load_words.replies(under))
-        return load_words.at_the_tester(case, found)
+        found = TOPIC.needs(READ, figures=figures(under), likely=under_load.replies(under))
+        return under_load.at_the_tester(case, found)
     if weak:
         case.step("Volts lost between the two places are lost in cable and joints", "ohms-law")
         head = TWO_PLACES_OF_DEAD if dead else TWO_PLACES
-        return TOPIC.needs(READ, AT_LOAD, headline=head, figures=figures(under), likely=load_words.replies(under))
-    return TOPIC.needs(READ, figures=figures(under), likely=load_words.replies(under))
+        return TOPIC.needs(READ, AT_LOAD, headline=head, figures=figures(under), likely=under_load.replies(under))
+    return TOPIC.needs(READ, figures=figures(under), likely=under_load.replies(under))
 
 
 def lost_on_the_way(case: Case, under: UnderLoad) -> tuple[float, float, float] | None:
@@ -198,7 +200,7 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
     drop = cable_step(case, under, far, lost, share)
     told = f"{say.volts(lost)} ({say.quantity(share, '%', 0)}) is lost between battery and motor"
     sure = under.basis != "alone" or bool(under.current)
-    return TOPIC.says("no", load_words.cable_blamed(case, told, sure), *figures(under), drop, plot=plot(under))
+    return TOPIC.says("no", under_load.cable_blamed(case, told, sure), *figures(under), drop, plot=plot(under))
 
 
 def lithium(case: Case, under: UnderLoad) -> Answer:
@@ -262,7 +264,7 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
     )
     likely = None
     if lacking == ("battery.cca",) and under.current:
-        head, likely = load_words.by_its_cca(case, under) or head, load_words.cca_replies(case, under)
+        head, likely = under_load.by_its_cca(case, under) or head, under_load.cca_replies(case, under)
     if any(case.says(f"unknown:{fact}") for fact in lacking):
         sign = f"{shown(float(under.read or 0))} under load is a good sign, no proof"
         head = (
@@ -294,10 +296,10 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         )
     lost = lost_on_the_way(case, under)
     drop = (cable_step(case, under, *lost),) if lost else ()
-    head = load_words.headline(case, under, verdict, lost[1] if lost else None)
+    head = under_load.headline(case, under, verdict, lost[1] if lost else None)
     if verdict == "no" and under.basis != "test" and not under.small and load_reading.not_full(case):
         case.because("A battery that is not full falls further under load, even a good one", cite("test-charged"))
-        head = f"{head.removesuffix('.').removesuffix(load_words.WEAK)}{NOT_FULL}."
+        head = f"{head.removesuffix('.').removesuffix(under_load.WEAK)}{NOT_FULL}."
         head = f"Not certain yet: {head.removeprefix('Yes: ')}" if head.startswith("Yes: ") else head
     return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))
 

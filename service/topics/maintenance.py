@@ -5,23 +5,21 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from service import reference, say
+from service import likely, reference, say
 from service.case import Case
-from service.reply import Answer, Figure
-from service.rules import caps, wording
+from service.reply import Answer, Figure, strictness
+from service.sentences import wording
+from service.told import caps
 from service.topic import Topic
-
-KINDS = (("wet-cell, with caps", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
 
 TOPIC = Topic(
     "maintenance",
     "Care and checks",
     cautions=("explosive-gas", "acid", "equalise", "thruster-off"),
-    likely={"battery.chemistry": KINDS},
+    likely={"battery.chemistry": likely.KIND_BY_CAPS},
 )
 SEALED = {"agm": "AGM", "gel": "gel", "lfp": "lithium", "lithium-other": "lithium"}
 WATER = ("detail:plates_dry", "detail:water", "detail:tap_water")
-STRICT = ("information", "yes", "marginal", "no")
 
 
 @dataclass(frozen=True, slots=True)
@@ -258,7 +256,7 @@ def asked(case: Case) -> Iterator[Callable[[Case], Advice | None]]:
 def answer(case: Case) -> Answer:
     """The advice on each aspect, the strictest first."""
     found = [advise(case) for advise in asked(case)]
-    advices = sorted((item for item in found if item), key=lambda item: -STRICT.index(item.verdict))
+    advices = sorted((item for item in found if item), key=lambda item: -strictness(item.verdict))
     if len(advices) < len(found) and not advices:
         head = "Only wet-cell batteries with caps are equalised: please tell us which kind yours is."
         return TOPIC.needs("battery.chemistry", headline=head)

@@ -5,25 +5,23 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from service import say
+from service import likely, say
 from service.case import Case
 from service.kinds import LITHIUM
-from service.reply import Answer
-from service.rules import loose, wording
+from service.reply import Answer, strictness
+from service.sentences import wording
+from service.told import loose
 from service.topic import Topic
-
-KINDS = (("wet-cell, with caps", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
 
 TOPIC = Topic(
     "mounting",
     "Place and fastening",
     cautions=("explosive-gas", "ignition-protected", "mains", "manual-first"),
-    likely={"battery.chemistry": KINDS},
+    likely={"battery.chemistry": likely.KIND_BY_CAPS},
     of_two="worst",
     unsure={"battery.chemistry": "The kind decides: please tell us whether it is wet-cell, AGM, gel or lithium."},
 )
 HOT = 40.0  # °C
-STRICT = ("information", "yes", "marginal", "no")
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,7 +230,7 @@ def answer(case: Case) -> Answer:
         named.append(hot_place)
     named.sort(key=lambda advise: advise is cabin)  # a place to sleep is often told of and not asked about
     advices = [advise(case) for advise in named or [hold_down]]
-    first = max(advices, key=lambda item: STRICT.index(item.verdict))
+    first = max(advices, key=lambda item: strictness(item.verdict))
     advices = [first, *(item for item in advices if item is not first)]
     for item in advices[1:]:  # what was asked too comes before the details, of which only the first are shown
         case.step(wording.beside(item.headline), item.steps[0][1])

@@ -9,10 +9,12 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case
+from service.judgements import laid_up, load_reading
 from service.kinds import LITHIUM
 from service.reply import Answer, Asked, Figure, Urgency
-from service.rules import laid_up, load_reading, readings, wording
+from service.rules import readings
 from service.rules.readings import NEAR, cite, limit, six_volts
+from service.sentences import wording
 from service.topic import Topic
 
 TOPIC = Topic(

@@ -7,10 +7,12 @@ from dataclasses import replace
 
 from service import say
 from service.case import Case, Value
-from service.reply import Answer, Figure, Option
-from service.rules import doubt, ice_first, readings, rest_words, wording
-from service.rules.doubt import shown
+from service.judgements import doubt, harm, ice_first
+from service.judgements.doubt import shown
+from service.reply import Answer, Figure, Option, strictest
+from service.rules import readings
 from service.rules.readings import Charge, cite, limit
+from service.sentences import at_rest, wording
 from service.topic import Lever, Topic
 
 KINDS = (("wet-cell (caps on top)", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
@@ -67,7 +69,7 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The verdict on one reading, or on two side by side."""
-    if readings.overvoltage(case):
+    if harm.overvoltage(case):
         return too_high(case)
     if found := doubt.of_rest(case):
         bare = TOPIC.needs(*found.asks, headline=found.say, figures=known_figures(case), likely=())
@@ -163,7 +165,7 @@ def table_itself(case: Case, kind: str) -> Answer:
         f"{named}{bank} battery shows about {say.volts(full, 2)} at rest when full; under {say.volts(good, 2)} it "
         "wants a charge."
     )
-    return TOPIC.says("information", head, plot=rest_words.plot(kind, None))
+    return TOPIC.says("information", head, plot=at_rest.plot(kind, None))
 
 
 def one(case: Case) -> Answer:
@@ -178,7 +180,7 @@ def one(case: Case) -> Answer:
         case.step(f"{shown(volts)} is {shown(_each(case, volts, count))} for each battery", "od1002")
     if found.over:
         return equalised(case, volts) if _equalising(case, found) else over(case, volts, found)
-    if rest_words.with_load(case) and found.verdict != "yes" and not found.flat and found.value > 0:
+    if at_rest.with_load(case) and found.verdict != "yes" and not found.flat and found.value > 0:
         return not_rested(case, volts, count)
     return by_charge(case, volts, count, found)
 
@@ -237,8 +239,7 @@ def not_rested(case: Case, volts: float, count: float) -> Answer:
     """A poor reading with something on: how full it is cannot be told from it."""
     case.step("With something on it reads lower than at rest", cite("rested-sealed"))
     head = (
-        f"{rest_words.NO_REST} {shown(volts)} is no reading at rest, so switch all off, wait some hours and read it "
-        "again."
+        f"{at_rest.NO_REST} {shown(volts)} is no reading at rest, so switch all off, wait some hours and read it again."
     )
     each = Figure("voltage_per_battery", "each battery", _each(case, volts, count), "V")
     asks = [TOPIC.ask("reading.voltage")]
@@ -249,7 +250,7 @@ def not_rested(case: Case, volts: float, count: float) -> Answer:
 
 def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     """A reading that tells the charge."""
-    case.step(rest_words.charge_step(volts, found), *found.cites)
+    case.step(at_rest.charge_step(volts, found), *found.cites)
     verdict, asks = found.verdict, []
     if wording.kind_is_open(case):
         case.assume("battery.chemistry", "flooded", "the kind is not said", *found.cites)
@@ -260,8 +261,8 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     if case.says("detail:harm") and verdict == "yes":
         name = "lithium-overcharge" if found.kind == "lfp" else "lead-overcharge"
         case.step(f"Too high would be {say.volts(limit(name) * count)} and more, on charge", cite(name))
-    rest_words.note_monitor(case, found)
-    rest_words.note_rest(case, found)
+    at_rest.note_monitor(case, found)
+    at_rest.note_rest(case, found)
     figures = [Figure("state_of_charge", "charge", found.value, "%", found.low, found.high)]
     figures.append(Figure("voltage_per_battery", "each battery", _each(case, volts, count), "V"))
     if figures[-1].value != volts:
@@ -280,16 +281,14 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
         case.because(
             "A lead battery that stands under half full loses strength for good, so days matter", cite("lead-half")
         )
-    head = rest_words.headline(
-        case, volts, found, verdict, asked=any(item.fact == "battery.chemistry" for item in asks)
-    )
+    head = at_rest.headline(case, volts, found, verdict, asked=any(item.fact == "battery.chemistry" for item in asks))
     head = ice_first.held(case, found.value, head)
     return TOPIC.says(
         verdict,
         head,
         *figures,
         asks=tuple(asks),
-        plot=rest_words.plot(found.kind, found),
+        plot=at_rest.plot(found.kind, found),
         urgency="today" if found.flat else urgency(found.value, found.kind),
     )
 
@@ -304,13 +303,20 @@ def _on_charge_or_load(case: Case, verdict: str) -> str:
     return verdict
 
 
+def of_both(*verdicts: str) -> str:
+    """The verdict on two batteries: a low one stands, else a reading that tells nothing leaves both open."""
+    low = [verdict for verdict in verdicts if verdict in ("marginal", "no", "stop")]
+    left = low or [verdict for verdict in verdicts if verdict != "yes"] or [*verdicts]
+    return strictest(*left)
+
+
 def two(case: Case) -> Answer:
     """Two batteries: the weaker one decides, both are shown."""
     other = case.others()
     answers = (one(case), one(other))
     case.follow_other(other)
     volts = (float(case["reading.voltage"]), float(other["reading.voltage"]))
-    verdict = readings.stricter(*(item.verdict for item in answers))
+    verdict = of_both(*(item.verdict for item in answers))
     worse = 0 if answers[0].verdict == verdict else 1
     both = "battery.chemistry" in case.second
     names = [
@@ -320,15 +326,15 @@ def two(case: Case) -> Answer:
     if volts[0] == volts[1]:
         names = [f"first, {names[0]}", f"second, {names[1]}"]
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
-    parts = [f"{name} is {rest_words.summary(item)}" for name, item in zip(names, answers, strict=True)]
+    parts = [f"{name} is {at_rest.summary(item)}" for name, item in zip(names, answers, strict=True)]
     opening = wording.opening(case, verdict)
     advice = {"no": ", so charge the low one today, alone", "marginal": ", so charge the lower one alone"}
-    if verdict == "information" and rest_words.with_load(case):
+    if verdict == "information" and at_rest.with_load(case):
         advice["information"] = ", so switch all off and read both again"
     head = f"{opening}: {parts[0]}, and {parts[1]}{advice.get(verdict, '')}."
-    if case.says("detail:what_now") and (todo := rest_words.to_do(list(zip(names, answers, strict=True)), parts)):
+    if case.says("detail:what_now") and (todo := at_rest.to_do(list(zip(names, answers, strict=True)), parts)):
         head = todo
-    if decision := rest_words.which_is_bad(case.text, list(zip(names, answers, strict=True)), parts):
+    if decision := at_rest.which_is_bad(case.text, list(zip(names, answers, strict=True)), parts):
         head = decision
     charges = (item.value for found in answers for item in found.figures if item.name == "state_of_charge")
     low = min((float(value) for value in charges), default=100.0)

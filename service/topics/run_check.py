@@ -7,27 +7,32 @@ import re
 from dataclasses import replace
 
 from service import say
-from service.calculators import sag
 from service.case import Case
-from service.reply import Answer, Asked, Choice, Figure
-from service.rules import (
+from service.judgements import (
     abreast,
-    added_alike,
-    by_demand,
-    changes,
     cranking,
-    in_its_place,
+    deciding,
     lithium,
-    proposed,
-    readings,
+    new_and_old,
+    proposed_cable,
     session,
     supply,
+    supply_levers,
 )
-from service.rules.battery import lowest_at
-from service.rules.cranking import Ground, limit
-from service.topic import CIRCUIT, Topic
+from service.judgements.deciding import by_house, by_volts, opening
+from service.reply import Answer, Asked, Figure
+from service.sentences.supply import (
+    itself,
+    measured,
+    of_one_battery,
+    on_paper,
+    reached,
+    tested_on_board,
+    through_a_converter,
+)
+from service.told import in_its_place
+from service.topic import Topic
 
-SPREAD = 0.2  # volts between a reading under load and what the rating promises, for nothing
 TOPIC = Topic(
     "run-check",
     "Will the battery run it",
@@ -45,9 +50,8 @@ TOPIC = Topic(
         "thruster-off",
         "estimate",
     ),
-    levers=changes.LEVERS,
+    levers=supply_levers.LEVERS,
 )
-NORMS = ("EN", "DIN", "JIS")  # tests whose amps are no CCA
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 
 
@@ -56,7 +60,7 @@ def answer(case: Case) -> Answer:
     """The verdict on one battery; of two batteries the better one, of two loads the heavier."""
     case = in_its_place.new_one(case)
     if "charger.current" not in case.stated:  # whose cable may be the one that was asked for
-        case = proposed.put_in(case)
+        case = proposed_cable.put_in(case)
     if case.get("battery.family") == "lithium-other":
         return other_lithium(case)
     if both := supply.two_loads(case):
@@ -71,7 +75,7 @@ def answer(case: Case) -> Answer:
         return abreast.temperatures(case, judge)
     if abreast.are_weighed(case):
         return abreast.batteries(case, judge)
-    beside = added_alike.planned(case) and not supply.shares_the_engines(case)
+    beside = new_and_old.planned(case) and not supply.shares_the_engines(case)
     return abreast.one_and_two(case, judge) if beside else judge(case)
 
 
@@ -137,27 +141,6 @@ def one_alone(case: Case, volts: float) -> Answer:
     return TOPIC.says("no", head, *known_currents(case))
 
 
-def through_a_converter(case: Case) -> str | None:
-    """ "Can I step it down?" of a bank of other volts: what the converter itself would have to give; else None."""
-    if not case.says("detail:stepped") or "load.current" not in case:
-        return None
-    wanted = say.quantity(float(case.get("load.voltage") or case["bank.voltage"]), "V")
-    running, inrush = (say.amps(float(case[fact])) for fact in ("load.current", "load.peak"))
-    name = supply.load_name(case)
-    return (
-        f"No: a converter would itself have to give {name} {running} running and {inrush} in the first instant; give "
-        f"{name} a {wanted} battery."
-    )
-
-
-def of_one_battery(case: Case) -> str | None:
-    """The same for one battery of other volts, which no other makes up to those of the load."""
-    each, wanted = case.said("battery.nominal") or case.said("charger.input_voltage"), case.get("load.voltage")
-    if not each or not wanted or each == wanted or {"battery.count", "bank.layout"} & set(case.stated):
-        return None
-    return through_a_converter(case)
-
-
 def known_currents(case: Case) -> tuple[Figure, ...]:
     """The load's two currents, where they are known."""
     if "load.current" not in case:
@@ -167,7 +150,7 @@ def known_currents(case: Case) -> tuple[Figure, ...]:
 
 def without_load(case: Case) -> Answer:
     """Nothing tells the current: thrust or the boat's length does not."""
-    if by_demand.is_told(case):
+    if deciding.demand_is_told(case):
         return as_asked_for(case)
     more = () if case.get("battery.family") else ("battery.cca",)
     return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide"))
@@ -180,7 +163,7 @@ def as_asked_for(case: Case) -> Answer:
     if "bank.cca" not in case:
         head = f"We can't say yet: {supply.load_name(case)} asks for {say.cca(wanted)}, and that of yours is not known."
         return TOPIC.needs("battery.cca", headline=head, figures=(needed(wanted),))
-    ground = cranking.strictest(by_demand.grounds(case))
+    ground = deciding.deciding(deciding.demand_grounds(case))
     head = opening(ground).format(load=supply.load_name(case))
     return TOPIC.says(ground.verdict, head, needed(wanted))
 
@@ -199,16 +182,6 @@ def unknown(case: Case, running: float, inrush: float) -> Answer:
     return TOPIC.says("needs-facts", head, *supply.load_figures(running, inrush), needed(need), asks=asks)
 
 
-def tested_on_board(case: Case) -> str:
-    """How to find out without a label."""
-    floor = say.volts(9.6 * float(case["bank.voltage"]) / 12)
-    case.step(f"A lead battery in order holds {floor} in a load test at 21 °C", "load-test")
-    return (
-        f"You can test it on board: run {supply.load_name(case)} for 5 seconds with a meter on the battery posts; "
-        f"under {floor} the battery is too weak or too small."
-    )
-
-
 def needed(need: float) -> Figure:
     """The CCA for a clear yes."""
     return Figure("required_cca", "CCA for a clear yes", need, "A")
@@ -216,22 +189,7 @@ def needed(need: float) -> Figure:
 
 def cca_ask(case: Case, inrush: float, need: float) -> Asked:
     """The question for the CCA with the replies that decide."""
-    parallel = float(case.get("bank.in_parallel", 1))
-    each = math.ceil(need / parallel - 1e-6)
-    lowest = lowest_at(case.said("ambient.temperature"))
-    full = limit("full")
-    least = sag.required_cca(inrush, full, lowest.value, limit("battery-marginal") - 0.05) / parallel
-    edge = max(math.ceil(least), math.ceil(cranking.demanded(case) / parallel))
-    replies = [Choice(f"{each} or more", float(each), "A")]
-    if edge < each:
-        replies.append(Choice(f"{edge} to {each - 1}", float(edge), "A"))
-    replies.append(Choice(f"under {min(edge, each)}", float(min(edge, each) - 1), "A"))
-    return replace(TOPIC.ask("battery.cca"), replies=some_amps(*replies))
-
-
-def some_amps(*replies: Choice) -> tuple[Choice, ...]:
-    """The replies without one of no amps at all, which a tiny load makes."""
-    return tuple(reply for reply in replies if isinstance(reply.value, (int, float)) and reply.value > 0)
+    return replace(TOPIC.ask("battery.cca"), replies=supply_levers.cca_replies(case, inrush, need))
 
 
 def lead(case: Case, running: float, inrush: float) -> Answer:
@@ -254,11 +212,11 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     grounds = [
         by_volts(case, volts, scale),
         *by_house(case),
-        *cranking.cable_grounds(case, running, at_load),
-        *cranking.charge_grounds(case),
-        *cranking.other_grounds(case),
+        *deciding.cable_grounds(case, running, at_load),
+        *deciding.charge_grounds(case),
+        *deciding.other_grounds(case),
     ]
-    ground = cranking.strictest(grounds)
+    ground = deciding.deciding(grounds)
     flat = any(item.verdict == "no" and item.fact == "charge" for item in grounds)
     head = (itself(case, grounds[0], ground, volts * scale) or opening(ground)).format(load=supply.load_name(case))
     asks = (cca_ask(case, inrush, need),) if unlabelled(case) else ()
@@ -280,42 +238,6 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     )
 
 
-def itself(case: Case, battery: Ground, deciding: Ground, volts: float) -> str:
-    """The headline where the cable decides and is told of in the answer before: first what the battery does."""
-    if deciding.fact != "cable" or battery.verdict == "no" or not CIRCUIT.intersection(case.beside[:1]):
-        return ""
-    does = "holds" if battery.verdict == "yes" else "only just holds"
-    return f"The battery itself {does} it, at about {say.volts(volts)} in the first instant; but {deciding.why}."
-
-
-def on_paper(case: Case, head: str) -> str:
-    """The headline where the battery is enough by its label, and the motor is said to be weak all the same."""
-    case.because(
-        "Charge it full, then two measurements while it runs tell battery, cable and motor apart: the volts on the "
-        "battery posts, and those at the motor's own terminals",
-        readings.cite("cable-share"),
-    )
-    return f"Enough on paper: {head.partition(': ')[2].removesuffix('.')}, so the weakness has another cause."
-
-
-def reached(case: Case, at_load: float | None, scale: float) -> str:
-    """The headline where they ask what volts the load itself gets, and those are enough; else nothing."""
-    if at_load is None or not case.says("role:at_load"):
-        return ""
-    wanted = say.volts(limit("motor-yes") * scale)
-    there = f"about {say.volts(cranking.rounded(at_load))} reach {supply.load_name(case)} in the first instant"
-    return f"Yes: {there}, and {wanted} is enough."
-
-
-def measured(case: Case, head: str, volts: float) -> str:
-    """The headline, with a reading under load before it that is lower than the rating promises."""
-    read = case.said("reading.load_voltage")
-    if read is None or float(read) >= volts - SPREAD:
-        return head
-    case.step(f"{say.volts(float(read))} was measured: what is measured counts more than a label", "test-under-load")
-    return f"By its label yes, but {say.volts(float(read))} was measured, and that counts: {head.partition(': ')[2]}"
-
-
 def unlabelled(case: Case) -> bool:
     """Whether the amps of the battery came without a word for their test: taken for cranking amps till it is known."""
     if "battery.cca" in case.stated or "battery.ca" not in case.stated:
@@ -326,52 +248,6 @@ def unlabelled(case: Case) -> bool:
         return False
     case.step("Amps without a name are taken for cranking amps at 0 °C till the label is read", "ca-over-cca")
     return True
-
-
-def by_volts(case: Case, volts: float, scale: float) -> Ground:
-    """What the volts at the posts say."""
-    yes, least = limit("battery-yes"), limit("battery-marginal")
-    verdict, shown = cranking.graded(volts, yes, least), say.volts(volts * scale)
-    if verdict == "yes" and cranking.rounded(volts * scale) < yes * scale - 1e-9:
-        shown = say.volts(cranking.rounded(volts) * scale)  # judged to 0.1 V for each 12 V
-    case.step(f"Yes from {say.volts(yes)}, just enough from {say.volts(least)}", "motor-volts")
-    jumps = float(case["load.peak"]) > float(case["load.current"])
-    moment = "in the first instant" if jumps else "under that load"
-    wanted, drops = say.volts(yes * scale), f"{supply.does(case, 'drop')} to about {shown} {moment}"
-    if verdict == "yes":
-        return Ground("yes", f"{supply.does(case, 'hold')} about {shown} {moment}, and {wanted} is enough")
-    if verdict == "marginal":
-        return Ground("marginal", f"{drops}, and a clear yes needs {wanted}", "cca")
-    if verdict == "no":
-        why = "With too few volts the motor hardly turns and its relay can let go, so the boat does not answer"
-        case.because(why if jumps else "With too few volts what it feeds switches off", "motor-volts")
-    if volts <= least / 2:
-        peak = f"{say.amps(float(case['load.peak']))} {'of the first instant' if jumps else 'that it takes'}"
-        return Ground("no", f"{supply.bank_name(case)} cannot give {{load}} the {peak}", "cca")
-    return Ground("no", f"{drops}, and {{load}} needs {wanted}", "cca")
-
-
-def by_house(case: Case) -> list[Ground]:
-    """The house's own demand for the model."""
-    wanted, has = cranking.demanded(case), float(case["bank.cca"])
-    if has >= wanted:
-        return []
-    asks = f"{{load}} asks for {say.cca(wanted)}"
-    if case.says("detail:en_rating") and float(case["battery.cca"]) == has:
-        norm = next((name for name in NORMS if name.lower() in case.text.lower().split()), NORMS[0])
-        return [Ground("no", f"{say.number(has)} A ({norm}) counts as {say.cca(has)} at most, and {asks}", "cca")]
-    whose = (
-        supply.does(case, "have") if float(case["battery.cca"]) != has else f"your {supply.kind_of(case)}battery has"
-    )
-    return [Ground("no", f"{asks}, and {whose} {say.cca(has)}", "cca")]
-
-
-def opening(ground: Ground) -> str:
-    """The headline from the ground that decides."""
-    first = {"yes": "Yes", "marginal": "Just enough", "no": "No"}[ground.verdict]
-    if ground.fact in ("charge", "shared", "cold") and ground.verdict == "marginal":
-        first = "Only just"
-    return f"{first}: {ground.why}."
 
 
 def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...]) -> Answer:
@@ -438,16 +314,5 @@ def limited(case: Case, running: float, inrush: float) -> Answer:
 
 def limit_asks(case: Case, *facts: str) -> tuple[Asked, ...]:
     """The questions for the limits with the replies that decide."""
-    whole, part = changes.peak_each(case), changes.limit_each(case, float(case["load.current"]))
-    replies = {
-        "battery.max_current": (
-            Choice(f"{say.number(whole)} or more", whole, "A"),
-            *((Choice(f"{say.number(part)} to {say.number(whole - 1)}", part, "A"),) if part < whole else ()),
-            Choice(f"under {say.number(part)}", part - 1, "A"),
-        ),
-        "battery.peak_current": (
-            Choice(f"{say.number(whole)} or more", whole, "A"),
-            Choice(f"under {say.number(whole)}", whole - 1, "A"),
-        ),
-    }
-    return tuple(replace(TOPIC.ask(fact), replies=some_amps(*replies[fact])) for fact in facts)
+    replies = supply_levers.limit_replies(case)
+    return tuple(replace(TOPIC.ask(fact), replies=replies[fact]) for fact in facts)

@@ -6,11 +6,11 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from service import reference, say
+from service import chart, reference, say
 from service.calculators import peukert
 from service.case import Case
+from service.judgements import ice_first, lithium, session, stop_reading, supply, supply_levers
 from service.reply import Answer, Change, Figure
-from service.rules import changes, drawn, ice_first, lithium, session, stop_at, supply
 from service.rules.battery import capacity_share
 from service.topic import Lever, Topic
 
@@ -112,7 +112,7 @@ def label_needed(case: Case, running: float) -> tuple[Change, ...]:
     """The limit that the label would have to show."""
     if not lithium.cold_share(case):
         return ()
-    each = changes.limit_each(case, running)
+    each = supply_levers.limit_each(case, running)
     return (Change("battery.max_current", each, "A", f"a label that allows {say.amps(each)} all the time"),)
 
 
@@ -150,13 +150,13 @@ def lasting(case: Case, running: float) -> Answer:
         estimate("time_to_empty", "to empty", to_empty, spread, "min"),
         *(bursts(case, to_limit, spread) if on == 1 else ()),
         *session.figures(case, running),
-        *stop_at.figures(case, LEFT[family]),
+        *stop_reading.figures(case, LEFT[family]),
         *session.trips(case, to_limit),
     )
     verdict, head = judged(case, to_limit, usable, running, to_empty)
     return TOPIC.says(
         verdict,
-        stop_at.headline(case, head, LEFT[family]) if usable > 0 else head,
+        stop_reading.headline(case, head, LEFT[family]) if usable > 0 else head,
         *figures,
         plot=plot(case, kind, capacity, running, usable),
         urgency="today" if family == "lead" and charge < 50 else "routine",
@@ -281,7 +281,7 @@ def plot(case: Case, kind: str, capacity: float, running: float, usable: float) 
         for name, k in (("to the limit", "k"), ("at worst", "k_high"))
     ]
     asked, at = wanted(case), AROUND.index(1.0)
-    return drawn.chart(
+    return chart.chart(
         "line",
         "Time to the usable limit against the current",
         ("current", "A"),

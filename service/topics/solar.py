@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from service import reference, say
 from service.calculators import solar, storage
 from service.case import Case, Value
-from service.reply import Answer, Figure, Option
-from service.rules import charging, session
+from service.judgements import charging, session
+from service.reply import Answer, Figure, Option, strictest
 from service.topic import Lever, Topic
 
 SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not all day
@@ -38,7 +38,7 @@ TOPIC = Topic(
     cautions=("lithium-cold", "fuse-at-battery", "check-date"),
     levers=(
         Lever("solar.power", larger, "a panel of {value} or more"),
-        Lever("ambient.temperature", charging.warmer, "a battery at {value} or warmer"),
+        charging.WARMER,
     ),
     likely={"drain.current": (("nothing is on", 0.0001), ("an alarm: 0.03 A", 0.03), ("a bilge alarm: 0.1 A", 0.1))},
     unsure={
@@ -148,7 +148,7 @@ def by_season(case: Case, power: float, wanted: Need) -> Answer:
         word = {"yes": "yes", "marginal": "only just", "no": "no"}[found.verdict]
         told.append(f"{say.capital(name)} {word}, {say.daily(float(found.figures[0].value))} a day")
     takes = f"the drain and the battery's own loss take {say.daily(wanted.in_all)}"
-    verdict = max((side.verdict for side in sides), key=("yes", "marginal", "no").index)
+    verdict = strictest(*(side.verdict for side in sides))
     summer, winter = told
     head = f"{summer}; {winter[0].lower()}{winter[1:]}: {takes}."
     return TOPIC.says(verdict, head, *sides[-1].figures, compare=tuple(sides))

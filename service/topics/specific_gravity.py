@@ -9,9 +9,11 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case, Value
+from service.judgements import doubt, frost, ice_first
 from service.reply import Answer, Figure, Option, Urgency
-from service.rules import doubt, frost, ice_first, readings, wording
+from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
+from service.sentences import wording
 from service.topic import Lever, Topic
 
 READ, SPREAD = "reading.gravity", "reading.gravity_spread"

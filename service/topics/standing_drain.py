@@ -6,12 +6,13 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from service import say
+from service import chart, likely, say
 from service.calculators import drain, storage
 from service.case import Case, Value
+from service.judgements import laid_up, session, standing_loss, stop_reading
 from service.reply import Answer, Figure
-from service.rules import drawing, drawn, laid_up, session, stop_at, wording
 from service.rules.readings import NEAR, limit
+from service.sentences import wording
 from service.topic import Lever, Topic
 
 
@@ -54,7 +55,7 @@ TOPIC = Topic(
         Lever("storage.time", shorter, "a charge every {value}"),
     ),
     likely={
-        "battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0)),
+        "battery.capacity": likely.CAPACITY,
         "drain.current": (("20 mA", 0.02), ("100 mA", 0.1), ("1 A", 1.0)),
     },
     unsure={
@@ -67,17 +68,17 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Days to half and amp-hours a day; a verdict where a time is named; by two readings where no current is told."""
-    if case.says(drawing.ASKED):
-        drawing.causes(case)
-    if case.said("drain.current") is None and (lost := drawing.by_two_readings(case)):
+    if case.says(standing_loss.ASKED):
+        standing_loss.causes(case)
+    if case.said("drain.current") is None and (lost := standing_loss.by_two_readings(case)):
         return by_readings(case, lost)
     amps = float(case["drain.current"]) * session.share_on(case)
     loss = drain.daily_loss(amps)
     case.step(f"{amount(amps)} x 24 h = {say.daily(loss)} a day", "drain-arithmetic")
     found = (Figure("daily_loss", "lost in a day", loss, "Ah"), Figure("drain_current", "drain", amps, "A"))
-    only_what = case.says(drawing.ASKED) and not case.says(*DAYS) and case.said("storage.time") is None
+    only_what = case.says(standing_loss.ASKED) and not case.says(*DAYS) and case.said("storage.time") is None
     if only_what and "bank.capacity" not in case:
-        return TOPIC.says("information", drawing.SHORT, *found)
+        return TOPIC.says("information", standing_loss.SHORT, *found)
     if "bank.capacity" not in case:
         takes = f"{amount(amps)} takes {say.daily(loss)} a day"
         head = f"We can't say yet: {takes}; the capacity tells how long that lasts."
@@ -110,21 +111,21 @@ def answer(case: Case) -> Answer:
         )
         if only_what:
             half_in = f"{amount(amps)} takes your {say.amp_hours(capacity)} to half in about {say.days(days)}"
-            head = f"Most likely {drawing.LIKELY}; {half_in}."
+            head = f"Most likely {standing_loss.LIKELY}; {half_in}."
         if EMPTY.search(case.text) and not only_what:
             gone = say.days(drain.days_between(charge, 0.0, capacity, amps))
             head = (
                 f"About {say.days(days)} until half, where to stop, and {gone} until empty: {amount(amps)} takes "
                 f"{say.daily(loss)} a day from your {say.amp_hours(capacity)}."
             )
-        head = stop_at.headline(case, head, half)
-        return TOPIC.says("information", head, *figures, *stop_at.figures(case, half), plot=chart)
+        head = stop_reading.headline(case, head, half)
+        return TOPIC.says("information", head, *figures, *stop_reading.figures(case, half), plot=chart)
     return for_a_time(case, days, figures, chart)
 
 
-def by_readings(case: Case, lost: drawing.Loss) -> Answer:
+def by_readings(case: Case, lost: standing_loss.Loss) -> Answer:
     """What two readings at rest tell of a drain, and how long until half at that pace."""
-    drawing.note(case, lost)
+    standing_loss.note(case, lost, wording.a_kind(case, capital=False))
     fell = f"{say.volts(lost.volts[0], 2)} to {say.volts(lost.volts[1], 2)} in {say.quantity(lost.days, 'd', 0)}"
     half = limit("lead-half")
     days = max(0.0, lost.then - half) / lost.daily
@@ -134,7 +135,7 @@ def by_readings(case: Case, lost: drawing.Loss) -> Answer:
     if not lost.drawn:
         head = f"Nothing need be drawing: {fell} is within what {a_battery(case)} loses by itself; {rest}."
         return TOPIC.says("information", head, until, urgency=urgent)
-    drawing.causes(case)
+    standing_loss.causes(case)
     if "bank.capacity" not in case:
         head = f"Something draws: {fell} is more than {a_battery(case)} loses by itself; its Ah tell how much."
         return TOPIC.needs("battery.capacity", headline=head, figures=(until,))
@@ -177,7 +178,7 @@ def plot(capacity: float, charge: float, amps: float) -> dict[str, Any]:
     """Charge against days, down to empty."""
     half = limit("lead-half")
     empty, days = (drain.days_between(charge, until, capacity, amps) for until in (0, half))
-    return drawn.chart(
+    return chart.chart(
         "line",
         "Charge with this drain",
         ("days", "d"),

@@ -4,28 +4,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
 
 from grammar.told.times import dates
-from service import say
-from service.calculators import freezing, storage
+from service import likely, say
+from service.calculators import freezing
 from service.case import Case, Value
-from service.reply import Answer, Figure, Option
-from service.rules import (
-    charging,
-    drawn,
-    frost,
-    laid_up,
-    left_or_taken,
-    off_charge,
-    planned,
-    readings,
-    supply,
-    wording,
-)
-from service.rules.laid_up import FULL
+from service.judgements import charging, frost, laid_up, supply
+from service.judgements.laid_up import FULL, LaidUp, half_full, laid, left_on, plot, recharge_volts, start
+from service.reply import Answer, Figure, Option, strictest, strictness
+from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
+from service.sentences import wording
+from service.told import charger_left_on, planned_charge
 from service.topic import Lever, Topic
 
 
@@ -57,9 +48,9 @@ TOPIC = Topic(
         ),
         Lever("storage.time", shorter, "a charge every {value}"),
     ),
-    likely={"battery.capacity": (("70 Ah", 70.0), ("100 Ah", 100.0), ("200 Ah", 200.0))},
+    likely={"battery.capacity": likely.CAPACITY},
 )
-FROST = 0.0
+FROST = 0.0  # °C
 ROUGHLY = 15.0  # days that two months by their names may be off the time that is told
 ON_CHARGE = ("thing:charger", "detail:on_charge")
 PUT_UP = (
@@ -77,50 +68,13 @@ FULL_OR_HALF = re.compile(
     r"|\bhalf(?: full| charged| charge)?,? or (?:quite |completely |fully |right )?(?:at )?(?:full|charged)\b",
     re.IGNORECASE,
 )
-STRICT = ("information", "yes", "marginal", "no")
-
-
-@dataclass(frozen=True, slots=True)
-class LaidUp:
-    """A battery at rest: its charge, percent lost in a day, and the days until it wants a charge or is at its least."""
-
-    charge: float
-    share: float
-    recharge: float
-    least: float  # days to half (lead) or 20 % (lithium)
-
-    def after(self, days: float) -> float:
-        """Charge that is left after so many days."""
-        return storage.charge_after(self.charge, days, self.share)
-
-
-def start(case: Case) -> float:
-    """The charge taken where none is known: lead is laid up full, lithium half full."""
-    return limit("lithium-store") if laid_up.is_lithium(case) else FULL
-
-
-def laid(case: Case, say_it: bool = False) -> LaidUp:
-    """The battery of this case, at its temperature, with what is left on unless they ask of it disconnected."""
-    charge = laid_up.charge_now(case, start(case))
-    share = laid_up.daily_share(case, say_it)
-    if left_on(case):
-        share += laid_up.drained_share(case)
-    lithium = laid_up.is_lithium(case)
-    good, least = ("lithium-store-low",) * 2 if lithium else ("lead-good", "lead-half")
-    days = [storage.days_between(charge, limit(name), share) for name in (good, least)]
-    return LaidUp(charge, share, *days)
-
-
-def left_on(case: Case) -> bool:
-    """Whether a drain stays connected while it stands."""
-    return bool(case.said("drain.current")) and not case.says("detail:disconnect")
 
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
-    if planned.to_full(case.text, frost.WORDS, without=True) and not laid_up.is_lithium(case):
-        case.stated = planned.charged(case.stated)
+    if planned_charge.to_full(case.text, frost.WORDS, without=True) and not laid_up.is_lithium(case):
+        case.stated = planned_charge.charged(case.stated)
     if FULL_OR_HALF.search(case.text):  # how full it is laid up is asked, not told
         case.stated = {fact: item for fact, item in case.stated.items() if fact != "battery.charge"}
     if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
@@ -145,7 +99,7 @@ def two_kinds(case: Case) -> Answer:
     told = "; ".join(f"{name}: {words}" for name, words in zip(names, each, strict=True))
     head = f"{say.capital(told)}; disconnect both, and look every {say.quantity(look, 'd', 0)}."
     options = tuple(Option(name, found.verdict, found.figures) for name, (_, found) in zip(names, sides, strict=True))
-    worse = max(sides, key=lambda side: STRICT.index(side[1].verdict))[1]
+    worse = max(sides, key=lambda side: strictness(side[1].verdict))[1]
     head = head if worse.verdict == "information" else worse.headline
     return replace(worse, headline=head, compare=options)
 
@@ -181,7 +135,7 @@ def one(case: Case) -> Answer:
 def stays_on(case: Case) -> bool:
     """Whether it is asked if a charger may stay on."""
     named = case.says(*ON_CHARGE) and case.says(*PUT_UP)
-    return named and not off_charge.taken_off(case.text) and not off_charge.in_between(case.text)
+    return named and not charger_left_on.taken_off(case.text) and not charger_left_on.in_between(case.text)
 
 
 def by_the_dates(case: Case) -> float | None:
@@ -209,27 +163,6 @@ def steps(case: Case, found: LaidUp, days: float) -> None:
     case.step(told, cite(source), cite("check-most"))
 
 
-def recharge_volts(case: Case) -> Iterator[Figure]:
-    """The volts at rest at which a lead battery is charged again."""
-    if laid_up.is_lithium(case):
-        return
-    scale = (readings.said_system(case) or 12.0) / 12
-    volts, latest = (
-        scale * item
-        for item in (
-            readings.volts_for(limit("lead-good"), readings.table_of(case.said("battery.chemistry"))),
-            limit("recharge-latest"),
-        )
-    )
-    case.step(
-        f"{say.charge(limit('lead-good'))} is {say.volts(volts, 2)} at rest; the trade's latest is about "
-        f"{say.volts(latest)}",
-        cite("lead-good"),
-        cite("recharge-latest"),
-    )
-    yield Figure("recharge_voltage", "charge again at", volts, "V")
-
-
 def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
     """The day by which it wants a charge, and what is left at the end, where the message names days of the year."""
     first, last = dates.spell(case.text)
@@ -251,7 +184,7 @@ def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
 def verdict_for(case: Case, found: LaidUp, away: float) -> str:
     """yes up to the next charge, marginal to half (lithium 20 %), then no; frost may be stricter."""
     verdict = "yes" if away <= found.recharge + NEAR else "marginal" if away <= found.least + NEAR else "no"
-    return readings.stricter(verdict, in_frost(case, found.after(away)))
+    return strictest(verdict, in_frost(case, found.after(away)))
 
 
 def in_frost(case: Case, charge: float) -> str:
@@ -288,7 +221,7 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     how_full = case.says("detail:lay_up_at") or FULL_OR_HALF.search(case.text)
     if how_full and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
         at = "about half full" if half_full(case) else "full"
-        at += ", with no charge in between," if off_charge.in_between(case.text) else ""
+        at += ", with no charge in between," if charger_left_on.in_between(case.text) else ""
         head = f"Leave it {at}{look.replace(', but', ' and')}: {battery} is still {told} full {when}."
     elif case.says("detail:left_after") and not (case.says("detail:asks_good") or half_full(case)):
         head = f"{say.capital(wording.about(told))} full {when}, {how}{look.replace(', but', ';')}."
@@ -332,7 +265,7 @@ def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
     batteries, smart = f"{wording.kind(case)} batteries", case.said("charger.kind") == "smart"
     rest = f"without one, charge {batteries} full, disconnect them and look every {check}"
-    if off_charge.two_ways(case.text) and not charging.unregulated(case):
+    if charger_left_on.two_ways(case.text) and not charging.unregulated(case):
         start = "Both are right" if smart else "Both are right, if it is a smart charger"
         rest = f"charged full and disconnected, {batteries} want a look every {check}"
         head = f"{start}: {'a smart one' if smart else 'that'} drops to float by itself; {rest}."
@@ -356,13 +289,8 @@ def home(case: Case) -> bool:
 
 def off_the_charger(case: Case) -> bool:
     """Whether a charge now and then is weighed against a charger that must not stay on, which is judged beside it."""
-    plain = case.said("charger.kind") in left_or_taken.PLAIN or case.says("detail:unregulated")
-    return plain and left_or_taken.BESIDE in case.beside and left_or_taken.weighed(case.text)
-
-
-def half_full(case: Case) -> bool:
-    """Whether lithium is taken to be laid up about half full, as nothing was said."""
-    return laid_up.is_lithium(case) and case.origin("battery.charge") == "assumed"
+    plain = case.said("charger.kind") in charger_left_on.PLAIN or case.says("detail:unregulated")
+    return plain and charger_left_on.BESIDE in case.beside and charger_left_on.or_taken_home(case.text)
 
 
 def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
@@ -381,7 +309,9 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         head = (
             f"Better off the charger: charge {kind} batteries full, disconnect them and charge again within {within}."
         )
-    elif (case.says("thing:charger") or case.said("charger.kind") == "smart") and not off_charge.taken_off(case.text):
+    elif (case.says("thing:charger") or case.said("charger.kind") == "smart") and not charger_left_on.taken_off(
+        case.text
+    ):
         case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
         head = (
             f"A smart charger may stay on; without one, charge {kind} batteries full, disconnect them and look "
@@ -409,24 +339,9 @@ def too_low(case: Case, found: LaidUp, figures: list[Figure], low: str) -> Answe
     opening = {"no": "No, not yet", "marginal": "Only just"}[low]
     if low == "no" and case.says("detail:asks_bad"):
         opening = "Yes, too low"
-    verdict = readings.stricter(low, in_frost(case, found.charge))
+    verdict = strictest(low, in_frost(case, found.charge))
     look = say.quantity(limit("check-most"), "d", 0)
     at = wording.percent(found.charge)
     head = f"{opening}: at {at} charge it full first, then disconnect it and look every {look}."
     urgent = laid_up.urgency(case, found.charge)
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, None))
-
-
-def plot(case: Case, found: LaidUp, away: float | None) -> dict[str, Any]:
-    """Charge against days."""
-    end = max(away or 0.0, min(found.least, 2 * limit("shown-most")), 1.0)
-    names = ("lithium-store-low",) if laid_up.is_lithium(case) else ("lead-good", "lead-half")
-    return drawn.chart(
-        "line",
-        "Charge while it stands",
-        ("days", "d"),
-        ("charge", "%"),
-        [("charge left", [(0.0, found.charge), (end, found.after(end))])],
-        [(say.charge(limit(name)), limit(name)) for name in names],
-        None if away is None else ("then", away, found.after(away)),
-    )

@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from service import reference, say
+from service import likely, reference, say
 from service.calculators import ventilation
 from service.case import Case
+from service.judgements import charging
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
-from service.rules import charging
 from service.rules.bank import system
 from service.topic import Topic
 
@@ -26,7 +26,7 @@ TOPIC = Topic(
     "Air for the batteries",
     amps="charger.current",
     cautions=("explosive-gas", "ignition-protected", "mains", "manual-first"),
-    likely={"battery.chemistry": (("wet-cell", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))},
+    likely={"battery.chemistry": likely.KIND},
     unsure={
         "battery.capacity": "We can't say yet: the air follows from the amp-hours of the batteries.",
         "battery.chemistry": "We can't say yet: a wet-cell battery needs more air than a sealed one.",

@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from service import say
+from service import likely, say
 from service.case import Case, Missing
+from service.judgements import circuit, doubled_volts, parallel_cables, proposed_cable
+from service.judgements.fitting import THICKER, asked_thicker
 from service.reply import Answer, Figure, Option
-from service.rules import circuit, doubled, proposed, side_by_side
 from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
-from service.rules.fitting import THICKER, asked_thicker
-from service.topic import Lever, Topic
+from service.topic import Topic
 
 TOPIC = Topic(
     "voltage-drop",
     "Loss in the cable",
     amps="load.current",
     cautions=("cable-assumed", "parallel-cables", "fuse-at-battery", "manual-first"),
-    levers=tuple(Lever(*row) for row in THICKER),
-    likely={"cable.insulation": (("105 °C or more", 105.0), ("90 °C", 90.0), ("75 °C", 75.0), ("60 °C", 60.0))},
+    levers=THICKER,
+    likely={"cable.insulation": likely.INSULATION},
     unsure={"load.current": "We can't say yet: the loss grows with the amps, so tell us what the load draws."},
 )
 AT_MOTOR, LOST = "role:at_load", "word:loss"  # asked of the volts there, of those that are lost on the way
@@ -29,7 +29,7 @@ def answer(case: Case) -> Answer:
     """Volts and percent lost at running current."""
     if case.says("detail:equal_ends"):
         return equal_ends(case)
-    case, helps = proposed.put_in(case), doubled.put_in(case)
+    case, helps = proposed_cable.put_in(case), doubled_volts.put_in(case)
     if lacking := missing(case):
         if all(fact in case.stated for fact in MEASURED):
             return measured(case)
@@ -38,8 +38,8 @@ def answer(case: Case) -> Answer:
         return TOPIC.needs(lacking[0], *lacking[1:])
     circuit.must_know(case)
     amps = circuit.current(case)
-    if (count := side_by_side.runs(case)) > 1:
-        verdict, head, facts = side_by_side.judged(case, amps, count)
+    if (count := parallel_cables.runs(case)) > 1:
+        verdict, head, facts = parallel_cables.judged(case, amps, count)
         asks = (TOPIC.ask("cable.insulation"),) if verdict == "needs-facts" else ()
         return TOPIC.says(verdict, head, *facts, asks=asks, route="technician")
     other = circuit.second_cable(case)

@@ -7,8 +7,8 @@ import re
 from service import reference, say
 from service.calculators import convert
 from service.case import Case
+from service.judgements import case_sizes
 from service.reply import Answer, Figure
-from service.rules import case_sizes
 from service.topic import Topic
 
 IN_POUNDS = re.compile(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)

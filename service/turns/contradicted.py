@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from grammar.reading import Message
 from service.case import Case
-from service.rules import doubt
+from service.judgements import doubt
 from service.turns.thread import Thread
 
 VOLTS, GRAVITY = "reading.voltage", "reading.gravity"

@@ -10,9 +10,9 @@ from collections.abc import Callable
 
 from grammar.reading import Message
 from grammar.told.cold.weather import is_condition
+from service.judgements.new_and_old import all_new
 from service.routing.evidence import asks, asks_outright
-from service.rules.added_alike import all_new
-from service.rules.culprit import either
+from service.told.culprit import either
 from service.turns.thread import Thread
 from service.wording.opening import WAY
 

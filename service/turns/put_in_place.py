@@ -6,8 +6,8 @@ import re
 from dataclasses import replace
 
 from grammar.reading import Message, Stated
+from service.judgements.new_and_old import all_new
 from service.kinds import LEAD, LITHIUM
-from service.rules.added_alike import all_new
 from service.turns.thread import Thread
 
 RATED = frozenset(

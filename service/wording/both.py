@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from service import say
-from service.reply import Answer
+from service.reply import Answer, strictness
 
 LONGEST_HEADLINE = 30  # words
-SHORT = {"yes": "yes", "marginal": "only just", "no": "no", "needs-facts": "one fact is missing"}
-SHORT_OF = {"mounting": SHORT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
+SHORT_OF = {"mounting": say.VERDICT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
 WHOLE = {"yes": "Yes", "marginal": "Only just", "no": "No", "needs-facts": "One fact is missing"}
 WHOLE_OF = {"mounting": WHOLE | {"marginal": "If its manual allows it"}}
 REPLACEMENT, BY_AGE = "replacement", "by age only"
@@ -37,8 +36,8 @@ def of_both(labels: Sequence[str], both: Sequence[Answer], leading: Answer, whic
     if _one_figure(both):
         return leading.headline
     first, last = leading.headline.removesuffix("."), 1 - both.index(leading)
-    if verdicts <= set(SHORT):
-        short = SHORT_OF.get(leading.topic, SHORT)
+    if verdicts <= set(say.VERDICT):
+        short = SHORT_OF.get(leading.topic, say.VERDICT)
         whole, bare = f"{first}; {labels[last]}: {short[both[last].verdict]}.", on_both(labels, both)
     else:
         whole = f"{first}; {said[last]}"
@@ -63,9 +62,8 @@ def of_age(labels: Sequence[str], both: Sequence[Answer], which: bool) -> str:
     if both[0].verdict == both[1].verdict:
         opens = (WHICH_OF_AGE if which else OF_AGE)[both[0].verdict]
         return ALIKE_IN_AGE[both[0].verdict].format(which=opens, one=one, other=other)
-    strict = list(AGED)
     (old, its), (young, other_its) = sorted(
-        zip((one, other), (item.verdict for item in both), strict=True), key=lambda pair: -strict.index(pair[1])
+        zip((one, other), (item.verdict for item in both), strict=True), key=lambda pair: -strictness(pair[1])
     )
     sure = "most likely" if its == "no" else "perhaps soon"
     return f"{say.capital(old)}, {sure}: it {AGED[its]}, while {young} {AGED[other_its]}; by age only, so test both."

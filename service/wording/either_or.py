@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from service import say
+from service.judgements import ice_first
 from service.reply import Answer
-from service.rules import ice_first
 
 SIDES = re.compile(r"(?P<one>[^.?!;,:]{1,80}?),? or (?P<other>[^.?!;,:]{1,80})", re.IGNORECASE)
 LED = re.compile(

@@ -13,12 +13,12 @@ from dataclasses import replace
 from grammar.reading import Cue, Message, Span, Stated
 from grammar.text.tokens import ENDS
 from service import say
+from service.judgements import ice_first
 from service.reply import Answer
-from service.routing.as_told import mends_the_kind
 from service.routing.evidence import asks_outright
+from service.routing.goes_on import mends_the_kind
 from service.routing.listed import OPENS
 from service.routing.route import Request
-from service.rules import ice_first
 from service.wording import claims, compared, sides
 from service.wording.either_or import taken
 from service.wording.forms import (

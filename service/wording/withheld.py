@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from service.reply import Answer, Cite
-from service.rules import leave
+from service.told import may_i
 from service.topics import topic
 from service.wording.aside import harmless
 
@@ -64,7 +64,7 @@ def _waits(answer: Answer, text: str) -> str:
     if answer.topic == "replacement":
         return PLANLESS
     asked = topic(answer.topic).title
-    opens = "No: t" if leave.asked(text) else "T"
+    opens = "No: t" if may_i.asked(text) else "T"
     return f"{opens}{FIRST} ({asked[:1].lower()}{asked[1:]}), and this battery is not used until it has been looked at."
 
 

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from service.calculators.freezing import judged, point
-from service.rules.frost import point_at_charge, rows
+from service.judgements.frost import point_at_charge, rows
 
 
 @pytest.mark.parametrize(

@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from service.calculators import fuse
 from service.calculators.units import OutOfRange
+from service.judgements.fusing import RATINGS
 from service.rules.cable import ampacity
-from service.rules.fusing import RATINGS
 
 
 def test_the_list_is_that_of_nec_240_6():

@@ -6,7 +6,8 @@ from typing import Any
 
 import pytest
 
-from service.rules.readings import batteries_read, overvoltage, stricter
+from service.judgements.harm import overvoltage
+from service.rules.readings import batteries_read
 from tests.building import case
 
 
@@ -73,9 +74,3 @@ def test_equalising_on_purpose_is_allowed_to_16_volts_for_wet_cells() -> None:
     assert not overvoltage(case({"reading.voltage": 16.0} | wet, ["detail:equalising"]))
     assert overvoltage(case({"reading.voltage": 16.1} | wet, ["detail:equalising"]))
     assert overvoltage(case({"reading.voltage": 15.5, "battery.chemistry": "gel"}, ["detail:equalising"]))
-
-
-def test_the_stricter_verdict_stands() -> None:
-    assert stricter("yes", "marginal") == "marginal"
-    assert stricter("marginal", "no") == "no"
-    assert stricter("yes", "information") == "information"

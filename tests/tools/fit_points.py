@@ -25,7 +25,8 @@ import numpy as np
 from scipy import sparse
 
 from service.house import load
-from service.routing.route import decided, goes_on
+from service.routing.goes_on import goes_on
+from service.routing.route import decided
 from service.routing.tally import FOLDER, HAZARD, SEVERAL, Bars, Tally, placed, table, tallied
 from tests.tools.labelled import VOICES, Turn, dangers, labelled, outcome, own, show, tally
 

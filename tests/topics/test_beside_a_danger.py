@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.reply import Answer
-from service.rules.leave import asked
+from service.told.may_i import asked
 from tests.talks import talk
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.finish import least_change
-from service.rules import circuit
+from service.judgements import circuit
 from service.say import NB
 from service.topics.cable_size import TOPIC
 from tests.building import case

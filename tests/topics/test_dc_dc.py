@@ -2,8 +2,8 @@
 
 import pytest
 
+from service.judgements import converter
 from service.leadsman import default_desk
-from service.rules import converter
 from service.say import NB
 from service.topics.dc_dc import TOPIC
 from tests.building import case

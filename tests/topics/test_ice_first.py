@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from service.judgements.ice_first import LOOK, has_it_frozen
 from service.reply import Answer
-from service.rules.ice_first import LOOK, has_it_frozen
 from tests.talks import talk
 
 

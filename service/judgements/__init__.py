@@ -1,0 +1,1 @@
+"""What several topics judge alike: limits, verdicts, what is to fit."""

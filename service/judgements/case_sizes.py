@@ -1,0 +1,110 @@
+"""Batteries told by the size of their case: its name in the table, and one large one beside several small ones."""
+
+from __future__ import annotations
+
+import math
+
+from service import reference, say
+from service.case import Case
+from service.judgements import cranking, supply
+from service.reference import Row, UnknownValue
+from service.reply import Figure, Option
+from service.told import tray
+
+ALIAS = {"H8": "49", "L5": "49", "H7": "94R", "L4": "94R"}  # European cases with the same outline
+
+
+def known_name(group: str) -> str:
+    """A case as the table writes it: "group 24" is 24, H8 is 49; 31S and 27M have the outline of 31 and 27."""
+    name = group.strip().upper().removeprefix("GROUP").strip()
+    name = ALIAS.get(name, name)
+    plain = name.rstrip("AMPST")
+    listed = {str(row["group"].value) for row in reference.rows("group_sizes")}
+    return plain if name not in listed and plain in listed else name.removeprefix("G") if name not in listed else name
+
+
+def new_and_there(case: Case, first: str, second: str) -> tuple[str, str]:
+    """Of two sizes the one that is to go in, and the one whose place it is: the first named, unless it stays."""
+    owner = owner_of(case, first, second)
+    stays = owner == first if owner else case.says("detail:aboard_now")
+    return (second, first) if stays else (first, second)
+
+
+def owner_of(case: Case, first: str, second: str) -> str:
+    """The one of two sizes that stands there, or for which the place is made; "" where it is not told."""
+    pair = (first, second)
+    for name in (tray.whose(case.text), tray.aboard(case.text)):
+        if known_name(name) in pair:
+            return known_name(name)
+    wanted = "" if tray.is_choice(case.text, pair) else known_name(tray.to_go_in(case.text))
+    return pair[1 - pair.index(wanted)] if wanted in pair else ""
+
+
+def told(case: Case) -> tuple[str, tuple[Option, ...]] | None:
+    """The two of "one 31 or two 24s", where the message holds such a choice and the table both."""
+    second = case.second.get("battery.group")
+    if second is None or not case.says("detail:one_or_two"):
+        return None
+    names = [known_name(str(value)) for value in (case["battery.group"], second.value)]
+    try:
+        rows = [reference.row("group_sizes", group=name) for name in names]
+    except UnknownValue:
+        return None
+    case.others().known("battery.group")
+    case.step("What a case usually has is no promise: the label decides", "typical-case", rows[0]["length"].cite)
+    return one_or_two(case, (names[0], rows[0]), (names[1], rows[1]))
+
+
+def one_or_two(case: Case, one: tuple[str, Row], smaller: tuple[str, Row]) -> tuple[str, tuple[Option, ...]]:
+    """One large case or several smaller ones: the sentence, and what they usually have, side by side."""
+    count = max(2.0, float(case.get("battery.count", 2.0)))
+    sides = ((one[0], one[1], 1.0), (smaller[0], smaller[1], count))
+    names = [
+        f"one group {size}" if number == 1 else f"{supply.counted(number)} group {size} in parallel"
+        for size, _, number in sides
+    ]
+    options = tuple(
+        Option(name, "information", usual_figures(row, number))
+        for name, (_, row, number) in zip(names, sides, strict=True)
+    )
+    case.step("In parallel the amp-hours and cranking amps of alike batteries add up", "od1002")
+    ranges = [
+        say.between(float(row["cca_low"].value) * number, float(row["cca_high"].value) * number, "CCA", 0)
+        for _, row, number in sides
+    ]
+    need = ""
+    if "load.current" in case:
+        wanted = cranking.required_cca(case, float(case["load.peak"]))
+        need = f"; {supply.load_name(case)} needs {say.cca(math.ceil(wanted - 1e-6))}"
+    head = f"{names[0].capitalize()} usually has {ranges[0]}, {names[1]} {ranges[1]}{need}, so the labels decide."
+    return head, options
+
+
+def usual(name: str) -> str:
+    """What a lead battery of a case usually has: "95 to 125 Ah and 650 to 1150 CCA"."""
+    case = reference.row("group_sizes", group=name)
+    cca = say.between(float(case["cca_low"].value), float(case["cca_high"].value), "CCA")
+    try:
+        row = reference.row("typical_cases", group=name)
+    except UnknownValue:
+        return cca
+    return f"{say.between(float(row['low'].value), float(row['high'].value), 'Ah')} and {cca}"
+
+
+def listed(text: str) -> tuple[str, ...]:
+    """Three and more cases of one message, by their names in the table; none where one is not there."""
+    names = tuple(dict.fromkeys(known_name(name) for name in tray.row(text)))
+    known = {str(row["group"].value) for row in reference.rows("group_sizes")}
+    return names if len(names) > 2 and set(names) <= known else ()
+
+
+def usual_figures(row: Row, count: float) -> tuple[Figure, ...]:
+    """What so many batteries of a case usually have together, and the room that they take side by side."""
+    cca, weight = ([float(row[f"{name}_{end}"].value) * count for end in ("low", "high")] for name in ("cca", "kg"))
+    return (
+        Figure("usual_cca", "usual CCA", cca[0], "A", *cca),
+        Figure("usual_weight", "usual weight", weight[0], "kg", *weight),
+        Figure("length", "length", float(row["length"].value), "mm"),
+        Figure("width", "width side by side" if count > 1 else "width", float(row["width"].value) * count, "mm"),
+        Figure("height", "height", float(row["height"].value), "mm"),
+    )

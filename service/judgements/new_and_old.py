@@ -1,0 +1,163 @@
+"""One new battery: beside the one aboard ("the same again next to it"), for a dead one of two, or all of them new."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.reading import Message
+from service import reference, say
+from service.case import Case
+from service.judgements import joining
+
+COUNT, AGE, LAYOUT = "battery.count", "battery.age", "bank.layout"
+AGAIN = re.compile(
+    r"\b(?:(?:the )?same again"
+    r"|another (?:identical|equal|similar|like it|(?:of )?the same|one (?:like|beside|next|just))"
+    r"|an? (?:second|identical|equal|matching)(?: identical| equal| matching)? (?:one|battery)\b"
+    r"|one more(?=\W*$|\W*[?.,;]| (?:battery|beside|next|alongside|like|of (?:them|those|these)|in parallel)\b)"
+    r"|a twin|its twin"
+    r"|doubl(?:e|ing) (?:it |them )?up|add(?:ing)? (?:another|a second|one more)"
+    r"|two (?:\w+ ){0,5}?better than one)\b",
+    re.IGNORECASE,
+)
+BESIDE = re.compile(r"\b(?:beside|next to|alongside|side by side|in parallel|joined|along with)\b", re.IGNORECASE)
+REPLACES = re.compile(r"\b(?:replac|swap|exchang|renew)\w*\b|\bin its place\b", re.IGNORECASE)
+TWO_NOW = re.compile(r"(?:same )?again\b|\bthan one\b", re.IGNORECASE)  # two that are only thought of
+TOLD_SO = re.compile(
+    r"\b(?:second|another|more|twin|same|add\w*|identical)\b", re.IGNORECASE
+)  # in the count's own words
+PLANS = re.compile(
+    r"\b(?:would|should|shall|could|can|may|might|if|thinking|think|plan\w*|want|help|better|worth|gain|need|or do)\b",
+    re.IGNORECASE,
+)
+NO_NEWER = re.compile(
+    r"\b(?:second[- ]?hand|used|(?:same|equal|similar) (?:age|year|batch)|(?:just|equally) as old|as old as)\b",
+    re.IGNORECASE,
+)
+ALL_NEW = re.compile(
+    r"\b(?:two|three|four|both|all|a pair|[2-4])\b[^.?!;,]{0,24}?\b(?:brand )?new\b|\bnew (?:pair|set)\b"
+    r"|\b(?:replac\w+|renew\w*|chang\w+|swap\w*) (?:both|them both|all|the pair|the two)\b",
+    re.IGNORECASE,
+)
+MIXED = re.compile(
+    r"\b(?:beside|next to|alongside|existing|add\w*|more|older|old one"
+    r"|(?:to|with|and) (?:my|the|our) (?:old|present|other|first))\b",
+    re.IGNORECASE,
+)
+TWELVE = 12.0  # volts
+MOST = next(row["value"] for row in reference.rows("mixing") if row["name"].value == "age")
+
+
+def thought_of(text: str) -> bool:
+    """Whether one more like the one aboard is thought of.
+
+    >>> thought_of("would the same again beside it help?"), thought_of("would one more charge help?")
+    (True, False)
+    >>> thought_of("should I replace it with the same again?")
+    False
+    """
+    if REPLACES.search(text) and not BESIDE.search(text):
+        return False
+    return AGAIN.search(text) is not None and PLANS.search(text) is not None
+
+
+def planned(case: Case) -> bool:
+    """Whether one more like the one they have is thought of, side by side with it."""
+    if any(fact.startswith("battery.") for fact in case.second) or case.said(LAYOUT) in ("series", "series-parallel"):
+        return False
+    count = case.said(COUNT)
+    if of_more_volts(case):  # a second one in the row of a 24 V bank is none beside it
+        return False
+    if count == 2 and not (TWO_NOW.search(case.text) or TOLD_SO.search(case.stated[COUNT].text)):  # a third one
+        return False
+    return count in (None, 1.0, 2.0) and thought_of(case.text)
+
+
+def unlike_in_age(case: Case) -> bool:
+    """Whether the one they have is too old for a new one beside it."""
+    age = case.said(AGE)
+    return age is not None and float(age) > float(MOST.value) * (1 + 1e-9) and not NO_NEWER.search(case.text)
+
+
+def alone(case: Case) -> Case:
+    """The case of the one that they have."""
+    return case.supposing({COUNT: 1.0}, (LAYOUT,))
+
+
+def side_by_side(case: Case) -> Case:
+    """The case of the two together."""
+    return case.supposing({COUNT: 2.0, LAYOUT: "parallel"})
+
+
+def all_new(text: str) -> bool:
+    """Whether all batteries are to be bought new: "and if I bought two new ones instead?".
+
+    >>> all_new("OK and if I bought two new identical ones?"), all_new("and a new one beside it?")
+    (True, False)
+    """
+    return ALL_NEW.search(text) is not None and MIXED.search(text) is None
+
+
+def of_more_volts(case: Case) -> bool:
+    """Whether the load or the bank takes more volts than one battery has."""
+    wanted = case.get("load.voltage") or case.said("bank.voltage") or TWELVE
+    return float(wanted) > float(case.said("battery.nominal") or TWELVE)
+
+
+BOTH_NEW = "detail:both_new"
+DEAD = re.compile(
+    r"\bone\b[^.?!;]{0,30}\b(?:died|dead|failed|gone|packed up|finished|gave up|broken?|kaput|faulty)\b"
+    r"|\bthe (?:dead|dud|bad|broken|failed|faulty) one\b",
+    re.IGNORECASE,
+)
+ONLY_ONE = re.compile(
+    r"\b(?:replace|change|swap|renew)\b[^.?!;]{0,16}\b(?:just|only)\b[^.?!;]{0,16}\bone\b"
+    r"|\b(?:just|only) (?:replace|change|swap|renew)\b[^.?!;]{0,20}\bone\b",
+    re.IGNORECASE,
+)
+NEWER = re.compile(r"\b(?:one|other)\b[^.?!;]{0,30}\b(?:new|newer|replaced|swapped|changed|renewed)\b", re.IGNORECASE)
+
+
+def uneven(text: str) -> bool:
+    """Whether one of several batteries is dead or newer than the others."""
+    return bool(DEAD.search(text) or NEWER.search(text))
+
+
+def both_asked(source: Case | Message) -> bool:
+    """Whether it is asked if one new battery will do: "must I buy two", "may I replace only the failed one"."""
+    return source.says(BOTH_NEW) or bool(ONLY_ONE.search(source.text))
+
+
+def both_or_one(case: Case, how: str, reason: str) -> str | None:
+    """The answer where an old battery and a new one are apart in age; None where that is not asked."""
+    if not both_asked(case):
+        return None
+    if how == "parallel":
+        return f"Better both: {reason} work in parallel, but the weaker one wears the other."
+    age = case.said("battery.age")
+    if DEAD.search(case.text) and age is not None:
+        years = say.quantity(float(age), "years")
+        return f"Yes, both: in series a new battery does not suit one of {years}, which is emptied too far."
+    return (
+        "One new one may do, in place of the old one: in series both must be within a year of age, so the newer one "
+        "must be that young and test well."
+    )
+
+
+def one_will_do(case: Case) -> str | None:
+    """The answer where one is dead and the other young enough for a new one beside it; else None."""
+    age = case.said("battery.age")
+    if not both_asked(case) or not DEAD.search(case.text) or age is None or joining.pair(case, "battery.age"):
+        return None
+    if float(age) > float(MOST.value) * (1 + 1e-9):
+        return None
+    case.step("In series a year apart is the most", MOST.cite)
+    old = say.quantity(float(age), "years") if float(age) >= 1 else say.quantity(float(age) * 12, "months", 0)
+    return f"One will do, of the same kind and size: the other one is {old} old, if it tests well."
+
+
+def layout_meant(case: Case) -> str | None:
+    """How they are joined; one put beside another like it, or all bought new, for a load of one battery's volts: in
+    parallel."""
+    meant = planned(case) or all_new(case.text)
+    return joining.layout(case) or ("parallel" if meant and not of_more_volts(case) else None)

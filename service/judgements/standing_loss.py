@@ -1,0 +1,92 @@
+"""What draws with everything off: what it may be, and how much it takes by two readings some days apart."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from service import say
+from service.case import Case
+from service.judgements import laid_up
+from service.judgements.laid_up import is_lithium
+from service.rules import readings
+from service.rules.readings import NEAR, limit
+
+ASKED = "detail:what_draws"
+CAUSES = "drain-causes"
+MAY_BE = (
+    "It may be the bilge pump's float switch, an alarm, the memory of a radio, or a charger or monitor wired past the "
+    "switch"
+)
+FIND_IT = "With a meter in the minus cable, pull the fuses one by one: the current drops with the right one"
+LIKELY = "a float switch, an alarm, a radio's memory or a charger wired past the switch"
+SHORT = f"Most likely {LIKELY}: pull the fuses one by one until the current drops."
+
+
+@dataclass(frozen=True, slots=True)
+class Loss:
+    """What two readings at rest tell: the charge at first and then, the days between, percent lost in a day by itself
+    and at most so."""
+
+    first: float
+    then: float
+    days: float
+    own: float
+    own_at_most: float
+    volts: tuple[float, float]
+
+    @property
+    def daily(self) -> float:
+        """Percent of the capacity lost in a day."""
+        return (self.first - self.then) / self.days
+
+    @property
+    def drawn(self) -> float:
+        """Percent that something takes in a day, beside what it loses by itself; 0 where that alone explains it."""
+        return 0.0 if self.daily <= self.own_at_most + NEAR else self.daily - self.own
+
+
+def causes(case: Case) -> None:
+    """Notes what it may be and how it is found."""
+    case.because(MAY_BE, CAUSES)
+    case.because(FIND_IT, CAUSES)
+
+
+def by_two_readings(case: Case) -> Loss | None:
+    """The loss of a lead battery that rested at two voltages, the lower one so many days later; else None.
+
+    The volts of lithium tell too little of its charge.
+    """
+    days, other = (
+        case.said("storage.time"),
+        case.second.get("reading.voltage") or case.stated.get("reading.load_voltage"),
+    )
+    if not days or other is None or "reading.voltage" not in case.stated or is_lithium(case):
+        return None
+    volts = sorted((float(case["reading.voltage"]), float(other.value)), reverse=True)
+    kind = readings.table_of(case.said("battery.chemistry"))
+    charges = []
+    for read in volts:
+        count = readings.spanned(case, read)
+        if not count or (found := readings.charge_of(read / count, kind)).flat:
+            return None
+        charges.append(found.value)
+    if charges[0] - charges[1] < NEAR:
+        return None
+    case.used.setdefault((other.fact, other.of), other)
+    figure = laid_up.self_discharge(case)
+    most = float(figure.high or figure.value) / limit("month")
+    return Loss(charges[0], charges[1], float(days), laid_up.daily_share(case), most, (volts[0], volts[1]))
+
+
+def note(case: Case, loss: Loss, kind: str) -> None:
+    """The steps from the readings to what is lost in a day. `kind`: the battery's, as "an AGM"."""
+    table = readings.charge_of(12.5, readings.table_of(case.said("battery.chemistry"))).cites
+    low = " and ".join(f"{say.volts(read, 2)} is about {say.charge(at)}" for read, at in pairs(loss))
+    case.step(f"{low}: {say.quantity(loss.daily, '%', 1)} a day over {say.quantity(loss.days, 'd', 0)}", *table)
+    own = say.quantity(loss.own, "%", 2)
+    case.step(f"By itself {kind} battery loses about {own} a day", "drain-arithmetic")
+
+
+def pairs(loss: Loss) -> tuple[tuple[float, float], tuple[float, float]]:
+    """The volts with their charge."""
+    return (loss.volts[0], loss.first), (loss.volts[1], loss.then)

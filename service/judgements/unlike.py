@@ -1,0 +1,63 @@
+"""Why two batteries are unlike: by capacity, by the work they are made for, by age."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from service import reference, say
+from service.calculators import bank
+from service.case import Case
+from service.judgements import new_and_old
+from service.judgements.joining import pair
+
+LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing")}
+MADE = re.compile(r"(?<![\d.,])(?:19[89]|20[0-4])\d(?![\d.,]\d| ?(?:v|a|ah|cca|amps?|watts?|w|mm)\b)", re.IGNORECASE)
+BUYS = re.compile(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of the old ones, not beside them
+
+
+def capacity_apart(case: Case) -> Iterator[str]:
+    """The reason, where capacities are over 10 % apart."""
+    both, most = pair(case, "battery.capacity"), LIMITS["capacity"]
+    if both and bank.apart(float(both[0]), float(both[1])) > float(most.value) * (1 + 1e-9):
+        apart = bank.apart(float(both[0]), float(both[1]))
+        case.step(f"{say.number(apart)}{say.NB}% apart in capacity; 10{say.NB}% is the most in series", most.cite)
+        yield f"batteries of {say.amp_hours(float(both[0]))} and {say.amp_hours(float(both[1]))}"
+    elif not both and case.says("detail:mixed_size"):
+        case.step(f"More than 10{say.NB}% apart in capacity is too much in series", most.cite)
+        yield "batteries of unlike capacity"
+
+
+def duty_apart(case: Case) -> Iterator[str]:
+    """The reason, where one is made for starting and the other one for deep use."""
+    both = pair(case, "battery.duty")
+    if both and set(both) == {"cranking", "deep-cycle"}:
+        case.step("They are made for unlike work: alike ones only, if it can be", LIMITS["kind"].cite)
+        yield "a starting and a deep-cycle battery"
+
+
+def age_apart(case: Case) -> Iterator[str]:
+    """The reason, where ages are over 1 year apart."""
+    both, most = pair(case, "battery.age"), LIMITS["age"]
+    if new_and_old.all_new(case.text) and "battery.age" not in case.stated:
+        return
+    another_is_new = case.says("detail:new_one", "detail:just_bought") and not BUYS.search(case.text)
+    another_is_new = another_is_new or (new_and_old.both_asked(case) and new_and_old.uneven(case.text))
+    another_is_new = another_is_new or (new_and_old.planned(case) and new_and_old.unlike_in_age(case))
+    if not both and "battery.age" in case.stated and another_is_new:
+        both = (case["battery.age"], 0.0)
+    apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case)
+    if apart > float(most.value) * (1 + 1e-9):
+        old = f"A new one beside one of {say.quantity(apart, 'years')}"
+        beside = old if both and both[1] == 0 else f"{say.quantity(apart, 'years')} apart"
+        case.step(f"{beside}; 1 year is the most in series", most.cite)
+        yield "an old and a new battery"
+    elif not both and (case.says("detail:mixed_age") or (another_is_new and case.says("detail:of_a_year"))):
+        case.step("More than 1 year apart is too much in series", most.cite)
+        yield "an old and a new battery"
+
+
+def made_apart(case: Case) -> float:
+    """The years between two batteries that are told by the years they were made: "one 2022, one 2025"."""
+    years = sorted({int(year) for year in MADE.findall(case.text)})
+    return float(years[-1] - years[0]) if len(years) == 2 else 0.0

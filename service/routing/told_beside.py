@@ -1,0 +1,122 @@
+"""Topics among those found whose words only tell of another one: nothing is asked of them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Set
+
+from grammar.reading import Message
+from service.case import WEIGHED
+from service.judgements.ice_first import has_it_frozen
+from service.routing.as_told import (
+    ANY_CABLE,
+    HOLD,
+    ICY,
+    KIND,
+    LOADS,
+    STRENGTH,
+    TIMES,
+    both_sized,
+    is_lithium,
+    unlike_amps,
+)
+from service.told import loose
+
+OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
+LAID_UP = re.compile(
+    r"\b(?:left (?:aboard|on board|there)|unplugged|disconnected|how to (?:keep|store|leave)|stored?)\b", re.I
+)
+ALTERNATOR = re.compile(
+    r"\balternator\b[^.?!,]*\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]*\balternator\b", re.IGNORECASE
+)
+STAYS_ON = re.compile(
+    r"\b(?:leav|keep|stay|left|kept)\w*\b[^.?!;]{0,60}\b(?:charger|charging|plugged|on|charge)\b", re.IGNORECASE
+)
+OF_SETTING = ("word:setting", "role:charger.setting", "request:which")
+MEANS = re.compile(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
+LOOKS = re.compile(r"\bhow often\b[^.?!]*\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
+UPKEEP = re.compile(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|desul)\w*", re.IGNORECASE)
+LESS_CARE = re.compile(
+    r"\b(?:kind|type|sort|one)\b[^.?!]*\b(?:less|least|no|without)\b[^.?!]*"
+    r"\b(?:looking after|maintenance|upkeep|care)\b",
+    re.IGNORECASE,
+)
+FROST_FREE = re.compile(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
+OF_A_HOLE = re.compile(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
+
+
+def told_beside(message: Message, found: Set[str]) -> set[str]:
+    """The topics among these whose words only tell of another one: the winter in which a panel must keep up with a
+    drain, the alternator that must be big enough for a converter, the volts at which to stop."""
+    told = {item.fact for item in message.stated}
+    idle = set()
+    if {"solar", "storage"} <= found and "drain.current" in told and "storage.time" not in told:
+        own = any(map(message.says, OWN_QUESTIONS)) or LAID_UP.search(message.text)
+        idle |= set() if own else {"storage"}
+    if {"dc-dc", "charger-size"} <= found and "alternator.current" in told and ALTERNATOR.search(message.text):
+        idle.add("charger-size")
+    if "charger-setting" in found and found & TIMES and message.says("detail:stop_reading"):
+        idle |= set() if message.says("thing:charger") else {"charger-setting"}  # "what volts do I stop at"
+    weighed = any(map(message.says, WEIGHED))
+    if {"run-check", "battery-duty"} <= found and "battery.duty" in told and not weighed:
+        idle.add("battery-duty")  # "a 600 CCA starting battery kept just for it"
+    if {"storage", "maintenance"} <= found and LOOKS.search(message.text) and not UPKEEP.search(message.text):
+        idle.add("maintenance")  # "how often should somebody look at them"
+    if {"storage", "charger-setting"} <= found and _only_stays_on(message):
+        idle.add("charger-setting")  # "leave the charger on or unplug it: who is right?"
+    if {"battery-type", "maintenance"} <= found and LESS_CARE.search(message.text):
+        idle.add("maintenance")
+    if "freeze-point" in found and len(found) > 1 and FROST_FREE.search(message.text):
+        idle.add("freeze-point")
+    how_full = any(map(message.says, ("request:is_good", "request:how_full")))
+    if "freeze-point" in found and not how_full and has_it_frozen(message.text):
+        idle |= ICY & found  # "1.110 after those nights, did it freeze?"
+    idle |= _one_question(message, found, told) | _told_with_it(message, found, told)
+    return idle
+
+
+def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The topics that a word beside another question names: a cable that lugs are put on, amps that an adapter carries,
+    a battery that is left as it lies."""
+    idle = set()
+    if "storage" in found and "storage.time" not in told and loose.moves(message.text):
+        idle.add("storage")  # "is it dangerous to leave it like that for now", of a battery that slides about
+    if {"bank-wiring", "run-check"} <= found and unlike_amps(message, told):
+        idle.add("run-check")
+    if {"terminals", "cable-size"} <= found and not told & (ANY_CABLE | LOADS) and OF_A_HOLE.search(message.text):
+        idle.add("cable-size")  # "what size of lug hole do I need", for cables that are made up
+    if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
+        idle.add("run-check")  # "is an adapter good enough for 250 A"
+    return idle
+
+
+def _only_stays_on(message: Message) -> bool:
+    """Whether a charger is asked about only for staying on: of a kind that may, on no other battery's setting."""
+    told = {item.fact: item.value for item in message.stated if item.of == 1}
+    if told.get("charger.kind", "smart") != "smart" or "charger.voltage" in told or message.says("detail:unregulated"):
+        return False
+    if told.get("charger.setting", told.get(KIND)) != told.get(KIND) or not STAYS_ON.search(message.text):
+        return False
+    if is_lithium(message):  # its charger in the cold is a question of its own
+        return False
+    asking = [clause.span for clause in message.clauses if clause.asks]
+    return bool(asking) and not any(message.says(cue, span) for cue in OF_SETTING for span in asking)
+
+
+def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The topics whose words put the question of another one: whether it can be saved, whether a lid may be tight."""
+    saved = message.says("detail:saved")
+    if saved and found == {"specific-gravity", "replacement"} and "battery.age" not in told:
+        return {"replacement"}  # "throw it away or can it be saved"
+    if saved and found == {"rest-voltage", "replacement"} and "reading.voltage" in told:
+        return {"replacement"}  # "it reads 10.1, can I save it? 3 years old"
+    shut = message.says("detail:shut") and not HOLD.search(message.text)
+    return {"mounting"} if shut and {"ventilation", "mounting"} <= found else set()  # "the holes, and a tight lid"
+
+
+def told_by_another(message: Message, found: Set[str]) -> set[str]:
+    """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
+    same = {"meaning", "rating-convert"} <= found and message.says("detail:same_as")
+    same = same and not MEANS.search(message.text)
+    sized = {"battery-type", "run-check"} <= found and both_sized(message)  # which kind, by what each of the two does
+    return ({"meaning"} if same else set()) | ({"battery-type"} if sized else set())

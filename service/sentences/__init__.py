@@ -1,0 +1,1 @@
+"""How judgements are put into words that several topics share."""

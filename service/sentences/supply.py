@@ -1,0 +1,80 @@
+"""How a verdict on supply is put: by a converter, on paper, as measured, by what reaches the motor."""
+
+from __future__ import annotations
+
+from service import say
+from service.case import Case
+from service.judgements import cranking, supply
+from service.judgements.cranking import limit
+from service.judgements.deciding import Ground
+from service.rules import readings
+from service.topic import CIRCUIT
+
+SPREAD = 0.2  # volts between a reading under load and what the rating promises, for nothing
+
+
+def through_a_converter(case: Case) -> str | None:
+    """ "Can I step it down?" of a bank of other volts: what the converter itself would have to give; else None."""
+    if not case.says("detail:stepped") or "load.current" not in case:
+        return None
+    wanted = say.quantity(float(case.get("load.voltage") or case["bank.voltage"]), "V")
+    running, inrush = (say.amps(float(case[fact])) for fact in ("load.current", "load.peak"))
+    name = supply.load_name(case)
+    return (
+        f"No: a converter would itself have to give {name} {running} running and {inrush} in the first instant; give "
+        f"{name} a {wanted} battery."
+    )
+
+
+def of_one_battery(case: Case) -> str | None:
+    """The same for one battery of other volts, which no other makes up to those of the load."""
+    each, wanted = case.said("battery.nominal") or case.said("charger.input_voltage"), case.get("load.voltage")
+    if not each or not wanted or each == wanted or {"battery.count", "bank.layout"} & set(case.stated):
+        return None
+    return through_a_converter(case)
+
+
+def tested_on_board(case: Case) -> str:
+    """How to find out without a label."""
+    floor = say.volts(9.6 * float(case["bank.voltage"]) / 12)
+    case.step(f"A lead battery in order holds {floor} in a load test at 21 °C", "load-test")
+    return (
+        f"You can test it on board: run {supply.load_name(case)} for 5 seconds with a meter on the battery posts; "
+        f"under {floor} the battery is too weak or too small."
+    )
+
+
+def itself(case: Case, battery: Ground, deciding: Ground, volts: float) -> str:
+    """The headline where the cable decides and is told of in the answer before: first what the battery does."""
+    if deciding.fact != "cable" or battery.verdict == "no" or not CIRCUIT.intersection(case.beside[:1]):
+        return ""
+    does = "holds" if battery.verdict == "yes" else "only just holds"
+    return f"The battery itself {does} it, at about {say.volts(volts)} in the first instant; but {deciding.why}."
+
+
+def on_paper(case: Case, head: str) -> str:
+    """The headline where the battery is enough by its label, and the motor is said to be weak all the same."""
+    case.because(
+        "Charge it full, then two measurements while it runs tell battery, cable and motor apart: the volts on the "
+        "battery posts, and those at the motor's own terminals",
+        readings.cite("cable-share"),
+    )
+    return f"Enough on paper: {head.partition(': ')[2].removesuffix('.')}, so the weakness has another cause."
+
+
+def reached(case: Case, at_load: float | None, scale: float) -> str:
+    """The headline where they ask what volts the load itself gets, and those are enough; else nothing."""
+    if at_load is None or not case.says("role:at_load"):
+        return ""
+    wanted = say.volts(limit("motor-yes") * scale)
+    there = f"about {say.volts(cranking.rounded(at_load))} reach {supply.load_name(case)} in the first instant"
+    return f"Yes: {there}, and {wanted} is enough."
+
+
+def measured(case: Case, head: str, volts: float) -> str:
+    """The headline, with a reading under load before it that is lower than the rating promises."""
+    read = case.said("reading.load_voltage")
+    if read is None or float(read) >= volts - SPREAD:
+        return head
+    case.step(f"{say.volts(float(read))} was measured: what is measured counts more than a label", "test-under-load")
+    return f"By its label yes, but {say.volts(float(read))} was measured, and that counts: {head.partition(': ')[2]}"

@@ -1,0 +1,165 @@
+"""How a reading under load is put into words: the verdict, the part at fault, the resistance, what is asked back."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from service import say
+from service.case import Case
+from service.judgements import load_reading, supply
+from service.judgements.doubt import shown
+from service.judgements.load_reading import UnderLoad
+from service.reference import value
+from service.reply import Answer
+from service.rules.battery import lowest_at
+from service.rules.readings import NEAR, cite, limit
+from service.sentences import wording
+from service.told.culprit import either, parts_in
+
+WEAK = ", so the battery is the weak part"
+PART = "detail:which_part"  # "the cable or the battery?"
+RESISTANCE = "detail:resistance"  # "R?"
+WHAT_NOW = "detail:what_now"  # "so what do I do?"
+DEEDS = {  # what to do about a low reading: of a battery too small for its load, of volts alone, and else
+    "small": "Fit a battery of more CCA, or a second one like it in parallel: {}.",
+    "alone": "Read the volts at the motor's own terminals too, while it runs: {}.",
+    "": "Charge it fully, let it rest and test again before you buy: {}; if it still drops so far, replace it.",
+}
+STEP = 0.1  # volts
+FIRST_WORDS = frozenset({"Yes", "No", "We can't say yet", "A little", "Only just", "Too low"})
+
+
+def headline(case: Case, under: UnderLoad, verdict: str, lost: float | None = None) -> str:
+    """The verdict on a lead battery in one sentence. `lost`: volts that the cable takes too much."""
+    start, told = _start(case, under, verdict, lost), _told(case, under, verdict)
+    if PART in case.cues:
+        told = told.removesuffix(WEAK)
+    more = f"; cable and joints lose {say.volts(lost)} more" if lost else ""
+    if verdict == "no" and case.says(WHAT_NOW):
+        small = under.small and (under.read or 0) >= _own_lowest(case, under) - NEAR
+        return DEEDS["small" if small else under.basis if under.basis == "alone" else ""].format(
+            f"{told.removesuffix(WEAK)}{more}"
+        )
+    return f"{start}: {told.removesuffix(WEAK) if lost else told}{more}."
+
+
+def _start(case: Case, under: UnderLoad, verdict: str, lost: float | None) -> str:
+    """The first word: yes or no, or the part at fault where that is what they ask."""
+    if verdict == "no" and either(case.text) and "battery" not in parts_in(case.text):
+        return "The battery comes first"
+    if not case.says(PART):
+        return wording.opening(case, verdict).removesuffix(", not yet")
+    if under.basis == "alone" and not lost and verdict == "no":
+        return "The battery, if this was read on its posts"
+    if verdict == "yes":
+        return "Not the battery" if case.said("reading.load_voltage_at_load") is None else "Neither battery nor cable"
+    if under.small and (under.read or 0) >= _own_lowest(case, under) - NEAR:
+        return "Neither"
+    return "Both" if lost else "The battery"
+
+
+def _told(case: Case, under: UnderLoad, verdict: str) -> str:
+    """The sentence after the first word."""
+    lowest, read = say.volts(under.lowest), float(under.read or 0)
+    if under.basis == "test":
+        word = "passes" if verdict == "yes" else "fails"
+        return f"{shown(read)} {word} the load test; a good battery holds {lowest} or more at half its CCA"
+    if under.basis == "alone":
+        return f"a lead battery in good order holds {lowest} under load, and yours drops to {shown(read)}"
+    amps = say.amps(float(under.current or 0))
+    running = f"{supply.load_name(case)} running" if "load.model" in case else amps
+    own = f"a good {say.cca(float(case['bank.cca']))} battery"
+    if verdict == "yes" and under.small:
+        small = "but its CCA is small for that"
+        return f"with {running} yours holds {shown(read)}, and {lowest} is the least, {small}"
+    if verdict == "yes":
+        return f"with {running}, {own} holds {lowest} or more, and yours holds {shown(read)}"
+    if under.small and read >= _own_lowest(case, under) - NEAR:
+        return f"{shown(read)} is what {own} gives at {amps}, so it is in order but too small for the load"
+    return f"with {running}, {own} holds {lowest}, and yours drops to {shown(read)}{WEAK}"
+
+
+def _own_lowest(case: Case, under: UnderLoad) -> float:
+    """What a battery of this CCA holds at this current, under 9.0 V though it be."""
+    ohms = load_reading.ohms_of(case)
+    return (load_reading.start_of(case, under.count) - float(under.current or 0) * ohms) * under.count
+
+
+def cable_blamed(case: Case, told: str, sure: bool) -> str:
+    """The sentence where the battery holds and the volts are lost on the way. `sure`: the battery is proven."""
+    if case.says(WHAT_NOW):
+        return f"Clean and tighten the joints, then measure again: {told}; if so much is still lost, fit thicker cable."
+    if case.says("detail:thicker_helps"):
+        return f"Yes, if clean joints do not: {told}, so look at the joints first, then fit thicker cable."
+    if case.says(PART):
+        return f"The cable or its joints: {told}."
+    if case.says("detail:lost_much") or not sure:
+        start = "Yes" if case.says("detail:lost_much") else "No"
+        return f"{start}: {told}, so look at the cable and its joints first."
+    return f"No: {told}, so the cable or its joints are at fault."
+
+
+def little_lost(case: Case, under: UnderLoad) -> str | None:
+    """The sentence where they ask if much is lost on the way, and no more is than suits a motor."""
+    far = case.said("reading.load_voltage_at_load")
+    if far is None or not under.holds or not under.read:
+        return None
+    lost, most = under.read - float(far), say.quantity(limit("cable-share"), "%")
+    case.step(f"{shown(under.read)} - {shown(float(far))} = {say.volts(lost, 2)}", cite("cable-share"))
+    share = say.quantity(max(lost, 0.0) / under.read * 100, "%", 0)
+    return f"Yes: {say.volts(lost)} ({share}) is lost between battery and motor, and a motor may lose {most}."
+
+
+def by_resistance(case: Case, under: UnderLoad, answer: Answer) -> Answer:
+    """The answer opened with the inner resistance, where that is what they ask and it is known."""
+    first, mark, rest = answer.headline.partition(": ")
+    if not case.says(RESISTANCE) or under.milliohms is None or not mark or first not in FIRST_WORDS:
+        return answer
+    passes = {"yes": ", a pass", "no": ", a fail"}.get(answer.verdict, "")
+    return replace(answer, headline=f"{say.number(under.milliohms, 1)}{say.NB}mΩ inner resistance{passes}: {rest}")
+
+
+def replies(under: UnderLoad) -> tuple[tuple[str, float], ...]:
+    """The likely volts under load: from the lowest good reading on, or under it."""
+    lowest = math.ceil(round(under.lowest / STEP, 6)) * STEP
+    told = say.volts(lowest)
+    return ((f"{told} or more", round(lowest, 1)), (f"under {told}", round(lowest - STEP, 1)))
+
+
+def at_the_tester(case: Case, asked: Answer) -> Answer:
+    """What asks for the volts of a load test: no thruster is run for it."""
+    amps = load_reading.current_of(case)
+    load = f"at {say.amps(amps)}" if amps else "at half its CCA"
+    wanted = f"the volts at the end of the load test, after 15 seconds {load}"
+    first = replace(asked.asks[0], say=wanted, where="Read them on the tester or the posts while its load is still on.")
+    return replace(asked, headline=f"We can't say yet: please tell us {wanted}.", asks=(first, *asked.asks[1:]))
+
+
+def by_its_cca(case: Case, under: UnderLoad) -> str | None:
+    """The sentence that holds a reading against a battery of the model's own CCA; None where none is named."""
+    wanted = case.get("load.cca")
+    if not wanted or "load.model" not in case:
+        return None
+    lowest = _lowest_of(case, under, float(wanted))
+    own = f"with {supply.load_name(case)} running, a good {say.cca(float(wanted))} battery holds {say.volts(lowest)}"
+    read = shown(float(under.read or 0))
+    if float(under.read or 0) >= lowest - NEAR:
+        return f"We can't say yet: {own}, and yours holds {read}; a larger one would hold more, so its CCA decides."
+    return f"We can't say yet: {own}, and yours drops to {read}, so its CCA decides."
+
+
+def cca_replies(case: Case, under: UnderLoad) -> tuple[tuple[str, float], ...]:
+    """The CCA up to which the reading is as it should be, and more, with which the battery is weak."""
+    start, read = load_reading.start_of(case, under.count), float(under.read or 0) / under.count
+    if start <= read or not under.current:
+        return ()
+    full, table = float(value("ratings", "full").value), float(lowest_at(case.said("ambient.temperature")).value)
+    edge = 2 * (full - table) * float(under.current) / (start - read)
+    edge = float(math.floor(edge / 10) * 10)
+    return ((f"{say.number(edge)} or less", edge), (f"over {say.number(edge)}", edge + 20.0))
+
+
+def _lowest_of(case: Case, under: UnderLoad, cca: float) -> float:
+    """What a good battery of so much CCA holds at this current, in the volts of what was read."""
+    return load_reading.read_under_load(case.supposing({"battery.cca": cca})).lowest

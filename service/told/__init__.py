@@ -1,0 +1,1 @@
+"""What a message tells or asks in words that no fact and no cue holds."""

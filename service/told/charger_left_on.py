@@ -1,0 +1,82 @@
+"""Whether a charger stays on: not where the battery is taken off, nor where it is only for a charge in between.
+
+Also the two ways through a winter between which is chosen: "leave it on, or take it home?".
+"""
+
+from __future__ import annotations
+
+import re
+
+LEADS = r"(?:cables?|leads?|wires?|clamps?|clips?|terminals?|everything|all of it|the lot)"
+OFF = re.compile(  # told, not asked
+    r"\b(?:disconnected|unplugged|unhooked|uncoupled)\b"
+    rf"|\b{LEADS}\W+(?:(?:are|is|were|was|all|now)\W+)*(?:taken |removed|off\b)"
+    rf"|\b(?:took|taken|pulled|lifted)\b[^.?!;]{{0,30}}\boff\b|\boff (?:the|its|their|all) (?:leads?|cables?|charger)\b"
+    r"|\bcharger (?:is |was )?(?:now )?(?:off|away|unplugged|removed|gone|switched off)\b",
+    re.IGNORECASE,
+)
+STAYS = re.compile(
+    r"\b(?:leav|keep|left|kept|stay|remain)\w*\b[^.?!;]{0,60}\b(?:charger|charging|plugged in|on charge|on float)\b"
+    r"|\bcharger\b[^.?!;]{0,40}\b(?:stays?|remains?|left on|kept on|still on|on all|be on)\b",
+    re.IGNORECASE,
+)
+BETWEEN = re.compile(
+    r"\bcharg(?:er|e|ed|ing)\b[^.?!;]{0,20}\b(?:in[- ]between|between times|meanwhile|now and then|from time to time"
+    r"|half ?way|mid-?winter|along the way)\b",
+    re.IGNORECASE,
+)
+WHO = re.compile(
+    r"\bwho(?:['’]s| is| of (?:us|them))?\b[^.?!;]{0,24}\b(?:right|correct|listen|believe|trust|follow)\b"
+    r"|\bwhich of (?:us|them|the two)\b[^.?!;]{0,12}\b(?:right|correct)\b",
+    re.IGNORECASE,
+)
+UNPLUG = re.compile(r"\b(?:unplug|disconnect|take it off|off the charger|cables off|leads off)\w*\b", re.IGNORECASE)
+TAKEN = re.compile(  # "carry them home and charge every two months"
+    r"\b(?:tak|carry|bring|fetch|lug|stor|unplug|disconnect|charg|top)\w*\b[^.?!;]{0,60}"
+    r"\b(?:every|once an?|each|now and then|from time to time|(?:week|month)ly)\b",
+    re.IGNORECASE,
+)
+BY_THE_CHARGER = re.compile(r"\b(?:leav|keep|left|kept|stay|let|hav)\w*\b[^.?!;]{0,90}\bcharger\b", re.IGNORECASE)
+OR = re.compile(r"\bor\b|\bversus\b|\bvs\b|\binstead of\b|\brather than\b|\bthan\b", re.IGNORECASE)
+PLAIN = ("timer", "trickle")  # chargers that must not stay on
+BESIDE = "charger-setting"  # the topic that judges the charger
+
+
+def two_ways(text: str) -> bool:
+    """Whether two differ on leaving a charger on or taking it off, and it is asked which of them is right.
+
+    >>> two_ways("She says leave it on the charger, he says charge it full and unplug it. Who is right?")
+    True
+    """
+    return all(pattern.search(text) for pattern in (WHO, STAYS, UNPLUG))
+
+
+def taken_off(text: str) -> bool:
+    """Whether the battery stands disconnected, and nobody asks of leaving it on.
+
+    >>> taken_off("charged them with his charger and took the cables off. Can I leave them like that?")
+    True
+    >>> taken_off("it is disconnected from the boat. Can I leave it on the charger?")
+    False
+    """
+    return OFF.search(text) is not None and STAYS.search(text) is None
+
+
+def in_between(text: str) -> bool:
+    """Whether a charger is spoken of for a charge in between: "does it need a charger in between"."""
+    return BETWEEN.search(text) is not None and STAYS.search(text) is None
+
+
+def or_taken_home(text: str) -> bool:
+    """Whether a text weighs leaving a charger on against a charge now and then.
+
+    >>> or_taken_home("leave it on a timer charger, or take it home and charge it every month?")
+    True
+    >>> or_taken_home("leave it on the charger and look every month?")
+    False
+    """
+    stays, taken = BY_THE_CHARGER.search(text), TAKEN.search(text)
+    if stays is None or taken is None:
+        return False
+    first, last = sorted((stays.span(), taken.span()))
+    return OR.search(text, first[0], last[1]) is not None

@@ -1,0 +1,86 @@
+"""The kinds of battery that a message names together: the settings that a charger offers, or kinds to be compared."""
+
+from __future__ import annotations
+
+import re
+
+from service.case import Case
+from service.kinds import CHARGED
+
+WORDS = {
+    "wet": "flooded",
+    "flooded": "flooded",
+    "agm": "agm",
+    "gel": "gel",
+    "lithium": "lfp",
+    "lifepo4": "lfp",
+    "lfp": "lfp",
+}
+NAMES = "|".join(WORDS)
+OFFERS = re.compile(
+    r"\b(?:switch|selector|dial|buttons?|settings?|positions?|modes?|programm?e?s?)\b"
+    r"|\bcharger(?:'?s)? (?:\w+ )?(?:has|have|have got|offers|gives|does|with|says|shows|lists|reads)\b",
+    re.IGNORECASE,
+)
+OF_BATTERIES = re.compile(r"\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE)
+WITH_VOLTS = re.compile(
+    rf"\b(?P<name>{NAMES})(?P<number> ?[12])?(?: (?:is|at|says|gives|has))? ?[=:(]? ?(?P<volts>1[2-6][.,]\d{{1,2}})\b",
+    re.IGNORECASE,
+)
+PRINTED = re.compile(
+    r"\b(?P<volts>1[3-6][.,]\d{1,2}) ?v?(?:olts?)?\b[^.?!]{0,12}"
+    r"\b(?:written|printed|stamped|marked|on the (?:label|side|case|lid|top))",
+    re.IGNORECASE,
+)
+QUOTE = "[\"'“”‘’]?"
+LISTED = re.compile(
+    rf"{QUOTE}\b(?:{NAMES})\b{QUOTE}(?:(?:,? (?:and|or) |, ?| ?/ ?| ?& ?| )?{QUOTE}\b(?:{NAMES})\b{QUOTE})+", re.I
+)
+
+
+def named(text: str) -> tuple[str, ...]:
+    """The kinds that a text names, in the order of the tables."""
+    told = {WORDS[word.lower()] for word in re.findall(rf"\b(?:{NAMES})\b", text, re.IGNORECASE)}
+    return tuple(kind for kind in CHARGED if kind in told)
+
+
+def offered(case: Case) -> tuple[str, ...]:
+    """The settings between which a charger lets one choose: "gel, agm and wet"; none where one is told to be set."""
+    if "charger.setting" in case.stated and not case.says("request:which"):
+        return ()
+    return _listed(case.text)
+
+
+def lacks(case: Case, kind: str) -> bool:
+    """Whether the settings that are listed have none for this kind of battery."""
+    told = _listed(case.text)
+    return bool(told) and kind not in told
+
+
+def _listed(text: str) -> tuple[str, ...]:
+    """Two kinds and more in a row, where a charger's settings are spoken of."""
+    if not OFFERS.search(text):
+        return ()
+    rows = [match[0] for match in LISTED.finditer(text) if not OF_BATTERIES.search(text[: match.start()])]
+    told = named(" ".join(rows))
+    return told if len(told) > 1 else ()
+
+
+def with_volts(text: str) -> dict[str, tuple[str, float]]:
+    """The settings that stand with their volts: kind -> its name and volts; of one kind twice the lower volts."""
+    found: dict[str, tuple[str, float]] = {}
+    settings = [
+        (match["name"].upper() + (match["number"] or "").strip(), WORDS[match["name"].lower()], match["volts"])
+        for match in WITH_VOLTS.finditer(text)
+    ]
+    for name, kind, typed in settings:
+        volts = float(typed.replace(",", "."))
+        if kind not in found or volts < found[kind][1]:
+            found[kind] = (name, volts)
+    return found if len(settings) > 1 else {}
+
+
+def printed_limit(text: str) -> float | None:
+    """Charging volts that stand on a battery: "14.6 written on the side"."""
+    found = PRINTED.search(text)
+    return float(found["volts"].replace(",", ".")) if found else None
