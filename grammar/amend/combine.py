@@ -15,16 +15,11 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
 from grammar.told.batteries.banks import banks_named
-from grammar.told.batteries.by_number import two_hundreds
 from grammar.told.batteries.charge_so import charge_so
 from grammar.told.batteries.counted_so import counted_so, without_choice
-from grammar.told.batteries.doubled import doubled
 from grammar.told.batteries.drawn import drawn
 from grammar.told.batteries.half_of_it import halves
-from grammar.told.batteries.joined_so import joined_so
 from grammar.told.batteries.kilos import kilos_of_them
-from grammar.told.batteries.linked_for import linked_for
-from grammar.told.batteries.over_limit import own_weight
 from grammar.told.batteries.plurals import plurals
 from grammar.told.batteries.rows import in_rows
 from grammar.told.batteries.sides_told import sides_told
@@ -33,15 +28,9 @@ from grammar.told.batteries.two_sides import two_sides
 from grammar.told.batteries.watered import watered
 from grammar.told.cables.inch_sizes import inch_sizes
 from grammar.told.chargers.floating import floating
-from grammar.told.chargers.listed_banks import listed_banks
 from grammar.told.chargers.outlets import outlets
 from grammar.told.chargers.serves import serves
-from grammar.told.chargers.told_of_charge import told_of_charge
-from grammar.told.readings.driven import driven
-from grammar.told.readings.load_of_reading import load_of_reading
-from grammar.told.readings.odd_cell import odd_cell
 from grammar.told.readings.points import points
-from grammar.told.times.year_round import year_round
 from grammar.told.years.birthdays import years_told
 from grammar.told.years.made_up import made_up
 from grammar.told.years.said_to_be import age_said
@@ -88,7 +77,7 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
-    stated = told_of_charge(scene, two_cases(scene, own_weight(scene, without_choice(scene, stated))))
+    stated = two_cases(scene, without_choice(scene, stated))
     stated = sides_told(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
     stated = in_rows(scene, drawn(scene, halves(scene, stated)))
     stated = made_up(scene, serves(scene, plurals(scene, stated)))
@@ -98,12 +87,10 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_one_more(scene, stated),
         *_shares(scene, stated),
         *_two_by_two(scene, stated),
-        *doubled(scene, stated),
         *_wired_for(scene, stated),
         *_charges(scene, stated),
         *banks_named(scene),
         *(list(years_told(scene, stated)) or age_said(scene, stated)),
-        *linked_for(scene, stated),
         *inch_sizes(scene, stated),
         *_there_are(scene, stated),
         *outlets(scene, stated),
@@ -112,22 +99,17 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *charge_so(scene, stated),
         *kilos_of_them(scene, stated),
         *watered(scene, stated),
-        *joined_so(scene, stated),
-        *two_hundreds(scene, stated),
-        *driven(scene, stated),
-        *odd_cell(scene, stated),
         *points(scene, stated),
-        *load_of_reading(scene, stated),
-        *year_round(scene, stated),
     ]
     told = {item.fact for item in found}
-    boxes = [
-        item.span
-        for item in found
-        if item.fact in ("space.volume", "battery.nominal", "charger.outputs", "battery.weight")
-    ]
-    kept = (item for item in stated if not any(start <= item.span[0] < end for start, end in boxes))
-    return listed_banks(scene, [*(item for item in kept if item.fact not in told), *found])
+    boxes = [item.span for item in found if item.fact in WHOLE]
+    banks = [item.span for item in found if item.fact == "bank.count"]  # "1 house" among them counts no battery
+    kept = (
+        item
+        for item in stated
+        if not any(start <= item.span[0] < end for start, end in (banks if item.fact == "battery.count" else boxes))
+    )
+    return [*(item for item in kept if item.fact not in told), *found]
 
 
 def _fact(scene: Scene, fact: str, value: float | str, start: int, end: int) -> Stated:

@@ -34,7 +34,6 @@ from grammar.told.currents.clamped import on_clamp
 from grammar.told.currents.flows import flowing
 from grammar.told.currents.fuses import another, in_place
 from grammar.told.currents.spent import spent, through_a_cable
-from grammar.told.currents.whose_fuse import said_of_fuse
 from grammar.told.readings.load_line import tested_amps
 from grammar.told.times.to_a_charge import ends_at
 
@@ -201,8 +200,6 @@ def _takes(scene: Scene, item: Item) -> bool:
 
 def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     """No head at all: what the message is about decides."""
-    if said_of_fuse(scene, item, value):
-        return Claim("fuse.rating", "role")
     if scene.loaded:
         return Claim("reading.current", "range")
     if value > TINY and spent(scene, item):

@@ -19,7 +19,6 @@ from grammar.text.standard import NOMINAL
 from grammar.told.batteries.by_size import alike, goes_by
 from grammar.told.batteries.capacities import GROUPS, MOST_OF_ONE, is_size
 from grammar.told.chargers.charges import is_own_charger, of_charger
-from grammar.told.chargers.on_one import on_one
 from grammar.told.currents.another_fuse import of_another
 from grammar.told.currents.fuses import FUSES, fuse
 from grammar.told.years.ages import is_age
@@ -38,7 +37,7 @@ def by_name(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
     if _given_by(scene, item, value) or goes_by(scene, item, value) or alike(scene, item, value):
         return Claim("battery.capacity", "grammar")
-    if any(test(scene, item, value) for test in (of_charger, is_own_charger, on_one)):
+    if any(test(scene, item, value) for test in (of_charger, is_own_charger)):
         return Claim("charger.current", "grammar")
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
     if claim is None and of_another(scene, item, value):

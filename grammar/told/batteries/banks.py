@@ -15,6 +15,7 @@ BANKS = (
 )
 FURTHER = frozenset({"windlass", "capstan"})
 NEXT_ON = 4  # words
+SERVED = frozenset({"outputs", "output", "outlets", "legs", "channels", "banks"})
 LISTED_AS = re.compile(
     r"(?P<list>\w[\w' ]*(?:(?:, ?| and )[\w' ]+){1,5}): (?P<many>two|three|four|five|[2-6])"
     r" (?:\w+ )?(?:islands|camps|mouths|kingdoms|worlds|banks|sets|lots|circuits|systems|batteries|families)\b",
@@ -29,14 +30,34 @@ ONE_EACH = re.compile(
     r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
     re.IGNORECASE,
 )
+PLACE = (
+    r"(?:engines?'?(?: start(?:er|ing)?s?)?|start(?:er|ing)?s?|house|domestic|leisure|service|bow|stern|thrusters?"
+    r"|windlass|generator|genset)"
+)
+ENTRY = (
+    rf"(?:one|two|three|four|[1-6]) ?(?:x )?{PLACE}(?: thrusters?)?(?:'s)?(?: (?:banks?|batter(?:y|ies)|batts?|sets?))?"
+)
+EACH_COUNTED = re.compile(  # "2 engine starters, 1 house, 1 bow"
+    rf"(?<!\w, )(?<!and )(?<!plus )(?<![+&] )\b{ENTRY}(?:(?: ?, and |, ?| and | ?[+&] ?| plus ){ENTRY})+\b"
+    r"(?! ?(?:,|and\b|plus\b|joined|in\b|banks?\b|batter|batts?\b|sets?\b|[+&]))",
+    re.IGNORECASE,
+)
 LISTED = 20  # words from the first to the last
 FAR = 40  # characters
-NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
+NUMBERS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
 
 
 def banks_named(scene: Scene) -> Iterator[Stated]:
     """Three banks told by their names, where a charger is to serve them: "one charger for start, house and bow"."""
-    if "charger" not in scene.heads or "bank.count" in scene.facts:
+    charged = "charger" in scene.heads
+    if not (charged or SERVED & scene.vocabulary) or "bank.count" in scene.facts:
+        return
+    if (counted := EACH_COUNTED.search(scene.text)) is not None:
+        counts = re.findall(r"\b(?:one|two|three|four|[1-6])\b", counted[0].lower())
+        total = sum(NUMBERS.get(word) or float(word) for word in counts)
+        yield Stated("bank.count", total, "", counted[0], counted.span(), how="grammar")
+        return
+    if not charged:
         return
     named = list(ONE_EACH.finditer(scene.text))
     if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 
-from grammar.reading import Stated
 from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
@@ -31,14 +29,6 @@ ONE_OF = re.compile(
 )
 AND_ONE = re.compile(r"^ and (?:one|another|a second|the other|its mate) of \d{2,3}\b", re.IGNORECASE)
 THE_OTHER = re.compile(r"\b\w+ of \d{2,3} and (?:one|another|a second|the other|its mate) of $", re.IGNORECASE)
-HUNDREDS = re.compile(
-    r"\b(?P<count>two|three|four|both|a pair of|the pair of|a couple of) (?P<size>hundreds|eighties"
-    r"|nineties|seventies)\b"
-    r"(?! (?:of|and|amps?|times|miles|quid|pounds)\b)",
-    re.IGNORECASE,
-)
-SIZES = {"hundreds": 100.0, "eighties": 80.0, "nineties": 90.0, "seventies": 70.0}
-COUNTS = {"three": 3.0, "four": 4.0}
 AHEAD = 48  # characters
 OTHER_THINGS = frozenset({"fuse", "charger", "alternator", "dcdc"})
 
@@ -79,14 +69,3 @@ def _goes_by(scene: Scene, item: Item) -> bool:
 def _ends(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
     return after is None or after.kind == "mark"
-
-
-def two_hundreds(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
-    """How many batteries of how many amp-hours: "two hundreds, plus on plus", where batteries are joined."""
-    told = {item.fact for item in stated}
-    found = HUNDREDS.search(scene.text) if "bank.layout" in scene.facts | told or "battery" in scene.facts else None
-    if found is None or "battery.capacity" in told:
-        return
-    size, count = found["size"].lower(), COUNTS.get(found["count"].lower(), 2.0)
-    yield Stated("battery.capacity", SIZES[size], "ampere_hour", found["size"], found.span("size"), how="default")
-    yield Stated("battery.count", count, "", found["count"], found.span("count"), how="default")

@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
-from grammar.told.batteries.theirs import OF_A_THING
 
 COUNT, RATINGS = "battery.count", frozenset({"battery.capacity", "battery.cca"})
 ORDINALS = {"third": 3.0, "fourth": 4.0, "fifth": 5.0, "sixth": 6.0}
@@ -35,7 +34,7 @@ def further(scene: Scene, stated: list[Stated]) -> list[Stated]:
     it has other figures than they have."""
     told = [item for item in (*stated, *scene.said) if item.fact.startswith("battery.")]
     found = FURTHER.search(scene.text) if told else None
-    if found is None or FOR_ONE.search(scene.text, found.end()) or OF_A_THING.match(scene.text, found.end()):
+    if found is None or FOR_ONE.search(scene.text, found.end()):
         return stated
     before = _before(scene, stated, found)
     if before < 2:

@@ -20,7 +20,13 @@ SIZES = re.compile(
     r"(?! ?(?:on|off|burst|run|each time))",
     re.IGNORECASE,
 )
-HUNDREDS = re.compile(rf"\b(?P<count>{FEW}) (?:{SORT} )*hundreds\b(?! of\b)", re.IGNORECASE)
+HUNDREDS = re.compile(
+    rf"\b(?P<count>{FEW}|(?:a |the )?(?:pair|couple) of|both) (?:{SORT} )*"
+    r"(?P<size>hundreds|nineties|eighties|seventies)\b"
+    r"(?! (?:of|amps?|times|miles|quid|pounds)\b)",
+    re.IGNORECASE,
+)
+TENS = {"hundreds": 100.0, "nineties": 90.0, "eighties": 80.0, "seventies": 70.0}
 VOLTS = re.compile(
     rf"\b(?:(?P<count>{FEW}) |(?:from|of|with|using|our|my|his|her|some|have|got) )(?:{SORT} )*(?P<volts>6|12)'?s\b"
     r"(?! ?(?:on|off|burst|run|each time))",
@@ -56,7 +62,7 @@ def _found(scene: Scene, told: set[str]) -> Iterator[Stated]:
     text = scene.text
     if JOINING.search(text) and not SECONDS.search(text):
         if match := HUNDREDS.search(text):
-            yield Stated(SIZE, 100.0, "ampere_hour", match[0], match.span(), how="default")
+            yield Stated(SIZE, TENS[match["size"].lower()], "ampere_hour", match[0], match.span(), how="default")
             yield from _count(match)
             return
         if SIZE not in told and (match := SIZES.search(text)) and SIZES.search(text, match.end()) is None:
@@ -75,5 +81,6 @@ def _found(scene: Scene, told: set[str]) -> Iterator[Stated]:
 
 
 def _count(match: re.Match[str]) -> Iterator[Stated]:
-    if match["count"]:
-        yield Stated(COUNT, value(match["count"].lower()), "", match["count"], match.span("count"), how="default")
+    if many := match["count"]:
+        number = 2.0 if many[-2:].lower() in ("of", "th") else value(many.lower())  # "a pair of", "both"
+        yield Stated(COUNT, number, "", many, match.span("count"), how="default")
