@@ -14,26 +14,22 @@ from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
+from grammar.text.numbers import value
 from grammar.told.batteries.banks import banks_named
-from grammar.told.batteries.charge_so import charge_so
-from grammar.told.batteries.counted_so import counted_so, without_choice
+from grammar.told.batteries.counted import counted_so, plurals, without_choice
 from grammar.told.batteries.drawn import drawn
-from grammar.told.batteries.half_of_it import halves
-from grammar.told.batteries.kilos import kilos_of_them
-from grammar.told.batteries.plurals import plurals
+from grammar.told.batteries.how_full import charge_so
 from grammar.told.batteries.rows import in_rows
-from grammar.told.batteries.sides_told import sides_told
 from grammar.told.batteries.two_cases import two_cases
-from grammar.told.batteries.two_sides import two_sides
 from grammar.told.batteries.watered import watered
-from grammar.told.cables.inch_sizes import inch_sizes
-from grammar.told.chargers.floating import floating
-from grammar.told.chargers.outlets import outlets
+from grammar.told.batteries.weights import kilos_of_them
+from grammar.told.cables.studs import inch_sizes
+from grammar.told.chargers.outlets import floating, outlets
 from grammar.told.chargers.serves import serves
+from grammar.told.chargers.two_sides import two_sides
 from grammar.told.readings.points import points
 from grammar.told.years.birthdays import years_told
-from grammar.told.years.made_up import made_up
-from grammar.told.years.said_to_be import age_said
+from grammar.told.years.said_to_be import age_said, made_up
 
 IF_FILLED = re.compile(  # "what if I charge them right up first"
     r"\bif (?:i|we|you|he|they) (?:fully )?(?:charged?|fill(?:ed)?|topp?(?:ed)?)(?: up)?"
@@ -61,7 +57,6 @@ THERE_ARE = re.compile(
     r"\b(?:there are|there're|i have|we have) (two|three|four|[2-8])(?: of them)?(?=\W*(?:$|[.?!,;]))", re.I
 )
 EACH = re.compile(r"\beach\b|\bapiece\b", re.IGNORECASE)
-NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
 TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
 FOR_ONE_LOAD = re.compile(
     r"\b(?:(?:just|only|solely|purely) for (?:the |our |my )?(?:bow|stern|thruster|windlass)"
@@ -78,8 +73,8 @@ STRINGS = 4  # the fewest batteries in series and in parallel
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
     stated = two_cases(scene, without_choice(scene, stated))
-    stated = sides_told(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
-    stated = in_rows(scene, drawn(scene, halves(scene, stated)))
+    stated = two_sides(scene, _sides(scene, _sums(scene, stated)))
+    stated = in_rows(scene, drawn(scene, stated))
     stated = made_up(scene, serves(scene, plurals(scene, stated)))
     found = [
         *_volume(scene),
@@ -250,8 +245,7 @@ def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """Their number told after them: "the old ones are 30 kg each and there are two"."""
     found = THERE_ARE.search(scene.text)
     if found and EACH.search(scene.text) and not any(item.fact == "battery.count" for item in stated):
-        number = float(NUMBERS.get(found[1].lower()) or found[1])
-        yield Stated("battery.count", number, "", found[0], found.span(), how="default")
+        yield Stated("battery.count", value(found[1].lower()), "", found[0], found.span(), how="default")
 
 
 def _shares(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -25,9 +25,9 @@ from grammar.text.canonical import in_unit
 from grammar.text.standard import NOMINAL
 from grammar.told.background import is_background
 from grammar.told.batteries.capacities import GROUPS
-from grammar.told.batteries.two_limits import limits_told
+from grammar.told.batteries.lithium_limits import limits_told
 from grammar.told.cold.degrees import celsius
-from grammar.told.times.and_half import share_after
+from grammar.told.times.clock import share_after
 
 Rule = Callable[[Scene, Item, float], Claim | None]
 IN_UNIT = {"TIME": "second", "AMP": "ampere", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}

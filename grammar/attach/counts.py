@@ -11,7 +11,8 @@ from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
 from grammar.text.standard import NOMINAL
-from grammar.told.batteries.how_many import APART_FROM_NAME, of_each_one
+from grammar.told.batteries.counted_apart import APART_FROM_NAME, of_each_one
+from grammar.told.words import stops
 from grammar.told.years.ages import is_age, of_people
 
 NO_ROUNDS = frozenset(
@@ -214,8 +215,7 @@ def _both_batteries(scene: Scene, item: Item) -> bool:
     """Whether "both" ends what is told of batteries: "the batteries read 12.7, both"."""
     clause = scene.clause(item.start)
     heads = [head.head for head in scene.head_items if head.end <= item.start and scene.clause(head.start) == clause]
-    after = scene.after(item)
-    return bool(heads) and not set(heads) - {"battery", "meter"} and (after is None or after.kind == "mark")
+    return bool(heads) and not set(heads) - {"battery", "meter"} and stops(scene, item)
 
 
 def _times(scene: Scene, item: Item) -> Claim | None:
@@ -238,8 +238,7 @@ def _one_of(scene: Scene, item: Item) -> bool:
 
 def _has_so_many(scene: Scene, item: Item) -> bool:
     """Whether "I have four" speaks of the batteries of the conversation."""
-    after = scene.after(item)
-    ends = after is None or after.kind == "mark"
+    ends = stops(scene, item)
     told = any(fact.fact.startswith("battery.") for fact in scene.said)
     told = told or bool({"battery.chemistry", "battery.nominal"} & scene.facts or scene.quantities("GROUP"))
     return ends and told and scene.word(item.start - 1) in HAVING

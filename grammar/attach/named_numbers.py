@@ -16,11 +16,11 @@ from grammar.scene.items import Item
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
 from grammar.text.standard import NOMINAL
-from grammar.told.batteries.by_size import alike, goes_by
-from grammar.told.batteries.capacities import GROUPS, MOST_OF_ONE, is_size
+from grammar.told.batteries.capacities import GROUPS, MOST_OF_ONE, alike, goes_by, is_size
 from grammar.told.chargers.charges import is_own_charger, of_charger
 from grammar.told.currents.another_fuse import of_another
 from grammar.told.currents.fuses import FUSES, fuse
+from grammar.told.words import stops
 from grammar.told.years.ages import is_age
 
 GIVES = frozenset({"puts", "gives", "putting", "giving", "amps"})  # "amps out 30"
@@ -65,8 +65,7 @@ def _given_by(scene: Scene, item: Item, value: float) -> bool:
         return False
     if scene.word(item.end) in ("feeds", "powers"):
         return True
-    after = scene.after(item)
-    ends = after is None or after.kind == "mark" or after.name in ("and", "with", "for", "till", "until", "before")
+    ends = stops(scene, item, ("and", "with", "for", "till", "until", "before"))
     taken = before[1] in ("off", "from") or before[1:] == ["of", "out"]
     return taken and ends and bool(scene.quantities("AMP"))
 

@@ -10,7 +10,7 @@ from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
 from grammar.told.currents.clamped import clamped
-from grammar.told.readings.load_line import tested_amps
+from grammar.told.readings.load_test import tested_amps
 from grammar.told.readings.quoted import own_readings
 from grammar.told.readings.under_load import by_their_places, told_asleep, told_loaded, up_front
 from grammar.told.times import dates

@@ -12,6 +12,7 @@ from grammar.scene.claims import NOTHING, Claim, beside, close
 from grammar.scene.items import Item
 from grammar.scene.near import around
 from grammar.scene.scene import Scene
+from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
 
 LONGEST_RESERVE = 36000.0
@@ -145,7 +146,7 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def _fades(scene: Scene, item: Item) -> bool:
     """Whether a motor went weak in it: "it slows after two minutes"."""
-    return FADES.search(scene.ahead(scene.span(item.start, item.end)[0])) is not None
+    return FADES.search(ahead_of(scene, item)) is not None
 
 
 def _at_amps(scene: Scene, item: Item) -> bool:

@@ -17,7 +17,7 @@ from grammar.scene.denied import denied
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
-from grammar.told.batteries.charge_so import charge_again
+from grammar.told.batteries.how_full import charge_again
 from grammar.told.cold.degrees import said_fahrenheit
 
 LONGEST = 24  # words: a longer message speaks for itself

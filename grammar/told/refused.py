@@ -6,6 +6,7 @@ import re
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import ahead_of
 
 NO = frozenset({"no", "nope", "n"})
 BETWEEN = frozenset({":", "=", "-", "?", "–", "->"})  # "in the engine room? no"
@@ -25,7 +26,7 @@ def avoided(scene: Scene, item: Item) -> bool:
     """Whether the words straight before a place say that a cable does not pass it."""
     if item.fact != "cable.in_engine_space" or item.name != "true":
         return False
-    before = scene.ahead(scene.span(item.start, item.end)[0])
+    before = ahead_of(scene, item)
     return AVOIDS.search(before) is not None and ASKING.search(before) is None
 
 

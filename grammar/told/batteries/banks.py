@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
+from grammar.text.numbers import value
 
 BANKS = (
     frozenset({"house", "domestic", "leisure", "service"}),
@@ -44,7 +45,6 @@ EACH_COUNTED = re.compile(  # "2 engine starters, 1 house, 1 bow"
 )
 LISTED = 20  # words from the first to the last
 FAR = 40  # characters
-NUMBERS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
 
 
 def banks_named(scene: Scene) -> Iterator[Stated]:
@@ -54,7 +54,7 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
         return
     if (counted := EACH_COUNTED.search(scene.text)) is not None:
         counts = re.findall(r"\b(?:one|two|three|four|[1-6])\b", counted[0].lower())
-        total = sum(NUMBERS.get(word) or float(word) for word in counts)
+        total = sum(value(word) for word in counts)
         yield Stated("bank.count", total, "", counted[0], counted.span(), how="grammar")
         return
     if not charged:
@@ -65,7 +65,7 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
         yield Stated("bank.count", float(len(named)), "", scene.text[slice(*span)], span, how="default")
         return
     if (told := LISTED_AS.search(scene.text)) is not None:  # "start, house, thruster, windlass: four islands"
-        many = NUMBERS.get(told["many"].lower()) or float(told["many"])
+        many = value(told["many"].lower())
         if many == len(re.findall(r",|\band\b", told["list"])) + 1:
             yield Stated("bank.count", many, "", told["many"], told.span("many"), how="default")
             return
@@ -73,7 +73,7 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
     found = sorted(at for at in places if at is not None)
     if len(found) == len(BANKS) and found[-1] - found[0] <= LISTED:
         if (told := _summed_up(scene, scene.tokens[found[-1]].end)) is not None:  # "start, house, bow. Four."
-            many = NUMBERS.get(told["many"].lower()) or float(told["many"])
+            many = value(told["many"].lower())
             yield Stated("bank.count", many, "", told["many"], told.span("many"), how="default")
             return
         further = FURTHER & {scene.word(at) for at in range(found[0], found[-1] + NEXT_ON)}
