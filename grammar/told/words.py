@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Container
 
+from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
@@ -21,3 +22,10 @@ def stops(scene: Scene, item: Item, more: Container[str] = ()) -> bool:
 def ahead_of(scene: Scene, item: Item) -> str:
     """The text that stands before a figure."""
     return scene.ahead(scene.span(item.start, item.end)[0])
+
+
+def stated_at(scene: Scene, fact: str, value: float | str, start: int, end: int) -> Stated:
+    """A fact that the words from one to another tell."""
+    span = scene.span(start, end)
+    unit = "ampere" if fact == "load.current" else ""
+    return Stated(fact, value, unit, scene.text[slice(*span)], span, how="default")

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
+from grammar.told.words import stated_at
 
 BANKS = (
     frozenset({"house", "domestic", "leisure", "service"}),
@@ -78,14 +79,9 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
             return
         further = FURTHER & {scene.word(at) for at in range(found[0], found[-1] + NEXT_ON)}
         both_ends = {"bow", "stern"} <= scene.vocabulary
-        yield _fact(scene, "bank.count", float(len(BANKS) + len(further) + both_ends), found[0], found[0] + 1)
+        yield stated_at(scene, "bank.count", float(len(BANKS) + len(further) + both_ends), found[0], found[0] + 1)
 
 
 def _summed_up(scene: Scene, end: int) -> re.Match[str] | None:
     """The number of banks right behind their list, or behind one more that it names."""
     return TOLD_AFTER.search(scene.text, end, end + FAR)
-
-
-def _fact(scene: Scene, fact: str, value: float, start: int, end: int) -> Stated:
-    span = scene.span(start, end)
-    return Stated(fact, value, "", scene.text[slice(*span)], span, how="default")
