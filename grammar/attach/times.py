@@ -31,31 +31,15 @@ IN, AWAY = (
 PEOPLE = frozenset({"us", "me", "him", "her", "them"})  # "it took us 2 hours to get off"
 BOOKS = frozenset(
     {
-        "depreciate",
-        "depreciates",
-        "depreciated",
-        "depreciation",
-        "amortise",
-        "amortised",
-        "amortize",
-        "write",
-        "writes",
-        "written",
+        *("depreciate", "depreciates", "depreciated", "depreciation", "amortise", "amortised", "amortize", "write"),
+        *("writes", "written"),
     }
 )
 LONGEST_STORE = 5  # years
 WORKING = frozenset(
     {
-        "hauling",
-        "winching",
-        "thrusting",
-        "pushing",
-        "cranking",
-        "manoeuvring",
-        "trolling",
-        "running",
-        "docking",
-        "lifting",
+        *("hauling", "winching", "thrusting", "pushing", "cranking", "manoeuvring", "trolling", "running"),
+        *("docking", "lifting"),
     }
 )
 APART = frozenset({"older", "newer", "younger", "apart"})

@@ -37,23 +37,8 @@ IT_IS = frozenset({"its", "thats", "hers", "theyre"})
 NO_SIZE = frozenset({"fuse", "cable", "panel", "charger", "alternator", "dcdc", "bms"})
 NOT_AFTER = frozenset(
     {
-        *(
-            "kg",
-            "kilos",
-            "kilo",
-            "lb",
-            "lbs",
-            "pounds",
-            "v",
-            "volts",
-            "volt",
-            "a",
-            "amps",
-            "amp",
-            "cca",
-            "%",
-            "percent",
-        ),
+        *("kg", "kilos", "kilo", "lb", "lbs", "pounds", "v", "volts", "volt", "a", "amps", "amp", "cca", "%"),
+        *("percent",),
         *("mm", "cm", "square", "ft", "feet", "metres", "awg", "watts", "w", "watt", "year", "years", "footer", "foot"),
     }
 )

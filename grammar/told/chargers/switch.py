@@ -17,26 +17,8 @@ DIALS = frozenset({"menu", "wheel", "dial", "knob", "lamps", "words", "lights", 
 REGULATORS = frozenset({"regulator", "controller"})  # of a panel: a charger too
 STANDS = frozenset(
     {
-        "left",
-        "stands",
-        "stood",
-        "sits",
-        "sat",
-        "set",
-        "stuck",
-        "turned",
-        "glows",
-        "points",
-        "had",
-        "put",
-        "keep",
-        "rests",
-        "being",
-        "is",
-        "pointing",
-        "parked",
-        "wound",
-        "jammed",
+        *("left", "stands", "stood", "sits", "sat", "set", "stuck", "turned", "glows", "points", "had", "put"),
+        *("keep", "rests", "being", "is", "pointing", "parked", "wound", "jammed"),
     }
 )
 REMAINS = frozenset({"remains", "remained", "stays", "stayed", "still"})  # "the charger, which remains on WET"

@@ -17,33 +17,12 @@ ZERO = frozenset({"zero", "nought", "nil", "freezing", "celsius"})
 UNDER = frozenset({"under", "below"})
 COLD = frozenset(
     {
-        "forecast",
-        "frost",
-        "frosts",
-        "frosty",
-        "ice",
-        "icy",
-        "cold",
-        "colder",
-        "winter",
-        "winters",
-        "unheated",
-        "barn",
-        "shed",
-        "garage",
+        *("forecast", "frost", "frosts", "frosty", "ice", "icy", "cold", "colder", "winter", "winters", "unheated"),
+        *("barn", "shed", "garage"),
     }
     | {
-        "night",
-        "nights",
-        "tonight",
-        "overnight",
-        "freeze",
-        "freezes",
-        "frozen",
-        "outside",
-        "outdoors",
-        "snow",
-        "liquid",
+        *("night", "nights", "tonight", "overnight", "freeze", "freezes", "frozen", "outside", "outdoors", "snow"),
+        *("liquid",),
     }
     | {"weather", "dawn", "thermometer", "mercury", "temperature", "temps", "january", "february", "december"}
 )
@@ -62,19 +41,8 @@ HOT = 45.0  # nobody's battery space is so warm in Celsius, but beside an engine
 HOTTEST = 65.0
 HEATED = frozenset(
     {
-        "engine",
-        "diesel",
-        "sun",
-        "tropics",
-        "exhaust",
-        "heat",
-        "bakes",
-        "bake",
-        "baking",
-        "hot",
-        "desert",
-        "summer",
-        "shade",
+        *("engine", "diesel", "sun", "tropics", "exhaust", "heat", "bakes", "bake", "baking", "hot", "desert"),
+        *("summer", "shade"),
     }
 )
 TOLD = re.compile(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")

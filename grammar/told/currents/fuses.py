@@ -18,22 +18,8 @@ RATINGS = FUSES | {35, 45, 110, 450, 600}  # others that are sold
 AMPS_OF = frozenset({"load.current", "load.model", "load.power"})
 ALONE = frozenset(  # beside a rating that is only put in place of the one judged
     {
-        "instead",
-        "then",
-        "and",
-        "or",
-        "so",
-        "what",
-        "whats",
-        "how",
-        "about",
-        "a",
-        "an",
-        "the",
-        "amp",
-        "amps",
-        "ok",
-        "okay",
+        *("instead", "then", "and", "or", "so", "what", "whats", "how", "about", "a", "an", "the", "amp", "amps"),
+        *("ok", "okay"),
     }
     | {"now", "fine", "good", "right", "better", "next", "size", "up", "one", "well", "maybe", "just", "rather", "try"}
 )
