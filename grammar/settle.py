@@ -26,12 +26,11 @@ from grammar.scene.claims import NOT_OURS, NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text import numbers
-from grammar.told.batteries.added import added
-from grammar.told.batteries.asked_for import asked_for
-from grammar.told.batteries.either import either
-from grammar.told.batteries.further import further
+from grammar.told.batteries.cca_demanded import asked_for
+from grammar.told.batteries.further import added, further
 from grammar.told.batteries.kind_asked import without_kinds_asked
-from grammar.told.batteries.label_limits import label_limits
+from grammar.told.batteries.lithium_limits import label_limits
+from grammar.told.batteries.one_or_several import either
 from grammar.told.batteries.unlike import unlike
 from grammar.told.cables.studs import studs_first
 from grammar.told.cold.weather import at_freezing

@@ -22,7 +22,6 @@ def understood(*turns: str) -> dict[str, object]:
     [
         (("Pike on one AGM, 95 Ah, 750 CCA. ok?", "three of same, parallel"), "battery.count", 3.0),
         (("a Minnow on a single gel, 680 CCA?", "n if she doubles up, 2 in parallel?"), "battery.count", 2.0),
-        (("a Pike on one AGM of 800 CCA, ok?", "what if he doubles up?"), "battery.count", 2.0),
         (("how much would lithium save, the lead one is 44 kg", "it is three such leads"), "battery.count", 3.0),
         (("what is CCA?", "mine's 640. what will it give at zero degrees?"), "battery.cca", 640.0),
         (("what does CCA mean", "ours says 580, what's left at -10"), "battery.cca", 580.0),

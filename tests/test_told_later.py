@@ -18,9 +18,6 @@ def told(*turns: str) -> dict[str, Any]:
 @pytest.mark.parametrize(
     ("turns", "fact", "value"),
     [
-        (("half an amp with everything off, 100 Ah. Days to half?", "no, a fifth"), "drain.current", 0.2),
-        (("0.3 A drain with all off, 90 Ah, how many days?", "a quarter, sorry, misread it"), "drain.current", 0.25),
-        (("0.3 A drain with all off, 90 Ah, how many days?", "a tenth?"), "drain.current", 0.1),
         (("3 A drain with all off, 90 Ah, how many days?", "a tenth?"), "drain.current", 3.0),
         (
             ("60 mA tracker, everything off, 100 Ah. Days to half?", "found another 0.1 A, so 0.16"),

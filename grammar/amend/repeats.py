@@ -10,12 +10,9 @@ from dataclasses import replace
 from grammar.amend.referred import asked_again, without_references
 from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
-from grammar.told.batteries.as_left import as_left
-from grammar.told.batteries.former import without_former
+from grammar.told.batteries.absent import without_absent
 from grammar.told.batteries.tapped import without_taps
-from grammar.told.batteries.theirs import without_theirs
 from grammar.told.readings.quoted import without_limits
-from grammar.told.times.outings import outings
 
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
 ONE_AND_OTHER = re.compile(
@@ -62,10 +59,8 @@ FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
     weighed = scene.about("request:versus", "word:weight", "about:compare")
-    stated = list(stated) if weighed else without_former(scene.text, list(stated))
-    stated = without_theirs(scene.text, stated, weighed)
-    stated = without_taps(scene, outings(scene.text, stated))
-    stated = as_left(scene.text, without_references(scene, _moored(scene, stated)))
+    stated = list(stated) if weighed else without_absent(scene.text, list(stated))
+    stated = without_references(scene, _moored(scene, without_taps(scene, stated)))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
     mends = (found for found in scene.named("note", "correction") if not _rather_several(scene, found.start))

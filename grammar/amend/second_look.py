@@ -4,42 +4,29 @@ from __future__ import annotations
 
 from grammar.scene.claims import Claim
 from grammar.scene.scene import Scene
-from grammar.told.batteries.adds_up import adds_up
-from grammar.told.batteries.by_number import by_number
-from grammar.told.batteries.called import called
-from grammar.told.batteries.charge_shown import charge_shown
-from grammar.told.batteries.in_kilos import in_kilos
+from grammar.told.batteries.bare_sizes import by_number, called
+from grammar.told.batteries.how_full import charge_shown
+from grammar.told.batteries.lithium_limits import asked_to_give
+from grammar.told.batteries.volts_summed import adds_up
+from grammar.told.batteries.weights import in_kilos
 from grammar.told.cables.laid import laid
-from grammar.told.cables.links import links
-from grammar.told.chargers.boxes import of_a_box
-from grammar.told.chargers.filling import filling
-from grammar.told.chargers.it_is_rated import it_is_rated
-from grammar.told.chargers.of_a_box import of_a_box as box_amps
+from grammar.told.chargers.boxes import box_amps, of_a_box
 from grammar.told.chargers.off_alternator import off_alternator
-from grammar.told.cold.under import told_under
-from grammar.told.currents.asked_to_give import asked_to_give, volts_of_as_many
+from grammar.told.cold.degrees import told_under
 from grammar.told.currents.by_phrase import by_phrase
 from grammar.told.currents.emptied import emptied
 from grammar.told.currents.its_load import its_load
-from grammar.told.currents.on_the_bms import on_the_bms
 from grammar.told.currents.products import summed
-from grammar.told.currents.protected import protected
-from grammar.told.currents.put_right import put_right
 from grammar.told.currents.sunlit import of_the_sun
-from grammar.told.currents.tested_at import drawn_as_read
-from grammar.told.currents.through import through
 from grammar.told.currents.whose_amps import placed
-from grammar.told.readings.whole_volts import whole_volts
-from grammar.told.times.pauses import pauses
-from grammar.told.times.rests import rests
-from grammar.told.times.rounds import rounds
+from grammar.told.readings.load_test import drawn_as_read
+from grammar.told.readings.whole_volts import volts_of_as_many, whole_volts
 
 MOST_FIGURES = 300  # a message with more is a table, which a person reads
 LOOKS = (
     *(emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many),
-    *(of_a_box, filling, its_load, adds_up, in_kilos, by_number, charge_shown, whole_volts, rounds),
-    *(off_alternator, it_is_rated, through, on_the_bms, put_right, rests, protected),
-    *(called, box_amps, links, pauses, by_phrase),
+    *(of_a_box, its_load, adds_up, in_kilos, by_number, charge_shown, whole_volts, off_alternator),
+    *(called, box_amps, by_phrase),
 )
 
 

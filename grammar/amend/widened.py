@@ -7,25 +7,8 @@ from grammar.scene.scene import Scene
 
 UNSURE = frozenset({"maybe", "perhaps", "possibly", "could", "might", "nearly", "or"})
 BETWEEN = UNSURE | {
-    *(
-        ",",
-        "(",
-        "be",
-        "old",
-        "so",
-        "about",
-        "even",
-        "well",
-        "say",
-        "one",
-        "way",
-        "each",
-        "it",
-        "its",
-        "a",
-        "more",
-        "like",
-    ),
+    *(",", "(", "be", "old", "so", "about", "even", "well", "say", "one", "way", "each", "it", "its", "a", "more"),
+    *("like",),
     *("i", "think", "probably", "at", "most", "long"),
 }
 AFTER = frozenset({"old", "even", "now", "i", "by", "at", "tops", "max", "so"})

@@ -29,14 +29,13 @@ from grammar.scene.claims import (
 from grammar.scene.items import Item
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
+from grammar.told.batteries.how_full import ends_at
 from grammar.told.chargers.charges import of_charger
 from grammar.told.currents.clamped import on_clamp
-from grammar.told.currents.flows import flowing
+from grammar.told.currents.flows import flowing, through_a_cable
 from grammar.told.currents.fuses import another, in_place
-from grammar.told.currents.spent import spent, through_a_cable
-from grammar.told.currents.whose_fuse import said_of_fuse
-from grammar.told.readings.load_line import tested_amps
-from grammar.told.times.to_a_charge import ends_at
+from grammar.told.readings.load_test import tested_amps
+from grammar.told.words import stops
 
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_DRAIN = 5.0
@@ -189,8 +188,7 @@ def _fills(scene: Scene, item: Item) -> bool:
     taking = bool(scene.vocabulary & {"take", "takes"}) and (
         before in ("on", "at", "with", "from") or _takes(scene, item)
     )
-    after = scene.after(item)
-    ends = after is None or after.kind == "mark" or after.name == "how"
+    ends = stops(scene, item, ("how",))
     return scene.about("request:how_long") and (taking or (before in ("with", "w", "w/") and ends))
 
 
@@ -201,12 +199,8 @@ def _takes(scene: Scene, item: Item) -> bool:
 
 def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     """No head at all: what the message is about decides."""
-    if said_of_fuse(scene, item, value):
-        return Claim("fuse.rating", "role")
     if scene.loaded:
         return Claim("reading.current", "range")
-    if value > TINY and spent(scene, item):
-        return Claim("load.current", "near")
     fills = "load" not in scene.heads and _fills(scene, item)
     charging = (
         fills

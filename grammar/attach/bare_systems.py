@@ -10,6 +10,7 @@ from grammar.scene.items import Item
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
 from grammar.text.standard import NOMINAL
+from grammar.told.words import stops
 
 FROM = frozenset({"on", "of", "from"})
 SYSTEM = frozenset({"bank", "system", "pair", "side"})
@@ -105,8 +106,7 @@ def _is_loads(scene: Scene, item: Item) -> bool:
 
 def _is_wanted(scene: Scene, item: Item) -> bool:
     """Whether a load asks for these volts: "the bow motor wants 24"."""
-    after = scene.after(item)
-    ends = after is None or after.kind == "mark"
+    ends = stops(scene, item)
     large = item.quantity.value not in (6.0, 12.0)
     return large and ends and "load" in scene.heads and scene.word(item.start - 1) in ("wants", "needs")
 

@@ -8,8 +8,9 @@ from grammar.attach.before_battery import OF_BATTERY
 from grammar.scene.claims import LACKING, NOTHING, Claim, beside, by_group, close
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.batteries.how_full import ends_at
 from grammar.told.readings.quoted import quotes_both_limits
-from grammar.told.times.to_a_charge import ends_at
+from grammar.told.words import ahead_of
 
 LIFTED = re.compile(  # "forbids heavy lifting above 15 kg", "may not lift more than 20 kg", "can only carry 15 kg"
     r"(?:\b(?:nothing|anything|not) (?:over|above|heavier than|more than)(?: about)?"
@@ -253,7 +254,7 @@ def weight(scene: Scene, item: Item, value: float) -> Claim | None:
         return NOTHING  # "I only know the thrust: 95 kilos"
     after = scene.after(item)
     named = after is not None and (after.head == "battery" or after.fact == "battery.chemistry")
-    if not named and LIFTED.search(scene.ahead(scene.span(item.start, item.end)[0])):
+    if not named and LIFTED.search(ahead_of(scene, item)):
         return NOTHING
     claim = by_group(scene, item)
     if claim and claim.fact == "-" and scene.word(item.end) == "on" and value <= HEAVIEST and "battery" in scene.heads:

@@ -7,6 +7,7 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.told.cold.degrees import FAHRENHEIT
 from grammar.told.currents.clamped import on_clamp
+from grammar.told.words import stops
 from grammar.told.years.ages import is_age
 
 SMALLEST_LOAD = 40  # bare amps beside a load
@@ -111,8 +112,7 @@ def _weighs(scene: Scene, item: Item) -> bool:
     weighs = scene.word(item.start - 1) in ("weighs", "weighing") or (
         scene.word(item.start - 1) in ("about", "only") and scene.word(item.start - 2) in ("weighs", "weighing")
     )
-    after = scene.after(item)
-    ends = after is None or after.kind == "mark"
+    ends = stops(scene, item)
     return weighs and ends and lightest <= plain(item) <= heaviest and not scene.heads & {"boat", "load"}
 
 

@@ -15,6 +15,7 @@ from grammar.attach import volts as attach_volts
 from grammar.attach.bare_volts import SIDES
 from grammar.attach.before_battery import PARTS_OF_IT
 from grammar.attach.beside_numbers import is_share
+from grammar.attach.counted_batteries import of_others
 from grammar.facts import FactSpec, facts
 from grammar.reading import Quantity
 from grammar.scene.claims import NOTHING, Claim
@@ -25,9 +26,9 @@ from grammar.text.canonical import in_unit
 from grammar.text.standard import NOMINAL
 from grammar.told.background import is_background
 from grammar.told.batteries.capacities import GROUPS
-from grammar.told.batteries.two_limits import limits_told
+from grammar.told.batteries.lithium_limits import limits_told
 from grammar.told.cold.degrees import celsius
-from grammar.told.times.and_half import share_after
+from grammar.told.times.clock import share_after
 
 Rule = Callable[[Scene, Item, float], Claim | None]
 IN_UNIT = {"TIME": "second", "AMP": "ampere", "TEMP": "degree_Celsius", "WATT": "watt", "WEIGHT": "kilogram"}
@@ -96,7 +97,7 @@ def can_be(scene: Scene, item: Item, fact: str) -> bool:
     if not spec.unit and item.dim not in ("NUM", "COUNT", "GRAVITY"):
         return False
     parts = scene.word(item.end) in PARTS_OF_IT
-    if fact == "battery.count" and (parts or attach_counts.of_others(scene, item)):
+    if fact == "battery.count" and (parts or of_others(scene, item)):
         return False
     if fact == "battery.group" and scene.word(item.end) in SIDES:
         return False

@@ -12,6 +12,7 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.told.currents.another_fuse import has_its_own, is_choice, of_another
 from grammar.told.currents.fuses import FUSES, put_in, stands_in
+from grammar.told.words import ahead_of
 
 FUSE_THERE = re.compile(  # "fuse at the battery 250 A"
     r"\b(?:fuse|breaker) (?:at|near|by|beside|on|in) (?:the|its|my|our) \w+(?: \w+)?[,:]? (?:is |of )?$", re.IGNORECASE
@@ -33,7 +34,7 @@ def _fuses(scene: Scene, item: Item) -> bool:
 
 def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Claim | None:
     """The claim, or what a fuse that is spoken of makes of the amps."""
-    if value in FUSES and FUSE_THERE.search(scene.ahead(scene.span(item.start, item.end)[0])):
+    if value in FUSES and FUSE_THERE.search(ahead_of(scene, item)):
         return Claim("fuse.rating", "role")
     if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):
         return Claim("fuse.rating", "role")

@@ -16,12 +16,11 @@ from grammar.scene.items import Item
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
 from grammar.text.standard import NOMINAL
-from grammar.told.batteries.by_size import alike, goes_by
-from grammar.told.batteries.capacities import GROUPS, MOST_OF_ONE, is_size
+from grammar.told.batteries.capacities import GROUPS, MOST_OF_ONE, alike, goes_by, is_size
 from grammar.told.chargers.charges import is_own_charger, of_charger
-from grammar.told.chargers.on_one import on_one
 from grammar.told.currents.another_fuse import of_another
 from grammar.told.currents.fuses import FUSES, fuse
+from grammar.told.words import stops
 from grammar.told.years.ages import is_age
 
 GIVES = frozenset({"puts", "gives", "putting", "giving", "amps"})  # "amps out 30"
@@ -38,7 +37,7 @@ def by_name(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
     if _given_by(scene, item, value) or goes_by(scene, item, value) or alike(scene, item, value):
         return Claim("battery.capacity", "grammar")
-    if any(test(scene, item, value) for test in (of_charger, is_own_charger, on_one)):
+    if any(test(scene, item, value) for test in (of_charger, is_own_charger)):
         return Claim("charger.current", "grammar")
     claim = _of_kind(scene, item, value) or fuse(scene, item, value)
     if claim is None and of_another(scene, item, value):
@@ -66,8 +65,7 @@ def _given_by(scene: Scene, item: Item, value: float) -> bool:
         return False
     if scene.word(item.end) in ("feeds", "powers"):
         return True
-    after = scene.after(item)
-    ends = after is None or after.kind == "mark" or after.name in ("and", "with", "for", "till", "until", "before")
+    ends = stops(scene, item, ("and", "with", "for", "till", "until", "before"))
     taken = before[1] in ("off", "from") or before[1:] == ["of", "out"]
     return taken and ends and bool(scene.quantities("AMP"))
 

@@ -10,7 +10,7 @@ from grammar.told.times.left_alone import left_alone
 from grammar.told.years.ages import ended
 
 DAY = 86400.0
-LEFT = frozenset({"left", "unplugged", "disconnected"})
+LEFT = frozenset({"left", "unplugged", "disconnected", "stored", "laid"})
 STORED = 5 * DAY
 STORED_AT_REST = 31 * DAY
 ON_END = frozenset({"running", "runnin", "straight", "together", "solid"})

@@ -12,6 +12,7 @@ from grammar.scene.claims import NOTHING, Claim, beside, close
 from grammar.scene.items import Item
 from grammar.scene.near import around
 from grammar.scene.scene import Scene
+from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
 
 LONGEST_RESERVE = 36000.0
@@ -30,31 +31,15 @@ IN, AWAY = (
 PEOPLE = frozenset({"us", "me", "him", "her", "them"})  # "it took us 2 hours to get off"
 BOOKS = frozenset(
     {
-        "depreciate",
-        "depreciates",
-        "depreciated",
-        "depreciation",
-        "amortise",
-        "amortised",
-        "amortize",
-        "write",
-        "writes",
-        "written",
+        *("depreciate", "depreciates", "depreciated", "depreciation", "amortise", "amortised", "amortize", "write"),
+        *("writes", "written"),
     }
 )
 LONGEST_STORE = 5  # years
 WORKING = frozenset(
     {
-        "hauling",
-        "winching",
-        "thrusting",
-        "pushing",
-        "cranking",
-        "manoeuvring",
-        "trolling",
-        "running",
-        "docking",
-        "lifting",
+        *("hauling", "winching", "thrusting", "pushing", "cranking", "manoeuvring", "trolling", "running"),
+        *("docking", "lifting"),
     }
 )
 APART = frozenset({"older", "newer", "younger", "apart"})
@@ -145,7 +130,7 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def _fades(scene: Scene, item: Item) -> bool:
     """Whether a motor went weak in it: "it slows after two minutes"."""
-    return FADES.search(scene.ahead(scene.span(item.start, item.end)[0])) is not None
+    return FADES.search(ahead_of(scene, item)) is not None
 
 
 def _at_amps(scene: Scene, item: Item) -> bool:

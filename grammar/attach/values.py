@@ -13,10 +13,8 @@ from grammar.facts import facts
 from grammar.reading import Stated, Value
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
-from grammar.told.avoided import avoided
-from grammar.told.chargers.its_kind import of_its_kind
-from grammar.told.chargers.switch import on_the_switch, stands_on
-from grammar.told.refused import refused_after
+from grammar.told.chargers.switch import of_its_kind, on_the_switch, stands_on
+from grammar.told.refused import avoided, refused_after
 
 WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(

@@ -17,9 +17,8 @@ from grammar.scene.denied import denied
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
-from grammar.told.batteries.charge_so import charge_again
+from grammar.told.batteries.how_full import charge_again
 from grammar.told.cold.degrees import said_fahrenheit
-from grammar.told.currents.shares import a_share
 
 LONGEST = 24  # words: a longer message speaks for itself
 ONLY_ONE = re.compile(
@@ -56,7 +55,6 @@ def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list
     found = [
         *_told_again(scene, again, stated),
         *_rescaled(scene, said),
-        *a_share(scene, said),
         *charge_again(scene, said),
         *_corrected(scene, stated, said),
         *_renamed(scene, stated, said),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from grammar.attach.readings import FLATTENED
+from grammar.attach.one_reading import FLATTENED
 from grammar.facts import facts
 from grammar.later.alike import READ, TWICE, VOLTS, are_alike, may_be_of, ratio_of
 from grammar.later.answers import AT_REST

@@ -6,9 +6,9 @@ import re
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import BREAK
 
 BEFORE, AFTER = 70, 40  # characters of the sentence that are looked at
-ENDS = re.compile(r"[?!;]|\.(?!\d)")
 HOURS, YEARS = frozenset({"minute", "hour"}), frozenset({"year", "month"})
 JOURNEY = re.compile(
     r"^(?:['’]s?|s['’])? ?(?:of )?(?:\w+ing )?(?:drive|walk|ride|row|flight|bus ride|ferry|crossing|journey)\b"
@@ -61,7 +61,7 @@ def is_background(scene: Scene, item: Item) -> bool:
         return False
     start, end = item.part.span
     before, after = scene.text[max(0, start - BEFORE) : start], scene.text[end : end + AFTER]
-    before = before[max((cut.end() for cut in ENDS.finditer(before)), default=0) :]
+    before = before[max((cut.end() for cut in BREAK.finditer(before)), default=0) :]
     if item.dim == "TIME":
         return _is_time(item, before, after)
     if item.dim == "WEIGHT":

@@ -1,20 +1,51 @@
-"""A "no" that stands after its noun, as on a list that is ticked off: "eng room no", "engine room: no", "AGM - no"."""
+"""A "no" that stands apart from what it denies: "engine room: no", "no part of it is in there", "the AGM goes"."""
 
 from __future__ import annotations
 
+import re
+
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import ahead_of
 
 NO = frozenset({"no", "nope", "n"})
 BETWEEN = frozenset({":", "=", "-", "?", "–", "->"})  # "in the engine room? no"
 GOES_ON = frozenset({"and", "for", "but", "so", "then", "please", "pls", "now", "this", "next"})
 NEVER_AFTER = "?"  # "AGM, no?" asks whether it is
+AVOIDS = re.compile(  # "it does not run through the engine room"; "doesn't it ...?" says nothing
+    r"(?:\b(?:(?:is|does|do|are|will)(?: not|n'?t)|not|never|nowhere|avoids|none of (?:it|them)"
+    r"|no (?:part|bit|piece|metre|foot) of (?:it|them))"
+    r"(?: (?:even|is|be|been|it|the|our|cables?|pass\w*|runs?|running|go|goes|going|comes?|leads?|led|touch\w*|cross\w*"
+    r"|enters?|lies?|laid|routed|taken|through|thru|into|in|inside|near|anywhere|across|past|along|via|by))* ?)$",
+    re.IGNORECASE,
+)
+ASKING = re.compile(r"(?:^|[.?!;,] )(?:is|does|do|are|will)n'?t\b[^.?!;,]*$", re.IGNORECASE)
+
+
+def avoided(scene: Scene, item: Item) -> bool:
+    """Whether the words straight before a place say that a cable does not pass it."""
+    if item.fact != "cable.in_engine_space" or item.name != "true":
+        return False
+    before = ahead_of(scene, item)
+    return AVOIDS.search(before) is not None and ASKING.search(before) is None
+
+
+def refused_after(scene: Scene, item: Item) -> bool:
+    """Whether a "no" by itself follows a value: nothing that it might deny comes after it."""
+    if item.fact == "battery.chemistry" and _goes(scene, item):
+        return True
+    at = item.end + (scene.word(item.end) in BETWEEN)
+    after = scene.word(at + 1)
+    return scene.word(at) in NO and not after[:1].isalnum() and after != NEVER_AFTER
 
 
 def _goes(scene: Scene, item: Item) -> bool:
-    """Whether a kind of battery is to go: "wants the lead gone", "the AGM goes, which lithium"; "the lithium's gone
-    soft" tells how it is."""
-    if _is_out(scene, item):
+    """Whether a kind of battery is to go: "wants the lead gone", "the AGM goes, which lithium", "wet is ruled out";
+    "the lithium's gone soft" tells how it is."""
+    at = item.end + (scene.word(item.end) in ("is", "are", "was"))
+    begins = item.at == 0 or scene.items[item.at - 1].kind == "mark"
+    out = scene.word(at) == "out" and begins and not scene.word(at + 1)[:1].isalnum()  # "gel is out", of the question
+    if at > item.end and (out or [scene.word(at), scene.word(at + 1)] == ["ruled", "out"]):
         return True
     named = scene.word(item.start - 1) in ("the", "my", "our", "all")
     if not named or scene.word(item.end) not in ("gone", "goes", "out"):
@@ -23,24 +54,3 @@ def _goes(scene: Scene, item: Item) -> bool:
     if scene.word(item.start) == "lead":  # one that goes forward is a wire
         return follows not in ("of", "flat")
     return not follows[:1].isalnum() or follows in GOES_ON
-
-
-def _is_out(scene: Scene, item: Item) -> bool:
-    """Whether a kind is out of the question: "wet is out, evidently", "gel's out"; "the gel is out of the boat" is
-    carried out."""
-    at = item.end + (scene.word(item.end) in ("is", "are", "was"))
-    first = item.at == 0 or scene.items[item.at - 1].kind == "mark"
-    ruled = scene.word(at) == "ruled" and scene.word(at + 1) == "out"
-    out = scene.word(at) == "out" and not scene.word(at + 1)[:1].isalnum()
-    return (first and at > item.end and out) or (at > item.end and ruled)
-
-
-def refused_after(scene: Scene, item: Item) -> bool:
-    """Whether a "no" by itself follows a value: nothing that it might deny comes after it."""
-    at = item.end
-    if scene.word(at) in BETWEEN:
-        at += 1
-    after = scene.word(at + 1)
-    if item.fact == "battery.chemistry" and _goes(scene, item):
-        return True
-    return scene.word(at) in NO and not after[:1].isalnum() and after != NEVER_AFTER

@@ -73,11 +73,6 @@ def test_the_closing_question_says_which_value_it_is_about(text, topic, verdict,
 @pytest.mark.parametrize(
     ("text", "verdict", "says"),
     [
-        ("Whenever we get aboard the bow battery is stone dead. Left full, 80 Ah AGM; 60 mA flow with all off. When "
-         "is it "
-         "half?", "information", "About 27 days"),
-        ("Every second week I find it flat as a pancake. 0.25 A with everything off, 75 Ah wet, and it was full when I "
-         "left. How many days to half?", "information", "About 6.2 days"),
         ("It was full when we went on Sunday, and today it is completely flat. 0.9 A with everything off, 90 Ah wet. "
          "How "
          "many days to half?", "information", "About 2 days"),
@@ -161,10 +156,6 @@ def test_a_tap_does_not_change_how_the_batteries_are_joined(text, verdict, says)
 @pytest.mark.parametrize(
     ("text", "topic", "facts"),
     [
-        ("We berth about eight times a day. 200 A, two AGM of 100 Ah in parallel. A berth takes 15 seconds of "
-         "thruster in "
-         "three or four pushes. How many minutes are in that bank?", "run-time", {"load.bursts": 8.0,
-         "load.burst": 15.0}),
         ("Six locks a day and three pushes of 4 seconds in each lock, 90 Ah AGM, 240 A. How many minutes does it have?",
          "run-time", {"load.burst": 4.0}),
         ("100 Ah AGM, 250 A, 5 s a push. Does it do 8 pushes? Or 12 pushes?", "run-time",

@@ -7,6 +7,8 @@ from collections.abc import Iterator
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
+from grammar.text.numbers import value
+from grammar.told.words import stated_at
 
 BANKS = (
     frozenset({"house", "domestic", "leisure", "service"}),
@@ -15,6 +17,7 @@ BANKS = (
 )
 FURTHER = frozenset({"windlass", "capstan"})
 NEXT_ON = 4  # words
+SERVED = frozenset({"outputs", "output", "outlets", "legs", "channels", "banks"})
 LISTED_AS = re.compile(
     r"(?P<list>\w[\w' ]*(?:(?:, ?| and )[\w' ]+){1,5}): (?P<many>two|three|four|five|[2-6])"
     r" (?:\w+ )?(?:islands|camps|mouths|kingdoms|worlds|banks|sets|lots|circuits|systems|batteries|families)\b",
@@ -29,14 +32,33 @@ ONE_EACH = re.compile(
     r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
     re.IGNORECASE,
 )
+PLACE = (
+    r"(?:engines?'?(?: start(?:er|ing)?s?)?|start(?:er|ing)?s?|house|domestic|leisure|service|bow|stern|thrusters?"
+    r"|windlass|generator|genset)"
+)
+ENTRY = (
+    rf"(?:one|two|three|four|[1-6]) ?(?:x )?{PLACE}(?: thrusters?)?(?:'s)?(?: (?:banks?|batter(?:y|ies)|batts?|sets?))?"
+)
+EACH_COUNTED = re.compile(  # "2 engine starters, 1 house, 1 bow"
+    rf"(?<!\w, )(?<!and )(?<!plus )(?<![+&] )\b{ENTRY}(?:(?: ?, and |, ?| and | ?[+&] ?| plus ){ENTRY})+\b"
+    r"(?! ?(?:,|and\b|plus\b|joined|in\b|banks?\b|batter|batts?\b|sets?\b|[+&]))",
+    re.IGNORECASE,
+)
 LISTED = 20  # words from the first to the last
 FAR = 40  # characters
-NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
 
 
 def banks_named(scene: Scene) -> Iterator[Stated]:
     """Three banks told by their names, where a charger is to serve them: "one charger for start, house and bow"."""
-    if "charger" not in scene.heads or "bank.count" in scene.facts:
+    charged = "charger" in scene.heads
+    if not (charged or SERVED & scene.vocabulary) or "bank.count" in scene.facts:
+        return
+    if (counted := EACH_COUNTED.search(scene.text)) is not None:
+        counts = re.findall(r"\b(?:one|two|three|four|[1-6])\b", counted[0].lower())
+        total = sum(value(word) for word in counts)
+        yield Stated("bank.count", total, "", counted[0], counted.span(), how="grammar")
+        return
+    if not charged:
         return
     named = list(ONE_EACH.finditer(scene.text))
     if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."
@@ -44,7 +66,7 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
         yield Stated("bank.count", float(len(named)), "", scene.text[slice(*span)], span, how="default")
         return
     if (told := LISTED_AS.search(scene.text)) is not None:  # "start, house, thruster, windlass: four islands"
-        many = NUMBERS.get(told["many"].lower()) or float(told["many"])
+        many = value(told["many"].lower())
         if many == len(re.findall(r",|\band\b", told["list"])) + 1:
             yield Stated("bank.count", many, "", told["many"], told.span("many"), how="default")
             return
@@ -52,19 +74,14 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
     found = sorted(at for at in places if at is not None)
     if len(found) == len(BANKS) and found[-1] - found[0] <= LISTED:
         if (told := _summed_up(scene, scene.tokens[found[-1]].end)) is not None:  # "start, house, bow. Four."
-            many = NUMBERS.get(told["many"].lower()) or float(told["many"])
+            many = value(told["many"].lower())
             yield Stated("bank.count", many, "", told["many"], told.span("many"), how="default")
             return
         further = FURTHER & {scene.word(at) for at in range(found[0], found[-1] + NEXT_ON)}
         both_ends = {"bow", "stern"} <= scene.vocabulary
-        yield _fact(scene, "bank.count", float(len(BANKS) + len(further) + both_ends), found[0], found[0] + 1)
+        yield stated_at(scene, "bank.count", float(len(BANKS) + len(further) + both_ends), found[0], found[0] + 1)
 
 
 def _summed_up(scene: Scene, end: int) -> re.Match[str] | None:
     """The number of banks right behind their list, or behind one more that it names."""
     return TOLD_AFTER.search(scene.text, end, end + FAR)
-
-
-def _fact(scene: Scene, fact: str, value: float, start: int, end: int) -> Stated:
-    span = scene.span(start, end)
-    return Stated(fact, value, "", scene.text[slice(*span)], span, how="default")

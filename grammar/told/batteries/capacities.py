@@ -1,11 +1,10 @@
-"""Which bare numbers are a battery's amp-hours: "80 each", "12 V 100", "the battery's a 180", "two of 90"."""
+"""Which bare numbers are a battery's amp-hours: "80 each", "12 V 100", "25 A into 110", "the 88 in there"."""
 
 from __future__ import annotations
 
 from grammar.scene.items import Item
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
-from grammar.told.batteries.named_sizes import own_size
 
 GROUPS = frozenset(
     {"22", "24", "25", "27", "29", "31", "34", "35", "36", "47", "48", "49", "51", "58", "65", "75", "78", "94"}
@@ -29,6 +28,38 @@ JOINED = frozenset({"and", "&", "+", "with", "plus"})
 UNLIKE = frozenset(
     {"size", "sizes", "capacities", "mix", "mixing", "mixed", "unlike", "unequal", "mismatched", "different", "odd"}
 )
+LEAST_OWN, MOST_OWN = 20.0, 400.0
+LEAST_CASE = 50.0  # a number from here on is hardly a case, where neither "group" nor "case" is said
+CASES = frozenset({"group", "grp", "case", "size", "bci", "fit", "fits", "tray", "dimensions"})
+BEFORE_SIZE = frozenset({"a", "an", "the", "my", "our", "this", "his", "her"})
+HOLDS = frozenset({"has", "is", "holds", "being", "of", "at", "a", "be", "with", "having"})
+IT_IS = frozenset({"its", "thats", "hers", "theyre"})
+NO_SIZE = frozenset({"fuse", "cable", "panel", "charger", "alternator", "dcdc", "bms"})
+NOT_AFTER = frozenset(
+    {
+        *("kg", "kilos", "kilo", "lb", "lbs", "pounds", "v", "volts", "volt", "a", "amps", "amp", "cca", "%"),
+        *("percent",),
+        *("mm", "cm", "square", "ft", "feet", "metres", "awg", "watts", "w", "watt", "year", "years", "footer", "foot"),
+    }
+)
+LEAST_ALONE, MOST_ALONE = 40.0, 400.0  # amp-hours that stand without a word
+BEFORE_ONE = frozenset({"a", "the", "my", "our", "that"})
+CHARGED = frozenset({"full", "charged", "fresh", "good", "healthy"})
+IS = frozenset({"is", "be", "gets", "goes", "stands", "would", "will"})
+EMPTIED = frozenset({"half", "flat", "empty", "dead", "down", "emptied", "drained"})
+GONE = frozenset({"empty", "gone", "flat", "drained", "spent", "down", "used", "dead", "emptied", ""})
+EMPTIED_WITHIN = 3  # words
+THERE = (
+    ("in", "there"),
+    ("in", "now"),
+    ("aboard", "now"),
+    ("in", "it"),
+    ("we", "have"),
+    ("i", "have"),
+    ("on", "board"),
+)
+NOT_RUN = frozenset({"charger", "dcdc", "alternator", "fuse", "cable"})
+BETWEEN_EQUALS = frozenset({"and", "&", "+", "plus"})
 
 
 def is_size(scene: Scene, item: Item, value: float) -> bool:
@@ -166,3 +197,94 @@ def _is_batterys(scene: Scene, item: Item) -> bool:
     sides = scene.sides.get(item.at)
     left = sides.left if sides else None
     return left is not None and left.head == "battery" and gap(scene, item, left.start, left.end) <= OWNED
+
+
+def own_size(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a bare number is a battery's amp-hours by the words right before it."""
+    if item.dim != "NUM" or not LEAST_OWN <= value <= MOST_OWN or scene.word(item.end) in NOT_AFTER:
+        return False
+    after = scene.after(item)
+    ends = after is None or after.kind in ("mark", "word")
+    if not ends:
+        return False
+    return (
+        _poured_into(scene, item)
+        or _each_has(scene, item)
+        or _of_kind(scene, item, value)
+        or _it_is(scene, item, value)
+    )
+
+
+def _poured_into(scene: Scene, item: Item) -> bool:
+    """Whether a charger's amps go into it: "25 A into 110", "20 amps into a 90"."""
+    at = item.start - 1 - (scene.word(item.start - 1) in BEFORE_SIZE)
+    return scene.word(at) == "into" and at > 0 and scene.at_word[at - 1].dim == "AMP"
+
+
+def _each_has(scene: Scene, item: Item) -> bool:
+    """Whether each of some batteries has it: "when each has 130", "each being a 90", "130 in each"."""
+    at = item.start - 1
+    while scene.word(at) in HOLDS and item.start - at <= 2:
+        at -= 1
+    batteries = "battery" in scene.heads | scene.facts and not scene.heads & (NO_SIZE - {"charger"})
+    told = at < item.start - 1 and scene.word(at) == "each"
+    return batteries and (told or (scene.word(item.end), scene.word(item.end + 1)) == ("in", "each"))
+
+
+def _of_kind(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it follows a battery's kind: "an AGM 75", "two gels of 65"; "AGM 31" may be a case."""
+    before = scene.before(item)
+    if before is not None and before.name == "of":
+        before = scene.items[item.at - 2] if item.at > 1 else None
+    named = before is not None and before.fact == "battery.chemistry"
+    return named and value >= LEAST_CASE and not CASES & scene.vocabulary
+
+
+def _it_is(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it is the battery spoken of: "and if it's a 100 does it keep 20 amps going"."""
+    if scene.word(item.start - 1) != "a" or scene.word(item.start - 2) not in IT_IS or value < LIKELY or value % 5:
+        return False
+    amps = bool(scene.quantities("AMP")) or "load" not in scene.heads
+    return amps and "battery.chemistry" in scene.facts and not scene.heads & NO_SIZE and not scene.quantities("AH")
+
+
+def goes_by(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a bare figure is the amp-hours of a battery that is called by them."""
+    if not LEAST_ALONE <= value <= MOST_ALONE or item.dim != "NUM" or scene.heads & NOT_RUN or not _runs(scene):
+        return False
+    before = scene.word(item.start - 1)
+    if before in CHARGED and scene.word(item.start - 2) in BEFORE_ONE:
+        return True
+    return before in BEFORE_ONE and (_emptied(scene, item) or _is_there(scene, item))
+
+
+def _runs(scene: Scene) -> bool:
+    """Whether something is fed, so that a battery is meant."""
+    return bool(scene.quantities("AMP", "WATT")) or any(old.fact.endswith(".current") for old in scene.said)
+
+
+def _emptied(scene: Scene, item: Item) -> bool:
+    """Whether the figure gets empty: "a 130 is half empty", "a 110 would be half gone"."""
+    after = [scene.word(at) for at in range(item.end, item.end + EMPTIED_WITHIN)]
+    if after[1] == "half" and after[2] not in GONE:  # "a 100 is half of what I need"
+        return False
+    return after[0] in IS and bool(EMPTIED & set(after[1:]))
+
+
+def _is_there(scene: Scene, item: Item) -> bool:
+    """Whether it is what the boat has: "the 88 in there", "the 105 aboard now"; no load goes by a figure."""
+    after = (scene.word(item.end), scene.word(item.end + 1))
+    return (after in THERE or after[0] == "aboard") and "battery" in scene.heads | scene.facts
+
+
+def alike(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it is one of two equal figures behind counted batteries: "two AGMs in parallel, 90 and 90"."""
+    if not LEAST_ALONE <= value <= MOST_ALONE or "bank.layout" not in scene.facts or scene.heads - {"battery", "cell"}:
+        return False
+    for step in (2, -2):
+        at = item.at + step
+        other = scene.items[at] if 0 <= at < len(scene.items) else None
+        joined = scene.items[item.at + step // 2].name if other is not None else ""
+        if other is not None and other.dim == "NUM" and joined in BETWEEN_EQUALS:
+            return other.quantity.value == value and "battery" in scene.facts
+    return False

@@ -1,18 +1,18 @@
-"""A further battery beside several: "can I add a third of 70 Ah" leaves the two there are, and is one more."""
+"""A further battery beside those told of: "can I add a third of 70 Ah", "and a 100 Ah AGM", "the other one is 12.6"."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
-from grammar.told.batteries.theirs import OF_A_THING
+from grammar.text.numbers import value
 
 COUNT, RATINGS = "battery.count", frozenset({"battery.capacity", "battery.cca"})
 ORDINALS = {"third": 3.0, "fourth": 4.0, "fifth": 5.0, "sixth": 6.0}
-NUMBERS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0}
-NUMBER = rf"(?:{'|'.join(NUMBERS)}|[1-4])"
+NUMBER = "(?:one|two|three|four|[1-4])"
 NEAR = 12  # characters to a figure of its own
 ADDS = r"\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel)\b"
 A_BATTERY = (  # what may follow where it is a battery: no "third party", no "another fuse"
@@ -28,6 +28,18 @@ FURTHER = re.compile(
 FOR_ONE = re.compile(
     r"\b(?:for (?:the |my |our )?(?:house|domestic|engine|starter|fridge)|only|alone|by itself)\b", re.I
 )
+OF_A_BATTERY = frozenset(
+    ["battery.chemistry", "battery.nominal", "battery.capacity", "battery.cca", "battery.ca", "battery.age"]
+)
+BESIDE = re.compile(
+    r"\b(?:add|adding|alongside"
+    r"|(?:next to|beside|with|to) (?:it|them|that|those|these|this|mine|the (?:first|old|others))"
+    r"|in parallel with|in series with|as well as)\b"
+)
+ANOTHER = re.compile(r"\b(?:an?|another|other|second|third|spare|old|new)\b[^.?!]*$")
+JOINS = re.compile(r"\b(?:link|join|connect|couple|wire|parallel|series|together|combine|mix)\w*\b")
+OTHER_ONE = re.compile(r"\bother (?:one|battery|batt|bank)?\b[^.?!]*$")
+FAR = 60  # characters before a figure that its battery is named in
 
 
 def further(scene: Scene, stated: list[Stated]) -> list[Stated]:
@@ -35,12 +47,12 @@ def further(scene: Scene, stated: list[Stated]) -> list[Stated]:
     it has other figures than they have."""
     told = [item for item in (*stated, *scene.said) if item.fact.startswith("battery.")]
     found = FURTHER.search(scene.text) if told else None
-    if found is None or FOR_ONE.search(scene.text, found.end()) or OF_A_THING.match(scene.text, found.end()):
+    if found is None or FOR_ONE.search(scene.text, found.end()):
         return stated
     before = _before(scene, stated, found)
     if before < 2:
         return stated
-    more = 1.0 if found["ordinal"] else _number(found["more"] or found["many"] or "one")
+    more = 1.0 if found["ordinal"] else value((found["more"] or found["many"] or "one").lower())
     word = next(name for name in ("ordinal", "more", "many", "another") if found[name])
     here = Stated(COUNT, more, "", found[word], found.span(word), of=2, how="grammar")
     stated = [_as_its_own(scene, item, found) for item in stated]
@@ -76,5 +88,22 @@ def _those_there(scene: Scene, stated: list[Stated], before: float, found: re.Ma
     return [Stated(COUNT, before, "", found[word], found.span(word), how="grammar")]
 
 
-def _number(word: str) -> float:
-    return NUMBERS[word.lower()] if word.lower() in NUMBERS else float(word)
+def added(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The facts, those of a further battery as of the second: where the conversation told of others already."""
+    told = {item.fact: item.value for item in scene.said if item.of == 1}
+    if not any(fact in told for fact in OF_A_BATTERY | {"reading.voltage"}):
+        return stated
+    text = scene.text.lower()
+    adds, joins = bool(BESIDE.search(text)), bool(JOINS.search(text))
+    second = {item.fact for item in stated if item.of > 1}
+    return [replace(item, of=2) if _is_further(text, item, told, second, adds, joins) else item for item in stated]
+
+
+def _is_further(text: str, item: Stated, told: Mapping[str, object], second: set[str], adds: bool, joins: bool) -> bool:
+    """Whether a fact is one of the battery that is put beside those told of."""
+    if item.of > 1 or item.fact in second or told.get(item.fact) == item.value:
+        return False
+    before = text[max(0, item.span[0] - FAR) : item.span[0]]
+    if item.fact == "reading.voltage":
+        return joins and item.fact in told and bool(OTHER_ONE.search(before))
+    return adds and item.fact in OF_A_BATTERY and bool(ANOTHER.search(before))

@@ -8,14 +8,18 @@ from dataclasses import replace
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 
-COUNT, LAYOUT, VOLTS = "battery.count", "bank.layout", "bank.voltage"
+COUNT, LAYOUT, VOLTS, NOMINAL = "battery.count", "bank.layout", "bank.voltage", "battery.nominal"
 TWO = r"(?:two|2)"
 ROW = r"(?:in )?(?:series|a row|a line|a string|line)"
+PAIR = r"(?:pair|two|2|couple)"
 TWICE_OVER = re.compile(  # "two in a row, twice over", "two-two series then the pairs together"
     rf"\b{TWO}(?:(?: and |-| by |\+| \+ | plus ){TWO})?(?: (?:of them|batteries))? {ROW}\b,? ?[^.?!;:\d]{{0,16}}?"
     r"(?:\btwice(?: over)?\b|\btwo (?:times|lots)\b|\btimes two\b|\bx ?2\b|\bdoubled\b"
     r"|\b(?:then|and)(?: then)? (?:the |those |these |both )*(?:pairs|rows|strings|twos|sets)(?: are| go)?"
-    r" (?:together|parallel|in parallel|side by side|joined|paralleled|alongside))",
+    r" (?:together|parallel|in parallel|side by side|joined|paralleled|alongside))"
+    rf"|\b{PAIR}\b[^.?!;]{{0,40}}?\b{ROW}\b[^.?!;]{{0,24}}?\b(?:another|(?:a |the )?(?:second|other)) {PAIR}\b"
+    rf"[^.?!;]{{0,24}}?\b{ROW}\b[^.?!;]{{0,60}}?"  # "a pair in a row, another pair in a row next to it"
+    r"\b(?:next to|alongside|beside|side by side|parallel|across|plus\w*|positives?)\b",
     re.IGNORECASE,
 )
 FOUR = 4.0
@@ -37,8 +41,8 @@ OUT_OF = re.compile(  # "24 off two twelves", "36 V out of three 12s", "24 from 
     re.IGNORECASE,
 )
 JOINED_AS = re.compile(  # "two batteries joined as 24", "wired to a 12"
-    r"\b(?:joined|wired|linked|strung|connected|coupled|hooked|arranged)(?: up| together)?"
-    r" (?:as|to|into|to make|to give) (?:an? )?"
+    r"\b(?:joined|wired|linked|strung|chained|connected|coupled|hooked|arranged)(?: up| together)?"
+    r" (?:as|to|into|for|to make|to give) (?:an? )?"
     r"(?P<high>12|24|36|48|twenty[- ]four|thirty[- ]six|forty[- ]eight)(?:[ -]?v(?:olts?)?)?"
     r"(?=[.,;?!)]|$| (?:system|bank|pair|set|and|but|for|for the)\b)",
     re.IGNORECASE,
@@ -60,7 +64,9 @@ def _twice_over(scene: Scene, stated: list[Stated]) -> list[Stated]:
     told = Stated(LAYOUT, "series-parallel", "", found[0], found.span(), how="grammar")
     many = replace(told, fact=COUNT, value=FOUR)
     start, end = told.span
-    kept = (item for item in stated if item.fact not in (LAYOUT, COUNT) and not start <= item.span[0] < end)
+    inside = (item for item in stated if start <= item.span[0] < end and item.fact != NOMINAL)
+    gone = [*inside, *(item for item in stated if item.fact in (LAYOUT, COUNT))]
+    kept = [item for item in stated if item not in gone]
     return [*kept, told, many]
 
 
@@ -104,7 +110,7 @@ def _volts_joined(scene: Scene, stated: list[Stated]) -> list[Stated]:
 def _series(scene: Scene, stated: list[Stated], told: Stated) -> list[Stated]:
     """In series, where so many of so many volts make the bank's and no layout is told or asked."""
     values = {item.fact: item.value for item in stated}
-    count, nominal = values.get(COUNT), values.get("battery.nominal", 12.0)
+    count, nominal = values.get(COUNT), values.get(NOMINAL, 12.0)
     if LAYOUT in values or any(item.fact == LAYOUT for item in scene.items):
         return []
     joined = isinstance(count, float) and isinstance(nominal, float) and count > 1 and count * nominal == told.value

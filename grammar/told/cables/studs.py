@@ -1,9 +1,9 @@
-"""Whose size is told, the stud's or the lug's: of two the stud's comes first, wherever it stands in the message."""
+"""The sizes of studs and lugs: of two the stud's comes first; "quarter-inch holes", "3/8 for the big post"."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from grammar.reading import Span, Stated
@@ -17,6 +17,22 @@ STUDS = frozenset(["stud", "studs", "post", "posts", "bolt", "bolts", "pole", "p
 WORD = re.compile(r"[a-z]+(?:\d+)?|\d+(?:/\d+)?|[,.;:?!]")
 FAR = 150  # characters
 FARTHEST, BREAK = 8, 3  # words: what is further away names nothing; a mark or another size counts for three
+SIZES = {"quarter": "1/4", "half": "1/2", "three eighths": "3/8", "five sixteenths": "5/16"}
+FIGURE = r"1/4|5/16|3/8|1/2"
+INCH_WORD = r"(?:a )?quarter|half|three[- ]eighths?|five[- ]sixteenths?"
+INCHES = rf"(?:(?P<word>{INCH_WORD})(?: of an|[ -])[ -]?inch|(?P<figure>{FIGURE})(?: ?-?inch| ?in\b| ?\")?)"
+THING = r"(?:studs?|posts?|bolts?|holes?|lugs?|eyes?|eyelets?|rings?|terminals?|threads?)"
+SIZED = re.compile(
+    rf"(?<![\w/]){INCHES}"
+    rf"(?: of)?(?: for (?:the|my|a|that|each)| (?:brass|copper|steel|big|small|wide|threaded|ring|battery))*"
+    rf"[ -](?:\w+ )?{THING}\b",
+    re.IGNORECASE,
+)
+BEHIND = re.compile(
+    rf"\b{THING} (?:is|are|of|measures?|at|looks?|being)(?: about| roughly| a| like)*"
+    rf" {INCHES}(?!\w| (?:full|of the way))",
+    re.IGNORECASE,
+)
 
 
 def studs_first(scene: Scene, stated: list[Stated]) -> list[Stated]:
@@ -57,3 +73,16 @@ def away(words: list[str], names: frozenset[str]) -> int:
             return min(steps, FARTHEST)
         steps += 1 if word.isalpha() else BREAK
     return FARTHEST
+
+
+def inch_sizes(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """The size of a stud or lug, where none is told otherwise."""
+    if any(item.fact == SIZE for item in stated):
+        return
+    for pattern in (SIZED, BEHIND):
+        if found := pattern.search(scene.text):
+            name = "word" if found["word"] else "figure"
+            word = re.sub(r"[- ]+", " ", found[name].lower()).removeprefix("a ")
+            plural = word if word in SIZES else f"{word}s"
+            yield Stated(SIZE, SIZES.get(plural, word), "", found[name], found.span(name), how="grammar")
+            return

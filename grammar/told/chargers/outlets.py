@@ -1,4 +1,4 @@
-"""The outputs of a charger as people see them: pairs of leads and sets of clips, each pair one output."""
+"""How many outputs a charger has, as they are told: "it has only one pair of cables"; and that they share nothing."""
 
 from __future__ import annotations
 
@@ -24,8 +24,6 @@ BOTH_POLES = re.compile(  # one lead for each pole, and no more
 ONE_OUT = re.compile(
     rf"\b(?:one|a single|single|only one) {ENDS} (?:coming |comes? |going |goes? )?out\b", re.IGNORECASE
 )
-
-
 NUMBER = r"(?P<many>one|a single|single|1|two|2|twin|three|3|four|4)"
 EXITS = r"(?:exits?|mouths?|teats?|spoons?|taps?|arms?|tails?|nozzles?|branches|branch|spouts?|fingers|ways out)"
 OF_CHARGER = re.compile(  # "the shore charger carries only two spoons", "a charger of one lead"
@@ -50,6 +48,18 @@ ARMED = re.compile(
     r"|\b(?P<only>one|two|three|four) (?:exits?|outlets?|outputs?|ways? out) only\b",
     re.IGNORECASE,
 )
+ISOLATED = "charger.isolated"
+APART = re.compile(
+    r"\b(?:outputs?|outlets?|exits|legs|channels|outs)(?: ?[,:(]+)? ?(?:\(?(?:all|both|fully|galvanically|each) )?"
+    r"(?:isolated|floating|(?:galvanically )?separated?)\b(?!\s*\?| or\b| from (?:the )?(?:boat|hull))"
+    r"|\b(?:outputs?|outlets?|exits|legs|channels|outs)\b[^.?!;]{0,40}"
+    r"\b(?:they'?re|they are|them are|each is|both are|being)"
+    r"(?: all| both| fully| galvanically| properly)* isolated\b(?!\s*\?| or\b)",
+    re.IGNORECASE,
+)
+ASKED = re.compile(r"\b(?:are|is|must|should|needs?|whether|if|does|not|non|no|unless|without)\b[^.?!;]{0,30}$", re.I)
+OPEN = re.compile(r"\b(?:if|whether|wonder|unsure|unless|are they|not sure)\b", re.IGNORECASE)
+ASKED_AFTER = re.compile(r"^[^.?!;,]{0,12}\?")
 
 
 def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
@@ -98,3 +108,15 @@ def _told(found: re.Match[str], many: float) -> Stated:
     )  # "one-outlet 20 A unit"
     span = start, end
     return Stated(FACT, many, "", found.string[slice(*span)], span, how="grammar")
+
+
+def floating(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """That a charger's outputs are isolated, where it is told and not asked."""
+    if "charger" not in scene.heads and not scene.about("word:outputs", "role:charger.outputs"):
+        return
+    if any(item.fact == ISOLATED for item in stated) or (found := APART.search(scene.text)) is None:
+        return
+    if OPEN.search(found[0]):
+        return
+    if not ASKED.search(scene.ahead(found.start())) and not ASKED_AFTER.search(scene.text[found.end() :][:20]):
+        yield Stated(ISOLATED, True, "", found[0], found.span(), how="default")

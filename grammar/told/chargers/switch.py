@@ -1,13 +1,14 @@
-"""The kinds that a charger's switch offers, and the one that it stands on: neither is what the battery is."""
+"""Kinds that a charger's switch offers, and the one it stands on or is made for: neither is what the battery is."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from itertools import pairwise
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
-from grammar.told.chargers.its_switch import its_switch
+from grammar.told.words import ahead_of
 
 OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
 OWNERS = frozenset({"we", "i", "ive", "weve", "you", "boat", "she"})  # "we have AGM" is a battery
@@ -16,26 +17,8 @@ DIALS = frozenset({"menu", "wheel", "dial", "knob", "lamps", "words", "lights", 
 REGULATORS = frozenset({"regulator", "controller"})  # of a panel: a charger too
 STANDS = frozenset(
     {
-        "left",
-        "stands",
-        "stood",
-        "sits",
-        "sat",
-        "set",
-        "stuck",
-        "turned",
-        "glows",
-        "points",
-        "had",
-        "put",
-        "keep",
-        "rests",
-        "being",
-        "is",
-        "pointing",
-        "parked",
-        "wound",
-        "jammed",
+        *("left", "stands", "stood", "sits", "sat", "set", "stuck", "turned", "glows", "points", "had", "put"),
+        *("keep", "rests", "being", "is", "pointing", "parked", "wound", "jammed"),
     }
 )
 REMAINS = frozenset({"remains", "remained", "stays", "stayed", "still"})  # "the charger, which remains on WET"
@@ -53,6 +36,21 @@ USED = frozenset({"on", "use", "using", "used", "uses", "chose", "chosen", "pick
 AHEAD, BEHIND = 8, 4  # pieces before and after a list in which it is said what offers it
 CHARGE_VOLTS = (13.0, 16.0)
 CHARGES = ("charger.current",)  # what the charger asked about last goes by
+IT = frozenset({"it", "its", "that", "thats", "which"})
+SAYS = frozenset({"says", "reads", "shows", "said"})
+AT = frozenset({"in", "on", "at"})
+IT_STANDS = frozenset({"is", "stands", "sits", "was", "points", "still", "stuck", "s"})
+BACK = 4  # words
+LABELLED = frozenset({"battery", "batteries", "lid", "label", "sticker", "case"})
+ALTERNATIVES = frozenset({"/", "or", "and", "&", "+"})
+CHARGER = r"\b(?:the|my|our|his|her|their|your|old) (?:\w+ ){0,2}charger\b"
+MADE_FOR = re.compile(
+    rf"{CHARGER}[^.?!;]{{0,32}}?,? (?:made|meant|built|intended|designed|sold|bought|set|marked"
+    rf"|labelled) (?:for|as) ['\"‘“]?$",
+    re.IGNORECASE,
+)
+ON_QUOTED = re.compile(rf"{CHARGER}[^.?!;]{{0,32}}?,? (?:on|at|says|marked|reads) ['\"‘“]$", re.IGNORECASE)
+ON_ASIDE = re.compile(rf"{CHARGER} (?:is|was)[^.?!;,]{{3,28}}, (?:still )?on $", re.IGNORECASE)
 
 
 def on_the_switch(scene: Scene) -> set[int]:
@@ -205,3 +203,38 @@ def _is_offered(scene: Scene, item: Item) -> bool:
     before = [scene.word(item.start - back) for back in (1, 2, 3, 4, 5)]
     offers = any(word in OFFERS and owner not in OWNERS for word, owner in pairwise(before))
     return offers or before[:2] == ["says", "one"]
+
+
+def its_switch(scene: Scene, item: Item) -> bool:
+    """Whether "it" is a charger, and the kind what its switch says or stands on."""
+    after = scene.after(item)
+    if after is not None and (after.name in ALTERNATIVES or after.head == "battery"):
+        return False
+    if scene.word(item.end) == "on" and LABELLED & {scene.word(at) for at in range(item.end, item.end + BACK)}:
+        return False  # "it says AGM on the battery"
+    last, before = scene.word(item.start - 1), [scene.word(item.start - back) for back in range(2, BACK + 1)]
+    if last in SAYS:
+        return before[0] in IT and _of_charger(scene, item)
+    at = last in AT and (before[0] in IT or (before[0] in IT_STANDS and bool(IT & set(before))))
+    return at and (_of_charger(scene, item) or _of_that_charger(scene, item))
+
+
+def _of_charger(scene: Scene, item: Item) -> bool:
+    """Whether a charger was named last before it."""
+    heads = [head.head for head in scene.head_items if head.end <= item.start and head.head != "meter"]
+    return heads[-1:] == ["charger"]
+
+
+def _of_that_charger(scene: Scene, item: Item) -> bool:
+    """Whether a charger was told of before, and a battery of another kind."""
+    charged = any(old.fact.startswith("charger.") for old in scene.said)
+    others = any(old.fact == "battery.chemistry" and old.value != item.name for old in scene.said)
+    return charged and others and not scene.heads - {"charger"}
+
+
+def of_its_kind(scene: Scene, item: Item) -> bool:
+    """Whether a kind of battery is what the charger that they have is made for, or is set to."""
+    if "charger" not in scene.heads:
+        return False
+    before = ahead_of(scene, item)
+    return any(words.search(before) for words in (MADE_FOR, ON_QUOTED, ON_ASIDE))

@@ -16,16 +16,7 @@ CHOICE = frozenset({"or", "vs", "versus", "against", "instead"})
 DRAWS = frozenset({"draw", "draws", "drawing", "drew", "pull", "pulls", "pulling", "run", "runs", "running", "current"})
 WORDS = frozenset({"fuse", "fuses", "breaker", "breakers", "fused"})
 GOING_ON = WORDS | {
-    ",",
-    ";",
-    ".",
-    "and",
-    "a",
-    "an",
-    "the",
-    "at",
-    "with",
-    "for",
+    *(",", ";", ".", "and", "a", "an", "the", "at", "with", "for"),
 }  # and nobody else is named: "the shop 400 A"
 ITSELF = frozenset({"it", "motor", "thruster", "windlass", "load", "plate", "which"})  # and no person
 OF_LOAD = ("load.current", "load.power", "load.model")

@@ -29,6 +29,7 @@ LASTS = re.compile(
     r"|\b(?:till|until) (?:what (?:hour|time)|when)\b"
     r"|\bbefore (?:sunrise|dawn|dark|daybreak|midnight|breakfast|morning)\b"
     r"|\b(?:kills?|flattens?|empties|drains?|finish(?:es)?|ruins?) (?:an?|the|my|our) \d"
+    r"|\bleft (?:in|of)\b|\b(?:squeeze|wring|milk|coax|suck)\w*\b[^.?!;,]{0,14}\b(?:out of|from|off)\b"
     r"|\bsees? (?:me|us|them|him|her|out)\b|\bthrough (?:the|a|an?other|one|my|" + SO_MANY[3:-1] + r") ?"
     r"(?:night|evening|hours|day|weekend|watch)\b",
     re.IGNORECASE,

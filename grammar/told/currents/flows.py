@@ -58,6 +58,9 @@ STEADY = re.compile(
     r" ?(?:of )?(?:a |as )?(?:continuous|cont\b|steady|steadily|constant|permanent|all day|without end|for good)",
     re.IGNORECASE,
 )
+CHARGERS = frozenset({"charger", "dcdc", "alternator", "panel"})
+GOES_IN = frozenset({("going", "in"), ("goes", "in"), ("go", "in"), ("fed", "in"), ("put", "in"), ("sent", "in")})
+SHORE = frozenset({"shore", "mains", "quay", "charger", "chargers", "charging", "charge"})
 
 
 def flowing(scene: Scene, item: Item, value: float) -> str:
@@ -84,3 +87,10 @@ def _charges(scene: Scene, item: Item, before: str, after: str) -> bool:
     owner = scene.after(item)
     fed = FED.search(before) and (owner is None or not owner.head)  # "fed by a 90 amp alternator" is that one's
     return not running and bool(fed or TO_FILL.match(after))
+
+
+def through_a_cable(scene: Scene, item: Item) -> bool:
+    """Whether amps that "go in" do so at a cable's end: "4 AWG, 16 ft, ninety amps going in"."""
+    cabled = scene.quantities("LENGTH") and scene.quantities("GAUGE", "AREA")
+    goes_in = (scene.word(item.end), scene.word(item.end + 1)) in GOES_IN
+    return goes_in and bool(cabled) and not CHARGERS & scene.heads and not SHORE & scene.vocabulary

@@ -7,6 +7,7 @@ import re
 from grammar.scene.claims import NOTHING, Claim, asked
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import ahead_of
 
 FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400, 500})  # usual sizes, in amps
 SMALLEST_FUSE = 30
@@ -17,22 +18,8 @@ RATINGS = FUSES | {35, 45, 110, 450, 600}  # others that are sold
 AMPS_OF = frozenset({"load.current", "load.model", "load.power"})
 ALONE = frozenset(  # beside a rating that is only put in place of the one judged
     {
-        "instead",
-        "then",
-        "and",
-        "or",
-        "so",
-        "what",
-        "whats",
-        "how",
-        "about",
-        "a",
-        "an",
-        "the",
-        "amp",
-        "amps",
-        "ok",
-        "okay",
+        *("instead", "then", "and", "or", "so", "what", "whats", "how", "about", "a", "an", "the", "amp", "amps"),
+        *("ok", "okay"),
     }
     | {"now", "fine", "good", "right", "better", "next", "size", "up", "one", "well", "maybe", "just", "rather", "try"}
 )
@@ -126,11 +113,7 @@ def was_there(scene: Scene, item: Item) -> bool:
 def gave_way(scene: Scene, item: Item) -> bool:
     """Whether amps are those of a load that gives way to another: "swapped the 260 A thruster for a 340 A one"."""
     follows = scene.after(item)
-    if (
-        follows is None
-        or follows.head != "load"
-        or not WAS_THERE.search(scene.ahead(scene.span(item.start, item.end)[0]))
-    ):
+    if follows is None or follows.head != "load" or not WAS_THERE.search(ahead_of(scene, item)):
         return False
     named = any(found.kind == "model" for found in scene.items)
     return named or any(other.dim == "AMP" and other is not item for other in scene.measured)
@@ -138,7 +121,7 @@ def gave_way(scene: Scene, item: Item) -> bool:
 
 def took_its_place(scene: Scene, item: Item) -> bool:
     """Whether amps are those of the fuse that is there now, where another one was: the 500 A in place of the 350 A."""
-    if not PUT.search(scene.ahead(scene.span(item.start, item.end)[0])):
+    if not PUT.search(ahead_of(scene, item)):
         return False
     others = (other for other in scene.measured if other is not item and other.dim in ("AMP", "NUM"))
     return any(was_there(scene, other) for other in others)

@@ -7,6 +7,7 @@ import re
 from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import stops
 
 LOAD, PEAK, LIMIT = (Claim(fact, "role") for fact in ("load.current", "load.peak", "battery.max_current"))
 FIRST = re.compile(
@@ -82,7 +83,7 @@ def _by_place(scene: Scene, claim: Claim | None, item: Item, value: float) -> Cl
     if bare and value in SYSTEMS:
         return None
     if (claim is None or claim == Claim("fuse.rating", claim.how)) and bare and LOAD_OF.search(before):
-        return LOAD if _ends(scene, item) else None
+        return LOAD if stops(scene, item, ("and", "is", "or", "on", "at", "for", "with", "amp")) else None
     if claim is None and THROUGH.match(after):
         return LOAD
     limited = claim is not None and claim.fact == "load.current" and scene.lithium_known
@@ -96,8 +97,3 @@ def _names_the_load(scene: Scene, claim: Claim | None, item: Item) -> bool:
     load = scene.at_word[item.end]
     follows = scene.after(load)
     return load.head == "load" and (follows is None or follows.head != "fuse")
-
-
-def _ends(scene: Scene, item: Item) -> bool:
-    after = scene.after(item)
-    return after is None or after.kind == "mark" or after.name in ("and", "is", "or", "on", "at", "for", "with", "amp")

@@ -7,6 +7,7 @@ import re
 from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import ahead_of
 
 LIES_IN_SUN = re.compile(
     r"^[^.?!;\d]{0,24}\b(?:on|over|across|atop) (?:the |my |our |his |her |its |a )?"
@@ -51,7 +52,7 @@ def of_the_sun(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 
 def _of_the_day(scene: Scene, item: Item) -> bool:
     """Whether the sun is spoken of, and these are its hours of a day: "sun in Galway: one and a half hours a day"."""
-    before = scene.ahead(scene.span(item.start, item.end)[0])
+    before = ahead_of(scene, item)
     return SUN_OF.search(before) is not None and DAILY.match(_after(scene, item)) is not None
 
 

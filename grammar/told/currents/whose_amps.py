@@ -13,19 +13,8 @@ WHOSE = frozenset({"the", "my", "our", "his", "her", "its", "their", "that", "th
 SORTS = frozenset(  # between the amps and the fuse
     {"slow", "quick", "fast", "thermal", "manual", "resettable", "inline", "marine", "ceramic", "glass", "mega", "midi"}
     | {
-        "big",
-        "small",
-        "little",
-        "old",
-        "new",
-        "ordinary",
-        "single",
-        "double",
-        "automatic",
-        "worth",
-        "of",
-        "push",
-        "reset",
+        *("big", "small", "little", "old", "new", "ordinary", "single", "double", "automatic", "worth", "of"),
+        *("push", "reset"),
     }
     | {"brass", "shiny", "cheap", "rusty", "main", "spare", "bolt", "down", "blade", "cartridge", "delay", "time"}
 )

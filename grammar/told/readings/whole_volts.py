@@ -1,4 +1,4 @@
-"""Volts under load told as a whole number: "under load falls to 9", "the thruster drags it down to ten"."""
+"""Volts read that are a whole number: "under load falls to 9", "12 volts on a 12 volt battery"."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ import re
 from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.standard import NOMINAL
+from grammar.told.words import ahead_of, stops
 
 LOADED = Claim("reading.load_voltage", "role")
 FALLS = re.compile(
@@ -21,6 +23,7 @@ UNDER = re.compile(
 GOES_ON = frozenset({"and", "when", "under", "while", "with", "volts", "or"})
 LOWEST, HIGHEST = 7.0, 11.0  # volts
 OPEN = frozenset({"battery.count", "load.bursts", "battery.age", NOTHING.fact})
+LEAST_TWO, MOST_TWO = 18.0, 29.5  # volts shown of a 24 V bank
 
 
 def whole_volts(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
@@ -35,6 +38,35 @@ def _fell_to(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:
     value, claim = item.quantity.value, claims.get(item.at)
     if isinstance(value, str) or not LOWEST <= value <= HIGHEST or (claim and claim.fact not in OPEN):
         return False
-    after = scene.after(item)
-    ends = after is None or after.kind == "mark" or after.name in GOES_ON
-    return ends and FALLS.search(scene.ahead(scene.span(item.start, item.end)[0])) is not None
+    ends = stops(scene, item, GOES_ON)
+    return ends and FALLS.search(ahead_of(scene, item)) is not None
+
+
+def volts_of_as_many(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of round volts that are read: "12 volts on a 12 volt battery", "24 V bank, reads 21"."""
+    found = {item.at for item in scene.quantities("VOLT") if _on_as_many(scene, item)}
+    found |= {item.at for item in scene.quantities("NUM") if item.at not in claims and _shown_of_two(scene, item)}
+    return {at: Claim("reading.voltage", "role") for at in found}
+
+
+def _on_as_many(scene: Scene, item: Item) -> bool:
+    at = item.end + 1 + (scene.word(item.end + 1) in ("a", "the", "my", "his", "her", "our", "its"))
+    if item.quantity.value not in NOMINAL or scene.word(item.end) != "on" or at >= len(scene.at_word):
+        return False
+    other = scene.at_word[at]
+    named = scene.after(other)
+    return (
+        other.dim == "VOLT"
+        and other.quantity.value == item.quantity.value
+        and named is not None
+        and (named.head == "battery" or named.fact == "battery.chemistry")
+    )
+
+
+def _shown_of_two(scene: Scene, item: Item) -> bool:
+    """Whether a whole number is what a 24 V bank shows: "24 V bank, reads 21"."""
+    value, after = item.quantity.value, scene.after(item)
+    ends = after is None or after.kind == "mark" or after.name in ("volts", "v", "now", "and")
+    shown = scene.word(item.start - 1) in ("reads", "shows", "says", "showing", "reading") and ends
+    two = any(other.quantity.value == 24 for other in scene.quantities("VOLT"))
+    return shown and two and not isinstance(value, str) and LEAST_TWO <= value <= MOST_TWO and value != 24

@@ -6,6 +6,8 @@ import re
 from dataclasses import dataclass
 
 from grammar.reading import Span
+from grammar.scene.items import Item
+from grammar.scene.scene import Scene
 
 HOURS = (
     *("one", "two", "three", "four", "five", "six", "seven"),
@@ -40,6 +42,12 @@ PAST_IT = re.compile(r"\W+past\b", re.IGNORECASE)
 ABED = re.compile(r"\b(?:sleep\w*|asleep|in bed|cpap|at night|evenings?|telly)\b", re.IGNORECASE)
 LOOKED_AT = 24  # characters before a stretch
 DAY, HALF_DAY = 24.0, 12.0
+DIMS = frozenset({"TIME", "LENGTH"})
+SHARES = {"half": 0.5, "quarter": 0.25}
+FOLLOWS = re.compile(
+    r" and (?:an? )?(half|quarter)(?=\W*$|[.,;:?!)]| (?:old|ago|now|long|of|each|one|in|is|it|they|she|the)\b)",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,3 +108,11 @@ def _time(found: re.Match[str], name: str) -> Time | None:
     marked = bool(morning or evening or part or found[f"{name}colon"] or found[f"{name}clock"])
     hour = hour % HALF_DAY if morning or evening else hour
     return Time(hour + (HALF_DAY if evening else 0) + PAST.get(part, 0) + minutes, marked, sure)
+
+
+def share_after(scene: Scene, item: Item) -> float:
+    """The part of one unit that is told behind a figure; 0 for none. "Four years and half full" has none."""
+    if item.dim not in DIMS or item.part is None or len(item.part.quantities) != 1:
+        return 0.0
+    found = FOLLOWS.match(scene.text, item.part.span[1])
+    return SHARES[found[1].lower()] if found else 0.0

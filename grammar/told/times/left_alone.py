@@ -6,6 +6,7 @@ import re
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import ahead_of
 
 LONGEST = 31 * 86400.0  # seconds: who leaves it longer lays it up
 QUIET = frozenset(
@@ -47,7 +48,7 @@ def left_alone(scene: Scene, item: Item, value: float) -> bool:
     if after[:1] == ["of"] and after[1] in QUIET:
         return True
     named = ALONE.intersection([*after[:1], *(scene.word(at) for at in range(item.start - 3, item.start))])
-    return bool(named) or after[:2] in OWN or NOBODY.search(_before(scene, item)) is not None
+    return bool(named) or after[:2] in OWN or NOBODY.search(ahead_of(scene, item)) is not None
 
 
 def _sat_so_long(scene: Scene, item: Item) -> bool:
@@ -74,11 +75,7 @@ def _is_read(scene: Scene) -> bool:
     )
 
 
-def _before(scene: Scene, item: Item) -> str:
-    return scene.ahead(scene.span(item.start, item.end)[0])
-
-
 def _was_taken_off(scene: Scene, item: Item) -> bool:
     """Whether the charge ended then."""
-    found = OFF_IT.search(_before(scene, item))
+    found = OFF_IT.search(ahead_of(scene, item))
     return found is not None and CHARGE.search(found[0]) is not None

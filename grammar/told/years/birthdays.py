@@ -8,9 +8,7 @@ from collections.abc import Iterator
 from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
-from grammar.told.years.served import years_served
-from grammar.told.years.so_long import so_long
-from grammar.told.years.worn_at import worn_at
+from grammar.told.years.served import so_long, worn_at, years_served
 
 FACT = "battery.age"
 ORDINALS = {

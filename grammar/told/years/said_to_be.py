@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
-from grammar.told.years.served import NUMBERS
+from grammar.text.numbers import value
+from grammar.told.years.served import WORDS
 
 FACT = "battery.age"
 NUMBER = (
-    rf"(?P<years>{'|'.join(NUMBERS)}|\d{{1,2}})(?P<half>(?:\.5| and (?:a )?half|½))?"
+    rf"(?P<years>{WORDS}|\d{{1,2}})(?P<half>(?:\.5| and (?:a )?half|½))?"
     r"\b(?! ?-?(?:v|volts?|ah|amps?|amperes?|a|ma|w|watts?|kg|kilos?|lbs?|pounds?|m|mm2?|cm|feet|ft|hours?|minutes?"
     r"|seconds?|weeks?|months?|days?|percent|degrees|times|per|of|or|to|in)\b|[.,]?\d| ?%)"
 )
@@ -38,7 +40,7 @@ BRACKETED = re.compile(  # "the AGM (100 Ah) is three and a half"
     re.IGNORECASE,
 )
 AND_HALF = re.compile(  # "our gel is four and a half"
-    rf"\b{IT} (?:is|are)(?: now| already| about)* (?P<years>{'|'.join(NUMBERS)}|\d{{1,2}})"
+    rf"\b{IT} (?:is|are)(?: now| already| about)* (?P<years>{WORDS}|\d{{1,2}})"
     r"(?P<half> and (?:a )?half)(?=\s*(?:[,.;?!]|$|and\b|now\b))",
     re.IGNORECASE,
 )
@@ -52,6 +54,22 @@ HAVE = re.compile(r"\b(?:i|we|you|he|i've|we've)(?: have| has| had)? $|\b(?:i|we
 APART = re.compile(r" ?(?:years?|yrs) (?:older|newer|younger|apart)\b", re.IGNORECASE)
 VOLTS = frozenset({12.0, 24.0})
 OLDEST = 20.0
+AGE = "battery.age"
+IN_WORDS = r"\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen"
+AND_MONTHS = re.compile(
+    rf"\b(?P<years>{IN_WORDS}) ?(?:years?|yrs?)(?: old)?,?(?: and|,|) ?(?P<months>{IN_WORDS}) ?(?:months?|mths?)\b",
+    re.IGNORECASE,
+)
+STAMPED = re.compile(
+    r"\b(?:date ?stamp(?:ed)?|date ?code|stamp(?:ed)?|dated|date|sticker|made|built|fitted|bought|installed)"
+    rf"(?: \w+)?(?: is| was|:|,)? (?:some |about |nearly |over )?(?P<years>{IN_WORDS}) (?:years?|yrs?|winters|seasons) "
+    r"(?:back|ago|past|gone)\b",
+    re.IGNORECASE,
+)
+WINTERS = re.compile(
+    rf"\b(?P<years>{IN_WORDS}) (?:winters|summers|springs|seasons|christmases)(?: (?:old|of age|on her back))\b",
+    re.IGNORECASE,
+)
 
 
 def age_said(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
@@ -63,7 +81,7 @@ def age_said(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         found = pattern.search(scene.text)
         if found is None or (pattern is SEASONS and _of_people(scene, found)):
             continue
-        years = (NUMBERS.get(found["years"].lower()) or float(found["years"])) + (0.5 if found["half"] else 0.0)
+        years = value(found["years"].lower()) + (0.5 if found["half"] else 0.0)
         if 1 < years <= OLDEST and years not in VOLTS - ({12.0} if pattern is BY_ITS_DATE else set()):
             yield Stated(FACT, years, "year", found["years"], found.span("years"), how="default")
             return
@@ -84,3 +102,28 @@ def _of_battery(scene: Scene) -> bool:
     """Whether a battery is spoken of, here or before."""
     named = "battery" in scene.facts | scene.heads or bool(scene.quantities("CCA", "AH"))
     return named or any(old.fact.startswith("battery.") for old in scene.said)
+
+
+def made_up(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The facts with the years and months of a battery as one, and an age that no figure alone tells."""
+    ages = [item for item in stated if item.fact == AGE]
+    if found := AND_MONTHS.search(scene.text):
+        return _with_months(stated, ages, found)
+    if ages or "battery" not in scene.facts | scene.heads:
+        return stated
+    found = STAMPED.search(scene.text) or WINTERS.search(scene.text)
+    years = value(found["years"].lower()) if found else 0.0
+    if found is None or not 0 < years <= OLDEST:
+        return stated
+    kept = [item for item in stated if not found.start() <= item.span[0] < found.end()]
+    return [*kept, Stated(AGE, years, "year", found[0], found.span(), how="default")]
+
+
+def _with_months(stated: list[Stated], ages: list[Stated], found: re.Match[str]) -> list[Stated]:
+    years, months = value(found["years"].lower()), value(found["months"].lower())
+    start, end = found.span()
+    own = next((item for item in ages if start <= item.span[0] < end), None)
+    if own is None or own.value != years or months >= 12:
+        return stated
+    whole = replace(own, value=years + months / 12, text=found[0], span=(start, end))
+    return [*(item for item in stated if not start <= item.span[0] < end), whole]

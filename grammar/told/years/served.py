@@ -3,24 +3,18 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.numbers import value
+from grammar.told.words import SENTENCE, ahead_of
 from grammar.told.years.ages import LIFE, WORN
 
 FACT = "battery.age"
-NUMBERS = {
-    name: float(number)
-    for number, name in enumerate(
-        (
-            *("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen"),
-            *("fourteen", "fifteen"),
-        ),
-        start=2,
-    )
-}
-NUMBER = rf"(?P<years>{'|'.join(NUMBERS)}|\d{{1,2}})"
+WORDS = "two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen"
+NUMBER = rf"(?P<years>{WORDS}|\d{{1,2}})"
 IN_YEAR = re.compile(  # "the AGM is in year five", "season number six for this gel"
     r"\b(?:(?:in|on|into|is|now|its|entering|starting|begins|started|at) (?:year|season)"
     r"|(?:year|season) (?:number|no\.?|nr\.?)) (?:number |no\.? ?|nr\.? ?)?"
@@ -56,7 +50,6 @@ OF_KIND = re.compile(  # "does a wet of five want replacing"
     r"\b(?:a|an|the|my|our|your|this)(?: \w+)? (?:agm|gel|wet|flooded|lead|battery|accu)(?: one| battery)? of $",
     re.IGNORECASE,
 )
-SENTENCE = re.compile(r"[.?!;](?= |$)")
 BATTERY = re.compile(
     r"\b(?:batter\w*|batts?|accus?|agms?|gels?|wets?|flooded|lithiums?|lead|lfp|it|its|it's|they|she|he|mine|ours|ones?|bank)\b",
     re.IGNORECASE,
@@ -71,6 +64,63 @@ OTHERS = re.compile(
 UNTIL = 3.0  # a battery of that many years and more is told by a bare number
 OLDEST, SYSTEM, SIX = 20.0, 12.0, 6.0
 ENDS = frozenset({"mark"})
+YEARS = rf"(?P<years>\d{{1,2}}|{WORDS})"
+UNIT = r"(?:years?|yrs?|winters?|summers?|seasons?)"
+KINDS = r"(?:wets?|flooded|agms?|gels?|lithiums?|batter(?:y|ies)|batts?|accus?)"
+ENDURED = re.compile(
+    rf"\b(?:of|after|through|over|with) (?:the |its |their |some )?{YEARS} "
+    r"(?:neglected|forgotten|wasted|idle|lonely|faithful|hard|harsh|cold|hot|bitter|rough|thankless|unloved|uncharged"
+    rf"|blameless|happy|salty|wet|rainy|thirsty|dry) {UNIT}\b",
+    re.IGNORECASE,
+)
+THATS = re.compile(
+    rf"\b{KINDS}(?: ones?)?,? (?:that|which|what|who|as)(?:'?s| is| are|'?re| be)(?: now| already| all"
+    rf"| just)? {YEARS}\b"
+    r"(?=\s*(?:[,;:?!)]|\.(?!\d)|$|and\b|or\b|now\b|already\b))",
+    re.IGNORECASE,
+)
+BACK = re.compile(
+    rf"\b(?:{KINDS}|they|it|these|those)\b[^.?!;]{{0,18}}\b(?:from|of|since|dating|fitted|bought|put in"
+    rf"|installed)(?: from)?"
+    rf"(?: about| some)? {YEARS} (?:good |long )?{UNIT} (?:back|ago|since|gone|past)\b",
+    re.IGNORECASE,
+)
+SPOKEN_OF = re.compile(rf"\b{KINDS}\b|\bplates?\b", re.IGNORECASE)
+VOLTS = frozenset({6.0, 12.0})  # of a battery, where no word of years stands by
+PEOPLE = re.compile(r"\b(?:i|we|he|she|they|married|sailing|sailed|retired|worked)\b[^.?!;,]{0,24}$", re.IGNORECASE)
+WORN_YEARS = rf"(\d{{1,2}}|{WORDS})"
+WORN_ENDS = r"(?=\s*(?:[,;:?!)]|\.(?!\d)|$|is\b|are\b|and\b|or\b|by now\b))"
+KIND = r"(?:wets?|flooded|agms?|gels?|lead|lithiums?|lifepo4|lfp|batter(?:y|ies)|batts?|calcium)"
+IS_WORN = (
+    r"(?:worn(?: out)?|finished|done(?: for)?|past it|spent|knackered|clapped out|ready for the (?:tip|skip)|tired)"
+)
+BY_WORDS = re.compile(  # what needs no battery named beside it but one in the message
+    rf"\b{IS_WORN} at (?:the age of )?{WORN_YEARS}{WORN_ENDS}"
+    rf"|^at {WORN_YEARS},? (?:is|are|isn't|aren't) (?:it|he|she|they|the|my|our|this)\b"
+    r"(?=[^.?!]*\b(?:last legs|past|worn|finished|done|tired|old|due|time|bin|end)\b)"
+    rf"|\b(?:carries|carry|has|have|bears|with) (?:\w+ )?{WORN_YEARS} {UNIT} (?:on (?:its|his|her|their|the)? ?"
+    rf"(?:back|clock|shoulders)|behind (?:it|him|her|them)|under (?:its|his|her|their) belt)"
+    rf"|\b(?:a|an|the|my|our|his|this|that) {WORN_YEARS}[- ]?(?:yrs?|years?|y/?o)\.?(?:[- ]old)? {KIND}\b"
+    rf"|\b(?:came aboard|came on board|joined (?:us|the boat|the ship)|arrived|moved in)(?: together| as a pair)?"
+    rf" {WORN_YEARS} {UNIT} ago",
+    re.IGNORECASE | re.MULTILINE,
+)
+ITSELF = re.compile(  # a bare number of years, where what follows speaks of an end
+    rf"(?:^|[.?!;:)]\s*|\band |\bbut )(?:it'?s|they'?re|he'?s|she'?s|it is|they are|"
+    rf"the (?:thing|battery|old (?:girl|boy|thing))(?:'?s| is))"
+    rf" (?P<years>\d{{1,2}}|{WORDS})\b(?=\s*[,.;?!]\W*(?P<after>[^.?!]*[.?!]?[^.?!]*))",
+    re.IGNORECASE | re.MULTILINE,
+)
+END = re.compile(
+    r"\b(?:bin|scrap|skip|tip|replace|the best of (?:it|him|her|them)|on the way out|last legs"
+    r"|past it|worn|new one|finished|done for|time for|retire|too old|how long (?:has|have))\b",
+    re.IGNORECASE,
+)
+OF_AFTER = 70  # characters
+WORN_SENTENCE = re.compile(r"(?<=[.?!;]) +")
+LOWEST, HIGHEST = 1.05, 1.32  # specific gravity of acid
+WORN_VOLTS = frozenset({12.0, 24.0})
+NOT_YEARS = frozenset({6.0})  # volts, where volts are asked for
 
 
 def years_served(scene: Scene) -> Stated | None:
@@ -80,17 +130,17 @@ def years_served(scene: Scene) -> Stated | None:
         return None
     for pattern in (IN_YEAR, OLD_ASIDE):
         if (found := pattern.search(scene.text)) and _is_its(scene, found):
-            years = NUMBERS.get(found["years"].lower()) or float(found["years"])
+            years = value(found["years"].lower())
             if 0 < years <= OLDEST:
                 return Stated(FACT, years, "year", found[0], found.span(), how="default")
     for item in scene.quantities("TIME", "NUM", "COUNT"):
-        value = item.quantity.value
-        if isinstance(value, str) or not 0 < value <= OLDEST:
+        figure = item.quantity.value
+        if isinstance(figure, str) or not 0 < figure <= OLDEST:
             continue
-        told = _served(scene, item) if item.dim == "TIME" else _bare(scene, item, float(value))
+        told = _served(scene, item) if item.dim == "TIME" else _bare(scene, item, float(figure))
         if told:
             span = scene.span(item.start, item.end)
-            return Stated(FACT, float(value), "year", scene.text[slice(*span)], span, how="default")
+            return Stated(FACT, float(figure), "year", scene.text[slice(*span)], span, how="default")
     return None
 
 
@@ -120,7 +170,7 @@ def _bare(scene: Scene, item: Item, value: float) -> bool:
         return False
     after, before = scene.after(item), scene.before(item)
     ends = after is None or after.kind == "mark"
-    if OF_KIND.search(scene.ahead(scene.span(item.start, item.end)[0])):
+    if OF_KIND.search(ahead_of(scene, item)):
         return ends or (after is not None and after.kind == "word" and not after.dim)
     if "bank.layout" in scene.facts or not scene.vocabulary & (WORN | LIFE) or not ends or after is None:
         return False
@@ -132,3 +182,58 @@ def _bare(scene: Scene, item: Item, value: float) -> bool:
     goes_on = scene.after(after) if scene.word(after.start) == "," else None  # "lithium, 13, still strong"
     alone = scene.word(after.start) != "," or (goes_on is not None and goes_on.kind == "word" and not goes_on.dim)
     return alone and len(row) == 2 and row[1].name == "," and row[0].fact == "battery.chemistry"
+
+
+def so_long(scene: Scene) -> Stated | None:
+    """The age that such words tell; None where they do not."""
+    return next(_told(scene), None) if SPOKEN_OF.search(scene.text) else None
+
+
+def _told(scene: Scene) -> Iterator[Stated]:
+    for pattern in (BACK, THATS, ENDURED):
+        found = pattern.search(scene.text)
+        years = value(found["years"].lower()) if found else 0.0
+        if found is None or (pattern is THATS and years in VOLTS):
+            continue
+        if pattern is ENDURED and PEOPLE.search(scene.ahead(found.start())):
+            continue
+        yield Stated(FACT, years, "year", found["years"], found.span("years"), how="default")
+
+
+def worn_at(scene: Scene) -> Stated | None:
+    """The age that such words tell of the battery spoken of; None where they do not."""
+    if not _spoken(scene):
+        return None
+    return next(_by_words(scene), None) or next(_itself(scene), None)
+
+
+def _spoken(scene: Scene) -> bool:
+    told = any(old.fact.startswith(("battery.", "reading.")) for old in scene.said)
+    gravity = bool(scene.quantities("GRAVITY")) or any(LOWEST <= figure <= HIGHEST for figure in scene.figures)
+    return (
+        told
+        or gravity
+        or bool({"battery", "reading"} & (scene.facts | scene.heads))
+        or bool(scene.quantities("AH", "CCA"))
+    )
+
+
+def _by_words(scene: Scene) -> Iterator[Stated]:
+    start = 0
+    for sentence in WORN_SENTENCE.split(scene.text):
+        if (found := BY_WORDS.search(sentence)) is not None:
+            yield _stated(scene, next(group for group in found.groups() if group), start + found.start())
+        start = scene.text.find(sentence, start) + len(sentence) + 1
+
+
+def _itself(scene: Scene) -> Iterator[Stated]:
+    volts = scene.expected & {"battery.nominal", "bank.voltage"}
+    for found in ITSELF.finditer(scene.text):
+        years = value(found["years"].lower())
+        if END.search(found["after"][:OF_AFTER]) and years not in (WORN_VOLTS | NOT_YEARS if volts else WORN_VOLTS):
+            yield _stated(scene, found["years"], found.start("years"))
+
+
+def _stated(scene: Scene, said: str, at: int) -> Stated:
+    start = scene.text.lower().find(said.lower(), at)
+    return Stated(FACT, value(said.lower()), "year", said, (start, start + len(said)), how="default")

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
-from grammar.reading import Span
+from grammar.reading import Span, Stated
 from grammar.scene.claims import Claim
+from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import SENTENCE
 
 STEADY, PEAK = "battery.max_current", "battery.peak_current"
 AMPS = r"(?<![\d.,])(?P<{0}>\d{{2,4}})(?: ?(?:a|amps?|amperes?)\b|(?![\d.,]*\d| ?(?:ah|v|w|mm2?|cca|kg|%)\b))"
@@ -52,8 +55,13 @@ GIVER = re.compile(
     r"|limit\w*|stickers?|labels?|battery|batteries|each|lithiums?|lfp|lifepo\w*|ours|mine|does)\b",
     re.IGNORECASE,
 )
-SENTENCE = re.compile(r"[.?!;](?= |$)")
 OURS = re.compile(r"\b(?:ours|mine)(?: is| are|'s|,)? ?$", re.IGNORECASE)
+OF_LOAD = "load.peak"
+LITHIUM = ("lfp", "lithium-other")
+GIVE = frozenset({"give", "deliver", "supply", "feed", "push", "send", "provide", "offer"})
+CAN = frozenset({"will", "can", "could", "would", "does", "may", "must"})
+INTO = frozenset({"to", "into", "for"})
+ASKED_AHEAD, ASKED_BEFORE = 4, 6  # words
 
 
 def limits_told(scene: Scene) -> dict[int, Claim]:
@@ -99,3 +107,34 @@ def _of_battery(scene: Scene, at: int) -> bool:
 
 def _fact_at(span: Span, spans: Mapping[Span, str]) -> str:
     return next((fact for (start, end), fact in spans.items() if start < span[1] and span[0] < end), "")
+
+
+def label_limits(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The facts, a peak as the battery's where its load was told of before and the message names none."""
+    told = {old.fact: old.value for old in scene.said if old.of == 1}
+    if told.get("battery.chemistry") not in LITHIUM or "load" in scene.heads or PEAK in {item.fact for item in stated}:
+        return stated
+    limits = [item for item in stated if item.fact == STEADY]
+    known = "load.model" in told or (limits and "load.current" in told)
+    if not known or any(item.fact in ("load.current", "load.model") for item in stated):
+        return stated
+    if len(limits) > 1:  # "250 A cont, 450 A max"
+        peak = max(limits, key=lambda item: float(item.value))
+        return [replace(item, fact=PEAK, of=1) if item is peak else item for item in stated]
+    return [replace(item, fact=PEAK) if item.fact == OF_LOAD else item for item in stated]
+
+
+def asked_to_give(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of amps that are wanted of a lithium battery, no limit: "will it give 130 A to the bow motor"."""
+    limits = [at for at, claim in claims.items() if claim.fact == STEADY and claim.how == "role"]
+    if len(limits) != 1 or any(claim.fact == "load.current" for claim in claims.values()):
+        return {}
+    item = scene.items[limits[0]]
+    return {item.at: Claim("load.current", "near")} if _is_asked_for(scene, item) else {}
+
+
+def _is_asked_for(scene: Scene, item: Item) -> bool:
+    before = [scene.word(at) for at in range(max(0, item.start - ASKED_BEFORE), item.start)]
+    asked = before[-1:] and before[-1] in GIVE and bool(CAN & set(before))
+    loads = any(item.end < head.start <= item.end + ASKED_AHEAD for head in scene.head_items if head.head == "load")
+    return bool(asked) and scene.word(item.end) in INTO and loads

@@ -7,6 +7,7 @@ import re
 from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import ahead_of, stops
 
 BANK, NOMINAL = Claim("bank.voltage", "grammar"), "battery.nominal"
 SUM = re.compile(
@@ -40,9 +41,9 @@ def _is_sum(scene: Scene, claims: dict[int, Claim], item: Item, least: float) ->
     if least and value % least:
         return False
     after = scene.after(item)
-    ends = after is None or after.kind == "mark" or after.name in ("in", "and", "or", "then", "so", "with")
+    ends = stops(scene, item, ("in", "and", "or", "then", "so", "with"))
     ends = ends or (after is not None and (after.fact == "bank.layout" or after.name in ("volt", "volts")))
-    return ends and SUM.search(scene.ahead(scene.span(item.start, item.end)[0])) is not None
+    return ends and SUM.search(ahead_of(scene, item)) is not None
 
 
 def _is_volter(scene: Scene, item: Item) -> bool:

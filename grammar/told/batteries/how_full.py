@@ -7,6 +7,8 @@ import re
 from collections.abc import Iterator, Sequence
 
 from grammar.reading import Stated
+from grammar.scene.claims import Claim
+from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
 FACT = "battery.charge"
@@ -58,6 +60,25 @@ AHEAD = 12  # characters
 SHORT = 8  # words
 AMPS = ("drain.current", "load.current")
 LITTLE = 2.0  # amps, of which people tell shares
+CHARGE = Claim("battery.charge", "role")
+BEHIND_NAME = re.compile(
+    r"\b(?:soc|s\.o\.c\.?|state of charge)[\"',:=]*"
+    r"(?: (?:is|at|of|says|reads|shows|stands at|sits at|was|gives))*(?: only| just| about| around)? ?[\"']?$",
+    re.IGNORECASE,
+)
+SHOWN = re.compile(
+    r"\b(?:gauge|meter|monitor|display|shunt|app|screen|computer|dial|indicator|readout)\b[^.?!;\d]{0,24}"
+    r"\b(?:says?|said|shows?|showed|reads?|gives?|stands at|at|claims)(?: only| just| about| still)? ?[\"']?$",
+    re.IGNORECASE,
+)
+PERCENT = re.compile(r"^ ?(?:%|per ?cent\b|pct\b)", re.IGNORECASE)
+UNITS = re.compile(r"^ ?(?:v\b|volts?\b|a\b|amps?\b|ah\b|[.,:]\d|w\b)", re.IGNORECASE)
+UNIT_AHEAD = 10  # characters
+TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"]) | {
+    *("trips", "outings", "dockings", "sessions", "sails", "bursts"),
+}
+ASKED_BEFORE = 8  # words before "to 50 %" in which "how long" stands
+CHARGED = frozenset({"charge", "charged", "charging", "charger", "fill", "full", "when", "if", "at"})
 
 
 def charge_so(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
@@ -99,3 +120,32 @@ def charge_again(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
 
 def _little(item: Stated) -> bool:
     return item.fact in AMPS and not isinstance(item.value, str) and item.value <= LITTLE
+
+
+def charge_shown(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of figures that are a state of charge."""
+    if any(claim.fact == CHARGE.fact for claim in claims.values()):
+        return {}
+    return {item.at: CHARGE for item in scene.quantities("NUM") if item.at not in claims and _is_shown(scene, item)}
+
+
+def _is_shown(scene: Scene, item: Item) -> bool:
+    value = item.quantity.value
+    if isinstance(value, str) or not 1 <= value <= 100 or value != int(value):
+        return False
+    start, end = scene.span(item.start, item.end)
+    before, after = scene.ahead(start), scene.text[end : end + UNIT_AHEAD]
+    if PERCENT.match(after):
+        return bool(BEHIND_NAME.search(before) or SHOWN.search(before))
+    return BEHIND_NAME.search(before) is not None and not UNITS.match(after)
+
+
+def ends_at(scene: Scene, item: Item) -> bool:
+    """Whether a percentage is where a time ends, not where the battery stands: "mins to 50 %", "how many till 80 %"."""
+    if scene.word(item.start - 1) not in ("to", "till", "until"):
+        return False
+    first, last = scene.clauses[scene.clause(item.start)].start, item.start - 1
+    how = next((at for at in range(last - 1, max(first, last - ASKED_BEFORE) - 1, -1) if scene.word(at) == "how"), last)
+    between = {scene.word(at) for at in range(how + 2, last)}
+    asked = scene.word(how + 1) in ("long", "many") and not between & CHARGED
+    return asked or scene.word(item.start - 2) in TIMES

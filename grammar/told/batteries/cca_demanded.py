@@ -18,16 +18,8 @@ ASKS = frozenset(
 SAYS, LEAST = frozenset({"says", "states", "reads", "say"}), frozenset({"min", "minimum", "least"})
 SUBJECTS = frozenset(
     {
-        "engine",
-        "motor",
-        "manual",
-        "handbook",
-        "leaflet",
-        "booklet",
-        "datasheet",
-        "maker",
-        "manufacturer",
-        "instructions",
+        *("engine", "motor", "manual", "handbook", "leaflet", "booklet", "datasheet", "maker", "manufacturer"),
+        *("instructions",),
     }
 )
 SUBJECT, FIGURE, NEXT = 6, 7, 2  # words before the verb, from it to the figure, from a second subject to its figure

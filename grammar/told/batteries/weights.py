@@ -1,4 +1,4 @@
-"""The weight of a battery told apart from its unit: "I weighed mine, 29 of them", of kilos."""
+"""Kilos told apart from their unit, or without it: "I weighed mine, 29 of them", "two AGMs at 33, as lithium?"."""
 
 from __future__ import annotations
 
@@ -6,9 +6,11 @@ import re
 from collections.abc import Iterator
 
 from grammar.reading import Stated
+from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
+from grammar.told.words import ahead_of, stops
 
 KILOS = {frozenset({"kilos", "kilo", "kg", "kgs"}): "kilogram", frozenset({"pounds", "lbs"}): "pound"}
 WEIGHS = frozenset({"weighs", "weigh", "weighed", "weighing"})
@@ -22,6 +24,23 @@ MINE = re.compile(  # "how many kilos lighter am I, mine being 29"
 )
 AHEAD = 40  # characters
 LIGHTEST, HEAVIEST = 8.0, 90.0  # kg of a battery
+WEIGHT = Claim("battery.weight", "near")
+OWN = re.compile(
+    r"\b(?:my|his|her) (?:own |body )?weight (?:is|was|being) (?:only |about |now )?$"
+    r"|\bI (?:myself )?weigh (?:only |about |in at )?$|\bI(?:'m| am) (?:only |about |myself )?$",
+    re.IGNORECASE,
+)
+OF_BATTERY = re.compile(
+    r"\b(?:batter(?:y|ies)|accus?|agms?|gels?|wets?|leads?|flooded)(?: ones?)?(?: one)?"
+    r" (?:is|was|are|were|at|of|weighs?|weighing|being)(?: only| about| some)? $",
+    re.IGNORECASE,
+)
+WEIGHED = re.compile(
+    r"\bweigh\w*|\blighter\b|\bheavier\b|\bkilos?\b|\bkgs?\b|\bcome to (?:as|in) lithium"
+    r"|\bpounds lighter",
+    re.IGNORECASE,
+)
+GOES_ON = frozenset({"come", "comes", "as", "in", "and", "each", "apiece", "would", "become", "becomes", "now", "or"})
 
 
 def kilos_of_them(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
@@ -52,8 +71,7 @@ def _weighs(scene: Scene, item: Item) -> bool:
     figures = any(other.dim for other in scene.items[item.at + 1 : item.at + 1 + APART])
     if named and "," in ahead and not figures:
         return True
-    after = scene.after(item)
-    ends = after is None or after.kind == "mark" or after.name in ("and", "now")
+    ends = stops(scene, item, ("and", "now"))
     is_one = before[0] in ("is", "s", "its") and ends
     kind = bool(KINDS & set(before[1:])) or before[1:2] == [")"]  # "the led one (LEAD) is 25"
     return is_one and kind
@@ -66,3 +84,24 @@ def _is_mine(scene: Scene, item: Item) -> bool:
     asked = any(token.word in HEAVY for token in scene.tokens[: item.start])
     bare = not isinstance(item.quantity.value, str) and item.quantity.value % 1 == 0
     return ends and asked and bare and MINE.search(scene.text[max(0, start - AHEAD) : start]) is not None
+
+
+def in_kilos(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of bare figures that are a battery's kilos, and of a person's, which state nothing."""
+    if WEIGHED.search(scene.text) is None:
+        return {}
+    people = {item.at: NOTHING for item in scene.quantities("WEIGHT") if OWN.search(ahead_of(scene, item))}
+    others = [at for at, claim in claims.items() if claim.fact == WEIGHT.fact and at not in people]
+    if others or scene.quantities("AH"):
+        return people
+    bare = (item for item in scene.quantities("NUM") if _may_weigh(scene, claims, item))
+    return people | {item.at: WEIGHT for item in bare if OF_BATTERY.search(ahead_of(scene, item))}
+
+
+def _may_weigh(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:
+    value, claim, after = item.quantity.value, claims.get(item.at), scene.after(item)
+    if isinstance(value, str) or not LIGHTEST <= value <= HEAVIEST or value in (12.0, 24.0):
+        return False
+    if claim is not None and claim.fact not in ("battery.capacity", "load.current", "battery.age"):
+        return False
+    return after is None or after.kind == "mark" or after.name in GOES_ON
