@@ -253,7 +253,7 @@ def _figures(words: list[str], commas: Collection[int]) -> list[str]:
 
 
 def _units(words: Sequence[str]) -> list[str]:
-    """The words, named where a number before them makes them another thing: amps and no article, a length and no feet."""
+    """The words, named where a number before them makes another thing of them: amps and no article, no feet."""
     named = list(words)
     for at, (number, word) in enumerate(pairwise(words), 1):
         digits = "0" <= number[:1] <= "9"
