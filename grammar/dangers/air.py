@@ -8,6 +8,9 @@ from grammar.lexicon.phrases import ENDS
 
 UNNAMED = frozenset({"deg", "degree", "degrees"})  # of either scale, as long as no other word tells which
 FAHRENHEIT = frozenset({"f", "fahrenheit", "farenheit", "fahrenheight"})
+SEASONS = frozenset({"summer", "summers", "summertime", "july", "august"})
+SPOT = frozenset({"there", "where"})  # the place just spoken of: "next to the exhaust, there it gets 50 degrees"
+SPOT_WARM = 70.0  # C that a place in the sun or by an engine gets
 WARM = 110.0  # degrees that no weather passes, on the American scale: in Celsius no place where people stand is at 50
 OPEN = frozenset({"outside", "outdoors", "out", "here", "today", "tonight", "shade", "weather", "ambient", "ashore"})
 INDOORS = frozenset({"garage", "barn", "workshop", "boathouse", "hangar", "basement", "cellar", "attic", "hall"})
@@ -41,9 +44,18 @@ def of_the_air(value: float, words: Sequence[str], at: int, commas: Collection[i
     first = _first(words, at, commas)
     if not TOUCHED.isdisjoint(words[at + 2 : at + AFTER]):
         return False
-    return _after_a_place(words[first:at], (OPEN | INDOORS | ABOARD) if weather else ABOARD) or (
-        weather and _before_a_place(words, first, at, commas)
+    return (
+        _after_a_place(words[first:at], (OPEN | INDOORS | ABOARD) if weather else ABOARD)
+        or (weather and _before_a_place(words, first, at, commas))
+        or (value <= SPOT_WARM and _of_a_season(words, first, at, commas))
     )
+
+
+def _of_a_season(words: Sequence[str], first: int, at: int, commas: Collection[int]) -> bool:
+    """Whether a place has them in a season, and no battery of the same clause: "it gets 50 degrees there in summer"."""
+    clause = words[first : _last(words, at + 2, commas)]
+    place = SPOT | ABOARD | OPEN
+    return BATTERY.isdisjoint(clause) and not SEASONS.isdisjoint(clause) and not place.isdisjoint(clause)
 
 
 def _after_a_place(ahead: Sequence[str], places: Collection[str]) -> bool:

@@ -13,6 +13,7 @@ from itertools import pairwise
 from grammar.dangers.answered import is_answered_no
 from grammar.dangers.context import Context
 from grammar.dangers.owner import owned
+from grammar.dangers.sized import is_of_size
 from grammar.dangers.subject import is_of_another
 from grammar.dangers.table import Signs, signs
 from grammar.dangers.text import Text, read
@@ -35,6 +36,7 @@ THINGS = ("battery", "fuse", "joint", "posts")  # classes of words that are no s
 OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only a battery has
 LITHIUM = ("lfp", "lithium-other")
 HEAT = "hot-to-touch"
+WARMTH = (HEAT, "hissing-venting")  # "boiling" is of both
 AM_I = ("am", "i")  # asked by the battery of a riddle of itself
 TELLING = frozenset(  # words of what is so, whatever was advised before them
     (
@@ -128,7 +130,8 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and _has_place(hit, near, words, table, about)
         and not (_is_list(hit, words) if hit.name.split("/")[0] in table.loose else _is_strained(hit, words))
         and not _is_of_another(hit, table, near, words)
-        and not (hit.name.startswith(HEAT) and is_weather(hit, near.get("locker", ()), words))
+        and not (hit.name.startswith(HEAT) and is_of_size(hit, words))
+        and not (hit.name.startswith(WARMTH) and is_weather(hit, near.get("locker", ()), words))
     ]
     ours = frozenset(near.get("battery", ())) - {at - 1 for at in near.get("joint", ())}  # not a "battery post"
     standing = [own for hit in standing if (own := owned(hit, table.of_wiring, near, words)) is not None]

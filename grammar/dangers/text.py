@@ -15,7 +15,8 @@ from grammar.reading import Span
 from grammar.text import spelling
 
 TOKEN = re.compile(
-    r"""(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.            # "v. hot" ends no sentence
+    r"""(?P<without>(?i:\bw/o(?:ut)?\b))
+    |(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.            # "v. hot" ends no sentence
     |(?P<number>[0-9]+(?:[.,][0-9]+)?)
     |(?P<word>[^\W\d_][^\W_]*(?:['’`´][^\W_]+)*)
     |(?P<comma>[,:()]|!+(?=\s+[a-z]))                         # "smoke!! from the bow" goes on
@@ -69,7 +70,11 @@ DIALECT = {  # words of the north that a sign of danger or what takes it back ha
     "wi": "with",
     "intae": "into",
 }
-NAMED = {"stop": BREAK, "question": QUESTION, "percent": "percent", "minus": "#-", "plus": "plus", "pole": "minus"}
+FOREIGN = "_"  # before a word with an accent: a place or a name, of which no sign is the beginning ("gasp", Gaspé)
+NAMED = {
+    **{"stop": BREAK, "question": QUESTION, "without": "without", "percent": "percent"},
+    **{"minus": "#-", "plus": "plus", "pole": "minus"},
+}
 VOLTS = ("v", "volt", "volts")
 NO_VOLTS = frozenset(
     (
@@ -135,6 +140,13 @@ NEEDLE = 4  # words between a needle and where it stands
 GAUGES = frozenset({"needle", "voltmeter", "volts", "voltage"})
 TILTED = frozenset({"tipped", "tilted", "tilt", "angle", "heel", "heeled", "heeling", "rotated", "lean", "leaning"})
 COOL, MILD = 12.0, 25.0  # C
+COUNTED = frozenset(  # before "feet" they make it a length, and no part of anybody
+    (
+        *("three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen"),
+        *("fifteen", "sixteen", "eighteen", "twenty", "thirty", "forty", "fifty", "hundred", "many"),
+    )
+)
+MILLIAMPS = frozenset({"ma", "milliamp", "milliamps"})
 DEGREES = frozenset({"c", "deg", "degc", "degree", "degrees", "celsius", "centigrade", "grad"})
 
 
@@ -158,12 +170,16 @@ def read(text: str) -> Text:
     words: list[str] = []
     spans: list[Span] = []
     commas: set[int] = set()
+    plain = sum(letters.islower() for letters in text.split()) > len(text.split()) / 2  # no text all in capitals
     for match in TOKEN.finditer(text):
         if match.lastgroup == "comma":
             commas.add(len(words))
             continue
         word = _word(match)
-        word = DIALECT.get(word) or _mended(word)
+        if not word.isascii():
+            word = FOREIGN + word
+        elif not (plain and words and words[-1] not in ENDS and match.group()[:2].istitle()):  # "Den Helder"
+            word = DIALECT.get(word) or _mended(word)
         if word == "not" and words and words[-1] in CONTRACTED:  # "does not" is "doesnt"
             words[-1], spans[-1] = CONTRACTED[words[-1]], (spans[-1][0], match.end())
             continue
@@ -206,7 +222,7 @@ def _sentences(words: Sequence[str]) -> list[Span]:
 
 def _figures(words: list[str], commas: Collection[int]) -> list[str]:
     """Numbers that are a sign by themselves get a name: too hot, too high a charging voltage, below freezing."""
-    named = list(words)
+    named = _units(words)
     systems = {word for word, after in pairwise(words) if after in VOLTS}
     if FALLS & set(words):  # then one battery's volts are no reading
         systems.discard("12")
@@ -217,11 +233,9 @@ def _figures(words: list[str], commas: Collection[int]) -> list[str]:
             continue
         value = float(word.replace(",", "."))
         after = words[at + 1] if at + 1 < len(words) else ""
-        if after == "a":  # amps, and not the article
-            named[at + 1] = "amp"
-        elif _is_elsewhere(value, words, at, tilted, commas):
+        if after == "a" or after in MILLIAMPS or _is_elsewhere(value, words, at, tilted, commas):
             continue
-        elif _is_hot(value, words, at):
+        if _is_hot(value, words, at):
             named[at] = word if words[at - 1 : at] in (["#-"], ["minus"]) else "#hot"  # "freezes at -59 C"
         elif weather := _weather(value, words, at):
             named[at] = weather
@@ -235,6 +249,20 @@ def _figures(words: list[str], commas: Collection[int]) -> list[str]:
             named[at] = "#high" if high else "#low" if low else word
         elif after == "f" and value <= 32:
             named[at] = "#-"
+    return named
+
+
+def _units(words: Sequence[str]) -> list[str]:
+    """The words, named where a number before them makes another thing of them: amps and no article, no feet."""
+    named = list(words)
+    for at, (number, word) in enumerate(pairwise(words), 1):
+        digits = "0" <= number[:1] <= "9"
+        if digits and word == "a":
+            named[at] = "amp"
+        elif digits and word in MILLIAMPS:
+            named[at - 1] = "#ma"
+        elif (digits or number in COUNTED) and word == "feet":
+            named[at] = "ft"
     return named
 
 

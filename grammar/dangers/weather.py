@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from grammar.dangers.text import Text
+from grammar.dangers.text import DEGREES, Text
 from grammar.lexicon.phrases import Hit
 
 HERE = frozenset({"here", "outside", "out", "today", "ashore", "lately", "abroad"})
 AFTER = 2  # words after a sign in which the place is named
 PRONOUNS = frozenset({"it", "its", "she", "shes", "he", "hes", "one", "they", "theyre", "both", "that", "this"})
+OF_NOTHING = (("its",), ("it", "is"))  # at the head of a message they stand for no thing
+ROOMS = frozenset({"cabin", "saloon", "wheelhouse", "cockpit", "sun", "boat", "shed", "yard", "marina"})
 
 
 def is_weather(hit: Hit, batteries: Collection[int], words: Text) -> bool:
@@ -17,8 +19,12 @@ def is_weather(hit: Hit, batteries: Collection[int], words: Text) -> bool:
 
     A battery or its place in the same clause makes it that one's: "hot as an oven here in the battery box".
     """
-    if HERE.isdisjoint(words.words[hit.end : hit.end + AFTER]):
-        return False
     first, last = words.sentences[hit.start]
     clause = next((at for at in range(hit.end, last) if at in words.commas), last)
-    return PRONOUNS.isdisjoint(words.words[first : hit.start]) and not any(at < clause for at in batteries)
+    if any(at < clause for at in batteries):
+        return False
+    if words.words[: hit.start] in OF_NOTHING:
+        told = frozenset(words.words[hit.end : clause])
+        return not told.isdisjoint(HERE | DEGREES) and not told.isdisjoint(ROOMS)
+    here = not HERE.isdisjoint(words.words[hit.end : hit.end + AFTER])
+    return here and PRONOUNS.isdisjoint(words.words[first : hit.start])

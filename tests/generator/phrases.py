@@ -28,6 +28,7 @@ FIGURES = {
     "#low": "7.8 volts",
     "#mild": "18 degrees",
     "#cool": "8 degrees",
+    "#ma": "30 mA",
     "#-": "-5",
     "percent": "%",
 }
