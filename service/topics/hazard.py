@@ -116,11 +116,13 @@ def families(case: Case, status: str) -> list[str]:
 
 
 def hurt_by_a_burst(case: Case, found: set[str]) -> set[str]:
-    """The signs where a battery burst and an eye is hurt: acid first, and of a lead battery no vapour of lithium."""
+    """The signs where an eye is hurt: acid first after a burst, and of a lead battery no vapour of lithium."""
     told = settled(case)
-    if BURST not in found or not EYE.search(case.text) or "lithium" in told:
+    if not found & {BURST, VAPOUR} or not EYE.search(case.text) or "lithium" in told:
         return found
-    return {*(found - {VAPOUR} if "lead" in told else found), IN_EYES}
+    if "lead" in told:
+        return {*(found - {VAPOUR}), IN_EYES}
+    return {*found, IN_EYES} if BURST in found else found
 
 
 def row(family: str) -> Row:
