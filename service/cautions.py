@@ -210,7 +210,7 @@ ROWS: dict[str, Row] = {
     ),
     "cable-assumed": lambda f: (
         not f.nothing_yet
-        and (f.about("cable-size", "voltage-drop") or (f.about("fuse-size") and f.cable_known))
+        and (f.about("cable-size") or (f.about("fuse-size", "voltage-drop") and f.cable_known))
         and (f.case.said("cable.insulation") is None or f.case.said("cable.in_engine_space") is None)
     ),
     "cable-and-joints": lambda f: (
