@@ -82,11 +82,11 @@ SPOKEN_AGAINST = re.compile(  # what p says that one may not do, or that a thing
     re.IGNORECASE | re.VERBOSE,
 )
 RULE_PUT_UP = re.compile(  # "lithium may not be charged at -5. True?": a prohibition, and whether it is so
-    r"""(?:\b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never)|never)\s+
+    r"""(?:(?<!\bi\s)(?<!\bwe\s)(?<!\bhe\s)(?<!\bshe\s)(?<!\bthey\s)\b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never)|never)\s+
           (?!be\b|have\b|get\b|hurt|harm|need)\w+
         | \b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never))\s+be\s+\w+(?:ed|t)\b
         | \bno[-\s]no\b|\bforbidden\b|\b(?:not|never)\s+allowed\b|\bis\s+out\s+of\s+the\s+question\b)
-      [^?!]{0,70}?(?:[,.;:–-]\s*|\s)(?:is\s+(?:that|this|it)\s+)?(?:really\s+)?(?:true|right|correct|so)\s*\?""",
+      [^?!]{0,70}?(?:[,.;:–-]\s*|\s)(?:is\s+(?:that|this|it)\s+)?(?:really\s+)?(?:true|(?<!\ball\s)right|correct|so)\s*\?""",
     re.IGNORECASE | re.VERBOSE,
 )
 ALIKE = {  # facts that are set against each other in a sum
