@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from service import reference
 from service.case import Case
+from service.judgements import supply
 from service.judgements.fusing import PLACED
 from service.kinds import LEAD, LITHIUM, says_iron
 from service.reply import Answer, Caution
@@ -25,6 +26,7 @@ OF_THE_LOAD = (
     "cable-and-joints",
     "estimate",
 )  # they speak of a thruster, or of what else hangs on the battery
+ITS_OWN = ("whose:another",)
 MAINTAINERS = ("alternator", "solar", "dc-dc")  # chargers without a mains side
 
 
@@ -94,6 +96,11 @@ class Facts:
     def names_a_thruster(self) -> bool:
         """A thruster by its word or by its model; of other amps nobody knows whose they are."""
         return self.get("load.kind") == "thruster" or self.get("load.model") is not None
+
+    @property
+    def is_a_starter(self) -> bool:
+        """A starting battery, of which nobody says that it is the thruster's own."""
+        return self.get("battery.duty") == "cranking" and not self.case.says("detail:own_battery", *ITS_OWN)
 
     @property
     def cable_known(self) -> bool:
@@ -203,7 +210,7 @@ ROWS: dict[str, Row] = {
     ),
     "cable-assumed": lambda f: (
         not f.nothing_yet
-        and (f.about("cable-size", "voltage-drop") or (f.about("fuse-size") and f.cable_known))
+        and (f.about("cable-size") or (f.about("fuse-size", "voltage-drop") and f.cable_known))
         and (f.case.said("cable.insulation") is None or f.case.said("cable.in_engine_space") is None)
     ),
     "cable-and-joints": lambda f: (
@@ -221,8 +228,12 @@ ROWS: dict[str, Row] = {
         and (f.volts >= 24 or f.get("bank.layout") == "parallel" or f.number("battery.count") >= 2)
     ),
     "start-battery": lambda f: (
-        f.about("run-check", "bank-size", "bank-wiring", "battery-type", "battery-duty")
-        and f.case.says("detail:engine_battery", "detail:start_and_house")
+        f.about("run-check", "bank-size", "bank-wiring", "battery-type", "battery-duty", "run-time")
+        and (
+            f.case.says("detail:engine_battery", "detail:start_and_house")
+            or supply.is_their_starter(f.case)
+            or (f.about("run-check") and f.is_a_starter)
+        )
     ),
     "motor-duty": lambda f: not f.nothing_yet and f.about("run-time", "bank-size") and f.names_a_thruster,
     "thruster-off": lambda f: f.about("run-check", "terminals", "maintenance") and f.thruster,

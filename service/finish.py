@@ -15,6 +15,7 @@ from service.cautions import cautions
 from service.house_rules.by_house import answered, levers, notes
 from service.judgements.at_once import MORE, merged
 from service.judgements.joining import as_joined, each_alone, one_bank
+from service.judgements.timed_load import its_load
 from service.kinds import says_iron
 from service.reply import (
     HOUSE_RULES,
@@ -44,7 +45,8 @@ MOST_TRIED = 400  # values of one lever
 
 def finished(topic: Topic, case: Case) -> Answer:
     """The whole answer of a topic to a case."""
-    case = one_bank(topic.name, each_alone(topic.name, merged(topic.name, as_joined(case))))
+    case = its_load(topic.name, as_joined(case))
+    case = one_bank(topic.name, each_alone(topic.name, merged(topic.name, case)))
     if case.says("detail:vouch") and topic.name not in UNVOUCHED:
         case.because(VOUCH, "desk-scope")
     bare = helped(topic, case, all_told(topic, case) or answered(topic, case))

@@ -30,6 +30,7 @@ from service.routing.one_by_one import left_open, told_of
 from service.routing.only_asked import only_asked
 from service.routing.route import SHOWN, Request
 from service.routing.tally import HAZARD, table
+from service.told import another_battery
 from service.topic import Topic
 from service.topics import names, topic
 from service.topics.unclear import UNREAD
@@ -252,7 +253,11 @@ class Leadsman:
                 continue
             if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
-            case = apart(self.case(turn, stop, found), request, turn.requests, turn.message)
+            other = turn.thread.turns == 0 and another_battery.asked_about(turn.message, request.span, stands)
+            bars = stop and not other
+            case = self.case(turn, bars, found)
+            case = another_battery.own_case(case, turn.message) if other else case
+            case = apart(case, request, turn.requests, turn.message)
             case = of_its_moment(own(case, request, turn.requests, turn.message), request.topic)
             answer = self.answer(name, case, label.LABEL if turn.label else None)
             sums = misbeliefs.sums(turn.beliefs, turn.claimed)
@@ -260,7 +265,7 @@ class Leadsman:
             answer = as_put(queried(answer, turn.message), turn.message, request, turn.requests, sums, before)
             if answer.headline in {item.headline for item in found}:  # two readings that oppose each other, say
                 continue
-            found.append(withheld(answer, hazard_of(found), turn.message.text, stands) if stop else answer)
+            found.append(withheld(answer, hazard_of(found), turn.message.text, stands) if bars else answer)
         if stop:
             below = (self.answer(item.topic, self.case(turn, hazard=True)) for item in turn.asides)
             found += [answer for answer in below if harmless(answer)]

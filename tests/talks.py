@@ -24,3 +24,8 @@ def only(*turns: str) -> Answer:
 def plain(text: str) -> str:
     """A text with ordinary spaces between numbers and units."""
     return text.replace("\u00a0", " ")
+
+
+def on(topic: str, *turns: str) -> Answer:
+    """The answer of one topic to the last of these turns."""
+    return next(item for item in talk(*turns).answers if item.topic == topic)

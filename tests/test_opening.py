@@ -56,6 +56,14 @@ from service.wording.opening import opened
         ("He says a 90 Ah lithium cannot run the Pike. True?", "run-check", "no", "Yes: your 90"),
         ("She says I don't need a fuse over 175 A on 4 AWG for the Minnow. Right?", "fuse-size", "yes", "Yes: a 175"),
         ("They say I can charge lithium at minus 4. Is that true?", "charger-setting", "no", "No: a lithium"),
+        # a prohibition that is put up by nobody in particular
+        ("Lithium may not be charged at -5. True?", "charger-setting", "no", "Yes: a lithium"),
+        ("Charging lithium below freezing is forbidden, right?", "charger-setting", "no", "Yes: a lithium"),
+        ("I'm told minus 5 is a no-no for charging lithium, true?", "charger-setting", "no", "Yes: a lithium"),
+        ("I was told never to put AGM on the equalise setting. Is that right?", "charger-setting", "no", "Yes: an AGM"),
+        ("You mustn't mix AGM and lithium in parallel, correct?", "bank-wiring", "no", "Yes: AGM"),
+        ("You can mix AGM and gel in parallel, right?", "bank-wiring", "no", "No: AGM"),
+        ("Is it ok to charge lithium in the frost?", "charger-setting", "no", "No: a lithium"),
         # whether it stands the frost, whether it freezes
         ("Would a battery at 60 % survive minus 20?", "freeze-point", "yes", "Yes, it stands -20"),
         ("Half charged wet, minus 30 tonight, is it ok to leave it aboard?", "freeze-point", "no", "No, it can freeze"),

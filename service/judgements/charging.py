@@ -130,6 +130,12 @@ def too_cold(case: Case, chemistry: str) -> bool:
     return found is not None and found.value == 0
 
 
+def in_frost(case: Case) -> bool:
+    """Whether leave is asked to charge "in frost" or "below freezing", and no degrees are told."""
+    asks = case.says("request:may_i", "put:leave") or "forbid" in case.text.lower() or "allowed" in case.text.lower()
+    return case.says("detail:frost") and case.said("ambient.temperature") is None and asks
+
+
 def freezing_point(case: Case) -> reference.Cited | None:
     """Where the acid of a lead battery freezes at its charge, None where that is not known."""
     charge = case.get("battery.charge")
@@ -162,6 +168,9 @@ def alternator_alone(case: Case) -> bool:
     return "alternator.current" in case or case.says("thing:alternator")
 
 
+IN_FROST = "No: a lithium battery may not be charged at or below 0 °C, so let it come above 5 °C first."
+
+
 def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = True) -> Answer | None:
     """What comes before every charge: frozen, too cold, a lithium of unknown volts, an alternator on lithium."""
     if frozen(case):
@@ -172,6 +181,9 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
         return topic.says("needs-facts", head, asks=(replace(asked, say=IRON, where=ELSE_ITS_MAKER),))
     if chemistry == "lfp" and too_cold(case, chemistry):
         return cold_answer(topic, case)
+    if chemistry == "lfp" and in_frost(case):
+        case.step("Charging at or below 0 °C plates metal on lithium cells, for good", "lithium-charge-cold")
+        return topic.says("no", IN_FROST)
     if chemistry == "lfp" and (volts := deeply_flat(case)):
         case.step(f"Under {say.volts(limit('lithium-flat'))} lithium cells may be damaged inside", cite("lithium-flat"))
         told = f"at {say.volts(volts)} a lithium battery is deeply flat"

@@ -50,7 +50,14 @@ def least_capacity(case: Case) -> float:
 
 def shares_the_engines(case: Case) -> bool:
     """Whether the load is to run off the engine's own start battery."""
-    return case.says("detail:engine_battery") and not case.says("detail:own_battery")
+    if case.says("detail:own_battery"):
+        return False
+    return case.says("detail:engine_battery") or is_their_starter(case)
+
+
+def is_their_starter(case: Case) -> bool:
+    """The boat's own start battery, with no other one named: "my starter battery"; "a starting battery" is a kind."""
+    return case.says("whose:start_battery") and not case.says("whose:another")
 
 
 def is_motor(case: Case) -> bool:

@@ -10,7 +10,7 @@ from grammar.reading import Message
 from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
-from service.told import loose
+from service.told import loose, lost_volts
 from service.topic import CIRCUIT
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -230,6 +230,12 @@ def both_sized(message: Message) -> bool:
     return KIND in own and bool(own & (STRENGTH | {"battery.capacity"}))
 
 
+def _volts_lost(seen: Seen) -> bool:
+    """ "0.8 V gone between battery and windlass, a drama?": a loss that was measured."""
+    read = any(name.startswith("reading.") for name in seen.told) or seen.message.dangers
+    return seen.found <= {"unclear"} and not read and lost_volts.told(seen.message.text) is not None
+
+
 def _broken(seen: Seen) -> bool:
     """ "Is 5 kA enough for a 300 Ah lithium bank?": amps of a short circuit, which a fuse must break."""
     kilo = bool(KILOAMPS.search(seen.message.text)) and "battery.cca" not in seen.told
@@ -281,6 +287,7 @@ def _frozen(seen: Seen) -> bool:
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("mounting", _adrift),
     ("voltage-drop", _limited),
+    ("voltage-drop", _volts_lost),
     ("fuse-size", _broken),
     ("charger-size", _amps_of_a_charger),
     ("charger-setting", _charged),

@@ -20,6 +20,21 @@ STAYS = re.compile(
     r"|\bcharger\b[^.?!;]{0,40}\b(?:stays?|remains?|left on|kept on|still on|on all|be on)\b",
     re.IGNORECASE,
 )
+ASKED = re.compile(  # "can the charger stay on all week?", "do I leave it plugged in"
+    r"\b(?:can|may|could|should|shall|must|do|does|would|is|okay?|safe|fine|all ?right)\b[^.?!;]{0,60}"
+    r"(?:\b(?:charger|it|that|this|one|unit)\b[^.?!;]{0,40}\b(?:stay|stays|remain|be left|be kept)\b[^.?!;]{0,12}"
+    r"\b(?:on|plugged|connected|in|running)\b"
+    r"|\b(?:leav|keep)(?:e|ing)?\b(?!\W+(?:it|them) (?:out|off|aboard))[^.?!;]{0,60}"
+    r"\b(?:charger|on|plugged in|on charge|on float|connected)\b)",
+    re.IGNORECASE,
+)
+CHARGER = re.compile(r"\bcharg(?:er|ing|e)\b|\bmaintainer\b|\btender\b", re.IGNORECASE)
+SIZED = re.compile(r"\b(?:big|small|large|strong|enough|right|size|suits?|too (?:much|little)|how many amps)\b", re.I)
+FLOATS = re.compile(
+    r"(?<!never )\b(?:goes|drops|switches|falls|changes)(?: itself| back| down| over)* (?:in)?to (?:a )?"
+    r"(?:float|storage|maintenance)\b",
+    re.IGNORECASE,
+)
 BETWEEN = re.compile(
     r"\bcharg(?:er|e|ed|ing)\b[^.?!;]{0,20}\b(?:in[- ]between|between times|meanwhile|now and then|from time to time"
     r"|half ?way|mid-?winter|along the way)\b",
@@ -49,6 +64,27 @@ def two_ways(text: str) -> bool:
     True
     """
     return all(pattern.search(text) for pattern in (WHO, STAYS, UNPLUG))
+
+
+def asked(text: str) -> bool:
+    """Whether it is asked if a charger may stay on, and nothing of its size.
+
+    >>> asked("Can the 40 amp charger stay on all week while he is away"), asked("may I leave the 10 A charger on?")
+    (True, True)
+    >>> asked("40 amp charger for 220 Ah, is it the right size?"), asked("do I leave the battery aboard?")
+    (False, False)
+    """
+    found = ASKED.search(text)
+    return found is not None and CHARGER.search(text) is not None and SIZED.search(text) is None
+
+
+def floats(text: str) -> bool:
+    """Whether a charger is told to go down to float: "it drops to float by itself".
+
+    >>> floats("it goes to float by itself"), floats("it never drops to float"), floats("does it drop to float?")
+    (True, False, False)
+    """
+    return FLOATS.search(text) is not None
 
 
 def taken_off(text: str) -> bool:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from service import likely, reference, say
 from service.calculators import charging as sums
 from service.case import Case
-from service.judgements import charging
+from service.judgements import charging, stays_on
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
 from service.rules import readings
@@ -56,6 +56,8 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, chemistry)
     if stopped:
         return stopped
+    if not case.says("request:how_long") and (kept_on := stays_on.judged(TOPIC, case)):
+        return kept_on
     lacking = [
         fact
         for fact, there in (

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import charge_amps, charge_volts, charging, two_stages
+from service.judgements import charge_amps, charge_volts, charging, stays_on, two_stages
 from service.judgements.charge_volts import Put, stage
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option, Urgency, strictness
@@ -102,6 +102,9 @@ def answer(case: Case) -> Answer:
     whatever = system_apart(case) or blind(case)
     if whatever:
         return whatever
+    plain = charge_volts.put_out(case) is None and not case.said("charger.setting") and not case.says(*EQUALISES)
+    if plain and (kept_on := stays_on.judged(TOPIC, case)):
+        return kept_on
     if chemistry not in CHARGED:
         return of_each_kind(case) or of_any_kind(case, chemistry)
     if chosen := choice(case, str(chemistry)):

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import charging
+from service.judgements import charging, stays_on
 from service.judgements.charge_amps import TOO_MUCH
 from service.judgements.charging import Span
 from service.kinds import CHARGED
@@ -66,6 +66,8 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, chemistry)
     if stopped:
         return stopped
+    if kept_on := stays_on.judged(TOPIC, case):
+        return kept_on
     if "charge.capacity" not in case:
         return TOPIC.needs("battery.capacity", *(() if chemistry else ("battery.chemistry",)))
     amp_hours = charging.capacity(case)

@@ -67,7 +67,14 @@ EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries ru
 ITS_BATTERY = "detail:start_bank"  # the engine is named, running or not
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
+BURST, VAPOUR, IN_EYES = "explosion", "lithium-vapour-breathed", "acid-in-eyes"
+
 Row = Mapping[str, Any]
+EYE = re.compile(
+    r"\beyes?\b[^.?!;]{0,30}\b(?:red|sore|sting\w*|burn\w*|hurt\w*|water\w*|itch\w*|weep\w*|swollen|blurr\w*|gritty|bad)\b"
+    r"|\b(?:red|sore|stinging|burning|watering|bad) eyes?\b",
+    re.IGNORECASE,
+)
 SHORE_END = re.compile(  # of the charger; where the engine charges, that is stopped
     r"\bcharger off at the shore end(?:, (?:without going near|from afar|away from the battery))?", re.IGNORECASE
 )
@@ -104,7 +111,18 @@ def families(case: Case, status: str) -> list[str]:
     """The families of danger that the case holds with this status; those that the table has not are left out."""
     known = {item["id"].value for item in reference.rows("hazards")}
     parts = (cue.split(":") for cue in case.cues if cue.startswith("danger:"))
-    return sorted(part[1] for part in parts if len(part) == 3 and part[2] == status and part[1] in known)
+    found = {part[1] for part in parts if len(part) == 3 and part[2] == status and part[1] in known}
+    return sorted(hurt_by_a_burst(case, found) if status == "present" else found)
+
+
+def hurt_by_a_burst(case: Case, found: set[str]) -> set[str]:
+    """The signs where an eye is hurt: acid first after a burst, and of a lead battery no vapour of lithium."""
+    told = settled(case)
+    if not found & {BURST, VAPOUR} or not EYE.search(case.text) or "lithium" in told:
+        return found
+    if "lead" in told:
+        return {*(found - {VAPOUR}), IN_EYES}
+    return {*found, IN_EYES} if BURST in found else found
 
 
 def row(family: str) -> Row:
@@ -235,7 +253,7 @@ def parties(text: str) -> set[tuple[str, bool]]:
     """Those whom a text names, and whether only under a condition; who is named without one is named under any."""
     found: set[tuple[str, bool]] = set()
     for clause in text.split(";"):
-        only = " if " in clause or " for " in clause
+        only = " if " in clause or " for " in clause.replace(" for the battery", "")
         found |= {(name, way) for name in PARTIES if name in clause for way in ((True,) if only else (True, False))}
     return found
 

@@ -47,7 +47,7 @@ TOPIC = Topic(
     "How long it lasts",
     amps="load.current",
     of_two="worst",
-    cautions=("lithium-kind", "lithium-cut-out", "motor-duty", "estimate"),
+    cautions=("lithium-kind", "lithium-cut-out", "start-battery", "motor-duty", "estimate"),
     levers=(
         Lever("battery.capacity", enough_capacity, "{value} or more"),
         Lever("battery.charge", full, "charged full", without=("reading.voltage",)),
@@ -268,7 +268,11 @@ def against(case: Case, minutes: float, asked: float) -> tuple[str, str]:
         hourly = ""
         if limit is not None and asked * 60 > float(limit):
             hourly = f"; {supply.load_name(case)} may run {say.duration(float(limit) / 60)} in any one hour"
-        return "yes", f"Yes: {gives} about {amount} before charging, and {say.duration(asked)} are asked for{hourly}."
+        told = f"{gives} about {amount} before charging, and {say.duration(asked)} are asked for{hourly}"
+        if supply.shares_the_engines(case):
+            case.step("The engine's start battery is kept for the engine", "start-battery")
+            return "marginal", f"Only just: {told}, but it must start the engine after that."
+        return "yes", f"Yes: {told}."
     return "no", f"No: {gives} about {amount} before charging, and {say.duration(asked)} are asked for."
 
 

@@ -263,7 +263,7 @@ def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         head = f"{start}: lay lithium up about half full, charger off and disconnected, and look every {check}."
         return TOPIC.says("marginal", head, *figures, plot=chart)
     case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
-    batteries, smart = f"{wording.kind(case)} batteries", case.said("charger.kind") == "smart"
+    batteries, smart = f"{wording.kind(case)} batteries", is_smart(case)
     rest = f"without one, charge {batteries} full, disconnect them and look every {check}"
     if charger_left_on.two_ways(case.text) and not charging.unregulated(case):
         start = "Both are right" if smart else "Both are right, if it is a smart charger"
@@ -280,6 +280,11 @@ def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         head = f"{'No' if bad else 'Yes'}: a smart charger drops to float by itself, so it may stay on; {rest}."
         return TOPIC.says("yes", head, *figures, plot=chart)
     return TOPIC.says("information", f"{start}: that drops to float by itself; {rest}.", *figures, plot=chart)
+
+
+def is_smart(case: Case) -> bool:
+    """Whether the charger is told to drop to float by itself."""
+    return case.said("charger.kind") == "smart" or charger_left_on.floats(case.text)
 
 
 def home(case: Case) -> bool:

@@ -8,6 +8,7 @@ from service.judgements import circuit, doubled_volts, parallel_cables, proposed
 from service.judgements.fitting import THICKER, asked_thicker
 from service.reply import Answer, Figure, Option
 from service.rules.cable import CRITICAL_LIMIT, MOTOR_LIMIT, TABLE_5, K
+from service.told import lost_volts
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -29,10 +30,15 @@ def answer(case: Case) -> Answer:
     """Volts and percent lost at running current."""
     if case.says("detail:equal_ends"):
         return equal_ends(case)
+    lost = lost_volts.told(case.text)
+    if lost and (limit := case.stated.get("cable.drop")) and limit.text in lost[1]:  # no limit that was set
+        case.stated = {fact: known for fact, known in case.stated.items() if fact != "cable.drop"}
     case, helps = proposed_cable.put_in(case), doubled_volts.put_in(case)
     if lacking := missing(case):
         if all(fact in case.stated for fact in MEASURED):
             return measured(case)
+        if lost:  # as it was measured: no amps and no size are needed
+            return against_the_limit(case, lost[0], True)
         if case.says("detail:allowed_loss", "detail:which_limit") and len(lacking) == 3:
             return limits(case)
         return TOPIC.needs(lacking[0], *lacking[1:])
@@ -153,16 +159,20 @@ def two_cables(case: Case, other: Case, amps: float) -> Answer:
 def measured(case: Case) -> Answer:
     """The loss as two readings show it, one at each end while the load runs."""
     near, far = (float(case[fact]) for fact in MEASURED)
-    volts = float(case["bank.voltage"])
-    lost = circuit.Loss(near - far, (near - far) / volts * 100, circuit.allowed(case))
     case.step(
         f"{say.volts(near)} at the battery less {say.volts(far)} at the load = {say.volts(near - far, 2)}",
         "ohms-law",
     )
-    told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {say.share(lost.percent)}"
+    return against_the_limit(case, near - far, case.says("detail:lost_much", "detail:asks_good", "detail:asks_bad"))
+
+
+def against_the_limit(case: Case, volts_lost: float, asked: bool) -> Answer:
+    """Volts lost, in percent of the system's, against the limit of its kind of load."""
+    volts = float(case["bank.voltage"])
+    lost = circuit.Loss(volts_lost, volts_lost / volts * 100, circuit.allowed(case))
+    told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {say.share(lost.percent)} of {say.volts(volts, 0)}"
     limit = f"the limit of {say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
-    case.step(f"The limit is {limit}", MOTOR_LIMIT.cite)
-    asked = case.says("detail:lost_much", "detail:asks_good", "detail:asks_bad")
+    case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
     if lost.within:
         return TOPIC.says("yes", f"{'Yes: ' if asked else ''}{told}, within {limit}.", *figures(lost))
     start = "No: " if asked else ""

@@ -24,6 +24,7 @@ OTHERWISE = {
     COVERED: UNCOVERED,
     UNCOVERED: COVERED,
     "detail:engine_battery": "detail:own_battery",
+    "whose:start_battery": "detail:own_battery",
 }
 MCA = "role:battery.ca"
 FIND, MOTOR = "detail:find_kind", ("detail:weak_motor", "detail:dead_motor")

@@ -17,7 +17,7 @@ from service.routing.route import Request
 SAYS = re.compile(
     r"""(?:\b(?P<who>[\w'’]{1,30})\s+(?:\w+ly\s+|once\s+|just\s+|still\s+|also\s+|has\s+|have\s+)?
         (?:says?|said|claims?|claimed|reckons?|reckoned|insists?|insisted|wrote|writes|thinks?|thought|believes?|swears?
-          |swore|maintains?|argues?|argued|states?|heard|(?:told|tells|assured|assures)\s+(?:(?:my|our|the|a|his|her)\s+)?\w+)
+          |swore|maintains?|argues?|argued|states?|heard|(?:told|tells|assured|assures)(?:\s+(?:(?:my|our|the|a|his|her)\s+)?(?!never\b|not\b|minus\b)\w+)?)
       | \bis\s+it\s+(?:really\s+|still\s+)?(?:true|right|correct|so|a\s+fact)
       )(?:\s+(?:to\s+(?:me|us)\s+)?that)?[\s,:]+""",
     re.IGNORECASE | re.VERBOSE,
@@ -78,7 +78,15 @@ NOT_GOOD = re.compile(
 SPOKEN_AGAINST = re.compile(  # what p says that one may not do, or that a thing will not
     r"""\b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|won['’]?t|(?:must|should|may|will)\s+(?:not|never)|never)\s+
         (?!be\b|need\b|hurt|harm|damage|matter)\w+
-      | \bnot\s+to\s+\w+|\bnot\s+allowed\b|^\s*no\b""",
+      | \bnot\s+to\s+\w+|\bnot\s+allowed\b|\bno[-\s]no\b|^\s*no\b""",
+    re.IGNORECASE | re.VERBOSE,
+)
+RULE_PUT_UP = re.compile(  # "lithium may not be charged at -5. True?": a prohibition, and whether it is so
+    r"""(?:(?<!\bi\s)(?<!\bwe\s)(?<!\bhe\s)(?<!\bshe\s)(?<!\bthey\s)\b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never)|never)\s+
+          (?!be\b|have\b|get\b|hurt|harm|need)\w+
+        | \b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never))\s+be\s+\w+(?:ed|t)\b
+        | \bno[-\s]no\b|\bforbidden\b|\b(?:not|never)\s+allowed\b|\bis\s+out\s+of\s+the\s+question\b)
+      [^?!]{0,70}?(?:[,.;:–-]\s*|\s)(?:is\s+(?:that|this|it)\s+)?(?:really\s+)?(?:true|(?<!\ball\s)right|correct|so)\s*\?""",
     re.IGNORECASE | re.VERBOSE,
 )
 ALIKE = {  # facts that are set against each other in a sum
@@ -175,7 +183,7 @@ def way(message: Message, request: Request, alone: bool) -> str:
     if found is not None and not found.checked and MOTIVE.search(message.text, found.span[1]):
         return "open"
     if found is None or not found.checked:
-        return objected(message.text, request, alone)
+        return objected(message.text, request, alone) or put_up(message.text, request, alone)
     if not alone and not (request.span[0] < found.asked[1] and found.asked[0] < request.span[1]):
         return ""
     bad = is_bad(message, (found.span[0], found.reason))
@@ -189,6 +197,12 @@ def objected(text: str, request: Request, alone: bool) -> str:
     if asked is None or not (alone or request.span[0] <= asked.start()):
         return ""
     return "bad" if (asked["way"] or "").lower() in AGREES else "good"
+
+
+def put_up(text: str, request: Request, alone: bool) -> str:
+    """ "bad" where a prohibition is put up by nobody in particular: "gel may not be equalised, right?"; else ""."""
+    rule = RULE_PUT_UP.search(text)
+    return "bad" if rule and (alone or request.span[0] < rule.end() and rule.start() < request.span[1]) else ""
 
 
 def is_bad(message: Message, span: Span) -> bool:

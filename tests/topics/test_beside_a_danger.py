@@ -85,3 +85,21 @@ def test_no_is_not_said_to_what_helps(text: str) -> None:
 def test_beside_a_danger_that_is_only_asked_about_no_charging_is_told() -> None:
     below = answers("Should I charge a lithium that fell in the sea? Which setting?")[1:]
     assert all(item.verdict == "no" and not item.figures for item in below)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "verdict"),
+    [
+        ("One of the old wets in the garage has split and leaks. Is a 30 A charger right for 120 Ah of AGM?",
+         "charger-size", "yes"),
+        ("An old lithium in my shed is swollen. Will a 900 CCA AGM run a 200 A thruster?", "run-check", "yes"),
+        ("My AGM has split and leaks. Is a 30 A charger right for a 120 Ah AGM?", "charger-size", "no"),
+        ("One of the batteries is leaking. Is a 20 A charger right for the 100 Ah wet?", "charger-size", "no"),
+        ("The old gel in the garage is swollen. Can I charge it with a 20 A charger, 100 Ah?", "charger-size", "no"),
+        ("An old battery at home is on fire. Is a 30 A charger right for my 120 Ah AGM?", "charger-size", "no"),
+    ],
+)  # fmt: skip
+def test_only_a_battery_that_is_told_apart_is_answered(text: str, topic: str, verdict: str) -> None:
+    first, *others = talk(text).answers
+    assert first.verdict == "stop"
+    assert [item.verdict for item in others if item.topic == topic] == [verdict]

@@ -245,3 +245,19 @@ def test_at_sea_no_quay_is_spoken_of() -> None:
 def test_what_fell_on_somebody_is_told_by_its_kind(kind: str, gone: str) -> None:
     step = next(text for text in told(danger("lifting", facts={"battery.chemistry": kind})) if "keeps away" in text)
     assert gone not in step
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("The gel battery burst as he started the engine, he is fine but one eye's a bit red.", "Rinse the eye"),
+        ("A wet battery exploded and her eye stings.", "Rinse the eye"),
+        ("A lithium battery exploded, one eye is red.", "Go into fresh air"),
+        ("My AGM exploded this morning, bits everywhere.", "People first"),
+    ],
+)
+def test_after_a_burst_a_hurt_eye_comes_first_and_lithiums_vapour_only_of_lithium(text: str, opens: str) -> None:
+    found = default_desk().ask(text).answers[0]
+    assert found.headline.startswith(opens)
+    if not opens.startswith("Go"):
+        assert not any("lungs" in act.say for act in found.steps)

@@ -1,0 +1,36 @@
+"""Whether a charger may stay on: its kind decides, never its amps."""
+
+from __future__ import annotations
+
+from service.case import Case
+from service.judgements import charging
+from service.reply import Answer
+from service.rules import readings
+from service.told import charger_left_on
+from service.topic import Topic
+
+KIND = "charger.kind"
+REPLIES = (("it drops to float by itself", "smart"), ("it has a timer, or never drops", "timer"))
+OPEN = "We can't say yet: only a charger that drops to float by itself may stay on"
+LITHIUM = "Better not: lithium needs no charger while it stands, so switch it off once the battery is full."
+
+
+def judged(topic: Topic, case: Case) -> Answer | None:
+    """The answer where it is asked whether the charger may stay on; None where it is not."""
+    if not charger_left_on.asked(case.text) or case.says("detail:watched"):
+        return None
+    if charging.known_kind(case) == "lfp":
+        case.step(
+            "Lithium is stored about half full, and no charger is needed for that", readings.cite("lithium-store")
+        )
+        return topic.says("marginal", LITHIUM)
+    case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
+    if charging.unregulated(case):
+        name = "timer charger" if case.get(KIND) == "timer" else "charger that does not regulate its voltage"
+        return topic.says("no", f"No: a {name} must not stay on, because it goes on when the battery is full.")
+    if case.said(KIND) == "smart" or case.says("detail:regulated") or charger_left_on.floats(case.text):
+        return topic.says("yes", "Yes: a charger that drops to float by itself may stay on; look at it every month.")
+    if case.said(KIND) is not None:
+        return None
+    rest = ", and its amps do not tell that" if "charger.current" in case.stated else ""
+    return topic.needs(KIND, headline=f"{OPEN}{rest}.", likely=REPLIES)

@@ -1,0 +1,56 @@
+"""The engine's own start battery by whatever name, and the hours of a load that stand beside a thruster."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.reply import Answer
+from tests.talks import on
+
+CAUTION = "start-battery"
+
+
+def cautioned(answer: Answer) -> bool:
+    return CAUTION in [item.id for item in answer.cautions]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Does our starter battery, 780 CCA, run a 165 A bow thruster?",
+        "Starting batt doubles for the 150 A thruster here, 820 CCA. Good?",
+        "We feed the 155 A stern thruster from the cranking battery, 790 CCA. All right?",
+        "The one that starts the engine has 880 CCA; does it turn a 190 A thruster as well?",
+    ],
+)
+def test_on_the_engines_battery_it_is_only_just_enough(text: str) -> None:
+    found = on("run-check", text)
+    assert found.verdict == "marginal"
+    assert cautioned(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "warned"),
+    [
+        ("The starter battery is aft; the thruster battery has 900 CCA and the thruster draws 200 A. Enough?", False),
+        ("The thruster has its own battery, a starting battery of 900 CCA; it draws 200 A. OK?", False),
+        ("Starter batt of 850 CCA, 180 A bow thruster, good enough?", True),
+    ],
+)
+def test_a_start_battery_by_its_kind_is_judged_by_its_cca(text: str, warned: bool) -> None:
+    found = on("run-check", text)
+    assert found.verdict == "yes"
+    assert cautioned(found) is warned
+
+
+def test_hours_are_those_of_the_small_load_beside_a_thruster() -> None:
+    text = "A 70 Ah battery runs a 170 A thruster. Will it also give 3 A of stereo for 6 hours?"
+    assert on("run-time", text).verdict == "yes"
+    assert on("run-time", "How long does a 170 A thruster run on 70 Ah?").verdict == "information"
+
+
+def test_hours_off_the_start_battery_are_only_just_right() -> None:
+    found = on("run-time", "3 A of stereo off the start battery, 70 Ah, for 6 hours?")
+    assert found.verdict == "marginal"
+    assert cautioned(found)
+    assert on("run-time", "3 A of stereo off the house battery, 70 Ah, for 6 hours?").verdict == "yes"

@@ -1,0 +1,47 @@
+"""Whether a charger may stay on: its kind decides, never its amps."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.reply import Answer
+from tests.talks import talk
+
+SUITS = "takes"
+
+
+def first(text: str) -> Answer:
+    return talk(text).answers[0]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Can the 35 A charger stay on my 200 Ah wets all week?",
+        "18 A charger on 110 Ah AGM, may it stay on the whole winter?",
+        "Should I leave the 25 A charger plugged in while we are away, 200 Ah gel?",
+    ],
+)
+def test_its_kind_is_asked_where_it_is_not_told(text: str) -> None:
+    found = first(text)
+    assert found.verdict == "needs-facts"
+    assert found.asks[0].fact == "charger.kind"
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("Is it ok to keep the 15 A smart charger on my 100 Ah AGM all week?", "yes"),
+        ("My charger drops to float by itself. May I leave it on the AGM all season?", "yes"),
+        ("10 A timer charger, 100 Ah wet, can I leave it on for a month?", "no"),
+        ("Can the 20 A charger stay on my 100 Ah lithium all week?", "marginal"),
+    ],
+)
+def test_a_kind_that_is_told_decides(text: str, verdict: str) -> None:
+    assert first(text).verdict == verdict
+
+
+def test_its_size_is_judged_by_its_amps() -> None:
+    found = first("40 A charger on 220 Ah of wet, is it the right size?")
+    assert (found.topic, found.verdict) == ("charger-size", "yes")
+    assert SUITS in found.headline
