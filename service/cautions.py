@@ -154,7 +154,8 @@ class Facts:
     @property
     def mains(self) -> bool:
         """A charger with a mains side."""
-        return self.get("charger.kind") not in MAINTAINERS
+        panel = self.case.said("solar.power") is not None and self.case.said("charger.current") is None
+        return not panel and self.get("charger.kind") not in MAINTAINERS
 
 
 Row = Callable[[Facts], bool]
