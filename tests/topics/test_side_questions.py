@@ -1,0 +1,47 @@
+"""Questions beside the usual one of a topic: enough hours, which water, the other of a pair, several per pole."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.talks import on, plain
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "told"),
+    [
+        # the hours that there are for a charge
+        ("A 50 A charger, two 100 Ah AGM at 60 percent. Will they be full in four hours?", "charge-time",
+         "Only just: about 3.8 hours"),
+        ("A 20 A charger, 100 Ah wet from half. Is it full by tomorrow morning?", "charge-time", "Yes: about 5 hours"),
+        ("12 A on 100 Ah of AGM at 55 percent, can it be full in 3 hours?", "charge-time", "No: about 6.1 hours"),
+        ("How many hours to fill 100 Ah of AGM with a 20 A charger?", "charge-time", "About 4.8 hours in all from"),
+        # the water's level, and which water
+        ("Does it need water yet, the plates are just covered?", "maintenance", "Yes: charge it, then fill"),
+        ("Top up with distilled, or will the filtered jug do?", "maintenance", "Distilled or deionised water only"),
+        ("How often do I look at the water of a wet battery?", "maintenance", "Look at the water every month"),
+        # the other one of a pair
+        ("One of my two 12s in series failed. Do I have to change both?", "bank-wiring", "Change them as a pair"),
+        ("One of my two in parallel failed. Do I change the other one as well?", "bank-wiring", "Better both"),
+        ("Two 12 V batteries in series, what do they give?", "bank-wiring", "Two batteries in series"),
+        # what is lifted
+        ("What am I lifting with a wet group 31?", "weight", "usually weighs 27 to 34 kg"),
+        ("What size is a group 31?", "group-size", "Group 31 is at most"),
+        # which way the posts look
+        ("Which way round do the posts go against the hull?", "terminals", "Away from metal"),
+        ("Which way round do I take the clamps off the posts?", "terminals", "Minus comes off first"),
+        # two cables to a pole, one charger for two batteries
+        ("Can I run two thinner ones per pole instead of one fat one?", "cable-size", "Yes, if they are alike"),
+        ("Two cables per pole in place of one, allowed?", "cable-size", "Yes, if they are alike"),
+        ("Which cable for a 200 A thruster over 5 m?", "cable-size", "Use "),
+        ("I've a 12 V charger for my 24 V pair, one at a time with the link on?", "charger-banks", "Not with the link"),
+        ("One 12 V charger, two in series, can it charge one after the other?", "charger-banks", "Yes, with the link"),
+        ("A charger with two outputs for a series pair, is it right?", "charger-banks", "We can't say yet"),
+        # a charger that may be set too high
+        ("Blue fur grows on the posts. How do I get it off, and is my charger set too high?", "charger-setting",
+         "Not by itself"),
+        ("The charger gives 14.9 V on my gel, is it set too high?", "charger-setting", "Yes: 14.9 V is too high"),
+    ],
+)  # fmt: skip
+def test_the_question_put_is_answered(text: str, topic: str, told: str) -> None:
+    assert told in plain(on(topic, text).headline)
