@@ -218,6 +218,7 @@ ROWS: dict[str, Row] = {
         f.about("run-check", "load-voltage")
         and not f.cable_known
         and f.case.said("reading.load_voltage_at_load") is None
+        and not (f.about("load-voltage") and f.case.says("detail:load_test"))
         and any(item.unit == "V" for item in f.answer.figures)
     ),
     "parallel-cables": lambda f: (f.figure("conductors_per_pole") or 0) > 1,

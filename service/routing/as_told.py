@@ -10,7 +10,7 @@ from grammar.reading import Message
 from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
-from service.told import loose, lost_volts, posts_way
+from service.told import culprit, loose, lost_volts, posts_way
 from service.topic import CIRCUIT
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -245,6 +245,19 @@ def _lifted(seen: Seen) -> bool:
     return sized and LIFTED.search(seen.message.text) is not None
 
 
+def _wire_or_battery(seen: Seen) -> bool:
+    """ "12.65 at rest, 9.9 pushing, 2 AWG, 15 ft, 160 A. Battery or wire?": one question."""
+    circuit = seen.found <= {*CIRCUIT, "load-voltage"} and "load-voltage" in seen.found and len(seen.found) > 1
+    return circuit and culprit.either(seen.message.text)
+
+
+def _cold_or_battery(seen: Seen) -> bool:
+    """ "Is that the cold or is the battery shot?": one question."""
+    about = seen.found <= {"cold-cranking", "replacement", "load-voltage", "unclear"} and not seen.message.dangers
+    read = any(name.startswith("reading.") for name in seen.told)
+    return about and not read and culprit.cold_or_battery(seen.message.text)
+
+
 def _per_pole(seen: Seen) -> bool:
     """ "Two cables per pole in place of one?"."""
     return seen.found <= {"unclear", "terminals"} and parallel_cables.PER_POLE.search(seen.message.text) is not None
@@ -310,6 +323,8 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("weight", _lifted),
     ("terminals", _posts_way),
     ("cable-size", _per_pole),
+    ("load-voltage", _wire_or_battery),
+    ("cold-cranking", _cold_or_battery),
     ("fuse-size", _broken),
     ("charger-size", _amps_of_a_charger),
     ("charger-setting", _charged),

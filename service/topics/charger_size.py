@@ -172,7 +172,8 @@ def of_any_kind(case: Case, amp_hours: float) -> Answer:
     if len(agreed) == 1 and "yes" not in agreed:
         verdict = verdicts[0]
         over = all(found.over(amps) for found in spans)
-        word = "is too much for" if over else "fills only slowly"
+        kept = bool(amps) and all(found.maintains(amps) for found in spans)
+        word = "is too much for" if over else "only keeps full" if kept else "fills only slowly"
         start = "No" if verdict == "no" else "Only just"
         head = f"{start}: {say.amps(amps)} {word} {say.amp_hours(amp_hours)} of any kind."
         return TOPIC.says(verdict, head, compare=sides, asks=(TOPIC.ask("battery.chemistry"),))

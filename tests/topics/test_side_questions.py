@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.talks import on, plain
+from tests.talks import on, plain, talk
 
 
 @pytest.mark.parametrize(
@@ -41,7 +41,36 @@ from tests.talks import on, plain
         ("Blue fur grows on the posts. How do I get it off, and is my charger set too high?", "charger-setting",
          "Not by itself"),
         ("The charger gives 14.9 V on my gel, is it set too high?", "charger-setting", "Yes: 14.9 V is too high"),
+        # one or the other, asked in one question
+        ("12.65 at rest, 9.9 while pushing, 2 AWG, 15 ft, 160 A. Tell me battery or tell me wire.", "load-voltage",
+         "the cable takes 0.83 V of the 2.75 V"),
+        ("A cold morning, 28 F, it limped. Is that the cold or is the battery shot, a 3 year old AGM?", "cold-cranking",
+         "We can't say yet: at -2 °C (28 °F) it has about 62 %"),
+        ("MCA and CCA, which of them counts at 2 degrees?", "cold-cranking", "MCA, measured at 0 °C, is the nearer"),
+        ("How much of its warm power has a battery at -5?", "cold-cranking", "At -5 °C"),
+        # a flat battery in the frost
+        ("11.9 V, wet, minus nine tonight. Should I go out to it?", "freeze-point", "Yes: it is flat"),
+        ("11.9 V, wet, minus nine. Could it freeze?", "freeze-point", "It may freeze: it is flat"),
     ],
 )  # fmt: skip
 def test_the_question_put_is_answered(text: str, topic: str, told: str) -> None:
     assert told in plain(on(topic, text).headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("A load test of 15 s ended at 9.2 V, 700 CCA. Fail?", True),
+        ("Charged, 12.7 V at rest, a load test of 15 s ended at 9.2 V at 21 C, 700 CCA. Fail?", False),
+    ],
+)
+def test_a_failed_test_says_when_a_test_counts(text: str, told: bool) -> None:
+    found = on("load-voltage", text)
+    assert found.verdict == "no"
+    assert any("A load test counts" in step.say for step in found.working) is told
+    assert not any(item.id == "cable-and-joints" for item in found.cautions)
+
+
+def test_alternatives_of_one_question_get_one_answer() -> None:
+    (found,) = talk("12.65 at rest, 9.9 while pushing, 2 AWG, 15 ft, 160 A. Tell me battery or tell me wire.").answers
+    assert found.asks[0].fact == "reading.load_voltage"
