@@ -32,6 +32,11 @@ SET_TOO_HIGH = re.compile(
     r"|\b(?:is|am|are) (?:it|i|we) over ?charging\b",
     re.IGNORECASE,
 )
+UNLABELLED = re.compile(
+    r"\b(?:just|only) says? (?:leisure|marine|deep[ -]?cycle|domestic|battery)\b"
+    r"|\bno (?:other )?(?:label|sticker|markings?)\b|\b(?:label|sticker) (?:is |has )?(?:gone|missing|worn|off|says nothing|unreadable|illegible)\b",
+    re.IGNORECASE,
+)
 SINCE = ("detail:since_months",)  # it has been on for long
 LEFT = ("detail:left_on", "detail:held", "detail:never_drops", "word:winter")
 
@@ -342,6 +347,9 @@ def before_the_kind(case: Case) -> str:
         case.source("settings-by-kind")
         rest = f"never use a setting that goes above {say.volts(limit)}"
         return f"We can't say yet: {say.volts(limit)} printed on it rules out {say.listed(out)} alone; {rest}."
+    if UNLABELLED.search(case.text):
+        rest = "without them its seller names the kind, and the charger stays off until then"
+        return f"We can't say yet: caps that unscrew over the cells mean wet-cell; {rest}."
     if charger_settings.offered(case):
         least = min(kinds, key=lambda kind: kinds[kind])
         lowest = f"{say.CHEMISTRY[least]} takes {say.volts(kinds[least])} at most and other settings go higher"

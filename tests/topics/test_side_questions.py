@@ -74,3 +74,18 @@ def test_a_failed_test_says_when_a_test_counts(text: str, told: bool) -> None:
 def test_alternatives_of_one_question_get_one_answer() -> None:
     (found,) = talk("12.65 at rest, 9.9 while pushing, 2 AWG, 15 ft, 160 A. Tell me battery or tell me wire.").answers
     assert found.asks[0].fact == "reading.load_voltage"
+
+
+def test_what_is_told_is_not_asked_again() -> None:
+    bare = on("charger-setting", "It only says leisure on the battery. Which charger setting?")
+    assert "caps" in bare.headline
+    assert "caps" not in on("charger-setting", "What charger setting for my battery?").headline
+    run = on("run-check", "Does a 105 Ah traction battery run a 145 A thruster? Nothing else is on the label.")
+    assert "data sheet" in run.asks[0].where
+    assert "data sheet" not in on("run-check", "Does a marine battery run a 145 A thruster?").asks[0].where
+
+
+def test_leave_to_carry_on_is_refused_first() -> None:
+    text = "Leads back to front as I jumped it, a big bang, it starts now."
+    assert plain(talk(f"{text} Carry on?").answers[0].headline).startswith("No: ")
+    assert not plain(talk(text).answers[0].headline).startswith("No: ")
