@@ -34,7 +34,8 @@ SET_TOO_HIGH = re.compile(
 )
 UNLABELLED = re.compile(
     r"\b(?:just|only) says? (?:leisure|marine|deep[ -]?cycle|domestic|battery)\b"
-    r"|\bno (?:other )?(?:label|sticker|markings?)\b|\b(?:label|sticker) (?:is |has )?(?:gone|missing|worn|off|says nothing|unreadable|illegible)\b",
+    r"|\bno (?:other )?(?:label|sticker|markings?)\b"
+    r"|\b(?:label|sticker) (?:is |has )?(?:gone|missing|worn|off|says nothing|unreadable|illegible)\b",
     re.IGNORECASE,
 )
 SINCE = ("detail:since_months",)  # it has been on for long
