@@ -154,7 +154,8 @@ class Facts:
     @property
     def mains(self) -> bool:
         """A charger with a mains side."""
-        return self.get("charger.kind") not in MAINTAINERS
+        panel = self.case.said("solar.power") is not None and self.case.said("charger.current") is None
+        return not panel and self.get("charger.kind") not in MAINTAINERS
 
 
 Row = Callable[[Facts], bool]
@@ -217,6 +218,7 @@ ROWS: dict[str, Row] = {
         f.about("run-check", "load-voltage")
         and not f.cable_known
         and f.case.said("reading.load_voltage_at_load") is None
+        and not (f.about("load-voltage") and f.case.says("detail:load_test"))
         and any(item.unit == "V" for item in f.answer.figures)
     ),
     "parallel-cables": lambda f: (f.figure("conductors_per_pole") or 0) > 1,

@@ -7,10 +7,10 @@ from collections.abc import Callable, Iterable, Set
 from typing import NamedTuple
 
 from grammar.reading import Message
-from service.judgements import new_and_old
+from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
-from service.told import loose, lost_volts
+from service.told import culprit, loose, lost_volts, posts_way
 from service.topic import CIRCUIT
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -61,6 +61,9 @@ FREEZES = re.compile(r"\b(?:freez|froze|frost|ice\b)", re.IGNORECASE)
 HOLD = re.compile(
     r"\b(?:strap|hold|held|fix|fasten|clamp|bolt|tie|tied|secur|bracket|stand|on (?:its|their|the) \w|lying|upright)",
     re.IGNORECASE,
+)
+LIFTED = re.compile(
+    r"\b(?:what|how much|how many kilos?)\b[^.?!;]{0,20}\b(?:lift\w*|carry\w*|heav\w*|weigh\w*)\b|\bhow heavy\b", re.I
 )
 RUINED = re.compile(
     r"\b(?:is|are|was|have|has|did) (?:it|he|she|they|this|that|i|we|the \w+)\b[^.?!,]{0,12}"
@@ -236,6 +239,35 @@ def _volts_lost(seen: Seen) -> bool:
     return seen.found <= {"unclear"} and not read and lost_volts.told(seen.message.text) is not None
 
 
+def _lifted(seen: Seen) -> bool:
+    """ "What am I lifting with a group 31?": its weight, not its measures."""
+    sized = seen.found <= {"group-size", "unclear"} and "battery.group" in seen.told
+    return sized and LIFTED.search(seen.message.text) is not None
+
+
+def _wire_or_battery(seen: Seen) -> bool:
+    """ "12.65 at rest, 9.9 pushing, 2 AWG, 15 ft, 160 A. Battery or wire?": one question."""
+    circuit = seen.found <= {*CIRCUIT, "load-voltage"} and "load-voltage" in seen.found and len(seen.found) > 1
+    return circuit and culprit.either(seen.message.text)
+
+
+def _cold_or_battery(seen: Seen) -> bool:
+    """ "Is that the cold or is the battery shot?": one question."""
+    about = seen.found <= {"cold-cranking", "replacement", "load-voltage", "unclear"} and not seen.message.dangers
+    read = any(name.startswith("reading.") for name in seen.told)
+    return about and not read and culprit.cold_or_battery(seen.message.text)
+
+
+def _per_pole(seen: Seen) -> bool:
+    """ "Two cables per pole in place of one?"."""
+    return seen.found <= {"unclear", "terminals"} and parallel_cables.PER_POLE.search(seen.message.text) is not None
+
+
+def _posts_way(seen: Seen) -> bool:
+    """ "Posts towards the hull or away from it?"."""
+    return seen.found <= {"unclear", "group-size", "mounting"} and posts_way.asked(seen.message.text)
+
+
 def _broken(seen: Seen) -> bool:
     """ "Is 5 kA enough for a 300 Ah lithium bank?": amps of a short circuit, which a fuse must break."""
     kilo = bool(KILOAMPS.search(seen.message.text)) and "battery.cca" not in seen.told
@@ -288,6 +320,11 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("mounting", _adrift),
     ("voltage-drop", _limited),
     ("voltage-drop", _volts_lost),
+    ("weight", _lifted),
+    ("terminals", _posts_way),
+    ("cable-size", _per_pole),
+    ("load-voltage", _wire_or_battery),
+    ("cold-cranking", _cold_or_battery),
     ("fuse-size", _broken),
     ("charger-size", _amps_of_a_charger),
     ("charger-setting", _charged),

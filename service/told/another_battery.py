@@ -1,10 +1,11 @@
-"""A battery with a sign of danger that is told apart from the one that is asked about: "an old one in the garage leaks"."""
+"""A battery with a sign of danger, told apart from the one that is asked about: "an old one in the garage leaks"."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterable
 from dataclasses import replace
+from itertools import pairwise
 
 from grammar.reading import Message, Span
 from service.case import Case
@@ -58,7 +59,7 @@ def _of_the_danger(message: Message) -> list[Span]:
 
 def _sentences(text: str) -> list[Span]:
     cuts = [0, *(found.end() for found in ENDS.finditer(text)), len(text)]
-    return [(one, two) for one, two in zip(cuts, cuts[1:], strict=False) if text[one:two].strip()]
+    return [(one, two) for one, two in pairwise(cuts) if text[one:two].strip()]
 
 
 def _within(span: Span | None, parts: Iterable[Span]) -> bool:

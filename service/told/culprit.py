@@ -10,7 +10,13 @@ PARTS = {
     "motor": r"motors?|thrusters?",
 }
 PART = "|".join(PARTS.values())
-BETWEEN = r"(?:s|is|are|it|its|it's|the|my|a|bad|just)"
+BETWEEN = r"(?:s|is|are|it|its|it's|the|my|a|bad|just|tell|me)"
+COLD = r"(?:cold|frost|temperature|weather|freez\w*)"
+BATTERY = r"(?:batt(?:ery|eries|s)?)"
+COLD_OR = re.compile(
+    rf"\b{COLD}\b[^.?!;]{{0,16}}\bor\b[^.?!;]{{0,20}}\b{BATTERY}\b|\b{BATTERY}\b[^.?!;]{{0,16}}\bor\b[^.?!;]{{0,20}}\b{COLD}\b",
+    re.IGNORECASE,
+)
 EITHER = re.compile(rf"\b(?:{PART}),? or (?:{BETWEEN} )*(?:{PART})\b", re.IGNORECASE)
 
 
@@ -18,6 +24,15 @@ def either(text: str) -> bool:
     """Whether it is asked which of two parts is at fault: "is it the cable or the battery"."""
     found = EITHER.search(text)
     return found is not None and len(parts_in(found[0])) > 1
+
+
+def cold_or_battery(text: str) -> bool:
+    """Whether it is asked if the cold is at fault or the battery.
+
+    >>> cold_or_battery("is that the cold or is the battery shot"), cold_or_battery("battery or wire, it was cold")
+    (True, False)
+    """
+    return COLD_OR.search(text) is not None
 
 
 def parts_in(text: str) -> set[str]:

@@ -15,6 +15,7 @@ from service.judgements.unlike import LIMITS, age_apart, capacity_apart, duty_ap
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
+from service.told import its_mate
 from service.topic import Lever, Topic
 
 MAY = ("request:may_i", "detail:join", "detail:wise")
@@ -91,6 +92,8 @@ HABITS = {  # cue: verdict, headline, why, source
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The stricter rules first, then the sum."""
+    if its_mate.asked(case.text):
+        return of_the_pair(case)
     if first := before_all(case):
         return first
     unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
@@ -104,6 +107,19 @@ def answer(case: Case) -> Answer:
     if case.says("detail:double_time"):
         return twice_as_long(case)
     return new_together(case) or joined(case)
+
+
+def of_the_pair(case: Case) -> Answer:
+    """Whether the other battery goes with the one that failed."""
+    case.because("Of unlike batteries the weaker one wears the other", "bank-practice")
+    if case.get("bank.layout") == "parallel":
+        head = "Better both: keep the other one only if it is of the same kind and size, and passes a load test."
+        return TOPIC.says("information", head)
+    head = (
+        "Change them as a pair, unless the other one passes a load test and is of the same kind and size, and at most "
+        "a year older than the new one."
+    )
+    return TOPIC.says("information", head)
 
 
 def before_all(case: Case) -> Answer | None:

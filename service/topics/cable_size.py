@@ -12,6 +12,9 @@ from service.case import Case, Missing
 from service.judgements import circuit, doubled_volts, parallel_cables
 from service.judgements import proposed_cable as proposal
 from service.judgements.fitting import (
+    BUNDLED,
+    FROM_AREA,
+    FROM_GAUGE,
     THICKER,
     Choice,
     asked_thicker,
@@ -64,6 +67,8 @@ def answer(case: Case) -> Answer:
         if case.says("detail:carries") and circuit.has_cable(case):
             circuit.must_know(case)
             return TOPIC.says("information", f"{may_carry(case)}; read the print on it.")
+        if parallel_cables.runs(case) > 1 or parallel_cables.PER_POLE.search(case.text):
+            return several_per_pole(case)
         return TOPIC.needs("load.current", *(() if "cable.length" in case else ("cable.length",)))
     circuit.must_know(case)
     if "cable.length" not in case:
@@ -81,6 +86,16 @@ def answer(case: Case) -> Answer:
         told = f"{say.amps(amps)} over that run lose {say.volts(lost.volts, 2)} ({share(lost)})"
         return replace(judgement, headline=f"{may_carry(case)}; {told}.")
     return judgement
+
+
+def several_per_pole(case: Case) -> Answer:
+    """Two thinner cables in place of a thick one, before the amps are told: what holds whatever runs in them."""
+    case.source(BUNDLED.cite, FROM_GAUGE.cite)
+    least = f"{say.quantity(float(FROM_AREA.value), 'mm2')} ({say.gauge(str(FROM_GAUGE.value))})"
+    count = Figure("conductors_per_pole", "cables for each pole", float(max(2, parallel_cables.runs(case))), "")
+    head = f"Yes, if they are alike, each {least} or more and with its own fuse, and count at 60 %: the amps decide."
+    asked = TOPIC.needs("load.current", *(() if "cable.length" in case else ("cable.length",)), headline=head)
+    return replace(asked, figures=(count,), route="technician")
 
 
 def together(case: Case, amps: float, count: int) -> Answer:

@@ -12,10 +12,11 @@ from service.judgements import charging, stays_on
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
 from service.rules import readings
-from service.told import in_its_place
+from service.told import deadline, in_its_place
 from service.topic import Topic
 
 FULL = 100.0
+AMPLE = 0.9  # of the hours that there are: more than that is only just enough
 TARGET = re.compile(
     r"\b(up )?(?:to|till|until) (?:about )?(\d{2}) ?(?:%|per ?cent)", re.IGNORECASE
 )  # "from 20 to 90 %"
@@ -76,7 +77,22 @@ def answer(case: Case) -> Answer:
         return held_back
     if not hours:
         return TOPIC.says("information", "No time at all: the battery is full already.", figure(hours))
+    if told := against(hours, case.text, words.partition(":")[0]):
+        return TOPIC.says("information", told, figure(hours))
     return TOPIC.says("information", f"About {say.duration(hours * 60)} in all{words}.", figure(hours))
+
+
+def against(hours: float, text: str, ends: str) -> str:
+    """The time against the hours that there are, "" where none are told or a night may be long enough."""
+    there = deadline.hours(text)
+    if there is None:
+        return ""
+    takes = f"about {say.duration(hours * 60)} in all{ends}"
+    if deadline.is_a_night(text):
+        return f"Yes: {takes}." if hours <= there else ""
+    late = hours > there * (1 + charging.NEAR)
+    opening = "No" if late else "Yes" if hours <= there * AMPLE else "Only just"
+    return f"{opening}: {takes}, and you have {say.duration(there * 60)}."
 
 
 def figure(hours: float) -> Figure:

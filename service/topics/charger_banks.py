@@ -12,6 +12,7 @@ from service.judgements import charge_volts, charging
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
 from service.rules.bank import system
+from service.told import one_by_one
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -61,6 +62,9 @@ TOPIC = Topic(
 )
 
 
+EACH_ALONE = "then charge each battery alone, one after the other"
+
+
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Series first, because there a wrong connection shorts a battery; then one output for each bank."""
@@ -69,6 +73,8 @@ def answer(case: Case) -> Answer:
         return stopped
     if of_more_volts(case) and (roles(case) == len(ROLES) or told_apart(case)) and (banks(case.fresh()) or 0) > 1:
         return beside_a_series(case, banks(case) or 0)
+    if in_series(case) and one_by_one.asked(case.text) and float(case.get("charger.outputs", 1)) == 1:
+        return in_turn(case)
     if in_series(case) and not (roles(case) > 1 and only_counts(case)):
         return of_series(case)
     need = banks(case)
@@ -86,6 +92,14 @@ def answer(case: Case) -> Answer:
     if clash and need > 1:
         return TOPIC.says("marginal", clash, figure)
     return TOPIC.says("yes", enough(need, int(have)), figure)
+
+
+def in_turn(case: Case) -> Answer:
+    """One charger for one battery, put on each of a series in turn."""
+    case.because("With the link on they are still one bank, and what is on draws from both", "bank-practice")
+    if one_by_one.linked(case.text):
+        return TOPIC.says("no", f"Not with the link on: take it off first, all switched off, {EACH_ALONE}.")
+    return TOPIC.says("information", f"Yes, with the link off: all switched off first, {EACH_ALONE}.")
 
 
 def in_series(case: Case) -> bool:

@@ -27,6 +27,17 @@ TOO_HIGH = {
     "gel": "Above its limit the jelly dries out, and that cannot be undone",
     "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
 }
+SET_TOO_HIGH = re.compile(
+    r"\bcharg\w+\b[^.?!;]{0,24}\b(?:set |turned |running )?(?:too high|over ?charging)\b"
+    r"|\b(?:is|am|are) (?:it|i|we) over ?charging\b",
+    re.IGNORECASE,
+)
+UNLABELLED = re.compile(
+    r"\b(?:just|only) says? (?:leisure|marine|deep[ -]?cycle|domestic|battery)\b"
+    r"|\bno (?:other )?(?:label|sticker|markings?)\b"
+    r"|\b(?:label|sticker) (?:is |has )?(?:gone|missing|worn|off|says nothing|unreadable|illegible)\b",
+    re.IGNORECASE,
+)
 SINCE = ("detail:since_months",)  # it has been on for long
 LEFT = ("detail:left_on", "detail:held", "detail:never_drops", "word:winter")
 
@@ -102,9 +113,8 @@ def answer(case: Case) -> Answer:
     whatever = system_apart(case) or blind(case)
     if whatever:
         return whatever
-    plain = charge_volts.put_out(case) is None and not case.said("charger.setting") and not case.says(*EQUALISES)
-    if plain and (kept_on := stays_on.judged(TOPIC, case)):
-        return kept_on
+    if nothing_told := untold(case, chemistry):
+        return nothing_told
     if chemistry not in CHARGED:
         return of_each_kind(case) or of_any_kind(case, chemistry)
     if chosen := choice(case, str(chemistry)):
@@ -127,6 +137,23 @@ def answer(case: Case) -> Answer:
         return with_amps(case, amps, head.rstrip("."), why, *figures)
     over = verdict == "no" and beyond(case, str(chemistry))
     return TOPIC.says(verdict, head, *figures, urgency="today" if over else "routine")
+
+
+def untold(case: Case, chemistry: str | None) -> Answer | None:
+    """What is asked of a charger of which neither volts nor setting are told: may it stay on, does it go too high."""
+    if charge_volts.put_out(case) is not None or case.said("charger.setting") or case.says(*EQUALISES):
+        return None
+    if kept_on := stays_on.judged(TOPIC, case):
+        return kept_on
+    return set_too_high(case, chemistry) if SET_TOO_HIGH.search(case.text) else None
+
+
+def set_too_high(case: Case, chemistry: str | None) -> Answer:
+    """Whether a charger goes too high, told by a sign of it alone: the volts that it gives decide."""
+    start = "Not by itself" if "maintenance" in case.beside else "We can't say yet"
+    head = f"{start}: read the volts on the posts near the end of a charge; those and the battery's kind tell it."
+    more = () if chemistry in CHARGED else ("battery.chemistry",)
+    return TOPIC.needs("charger.voltage", *more, headline=head)
 
 
 def with_amps(case: Case, amps: charge_amps.Finding, head: str, but: str, *figures: Figure) -> Answer:
@@ -321,6 +348,9 @@ def before_the_kind(case: Case) -> str:
         case.source("settings-by-kind")
         rest = f"never use a setting that goes above {say.volts(limit)}"
         return f"We can't say yet: {say.volts(limit)} printed on it rules out {say.listed(out)} alone; {rest}."
+    if UNLABELLED.search(case.text):
+        rest = "without them its seller names the kind, and the charger stays off until then"
+        return f"We can't say yet: caps that unscrew over the cells mean wet-cell; {rest}."
     if charger_settings.offered(case):
         least = min(kinds, key=lambda kind: kinds[kind])
         lowest = f"{say.CHEMISTRY[least]} takes {say.volts(kinds[least])} at most and other settings go higher"

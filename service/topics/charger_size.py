@@ -172,9 +172,12 @@ def of_any_kind(case: Case, amp_hours: float) -> Answer:
     if len(agreed) == 1 and "yes" not in agreed:
         verdict = verdicts[0]
         over = all(found.over(amps) for found in spans)
-        word = "is too much for" if over else "fills only slowly"
+        kept = bool(amps) and all(found.maintains(amps) for found in spans)
+        bank_of_any = f"{say.amp_hours(amp_hours)} of any kind"
+        does = f"is too much for {bank_of_any}" if over else f"fills only slowly {bank_of_any}"
+        does = f"only keeps {bank_of_any} full" if kept and not over else does
         start = "No" if verdict == "no" else "Only just"
-        head = f"{start}: {say.amps(amps)} {word} {say.amp_hours(amp_hours)} of any kind."
+        head = f"{start}: {say.amps(amps)} {does}."
         return TOPIC.says(verdict, head, compare=sides, asks=(TOPIC.ask("battery.chemistry"),))
     head = (
         f"We can't say yet: {say.amp_hours(amp_hours)} of lead takes {say.within(spans[0].low, spans[2].high)} "

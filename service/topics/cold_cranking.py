@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from service import chart, reference, say
@@ -10,6 +11,7 @@ from service.case import Case
 from service.judgements import charging
 from service.reply import Answer, Figure, Option
 from service.rules.readings import cite, limit
+from service.told import culprit
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -21,6 +23,9 @@ TOPIC = Topic(
     unsure={"battery.cca": "We can't say the amps yet: please tell us the CCA on the battery's label."},
 )
 FREEZING, RATED = 0.0, -18.0  # °C
+WHICH_COUNTS = re.compile(
+    r"\b(?:mca\b.*\bcca|cca\b.*\bmca)\b.*\bwhich\b.{0,20}\b(?:counts?|matters?|applies)\b", re.IGNORECASE | re.DOTALL
+)
 SAME = 0.3  # °C: 0 °F is -17.8
 CHARGING = frozenset({"dc-dc", "charge-time", "charger-banks", "charger-setting", "charger-size", "solar"})
 
@@ -30,6 +35,10 @@ def answer(case: Case) -> Answer:
     """Amps at a temperature, and the share of the warm power."""
     if case.said("battery.chemistry") in ("lfp", "lithium-other"):
         return lithium(case)
+    if culprit.cold_or_battery(case.text):
+        return or_the_battery(case)
+    if "battery.cca" not in case and WHICH_COUNTS.search(case.text):
+        return which_counts(case)
     if "ambient.temperature" in case.second or "battery.cca" in case.second:
         return two(case)
     return one(case)
@@ -99,6 +108,30 @@ def in_general(case: Case, cca: float) -> Answer:
         share,
         plot=plot(cca, None),
     )
+
+
+def which_counts(case: Case) -> Answer:
+    """ "MCA or CCA, which counts at 2 degrees?": the one that is measured nearest, and the one that we size by."""
+    celsius = float(case.get("ambient.temperature", FREEZING))
+    nearest = "MCA, measured at 0 °C," if celsius > (FREEZING + RATED) / 2 else "CCA, measured at -18 °C,"
+    case.step("MCA is measured at 0 °C and CCA at -18 °C", "ca-over-cca")
+    head = (
+        f"At {say.temperature(celsius)} {nearest} is the nearer one; thrusters are sized by CCA, whatever the weather."
+    )
+    return TOPIC.says("information", head)
+
+
+def or_the_battery(case: Case) -> Answer:
+    """ "Is it the cold or is the battery shot?": neither the degrees nor its age tell, a test does."""
+    at = case.said("ambient.temperature")
+    shares = [] if at is None else [share_at(case, float(at))]
+    cold_takes = "the cold takes part of its power"
+    if at is not None:
+        left = f"about {say.number(float(shares[0].value))} % of its warm power"
+        cold_takes = f"at {say.temperature(float(at))} it has {left}"
+    case.step("A load test counts from 12.4 V at rest and from 10 °C on", cite("test-charged"))
+    head = f"We can't say yet: {cold_takes}, and age alone condemns no battery; charge it, warm it, then load-test it."
+    return TOPIC.needs("reading.load_voltage", headline=head, figures=shares)
 
 
 def without_cca(case: Case, celsius: float, named: bool) -> Answer:

@@ -61,6 +61,9 @@ STANDS = re.compile(
 )
 
 
+GO_THERE = re.compile(r"\b(?:should|must|shall|do|need) (?:i|we) (?:have to |need to )?(?:go|come|drive|get)\b", re.I)
+
+
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The freezing temperature, and a verdict where a temperature is named."""
@@ -98,7 +101,8 @@ def answer(case: Case) -> Answer:
         head = f"No charger yet: at {now} it may be frozen: {told} and freezes near {at}; warm it first, look for ice."
         return TOPIC.says("no", head, figure, urgency="today", route="technician", plot=plot(charge, point, celsius))
     then = "look for ice before charging it" if cold_now(case) else "charge it before the frost"
-    opens, may = ("No", "Not for sure") if is_it_safe(case) else ("Yes", "It may")
+    opens, may = ("No", "Not for sure") if is_it_safe(case) else ("Yes", "It may freeze")
+    may = "Yes" if GO_THERE.search(case.text) else may
     head = {
         "yes": f"{unharmed(case, now)}: {told}, and it freezes near {at}.",
         "marginal": f"{may}: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",

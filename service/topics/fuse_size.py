@@ -58,6 +58,8 @@ def nearest(case: Case) -> Iterator[Value]:
         yield from sorted(RATINGS, key=lambda rating: (abs(rating - theirs), rating))
 
 
+OF_A_PANEL = "We can't say yet: the fuse follows from the panel's own amps and the size of its cable."
+ISC = "It is on the panel's label, as Isc."
 TOPIC = Topic(
     "fuse-size",
     "Fuse or breaker",
@@ -110,7 +112,11 @@ def nothing_known(case: Case) -> Answer:
     if case.says("detail:bigger_fuse"):
         head = "No larger fuse until the cause is known: the amps of the motor and the size of the cable decide."
         return TOPIC.needs("load.current", "cable.gauge", headline=head)
-    return TOPIC.needs("load.current", *(() if circuit.has_cable(case) else ("cable.gauge",)))
+    needed = TOPIC.needs("load.current", *(() if circuit.has_cable(case) else ("cable.gauge",)))
+    if "solar.power" in case.stated and not case.says("thing:thruster"):
+        asked = replace(needed.asks[0], say="the short-circuit current of the panel, in amps", where=ISC)
+        return replace(needed, headline=OF_A_PANEL, asks=(asked, *needed.asks[1:]))
+    return needed
 
 
 def rating(case: Case, band: Band) -> Answer:

@@ -67,6 +67,7 @@ EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries ru
 ITS_BATTERY = "detail:start_bank"  # the engine is named, running or not
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
+CARRY_ON = re.compile(r"\b(?:carry|go|keep) on(?: (?:with it|as it is|using it|then|now))?\W*\?", re.IGNORECASE)
 BURST, VAPOUR, IN_EYES = "explosion", "lithium-vapour-breathed", "acid-in-eyes"
 
 Row = Mapping[str, Any]
@@ -188,6 +189,8 @@ def headline(case: Case, leading: Row, status: str) -> str:
         told = (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
         return refused(told, may_i.asked(case.text))
     first: str = with_volts(case, of_kind(case, leading, "first"))
+    if status == "present" and CARRY_ON.search(case.text):
+        return f"No: {first[0].lower()}{first[1:]}"
     if status == "general" and leading.get("verdict") != "information" and not leading.get("forbids"):
         deed = may_i.asked(case.text) if leading.get("battery") else ""
         opening = f"No, do not {deed} it" if deed else "If it happens"

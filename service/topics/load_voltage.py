@@ -8,13 +8,15 @@ from typing import Any
 
 from service import chart, say
 from service.case import Case, Value
-from service.judgements import doubt, load_reading
+from service.judgements import circuit, doubt, load_reading
 from service.judgements.doubt import shown
 from service.judgements.load_reading import UnderLoad, read_under_load
 from service.reply import Answer, Figure
 from service.rules import readings
+from service.rules.cable import K
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import under_load, wording
+from service.told import culprit
 from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
@@ -265,6 +267,8 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
     likely = None
     if lacking == ("battery.cca",) and under.current:
         head, likely = under_load.by_its_cca(case, under) or head, under_load.cca_replies(case, under)
+    if joint := which_part(case, under):
+        return TOPIC.needs(READ, headline=joint, figures=figures(under), likely=())
     if any(case.says(f"unknown:{fact}") for fact in lacking):
         sign = f"{shown(float(under.read or 0))} under load is a good sign, no proof"
         head = (
@@ -272,6 +276,18 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
             f"{told.removesuffix(' of the battery')} a load test decides."
         )
     return TOPIC.needs(*lacking, headline=head, figures=figures(under), likely=likely)
+
+
+def which_part(case: Case, under: UnderLoad) -> str:
+    """ "Battery or wire?" of one reading and a cable that is told: what the cable takes, and what decides."""
+    needed = circuit.has_cable(case) and "cable.length" in case.stated and under.current and under.sag is not None
+    if not needed or case.said(AT_LOAD) is not None or not culprit.either(case.text):
+        return ""
+    lost = circuit.loss(case, float(under.current or 0)).volts
+    case.step(f"{circuit.name(case)} loses {say.volts(lost, 2)} at {say.amps(float(under.current or 0))}", K.cite)
+    read, sag = shown(float(under.read or 0)), say.volts(float(under.sag or 0), 2)
+    told = f"the cable takes {say.volts(lost, 2)} of the {sag}"
+    return f"We can't say yet: {told}; {read} on the posts points to the battery, at the motor partly to the wire."
 
 
 def lead_taken(case: Case) -> None:
@@ -293,6 +309,12 @@ def lead(case: Case, under: UnderLoad) -> Answer:
             "A battery that rests well and falls so far has not been charged right through, or has a bad cell: charge "
             "it for a full day, let it rest, test again",
             "falls-under-load",
+        )
+    if verdict == "no" and under.basis == "test" and under.rest is None:
+        charged, warm = say.volts(limit("test-charged")), say.temperature(limit("test-coldest"))
+        counts = f"from {charged} at rest and from {warm} on"
+        case.because(
+            f"A load test counts {counts}: if yours was not so, charge, warm and test again", cite("test-charged")
         )
     lost = lost_on_the_way(case, under)
     drop = (cable_step(case, under, *lost),) if lost else ()

@@ -9,7 +9,7 @@ from service import likely, reference, say
 from service.case import Case
 from service.reply import Answer, Figure, strictness
 from service.sentences import wording
-from service.told import caps
+from service.told import caps, water_level
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -82,6 +82,12 @@ def water(case: Case) -> Advice:
                 f"Look {often}, and fill with distilled or deionised water: what is in tap water stays on the plates."
             )
         return Advice("no", head, steps, figures)
+    if water_level.is_low(case.text):
+        head = f"Yes: charge it, then fill each cell to its mark, about {above} over the plates, with distilled water."
+        return Advice("information", head, steps, figures)
+    if water_level.which(case.text):
+        head = "Distilled or deionised water only: what is dissolved in any other stays on the plates."
+        return Advice("information", head, steps, figures)
     if case.says("detail:before_or_after"):
         head = "After charging: fill to the mark with distilled water; before it, add only enough to cover the plates."
         return Advice("information", head, steps, figures)

@@ -187,9 +187,17 @@ def needed(need: float) -> Figure:
     return Figure("required_cca", "CCA for a clear yes", need, "A")
 
 
+NOT_ON_IT = re.compile(
+    r"\bnothing (?:else|more)\b|\bno (?:cca|cranking|other (?:number|figure|rating))\b|\bthat(?: i|')s all\b",
+    re.IGNORECASE,
+)
+ITS_MAKER = "Its maker's data sheet has it, or the seller; on a label without it there is none to read."
+
+
 def cca_ask(case: Case, inrush: float, need: float) -> Asked:
     """The question for the CCA with the replies that decide."""
-    return replace(TOPIC.ask("battery.cca"), replies=supply_levers.cca_replies(case, inrush, need))
+    asked = replace(TOPIC.ask("battery.cca"), replies=supply_levers.cca_replies(case, inrush, need))
+    return replace(asked, where=ITS_MAKER) if NOT_ON_IT.search(case.text) else asked
 
 
 def lead(case: Case, running: float, inrush: float) -> Answer:

@@ -18,6 +18,9 @@ SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not a
 OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge" is a word of lay-ups as well
 WEEKEND = 2 / 7
 SIZES = ("request:what_size", "detail:how_many_watts")
+LAY_UP = 60.0  # days: who is away for less has not laid up the boat
+OTHER_SIZES = frozenset({"fuse-size", "cable-size"})  # of which "which size" is asked then
+PWM = re.compile(r"\bpwm\b|\bsimple controller\b", re.IGNORECASE)
 IN_SUMMER = re.compile(
     r"\b(?:summers? only|only (?:in |for |the |during )*summers?|just (?:for |in )?(?:the )?summer)\b", re.I
 )
@@ -119,11 +122,12 @@ def sun_hours(case: Case) -> float:
 
 
 def laid_up(case: Case) -> bool:
-    """Whether it is winter or a lay-up, where none says that it is summer."""
+    """Whether it is winter or a lay-up, where none says that it is summer; a fortnight away is neither."""
     if IN_SUMMER.search(case.text) or (SUMMER.search(case.text) and "winter" not in case.text.lower()):
         return False
     stands = case.says("word:winter") and not case.says(*OWN_LOSS)
-    return stands or case.says("detail:winter") or "storage.time" in case.stated
+    away = float(case.said("storage.time") or 0.0)
+    return stands or case.says("detail:winter") or away >= LAY_UP
 
 
 def both_seasons(case: Case) -> bool:
@@ -162,6 +166,8 @@ def brings(case: Case, power: float, sun: float) -> Figure:
         f"{say.amp_hours(high)} a day; with a simple controller, flat on deck, {say.amp_hours(low)}",
         "panel-share",
     )
+    if PWM.search(case.text):
+        return Figure("daily_charge", "a day", low, "Ah")
     return Figure("daily_charge", "a day", high, "Ah", low, high)
 
 
@@ -215,7 +221,7 @@ def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Fi
     start = {"yes": "Yes", "marginal": "Only just", "no": "No"}[verdict]
     brought, lost = say.daily(gain), say.daily(total)
     than = {"yes": "and", "marginal": "little more than the", "no": "but"}[verdict]
-    if case.says(*SIZES) and sun:
+    if case.says(*SIZES) and sun and OTHER_SIZES.isdisjoint(case.beside):
         return TOPIC.says(verdict, its_size(case, power, wanted, sun), *figures, *required(case, wanted, sun))
     what = (
         "the drain and the battery's own loss take"
@@ -224,8 +230,15 @@ def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Fi
     )
     joint = f"{than} {what} {lost}" if verdict != "marginal" else f"and {what} nearly as much, {lost}"
     off = "" if wanted.drawn else ", with everything off"
-    head = f"{start}: a {say.quantity(power, 'W')} panel brings about {brought} a day, {joint}{off}."
+    head = f"{start}: a {say.quantity(power, 'W')} panel brings about {brought} a day{season(case)}, {joint}{off}."
     return TOPIC.says(verdict, head, *figures, *required(case, wanted, sun))
+
+
+def season(case: Case) -> str:
+    """The season that was taken, where none is told."""
+    known = case.known("solar.sun_hours")
+    taken = known is not None and known.origin == "assumed" and not laid_up(case) and not SUMMER.search(case.text)
+    return " in summer" if taken else ""
 
 
 def its_size(case: Case, power: float, wanted: Need, sun: float) -> str:
@@ -243,7 +256,8 @@ def whole(watts: float) -> str:
 def open_need(case: Case, power: float, figures: tuple[Figure, ...]) -> Answer:
     """The need is not known: what the panel brings, and what to ask where it is put up for approval."""
     gain, least = say.daily(float(figures[0].value)), say.daily(float(figures[0].low or 0.0))
-    told = f"a {say.quantity(power, 'W')} panel brings about {gain} a day ({least} with a simple controller)"
+    simple = " with a simple controller" if PWM.search(case.text) else f" ({least} with a simple controller)"
+    told = f"a {say.quantity(power, 'W')} panel brings about {gain} a day{simple}"
     if case.says("request:enough", "request:may_i", "detail:keeps_up"):
         head = f"We can't say yet: {told}; what stays on and the battery's size decide."
         return TOPIC.needs("drain.current", "battery.capacity", headline=head, figures=figures)

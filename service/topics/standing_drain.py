@@ -40,6 +40,11 @@ EMPTY = re.compile(  # what is asked is the end, of which half comes first
     r"\b(?:empty|flat|dead|nothing left|drained)\b",
     re.IGNORECASE,
 )
+AWAY = re.compile(
+    r"\b(?:away|leav\w*|left|gone|going|go|holidays?|trip|fly\w*|flight|land|until|till|absen\w*|abroad|back|return\w*|lay|laid"
+    r"|stand\w*|alone|unattended|without me|vacation|off for|winter|home)\b",
+    re.IGNORECASE,
+)
 DAYS = ("request:how_long", "request:how_many", "about:how_long")
 TOPIC = Topic(
     "standing-drain",
@@ -160,12 +165,13 @@ def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], chart: dict
     time = say.quantity(away, "d", 0)
     case.step(f"With its own loss, about {say.charge(left)} is left after {time}", "drain-arithmetic")
     took = f"{amount(float(case['drain.current']))} reaches half after {say.days(days)}"
+    stands = f"and you are away for {time}" if AWAY.search(case.text) else f"and you name {time}"
     if left >= limit("lead-half") - NEAR:
-        return TOPIC.says("yes", f"Yes: {took}, and you are away for {time}.", *figures, plot=chart)
+        return TOPIC.says("yes", f"Yes: {took}, {stands}.", *figures, plot=chart)
     if away <= days + NEAR:
         head = f"Only just: {took}, and the battery loses some by itself in your {time}."
         return TOPIC.says("marginal", head, *figures, plot=chart)
-    head = f"No: {took}, and you are away for {time}, so disconnect it or charge in between."
+    head = f"No: {took}, {stands}, so disconnect it or charge in between."
     return TOPIC.says("no", head, *figures, plot=chart)
 
 

@@ -8,6 +8,7 @@ from service import reference, say
 from service.case import Case
 from service.reference import UnknownValue
 from service.reply import Answer, Figure
+from service.told import posts_way
 from service.topic import Topic
 
 PRACTICE, TORQUE = "terminal-practice@studs and lug holes", "torque-tables"
@@ -58,6 +59,10 @@ HABITS = {  # cue: headline, why, source
     ),
 }
 
+POSTS_WAY = (
+    "Away from metal: the posts look where no tool, lid or hull of metal can bridge them, and are covered; the boat's "
+    "maker decides the rest."
+)
 TOPIC = Topic(
     "terminals",
     "Posts, studs and lugs",
@@ -72,6 +77,9 @@ def answer(case: Case) -> Answer:
     onto_posts = case.says("detail:adapter") and case.says("detail:posts")  # the lug is told, and that it does not fit
     if second is None and size and lug_alone(case) and not onto_posts:
         return any_stud(case, size)
+    if posts_way.asked(case.text):
+        case.step("No metal may touch the terminals: boots, caps or a lid", "boat-safety-scheme")
+        return TOPIC.says("information", POSTS_WAY)
     tightness(case, size)
     if case.says("detail:wing_nut"):
         case.step("A wing nut is no permanent connector for heavy cables", WING.cite)

@@ -170,7 +170,8 @@ def against_the_limit(case: Case, volts_lost: float, asked: bool) -> Answer:
     """Volts lost, in percent of the system's, against the limit of its kind of load."""
     volts = float(case["bank.voltage"])
     lost = circuit.Loss(volts_lost, volts_lost / volts * 100, circuit.allowed(case))
-    told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {say.share(lost.percent)} of {say.volts(volts, 0)}"
+    share = f"{say.share(lost.percent)} of {say.volts(volts, 0)}"
+    told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {share}"
     limit = f"the limit of {say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
     case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
     if lost.within:

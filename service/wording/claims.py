@@ -82,9 +82,10 @@ SPOKEN_AGAINST = re.compile(  # what p says that one may not do, or that a thing
     re.IGNORECASE | re.VERBOSE,
 )
 RULE_PUT_UP = re.compile(  # "lithium may not be charged at -5. True?": a prohibition, and whether it is so
-    r"""(?:(?<!\bi\s)(?<!\bwe\s)(?<!\bhe\s)(?<!\bshe\s)(?<!\bthey\s)\b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never)|never)\s+
+    r"""(?:(?<!\bi\s)(?<!\bwe\s)(?<!\bhe\s)(?<!\bshe\s)(?<!\bthey\s)\b
+          (?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never)|never)\s+
           (?!be\b|have\b|get\b|hurt|harm|need)\w+
-        | \b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never))\s+be\s+\w+(?:ed|t)\b
+        | \b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|may|should)\s+not)\s+be\s+\w+(?:ed|t)\b
         | \bno[-\s]no\b|\bforbidden\b|\b(?:not|never)\s+allowed\b|\bis\s+out\s+of\s+the\s+question\b)
       [^?!]{0,70}?(?:[,.;:–-]\s*|\s)(?:is\s+(?:that|this|it)\s+)?(?:really\s+)?(?:true|(?<!\ball\s)right|correct|so)\s*\?""",
     re.IGNORECASE | re.VERBOSE,
@@ -202,7 +203,7 @@ def objected(text: str, request: Request, alone: bool) -> str:
 def put_up(text: str, request: Request, alone: bool) -> str:
     """ "bad" where a prohibition is put up by nobody in particular: "gel may not be equalised, right?"; else ""."""
     rule = RULE_PUT_UP.search(text)
-    return "bad" if rule and (alone or request.span[0] < rule.end() and rule.start() < request.span[1]) else ""
+    return "bad" if rule and (alone or (request.span[0] < rule.end() and rule.start() < request.span[1])) else ""
 
 
 def is_bad(message: Message, span: Span) -> bool:

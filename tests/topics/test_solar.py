@@ -6,6 +6,7 @@ import pytest
 
 from service.topics.solar import TOPIC
 from tests.building import case
+from tests.talks import on, plain
 
 
 @pytest.mark.parametrize(
@@ -115,3 +116,24 @@ def test_hours_of_sun_that_are_told_count_for_both_seasons():
     facts = {"solar.power": 100.0, "drain.current": 0.3, "battery.capacity": 220.0, "solar.sun_hours": 3.0}
     asked = replace(case(facts, cues={"detail:winter"}), text="in summer and in winter?")
     assert TOPIC.answer(asked).compare == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "told"),
+    [
+        ("0.3 A drain, 100 Ah wet, 40 W panel. Enough for two weeks away?", "marginal", "in summer"),
+        ("50 mA, 100 Ah AGM, away five months, 20 W panel, enough?", "no", "1.1 Ah a day, but"),
+        ("30 mA, 60 Ah. A 10 W panel cures it? And which fuse in its plus lead?", "yes", "Yes: a 10 W panel"),
+        ("An 80 W panel on a PWM controller, what does it make a day in June?", "information", "About 14 Ah"),
+        ("An 80 W panel on an MPPT controller, what does it make a day in June?", "information", "About 18 Ah"),
+    ],
+)
+def test_a_fortnight_away_is_no_winter_and_the_controller_counts(text: str, verdict: str, told: str) -> None:
+    found = on("solar", text)
+    assert (found.verdict, told in plain(found.headline)) == (verdict, True)
+
+
+def test_a_panels_fuse_asks_for_the_panels_amps() -> None:
+    found = on("fuse-size", "30 mA, 60 Ah. A 10 W panel cures it? And which fuse in its plus lead?")
+    assert "panel" in found.asks[0].say
+    assert "thruster" in on("fuse-size", "Which fuse for my thruster?").asks[0].say

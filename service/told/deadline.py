@@ -1,0 +1,44 @@
+"""The hours that there are for a charge: "full in four hours?", "four hours of shore current", "full by tomorrow"."""
+
+from __future__ import annotations
+
+import re
+
+WORDS = {
+    name: float(at)
+    for at, name in enumerate(
+        ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"), start=1
+    )
+} | {"an": 1.0, "a": 1.0}
+NUMBER = rf"(\d+(?:[.,]\d+)?|{'|'.join(WORDS)})"
+HOURS = r" ?(?:h|hrs?|hours?)\b"
+SUPPLY = r"(?:shore|mains|current|power|electric\w*|charg\w+|the charger|plug\w*|hook-?up|socket|generator)"
+IN = re.compile(rf"\b(?:in|within|inside) (?:the |those |my |our |about )?{NUMBER}{HOURS}", re.IGNORECASE)
+THERE = re.compile(rf"\b{NUMBER}{HOURS}(?: of| on| with)?(?: \w+)? {SUPPLY}\b", re.IGNORECASE)
+HAVE = re.compile(rf"\b(?:have|has|got|only|just|get) (?:about |only |just )?{NUMBER}{HOURS}", re.IGNORECASE)
+NIGHT = re.compile(
+    r"\b(?:by|till|until|before|for) (?:the |tomorrow )?(?:tomorrow|morning)\b|\bovernight\b", re.IGNORECASE
+)
+FULL = re.compile(r"\b(?:full|charged|ready|topped|fill\w*|enough|done)\b", re.IGNORECASE)
+OF_A_NIGHT = 10.0  # hours: whatever is done in fewer is done by the morning
+
+
+def hours(text: str) -> float | None:
+    """Hours that are there for a charge to full; None where none are told.
+
+    >>> hours("Will they be full in four hours?"), hours("I have 3 hours of shore power, is it full then?")
+    (4.0, 3.0)
+    >>> hours("how many hours until it is full?"), hours("full by tomorrow morning?")
+    (None, 10.0)
+    """
+    if not FULL.search(text):
+        return None
+    if found := IN.search(text) or THERE.search(text) or HAVE.search(text):
+        typed = found[1].lower()
+        return WORDS.get(typed) or float(typed.replace(",", "."))
+    return OF_A_NIGHT if NIGHT.search(text) else None
+
+
+def is_a_night(text: str) -> bool:
+    """Whether only a night is told, which may be longer than it is taken for."""
+    return not (IN.search(text) or THERE.search(text) or HAVE.search(text)) and NIGHT.search(text) is not None

@@ -1,0 +1,41 @@
+"""What is asked of the water in a battery beyond when to look: whether it wants some at this level, and which water."""
+
+from __future__ import annotations
+
+import re
+
+LOW = re.compile(
+    r"\b(?:just|only just|barely|hardly)\b[^.?!;]{0,24}\b(?:cover\w*|over|above|at)\b(?! (?:a|an|one|two|\d))"
+    r"(?=[^.?!;]{0,20}(?:plates?|[.?!;,)]|$))"
+    r"|\b(?:level with|at the top of|down to) the plates\b",
+    re.IGNORECASE,
+)
+PLATES = re.compile(r"\bplates?\b", re.IGNORECASE)
+OTHER_WATER = re.compile(
+    r"\b(?:filter\w*|filtered|rain|bottled|boiled|spring|mineral|kettle|jug|purified|softened|drinking)\b"
+    r"(?: (?:water|jug|one|stuff))?|\b(?:which|what|what kind of|what sort of) water\b",
+    re.IGNORECASE,
+)
+WATER = re.compile(r"\b(?:water|distilled|deioni[sz]ed|top\w*|jug|fill\w*)\b", re.IGNORECASE)
+
+
+def is_low(text: str) -> bool:
+    """Whether the water stands just over the plates.
+
+    >>> is_low("does she need water, plates just covered"), is_low("the water's just over the plates, top up?")
+    (True, True)
+    >>> is_low("just over a year old, plates of lead"), is_low("it is just right")
+    (False, False)
+    """
+    return PLATES.search(text) is not None and LOW.search(text) is not None
+
+
+def which(text: str) -> bool:
+    """Whether it is asked which water goes in, or whether another one than distilled does.
+
+    >>> which("distilled or will the filtered jug do for topping"), which("what water do I top up with")
+    (True, True)
+    >>> which("how often do I look at the water")
+    False
+    """
+    return OTHER_WATER.search(text) is not None and WATER.search(text) is not None
