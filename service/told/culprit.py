@@ -1,4 +1,4 @@
-"""Which part of a circuit they ask about: the battery, the cable or the motor."""
+"""Which part of a circuit they ask about: the battery, the cable or the motor, and whether it is the one to blame."""
 
 from __future__ import annotations
 
@@ -12,6 +12,30 @@ PARTS = {
 PART = "|".join(PARTS.values())
 BETWEEN = r"(?:s|is|are|it|its|it's|the|my|a|bad|just)"
 EITHER = re.compile(rf"\b(?:{PART}),? or (?:{BETWEEN} )*(?:{PART})\b", re.IGNORECASE)
+
+LED = r"(?:the|my|our|his|her|that|this|its|a|just|only|simply|bad|to|by|of)\s"
+DOES_IT = r"to\sblame|at\sfault|the\s(?:culprit|reason|cause|problem|trouble|fault)|responsible|eating\sit|doing\sit"
+BLAMES = re.compile(
+    rf"""\b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b [^.?!;]{{0,40}}? (?:
+      \b(?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})(?=\W*$|\ (?:eating|doing|causing|that))
+    | \b(?P<does>{PART})\ (?:(?:be|all|really|just)\ )*(?:{DOES_IT})\b
+    | \b(?P<own>{PART})['’]?s?['’]?\ (?:fault|doing)\b
+    | \b(?:down|due|come|comes|lie|lies|caused|because|from|in)\ (?:(?:{LED})|to\ |from\ |in\ )*(?P<from>{PART})\W*$
+    | \bfault\ (?:lie|be|sit)\ (?:in|with)\ (?:{LED})*(?P<lies>{PART})\b
+    )""",
+    re.IGNORECASE | re.VERBOSE,
+)
+
+
+def blamed(text: str) -> str:
+    """The one part that a sentence asks to blame; "" where it asks of none, or of which.
+
+    >>> blamed("Could it be just the wire eating it?"), blamed("Is the cable long enough?")
+    ('cable', '')
+    """
+    found = BLAMES.search(text)
+    part = next((said for said in found.groupdict().values() if said), "") if found else ""
+    return next(iter(parts_in(part)), "") if part and not either(text) else ""
 
 
 def either(text: str) -> bool:

@@ -43,7 +43,30 @@ GOOD_OR_BAD = re.compile(
 PASS_OR_FAIL = re.compile(
     r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
 )
-FORMS = ((BARE, "open"), (GOOD_OR_BAD, "both"), (PASS_OR_FAIL, "passed"))  # that tell by themselves how it is asked
+GO_NOW = re.compile(  # "must I go now?", of which no is "stay in bed"
+    r"\b(?:must|should|do|shall|need|had)\s+(?:i|we)\s+(?:(?:have|need|ought|better)\s+(?:to\s+)?)?(?:really\s+|now\s+|better\s+)*"
+    r"(?:(?:drive|rush|hurry|run|get|head|come|walk|row)\s+(?:out|down|over|up|back|there|home)"
+    r"|go(?=\W*$|\s+(?:now|there|down|out|over|tonight|today|back|to\s+the\s+(?:boat|harbour|marina)|aboard)\b))",
+    re.IGNORECASE,
+)
+REMOVED = re.compile(  # "should the wing nuts go?": yes where they are bad
+    r"^(?!\W*(?:where|when|how|what|which|who|why)\b).*"
+    r"\b(?:should|must|do|does|shall)\s+(?!(?:i|we|you)\b)(?:[\w'’-]+\s+){1,5}?(?:(?:have|has|need|ought)\s+to\s+)?"
+    r"(?:go(?:\W*$)|(?:come|go)\s+(?:off|out)\b|be\s+(?:changed|replaced|renewed|swapped|scrapped|thrown|taken\s+off)\b)",
+    re.IGNORECASE | re.DOTALL,
+)
+ODD_ONE = re.compile(
+    r"\b(?:not like the other|odd one out|stands? out|bad apple|one of (?:them|these) is not)", re.IGNORECASE
+)
+DOES_HARM = re.compile(r"\b(?:do|does|did|done)\s+(?:\w+\s+){0,3}?(?:harm|damage)\b", re.IGNORECASE)
+FORMS = (  # that tell by themselves how it is asked
+    (BARE, "open"),
+    (GOOD_OR_BAD, "both"),
+    (PASS_OR_FAIL, "passed"),
+    (GO_NOW, "go"),
+    (REMOVED, "bad"),
+    (ODD_ONE, "open"),
+)
 EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
 TAG = re.compile(  # "... is over the limit. Is it?"
     r"\W*(?:is|are|was|were|does|do|did|will|would|can|could|should|has|have) (?:it|they|that|this|those|these|he|she)"
