@@ -10,6 +10,7 @@ from service.case import Case
 from service.judgements.fusing import PLACED
 from service.kinds import LEAD, LITHIUM, says_iron
 from service.reply import Answer, Caution
+from service.told import pressed
 from service.topic import Topic
 
 NONE = frozenset({"hazard", "meaning", "rating-convert", "other-desk", "unclear"})
@@ -92,8 +93,10 @@ class Facts:
 
     @property
     def names_a_thruster(self) -> bool:
-        """A thruster by its word or by its model; of other amps nobody knows whose they are."""
-        return self.get("load.kind") == "thruster" or self.get("load.model") is not None
+        """A thruster by its word, its model or its button; of other amps nobody knows whose they are."""
+        named = self.get("load.kind") == "thruster" or self.get("load.model") is not None
+        held = pressed.is_told(self.case.text) or self.case.said("load.burst") is not None
+        return named or (held and self.get("load.kind") is None)
 
     @property
     def cable_known(self) -> bool:
