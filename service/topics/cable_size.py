@@ -26,7 +26,6 @@ from service.reply import Answer, Figure, Option
 from service.rules.cable import PER_MM2, TABLE_5, K
 from service.topic import Lever, Topic
 
-LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go"
 AREA = "the American measure of a wire's area"
 MOST_FUSED = 1.5  # of the ampacity: a fuse that lets more pass protects no cable
 IN_HAND = 1.02  # of the current: below it the cable carries just what runs
@@ -272,7 +271,7 @@ def judge(case: Case, amps: float) -> tuple[str, str]:
         case.because("A cable that carries more than it may gets hot, and its insulation can burn", TABLE_5)
         return "no", f"may carry {say.amps(carries)}, and {say.amps(amps)} run in it"
     if not lost.within:
-        case.because(LOST, circuit.limit_cite(lost.allowed))
+        case.because(circuit.what_is_missing(case), circuit.limit_cite(lost.allowed))
         return "no", f"{told}, over the limit of {limit}"
     if warm is not None and warm < amps:
         case.step(f"At 75 °C insulation it may carry {say.amps(warm)}", TABLE_5)
