@@ -70,6 +70,7 @@ def test_the_first_word_answers_the_bad_thing_that_is_asked(text: str, topic: st
         ("Might it be only the battery?", "battery"),
         ("Is it the cable or the battery?", ""),  # which of them
         ("The cable is to blame, the yard says.", ""),  # told
+        ("How much voltage do I lose in the cables?", ""),
         ("Is the cable to the battery thick enough?", ""),
     ],
 )

@@ -15,12 +15,13 @@ EITHER = re.compile(rf"\b(?:{PART}),? or (?:{BETWEEN} )*(?:{PART})\b", re.IGNORE
 
 LED = r"(?:the|my|our|his|her|that|this|its|a|just|only|simply|bad|to|by|of)\s"
 DOES_IT = r"to\sblame|at\sfault|the\s(?:culprit|reason|cause|problem|trouble|fault)|responsible|eating\sit|doing\sit"
+OPEN = re.compile(r"\W*(?:(?:and|so|but) )?(?:how|what|which|where|why|who)\b", re.IGNORECASE)
 BLAMES = re.compile(
     rf"""\b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b [^.?!;]{{0,40}}? (?:
       \b(?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})(?=\W*$|\ (?:eating|doing|causing|that))
     | \b(?P<does>{PART})\ (?:(?:be|all|really|just)\ )*(?:{DOES_IT})\b
     | \b(?P<own>{PART})['’]?s?['’]?\ (?:fault|doing)\b
-    | \b(?:down|due|come|comes|lie|lies|caused|because|from|in)\ (?:(?:{LED})|to\ |from\ |in\ )*(?P<from>{PART})\W*$
+    | \b(?:down\ to|due\ to|come\ from|lie\ (?:in|with)|caused\ by|because\ of)\ (?:{LED})*(?P<from>{PART})\W*$
     | \bfault\ (?:lie|be|sit)\ (?:in|with)\ (?:{LED})*(?P<lies>{PART})\b
     )""",
     re.IGNORECASE | re.VERBOSE,
@@ -33,7 +34,7 @@ def blamed(text: str) -> str:
     >>> blamed("Could it be just the wire eating it?"), blamed("Is the cable long enough?")
     ('cable', '')
     """
-    found = BLAMES.search(text)
+    found = None if OPEN.match(text) else BLAMES.search(text)
     part = next((said for said in found.groupdict().values() if said), "") if found else ""
     return next(iter(parts_in(part)), "") if part and not either(text) else ""
 
