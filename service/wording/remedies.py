@@ -15,7 +15,7 @@ GOES = CARE | {"freeze-point"}  # what one goes to the boat for
 MAY_FREEZE = ("It may", "Not for sure")
 ADVISED = re.compile(r"\bcharge (?:it|the )", re.IGNORECASE)
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
-WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
+WORDS = {word for words in FIRST.values() for word in words} | {"A little", "Usually yes"}
 
 
 def gone(answer: Answer, first: str, rest: str) -> Answer:
