@@ -15,6 +15,10 @@ EITHER = re.compile(rf"\b(?:{PART}),? or (?:{BETWEEN} )*(?:{PART})\b", re.IGNORE
 
 LED = r"(?:the|my|our|his|her|that|this|its|a|just|only|simply|bad|to|by|of)\s"
 DOES_IT = r"to\sblame|at\sfault|the\s(?:culprit|reason|cause|problem|trouble|fault)|responsible|eating\sit|doing\sit"
+HOW_TO_TELL = re.compile(
+    r"\bhow (?:do|can|could|would|should|to) (?:(?:i|we|you|one) )?(?:tell|know|find out|see|decide|check|prove)\b",
+    re.IGNORECASE,
+)
 OPEN = re.compile(r"\W*(?:(?:and|so|but) )?(?:how|what|which|where|why|who)\b", re.IGNORECASE)
 BLAMES = re.compile(
     rf"""\b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b [^.?!;]{{0,40}}? (?:
@@ -48,3 +52,12 @@ def either(text: str) -> bool:
 def parts_in(text: str) -> set[str]:
     """The parts that a text names."""
     return {name for name, words in PARTS.items() if re.search(rf"\b(?:{words})\b", text, re.IGNORECASE)}
+
+
+def how_to_tell(text: str) -> bool:
+    """Whether it is asked how one finds out which of two parts is at fault.
+
+    >>> how_to_tell("Cable or battery, he says. How do I tell?"), how_to_tell("Is it the cable or battery?")
+    (True, False)
+    """
+    return either(text) and bool(HOW_TO_TELL.search(text))

@@ -16,6 +16,7 @@ from service.rules import readings
 from service.rules.cable import K
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import under_load, wording
+from service.told import culprit
 from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
@@ -312,6 +313,11 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     lost = lost_on_the_way(case, under)
     drop = (cable_step(case, under, *lost),) if lost else ()
     head = under_load.headline(case, under, verdict, lost[1] if lost else None)
+    if asks and culprit.how_to_tell(case.text):
+        case.step(
+            f"Low on the posts is under {say.volts(under.lowest)} for a lead battery", readings.cite("cable-share")
+        )
+        head = TWO_PLACES
     if verdict == "no" and under.basis != "test" and not under.small and load_reading.not_full(case):
         case.because("A battery that is not full falls further under load, even a good one", cite("test-charged"))
         head = f"{head.removesuffix('.').removesuffix(under_load.WEAK)}{NOT_FULL}."
