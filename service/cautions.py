@@ -10,7 +10,7 @@ from service.case import Case
 from service.judgements.fusing import PLACED
 from service.kinds import LEAD, LITHIUM, says_iron
 from service.reply import Answer, Caution
-from service.told import pressed
+from service.told import pressed, pump_left_on
 from service.topic import Topic
 
 NONE = frozenset({"hazard", "meaning", "rating-convert", "other-desk", "unclear"})
@@ -280,11 +280,14 @@ def cautions(topic: Topic, case: Case, answer: Answer) -> tuple[Caution, ...]:
 def sentence(name: str, case: Case, answer: Answer) -> str:
     """The sentence of a caution, as `say_known` has it where one of its two facts was told.
 
-    A fuse's place is not told again where the headline tells it. Raises UnknownValue for one that the table has not.
+    A fuse's place is not told again where the headline tells it, and a pump or an alarm is never to be switched off.
+    Raises UnknownValue for one that the table has not.
     """
     row = reference.row("cautions", id=name)
     if name == "fuse-at-battery" and PLACED in answer.headline:
         return str(row["say_placed"].value)
+    if name == "check-date" and pump_left_on.is_told(case.text):
+        return str(row["say_stays"].value)
     if name in OF_THE_LOAD and case.get("load.kind") == "electronics":
         return str(row["say_load"].value)
     told = next((fact for fact in KNOWN.get(name, ()) if case.said(fact) is not None), None)

@@ -23,7 +23,7 @@ from service.judgements.fitting import (
     us_first,
 )
 from service.reply import Answer, Figure, Option
-from service.rules.cable import PER_MM2, TABLE_5, K
+from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
 from service.topic import Lever, Topic
 
 AREA = "the American measure of a wire's area"
@@ -161,6 +161,13 @@ def proposed(
         head = f"No cable of a standard size is enough for {say.amps(amps)} over {run}: move the battery nearer."
         return TOPIC.says("information", head, *facts, route="technician")
     names = fit.named(us_first(case))
+    if choice.count > 1 and (better := in_better_cable(case, amps)):
+        hot = f"One cable with {say.temperature(float(case['cable.insulation'])).partition(' (')[0]} insulation"
+        head = (
+            f"{hot} carries too little for {say.amps(amps)}: it takes {choice.count} of {names} for each pole, or one "
+        )
+        head += f"{better} of 105{say.NB}°C."
+        return TOPIC.says("information", head, *facts, route="technician")
     if choice.count > 1:
         head = (
             f"One cable is not enough for {say.amps(amps)} over {run}: it takes {choice.count} of {names} for each "
@@ -188,6 +195,21 @@ def proposed(
             f"{say.quantity(lost.allowed, '%')} that suits {circuit.suits(case)}."
         )
     return TOPIC.says("information", head, *facts, plot=circuit.bars(case, amps, size), compare=tuple(both_runs(case)))
+
+
+def in_better_cable(case: Case, amps: float) -> str:
+    """The one cable of 105 °C insulation that does the work of several of theirs; "" where it takes several too."""
+    told = case.said("cable.insulation")
+    if told is None or float(told) >= INSULATION:
+        return ""
+    choice = to_fit(case.supposing({"cable.insulation": INSULATION}), amps)
+    size = choice.gauge if us_first(case) else choice.area
+    if choice.count != 1 or size is None:
+        return ""
+    largest = circuit.sizes(case)[0 if us_first(case) else 1][-1]
+    hot = " in the engine space" if case.said("cable.in_engine_space") else ""
+    case.because(f"{circuit.called(largest)} with that insulation may carry {say.amps(largest.ampacity)}{hot}", TABLE_5)
+    return circuit.called(size)
 
 
 def both_runs(case: Case) -> Iterator[Option]:

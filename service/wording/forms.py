@@ -11,8 +11,11 @@ OPEN = re.compile(
 )
 LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
 AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
-AND_ASKS = re.compile(  # where a second question begins in one sentence
-    r",? and (?=(?:is|are|will|would|can|could|does|do|should|may|must|what|which|where|how|why|when)\b)", re.IGNORECASE
+AND_IF = re.compile(r"\band if\b", re.IGNORECASE)
+AND_ASKS = re.compile(  # where a second question begins in one sentence: "and what", "and if not, what"
+    r",? and (?=(?:if (?:\w+['’]?\w* ){1,2}?\w*['’]?\w*,? )?"
+    r"(?:is|are|will|would|can|could|does|do|should|may|must|what|which|where|how|why|when)\b)",
+    re.IGNORECASE,
 )
 WHETHER_ANY = re.compile(  # "is there any X in it" asks for something of which no word tells whether it is good
     r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*(?:(?:is|are|would|will|could) there|isn['’]?t there)\b",
@@ -43,6 +46,12 @@ GOOD_OR_BAD = re.compile(
 PASS_OR_FAIL = re.compile(
     r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
 )
+BOTH_WAYS = re.compile(  # "does that fly or not", "yay or nay": a yes or a no is all that is wanted
+    r"\b(?:fly|go|good|work|works|run|do|does|hold|cope|fit|suit|start)(?: to go)?,? or (?:not|nope|nah|no(?: go)?)\b"
+    r"|\by(?:ay|ea|es|eah|ep|up)\s?(?:,? or |/| / )\s?n(?:ay|o|ope|ah)\b|\bgo\s?(?:/|,? or )\s?no[- ]?go\b"
+    r"|\bthumbs? up(?:,? or |/)(?:thumbs? )?down\b|\b(?:can|will|does|do)(?:,? or |/)(?:can|wo|does|do)n?['’]?t\b",
+    re.IGNORECASE,
+)
 GO_NOW = re.compile(  # "must I go now?", of which no is "stay in bed"
     r"\b(?:must|should|do|shall|need|had)\s+(?:i|we)\s+(?:(?:have|need|ought|better)\s+(?:to\s+)?)?(?:really\s+|now\s+|better\s+)*"
     r"(?:(?:drive|rush|hurry|run|get|head|come|walk|row)\s+(?:out|down|over|up|back|there|home)"
@@ -61,6 +70,7 @@ ODD_ONE = re.compile(
 DOES_HARM = re.compile(r"\b(?:do|does|did|done)\s+(?:\w+\s+){0,3}?(?:harm|damage)\b", re.IGNORECASE)
 FORMS = (  # that tell by themselves how it is asked
     (BARE, "open"),
+    (BOTH_WAYS, "good"),
     (GOOD_OR_BAD, "both"),
     (PASS_OR_FAIL, "passed"),
     (GO_NOW, "go"),

@@ -22,6 +22,7 @@ from service.wording import blamed, claims, compared, remedies, sides
 from service.wording.either_or import taken
 from service.wording.forms import (
     AND_ASKS,
+    AND_IF,
     AND_WHETHER,
     DOES_HARM,
     EITHER,
@@ -270,7 +271,8 @@ def _needed(message: Message, span: Span, good: bool, bad: bool, either: bool) -
 def _asks_what(message: Message, span: Span, text: str) -> bool:
     """Whether "what" or a figure's short name asks later in a sentence that asks no yes or no before it."""
     later = LATER.search(text)
-    if later and AND_WHETHER.search(text, later.end()):
+    two = later and POLAR.match(text) and AND_IF.search(text, 0, later.start())  # "will it do, and if not, how many"
+    if later and (two or AND_WHETHER.search(text, later.end())):
         return False
     own = (span[0] + later.end(), span[0] + later.end() + CLOSE) if later else (0, 0)  # "what will it drag"
     names = {f"put:{name}" for name in ("bad", "good", "leave", "about")}
