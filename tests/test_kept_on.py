@@ -42,7 +42,7 @@ def test_a_pump_that_stays_on_empties_the_battery_in_store() -> None:
         ("A Pike on 480 CCA, yay or nay?", "run-check", "No: "),
         ("225 A fuse on 50 mm2 with 170 A, yea or nay", "fuse-size", "Yes: "),
         ("500 CCA for the Pike: thumbs up or down?", "run-check", "No: "),
-        ("Will an 80 W panel feed 0.1 A on 100 Ah at 1 sun hour, and if not, how many watts?", "solar", "Yes: "),
+        ("Will an 80 W panel feed 0.1 A on 100 Ah at 1 sun hour, and if not, how many days to half?", "solar", "Yes: "),
         ("AGM or gel for the Pike?", "battery-type", "AGM"),  # a choice, no yes or no
     ],
 )

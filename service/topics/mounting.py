@@ -162,7 +162,7 @@ def hold_down(case: Case) -> Advice:
         head = "No: an elastic cord stretches and lets it move; use a tray or box with edges, and a strap that does "
         head += "not give."
         return Advice("no", head, how_held())
-    if held_by.strapped(case.text) and case.says(*ASKS_IF):
+    if held_by.strapped(case.text) and (case.says(*ASKS_IF) or held_by.is_asked(case.text)):
         head = "Yes, with a tray or box with edges, if it then moves no more than 10 mm under twice its weight."
         return Advice("information", head, how_held())
     head = (

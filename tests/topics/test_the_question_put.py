@@ -19,7 +19,7 @@ from service.say import NB
         ("May an AGM stand on its end in the locker?", "mounting", "marginal", "Only if its own manual"),
         ("May a gel lie on the long side?", "mounting", "yes", "Usually yes: a gel battery may lie"),
         ("May a wet battery lie flat?", "mounting", "no", "No: a wet-cell battery stands upright only"),
-        ("On which side may a gel battery lie?", "mounting", "yes", "A gel battery may lie"),
+        ("Which side may a gel battery lie on?", "mounting", "yes", "A gel battery may lie"),
         # openings told against the air that is needed
         ("Are two 30 mm holes enough for two 90 Ah wet batteries?", "ventilation", "no", "No: each has 7.1 cm²"),
         (
