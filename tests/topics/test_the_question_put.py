@@ -13,7 +13,7 @@ from service.say import NB
     [
         # what it is held by, and which way up it stands
         ("Is a bungee over the battery box good enough?", "mounting", "no", "No: an elastic cord stretches"),
-        ("Shock cord round a 28 kg AGM in a fast open boat, thoughts?", "mounting", "no", "No: an elastic cord"),
+        ("Shock cord on a 28 kg AGM in a fast dinghy, fine?", "mounting", "no", "No: an elastic cord"),
         ("Do ratchet straps do to hold the battery down?", "mounting", "information", "Yes, with a tray or box"),
         ("How do I hold the battery down?", "mounting", "information", "Fix it so"),
         ("May an AGM stand on its end in the locker?", "mounting", "marginal", "Only if its own manual"),
