@@ -11,6 +11,7 @@ from service.judgements import supply
 from service.judgements.fusing import PLACED
 from service.kinds import LEAD, LITHIUM, says_iron
 from service.reply import Answer, Caution
+from service.told import pressed, pump_left_on
 from service.topic import Topic
 
 NONE = frozenset({"hazard", "meaning", "rating-convert", "other-desk", "unclear"})
@@ -94,8 +95,10 @@ class Facts:
 
     @property
     def names_a_thruster(self) -> bool:
-        """A thruster by its word or by its model; of other amps nobody knows whose they are."""
-        return self.get("load.kind") == "thruster" or self.get("load.model") is not None
+        """A thruster by its word, its model or its button; of other amps nobody knows whose they are."""
+        named = self.get("load.kind") == "thruster" or self.get("load.model") is not None
+        held = pressed.is_told(self.case.text) or self.case.said("load.burst") is not None
+        return named or (held and self.get("load.kind") is None)
 
     @property
     def is_a_starter(self) -> bool:
@@ -290,11 +293,14 @@ def cautions(topic: Topic, case: Case, answer: Answer) -> tuple[Caution, ...]:
 def sentence(name: str, case: Case, answer: Answer) -> str:
     """The sentence of a caution, as `say_known` has it where one of its two facts was told.
 
-    A fuse's place is not told again where the headline tells it. Raises UnknownValue for one that the table has not.
+    A fuse's place is not told again where the headline tells it, and a pump or an alarm is never to be switched off.
+    Raises UnknownValue for one that the table has not.
     """
     row = reference.row("cautions", id=name)
     if name == "fuse-at-battery" and PLACED in answer.headline:
         return str(row["say_placed"].value)
+    if name == "check-date" and pump_left_on.is_told(case.text):
+        return str(row["say_stays"].value)
     if name in OF_THE_LOAD and case.get("load.kind") == "electronics":
         return str(row["say_load"].value)
     told = next((fact for fact in KNOWN.get(name, ()) if case.said(fact) is not None), None)

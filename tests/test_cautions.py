@@ -133,3 +133,19 @@ def test_a_full_pair_of_6_v_batteries_is_not_deeply_flat() -> None:
     flat = (Figure("voltage_per_battery", "each battery", 4.9, "V"),)
     assert "deep-flat" not in shown("rest-voltage", WET | {"battery.nominal": 6}, figures=full)
     assert "deep-flat" in shown("rest-voltage", WET | {"battery.nominal": 6}, figures=flat)
+
+
+@pytest.mark.parametrize(
+    ("text", "there"),
+    [
+        ("2 x 120 Ah on the 24 V bow bank, 300 A. How long can he hold the button?", True),
+        ("105 Ah AGM, 240 A, how long may I keep pushing the joystick", True),
+        ("How many 4 second bursts at 220 A from a 110 Ah AGM?", True),
+        ("A 100 Ah AGM and a bow drive of 120 A, how many minutes in one go?", True),
+        ("How long does a 5 A fridge run on 100 Ah?", False),
+        ("How long does the windlass run in one go, 90 A, 100 Ah AGM?", False),
+    ],
+)
+def test_a_motor_held_by_its_button_must_cool_whatever_it_is_called(text: str, there: bool) -> None:
+    answers = {found.topic: found for found in default_desk().ask(text).answers}
+    assert ("motor-duty" in {item.id for item in answers["run-time"].cautions}) is there

@@ -126,7 +126,7 @@ def test_the_rule_stands_in_text_page_mail_and_json_alike(file, tmp_path):
     draft = read_back(Writer(house, "desk@x.example", lambda: AT).write(sorted_))
     assert "on the Sturgeon we take lithium only after our adviser" in " ".join(plain_of(draft).split())
     html = draft.get_body(("html",)).get_content()
-    assert "You reach us at +00 0000 000 000, Monday to Friday, 8:00 to 16:00." in html
+    assert "You reach us by a reply to this message, Monday to Friday, 8:00 to 16:00." in html
 
 
 def test_a_rule_that_is_no_headline_is_noted_on_the_page_and_told_once(file, tmp_path):
@@ -149,7 +149,7 @@ def test_a_word_on_a_model_and_a_disclaimer(ask):
     ]
     assert told(ask("What fuse for the Minnow?", note=note)) == []
     assert told(ask("Where is my order?", disclaimer=disclaimer)) == [
-        "You reach us at +00 0000 000 000, Monday to Friday, 8:00 to 16:00."
+        "You reach us by a reply to this message, Monday to Friday, 8:00 to 16:00."
     ]
 
 

@@ -294,4 +294,5 @@ def _contact(house: House, answer: Answer) -> Iterator[Step]:
     if not telephone or (answer.route != "technician" and answer.topic != "other-desk"):
         return
     at = f", {hours}" if hours else ""
-    yield Step(f"You reach us at {telephone}{at}.", (f"{HOUSE_RULES}@{CONTACT}",))
+    where = f"at {telephone}" if telephone.strip("+0 -/()") else "by a reply to this message"  # no number put in yet
+    yield Step(f"You reach us {where}{at}.", (f"{HOUSE_RULES}@{CONTACT}",))

@@ -25,6 +25,8 @@ from service.rules.cable import (
 from service.rules.load import MOTORS
 
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")
+PANEL = "thing:panel"  # a solar panel, or the controller that it charges through
+MOST_OF_A_PANEL = 60.0  # A: more is a motor's, on a boat that has a panel as well
 COOLER = 75.0  # C: the insulation of much older and household cable
 SIZES = {"cable.gauge", "cable.area"}
 PROPOSED = "as proposed"  # why a cable is assumed: the desk itself named it
@@ -67,6 +69,8 @@ def allowed(case: Case) -> float:
             case.assume("load.kind", "panel feed", "a feed, electronics or navigation lights, as you wrote")
         elif case.says(*CHARGES):
             case.assume("load.kind", "charger", "the cable of a charger, as you wrote")
+        elif case.says(PANEL) and current(case) <= MOST_OF_A_PANEL:
+            case.assume("load.kind", "solar panel", "the cable of a panel or its controller, as you wrote")
     found = case.known("cable.drop")
     if found is None:
         raise Missing("cable.drop")
@@ -173,7 +177,16 @@ def suits(case: Case) -> str:
     kind = str(case.get("load.kind", "motor")).lower()
     if kind == "panel feed":
         return "feeds, electronics and navigation lights"
-    return f"a {kind}" if kind in MOTORS | {"charger"} else kind
+    return f"a {kind}" if kind in MOTORS | {"charger", "solar panel"} else kind
+
+
+def what_is_missing(case: Case) -> str:
+    """What the volts that a cable loses do to its load."""
+    kind = str(case.get("load.kind", "motor")).lower()
+    if kind in ("charger", "solar panel"):
+        return "Volts lost in the cable are missing at the battery, so it charges slowly and not right through"
+    does = "a motor turns slowly or its relay lets go" if kind in MOTORS else "lamps dim and electronics may cut out"
+    return f"Volts lost in the cable are missing at the load, so {does}"
 
 
 def which_counts(case: Case) -> str:

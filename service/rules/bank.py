@@ -55,7 +55,7 @@ def volts_as_built(built: float) -> float:
     ["reading.voltage", "?load.voltage"],
     unit="V",
     cites=["system-volts"],
-    say="{reading.voltage} at rest is a {value} system",
+    say="{reading.voltage} belongs to a {value} system",
 )
 def volts_as_read(reading: float, load: float | None) -> float | None:
     """From a resting reading; a load of higher volts tells that one battery was read."""

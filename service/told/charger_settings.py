@@ -23,6 +23,12 @@ OFFERS = re.compile(
     re.IGNORECASE,
 )
 OF_BATTERIES = re.compile(r"\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE)
+UNNAMED = re.compile(
+    r"\b(?:knob|dial|switch|selector|positions?|settings?)\b[^?!;]{0,60}?\b(?:"
+    r"(?:no|without(?: any)?|not any) (?:text|names?|labels?|words?|writing|markings?|legend)\b"
+    r"|(?:un|not )(?:labelled|labeled|named|marked)\b|(?:only|just) (?:numbers|numbered|digits))",
+    re.IGNORECASE,
+)
 WITH_VOLTS = re.compile(
     rf"\b(?P<name>{NAMES})(?P<number> ?[12])?(?: (?:is|at|says|gives|has))? ?[=:(]? ?(?P<volts>1[2-6][.,]\d{{1,2}})\b",
     re.IGNORECASE,
@@ -84,3 +90,12 @@ def printed_limit(text: str) -> float | None:
     """Charging volts that stand on a battery: "14.6 written on the side"."""
     found = PRINTED.search(text)
     return float(found["volts"].replace(",", ".")) if found else None
+
+
+def unnamed(text: str) -> bool:
+    """Whether a charger's positions bear no names.
+
+    >>> unnamed("a knob with 1 to 8, no text"), unnamed("the knob stands on AGM, no idea why")
+    (True, False)
+    """
+    return bool(UNNAMED.search(text))

@@ -1,4 +1,4 @@
-"""Which part of a circuit they ask about: the battery, the cable or the motor."""
+"""Which part of a circuit they ask about: the battery, the cable or the motor, and whether it is the one to blame."""
 
 from __future__ import annotations
 
@@ -19,6 +19,35 @@ COLD_OR = re.compile(
 )
 EITHER = re.compile(rf"\b(?:{PART}),? or (?:{BETWEEN} )*(?:{PART})\b", re.IGNORECASE)
 
+LED = r"(?:the|my|our|his|her|that|this|its|a|just|only|simply|bad|to|by|of)\s"
+DOES_IT = r"to\sblame|at\sfault|the\s(?:culprit|reason|cause|problem|trouble|fault)|responsible|eating\sit|doing\sit"
+HOW_TO_TELL = re.compile(
+    r"\bhow (?:do|can|could|would|should|to) (?:(?:i|we|you|one) )?(?:tell|know|find out|see|decide|check|prove)\b",
+    re.IGNORECASE,
+)
+OPEN = re.compile(r"\W*(?:(?:and|so|but) )?(?:how|what|which|where|why|who)\b", re.IGNORECASE)
+BLAMES = re.compile(
+    rf"""\b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b [^.?!;]{{0,40}}? (?:
+      \b(?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})(?=\W*$|\ (?:eating|doing|causing|that))
+    | \b(?P<does>{PART})\ (?:(?:be|all|really|just)\ )*(?:{DOES_IT})\b
+    | \b(?P<own>{PART})['’]?s?['’]?\ (?:fault|doing)\b
+    | \b(?:down\ to|due\ to|come\ from|lie\ (?:in|with)|caused\ by|because\ of)\ (?:{LED})*(?P<from>{PART})\W*$
+    | \bfault\ (?:lie|be|sit)\ (?:in|with)\ (?:{LED})*(?P<lies>{PART})\b
+    )""",
+    re.IGNORECASE | re.VERBOSE,
+)
+
+
+def blamed(text: str) -> str:
+    """The one part that a sentence asks to blame; "" where it asks of none, or of which.
+
+    >>> blamed("Could it be just the wire eating it?"), blamed("Is the cable long enough?")
+    ('cable', '')
+    """
+    found = None if OPEN.match(text) else BLAMES.search(text)
+    part = next((said for said in found.groupdict().values() if said), "") if found else ""
+    return next(iter(parts_in(part)), "") if part and not either(text) else ""
+
 
 def either(text: str) -> bool:
     """Whether it is asked which of two parts is at fault: "is it the cable or the battery"."""
@@ -38,3 +67,12 @@ def cold_or_battery(text: str) -> bool:
 def parts_in(text: str) -> set[str]:
     """The parts that a text names."""
     return {name for name, words in PARTS.items() if re.search(rf"\b(?:{words})\b", text, re.IGNORECASE)}
+
+
+def how_to_tell(text: str) -> bool:
+    """Whether it is asked how one finds out which of two parts is at fault.
+
+    >>> how_to_tell("Cable or battery, he says. How do I tell?"), how_to_tell("Is it the cable or battery?")
+    (True, False)
+    """
+    return either(text) and bool(HOW_TO_TELL.search(text))

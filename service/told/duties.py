@@ -21,6 +21,12 @@ MUST_BE = re.compile(  # "will a leisure battery do, or must it be a starter one
     rf"\bor (?:must|should|does|do|has) (?:it|i|we|they|that)\b[^.?!;]{{0,20}}\b(?:{WORDS['cranking']}){NOUN}(?!\w)",
     re.IGNORECASE,
 )
+STARTER = r"start(?:er|ing)?|crank(?:er|ing)?|engine"
+WEARS = re.compile(  # "does the thruster kill a start battery quicker than a leisure one"
+    r"\b(?:kill|wear|ruin|hurt|harm|shorten|spoil|damag)(?:s|es|e|ing)?\b(?: out)?[^.?!;]{0,50}"
+    rf"\b(?:{STARTER})[ -]?(?:batter(?:y|ies)|batt|accu|one)\b",
+    re.IGNORECASE,
+)
 FOR_JUMPS = ("cranking", "dual-purpose", "deep-cycle")  # in the order of preference
 FOR_LONG = ("deep-cycle", "dual-purpose", "cranking")
 
@@ -42,3 +48,12 @@ def put(text: str) -> tuple[str, str] | None:
 def preferred(pair: tuple[str, str], slow: bool) -> str:
     """The one of two builds to take: for large currents by their plates, for slow loads by what may be used."""
     return min(pair, key=(FOR_LONG if slow else FOR_JUMPS).index)
+
+
+def wears(text: str) -> bool:
+    """Whether it is asked if some use wears a starting battery out.
+
+    >>> wears("does thrusting kill a start battery quicker"), wears("is a start battery good for thrusting")
+    (True, False)
+    """
+    return bool(WEARS.search(text))

@@ -67,6 +67,13 @@ ROW = re.compile(
     rf"\b{ROW_OF}(?:(?:,? (?:or|and|vs) |, ?| ?/ ?){ROW_OF}){{2,}}\b(?! ?(?:v|volts?|ah|a|amps?|mm)\b)", re.I
 )
 IN_ROW = re.compile(r"\b(\d{2}[a-z]?|[48]d|gc2)(?<!s)(?='?s?\b)", re.IGNORECASE)
+ASKED_IN_CM = re.compile(r"(?<![\d½] )(?<!\d)\b(?:cm|centimet(?:re|er)s?)\b(?!2|²)", re.IGNORECASE)
+METRES = r"mm|cm|in(?:ch(?:es)?)?\b"
+HEADROOM = re.compile(
+    rf"\b(?:height|headroom|clearance)\b[^.?!;\d]{{0,25}}(?P<after>\d+(?:[.,]\d+)?)\s?(?P<unit>{METRES})"
+    rf"|(?P<before>\d+(?:[.,]\d+)?)\s?(?P<unit_>{METRES})\s(?:of\s|in\s)?(?:height|headroom|high|clearance)\b",
+    re.IGNORECASE,
+)
 FAR = 40  # characters
 ASKED = re.compile(r"\b(?:will|would|can|could|does|do|did)\b", re.IGNORECASE)
 
@@ -222,3 +229,22 @@ def _millimetres(number: str, unit: str) -> float:
         top, _, bottom = part.replace(",", ".").partition("/")
         total += float(top) / float(bottom) if bottom and float(bottom) else float(top)
     return round(total * scale, 1)
+
+
+def in_centimetres(text: str) -> bool:
+    """Whether the size is asked in centimetres.
+
+    >>> in_centimetres("group 27 in cm?"), in_centimetres("the bay is 53 cm long")
+    (True, False)
+    """
+    return bool(ASKED_IN_CM.search(text))
+
+
+def headroom(text: str) -> float | None:
+    """The height in mm that a place has, where it is told alone.
+
+    >>> headroom("the height is only 18 cm in front"), headroom("it is 12 V high")
+    (180.0, None)
+    """
+    found = HEADROOM.search(text)
+    return _millimetres(found["after"] or found["before"], found["unit"] or found["unit_"]) if found else None

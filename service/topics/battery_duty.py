@@ -55,6 +55,10 @@ WEIGHED = (
     "Starting or dual-purpose for a thruster: it takes a large current for seconds, so the CCA decides; deep-cycle "
     "gives small currents for hours."
 )
+WORN = (
+    "Not by short bursts, which take little charge: emptied deep, a starting battery wears sooner, as about {start} of "
+    "it may be used, of a deep-cycle one {deep}."
+)
 WEIGHED_SLOW = "Deep-cycle for lights and a fridge: {deep} may be used each time, of a starting battery about {start}."
 
 JUMP = {  # of two builds the one for large currents, and why
@@ -75,6 +79,10 @@ def answer(case: Case) -> Answer:
     """The verdict on the battery named for the work named, or the three side by side."""
     if (pair := duties.put(case.text)) and not supply.shares_the_engines(case):
         return one_of_two(case, pair)
+    if duties.wears(case.text) and not slow(case):
+        options = tuple(Option(DUTIES[kind], "information", figures(case, kind)) for kind in ("cranking", "deep-cycle"))
+        told = WORN.format(start=used("cranking"), deep=used("deep-cycle"))
+        return TOPIC.says("information", told, compare=options)
     several = "battery.duty" in case.second and not duties.MUST_BE.search(case.text)
     duty = None if several or case.says("request:versus") else case.said("battery.duty")
     verdict, head = judged(case, str(duty)) if duty else weighed(case)

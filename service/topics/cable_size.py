@@ -26,10 +26,9 @@ from service.judgements.fitting import (
     us_first,
 )
 from service.reply import Answer, Figure, Option
-from service.rules.cable import PER_MM2, TABLE_5, K
+from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
 from service.topic import Topic
 
-LOST = "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go"
 AREA = "the American measure of a wire's area"
 MOST_FUSED = 1.5  # of the ampacity: a fuse that lets more pass protects no cable
 IN_HAND = 1.02  # of the current: below it the cable carries just what runs
@@ -177,6 +176,13 @@ def proposed(
         head = f"No cable of a standard size is enough for {say.amps(amps)} over {run}: move the battery nearer."
         return TOPIC.says("information", head, *facts, route="technician")
     names = fit.named(us_first(case))
+    if choice.count > 1 and (better := in_better_cable(case, amps)):
+        hot = f"One cable with {say.temperature(float(case['cable.insulation'])).partition(' (')[0]} insulation"
+        head = (
+            f"{hot} carries too little for {say.amps(amps)}: it takes {choice.count} of {names} for each pole, or one "
+        )
+        head += f"{better} of 105{say.NB}°C."
+        return TOPIC.says("information", head, *facts, route="technician")
     if choice.count > 1:
         head = (
             f"One cable is not enough for {say.amps(amps)} over {run}: it takes {choice.count} of {names} for each "
@@ -204,6 +210,21 @@ def proposed(
             f"{say.quantity(lost.allowed, '%')} that suits {circuit.suits(case)}."
         )
     return TOPIC.says("information", head, *facts, plot=circuit.bars(case, amps, size), compare=tuple(both_runs(case)))
+
+
+def in_better_cable(case: Case, amps: float) -> str:
+    """The one cable of 105 °C insulation that does the work of several of theirs; "" where it takes several too."""
+    told = case.said("cable.insulation")
+    if told is None or float(told) >= INSULATION:
+        return ""
+    choice = to_fit(case.supposing({"cable.insulation": INSULATION}), amps)
+    size = choice.gauge if us_first(case) else choice.area
+    if choice.count != 1 or size is None:
+        return ""
+    largest = circuit.sizes(case)[0 if us_first(case) else 1][-1]
+    hot = " in the engine space" if case.said("cable.in_engine_space") else ""
+    case.because(f"{circuit.called(largest)} with that insulation may carry {say.amps(largest.ampacity)}{hot}", TABLE_5)
+    return circuit.called(size)
 
 
 def both_runs(case: Case) -> Iterator[Option]:
@@ -287,7 +308,7 @@ def judge(case: Case, amps: float) -> tuple[str, str]:
         case.because("A cable that carries more than it may gets hot, and its insulation can burn", TABLE_5)
         return "no", f"may carry {say.amps(carries)}, and {say.amps(amps)} run in it"
     if not lost.within:
-        case.because(LOST, circuit.limit_cite(lost.allowed))
+        case.because(circuit.what_is_missing(case), circuit.limit_cite(lost.allowed))
         return "no", f"{told}, over the limit of {limit}"
     if warm is not None and warm < amps:
         case.step(f"At 75 °C insulation it may carry {say.amps(warm)}", TABLE_5)

@@ -187,6 +187,9 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
         return "needs-facts", f"We can't say yet: the charger must have {article} {WORD[chemistry]} setting."
     absorption, floating = (stage(chemistry, name, float(case["bank.voltage"])) for name in ("absorption", "float"))
     best = f"absorption {absorption} (best {say.volts(absorption.aim)}), then float {floating}"
+    if charger_settings.unnamed(case.text):
+        then = f"then {floating}; leave it on no position that goes over {say.volts(absorption.high)}"
+        return "information", f"Look for {absorption} at the posts (best {say.volts(absorption.aim)}), {then}."
     never = ", if it never equalises" if chemistry == "flooded" and caps.has_none(case) else ""
     return "information", f"Use the {WORD[chemistry]} setting{never}: {best}."
 

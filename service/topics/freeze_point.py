@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 from service import chart, say
@@ -95,20 +96,28 @@ def answer(case: Case) -> Answer:
     if verdict == "no" and charge is not None:
         urgent = urgency(case, charge)
     if charging_asked(case.text):
-        if verdict == "yes":
-            head = f"Yes, charge it: at {now} it is not frozen, as {told} and freezes near {at}."
-            return TOPIC.says("yes", head, figure, urgency=urgent, plot=plot(charge, point, celsius))
-        head = f"No charger yet: at {now} it may be frozen: {told} and freezes near {at}; warm it first, look for ice."
-        return TOPIC.says("no", head, figure, urgency="today", route="technician", plot=plot(charge, point, celsius))
+        may = may_be_charged(case, verdict == "yes", f"{told} and freezes near {at}", now)
+        urgent = urgent if verdict == "yes" else "today"
+        return replace(may, figures=(figure,), urgency=urgent, plot=plot(charge, point, celsius))
     then = "look for ice before charging it" if cold_now(case) else "charge it before the frost"
-    opens, may = ("No", "Not for sure") if is_it_safe(case) else ("Yes", "It may freeze")
-    may = "Yes" if GO_THERE.search(case.text) else may
+    opens, perhaps = ("No", "Not for sure") if is_it_safe(case) else ("Yes", "It may freeze")
+    perhaps = "Yes" if GO_THERE.search(case.text) else perhaps
     head = {
         "yes": f"{unharmed(case, now)}: {told}, and it freezes near {at}.",
-        "marginal": f"{may}: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",
+        "marginal": f"{perhaps}: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",
         "no": f"{opens}, it can freeze at {now}: {told}, and it freezes near {at}, so {then}.",
     }[verdict]
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def may_be_charged(case: Case, unfrozen: bool, told: str, now: str) -> Answer:
+    """Whether it may be charged: not where it may be frozen already, before a frost that is only to come."""
+    if unfrozen:
+        return TOPIC.says("yes", f"Yes, charge it: at {now} it is not frozen, as {told}.")
+    if STILL_TO_COME.search(case.text) and not COLD_NOW.search(case.text):
+        return TOPIC.says("no", f"Yes, before the {now} to come: {told}, so charge it now, if it holds no ice.")
+    head = f"No charger yet: at {now} it may be frozen: {told}; warm it first, look for ice."
+    return TOPIC.says("no", head, route="technician")
 
 
 def as_planned(case: Case) -> None:

@@ -24,6 +24,7 @@ from service.judgements.fusing import (
 from service.judgements.interrupting import with_breaking
 from service.reply import Answer, Option, strictness
 from service.rules.cable import TABLE_5
+from service.sentences import fuses_abreast
 from service.sentences.fuse_faults import ask_cable, ask_insulation, decided, left_or_misplaced, near_enough
 from service.sentences.fuses import (
     HABITS,
@@ -91,6 +92,9 @@ def protecting(case: Case) -> Answer:
         requirements(case)
     if found := left_or_misplaced(TOPIC, case, band, away):
         return found
+    if "fuse.rating" not in case.stated and (each := fuses_abreast.judged(case)):
+        verdict, head, facts = each
+        return TOPIC.says(verdict, head, *facts, route="technician")
     if running(case) and band.load is None:
         head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
         return TOPIC.says("needs-facts", head, *figures(band), route="technician")

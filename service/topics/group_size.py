@@ -24,6 +24,7 @@ GAIN = re.compile(  # "does the bigger case bring anything", "what do I gain"
     re.IGNORECASE,
 )
 HOW_BIG = re.compile(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
+MOST_NAMED = 4
 PLACES = ("thing:space", "detail:space_given")
 LARGER = {"length": "longer", "width": "wider", "height": "higher"}
 
@@ -45,6 +46,8 @@ def answer(case: Case) -> Answer:
         case.step("A group number tells the size of the case and its terminals, not the power", "group-pages")
         head = "A group number tells the size of the case and its terminals, not the power; the label tells CCA and Ah."
         return TOPIC.says("information", head)
+    if "battery.group" not in case and (height := tray.headroom(case.text)):
+        return low_enough(height)
     name = case_sizes.known_name(str(case["battery.group"]))
     try:
         row = reference.row("group_sizes", group=name)
@@ -57,9 +60,26 @@ def answer(case: Case) -> Answer:
     if second is None and place:
         return in_place(name, row, place)
     if second is None:
-        head = f"Group {name} is at most {sizes(row)}, the height over the terminals."
+        head = f"Group {name} is at most {sizes(row, tray.in_centimetres(case.text))}, the height over the terminals."
         return TOPIC.says("information", head, *figures(row))
     return two_cases(case, name, row, case_sizes.known_name(str(second.value)))
+
+
+def low_enough(height: float) -> Answer:
+    """The cases that are no higher than so many mm, or the lowest there are."""
+    rows = sorted(reference.rows("group_sizes"), key=lambda row: float(row["height"].value))
+    room = say.quantity(height, "mm")
+    if low := [str(row["group"].value) for row in rows if float(row["height"].value) <= height]:
+        first = rows[0]["height"].value
+        head = (
+            f"Under {room} with terminals are group {say.listed(low[:MOST_NAMED])}: the lowest has {first:g}{say.NB}mm."
+        )
+        return TOPIC.says("information", head, asks=(TOPIC.ask("battery.group"),))
+    least = float(rows[0]["height"].value)
+    names = [str(row["group"].value) for row in rows if float(row["height"].value) == least]
+    head = f"None in our table is as low as {room}: {say.listed([f'group {name}' for name in names])}, the lowest, "
+    head += f"{'have' if len(names) > 1 else 'has'} {say.quantity(least, 'mm')} with terminals."
+    return TOPIC.says("information", head, asks=(TOPIC.ask("battery.group"),))
 
 
 def note(case: Case, name: str, row: Row) -> None:
@@ -72,11 +92,12 @@ def note(case: Case, name: str, row: Row) -> None:
     case.step(f"A group {name} in lead usually has {usual} and weighs {weight}, but the label decides", "typical-case")
 
 
-def sizes(row: Row) -> str:
+def sizes(row: Row, centimetres: bool = False) -> str:
     """Length, width and height, in inches as well."""
     metric = [float(row[side].value) for side in SIDES]
     inches = " x ".join(say.number(side / 25.4, 1) for side in metric)
-    return f"{' x '.join(say.number(side) for side in metric)}{say.NB}mm ({inches}{say.NB}in)"
+    shown = (say.number(side / 10, 1) if centimetres else say.number(side) for side in metric)
+    return f"{' x '.join(shown)}{say.NB}{'cm' if centimetres else 'mm'} ({inches}{say.NB}in)"
 
 
 def figures(row: Row) -> tuple[Figure, ...]:
@@ -267,4 +288,7 @@ def in_place_of(
         head = f"No: a group {name} does not fit in the place of a group {named}, as it is {more}."
         return TOPIC.says("no", head, *figures(new), compare=options)
     head = f"Yes: a group {name} is no larger than a group {named}; check the hold-down and the side of the plus post."
+    if tray.in_centimetres(case.text):
+        own = f"{' x '.join(say.number(float(new[side].value) / 10, 1) for side in SIDES)}{say.NB}cm"
+        head = f"Group {name} is {own}, no larger than a group {named}; check hold-down and plus post."
     return TOPIC.says("yes", head, *figures(new), compare=options)

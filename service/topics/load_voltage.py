@@ -20,6 +20,7 @@ from service.told import culprit
 from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
+MOSTLY = 0.75  # of the volts lost: a cable that takes less does not explain them
 NOT_FULL = ", but it was not full: charge it and test again before you buy"
 
 
@@ -201,8 +202,21 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
     steps(case, under)
     drop = cable_step(case, under, far, lost, share)
     told = f"{say.volts(lost)} ({say.quantity(share, '%', 0)}) is lost between battery and motor"
+    by_itself = of_the_cable(case)
+    if by_itself is not None and by_itself < lost * MOSTLY:
+        case.because(f"The cable by itself takes {say.volts(by_itself, 2)} at that current", K.cite)
+        told = f"{told}, only {say.volts(by_itself)} of it in the cable itself"
+        head = f"No: {told}, so the joints are at fault, or a fuse or switch on the way."
+        return TOPIC.says("no", head, *figures(under), drop, plot=plot(under))
     sure = under.basis != "alone" or bool(under.current)
     return TOPIC.says("no", under_load.cable_blamed(case, told, sure), *figures(under), drop, plot=plot(under))
+
+
+def of_the_cable(case: Case) -> float | None:
+    """Volts that the cable told of takes by the formula; None where it or the current is not known."""
+    if not circuit.has_cable(case) or case.said("cable.length") is None or "load.current" not in case:
+        return None
+    return circuit.loss(case, circuit.current(case)).volts
 
 
 def lithium(case: Case, under: UnderLoad) -> Answer:
@@ -319,6 +333,11 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     lost = lost_on_the_way(case, under)
     drop = (cable_step(case, under, *lost),) if lost else ()
     head = under_load.headline(case, under, verdict, lost[1] if lost else None)
+    if asks and culprit.how_to_tell(case.text):
+        case.step(
+            f"Low on the posts is under {say.volts(under.lowest)} for a lead battery", readings.cite("cable-share")
+        )
+        head = TWO_PLACES
     if verdict == "no" and under.basis != "test" and not under.small and load_reading.not_full(case):
         case.because("A battery that is not full falls further under load, even a good one", cite("test-charged"))
         head = f"{head.removesuffix('.').removesuffix(under_load.WEAK)}{NOT_FULL}."

@@ -9,7 +9,7 @@ from service import likely, reference, say
 from service.case import Case
 from service.reply import Answer, Figure, strictness
 from service.sentences import wording
-from service.told import caps, water_level
+from service.told import caps, water_level, who
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -19,6 +19,7 @@ TOPIC = Topic(
     likely={"battery.chemistry": likely.KIND_BY_CAPS},
 )
 SEALED = {"agm": "AGM", "gel": "gel", "lfp": "lithium", "lithium-other": "lithium"}
+ONE_ADULT = "One adult with goggles and gloves who stays beside it,"
 WATER = ("detail:plates_dry", "detail:water", "detail:tap_water")
 
 
@@ -92,6 +93,8 @@ def water(case: Case) -> Advice:
         head = "After charging: fill to the mark with distilled water; before it, add only enough to cover the plates."
         return Advice("information", head, steps, figures)
     head = "Look at the water every month in season, and fill to the mark with distilled water after charging."
+    if who.is_asked(case.text):
+        head = f"{ONE_ADULT} no children: distilled water to the mark after charging, looked at every month in season."
     return Advice("information", head, steps, figures)
 
 
@@ -117,9 +120,12 @@ def equalise(case: Case) -> Advice | None:
     if case.get("battery.chemistry") != "flooded" and not has_caps(case):
         return None
     often, cite = care("equalise-interval")
+    head = f"Equalise a wet-cell battery {often}."
+    if who.is_asked(case.text):
+        head = f"{ONE_ADULT} nobody else near: equalise {often}."
     return Advice(
         "information",
-        f"Equalise a wet-cell battery {often}.",
+        head,
         (
             (
                 "Until the gravity of all cells stays the same, mostly 1 to 8 hours, plates covered, caps on, aired",
@@ -255,6 +261,8 @@ def gadget(case: Case) -> bool:
 def asked(case: Case) -> Iterator[Callable[[Case], Advice | None]]:
     """The aspects the question names; the check list where it names none."""
     found = [advise for cues, advise in ASPECTS if case.says(*cues)]
+    if who.equalises(case.text) and not case.says("detail:equalise", "detail:equalising"):
+        found.append(equalise)
     yield from sorted(dict.fromkeys(found or [check_list]), key=lambda advise: advise is check_list)
 
 

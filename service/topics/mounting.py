@@ -10,7 +10,7 @@ from service.case import Case
 from service.kinds import LITHIUM
 from service.reply import Answer, strictness
 from service.sentences import wording
-from service.told import loose
+from service.told import held_by, loose, stands
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -21,6 +21,7 @@ TOPIC = Topic(
     of_two="worst",
     unsure={"battery.chemistry": "The kind decides: please tell us whether it is wet-cell, AGM, gel or lithium."},
 )
+ASKS_IF = ("put:good", "put:leave", "request:enough", "request:may_i")
 HOT = 40.0  # °C
 
 
@@ -52,6 +53,10 @@ def on_side(case: Case) -> Advice:
         return Advice(
             "marginal", head, (("Cells may not be loaded on their faces, so the side matters", "orientation"),)
         )
+    if stands.on_end(case.text):
+        head = f"Only if its own manual allows it: {wording.a_kind(case, capital=False)} battery stands best upright, "
+        head += "and may usually lie on a long side."
+        return Advice("marginal", head, (("Makers judge an end and a side apart", "orientation"),))
     head = (
         f"Usually yes: {wording.a_kind(case, capital=False)} battery may lie on a side, if its own manual allows it, "
     )
@@ -150,26 +155,33 @@ def wet(case: Case) -> Advice:
 
 
 def hold_down(case: Case) -> Advice:
-    """Straps, brackets and boxes."""
+    """Straps, brackets and boxes, and what they think of holding it by."""
+    if held_by.elastic(case.text):
+        head = "No: an elastic cord stretches and lets it move; use a tray or box with edges, and a strap that does "
+        head += "not give."
+        return Advice("no", head, how_held())
+    if held_by.strapped(case.text) and (case.says(*ASKS_IF) or held_by.is_asked(case.text)):
+        head = "Yes, with a tray or box with edges, if it then moves no more than 10 mm under twice its weight."
+        return Advice("information", head, how_held())
     head = (
         "Fix it so that it moves no more than 10 mm under twice its weight: "
         "a box or tray with edges, and a strap over it."
     )
-    return Advice(
-        "information",
-        head,
+    return Advice("information", head, how_held())
+
+
+def how_held() -> tuple[tuple[str, str], ...]:
+    """The rules for holding it down, with their sources."""
+    return (
         (
-            (
-                "The US rule allows 1 in (25 mm) under 90 lbf or twice its weight, the ISO rule 10 mm: "
-                "10 mm meets both",
-                "iso-10133",
-            ),
-            (
-                "The strap is of insulating material, and no metal can touch the terminals: boots, caps or a lid",
-                "boat-safety-scheme",
-            ),
-            ("Tested by pulling up, fore, aft, to port and to starboard", "cfr-183-420"),
+            "The US rule allows 1 in (25 mm) under 90 lbf or twice its weight, the ISO rule 10 mm: 10 mm meets both",
+            "iso-10133",
         ),
+        (
+            "The strap is of insulating material, and no metal can touch the terminals: boots, caps or a lid",
+            "boat-safety-scheme",
+        ),
+        ("Tested by pulling up, fore, aft, to port and to starboard", "cfr-183-420"),
     )
 
 
@@ -224,6 +236,8 @@ def answer(case: Case) -> Answer:
     """The advice on each aspect named, the strictest first; without one, how any battery is fixed."""
     moving = loose.moves(case.text)
     named = list(dict.fromkeys(advise for cue, advise in ASPECTS if case.says(cue)))
+    if held_by.elastic(case.text) and hold_down not in named:
+        named.append(hold_down)
     if moving:
         named = [not_held, *(advise for advise in named if advise not in (not_held, hold_down))]
     if float(case.said("ambient.temperature") or 0) >= HOT:

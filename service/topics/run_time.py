@@ -126,7 +126,7 @@ def lasting(case: Case, running: float) -> Answer:
     hours = peukert.run_time(capacity, running, k.value)
     case.step(
         f"Peukert's law: 20 h x ({say.amp_hours(capacity)} / (20 h x {say.amps(running)}))^{k.value:g}, at most "
-        f"Ah / A = {say.duration(hours * 60)} from full to empty",
+        f"Ah / A = {say.lasting(hours * 60)} from full to empty",
         k.cite,
         "peukert-limits",
     )
@@ -170,7 +170,7 @@ def by_the_range(case: Case, kind: str, capacity: float, running: float) -> tupl
     shares = low / middle, high / middle
     if shares[1] - shares[0] > SAME:
         spread = f"{row['k_low'].value:g} to {row['k_high'].value:g}"
-        ends = say.between_times(low * 60, high * 60)
+        ends = say.between_times(low * 60, high * 60, given=True)
         case.step(f"The exponent is given as {spread} for this kind, so {ends} from full to empty", row["k"].cite)
     return shares
 

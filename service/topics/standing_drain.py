@@ -13,6 +13,7 @@ from service.judgements import laid_up, session, standing_loss, stop_reading
 from service.reply import Answer, Figure
 from service.rules.readings import NEAR, limit
 from service.sentences import wording
+from service.told import pump_left_on
 from service.topic import Lever, Topic
 
 
@@ -35,6 +36,11 @@ def shorter(case: Case) -> Iterator[Value]:
         yield float(int(storage.days_between(laid_up.charge_now(case), limit("lead-half"), share)))
 
 
+def or_off(case: Case) -> str:
+    """The other way to a smaller drain, where nothing that must stay on hangs on the battery."""
+    return "" if pump_left_on.is_told(case.text) else ", or the battery disconnected"
+
+
 EMPTY = re.compile(  # what is asked is the end, of which half comes first
     r"\b(?:when|how long|how many days|how soon)\b[^.?!;]{0,60}(?<!half )(?<!half-)"
     r"\b(?:empty|flat|dead|nothing left|drained)\b",
@@ -55,7 +61,7 @@ TOPIC = Topic(
         Lever(
             "drain.current",
             smaller,
-            lambda case, value: f"a drain of {amount(float(value))} or less, or the battery disconnected",
+            lambda case, value: f"a drain of {amount(float(value))} or less{or_off(case)}",
         ),
         Lever("storage.time", shorter, "a charge every {value}"),
     ),
@@ -117,6 +123,8 @@ def answer(case: Case) -> Answer:
         if only_what:
             half_in = f"{amount(amps)} takes your {say.amp_hours(capacity)} to half in about {say.days(days)}"
             head = f"Most likely {standing_loss.LIKELY}; {half_in}."
+        if pump_left_on.is_told(case.text) and not only_what:
+            head = f"{head.removesuffix('.')}; leave it on, and charge before then."
         if EMPTY.search(case.text) and not only_what:
             gone = say.days(drain.days_between(charge, 0.0, capacity, amps))
             head = (
@@ -171,6 +179,9 @@ def for_a_time(case: Case, days: float, figures: tuple[Figure, ...], chart: dict
     if away <= days + NEAR:
         head = f"Only just: {took}, and the battery loses some by itself in your {time}."
         return TOPIC.says("marginal", head, *figures, plot=chart)
+    if pump_left_on.is_told(case.text):
+        head = f"No: {took}, {stands}; leave it on, with a charger, a panel or a charge in between."
+        return TOPIC.says("no", head, *figures, plot=chart)
     head = f"No: {took}, {stands}, so disconnect it or charge in between."
     return TOPIC.says("no", head, *figures, plot=chart)
 

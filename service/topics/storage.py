@@ -16,7 +16,7 @@ from service.reply import Answer, Figure, Option, strictest, strictness
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
-from service.told import charger_left_on, planned_charge
+from service.told import charger_left_on, planned_charge, pump_left_on
 from service.topic import Lever, Topic
 
 
@@ -104,6 +104,12 @@ def two_kinds(case: Case) -> Answer:
     return replace(worse, headline=head, compare=options)
 
 
+def pump_on(case: Case) -> bool:
+    """Whether a pump or an alarm is told to stay on, by no amps that tell how long the battery lasts."""
+    told = pump_left_on.left_on(case.text) and not case.says("thing:charger", "about:charger")
+    return told and case.said("drain.current") is None and case.said("solar.power") is None
+
+
 def one(case: Case) -> Answer:
     """The answer for one battery."""
     if case.said("battery.chemistry") is None:
@@ -111,6 +117,9 @@ def one(case: Case) -> Answer:
     if left_on(case) and "bank.capacity" not in case:
         head = "We can't say yet: something stays on, so please tell us the capacity of the battery."
         return TOPIC.needs("battery.capacity", headline=head)
+    if pump_on(case):
+        head = "We can't say yet: what stays on decides; leave it on, and tell us its amps with everything else off."
+        return TOPIC.needs("drain.current", headline=head)
     found = laid(case, say_it=True)
     days = min(found.recharge, limit("shown-most"))
     check = min(days, limit("check-most"))

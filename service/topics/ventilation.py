@@ -12,6 +12,7 @@ from service.judgements import charging
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.rules.bank import system
+from service.told import openings
 from service.topic import Topic
 
 CELL = 2.0  # V
@@ -19,6 +20,7 @@ FAN = (
     "Where the openings cannot be made, a fan moves that much air, one that makes no spark in the gas",
     "iec-62485-2",
 )
+LOW_AND_HIGH = "Air in low and air out high, both to the open air, because hydrogen rises"
 SIZES = ("request:what_size", "detail:how_much_air")
 
 TOPIC = Topic(
@@ -43,14 +45,21 @@ def answer(case: Case) -> Answer:
         return of_lithium(case, closed)
     if closed and chemistry is None:
         return without_size(case, None, closed)
+    if where := where_they_go(case, chemistry, closed):
+        return where
     if "battery.capacity" not in case and (chemistry or closed or not case.says(*SIZES)):
         return without_size(case, chemistry, closed)
     if "battery.capacity" not in case:
         return TOPIC.needs("battery.capacity", "battery.chemistry")
     if chemistry is None:
         return of_any_kind(case)
+    return of_lead(case, chemistry, closed)
+
+
+def of_lead(case: Case, chemistry: str, closed: bool) -> Answer:
+    """The air and the openings for lead of a known kind and size, and whether the ones told of are enough."""
     figures = air(case, chemistry)
-    case.step("Air in low and air out high, both to the open air, because hydrogen rises", "iec-62485-2@clause 7.3")
+    case.step(LOW_AND_HIGH, "iec-62485-2@clause 7.3")
     if case.says("detail:closed_space"):
         case.because("A box that is sealed may not stay so, because the gas of lead must get out", "no-closed-box")
     flow, hole = (float(figure.value) for figure in figures)
@@ -59,12 +68,45 @@ def answer(case: Case) -> Answer:
         case.step("No lead battery may stand in an airtight space", "no-closed-box")
         head = f"No, never a closed space or an airtight lid: it needs {say.quantity(flow, 'm3/h')} of air, {each}."
         return TOPIC.says("no", head, *figures)
+    if there := openings.proposed(case.text):
+        return TOPIC.says(*judged(case, there, hole), *figures)
     start = "Yes: the space" if case.says("request:may_i") else "The space"
     need = f"needs about {say.quantity(flow, 'm3/h')} of air: {each}"
     if case.says("detail:fan"):
         case.because(*FAN)
         return TOPIC.says("information", f"The space {need}, and with both of them it wants no fan.", *figures)
     return TOPIC.says("information", f"{start} {need}.", *figures)
+
+
+def where_they_go(case: Case, chemistry: str | None, closed: bool) -> Answer | None:
+    """Low, high or both, and whether one will do, where that is asked and no size is told to be judged."""
+    one = openings.is_one_enough(case.text)
+    if closed or openings.proposed(case.text) or not (one or openings.asks_where(case.text)):
+        return None
+    figures = air(case, chemistry) if chemistry in LEAD and "battery.capacity" in case else ()
+    case.step(LOW_AND_HIGH, "iec-62485-2@clause 7.3")
+    if one:
+        head = "No, it takes two: one low for the air in and one high for the air out, both to the open air."
+        return TOPIC.says("no", head, *figures)
+    start = "Yes, one" if openings.as_is_right(case.text) else "Both: one"
+    head = f"{start} low for the air in and one high for the air out, both to the open air: hydrogen rises."
+    return TOPIC.says("information", head, *figures)
+
+
+def judged(case: Case, there: openings.Openings, need: float) -> tuple[str, str]:
+    """Whether the openings told of are enough: the verdict and the sentence."""
+    told = say.quantity(there.each, "cm2", 1 if there.each < 10 else 0)
+    wanted = f"{opening(need)} for each of two, low and high"
+    if there.across is not None:
+        case.step(f"A round hole of {say.quantity(there.across, 'mm')} has {told}", "iec-62485-2")
+        across = math.ceil(20 * math.sqrt(need / math.pi) - 1e-6)
+        wanted += f" (a round hole of {say.quantity(across, 'mm')})"
+    if there.each < need:
+        each = "each has" if there.count > 1 else "it has"
+        return "no", f"No: {each} {told}, and it takes {wanted}."
+    if there.count < 2:
+        return "no", f"No: one is not enough; {told} is large enough, and it takes two openings, one low and one high."
+    return "yes", f"Yes, if one is low and one high: each has {told}, and {opening(need)} is needed."
 
 
 def air(case: Case, chemistry: str) -> tuple[Figure, Figure]:

@@ -89,10 +89,7 @@ def judge(case: Case, amps: float) -> tuple[str, str, circuit.Loss]:
     ours = f"{circuit.name(case)}, {circuit.PROPOSED}," if circuit.is_proposed(case) else circuit.name(case)
     told = f"{ours} loses {say.volts(lost.volts, 2)}, {share}"
     if not lost.within:
-        case.because(
-            "Volts lost in the cable are missing at the load, so a motor turns slowly or its relay lets go",
-            circuit.limit_cite(lost.allowed),
-        )
+        case.because(circuit.what_is_missing(case), circuit.limit_cite(lost.allowed))
         return "no", f"{told}, over the limit of {limit}", lost
     if carries < amps:
         case.step(f"{circuit.name(case)} may carry {say.amps(carries)}, less than {say.amps(amps)}", TABLE_5)

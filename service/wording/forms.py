@@ -11,8 +11,11 @@ OPEN = re.compile(
 )
 LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
 AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
-AND_ASKS = re.compile(  # where a second question begins in one sentence
-    r",? and (?=(?:is|are|will|would|can|could|does|do|should|may|must|what|which|where|how|why|when)\b)", re.IGNORECASE
+AND_IF = re.compile(r"\band if\b", re.IGNORECASE)
+AND_ASKS = re.compile(  # where a second question begins in one sentence: "and what", "and if not, what"
+    r",? and (?=(?:if (?:\w+['’]?\w* ){1,2}?\w*['’]?\w*,? )?"
+    r"(?:is|are|will|would|can|could|does|do|should|may|must|what|which|where|how|why|when)\b)",
+    re.IGNORECASE,
 )
 WHETHER_ANY = re.compile(  # "is there any X in it" asks for something of which no word tells whether it is good
     r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*(?:(?:is|are|would|will|could) there|isn['’]?t there)\b",
@@ -44,9 +47,41 @@ PASS_OR_FAIL = re.compile(
     r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
 )
 NEW_ONE = re.compile(  # "8.9 V under load. New one?"
-    r"(?:^|[,.;:-])\W*(?:(?:so|then|ok|and) )?(?:an? )?new (?:one|ones|battery|batteries)(?: needed| then)?\W*$", re.IGNORECASE
+    r"(?:^|[,.;:-])\W*(?:(?:so|then|ok|and) )?(?:an? )?new (?:one|ones|battery|batteries)(?: needed| then)?\W*$",
+    re.IGNORECASE,
 )
-FORMS = ((BARE, "open"), (GOOD_OR_BAD, "both"), (PASS_OR_FAIL, "passed"), (NEW_ONE, "open"))  # that tell by themselves how it is asked
+BOTH_WAYS = re.compile(  # "does that fly or not", "yay or nay": a yes or a no is all that is wanted
+    r"\b(?:fly|go|good|work|works|run|do|does|hold|cope|fit|suit|start)(?: to go)?,? or (?:not|nope|nah|no(?: go)?)\b"
+    r"|\by(?:ay|ea|es|eah|ep|up)\s?(?:,? or |/| / )\s?n(?:ay|o|ope|ah)\b|\bgo\s?(?:/|,? or )\s?no[- ]?go\b"
+    r"|\bthumbs? up(?:,? or |/)(?:thumbs? )?down\b|\b(?:can|will|does|do)(?:,? or |/)(?:can|wo|does|do)n?['’]?t\b",
+    re.IGNORECASE,
+)
+GO_NOW = re.compile(  # "must I go now?", of which no is "stay in bed"
+    r"\b(?:must|should|do|shall|need|had)\s+(?:i|we)\s+(?:(?:have|need|ought|better)\s+(?:to\s+)?)?(?:really\s+|now\s+|better\s+)*"
+    r"(?:(?:drive|rush|hurry|run|get|head|come|walk|row)\s+(?:out|down|over|up|back|there|home)"
+    r"|go(?=\W*$|\s+(?:now|there|down|out|over|tonight|today|back|to\s+the\s+(?:boat|harbour|marina)|aboard)\b))",
+    re.IGNORECASE,
+)
+REMOVED = re.compile(  # "should the wing nuts go?": yes where they are bad
+    r"^(?!\W*(?:where|when|how|what|which|who|why)\b).*"
+    r"\b(?:should|must|do|does|shall)\s+(?!(?:i|we|you)\b)(?:[\w'’-]+\s+){1,5}?(?:(?:have|has|need|ought)\s+to\s+)?"
+    r"(?:go(?:\W*$)|(?:come|go)\s+(?:off|out)\b|be\s+(?:changed|replaced|renewed|swapped|scrapped|thrown|taken\s+off)\b)",
+    re.IGNORECASE | re.DOTALL,
+)
+ODD_ONE = re.compile(
+    r"\b(?:not like the other|odd one out|stands? out|bad apple|one of (?:them|these) is not)", re.IGNORECASE
+)
+DOES_HARM = re.compile(r"\b(?:do|does|did|done)\s+(?:\w+\s+){0,3}?(?:harm|damage)\b", re.IGNORECASE)
+FORMS = (  # that tell by themselves how it is asked
+    (BARE, "open"),
+    (BOTH_WAYS, "good"),
+    (GOOD_OR_BAD, "both"),
+    (PASS_OR_FAIL, "passed"),
+    (GO_NOW, "go"),
+    (REMOVED, "bad"),
+    (ODD_ONE, "open"),
+    (NEW_ONE, "open"),
+)
 EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
 TAG = re.compile(  # "... is over the limit. Is it?"
     r"\W*(?:is|are|was|were|does|do|did|will|would|can|could|should|has|have) (?:it|they|that|this|those|these|he|she)"

@@ -107,7 +107,8 @@ def _belief(message: Message, words: Text, hit: Hit, told: Claim | None) -> Beli
     row = reference.row(TABLE, id=hit.name)
     span = sentence(message.text, at, end)
     denied = _is_denied(words, hit) or _is_so(row, message, span)
-    if told and told.span[0] <= at < told.span[1]:
+    over_it = told is not None and told.checked and at < told.span[0] < end  # "on concrete, he says that drains it"
+    if told and (over_it or told.span[0] <= at < told.span[1]):
         span = min(told.asked[0], span[0]), max(told.asked[1], span[1])
         given = at >= told.reason
         if "because" in row and not given:

@@ -13,17 +13,18 @@ from dataclasses import replace
 from grammar.reading import Cue, Message, Span, Stated
 from grammar.text.tokens import ENDS
 from service import say
-from service.judgements import ice_first
 from service.reply import Answer
 from service.routing.evidence import asks_outright
 from service.routing.goes_on import mends_the_kind
 from service.routing.listed import OPENS
 from service.routing.route import Request
-from service.wording import claims, compared, sides
+from service.wording import blamed, claims, compared, remedies, sides
 from service.wording.either_or import taken
 from service.wording.forms import (
     AND_ASKS,
+    AND_IF,
     AND_WHETHER,
+    DOES_HARM,
     EITHER,
     FORMS,
     INDIRECT,
@@ -37,15 +38,10 @@ from service.wording.forms import (
 from service.wording.on_condition import granted
 
 MOST_ASKED = 60  # questions of a message that are looked at; one with more is no mail
-FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
 TURNED = {"yes": "No", "no": "Yes"}
 BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
 PASSED = {"yes": "Pass", "marginal": "Just a pass", "no": "Fail"}  # "pass/fail"
-READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
-CARE = READINGS | {"storage"}  # where a charge is the remedy: "do I need to charge it"
-WORDS = {word for words in FIRST.values() for word in words} | {"A little"}
 BUT = ", but look every"  # "Yes, but look every 90 days"
-ADVISED = re.compile(r"\bcharge (?:it|the )", re.IGNORECASE)
 WAY = "way:"  # how a topic was asked, as a thread carries it
 AUXILIARY = ("will it", "would it")  # "would it be a bad idea"
 CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
@@ -71,6 +67,11 @@ def as_put(
         return decided
     if beside := compared.taken(answer, message.text, before):
         return beside
+    asking = list(_asking(message, request, requests))
+    if not any(POLAR.match(message.text, *span) for span in asking):  # figures in a sentence of their own
+        asking += [item.span for item in message.clauses if item.asks]
+    if part := blamed.opened(answer, (message.text[slice(*span)] for span in asking[:MOST_ASKED])):
+        return part
     way = claims.way(message, request, len(requests) == 1)
     first = opened(answer, way or put(message, request, requests, before), message.text)
     given = granted(first)
@@ -104,21 +105,29 @@ def _own_part(message: Message, span: Span, request: Request, requests: tuple[Re
 def opened(answer: Answer, put: str, text: str = "") -> Answer:
     """The answer with its first word as the question wants it.
 
-    `put`: "good", "bad", "both", "passed", "remedy", "do" or "open"; `text`: the message, for a choice that it puts.
+    `put`: how it is put (`put` below) or "do"; `text`: the message, for a choice that it puts.
     """
     if put in ("open", "good") and (chosen := taken(answer, text)):
         return chosen
     first, mark, rest = answer.headline.partition(": ")
     if put == "do":
-        return replace(answer, headline=deed_first(answer, rest if mark and first in WORDS else answer.headline))
+        return replace(
+            answer, headline=deed_first(answer, rest if mark and first in remedies.WORDS else answer.headline)
+        )
     if mark and BUT in first:
         return _looked_after(answer, put)
-    if not mark or first not in WORDS or put == "good":
+    if put == "go" and mark and answer.topic in remedies.GOES:
+        return remedies.gone(answer, first, rest)
+    if not mark or first not in remedies.WORDS or put == "good":
         return answer
-    if put in ("both", "passed") and answer.topic in READINGS and answer.verdict in BOTH:
+    if put in ("both", "passed") and answer.topic in remedies.READINGS and answer.verdict in BOTH:
         return replace(answer, headline=f"{(BOTH if put == 'both' else PASSED)[answer.verdict]}{mark}{rest}")
     if put == "remedy":
-        return _remedied(answer, rest) if answer.topic in CARE and answer.verdict in FIRST else answer
+        return (
+            remedies.remedied(answer, rest)
+            if answer.topic in remedies.CARE and answer.verdict in remedies.FIRST
+            else answer
+        )
     if put == "bad":
         return _turned(answer, first, rest)
     if (answer.topic, answer.verdict) == ("run-time", "no") and not answer.figures:
@@ -128,7 +137,7 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
 
 def _turned(answer: Answer, first: str, rest: str) -> Answer:
     """ "Is it too thin?": yes and no turned round, where the topic has not done it already."""
-    if first not in FIRST.get(answer.verdict, ()):
+    if first not in remedies.FIRST.get(answer.verdict, ()):
         return answer
     opens = f"{TURNED[answer.verdict]}: " if answer.verdict in TURNED else ""
     return replace(answer, headline=f"{opens}{rest}" if opens else say.capital(rest))
@@ -142,26 +151,13 @@ def _looked_after(answer: Answer, put: str) -> Answer:
     return replace(answer, headline=f"Look every{then}") if put == "open" else answer
 
 
-def _remedied(answer: Answer, rest: str) -> Answer:
-    """ "Should I charge it?": no where all is well, yes where the answer goes on to say so, else neither word."""
-    cold = any(item.fact == "ambient.temperature" and float(item.value) <= 0 for item in answer.understood)
-    lithium = any(item.fact == "battery.chemistry" and item.value == "lfp" for item in answer.understood)
-    if answer.verdict == "yes":
-        return replace(answer, headline=f"No: {rest}")
-    if ice_first.comes(answer):
-        return replace(answer, headline=f"Not yet: {rest}")
-    if ADVISED.search(rest) and "deeply flat" not in rest and not (cold and lithium):
-        return replace(answer, headline=f"Yes: {rest}")
-    return replace(answer, headline=say.capital(rest))
-
-
 def deed_first(answer: Answer, told: str) -> str:
     """A headline that opens with what to do: "Charge it soon: 12.3 V means ..."."""
     found = DEED.match(told)
     if found:
         deed = found["deed"]
         return f"{say.capital(deed)}: {FIRST_WORDS.sub('', found['told'])}."
-    if answer.topic in READINGS and answer.verdict == "yes":
+    if answer.topic in remedies.READINGS and answer.verdict == "yes":
         return f"Nothing needs doing: {told}"
     return say.capital(told)
 
@@ -169,8 +165,9 @@ def deed_first(answer: Answer, told: str) -> str:
 def put(message: Message, request: Request, requests: tuple[Request, ...], before: Iterable[str] = ()) -> str:
     """How one question of a message is put.
 
-    "good", "bad", "both" ("good or bad?"), "passed", "remedy" ("do I need to charge it") or "open" (a choice, what,
-    how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
+    "good", "bad", "both" ("good or bad?"), "passed", "remedy" ("do I need to charge it"), "go" ("must I go there") or
+    "open" (a choice, what, how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a
+    figure goes on with.
     """
     goes_on = message.says("note:correction") or message.says("note:ellipsis") or not asks_outright(message)
     cue = f"{WAY}{request.topic}:"
@@ -184,6 +181,8 @@ def put(message: Message, request: Request, requests: tuple[Request, ...], befor
         return "good"
     asking = [clause.span for clause in message.clauses if clause.asks]
     others = {_way(message, span) for span in asking[:MOST_ASKED]} - {""}
+    if "go" in others:  # "Density 1.14. Must I go there now?": all that is told of it bears on that
+        return "go"
     if len(requests) == 1 and len(others) == 1:  # "Should I worry? It rests at 12.1 V": one question in two sentences
         return others.pop()
     polar = any(POLAR.match(message.text, *span) for span in _asking(message, request, requests))
@@ -232,7 +231,10 @@ def _way(message: Message, span: Span) -> str:
     names = ("good", "choice", "about", "hedge")
     good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
     bad = _says_bad(message, span)
-    if bad and all(cue.text.lower() in AUXILIARY for cue in message.cues if cue.name == "put:good" and _in(cue, span)):
+    if bad and (
+        DOES_HARM.search(text)
+        or all(cue.text.lower() in AUXILIARY for cue in message.cues if cue.name == "put:good" and _in(cue, span))
+    ):
         good = False
     if message.says("detail:what_now", span):
         return "do"
@@ -269,7 +271,8 @@ def _needed(message: Message, span: Span, good: bool, bad: bool, either: bool) -
 def _asks_what(message: Message, span: Span, text: str) -> bool:
     """Whether "what" or a figure's short name asks later in a sentence that asks no yes or no before it."""
     later = LATER.search(text)
-    if later and AND_WHETHER.search(text, later.end()):
+    two = later and POLAR.match(text) and AND_IF.search(text, 0, later.start())  # "will it do, and if not, how many"
+    if later and (two or AND_WHETHER.search(text, later.end())):
         return False
     own = (span[0] + later.end(), span[0] + later.end() + CLOSE) if later else (0, 0)  # "what will it drag"
     names = {f"put:{name}" for name in ("bad", "good", "leave", "about")}

@@ -35,6 +35,8 @@ OF_THE_DANGER = {  # a "no" that the danger itself is the reason of
     "lfp-charged-below-freezing": {"charger-setting", "freeze-point"},
     "lfp-keeps-tripping": {"run-check"},
 }
+OF_A_CIRCUIT = frozenset({"no-fuse", "burnt-cable"})  # dangers of a cable or a fuse, not of the battery
+WIRED = frozenset({"cable-size", "fuse-size"})
 PLANLESS = (
     "Do not plan with this battery: the danger above comes first, and it is not used until it has been looked at."
 )
@@ -56,16 +58,19 @@ def withheld(answer: Answer, why: tuple[Cite, ...] = (), text: str = "", dangers
         return replace(answer, asks=tuple(replace(item, replies=()) for item in answer.asks), would_change=())
     if not _goes_on(answer):
         return answer
-    return bare(replace(answer, verdict="no"), _waits(answer, text), why)
+    return bare(replace(answer, verdict="no"), _waits(answer, text, dangers), why)
 
 
-def _waits(answer: Answer, text: str) -> str:
+def _waits(answer: Answer, text: str, dangers: tuple[str, ...]) -> str:
     """The headline of what waits: what it is about, and no word that could be read as leave to go on."""
     if answer.topic == "replacement":
         return PLANLESS
     asked = topic(answer.topic).title
     opens = "No: t" if may_i.asked(text) else "T"
-    return f"{opens}{FIRST} ({asked[:1].lower()}{asked[1:]}), and this battery is not used until it has been looked at."
+    about = f"{opens}{FIRST} ({asked[:1].lower()}{asked[1:]})"
+    if dangers and OF_A_CIRCUIT.issuperset(dangers) and answer.topic in WIRED:
+        return f"{about}; an electrician sizes cable and fuse together before this circuit is used again."
+    return f"{about}, and this battery is not used until it has been looked at."
 
 
 def _goes_on(answer: Answer) -> bool:

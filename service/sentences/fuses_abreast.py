@@ -1,0 +1,54 @@
+"""Several equal cables for each pole: each has a fuse of its own, as one for all would protect none of them."""
+
+from __future__ import annotations
+
+from service import say
+from service.calculators import fuse
+from service.case import Case
+from service.judgements import circuit, parallel_cables, proposed_cable
+from service.judgements.fitting import BUNDLED, to_fit, us_first
+from service.judgements.fusing import CABLE_MARGIN, LISTED, LOAD_MARGIN, RATINGS, running
+from service.reply import Figure
+from service.rules.cable import TABLE_5
+
+Cables = tuple[int, str, float]  # how many for each pole, their size by name, what one alone may carry in A
+
+
+def cables(case: Case) -> Cables | None:
+    """The equal cables that are told of, or that the desk proposes in this very answer; None where one is enough."""
+    if circuit.has_cable(case):
+        count = parallel_cables.runs(case)
+        return (count, circuit.name(case), float(case["cable.ampacity"])) if count > 1 else None
+    amps = running(case)
+    if amps is None or "cable.length" not in case or not proposed_cable.stands(case):
+        return None
+    choice = to_fit(case.fresh(), amps)
+    size = choice.gauge if us_first(case) else choice.area
+    return (choice.count, circuit.called(size), size.ampacity) if choice.count > 1 and size else None
+
+
+def judged(case: Case) -> tuple[str, str, tuple[Figure, ...]] | None:
+    """The verdict on a fuse for each cable, its sentence and figures; None where one cable is enough."""
+    found, amps = cables(case), running(case)
+    if found is None or amps is None:
+        return None
+    count, name, alone = found
+    share, carries = amps / count, alone * float(BUNDLED.value)
+    load = fuse.at_least(LOAD_MARGIN.value * share, RATINGS)
+    most = fuse.at_most(CABLE_MARGIN.value * carries, RATINGS)
+    if load is None or most is None:
+        return None
+    case.step(
+        f"{say.amps(amps)} in {count} cables is {say.amps(share)} in each; 1.25 times that", LOAD_MARGIN.cite, LISTED
+    )
+    case.step(f"{say.amps(alone)} x 0.6 side by side = {say.amps(carries)} for each", BUNDLED.cite, TABLE_5)
+    case.because("One fuse for all of them lets one cable carry far more than it may", "fuse-practice")
+    figures = (
+        Figure("fuse_rating", "fuse for each cable", load, "A"),
+        Figure("fuse_rating_high", "the most that each cable allows", most, "A"),
+    )
+    if carries < share or load > most:
+        told = f"each of the {count} cables of {name} may carry {say.amps(carries)} and has {say.amps(share)} to carry"
+        return "no", f"No fuse suits: {told}; fit thicker ones.", figures
+    each = f"in each of the {count} cables of {name} on the plus pole"
+    return "information", f"Fit a {say.amps(load)} fuse {each}, none for all; {say.amps(most)} is the most.", figures

@@ -1,0 +1,38 @@
+"""What must stay on while nobody is aboard: a bilge pump's float switch, an alarm, a gas detector."""
+
+from __future__ import annotations
+
+import re
+
+OF = r"(?:gas|smoke|fire|burglar|intruder|co|carbon monoxide|high water|boat) ?"
+MUST = re.compile(
+    rf"\b(?:bilge|float switch|{OF}(?:alarms?|detectors?|sniffers?|sensors?)|sniffers?|alarms?|detectors?|trackers?)\b",
+    re.IGNORECASE,
+)
+LEFT_ON = re.compile(
+    r"\b(?:pump|float switch|alarms?|detectors?|trackers?|sniffers?)\b[^.?!;]{0,30}"
+    r"\b(?:on|running|live|connected|wired)\b"
+    r"|\b(?:leav(?:e|ing)|keep(?:ing)?) (?:on )?(?:only )?the bilge\b",
+    re.IGNORECASE,
+)
+NOT_IT = re.compile(
+    r"\b(?:anchor|false|clock|wake|reversing) alarms?\b|\balarm clock\b|\balarm(?:ed|ing)\b", re.IGNORECASE
+)
+
+
+def is_told(text: str) -> bool:
+    """Whether such a thing hangs on the battery.
+
+    >>> is_told("bilge float and gas sniffer take 0.2 A"), is_told("the radio takes 0.2 A")
+    (True, False)
+    """
+    return bool(MUST.search(NOT_IT.sub("", text)))
+
+
+def left_on(text: str) -> bool:
+    """Whether such a thing is told to stay on.
+
+    >>> left_on("with the automatic bilge pump on"), left_on("is the bilge pump fuse 10 A")
+    (True, False)
+    """
+    return is_told(text) and bool(LEFT_ON.search(text))
