@@ -92,7 +92,7 @@ HABITS = {  # cue: verdict, headline, why, source
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The stricter rules first, then the sum."""
-    if its_mate.asked(case.text):
+    if its_mate.asked(case.text) and "battery.age" not in case.stated:  # the years apart decide where they are told
         return of_the_pair(case)
     if first := before_all(case):
         return first
