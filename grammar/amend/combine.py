@@ -82,7 +82,9 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     kept = (
         item
         for item in stated
-        if not any(start <= item.span[0] < end for start, end in (banks if item.fact == "battery.count" else boxes))
+        if not any(
+            start <= item.span[0] < end for start, end in (boxes + banks if item.fact == "battery.count" else boxes)
+        )
     )
     return [*(item for item in kept if item.fact not in told), *found]
 

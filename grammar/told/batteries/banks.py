@@ -41,7 +41,7 @@ ENTRY = (
 )
 EACH_COUNTED = re.compile(  # "2 engine starters, 1 house, 1 bow"
     rf"(?<!\w, )(?<!and )(?<!plus )(?<![+&] )\b{ENTRY}(?:(?: ?, and |, ?| and | ?[+&] ?| plus ){ENTRY})+\b"
-    r"(?! ?(?:,|and\b|plus\b|joined|in\b|banks?\b|batter|batts?\b|sets?\b|[+&]))",
+    r"(?! (?:banks?|batter\w+|batts?|sets?)\b|[^\w.?!]*(?:(?:and|plus|connected|joined|in|an?|the|one|two|\d)\b|[+&]))",
     re.IGNORECASE,
 )
 LISTED = 20  # words from the first to the last

@@ -162,7 +162,8 @@ def plurals(scene: Scene, stated: list[Stated]) -> list[Stated]:
 def _found(scene: Scene, told: set[str]) -> Iterator[Stated]:
     text = scene.text
     if JOINING.search(text) and not SECONDS.search(text):
-        if match := HUNDREDS.search(text):
+        match = HUNDREDS.search(text)
+        if match and not (SIZE in told and match["count"].lower().endswith(("of", "both"))):
             yield Stated(SIZE, TENS[match["size"].lower()], "ampere_hour", match[0], match.span(), how="default")
             yield from _counted(match)
             return
@@ -183,5 +184,5 @@ def _found(scene: Scene, told: set[str]) -> Iterator[Stated]:
 
 def _counted(match: re.Match[str]) -> Iterator[Stated]:
     if many := match["count"]:
-        number = 2.0 if many[-2:].lower() in ("of", "th") else value(many.lower())  # "a pair of", "both"
+        number = 2.0 if many.lower().endswith(("of", "both")) else value(many.lower())  # "a pair of", "both"
         yield Stated(COUNT, number, "", many, match.span("count"), how="default")
