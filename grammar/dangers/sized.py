@@ -19,8 +19,10 @@ LEAST = 2  # sizes that are put beside each other
 def is_of_size(hit: Hit, words: Text) -> bool:
     """Whether a sign stands in a question without a verb that puts amps beside amp hours."""
     first, last = words.sentences[hit.start]
+    if words.words[last : last + 1] != (QUESTION,):
+        return False
     asked = words.words[first:last]
-    if words.words[last : last + 1] != (QUESTION,) or not TOLD.isdisjoint(asked):
+    if not TOLD.isdisjoint(asked):
         return False
     sizes = [word for word in asked if word in SIZES]
     return len(sizes) >= LEAST and not AMPS.isdisjoint(sizes)
