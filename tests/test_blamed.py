@@ -39,6 +39,7 @@ from service.told.culprit import blamed
             "Yes: 2.6",
         ),
         ("Is 70 mm2 long enough for 200 A over 3 m?", "cable-size", "yes", "Yes: 70"),  # nothing is blamed
+        ("70mm there and back 18m 280A whats dropped", "voltage-drop", "no", "70"),
         ("Should the wing nuts go?", "terminals", "no", "Yes: use"),
         ("Do the wing nuts have to come off the thruster cable?", "terminals", "no", "Yes: use"),
         ("Are wing nuts all right on the thruster cable?", "terminals", "no", "No: use"),

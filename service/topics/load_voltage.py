@@ -206,7 +206,7 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
     if by_itself is not None and by_itself < lost * MOSTLY:
         case.because(f"The cable by itself takes {say.volts(by_itself, 2)} at that current", K.cite)
         told = f"{told}, only {say.volts(by_itself)} of it in the cable itself"
-        head = f"No: {told}, so the joints are at fault, or a fuse or switch on the way."
+        head = f"No: {told}, so a joint, fuse or switch is at fault."
         return TOPIC.says("no", head, *figures(under), drop, plot=plot(under))
     sure = under.basis != "alone" or bool(under.current)
     return TOPIC.says("no", under_load.cable_blamed(case, told, sure), *figures(under), drop, plot=plot(under))

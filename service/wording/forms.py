@@ -56,6 +56,7 @@ BOTH_WAYS = re.compile(  # "does that fly or not", "yay or nay": a yes or a no i
     r"|\bthumbs? up(?:,? or |/)(?:thumbs? )?down\b|\b(?:can|will|does|do)(?:,? or |/)(?:can|wo|does|do)n?['’]?t\b",
     re.IGNORECASE,
 )
+WHAT_IS_LOST = re.compile(r"\bwhat(?:['’]?s| is| are)? (?:the )?(?:dropped|drop|loss|lost)\b", re.IGNORECASE)
 GO_NOW = re.compile(  # "must I go now?", of which no is "stay in bed"
     r"\b(?:must|should|do|shall|need|had)\s+(?:i|we)\s+(?:(?:have|need|ought|better)\s+(?:to\s+)?)?(?:really\s+|now\s+|better\s+)*"
     r"(?:(?:drive|rush|hurry|run|get|head|come|walk|row)\s+(?:out|down|over|up|back|there|home)"
@@ -75,6 +76,7 @@ DOES_HARM = re.compile(r"\b(?:do|does|did|done)\s+(?:\w+\s+){0,3}?(?:harm|damage
 FORMS = (  # that tell by themselves how it is asked
     (BARE, "open"),
     (BOTH_WAYS, "good"),
+    (WHAT_IS_LOST, "open"),
     (GOOD_OR_BAD, "both"),
     (PASS_OR_FAIL, "passed"),
     (GO_NOW, "go"),
