@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from service.case import Case
 from service.judgements import charging
 from service.reply import Answer
@@ -10,6 +12,7 @@ from service.told import charger_left_on
 from service.topic import Topic
 
 KIND = "charger.kind"
+OVERNIGHT = re.compile(r"\b(?:overnight|over night|tonight|all night|the night)\b", re.IGNORECASE)
 REPLIES = (("it drops to float by itself", "smart"), ("it has a timer, or never drops", "timer"))
 OPEN = "We can't say yet: only a charger that drops to float by itself may stay on"
 LITHIUM = "Better not: lithium needs no charger while it stands, so switch it off once the battery is full."
@@ -18,6 +21,8 @@ LITHIUM = "Better not: lithium needs no charger while it stands, so switch it of
 def judged(topic: Topic, case: Case) -> Answer | None:
     """The answer where it is asked whether the charger may stay on; None where it is not."""
     if not charger_left_on.asked(case.text) or case.says("detail:watched"):
+        return None
+    if charging.known_kind(case) == "lfp" and (OVERNIGHT.search(case.text) or charging.cold_share(case, "lfp")):
         return None
     if charging.known_kind(case) == "lfp":
         case.step(

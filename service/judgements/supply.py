@@ -50,9 +50,12 @@ def least_capacity(case: Case) -> float:
 
 def shares_the_engines(case: Case) -> bool:
     """Whether the load is to run off the engine's own start battery."""
-    if case.says("detail:own_battery"):
-        return False
-    return case.says("detail:engine_battery") or is_their_starter(case)
+    return is_the_engines(case) or (is_their_starter(case) and not case.says("detail:own_battery"))
+
+
+def is_the_engines(case: Case) -> bool:
+    """Whether the engine itself is named with the battery."""
+    return case.says("detail:engine_battery") and not case.says("detail:own_battery")
 
 
 def is_their_starter(case: Case) -> bool:

@@ -25,7 +25,8 @@ ASKED = re.compile(  # "can the charger stay on all week?", "do I leave it plugg
     r"(?:\b(?:charger|it|that|this|one|unit)\b[^.?!;]{0,40}\b(?:stay|stays|remain|be left|be kept)\b[^.?!;]{0,12}"
     r"\b(?:on|plugged|connected|in|running)\b"
     r"|\b(?:leav|keep)(?:e|ing)?\b(?!\W+(?:it|them) (?:out|off|aboard))[^.?!;]{0,60}"
-    r"\b(?:charger|on|plugged in|on charge|on float|connected)\b)",
+    r"\b(?:on|plugged(?: in)?|connected|hooked up|humming)\b"
+    r"(?! (?:the |that |its )?(?:\w+ )?(?:setting|position|mode|programme)))",
     re.IGNORECASE,
 )
 CHARGER = re.compile(r"\bcharg(?:er|ing|e)\b|\bmaintainer\b|\btender\b", re.IGNORECASE)
@@ -72,6 +73,8 @@ def asked(text: str) -> bool:
     >>> asked("Can the 40 amp charger stay on all week while he is away"), asked("may I leave the 10 A charger on?")
     (True, True)
     >>> asked("40 amp charger for 220 Ah, is it the right size?"), asked("do I leave the battery aboard?")
+    (False, False)
+    >>> asked("can I swap to lithium and keep the same charger"), asked("may I leave the charger on the gel setting?")
     (False, False)
     """
     found = ASKED.search(text)

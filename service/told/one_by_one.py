@@ -9,6 +9,7 @@ IN_TURN = re.compile(
     re.IGNORECASE,
 )
 CHARGER = re.compile(r"\bcharg\w+\b", re.IGNORECASE)
+UNDONE = re.compile(r"\bwithout (?:undoing|taking|breaking|removing|unhooking|opening)\b", re.IGNORECASE)
 LINK = re.compile(r"\b(?:with|leaving|keeping)\b[^.?!;]{0,20}\b(?:link|strap|jumper|bridge)\b", re.IGNORECASE)
 
 
@@ -26,6 +27,10 @@ def linked(text: str) -> bool:
 
     >>> linked("one at a time with the link on?"), linked("one at a time, the link off?")
     (True, False)
+    >>> linked("one after the other, without undoing the strap")
+    True
     """
+    if UNDONE.search(text):
+        return True
     found = LINK.search(text)
     return found is not None and re.match(r"\W*off\b", text[found.end() :]) is None

@@ -77,7 +77,7 @@ LONG = {  # what speaks against the other one, where little is taken for long
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The verdict on the battery named for the work named, or the three side by side."""
-    if (pair := duties.put(case.text)) and not supply.shares_the_engines(case):
+    if (pair := duties.put(case.text)) and not supply.is_the_engines(case):
         return one_of_two(case, pair)
     if duties.wears(case.text) and not slow(case):
         options = tuple(Option(DUTIES[kind], "information", figures(case, kind)) for kind in ("cranking", "deep-cycle"))
@@ -125,7 +125,7 @@ def jumps(case: Case) -> bool:
 
 def judged(case: Case, duty: str) -> tuple[str, str]:
     """The battery they have against its work."""
-    if supply.shares_the_engines(case):
+    if supply.is_the_engines(case):
         return "marginal", SHARED
     if slow(case) and not jumps(case):
         verdict = "no" if duty == "cranking" else "yes"
@@ -157,7 +157,7 @@ def theirs(case: Case, duty: str) -> str:
 
 def weighed(case: Case) -> tuple[str, str]:
     """The three, by what they are to do."""
-    if supply.shares_the_engines(case):
+    if supply.is_the_engines(case):
         return "marginal", SHARED
     if slow(case) and not jumps(case):
         return "information", WEIGHED_SLOW.format(deep=used("deep-cycle"), start=used("cranking"))

@@ -143,7 +143,8 @@ def untold(case: Case, chemistry: str | None) -> Answer | None:
     """What is asked of a charger of which neither volts nor setting are told: may it stay on, does it go too high."""
     if charge_volts.put_out(case) is not None or case.said("charger.setting") or case.says(*EQUALISES):
         return None
-    if kept_on := stays_on.judged(TOPIC, case):
+    alone = not case.says("word:setting") and "storage" not in case.beside  # else it is the setting that is asked
+    if alone and (kept_on := stays_on.judged(TOPIC, case)):
         return kept_on
     return set_too_high(case, chemistry) if SET_TOO_HIGH.search(case.text) else None
 

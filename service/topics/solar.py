@@ -18,6 +18,7 @@ SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not a
 OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge" is a word of lay-ups as well
 WEEKEND = 2 / 7
 SIZES = ("request:what_size", "detail:how_many_watts")
+IN_WINTER = re.compile(r"\b(?:christmas|xmas|new year|halloween|november|december|january|february)\b", re.IGNORECASE)
 LAY_UP = 60.0  # days: who is away for less has not laid up the boat
 OTHER_SIZES = frozenset({"fuse-size", "cable-size"})  # of which "which size" is asked then
 PWM = re.compile(r"\bpwm\b|\bsimple controller\b", re.IGNORECASE)
@@ -127,7 +128,7 @@ def laid_up(case: Case) -> bool:
         return False
     stands = case.says("word:winter") and not case.says(*OWN_LOSS)
     away = float(case.said("storage.time") or 0.0)
-    return stands or case.says("detail:winter") or away >= LAY_UP
+    return stands or case.says("detail:winter") or away >= LAY_UP or bool(IN_WINTER.search(case.text))
 
 
 def both_seasons(case: Case) -> bool:

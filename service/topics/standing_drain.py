@@ -48,7 +48,7 @@ EMPTY = re.compile(  # what is asked is the end, of which half comes first
 )
 AWAY = re.compile(
     r"\b(?:away|leav\w*|left|gone|going|go|holidays?|trip|fly\w*|flight|land|until|till|absen\w*|abroad|back|return\w*|lay|laid"
-    r"|stand\w*|alone|unattended|without me|vacation|off for|winter|home)\b",
+    r"|stand\w*|sits?|sitting|alone|unattended|without me|vacation|off for|winter|home)\b",
     re.IGNORECASE,
 )
 DAYS = ("request:how_long", "request:how_many", "about:how_long")

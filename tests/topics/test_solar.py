@@ -122,6 +122,7 @@ def test_hours_of_sun_that_are_told_count_for_both_seasons():
     ("text", "verdict", "told"),
     [
         ("0.3 A drain, 100 Ah wet, 40 W panel. Enough for two weeks away?", "marginal", "in summer"),
+        ("30 mA, 60 Ah wet, three weeks over Christmas, 10 W panel, enough?", "no", "0.56 Ah a day"),
         ("50 mA, 100 Ah AGM, away five months, 20 W panel, enough?", "no", "1.1 Ah a day, but"),
         ("30 mA, 60 Ah. A 10 W panel cures it? And which fuse in its plus lead?", "yes", "Yes: a 10 W panel"),
         ("An 80 W panel on a PWM controller, what does it make a day in June?", "information", "About 14 Ah"),

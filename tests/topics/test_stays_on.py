@@ -41,6 +41,18 @@ def test_a_kind_that_is_told_decides(text: str, verdict: str) -> None:
     assert first(text).verdict == verdict
 
 
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Can I swap my AGM for lithium and keep the same charger?", "lithium setting"),
+        ("Which setting for my gel, and may I leave it on the gel setting?", "gel setting"),
+        ("May I leave our 30 A charger on the 100 Ah LiFePO4 overnight, at 3 C?", "10\u00a0A at most"),
+    ],
+)
+def test_another_question_is_not_taken_for_it(text: str, told: str) -> None:
+    assert any(told in item.headline for item in talk(text).answers)
+
+
 def test_its_size_is_judged_by_its_amps() -> None:
     found = first("40 A charger on 220 Ah of wet, is it the right size?")
     assert (found.topic, found.verdict) == ("charger-size", "yes")
