@@ -54,7 +54,7 @@ def batteries_counted(scene: Scene, item: Item, value: float) -> Claim | None:
         alone = alone or (listed and bool(scene.facts & OF_BATTERY or scene.quantities("AH")))  # "AGMs, pair, 24 V"
         alone = alone or (item.name == "both" and _both_batteries(scene, item))
         return Claim("battery.count", "near") if alone or min(near, default=NEVER) <= BESIDE else None
-    if item.kind == "times" or "battery" in scene.heads | scene.facts:
+    if item.kind == "times" or (value < MOST_BATTERIES and "battery" in scene.heads | scene.facts):
         return Claim("battery.count", "default")
     return None
 

@@ -28,6 +28,8 @@ BUYING_REACH, COST_REACH, VOLTS_REACH = 5, 8, 14  # words
 SENTENCE_ENDS = frozenset(".?!;")
 GOING_ON = 20  # words
 ONE_OR_BOTH_WAYS = ("length_one_way", "length_total")
+LUGS = frozenset({"lug", "lugs", "crimp", "terminals"})
+LEAST_LUG = 16.0  # mm2
 THIN = 5.0  # mm2
 WIRES = frozenset({"wire", "wires", "flex", "twin", "core", "cores", "cable", "bellwire", "t&e", "tri", "stranded"})
 SMALLEST = 10  # mm2 that go without their unit
@@ -209,9 +211,12 @@ def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.area", "near")
     if scene.word(item.start - 1) in ("on", "for") and "cable" in scene.heads and value >= SMALLEST:  # "a lug on 70mm"
         return Claim("cable.area", "range")
+    if LUGS & {scene.word(at) for at in range(item.start - 3, item.end + 2)} and value >= LEAST_LUG:
+        return Claim("cable.area", "near")  # "a lug size 70mm": no stud is so thick
     circuit = bool(scene.quantities("AMP") and scene.quantities("LENGTH"))  # "50mm for 240 A at 5 m"
     if ({"space", "terminal"} & scene.heads and not circuit) or scene.about("word:fit"):
         return NOTHING
-    if scene.quantities("AMP", "LENGTH") or "cable" in scene.heads or "load" in scene.heads:
+    fused = "fuse" in scene.heads and value >= SMALLEST
+    if scene.quantities("AMP", "LENGTH") or {"cable", "load"} & scene.heads or fused:
         return Claim("cable.area", "range")
     return NOTHING

@@ -191,6 +191,7 @@ def _of_charger(scene: Scene, item: Item) -> bool:
     mine = scene.word(item.start - 1) in ("my", "our", "the", "old", "his", "this", "their", "her", "your") or (
         before and before.dim == "AMP"
     )
+    mine = mine or (scene.word(item.start - 1) in ("a", "an") and scene.word(item.start - 2) in ("on", "from", "with"))
     return after is not None and after.head == "charger" and others and bool(mine) and item.name != "lfp"
 
 
@@ -203,7 +204,8 @@ def _flag(scene: Scene, item: Item) -> tuple[str, Value]:
     steps = {12.0, 24.0} <= {
         item.quantity.value for item in scene.quantities("VOLT", "NUM", "COUNT")
     }  # "a 12 to 24 one"
-    charges = "charger" in scene.heads and "dcdc" not in scene.heads and not steps
+    pair = "charger.outputs" in scene.facts or scene.about("role:charger.outputs")
+    charges = "charger" in scene.heads and "dcdc" not in scene.heads and (pair or not steps)
     if item.fact == "converter.common_negative" and (asked or charges):
         return "charger.isolated", not true
     if item.fact == "charger.isolated" and not true and "converter.common_negative" in scene.expected:
