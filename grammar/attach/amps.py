@@ -21,6 +21,7 @@ from grammar.scene.claims import (
     NOTHING,
     Claim,
     asked,
+    beside_tiny,
     by_group,
     by_nearness,
     by_role,
@@ -229,7 +230,7 @@ def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     bursts = any(part.quantity.unit == "second" for part in scene.quantities("TIME"))
     if small and filling and not bursts and not loaded and "drain" not in scene.heads:
         return Claim("charger.current", "default")
-    if "drain" in scene.heads and value <= MOST_DRAIN:
+    if "drain" in scene.heads and value <= MOST_DRAIN and not beside_tiny(scene, item, value):
         return Claim("drain.current", "default")
     asked = scene.likely[:1] == CHARGES and not scene.heads - {"charger", "dcdc", "battery", "meter"}
     if small and asked and not bursts and not scene.quantities("TIME"):

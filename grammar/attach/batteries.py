@@ -44,6 +44,7 @@ TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
 INSULATION = (60.0, 125.0)  # C
 RATINGS = frozenset({60.0, 75.0, 80.0, 85.0, 90.0, 105.0, 125.0})  # C, as printed on cables
 PLACED = frozenset({"house", "bow", "stern", "starter", "leisure", "thruster", "domestic"})
+GRAVITY = (1.05, 1.35)
 FEW = 5  # words and marks of a message that is no more than the print on it
 SIZED = frozenset({"cable.gauge", "cable.area"})
 RATED_AMPS = frozenset({"CCA", "CA"})
@@ -259,6 +260,8 @@ def weight(scene: Scene, item: Item, value: float) -> Claim | None:
     if "thrust" in {scene.word(at) for at in range(item.start - THRUST_WITHIN, item.end + THRUST_WITHIN)}:
         return NOTHING  # "I only know the thrust: 95 kilos"
     after = scene.after(item)
+    if GRAVITY[0] <= value <= GRAVITY[1] and after is not None and after.name == "/":
+        return Claim("reading.gravity", "role")  # "1.19 kg/l"
     named = after is not None and (after.head == "battery" or after.fact == "battery.chemistry")
     if not named and LIFTED.search(ahead_of(scene, item)):
         return NOTHING

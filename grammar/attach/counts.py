@@ -28,6 +28,7 @@ MOST_PLACES = 12
 OF_SYSTEM = frozenset({"thruster", "windlass", "motor", "bank", "boat", "system", "side"})
 FORCEFUL = 60.0  # what "kicks with 260" are amps, not so many kicks
 TO_DO = frozenset({"keep", "charge", "run", "go", "be", "do", "get", "fit", "make", "power", "hold", "fill", "give"})
+FLAT = frozenset({"flat", "dead", "empty", "drained", "killed", "emptied"})
 MOST_BURSTS = 1000
 
 
@@ -37,7 +38,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if value <= 30 and item.kind not in ("count", "times") and is_age(scene, item):
         return Claim("battery.age", "role")
-    if counts_cables(scene, item) or of_people(scene, item) or _shows(scene, item) or _is_to(scene, item):
+    if counts_cables(scene, item) or of_people(scene, item) or _shows(scene, item) or _counts_nothing(scene, item):
         return NOTHING
     if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None
@@ -59,8 +60,10 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     return _by_word_after(scene, item, value) or batteries_counted(scene, item, value)
 
 
-def _is_to(scene: Scene, item: Item) -> bool:
-    """Whether it is short for "to": "enough 2 keep it up"."""
+def _counts_nothing(scene: Scene, item: Item) -> bool:
+    """Whether it is short for "to", "enough 2 keep it up", or tells how often one was "dragged flat four times"."""
+    if scene.word(item.end) == "times":
+        return bool(FLAT & {scene.word(at) for at in range(item.start - 5, item.start)})
     return item.quantity.text.strip() == "2" and scene.word(item.end) in TO_DO
 
 

@@ -25,6 +25,8 @@ WIRES = frozenset(
         "charging",
         "jumper",
         "jump",
+        "twin",
+        "double",
         "bare",
         "long",
         "short",

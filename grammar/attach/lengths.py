@@ -12,6 +12,7 @@ from grammar.text.standard import METRIC_SIZES
 STUDS = frozenset({5.0, 6.0, 8.0, 10.0, 12.0})  # mm
 HOLES = frozenset({"stud", "studs", "post", "posts", "bolt", "bolts", "thread"})
 MEASURED_SO = frozenset({"tall", "wide", "deep", "beam", "draft", "draught"})  # a mast, a lock, the boat
+HULLS = frozenset({"steel", "wood", "wooden", "grp", "fibreglass", "fiberglass", "aluminium", "ferro", "timber"})
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})
 DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
 RUNS = frozenset({"runs", "lengths", "cables", "lots"})
@@ -60,7 +61,7 @@ def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
     told = scene.about("role:length_one_way", "role:length_total") and len(scene.quantities("LENGTH")) == 1
     if cabled or told:
         return Claim("cable.length", "role")
-    if beside(scene, item, "cable", reach=9) or scene.quantities("GAUGE", "AREA", "AMP", "MM"):
+    if beside(scene, item, "cable", reach=9) or scene.quantities("GAUGE", "AREA", "AMP", "WATT", "MM"):
         return Claim("cable.length", "near")
     if (
         len(scene.tokens) <= SHORT
@@ -80,7 +81,8 @@ def _is_none(scene: Scene, item: Item) -> bool:
         return True
     if text == "one yard" and scene.word(item.end) not in RUN_ON:  # "one yard says 25 mm2, the other 35"
         return True
-    return scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
+    hull = scene.word(item.end) == "," and scene.word(item.end + 1) in HULLS  # "(10.2 m, steel, 9 tons"
+    return hull or scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
 
 
 def _goes_on(scene: Scene) -> bool:

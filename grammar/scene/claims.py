@@ -99,7 +99,7 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
         if scene.word(found.end) in UNKNOWN:  # "150 A, kick unknown"
             continue
         if found.concept == "drain.current" and (
-            _is_in_use(scene, item, value, found) or _beside_tiny(scene, item, value)
+            _is_in_use(scene, item, value, found) or beside_tiny(scene, item, value)
         ):
             continue
         far = gap(scene, item, found.start, found.end)
@@ -135,7 +135,7 @@ def _is_in_use(scene: Scene, item: Item, value: float, found: Found) -> bool:
     )
 
 
-def _beside_tiny(scene: Scene, item: Item, value: float) -> bool:
+def beside_tiny(scene: Scene, item: Item, value: float) -> bool:
     """Whether milliamps tell of a drain, so that whole amps are something else's: "panel gives 5 A, alarm 20 mA"."""
     return value >= SURELY_USED and any(
         other is not item and other.quantity.unit == "milliampere" for other in scene.quantities("AMP")
@@ -236,7 +236,7 @@ def by_nearness(scene: Scene, item: Item, reach: float = NEAREST, but: frozenset
         fact = row_of(head, item.dim)
         if not fact or head.head in but or asked(scene, head):
             continue
-        if fact == "drain.current" and _beside_tiny(scene, item, float(item.quantity.value)):
+        if fact == "drain.current" and beside_tiny(scene, item, float(item.quantity.value)):
             continue
         far = gap(scene, item, head.start, head.end) + (0.5 if head.start > item.start else 0.0)
         if far < best:
