@@ -21,6 +21,8 @@ NOT_QUITE = frozenset(
     {"half", "quarter", "quarters", "third", "thirds", "fifth", "fifths", "not", "nearly", "almost", "never", "how"}
 )
 STANDS_SO = frozenset({"with", "disconnected", "unplugged", "both", "isolated", "its", "the", "leads", "cables"})
+IS_SO = frozenset({"its", "shes", "theyre", "is", "are"})
+TOLD_SO = re.compile(r"(?:^|[,.;(?!] ?)(?:it'?s|she'?s|they'?re|it is|she is|they are)(?: \w+ed)? $", re.IGNORECASE)
 EMPTY = frozenset({"flat", "empty", "dead"})
 
 
@@ -40,7 +42,7 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         span = filled.span()
         yield Stated("battery.charge", 100.0, "percent", scene.text[slice(*span)], span, how="default")
         return
-    if "battery.charge" in told or not told & {"battery.capacity", "battery.chemistry"}:
+    if "battery.charge" in told or not told & {"battery.capacity", "battery.chemistry", "battery.cca"}:
         return
     for item in scene.items:
         before, after = scene.before(item), scene.after(item)
@@ -58,12 +60,19 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         )
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
         listed = before is not None and before.name in (",", "thats", "(", "aboard", "stays", "stay", "stands")
+        listed = listed or (scene.word(item.start - 1) in IS_SO and _is_told(scene, item))
         cold = scene.about("about:freeze", "word:freeze") or "ambient.temperature" in told
         share = before is not None and (bool(before.dim) or before.name in NOT_QUITE)
         frozen = item.name == "full" and cold and _sized(after) and not share
         if owned or frozen or (item.name == "full" and (listed or of_kind) and ends):
             yield replace(stated_at(scene, "battery.charge", 100.0, item.start, item.end), unit="percent")
             return
+
+
+def _is_told(scene: Scene, item: Item) -> bool:
+    """Whether "it's full" tells how the battery is: it begins what is said, no "when it's full"."""
+    ahead = scene.ahead(scene.span(item.start, item.end)[0])
+    return TOLD_SO.search(ahead) is not None and not scene.about("word:charge") and "charger" not in scene.heads
 
 
 def _goes_on(scene: Scene, item: Item) -> bool:

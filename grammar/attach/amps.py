@@ -21,6 +21,7 @@ from grammar.scene.claims import (
     NOTHING,
     Claim,
     asked,
+    beside_tiny,
     by_group,
     by_nearness,
     by_role,
@@ -39,6 +40,11 @@ from grammar.told.words import stops
 
 WEAK_CHARGE = 0.6  # of the amp-hours: a charger hardly gives more
 MOST_DRAIN = 5.0
+ASHORE = frozenset({"dock", "shore", "marina", "pontoon", "quay", "pier"})
+OUTLETS = frozenset(
+    {"outlet", "socket", "hookup", "pedestal", "pillar", "receptacle"}
+)  # no charger's: those are several
+PANEL_GIVES = frozenset({"gives", "makes", "puts", "sends", "delivers", "pushes", "manages", "giving", "making"})
 EVERY = frozenset({"a", "per", "each", "every"})
 BURST = frozenset(
     {"shove", "push", "burst", "nudge", "blip", "dab", "jab", "prod", "thrust", "squirt", "go", "pop", "shot"}
@@ -89,7 +95,7 @@ def amps(scene: Scene, item: Item, value: float) -> Claim | None:
 
 def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     """What its own words tell before all else: a short circuit's amps, a fuse's in place of another, a clamp's."""
-    if is_fault_current(scene, item):
+    if is_fault_current(scene, item) or _of_a_source(scene, item):
         return NOTHING
     if another(scene, item, value):
         return Claim("fuse.rating", "role")
@@ -102,6 +108,15 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     if scene.word(item.end) in EVERY and scene.word(item.end + 1) in BURST:
         return Claim("load.current", "role")  # "150 A a shove"
     return Claim("load.current", "near") if through_a_cable(scene, item) else None
+
+
+def _of_a_source(scene: Scene, item: Item) -> bool:
+    """Whether amps are what an outlet ashore allows, or a panel gives: "a 30 A dock outlet", "the panel makes 5 A"."""
+    at = item.end + (scene.word(item.end) in ASHORE)
+    if scene.word(at) in OUTLETS and "charger.outputs" not in scene.facts:
+        return True
+    panels = (head for head in scene.head_items if head.head == "panel" and 0 < item.start - head.end <= 3)
+    return any(scene.word(head.end) in PANEL_GIVES for head in panels)
 
 
 def _of_a_thing_in_use(scene: Scene, item: Item, value: float) -> bool:
@@ -215,7 +230,7 @@ def _by_topic(scene: Scene, item: Item, value: float) -> Claim | None:
     bursts = any(part.quantity.unit == "second" for part in scene.quantities("TIME"))
     if small and filling and not bursts and not loaded and "drain" not in scene.heads:
         return Claim("charger.current", "default")
-    if "drain" in scene.heads and value <= MOST_DRAIN:
+    if "drain" in scene.heads and value <= MOST_DRAIN and not beside_tiny(scene, item, value):
         return Claim("drain.current", "default")
     asked = scene.likely[:1] == CHARGES and not scene.heads - {"charger", "dcdc", "battery", "meter"}
     if small and asked and not bursts and not scene.quantities("TIME"):

@@ -43,9 +43,14 @@ IN_TANKS = frozenset({"water", "fuel", "diesel", "petrol", "tank"})
 TAKEN_OUT = frozenset({"took", "taken", "used", "drew", "removed"})
 INSULATION = (60.0, 125.0)  # C
 RATINGS = frozenset({60.0, 75.0, 80.0, 85.0, 90.0, 105.0, 125.0})  # C, as printed on cables
+PLACED = frozenset({"house", "bow", "stern", "starter", "leisure", "thruster", "domestic"})
+GRAVITY = (1.05, 1.35)
 FEW = 5  # words and marks of a message that is no more than the print on it
 SIZED = frozenset({"cable.gauge", "cable.area"})
 RATED_AMPS = frozenset({"CCA", "CA"})
+COLD = frozenset(
+    {"heater", "heated", "cold", "frost", "winter", "freezing", "chilly", "unheated", "thermometer", "icy"}
+)
 RATES = frozenset({"1C", "2C", "3C"})
 CHARGED = frozenset({"charge", "charged", "charging", "discharge"})
 THRUST_WITHIN = 4  # words
@@ -146,7 +151,8 @@ def _beside_battery(scene: Scene, item: Item) -> bool:
     before, after = scene.before(item), scene.after(item)
     if before is not None and before.head == "battery":
         return True
-    return after is not None and (after.head == "battery" or after.fact in OF_BATTERY)
+    placed = scene.word(item.end) in PLACED
+    return placed or (after is not None and (after.head == "battery" or after.fact in OF_BATTERY))
 
 
 def watts(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -219,7 +225,8 @@ def _to_be_kept(scene: Scene, item: Item) -> bool:
 
 def temperature(scene: Scene, item: Item, value: float) -> Claim | None:
     """The air's temperature, or what a cable's insulation stands; `value` in Celsius."""
-    if item.quantity.text.strip() in RATES and (scene.lithium_known or CHARGED & scene.vocabulary):
+    cold = bool(COLD & scene.vocabulary) and value > 1 and scene.word(item.end) not in ("rate", "or")
+    if item.quantity.text.strip() in RATES and not cold and (scene.lithium_known or CHARGED & scene.vocabulary):
         return NOTHING  # "the seller says 1C is fine"
     told = any(fact.fact == "cable.insulation" for fact in scene.said) or "cable.insulation" in scene.expected
     spoken = told or close(scene, item, "cable.insulation", reach=3) or "cable" in scene.heads
@@ -253,6 +260,8 @@ def weight(scene: Scene, item: Item, value: float) -> Claim | None:
     if "thrust" in {scene.word(at) for at in range(item.start - THRUST_WITHIN, item.end + THRUST_WITHIN)}:
         return NOTHING  # "I only know the thrust: 95 kilos"
     after = scene.after(item)
+    if GRAVITY[0] <= value <= GRAVITY[1] and after is not None and after.name == "/":
+        return Claim("reading.gravity", "role")  # "1.19 kg/l"
     named = after is not None and (after.head == "battery" or after.fact == "battery.chemistry")
     if not named and LIFTED.search(ahead_of(scene, item)):
         return NOTHING

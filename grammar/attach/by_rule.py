@@ -54,6 +54,7 @@ TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number cou
     "battery.capacity": ("TIME", "CCA"),
     "battery.nominal": ("TIME",),
     "cable.drop": ("VOLT",),
+    "reading.gravity": ("WEIGHT",),
     "cable.area": ("MM", "TIME"),
     "drain.current": ("AH",),
     "load.current": ("AH",),

@@ -28,6 +28,7 @@ OF_AMPS = frozenset({"alternator", "load", "charger", "dcdc", "fuse", "panel", "
 FROM_ALTERNATOR = 9  # words
 MOST_POURED = 200.0
 AVERAGES = frozenset({"averages", "averaging", "average"})
+ISOLATION = frozenset({"converter.common_negative", "charger.isolated"})
 CHARGES = ("charger.current",)
 TO_CHARGE = frozenset({"charge", "charging", "recharge"})
 MOST_FILL = 150.0  # amps, where a capacity is told with them
@@ -89,6 +90,8 @@ def of_named_charger(scene: Scene, item: Item, value: float) -> Claim | None:
     one = scene.word(item.end) in ("one", "unit")
     if one and scene.likely[:1] == CHARGES and not scene.heads - {"charger", "dcdc", "battery", "meter"}:
         return Claim("charger.current", "grammar")  # "and how long would a 30 amp one take"
+    if one and scene.facts & ISOLATION:  # "isolated or not, what fuse for a 20 amp one"
+        return Claim("charger.current", "grammar")
     given = [scene.word(at) for at in range(item.end + 1, item.end + 4)]
     if one and {"of", "off", "from"} & set(given) and "alternator" in scene.heads:
         return Claim("charger.current", "grammar")

@@ -49,12 +49,14 @@ def batteries_counted(scene: Scene, item: Item, value: float) -> Claim | None:
         near = (gap(scene, item, owner.start, owner.end) for owner in around(scene.owners, item, scene.owner_starts))
         alone = item.name.endswith(("pair", "twins")) and not scene.heads - {"battery", "cell"}
         before = scene.before(item)
+        placed = before is not None and before.name in ("bow", "stern") and item.at > 1  # "24 V bow pair"
+        before = scene.items[item.at - 2] if placed else before
         alone = alone or (item.name == "pair" and before is not None and before.dim in ("VOLT", "GROUP"))
         listed = item.name == "pair" and before is not None and before.name == ","
         alone = alone or (listed and bool(scene.facts & OF_BATTERY or scene.quantities("AH")))  # "AGMs, pair, 24 V"
         alone = alone or (item.name == "both" and _both_batteries(scene, item))
         return Claim("battery.count", "near") if alone or min(near, default=NEVER) <= BESIDE else None
-    if item.kind == "times" or "battery" in scene.heads | scene.facts:
+    if item.kind == "times" or (value < MOST_BATTERIES and "battery" in scene.heads | scene.facts):
         return Claim("battery.count", "default")
     return None
 

@@ -27,6 +27,8 @@ SHOWN_BY = frozenset(
 MOST_PLACES = 12
 OF_SYSTEM = frozenset({"thruster", "windlass", "motor", "bank", "boat", "system", "side"})
 FORCEFUL = 60.0  # what "kicks with 260" are amps, not so many kicks
+TO_DO = frozenset({"keep", "charge", "run", "go", "be", "do", "get", "fit", "make", "power", "hold", "fill", "give"})
+FLAT = frozenset({"flat", "dead", "empty", "drained", "killed", "emptied"})
 MOST_BURSTS = 1000
 
 
@@ -36,7 +38,7 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("solar.sun_hours", "role")
     if value <= 30 and item.kind not in ("count", "times") and is_age(scene, item):
         return Claim("battery.age", "role")
-    if counts_cables(scene, item) or of_people(scene, item) or _shows(scene, item):
+    if counts_cables(scene, item) or of_people(scene, item) or _shows(scene, item) or _counts_nothing(scene, item):
         return NOTHING
     if value != int(value) or not 1 <= value <= MOST_BURSTS:
         return None
@@ -47,6 +49,8 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     kicks = "to" in (scene.word(item.start - 1), scene.word(item.start - 2))  # "kicks to about 400"
     kicks = kicks or (value >= FORCEFUL and "kicks" in (scene.word(item.start - 1), scene.word(item.start - 2)))
     kicks = kicks or _kicks_in(scene, item)
+    after = scene.after(item)
+    kicks = kicks or (after is not None and after.fact == "battery.chemistry")  # "goes out of a 90 AGM"
     if close(scene, item, "load.bursts", reach=1.3) and not kicks and not _rated_next(scene, item):
         return Claim("battery.count" if _priced_each(scene, item) else "load.bursts", "role")
     if _of_rounds(scene, item):
@@ -54,6 +58,13 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     if value <= 12 and (found := "charger.outputs" if _of_charger(scene, item) else allowed_as(scene, item)):
         return Claim(found, "grammar")
     return _by_word_after(scene, item, value) or batteries_counted(scene, item, value)
+
+
+def _counts_nothing(scene: Scene, item: Item) -> bool:
+    """Whether it is short for "to", "enough 2 keep it up", or tells how often one was "dragged flat four times"."""
+    if scene.word(item.end) == "times":
+        return bool(FLAT & {scene.word(at) for at in range(item.start - 5, item.start)})
+    return item.quantity.text.strip() == "2" and scene.word(item.end) in TO_DO
 
 
 def _kicks_in(scene: Scene, item: Item) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.attach.settings import SETTING_WITHIN
 from grammar.lexicon.vocabulary import Found
 from grammar.scene.claims import close
@@ -39,6 +41,8 @@ SPEAKS = frozenset(
         "ours",
     ]
 )  # "no they'd be in parallel"
+NAMELESS = frozenset({"name", "brand", "nonsense", "frills"})  # "a no name lithium"
+ASKED_SO = frozenset({"isnt", "arent", "wouldnt", "wont", "doesnt"})
 IS = frozenset({"is", "are", "was"})
 THAT = frozenset({"that", "it", "this", "they", "these", "she", "battery", "batteries"})
 
@@ -56,8 +60,17 @@ def is_denied(scene: Scene, item: Item) -> bool:
         and scene.word(found.start - 1) != "why"
         and not _or_not(scene, found)
         and not (found.start == 0 and scene.word(1) in SPEAKS)
+        and not (scene.word(found.start) == "no" and scene.word(found.end) in NAMELESS)
+        and not (item.fact == "battery.duty" and scene.word(found.start) in ASKED_SO and _asks(scene, item))
         for found in around(scene.denials, item, scene.denial_starts)
     )
+
+
+def _asks(scene: Scene, item: Item) -> bool:
+    """Whether the clause of a value is a question: "isn't deep cycle a waste on it?" denies nothing."""
+    end = scene.span(item.start, item.end)[1]
+    mark = re.search(r"[.?!;]", scene.text[end:])
+    return mark is not None and mark[0] == "?"
 
 
 def _or_not(scene: Scene, denial: Found) -> bool:
@@ -72,6 +85,9 @@ def is_unsure(scene: Scene, item: Item) -> bool:
     if item.fact == "battery.charge" and (
         (last in THAT and second in IS)
         or "whens" in (last, second)
+        or (last in ("i", "we", "she", "they") and second in ("am", "are", "is") and third == "when")
+        or (scene.word(item.start) == "at" and {"when", "am"} <= {last, second, third})
+        or (scene.word(item.start) == "at" and "when" in (second, third) and last in THAT | {"i", "we", "she"})
         or (last in IS and second in THAT and third in ("if", "whether", "when"))
     ):
         return True

@@ -25,6 +25,8 @@ WIRES = frozenset(
         "charging",
         "jumper",
         "jump",
+        "twin",
+        "double",
         "bare",
         "long",
         "short",
@@ -41,6 +43,8 @@ SIZE_NEXT = frozenset({"with", "w", "in", "for", "to", "by", "of"})
 COATS = frozenset({"insulation", "plastic", "plastics", "sheath", "sheathing", "jacket", "coating", "pvc"})
 COATED_WITHIN = 6  # words
 OUT_OF_LINE = frozenset({"with", "fuse", "fuses", "breaker", "holder", "filter"})  # "two AGMs in line with the price"
+JOINED = frozenset({"battery.chemistry", "battery.nominal"})
+SIZED = frozenset({"VOLT", "AH", "COUNT", "NICKNAME", "NUM"})  # "we do the canal end to end" joins none of them
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 
 
@@ -139,7 +143,16 @@ def only_looks_so(scene: Scene, item: Item) -> bool:
     """Whether a word of a layout says something else: "para" in Spanish, what fuse goes "in line"."""
     if scene.word(item.start) in ABROAD and item.end - item.start == 1:
         return not _follows_figure(scene, item)
-    if [scene.word(item.start), scene.word(item.start + 1)] != ["in", "line"] or item.fact != "bank.layout":
+    words = [scene.word(at) for at in range(item.start, item.end)]
+    if words in (["string"], ["strings"]) and any(
+        one.dim == "TIME" and scene.word(one.end + 1) == "string" for one in scene.items
+    ):
+        return True  # "25 minutes a string" of pots
+    if words == ["end", "to", "end"]:
+        own = scene.clause(item.start)
+        here = [one for one in scene.items[: item.at] if scene.clause(one.start) == own]
+        return item.at > 1 and not any(one.head == "battery" or one.fact in JOINED or one.dim in SIZED for one in here)
+    if words[:2] != ["in", "line"] or item.fact != "bank.layout":
         return False
     before = scene.before(item)
     ones = before is not None and before.head in ("battery", "") and (_follows_figure(scene, item) or before.head)

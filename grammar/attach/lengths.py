@@ -12,6 +12,7 @@ from grammar.text.standard import METRIC_SIZES
 STUDS = frozenset({5.0, 6.0, 8.0, 10.0, 12.0})  # mm
 HOLES = frozenset({"stud", "studs", "post", "posts", "bolt", "bolts", "thread"})
 MEASURED_SO = frozenset({"tall", "wide", "deep", "beam", "draft", "draught"})  # a mast, a lock, the boat
+HULLS = frozenset({"steel", "wood", "wooden", "grp", "fibreglass", "fiberglass", "aluminium", "ferro", "timber"})
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})
 DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
 RUNS = frozenset({"runs", "lengths", "cables", "lots"})
@@ -28,6 +29,8 @@ BUYING_REACH, COST_REACH, VOLTS_REACH = 5, 8, 14  # words
 SENTENCE_ENDS = frozenset(".?!;")
 GOING_ON = 20  # words
 ONE_OR_BOTH_WAYS = ("length_one_way", "length_total")
+LUGS = frozenset({"lug", "lugs", "crimp", "terminals"})
+LEAST_LUG = 16.0  # mm2
 THIN = 5.0  # mm2
 WIRES = frozenset({"wire", "wires", "flex", "twin", "core", "cores", "cable", "bellwire", "t&e", "tri", "stranded"})
 SMALLEST = 10  # mm2 that go without their unit
@@ -58,7 +61,7 @@ def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
     told = scene.about("role:length_one_way", "role:length_total") and len(scene.quantities("LENGTH")) == 1
     if cabled or told:
         return Claim("cable.length", "role")
-    if beside(scene, item, "cable", reach=9) or scene.quantities("GAUGE", "AREA", "AMP", "MM"):
+    if beside(scene, item, "cable", reach=9) or scene.quantities("GAUGE", "AREA", "AMP", "WATT", "MM"):
         return Claim("cable.length", "near")
     if (
         len(scene.tokens) <= SHORT
@@ -78,7 +81,8 @@ def _is_none(scene: Scene, item: Item) -> bool:
         return True
     if text == "one yard" and scene.word(item.end) not in RUN_ON:  # "one yard says 25 mm2, the other 35"
         return True
-    return scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
+    hull = scene.word(item.end) == "," and scene.word(item.end + 1) in HULLS  # "(10.2 m, steel, 9 tons"
+    return hull or scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
 
 
 def _goes_on(scene: Scene) -> bool:
@@ -209,9 +213,12 @@ def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.area", "near")
     if scene.word(item.start - 1) in ("on", "for") and "cable" in scene.heads and value >= SMALLEST:  # "a lug on 70mm"
         return Claim("cable.area", "range")
+    if LUGS & {scene.word(at) for at in range(item.start - 3, item.end + 2)} and value >= LEAST_LUG:
+        return Claim("cable.area", "near")  # "a lug size 70mm": no stud is so thick
     circuit = bool(scene.quantities("AMP") and scene.quantities("LENGTH"))  # "50mm for 240 A at 5 m"
     if ({"space", "terminal"} & scene.heads and not circuit) or scene.about("word:fit"):
         return NOTHING
-    if scene.quantities("AMP", "LENGTH") or "cable" in scene.heads or "load" in scene.heads:
+    fused = "fuse" in scene.heads and value >= SMALLEST
+    if scene.quantities("AMP", "LENGTH") or {"cable", "load"} & scene.heads or fused:
         return Claim("cable.area", "range")
     return NOTHING

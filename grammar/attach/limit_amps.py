@@ -22,6 +22,7 @@ OF_LOADS = frozenset({"thruster", "thrusters", "motor", "motors", "windlass", "i
 LABELS = frozenset({"sticker", "label", "printed", "marked", "stamped"})
 LEAD = frozenset({"flooded", "agm", "gel", "lead"})
 BURSTS = frozenset({"burst", "bursts", "push", "pushes", "shove", "shoves", "nudge", "nudges", "goes", "dabs", "blips"})
+EACH_GO = frozenset({("a", "go"), ("a", "push"), ("a", "time"), ("each", "time"), ("per", "go"), ("a", "lock")})
 PEAKS = ("load.peak", "battery.peak_current")
 
 
@@ -83,7 +84,10 @@ def peaks(scene: Scene, item: Item) -> bool:
 
 def _in_bursts(scene: Scene, item: Item) -> bool:
     """Whether the only amps of a message are drawn in bursts that are to be counted: "180A, 8s bursts, how many"."""
-    bursts = any(_is_short(one) and scene.word(one.end) in BURSTS for one in scene.items[item.at + 1 : item.at + 3])
+    near = [one for one in scene.items[item.at + 1 : item.at + 3] if _is_short(one)]
+    if any((scene.word(one.end), scene.word(one.end + 1)) in EACH_GO for one in near):
+        return len(scene.quantities("AMP")) == 1
+    bursts = any(scene.word(one.end) in BURSTS for one in near)
     return bursts and len(scene.quantities("AMP")) == 1 and scene.about("request:how_many", "request:how_long")
 
 

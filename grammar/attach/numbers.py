@@ -22,6 +22,7 @@ SPREAD = (0.01, 0.2)
 FROST = (-45.0, -1.0)
 ENDS = frozenset({"bow", "stern"})
 LITTLE = 2.0  # amps that something left on takes
+WATTS_WITHIN = 6  # words
 MANY_WATTS = 500.0  # no small load takes so many amps
 HAVE = frozenset({"got", "have", "ive", "found", "own"})
 AT_HAND = frozenset(
@@ -46,6 +47,8 @@ def _goes_by_watts(scene: Scene, item: Item) -> bool:
     """Whether it is of watts: "a 1500 inverter"; of a thing like the one of whose was spoken, "no kettle then. toaster
     900"."""
     small = (head for head in scene.head_items if (head.head, head.name) == ("load", "electronics"))
+    if {"wattage", "watts"} & {scene.word(at) for at in range(item.start - WATTS_WITHIN, item.start)}:
+        return True  # "the wattage on it says 1200"
     if plain(item) >= MANY_WATTS and any(gap(scene, item, head.start, head.end) <= TOUCHING for head in small):
         return True
     before, told = scene.before(item), {old.fact for old in scene.said}

@@ -72,7 +72,8 @@ def _taken_from(scene: Scene, first: Item, second: Item) -> Item | None:
     if between & UPWARD and ((one, other) == (12.0, 24.0) or converts(scene)):
         return first
     told = converts(scene) or ("charger" in scene.heads and bool(ISOLATED & scene.vocabulary))
-    return first if between == {"/"} and told else None
+    adjacent = first.end == second.start and (one, other) == (12.0, 24.0)  # "dcdc 12 24"
+    return first if told and (adjacent or between == {"/"}) else None
 
 
 def parted_from(scene: Scene, at: int) -> bool:
@@ -142,7 +143,9 @@ def put_out(scene: Scene, item: Item) -> Claim | None:
     """The amps that a converter gives: "24 V 20 A from 12 V", "12 to 24, 15 A out"."""
     after = scene.word(item.end)
     if (after in ("out", "output") or _at_outlet(scene, item)) and (
-        converts(scene) or any(steps_up(scene, other) for other in [*_volts(scene), *scene.quantities("COUNT")])
+        converts(scene)
+        or {12.0, 24.0} <= scene.figures
+        or any(steps_up(scene, other) for other in [*_volts(scene), *scene.quantities("COUNT")])
     ):
         return Claim("charger.current", "role")
     side = [scene.word(at) for at in range(item.end, item.end + 4)]

@@ -19,7 +19,7 @@ BEFORE_AMPS = 4  # words from a charger to its amps
 SMALLEST_PEAK = 40.0  # bare amps
 NEXT, LEADS_TO = 4, 4  # words from a figure to the word that is the next one's, and from that to it
 TO_LIMIT = 0.7
-RUNNING = frozenset({"run", "runs", "running"})
+RUNNING = frozenset({"run", "runs", "running", "normal", "normally"})
 CUTS = frozenset({"cuts", "trips", "stops", "cut", "trip", "limits", "switches", "shuts"})
 STEADILY = frozenset({"continuous", "continuously", "cont", "constant", "sustained"})
 LATER = frozenset({"after", "afterwards", "thereafter"})  # "600 A of kick, 400 after"
@@ -90,7 +90,7 @@ def _of_start(scene: Scene, item: Item, claim: Claim) -> Claim:
     """What amps near a word of starting are: those of running, or whose peak."""
     if _names_next(scene, item) or _is_steady(scene, item):
         return Claim("load.current", "role")
-    if any(_runs(scene, other) for other in scene.quantities("NUM")):
+    if any(_runs(scene, other) for other in scene.quantities(*FIGURES)):
         return Claim("load.peak", "role")
     return as_peak(scene, item, claim)
 

@@ -35,10 +35,16 @@ def size_beside(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.area" if of_cable(scene, value) else "battery.capacity", "grammar")
     if str(int(value)) in GROUPS and (_onward(scene, item) or _instead_of_another(scene, item)):
         return Claim("battery.group", "grammar")
+    goes = (scene.word(item.end), scene.word(item.end + 1), scene.word(item.end + 2))
+    if str(int(value)) in GROUPS and (goes[:2] == ("go", "in") or goes[1:] == ("go", "in")):
+        return Claim("battery.group", "grammar")  # "27 go in?", "31 would go in"
     fits = scene.about("word:fit") and "dcdc" not in scene.heads and not _is_measured(scene, item)
     if str(int(value)) in GROUPS and fits and not scene.quantities("AH", "INCH"):
         return Claim("battery.group", "range")
-    if scene.quantities("AREA") and value in METRIC_SIZES and _joined_to(scene, item, "AREA"):
+    said = scene.word(item.start - 1) == "says" and any(
+        scene.word(other.start - 1) == "says" for other in scene.quantities("AREA")
+    )
+    if scene.quantities("AREA") and value in METRIC_SIZES and (said or _joined_to(scene, item, "AREA")):
         return Claim("cable.area", "grammar")
     return None
 

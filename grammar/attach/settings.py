@@ -42,6 +42,9 @@ def _elsewhere(scene: Scene, found: Found) -> bool:
     """Whether a position is no switch's, as nothing that charges is spoken of: "adjourned position: gel"."""
     if scene.word(found.start) not in ("position", "positions") or {"charger", "panel", "dcdc"} & scene.heads:
         return False
+    kinds = {item.name for item in scene.items if item.fact == "battery.chemistry"}
+    if len(kinds) == 2 and scene.word(found.start - 3) in ("at", "on", "in"):  # "gel at the AGM position"
+        return False
     return not any(old.fact.startswith("charger.") for old in scene.said) and scene.likely[:1] != ("charger.current",)
 
 

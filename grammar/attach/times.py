@@ -42,6 +42,9 @@ WORKING = frozenset(
         *("docking", "lifting"),
     }
 )
+WEATHER = frozenset(
+    {"rain", "cloud", "clouds", "fog", "drizzle", "gloom", "overcast", "snow", "mist", "storms", "gales"}
+)
 APART = frozenset({"older", "newer", "younger", "apart"})
 LONG = frozenset({"day", "week", "month", "year"})
 FADES = re.compile(  # "it goes weak after two minutes": how long a motor ran, no rest of a battery
@@ -65,6 +68,10 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("storage.time", "role")  # "haul-out tomorrow, back in 26 weeks"
     if unit == "second" and _cells(scene, item):
         return NOTHING
+    if unit == "day" and scene.word(item.end) == "in" and scene.word(item.end + 1) == "day":
+        return NOTHING  # "13.4 day in day out"
+    if scene.word(item.end) == "of" and WEATHER & {scene.word(item.end + 1), scene.word(item.end + 2)}:
+        return NOTHING  # "a week of rain"
     claim = _no_time(scene, item, value) or _told(scene, item, value)
     if claim:
         return claim

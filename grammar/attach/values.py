@@ -178,7 +178,8 @@ def _counts_things(scene: Scene, item: Item) -> bool:
 def _charges(scene: Scene, item: Item) -> bool:
     """Whether "smart" is said of a charger: "10 amps, smart", "the charger is smart"; not "smart BMS"."""
     after = scene.after(item)
-    if after is not None and after.kind in ("word", "thing") and after.head not in ("charger", "dcdc"):
+    named = after is not None and (after.head in ("charger", "dcdc") or after.name in ("thing", "one", "job", "gadget"))
+    if after is not None and after.kind in ("word", "thing") and not named:
         return False
     return "charger" in scene.heads or scene.likely[:1] == ("charger.current",)
 
@@ -191,6 +192,7 @@ def _of_charger(scene: Scene, item: Item) -> bool:
     mine = scene.word(item.start - 1) in ("my", "our", "the", "old", "his", "this", "their", "her", "your") or (
         before and before.dim == "AMP"
     )
+    mine = mine or (scene.word(item.start - 1) in ("a", "an") and scene.word(item.start - 2) in ("on", "from", "with"))
     return after is not None and after.head == "charger" and others and bool(mine) and item.name != "lfp"
 
 
@@ -203,7 +205,8 @@ def _flag(scene: Scene, item: Item) -> tuple[str, Value]:
     steps = {12.0, 24.0} <= {
         item.quantity.value for item in scene.quantities("VOLT", "NUM", "COUNT")
     }  # "a 12 to 24 one"
-    charges = "charger" in scene.heads and "dcdc" not in scene.heads and not steps
+    pair = scene.word(item.end - 1) == "inside"  # "a two-leg charger with its negatives joined inside"
+    charges = "charger" in scene.heads and "dcdc" not in scene.heads and (pair or not steps)
     if item.fact == "converter.common_negative" and (asked or charges):
         return "charger.isolated", not true
     if item.fact == "charger.isolated" and not true and "converter.common_negative" in scene.expected:

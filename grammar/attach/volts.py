@@ -12,6 +12,7 @@ from grammar.text.standard import NOMINAL
 from grammar.told.batteries.capacities import is_size
 
 LEAST, MOST_LOST = 0.3, 1.9  # volts that are lost somewhere, not a battery's
+WORDS_BETWEEN = 3
 SIX = 6.0  # no boat's system
 INPUT_WITHIN = 0.6
 HIGHER = frozenset({24.0, 36.0, 48.0})
@@ -76,7 +77,8 @@ def volts(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.nominal", "range")
     if not is_nominal(item):
         return Claim("reading.voltage", "range")
-    return NOTHING if _of_a_thing(scene, item) else nominal(scene, item)
+    other = _of_a_thing(scene, item) or _of_small_charger(scene, item, value)
+    return NOTHING if other else nominal(scene, item)
 
 
 def _as_reading(item: Item, value: float) -> Stated:
@@ -112,6 +114,14 @@ def nominal(scene: Scene, item: Item) -> Claim | None:
     if beside(scene, item, "charger", reach=1):
         return NOTHING
     return Claim("bank.voltage", "default")
+
+
+def _of_small_charger(scene: Scene, item: Item, value: float) -> bool:
+    """Whether they are a charger's that is put on a half of the bank: "a 24 V pair, each with its own 12 V charger"."""
+    after = [head for head in scene.head_items if head.start >= item.end][:1]
+    named = after and after[0].head == "charger" and after[0].start - item.end <= WORDS_BETWEEN
+    more = (other.quantity.value for other in scene.quantities("VOLT") if is_nominal(other))
+    return bool(named) and not converts(scene) and any(not isinstance(one, str) and one == 2 * value for one in more)
 
 
 def _a_battery(scene: Scene, item: Item) -> bool:

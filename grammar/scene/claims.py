@@ -32,6 +32,9 @@ LASTING = frozenset(
     {"round the clock", "night and day", "day and night", "24 7", "all the time", "constantly", "nonstop"}
 )
 PLACES = frozenset({"bow", "house", "stern", "leisure", "domestic"})
+SOURCES = frozenset({"alternator", "charger", "dcdc"})
+BESIDE_IT = frozenset({"to", "beside", "by", "near", "off", "from", "with", "behind"})
+SAID_SO = frozenset({"is", "s", "are", "its", "was", "only", "just", "(", ",", "thats", "which"})
 NEAREST = 7.0  # a head further away than this has nothing to do with a quantity
 
 
@@ -92,16 +95,30 @@ def by_role(scene: Scene, item: Item, value: float, *, weak: bool = False) -> Cl
             continue
         if found.concept == "load.current" and _takes_time(scene, found):
             continue
+        source = _rated_source(scene, item, found) if found.concept == "load.current" else ""
         if scene.word(found.end) in UNKNOWN:  # "150 A, kick unknown"
             continue
-        if found.concept == "drain.current" and _is_in_use(scene, item, value, found):
+        if found.concept == "drain.current" and (
+            _is_in_use(scene, item, value, found) or beside_tiny(scene, item, value)
+        ):
             continue
         far = gap(scene, item, found.start, found.end)
         if far > role.reach or _of_another(scene, item, found) or (far > 0 and not weak and _headed(scene, item, far)):
             continue
         if (far, role.rank) < best:
-            best, claim = (far, role.rank), Claim(found.concept, "role")
+            best, claim = (far, role.rank), Claim(source or found.concept, "role")
     return claim
+
+
+def _rated_source(scene: Scene, item: Item, found: Found) -> str:
+    """What a "rated" makes of a figure that follows it where a source stands before: "the alternator's rated 80"."""
+    if scene.word(found.start) != "rated" or found.end > item.start:
+        return ""
+    before = [head for head in scene.head_items if head.end <= found.start]
+    between = {scene.word(at) for at in range(before[-1].end, found.start)} if before else set()
+    aside = before and BESIDE_IT & {scene.word(before[-1].start - back) for back in (1, 2)}
+    named = before and before[-1].head in SOURCES and between <= SAID_SO and not aside
+    return row_of(before[-1], "AMP") if named else ""
 
 
 def _is_in_use(scene: Scene, item: Item, value: float, found: Found) -> bool:
@@ -115,6 +132,13 @@ def _is_in_use(scene: Scene, item: Item, value: float, found: Found) -> bool:
         )  # "2.5 amps round the clock"
     return (
         value >= IN_USE and words in LASTING and "drain" not in scene.heads and beside(scene, item, "load", reach=2.0)
+    )
+
+
+def beside_tiny(scene: Scene, item: Item, value: float) -> bool:
+    """Whether milliamps tell of a drain, so that whole amps are something else's: "panel gives 5 A, alarm 20 mA"."""
+    return value >= SURELY_USED and any(
+        other is not item and other.quantity.unit == "milliampere" for other in scene.quantities("AMP")
     )
 
 
@@ -211,6 +235,8 @@ def by_nearness(scene: Scene, item: Item, reach: float = NEAREST, but: frozenset
     for head in around(scene.head_items, item, scene.head_starts):
         fact = row_of(head, item.dim)
         if not fact or head.head in but or asked(scene, head):
+            continue
+        if fact == "drain.current" and beside_tiny(scene, item, float(item.quantity.value)):
             continue
         far = gap(scene, item, head.start, head.end) + (0.5 if head.start > item.start else 0.0)
         if far < best:

@@ -38,6 +38,12 @@ OLD_PEOPLE = re.compile(
     r" (?:is|was|turned|turns|will be) (?:now |only |already |just )?$",
     re.IGNORECASE,
 )
+YOUNG = (
+    r"(?:lads?|lass|boy|girl|student|apprentice|kid|child|toddler|teenager|grand(?:son|daughter|child|father|mother)|nephew"
+    r"|niece|son|daughter|youngest|eldest|deckhand|trainee|baby|pupil|cat|dog)"
+)
+OF_PERSON = re.compile(rf"\b{YOUNG},? ?\(?(?:who is |now |of |aged |is |only )*$", re.IGNORECASE)
+PERSON_NEXT = re.compile(rf"^[ -]?(?:olds?|of age)?[ -]?{YOUNG}\b", re.IGNORECASE)  # "my 19 year old student"
 THINGS = re.compile(
     r"\b(?:battery|batteries|agm|gel|lithium|wet|flooded|one|it|bank|fitted|installed)\b", re.IGNORECASE
 )
@@ -75,6 +81,8 @@ def _is_time(item: Item, before: str, after: str) -> bool:
         return JOURNEY.search(after) is not None or HEARD.search(before) is not None
     if unit not in YEARS:
         return False
+    if OF_PERSON.search(before) or PERSON_NEXT.search(after):
+        return True
     if RATE.match(typed):
         return OFTEN.search(before) is not None
     if after.lstrip().lower().startswith("ago"):

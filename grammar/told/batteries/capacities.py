@@ -33,6 +33,7 @@ LEAST_CASE = 50.0  # a number from here on is hardly a case, where neither "grou
 CASES = frozenset({"group", "grp", "case", "size", "bci", "fit", "fits", "tray", "dimensions"})
 BEFORE_SIZE = frozenset({"a", "an", "the", "my", "our", "this", "his", "her"})
 HOLDS = frozenset({"has", "is", "holds", "being", "of", "at", "a", "be", "with", "having"})
+SAYS = frozenset({"is", "says", "reads", "s", "being", "was"})
 IT_IS = frozenset({"its", "thats", "hers", "theyre"})
 NO_SIZE = frozenset({"fuse", "cable", "panel", "charger", "alternator", "dcdc", "bms"})
 NOT_AFTER = frozenset(
@@ -212,6 +213,7 @@ def own_size(scene: Scene, item: Item, value: float) -> bool:
         or _each_has(scene, item)
         or _of_kind(scene, item, value)
         or _it_is(scene, item, value)
+        or _kind_is(scene, item, value)
     )
 
 
@@ -238,6 +240,16 @@ def _of_kind(scene: Scene, item: Item, value: float) -> bool:
         before = scene.items[item.at - 2] if item.at > 1 else None
     named = before is not None and before.fact == "battery.chemistry"
     return named and value >= LEAST_CASE and not CASES & scene.vocabulary
+
+
+def _kind_is(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a kind is said to be of it: "the AGM is a 100", "my gel's an 80", "the deep cycle says 110"."""
+    article = scene.word(item.start - 1) in ("a", "an")
+    at = item.start - 1 - article
+    told = scene.word(at) in SAYS and at > 0
+    if not told or value < LIKELY or CASES & scene.vocabulary or (not article and f"{value:g}" in GROUPS):
+        return False
+    return scene.at_word[at - 1].fact in ("battery.chemistry", "battery.duty")
 
 
 def _it_is(scene: Scene, item: Item, value: float) -> bool:

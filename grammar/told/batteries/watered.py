@@ -16,7 +16,8 @@ POURED = re.compile(
     re.IGNORECASE,
 )
 LOW = re.compile(
-    rf"\b(?:{WATER}|level|levels)(?:'?s| is| are| was| were| stands| sits| has (?:sunk|dropped|gone|fallen))?"
+    rf"\b(?:{WATER}|(?:acid |water )?(?:levels?|lvls?))"
+    r"(?:'?s| is| are| was| were| stands| sits| has (?:sunk|dropped|gone|fallen))?"
     r"(?: (?:down|way|just|well|right|all|a bit|a finger|an inch))*"
     r" (?:below|beneath|under|off|short of|lower than|not over|no longer over) (?:the |its "
     r"|their )?(?:tops? of (?:the )?)?plates\b",

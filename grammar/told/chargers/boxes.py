@@ -10,7 +10,10 @@ from grammar.scene.scene import Scene
 from grammar.told.words import ahead_of, stops
 
 CHARGER, ALTERNATOR = Claim("charger.current", "grammar"), "alternator.current"
-BOX = r"(?<!fuse )(?<!battery )(?<!junction )(?<!chain )(?:box|gadget|gizmo|unit|brick|contraption|converter|booster)"
+BOX = (
+    r"(?<!fuse )(?<!battery )(?<!junction )(?<!chain )"
+    r"(?:box|gadget|gizmo|unit|brick|contraption|converter|booster|apparatus)"
+)
 GIVEN_BY = re.compile(
     rf"\b{BOX},?(?: between [^.?!;]{{3,30}}?)?(?: that| which| it)?"
     r" (?:giv(?:es?|ing)|push(?:es|ing)?|puts? out|putting out|deliver(?:s|ing)?|mak(?:es?|ing)|yield(?:s|ing)?|does"
@@ -24,13 +27,24 @@ ARTICLES = frozenset({"a", "an", "the", "my", "our"})
 ENDS = frozenset({"and", "into", "to", "at", "for", "from", "of", "while", "when", "so", "but", "then"})
 SYSTEMS = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})  # volts, where no unit stands behind
 LEAST, MOST = 2.0, 120.0  # amps of a converter
-OPEN = frozenset({"load.current", "load.bursts", "load.peak", "battery.capacity", "reading.current", ALTERNATOR})
+OPEN = frozenset(
+    {"load.current", "load.bursts", "load.peak", "battery.capacity", "reading.current", "drain.current", ALTERNATOR}
+)
 CHARGES = Claim("charger.current", "near")
 LEAST_BARE, MOST_BARE = 1.0, 100.0
 VOLTS = frozenset({12.0, 13.0, 14.0})  # what a charger that "gives 14" may give
 LOOSE = frozenset({"load.current", "drain.current", "reading.current"})
 NUMBER_ENDS = r"(?=\W*(?:$|[.,;?!)]|\b(?:and|or|so|when|how|what|in|does|will|would|can|then)\b))"
 BOX_NEXT = re.compile(r"[ -]*(?:box|brick|wall wart|plug-in|gadget|gizmo)\b", re.IGNORECASE)
+THING_NEXT = re.compile(r"[ -]*(?:thing|yoke|thingy|device|jobbie|job|doofer|apparatus)\b", re.IGNORECASE)
+MOST_THING = 15.0  # amps of what is only called a thing
+ON_BATTERY = re.compile(  # "5 amp on a 180 wet", "40 A on his 100 Ah gel"
+    r" on (?:(?:an?|the|my|our|his|her) )?(?P<size>\d{2,3}) ?(?:ah |amp hours? )?"
+    r"(?:agm|gel|wet|flooded|lead|lithium|lfp|battery)\b",
+    re.IGNORECASE,
+)
+MOST_SHARE = 0.6  # of the amp-hours
+HOURS_WITH = re.compile(r"\bhow (?:long|many hours) (?:w/?|with|on|using) an? $", re.IGNORECASE)
 FED_BY = re.compile(
     r"\b(?:off|from) (?:the|my|our|his|her) (?:engine|start\w*|alternator|main|house)\b"
     r"|\b12 ?v? (?:to|into) (?:12|24)\b",
@@ -131,10 +145,23 @@ def _is_charging(scene: Scene, item: Item, waits: bool) -> bool:
         return FED_BY.search(after) is not None or (waits and bool(scene.quantities("AH")))
     if PULLED_AT.match(after):
         return "alternator" in scene.heads
-    if CHARGING_THING.search(before):
+    if CHARGING_THING.search(before) or _on_battery(scene, item, after):
+        return True
+    if HOURS_WITH.search(before) and waits and re.match(NUMBER_ENDS, after):
         return True
     ends = re.match(NUMBER_ENDS, after) is not None
     return ends and waits and not scene.heads & OTHERS and ON_IT.search(before) is not None
+
+
+def _on_battery(scene: Scene, item: Item, after: str) -> bool:
+    """Whether so many amps are put on a battery, and nothing that draws them is spoken of."""
+    if scene.heads & OTHERS or LASTS.search(scene.text) or scene.about("request:how_long", "role:off"):
+        return False
+    value = float(item.quantity.value)
+    if THING_NEXT.match(after):
+        return value <= MOST_THING and "battery" in scene.heads | scene.facts
+    on = ON_BATTERY.match(after)
+    return on is not None and value <= MOST_SHARE * float(on["size"])
 
 
 def _bare_charging(scene: Scene, item: Item, waits: bool) -> bool:

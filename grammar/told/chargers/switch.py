@@ -29,9 +29,12 @@ STAMPED = MARKED - {"says", "reads"}
 MARKED_AFTER = 4  # words from a charger to what it is marked with
 OFFERED_AS = SWITCHES | {"options", "choices", "setting", "buttons", "programmes", "programs", "profiles", "curves"}
 OFFERED_AS |= DIALS
-GIVES = frozenset({"does", "do", "has", "offers", "gives", "only", "just", "with", "between", "allows"})
+GIVES = frozenset(
+    {"does", "do", "has", "offers", "gives", "only", "just", "with", "between", "allows", "reads", "shows"}
+)
 KNOWS = frozenset({"know", "knows", "understands", "speaks", "recognises", "recognizes"})
 JOINERS = frozenset({"/", ",", "or", "and", "&", "+"})
+MOST_PLACES = 9  # numbered places of a switch
 USED = frozenset({"on", "use", "using", "used", "uses", "chose", "chosen", "picked"})
 AHEAD, BEHIND = 8, 4  # pieces before and after a list in which it is said what offers it
 CHARGE_VOLTS = (13.0, 16.0)
@@ -48,6 +51,9 @@ MADE_FOR = re.compile(
     rf"{CHARGER}[^.?!;]{{0,32}}?,? (?:made|meant|built|intended|designed|sold|bought|set|marked"
     rf"|labelled) (?:for|as) ['\"‘“]?$",
     re.IGNORECASE,
+)
+ONLY_KNOWS = re.compile(
+    r"\bcharger (?:only|just) (?:knows|does|has|speaks|understands|offers|takes)(?: the)? ['\"‘“]?$", re.IGNORECASE
 )
 ON_QUOTED = re.compile(rf"{CHARGER}[^.?!;]{{0,32}}?,? (?:on|at|says|marked|reads) ['\"‘“]$", re.IGNORECASE)
 ON_ASIDE = re.compile(rf"{CHARGER} (?:is|was)[^.?!;,]{{3,28}}, (?:still )?on $", re.IGNORECASE)
@@ -97,6 +103,9 @@ def _left_at(scene: Scene, item: Item, offered: bool) -> bool:
     """Whether the switch was left there: "my nephew left it at WET", "the selector sits at gel"."""
     if scene.word(item.start - 1) not in ("at", "on", "to"):
         return False
+    other = scene.items[item.at - 2] if item.at > 1 else item
+    if other.fact == item.fact and other.name != item.name and SWITCHES & scene.vocabulary:
+        return True  # "got the gel on AGM since the switch is stuck"
     before = [scene.word(at) for at in range(item.start - 1 - STANDS_AT, item.start - 1)]
     after = scene.after(item)
     if REMAINS & set(before[-2:]) and any(0 < item.start - head.end <= MARKED_AFTER for head in _chargers(scene)):
@@ -136,12 +145,18 @@ def _lists(scene: Scene, kinds: list[Item]) -> Iterator[list[Item]]:
     """Runs of two kinds and more with nothing but joiners between."""
     run = kinds[:1]
     for first, second in pairwise(kinds):
-        if all(other.name in JOINERS for other in scene.items[first.at + 1 : second.at]):
+        if all(other.name in JOINERS or _is_place(other) for other in scene.items[first.at + 1 : second.at]):
             run.append(second)
             continue
         yield run
         run = [second]
     yield run
+
+
+def _is_place(item: Item) -> bool:
+    """Whether it numbers a place of a switch: "1 gel, 2 AGM, 3 wet"."""
+    value = item.quantity.value if item.dim in ("NUM", "COUNT") else ""
+    return not isinstance(value, str) and 1 <= value <= MOST_PLACES and value % 1 == 0
 
 
 def _is_known(scene: Scene, run: list[Item]) -> bool:
@@ -237,4 +252,4 @@ def of_its_kind(scene: Scene, item: Item) -> bool:
     if "charger" not in scene.heads:
         return False
     before = ahead_of(scene, item)
-    return any(words.search(before) for words in (MADE_FOR, ON_QUOTED, ON_ASIDE))
+    return any(words.search(before) for words in (MADE_FOR, ON_QUOTED, ON_ASIDE, ONLY_KNOWS))

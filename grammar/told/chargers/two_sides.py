@@ -65,7 +65,7 @@ VALUES = {"12": 12.0, "twelve": 12.0}
 ANY = r"12|24|twelve|twenty[- ]four"
 SOURCE = r"(?:engine|start(?:er|ing)?|house|domestic|alternator|cranking|leisure|main|service)"
 FED = re.compile(
-    r"\b(?:feed|charge|fill|supply|top up|nourish|keep up|bring up)(?:s|es|ing)? (?:up )?(?:the |my |our |a )?"
+    r"\b(?:feed|charge|load|fill|supply|top up|nourish|keep up|bring up)(?:s|es|ing)? (?:up )?(?:the |my |our |a )?"
     rf"(?P<given>{ANY})(?:{V}(?! (?:a|amps?)\b)|(?= (?:off|out)\b))[^.?!;]{{0,24}}? (?:from|off"
     rf"|out of) [^.?!;\d]{{0,34}}?(?<![-\d.])(?P<taken>{ANY})\b{V}",
     re.IGNORECASE,
@@ -105,13 +105,15 @@ SYSTEMS = {"12": 12.0, "twelve": 12.0, "24": 24.0, "36": 36.0, "48": 48.0}
 OF_VOLTS = r"(?: ?-?v(?:olts?)?\b|(?! ?(?:h|hrs?|hours?|ah|amps?|cells?|batteries|boats|/|\.\d)\b)\b)"
 LOW, GIVEN = rf"\b(?P<low>12|twelve)\b{OF_VOLTS}", rf"\b(?P<high>24|twenty[- ]four)\b{OF_VOLTS}"
 HALF = re.compile(  # what is or is not one half of the bank
-    r"\b(?:half|(?:lower|bottom|upper|top|first|second|one) (?:half|battery|one|twelve)) of (?:the|my|our|a|that|his)"
+    r"\b(?:half|middle|centre|center|mid-?point|(?:lower|bottom|upper|top|first|second|one) (?:half|battery|one"
+    r"|twelve)) of (?:the|my|our|a|that|his)"
     rf" (?P<high>24|36|48|twenty[- ]four)\b{OF_VOLTS}",
     re.IGNORECASE,
 )
 CARRIES = re.compile(
     r"\b(?:box|gadget|gizmo|converter|booster|b2b|dc-?dc|unit|step-?up)\b"
-    r"|\b(?:charg(?:es?|ing)|feeds?|fills?) (?:a|the|my|our) (?:24|twenty)",
+    r"|\b(?:charg(?:es?|ing)|feeds?|fills?) (?:a|the|my|our) (?:24|twenty)"
+    r"|\b(?:suck|pull|draw|take|cost)\w*\b[^.?!;]{0,12}\b(?:from|off|out of) the (?:12|24)",
     re.IGNORECASE,
 )
 PAIRS = tuple(  # how the side that gives and the side that gets are told
@@ -124,7 +126,10 @@ PAIRS = tuple(  # how the side that gives and the side that gets are told
             rf"\b(?:from|off|out of) (?:a |an |the |my |our )?{LOW} (?:engine|motor|diesel|alternator|dynamo)\b",
             rf"\b(?:feeds?|charg(?:es?|ing)|fills?) (?:a |the |my |our ){GIVEN}",
         ),
-        (r"\b(?P<low>12)(?: ?-?v(?:olts?)?)? side\b", rf"\b(?:amps?|amperes|a) (?:at|on) {GIVEN}"),
+        (
+            r"\b(?P<low>12)(?: ?-?v(?:olts?)?)? side\b",
+            rf"(?:\b|(?<=\d))(?:amps?|amperes|a)(?: out)? ?(?:at|on|@) ?{GIVEN}",
+        ),
     )
 )
 ONE_PLACE = re.compile(

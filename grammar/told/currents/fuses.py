@@ -10,6 +10,7 @@ from grammar.scene.scene import Scene
 from grammar.told.words import ahead_of
 
 FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400, 500})  # usual sizes, in amps
+SMALL_FUSES = frozenset({5.0, 7.5, 10.0, 15.0, 20.0, 25.0})
 SMALLEST_FUSE = 30
 FOLLOWING = 60  # characters after amps that can tell of their fuse
 SAYING = frozenset({"say", "says", "said", "reckon", "reckons", "think", "thinks", "thought", "want", "wants"})
@@ -42,6 +43,18 @@ USED_TO_BE = re.compile(
 PUT = re.compile(
     r"\b(?:for|with|by|to|put|fit\w*|has|have|got|now|is|us\w+)\W+(?:in\W+)?(?:(?:an?|the|now)\W+)*$", re.IGNORECASE
 )
+SAID_OF_FUSE = re.compile(  # "the breaker he wants is 200", "fuse in there says 250"
+    r"\b(?:fuse|breaker)(?: that| which)?(?: in there| there| aboard)?"
+    r"(?: (?:i|we|he|she|they|the \w+|my \w+|your \w+)(?:'s| has| have| had)?"
+    r" (?:wants?|says?|said|wanted|fitted|put in|got|likes?|sold me|recommends?|specifies))?"
+    r" (?:is|was|says|reads|of)(?: an?| only| just)? $",
+    re.IGNORECASE,
+)
+FOR_LOAD = re.compile(  # "would a 250 fuse suit 180 amps"
+    r"\b(?:fuse|breaker) (?:suits?|serves?|covers?|protects?|(?:be )?(?:ok|okay|right|fine|good|enough)(?: enough)? for"
+    r"|handles?|carr(?:y|ies)|takes?|stands?|do(?:es)? for)(?: an?| the| my)? $",
+    re.IGNORECASE,
+)
 OF_FUSE = (["of"], ["of", "a"], [",", "its"], ["its"], ["is"], ["says"])
 
 
@@ -65,6 +78,11 @@ def in_place(scene: Scene, item: Item) -> Claim | None:
     """The fuse or the load that is there, and the one that it took the place of, which counts no more."""
     if was_there(scene, item) or gave_way(scene, item):
         return NOTHING
+    value, before = item.quantity.value, ahead_of(scene, item)
+    if value in FUSES | SMALL_FUSES and SAID_OF_FUSE.search(before):
+        return Claim("fuse.rating", "role")
+    if item.dim == "AMP" and FOR_LOAD.search(before):
+        return Claim("load.current", "role")
     if took_its_place(scene, item):
         return Claim("fuse.rating", "role")
     if scene.word(item.end) not in ("one", "", ".", ",", "?") or "load" not in scene.heads:

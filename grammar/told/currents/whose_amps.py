@@ -5,7 +5,7 @@ from __future__ import annotations
 from grammar.scene.claims import UNSURE, Claim, asked
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
-from grammar.told.currents.fuses import FUSES
+from grammar.told.currents.fuses import FUSES, SMALL_FUSES
 
 LOAD, FUSE = Claim("load.current", "grammar"), Claim("fuse.rating", "grammar")
 ON = frozenset({"on", "for"})
@@ -21,7 +21,6 @@ SORTS = frozenset(  # between the amps and the fuse
 LEAST, MOST = 5.0, 600.0  # amps of a fuse
 FAR = 3  # words from the amps to their fuse
 SMALLEST_LOAD = 40.0
-SMALL_FUSES = frozenset({5.0, 7.5, 10.0, 15.0, 20.0, 25.0})
 PUT_UP = frozenset({"is", "would", "should", "will", "was", "isnt", "and"})
 FITTING = frozenset({"the", "a", "an", "right", "my", "proper", "correct", "ideal"})
 WRITTEN = frozenset({"written", "stamped", "printed", "marked", "embossed", "engraved", "painted"})

@@ -86,6 +86,8 @@ def is_age(scene: Scene, item: Item) -> bool:
     """Whether a bare number is of years."""
     before = scene.word(item.start - 1)
     going_on = before == "on" and scene.word(item.start - 2) in ("going", "coming")
+    if before in ("only", "just"):
+        before = scene.word(item.start - 2)
     after = scene.after(item)
     by_now = before in ITS and (scene.word(item.end), scene.word(item.end + 1)) == ("by", "now")
     if by_now:
@@ -161,7 +163,8 @@ def _is_of_years(item: Item) -> bool:
 def _is_told(scene: Scene, item: Item) -> bool:
     """ "The AGM is 6, swap it?", "how many years has a gel, ours has done six": a number that ends what is said, where
     wear or the life of batteries is spoken of; "my gel's seven" where it can be nothing else."""
-    after, before, second = scene.after(item), scene.word(item.start - 1), scene.word(item.start - 2)
+    only = scene.word(item.start - 1) in ("only", "just")
+    after, before, second = scene.after(item), scene.word(item.start - 1 - only), scene.word(item.start - 2 - only)
     served = before in SERVED and second in HAS
     others = scene.heads - {"battery", "boat", "meter", "cell"} - ({"charger"} if served else set())
     if not _is_of_years(item) or others:
