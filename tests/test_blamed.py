@@ -39,6 +39,15 @@ from service.told.culprit import blamed
             "Yes: 2.6",
         ),
         ("Is 70 mm2 long enough for 200 A over 3 m?", "cable-size", "yes", "Yes: 70"),  # nothing is blamed
+        # what only looks like it
+        ("A 950 CCA AGM on the Minnow, does it go?", "run-check", "yes", "Yes: your 950"),
+        (
+            "On land from 1 October to 1 May, a full AGM, no cable on it. How often must I drive out there to charge it?",
+            "storage",
+            "yes",
+            "Look every 90 days",
+        ),
+        ("Is that loss normal for that wire: 35 mm2, 5 m, 100 A, 12 V?", "voltage-drop", "yes", "Yes: 35"),
         ("70mm there and back 18m 280A whats dropped", "voltage-drop", "no", "70"),
         ("Should the wing nuts go?", "terminals", "no", "Yes: use"),
         ("Do the wing nuts have to come off the thruster cable?", "terminals", "no", "Yes: use"),
@@ -71,6 +80,7 @@ def test_the_first_word_answers_the_bad_thing_that_is_asked(text: str, topic: st
         ("Might it be only the battery?", "battery"),
         ("Is it the cable or the battery?", ""),  # which of them
         ("The cable is to blame, the yard says.", ""),  # told
+        ("Is that loss normal for that wire?", ""),
         ("How much voltage do I lose in the cables?", ""),
         ("Is the cable to the battery thick enough?", ""),
     ],

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from service import say
@@ -26,6 +27,7 @@ from service.rules.load import MOTORS
 
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")
 PANEL = "thing:panel"  # a solar panel, or the controller that it charges through
+SOLAR = re.compile(r"\b(?:solar|sun|pv|mppt|regulator|controller|\d+ ?w(?:atts?)?)\b", re.IGNORECASE)
 MOST_OF_A_PANEL = 60.0  # A: more is a motor's, on a boat that has a panel as well
 COOLER = 75.0  # C: the insulation of much older and household cable
 SIZES = {"cable.gauge", "cable.area"}
@@ -70,7 +72,8 @@ def allowed(case: Case) -> float:
         elif case.says(*CHARGES):
             case.assume("load.kind", "charger", "the cable of a charger, as you wrote")
         elif case.says(PANEL) and current(case) <= MOST_OF_A_PANEL:
-            case.assume("load.kind", "solar panel", "the cable of a panel or its controller, as you wrote")
+            kind = "solar panel" if SOLAR.search(case.text) else "panel feed"
+            case.assume("load.kind", kind, "the cable of a panel or its controller, as you wrote")
     found = case.known("cable.drop")
     if found is None:
         raise Missing("cable.drop")

@@ -50,5 +50,9 @@ def judged(case: Case) -> tuple[str, str, tuple[Figure, ...]] | None:
     if carries < share or load > most:
         told = f"each of the {count} cables of {name} may carry {say.amps(carries)} and has {say.amps(share)} to carry"
         return "no", f"No fuse suits: {told}; fit thicker ones.", figures
+    warm = circuit.warm_rating(case) if circuit.has_cable(case) else None
+    if warm is not None and warm * float(BUNDLED.value) < share:
+        told = f"a {say.amps(load)} fuse in each of the {count} cables of {name} suits 105{say.NB}°C insulation"
+        return "needs-facts", f"We can't say yet: {told}, but with 75{say.NB}°C they are too thin.", figures
     each = f"in each of the {count} cables of {name} on the plus pole"
     return "information", f"Fit a {say.amps(load)} fuse {each}, none for all; {say.amps(most)} is the most.", figures

@@ -27,12 +27,14 @@ HOW_TO_TELL = re.compile(
 )
 OPEN = re.compile(r"\W*(?:(?:and|so|but) )?(?:how|what|which|where|why|who)\b", re.IGNORECASE)
 BLAMES = re.compile(
-    rf"""\b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b [^.?!;]{{0,40}}? (?:
-      \b(?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})(?=\W*$|\ (?:eating|doing|causing|that))
-    | \b(?P<does>{PART})\ (?:(?:be|all|really|just)\ )*(?:{DOES_IT})\b
-    | \b(?P<own>{PART})['’]?s?['’]?\ (?:fault|doing)\b
-    | \b(?:down\ to|due\ to|come\ from|lie\ (?:in|with)|caused\ by|because\ of)\ (?:{LED})*(?P<from>{PART})\W*$
-    | \bfault\ (?:lie|be|sit)\ (?:in|with)\ (?:{LED})*(?P<lies>{PART})\b
+    rf"""\b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b (?:
+      \ (?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})(?=\W*$|\ (?:eating|doing|causing|that))
+    | [^.?!;]{{0,40}}? (?:
+        \b(?P<does>{PART})\ (?:(?:be|all|really|just)\ )*(?:{DOES_IT})\b
+      | \b(?P<own>{PART})['’]?s?['’]?\ (?:fault|doing)\b
+      | \b(?:down\ to|due\ to|come\ from|lie\ (?:in|with)|caused\ by|because\ of)\ (?:{LED})*(?P<from>{PART})\W*$
+      | \bfault\ (?:lie|be|sit)\ (?:in|with)\ (?:{LED})*(?P<lies>{PART})\b
+      )
     )""",
     re.IGNORECASE | re.VERBOSE,
 )

@@ -24,10 +24,12 @@ ONE = re.compile(  # "is one vent enough", "is the one mushroom vent enough"
     re.IGNORECASE,
 )
 LOW, HIGH = r"(?:low|lower|bottom|down)", r"(?:high|higher|upper|top|up)"
+ONE_OF = r"(?:(?:one|a|the)\s+)?"
 BOTH = re.compile(
-    rf"\b(?:{LOW}\b(?:\s+(?:or|and)\b|,)?\s+(?:(?:one|a|the)\s+)?{HIGH}|{HIGH}\b(?:\s+(?:or|and)\b|,)?\s+(?:(?:one|a|the)\s+)?{LOW})\b"
+    rf"\b(?:{LOW}\s+or\s+{ONE_OF}{HIGH}|{HIGH}\s+or\s+{ONE_OF}{LOW})\b"
+    rf"|\bboth\s+{ONE_OF}(?:{LOW}\s+and\s+{ONE_OF}{HIGH}|{HIGH}\s+and\s+{ONE_OF}{LOW})\b"
     rf"|\bone\s+(?:at\s+the\s+)?(?:{LOW}|{HIGH})\b[^.?!;]{{0,20}}\bone\s+(?:at\s+the\s+)?(?:{LOW}|{HIGH})\b"
-    rf"|\b(?:{LOW}|{HIGH})\b[^.?!;]{{0,25}}\b(?:as\s+well|too)\b",
+    rf"|\b(?:{LOW}|{HIGH})\s+(?:one|vent|hole|opening)\b[^.?!;]{{0,15}}\b(?:as\s+well|too)\b",
     re.IGNORECASE,
 )
 IS_SO = re.compile(r"\bone\s+(?:low|high|up|down|at the)\b|\bboth\b|\b(?:as well|too)\b", re.IGNORECASE)

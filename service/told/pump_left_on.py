@@ -6,12 +6,12 @@ import re
 
 OF = r"(?:gas|smoke|fire|burglar|intruder|co|carbon monoxide|high water|boat) ?"
 MUST = re.compile(
-    rf"\b(?:bilge|float switch|{OF}(?:alarms?|detectors?|sniffers?|sensors?)|sniffers?|alarms?|detectors?|trackers?)\b",
+    rf"\b(?:bilge|float switch|{OF}(?:alarms?|detectors?|sniffers?|sensors?)|sniffers?|alarms?|detectors?)\b",
     re.IGNORECASE,
 )
 LEFT_ON = re.compile(
-    r"\b(?:pump|float switch|alarms?|detectors?|trackers?|sniffers?)\b[^.?!;]{0,30}"
-    r"\b(?:on|running|live|connected|wired)\b"
+    r"\b(?:pump|float switch|alarms?|detectors?|sniffers?)\b[^.?!;]{0,30}"
+    r"\b(?:on(?! (?:the|my|a|his|her|our)\b)|running|live|connected|wired)\b"
     r"|\b(?:leav(?:e|ing)|keep(?:ing)?) (?:on )?(?:only )?the bilge\b",
     re.IGNORECASE,
 )

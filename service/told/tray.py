@@ -246,5 +246,5 @@ def headroom(text: str) -> float | None:
     >>> headroom("the height is only 18 cm in front"), headroom("it is 12 V high")
     (180.0, None)
     """
-    found = HEADROOM.search(text)
+    found = None if INSIDE.search(text) else HEADROOM.search(text)  # of a whole place the height alone tells nothing
     return _millimetres(found["after"] or found["before"], found["unit"] or found["unit_"]) if found else None

@@ -9,7 +9,10 @@ CHILD = (
     r"\b(?:kids?|child(?:ren)?|scouts|cadets|pupils|teenagers?|\d{1,2}[- ]year[- ]olds?|grandchildren"
     r"|(?:grand)?(?:son|daughter)s?)\b"
 )
-WHO = re.compile(rf"\bwho\b(?!\s(?:sells?|makes?|knows?))[^.?!;]{{0,30}}?\b(?:{JOB})", re.IGNORECASE)
+WHO = re.compile(
+    rf"(?:^|[.,;:?!]\s*|\b(?:and|also|so|but)\s)who\b(?!\s(?:sells?|makes?|knows?))[^.?!;]{{0,30}}?\b(?:{JOB})",
+    re.IGNORECASE,
+)
 MAY_THEY = re.compile(
     rf"\b(?:can|may|could|should|let|is)\b[^.?!;]{{0,20}}?{CHILD}[^.?!;]{{0,40}}?\b(?:{JOB}|water|acid)", re.IGNORECASE
 )

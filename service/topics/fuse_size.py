@@ -94,7 +94,8 @@ def protecting(case: Case) -> Answer:
         return found
     if "fuse.rating" not in case.stated and (each := fuses_abreast.judged(case)):
         verdict, head, facts = each
-        return TOPIC.says(verdict, head, *facts, route="technician")
+        asks = ask_insulation(TOPIC, case) if verdict == "needs-facts" else ()
+        return TOPIC.says(verdict, head, *facts, asks=asks, route="technician")
     if running(case) and band.load is None:
         head = "No standard fuse is large enough for these amps: one of our technicians will look at the circuit."
         return TOPIC.says("needs-facts", head, *figures(band), route="technician")

@@ -66,19 +66,18 @@ def answer(case: Case) -> Answer:
 
 
 def low_enough(height: float) -> Answer:
-    """The cases that are no higher than so many mm, or the lowest there are."""
+    """The cases that go under so many mm with their lugs, or the lowest there are."""
     rows = sorted(reference.rows("group_sizes"), key=lambda row: float(row["height"].value))
-    room = say.quantity(height, "mm")
-    if low := [str(row["group"].value) for row in rows if float(row["height"].value) <= height]:
-        first = rows[0]["height"].value
-        head = (
-            f"Under {room} with terminals are group {say.listed(low[:MOST_NAMED])}: the lowest has {first:g}{say.NB}mm."
-        )
-        return TOPIC.says("information", head, asks=(TOPIC.ask("battery.group"),))
+    room, lugs = say.quantity(height, "mm"), say.quantity(tray.LUGS, "mm")
+    low = [str(row["group"].value) for row in rows if float(row["height"].value) + tray.LUGS <= height]
     least = float(rows[0]["height"].value)
-    names = [str(row["group"].value) for row in rows if float(row["height"].value) == least]
-    head = f"None in our table is as low as {room}: {say.listed([f'group {name}' for name in names])}, the lowest, "
-    head += f"{'have' if len(names) > 1 else 'has'} {say.quantity(least, 'mm')} with terminals."
+    if low:
+        named = say.listed([f"group {name}" for name in low[:MOST_NAMED]], "or")
+        head = f"With {lugs} above for the lugs {room} takes {named}: the lowest is {say.quantity(least, 'mm')} high."
+    else:
+        lowest = [f"group {row['group'].value}" for row in rows if float(row["height"].value) == least]
+        head = f"None in our table leaves {lugs} for the lugs under {room}: {say.listed(lowest)}, the lowest, "
+        head += f"{'have' if len(lowest) > 1 else 'has'} {say.quantity(least, 'mm')}."
     return TOPIC.says("information", head, asks=(TOPIC.ask("battery.group"),))
 
 

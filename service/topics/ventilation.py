@@ -83,13 +83,16 @@ def where_they_go(case: Case, chemistry: str | None, closed: bool) -> Answer | N
     one = openings.is_one_enough(case.text)
     if closed or openings.proposed(case.text) or not (one or openings.asks_where(case.text)):
         return None
-    figures = air(case, chemistry) if chemistry in LEAD and "battery.capacity" in case else ()
+    if case.says(*SIZES) and not (one and "battery.capacity" in case):  # the size comes first, and tells low and high
+        return None
+    figures = air(case, str(chemistry)) if chemistry in LEAD and "battery.capacity" in case else ()
+    each = f", each of {opening(float(figures[1].value))}" if figures else ""
     case.step(LOW_AND_HIGH, "iec-62485-2@clause 7.3")
     if one:
-        head = "No, it takes two: one low for the air in and one high for the air out, both to the open air."
+        head = f"No, it takes two{each}: one low for the air in and one high for the air out, both to the open air."
         return TOPIC.says("no", head, *figures)
     start = "Yes, one" if openings.as_is_right(case.text) else "Both: one"
-    head = f"{start} low for the air in and one high for the air out, both to the open air: hydrogen rises."
+    head = f"{start} low for the air in and one high for the air out{each}, both to the open air: hydrogen rises."
     return TOPIC.says("information", head, *figures)
 
 

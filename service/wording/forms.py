@@ -51,22 +51,25 @@ NEW_ONE = re.compile(  # "8.9 V under load. New one?"
     re.IGNORECASE,
 )
 BOTH_WAYS = re.compile(  # "does that fly or not", "yay or nay": a yes or a no is all that is wanted
-    r"\b(?:fly|go|good|work|works|run|do|does|hold|cope|fit|suit|start)(?: to go)?,? or (?:not|nope|nah|no(?: go)?)\b"
+    r"\b(?:fly|go|work|works|run|do|does|hold|cope|fit|suit|start)(?: to go)?,? or (?:not|nope|nah|no(?: go)?)\b"
     r"|\by(?:ay|ea|es|eah|ep|up)\s?(?:,? or |/| / )\s?n(?:ay|o|ope|ah)\b|\bgo\s?(?:/|,? or )\s?no[- ]?go\b"
     r"|\bthumbs? up(?:,? or |/)(?:thumbs? )?down\b|\b(?:can|will|does|do)(?:,? or |/)(?:can|wo|does|do)n?['’]?t\b",
     re.IGNORECASE,
 )
 WHAT_IS_LOST = re.compile(r"\bwhat(?:['’]?s| is| are)? (?:the )?(?:dropped|drop|loss|lost)\b", re.IGNORECASE)
-GO_NOW = re.compile(  # "must I go now?", of which no is "stay in bed"
-    r"\b(?:must|should|do|shall|need|had)\s+(?:i|we)\s+(?:(?:have|need|ought|better)\s+(?:to\s+)?)?(?:really\s+|now\s+|better\s+)*"
+NO_OPEN = r"^(?!\W*(?:and |so |but )?(?:where|when|how|what|which|who|why)\b)(?!.*\bor\b)"
+GO_NOW = re.compile(  # "must I go now?", of which no is "stay in bed"; no choice: "will it keep or must I go"
+    NO_OPEN + r".*\b(?:must|should|do|shall|need|had)\s+(?:i|we)\s+(?:(?:have|need|ought|better)\s+(?:to\s+)?)?"
+    r"(?:really\s+|now\s+|better\s+)*"
     r"(?:(?:drive|rush|hurry|run|get|head|come|walk|row)\s+(?:out|down|over|up|back|there|home)"
     r"|go(?=\W*$|\s+(?:now|there|down|out|over|tonight|today|back|to\s+the\s+(?:boat|harbour|marina)|aboard)\b))",
-    re.IGNORECASE,
+    re.IGNORECASE | re.DOTALL,
 )
-REMOVED = re.compile(  # "should the wing nuts go?": yes where they are bad
-    r"^(?!\W*(?:where|when|how|what|which|who|why)\b).*"
-    r"\b(?:should|must|do|does|shall)\s+(?!(?:i|we|you)\b)(?:[\w'’-]+\s+){1,5}?(?:(?:have|has|need|ought)\s+to\s+)?"
-    r"(?:go(?:\W*$)|(?:come|go)\s+(?:off|out)\b|be\s+(?:changed|replaced|renewed|swapped|scrapped|thrown|taken\s+off)\b)",
+REMOVED = re.compile(  # "should the wing nuts go?": yes where they are bad; not "does it go?"
+    NO_OPEN + r".*\b(?:(?:should|must|shall)\s+(?!(?:i|we|you)\b)(?:[\w'’-]+\s+){1,5}?"
+    r"|(?:do|does)\s+(?!(?:i|we|you)\b)(?:[\w'’-]+\s+){1,5}?(?:have|need|ought)\s+to\s+)"
+    r"(?:go(?:\W*$)|(?:come|go)\s+(?:off|out)\b"
+    r"|be\s+(?:changed|replaced|renewed|swapped|scrapped|thrown|taken\s+off)\b(?!\s+(?:as|together|in)\b))",
     re.IGNORECASE | re.DOTALL,
 )
 ODD_ONE = re.compile(
@@ -75,10 +78,10 @@ ODD_ONE = re.compile(
 DOES_HARM = re.compile(r"\b(?:do|does|did|done)\s+(?:\w+\s+){0,3}?(?:harm|damage)\b", re.IGNORECASE)
 FORMS = (  # that tell by themselves how it is asked
     (BARE, "open"),
-    (BOTH_WAYS, "good"),
     (WHAT_IS_LOST, "open"),
     (GOOD_OR_BAD, "both"),
     (PASS_OR_FAIL, "passed"),
+    (BOTH_WAYS, "good"),
     (GO_NOW, "go"),
     (REMOVED, "bad"),
     (ODD_ONE, "open"),

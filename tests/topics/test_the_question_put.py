@@ -30,6 +30,13 @@ from service.say import NB
         ),
         ("One vent of 60 cm2 for a 100 Ah wet battery, fine?", "ventilation", "no", "No: one is not enough; 60 cm²"),
         ("How large must the vents be for two 90 Ah wet batteries?", "ventilation", "information", "The space needs"),
+        ("Two 100 Ah wets: top or bottom, and how many cm2?", "ventilation", "information", "The space needs"),
+        (
+            "The door is slatted top and bottom, two 90 Ah AGMs, how much air?",
+            "ventilation",
+            "information",
+            "The space",
+        ),
         ("Must the vent go low or high?", "ventilation", "information", "Both: one low"),
         ("Do the vents go one low, one high?", "ventilation", "information", "Yes, one low"),
         ("Is a single vent enough for the battery cupboard?", "ventilation", "no", "No, it takes two: one low"),
@@ -39,6 +46,12 @@ from service.say import NB
             "maintenance",
             "information",
             "One adult with goggles",
+        ),
+        (
+            "Wet batteries with caps, and it's me who waters them: how often?",
+            "maintenance",
+            "information",
+            "Look at the",
         ),
         ("Wet batteries with caps: when do I equalise them?", "maintenance", "information", "Equalise a wet-cell"),
         # whether it wears, or which to buy
@@ -53,7 +66,13 @@ from service.say import NB
         ("What is a group 31 in cm?", "group-size", "information", "Group 31 is at most 33.0 x 17.3 x 24.0 cm"),
         ("What size is a group 31?", "group-size", "information", "Group 31 is at most 330 x 173 x 240 mm"),
         ("Headroom is only 18 cm, is there a lower battery case?", "group-size", "information", "None in our table"),
-        ("Headroom is 21 cm, is there a lower battery case?", "group-size", "information", "Under 210 mm"),
+        (
+            "Headroom is 21 cm, is there a lower battery case?",
+            "group-size",
+            "information",
+            "With 20 mm above for the lugs 210 mm takes group 49 or group 94R",
+        ),
+        ("My space is 270 x 175 x 220 mm high. Which case goes in?", "group-size", "needs-facts", "We can't say yet"),
         # a knob without names
         (
             "The charger's knob has 1 to 6 and no text. Which volts must an AGM get?",
