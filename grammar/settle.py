@@ -26,6 +26,7 @@ from grammar.scene.claims import NOT_OURS, NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text import numbers
+from grammar.text.patterns import regex
 from grammar.told.batteries.cca_demanded import asked_for
 from grammar.told.batteries.further import added, further
 from grammar.told.batteries.kind_asked import without_kinds_asked
@@ -40,12 +41,12 @@ from grammar.told.times.clock import hours_told, is_half_past
 from grammar.told.times.dates import stretch
 
 CHANGED = frozenset({"battery.capacity", "battery.count", "battery.cca"})  # "from 70 to 110 Ah": it is 110 now
-DAYS_BEFORE = re.compile(r"\b(?:days|nights|weeks|hours|times)\W*$", re.IGNORECASE)
+DAYS_BEFORE = regex(r"\b(?:days|nights|weeks|hours|times)\W*$", re.IGNORECASE)
 RUNNING = frozenset({"load.current", "load.power"})
 HALF, NEARBY = 50.0, 13  # percent; characters
 SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
 METERS = frozenset({"gauge", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
-SHOWN = re.compile(  # "hers shows 15.3 whenever the charger is in"
+SHOWN = regex(  # "hers shows 15.3 whenever the charger is in"
     r"\b(?:battery|bank|agm|gel|lithium|wet|hers|his|mine|ours|theirs|she|he|it)(?: \w+)? (?:shows?|showed|reads?) $"
     r"|[,.;] (?:and |but |now )?(?:shows?|reads?|showing|reading) $",
     re.IGNORECASE,
@@ -53,18 +54,18 @@ SHOWN = re.compile(  # "hers shows 15.3 whenever the charger is in"
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
 NEVER = frozenset({"not", "never"})
 FORBIDS = 4  # words before a layout that may forbid it
-PART_OF_TIME = re.compile(
+PART_OF_TIME = regex(
     r"\b(?:(?P<word>half|third|two thirds|quarter)|(?P<percent>\d{1,2}) ?(?:%|per ?cent))"
     r" (?:of )?the (?:day|time)\b"
     r"|\b(?P<minutes>[1-5]\d|five|ten|fifteen|twenty|thirty|forty|fifty) ?(?:minutes|mins?)"
     r" (?:an|(?:(?:out )?of|in|each|every|per) ?(?:an|the|every|each)?) ?hour\b",
     re.IGNORECASE,
 )
-SHAFT = re.compile(r"\bshaft\b", re.IGNORECASE)
+SHAFT = regex(r"\bshaft\b", re.IGNORECASE)
 SHAFT_WITHIN = 16  # characters between
-AVERAGED = re.compile(r"\b(?:so )?call it|\baverag|\bmakes it\b", re.IGNORECASE)  # the amps allow for it already
+AVERAGED = regex(r"\b(?:so )?call it|\baverag|\bmakes it\b", re.IGNORECASE)  # the amps allow for it already
 PARTS = {"half": 1 / 2, "third": 1 / 3, "thirds": 2 / 3, "quarter": 1 / 4}
-STRINGS = re.compile(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
+STRINGS = regex(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
 def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> list[Stated]:

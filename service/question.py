@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Mapping
 from typing import Any
 
 from grammar import read_quantities
 from grammar.facts import FactSpec, facts
 from grammar.reading import Message, Stated
+from grammar.text.patterns import regex
 from service import say
 from service.case import Known, Value
 
-UNIT = re.compile(r"[^\W\d]{1,40}( ?\*\* ?[23])?|%")
+UNIT = regex(r"[^\W\d]{1,40}( ?\*\* ?[23])?|%")
 LONGEST_UNIT = 40
 KEYS = {"fact", "value", "unit", "of"}  # of a fact that a program sets
-HALVES = re.compile("[\ud800-\udfff]")  # of a character of two codes, or a byte that is no UTF-8
+HALVES = regex("[\ud800-\udfff]")  # of a character of two codes, or a byte that is no UTF-8
 
 
 class BadInput(ValueError):

@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable
 
 from grammar.facts import facts
+from grammar.text.patterns import regex
 
 NB = "\u00a0"
 HAIR = 1e-6  # of the last figure shown: a value worked out to be whole is whole
@@ -291,7 +292,7 @@ def symbol(fact: str) -> str:
     return SYMBOL.get(spec.unit, spec.unit) if spec else DERIVED.get(re.split(r"[._]", fact)[-1], "")
 
 
-AN = re.compile(r"\b(a|(?:^|(?<=[.:;] ))A)(?= (?:8[\d.]*|1[18](?:\.\d+)?)(?![\d/]))")
+AN = regex(r"\b(a|(?:^|(?<=[.:;] ))A)(?= (?:8[\d.]*|1[18](?:\.\d+)?)(?![\d/]))")
 
 
 def with_articles(text: str) -> str:

@@ -42,7 +42,7 @@ from service.told.culprit import blamed
         # what only looks like it
         ("A 950 CCA AGM on the Minnow, does it go?", "run-check", "yes", "Yes: your 950"),
         (
-            "On land from 1 October to 1 May, a full AGM, no cable on it. How often must I drive out there to charge it?",
+            "On land from 1 October to 1 May, a full AGM, no cable on it. How often must I drive out and charge it?",
             "storage",
             "yes",
             "Look every 90 days",

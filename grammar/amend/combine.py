@@ -14,6 +14,7 @@ from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
 from grammar.text.numbers import value
+from grammar.text.patterns import regex
 from grammar.told.batteries.banks import banks_named
 from grammar.told.batteries.counted import counted_so, plurals, without_choice
 from grammar.told.batteries.drawn import drawn
@@ -32,15 +33,15 @@ from grammar.told.years.birthdays import years_told
 from grammar.told.years.said_to_be import age_said, made_up
 
 TIMES = {"half_of_it": 0.5, "twice_it": 2.0}  # "half the amps" of what was said before
-MAIN = re.compile(r"\W*(?:main|house|engine|boat|sys)")  # what gives
-ADDED = re.compile(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]")
+MAIN = regex(r"\W*(?:main|house|engine|boat|sys)")  # what gives
+ADDED = regex(r"\b(?:and|plus|also|alarm|tracker|monitor|pump|radio)\b|[+&]")
 BY = frozenset({"x", "by", "*", "×"})
 WHOLE = ("space.volume", "battery.nominal", "charger.outputs", "battery.weight")  # no figure in their span is another
-THERE_ARE = re.compile(
+THERE_ARE = regex(
     r"\b(?:there are|there're|i have|we have) (two|three|four|[2-8])(?: of them)?(?=\W*(?:$|[.?!,;]))", re.I
 )
-EACH = re.compile(r"\beach\b|\bapiece\b", re.IGNORECASE)
-FOR_ONE_LOAD = re.compile(
+EACH = regex(r"\beach\b|\bapiece\b", re.IGNORECASE)
+FOR_ONE_LOAD = regex(
     r"\b(?:(?:just|only|solely|purely) for (?:the |our |my )?(?:bow|stern|thruster|windlass)"
     r"|for (?:the |our |my )?(?:bow |stern )?(?:thruster|bow|stern|windlass) (?:alone|only|by itself))\b",
     re.IGNORECASE,
@@ -155,7 +156,7 @@ def _together(scene: Scene, one: Stated, other: Stated) -> bool:
     """Whether two drains are told as two things that draw: "the monitor takes 3 mA, the alarm 15"."""
     first, last = sorted((one.span, other.span))
     between = scene.text[first[1] : last[0]].lower()
-    return len(between) < FAR and not re.search(APART, between) and bool(re.search(ADDED, between))
+    return len(between) < FAR and not APART.search(between) and bool(ADDED.search(between))
 
 
 def _counted(scene: Scene, item: Stated) -> Stated:

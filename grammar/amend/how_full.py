@@ -10,9 +10,10 @@ from grammar.amend.supposed import fallen_to, is_supposed
 from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import stated_at
 
-IF_FILLED = re.compile(  # "what if I charge them right up first"
+IF_FILLED = regex(  # "what if I charge them right up first"
     r"\bif (?:i|we|you|he|they) (?:fully )?(?:charged?|fill(?:ed)?|topp?(?:ed)?)(?: up)?"
     r" (?:it|them|her|both|the battery)\b(?: (?:right|fully|all the way|up|full|first))*",
     re.IGNORECASE,
@@ -22,7 +23,7 @@ NOT_QUITE = frozenset(
 )
 STANDS_SO = frozenset({"with", "disconnected", "unplugged", "both", "isolated", "its", "the", "leads", "cables"})
 IS_SO = frozenset({"its", "shes", "theyre", "is", "are"})
-TOLD_SO = re.compile(r"(?:^|[,.;(?!] ?)(?:it'?s|she'?s|they'?re|it is|she is|they are)(?: \w+ed)? $", re.IGNORECASE)
+TOLD_SO = regex(r"(?:^|[,.;(?!] ?)(?:it'?s|she'?s|they'?re|it is|she is|they are)(?: \w+ed)? $", re.IGNORECASE)
 EMPTY = frozenset({"flat", "empty", "dead"})
 
 

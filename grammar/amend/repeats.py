@@ -10,12 +10,13 @@ from dataclasses import replace
 from grammar.amend.referred import asked_again, without_references
 from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.batteries.absent import without_absent
 from grammar.told.batteries.tapped import without_taps
 from grammar.told.readings.quoted import without_limits
 
 OTHER = frozenset({"one", "other", "each"})  # "on one battery and then the other, 100 Ah each"
-ONE_AND_OTHER = re.compile(
+ONE_AND_OTHER = regex(
     r"\bone (?:battery|agm|gel|wet|lithium|accu)\b(?! (?:pegs?|posts?|terminals?|poles?|leads?|clamps?|lugs?)\b)"
     r"[^?!;]{2,60}\bthe other(?: one| battery)?"
     r"(?= ?(?:is|was|has|'s|,|\.|reads|shows|for|at|gets)\b|[,.]| \d)",
@@ -23,24 +24,24 @@ ONE_AND_OTHER = re.compile(
 )
 HALF = 50.0  # percent
 FULL = 100.0  # percent
-MOORED = re.compile(
+MOORED = regex(
     r"\b(?:fast|tied up|tied|moored|berthed|safely|back|laying|lying|lies|lay|came|come|coming|got|get|going|go)"
     r" alongside\b"
     r"|\balongside (?:since|until|till|tonight|today|all)\b"
     r"|\balongside (?:the |a |our |my |another )?(?:\w+ )?(?:quay|pontoon|jetty|wall|pier|dock|berth|ferry|ship)\b",
     re.IGNORECASE,
 )
-ARROW = re.compile(r"(\d{1,2}) ?%? ?(?:-+>|>|→|=>) ?$")
-LIKE_TO_LIKE = re.compile(
+ARROW = regex(r"(\d{1,2}) ?%? ?(?:-+>|>|→|=>) ?$")
+LIKE_TO_LIKE = regex(
     r"\b(?:plus|positives?|pos|red)\b[^.?!;,]{0,20}\bto (?:the )?(?:other )?(?:plus|positives?|pos|red)\b",
     re.IGNORECASE,
 )
-REACHED = re.compile(  # what stands before a half that is the end of a wait
+REACHED = regex(  # what stands before a half that is the end of a wait
     r"\b(?:before|until|till|when(?:'?s| is| will| does))\b[^.?!;]{0,40}"
     r"\b(?:stands?|is|it'?s|they'?re|gets?|reach(?:es)?|falls?|sits?|drops?|goes) ?(?:down|back)? ?(?:at|to|by)? ?$",
     re.IGNORECASE,
 )
-TOTAL = re.compile(
+TOTAL = regex(
     r"(?:\bso|total|altogether|makes|call it|in all|together|sum of|=)\W*(?:about |some |of )?$", re.IGNORECASE
 )
 ROUNDED = 0.02  # a sum in the head

@@ -10,17 +10,18 @@ from itertools import pairwise
 from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import stated_at
 
-JOINED_AGAIN = re.compile(  # "two in a row, then the rows side by side"
+JOINED_AGAIN = regex(  # "two in a row, then the rows side by side"
     r"\bthen (?:the |those |these |both |join the )*(?:rows|pairs|strings|two|sets|halves|lots|them)\b", re.IGNORECASE
 )
-MADE_OF = re.compile(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
+MADE_OF = regex(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 SYSTEM = 12.0  # volts of the usual battery
-TWO_BY_TWO = re.compile(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
+TWO_BY_TWO = regex(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
 MOST = 12  # batteries of one string
 STRINGS = 4  # the fewest batteries in series and in parallel
-APART = re.compile(r"\b(?:or|vs|versus|then|now|instead|not|was|without|to|down)\b|[?]")
+APART = regex(r"\b(?:or|vs|versus|then|now|instead|not|was|without|to|down)\b|[?]")
 FAR = 40  # characters
 
 
@@ -114,6 +115,6 @@ def _made_of_two(scene: Scene, volts: list[Stated]) -> Stated | None:
     """The volts of "a 24 V bank of two": of the usual 12 V batteries, in series."""
     for item in volts:
         after = scene.text[item.span[1] : item.span[1] + FAR].lower()
-        if item.value == 2 * SYSTEM and re.match(MADE_OF, after):
+        if item.value == 2 * SYSTEM and MADE_OF.match(after):
             return item
     return None

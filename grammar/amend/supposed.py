@@ -7,9 +7,10 @@ from collections.abc import Iterator
 
 from grammar.reading import Span, Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 IF = r"\b(?:if|once|when|after|should)\b"
-SUPPOSED = re.compile(rf"{IF}[^.?!;]*$", re.IGNORECASE)
+SUPPOSED = regex(rf"{IF}[^.?!;]*$", re.IGNORECASE)
 FALLS = (
     r"(?:drops?|dropped|falls?|fell|fallen|goes|went|gone|gets?|sinks?|sunk|sank|runs?|ran|is|are"
     r"|(?:pulls?|pulled|draws?|drawn|takes?|taken|used) (?:it|them))"
@@ -22,7 +23,7 @@ SHARES = {
     "three quarters": 75.0,
     "two thirds": 200 / 3,
 }
-FALLEN = re.compile(
+FALLEN = regex(
     rf"{IF}[^.?!;]{{0,40}}?\b{FALLS}(?: down| back| all the way)? (?:to|at) (?:only |just |about )?"
     rf"(?P<share>{'|'.join(sorted(SHARES, key=len, reverse=True))})\b(?! (?:an?|past|the) )",
     re.IGNORECASE,

@@ -7,9 +7,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from grammar.reading import Stated
+from grammar.text.patterns import regex
 
 CHOSEN = frozenset({"cable.area", "fuse.rating"})
-OR = re.compile(r"\bor\b", re.IGNORECASE)
+OR = regex(r"\bor\b", re.IGNORECASE)
 
 
 def each_size(stated: Iterable[Stated]) -> Iterator[Stated]:

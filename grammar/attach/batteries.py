@@ -8,11 +8,12 @@ from grammar.attach.before_battery import OF_BATTERY
 from grammar.scene.claims import LACKING, NOTHING, Claim, beside, by_group, close
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.batteries.how_full import ends_at
 from grammar.told.readings.quoted import quotes_both_limits
 from grammar.told.words import ahead_of
 
-LIFTED = re.compile(  # "forbids heavy lifting above 15 kg", "may not lift more than 20 kg", "can only carry 15 kg"
+LIFTED = regex(  # "forbids heavy lifting above 15 kg", "may not lift more than 20 kg", "can only carry 15 kg"
     r"(?:\b(?:nothing|anything|not) (?:over|above|heavier than|more than)(?: about)?"
     r"|\bonly (?:lift|carry|manage)(?: up to| about)?"
     r"|\b(?:lift|lifting|carry|carrying)(?: (?:anything|it|things|weights?|up|to))*"
@@ -32,7 +33,7 @@ BY_UNIT = {  # the unit or the label says it all
     "VOLUME": "space.volume",
 }
 BOXES = frozenset({"cupboard", "boxed", "box", "compartment"})
-EATEN = re.compile(  # "the 45 Ah the refrigerator takes out each day"
+EATEN = regex(  # "the 45 Ah the refrigerator takes out each day"
     r" (?:that |which )?(?:the|my|our|his|her|its) [\w-]+(?: box)? (?:takes?|uses?|eats?|draws?|burns?|needs?)\b"
     r"[^.?!;,]{0,12}"
     r" (?:a|per|each|every) (?:day|24 hours)",
@@ -61,7 +62,7 @@ MOST_DROP = 10.0  # percent
 LEFT_SO = frozenset({"at", "alone", "standing", "unattended", "charging"})
 WITHIN = frozenset({"within", "inside", "between", "usual", "recommended", "customary"})
 CABLE = frozenset({"cable.area", "cable.gauge", "cable.length"})
-PANELS = re.compile(  # "a 10 W stick-on", "a 15 watt suction-cup one"
+PANELS = regex(  # "a 10 W stick-on", "a 15 watt suction-cup one"
     r"\W{0,2}(?:little |small |semi[- ])?(?:stick[- ]?on|flexible|bendy|roll[- ]?up|fold(?:ing|able|[- ]?up|[- ]?out)"
     r"|suction|peel[- ]and[- ]stick|walk[- ]?on|clip[- ]on solar|sun ?catcher)\b",
     re.IGNORECASE,

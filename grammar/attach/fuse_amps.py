@@ -10,11 +10,12 @@ from grammar.scene.claims import (
 )
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.currents.another_fuse import has_its_own, is_choice, of_another
 from grammar.told.currents.fuses import FUSES, put_in, stands_in
 from grammar.told.words import ahead_of
 
-FUSE_THERE = re.compile(  # "fuse at the battery 250 A"
+FUSE_THERE = regex(  # "fuse at the battery 250 A"
     r"\b(?:fuse|breaker) (?:at|near|by|beside|on|in) (?:the|its|my|our) \w+(?: \w+)?[,:]? (?:is |of )?$", re.IGNORECASE
 )
 WEIGHED = frozenset({"big", "small", "large", "much", "little", "heavy", "light", "good", "right"})

@@ -8,11 +8,12 @@ from grammar.attach.stays import DAY
 from grammar.scene.claims import NOTHING, Claim, close
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 LONGEST_BURST = 90.0  # seconds
 LIKELY_BURST = 30.0  # longer ones are a run, unless a word says burst
 EACH_TIME = 900.0  # seconds of "4 minutes each"
-SUNLESS = re.compile(
+SUNLESS = regex(
     r"\bsun\b[^.?!;]{0,10}\b(?:drops?|sets?|goes|gone|down|sinks?|away|disappears|leaves|hides?)\b"
     r"|\b(?:no|without|lack of) (?:any )?sun\b",
     re.IGNORECASE,

@@ -12,6 +12,7 @@ from grammar.scene.claims import NOTHING, Claim, beside, close
 from grammar.scene.items import Item
 from grammar.scene.near import around
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
 
@@ -47,7 +48,7 @@ WEATHER = frozenset(
 )
 APART = frozenset({"older", "newer", "younger", "apart"})
 LONG = frozenset({"day", "week", "month", "year"})
-FADES = re.compile(  # "it goes weak after two minutes": how long a motor ran, no rest of a battery
+FADES = regex(  # "it goes weak after two minutes": how long a motor ran, no rest of a battery
     r"\b(?:weak\w*|slow\w*|tired|lazy|sluggish|fades?|fading|faint\w*|gives? (?:up|out)|(?:cuts?|trips?) out)\b"
     r"[^.?!;,]{0,16}\bafter (?:about |only |just |some |a |the first )?$",
     re.IGNORECASE,

@@ -13,10 +13,11 @@ from grammar.facts import facts
 from grammar.reading import Stated, Value
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.chargers.switch import of_its_kind, on_the_switch, stands_on
 from grammar.told.refused import avoided, refused_after
 
-WEIGHED = re.compile(r"\b(?:or|vs|versus|than)\b|[/?]")
+WEIGHED = regex(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
     {"bank.layout", "charger.isolated", "battery.duty", "reading.state"}
 )  # "series or parallel?" states neither
@@ -25,8 +26,8 @@ OUTPUTS = frozenset({"outputs", "outs", "legs"})  # a converter has one of them
 DID = frozenset({"did", "does", "do", "could", "can", "was", "would", "used", "took", "takes", "managed"})
 PLUSES = frozenset({"pluses", "plusses", "positives"})
 POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
-OWN_MAKE = re.compile(r"home|self|diy", re.IGNORECASE)  # a pack whose cells are not told, unless they are named:
-PHOSPHATE = re.compile(r"\bl(?:i|ife)? ?fe? ?p|phosphate", re.IGNORECASE)
+OWN_MAKE = regex(r"home|self|diy", re.IGNORECASE)  # a pack whose cells are not told, unless they are named:
+PHOSPHATE = regex(r"\bl(?:i|ife)? ?fe? ?p|phosphate", re.IGNORECASE)
 SHARES = frozenset({"third", "thirds", "fifth", "fifths", "tenth"})
 AFTER_SHARE = frozenset(
     {

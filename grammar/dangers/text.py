@@ -13,8 +13,9 @@ from grammar.lexicon.phrases import BREAK, ENDS, QUESTION
 from grammar.lexicon.vocabulary import lexicon
 from grammar.reading import Span
 from grammar.text import spelling
+from grammar.text.patterns import regex
 
-TOKEN = re.compile(
+TOKEN = regex(
     r"""(?P<without>(?i:\bw/o(?:ut)?\b))
     |(?P<abbreviated>(?<![^\W_])[^\W\d_](?=\.\s))\.            # "v. hot" ends no sentence
     |(?P<number>[0-9]+(?:[.,][0-9]+)?)

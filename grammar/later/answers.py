@@ -14,6 +14,7 @@ from grammar.scene.denied import denied
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
+from grammar.text.patterns import regex
 from grammar.text.standard import NOMINAL
 from grammar.told.batteries.capacities import GROUPS
 
@@ -27,7 +28,7 @@ NUMBERED = {"battery.group": GROUPS, "cable.gauge": frozenset(map(str, (1, 2, 4,
 AT_REST = ("role:before", "role:off", "role:off_charger", "role:reading.rest_time")
 FOLLOWS = small_words("follows")  # after a figure that answers; any other word is what it counts
 MOST_JOINED = frozenset({"battery.max_in_series", "battery.max_in_parallel"})
-ALONE_ONLY = re.compile(
+ALONE_ONLY = regex(
     r"\b(?:only|just|more than|maximum|max|than) one\b|\bone only\b|\bnone\b|\bnot (?:allowed|at all)\b", re.IGNORECASE
 )
 YES = frozenset(["yes", "yep", "yeah", "yup", "aye", "correct", "it", "they", "sure", "true", "definitely"])

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -17,11 +16,12 @@ from grammar.scene.denied import denied
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
+from grammar.text.patterns import regex
 from grammar.told.batteries.how_full import charge_again
 from grammar.told.cold.degrees import said_fahrenheit
 
 LONGEST = 24  # words: a longer message speaks for itself
-ONLY_ONE = re.compile(
+ONLY_ONE = regex(
     r"\b(?:just|only|with|a single) one\b[^a-z]*(?:then|only|alone|instead|of them|of those|$)"
     r"|\bone of (?:them|those) (?:only|alone)\b"
 )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -10,8 +9,9 @@ from grammar.facts import facts
 from grammar.later.alike import as_typed
 from grammar.reading import Stated
 from grammar.text.canonical import in_unit
+from grammar.text.patterns import regex
 
-UNIT = re.compile(r"[^\W\d][^\d]*$|['′\"″]$")  # at the end of a figure as it was typed: "ft" of "28 ft"
+UNIT = regex(r"[^\W\d][^\d]*$|['′\"″]$")  # at the end of a figure as it was typed: "ft" of "28 ft"
 LENGTH, HALVED = "cable.length", (1.0, 0.5)  # "28 there and back"
 POWER = "load.power"  # a bare number of watts after kilowatts is common, one of horsepower was settled before
 KEPT = frozenset({LENGTH, POWER, "ambient.temperature", "battery.weight", "storage.time"})

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import re
-
 from grammar.lexicon.vocabulary import lexicon
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 NAMING = frozenset({"model", "mk", "mark", "version"})
 IS = frozenset({"is", "no", "nr", "number"})
 ENDS = frozenset({"", ".", "?", "!", ":", ";", "\n"})
-TITLE = re.compile(r"[A-Z][a-z]{2,}")
+TITLE = regex(r"[A-Z][a-z]{2,}")
 
 
 def is_name(scene: Scene, item: Item) -> bool:

@@ -6,17 +6,18 @@ import re
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import BREAK
 
 BEFORE, AFTER = 70, 40  # characters of the sentence that are looked at
 HOURS, YEARS = frozenset({"minute", "hour"}), frozenset({"year", "month"})
-JOURNEY = re.compile(
+JOURNEY = regex(
     r"^(?:['’]s?|s['’])? ?(?:of )?(?:\w+ing )?(?:drive|walk|ride|row|flight|bus ride|ferry|crossing|journey)\b"
     r"|^ (?:away )?(?:by|in the) (?:car|train|bus|bike|bicycle|ferry|plane|road|rail|tram)\b"
     r"|^ (?:away )?from (?:home|here|us|me|our (?:house|home)|the (?:house|village|town|airport|motorway))\b",
     re.IGNORECASE,
 )
-HEARD = re.compile(  # what went on for so long, and took no current
+HEARD = regex(  # what went on for so long, and took no current
     r"\b(?:squeal|squeak|rattl|beep|bleep|bark|argu|quarrel|rain|snow|chat|talk|search|queu|smell)\w*"
     r"\b[^.?!;,]{0,20}(?:\bfor|\bthe (?:first|last|whole)|\ball) (?:about |some |almost |nearly |a good )?$"
     r"|\b(?:under|in) (?:the )?(?:sea|salt|fresh|bilge|dirty)? ?water\b[^.?!;,]{0,12}\bfor (?:about |some |almost )?$"
@@ -27,13 +28,13 @@ WHO = (
     r"\b(?:he|she|i|we|they|who|father|mother|dad|mum|husband|wife|brother|sister|uncle|aunt|neighbou?r|friend|crew|mate"
     r"|skipper|captain|electrician|son|daughter|partner|boss|grandfather|i['’]ve|we['’]ve|he['’]s|she['’]s)\b"
 )
-TRADE = re.compile(
+TRADE = regex(
     rf"{WHO}[^.?!;]{{0,24}}?\b(?:(?:was|were|been|worked|works|working) (?:as )?(?:an?|the|in|for|with|at) "
     r"|taught|teach|sailed|sailing|married|retired|(?:served|serving) (?:in|as|with|on)|lived|raced|fished|worked as)"
     r"[^.?!;]{0,30}$",
     re.IGNORECASE,
 )
-OLD_PEOPLE = re.compile(
+OLD_PEOPLE = regex(
     r"\b(?:son|daughter|child|boy|girl|grandson|granddaughter|wife|husband|father|mother|dog|cat)"
     r" (?:is|was|turned|turns|will be) (?:now |only |already |just )?$",
     re.IGNORECASE,
@@ -42,23 +43,19 @@ YOUNG = (
     r"(?:lads?|lass|boy|girl|student|apprentice|kid|child|toddler|teenager|grand(?:son|daughter|child|father|mother)|nephew"
     r"|niece|son|daughter|youngest|eldest|deckhand|trainee|baby|pupil|cat|dog)"
 )
-OF_PERSON = re.compile(rf"\b{YOUNG},? ?\(?(?:who is |now |of |aged |is |only )*$", re.IGNORECASE)
-PERSON_NEXT = re.compile(rf"^[ -]?(?:olds?|of age)?[ -]?{YOUNG}\b", re.IGNORECASE)  # "my 19 year old student"
-THINGS = re.compile(
-    r"\b(?:battery|batteries|agm|gel|lithium|wet|flooded|one|it|bank|fitted|installed)\b", re.IGNORECASE
-)
-RATE = re.compile(r"^(?:an?|per|each|every|the) ", re.IGNORECASE)  # "40 races a year" is no age
-OFTEN = re.compile(r"\b(?:times|once|twice|thrice|or so|\d+ \w+s|\w{4,}s) $", re.IGNORECASE)
-A_SEASON = re.compile(
-    r"^ (?:times|days|weekends|outings|trips|races) (?:a|per|each|every) (?:season|year|summer)\b", re.I
-)
-SPENT = re.compile(
+OF_PERSON = regex(rf"\b{YOUNG},? ?\(?(?:who is |now |of |aged |is |only )*$", re.IGNORECASE)
+PERSON_NEXT = regex(rf"^[ -]?(?:olds?|of age)?[ -]?{YOUNG}\b", re.IGNORECASE)  # "my 19 year old student"
+THINGS = regex(r"\b(?:battery|batteries|agm|gel|lithium|wet|flooded|one|it|bank|fitted|installed)\b", re.IGNORECASE)
+RATE = regex(r"^(?:an?|per|each|every|the) ", re.IGNORECASE)  # "40 races a year" is no age
+OFTEN = regex(r"\b(?:times|once|twice|thrice|or so|\d+ \w+s|\w{4,}s) $", re.IGNORECASE)
+A_SEASON = regex(r"^ (?:times|days|weekends|outings|trips|races) (?:a|per|each|every) (?:season|year|summer)\b", re.I)
+SPENT = regex(
     r"\b(?:paid|pay|costs?|costing|price[ds]?|worth|spent|charged|asks?|asked|wants) (?:\w+ ){0,2}$"
     r"|\b(?:bought|buy|sold|got|had|offered|going|available|on sale|secondhand|new)\b[^.?!;]{0,40}"
     r"\b(?:for|at) (?:only |just |about )?$",
     re.IGNORECASE,
 )
-WEIGHS = re.compile(r"\b(?:weigh|heav|lift|carr|light)\w*", re.IGNORECASE)
+WEIGHS = regex(r"\b(?:weigh|heav|lift|carr|light)\w*", re.IGNORECASE)
 
 
 def is_background(scene: Scene, item: Item) -> bool:

@@ -6,20 +6,21 @@ import re
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import ahead_of
 
 NO = frozenset({"no", "nope", "n"})
 BETWEEN = frozenset({":", "=", "-", "?", "–", "->"})  # "in the engine room? no"
 GOES_ON = frozenset({"and", "for", "but", "so", "then", "please", "pls", "now", "this", "next"})
 NEVER_AFTER = "?"  # "AGM, no?" asks whether it is
-AVOIDS = re.compile(  # "it does not run through the engine room"; "doesn't it ...?" says nothing
+AVOIDS = regex(  # "it does not run through the engine room"; "doesn't it ...?" says nothing
     r"(?:\b(?:(?:is|does|do|are|will)(?: not|n'?t)|not|never|nowhere|avoids|none of (?:it|them)"
     r"|no (?:part|bit|piece|metre|foot) of (?:it|them))"
     r"(?: (?:even|is|be|been|it|the|our|cables?|pass\w*|runs?|running|go|goes|going|comes?|leads?|led|touch\w*|cross\w*"
     r"|enters?|lies?|laid|routed|taken|through|thru|into|in|inside|near|anywhere|across|past|along|via|by))* ?)$",
     re.IGNORECASE,
 )
-ASKING = re.compile(r"(?:^|[.?!;,] )(?:is|does|do|are|will)n'?t\b[^.?!;,]*$", re.IGNORECASE)
+ASKING = regex(r"(?:^|[.?!;,] )(?:is|does|do|are|will)n'?t\b[^.?!;,]*$", re.IGNORECASE)
 
 
 def avoided(scene: Scene, item: Item) -> bool:

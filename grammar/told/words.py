@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Container
 
 from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
-SENTENCE = re.compile(r"[.?!;](?= |$)")
-BREAK = re.compile(r"[?!;]|\.(?!\d)")
+SENTENCE = regex(r"[.?!;](?= |$)")
+BREAK = regex(r"[?!;]|\.(?!\d)")
 
 
 def stops(scene: Scene, item: Item, more: Container[str] = ()) -> bool:

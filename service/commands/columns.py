@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from grammar.facts import facts
 from grammar.files import toml
+from grammar.text.patterns import regex
 
 NAMES = Path(__file__).with_name("columns.toml")
 AMBIGUOUS = {"amps", "current"}  # as columns.toml tells
-UNIT = re.compile(r"[(\[]\s*([^)\]]*?)\s*[)\]]")
-SIGNS = re.compile(r"[^a-z0-9]+")
+UNIT = regex(r"[(\[]\s*([^)\]]*?)\s*[)\]]")
+SIGNS = regex(r"[^a-z0-9]+")
 TRAILING = {"v": "", "a": "", "ah": "", "f": "F", "c": "", "ft": "ft", "m": "", "lbs": "lb", "months": "months"}
 
 

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import csv
 import io
-import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import Known
 from service.commands.columns import Columns, TableFault, columns
@@ -23,7 +23,7 @@ from service.turns.thread import Thread
 OURS = "leadsman "  # before each column that we add; on the way in such columns are ours of an earlier run
 FIXED = ("verdict", "answers", "headline", "urgency", "asks", "note")
 EMPTY = {"", "-", "--", "n/a", "na", "?", "none", "unknown", "."}
-DECIMAL_COMMA = re.compile(r"[-+]?\d+,\d+")
+DECIMAL_COMMA = regex(r"[-+]?\d+,\d+")
 # The topics of a row without a question: the facts that call for one, any of which will do, and a fact it needs beside.
 CALLED_FOR = (
     ("rest-voltage", ("reading.voltage",), ""),

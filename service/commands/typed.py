@@ -9,11 +9,12 @@ from typing import Any
 from grammar import read, read_quantities
 from grammar.facts import FactSpec, facts
 from grammar.text.canonical import in_unit
+from grammar.text.patterns import regex
 from service import say
 from service.case import Known
 from service.question import BadInput, fact_of, unit_of
 
-NUMBER = re.compile(r"[-+−]?\d+(?:[.,]\d+)?|[-+−]?[.,]\d+")
+NUMBER = regex(r"[-+−]?\d+(?:[.,]\d+)?|[-+−]?[.,]\d+")
 FLAGS = {"yes": True, "y": True, "true": True, "no": False, "n": False, "false": False}
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case, Known
 from service.rules.load import MOTORS
@@ -25,7 +26,7 @@ TWINS = (
     rf"|\bboth\b[^.?!;]{{{{0,20}}}}\b{{model}}s\b"
 )
 ONE_OF = r"\b(?:one|1|each) of (?:\w+ ){{0,3}}{model}s\b"
-CHOICE = re.compile(r"\b(?:or|vs|versus|then|instead|if|what about|say)\b", re.IGNORECASE)
+CHOICE = regex(r"\b(?:or|vs|versus|then|instead|if|what about|say)\b", re.IGNORECASE)
 MOST_STEADY = 50.0  # amps: what stays on draws less
 TIMES = ("load.time", "load.burst", "load.bursts", "load.rest")
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
 from grammar.told.readings.quoted import own_limit
 from service import reference, say
 from service.calculators.charging import REFERENCE, compensated
@@ -80,7 +81,7 @@ def by_warmth(case: Case, chemistry: str, absorption: Stage) -> Iterator[Figure]
     yield Figure("absorption_by_warmth", "absorption with a sensor", aim, "V")
 
 
-STAGED = re.compile(r"\b(?:in absorption|then (?:it )?(?:drops?|goes|falls|down|floats?))\b", re.IGNORECASE)  # it ends
+STAGED = regex(r"\b(?:in absorption|then (?:it )?(?:drops?|goes|falls|down|floats?))\b", re.IGNORECASE)  # it ends
 
 
 def put_out(case: Case) -> Put | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
 from service import say
 from service.calculators import cable
 from service.calculators.cable import Size
@@ -27,7 +28,7 @@ from service.rules.load import MOTORS
 
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")
 PANEL = "thing:panel"  # a solar panel, or the controller that it charges through
-SOLAR = re.compile(r"\b(?:solar|sun|pv|mppt|regulator|controller|\d+ ?w(?:atts?)?)\b", re.IGNORECASE)
+SOLAR = regex(r"\b(?:solar|sun|pv|mppt|regulator|controller|\d+ ?w(?:atts?)?)\b", re.IGNORECASE)
 MOST_OF_A_PANEL = 60.0  # A: more is a motor's, on a boat that has a panel as well
 COOLER = 75.0  # C: the insulation of much older and household cable
 SIZES = {"cable.gauge", "cable.area"}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import dc_dc
 from service.case import Case
@@ -11,7 +12,7 @@ from service.judgements import charging
 from service.reply import Figure
 from service.rules.bank import system
 
-DOWN = re.compile(r"\bdroppers?\b|\bstep(?:s|ped|ping)?[ -](?:(?:it|that|them) )?down\b|\breducers?\b", re.IGNORECASE)
+DOWN = regex(r"\bdroppers?\b|\bstep(?:s|ped|ping)?[ -](?:(?:it|that|them) )?down\b|\breducers?\b", re.IGNORECASE)
 
 
 def volts(case: Case) -> tuple[float, float]:

@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
 from service.judgements.supply import load_name
 
-HELPS = re.compile(
+HELPS = regex(
     r"\b24 ?v(?:olts?)?\b[^.?!]*\b(?:help|better|easier|improve|cure|solve|save|thinner|smaller)"
     r"|\b(?:help|better|easier|thinner|smaller)\b[^.?!]*\b24 ?v(?:olts?)?\b",
     re.IGNORECASE,

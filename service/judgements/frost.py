@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import freezing
 from service.case import Case
@@ -11,7 +12,7 @@ from service.rules.readings import USES_ACID, cite, corrected_gravity, gravity_c
 
 CHARGE_TABLE = "freezing-army@table 2"
 CORRECTED = "specific-gravity.corrected_gravity"  # as an earlier answer worked it out
-WORDS = re.compile(r"\b(?:freez|froze|ice)", re.IGNORECASE)
+WORDS = regex(r"\b(?:freez|froze|ice)", re.IGNORECASE)
 TEMPERATURE = "ambient.temperature"
 ROUNDED = 0.0005  # of a gravity, as it is shown
 NIGHT = 5.0  # °C: nobody fears for a battery in a warmer night

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service.calculators import freezing
 from service.case import Case
 from service.judgements.frost import TEMPERATURE, point_at_charge
@@ -11,12 +12,12 @@ from service.kinds import LITHIUM
 from service.reply import Answer
 from service.rules.readings import limit
 
-FROST = re.compile(  # it was cold, or something froze; not "before it freezes", nor a freezer
+FROST = regex(  # it was cold, or something froze; not "before it freezes", nor a freezer
     r"(?<!before it )(?<!before the )\b(?:snow(?:s|ed|ing|y)?|frost(?:s|y)?|icy|ice|freez(?:es|ing)|froze|frozen"
     r"|sub-?zero|below (?:zero|freezing))\b(?!-| (?:free|box|cream))",
     re.IGNORECASE,
 )
-HAS_FROZEN = re.compile(  # it is asked whether it froze, which the past or the present alone can tell
+HAS_FROZEN = regex(  # it is asked whether it froze, which the past or the present alone can tell
     r"\b(?:has|have|had|did|is|are|was|were|could|can|may|might|if|whether|think|afraid|sure)\b[^.?!]{0,40}?"
     r"\b(?:frozen|froze|been frosted)\b"
     r"|\bdid (?:it|they|mine|that|the \w+|my \w+) freeze\b"
@@ -26,13 +27,13 @@ HAS_FROZEN = re.compile(  # it is asked whether it froze, which the past or the 
 LOOK = "look for ice or a bulge before any charge"
 WHY = "Ice or a bulge means that it has frozen, and then it must not be charged"
 ADVICE = (  # how an answer sends somebody to the charger, and what stands there instead
-    (re.compile(r", so charge [^;:]*(?=\.$)"), f", so {LOOK}"),
-    (re.compile(r"; a full charge today, then a load test tells(?=\.$)"), f"; {LOOK}"),
-    (re.compile(r"; it may be damaged, and a test after charging tells(?=\.$)"), f"; {LOOK}"),
-    (re.compile(r"; charge it slowly with somebody beside it, rest it a day, and a load test decides"), f"; {LOOK}"),
-    (re.compile(r"; charge longer or equalise it by its manual, then read again"), f"; {LOOK}"),
+    (regex(r", so charge [^;:]*(?=\.$)"), f", so {LOOK}"),
+    (regex(r"; a full charge today, then a load test tells(?=\.$)"), f"; {LOOK}"),
+    (regex(r"; it may be damaged, and a test after charging tells(?=\.$)"), f"; {LOOK}"),
+    (regex(r"; charge it slowly with somebody beside it, rest it a day, and a load test decides"), f"; {LOOK}"),
+    (regex(r"; charge longer or equalise it by its manual, then read again"), f"; {LOOK}"),
 )
-AT_ONCE = re.compile(r"^(?:Often yes|Yes, charge it soon): (?P<told>[^;]*?)(?P<end>; .*|\.)$")
+AT_ONCE = regex(r"^(?:Often yes|Yes, charge it soon): (?P<told>[^;]*?)(?P<end>; .*|\.)$")
 
 
 def due(case: Case, charge: float) -> bool:

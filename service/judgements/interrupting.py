@@ -5,14 +5,15 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements.fusing import Band
 from service.reply import Answer, Verdict
 
 QUOTED = reference.value("fuse_rules", "lithium_fault")
-KILO = re.compile(r"(?<![\d.,])(\d+(?:[.,]\d+)?) ?(?:ka|kilo ?amps?)\b", re.IGNORECASE)
-AMPS = re.compile(r"(?<![\d.,])(\d{3,6}) ?(?:a|amps?)? ?(?:aic|interrupt\w*|breaking)\b", re.IGNORECASE)
+KILO = regex(r"(?<![\d.,])(\d+(?:[.,]\d+)?) ?(?:ka|kilo ?amps?)\b", re.IGNORECASE)
+AMPS = regex(r"(?<![\d.,])(\d{3,6}) ?(?:a|amps?)? ?(?:aic|interrupt\w*|breaking)\b", re.IGNORECASE)
 
 
 def named(text: str) -> float | None:

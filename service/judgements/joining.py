@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-
+from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import bank, convert
 from service.case import WEIGHED, Case, Known, Value
@@ -13,7 +12,7 @@ from service.rules.bank import system
 COUNT = "battery.count"
 ALONE = (1.0, 1.0)  # batteries of each of two sorts
 CAPACITY = "battery.capacity"
-PARTS = re.compile(r"\w+\W+\w")  # the second count with the word that parts it from the first: "or two"
+PARTS = regex(r"\w+\W+\w")  # the second count with the word that parts it from the first: "or two"
 GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import joining
 
 COUNT, AGE, LAYOUT = "battery.count", "battery.age", "bank.layout"
-AGAIN = re.compile(
+AGAIN = regex(
     r"\b(?:(?:the )?same again"
     r"|another (?:identical|equal|similar|like it|(?:of )?the same|one (?:like|beside|next|just))"
     r"|an? (?:second|identical|equal|matching)(?: identical| equal| matching)? (?:one|battery)\b"
@@ -20,26 +21,24 @@ AGAIN = re.compile(
     r"|two (?:\w+ ){0,5}?better than one)\b",
     re.IGNORECASE,
 )
-BESIDE = re.compile(r"\b(?:beside|next to|alongside|side by side|in parallel|joined|along with)\b", re.IGNORECASE)
-REPLACES = re.compile(r"\b(?:replac|swap|exchang|renew)\w*\b|\bin its place\b", re.IGNORECASE)
-TWO_NOW = re.compile(r"(?:same )?again\b|\bthan one\b", re.IGNORECASE)  # two that are only thought of
-TOLD_SO = re.compile(
-    r"\b(?:second|another|more|twin|same|add\w*|identical)\b", re.IGNORECASE
-)  # in the count's own words
-PLANS = re.compile(
+BESIDE = regex(r"\b(?:beside|next to|alongside|side by side|in parallel|joined|along with)\b", re.IGNORECASE)
+REPLACES = regex(r"\b(?:replac|swap|exchang|renew)\w*\b|\bin its place\b", re.IGNORECASE)
+TWO_NOW = regex(r"(?:same )?again\b|\bthan one\b", re.IGNORECASE)  # two that are only thought of
+TOLD_SO = regex(r"\b(?:second|another|more|twin|same|add\w*|identical)\b", re.IGNORECASE)  # in the count's own words
+PLANS = regex(
     r"\b(?:would|should|shall|could|can|may|might|if|thinking|think|plan\w*|want|help|better|worth|gain|need|or do)\b",
     re.IGNORECASE,
 )
-NO_NEWER = re.compile(
+NO_NEWER = regex(
     r"\b(?:second[- ]?hand|used|(?:same|equal|similar) (?:age|year|batch)|(?:just|equally) as old|as old as)\b",
     re.IGNORECASE,
 )
-ALL_NEW = re.compile(
+ALL_NEW = regex(
     r"\b(?:two|three|four|both|all|a pair|[2-4])\b[^.?!;,]{0,24}?\b(?:brand )?new\b|\bnew (?:pair|set)\b"
     r"|\b(?:replac\w+|renew\w*|chang\w+|swap\w*) (?:both|them both|all|the pair|the two)\b",
     re.IGNORECASE,
 )
-MIXED = re.compile(
+MIXED = regex(
     r"\b(?:beside|next to|alongside|existing|add\w*|more|older|old one"
     r"|(?:to|with|and) (?:my|the|our) (?:old|present|other|first))\b",
     re.IGNORECASE,
@@ -105,17 +104,17 @@ def of_more_volts(case: Case) -> bool:
 
 
 BOTH_NEW = "detail:both_new"
-DEAD = re.compile(
+DEAD = regex(
     r"\bone\b[^.?!;]{0,30}\b(?:died|dead|failed|gone|packed up|finished|gave up|broken?|kaput|faulty)\b"
     r"|\bthe (?:dead|dud|bad|broken|failed|faulty) one\b",
     re.IGNORECASE,
 )
-ONLY_ONE = re.compile(
+ONLY_ONE = regex(
     r"\b(?:replace|change|swap|renew)\b[^.?!;]{0,16}\b(?:just|only)\b[^.?!;]{0,16}\bone\b"
     r"|\b(?:just|only) (?:replace|change|swap|renew)\b[^.?!;]{0,20}\bone\b",
     re.IGNORECASE,
 )
-NEWER = re.compile(r"\b(?:one|other)\b[^.?!;]{0,30}\b(?:new|newer|replaced|swapped|changed|renewed)\b", re.IGNORECASE)
+NEWER = regex(r"\b(?:one|other)\b[^.?!;]{0,30}\b(?:new|newer|replaced|swapped|changed|renewed)\b", re.IGNORECASE)
 
 
 def uneven(text: str) -> bool:

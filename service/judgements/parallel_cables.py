@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service import say
 from service.calculators import cable
 from service.case import Case
@@ -13,7 +14,7 @@ from service.reply import Figure
 from service.rules.cable import PER_MM2, TABLE_5, K
 
 LEAST = float(FROM_AREA.value) * float(PER_MM2.value)  # circular mils: 50 mm2, or 1/0 AWG, which has more
-PER_POLE = re.compile(
+PER_POLE = regex(
     r"\b(?:two|2|three|3|twin|double)\b[^.?!;]{0,24}\b(?:cables?|runs?|wires?|ones|conductors?|leads?)\b"
     r"[^.?!;]{0,24}\b(?:per|each|to each|on each|for each|a) (?:pole|post|terminal|side)\b"
     r"|\b(?:two|2) (?:thinner|smaller|lighter|slimmer) (?:cables?|ones|runs?|wires?)\b",

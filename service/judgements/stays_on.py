@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service.case import Case
 from service.judgements import charging
 from service.reply import Answer
@@ -12,7 +13,7 @@ from service.told import charger_left_on
 from service.topic import Topic
 
 KIND = "charger.kind"
-OVERNIGHT = re.compile(r"\b(?:overnight|over night|tonight|all night|the night)\b", re.IGNORECASE)
+OVERNIGHT = regex(r"\b(?:overnight|over night|tonight|all night|the night)\b", re.IGNORECASE)
 REPLIES = (("it drops to float by itself", "smart"), ("it has a timer, or never drops", "timer"))
 OPEN = "We can't say yet: only a charger that drops to float by itself may stay on"
 LITHIUM = "Better not: lithium needs no charger while it stands, so switch it off once the battery is full."

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case, Known, Value
 from service.reply import Figure
 from service.rules.load import MOTORS
 
-SHARED = re.compile(
+SHARED = regex(
     r"\b(?:both|together|shared?|sharing|same (?:battery|bank|time)|(?:one|a single) (?:battery|bank))\b", re.IGNORECASE
 )
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import bank
 from service.case import Case
@@ -12,8 +13,8 @@ from service.judgements import new_and_old
 from service.judgements.joining import pair
 
 LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing")}
-MADE = re.compile(r"(?<![\d.,])(?:19[89]|20[0-4])\d(?![\d.,]\d| ?(?:v|a|ah|cca|amps?|watts?|w|mm)\b)", re.IGNORECASE)
-BUYS = re.compile(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of the old ones, not beside them
+MADE = regex(r"(?<![\d.,])(?:19[89]|20[0-4])\d(?![\d.,]\d| ?(?:v|a|ah|cca|amps?|watts?|w|mm)\b)", re.IGNORECASE)
+BUYS = regex(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of the old ones, not beside them
 
 
 def capacity_apart(case: Case) -> Iterator[str]:

@@ -10,14 +10,15 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from grammar.reading import Message, Quantity, Stated
+from grammar.text.patterns import regex
 
 KEPT = ("battery.chemistry", "battery.duty", "battery.capacity", "battery.energy", "battery.cca", "battery.ca",
         "battery.reserve", "battery.group", "battery.weight")  # fmt: skip
-CHARGE = re.compile(r"(?<!dis)\b(?:charg\w*|absor\w*|float|bulk|cut.?off|recharge\w*)\b", re.IGNORECASE)
-PEAK = re.compile(r"\b(?:peak|pulse|pulsed|surge|burst|instant\w*|short.?term)\b", re.IGNORECASE)
-HELD = re.compile(r"\b(?:cont|continuous|constant|bms|pcb|discharge|max|maximum|rated|current)\b", re.IGNORECASE)
-RATE = re.compile(r"\s*[/@(\s]*(?:C\s?\d|\d+\s*H)", re.IGNORECASE)
-TWENTY = re.compile(r"\s*[/@(\s]*(?:C\s?20|20\s*H)", re.IGNORECASE)
+CHARGE = regex(r"(?<!dis)\b(?:charg\w*|absor\w*|float|bulk|cut.?off|recharge\w*)\b", re.IGNORECASE)
+PEAK = regex(r"\b(?:peak|pulse|pulsed|surge|burst|instant\w*|short.?term)\b", re.IGNORECASE)
+HELD = regex(r"\b(?:cont|continuous|constant|bms|pcb|discharge|max|maximum|rated|current)\b", re.IGNORECASE)
+RATE = regex(r"\s*[/@(\s]*(?:C\s?\d|\d+\s*H)", re.IGNORECASE)
+TWENTY = regex(r"\s*[/@(\s]*(?:C\s?20|20\s*H)", re.IGNORECASE)
 LIMITS = ("battery.max_current", "battery.peak_current")
 LOADS = ("thing:thruster", "thing:load", "role:load.current", "role:load.peak", "about:load")
 CELLS = {12.8: 12.0, 25.6: 24.0, 38.4: 36.0, 51.2: 48.0}  # what lithium labels print for a system of so many volts

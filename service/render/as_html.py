@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import say
 from service.render.as_text import MOST_CAUTIONS, THEN, places, shown, words
 from service.render.fields import field, tag
@@ -45,7 +46,7 @@ OWN = {  # the customer's own value that is held against a figure
     "required_power": "solar.power",
 }
 UNITS = "|".join((*say.SHOWN.values(), "V", "A", "Ah", "Wh", "W", "kW", "kg", "CCA", "m", "ft", "AWG", "min", "mm"))
-LOOSE = re.compile(rf"(?<=\d) (?=(?:{UNITS})\b|%|°)")
+LOOSE = regex(rf"(?<=\d) (?=(?:{UNITS})\b|%|°)")
 
 
 def views(reply: Mapping[str, Any], models: Sequence[str] = ()) -> list[dict[str, Any]]:

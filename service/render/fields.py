@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from grammar.facts import facts
+from grammar.text.patterns import regex
 from service import reference, say
 from service.render.units import american
 
@@ -37,7 +38,7 @@ GIVEN = {  # facts that only rules give, in words
     "load.fuse": "fuse it asks for",
     "load.run_limit": "runs at most",
 }
-GROUPED = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?")
+GROUPED = regex(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?")
 
 
 def field(name: str, models: Sequence[str]) -> dict[str, Any]:

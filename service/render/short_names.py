@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 
+from grammar.text.patterns import regex
 from service import reference
 from service.reply import CONTACT, HOUSE_RULES, Cite
 
 LONGEST = 24  # characters of a place that is told beside the name
-NAME = re.compile(r"[^,:;]+")
-MEMORY = re.compile(r" \((?:partly )?from memory\)")
+NAME = regex(r"[^,:;]+")
+MEMORY = regex(r" \((?:partly )?from memory\)")
 
 
 def short_sources(cites: Iterable[Cite]) -> str:

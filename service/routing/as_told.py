@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Set
 from typing import NamedTuple
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
@@ -20,58 +21,54 @@ WHETHER = frozenset(
         *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
     )
 )
-RUNS = re.compile(r"(?:runs?|powers?|drives?|feeds?|supply|supplies|pulls?|carry) ", re.IGNORECASE)
+RUNS = regex(r"(?:runs?|powers?|drives?|feeds?|supply|supplies|pulls?|carry) ", re.IGNORECASE)
 ABLE = frozenset({"can", "could", "able", "enough", "ok", "may", "might", "let", "to"})
 ORDINAL = frozenset({"", "a", "the", "and", "my", "with", "or"})  # before "second" where it counts no time
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 KIND = "battery.chemistry"
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
-PUT_ON = re.compile(
+PUT_ON = regex(
     r"\b(?:can|may|could|should|ok to|safe to)\b[^.?!]*"
     r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]*\bcharger\b",
     re.IGNORECASE,
 )
 ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
 LIMITS = "detail:which_limit"
-KILOAMPS = re.compile(r"\d ?ka\b", re.IGNORECASE)
-SO_MANY = re.compile(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
-TO_HALF = re.compile(
+KILOAMPS = regex(r"\d ?ka\b", re.IGNORECASE)
+SO_MANY = regex(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
+TO_HALF = regex(
     r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
     re.IGNORECASE,
 )
 MOTOR = ("detail:weak_motor", "detail:dead_motor")
 CHARGED = ((12.5, 13.4), (25.0, 26.8))  # volts at rest of a good battery and of two in series
-WHY = re.compile(
-    r"\bwhy\b|\bwhat(?: now| next|'?s wrong| is wrong)\b|\bmeasure\b|\bwhere (?:do|to|should)\b", re.IGNORECASE
-)
-FADING = re.compile(
-    r"\b(?:weak\w*|slow\w*|sluggish\w*|tired|lazy|lazily|faint\w*|fades?|fading|groans?)\b", re.IGNORECASE
-)
+WHY = regex(r"\bwhy\b|\bwhat(?: now| next|'?s wrong| is wrong)\b|\bmeasure\b|\bwhere (?:do|to|should)\b", re.IGNORECASE)
+FADING = regex(r"\b(?:weak\w*|slow\w*|sluggish\w*|tired|lazy|lazily|faint\w*|fades?|fading|groans?)\b", re.IGNORECASE)
 LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
 MAY = (*APPROVAL, "request:may_i")
 SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "detail:to_awg")
-EXPLAINS = re.compile(r"\bdifference\b|\bwhat (?:is|are|does|do)\b|\bmeans?\b", re.IGNORECASE)
-ITS_MCA = re.compile(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
-STRAIGHT = re.compile(r"\b(?:straight|direct(?:ly)?)\b", re.IGNORECASE)  # onto the battery, with nothing between
-READING = re.compile(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
-FREEZES = re.compile(r"\b(?:freez|froze|frost|ice\b)", re.IGNORECASE)
-HOLD = re.compile(
+EXPLAINS = regex(r"\bdifference\b|\bwhat (?:is|are|does|do)\b|\bmeans?\b", re.IGNORECASE)
+ITS_MCA = regex(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
+STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?)\b", re.IGNORECASE)  # onto the battery, with nothing between
+READING = regex(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
+FREEZES = regex(r"\b(?:freez|froze|frost|ice\b)", re.IGNORECASE)
+HOLD = regex(
     r"\b(?:strap|hold|held|fix|fasten|clamp|bolt|tie|tied|secur|bracket|stand|on (?:its|their|the) \w|lying|upright)",
     re.IGNORECASE,
 )
-LIFTED = re.compile(
+LIFTED = regex(
     r"\b(?:what|how much|how many kilos?)\b[^.?!;]{0,20}\b(?:lift\w*|carry\w*|heav\w*|weigh\w*)\b|\bhow heavy\b", re.I
 )
-RUINED = re.compile(
+RUINED = regex(
     r"\b(?:is|are|was|have|has|did) (?:it|he|she|they|this|that|i|we|the \w+)\b[^.?!,]{0,12}"
     r"\b(?:ruined|killed|finished|goners?|scrap|toast|done for|knackered|a write[- ]?off|past saving)\b"
     r"|\b(?:ruined|scrap|toast|a goner|knackered) ?\?",
     re.IGNORECASE,
 )
-DIFFERS = re.compile(
+DIFFERS = regex(
     r"\b(?:matters?|differen(?:t|ce)|differs?|unlike|a problem)\b[^.?!]*\bm?cca\b"
     r"|\bm?cca\b[^.?!]*\b(?:matters?|differen(?:t|ce))\b",
     re.IGNORECASE,

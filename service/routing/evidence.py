@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from grammar.reading import Message, Quantity, Stated
+from grammar.text.patterns import regex
 from grammar.text.tokens import cut
 
 CLASSES = ("request:", "word:", "thing:", "about:", "note:")  # of the lexicon; the others serve facts and answers
@@ -45,17 +46,17 @@ SHORT, LONG = 6, 14  # words of a message: what is shorter than the first seldom
 ASIDE = 60  # characters about a term in which it is seen what is asked of it
 TERM = "term:"  # begins the cues of the words that the glossary explains
 QUOTES = frozenset("\"'‘’“”«»`")
-WHAT_IS = re.compile(
+WHAT_IS = regex(
     r"\b(?:what|wot|wat)(?:'?s| is| are| does| do|)\s+(?:(?:an?|the|this|that|it|actually|exactly|even|really|precisely"
     r"|meant|by|called|so)\s+)*[\"'‘“«`]?$",
     re.IGNORECASE,
 )
-EXPLAIN = re.compile(
+EXPLAIN = regex(
     r"\b(?:explain|define|decode|translate|(?:meaning|definition) of|spell(?:s|ed)? out|english for)\s+"
     r"(?:(?:an?|the|this|that|word|term|letters)\s+)*[\"'‘“«`]?$",
     re.IGNORECASE,
 )
-NO_MORE = re.compile(
+NO_MORE = regex(
     r"[\"'’”»`]?\s*(?:$|[?.,;:!)\n]|\b(?:mean|means|meaning|stands?|even|actually|exactly|really|when|is|for|and)\b)",
     re.IGNORECASE,
 )

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Sequence
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service.routing.as_told import KIND, TIMES
 from service.routing.evidence import OPENERS, asks, asks_outright
 from service.routing.of_the_last import volts_there
@@ -13,9 +14,7 @@ from service.routing.one_circuit import only_tells
 from service.routing.tally import HAZARD, Bars, Tally
 
 FEW = 10  # words
-WRONG = re.compile(
-    r"\b(?:label|sticker|i|we|he|she|they|seller|shop) (?:was|is|were) wrong\b|\bmislabel", re.IGNORECASE
-)
+WRONG = regex(r"\b(?:label|sticker|i|we|he|she|they|seller|shop) (?:was|is|were) wrong\b|\bmislabel", re.IGNORECASE)
 SEASONS = frozenset(
     (
         *("winter", "summer", "spring", "autumn", "layup", "lay", "season", "january", "february", "march", "april"),

@@ -6,34 +6,35 @@ import re
 from collections.abc import Iterator, Set
 
 from grammar.reading import Message, Span
+from grammar.text.patterns import regex
 from service.topic import CIRCUIT
 
-MARK = re.compile(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", re.MULTILINE)
+MARK = regex(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", re.MULTILINE)
 LABELS = (tuple("123456789"), tuple("abcde"), ("i", "ii", "iii"))
-SENTENCE = re.compile(r"(?:[^.?!\n]|\.(?=\w))+[.?!]*")
-ELLIPTIC = re.compile(  # "At -20?", "Which for AGM?", "in lay-up?": the question before, with another fact
+SENTENCE = regex(r"(?:[^.?!\n]|\.(?=\w))+[.?!]*")
+ELLIPTIC = regex(  # "At -20?", "Which for AGM?", "in lay-up?": the question before, with another fact
     r"\W*(?:(?:and|or|but|then|which|what) )*(?:at|in|on|for|with|w/|from|under|over|half)\b(?:\W+[\w.]+){0,3}\W*",
     re.IGNORECASE,
 )
-ANSWERED = re.compile(r"\s*(?:yes|no|nope|yep|none)\b", re.IGNORECASE)  # "Should it be AGM? Yes."
-APART = re.compile(r"[,;&+]|\b(?:and|plus|n|also)\b", re.IGNORECASE)
-ORDERED = re.compile(r"\b(?:please|pls|plz|need(?:ed)?|wanted|quote|tell me|give me|looking for)\b", re.IGNORECASE)
-ASKED = re.compile(r"\?|\b(?:want|what|which)\b", re.IGNORECASE)
-TELLS = re.compile(
+ANSWERED = regex(r"\s*(?:yes|no|nope|yep|none)\b", re.IGNORECASE)  # "Should it be AGM? Yes."
+APART = regex(r"[,;&+]|\b(?:and|plus|n|also)\b", re.IGNORECASE)
+ORDERED = regex(r"\b(?:please|pls|plz|need(?:ed)?|wanted|quote|tell me|give me|looking for)\b", re.IGNORECASE)
+ASKED = regex(r"\?|\b(?:want|what|which)\b", re.IGNORECASE)
+TELLS = regex(
     r"\d|\b(?:ha(?:ve|s|d|ven't|vent)|got|fit(?:ted|s)?|there|came|comes|with|by|from|in|on|no|not|if|my|same|new|old)\b",
     re.IGNORECASE,
 )
-IS = re.compile(r"\b(?:is|are|was|were|has|have|had|stays?|waiting|needs? no)\b|\w'(?:s|re|ve)\b", re.IGNORECASE)
-ASKS = re.compile(
+IS = regex(r"\b(?:is|are|was|were|has|have|had|stays?|waiting|needs? no)\b|\w'(?:s|re|ve)\b", re.IGNORECASE)
+ASKS = regex(
     r"\?|^\W*(?:is|are|am)\b|\b(?:enough|what|which|who|when|where|why|how|whether|can|may|could|should|does|do|will|would|ok|please)\b",
     re.IGNORECASE,
 )  # an item that asks; "charger's broken" tells
-HALVES = re.compile(  # what begins a question of its own within a sentence: "how long will it last, and can I ..."
+HALVES = regex(  # what begins a question of its own within a sentence: "how long will it last, and can I ..."
     r",?\s+(?:and|plus|also|&|n)\s+(?=(?:also |then |if so )?(?:what|whats|how|which|can|could|does|do|is|are|will"
     r"|would|should|may|must|where|when|why|who)\b)",
     re.IGNORECASE,
 )
-OPENS = re.compile(  # a question without its mark
+OPENS = regex(  # a question without its mark
     r"\W*(?:(?:and|so|but|also) )?(?:what|whats|which|how|where|when|why|who|is|are|does|do|can|could|will|would|should"
     r"|may|must)\b",
     re.IGNORECASE,
@@ -46,10 +47,10 @@ READINGS = frozenset({"rest-voltage", "specific-gravity"})
 WANTS: tuple[
     tuple[re.Pattern[str], str, frozenset[str], frozenset[str]], ...
 ] = (  # what is only named in a list, where a topic beside it is asked and these facts are told
-    (re.compile(r"\b(?:fuse|fusing|breaker)\b", re.IGNORECASE), "fuse-size", CIRCUIT, frozenset()),
-    (re.compile(r"\b(?:cables?|wires?|gauge)\b", re.IGNORECASE), "cable-size", CIRCUIT, frozenset({"cable.length"})),
+    (regex(r"\b(?:fuse|fusing|breaker)\b", re.IGNORECASE), "fuse-size", CIRCUIT, frozenset()),
+    (regex(r"\b(?:cables?|wires?|gauge)\b", re.IGNORECASE), "cable-size", CIRCUIT, frozenset({"cable.length"})),
     (
-        re.compile(
+        regex(
             r"\b(?:right|enough|good|correct) (?:amps|amperage|current)\b|\bamps? \w*\b(?:right|enough|ok|good)",
             re.IGNORECASE,
         ),
@@ -57,29 +58,29 @@ WANTS: tuple[
         CHARGING,
         frozenset({"charger.current", "battery.capacity"}),
     ),
-    (re.compile(r"\b(?:smallest|lowest|least|minimum|min) cca\b", re.IGNORECASE), "bank-size", CIRCUIT, frozenset()),
+    (regex(r"\b(?:smallest|lowest|least|minimum|min) cca\b", re.IGNORECASE), "bank-size", CIRCUIT, frozenset()),
     (
-        re.compile(r"\b(?:absorb|absorption|charg(?:e|ing)) ?(?:v|volts?|voltage)\b", re.IGNORECASE),
+        regex(r"\b(?:absorb|absorption|charg(?:e|ing)) ?(?:v|volts?|voltage)\b", re.IGNORECASE),
         "charger-setting",
         FILLING,
         frozenset({"battery.chemistry"}),
     ),
     (
-        re.compile(r"\b(?:chgr|charger)s? ?(?:a|amps?|size)\b", re.IGNORECASE),
+        regex(r"\b(?:chgr|charger)s? ?(?:a|amps?|size)\b", re.IGNORECASE),
         "charger-size",
         FILLING | {"bank-wiring"},
         frozenset({"battery.capacity"}),
     ),
-    (re.compile(r"\bfreez\w*", re.IGNORECASE), "freeze-point", READINGS, frozenset()),
+    (regex(r"\bfreez\w*", re.IGNORECASE), "freeze-point", READINGS, frozenset()),
 )
 LISTS = frozenset().union(*(beside for _, _, beside, _ in WANTS))
 ROW = {  # what a job is made of; three of them named in a row are three wants, where one of them is asked
-    "bank-size": re.compile(r"\b(?:batter(?:y|ies)|banks?)\b", re.IGNORECASE),
-    "cable-size": re.compile(r"\b(?:cables?|copper|wires?|wiring|gauge)\b", re.IGNORECASE),
-    "fuse-size": re.compile(r"\b(?:fuses?|fusing|breakers?)\b", re.IGNORECASE),
-    "charger-size": re.compile(r"\bchargers?\b", re.IGNORECASE),
+    "bank-size": regex(r"\b(?:batter(?:y|ies)|banks?)\b", re.IGNORECASE),
+    "cable-size": regex(r"\b(?:cables?|copper|wires?|wiring|gauge)\b", re.IGNORECASE),
+    "fuse-size": regex(r"\b(?:fuses?|fusing|breakers?)\b", re.IGNORECASE),
+    "charger-size": regex(r"\bchargers?\b", re.IGNORECASE),
 }
-BETWEEN = re.compile(
+BETWEEN = regex(
     r"(?:[\s,/&+;?:-]|\b(?:and|plus|n|then|the|a|an|its|what|which|sizes?|of|for|rating)\b)*", re.IGNORECASE
 )
 IN_A_ROW = 3

@@ -6,15 +6,16 @@ import re
 from collections.abc import Iterable
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service.topic import CIRCUIT
 
 AT_LOAD = "role:at_load"
 FEW = 10  # words
-VOLTS = re.compile(r"\b(?:volts?|voltage|v)\b", re.IGNORECASE)
-SO_MANY = re.compile(r"\bhow (?:many|much)\b", re.IGNORECASE)
-OF_THAT = re.compile(r"\bhow many [\w ]{1,24}?(?:is|are|would|does|s) (?:that|it|this|those)\b", re.IGNORECASE)
-ITS_OTHER = re.compile(r"\b(?:its|the) m?ca\b(?= be| is|\?|$)|= ?\?+ ?m?ca\b", re.IGNORECASE)  # "650 CCA = ? MCA"
-WHAT_IT_IS = re.compile(r"\bwhat(?:'?s| is| are| does) (?:an? |the )?(?:m?ca|cca|rc|ah|wh)\b", re.IGNORECASE)
+VOLTS = regex(r"\b(?:volts?|voltage|v)\b", re.IGNORECASE)
+SO_MANY = regex(r"\bhow (?:many|much)\b", re.IGNORECASE)
+OF_THAT = regex(r"\bhow many [\w ]{1,24}?(?:is|are|would|does|s) (?:that|it|this|those)\b", re.IGNORECASE)
+ITS_OTHER = regex(r"\b(?:its|the) m?ca\b(?= be| is|\?|$)|= ?\?+ ?m?ca\b", re.IGNORECASE)  # "650 CCA = ? MCA"
+WHAT_IT_IS = regex(r"\bwhat(?:'?s| is| are| does) (?:an? |the )?(?:m?ca|cca|rc|ah|wh)\b", re.IGNORECASE)
 OTHER_RATINGS = ("detail:to_ca", "detail:to_cca", "detail:to_ah", "detail:to_wh", "detail:to_rc")
 
 

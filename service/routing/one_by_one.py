@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from grammar.reading import Message, Span
+from grammar.text.patterns import regex
 from service import say
 from service.routing.evidence import Sign
 from service.routing.listed import ASKS, numbered, questions
@@ -31,8 +32,8 @@ BY_CABLE = frozenset({"load-voltage", "voltage-drop", "cable-size", "fuse-size",
 FEW = 3  # words of a numbered item under which "alright?" asks of the one before
 LONGEST = 90  # characters of a question that is named again
 NOT_ANSWERED = "We have not answered {parts} here: one of our technicians reads that too."
-ENDS = re.compile(r"[.?!;](?!\d)|\n")
-LEADING = re.compile(r"^\W*(?:(?:and|also|plus|then|but|secondly|thirdly|finally|lastly)\b\W*)*", re.IGNORECASE)
+ENDS = regex(r"[.?!;](?!\d)|\n")
+LEADING = regex(r"^\W*(?:(?:and|also|plus|then|but|secondly|thirdly|finally|lastly)\b\W*)*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,15 +7,16 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from grammar.reading import Message, Span
+from grammar.text.patterns import regex
 from service.routing.route import Request
 
-MARK = re.compile(
+MARK = regex(
     r"\b(?:just|only|simply) (?:asking|wondering|wanted to (?:know|ask)|want to (?:know|ask)|need to know|curious)\b"
     r"|\b(?:my|our|the) (?:only |actual |real )?question is\b|\b(?:what )?i (?:really )?want to know is\b",
     re.IGNORECASE,
 )
-ENDS = re.compile(r"[?!;\n]|\.(?!\d)|,\s+(?:the|it|its|we|i|my|our|they|there|he|she)\b", re.IGNORECASE)
-POINTS_BACK = re.compile(r"\bwhether (?:it|this|that|they|these|she|he)\b", re.IGNORECASE)
+ENDS = regex(r"[?!;\n]|\.(?!\d)|,\s+(?:the|it|its|we|i|my|our|they|there|he|she)\b", re.IGNORECASE)
+POINTS_BACK = regex(r"\bwhether (?:it|this|that|they|these|she|he)\b", re.IGNORECASE)
 SHORTEST = 12  # characters of a question
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 
 LENGTH = r"\d+(?:[.,]\d+)? ?(?:m|metres?|meters?|ft|feet|foot)\b"
 BUYS = r"\b(?:deliver\w*|order\w*|prices?|quote|ship(?:ped|ping)?|sell|costs?|in stock|how much (?:is|are|for))\b"
-ORDERED = re.compile(rf"{BUYS}[^.?!]*?\b{LENGTH}|\b{LENGTH}[^.?!]*?{BUYS}", re.IGNORECASE)
+ORDERED = regex(rf"{BUYS}[^.?!]*?\b{LENGTH}|\b{LENGTH}[^.?!]*?{BUYS}", re.IGNORECASE)
 OF_A_CIRCUIT = ("load.", "cable.length", "cable.in_engine_space", "battery.", "charger.", "reading.")
 ASKED = ("thing:fuse", "about:fuse", "word:loss", "about:loss", "request:what_size")
 

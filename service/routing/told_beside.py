@@ -6,6 +6,7 @@ import re
 from collections.abc import Set
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service.case import WEIGHED
 from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import (
@@ -23,26 +24,26 @@ from service.routing.as_told import (
 from service.told import loose
 
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
-LAID_UP = re.compile(
+LAID_UP = regex(
     r"\b(?:left (?:aboard|on board|there)|unplugged|disconnected|how to (?:keep|store|leave)|stored?)\b", re.I
 )
-ALTERNATOR = re.compile(
+ALTERNATOR = regex(
     r"\balternator\b[^.?!,]*\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]*\balternator\b", re.IGNORECASE
 )
-STAYS_ON = re.compile(
+STAYS_ON = regex(
     r"\b(?:leav|keep|stay|left|kept)\w*\b[^.?!;]{0,60}\b(?:charger|charging|plugged|on|charge)\b", re.IGNORECASE
 )
 OF_SETTING = ("word:setting", "role:charger.setting", "request:which")
-MEANS = re.compile(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
-LOOKS = re.compile(r"\bhow often\b[^.?!]*\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
-UPKEEP = re.compile(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|desul)\w*", re.IGNORECASE)
-LESS_CARE = re.compile(
+MEANS = regex(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
+LOOKS = regex(r"\bhow often\b[^.?!]*\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
+UPKEEP = regex(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|desul)\w*", re.IGNORECASE)
+LESS_CARE = regex(
     r"\b(?:kind|type|sort|one)\b[^.?!]*\b(?:less|least|no|without)\b[^.?!]*"
     r"\b(?:looking after|maintenance|upkeep|care)\b",
     re.IGNORECASE,
 )
-FROST_FREE = re.compile(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
-OF_A_HOLE = re.compile(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
+FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
+OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
 
 def told_beside(message: Message, found: Set[str]) -> set[str]:

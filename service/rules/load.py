@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service import reference
 from service.calculators import convert
 from service.case import rule
 from service.house import House
 
 MOTORS = frozenset({"thruster", "windlass", "engine", "trolling motor", "motor", "winch", "capstan", "pair of motors"})
-TURNS = re.compile(  # electronics with a motor in them, which takes its jump of current
+TURNS = regex(  # electronics with a motor in them, which takes its jump of current
     r"fridge|freezer|compressor|cool|refrigerator|winch|pump|watermaker|fan|macerator|blower|livewell|pilot|vacuum|hoover",
     re.IGNORECASE,
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import chart, say
 from service.case import Case
 from service.judgements.doubt import shown
@@ -19,7 +20,7 @@ FILLED, NEARLY = 97.5, 90.0  # percent
 WARMTH = 10.0  # °C from the table's own temperature under which nothing is said of it
 
 
-WHICH_IS_BAD = re.compile(
+WHICH_IS_BAD = regex(
     r"\bwhich (?:one |battery |of (?:them|the two|these) )?(?:is|has|must|should|needs?|do i|can i)\b[^.?!;]{0,16}"
     r"\b(?:bad|faulty|broken|dead|failing|failed|finished|weak|gone|go|going|out|replac\w*|fault|culprit)\b"
     r"|\b(?:can|may|should|could) (?:both|they|the two|the pair)(?: of them)? (?:stay|remain|be kept)\b"

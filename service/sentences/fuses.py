@@ -5,23 +5,22 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
 from service.judgements import circuit
 from service.judgements.fusing import PLACE, PLACED, STARTER, Band, carries_it, next_cable, running, too_thin
 from service.reply import Answer
 
-_FUSE = re.compile(r"\bfuse\b")
-BLOWS = re.compile(
-    r"\b(?:blow\w*|blew|pop(?:s|ped|ping)?|trip\w*|(?:went|gone) again|gave up|ke(?:eps|pt) going)\b", re.I
-)
-NEVER_BLOWS = re.compile(  # "400 A is better because then it does not blow"
+_FUSE = regex(r"\bfuse\b")
+BLOWS = regex(r"\b(?:blow\w*|blew|pop(?:s|ped|ping)?|trip\w*|(?:went|gone) again|gave up|ke(?:eps|pt) going)\b", re.I)
+NEVER_BLOWS = regex(  # "400 A is better because then it does not blow"
     r"\b(?:not|never|won'?t|doesn'?t|don'?t|can'?t|cannot|wouldn'?t|less likely to|hardly|without) (?:ever )?"
     r"(?:blow(?:s|ing)?|pop(?:s|ping)?|trip(?:s|ping)?)\b",
     re.IGNORECASE,
 )
-WHICH = re.compile(r"\b(?:what|which)(?: \w+){0,2} (?:fuse|breaker)", re.IGNORECASE)  # asks no yes or no
-WHETHER = re.compile(r"\b(?:do|does|must|should)\b[^.?!]{0,40}\b(?:fuse|breaker|fusing)", re.IGNORECASE)
+WHICH = regex(r"\b(?:what|which)(?: \w+){0,2} (?:fuse|breaker)", re.IGNORECASE)  # asks no yes or no
+WHETHER = regex(r"\b(?:do|does|must|should)\b[^.?!]{0,40}\b(?:fuse|breaker|fusing)", re.IGNORECASE)
 HABITS = {  # cue: verdict, headline, why, source; where neither the load nor the cable is known
     "bms_instead": (
         "no",

@@ -8,23 +8,24 @@ from dataclasses import replace
 from itertools import pairwise
 
 from grammar.reading import Message, Span
+from grammar.text.patterns import regex
 from service.case import Case
 
 OF_ITSELF = frozenset({"leaking-case", "swollen-case", "frozen-lead", "lithium-dropped-or-holed"})  # of one battery
 PLACE = r"(?:garage|shed|workshop|barn|cellar|basement|skip|lock-?up|house|attic)"
 BATTERY = r"(?:one|ones|batter(?:y|ies)|wets?|agms?|gels?|lithiums?|accu)"
-APART = re.compile(
+APART = regex(
     rf"\b(?:in|at) (?:the|my|our|his|her|their) {PLACE}\b|\bat home\b|\bashore\b"
     rf"|\b(?:an?|the|my|our|one of (?:the|my|our)|his|her) (?:old|spare|former|previous|worn-?out)(?: \w+)? {BATTERY}\b"
     rf"|\b(?:neighbou?r|friend|brother|dad|father|mate)['’]?s (?:\w+ )?{BATTERY}\b"
     rf"|\bthe {BATTERY} (?:that )?(?:i|we) (?:took|pulled|lifted) out\b",
     re.IGNORECASE,
 )
-THIS_ONE = re.compile(
+THIS_ONE = regex(
     r"\b(?:it|its|this|them|those|that one|that battery|the same|the leaking|the swollen|the split)\b", re.I
 )
 NAMED = frozenset({"battery.capacity", "battery.chemistry", "battery.group", "battery.cca"})
-ENDS = re.compile(r"[.!?\n]+(?=\s|$)")
+ENDS = regex(r"[.!?\n]+(?=\s|$)")
 
 
 def asked_about(message: Message, span: Span, families: Iterable[str]) -> bool:

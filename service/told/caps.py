@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service.case import Case
 
-CALCIUM = re.compile(r"\bcalcium\b|\bca ?/ ?ca\b", re.IGNORECASE)
-CAP = re.compile(r"\bcaps?\b", re.IGNORECASE)
+CALCIUM = regex(r"\bcalcium\b|\bca ?/ ?ca\b", re.IGNORECASE)
+CAP = regex(r"\bcaps?\b", re.IGNORECASE)
 
 
 def has_none(case: Case) -> bool:

@@ -7,20 +7,22 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 LEADS = r"(?:cables?|leads?|wires?|clamps?|clips?|terminals?|everything|all of it|the lot)"
-OFF = re.compile(  # told, not asked
+OFF = regex(  # told, not asked
     r"\b(?:disconnected|unplugged|unhooked|uncoupled)\b"
     rf"|\b{LEADS}\W+(?:(?:are|is|were|was|all|now)\W+)*(?:taken |removed|off\b)"
     rf"|\b(?:took|taken|pulled|lifted)\b[^.?!;]{{0,30}}\boff\b|\boff (?:the|its|their|all) (?:leads?|cables?|charger)\b"
     r"|\bcharger (?:is |was )?(?:now )?(?:off|away|unplugged|removed|gone|switched off)\b",
     re.IGNORECASE,
 )
-STAYS = re.compile(
+STAYS = regex(
     r"\b(?:leav|keep|left|kept|stay|remain)\w*\b[^.?!;]{0,60}\b(?:charger|charging|plugged in|on charge|on float)\b"
     r"|\bcharger\b[^.?!;]{0,40}\b(?:stays?|remains?|left on|kept on|still on|on all|be on)\b",
     re.IGNORECASE,
 )
-ASKED = re.compile(  # "can the charger stay on all week?", "do I leave it plugged in"
+ASKED = regex(  # "can the charger stay on all week?", "do I leave it plugged in"
     r"\b(?:can|may|could|should|shall|must|do|does|would|is|okay?|safe|fine|all ?right)\b[^.?!;]{0,60}"
     r"(?:\b(?:charger|it|that|this|one|unit)\b[^.?!;]{0,40}\b(?:stay|stays|remain|be left|be kept)\b[^.?!;]{0,12}"
     r"\b(?:on|plugged|connected|in|running)\b"
@@ -29,31 +31,31 @@ ASKED = re.compile(  # "can the charger stay on all week?", "do I leave it plugg
     r"(?! (?:the |that |its )?(?:\w+ )?(?:setting|position|mode|programme)))",
     re.IGNORECASE,
 )
-CHARGER = re.compile(r"\bcharg(?:er|ing|e)\b|\bmaintainer\b|\btender\b", re.IGNORECASE)
-SIZED = re.compile(r"\b(?:big|small|large|strong|enough|right|size|suits?|too (?:much|little)|how many amps)\b", re.I)
-FLOATS = re.compile(
+CHARGER = regex(r"\bcharg(?:er|ing|e)\b|\bmaintainer\b|\btender\b", re.IGNORECASE)
+SIZED = regex(r"\b(?:big|small|large|strong|enough|right|size|suits?|too (?:much|little)|how many amps)\b", re.I)
+FLOATS = regex(
     r"(?<!never )\b(?:goes|drops|switches|falls|changes)(?: itself| back| down| over)* (?:in)?to (?:a )?"
     r"(?:float|storage|maintenance)\b",
     re.IGNORECASE,
 )
-BETWEEN = re.compile(
+BETWEEN = regex(
     r"\bcharg(?:er|e|ed|ing)\b[^.?!;]{0,20}\b(?:in[- ]between|between times|meanwhile|now and then|from time to time"
     r"|half ?way|mid-?winter|along the way)\b",
     re.IGNORECASE,
 )
-WHO = re.compile(
+WHO = regex(
     r"\bwho(?:['’]s| is| of (?:us|them))?\b[^.?!;]{0,24}\b(?:right|correct|listen|believe|trust|follow)\b"
     r"|\bwhich of (?:us|them|the two)\b[^.?!;]{0,12}\b(?:right|correct)\b",
     re.IGNORECASE,
 )
-UNPLUG = re.compile(r"\b(?:unplug|disconnect|take it off|off the charger|cables off|leads off)\w*\b", re.IGNORECASE)
-TAKEN = re.compile(  # "carry them home and charge every two months"
+UNPLUG = regex(r"\b(?:unplug|disconnect|take it off|off the charger|cables off|leads off)\w*\b", re.IGNORECASE)
+TAKEN = regex(  # "carry them home and charge every two months"
     r"\b(?:tak|carry|bring|fetch|lug|stor|unplug|disconnect|charg|top)\w*\b[^.?!;]{0,60}"
     r"\b(?:every|once an?|each|now and then|from time to time|(?:week|month)ly)\b",
     re.IGNORECASE,
 )
-BY_THE_CHARGER = re.compile(r"\b(?:leav|keep|left|kept|stay|let|hav)\w*\b[^.?!;]{0,90}\bcharger\b", re.IGNORECASE)
-OR = re.compile(r"\bor\b|\bversus\b|\bvs\b|\binstead of\b|\brather than\b|\bthan\b", re.IGNORECASE)
+BY_THE_CHARGER = regex(r"\b(?:leav|keep|left|kept|stay|let|hav)\w*\b[^.?!;]{0,90}\bcharger\b", re.IGNORECASE)
+OR = regex(r"\bor\b|\bversus\b|\bvs\b|\binstead of\b|\brather than\b|\bthan\b", re.IGNORECASE)
 PLAIN = ("timer", "trickle")  # chargers that must not stay on
 BESIDE = "charger-setting"  # the topic that judges the charger
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service.case import Case
 from service.kinds import CHARGED
 
@@ -17,29 +18,29 @@ WORDS = {
     "lfp": "lfp",
 }
 NAMES = "|".join(WORDS)
-OFFERS = re.compile(
+OFFERS = regex(
     r"\b(?:switch|selector|dial|buttons?|settings?|positions?|modes?|programm?e?s?)\b"
     r"|\bcharger(?:'?s)? (?:\w+ )?(?:has|have|have got|offers|gives|does|with|says|shows|lists|reads)\b",
     re.IGNORECASE,
 )
-OF_BATTERIES = re.compile(r"\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE)
-UNNAMED = re.compile(
+OF_BATTERIES = regex(r"\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE)
+UNNAMED = regex(
     r"\b(?:knob|dial|switch|selector|positions?|settings?)\b[^?!;]{0,60}?\b(?:"
     r"(?:no|without(?: any)?|not any) (?:text|names?|labels?|words?|writing|markings?|legend)\b"
     r"|(?:un|not )(?:labelled|labeled|named|marked)\b|(?:only|just) (?:numbers|numbered|digits))",
     re.IGNORECASE,
 )
-WITH_VOLTS = re.compile(
+WITH_VOLTS = regex(
     rf"\b(?P<name>{NAMES})(?P<number> ?[12])?(?: (?:is|at|says|gives|has))? ?[=:(]? ?(?P<volts>1[2-6][.,]\d{{1,2}})\b",
     re.IGNORECASE,
 )
-PRINTED = re.compile(
+PRINTED = regex(
     r"\b(?P<volts>1[3-6][.,]\d{1,2}) ?v?(?:olts?)?\b[^.?!]{0,12}"
     r"\b(?:written|printed|stamped|marked|on the (?:label|side|case|lid|top))",
     re.IGNORECASE,
 )
 QUOTE = "[\"'“”‘’]?"
-LISTED = re.compile(
+LISTED = regex(
     rf"{QUOTE}\b(?:{NAMES})\b{QUOTE}(?:(?:,? (?:and|or) |, ?| ?/ ?| ?& ?| )?{QUOTE}\b(?:{NAMES})\b{QUOTE})+", re.I
 )
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 PARTS = {
     "battery": r"batt(?:ery|eries|s)?",
     "cable": r"cables?|wires?|wiring|leads?|joints?|connections?|cabling",
@@ -13,20 +15,20 @@ PART = "|".join(PARTS.values())
 BETWEEN = r"(?:s|is|are|it|its|it's|the|my|a|bad|just|tell|me)"
 COLD = r"(?:cold|frost|temperature|weather|freez\w*)"
 BATTERY = r"(?:batt(?:ery|eries|s)?)"
-COLD_OR = re.compile(
+COLD_OR = regex(
     rf"\b{COLD}\b[^.?!;]{{0,16}}\bor\b[^.?!;]{{0,20}}\b{BATTERY}\b|\b{BATTERY}\b[^.?!;]{{0,16}}\bor\b[^.?!;]{{0,20}}\b{COLD}\b",
     re.IGNORECASE,
 )
-EITHER = re.compile(rf"\b(?:{PART}),? or (?:{BETWEEN} )*(?:{PART})\b", re.IGNORECASE)
+EITHER = regex(rf"\b(?:{PART}),? or (?:{BETWEEN} )*(?:{PART})\b", re.IGNORECASE)
 
 LED = r"(?:the|my|our|his|her|that|this|its|a|just|only|simply|bad|to|by|of)\s"
 DOES_IT = r"to\sblame|at\sfault|the\s(?:culprit|reason|cause|problem|trouble|fault)|responsible|eating\sit|doing\sit"
-HOW_TO_TELL = re.compile(
+HOW_TO_TELL = regex(
     r"\bhow (?:do|can|could|would|should|to) (?:(?:i|we|you|one) )?(?:tell|know|find out|see|decide|check|prove)\b",
     re.IGNORECASE,
 )
-OPEN = re.compile(r"\W*(?:(?:and|so|but) )?(?:how|what|which|where|why|who)\b", re.IGNORECASE)
-BLAMES = re.compile(
+OPEN = regex(r"\W*(?:(?:and|so|but) )?(?:how|what|which|where|why|who)\b", re.IGNORECASE)
+BLAMES = regex(
     rf"""\b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b (?:
       \ (?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})(?=\W*$|\ (?:eating|doing|causing|that))
     | [^.?!;]{{0,40}}? (?:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 WORDS = {
     name: float(at)
     for at, name in enumerate(
@@ -13,13 +15,11 @@ WORDS = {
 NUMBER = rf"(\d+(?:[.,]\d+)?|{'|'.join(WORDS)})"
 HOURS = r" ?(?:h|hrs?|hours?)\b"
 SUPPLY = r"(?:shore|mains|current|power|electric\w*|charg\w+|the charger|plug\w*|hook-?up|socket|generator)"
-IN = re.compile(rf"\b(?:in|within|inside) (?:the |those |my |our |about )?{NUMBER}{HOURS}", re.IGNORECASE)
-THERE = re.compile(rf"\b{NUMBER}{HOURS}(?: of| on| with)?(?: \w+)? {SUPPLY}\b", re.IGNORECASE)
-HAVE = re.compile(rf"\b(?:have|has|got|only|just|get) (?:about |only |just )?{NUMBER}{HOURS}", re.IGNORECASE)
-NIGHT = re.compile(
-    r"\b(?:by|till|until|before|for) (?:the |tomorrow )?(?:tomorrow|morning)\b|\bovernight\b", re.IGNORECASE
-)
-FULL = re.compile(r"\b(?:full|charged|ready|topped|fill\w*|enough|done)\b", re.IGNORECASE)
+IN = regex(rf"\b(?:in|within|inside) (?:the |those |my |our |about )?{NUMBER}{HOURS}", re.IGNORECASE)
+THERE = regex(rf"\b{NUMBER}{HOURS}(?: of| on| with)?(?: \w+)? {SUPPLY}\b", re.IGNORECASE)
+HAVE = regex(rf"\b(?:have|has|got|only|just|get) (?:about |only |just )?{NUMBER}{HOURS}", re.IGNORECASE)
+NIGHT = regex(r"\b(?:by|till|until|before|for) (?:the |tomorrow )?(?:tomorrow|morning)\b|\bovernight\b", re.IGNORECASE)
+FULL = regex(r"\b(?:full|charged|ready|topped|fill\w*|enough|done)\b", re.IGNORECASE)
 OF_A_NIGHT = 10.0  # hours: whatever is done in fewer is done by the morning
 
 

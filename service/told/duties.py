@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 WORDS = {
     "dual-purpose": r"(?:marine )?dual[- ]?(?:purpose|duty|use|type|kind|sort)?|starting[- ]deep[- ]cycle",
     "deep-cycle": r"deep[- ]?cyc(?:le|l)?|leisure|traction|domestic|house(?: type)",
@@ -12,17 +14,17 @@ WORDS = {
 NOUN = r"(?: ?-?(?:batter(?:y|ies)|batt|type|kind|sort|one|ones|accu))?"
 FIRM = r"(?:(?:an?|the|my|our|pure|plain|proper|real|true|ordinary|dedicated|marine|normal|good) )*"
 SIDE = "|".join(f"(?P<{{name}}_{at}>{words})" for at, words in enumerate(WORDS.values()))
-PAIR = re.compile(
+PAIR = regex(
     rf"\b(?:{SIDE.format(name='one')}){NOUN},? (?:or|vs\.?|versus|against|over|(?:any |really )?better than|rather than"
     rf"|instead of|than) {FIRM}(?:{SIDE.format(name='other')})(?!\w)",
     re.IGNORECASE,
 )
-MUST_BE = re.compile(  # "will a leisure battery do, or must it be a starter one?"
+MUST_BE = regex(  # "will a leisure battery do, or must it be a starter one?"
     rf"\bor (?:must|should|does|do|has) (?:it|i|we|they|that)\b[^.?!;]{{0,20}}\b(?:{WORDS['cranking']}){NOUN}(?!\w)",
     re.IGNORECASE,
 )
 STARTER = r"start(?:er|ing)?|crank(?:er|ing)?|engine"
-WEARS = re.compile(  # "does the thruster kill a start battery quicker than a leisure one"
+WEARS = regex(  # "does the thruster kill a start battery quicker than a leisure one"
     r"\b(?:kill|wear|ruin|hurt|harm|shorten|spoil|damag)(?:s|es|e|ing)?\b(?: out)?[^.?!;]{0,50}"
     rf"\b(?:{STARTER})[ -]?(?:batter(?:y|ies)|batt|accu|one)\b",
     re.IGNORECASE,

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 UNITS = {"mm": 0.001, "cm": 0.01, "m": 1.0, "ft": 0.3048, "in": 0.0254}
 SPELT = {"metre": "m", "meter": "m", "foot": "ft", "feet": "ft", "inch": "in", "inche": "in", '"': "in", "'": "ft"}
 WORDS = {"a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "half a": 0.5}
@@ -11,10 +13,10 @@ AMOUNT = r"(\d+(?:[.,]\d+)?|half a|an?|one|two|three|four)"
 UNIT = r"(mm|cm|m|metres?|meters?|ft|feet|foot|in|inch(?:es)?|\"|')"
 WHOSE = r"(?:the |my |our |its |a )?(?:house |thruster |bow )?"
 FROM = rf"(?: away| along| off)* (?:from|of) {WHOSE}(?:batter|batt\b|bank|plus|positive)"
-TOLD = re.compile(
+TOLD = regex(
     rf"\b(?:fuse|breaker|anl|mrbf|class t)\b([^.?!;]{{0,60}}?)\b{AMOUNT} ?{UNIT}( and a half)?{FROM}", re.IGNORECASE
 )
-BETWEEN = re.compile(r"\b(?:thruster|motor|windlass|winch|cable|charger|for|to)\b", re.IGNORECASE)
+BETWEEN = regex(r"\b(?:thruster|motor|windlass|winch|cable|charger|for|to)\b", re.IGNORECASE)
 
 
 def metres(text: str) -> float | None:

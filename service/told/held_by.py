@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 
-ELASTIC = re.compile(
+from grammar.text.patterns import regex
+
+ELASTIC = regex(
     r"\b(?:bung(?:ee|ie|y|i)s?|shock[ -]?cords?|elastics?|elasticated|stretchy|rubber (?:straps?|bands?|cords?))\b",
     re.IGNORECASE,
 )
-HOW = re.compile(r"\b(?:how|which|what|where)\b", re.IGNORECASE)
-STRAP = re.compile(
+HOW = regex(r"\b(?:how|which|what|where)\b", re.IGNORECASE)
+STRAP = regex(
     r"\b(?:ratchet|webbing|cam|polyester|nylon|lashing|luggage|buckle)(?:[ -](?:straps?|belts?|buckles?|webbing))+\b",
     re.IGNORECASE,
 )

@@ -5,25 +5,22 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service.case import WEIGHED, Case
 from service.kinds import LEAD, LITHIUM
 
-SWAP = re.compile(
+SWAP = regex(
     r"\b(?:swap|replac|chang|upgrad|exchang)\w*\b.{0,80}?\b(?:for|with|by|to|against)\b"
     r"|\bold\b.{0,80}\bnew\b",
     re.IGNORECASE | re.DOTALL,
 )
-JOINS = re.compile(r"\b(?:for|with|by|to|against|new)\b", re.IGNORECASE)
-COMES_IN = re.compile(  # "lithium in place of the wet one", "gel where the AGM was"
+JOINS = regex(r"\b(?:for|with|by|to|against|new)\b", re.IGNORECASE)
+COMES_IN = regex(  # "lithium in place of the wet one", "gel where the AGM was"
     r"\b(?:in (?:the )?place of|instead of|replac(?:es|ed|ing)|(?:took|takes|taking) the place of)\b", re.IGNORECASE
 )
-WAS_THERE = re.compile(
-    r"^\W*(?:battery |one |ones |bank )?(?:was|were|used to|stood|sat|lived|had been)\b", re.IGNORECASE
-)
-GOES_OUT = re.compile(
-    r"\b(?:swap|replac|chang|upgrad|exchang|switch|mov|go|going|went)\w*\b[^.?!]{0,40}$", re.IGNORECASE
-)
-TO_THE_NEW = re.compile(r"\b(?:for|with|by|to)\b", re.IGNORECASE)
+WAS_THERE = regex(r"^\W*(?:battery |one |ones |bank )?(?:was|were|used to|stood|sat|lived|had been)\b", re.IGNORECASE)
+GOES_OUT = regex(r"\b(?:swap|replac|chang|upgrad|exchang|switch|mov|go|going|went)\w*\b[^.?!]{0,40}$", re.IGNORECASE)
+TO_THE_NEW = regex(r"\b(?:for|with|by|to)\b", re.IGNORECASE)
 LIMITS = ("battery.max_current", "battery.peak_current")  # only lithium has them
 RATINGS = ("battery.cca", "battery.ca", "battery.reserve")  # only lead has them
 OF_EITHER = ("battery.count", "bank.layout", "battery.capacity", "battery.weight", "battery.age", "battery.duty")

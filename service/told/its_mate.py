@@ -4,20 +4,22 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 FAILED = r"(?:dead|dud|failed|failing|shot|gone|bad|finished|knackered|faulty|died|goosed|scrap\w*)"
 GO = r"(?:chang\w*|replac\w*|swap\w*|renew\w*|go|goes|bin\w*|scrap\w*|buy)"
 BOTH = (
     r"(?:both|(?<!one of )the pair|the (?:whole )?(?:set|bank|string)|(?:the )?rest of (?:the|it)\w*"
     r"|(?:the |its )other(?: one| battery)?|the others|its mate|the (?:good|healthy|sound) one|all of them)"
 )
-ASKED = re.compile(
+ASKED = regex(
     rf"\b{GO}\b[^.?!;]{{0,30}}\b{BOTH}\b"
     rf"|\b{BOTH}\b[^.?!;]{{0,30}}\b(?:have to |need to |must |should )?{GO}\b[^.?!;]{{0,20}}"
     r"\b(?:too|as well|also|with it)\b",
     re.IGNORECASE,
 )
-ONE = re.compile(r"\b(?:one|a|the) (?:\w+ )?(?:cell|battery|of (?:the|my|our|them))\b", re.IGNORECASE)
-DEAD = re.compile(rf"\b{FAILED}\b", re.IGNORECASE)
+ONE = regex(r"\b(?:one|a|the) (?:\w+ )?(?:cell|battery|of (?:the|my|our|them))\b", re.IGNORECASE)
+DEAD = regex(rf"\b{FAILED}\b", re.IGNORECASE)
 
 
 def asked(text: str) -> bool:

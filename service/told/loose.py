@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 BATTERY = r"\b(?:batter(?:y|ies)|accus?|agms?|gels?|lithiums?|the\ bank)\b"
-MOVES = re.compile(
+MOVES = regex(
     BATTERY
     + r"""[^.?!;]{0,80}\b
     (?:sl(?:id|ides?|iding)|shift(?:s|ed|ing)?|roll(?:s|ed|ing)?|mov(?:es?|ed|ing)|bounc(?:es?|ed|ing)
@@ -15,19 +17,19 @@ MOVES = re.compile(
     |(?:in|when)\b[^.?!]{0,30}\b(?:swell|seaway|sea|waves|chop|heel\w*|wind|blows)\b)""",
     re.IGNORECASE | re.VERBOSE,
 )
-LOOSE = re.compile(
+LOOSE = regex(
     BATTERY
     + r"""[^.?!;,]{0,30}\b(?:stand(?:s|ing)?|stood|is|are|sits?|sat|came|come|lies|lying|lay)
     (?:\ (?:quite|all|just|only))?\ (?:loose|unsecured|unfastened|untied|unstrapped)\b""",
     re.IGNORECASE | re.VERBOSE,
 )
-OF_WIRING = re.compile(
+OF_WIRING = regex(
     r"\b(?:terminals?|clamps?|lugs?|cables?|posts?|nuts?|connections?|connectors?|wires?|leads?|caps?)\b", re.IGNORECASE
 )
-HELD_NOW = re.compile(
+HELD_NOW = regex(
     r"\b(?:now|since|meanwhile|then) (?:strapped|fastened|fixed|held|bolted|secured|tied|clamped)\b", re.IGNORECASE
 )
-IN_GENERAL = re.compile(r"\bhow (?:do|can|could|should|to|does)\b[^.?!;]{0,20}\b(?:stop|keep|prevent)\b", re.IGNORECASE)
+IN_GENERAL = regex(r"\bhow (?:do|can|could|should|to|does)\b[^.?!;]{0,20}\b(?:stop|keep|prevent)\b", re.IGNORECASE)
 
 
 def spoken_of(text: str) -> bool:

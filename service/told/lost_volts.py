@@ -4,27 +4,29 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 NUMBER = r"(?P<volts{0}>\d+(?:[.,]\d+)?|\.\d+|half|an?|one|two)"
 VOLTS = r"(?: ?of)?(?: ?an?)? ?(?:v|volts?)\b"
 GONE = r"(?:lost|gone(?: missing)?|missing|disappear\w*|vanish\w*|loss|dropp?(?:ed|ing)?|less|down|short)"
-FIRST = re.compile(
+FIRST = regex(
     r"\b(?:los(?:e|es|ing|t|s of)|drop(?:s|ping|ped)?|drop of|down by|short of)"
     r"(?: (?:about|around|some|roughly|of|by|nearly))? "
     rf"{NUMBER.format(1)}{VOLTS}(?! (?:battery|bank|system|agm|gel|lithium|thruster|motor|windlass))",
     re.IGNORECASE,
 )
-LAST = re.compile(
+LAST = regex(
     rf"(?<![\d.,]){NUMBER.format(2)}{VOLTS} (?:is |are |gets |was |has )?(?:being )?{GONE}\b"
     r"(?! to (?:\d|under|below))"
     r"(?=[^.?!;]{0,40}\b(?:between|cables?|wir(?:e|ing)|way|along|to the|motor|thruster|windlass|battery|running)\b)",
     re.IGNORECASE,
 )
-WAY = re.compile(
+WAY = regex(
     r"\b(?:between|cables?|wir(?:e|es|ing)|leads?|(?:on|along) the way|to (?:the|my|our) \w+|copper|motor"
     r"|thruster|windlass)\b",
     re.IGNORECASE,
 )
-MAY_LOSE = re.compile(
+MAY_LOSE = regex(
     r"\b(?:may|can|could|should|allow\w*|accept|max\w*|limit|at most|how (?:much|many)|which|what)\b[^.?!;]{0,30}$",
     re.IGNORECASE,
 )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 MAY = (
     r"\b(?:can|could|may|might|shall|should|dare|must)(?:n['’]?t)? (?:i|we|one|he|she|they|it|you|that|the|my|our)\b"
     r"|\b(?:ok|okay|safe|fine|all ?right|allowed|possible|sensible|wise) (?:to|if|for)\b|\bgood to go\b"
@@ -19,8 +21,7 @@ USE = (
     r"|\bstay in use\b|\bstill be used\b|\bbe used\b"
 )
 ASKED = {
-    deed: re.compile(rf"(?:{MAY}){UP_TO}(?:{words})", re.IGNORECASE)
-    for deed, words in (("charge", CHARGE), ("use", USE))
+    deed: regex(rf"(?:{MAY}){UP_TO}(?:{words})", re.IGNORECASE) for deed, words in (("charge", CHARGE), ("use", USE))
 }
 
 
@@ -33,11 +34,11 @@ def asked(text: str) -> str:
     return next((deed for deed, words in ASKED.items() if words.search(text)), "")
 
 
-HITHERTO = re.compile(r"\b(?:until|till|til|up to) (?:now|today)\b", re.IGNORECASE)
-A_CHARGER = re.compile(
+HITHERTO = regex(r"\b(?:until|till|til|up to) (?:now|today)\b", re.IGNORECASE)
+A_CHARGER = regex(
     r"\b(?:us(?:e|ing)|try|connect|put|run) (?:\w+ ){1,4}?(?:charger|alternator|regulator|panel)\b", re.IGNORECASE
 )
-UNDER_WAY = re.compile(
+UNDER_WAY = regex(
     r"\b(?:now|since|already|currently|been|keeps?|kept|keep(?:ing)?|again|still|while|overnight|night|yesterday|today|"
     r"lately|gets?|getting|charging|charged|reads?|shows?|showed|meter|gauge|needle|is on|are on|was|were|left|leave|"
     r"hangs?|hung|feeds?|into|carry|go on|hot|warm|smell\w*|ran|runs)\b",

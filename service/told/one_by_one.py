@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import re
 
-IN_TURN = re.compile(
+from grammar.text.patterns import regex
+
+IN_TURN = regex(
     r"\bone (?:at a time|after (?:the other|another)|by one|(?:and )?then the other)\b|\b(?:in turn|separately)\b",
     re.IGNORECASE,
 )
-CHARGER = re.compile(r"\bcharg\w+\b", re.IGNORECASE)
-UNDONE = re.compile(r"\bwithout (?:undoing|taking|breaking|removing|unhooking|opening)\b", re.IGNORECASE)
-LINK = re.compile(r"\b(?:with|leaving|keeping)\b[^.?!;]{0,20}\b(?:link|strap|jumper|bridge)\b", re.IGNORECASE)
+CHARGER = regex(r"\bcharg\w+\b", re.IGNORECASE)
+UNDONE = regex(r"\bwithout (?:undoing|taking|breaking|removing|unhooking|opening)\b", re.IGNORECASE)
+LINK = regex(r"\b(?:with|leaving|keeping)\b[^.?!;]{0,20}\b(?:link|strap|jumper|bridge)\b", re.IGNORECASE)
 
 
 def asked(text: str) -> bool:

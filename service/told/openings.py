@@ -6,33 +6,35 @@ import math
 import re
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
+
 COUNTS = {"a": 1, "an": 1, "one": 1, "single": 1, "two": 2, "pair": 2, "couple": 2, "three": 3, "four": 4}
 COUNT = r"(?:(?P<count>\d|a|an|one|single|two|pair of|couple of|three|four)\s+(?:x\s*)?(?:single\s+|round\s+)*)?"
 HOLES = r"(?P<holes>(?:holes?|vents?|openings?|grilles?|grills?|louvres?|portholes?|pipes?|hoses?|vent holes?)\b)"
 AREA = r"cm2|cm²|sq\.?\s?cm|square\s(?:cm|centimet\w+)"
 SIZE = rf"(?P<size>\d+(?:[.,]\d+)?)[\s-]?(?P<unit>{AREA}|mm|cm|in(?:ch(?:es)?)?\b|\")"
 BETWEEN = r"\s*(?:(?:diameter|dia|wide|across|round|mushroom|air|hull|skin|plastic|drilled)\s+)*"
-BEFORE = re.compile(rf"\b{COUNT}{SIZE}{BETWEEN}{HOLES}", re.IGNORECASE)
-AFTER = re.compile(
+BEFORE = regex(rf"\b{COUNT}{SIZE}{BETWEEN}{HOLES}", re.IGNORECASE)
+AFTER = regex(
     rf"\b{COUNT}{BETWEEN}{HOLES}\s+(?:each\s+)?(?:(?:of|with|at|is|are)\s+)?(?:each\s+)?{SIZE}", re.IGNORECASE
 )
 MILLIMETRES = {"m": 1.0, "c": 10.0, "i": 25.4, '"': 25.4}
 DOES = r"\b(?:enough|ok|okay|do|fine|sufficient|suffice)\b"
-ONE = re.compile(  # "is one vent enough", "is the one mushroom vent enough"
+ONE = regex(  # "is one vent enough", "is the one mushroom vent enough"
     rf"\b(?:one|single|only)\s+(?:\w+\s+){{0,2}}?(?:vent|hole|opening|grille?|mushroom|louvre)\b[^.?!;]{{0,60}}?{DOES}"
     rf"|{DOES}[^.?!;]{{0,20}}\b(?:only\s|just\s)?(?:one|a\ssingle)\s+(?:vent|hole|opening)\b",
     re.IGNORECASE,
 )
 LOW, HIGH = r"(?:low|lower|bottom|down)", r"(?:high|higher|upper|top|up)"
 ONE_OF = r"(?:(?:one|a|the)\s+)?"
-BOTH = re.compile(
+BOTH = regex(
     rf"\b(?:{LOW}\s+or\s+{ONE_OF}{HIGH}|{HIGH}\s+or\s+{ONE_OF}{LOW})\b"
     rf"|\bboth\s+{ONE_OF}(?:{LOW}\s+and\s+{ONE_OF}{HIGH}|{HIGH}\s+and\s+{ONE_OF}{LOW})\b"
     rf"|\bone\s+(?:at\s+the\s+)?(?:{LOW}|{HIGH})\b[^.?!;]{{0,20}}\bone\s+(?:at\s+the\s+)?(?:{LOW}|{HIGH})\b"
     rf"|\b(?:{LOW}|{HIGH})\s+(?:one|vent|hole|opening)\b[^.?!;]{{0,15}}\b(?:as\s+well|too)\b",
     re.IGNORECASE,
 )
-IS_SO = re.compile(r"\bone\s+(?:low|high|up|down|at the)\b|\bboth\b|\b(?:as well|too)\b", re.IGNORECASE)
+IS_SO = regex(r"\bone\s+(?:low|high|up|down|at the)\b|\bboth\b|\b(?:as well|too)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,15 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from grammar.text.patterns import regex
 from service.case import Known
 
 FULL = Known("battery.charge", 100.0, "assumed", "%", why="charged full first, as you plan")
 NOW = ("reading.voltage", "reading.gravity", "reading.gravity_spread")  # what tells the charge before that
-PARTS = re.compile(
+PARTS = regex(
     r"(?<=[.!?;])\s+|,?\s+(?:and|but)\s+(?=(?:how|what|when|will|would|can|could|is|are|does|do|should|may|must)\b)",
     re.IGNORECASE,
 )
-PLAN = re.compile(
+PLAN = regex(
     r"\b(?:if|when|once|after|provided|supposing|assuming|as long as)\s+(?:that\s+)?(?:"
     r"(?:i|we|he|she|they)(?:['’]ve|['’]ll)?\s+(?:have\s+|had\s+|will\s+|would\s+|first\s+|then\s+|fully\s+|only\s+)*"
     r"(?:re)?(?:charged?|fill(?:ed)?|topp?(?:ed)?)\b"
@@ -21,7 +22,7 @@ PLAN = re.compile(
     r"(?:re)?(?:charged|filled|topped)\b)[^.?!;,]*",
     re.IGNORECASE,
 )
-IN_PART = re.compile(r"\d|\b(?:half|quarter|bit|little|partly|almost|nearly|every|each|once an?)\b", re.IGNORECASE)
+IN_PART = regex(r"\d|\b(?:half|quarter|bit|little|partly|almost|nearly|every|each|once an?)\b", re.IGNORECASE)
 
 
 def to_full(text: str, of: re.Pattern[str], without: bool = False) -> bool:

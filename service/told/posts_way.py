@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 POSTS = r"(?:posts?|terminals?|poles?)"
 SIDE = (
     r"(?:hull|side|skin|bulkhead|metal|inboard|outboard|inwards?|outwards?|aft|forward|middle|centre|tray|locker|wall)"
 )
-WAY = re.compile(
+WAY = regex(
     rf"\b(?:which|what) way(?: round)?\b[^.?!;]{{0,40}}\b{POSTS}\b[^.?!;]{{0,24}}\b(?:go|face|look|point|sit|{SIDE})\b"
     rf"|\b{POSTS}\b[^.?!;]{{0,20}}\b(?:towards?|to|facing|away from|against|next to|near)\b[^.?!;]{{0,12}}\b{SIDE}\b",
     re.IGNORECASE,
 )
-OFF = re.compile(r"\b(?:off|undo|take|remove|disconnect\w*|come|first|last)\b", re.IGNORECASE)
+OFF = regex(r"\b(?:off|undo|take|remove|disconnect\w*|come|first|last)\b", re.IGNORECASE)
 
 
 def asked(text: str) -> bool:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 
-PRESSED = re.compile(
+from grammar.text.patterns import regex
+
+PRESSED = regex(
     r"""\b(?:hold|holds|holding|held|keep|keeps|keeping|press\w*|push\w*|lean\w*|thumb|finger)\b
         (?:\s(?!(?:of|off)\b)[\w'’]+){0,4}?\s(?:button|joystick|lever|stick|toggle|knob|pedal|rocker)\b
       | \b(?:button|joystick|lever)\s(?:can|may|be|is|being|stays?)\b[^.?!;]{0,20}\b(?:held|pressed|pushed|down)\b

@@ -4,20 +4,20 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 OF = r"(?:gas|smoke|fire|burglar|intruder|co|carbon monoxide|high water|boat) ?"
-MUST = re.compile(
+MUST = regex(
     rf"\b(?:bilge|float switch|{OF}(?:alarms?|detectors?|sniffers?|sensors?)|sniffers?|alarms?|detectors?)\b",
     re.IGNORECASE,
 )
-LEFT_ON = re.compile(
+LEFT_ON = regex(
     r"\b(?:pump|float switch|alarms?|detectors?|sniffers?)\b[^.?!;]{0,30}"
     r"\b(?:on(?! (?:the|my|a|his|her|our)\b)|running|live|connected|wired)\b"
     r"|\b(?:leav(?:e|ing)|keep(?:ing)?) (?:on )?(?:only )?the bilge\b",
     re.IGNORECASE,
 )
-NOT_IT = re.compile(
-    r"\b(?:anchor|false|clock|wake|reversing) alarms?\b|\balarm clock\b|\balarm(?:ed|ing)\b", re.IGNORECASE
-)
+NOT_IT = regex(r"\b(?:anchor|false|clock|wake|reversing) alarms?\b|\balarm clock\b|\balarm(?:ed|ing)\b", re.IGNORECASE)
 
 
 def is_told(text: str) -> bool:

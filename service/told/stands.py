@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 
-ON_END = re.compile(
+from grammar.text.patterns import regex
+
+ON_END = regex(
     r"\b(?:on (?:its |their |the |an |one )?(?:short |narrow )?ends?\b(?! of)|end[- ]up\b|upended|on end\b)",
     re.IGNORECASE,
 )

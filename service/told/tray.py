@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
+from grammar.text.patterns import regex
+
 HOLD_DOWN = 10.0  # mm more than the case, along and across, for the hold-down
 LUGS = 20.0  # mm above the case
 TOLERANCE = 2.0  # mm that a case may be larger than its size says
@@ -13,21 +15,19 @@ INCH = 25.4  # mm
 NUMBER = r"(\d+ \d/\d|\d/\d|\d+(?:[.,]\d+)?(?: ?1/2)?|half an?|quarter)"
 UNIT = r" ?-?(mm|cm|(?:milli|centi)met(?:re|er)s?|in(?:ch(?:es)?)?\b|\"|'')"
 BY = rf"(?:{UNIT})? ?(?:x|by|\*|×) ?"
-INSIDE = re.compile(rf"{NUMBER}{BY}{NUMBER}(?:{BY}{NUMBER})?{UNIT}", re.IGNORECASE)
-HIGH = re.compile(
-    rf"\s*(?:x|by|and|,)\s*{NUMBER}(?:{UNIT})?\s*(?:high|tall|height|deep|inside height)\b", re.IGNORECASE
-)
-BAY = re.compile(r"\b(?:bay|inside|internal(?:ly)?|recess|compartment|cubby)\b", re.IGNORECASE)
+INSIDE = regex(rf"{NUMBER}{BY}{NUMBER}(?:{BY}{NUMBER})?{UNIT}", re.IGNORECASE)
+HIGH = regex(rf"\s*(?:x|by|and|,)\s*{NUMBER}(?:{UNIT})?\s*(?:high|tall|height|deep|inside height)\b", re.IGNORECASE)
+BAY = regex(r"\b(?:bay|inside|internal(?:ly)?|recess|compartment|cubby)\b", re.IGNORECASE)
 FREE = r"(?: \w+)? (?:spare|free|room|gap|clearance|play)\b(.{0,25})"
-SPARE = re.compile(rf"{NUMBER}{UNIT}{FREE}", re.IGNORECASE)
+SPARE = regex(rf"{NUMBER}{UNIT}{FREE}", re.IGNORECASE)
 NAMED = {  # "13 inch length, 7 wide, 9.5 high", "length 13 in"
     "length": r"(?:long|length|in length|of length)",
     "width": r"(?:wide|width|in width|of width|across)",
     "height": r"(?:high|height|tall|in height|headroom)",
 }
 OF_SIDE = rf"{NUMBER}(?:{UNIT})?(?: of| in)? {{name}}\b"
-SIDED = re.compile(f"{NAMED['width']}|deep", re.IGNORECASE)
-EACH_END = re.compile(r"\b(?:each|either|both) (?:ends?|sides?)\b", re.IGNORECASE)
+SIDED = regex(f"{NAMED['width']}|deep", re.IGNORECASE)
+EACH_END = regex(r"\b(?:each|either|both) (?:ends?|sides?)\b", re.IGNORECASE)
 CASE = (
     r"(?:(?:bci )?(?:group|grp|gp|size|type|case)[ -]?(?:size )?)?(\d{2}[a-z]?|8d|4d|gc2)(?:'?s)?\b"
     r"(?! ?(?:mm|cm|in\b(?! (?:there|it|now|the|place|that|my|our)\b)|\"|x ?\d))"
@@ -35,27 +35,27 @@ CASE = (
 A = r"(?:an? |the |my |our |old |one |only )*"
 PLACE = r"(?:tray|box|space|recess|hold-?down|holder|shelf|bay|slot|cradle|compartment|well|hole|spot)"
 FOR = r"(?:for|takes?|holds?|fits?|of|suits?|is|was|size|made to take)"
-OF_GROUP = re.compile(rf"\b(\d{{2}}[a-z]?|8d|4d|gc2) ?(?:'s )?{PLACE}\b", re.IGNORECASE)
-MADE_FOR = re.compile(rf"\b{PLACE}s?\b[^.?!;\d]{{0,30}}?\b{FOR} {A}{CASE}", re.IGNORECASE)
-STOOD = re.compile(
+OF_GROUP = regex(rf"\b(\d{{2}}[a-z]?|8d|4d|gc2) ?(?:'s )?{PLACE}\b", re.IGNORECASE)
+MADE_FOR = regex(rf"\b{PLACE}s?\b[^.?!;\d]{{0,30}}?\b{FOR} {A}{CASE}", re.IGNORECASE)
+STOOD = regex(
     rf"\b(?:where|instead of|in (?:the )?place of|in for|replac\w+|swap\w*(?: out)?) {A}{CASE}", re.IGNORECASE
 )
-PLACES = re.compile(rf"\b(?:same|old) {PLACE}", re.IGNORECASE)
-THE_SAME = re.compile(
+PLACES = regex(rf"\b(?:same|old) {PLACE}", re.IGNORECASE)
+THE_SAME = regex(
     rf"\b{CASE}[^?!;]{{0,60}}?\b{A}{CASE}[^.?!;]{{0,40}}?\b(?:the|that|its) (?:same|old) {PLACE}", re.IGNORECASE
 )
 NOW = r"(?:(?:now|currently|at present|already|just|still|only) )?"
-OURS = re.compile(  # the case aboard: "ours is a 27 now", "my battery is a group 27"
+OURS = regex(  # the case aboard: "ours is a 27 now", "my battery is a group 27"
     rf"\b(?:ours|mine|(?:my|our|the) (?:(?:old|present|current|existing|own) )?(?:batter(?:y|ies)|batt|one))"
     rf"(?:'s| is| are| was)? {NOW}{A}{CASE}",
     re.IGNORECASE,
 )
-HAVE = re.compile(
+HAVE = regex(
     rf"\b(?:(?:i|we|he|she|they|boat)(?:'ve| have| has|'s)|got|there(?:'s| is| sits)) (?:got )?{NOW}{A}{CASE}"
     r"(?! (?:in mind|in view))",
     re.IGNORECASE,
 )
-WANTED = re.compile(  # the case that is to go in: "would a 31 drop in", "thinking of a 31"
+WANTED = regex(  # the case that is to go in: "would a 31 drop in", "thinking of a 31"
     r"\b(?:would|will|can|could|does|should|may|might|want|thinking (?:of|about)|considering"
     r"|fit(?:ting)?|put(?:ting)? in|buy(?:ing)?|get(?:ting)?"
     r"|(?:go(?:ing)?|mov(?:e|ing)|chang(?:e|ing)|upgrad(?:e|ing)|step(?:ping)? up) to)\b"
@@ -63,19 +63,17 @@ WANTED = re.compile(  # the case that is to go in: "would a 31 drop in", "thinki
     re.IGNORECASE,
 )
 ROW_OF = r"(?:(?:bci )?(?:group|grp|gp|size)s? )?(?:an? )?(?:\d{2}[a-z]?|[48]d|gc2)(?:'?s)?"
-ROW = re.compile(
-    rf"\b{ROW_OF}(?:(?:,? (?:or|and|vs) |, ?| ?/ ?){ROW_OF}){{2,}}\b(?! ?(?:v|volts?|ah|a|amps?|mm)\b)", re.I
-)
-IN_ROW = re.compile(r"\b(\d{2}[a-z]?|[48]d|gc2)(?<!s)(?='?s?\b)", re.IGNORECASE)
-ASKED_IN_CM = re.compile(r"(?<![\d½] )(?<!\d)\b(?:cm|centimet(?:re|er)s?)\b(?!2|²)", re.IGNORECASE)
+ROW = regex(rf"\b{ROW_OF}(?:(?:,? (?:or|and|vs) |, ?| ?/ ?){ROW_OF}){{2,}}\b(?! ?(?:v|volts?|ah|a|amps?|mm)\b)", re.I)
+IN_ROW = regex(r"\b(\d{2}[a-z]?|[48]d|gc2)(?<!s)(?='?s?\b)", re.IGNORECASE)
+ASKED_IN_CM = regex(r"(?<![\d½] )(?<!\d)\b(?:cm|centimet(?:re|er)s?)\b(?!2|²)", re.IGNORECASE)
 METRES = r"mm|cm|in(?:ch(?:es)?)?\b"
-HEADROOM = re.compile(
+HEADROOM = regex(
     rf"\b(?:height|headroom|clearance)\b[^.?!;\d]{{0,25}}(?P<after>\d+(?:[.,]\d+)?)\s?(?P<unit>{METRES})"
     rf"|(?P<before>\d+(?:[.,]\d+)?)\s?(?P<unit_>{METRES})\s(?:of\s|in\s)?(?:height|headroom|high|clearance)\b",
     re.IGNORECASE,
 )
 FAR = 40  # characters
-ASKED = re.compile(r"\b(?:will|would|can|could|does|do|did)\b", re.IGNORECASE)
+ASKED = regex(r"\b(?:will|would|can|could|does|do|did)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,19 +4,21 @@ from __future__ import annotations
 
 import re
 
-LOW = re.compile(
+from grammar.text.patterns import regex
+
+LOW = regex(
     r"\b(?:just|only just|barely|hardly)\b[^.?!;]{0,24}\b(?:cover\w*|over|above|at)\b(?! (?:a|an|one|two|\d))"
     r"(?=[^.?!;]{0,20}(?:plates?|[.?!;,)]|$))"
     r"|\b(?:level with|at the top of|down to) the plates\b",
     re.IGNORECASE,
 )
-PLATES = re.compile(r"\bplates?\b", re.IGNORECASE)
-OTHER_WATER = re.compile(
+PLATES = regex(r"\bplates?\b", re.IGNORECASE)
+OTHER_WATER = regex(
     r"\b(?:filter\w*|filtered|rain|bottled|boiled|spring|mineral|kettle|jug|purified|softened|drinking)\b"
     r"(?: (?:water|jug|one|stuff))?|\b(?:which|what|what kind of|what sort of) water\b",
     re.IGNORECASE,
 )
-WATER = re.compile(r"\b(?:water|distilled|deioni[sz]ed|top\w*|jug|fill\w*)\b", re.IGNORECASE)
+WATER = regex(r"\b(?:water|distilled|deioni[sz]ed|top\w*|jug|fill\w*)\b", re.IGNORECASE)
 
 
 def is_low(text: str) -> bool:

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
+
 JOB = r"equali[sz]\w*|top\w*\sup|tops?\b|fills?\b|waters?\b|cleans?\b|checks?\b"
 CHILD = (
     r"\b(?:kids?|child(?:ren)?|scouts|cadets|pupils|teenagers?|\d{1,2}[- ]year[- ]olds?|grandchildren"
     r"|(?:grand)?(?:son|daughter)s?)\b"
 )
-WHO = re.compile(
+WHO = regex(
     rf"(?:^|[.,;:?!]\s*|\b(?:and|also|so|but)\s)who\b(?!\s(?:sells?|makes?|knows?))[^.?!;]{{0,30}}?\b(?:{JOB})",
     re.IGNORECASE,
 )
-MAY_THEY = re.compile(
+MAY_THEY = regex(
     rf"\b(?:can|may|could|should|let|is)\b[^.?!;]{{0,20}}?{CHILD}[^.?!;]{{0,40}}?\b(?:{JOB}|water|acid)", re.IGNORECASE
 )
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from grammar.told.batteries.tapped import SERIES, asks_to_tap
 from service import likely, say
 from service.case import Case, Value
@@ -19,12 +20,12 @@ from service.told import its_mate
 from service.topic import Lever, Topic
 
 MAY = ("request:may_i", "detail:join", "detail:wise")
-ASKED_IF = re.compile(  # "..., fine?", "can two of them go in series?"
+ASKED_IF = regex(  # "..., fine?", "can two of them go in series?"
     r"\b(?:fine|ok|okay|alright|all right|possible|sensible)\W{0,2}\?"
     r"|\b(?:can|could|may)\b[^.?!]*\b(?:go|be|sit|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]*(?:\?|$)",
     re.IGNORECASE,
 )
-VOLTS_ASKED = re.compile(r"\b(?:what|which|how (?:many|much)) volt(?:s|age)?\b", re.IGNORECASE)
+VOLTS_ASKED = regex(r"\b(?:what|which|how (?:many|much)) volt(?:s|age)?\b", re.IGNORECASE)
 
 
 def the_other(fact: str) -> Lever:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import cranking, supply
@@ -49,8 +50,8 @@ MAY_BE = {  # "can I use a car battery"
     "deep-cycle": "Only with a CCA on its label: {theirs} gives small currents for hours, a thruster much at once.",
 }
 MAY = ("request:may_i", "request:enough", "put:good", "put:leave")
-SIMPLY = re.compile(r"\b(?:just|simply|only|basically|really) an? \w+(?: \w+)? batter(?:y|ies)\b", re.IGNORECASE)
-DIFFERS = re.compile(r"\b(?:different|differs?)\b(?! between)", re.IGNORECASE)
+SIMPLY = regex(r"\b(?:just|simply|only|basically|really) an? \w+(?: \w+)? batter(?:y|ies)\b", re.IGNORECASE)
+DIFFERS = regex(r"\b(?:different|differs?)\b(?! between)", re.IGNORECASE)
 WEIGHED = (
     "Starting or dual-purpose for a thruster: it takes a large current for seconds, so the CCA decides; deep-cycle "
     "gives small currents for hours."

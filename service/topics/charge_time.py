@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import charging as sums
 from service.case import Case
@@ -17,9 +18,7 @@ from service.topic import Topic
 
 FULL = 100.0
 AMPLE = 0.9  # of the hours that there are: more than that is only just enough
-TARGET = re.compile(
-    r"\b(up )?(?:to|till|until) (?:about )?(\d{2}) ?(?:%|per ?cent)", re.IGNORECASE
-)  # "from 20 to 90 %"
+TARGET = regex(r"\b(up )?(?:to|till|until) (?:about )?(\d{2}) ?(?:%|per ?cent)", re.IGNORECASE)  # "from 20 to 90 %"
 
 TOPIC = Topic(
     "charge-time",

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import likely, say
 from service.case import Case, Value
 from service.judgements import charge_volts, charging
@@ -17,7 +18,7 @@ from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
 ROLES = ("detail:start_bank", "detail:house_bank", "detail:thruster_bank")
-ENGINE_AND_BOW = re.compile(
+ENGINE_AND_BOW = regex(
     r"\bengine (?:battery )?(?:and|\+|plus) (?:the )?(?:bow|stern|thruster)\b"
     r"|\b(?:bow|stern|thruster) (?:battery )?(?:and|\+|plus) (?:the )?engine\b",
     re.IGNORECASE,
@@ -41,7 +42,7 @@ def isolated(case: Case) -> Iterator[Value]:
         yield True
 
 
-NAMED_BY_VOLTS = re.compile(r"\b(?P<volts>12|24|36|48)[ -]?v(?:olts?)?[ -](?:\w+[ -])?charger\b", re.IGNORECASE)
+NAMED_BY_VOLTS = regex(r"\b(?P<volts>12|24|36|48)[ -]?v(?:olts?)?[ -](?:\w+[ -])?charger\b", re.IGNORECASE)
 
 TOPIC = Topic(
     "charger-banks",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from grammar.text.patterns import regex
 from service import likely, say
 from service.case import Case, Value
 from service.judgements import charge_amps, charge_volts, charging, stays_on, two_stages
@@ -16,7 +17,7 @@ from service.topic import Lever, Topic
 
 SEALED = ("agm", "gel", "lfp")
 EQUALISES = ("detail:equalise", "detail:equalising")
-NEVER_EQUALISES = re.compile(
+NEVER_EQUALISES = regex(
     r"\b(?:no|not|never|without|doesn'?t|does not|can'?t|cannot)\W+(?:\w+\W+){0,2}?(?:desul|equali|recondition|repair)",
     re.I,
 )
@@ -27,12 +28,12 @@ TOO_HIGH = {
     "gel": "Above its limit the jelly dries out, and that cannot be undone",
     "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
 }
-SET_TOO_HIGH = re.compile(
+SET_TOO_HIGH = regex(
     r"\bcharg\w+\b[^.?!;]{0,24}\b(?:set |turned |running )?(?:too high|over ?charging)\b"
     r"|\b(?:is|am|are) (?:it|i|we) over ?charging\b",
     re.IGNORECASE,
 )
-UNLABELLED = re.compile(
+UNLABELLED = regex(
     r"\b(?:just|only) says? (?:leisure|marine|deep[ -]?cycle|domestic|battery)\b"
     r"|\bno (?:other )?(?:label|sticker|markings?)\b"
     r"|\b(?:label|sticker) (?:is |has )?(?:gone|missing|worn|off|says nothing|unreadable|illegible)\b",

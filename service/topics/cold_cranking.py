@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import chart, reference, say
 from service.calculators import cold
 from service.case import Case
@@ -23,7 +24,7 @@ TOPIC = Topic(
     unsure={"battery.cca": "We can't say the amps yet: please tell us the CCA on the battery's label."},
 )
 FREEZING, RATED = 0.0, -18.0  # °C
-WHICH_COUNTS = re.compile(
+WHICH_COUNTS = regex(
     r"\b(?:mca\b.*\bcca|cca\b.*\bmca)\b.*\bwhich\b.{0,20}\b(?:counts?|matters?|applies)\b", re.IGNORECASE | re.DOTALL
 )
 SAME = 0.3  # °C: 0 °F is -17.8

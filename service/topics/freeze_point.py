@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import chart, say
 from service.calculators import freezing
 from service.case import Case, Value
@@ -44,25 +45,25 @@ TOPIC = Topic(
         "charge decides."
     },
 )
-CLAIM = re.compile(r"\bfreezes\b[^.?!]{0,20}?(?:minus|-) ?\d", re.IGNORECASE)  # "a full one freezes at -60"
-CLAIMED = re.compile(r"(?:\bminus|(?<!\w)-) ?(\d+)", re.IGNORECASE)
-FULL, FLAT = re.compile(r"\b(?:full|fully|charged)\b", re.I), re.compile(r"\b(?:flat|empty|discharged|dead)\b", re.I)
-CHARGE, FREEZE = re.compile(r"\bcharg(?:e|er|ing)\b", re.I), frost.WORDS
-ASKS = re.compile(r"\?|\b(?:should|can|may|shall|could|do) (?:i|we)\b|\b(?:ok|okay|alright|safe|fine) to\b", re.I)
-COLD_NOW = re.compile(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
-STILL_TO_COME = re.compile(r"\b(?:will|tonight|tomorrow|forecast|coming|next|going to|expect\w*|winter)\b", re.I)
+CLAIM = regex(r"\bfreezes\b[^.?!]{0,20}?(?:minus|-) ?\d", re.IGNORECASE)  # "a full one freezes at -60"
+CLAIMED = regex(r"(?:\bminus|(?<!\w)-) ?(\d+)", re.IGNORECASE)
+FULL, FLAT = regex(r"\b(?:full|fully|charged)\b", re.I), regex(r"\b(?:flat|empty|discharged|dead)\b", re.I)
+CHARGE, FREEZE = regex(r"\bcharg(?:e|er|ing)\b", re.I), frost.WORDS
+ASKS = regex(r"\?|\b(?:should|can|may|shall|could|do) (?:i|we)\b|\b(?:ok|okay|alright|safe|fine) to\b", re.I)
+COLD_NOW = regex(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
+STILL_TO_COME = regex(r"\b(?:will|tonight|tomorrow|forecast|coming|next|going to|expect\w*|winter)\b", re.I)
 HARDEST = -40.0  # °C: colder than any frost that a boat stands in
 ALIKE = 2.0  # °C between a claim and the table
 FROST = 10.0  # °C: nobody asks of freezing at more; a warmer temperature is that of the reading
 
 
-STANDS = re.compile(
+STANDS = regex(
     r"\b(?:surviv\w*|make it|get through|stands?|withstand|cope|safe|ok(?:ay)?|fine|all ?right|good|leave|stay)\b",
     re.IGNORECASE,
 )
 
 
-GO_THERE = re.compile(r"\b(?:should|must|shall|do|need) (?:i|we) (?:have to |need to )?(?:go|come|drive|get)\b", re.I)
+GO_THERE = regex(r"\b(?:should|must|shall|do|need) (?:i|we) (?:have to |need to )?(?:go|come|drive|get)\b", re.I)
 
 
 @TOPIC.answered_by

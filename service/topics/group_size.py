@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import case_sizes, cranking, supply
@@ -19,11 +20,11 @@ SIDES = ("length", "width", "height")
 SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
 AS = {"length": "long", "width": "wide", "height": "high"}
 SMALLER = {"length": "shorter", "width": "narrower", "height": "lower"}
-GAIN = re.compile(  # "does the bigger case bring anything", "what do I gain"
+GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
     r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
     re.IGNORECASE,
 )
-HOW_BIG = re.compile(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
+HOW_BIG = regex(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
 MOST_NAMED = 4
 PLACES = ("thing:space", "detail:space_given")
 LARGER = {"length": "longer", "width": "wider", "height": "higher"}

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements.harm import harmful
@@ -67,20 +68,20 @@ EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries ru
 ITS_BATTERY = "detail:start_bank"  # the engine is named, running or not
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
-CARRY_ON = re.compile(r"\b(?:carry|go|keep) on(?: (?:with it|as it is|using it|then|now))?\W*\?", re.IGNORECASE)
+CARRY_ON = regex(r"\b(?:carry|go|keep) on(?: (?:with it|as it is|using it|then|now))?\W*\?", re.IGNORECASE)
 BURST, VAPOUR, IN_EYES = "explosion", "lithium-vapour-breathed", "acid-in-eyes"
 
 Row = Mapping[str, Any]
-EYE = re.compile(
+EYE = regex(
     r"\beyes?\b[^.?!;]{0,30}\b(?:red|sore|sting\w*|burn\w*|hurt\w*|water\w*|itch\w*|weep\w*|swollen|blurr\w*|gritty|bad)\b"
     r"|\b(?:red|sore|stinging|burning|watering|bad) eyes?\b",
     re.IGNORECASE,
 )
-SHORE_END = re.compile(  # of the charger; where the engine charges, that is stopped
+SHORE_END = regex(  # of the charger; where the engine charges, that is stopped
     r"\bcharger off at the shore end(?:, (?:without going near|from afar|away from the battery))?", re.IGNORECASE
 )
 ENGINE_OFF = "engine off as soon as that is safe"
-NO_QUAY = re.compile(r"^shore power off on the quay(?:, and )?", re.IGNORECASE)
+NO_QUAY = regex(r"^shore power off on the quay(?:, and )?", re.IGNORECASE)
 
 
 @TOPIC.answered_by

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service import reference
 from service.case import Case
 from service.reference import Row
@@ -15,8 +16,8 @@ TOPIC = Topic("meaning", "What a term means")
 UNKNOWN = "We can't say yet: please tell us the term as it stands on the label or in the manual, and where you met it."
 LONGEST = 30  # words of a headline
 SHOWN = 3  # steps of the working that a reader sees
-DIFFERENCE = re.compile(r"\b(?:differ\w*|distinguish\w*|versus|vs|diff)\b", re.IGNORECASE)
-PRONOUN = re.compile(r"^(?:It(?= )|Its(?= ))")
+DIFFERENCE = regex(r"\b(?:differ\w*|distinguish\w*|versus|vs|diff)\b", re.IGNORECASE)
+PRONOUN = regex(r"^(?:It(?= )|Its(?= ))")
 
 
 @TOPIC.answered_by

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service.case import Case
 from service.reply import Answer
 from service.topic import Topic
@@ -57,12 +58,12 @@ NOT_COUNTED = (
     r"(?![\w-]|[.,]\d| ?(?:a|ah|amps?|v|volts?|m|mm2?|cm|ft|feet|kg|lbs?|cca|w|pcs|pieces|units|x|of|euros?)\b)"
 )
 SIGN = r"(?P<sign>(?:[a-z]{1,4}[- ]?)?\d[\d/-]*"
-ORDER_TOLD = re.compile(  # "order 4471", "order no. OT-20931", "invoice #881"
+ORDER_TOLD = regex(  # "order 4471", "order no. OT-20931", "invoice #881"
     r"\b(?:order|p\.?o|invoice)\b(?:(?:'s)? ?(?:number|no|nr|num|ref(?:erence)?)\b\.?)?(?: is| was)?"
     rf"[ :#]{{1,3}}{SIGN}\d){NOT_COUNTED}|#{SIGN.replace('sign', 'mark')}\d){NOT_COUNTED}",
     re.IGNORECASE,
 )
-SERIAL_TOLD = re.compile(
+SERIAL_TOLD = regex(
     r"\bserial(?: ?(?:number|no|nr|num)\b\.?)?(?: is| was)?[ :#]{1,3}(?P<sign>(?=[\w-]*\d)[\w-]{4,})", re.IGNORECASE
 )
 LEAST = 3  # signs of a number that is one of an order

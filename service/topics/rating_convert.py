@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
 
+from grammar.text.patterns import regex
 from service import say
 from service.calculators import convert
 from service.case import Case, Known
@@ -30,10 +31,8 @@ NAMES = (  # of units as they stand in a list of wants, by the detail that asks 
     ("to_feet", r"feet"),
 )
 ANY = "|".join(rf"(?P<{name}>{words})" for name, words in NAMES)
-NAMED = re.compile(
-    rf"(?<![\d\w.])(?<!\d )(?:{ANY})(?![\w.]*\d| \d)(?!\w)", re.IGNORECASE
-)  # "900 CCA", "RC 160" are told
-BETWEEN = re.compile(r"\s*(?:,|&|\+|/|\band\b|\bplus\b)(?:\s*(?:and|the|in|to|into))*\s*", re.IGNORECASE)
+NAMED = regex(rf"(?<![\d\w.])(?<!\d )(?:{ANY})(?![\w.]*\d| \d)(?!\w)", re.IGNORECASE)  # "900 CCA", "RC 160" are told
+BETWEEN = regex(r"\s*(?:,|&|\+|/|\band\b|\bplus\b)(?:\s*(?:and|the|in|to|into))*\s*", re.IGNORECASE)
 
 WORKED = {  # what an earlier answer of the conversation may have worked out, the fact that it is one of
     "battery.cca": ("bank-size.required_cca", "run-check.required_cca", "rating-convert.cca"),
@@ -106,7 +105,7 @@ def of_another_test(case: Case) -> Answer:
     return TOPIC.says("information", head, Figure("cca", "cold cranking amps, at most", amps, "A"))
 
 
-WARM, COLD = re.compile(r"\bm?ca\b", re.IGNORECASE), re.compile(r"\bcca\b", re.IGNORECASE)
+WARM, COLD = regex(r"\bm?ca\b", re.IGNORECASE), regex(r"\bcca\b", re.IGNORECASE)
 
 
 def compared(case: Case) -> str:

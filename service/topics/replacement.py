@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case
@@ -35,7 +36,7 @@ TOPIC = Topic(
     unsure={"battery.age": "We can't say yet: please tell us how old the battery is, or how it did in a load test."},
 )
 
-UNTESTED = re.compile(
+UNTESTED = regex(
     r"\b(?:never|not|isn['’]?t|wasn['’]?t)\s+(?:been\s+)?(?:load[- ])?tested\b|\buntested\b", re.IGNORECASE
 )
 

@@ -6,6 +6,7 @@ import math
 import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
 from service.judgements import (
@@ -98,7 +99,7 @@ def other_lithium(case: Case) -> Answer:
 
 
 TWELVE = 12.0  # volts
-ONE = re.compile(r"\b(?:an?|one|single)\b[^.,;:?!]{0,25}?\b(?:6|12)[ -]?v(?:olts?)?\b", re.IGNORECASE)  # battery
+ONE = regex(r"\b(?:an?|one|single)\b[^.,;:?!]{0,25}?\b(?:6|12)[ -]?v(?:olts?)?\b", re.IGNORECASE)  # battery
 
 
 def judge(case: Case) -> Answer:
@@ -187,7 +188,7 @@ def needed(need: float) -> Figure:
     return Figure("required_cca", "CCA for a clear yes", need, "A")
 
 
-NOT_ON_IT = re.compile(
+NOT_ON_IT = regex(
     r"\bnothing (?:else|more)\b|\bno (?:cca|cranking|other (?:number|figure|rating))\b|\bthat(?: i|')s all\b",
     re.IGNORECASE,
 )

@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import solar, storage
 from service.case import Case, Value
@@ -18,14 +19,14 @@ SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not a
 OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge" is a word of lay-ups as well
 WEEKEND = 2 / 7
 SIZES = ("request:what_size", "detail:how_many_watts")
-IN_WINTER = re.compile(r"\b(?:christmas|xmas|new year|halloween|november|december|january|february)\b", re.IGNORECASE)
+IN_WINTER = regex(r"\b(?:christmas|xmas|new year|halloween|november|december|january|february)\b", re.IGNORECASE)
 LAY_UP = 60.0  # days: who is away for less has not laid up the boat
 OTHER_SIZES = frozenset({"fuse-size", "cable-size"})  # of which "which size" is asked then
-PWM = re.compile(r"\bpwm\b|\bsimple controller\b", re.IGNORECASE)
-IN_SUMMER = re.compile(
+PWM = regex(r"\bpwm\b|\bsimple controller\b", re.IGNORECASE)
+IN_SUMMER = regex(
     r"\b(?:summers? only|only (?:in |for |the |during )*summers?|just (?:for |in )?(?:the )?summer)\b", re.I
 )
-SUMMER = re.compile(r"\b(?:summer|june|july|august)\b", re.IGNORECASE)
+SUMMER = regex(r"\b(?:summer|june|july|august)\b", re.IGNORECASE)
 
 
 def larger(case: Case) -> Iterator[Value]:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case, Value
@@ -64,7 +64,7 @@ TOPIC = Topic(
     unsure={READ: "We can't say yet: please tell us the number at the acid's surface on the float, such as 1.265."},
 )
 
-EACH = re.compile(r"(?<![\d.,])1[.,]?[0-3]\d\d?(?![\d.,]*\d)")  # a gravity as it is written
+EACH = regex(r"(?<![\d.,])1[.,]?[0-3]\d\d?(?![\d.,]*\d)")  # a gravity as it is written
 PAIR = 2  # more than two readings are the cells of one battery
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import chart, likely, say
 from service.calculators import drain, storage
 from service.case import Case, Value
@@ -41,12 +42,12 @@ def or_off(case: Case) -> str:
     return "" if pump_left_on.is_told(case.text) else ", or the battery disconnected"
 
 
-EMPTY = re.compile(  # what is asked is the end, of which half comes first
+EMPTY = regex(  # what is asked is the end, of which half comes first
     r"\b(?:when|how long|how many days|how soon)\b[^.?!;]{0,60}(?<!half )(?<!half-)"
     r"\b(?:empty|flat|dead|nothing left|drained)\b",
     re.IGNORECASE,
 )
-AWAY = re.compile(
+AWAY = regex(
     r"\b(?:away|leav\w*|left|gone|going|go|holidays?|trip|fly\w*|flight|land|until|till|absen\w*|abroad|back|return\w*|lay|laid"
     r"|stand\w*|sits?|sitting|alone|unattended|without me|vacation|off for|winter|home)\b",
     re.IGNORECASE,

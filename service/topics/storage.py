@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from grammar.told.times import dates
 from service import likely, say
 from service.calculators import freezing
@@ -63,7 +64,7 @@ PUT_UP = (
     "put:need",
     "put:bad",
 )
-FULL_OR_HALF = re.compile(
+FULL_OR_HALF = regex(
     r"\bfull(?:y charged)?,? or (?:only |just |about |better )?(?:at )?half\b"
     r"|\bhalf(?: full| charged| charge)?,? or (?:quite |completely |fully |right )?(?:at )?(?:full|charged)\b",
     re.IGNORECASE,

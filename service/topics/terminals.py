@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.reference import UnknownValue
@@ -18,12 +19,12 @@ WING = reference.row("terminals", chart="rule", name="wing-nut")["value"]
 USUAL, USUAL_MINUS = "3/8-16", "5/16-18"
 TOO_LOOSE = "is too loose on"
 LOOSE = 1.2  # mm: an M10 lug on a 3/8 in stud has 1 mm of play and is used; an M10 lug on M8 has 2.5 mm
-FITS = re.compile(r"\b(?:fit|fits|go on|go over|suit|right|ok|okay|good|work|any good)\b", re.IGNORECASE)
-THEIR_LUGS = re.compile(  # "M10 lugs", "lugs with an M10 hole"
+FITS = regex(r"\b(?:fit|fits|go on|go over|suit|right|ok|okay|good|work|any good)\b", re.IGNORECASE)
+THEIR_LUGS = regex(  # "M10 lugs", "lugs with an M10 hole"
     r"\blugs? (?:with (?:an? )?)?$|\blugs? (?:are|is|of)(?: an?)? $", re.IGNORECASE
 )
-THREADED = re.compile(r"\b(?:studs?|threads?|threaded|nuts?)\b", re.IGNORECASE)  # "the posts with studs", "what nut"
-OF_A_LUG = re.compile(r"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*lugs?\b", re.IGNORECASE)
+THREADED = regex(r"\b(?:studs?|threads?|threaded|nuts?)\b", re.IGNORECASE)  # "the posts with studs", "what nut"
+OF_A_LUG = regex(r"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*lugs?\b", re.IGNORECASE)
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
 
 HABITS = {  # cue: headline, why, source

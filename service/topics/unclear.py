@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from grammar.text.patterns import regex
 from service.case import Case
 from service.reply import Answer, Route
 from service.topic import Topic
 
-ASKS = re.compile(  # what asks something and names nothing of our trade: "will it rain at the weekend"
+ASKS = regex(  # what asks something and names nothing of our trade: "will it rain at the weekend"
     r"\?|^\W*(?:will|which|what|who|where|when|how|can|could|is|are|do|does|should)\b", re.IGNORECASE
 )
 TOPIC = Topic("unclear", "Not understood")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import convert
 from service.case import Case
@@ -11,7 +12,7 @@ from service.judgements import case_sizes
 from service.reply import Answer, Figure
 from service.topic import Topic
 
-IN_POUNDS = re.compile(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
+IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
 HALF = reference.value("weights", "lithium-share")
 
 TOPIC = Topic(

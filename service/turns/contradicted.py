@@ -7,12 +7,13 @@ import re
 from dataclasses import replace
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service.case import Case
 from service.judgements import doubt
 from service.turns.thread import Thread
 
 VOLTS, GRAVITY = "reading.voltage", "reading.gravity"
-SINCE = re.compile(  # what may have changed the charge between the two
+SINCE = regex(  # what may have changed the charge between the two
     r"\b(?:charg|recharg|drain|used|using|ran|run|motor(?:ed|ing)|topped|equali|later|since|after|meanwhile|next|"
     r"tomorrow|now|today|new|other|another|different)\w*",
     re.IGNORECASE,

@@ -10,6 +10,7 @@ import re
 from collections.abc import Collection, Iterable
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service.turns.thread import Thread
 
 NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
@@ -31,7 +32,7 @@ FIND, MOTOR = "detail:find_kind", ("detail:weak_motor", "detail:dead_motor")
 HELD = frozenset({*OTHERWISE, WINTER})
 AGE = "battery.age"
 TESTED = frozenset({PASSED, FAILED})
-IN_SEASON = re.compile(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
+IN_SEASON = regex(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
 PLACES = frozenset(  # where and which way up a battery stands: a later turn that names one asks of that alone
     f"detail:{name}"
     for name in (
@@ -45,7 +46,7 @@ PLACES = frozenset(  # where and which way up a battery stands: a later turn tha
         "concrete",
     )
 )
-OTHER_ONE = re.compile(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b", re.IGNORECASE)
+OTHER_ONE = regex(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b", re.IGNORECASE)
 
 
 def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:

@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from grammar.told.cold.weather import is_condition
 from service.judgements.new_and_old import all_new
 from service.routing.evidence import asks, asks_outright
@@ -34,18 +35,16 @@ METER = frozenset({"meter", "multimeter", "volts", "volt", "voltage"})
 CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # another way to keep it charged
 KIND = "battery.chemistry"
 OF_SIZE = OF_THEM | {"request:what_size"}
-SAME_SIZE = re.compile(r"\b(?:same|that|this|equal) (?:size|capacity|amp[- ]?hours?|ah)\b|\bas (?:big|large)\b", re.I)
+SAME_SIZE = regex(r"\b(?:same|that|this|equal) (?:size|capacity|amp[- ]?hours?|ah)\b|\bas (?:big|large)\b", re.I)
 CHARGING = frozenset({"charger-size", "charge-time", "charger-setting", "charger-banks"})
-WHAT_VOLTS = re.compile(
-    r"\b(?:what|which)\b[^.?!]{0,24}\b(?:voltages?|volts)\b(?![^.?!]*\b(?:full|empty|rest)\b)", re.I
-)
+WHAT_VOLTS = regex(r"\b(?:what|which)\b[^.?!]{0,24}\b(?:voltages?|volts)\b(?![^.?!]*\b(?:full|empty|rest)\b)", re.I)
 OF_THE_SAME = frozenset({"request:is_good", "request:how_full", "request:enough"})  # "still ok?", "what if it's full"
-SAME = re.compile(  # "same but ...", "and what if it's ..."
+SAME = regex(  # "same but ...", "and what if it's ..."
     r"\W*(?:(?:and|or|but|ok|now|then|so)\W+)*(?:(?:the )?same(?: again| thing| question| story)?,? "
     r"(?:but|with|for|if|on|at|only|as)\b|(?:what )?if (?:it|they|she|he|the \w+)(?:'?s|'?re| is| are| was| were)\b)",
     re.IGNORECASE,
 )
-HAS = re.compile(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
+HAS = regex(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
 AGE, OF_IT = "battery.age", ("battery.", "reading.")
 OF_NEW = frozenset({"battery.count", "bank.layout", AGE})
 TAP = "detail:tap"

@@ -9,22 +9,23 @@ import re
 from dataclasses import replace
 
 from grammar.reading import Span
+from grammar.text.patterns import regex
 from service.case import Case, Known
 
 REST, LOADED, CHARGE = "reading.voltage", "reading.load_voltage", "battery.charge"
 AT_REST = (REST, "reading.state", "reading.rest_time")
-NOW = re.compile(
+NOW = regex(
     r"\b(?:today|tonight|this (?:morning|afternoon|evening|week)|now|at the moment|since then|meanwhile|by now"
     r"|(?:the )?next (?:day|morning|week)|afterwards"
     r"|(?:a|one|two|three|four|\d+) (?:days?|weeks?|months?) (?:later|after))\b",
     re.IGNORECASE,
 )
-THEN = re.compile(
+THEN = regex(
     r"\b(?:yesterday|ago|last (?:week|month|year|autumn|spring|summer|winter|season|\w+day)|the other day|before"
     r"|earlier|was|were|had|went|fell|dropped|tested|pulled|took|sank|came|gave|did|held)\b",
     re.IGNORECASE,
 )
-STOPS = re.compile(r"[.?!;](?=\s|$)")
+STOPS = regex(r"[.?!;](?=\s|$)")
 
 
 def of_its_moment(case: Case, topic: str) -> Case:

@@ -6,18 +6,18 @@ does it give? And for ten minutes, how big must it be?": nobody asks ten minutes
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from grammar.reading import Message, Span
+from grammar.text.patterns import regex
 from service.case import Case, Known
 from service.routing.route import Request
 
 KIND, TIME, NAMED = "battery.chemistry", "load.time", "detail:kind_"
 WEIGHS, WISHES = "battery-type", "bank-size"
 OF_THEIRS = frozenset({"replacement", "rest-voltage", "specific-gravity", "load-voltage", "standing-drain"})
-STOPS = re.compile(r"[.?!;]\s")
+STOPS = regex(r"[.?!;]\s")
 LASTS = frozenset({"run-time", "run-check"})
 
 

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from grammar.reading import Message, Stated
+from grammar.text.patterns import regex
 from service.judgements.new_and_old import all_new
 from service.kinds import LEAD, LITHIUM
 from service.turns.thread import Thread
@@ -15,13 +16,13 @@ RATED = frozenset(
 )
 AGE = "battery.age"
 KIND, COUNT, VOLTS = "battery.chemistry", "battery.count", "bank.voltage"
-FITS = re.compile(r"\b(?:fit|put in|swap\w*|replac\w+|instead|change to|go for|buy)\b", re.IGNORECASE)
-ELSEWHERE = re.compile(
+FITS = regex(r"\b(?:fit|put in|swap\w*|replac\w+|instead|change to|go for|buy)\b", re.IGNORECASE)
+ELSEWHERE = regex(
     r"\b(?:the|my|our|his|her)\b[^.?!]{0,24}?(?:\bin the (?:bow|stern|cabin|locker|engine room|forepeak|lazarette)\b"
     r"|\b(?:aft|forward|up front)\b)|\b(?:the|my|our) (?:house|bow|stern|start|engine|thruster|front) one\b",
     re.IGNORECASE,
 )
-ONE = re.compile(r"\b(?:an?|one|single)\b", re.IGNORECASE)
+ONE = regex(r"\b(?:an?|one|single)\b", re.IGNORECASE)
 OF_ALL = frozenset(("each", "apiece", "both", "all", "they", "theyre", "those", "these", "per", "every"))
 NEXT = 2  # characters between a battery's amp-hours and its volts: "200Ah 24V"
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from grammar.facts import facts
 from grammar.reading import Message, Stated
+from grammar.text.patterns import regex
 from service import say
 from service.reply import Answer
 from service.routing.evidence import asks_outright
@@ -17,10 +18,8 @@ NOTED = "We have noted {facts}."
 STILL_OPEN = "We have noted {facts}; what is asked below still decides."
 NOTHING_NEW = "We found nothing in this that changes the answer."
 AGAIN = "The answer is the same as before. If you asked something else, please say it in other words."
-CONCLUDES = re.compile(
-    r"\W*(?:so|then)\b.*\b(?:can|could|may|need|should|must)\b", re.IGNORECASE
-)  # "so I can ... then"
-NORM = re.compile(r"\b(?:en|din|jis)\b", re.IGNORECASE)
+CONCLUDES = regex(r"\W*(?:so|then)\b.*\b(?:can|could|may|need|should|must)\b", re.IGNORECASE)  # "so I can ... then"
+NORM = regex(r"\b(?:en|din|jis)\b", re.IGNORECASE)
 READ_TOO = " One of our technicians reads it too."
 
 

@@ -11,10 +11,11 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from grammar.reading import Message, Span, Stated
+from grammar.text.patterns import regex
 from service.reply import Answer
 from service.routing.route import Request
 
-SAYS = re.compile(
+SAYS = regex(
     r"""(?:\b(?P<who>[\w'’]{1,30})\s+(?:\w+ly\s+|once\s+|just\s+|still\s+|also\s+|has\s+|have\s+)?
         (?:says?|said|claims?|claimed|reckons?|reckoned|insists?|insisted|wrote|writes|thinks?|thought|believes?|swears?
           |swore|maintains?|argues?|argued|states?|heard|(?:told|tells|assured|assures)(?:\s+(?:(?:my|our|the|a|his|her)\s+)?(?!never\b|not\b|minus\b)\w+)?)
@@ -30,7 +31,7 @@ INSTRUMENTS = frozenset(  # whose word is a reading and no opinion
         *("thing", "thingy", "gadget", "device", "gizmo", "float", "reading", "readout", "clamp", "probe", "tool"),
     )
 )
-CHECKS = re.compile(
+CHECKS = regex(
     r"""\b(?:is|are|was|were|isn['’]?t)\s+
           (?:that|this|it|he|she|they|the\s+\w+(?:\s\w+)?(?=\s+(?:right|correct|true|so|fair|sensible|wrong|mistaken|nonsense)\b))
           (?:\s+(?P<way>right|correct|true|so|fair|sensible|wrong|mistaken|nonsense|rubbish|bunk|a\s+myth))?\s*(?:\?|$|,|\band\b|(?<=\w\s)or\b)
@@ -40,7 +41,7 @@ CHECKS = re.compile(
       | \b(?:agree|right|true|correct)\s*$""",
     re.IGNORECASE | re.VERBOSE,
 )
-OBJECTS = re.compile(  # one who finds fault with what they tell of
+OBJECTS = regex(  # one who finds fault with what they tell of
     r"""\b(?:grumbl|moan|object|complain|frown|tut|fuss|protest|disapprov|refus|reject|scold|winc|sigh|griev|nag)\w*
       | \b(?:shook|shakes?|shaking)\s+(?:his|her|their|the)\s+heads?\b
       | \b(?:not|isn['’]?t|wasn['’]?t|aren['’]?t|never)\s+(?:\w+\s+){0,2}?
@@ -50,38 +51,38 @@ OBJECTS = re.compile(  # one who finds fault with what they tell of
       | \bunhappy\b|\bhas\s+(?:his|her|their)?\s*doubts\b|\bhave\s+(?:their\s+)?doubts\b|\bpulled\s+a\s+face\b""",
     re.IGNORECASE | re.VERBOSE,
 )
-SIDED_WITH = re.compile(
+SIDED_WITH = regex(
     r"""\b(?:is|are|was|were)\s+(?:he|she|they|the\s+\w+(?:\s\w+)?)\s+(?:really\s+|perhaps\s+)?
           (?P<way>right|correct|fair|wrong|mistaken|fussy|too\s+\w+|overdoing\s+it)\b
       | \b(?:does|do|has|have)\s+(?:he|she|they|the\s+\w+)\s+(?:have\s+|got\s+)?a\s+point\b""",
     re.IGNORECASE | re.VERBOSE,
 )
-MOTIVE = re.compile(  # asked of one who says so, and neither yes nor no to what is said
+MOTIVE = regex(  # asked of one who says so, and neither yes nor no to what is said
     r"\b(?:is|are)\s+(?:he|she|they|it|that|this)\s+(?:just|only|simply|merely)\s+(?:\w+\s+){0,4}?"
     r"(?:sell\w*|sales|money|work|job|business|commission|turnover)\b",
     re.IGNORECASE,
 )
 AGREES = ("", "right", "correct", "fair")
 DOUBTS = ("wrong", "mistaken", "nonsense", "rubbish", "bunk", "myth")
-END = re.compile(r"[.!?;\n](?=\s|$)")
-WHY = re.compile(r"\b(?:because|since|as it|as the|on the grounds)\b|,\s*same as\b|\bsame as\b", re.IGNORECASE)
-RESULT = re.compile(  # what p says that something comes to
+END = regex(r"[.!?;\n](?=\s|$)")
+WHY = regex(r"\b(?:because|since|as it|as the|on the grounds)\b|,\s*same as\b|\bsame as\b", re.IGNORECASE)
+RESULT = regex(  # what p says that something comes to
     r"\b(?:gives?|giving|makes?|making|gets?|is|are|has|have|needs?|wants?|takes?|asks? for|becomes?|equals?|means?"
     r"|totals?|comes? to|adds? up to|doubles? to)"
     r"(?:\s+(?:him|her|me|us|you|them|a|an|about|only|really|in fact|the same as))*\s*$|=\s*$",
     re.IGNORECASE,
 )
 NEVER_TOLD = frozenset({"cable.drop"})  # a loss that p names is a rule it appeals to
-NOT_GOOD = re.compile(
+NOT_GOOD = regex(
     r"\b(?:not|isn['’]?t|aren['’]?t|won['’]?t|can['’]?t|cannot|never|no)\s+(?:\w+\s+){0,2}$", re.IGNORECASE
 )
-SPOKEN_AGAINST = re.compile(  # what p says that one may not do, or that a thing will not
+SPOKEN_AGAINST = regex(  # what p says that one may not do, or that a thing will not
     r"""\b(?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|won['’]?t|(?:must|should|may|will)\s+(?:not|never)|never)\s+
         (?!be\b|need\b|hurt|harm|damage|matter)\w+
       | \bnot\s+to\s+\w+|\bnot\s+allowed\b|\bno[-\s]no\b|^\s*no\b""",
     re.IGNORECASE | re.VERBOSE,
 )
-RULE_PUT_UP = re.compile(  # "lithium may not be charged at -5. True?": a prohibition, and whether it is so
+RULE_PUT_UP = regex(  # "lithium may not be charged at -5. True?": a prohibition, and whether it is so
     r"""(?:(?<!\bi\s)(?<!\bwe\s)(?<!\bhe\s)(?<!\bshe\s)(?<!\bthey\s)\b
           (?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never)|never)\s+
           (?!be\b|have\b|get\b|hurt|harm|need)\w+
@@ -106,7 +107,7 @@ Appeal = tuple[Span, frozenset[str]]  # a stretch that speaks of a rule, and the
 REACH = 60  # characters before a word in which what leads to it is looked for
 NEAR = 0.02  # a share by which a claimed sum may be off
 OPENING = 3  # words before a colon that open a headline: "No, not yet: ..."
-TO_CHECK = re.compile(  # asked before the claim: "is he wrong when he says that"
+TO_CHECK = regex(  # asked before the claim: "is he wrong when he says that"
     r"\b(?:is|are|was|were)\s+(?:he|she|they|the\s+\w+)\s+(?P<way>right|correct|wrong|mistaken)\s+(?:when|if|in|as)?\s*$",
     re.IGNORECASE,
 )

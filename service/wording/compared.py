@@ -6,18 +6,19 @@ import re
 from collections.abc import Iterable
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service.reply import Answer
 from service.wording.claims import has_opening, lower
 
 SAID = "said:"  # what a topic was answered, as a thread carries it
-SAME = re.compile(
+SAME = regex(
     r"\b(?:would|do|will|could)\s+you\s+(?:still\s+|also\s+)?(?:say|advise|answer|recommend)\s+the\s+same\b"
     r"|\b(?:is|are|would|will|does)\s+(?:it|that|the\s+(?:answer|verdict|result))\s+(?:still\s+)?(?:be\s+|stay\s+)?the\s+same\b"
     r"|\bsame\s+(?:answer|verdict|result)\b|\b(?:does|would|will)\s+the\s+same\s+(?:go|hold|apply|count|be\s+true)\b"
     r"|\bstill\s+(?:the\s+same|so|true)\b",
     re.IGNORECASE,
 )
-CHANGES = re.compile(
+CHANGES = regex(
     r"\b(?:does|would|will|could|did)\s+(?:that|it|this|which)\s+(?:then\s+)?(?:change|alter|affect)\b"
     r"|\b(?:does|would|will|could)\s+(?:that|it|this)\s+make\s+(?:a|any|much\s+of\s+a)\s+difference\b"
     r"|\bis\s+(?:it|that|the\s+answer)\s+(?:any\s+)?different\s+(?:then|with|for|if)\b",
@@ -25,7 +26,7 @@ CHANGES = re.compile(
 )
 STAYS = {"yes": "No, it stays a yes", "marginal": "No, still only just", "no": "No, it stays a no"}
 FIGURE = "information"  # told by a number, not by a verdict
-NUMBER = re.compile(r"\d[\d.,/]*")
+NUMBER = regex(r"\d[\d.,/]*")
 TURNED = {"Yes", "No", "No, not yet", "Only just", "Just enough"}
 
 

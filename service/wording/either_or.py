@@ -6,38 +6,39 @@ import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.judgements import ice_first
 from service.reply import Answer
 
-SIDES = re.compile(r"(?P<one>[^.?!;,:]{1,80}?),? or (?P<other>[^.?!;,:]{1,80})", re.IGNORECASE)
-LED = re.compile(
+SIDES = regex(r"(?P<one>[^.?!;,:]{1,80}?),? or (?P<other>[^.?!;,:]{1,80})", re.IGNORECASE)
+LED = regex(
     r"^(?:(?:and|so|but|then|ok|well|right|now|just|better|best|rather|maybe|also)\b ?"
     r"|(?:do|should|shall|can|could|must|would|may|will) (?:i|we|he|she|they|you|it|that)\b ?"
     r"|(?:is|was) it (?:better|best|ok|fine|safe)\b ?|better (?:off )?|to )+",
     re.IGNORECASE,
 )
-STAY = re.compile(r"^(?:leave|leaving|keep|keeping|stay|let (?:it|them)|wait|carry on)\b", re.IGNORECASE)
+STAY = regex(r"^(?:leave|leaving|keep|keeping|stay|let (?:it|them)|wait|carry on)\b", re.IGNORECASE)
 GO = r"(?:go (?:down )?and )?"
 FETCH = rf"{GO}(?:get|fetch|bring|take|carry|haul|move)\b"
 CHARGE = rf"{GO}(?:(?:re)?charge|charging|plug|top|put (?:it|them|the charger) on)\b"
 RENEW = r"(?:replace|bin|scrap|chuck|dump|swap|change|renew|buy|get a new|new one)\b"
 ACTS = {  # what may be done, by what the answer judges: where it is not well, that is the one to take
-    "freeze-point": re.compile(f"^(?:{FETCH}|{CHARGE})", re.IGNORECASE),
-    "rest-voltage": re.compile(f"^{CHARGE}", re.IGNORECASE),
-    "specific-gravity": re.compile(f"^{CHARGE}", re.IGNORECASE),
-    "storage": re.compile(f"^(?:{FETCH}|{CHARGE})", re.IGNORECASE),
-    "replacement": re.compile(f"^{RENEW}", re.IGNORECASE),
+    "freeze-point": regex(f"^(?:{FETCH}|{CHARGE})", re.IGNORECASE),
+    "rest-voltage": regex(f"^{CHARGE}", re.IGNORECASE),
+    "specific-gravity": regex(f"^{CHARGE}", re.IGNORECASE),
+    "storage": regex(f"^(?:{FETCH}|{CHARGE})", re.IGNORECASE),
+    "replacement": regex(f"^{RENEW}", re.IGNORECASE),
 }
-FIRST = re.compile(  # what a headline opens with, before its colon
+FIRST = regex(  # what a headline opens with, before its colon
     r"^(?:Yes|No|Only just|Just enough|It may|Keep it|Most likely|Not for much longer|Not by this|A little)[^:]*: ?"
 )
-ADVICE = re.compile(  # what a headline ends with
+ADVICE = regex(  # what a headline ends with
     r", so (?:(?P<ice>look for ice, then charge it)"
     r"|charge it(?: (?P<when>today|soon))?(?:, then test it| or bring it in)?)\.$"
 )
-CHARGES, RENEWS = (re.compile(f"^{act}", re.IGNORECASE) for act in (CHARGE, RENEW))
-GERUND = re.compile(r"^(?:re)?charging\b", re.IGNORECASE)
+CHARGES, RENEWS = (regex(f"^{act}", re.IGNORECASE) for act in (CHARGE, RENEW))
+GERUND = regex(r"^(?:re)?charging\b", re.IGNORECASE)
 UNSURE = ("replacement", "marginal")  # "perhaps soon" chooses neither
 LONGEST = 5  # words of one side
 

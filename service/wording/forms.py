@@ -4,78 +4,78 @@ from __future__ import annotations
 
 import re
 
-OPEN = re.compile(
+from grammar.text.patterns import regex
+
+OPEN = regex(
     r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*"
     r"(?:what|which|where|how|why|who|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
     re.IGNORECASE,
 )
-LATER = re.compile(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
-AND_WHETHER = re.compile(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
-AND_IF = re.compile(r"\band if\b", re.IGNORECASE)
-AND_ASKS = re.compile(  # where a second question begins in one sentence: "and what", "and if not, what"
+LATER = regex(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)
+AND_WHETHER = regex(r"\band (?:is|are|will|would|can|could|does|do|should)\b", re.IGNORECASE)
+AND_IF = regex(r"\band if\b", re.IGNORECASE)
+AND_ASKS = regex(  # where a second question begins in one sentence: "and what", "and if not, what"
     r",? and (?=(?:if (?:\w+['’]?\w* ){1,2}?\w*['’]?\w*,? )?"
     r"(?:is|are|will|would|can|could|does|do|should|may|must|what|which|where|how|why|when)\b)",
     re.IGNORECASE,
 )
-WHETHER_ANY = re.compile(  # "is there any X in it" asks for something of which no word tells whether it is good
+WHETHER_ANY = regex(  # "is there any X in it" asks for something of which no word tells whether it is good
     r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*(?:(?:is|are|would|will|could) there|isn['’]?t there)\b",
     re.IGNORECASE,
 )
-LED_IN = re.compile(  # "OK, scrap it then?"
+LED_IN = regex(  # "OK, scrap it then?"
     r"\W*(?:ok|okay|right|well|fine|good)\b"
     r"(?=,| (?:so|then|scrap|bin|replace|is|are|do|does|can|should|will|what|but)\b)",
     re.IGNORECASE,
 )
-BARE = re.compile(  # "So?"
+BARE = regex(  # "So?"
     r"^\W*(?:so|well|and|(?:your |the )?(?:verdict|result|conclusion|judgement))\W*$", re.IGNORECASE
 )
-POLAR = re.compile(  # "will a 20 W panel hold it": a sentence that begins as a yes or no question does
+POLAR = regex(  # "will a 20 W panel hold it": a sentence that begins as a yes or no question does
     r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello)\W+)*"
     r"(?:is|are|was|were|will|would|can|could|does|do|did|should|shall|may|must|has|have)\b(?! you\b)",
     re.IGNORECASE,
 )
-INDIRECT = re.compile(  # "my question is only whether it can stand there"
+INDIRECT = regex(  # "my question is only whether it can stand there"
     r"\b(?:question|wonder\w*|know|ask\w*|tell me|say|see|sure)\b[^.?!;]{0,20}"
     r"\b(?:whether|if) (?:it|they|this|that|the|my|our|i|we)\b(?! (?:\w+ ){0,4}or\b)",
     re.IGNORECASE,
 )
-GOOD_OR_BAD = re.compile(
+GOOD_OR_BAD = regex(
     r"\b(?:good|ok|okay|fine|healthy)\b,? or (?:is (?:it|that) )?(?:bad|low|poor|not good|flat|no good)\b",
     re.IGNORECASE,
 )
-PASS_OR_FAIL = re.compile(
-    r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE
-)
-NEW_ONE = re.compile(  # "8.9 V under load. New one?"
+PASS_OR_FAIL = regex(r"\bpass(?:ed|es)?(?:,? or |, ?| ?/ ?)(?:is (?:it|that) )?(?:a )?fail(?:ed|s)?\b", re.IGNORECASE)
+NEW_ONE = regex(  # "8.9 V under load. New one?"
     r"(?:^|[,.;:-])\W*(?:(?:so|then|ok|and) )?(?:an? )?new (?:one|ones|battery|batteries)(?: needed| then)?\W*$",
     re.IGNORECASE,
 )
-BOTH_WAYS = re.compile(  # "does that fly or not", "yay or nay": a yes or a no is all that is wanted
+BOTH_WAYS = regex(  # "does that fly or not", "yay or nay": a yes or a no is all that is wanted
     r"\b(?:fly|go|work|works|run|do|does|hold|cope|fit|suit|start)(?: to go)?,? or (?:not|nope|nah|no(?: go)?)\b"
     r"|\by(?:ay|ea|es|eah|ep|up)\s?(?:,? or |/| / )\s?n(?:ay|o|ope|ah)\b|\bgo\s?(?:/|,? or )\s?no[- ]?go\b"
     r"|\bthumbs? up(?:,? or |/)(?:thumbs? )?down\b|\b(?:can|will|does|do)(?:,? or |/)(?:can|wo|does|do)n?['’]?t\b",
     re.IGNORECASE,
 )
-WHAT_IS_LOST = re.compile(r"\bwhat(?:['’]?s| is| are)? (?:the )?(?:dropped|drop|loss|lost)\b", re.IGNORECASE)
+WHAT_IS_LOST = regex(r"\bwhat(?:['’]?s| is| are)? (?:the )?(?:dropped|drop|loss|lost)\b", re.IGNORECASE)
 NO_OPEN = r"^(?!\W*(?:and |so |but )?(?:where|when|how|what|which|who|why)\b)(?!.*\bor\b)"
-GO_NOW = re.compile(  # "must I go now?", of which no is "stay in bed"; no choice: "will it keep or must I go"
+GO_NOW = regex(  # "must I go now?", of which no is "stay in bed"; no choice: "will it keep or must I go"
     NO_OPEN + r".*\b(?:must|should|do|shall|need|had)\s+(?:i|we)\s+(?:(?:have|need|ought|better)\s+(?:to\s+)?)?"
     r"(?:really\s+|now\s+|better\s+)*"
     r"(?:(?:drive|rush|hurry|run|get|head|come|walk|row)\s+(?:out|down|over|up|back|there|home)"
     r"|go(?=\W*$|\s+(?:now|there|down|out|over|tonight|today|back|to\s+the\s+(?:boat|harbour|marina)|aboard)\b))",
     re.IGNORECASE | re.DOTALL,
 )
-REMOVED = re.compile(  # "should the wing nuts go?": yes where they are bad; not "does it go?"
+REMOVED = regex(  # "should the wing nuts go?": yes where they are bad; not "does it go?"
     NO_OPEN + r".*\b(?:(?:should|must|shall)\s+(?!(?:i|we|you)\b)(?:[\w'’-]+\s+){1,5}?"
     r"|(?:do|does)\s+(?!(?:i|we|you)\b)(?:[\w'’-]+\s+){1,5}?(?:have|need|ought)\s+to\s+)"
     r"(?:go(?:\W*$)|(?:come|go)\s+(?:off|out)\b"
     r"|be\s+(?:changed|replaced|renewed|swapped|scrapped|thrown|taken\s+off)\b(?!\s+(?:as|together|in)\b))",
     re.IGNORECASE | re.DOTALL,
 )
-ODD_ONE = re.compile(
+ODD_ONE = regex(
     r"\b(?:not like the other|odd one out|stands? out|bad apple|one of (?:them|these) is not)", re.IGNORECASE
 )
-DOES_HARM = re.compile(r"\b(?:do|does|did|done)\s+(?:\w+\s+){0,3}?(?:harm|damage)\b", re.IGNORECASE)
+DOES_HARM = regex(r"\b(?:do|does|did|done)\s+(?:\w+\s+){0,3}?(?:harm|damage)\b", re.IGNORECASE)
 FORMS = (  # that tell by themselves how it is asked
     (BARE, "open"),
     (WHAT_IS_LOST, "open"),
@@ -87,8 +87,8 @@ FORMS = (  # that tell by themselves how it is asked
     (ODD_ONE, "open"),
     (NEW_ONE, "open"),
 )
-EITHER = re.compile(r"\w,? or \w", re.IGNORECASE)
-TAG = re.compile(  # "... is over the limit. Is it?"
+EITHER = regex(r"\w,? or \w", re.IGNORECASE)
+TAG = regex(  # "... is over the limit. Is it?"
     r"\W*(?:is|are|was|were|does|do|did|will|would|can|could|should|has|have) (?:it|they|that|this|those|these|he|she)"
     r"(?: really| now| though)?\W*",
     re.IGNORECASE,

@@ -15,6 +15,7 @@ from functools import cache
 from grammar.dangers.text import Text, read
 from grammar.lexicon.phrases import Hit, Phrases, compiled
 from grammar.reading import Message, Span, Stated
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.finish import cited
@@ -33,20 +34,20 @@ NEGATIONS = frozenset(
 )
 BEFORE = 2  # words before a phrase in which it may be denied
 TURNED = {"No": "Yes", "Not quite": "Yes"}
-SENTENCE = re.compile(r"[.!?;\n](?=\s|$)")
+SENTENCE = regex(r"[.!?;\n](?=\s|$)")
 LED_IN = r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello|or)\W+)*"
-OPEN = re.compile(LED_IN + r"(?:what|which|where|how|why|when|who)\b", re.IGNORECASE)
-ASKS_HOW_MANY = re.compile(r"\b(?:how (?:much|many|big|long)|what)\b", re.IGNORECASE)
-YES_OR_NO = re.compile(
+OPEN = regex(LED_IN + r"(?:what|which|where|how|why|when|who)\b", re.IGNORECASE)
+ASKS_HOW_MANY = regex(r"\b(?:how (?:much|many|big|long)|what)\b", re.IGNORECASE)
+YES_OR_NO = regex(
     LED_IN + r"(?:is|are|does|do|did|can|could|will|would|should|shall|must|may|might)(?:n['’]?t)?\b",
     re.IGNORECASE,
 )
-CONCLUDES = re.compile(
+CONCLUDES = regex(
     r"(?:^|[,;]\s*)\W*(?:and |but )?so\b|\b(?:then|right)\W*$"
     r"|\bso (?:can|could|may|do|does|is|are|should|must|will|i|we|he|no)\b",
     re.IGNORECASE,
 )
-SLOT = re.compile(r"\{([a-z_.]+)\}")
+SLOT = regex(r"\{([a-z_.]+)\}")
 
 
 @dataclass(frozen=True, slots=True)

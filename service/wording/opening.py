@@ -6,11 +6,11 @@ round, "the battery or the cable?" wants neither.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from grammar.reading import Cue, Message, Span, Stated
+from grammar.text.patterns import regex
 from grammar.text.tokens import ENDS
 from service import say
 from service.reply import Answer
@@ -45,10 +45,10 @@ BUT = ", but look every"  # "Yes, but look every 90 days"
 WAY = "way:"  # how a topic was asked, as a thread carries it
 AUXILIARY = ("will it", "would it")  # "would it be a bad idea"
 CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
-DEED = re.compile(
+DEED = regex(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
 )
-FIRST_WORDS = re.compile(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
+FIRST_WORDS = regex(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
 
 
 def as_put(

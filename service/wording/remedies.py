@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.judgements import ice_first
 from service.reply import Answer
@@ -13,7 +14,7 @@ READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
 CARE = READINGS | {"storage"}  # where a charge is the remedy: "do I need to charge it"
 GOES = CARE | {"freeze-point"}  # what one goes to the boat for
 MAY_FREEZE = ("It may", "Not for sure")
-ADVISED = re.compile(r"\bcharge (?:it|the )", re.IGNORECASE)
+ADVISED = regex(r"\bcharge (?:it|the )", re.IGNORECASE)
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
 WORDS = {word for words in FIRST.values() for word in words} | {"A little", "Usually yes"}
 

@@ -7,14 +7,15 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from grammar.files import toml
+from grammar.text.patterns import regex
 
 STYLE = "style:shorthand"  # of a conversation, as its thread carries it
 FEW, MANY = 3, 25  # figures and abbreviations at least, words at most
 SHARE = 0.4  # of the words
 GOES_ON = 8  # words of a turn that goes on in shorthand
-ONE_FIGURE = re.compile(r"(\d) +(?:a|in)\b", re.IGNORECASE)  # "180 a" is no article, "8 in" no word
-WORD = re.compile(r"[^\s,;:?!()=+]+")
-ACRONYM = re.compile(r"[A-Z]{2,}\d*$")
+ONE_FIGURE = regex(r"(\d) +(?:a|in)\b", re.IGNORECASE)  # "180 a" is no article, "8 in" no word
+WORD = regex(r"[^\s,;:?!()=+]+")
+ACRONYM = regex(r"[A-Z]{2,}\d*$")
 TABLE = toml(Path(__file__).parent / "shorthand.toml")
 SHORT, SENTENCE = frozenset(TABLE["short"]), frozenset(TABLE["sentence"])
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from grammar.reading import Message, Span
+from grammar.text.patterns import regex
 from service import say
 from service.reply import Answer
 from service.routing.route import Request
@@ -20,17 +21,17 @@ PEOPLE = (
     "|brother|father|dad|son|sister|mother|daughter|uncle|cousin|skipper|crew|mechanic|fitter|engineer|man|woman|lad"
     "|guy|bloke|chap|club|marina|builder|owner|instructor|buddy|boss|father-in-law|brother-in-law"
 )
-WHO = re.compile(
+WHO = regex(
     r"\bwho(?:['’]s| is| was| has| do you)?\s+(?:got\s+|have\s+|has\s+)?(?:it\s+|think\s+is\s+|say\s+is\s+)?"
     r"(?P<way>right|correct|wrong|mistaken)\b|\bwhich of (?:us|them|the two) is (?P<of>right|correct|wrong)\b",
     re.IGNORECASE,
 )
-OR_ME = re.compile(  # "is the yard right or am I"
+OR_ME = regex(  # "is the yard right or am I"
     rf"\b(?:is|are|was)\s+(?:(?:the|my|our)\s+)?(?:{PEOPLE}|he|she|they)\s+(?P<way>right|correct|wrong)?,?\s*or\s+"
     r"(?:am\s+i|are\s+we|is\s+it\s+me|me|i|we)\b",
     re.IGNORECASE,
 )
-IS_RIGHT = re.compile(  # "is the yard right"
+IS_RIGHT = regex(  # "is the yard right"
     rf"\b(?:is|are|was|were)\s+(?P<who>(?:(?:the|my|our)\s+)?(?:{PEOPLE})|he|she|they)\s+"
     r"(?P<way>right|correct|wrong|mistaken)\b",
     re.IGNORECASE,
@@ -40,23 +41,23 @@ SAYS = (
     r"|argues?|argued|tells?\s+me|told\s+me|read|heard|am\s+sure|am\s+certain|is\s+sure|is\s+certain"
 )
 DOES = r"put|puts|fitted|installed|sold|chose|laid|used|recommends?|recommended|gave|wants?\s+to\s+fit"
-PARTY = re.compile(
+PARTY = regex(
     rf"""\b(?P<who>(?:(?:the|my|our|a|an|his|her)\s+)?(?:{PEOPLE})|he|she|they|i|we|you)\b
          (?:\s+(?:on|at|of|from|in)\s+(?:the\s+|our\s+|my\s+)?\w+)?\s+(?:\w+ly\s+|has\s+|have\s+|had\s+|just\s+|still\s+)?
          (?:(?P<says>{SAYS})|(?P<does>{DOES}))\b
        | (?:^|(?<=[.;!?\n,])\s*)(?P<label>(?:(?:the|my)\s+)?(?:{PEOPLE})|me|i)\s*:\s""",
     re.IGNORECASE | re.VERBOSE,
 )
-END = re.compile(r"[.!?;\n](?=\s|$)")
+END = regex(r"[.!?;\n](?=\s|$)")
 RIGHT = ("right", "correct")
 BOTH = "Both are right"  # as an answer has it itself
 YOU = ("i", "we", "me")
 PRONOUNS = ("he", "she", "they")
-ANTECEDENT = re.compile(rf"\b(?:the|my|our|a|an|his|her)\s+(?P<who>{PEOPLE})\b", re.IGNORECASE)
+ANTECEDENT = regex(rf"\b(?:the|my|our|a|an|his|her)\s+(?P<who>{PEOPLE})\b", re.IGNORECASE)
 SPEAKS_WELL = ("put:good", "request:enough", "detail:keeps_up")
-WANTS_MORE = re.compile(r"\b(?:wants?|needs?|takes?|should be|must be|has to be|ought to be)\b", re.IGNORECASE)
-TAKEN = re.compile(r"^Take (?P<thing>[^:]+): it ")
-FIRST = re.compile(r"^(?:Yes|No|Only just|Just enough|Not yet|No, not yet)[^:]{0,30}: ")
+WANTS_MORE = regex(r"\b(?:wants?|needs?|takes?|should be|must be|has to be|ought to be)\b", re.IGNORECASE)
+TAKEN = regex(r"^Take (?P<thing>[^:]+): it ")
+FIRST = regex(r"^(?:Yes|No|Only just|Just enough|Not yet|No, not yet)[^:]{0,30}: ")
 MARKS = str.maketrans({"²": "2", say.NB: " "})
 
 

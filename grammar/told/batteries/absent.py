@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.reading import Span, Stated
+from grammar.text.patterns import regex
 
 KIND, OF_IT = "battery.chemistry", ("battery.", "reading.", "charger.setting")
 BATTERY = (
@@ -12,7 +13,7 @@ BATTERY = (
     r"|flooded)"
 )
 PAST = r"(?:showed|was|were|had|read|held|gave|stood|lasted|went|got|came|rested|sat|lived|died|kept|ran|took)"
-FORMER = re.compile(
+FORMER = regex(
     rf"\b(?:previous|former|last(?! (?:\w+day|night)\b)) (?:\w+ ){{0,3}}?{BATTERY}\b[^.?!;]{{0,30}}?\b{PAST}\b"
     rf"|\bold (?:\w+ ){{0,2}}?{BATTERY}\b[^.?!;]{{0,20}}?\b(?:always|used to|usually|in its day)\b"
     rf"|\b{BATTERY}\b(?: (?:that|which))? (?:i|we) (?:had|used) (?:before|then|earlier|until|till|last year)\b"
@@ -21,7 +22,7 @@ FORMER = re.compile(
     r"|\b(?:in|on) (?:my|our|the|his|her) (?:old|last|former|previous|other) boat\b",
     re.IGNORECASE,
 )
-THEIRS = re.compile(
+THEIRS = regex(
     r"\b(?:neighbou?r|mate|friend|brother|uncle|father|cousin|colleague|dealer|salesman|seller|shop|forum|everyone"
     r"|everybody|people|others)s?(?: \w+){0,4}? (?:has|have|had|runs?|ran|fitted|bought|got|uses?|went|swears?"
     r"|swore|talks?|talked|raves?|raved|sells?|sold|likes?|praises?)\b(?! (?:me|us|ours?)\b)[^.?!;,]{0,30}"
@@ -29,13 +30,13 @@ THEIRS = re.compile(
     r"|bicycle|bike|headlamp)s?\b",
     re.IGNORECASE,
 )
-ENDS = re.compile(
+ENDS = regex(
     r"[.?!;](?=\s|$)|, (?=(?:is|are|does|do|will|can|should|would)\b)"
     r"|,? \b(?:now|but|whereas|while|and (?:now|the new|this|the present|today))\b",
     re.IGNORECASE,
 )
-CHOICE = re.compile(r"\bwhich (?:of|one|is|are|would|kind|type|sort|batter|do|should|suits?)", re.IGNORECASE)
-ASKS = re.compile(r"\?|\b(?:why|is that|was that|did it|compared?|than)\b", re.IGNORECASE)
+CHOICE = regex(r"\bwhich (?:of|one|is|are|would|kind|type|sort|batter|do|should|suits?)", re.IGNORECASE)
+ASKS = regex(r"\?|\b(?:why|is that|was that|did it|compared?|than)\b", re.IGNORECASE)
 
 
 def without_absent(text: str, stated: list[Stated]) -> list[Stated]:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
+from grammar.text.patterns import regex
 from grammar.told.words import stated_at
 
 BANKS = (
@@ -18,17 +19,17 @@ BANKS = (
 FURTHER = frozenset({"windlass", "capstan"})
 NEXT_ON = 4  # words
 SERVED = frozenset({"outputs", "output", "outlets", "legs", "channels", "banks"})
-LISTED_AS = re.compile(
+LISTED_AS = regex(
     r"(?P<list>\w[\w' ]*(?:(?:, ?| and )[\w' ]+){1,5}): (?P<many>two|three|four|five|[2-6])"
     r" (?:\w+ )?(?:islands|camps|mouths|kingdoms|worlds|banks|sets|lots|circuits|systems|batteries|families)\b",
     re.IGNORECASE,
 )
-TOLD_AFTER = re.compile(  # the number that sums up a list
+TOLD_AFTER = regex(  # the number that sums up a list
     r"[.:;,\u2013-]\s*(?:that'?s |so |makes |which makes |in all )?(?P<many>three|four|five|[3-6])"
     r"(?: (?:separate |different |own )?banks?| in all| of them| all told)?\s*[.;:!?]",
     re.IGNORECASE,
 )
-ONE_EACH = re.compile(
+ONE_EACH = regex(
     r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
     re.IGNORECASE,
 )
@@ -39,7 +40,7 @@ PLACE = (
 ENTRY = (
     rf"(?:one|two|three|four|[1-6]) ?(?:x )?{PLACE}(?: thrusters?)?(?:'s)?(?: (?:banks?|batter(?:y|ies)|batts?|sets?))?"
 )
-EACH_COUNTED = re.compile(  # "2 engine starters, 1 house, 1 bow"
+EACH_COUNTED = regex(  # "2 engine starters, 1 house, 1 bow"
     rf"(?<!\w, )(?<!and )(?<!plus )(?<![+&] )\b{ENTRY}(?:(?: ?, and |, ?| and | ?[+&] ?| plus ){ENTRY})+\b"
     r"(?! (?:banks?|batter\w+|batts?|sets?)\b|[^\w.?!]*(?:(?:and|plus|connected|joined|in|an?|the|one|two|\d)\b|[+&]))",
     re.IGNORECASE,

@@ -7,6 +7,7 @@ import re
 from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import stops
 
 SIZE = Claim("battery.capacity", "near")
@@ -26,7 +27,7 @@ SAYS = (  # the words before a size, those after it
     (r"\b(?:fill|filling|refill|top up|replenish|revive|charge|charging)(?: up)? (?:an?|the|my|our|his|her) ", ENDS),
     (r"\b(?:has|holds|have|with|got|says|contains|stores)(?: about| only| got)? ", r" of (?:them|those|these)\b"),
 )
-ONE_AND_OTHER = re.compile(  # the sizes of two that are told apart
+ONE_AND_OTHER = regex(  # the sizes of two that are told apart
     r"\bone(?:'?s| is| of them is| being| was)?(?: an?)? (?P<one>\d{2,3})\b(?: ?ah)?(?:,| and|, and| but|;) ?"
     r"(?:the other|one|the second|another|the next|t'other)"
     r"(?:'?s| one is| is| being| was)?(?: an?)? (?P<other>\d{2,3})\b"
@@ -36,31 +37,29 @@ ONE_AND_OTHER = re.compile(  # the sizes of two that are told apart
 )
 OTHERS = frozenset({"charger", "fuse", "cable", "alternator", "dcdc"})
 WEIGHED = frozenset({"kg", "kilos", "kilo", "weigh", "weighs", "weight", "heavy", "lift", "lb", "lbs", "pounds", "cca"})
-HOURS = re.compile(r"\bamp(?:ere)?[ -]?hours?\b|\bah\b", re.IGNORECASE)
-PATTERNS = tuple((re.compile(left + r"$", re.IGNORECASE), re.compile(right, re.IGNORECASE)) for left, right in SAYS)
+HOURS = regex(r"\bamp(?:ere)?[ -]?hours?\b|\bah\b", re.IGNORECASE)
+PATTERNS = tuple((regex(left + r"$", re.IGNORECASE), regex(right, re.IGNORECASE)) for left, right in SAYS)
 OF_THEM = len(PATTERNS) - 1  # the last of them: amp-hours must be spoken of
 FAR = 40  # characters
 CAPACITY = Claim("battery.capacity", "near")
 LEAST, MOST = 30.0, 400.0  # amp-hours that go without a unit
-AMPS_FOR = re.compile(
+AMPS_FOR = regex(
     r"\b(?:amps?|amperes?|charger|charging)\b(?:,? like)?,?(?: (?:do|does|would|should|will|is|are|right"
     r"|best|i|we|ye|you|need"
     r"|put|pit|want|ought|to|be))* for (?:an? |the |my |her |our |his )?$",
     re.IGNORECASE,
 )
-TILL = re.compile(r"\b(?:till?|until|before|when|afore|ere|by the time) (?:an? |the |my |our )?$", re.IGNORECASE)
-HALF_GONE = re.compile(
+TILL = regex(r"\b(?:till?|until|before|when|afore|ere|by the time) (?:an? |the |my |our )?$", re.IGNORECASE)
+HALF_GONE = regex(
     r"^ ?(?:'?s| is| be| would be| gets| goes)? ?(?:hauf|haf|'alf|half|hälf|halb)[- ]?(?:way )?(?:empty"
     r"|flat|gone|toom|done|deid|dead|down"
     r"|spent|drained|used)\b",
     re.IGNORECASE,
 )
-ASIDE = re.compile(r"\b(?:battery|batt|accumulator|accu|agm|gel|wet|lithium|lfp), $", re.IGNORECASE)
-ONE_OF = re.compile(
-    r"\b(?:an?|my|one) (?!fuse|breaker|charger|load|panel|cable|run|length|thruster)\w+ of $", re.IGNORECASE
-)
-AND_ONE = re.compile(r"^ and (?:one|another|a second|the other|its mate) of \d{2,3}\b", re.IGNORECASE)
-THE_OTHER = re.compile(r"\b\w+ of \d{2,3} and (?:one|another|a second|the other|its mate) of $", re.IGNORECASE)
+ASIDE = regex(r"\b(?:battery|batt|accumulator|accu|agm|gel|wet|lithium|lfp), $", re.IGNORECASE)
+ONE_OF = regex(r"\b(?:an?|my|one) (?!fuse|breaker|charger|load|panel|cable|run|length|thruster)\w+ of $", re.IGNORECASE)
+AND_ONE = regex(r"^ and (?:one|another|a second|the other|its mate) of \d{2,3}\b", re.IGNORECASE)
+THE_OTHER = regex(r"\b\w+ of \d{2,3} and (?:one|another|a second|the other|its mate) of $", re.IGNORECASE)
 AHEAD = 48  # characters
 OTHER_THINGS = frozenset({"fuse", "charger", "alternator", "dcdc"})
 

@@ -9,6 +9,7 @@ from dataclasses import replace
 from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 CCA, DEMAND = "battery.cca", "load.cca"
 ASKS = frozenset(
@@ -25,7 +26,7 @@ SUBJECTS = frozenset(
 SUBJECT, FIGURE, NEXT = 6, 7, 2  # words before the verb, from it to the figure, from a second subject to its figure
 ANEW = frozenset({",", "it", "its", "is", "has", "have", "mine", "ours", "my", "our"})  # between: of something else
 STOPS = frozenset({".", "?", "!", ";", ":"})
-BY = re.compile(  # "650 CCA is needed for the thruster", "650 CCA required by the manual"
+BY = regex(  # "650 CCA is needed for the thruster", "650 CCA required by the manual"
     r"[ ,(]*(?:(?:is|are|as|at least|min(?:imum)?\.?)\W+)*(?:needed|required|wanted|asked for|prescribed|demanded"
     r"|recommended|specified)\b(?: (?:by|for|in|of|as) (?:\w+ ){0,3}?(?:thruster|windlass|winch|capstan|engine|motor"
     r"|manual|handbook|maker|manufacturer)\b|(?=\W*(?:$|[.,;?!])))",

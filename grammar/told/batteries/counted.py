@@ -8,46 +8,47 @@ from collections.abc import Iterator, Mapping
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
+from grammar.text.patterns import regex
 
 COUNT, NOMINAL, LAYOUT, BANK = "battery.count", "battery.nominal", "bank.layout", "bank.voltage"
 FEW = "two|three|four|six|[2-4]|6"
 KIND = r"(?:wets?|flooded|agms?|gels?|lead|lithiums?|lifepo4|lfp)"
-NOW_MORE = re.compile(  # "he put in one battery. I'd like to put in two."
+NOW_MORE = regex(  # "he put in one battery. I'd like to put in two."
     rf"\bone (?:\w+ )?(?:battery|batt)\b[^?]{{0,90}}?\b(?:like|want|fit|put in|would have|make it|go for|plan on|use)"
     rf" (?:[\w,' ]{{0,40}}?\b(?:fit|put in|use|have|take|add up to) )?(?P<count>{FEW})\b(?=\s*[.:;,?!]|$)",
     re.IGNORECASE,
 )
-ONE_AND_ONE = re.compile(rf"\bone ({KIND})\b[^?!]{{0,60}}?\b(?:one|another) \1\b", re.IGNORECASE)
-BESIDE_ONE = re.compile(  # "one AGM of 90 Ah beside one of 60"
+ONE_AND_ONE = regex(rf"\bone ({KIND})\b[^?!]{{0,60}}?\b(?:one|another) \1\b", re.IGNORECASE)
+BESIDE_ONE = regex(  # "one AGM of 90 Ah beside one of 60"
     rf"\bone (?:{KIND}|battery|batt) (?:of|at|with) \d{{2,3}}(?: ?ah)?(?: {KIND})? (?:beside|and|with"
     rf"|next to|alongside|plus)"
     r" (?:one|another)(?: \w+)? (?:of|at|with) \d{2,3}\b",
     re.IGNORECASE,
 )
-PIECES = re.compile(rf"\b(?P<count>{FEW}) (?:old |new |same |equal )?(?:pieces?|pcs|stuk|pezzi)\b", re.IGNORECASE)
-SIBLINGS = re.compile(rf"\b(?P<count>{FEW}) (?:brothers|sisters|siblings|cousins)\b(?!')", re.IGNORECASE)
-TWIN = re.compile(
+PIECES = regex(rf"\b(?P<count>{FEW}) (?:old |new |same |equal )?(?:pieces?|pcs|stuk|pezzi)\b", re.IGNORECASE)
+SIBLINGS = regex(rf"\b(?P<count>{FEW}) (?:brothers|sisters|siblings|cousins)\b(?!')", re.IGNORECASE)
+TWIN = regex(
     r"\b(?:had|got|gets|has|gave (?:it|her|him)|give (?:it|her|him)|with|adding|bought) (?:it )?"
     r"(?:a|its|an identical) (?:twin|brother|sister|mate|second)\b",
     re.IGNORECASE,
 )
-CHOICE = re.compile(r"^ or (?:two|three|four|six|[2-6])\b", re.IGNORECASE)
-BOTH_TWELVE = re.compile(
+CHOICE = regex(r"^ or (?:two|three|four|six|[2-6])\b", re.IGNORECASE)
+BOTH_TWELVE = regex(
     r"\b(?:both|each(?: of them| one)?|all)(?: (?:are|is|of them|of it))*(?: an?)? (?P<volts>12|twelve)(?:s|'s)?\b"
     r"(?=\s*(?:[,;.?!]|$|and\b|volts?\b(?! at| on)|v\b))(?!\.\d)",
     re.IGNORECASE,
 )
-IN_SERIES = re.compile(
+IN_SERIES = regex(
     r"\b\d ?x ?(?P<times>6|12)(?: ?v(?:olts?)?)?,? in series\b"
     r"|\b(?:two|three|four|[2-4]) (?:\w+ ){1,2}of (?P<of>6|12) ?-?v(?:olts?)?\b[^.?!;]{0,30}\bseries\b",
     re.IGNORECASE,
 )
-CHAINED = re.compile(r"\bone (?:(?:after|behind) (?:the other|another|the next)|to the next)\b", re.IGNORECASE)
-PARALLELING = re.compile(
+CHAINED = regex(r"\bone (?:(?:after|behind) (?:the other|another|the next)|to the next)\b", re.IGNORECASE)
+PARALLELING = regex(
     r"\bparallell?ing\b(?! (?:switch|relay|key|strap|solenoid|lead|cable|breaker|button)| (?:two )?chargers)",
     re.IGNORECASE,
 )
-IN_TURN = re.compile(
+IN_TURN = regex(
     r"charg|us(?:e|ing)\b|run|discharg|empt|die|fail|replac|check|measur|read|test|press|burst", re.IGNORECASE
 )
 FAR = 60  # characters
@@ -55,36 +56,36 @@ SIZE = "battery.capacity"
 SORT = (
     r"(?:same|old|new|used|equal|identical|wet|agm|gel|flooded|lithium|lead|spare|tired|good|more|of|the|these|those)"
 )
-SIZES = re.compile(
+SIZES = regex(
     rf"\b(?:(?P<count>{FEW}) )?(?:{SORT} )*(?P<size>[4-9][05]|1\d[05]|2[0-5]0)'?s\b(?! and \d)"
     r"(?! ?(?:on|off|burst|run|each time))",
     re.IGNORECASE,
 )
-HUNDREDS = re.compile(
+HUNDREDS = regex(
     rf"\b(?P<count>{FEW}|(?:a |the )?(?:pair|couple) of|both) (?:{SORT} )*"
     r"(?P<size>hundreds|nineties|eighties|seventies)\b"
     r"(?! (?:of|amps?|times|miles|quid|pounds)\b)",
     re.IGNORECASE,
 )
 TENS = {"hundreds": 100.0, "nineties": 90.0, "eighties": 80.0, "seventies": 70.0}
-VOLTS = re.compile(
+VOLTS = regex(
     rf"\b(?:(?P<count>{FEW}) |(?:from|of|with|using|our|my|his|her|some|have|got) )(?:{SORT} )*(?P<volts>6|12)'?s\b"
     r"(?! ?(?:on|off|burst|run|each time))",
     re.IGNORECASE,
 )
-AFTER_KIND = re.compile(
+AFTER_KIND = regex(
     r"\b(?:they|these|those|both)(?:'re| are) (?:wets?|flooded|agms?|gels?|lithiums?|lead)[,;] "
     rf"(?P<count>{FEW})(?: of (?:them|those|these))?(?=\s*(?:[.;:?!,]|$))",
     re.IGNORECASE,
 )
-JOINED = re.compile(
+JOINED = regex(
     rf"\b(?:joined|linked|coupled|wired|strung|connected|hooked up|tied|married) (?P<count>{FEW})"
     r"(?= (?:of them|in|together|up|plus|nose|side|end|for)\b|\s*[,;])",
     re.IGNORECASE,
 )
 TAKEN_FOR = frozenset({"load.time", "load.burst", "storage.time", "reading.rest_time", "battery.group"})
-JOINING = re.compile(r"\b(?:series|parallel|side by side|join|link|string|connect|wire|bank|24|nose to tail)\w*", re.I)
-SECONDS = re.compile(r"\b(?:seconds?|secs?|bursts?|pushe?s?|press\w*)\b", re.IGNORECASE)
+JOINING = regex(r"\b(?:series|parallel|side by side|join|link|string|connect|wire|bank|24|nose to tail)\w*", re.I)
+SECONDS = regex(r"\b(?:seconds?|secs?|bursts?|pushe?s?|press\w*)\b", re.IGNORECASE)
 
 
 def counted_so(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

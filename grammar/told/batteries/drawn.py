@@ -7,22 +7,23 @@ import re
 from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 SYSTEM = 12.0  # volts of the usual battery
 BESIDE = 30  # characters right before or after
-DRAWN_BEFORE = re.compile(
+DRAWN_BEFORE = regex(
     r"\b(?:took|taken|taking|drew|drawn|used|using|pulled|eaten|ate|consumed|burnt|burned|put back|return|replace|give)"
     r"(?: back| out| about| some| roughly| around)* ?$",
     re.IGNORECASE,
 )
-PUT_BEFORE = re.compile(r"\b(?:put|putting|get|getting|needs?|wants?|pump|push)\b[^.?!,;]{0,12}$", re.IGNORECASE)
-PUT_AFTER = re.compile(r"^ ?back\b", re.IGNORECASE)
-TO_RETURN = re.compile(  # "80 Ah to put back", "90 Ah missing from ...": of a battery whose size is told besides
+PUT_BEFORE = regex(r"\b(?:put|putting|get|getting|needs?|wants?|pump|push)\b[^.?!,;]{0,12}$", re.IGNORECASE)
+PUT_AFTER = regex(r"^ ?back\b", re.IGNORECASE)
+TO_RETURN = regex(  # "80 Ah to put back", "90 Ah missing from ...": of a battery whose size is told besides
     r"^ ?(?:to (?:(?:put|go|get|come|be put) back|(?:be )?(?:return|replace|restor|refill)(?:ed|e)?\b|make up\b)"
     r"|(?:are |is )?(?:gone(?! flat| dead| bad)|missing|taken out|drawn (?:out|off)|used up|down|short)\b)",
     re.IGNORECASE,
 )
-DRAWN_AFTER = re.compile(
+DRAWN_AFTER = regex(
     r"^ ?(?:out of|from|off|of (?:it|the|my|our)|used|gone|drawn|taken|back|in(?:to)? (?:it|a|the|my))\b", re.IGNORECASE
 )
 

@@ -9,6 +9,7 @@ from dataclasses import replace
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
+from grammar.text.patterns import regex
 
 COUNT, RATINGS = "battery.count", frozenset({"battery.capacity", "battery.cca"})
 ORDINALS = {"third": 3.0, "fourth": 4.0, "fifth": 5.0, "sixth": 6.0}
@@ -19,26 +20,24 @@ A_BATTERY = (  # what may follow where it is a battery: no "third party", no "an
     r"(?= (?:ones?|batter\w+|batts?|accus?|identical|equal|new|old|agms?|gels?|wet|lithium|lead"
     r"|of (?:\d+|them|those|these)|that'?s?|which|with|in|to|beside|next|alongside|then|now|too)\b| ?\d|\W*$|\W*[?.,;])"
 )
-FURTHER = re.compile(
+FURTHER = regex(
     rf"{ADDS}(?: (?:in|on|up|just|even|maybe|perhaps))?(?: an?| the)? "
     rf"(?:(?P<ordinal>{'|'.join(ORDINALS)})|(?P<more>{NUMBER}) more|(?P<another>another)(?: (?P<many>{NUMBER}))?)\b"
     rf"{A_BATTERY}",
     re.IGNORECASE,
 )
-FOR_ONE = re.compile(
-    r"\b(?:for (?:the |my |our )?(?:house|domestic|engine|starter|fridge)|only|alone|by itself)\b", re.I
-)
+FOR_ONE = regex(r"\b(?:for (?:the |my |our )?(?:house|domestic|engine|starter|fridge)|only|alone|by itself)\b", re.I)
 OF_A_BATTERY = frozenset(
     ["battery.chemistry", "battery.nominal", "battery.capacity", "battery.cca", "battery.ca", "battery.age"]
 )
-BESIDE = re.compile(
+BESIDE = regex(
     r"\b(?:add|adding|alongside"
     r"|(?:next to|beside|with|to) (?:it|them|that|those|these|this|mine|the (?:first|old|others))"
     r"|in parallel with|in series with|as well as)\b"
 )
-ANOTHER = re.compile(r"\b(?:an?|another|other|second|third|spare|old|new)\b[^.?!]*$")
-JOINS = re.compile(r"\b(?:link|join|connect|couple|wire|parallel|series|together|combine|mix)\w*\b")
-OTHER_ONE = re.compile(r"\bother (?:one|battery|batt|bank)?\b[^.?!]*$")
+ANOTHER = regex(r"\b(?:an?|another|other|second|third|spare|old|new)\b[^.?!]*$")
+JOINS = regex(r"\b(?:link|join|connect|couple|wire|parallel|series|together|combine|mix)\w*\b")
+OTHER_ONE = regex(r"\bother (?:one|battery|batt|bank)?\b[^.?!]*$")
 FAR = 60  # characters before a figure that its battery is named in
 
 

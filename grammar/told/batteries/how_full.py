@@ -10,22 +10,23 @@ from grammar.reading import Stated
 from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 FACT = "battery.charge"
-FULL = re.compile(
+FULL = regex(
     r"\bat full(?=\s*(?:[,.;:?!)]|$))"
     r"|\b(?:brim[- ]?full|brimful|chock[- ]?full|(?:full|filled|charged|topped)(?: up)? to the brim)\b(?! of\b)"
     r"|\bfull(?= (?:when|before|whenever|every time|each time) (?:i|we|he|she|they) "
     r"(?:leave|left|lock|locked|go|went|close|closed)\b)",
     re.IGNORECASE,
 )
-NOT_NOW = re.compile(  # what is to be reached, or what somebody says
+NOT_NOW = regex(  # what is to be reached, or what somebody says
     r"\b(?:till?|until|to be|to get|before|when|is (?:it|she|he|that)|says?|said|means?|meant|told|leave|keep|or|if"
     r"|better|should|take it)\b[^.?!;]{0,28}$",
     re.IGNORECASE,
 )
-AFTERWARDS = re.compile(r"^(?:,? (?:again|or|half|with|by (?!the))\b|\s*\?|; who)", re.IGNORECASE)
-HALF = re.compile(r"\bfrom (?:dead|exactly|just|bang on|bang|roughly|a bare|barely) half\b(?! past)", re.IGNORECASE)
+AFTERWARDS = regex(r"^(?:,? (?:again|or|half|with|by (?!the))\b|\s*\?|; who)", re.IGNORECASE)
+HALF = regex(r"\bfrom (?:dead|exactly|just|bang on|bang|roughly|a bare|barely) half\b(?! past)", re.IGNORECASE)
 SHARES = {
     "quarter": 25.0,
     "third": 100 / 3,
@@ -35,23 +36,23 @@ SHARES = {
     "three quarters": 75.0,
     "three-quarters": 75.0,
 }
-AGAIN = re.compile(  # a message of nothing else
+AGAIN = regex(  # a message of nothing else
     r"^\W*(?:(?:and|or|but|then|what|how|about|at|if|it'?s|say|only|just|with|sorry|make it|no)\W+)*"
     rf"(?:an? |one |the )?(?P<share>{'|'.join(sorted(SHARES, key=len, reverse=True))})"
     r"(?: (?:full|charged|charge|then|of it))*\W*$",
     re.IGNORECASE,
 )
-FULL_AGAIN = re.compile(  # of a charge that was told before
+FULL_AGAIN = regex(  # of a charge that was told before
     r"^\W*(?:(?:and|or|but|ok|same|again|what|how|about|if|then|it|is|it'?s|they|are|they'?re|were|was|with|when|say"
     r"|now|one|starting)\W+)*"
     r"(?P<full>(?:completely |fully |quite )?(?:full|charged)(?: up)?)"
     r"(?: to start with| then| instead| at the start)?\W*$",
     re.IGNORECASE,
 )
-ASKED_IF = re.compile(r"^\W*(?:(?:and|or|but|ok)\W+)*(?:is|are|was|were)\b", re.IGNORECASE)  # "is it full?"
+ASKED_IF = regex(r"^\W*(?:(?:and|or|but|ok)\W+)*(?:is|are|was|were)\b", re.IGNORECASE)  # "is it full?"
 KINDS = r"(?:agm|gel|lithium|lfp|lifepo4|wet|flooded|lead|sealed|battery|batteries|bank|pair|one|ones)"
-FULL_ONE = re.compile(rf"\b(?:an?|the|my|our|with|but|for|two) full(?:y charged)? {KINDS}\b", re.IGNORECASE)
-LEFT = re.compile(
+FULL_ONE = regex(rf"\b(?:an?|the|my|our|with|but|for|two) full(?:y charged)? {KINDS}\b", re.IGNORECASE)
+LEFT = regex(
     rf"\b(?:leav|left|stor|lay|laid|put away|winter)\w*\b[^.?!;,]{{0,16}}"
     rf"\b(?:an?|the|my|our|two) full(?:y charged)? {KINDS}\b",
     re.IGNORECASE,
@@ -61,18 +62,18 @@ SHORT = 8  # words
 AMPS = ("drain.current", "load.current")
 LITTLE = 2.0  # amps, of which people tell shares
 CHARGE = Claim("battery.charge", "role")
-BEHIND_NAME = re.compile(
+BEHIND_NAME = regex(
     r"\b(?:soc|s\.o\.c\.?|state of charge)[\"',:=]*"
     r"(?: (?:is|at|of|says|reads|shows|stands at|sits at|was|gives))*(?: only| just| about| around)? ?[\"']?$",
     re.IGNORECASE,
 )
-SHOWN = re.compile(
+SHOWN = regex(
     r"\b(?:gauge|meter|monitor|display|shunt|app|screen|computer|dial|indicator|readout)\b[^.?!;\d]{0,24}"
     r"\b(?:says?|said|shows?|showed|reads?|gives?|stands at|at|claims)(?: only| just| about| still)? ?[\"']?$",
     re.IGNORECASE,
 )
-PERCENT = re.compile(r"^ ?(?:%|per ?cent\b|pct\b)", re.IGNORECASE)
-UNITS = re.compile(r"^ ?(?:v\b|volts?\b|a\b|amps?\b|ah\b|[.,:]\d|w\b)", re.IGNORECASE)
+PERCENT = regex(r"^ ?(?:%|per ?cent\b|pct\b)", re.IGNORECASE)
+UNITS = regex(r"^ ?(?:v\b|volts?\b|a\b|amps?\b|ah\b|[.,:]\d|w\b)", re.IGNORECASE)
 UNIT_AHEAD = 10  # characters
 TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"]) | {
     *("trips", "outings", "dockings", "sessions", "sails", "bursts"),

@@ -10,6 +10,7 @@ from grammar.reading import Span, Stated
 from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import SENTENCE
 
 STEADY, PEAK = "battery.max_current", "battery.peak_current"
@@ -30,14 +31,14 @@ SHORT = (
     r"(?:(?:breath|sigh|blink|moment|instant|heartbeat|wink|flash|gasp|sneeze|sec|second)s?|s))\b|\bpeak\b|\bbriefly\b|\bmomentarily\b"
 )
 JOINED = r"[^.?!;:\d]{0,24}?(?:\band|\bbut|,|/|&|\bthen)\s*"
-PAIR = re.compile(
+PAIR = regex(
     rf"{AMPS.format('steady')}{PASSES}\s+{LASTING}{JOINED}(?:for )?{AMPS.format('peak')}{PASSES}\s+(?:{SHORT})"
     rf"|\b(?:permits?|allows?|limited (?:[\w' -]{{0,30}})?(?:to|at)|lets?|gives?|yields?)(?: out| through)? "
     rf"{AMPS.format('first')}{PASSES}{JOINED}(?:{SHORT}) {AMPS.format('second')}",
     re.IGNORECASE,
 )
 GUARDS = "box of tricks|brain|electronics|guard|nanny|watchdog"
-LETS = re.compile(
+LETS = regex(
     rf"\b(?:lets?|allow(?:s|ed)?|permits?)(?: out| through)? {AMPS.format('let')} (?:pass|go|flow|out|through|by)\b"
     rf"|\blimited by [\w' -]{{2,30}}? (?:to|at) {AMPS.format('limited')}"
     rf"|(?<!thruster's )(?<!motor's )\b(?:lithium|lfp|lifepo4|bms|{GUARDS})(?:'?s)?\b"
@@ -45,17 +46,17 @@ LETS = re.compile(
     rf"\b(?:allow|permit|let)(?:s|ing|ting)?(?: out| through| us)? {AMPS.format('ruled')}",
     re.IGNORECASE,
 )
-AGAIN = re.compile(rf"{AMPS.format('steady')}{PASSES}\s+{LASTING}", re.IGNORECASE)
+AGAIN = regex(rf"{AMPS.format('steady')}{PASSES}\s+{LASTING}", re.IGNORECASE)
 LOADS = r"thrusters?|motors?|windlass|winch|pump"
 OTHERS = r"alternators?|charger|solar|panels?|converter|booster|dc-?dc|genset|generator|fuses?|breaker|fridge"
-LOAD = re.compile(rf"\b(?:{LOADS}|{OTHERS}|it|draws?|takes?|pulls?|begs?|wants?|needs?|uses?)\b", re.IGNORECASE)
-LOAD_NEXT = re.compile(rf" ?(?:current )?(?:bow |stern )?(?:{LOADS})\b", re.IGNORECASE)
-GIVER = re.compile(
+LOAD = regex(rf"\b(?:{LOADS}|{OTHERS}|it|draws?|takes?|pulls?|begs?|wants?|needs?|uses?)\b", re.IGNORECASE)
+LOAD_NEXT = regex(rf" ?(?:current )?(?:bow |stern )?(?:{LOADS})\b", re.IGNORECASE)
+GIVER = regex(
     r"\b(?:lets?|allows?|permits?|gives?|concedes?|yields?|pass(?:es)?|hands?|delivers?|offers?|guard\w*|bms|protection"
     r"|limit\w*|stickers?|labels?|battery|batteries|each|lithiums?|lfp|lifepo\w*|ours|mine|does)\b",
     re.IGNORECASE,
 )
-OURS = re.compile(r"\b(?:ours|mine)(?: is| are|'s|,)? ?$", re.IGNORECASE)
+OURS = regex(r"\b(?:ours|mine)(?: is| are|'s|,)? ?$", re.IGNORECASE)
 OF_LOAD = "load.peak"
 LITHIUM = ("lfp", "lithium-other")
 GIVE = frozenset({"give", "deliver", "supply", "feed", "push", "send", "provide", "offer"})

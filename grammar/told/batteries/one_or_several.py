@@ -11,27 +11,28 @@ from typing import NamedTuple
 from grammar.facts import facts
 from grammar.reading import Span, Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 COUNT, CAPACITY, CCA = "battery.count", "battery.capacity", "battery.cca"
 RATINGS = (CAPACITY, CCA)
-PIVOT = re.compile(
+PIVOT = regex(
     r"\b(?:or(?: else)?|than|vs\.?|versus|against|instead of|rather than|compared (?:to|with))(?= |$)", re.IGNORECASE
 )
 NUMBERS = {"one": 1.0, "single": 1.0, "two": 2.0, "pair": 2.0, "twin": 2.0, "couple": 2.0, "three": 3.0, "four": 4.0}
-NUMBER = re.compile(
+NUMBER = regex(
     rf"\b(?P<word>{'|'.join(NUMBERS)})\b"
     r"|(?<![\d.,/])(?P<digit>[1-4])(?= ?x\b| ?x ?\d| \d| (?:off|of|small|big|large|new)\b)",
     re.IGNORECASE,
 )
-ARTICLE = re.compile(r"\b(?:an?|the|my|our)\b", re.IGNORECASE)
-AS_GOOD = re.compile(  # "one of 230 Ah ... . Would two of 110 Ah be as good?"
+ARTICLE = regex(r"\b(?:an?|the|my|our)\b", re.IGNORECASE)
+AS_GOOD = regex(  # "one of 230 Ah ... . Would two of 110 Ah be as good?"
     r"\b(?:as good|just as well|better|instead|do as much|do the same|match (?:it|that))\b", re.IGNORECASE
 )
-NEXT = re.compile(r"[.?!;]\s+(?P<first>(?:would|could|will|can|do|does|are|is|should|or)\b)", re.IGNORECASE)
-JOINS = re.compile(r"\b(?:and|plus|with (?:my|the)|next to|beside|alongside|to (?:my|the))\b", re.IGNORECASE)
-STOPS = re.compile(r"[.?!;:]\s")
+NEXT = regex(r"[.?!;]\s+(?P<first>(?:would|could|will|can|do|does|are|is|should|or)\b)", re.IGNORECASE)
+JOINS = regex(r"\b(?:and|plus|with (?:my|the)|next to|beside|alongside|to (?:my|the))\b", re.IGNORECASE)
+STOPS = regex(r"[.?!;:]\s")
 FAR = 60  # characters from a count to the figure of its battery
-BARE = re.compile(  # "two 100s or one 200?"
+BARE = regex(  # "two 100s or one 200?"
     r"\bor (?P<count>an?|one|two|three|[1-4] ?x) ?(?P<size>\d{2,3})(?:'?s)?\b"
     r"(?! ?-?(?:v|volts?|a|amps?|ah|cca|mm2?|cm|m|w|watts?|kg|years?|days?|hours?|minutes?|%|percent)\b)(?![.,]\d)",
     re.IGNORECASE,

@@ -7,12 +7,13 @@ from dataclasses import replace
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 COUNT, LAYOUT, VOLTS, NOMINAL = "battery.count", "bank.layout", "bank.voltage", "battery.nominal"
 TWO = r"(?:two|2)"
 ROW = r"(?:in )?(?:series|a row|a line|a string|line)"
 PAIR = r"(?:pair|two|2|couple)"
-TWICE_OVER = re.compile(  # "two in a row, twice over", "two-two series then the pairs together"
+TWICE_OVER = regex(  # "two in a row, twice over", "two-two series then the pairs together"
     rf"\b{TWO}(?:(?: and |-| by |\+| \+ | plus ){TWO})?(?: (?:of them|batteries))? {ROW}\b,? ?[^.?!;:\d]{{0,16}}?"
     r"(?:\btwice(?: over)?\b|\btwo (?:times|lots)\b|\btimes two\b|\bx ?2\b|\bdoubled\b"
     r"|\b(?:then|and)(?: then)? (?:the |those |these |both )*(?:pairs|rows|strings|twos|sets)(?: are| go)?"
@@ -23,7 +24,7 @@ TWICE_OVER = re.compile(  # "two in a row, twice over", "two-two series then the
     re.IGNORECASE,
 )
 FOUR = 4.0
-SUM = re.compile(  # "twice 550 is 1100 CCA"
+SUM = regex(  # "twice 550 is 1100 CCA"
     r"\b(?:twice|two times|2 ?x|double|two lots of) (?P<part>\d{2,4})(?: ?(?:cca|ah|amp[- ]hours?|a))?"
     r" ?(?:is|are|makes?|gives?|equals?|=|comes to|adds up to) ?(?P<sum>\d{2,4}) ?(?:cca|ah|amp[- ]hours?|cold)\b"
     r"|\b(?P<one>\d{2,4})(?: ?(?:cca|ah))? ?(?:plus|and|\+) ?(?P<other>\d{2,4})(?: ?(?:cca|ah))?"
@@ -34,13 +35,13 @@ SUMMED = ("battery.cca", "battery.capacity", "battery.ca")
 V = r"(?:[ -]?v(?:olts?)?)?"
 HIGH = r"(?P<high>24|36|48|twenty[- ]four|thirty[- ]six|forty[- ]eight)"
 MANY = r"(?:(?:a |an |my |our |some |those |these )?(?:pair of |two |three |four |six |eight |[2-8] ?x? ))"
-OUT_OF = re.compile(  # "24 off two twelves", "36 V out of three 12s", "24 from 6"
+OUT_OF = regex(  # "24 off two twelves", "36 V out of three 12s", "24 from 6"
     rf"(?<![\d.,/])\b{HIGH}{V} (?:off|from|out of|made (?:of|from)|using) {MANY}?"
     r"(?P<low>sixes|twelves|six|twelve|6|12)(?:'?s\b|[ -]?v(?:olt(?:er)?s?)?\b|(?<=s)\b"
     r"|(?=[.,;?!)](?!\d)|$| (?:batter|wets?\b|agms?\b|gels?\b|lithiums?\b|ones\b|in series)))",
     re.IGNORECASE,
 )
-JOINED_AS = re.compile(  # "two batteries joined as 24", "wired to a 12"
+JOINED_AS = regex(  # "two batteries joined as 24", "wired to a 12"
     r"\b(?:joined|wired|linked|strung|chained|connected|coupled|hooked|arranged)(?: up| together)?"
     r" (?:as|to|into|for|to make|to give) (?:an? )?"
     r"(?P<high>12|24|36|48|twenty[- ]four|thirty[- ]six|forty[- ]eight)(?:[ -]?v(?:olts?)?)?"

@@ -6,6 +6,7 @@ import re
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 FACT, SERIES = "bank.voltage", ("series", "series-parallel")
 TAKEN = r"\b(?:from|off|out of|across|between|on)\b"
@@ -13,10 +14,10 @@ PART = (
     r"\b(?:(?:just |only )?one\b(?! bank)|(?:a )?single|lower|upper|first|second|last|bottom|top|either|middle|half"
     r"|centre|center|each of|the other)\b"
 )
-LOW = re.compile(r"\b(?:12|twelve)[ -]?v(?:olts?)?\b", re.IGNORECASE)
-AFTER = re.compile(rf"^[^.?!;:]{{0,50}}{TAKEN}[^.?!;:]{{0,20}}{PART}", re.IGNORECASE)
-TAP = re.compile(r"\b(?:tap|tapped|tapping|tap off)\b[^.?!;:]{0,30}$", re.IGNORECASE)
-SMALL = re.compile(
+LOW = regex(r"\b(?:12|twelve)[ -]?v(?:olts?)?\b", re.IGNORECASE)
+AFTER = regex(rf"^[^.?!;:]{{0,50}}{TAKEN}[^.?!;:]{{0,20}}{PART}", re.IGNORECASE)
+TAP = regex(r"\b(?:tap|tapped|tapping|tap off)\b[^.?!;:]{0,30}$", re.IGNORECASE)
+SMALL = regex(
     r"^[ -]{0,2}(?:v|volts?)?[ ,]*(?:for (?:the |a |an |my |our )?)?(?:\w+ )?"
     r"(?:lights?|lamps?|radio|vhf|pump|plotter|stereo|fridge|heater|fan|socket|gadgets?)\b",
     re.IGNORECASE,

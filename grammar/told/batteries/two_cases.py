@@ -6,25 +6,26 @@ import re
 
 from grammar.reading import Span, Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.batteries.capacities import GROUPS
 
 FACT = "battery.group"
-PAIR = re.compile(
+PAIR = regex(
     r"(?<![\d.,x/-])(?P<one>\d\d)(?:s|'s)?,? (?:or|vs\.?|versus|against) (?:an? |the )?(?P<other>\d\d)(?:s|'s)?\b"
     r"(?![.,]\d| ?(?:v|volts?|ah|amps?|a|mm2?|cm|inch\w*|in|kg|kilos?|awg|hours?|days?|%)\b)",
     re.IGNORECASE,
 )
-SEVERAL = re.compile(
+SEVERAL = regex(
     r"(?<![\d.,x/-])(?P<one>\d\d)(?:'?s)?(?:, ?| ?/ ?)(?P<other>\d\d)(?:'?s)?"
     r"(?:,? (?:or|and) |, ?| ?/ ?)(?P<third>\d\d)(?:'?s)?\b"
     r"(?![.,]\d| ?(?:v|volts?|ah|amps?|a|mm2?|cm|inch\w*|in|kg|kilos?|awg|hours?|days?|%)\b)",
     re.IGNORECASE,
 )
-SIDES = re.compile(
+SIDES = regex(
     r"\b(?:deep(?:er)?|short(?:er)?|long(?:er)?|tall(?:er)?|wide(?:r)?|high(?:er)?|narrower|footprint|case|tray|locker|box|group|sizes?)\b",
     re.IGNORECASE,
 )
-OTHERS = re.compile(r"\b(?:how long (?:will|does|do|can)|metres?|feet|cable|burst|minutes)\b", re.IGNORECASE)
+OTHERS = regex(r"\b(?:how long (?:will|does|do|can)|metres?|feet|cable|burst|minutes)\b", re.IGNORECASE)
 VOLTS = frozenset({"24", "36", "48"})
 
 

@@ -9,6 +9,7 @@ from dataclasses import replace
 from grammar.facts import facts
 from grammar.reading import Span, Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 COUNT, CAPACITY, KIND = "battery.count", "battery.capacity", "battery.chemistry"
 OUTPUTS = "charger.outputs"  # told of, it is one of several batteries that is spoken of
@@ -18,14 +19,14 @@ NEARLY = 3.0  # of two batteries that are joined no one is so many times the oth
 NUMBERS = {"two": 2.0, "three": 3.0, "four": 4.0}  # any other word before a battery is of one
 MANY = r"(a|an|one|the|my|another|two|three|four|[1-4])"
 DETAIL = r"(?:\W*(?:x|off|new|old|other|more|single|one|12 ?v|volts?|agms?|gels?|wets?|lithiums?|batter\w+|of))*"
-JOINED_BY = re.compile(
+JOINED_BY = regex(
     rf"\W*(?:ah\b|cca\b|each\b|agms?\b|gels?\b|wet\b|lithiums?\b|batter\w+\b|ones?\b|old\b|\W)*"
     rf"(?:and|plus|with|together with|alongside|beside|next to|to|\+|&)\W+{MANY}\b{DETAIL}\W*",
     re.IGNORECASE,
 )
 PLAIN = r"(?:[ -]*(?:x|off|new|old|other|12 ?v|volts?|agms?|gels?|wets?|lithiums?|batter\w+|of))*"
-RIGHT_BEFORE = re.compile(rf"{PLAIN}[ -]*(?:from (?:my|the|our) \w+)?{PLAIN}[ -]*", re.IGNORECASE)  # no mark, no "one"
-PAIR = re.compile(
+RIGHT_BEFORE = regex(rf"{PLAIN}[ -]*(?:from (?:my|the|our) \w+)?{PLAIN}[ -]*", re.IGNORECASE)  # no mark, no "one"
+PAIR = regex(
     r"(?<![\d.,])(\d{2,4}) ?(?:ah|cca)? ?(?:and|&|\+|with|plus|beside|/) ?(?:an? |the other )?(\d{2,4})"
     r"(?: ?(?:ah|cca)\b)?(?![\d.,])"
     r"(?! ?(?:v|volts?|a|amps?|ma|m|mm2?|cm|ft|feet|w|watts?|kg|lbs?|c|f|degrees?|percent|%)\b)"
@@ -33,12 +34,12 @@ PAIR = re.compile(
     re.IGNORECASE,
 )
 IS = r"(?:(?:is|s|has|was|at|only|just|a|an|actually|really|turns|out|to|be|though|about|becomes|gets|were|goes)\W+)"
-ONE_IS = re.compile(  # "one is 80", "the other one's an 80", "only one of them is gel", "the bow one becomes lithium"
+ONE_IS = regex(  # "one is 80", "the other one's an 80", "only one of them is gel", "the bow one becomes lithium"
     rf"\b(?:one(?: of (?:them|these|those|the two))?\W+{IS}+|(?:(?:the )?other(?: one| battery)?"
     rf"|the second(?: one| battery)?|(?:the )?(?:bow|front|stern|thruster)(?: one| battery| bank)?)\W+{IS}*)$",
     re.IGNORECASE,
 )
-IN_FRONT = re.compile(r"\W+(?:\w+\W+){0,2}?(?:in|at|for|up) (?:the )?(?:front|bow|stern|thruster)\b", re.IGNORECASE)
+IN_FRONT = regex(r"\W+(?:\w+\W+){0,2}?(?:in|at|for|up) (?:the )?(?:front|bow|stern|thruster)\b", re.IGNORECASE)
 
 
 def unlike(scene: Scene, stated: list[Stated]) -> list[Stated]:

@@ -7,15 +7,16 @@ import re
 from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import ahead_of, stops
 
 BANK, NOMINAL = Claim("bank.voltage", "grammar"), "battery.nominal"
-SUM = re.compile(
+SUM = regex(
     r"\b(?:is|are|makes?|making|gives?|giving|that'?s|comes? to|sums? to|adds? up to|equals?|totals?|for|[=])"
     r"(?: me| us| you| my| our)?(?: the)? $|\bin (?:series|a row|a string|line),? $",
     re.IGNORECASE,
 )
-VOLTER = re.compile(r"[- ]volter$", re.IGNORECASE)
+VOLTER = regex(r"[- ]volter$", re.IGNORECASE)
 SYSTEMS = frozenset({12.0, 24.0, 36.0, 48.0})
 OPEN = frozenset({"battery.count", "charger.outputs", "bank.count", "load.bursts", "battery.group", NOTHING.fact})
 

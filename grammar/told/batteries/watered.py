@@ -7,15 +7,16 @@ from collections.abc import Iterator
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 KIND = "battery.chemistry"
 WATER = r"(?:distilled |deionised |demin(?:eralised)? |tap |fresh )?(?:water|acid|electrolyte)"
-POURED = re.compile(
+POURED = regex(
     rf"\b(?:u|you|i|we|one|he|she|they|people)(?: \w+)? (?:pour|tip|put|add|fill|top up|drip|dribble)s? {WATER}"
     r" (?:in|into|on|to)\b(?! (?:the |my |our )?(?:kettle|engine|bilge|tank|radiator|cooler|locker|boat)\b)",
     re.IGNORECASE,
 )
-LOW = re.compile(
+LOW = regex(
     rf"\b(?:{WATER}|(?:acid |water )?(?:levels?|lvls?))"
     r"(?:'?s| is| are| was| were| stands| sits| has (?:sunk|dropped|gone|fallen))?"
     r"(?: (?:down|way|just|well|right|all|a bit|a finger|an inch))*"

@@ -10,6 +10,7 @@ from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
+from grammar.text.patterns import regex
 from grammar.told.words import ahead_of, stops
 
 KILOS = {frozenset({"kilos", "kilo", "kg", "kgs"}): "kilogram", frozenset({"pounds", "lbs"}): "pound"}
@@ -17,7 +18,7 @@ WEIGHS = frozenset({"weighs", "weigh", "weighed", "weighing"})
 KINDS = frozenset({"lead", "led", "agm", "gel", "wet", "battery", "flooded", "old"})
 APART = 5  # words from a figure to its unit
 HEAVY = frozenset().union(*KILOS) | {"heavier", "lighter"}
-MINE = re.compile(  # "how many kilos lighter am I, mine being 29"
+MINE = regex(  # "how many kilos lighter am I, mine being 29"
     r"\b(?:mine|ours|his|hers|(?:the|my|our) (?:old|present|current|lead|wet|agm|gel|one|battery)(?: one| battery)?)"
     r"(?: being| is| weighs| weighing| was|'s| are)(?: about| some)? $",
     re.IGNORECASE,
@@ -25,17 +26,17 @@ MINE = re.compile(  # "how many kilos lighter am I, mine being 29"
 AHEAD = 40  # characters
 LIGHTEST, HEAVIEST = 8.0, 90.0  # kg of a battery
 WEIGHT = Claim("battery.weight", "near")
-OWN = re.compile(
+OWN = regex(
     r"\b(?:my|his|her) (?:own |body )?weight (?:is|was|being) (?:only |about |now )?$"
     r"|\bI (?:myself )?weigh (?:only |about |in at )?$|\bI(?:'m| am) (?:only |about |myself )?$",
     re.IGNORECASE,
 )
-OF_BATTERY = re.compile(
+OF_BATTERY = regex(
     r"\b(?:batter(?:y|ies)|accus?|agms?|gels?|wets?|leads?|flooded)(?: ones?)?(?: one)?"
     r" (?:is|was|are|were|at|of|weighs?|weighing|being)(?: only| about| some)? $",
     re.IGNORECASE,
 )
-WEIGHED = re.compile(
+WEIGHED = regex(
     r"\bweigh\w*|\blighter\b|\bheavier\b|\bkilos?\b|\bkgs?\b|\bcome to (?:as|in) lithium"
     r"|\bpounds lighter",
     re.IGNORECASE,

@@ -10,11 +10,12 @@ from grammar.reading import Span, Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.bare import as_inches
+from grammar.text.patterns import regex
 
 SIZE = "terminal.size"
 LUGS = frozenset(["lug", "lugs", "ring", "rings", "eye", "eyes", "hole", "holes", "connector", "connectors"])
 STUDS = frozenset(["stud", "studs", "post", "posts", "bolt", "bolts", "pole", "poles"])
-WORD = re.compile(r"[a-z]+(?:\d+)?|\d+(?:/\d+)?|[,.;:?!]")
+WORD = regex(r"[a-z]+(?:\d+)?|\d+(?:/\d+)?|[,.;:?!]")
 FAR = 150  # characters
 FARTHEST, BREAK = 8, 3  # words: what is further away names nothing; a mark or another size counts for three
 SIZES = {"quarter": "1/4", "half": "1/2", "three eighths": "3/8", "five sixteenths": "5/16"}
@@ -22,13 +23,13 @@ FIGURE = r"1/4|5/16|3/8|1/2"
 INCH_WORD = r"(?:a )?quarter|half|three[- ]eighths?|five[- ]sixteenths?"
 INCHES = rf"(?:(?P<word>{INCH_WORD})(?: of an|[ -])[ -]?inch|(?P<figure>{FIGURE})(?: ?-?inch| ?in\b| ?\")?)"
 THING = r"(?:studs?|posts?|bolts?|holes?|lugs?|eyes?|eyelets?|rings?|terminals?|threads?)"
-SIZED = re.compile(
+SIZED = regex(
     rf"(?<![\w/]){INCHES}"
     rf"(?: of)?(?: for (?:the|my|a|that|each)| (?:brass|copper|steel|big|small|wide|threaded|ring|battery))*"
     rf"[ -](?:\w+ )?{THING}\b",
     re.IGNORECASE,
 )
-BEHIND = re.compile(
+BEHIND = regex(
     rf"\b{THING} (?:is|are|of|measures?|at|looks?|being)(?: about| roughly| a| like)*"
     rf" {INCHES}(?!\w| (?:full|of the way))",
     re.IGNORECASE,

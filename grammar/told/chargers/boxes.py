@@ -7,6 +7,7 @@ import re
 from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import ahead_of, stops
 
 CHARGER, ALTERNATOR = Claim("charger.current", "grammar"), "alternator.current"
@@ -14,14 +15,14 @@ BOX = (
     r"(?<!fuse )(?<!battery )(?<!junction )(?<!chain )"
     r"(?:box|gadget|gizmo|unit|brick|contraption|converter|booster|apparatus)"
 )
-GIVEN_BY = re.compile(
+GIVEN_BY = regex(
     rf"\b{BOX},?(?: between [^.?!;]{{3,30}}?)?(?: that| which| it)?"
     r" (?:giv(?:es?|ing)|push(?:es|ing)?|puts? out|putting out|deliver(?:s|ing)?|mak(?:es?|ing)|yield(?:s|ing)?|does"
     r"|suppl(?:ies|ying)|provid(?:es|ing)|is good for|good for|(?:is )?rated(?: at| for)?|of|at)"
     r"(?: only| just| about| around| some| up to| a mere)? $",
     re.IGNORECASE,
 )
-AT = re.compile(r"\b(?:at|with|by)(?: only| just| about| around| some)? $", re.IGNORECASE)
+AT = regex(r"\b(?:at|with|by)(?: only| just| about| around| some)? $", re.IGNORECASE)
 ONES = frozenset({"one", "unit", "box", "job", "jobbie", "model", "version"})
 ARTICLES = frozenset({"a", "an", "the", "my", "our"})
 ENDS = frozenset({"and", "into", "to", "at", "for", "from", "of", "while", "when", "so", "but", "then"})
@@ -35,43 +36,43 @@ LEAST_BARE, MOST_BARE = 1.0, 100.0
 VOLTS = frozenset({12.0, 13.0, 14.0})  # what a charger that "gives 14" may give
 LOOSE = frozenset({"load.current", "drain.current", "reading.current"})
 NUMBER_ENDS = r"(?=\W*(?:$|[.,;?!)]|\b(?:and|or|so|when|how|what|in|does|will|would|can|then)\b))"
-BOX_NEXT = re.compile(r"[ -]*(?:box|brick|wall wart|plug-in|gadget|gizmo)\b", re.IGNORECASE)
-THING_NEXT = re.compile(r"[ -]*(?:thing|yoke|thingy|device|jobbie|job|doofer|apparatus)\b", re.IGNORECASE)
+BOX_NEXT = regex(r"[ -]*(?:box|brick|wall wart|plug-in|gadget|gizmo)\b", re.IGNORECASE)
+THING_NEXT = regex(r"[ -]*(?:thing|yoke|thingy|device|jobbie|job|doofer|apparatus)\b", re.IGNORECASE)
 MOST_THING = 15.0  # amps of what is only called a thing
-ON_BATTERY = re.compile(  # "5 amp on a 180 wet", "40 A on his 100 Ah gel"
+ON_BATTERY = regex(  # "5 amp on a 180 wet", "40 A on his 100 Ah gel"
     r" on (?:(?:an?|the|my|our|his|her) )?(?P<size>\d{2,3}) ?(?:ah |amp hours? )?"
     r"(?:agm|gel|wet|flooded|lead|lithium|lfp|battery)\b",
     re.IGNORECASE,
 )
 MOST_SHARE = 0.6  # of the amp-hours
-HOURS_WITH = re.compile(r"\bhow (?:long|many hours) (?:w/?|with|on|using) an? $", re.IGNORECASE)
-FED_BY = re.compile(
+HOURS_WITH = regex(r"\bhow (?:long|many hours) (?:w/?|with|on|using) an? $", re.IGNORECASE)
+FED_BY = regex(
     r"\b(?:off|from) (?:the|my|our|his|her) (?:engine|start\w*|alternator|main|house)\b"
     r"|\b12 ?v? (?:to|into) (?:12|24)\b",
     re.IGNORECASE,
 )
-HOURS_ASKED = re.compile(
+HOURS_ASKED = regex(
     r"\bhow (?:long|many hours|much hours|much time)\b|\b(?:what|number of) hours\b|^hours\b|[,.;:] hours\b"
     r"|\bwhen (?:is|will|can|may)\b",
     re.IGNORECASE,
 )
-LASTS = re.compile(r"\b(?:last|lasts|run|runs|running|keep|keeps|burn|burns|going|until (?:flat|dead|empty))\b", re.I)
-ON_IT = re.compile(r"\b(?:be|stay|sit|left|leave it|keep it|put|is|go) on (?:the|a|my|our|his) $", re.IGNORECASE)
-FROM_HALF = re.compile(
+LASTS = regex(r"\b(?:last|lasts|run|runs|running|keep|keeps|burn|burns|going|until (?:flat|dead|empty))\b", re.I)
+ON_IT = regex(r"\b(?:be|stay|sit|left|leave it|keep it|put|is|go) on (?:the|a|my|our|his) $", re.IGNORECASE)
+FROM_HALF = regex(
     r"\b(?:half|flat|empty|dead|quarter|third|\d{1,2} ?(?:%|percent|per cent))(?: \w+){0,2} "
     r"(?:on|with|off|using) (?:an?|the|my|our|his) $",
     re.IGNORECASE,
 )
-GIVING = re.compile(
+GIVING = regex(
     r"\bcharger(?:'?s| is| does| just| only| it)* ?(?:giving|gives?|puts? out|putting out|mak(?:es|ing)"
     r"|deliver(?:s|ing)|push(?:es|ing)|good for|pumps?(?: out)?|feed(?:s|ing))"
     r"(?: me| it| them| out| about| only| just| at most| up to)* $",
     re.IGNORECASE,
 )
-PULLED_AT = re.compile(
+PULLED_AT = regex(
     r" at (?:12|24)(?: ?v(?:olts?)?)? (?:from|off|out of) (?:that|it|this|the (?:engine|alternator))\b", re.IGNORECASE
 )
-CHARGING_THING = re.compile(
+CHARGING_THING = regex(
     r"\b(?:thing|box|gadget|unit|device|gizmo)s? (?:that|which|to) (?:charges?|tops? up)\b[^.?!;]*$", re.IGNORECASE
 )
 OTHERS = frozenset({"load", "drain", "fuse", "panel", "alternator"})

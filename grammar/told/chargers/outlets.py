@@ -7,41 +7,40 @@ from collections.abc import Iterator
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 FACT = "charger.outputs"
 NUMBERS = {"two": 2.0, "2": 2.0, "twin": 2.0, "three": 3.0, "3": 3.0, "four": 4.0, "4": 4.0}  # all others are one
 ENDS = r"(?:leads?|cables?|clips?|wires?|clamps?|crocs?|tails?)"
-PAIRS = re.compile(
+PAIRS = regex(
     rf"\b(?P<many>one|a|1|single|two|2|three|3|four|4) (?:single )?"
     rf"(?:(?:pair|set|lot)s? of (?:\w+ )?{ENDS}|{ENDS} pairs?\b|pairs? (?:of )?{ENDS})\b",
     re.IGNORECASE,
 )
-BOTH_POLES = re.compile(  # one lead for each pole, and no more
+BOTH_POLES = regex(  # one lead for each pole, and no more
     rf"\b(?:one|a|1|single) (?:red|plus|positive)(?: {ENDS})? and (?:one|a|1|single) (?:black|minus|negative)\b"
     rf"|\btwo {ENDS},? (?:red and black|plus and minus|positive and negative)\b",
     re.IGNORECASE,
 )
-ONE_OUT = re.compile(
-    rf"\b(?:one|a single|single|only one) {ENDS} (?:coming |comes? |going |goes? )?out\b", re.IGNORECASE
-)
+ONE_OUT = regex(rf"\b(?:one|a single|single|only one) {ENDS} (?:coming |comes? |going |goes? )?out\b", re.IGNORECASE)
 NUMBER = r"(?P<many>one|a single|single|1|two|2|twin|three|3|four|4)"
 EXITS = r"(?:exits?|mouths?|teats?|spoons?|taps?|arms?|tails?|nozzles?|branches|branch|spouts?|fingers|ways out)"
-OF_CHARGER = re.compile(  # "the shore charger carries only two spoons", "a charger of one lead"
+OF_CHARGER = regex(  # "the shore charger carries only two spoons", "a charger of one lead"
     rf"\bcharger\b[^.?!;,]{{0,30}}?\b(?:has|have|with|carries|owns|of|sports|got|having)(?: got)?(?: only| just)?"
     rf" {NUMBER} (?:(?:own |small |short )?{EXITS}|{ENDS}(?! acid| batter| and minus))\b",
     re.IGNORECASE,
 )
-FEEDS = re.compile(  # "my charger feeds two, I have three banks"
+FEEDS = regex(  # "my charger feeds two, I have three banks"
     r"\bcharger(?: that)? (?:only |just )?(?:feeds|serves|caters for|looks after)(?: only| just)? "
     r"(?P<many>one|two|three|four|[1-4])(?: (?:batteries|banks|battery|bank))?(?=[,.;?!]|$| and\b| but\b)",
     re.IGNORECASE,
 )
-LEADS_OUT = re.compile(  # "one box on shore power with two leads coming out"
+LEADS_OUT = regex(  # "one box on shore power with two leads coming out"
     r"\b(?:box|unit|thing|gadget)\b[^.?!;]{0,20}\b(?:shore(?: power)?|mains|wall|quay)\b[^.?!;]{0,24}"
     rf"\b(?:with|has|having|and) (?:only |just )?{NUMBER} (?:{ENDS}|{EXITS})\b",
     re.IGNORECASE,
 )
-ARMED = re.compile(
+ARMED = regex(
     r"\b(?P<many>one|single|two|twin|three|four|[1-4])[- ]"
     r"(?:armed|headed|legged|mouthed|exit|outlet|lead|tailed|tail|arm)"
     r" (?:\d{1,3} ?(?:a|amps?) )?(?:charger|unit|one)\b"
@@ -49,7 +48,7 @@ ARMED = re.compile(
     re.IGNORECASE,
 )
 ISOLATED = "charger.isolated"
-APART = re.compile(
+APART = regex(
     r"\b(?:outputs?|outlets?|exits|legs|channels|outs)(?: ?[,:(]+)? ?(?:\(?(?:all|both|fully|galvanically|each) )?"
     r"(?:isolated|floating|(?:galvanically )?separated?)\b(?!\s*\?| or\b| from (?:the )?(?:boat|hull))"
     r"|\b(?:outputs?|outlets?|exits|legs|channels|outs)\b[^.?!;]{0,40}"
@@ -57,9 +56,9 @@ APART = re.compile(
     r"(?: all| both| fully| galvanically| properly)* isolated\b(?!\s*\?| or\b)",
     re.IGNORECASE,
 )
-ASKED = re.compile(r"\b(?:are|is|must|should|needs?|whether|if|does|not|non|no|unless|without)\b[^.?!;]{0,30}$", re.I)
-OPEN = re.compile(r"\b(?:if|whether|wonder|unsure|unless|are they|not sure)\b", re.IGNORECASE)
-ASKED_AFTER = re.compile(r"^[^.?!;,]{0,12}\?")
+ASKED = regex(r"\b(?:are|is|must|should|needs?|whether|if|does|not|non|no|unless|without)\b[^.?!;]{0,30}$", re.I)
+OPEN = regex(r"\b(?:if|whether|wonder|unsure|unless|are they|not sure)\b", re.IGNORECASE)
+ASKED_AFTER = regex(r"^[^.?!;,]{0,12}\?")
 
 
 def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

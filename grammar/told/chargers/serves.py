@@ -7,21 +7,22 @@ import re
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
+from grammar.text.patterns import regex
 
 OUTPUTS, INPUT, BANK, AMPS = "charger.outputs", "charger.input_voltage", "bank.voltage", "charger.current"
 FEW = "two|three|four|[2-4]"
-SERVES = re.compile(  # "one charger for three batteries?" asks
+SERVES = regex(  # "one charger for three batteries?" asks
     r"(?<!\bone )\bcharger(?:'s| it| only| just| (?:says|claims) it)* (?:suits|serves|handles|minds|looks after|covers"
     r"|is (?:made|meant|rated|sold|built) for)"
     rf"(?: up to| only| just)? (?P<count>{FEW}) (?:separate |independent )?(?:banks|batteries)\b",
     re.IGNORECASE,
 )
-IN_AND_OUT = re.compile(
+IN_AND_OUT = regex(
     r"\b(?P<low>12|24) ?v(?:olts?)? in\b[,;]?(?: and| but)? (?P<high>12|24) ?v(?:olts?)?(?:,| and| at| with)* "
     r"(?P<amps>\d{1,3}) ?a(?:mps?)? out\b",
     re.IGNORECASE,
 )
-FILLED_FROM = re.compile(
+FILLED_FROM = regex(
     r"\b(?:topping up|charging|fill(?:ing)?|feed(?:ing)?|top up|charge|for) (?:the|my|our) (?P<high>12|24)"
     r"(?: ?v(?:olts?)?)?"
     r" (?:at|in|up|by) (?:the )?(?:front|bow|stern|back|aft|forward|forepeak)\b"

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import ahead_of
 
 OFFERS = frozenset({"has", "have", "offers", "choices", "options", "between", "another", "marked", "labelled"})
@@ -47,16 +48,16 @@ BACK = 4  # words
 LABELLED = frozenset({"battery", "batteries", "lid", "label", "sticker", "case"})
 ALTERNATIVES = frozenset({"/", "or", "and", "&", "+"})
 CHARGER = r"\b(?:the|my|our|his|her|their|your|old) (?:\w+ ){0,2}charger\b"
-MADE_FOR = re.compile(
+MADE_FOR = regex(
     rf"{CHARGER}[^.?!;]{{0,32}}?,? (?:made|meant|built|intended|designed|sold|bought|set|marked"
     rf"|labelled) (?:for|as) ['\"‘“]?$",
     re.IGNORECASE,
 )
-ONLY_KNOWS = re.compile(
+ONLY_KNOWS = regex(
     r"\bcharger (?:only|just) (?:knows|does|has|speaks|understands|offers|takes)(?: the)? ['\"‘“]?$", re.IGNORECASE
 )
-ON_QUOTED = re.compile(rf"{CHARGER}[^.?!;]{{0,32}}?,? (?:on|at|says|marked|reads) ['\"‘“]$", re.IGNORECASE)
-ON_ASIDE = re.compile(rf"{CHARGER} (?:is|was)[^.?!;,]{{3,28}}, (?:still )?on $", re.IGNORECASE)
+ON_QUOTED = regex(rf"{CHARGER}[^.?!;]{{0,32}}?,? (?:on|at|says|marked|reads) ['\"‘“]$", re.IGNORECASE)
+ON_ASIDE = regex(rf"{CHARGER} (?:is|was)[^.?!;,]{{3,28}}, (?:still )?on $", re.IGNORECASE)
 
 
 def on_the_switch(scene: Scene) -> set[int]:

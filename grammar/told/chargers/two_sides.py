@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from grammar.reading import Span, Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 INPUT, BANK, AMPS = "charger.input_voltage", "bank.voltage", "charger.current"
 COMMON = "converter.common_negative"
@@ -24,25 +25,25 @@ IS = (
     r"(?:'s|,|:)?(?: (?:is|are|makes?|gives?|runs?|puts out|has|have|wants?|needs?|takes?|stays|works|at|on|only|all"
     r"|an?))*"
 )
-FROM_ENGINE = re.compile(
+FROM_ENGINE = regex(
     rf"\b(?:engine|motor|start(?:er|ing)?|alternator|dynamo|house|domestic|boat|main){PLACE}{IS} ?{TWELVE}",
     re.IGNORECASE,
 )
-TO_BOW = re.compile(rf"\b(?:bow|stern|thruster|windlass|capstan){PLACE}{IS} ?{HIGH}", re.IGNORECASE)
-AFT = re.compile(
+TO_BOW = regex(rf"\b(?:bow|stern|thruster|windlass|capstan){PLACE}{IS} ?{HIGH}", re.IGNORECASE)
+AFT = regex(
     rf"{TWELVE} (?:aft|astern|back aft|at the (?:stern|back|rear|engine)|by the engine|(?:for|in) the house)\b",
     re.IGNORECASE,
 )
-FORWARD = re.compile(
+FORWARD = regex(
     rf"{HIGH} (?:forward|for'?r?ard|forrard|up there|up at the front|up front|in front|(?:in|at|for) the bow)\b",
     re.IGNORECASE,
 )
-BETWEEN = re.compile(  # that something carries current from the one to the other
+BETWEEN = regex(  # that something carries current from the one to the other
     r"\b(?:from|off|out of|into|on) the (?:12|24|twelve|twenty[- ]four)\b|\b(?:12|24) side\b|\bbetween (?:the )?two\b"
     r"|\bthe (?:one|first|second|other) (?:from|off|out of) the (?:other|first|one)\b",
     re.IGNORECASE,
 )
-GIVEN_FROM = re.compile(  # "what would it take from the 24 side to give me 10 A at 12"
+GIVEN_FROM = regex(  # "what would it take from the 24 side to give me 10 A at 12"
     rf"\b(?:from|off|out of) (?:the |my |our )?(?P<taken>12|24|twelve|twenty[- ]four){V}"
     rf"(?: (?:side|end|bank|system|supply|volts?))?[^.?!]{{0,20}}? (?:to )?"
     rf"(?:give|get|make|run|feed|supply|have|want|need)\b"
@@ -53,7 +54,7 @@ TWO = (
     r"(?:both(?: sides| systems| of them)?|each side|(?:the )?two sides|sides"
     rf"|(?:12|24){V}(?: side)? and (?:the )?(?:12|24){V}(?: sides?)?)"
 )
-EARTHED = re.compile(  # "the 12 V side and the 24 V side both earth on the engine block"
+EARTHED = regex(  # "the 12 V side and the 24 V side both earth on the engine block"
     rf"\b{TWO}(?: of the [\w-]+)? (?:are |is |get |go |come |both |all |sit )*"
     r"(?:(?:earth|ground|negative|return)(?:s|ed)? (?:on|to|at|in|through|via) (?:the |one |a )?(?:same )?"
     r"(?:engine|block|motor|hull|keel|bus|bar|busbar|bolt|stud|frame|point|place)"
@@ -64,26 +65,26 @@ FAR = 90  # characters between the two sides
 VALUES = {"12": 12.0, "twelve": 12.0}
 ANY = r"12|24|twelve|twenty[- ]four"
 SOURCE = r"(?:engine|start(?:er|ing)?|house|domestic|alternator|cranking|leisure|main|service)"
-FED = re.compile(
+FED = regex(
     r"\b(?:feed|charge|load|fill|supply|top up|nourish|keep up|bring up)(?:s|es|ing)? (?:up )?(?:the |my |our |a )?"
     rf"(?P<given>{ANY})(?:{V}(?! (?:a|amps?)\b)|(?= (?:off|out)\b))[^.?!;]{{0,24}}? (?:from|off"
     rf"|out of) [^.?!;\d]{{0,34}}?(?<![-\d.])(?P<taken>{ANY})\b{V}",
     re.IGNORECASE,
 )
-PULLED = re.compile(
+PULLED = regex(
     r"\b(?:pull|draw|take|cost|eat|steal|suck|come|go|gobble)(?:s|n|ing)?(?: (?!or\b)\w+){0,3}"
     rf" (?:from|off|out of) the (?P<taken>{ANY})\b{V}",
     re.IGNORECASE,
 )
-PARTED = re.compile(
+PARTED = regex(
     rf"\b(?P<taken>{ANY})\b{V} {SOURCE}(?: (?:battery|batt|bank|side|accu|one))?,? (?:(?:is|are|stays?"
     rf"|kept|sits|quite) )*"
     rf"(?:separate[d]?|apart|independent|split|away|isolated|divorced) (?:from|of) (?:the |my "
     rf"|our )?(?P<given>{ANY})\b{V}",
     re.IGNORECASE,
 )
-OR_OTHER = re.compile(rf"^(?: ?-?v(?:olts?)?| side)* or (?:the )?(?:{ANY})\b", re.IGNORECASE)
-ONE_MINUS = re.compile(
+OR_OTHER = regex(rf"^(?: ?-?v(?:olts?)?| side)* or (?:the )?(?:{ANY})\b", re.IGNORECASE)
+ONE_MINUS = regex(
     r"\b(?:minus(?:es)?|negatives?|negs?|grounds?|earths?)\b(?! ?\?)(?: (?:are|is|all|both|do|does|being"
     r"|of|them|lot|the))*"
     r" (?:one and the same(?! as)|(?:land|end|meet|sit|finish|go|come|bolt(?:ed)?|join(?:ed)?)s?(?: up"
@@ -91,12 +92,12 @@ ONE_MINUS = re.compile(
     r" (?:one|a single|the one)(?: \w+)? (?:bus ?bar|bar|stud|bolt|post|block|point|lump|terminal|plate))\b",
     re.IGNORECASE,
 )
-ISOLATED = re.compile(
+ISOLATED = regex(
     r"\b(?:through|via|by way of|using|by) (?:an?|the|our|my|one) (?:galvanically )?isolated "
     r"(?:box|unit|converter|charger|booster|dc-?dc|b2b|brick|gadget|one|job)\b",
     re.IGNORECASE,
 )
-ASKED = re.compile(
+ASKED = regex(
     r"\b(?:should|must|do|does|may|can|could|whether|if|not|don'?t|doesn'?t|never)\b[^.?!;]{0,24}$", re.IGNORECASE
 )
 SEPARATE = "charger.isolated"
@@ -104,20 +105,20 @@ OTHER = {12.0: 24.0, 24.0: 12.0}
 SYSTEMS = {"12": 12.0, "twelve": 12.0, "24": 24.0, "36": 36.0, "48": 48.0}
 OF_VOLTS = r"(?: ?-?v(?:olts?)?\b|(?! ?(?:h|hrs?|hours?|ah|amps?|cells?|batteries|boats|/|\.\d)\b)\b)"
 LOW, GIVEN = rf"\b(?P<low>12|twelve)\b{OF_VOLTS}", rf"\b(?P<high>24|twenty[- ]four)\b{OF_VOLTS}"
-HALF = re.compile(  # what is or is not one half of the bank
+HALF = regex(  # what is or is not one half of the bank
     r"\b(?:half|middle|centre|center|mid-?point|(?:lower|bottom|upper|top|first|second|one) (?:half|battery|one"
     r"|twelve)) of (?:the|my|our|a|that|his)"
     rf" (?P<high>24|36|48|twenty[- ]four)\b{OF_VOLTS}",
     re.IGNORECASE,
 )
-CARRIES = re.compile(
+CARRIES = regex(
     r"\b(?:box|gadget|gizmo|converter|booster|b2b|dc-?dc|unit|step-?up)\b"
     r"|\b(?:charg(?:es?|ing)|feeds?|fills?) (?:a|the|my|our) (?:24|twenty)"
     r"|\b(?:suck|pull|draw|take|cost)\w*\b[^.?!;]{0,12}\b(?:from|off|out of) the (?:12|24)",
     re.IGNORECASE,
 )
 PAIRS = tuple(  # how the side that gives and the side that gets are told
-    (re.compile(low, re.IGNORECASE), re.compile(high, re.IGNORECASE))
+    (regex(low, re.IGNORECASE), regex(high, re.IGNORECASE))
     for low, high in (
         (rf"\bside of (?:the )?{LOW}", rf"\bside of (?:the )?{GIVEN}"),
         (rf"\b(?:have|got|there is|there'?s|only) (?:only )?{LOW}", rf"\b(?:need|needs|want|wants|require) {GIVEN}"),
@@ -132,7 +133,7 @@ PAIRS = tuple(  # how the side that gives and the side that gets are told
         ),
     )
 )
-ONE_PLACE = re.compile(
+ONE_PLACE = regex(
     r"\b(?:both|the two|all the|all) (?:minus(?:es)?|negatives?|neg)(?: (?:cables?|leads?|wires?|posts?))?"
     r"(?: \w+){0,2}? (?:on|at|to|in|onto|into) "
     r"(?:(?:the |an? )?(?:same|one|single)(?: \w+)? (?:block|bus ?bar|bar|bolt|stud|point|post|frame)"

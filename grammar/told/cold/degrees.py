@@ -9,6 +9,7 @@ from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.canonical import in_unit
+from grammar.text.patterns import regex
 from grammar.told.words import stops
 
 BARE = frozenset({"NUM", "COUNT"})
@@ -45,7 +46,7 @@ HEATED = frozenset(
         *("summer", "shade"),
     }
 )
-TOLD = re.compile(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")
+TOLD = regex(r"(?:[^a-z]|deg|degrees?|degs)c(?:elsius|entigrade)?\b|celsius|centigrade|zero|freez")
 AMERICAN = frozenset({"foot", "inch", "pound", "degree_Fahrenheit"})
 METRIC_WORDS = frozenset(
     {"mm", "cm", "millimetres", "millimeters", "centimetres", "centimeters", "metres", "kilos", "kg"}
@@ -56,7 +57,7 @@ AMERICA = frozenset({"american", "yankee", "yank"})
 SCALES = frozenset({"thermometer", "degrees", "scale", "degree"})
 CONVERTED = frozenset({"in", "to", "into"})  # "what is that in Fahrenheit"
 FROST = frozenset({"freezes", "freezing", "freeze", "froze", "frost"})
-REAL = re.compile(
+REAL = regex(
     r"\bin (?:real|proper|normal|honest|our|european|metric|sensible) (?:degrees|ones|money|figures)\b"
     r"|\b(?:in|to|into) (?:celsius|centigrade|c)\b",
     re.IGNORECASE,

@@ -7,18 +7,19 @@ from dataclasses import replace
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 TEMPERATURE, UNIT = "ambient.temperature", "degree_Celsius"
 FREEZING = 0.0  # °C
-IN_A_WORD = re.compile(r"\b(?:freez\w*|frost\w*|icy)\b", re.IGNORECASE)
+IN_A_WORD = regex(r"\b(?:freez\w*|frost\w*|icy)\b", re.IGNORECASE)
 WORD = r"(?P<word{}>freezing|frosty|icy)\b(?! point| temp)"
 PLACE = r"(?:mornings?|nights?|days?|weather|conditions|locker|cabin|shed|boat|yard|garage|bow|forepeak|weekend)"
-COLD = re.compile(
+COLD = regex(
     rf"\b(?:if|when|once|while|say|suppose) (?:it|its|it's|it is|it was|that's|thats)\s*(?:is |was )*{WORD.format(1)}"
     rf"|\b(?:on|in) (?:a |an |the |those )?{WORD.format(2)} {PLACE}\b",
     re.IGNORECASE,
 )
-THINGS = re.compile(r"\b(?:freezes?|frozen|burst|split|crack)\b", re.IGNORECASE)
+THINGS = regex(r"\b(?:freezes?|frozen|burst|split|crack)\b", re.IGNORECASE)
 
 
 def is_condition(text: str) -> bool:

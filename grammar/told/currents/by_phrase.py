@@ -8,34 +8,33 @@ import re
 from grammar.scene.claims import NOT_OURS, NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 LOAD, PEAK = Claim("load.current", "near"), Claim("load.peak", "near")
 DRAIN, SIZE = Claim("drain.current", "near"), Claim("battery.capacity", "near")
 LEAST, MOST = 20.0, 1500.0  # amps of a motor
 MOST_DRAIN = 3.0
-RUNNING = re.compile(r" ?(?:running|when running|once running|while running|steady|in the steady)\b", re.IGNORECASE)
-SUMMED = re.compile(r"(?:\bsum|\btotal|\bmakes|\btogether)\W*(?:is|=)?\W*$|=\W*$", re.IGNORECASE)
-PLATE = re.compile(
+RUNNING = regex(r" ?(?:running|when running|once running|while running|steady|in the steady)\b", re.IGNORECASE)
+SUMMED = regex(r"(?:\bsum|\btotal|\bmakes|\btogether)\W*(?:is|=)?\W*$|=\W*$", re.IGNORECASE)
+PLATE = regex(
     r"\b(?:motor|thruster|windlass|winch|its|load)(?:'?s)? (?:own )?(?:plate|nameplate|label|sticker|name plate|badge)"
     r" (?:says|reads|is|gives|shows|has|tells|states) $",
     re.IGNORECASE,
 )
-INRUSH = re.compile(r"\b(?:inrush|in-rush|starting (?:current|amps)|start(?:-| )?up (?:current|amps))\b", re.IGNORECASE)
-STAMPED = re.compile(
-    r" (?:is )?(?:stamped|printed|marked|written|engraved|embossed|next to it|beside it)\b", re.IGNORECASE
-)
-THE = re.compile(r"\b(?:the|a|an|that) $", re.IGNORECASE)
-HOURS_AT = re.compile(r"\b(?:hours?|hrs?|minutes?|mins?) (?:at|of|pulling|drawing) $", re.IGNORECASE)
-IN_THE_LEAD = re.compile(
+INRUSH = regex(r"\b(?:inrush|in-rush|starting (?:current|amps)|start(?:-| )?up (?:current|amps))\b", re.IGNORECASE)
+STAMPED = regex(r" (?:is )?(?:stamped|printed|marked|written|engraved|embossed|next to it|beside it)\b", re.IGNORECASE)
+THE = regex(r"\b(?:the|a|an|that) $", re.IGNORECASE)
+HOURS_AT = regex(r"\b(?:hours?|hrs?|minutes?|mins?) (?:at|of|pulling|drawing) $", re.IGNORECASE)
+IN_THE_LEAD = regex(
     r"\b(?:meter|ammeter|multimeter|clamp|tester) (?:in|round|around|in series with|on) (?:the |its )?"
     r"(?:(?:minus|negative|neg|earth|ground|plus|positive|main|battery) ){1,2}(?:lead|cable|wire|strap|line)"
     r" (?:says|reads|shows|gives|has) $",
     re.IGNORECASE,
 )
-IN_THE = re.compile(r"\b(?:left|still|remains|remaining) in (?:the|my|our|his|her|that) $", re.IGNORECASE)
-PANEL_LIKE_IT = re.compile(r"\bpanel (?:of )?(?:that|this) (?:size|big|much|many|rating)\b", re.IGNORECASE)
+IN_THE = regex(r"\b(?:left|still|remains|remaining) in (?:the|my|our|his|her|that) $", re.IGNORECASE)
+PANEL_LIKE_IT = regex(r"\bpanel (?:of )?(?:that|this) (?:size|big|much|many|rating)\b", re.IGNORECASE)
 NO_PANEL = 3.0  # watts: no panel is so small
-TAKEN_BY = re.compile(  # "gas alarm plate: 4 W", "the computer on standby 12 W"
+TAKEN_BY = regex(  # "gas alarm plate: 4 W", "the computer on standby 12 W"
     r"\b(?:alarm|tracker|monitor|detector|sensor|radio|router|computer|camera|clock|stereo)(?:'?s)?"
     r"(?: (?:on|in|its|plate|label|sticker|standby|takes|draws|uses|is|says|eats|nibbles|of)|[:,=])+ ?$",
     re.IGNORECASE,

@@ -7,16 +7,17 @@ import re
 from grammar.scene.claims import LASTING, NOTHING, UNSURE, Claim, asked
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 CHARGERS = frozenset({"charger", "dcdc", "alternator", "panel"})
-CHARGED = re.compile(
+CHARGED = regex(
     r"\b(?:re)?charg\w*|\b(?:re)?fill\w*|\bfull\b(?! (?:chat|tilt|bore|throttle|power|speed))|\btop\w* (?:it )?up"
     r"|\b(?:shore|quay|mains|genset|generator|brim\w*|absorb|accepts?|restore|replenish|soak|float|plug(?:s|ged)?)\b"
     r"|\bback (?:up|to|in|into)\b|\bput\w* (?:it )?back|\bfrom (?:dead )?(?:flat|empty|half)\b",
     re.IGNORECASE,
 )
 SO_MANY = r"(?:\d+|a|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|thirty|forty|fifty)"
-LASTS = re.compile(
+LASTS = regex(
     r"\bhow long (?:may|can|could|might|have|has|will|would|do|does|did) (?:we|they|i|she|he|you|it|the|my|our|that)\b"
     r"(?! (?:\w+ )?(?:take|takes|need|needs|be|want|wants|require|cost|have to|gotta|must|leave|keep|wait)\b)"
     r"|\b(?:give|gives|gave|get|gets|lasts?|manage|manages|survives?)\b[^.?!;]{0,14}\b"
@@ -35,8 +36,8 @@ LASTS = re.compile(
     re.IGNORECASE,
 )
 PROPELS = frozenset({"canoe", "kayak", "thrust", "throttle", "trolling", "paddle", "propeller", "prop", "tender's"})
-HOURS = re.compile(r"\bhours?\b|\bhrs\b|\bhow (?:long|far)\b", re.IGNORECASE)
-WITHOUT = re.compile(r"\bchargers?\b", re.IGNORECASE)
+HOURS = regex(r"\bhours?\b|\bhrs\b|\bhow (?:long|far)\b", re.IGNORECASE)
+WITHOUT = regex(r"\bchargers?\b", re.IGNORECASE)
 DRAWN = frozenset({"draw", "drain", "load", "pull", "appetite", "consumption", "usage", "demand", "thirst"})
 THINGS = frozenset(
     {"coolbox", "coolboxes", "icebox", "cooler", "freezer", "fridge", "amplifier", "amp", "pump", "lamp"}

@@ -6,11 +6,12 @@ import re
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 CHARGER, LOAD, LIMIT = "charger.current", "load.current", "battery.max_current"
 MOST = 200.0  # amps of a charger
 AFTER = 48  # characters
-TO_FILL = re.compile(  # "how long for 24 A to make good a half"
+TO_FILL = regex(  # "how long for 24 A to make good a half"
     r" ?(?:to (?:make (?:good|up)|put back|give back|bring back|fill|refill|restore|replenish|recharge"
     r"|return (?:it|them|half|what|those|the (?:amp|half|lost)))"
     r"|(?:makes? good|puts? back|restores|replenishes|recharges|refills)) (?!(?:the|my) (?:tank|water|fuel|oil))",
@@ -18,22 +19,22 @@ TO_FILL = re.compile(  # "how long for 24 A to make good a half"
 )
 LEG = r"(?:leg|outlet|output|channel|exit|port)"
 ONE = r"(?:one|two|three|four|1|2|3|4)"
-LEAVES = re.compile(  # "35 A leaves leg two", "20 amps on each leg"
+LEAVES = regex(  # "35 A leaves leg two", "20 amps on each leg"
     rf" (?:leav(?:es?|ing)|(?:com(?:es?|ing) |go(?:es|ing) )?(?:out of|from|off)|on|at|per) "
     rf"(?:(?:each|every|the|its|one) )?(?:(?:first|second|third|last) )?{LEG}\b",
     re.IGNORECASE,
 )
-LEG_GIVES = re.compile(
+LEG_GIVES = regex(
     rf"\b{LEG} {ONE}(?: (?:gives|is|has|carries|puts out|delivers|does|makes)|:|,|=)? (?:about |some )?$", re.IGNORECASE
 )
-FED = re.compile(r"\b(?:feeds on|fed (?:on|by|with|at)|dines on|grazes on)(?: an?| about| some)? $", re.IGNORECASE)
-STEPPED = re.compile(  # "a 12-to-24 box delivers 10 A"
+FED = regex(r"\b(?:feeds on|fed (?:on|by|with|at)|dines on|grazes on)(?: an?| about| some)? $", re.IGNORECASE)
+STEPPED = regex(  # "a 12-to-24 box delivers 10 A"
     r"\b(?:12|twelve)(?:[ -]?v(?:olts?)?)?(?: ?(?:/|>|->|→) ?|[ -](?:to|into)[ -])(?:24|twenty[ -]four)\b"
     r"[^.?!;\d]{0,30}\b(?:gives?|delivers?|outputs?|puts? out|makes?|sends?|supplies|yields?|pushes|hands|provides"
     r"|offers)(?: (?:out|up|me|us|about|some|only|just|over))* $",
     re.IGNORECASE,
 )
-AFTERWARDS = re.compile(  # "and afterwards how many hours on 20 A"
+AFTERWARDS = regex(  # "and afterwards how many hours on 20 A"
     r"\b(?:afterwards?|after that|then|thereafter)\b[^.?!;\d]{0,30}\bhow (?:many|much|long)\b[^.?!;\d]{0,24}"
     r"\b(?:on|at|with)(?: an?| my| the)? $",
     re.IGNORECASE,
@@ -42,19 +43,19 @@ BATTERY = (
     r"(?:it|they|she|he|these|those|both"
     r"|(?:the|this|that|my|our) (?:pair|bank|two|three|four|lot|battery|batteries|accu))"
 )
-GIVES = re.compile(  # "for how long can it give 20 amps"
+GIVES = regex(  # "for how long can it give 20 amps"
     rf"\bhow long (?:can|could|will|would|does|do) {BATTERY}(?: all| both| together)? "
     r"(?:give|deliver|supply|feed|yield|hold|keep up|keep|carry|sustain|provide|put out|stand|bear)"
     r"(?: me| us| out)?(?: an?| about| some)? $",
     re.IGNORECASE,
 )
-EACH_LETS = re.compile(  # "each permits 100 A continuous"
+EACH_LETS = regex(  # "each permits 100 A continuous"
     r"\b(?:each|each one|either|both|every one)(?: of (?:them|these|those|the two|the pair))? "
     r"(?:(?:can |may |will )?(?:permits?|allows?|lets?|gives?|concedes?|yields?|stands?)|is (?:limited to|good for))"
     r"(?: (?:out|through|up|to|me|us|about))* $",
     re.IGNORECASE,
 )
-STEADY = re.compile(
+STEADY = regex(
     r" ?(?:of )?(?:a |as )?(?:continuous|cont\b|steady|steadily|constant|permanent|all day|without end|for good)",
     re.IGNORECASE,
 )

@@ -7,6 +7,7 @@ import re
 from grammar.scene.claims import NOTHING, Claim, asked
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import ahead_of
 
 FUSES = frozenset({*range(30, 101, 10), *range(125, 226, 25), 250, 300, 350, 400, 500})  # usual sizes, in amps
@@ -30,27 +31,27 @@ FITS = frozenset(
 AFTER_IT = frozenset(
     {"", ".", ",", "?", ";", "one", "in", "instead", "now", "there", "fuse", "breaker", "is", "and", "on", "ok"}
 )
-WAS_THERE = re.compile(  # "a 500 A in place of the 350 A", "replaced the 350 A by a 500 A"
+WAS_THERE = regex(  # "a 500 A in place of the 350 A", "replaced the 350 A by a 500 A"
     r"\b(?:in (?:the )?place of|instead of|rather than|(?:replac|swapp|chang)\w+)\W+"
     r"(?:(?:the|a|an|my|our|his|her|its|their|old|original|blown|proper|correct|right)\W+)*$",
     re.IGNORECASE,
 )
-HAD = re.compile(r"\b(?:there (?:was|used to be)|had)\W+(?:an?|the)\W+$", re.IGNORECASE)
-WHERE = re.compile(r"\bwhere (?:there was )?(?:(?:the|an?|my|our|his|its|old|original)\W+)*$", re.IGNORECASE)
-USED_TO_BE = re.compile(
+HAD = regex(r"\b(?:there (?:was|used to be)|had)\W+(?:an?|the)\W+$", re.IGNORECASE)
+WHERE = regex(r"\bwhere (?:there was )?(?:(?:the|an?|my|our|his|its|old|original)\W+)*$", re.IGNORECASE)
+USED_TO_BE = regex(
     r"\W*(?:amps?\b|a\b)?\W*(?:fuse |breaker |one )?(?:was|used to|sat|had been|stood|lived|before|once)", re.I
 )
-PUT = re.compile(
+PUT = regex(
     r"\b(?:for|with|by|to|put|fit\w*|has|have|got|now|is|us\w+)\W+(?:in\W+)?(?:(?:an?|the|now)\W+)*$", re.IGNORECASE
 )
-SAID_OF_FUSE = re.compile(  # "the breaker he wants is 200", "fuse in there says 250"
+SAID_OF_FUSE = regex(  # "the breaker he wants is 200", "fuse in there says 250"
     r"\b(?:fuse|breaker)(?: that| which)?(?: in there| there| aboard)?"
     r"(?: (?:i|we|he|she|they|the \w+|my \w+|your \w+)(?:'s| has| have| had)?"
     r" (?:wants?|says?|said|wanted|fitted|put in|got|likes?|sold me|recommends?|specifies))?"
     r" (?:is|was|says|reads|of)(?: an?| only| just)? $",
     re.IGNORECASE,
 )
-FOR_LOAD = re.compile(  # "would a 250 fuse suit 180 amps"
+FOR_LOAD = regex(  # "would a 250 fuse suit 180 amps"
     r"\b(?:fuse|breaker) (?:suits?|serves?|covers?|protects?|(?:be )?(?:ok|okay|right|fine|good|enough)(?: enough)? for"
     r"|handles?|carr(?:y|ies)|takes?|stands?|do(?:es)? for)(?: an?| the| my)? $",
     re.IGNORECASE,

@@ -7,32 +7,33 @@ import re
 from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import stops
 
 LOAD, PEAK, LIMIT = (Claim(fact, "role") for fact in ("load.current", "load.peak", "battery.max_current"))
-FIRST = re.compile(
+FIRST = regex(
     r"^(?: ?a(?:mps?)?\b)? (?:in|at|on|for|with) (?:the |its |his )?(?:very )?(?:first|initial)"
     r" (?:hit|instant|moment|kick|second|shove|blink|push|jolt|go|jerk|bite|gulp|snatch|tug|thump)\b",
     re.IGNORECASE,
 )
-AFTER = re.compile(
+AFTER = regex(
     r"^(?: ?a(?:mps?)?\b)? (?:after(?:wards?)?|thereafter|then|from then on|once (?:it|he|she)|steady"
     r"|running|going on)\b",
     re.IGNORECASE,
 )
-LOAD_OF = re.compile(r"\b(?:load|draw|appetite|thirst|motor|consumer) of(?: only| just| about)? $", re.IGNORECASE)
-THROUGH = re.compile(
+LOAD_OF = regex(r"\b(?:load|draw|appetite|thirst|motor|consumer) of(?: only| just| about)? $", re.IGNORECASE)
+THROUGH = regex(
     r"^(?: ?a(?:mps?)?\b)? (?:thro?ugh|thru|along|down|over) (?:an? |my |our |the )?\d+(?:\.\d+)? ?"
     r"(?:m|metres?|meters?|ft|feet)\b",
     re.IGNORECASE,
 )
-ITS_LIMIT = re.compile(
+ITS_LIMIT = regex(
     r"\b(?:lithium|lfp|lifepo4|bms|battery|accu|it)\b[^.?!;]{0,50}\b(?:its|his|her|the|whose)"
     r" (?:\w+ )?(?:limit|ceiling|maximum|max)"
     r" (?:is|being|of|at|=)(?: only| just)? $",
     re.IGNORECASE,
 )
-PEAK_ALLOWED = re.compile(
+PEAK_ALLOWED = regex(
     r"\b(?:peak|surge|burst)(?: current| figure| amps)?(?: that| which)? (?:it|the (?:bms|battery|lithium|label|box))"
     r" (?:allows?|permits?|gives?|lets? (?:out|through)|stands?|bears?)(?: is| are| of|:|,|:? only| just)* $",
     re.IGNORECASE,

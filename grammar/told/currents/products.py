@@ -11,6 +11,7 @@ from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value as number_of
+from grammar.text.patterns import regex
 
 FACTORS = frozenset({1.1, 1.2, 1.25, 1.3, 1.35, 1.4, 1.5})  # by which a fuse is made larger than its load
 TIMES = frozenset({"times", "x", "by", "*"})
@@ -20,7 +21,7 @@ SO = frozenset({"so", "makes", "making", "total", "altogether", "now"})
 A_DAY = (["a", "day"], ["per", "day"], ["each", "day"], ["every", "day"], ["in", "a"])
 LEAST_LOAD = 20.0  # amps
 LEAST_AT = 40.0  # amps at which pushes are made
-MANY_SHORT = re.compile(
+MANY_SHORT = regex(
     r"(ten|twenty|thirty|forty|fifty|sixty) ((?:two|three|four|five|six|seven|eight|nine)-?) ?-?sec\w*", re.I
 )
 

@@ -7,24 +7,25 @@ import re
 from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import ahead_of
 
-LIES_IN_SUN = re.compile(
+LIES_IN_SUN = regex(
     r"^[^.?!;\d]{0,24}\b(?:on|over|across|atop) (?:the |my |our |his |her |its |a )?"
     r"(?:cabin |wheelhouse |saloon |coach)?"
     r"(?:roof|bimini|hatch|arch|pushpit|sprayhood|awning|cabin top)\b"
     r"|^ (?:of|from) (?:july|june|august|summer|the sun|sun|sunshine|daylight)\b",
     re.IGNORECASE,
 )
-KEEPS = re.compile(  # "fifteen watts feed a sleeping 70 Ah the whole summer"
+KEEPS = regex(  # "fifteen watts feed a sleeping 70 Ah the whole summer"
     r"^[^.?!;\d]{0,24}\b(?:feeds?|keeps?|holds?|nurses?|tends?|nourish\w*|maintains?|carries|sees|looks? after)\b"
     r"[^.?!;]{0,36}(?:\d ?ah|amp hours?|battery|bank|agm|gel|lead)\b",
     re.IGNORECASE,
 )
-SEASON = re.compile(r"\b(?:summer|winter|season|spring|autumn)\b", re.IGNORECASE)
-IN_SUN = re.compile(r"^[^.?!;,\d]{0,16}\bin (?:the )?(?:full |bright |hot |blazing |open )?sun(?:shine|light)?\b", re.I)
-SUN_OF = re.compile(r"\bsun(?:shine|light)?\b[^.?!;\d]{0,48}$", re.IGNORECASE)
-DAILY = re.compile(r"^ ?(?:a|per|each|every|the) day\b|^ daily\b|^ ?/ ?day\b|^ at (?:most|best)\b", re.IGNORECASE)
+SEASON = regex(r"\b(?:summer|winter|season|spring|autumn)\b", re.IGNORECASE)
+IN_SUN = regex(r"^[^.?!;,\d]{0,16}\bin (?:the )?(?:full |bright |hot |blazing |open )?sun(?:shine|light)?\b", re.I)
+SUN_OF = regex(r"\bsun(?:shine|light)?\b[^.?!;\d]{0,48}$", re.IGNORECASE)
+DAILY = regex(r"^ ?(?:a|per|each|every|the) day\b|^ daily\b|^ ?/ ?day\b|^ at (?:most|best)\b", re.IGNORECASE)
 AHEAD = 90  # characters
 LONGEST = 16 * 3600.0  # seconds of sun a day
 HOURS = frozenset({"reading.rest_time", "load.time", "storage.time", "battery.age"})

@@ -8,10 +8,11 @@ from collections.abc import Iterator
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
+from grammar.text.patterns import regex
 
 FACT = "reading.gravity_spread"
 TENS = "ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety"
-POINTS = re.compile(
+POINTS = regex(
     rf"\b(?P<points>\d{{1,3}}|(?:{TENS})(?:[- ]five)?|five|fifteen) (?:gravity )?points "
     r"(?:between|apart|of (?:difference|spread)|difference|spread|lower|down|adrift|behind|below|under|off|from)\b",
     re.IGNORECASE,

@@ -8,11 +8,12 @@ from collections.abc import Sequence
 from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 RULE = frozenset({3.0, 10.0})  # percent that a cable may lose, by what it feeds
 CHOOSING = frozenset({"or", "vs", "versus", "which", "whichever", "either", "counts", "applies", "some", "others", "/"})
 
-OF_ANY = re.compile(
+OF_ANY = regex(
     r"\b(?:full|flat|empty|dead) (?:is|at|from|means|=|would be|should be|should read)"
     r" (?:about |around |at |under |over |only )?$",
     re.IGNORECASE,
@@ -22,14 +23,14 @@ BEYOND = (
     r"\b(?:over|above|beyond|past|exceeding|under|below|beneath|(?:more|less|higher|lower|greater|bigger) than)"
     r" (?:about |around |a )?$"
 )
-WHATEVER = re.compile(  # "anything over", "they should never be under"
+WHATEVER = regex(  # "anything over", "they should never be under"
     rf"\b(?:anything|any|everything|all|whatever|nothing|never|not|cannot|mustn'?t|shouldn'?t|can'?t|once(?: \w+)?)"
     rf"(?: (?:be|go|get|read|show|reading|readings|volts?|voltage|battery|it|is|that is|that'?s)){{0,3}}"
     rf" {BEYOND}",
     re.IGNORECASE,
 )
-LIMITING = re.compile(BEYOND, re.IGNORECASE)
-IS_SO = re.compile(  # "over 12.8 is dangerous"
+LIMITING = regex(BEYOND, re.IGNORECASE)
+IS_SO = regex(  # "over 12.8 is dangerous"
     r"^ ?(?:v|volts?)? ?,? ?(?:(?:it|that|they|this) )?(?:is|are|means?|would be|will be|counts? as|kills?|harms?|"
     r"damages?|ruins?|boils?|cooks?|explodes?|hurts?|wrecks?|and (?:it|they|you))\b",
     re.IGNORECASE,
@@ -52,10 +53,10 @@ TO_BATTERY = rf"(?:\b{BY}\b|\b(?:battery|lithium|lfp|lifepo4?|agm|gel) {ALLOWS}\
 NOT_OF_A_CHARGER = r"(?<!charger )(?<!charger's )(?<!chargers )(?<!regulator )(?<!alternator )(?<!controller )"
 ON_IT = rf"(?:(?!charger|[.?!;]\s).){{0,25}}?\b(?:on|by|per|says|to|of|in)\b(?:(?!charger|[.?!;]\s).){{0,20}}?\b{BY}\b"
 OWN_LIMITS = [  # what a battery's own label or maker allows
-    re.compile(rf"{NOT_OF_A_CHARGER}{TO_BATTERY}\b{MOST} ?{VOLTS}", re.IGNORECASE),  # "the label says max 14.4"
-    re.compile(rf"{NOT_OF_A_CHARGER}{TO_BATTERY}{VOLTS}{AFTER}", re.IGNORECASE),  # "sticker: 14.1 volts maximum"
-    re.compile(rf"{VOLTS}{AFTER}{ON_IT}", re.IGNORECASE),  # "14.2 V max on the label"
-    re.compile(rf"\b{MOST} ?{VOLTS}{ON_IT}", re.IGNORECASE),  # "max 14.2 by the data sheet"
+    regex(rf"{NOT_OF_A_CHARGER}{TO_BATTERY}\b{MOST} ?{VOLTS}", re.IGNORECASE),  # "the label says max 14.4"
+    regex(rf"{NOT_OF_A_CHARGER}{TO_BATTERY}{VOLTS}{AFTER}", re.IGNORECASE),  # "sticker: 14.1 volts maximum"
+    regex(rf"{VOLTS}{AFTER}{ON_IT}", re.IGNORECASE),  # "14.2 V max on the label"
+    regex(rf"\b{MOST} ?{VOLTS}{ON_IT}", re.IGNORECASE),  # "max 14.2 by the data sheet"
 ]
 
 

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 STATE, TIME, VOLTS = "reading.state", "reading.rest_time", "reading.voltage"
 READ = frozenset({"reading.voltage", "reading.load_voltage", "reading.load_voltage_at_load"})
@@ -18,18 +19,18 @@ SMALL = (
 ON = r"(?:on\b(?! (?:(?:a|an|the|my|its)\b|\d))|running\b(?! (?:on|off|from)\b)|going\b)"
 WAS = r"(?:was|were|is|had been|has been|been)"
 HAD = r"(?:with|had|have|left|forgot|forgotten)"
-LOADED = re.compile(
+LOADED = regex(
     rf"(?<!no )\b{SMALL} {WAS} (?:still |left |all )*{ON}"
     rf"|\b{HAD} (?:the |a |my |all the |some )?{SMALL} (?:still |left )*{ON}"
     rf"|\b(?:it|that|this|reading) was (?:read |taken |measured )?(?:under|on) load\b",
     re.IGNORECASE,
 )
-UNRESTED = re.compile(
+UNRESTED = regex(
     r"\b(?:was ?n['o]?t|were ?n['o]?t|was not|were not|not|had ?n['o]?t|had not|has ?n['o]?t|never)"
     r" (?:really |actually |fully |properly |quite )?(?:been )?(?:rested|resting|at rest)\b",
     re.IGNORECASE,
 )
-CHARGED = re.compile(
+CHARGED = regex(
     r"\b(?:charger|engine|alternator) (?:was|had been|has been) (?:still )?(?:on|running|connected)\b"
     r"|\b(?:engine|charger) (?:was|had|has) (?:only |just )+(?:been )?(?:switched off|turned off|stopped|taken off)\b"
     r"|\b(?:come|came|taken|been) (?:straight )?off (?:the |its |a )?(?:charger|charge)\b"
@@ -42,7 +43,7 @@ LONG_AGO = (
     r"(?:mon|tues|wednes|thurs|fri|satur|sun)day)"
     r"|all (?:night|day|week|weekend)|overnight|for (?:days|a day|a week|weeks|ages))\b"
 )
-OFF_SINCE = re.compile(
+OFF_SINCE = regex(
     rf"\b(?:charger|charge|engine|motor|mains|shore power|everything|all|it|that)\b[^.?!;,\d]{{0,24}}"
     rf"\b(?:off|out|unplugged|disconnected|not (?:been )?(?:on|running|charged)) {LONG_AGO}"
     rf"|\bnot (?:been )?(?:on charge|charged) {LONG_AGO}",

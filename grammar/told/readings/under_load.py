@@ -6,22 +6,23 @@ import re
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 ASLEEP = frozenset(
     {"asleep", "sleeping", "resting", "rested", "idle", "idling", "quiet", "still", "beforehand", "before", "off"}
     | {"dozing", "snoozing", "unloaded", "untouched", "standing", "alone"}
 )
-NEEDLE_TO = re.compile(
+NEEDLE_TO = regex(
     r"\b(?:needle|pointer|dial|volts|voltage|voltmeter|meter|gauge)\b(?![^.?!;\d]*\b(?:up|rises?|climbs?|jumps?) )"
     r"[^.?!;\d]{0,28}\bto(?: about| around| just)? ?$",
     re.IGNORECASE,
 )
-EACH_TIME = re.compile(
+EACH_TIME = regex(
     r"^[^.?!;]{0,24}\b(?:each|every) (?:time|go|push|press|shove|burst)\b"
     r"|^[^.?!;]{0,24}\b(?:when|whenever|while|whilst)\b",
     re.IGNORECASE,
 )
-GAVE = re.compile(  # "was asked for 200 A and gave it at 8.8", "delivered them at 9.1"
+GAVE = regex(  # "was asked for 200 A and gave it at 8.8", "delivered them at 9.1"
     r"\b(?:gave|gives|delivered|delivers|supplied|supplies|managed|manages|produced|mustered|coughed) ?"
     r"(?:it|them|that|those|this|up|out|all|\d+ ?(?:a|amps?)| )*(?:,? ?but)?(?: only)? at(?: only| just| about)? ?$",
     re.IGNORECASE,

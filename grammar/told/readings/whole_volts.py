@@ -7,17 +7,18 @@ import re
 from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.text.standard import NOMINAL
 from grammar.told.words import ahead_of, stops
 
 LOADED = Claim("reading.load_voltage", "role")
-FALLS = re.compile(
+FALLS = regex(
     r"\b(?:fall|fell|drop(?:ped)?|sag(?:ged)?|sink|sank|dip(?:ped)?|go(?:es)?|went|come|came|dive[ds]?|plunge[ds]?|slump(?:ed)?"
     r"|drag(?:s|ged)? (?:it|her|him|them)|pull(?:s|ed)? (?:it|her|him|them)|crash(?:es|ed)?|tumble[ds]?)s?"
     r"(?: right| all the way| down| away| off)* (?:to|at)(?: only| about| just| around| some| a mere)? $",
     re.IGNORECASE,
 )
-UNDER = re.compile(
+UNDER = regex(
     r"\b(?:under load|load|thruster|motor|windlass|capstan|button|press\w*|push\w*|thrust\w*)\b", re.IGNORECASE
 )
 GOES_ON = frozenset({"and", "when", "under", "while", "with", "volts", "or"})

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from grammar.reading import Span
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 HOURS = (
     *("one", "two", "three", "four", "five", "six", "seven"),
@@ -27,7 +28,7 @@ TIME = (
     rf"(?:(?P<{{0}}colon>[:h])(?P<{{0}}minutes>[0-5][0-9])\b)?(?![.,/]?[0-9])"
     rf"(?P<{{0}}clock> ?(?:o'?clock|hrs?\b))?(?: ?(?P<{{0}}am>{BEFORE_NOON})| ?(?P<{{0}}pm>{AFTER_NOON}))?)"
 )
-STRETCH = re.compile(
+STRETCH = regex(
     rf"(?P<begins>\b(?:from|between) (?:about )?)?(?<![\w.,/-]){TIME.format('a')}"
     rf"(?: ?[-–] ?| (?P<joint>to|till?|until|untill|and|through to) )(?:about )?{TIME.format('b')}"
     r"(?! ?(?:%|a\b|amps?|ah\b|v\b|volts?|w\b|watts?|days?|weeks?|months?|years?|min|sec|per ?cent|m\b|met|feet|ft|kg"
@@ -35,16 +36,14 @@ STRETCH = re.compile(
     re.IGNORECASE,
 )
 UNTIL = frozenset({"till", "til", "until", "untill"})
-FALLS = re.compile(
-    r"\b(?:fall|drop|go|sag|sink|dip|pull|sank|fell|went|down|charg|fill)\w*[^.?!;]{0,16}$", re.IGNORECASE
-)
-PAST_IT = re.compile(r"\W+past\b", re.IGNORECASE)
-ABED = re.compile(r"\b(?:sleep\w*|asleep|in bed|cpap|at night|evenings?|telly)\b", re.IGNORECASE)
+FALLS = regex(r"\b(?:fall|drop|go|sag|sink|dip|pull|sank|fell|went|down|charg|fill)\w*[^.?!;]{0,16}$", re.IGNORECASE)
+PAST_IT = regex(r"\W+past\b", re.IGNORECASE)
+ABED = regex(r"\b(?:sleep\w*|asleep|in bed|cpap|at night|evenings?|telly)\b", re.IGNORECASE)
 LOOKED_AT = 24  # characters before a stretch
 DAY, HALF_DAY = 24.0, 12.0
 DIMS = frozenset({"TIME", "LENGTH"})
 SHARES = {"half": 0.5, "quarter": 0.25}
-FOLLOWS = re.compile(
+FOLLOWS = regex(
     r" and (?:an? )?(half|quarter)(?=\W*$|[.,;:?!)]| (?:old|ago|now|long|of|each|one|in|is|it|they|she|the)\b)",
     re.IGNORECASE,
 )

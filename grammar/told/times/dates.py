@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+from grammar.text.patterns import regex
+
 MONTHS = (
     ("january", 31),
     ("february", 28),
@@ -27,29 +29,27 @@ NAMES = "|".join(rf"{name[:3]}(?:{name[3:]})?" if name != "may" else "may" for n
 BEFORE = r"(?:from|in|to|until|till|by|since|on|between|end of|start of|beginning of|early|late|mid|-|–)"
 EACH = r"(?:each|every|this|next) (?!may\b)"  # "into the barn each October", not "each may"
 DAY = r"(?P<{}>\d{{1,2}})(?:st|nd|rd|th)?"
-PATTERN = re.compile(
+PATTERN = regex(
     rf"(?<![\w.])(?:{DAY.format('first')} (?:of )?(?P<after>{NAMES})\b|(?:{BEFORE} ?|{EACH})(?P<bare>{NAMES})\b"
     rf"(?: {DAY.format('last')}(?![\w%.]))?)",
     re.IGNORECASE,
 )
-TO = re.compile(r"\W*(?:to|till|until|til|through)?\W*", re.IGNORECASE)
-LATE, MID = re.compile(r"\b(?:end of|late)\s*$", re.IGNORECASE), re.compile(r"\bmid\W*$", re.IGNORECASE)
-UNTIL = re.compile(
-    r"\b(?:until|till|by|before|to)(?: (?:the )?(?:early|late|mid|start of|end of|beginning of))?\s*$", re.I
-)
+TO = regex(r"\W*(?:to|till|until|til|through)?\W*", re.IGNORECASE)
+LATE, MID = regex(r"\b(?:end of|late)\s*$", re.IGNORECASE), regex(r"\bmid\W*$", re.IGNORECASE)
+UNTIL = regex(r"\b(?:until|till|by|before|to)(?: (?:the )?(?:early|late|mid|start of|end of|beginning of))?\s*$", re.I)
 SHED = r"(?:shed|barn|garage|hall|cellar|store|storage|boathouse|hangar)"
-INTO = re.compile(
+INTO = regex(
     r"\b(?:goes?|going|went|put|taken|moved?|rolled) (?:back )?(?:in|into|inside|under)\b"
     rf"|\bin (?:the |a |his |her |my |our |their )?(?:\w+ )?{SHED}\b",
     re.IGNORECASE,
 )
-OUT = re.compile(  # the end of a stay that began with going in; a boat that comes out of the water begins one
+OUT = regex(  # the end of a stay that began with going in; a boat that comes out of the water begins one
     r"\b(?:(?:com(?:es?|ing)|came|is|are|goes?|taken|brought|rolled|wheeled) out|out again"
     rf"|out of (?:the |his |her |their |its )?{SHED}(?: again)?)\b"
     r"(?! of (?:the )?water)[^.?!;]{0,30}$",
     re.IGNORECASE,
 )
-AFLOAT = re.compile(  # what ends a lay-up by itself
+AFLOAT = regex(  # what ends a lay-up by itself
     r"\b(?:back in(?:to)?(?: the water)?|(?:re)?launch(?:ed|es|ing)?|splash(?:es|ed)?|afloat(?: again)?|back home"
     r"|back on the mooring)\b[^.?!;]{0,20}$",
     re.IGNORECASE,

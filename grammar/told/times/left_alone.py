@@ -6,6 +6,7 @@ import re
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.words import ahead_of
 
 LONGEST = 31 * 86400.0  # seconds: who leaves it longer lays it up
@@ -15,19 +16,19 @@ QUIET = frozenset(
 ALONE = frozenset({"alone", "untouched", "undisturbed", "asleep", "unattended", "sleeping", "slept", "dozed", "dozing"})
 OWN = (["on", "own"], ["by", "itself"], ["by", "herself"], ["by", "themselves"], ["to", "itself"], ["doing", "nothing"])
 WHOSE = frozenset({"its", "her", "his", "their", "my", "our", "just", "all", "completely", "totally", "sat", "quite"})
-NOBODY = re.compile(r"\b(?:nobody|no ?one|not a soul|nothing)\b[^.?!;,\d]{0,30}$", re.IGNORECASE)
+NOBODY = regex(r"\b(?:nobody|no ?one|not a soul|nothing)\b[^.?!;,\d]{0,30}$", re.IGNORECASE)
 LEAVING = frozenset(
     {"leave", "leaving", "will", "ill", "going", "shall", "can", "may", "could", "should", "gone", "till"}
 )
 SINCE = frozenset({"ago", "back", "since", "past"})
-OFF_IT = re.compile(  # "came off the charger an hour back", "unhooked the charger three hours ago", "last charged"
+OFF_IT = regex(  # "came off the charger an hour back", "unhooked the charger three hours ago", "last charged"
     r"\b(?:(?:came|come|took|taken|pulled|been|is|was|went|lifted)\b[^.?!;,]{0,20}\boff\b(?:[^.?!;,]{0,40}"
     r"\b(?:charg\w+|mains|shore(?: power)?))?|charger\b[^.?!;,]{0,12}\boff"
     r"|(?:unhook|unplug|disconnect|unclip|undid|remov|switched off|stopp)\w*\b[^.?!;,]{0,20}\bcharg\w+"
     r"|last (?:on )?charged?)\b[^.?!;\d]{0,24}$",
     re.IGNORECASE,
 )
-CHARGE = re.compile(r"charg|mains|shore", re.IGNORECASE)
+CHARGE = regex(r"charg|mains|shore", re.IGNORECASE)
 SAT = frozenset({"sat", "stood", "sitting", "standing", "lain", "rested"})
 NEAR = 7  # words before a time that can tell of it
 DAYS = frozenset({"day", "week", "fortnight", "month"})

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.years.served import so_long, worn_at, years_served
 
 FACT = "battery.age"
@@ -21,27 +22,27 @@ ORDINALS = {
         start=1,
     )
 }
-ITS = re.compile(
+ITS = regex(
     rf"\b(?:its|their|her|his|the|a) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th))"
     r" (?:birthday|season|summer|winter)\b",
     re.IGNORECASE,
 )
-IN_YEAR = re.compile(
+IN_YEAR = regex(
     rf"\bin(?:to)? (?:its|their|her|his) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) year(?! of)\b", re.IGNORECASE
 )
-BIRTHDAY = re.compile(rf"\b({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) birthday\b", re.IGNORECASE)
+BIRTHDAY = regex(rf"\b({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) birthday\b", re.IGNORECASE)
 PERSON = (
     r"(?:daughter|son|wife|husband|child|kid|boy|girl|grand\w+|mother|father|mum|dad|nephew|niece|sister|brother|dog|cat"
     r"|boat|marriage)"
 )
-OF_PERSON = re.compile(rf"\b(?:my|our|the|his|her|your)(?: \w+)? {PERSON}(?:'?s)?\W+(?:\w+\W+){{0,3}}$", re.IGNORECASE)
-SAME = re.compile(  # what stands after the years of somebody
+OF_PERSON = regex(rf"\b(?:my|our|the|his|her|your)(?: \w+)? {PERSON}(?:'?s)?\W+(?:\w+\W+){{0,3}}$", re.IGNORECASE)
+SAME = regex(  # what stands after the years of somebody
     r"^(?: years?(?: old)?)?,? (?:and|as) (?:so(?:'?s| is| are)|(?:the|my|our) [^.?!,]{0,24} is the same age)\b"
     r"(?P<whose>[^.?!,;]{0,30})",
     re.IGNORECASE,
 )
-BATTERY = re.compile(r"\b(?:batter\w*|agms?|gels?|wets?|flooded|lithiums?|lead|lfp|lifepo\w*)\b", re.IGNORECASE)
-APART = re.compile(r" (?:older|younger|newer)\b", re.IGNORECASE)  # than another, so that no age is told yet
+BATTERY = regex(r"\b(?:batter\w*|agms?|gels?|wets?|flooded|lithiums?|lead|lfp|lifepo\w*)\b", re.IGNORECASE)
+APART = regex(r" (?:older|younger|newer)\b", re.IGNORECASE)  # than another, so that no age is told yet
 COUNTED = frozenset({"candles", "springs", "autumns", "christmases", "easters"})
 COUNTS = frozenset({"counts", "has", "have", "had", "seen", "on", "behind", "lived", "its", "for"})
 CAKE = frozenset({"cake", "blew", "blow", "blown", "birthday", "lit"})

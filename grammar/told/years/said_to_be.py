@@ -9,6 +9,7 @@ from dataclasses import replace
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
+from grammar.text.patterns import regex
 from grammar.told.years.served import WORDS
 
 FACT = "battery.age"
@@ -20,53 +21,53 @@ NUMBER = (
 KIND = r"(?:agms?|gels?|wets?|flooded|batter(?:y|ies)|lithium|accus?|banks?)"
 IT = rf"(?:{KIND}|mine|ours|hers|his|it|she)"
 ENDS = r"(?=\s*(?:[,.;?!]|$))"
-SEASONS = re.compile(  # "it is a wet one and has seen six such winters"
+SEASONS = regex(  # "it is a wet one and has seen six such winters"
     r"\b(?P<who>[\w']+) (?:seen|survived|weathered|endured|stood|withstood|lived through|been through|come through)"
     rf"(?: out)? {NUMBER} (?:such|hard|cold|long|bad|of (?:them|those|these|our))\b",
     re.IGNORECASE,
 )
-BY_ITS_DATE = re.compile(  # "the date stamped on it makes it twelve"
+BY_ITS_DATE = regex(  # "the date stamped on it makes it twelve"
     r"\b(?:stamp\w*|dated?|sticker|label|code|receipt|invoice|bill|serial|paperwork|log|logbook)\b[^.?!;]{0,40}"
     rf"\b(?:makes?|puts?) (?:it|her|him|them|the battery|this one|that one)"
     rf"(?: at| about| nearly| some| all of)* {NUMBER}",
     re.IGNORECASE,
 )
-AND_IS = re.compile(  # "mine rests at 12.7 and is five"
+AND_IS = regex(  # "mine rests at 12.7 and is five"
     rf"\b{IT}\b(?:[^.?!;]|\.\d){{2,40}}?\band (?:is|it'?s|it is|she'?s)(?: now| already| about)* {NUMBER}{ENDS}",
     re.IGNORECASE,
 )
-BRACKETED = re.compile(  # "the AGM (100 Ah) is three and a half"
+BRACKETED = regex(  # "the AGM (100 Ah) is three and a half"
     rf"\b{KIND} ?\([^()]{{1,24}}\),? (?:is|are|was)(?: now| already| about)* {NUMBER}(?=\s*(?:[,.;?!]|$|and\b))",
     re.IGNORECASE,
 )
-AND_HALF = re.compile(  # "our gel is four and a half"
+AND_HALF = regex(  # "our gel is four and a half"
     rf"\b{IT} (?:is|are)(?: now| already| about)* (?P<years>{WORDS}|\d{{1,2}})"
     r"(?P<half> and (?:a )?half)(?=\s*(?:[,.;?!]|$|and\b|now\b))",
     re.IGNORECASE,
 )
-ELDER = re.compile(  # "is the elder, at six and flooded, fit for marrying"
+ELDER = regex(  # "is the elder, at six and flooded, fit for marrying"
     rf"\b(?:elder|older|oldest|eldest|senior)(?: one| {KIND}| of (?:them|the two))?"
     rf"(?:, (?:at|being|which is|who is|now)| at| aged) {NUMBER}",
     re.IGNORECASE,
 )
 PEOPLE = frozenset({"i", "we", "i've", "we've", "you", "he"})
-HAVE = re.compile(r"\b(?:i|we|you|he|i've|we've)(?: have| has| had)? $|\b(?:i|we)'ve $", re.IGNORECASE)
-APART = re.compile(r" ?(?:years?|yrs) (?:older|newer|younger|apart)\b", re.IGNORECASE)
+HAVE = regex(r"\b(?:i|we|you|he|i've|we've)(?: have| has| had)? $|\b(?:i|we)'ve $", re.IGNORECASE)
+APART = regex(r" ?(?:years?|yrs) (?:older|newer|younger|apart)\b", re.IGNORECASE)
 VOLTS = frozenset({12.0, 24.0})
 OLDEST = 20.0
 AGE = "battery.age"
 IN_WORDS = r"\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen"
-AND_MONTHS = re.compile(
+AND_MONTHS = regex(
     rf"\b(?P<years>{IN_WORDS}) ?(?:years?|yrs?)(?: old)?,?(?: and|,|) ?(?P<months>{IN_WORDS}) ?(?:months?|mths?)\b",
     re.IGNORECASE,
 )
-STAMPED = re.compile(
+STAMPED = regex(
     r"\b(?:date ?stamp(?:ed)?|date ?code|stamp(?:ed)?|dated|date|sticker|made|built|fitted|bought|installed)"
     rf"(?: \w+)?(?: is| was|:|,)? (?:some |about |nearly |over )?(?P<years>{IN_WORDS}) (?:years?|yrs?|winters|seasons) "
     r"(?:back|ago|past|gone)\b",
     re.IGNORECASE,
 )
-WINTERS = re.compile(
+WINTERS = regex(
     rf"\b(?P<years>{IN_WORDS}) (?:winters|summers|springs|seasons|christmases)(?: (?:old|of age|on her back))\b",
     re.IGNORECASE,
 )

@@ -9,55 +9,56 @@ from grammar.reading import Stated
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
+from grammar.text.patterns import regex
 from grammar.told.words import SENTENCE, ahead_of
 from grammar.told.years.ages import LIFE, WORN
 
 FACT = "battery.age"
 WORDS = "two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen"
 NUMBER = rf"(?P<years>{WORDS}|\d{{1,2}})"
-IN_YEAR = re.compile(  # "the AGM is in year five", "season number six for this gel"
+IN_YEAR = regex(  # "the AGM is in year five", "season number six for this gel"
     r"\b(?:(?:in|on|into|is|now|its|entering|starting|begins|started|at) (?:year|season)"
     r"|(?:year|season) (?:number|no\.?|nr\.?)) (?:number |no\.? ?|nr\.? ?)?"
     rf"{NUMBER}\b(?![.,:]?\d| of the| of (?:my|our|a|his|her) (?:cruise|trip|loan|contract))",
     re.IGNORECASE,
 )
-OLD_ASIDE = re.compile(r"\bold ?\((?P<years>\d{1,2})\)", re.IGNORECASE)  # "or is it just old (4)"
-OF_SERVICE = re.compile(r" ?(?:of|in|'s?) (?:\w+ )?(?:service|duty|work|toil|servitude|use)\b", re.IGNORECASE)
-GIVEN = re.compile(
+OLD_ASIDE = regex(r"\bold ?\((?P<years>\d{1,2})\)", re.IGNORECASE)  # "or is it just old (4)"
+OF_SERVICE = regex(r" ?(?:of|in|'s?) (?:\w+ )?(?:service|duty|work|toil|servitude|use)\b", re.IGNORECASE)
+GIVEN = regex(
     r"\b(?:giv(?:en?|ing)|gave|did|done|put in|had|seen|after|with|rendered|for)"
     r"(?: (?:us|me|him|her|already|now|good|about|its))* $",
     re.IGNORECASE,
 )
-LIVED = re.compile(
+LIVED = regex(
     r"\b(?:has|have|had|'?s|'?ve) (?:now |already )?"
     r"(?:lived|worked|toiled|slaved|soldiered|laboured|labored|been working|been serving|been with us|been with me)"
     r"(?: on| here| aboard)?(?: already| now| for| some)* $",
     re.IGNORECASE,
 )
-FAITHFUL = re.compile(
+FAITHFUL = regex(
     r"\b(?:servants?|faithful|faithfully|loyal|loyally|well|friends?|companions?|workers?)(?: to (?:us|me))?"
     r"(?: during| for| through| over| these| the| past| last)+ $",
     re.IGNORECASE,
 )
-PERSON = re.compile(
+PERSON = regex(
     r"\b(?:i|we|my (?:wife|husband|father|son|dad|mother|uncle|skipper|boss))(?:'ve|'d| have| had| has)\b[^.?!;]*$",
     re.IGNORECASE,
 )
-PROMISED = re.compile(
+PROMISED = regex(
     r"\b(?:expect\w*|promis\w*|guarante\w*|warrant\w*|how many|another|next|further)\b[^.?!;]*$", re.IGNORECASE
 )
-OF_KIND = re.compile(  # "does a wet of five want replacing"
+OF_KIND = regex(  # "does a wet of five want replacing"
     r"\b(?:a|an|the|my|our|your|this)(?: \w+)? (?:agm|gel|wet|flooded|lead|battery|accu)(?: one| battery)? of $",
     re.IGNORECASE,
 )
-BATTERY = re.compile(
+BATTERY = regex(
     r"\b(?:batter\w*|batts?|accus?|agms?|gels?|wets?|flooded|lithiums?|lead|lfp|it|its|it's|they|she|he|mine|ours|ones?|bank)\b",
     re.IGNORECASE,
 )
-FOR_IT = re.compile(
+FOR_IT = regex(
     r" (?:for|of) (?:this|that|the|my|our|these) (?:\w+ )?(?:batter|gel|agm|wet|lithium|accu|bank)", re.IGNORECASE
 )
-OTHERS = re.compile(
+OTHERS = regex(
     r"\b(?:boats?|yacht|engine|winch|windlass|thruster|motor|charger|fridge|panel|cable|i|we|my \w+ is|im|i'm)\b",
     re.IGNORECASE,
 )
@@ -67,34 +68,34 @@ ENDS = frozenset({"mark"})
 YEARS = rf"(?P<years>\d{{1,2}}|{WORDS})"
 UNIT = r"(?:years?|yrs?|winters?|summers?|seasons?)"
 KINDS = r"(?:wets?|flooded|agms?|gels?|lithiums?|batter(?:y|ies)|batts?|accus?)"
-ENDURED = re.compile(
+ENDURED = regex(
     rf"\b(?:of|after|through|over|with) (?:the |its |their |some )?{YEARS} "
     r"(?:neglected|forgotten|wasted|idle|lonely|faithful|hard|harsh|cold|hot|bitter|rough|thankless|unloved|uncharged"
     rf"|blameless|happy|salty|wet|rainy|thirsty|dry) {UNIT}\b",
     re.IGNORECASE,
 )
-THATS = re.compile(
+THATS = regex(
     rf"\b{KINDS}(?: ones?)?,? (?:that|which|what|who|as)(?:'?s| is| are|'?re| be)(?: now| already| all"
     rf"| just)? {YEARS}\b"
     r"(?=\s*(?:[,;:?!)]|\.(?!\d)|$|and\b|or\b|now\b|already\b))",
     re.IGNORECASE,
 )
-BACK = re.compile(
+BACK = regex(
     rf"\b(?:{KINDS}|they|it|these|those)\b[^.?!;]{{0,18}}\b(?:from|of|since|dating|fitted|bought|put in"
     rf"|installed)(?: from)?"
     rf"(?: about| some)? {YEARS} (?:good |long )?{UNIT} (?:back|ago|since|gone|past)\b",
     re.IGNORECASE,
 )
-SPOKEN_OF = re.compile(rf"\b{KINDS}\b|\bplates?\b", re.IGNORECASE)
+SPOKEN_OF = regex(rf"\b{KINDS}\b|\bplates?\b", re.IGNORECASE)
 VOLTS = frozenset({6.0, 12.0})  # of a battery, where no word of years stands by
-PEOPLE = re.compile(r"\b(?:i|we|he|she|they|married|sailing|sailed|retired|worked)\b[^.?!;,]{0,24}$", re.IGNORECASE)
+PEOPLE = regex(r"\b(?:i|we|he|she|they|married|sailing|sailed|retired|worked)\b[^.?!;,]{0,24}$", re.IGNORECASE)
 WORN_YEARS = rf"(\d{{1,2}}|{WORDS})"
 WORN_ENDS = r"(?=\s*(?:[,;:?!)]|\.(?!\d)|$|is\b|are\b|and\b|or\b|by now\b))"
 KIND = r"(?:wets?|flooded|agms?|gels?|lead|lithiums?|lifepo4|lfp|batter(?:y|ies)|batts?|calcium)"
 IS_WORN = (
     r"(?:worn(?: out)?|finished|done(?: for)?|past it|spent|knackered|clapped out|ready for the (?:tip|skip)|tired)"
 )
-BY_WORDS = re.compile(  # what needs no battery named beside it but one in the message
+BY_WORDS = regex(  # what needs no battery named beside it but one in the message
     rf"\b{IS_WORN} at (?:the age of )?{WORN_YEARS}{WORN_ENDS}"
     rf"|^at {WORN_YEARS},? (?:is|are|isn't|aren't) (?:it|he|she|they|the|my|our|this)\b"
     r"(?=[^.?!]*\b(?:last legs|past|worn|finished|done|tired|old|due|time|bin|end)\b)"
@@ -105,19 +106,19 @@ BY_WORDS = re.compile(  # what needs no battery named beside it but one in the m
     rf" {WORN_YEARS} {UNIT} ago",
     re.IGNORECASE | re.MULTILINE,
 )
-ITSELF = re.compile(  # a bare number of years, where what follows speaks of an end
+ITSELF = regex(  # a bare number of years, where what follows speaks of an end
     rf"(?:^|[.?!;:)]\s*|\band |\bbut )(?:it'?s|they'?re|he'?s|she'?s|it is|they are|"
     rf"the (?:thing|battery|old (?:girl|boy|thing))(?:'?s| is))"
     rf" (?P<years>\d{{1,2}}|{WORDS})\b(?=\s*[,.;?!]\W*(?P<after>[^.?!]*[.?!]?[^.?!]*))",
     re.IGNORECASE | re.MULTILINE,
 )
-END = re.compile(
+END = regex(
     r"\b(?:bin|scrap|skip|tip|replace|the best of (?:it|him|her|them)|on the way out|last legs"
     r"|past it|worn|new one|finished|done for|time for|retire|too old|how long (?:has|have))\b",
     re.IGNORECASE,
 )
 OF_AFTER = 70  # characters
-WORN_SENTENCE = re.compile(r"(?<=[.?!;]) +")
+WORN_SENTENCE = regex(r"(?<=[.?!;]) +")
 LOWEST, HIGHEST = 1.05, 1.32  # specific gravity of acid
 WORN_VOLTS = frozenset({12.0, 24.0})
 NOT_YEARS = frozenset({6.0})  # volts, where volts are asked for
