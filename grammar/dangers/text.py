@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from grammar.dangers.air import in_celsius, of_the_air
@@ -166,6 +167,7 @@ class Text:
         return at in self.commas or at == self.sentences[at][0]
 
 
+@lru_cache(maxsize=2)  # signs, what looks like them and what is held against them are sought in the same text
 def read(text: str) -> Text:
     """Cut a text into words. Any text will do."""
     words: list[str] = []

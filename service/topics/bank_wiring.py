@@ -333,7 +333,10 @@ def twice_as_long(case: Case) -> Answer:
     use = f", which a {say.quantity(load, 'V')} thruster cannot use" if load and load < volts else ""
     made = f"{say.quantity(volts, 'V')} and {held}{use}"
     head = f"Not quite: in series they give {made}; you are right that two hold twice the energy."
-    return TOPIC.says("information", head, *figures(one, "series"))
+    found = figures(one, "series")
+    if any(figure.name == "bank_energy" for figure in found):
+        case.source("energy-volts")
+    return TOPIC.says("information", head, *found)
 
 
 def either_way(case: Case, may: bool, family: str | None) -> Answer:

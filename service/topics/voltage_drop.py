@@ -170,6 +170,9 @@ def against_the_limit(case: Case, volts_lost: float, asked: bool) -> Answer:
     share = f"{say.share(lost.percent)} of {say.volts(volts, 0)}"
     told = f"{say.volts(lost.volts, 2)} is lost between battery and load, {share}"
     limit = f"the limit of {say.quantity(lost.allowed, '%')} for {circuit.suits(case)}"
+    case.step(
+        f"{say.volts(lost.volts, 2)} of the {say.volts(volts, 0)} of the system is {say.share(lost.percent)}", K.cite
+    )
     case.step(f"The limit is {limit}", circuit.limit_cite(lost.allowed))
     if lost.within:
         return TOPIC.says("yes", f"{'Yes: ' if asked else ''}{told}, within {limit}.", *figures(lost))
