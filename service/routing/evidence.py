@@ -60,6 +60,9 @@ NO_MORE = regex(
     r"[\"'’”»`]?\s*(?:$|[?.,;:!)\n]|\b(?:mean|means|meaning|stands?|even|actually|exactly|really|when|is|for|and)\b)",
     re.IGNORECASE,
 )
+LAST: list[
+    tuple[Message, tuple[str, ...], tuple[Sign, ...]]
+] = []  # of one message alarms, topics and doubts are sought
 ENDINGS = (("ies", "y"), ("ing", ""), ("ied", "y"), ("ed", ""), ("es", ""), ("s", ""), ("ly", ""))
 
 
@@ -73,6 +76,16 @@ class Sign:
 
 def evidence(message: Message, context: Iterable[str] = ()) -> list[Sign]:
     """Everything in a message, and in the topics of the turn before, that the table of points may weigh."""
+    context = tuple(context)
+    for same, before, signs in LAST:
+        if same is message and before == context:
+            return list(signs)
+    signs = tuple(_signs(message, context))
+    LAST[:] = [(message, context, signs)]
+    return list(signs)
+
+
+def _signs(message: Message, context: Iterable[str]) -> list[Sign]:
     quantities = {item.span: item for item in reversed(message.quantities)}  # the low end stands for a range
     signs = [Sign(f"quantity:{name}", span[0]) for span, item in quantities.items() for name in quantity_names(item)]
     words = sorted([*plain_words(message, quantities), *quantity_places(quantities)], key=lambda item: item[1])
