@@ -218,7 +218,7 @@ def millimetres(scene: Scene, item: Item, value: float) -> Claim | None:
     circuit = bool(scene.quantities("AMP") and scene.quantities("LENGTH"))  # "50mm for 240 A at 5 m"
     if ({"space", "terminal"} & scene.heads and not circuit) or scene.about("word:fit"):
         return NOTHING
-    fused = "fuse" in scene.heads and value >= SMALLEST
+    fused = "fuse" in scene.heads and value >= SMALLEST and scene.word(item.end) != "from"  # its distance
     if scene.quantities("AMP", "LENGTH") or {"cable", "load"} & scene.heads or fused:
         return Claim("cable.area", "range")
     return NOTHING

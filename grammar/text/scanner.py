@@ -7,17 +7,19 @@ from itertools import groupby
 
 from lark.lexer import BasicLexer, ContextualLexer, Scanner, TerminalDef
 
-UNIT, BEGINS = 990, 900  # ranks: of the long list of units, and from which down a terminal may begin a part
+SPACE, UNIT, BEGINS = 1000, 990, 900  # ranks: of space, of the units, and from which down a terminal may begin a part
 
 
 class _Shared(Scanner):
-    """Tries the units, then what else may only follow a number, then all that may begin a part, which most states have.
+    """Tries space, the units, what else may only follow a number, then all that may begin a part, which most states have.
 
     The order is that of the ranks, as in one expression for them all; `re` keeps what was compiled before.
     """
 
     def _build_mres(self, terminals: list[TerminalDef], max_size: int) -> list[re.Pattern[str]]:
-        groups = groupby(terminals, key=lambda terminal: (terminal.priority >= UNIT, terminal.priority > BEGINS))
+        groups = groupby(
+            terminals, key=lambda terminal: sum(terminal.priority >= rank for rank in (SPACE, UNIT, BEGINS + 1))
+        )
         return [re.compile("|".join(map(_named, group)), self.g_regex_flags) for _, group in groups]
 
 

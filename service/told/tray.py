@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from grammar.text.patterns import regex
 
@@ -86,6 +87,7 @@ class Place:
     inches: bool = field(default=False, repr=False, compare=False)  # told in inches, so answered in them
 
 
+@lru_cache(maxsize=2)  # asked again for every case of the table
 def inside(text: str) -> Place | None:
     """The inside of a tray or box.
 
@@ -192,6 +194,7 @@ def is_choice(text: str, pair: tuple[str, str]) -> bool:
     return len(places) > 1 and re.search(r"\bor\b", text[places[0][1] : places[1][0]]) is not None
 
 
+@lru_cache(maxsize=2)  # asked again for every case of the table
 def row(text: str) -> tuple[str, ...]:
     """The cases of three and more that are listed: "24, 27 or 31".
 
@@ -238,6 +241,7 @@ def in_centimetres(text: str) -> bool:
     return bool(ASKED_IN_CM.search(text))
 
 
+@lru_cache(maxsize=2)  # asked again for every case of the table
 def headroom(text: str) -> float | None:
     """The height in mm that a place has, where it is told alone.
 

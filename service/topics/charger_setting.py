@@ -222,7 +222,7 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
         most = f"{battery} takes {say.volts(own.high)} at most"
         return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":
-        return "yes", f"{start}: the {name} setting is the one for {battery}, with {own} for absorption."
+        return "yes", f"{start}: the {name} setting, {own} in absorption, suits {battery}."
     better = f"another kind; use the {WORD[chemistry]} one"
     better = "another kind, as all of yours are" if charger_settings.lacks(case, chemistry) else better
     within = f"{start}: the {name} setting stays within the {say.volts(own.high)} of {battery}"

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import lru_cache
 
 from grammar.reading import Cue, Message, Span, Stated
 from grammar.text.patterns import regex
@@ -243,7 +244,7 @@ def _way(message: Message, span: Span) -> str:
         good = message.says("put:good", (span[0] + led.end(), span[1]))
     on = message.text[span[1] :].lstrip(" ,").lower().startswith("or ")
     either = not (about or hedge) and (on or bool(EITHER.search(text)))
-    if said := next((way for form, way in FORMS if form.search(text)), ""):
+    if said := _formed(text):
         return said
     if (OPEN.match(text) and not about) or (bad and either) or _asks_what(message, span, text):
         return "open"
@@ -255,6 +256,11 @@ def _way(message: Message, span: Span) -> str:
     if bad or good:
         return "open" if choice and not (about or hedge) else "bad" if bad else "good"
     return "open" if choice or either or hedge or WHETHER_ANY.match(text) else ""
+
+
+@lru_cache(maxsize=8)  # a long message may be one sentence, asked for every question that it puts
+def _formed(text: str) -> str:
+    return next((way for form, way in FORMS if form.search(text)), "")
 
 
 def _needed(message: Message, span: Span, good: bool, bad: bool, either: bool) -> str:

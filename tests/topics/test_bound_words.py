@@ -64,7 +64,7 @@ def answers(text: str) -> tuple[Answer, ...]:
         ("charger has agm and wet settings. we have agm, its on wet. fine?", "charger-setting", "marginal",
          "use the AGM one"),
         ("charger settings are agm and wet, mine's an agm battery, set on agm. fine?", "charger-setting", "yes",
-         "the AGM setting is the one"),
+         "the AGM setting, 14.2 to 14.8 V in absorption, suits"),
         # another battery like the first, and when each was bought
         ("my 90ah agm is from 2020 and last month i bought another just like it. parallel ok?", "bank-wiring",
          "marginal", "an old and a new battery work in parallel"),
