@@ -11,7 +11,7 @@ SPACE, UNIT, BEGINS = 1000, 990, 900  # ranks: of space, of the units, and from 
 
 
 class _Shared(Scanner):
-    """Tries space, the units, what else may only follow a number, then all that may begin a part, which most states have.
+    """Tries space, units, what else may only follow a number, then all that may begin a part, which most states have.
 
     The order is that of the ranks, as in one expression for them all; `re` keeps what was compiled before.
     """
