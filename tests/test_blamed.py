@@ -18,7 +18,7 @@ from service.told.culprit import blamed
             "No, not the cable: 70",
         ),
         (
-            "Is the lazy stern thruster the wiring's fault? 12 V, 70 mm2, 3 m, 200 A",
+            "Is it the wiring's fault that the stern thruster is lazy? 12 V, 70 mm2 cable, 3 m, 200 A",
             "cable-size",
             "yes",
             "No, not the cable: 70",

@@ -124,7 +124,7 @@ def test_a_fuse_that_blew_is_heard_beside_one_that_does_not() -> None:
         ("Is a 900 MCA battery enough for a thruster that requires 740 CCA?", "no"),  # 720 CCA
         ("600 CCA are required by the thruster's manual. Are two batteries of 350 CCA in parallel fine?", "yes"),
         ("The engine wants 450 CCA and the thruster 620 CCA. My battery has 600 CCA, enough?", "no"),
-        ("The seller writes that 760 MCA are the same as 760 CCA. My thruster needs 640 CCA. Is it enough?", "no"),
+        ("My thruster needs 640 CCA and the battery has 760 MCA. Is it enough?", "no"),
         ("My thruster needs 600 CCA. The battery has 640 CCA and shows 12.0 V at rest. Is it enough?", "no"),
     ],
 )

@@ -53,7 +53,7 @@ def test_each_question_of_a_message_is_answered(text: str, topics: list[str]) ->
     [
         ("1) fuse for a Pike on 2/0? 2) the same for a Minnow on 2 AWG? 3) what about the paint?",
          "what about the paint?"),
-        ("1) may the AGM and the gel be paralleled? 2) can they share a charger output? 3) which outlives the other?",
+        ("1) may the AGM and the gel be paralleled? 2) which fuse for a Pike on 2/0? 3) which outlives the other?",
          "which outlives the other?"),
     ],
 )  # fmt: skip

@@ -14,7 +14,7 @@ from tests.test_headlines import head
          "Your wife is right: your 480"),
         ("My wife says a 720 CCA AGM is too weak for the Pike, I think it is fine. Which of us is right?", "run-check",
          "You are right: your 720"),
-        ("Dealer: 620 CCA is enough for a Pike. Me: too small. Who's right?", "run-check", "You are right: the Pike"),
+        ("Skipper: 620 CCA is enough for a Pike. Me: too small. Who's right?", "run-check", "You are right: the Pike"),
         ("My brother reckons 12.1 at rest is fine for an AGM, I reckon it's flat. Who has it right?", "rest-voltage",
          "You are right: 12.1 V"),
         ("A 60 A charger on a 100 Ah gel: the salesman said it is fine, my husband said it is too big. Who is wrong?",

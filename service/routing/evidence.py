@@ -222,27 +222,6 @@ def thread_names(message: Message, context: Iterable[str]) -> Iterator[str]:
             yield f"before-ellipsis:{topic}"
 
 
-def shape(message: Message) -> list[str]:
-    """What tells how many questions a message holds: its marks, joining words, clauses and requests."""
-    words = message.words
-    asking = sum(item.asks for item in message.clauses)
-    requests = len({cue.name for cue in message.cues if cue.name.startswith("request:")})
-    names = [
-        f"marks:{min(words.count('?'), 3)}",
-        f"asking:{min(asking, 4)}",
-        f"clauses:{min(len(message.clauses), 5)}",
-        f"requests:{min(requests, 4)}",
-        f"length:{min(len(words) // 10, 6)}",
-    ]
-    names += [f"has:{word}" for word in JOINING if word in words]
-    for word, after in pairwise(words):
-        if word in BEFORE and after in OPENERS:
-            names.append(f"anew:{word}")
-        if word == "?" and after[0].isalpha():
-            names.append("goes-on")
-    return list(dict.fromkeys(names))
-
-
 SHORTHAND = {  # as typed on a phone
     **dict.fromkeys(("wot", "wat", "wots", "whats", "wats", "whatll"), "what"),
     **dict.fromkeys(("hows", "howd", "howll"), "how"),
@@ -281,38 +260,9 @@ SHORTHAND = {  # as typed on a phone
     "prob": "probably",
     "dunno": "know",
 }
-JOINING = [
-    "and",
-    "also",
-    "plus",
-    "n",
-    "then",
-    "second",
-    "secondly",
-    "first",
-    "besides",
-    "while",
-    "too",
-    "whether",
-    "else",
-    "both",
-    "2",
-    "1",
-    "ps",
-    "other",
-    "another",
-    "or",
-    "if",
-    "next",
-    "more",
-    "+",
-    "&",
-    "/",
-]
 ASKING = frozenset(
     ["?", "what", "whats", "which", "how", "hows", "when", "where", "why", "who", "whether", "wat", "wot", "wats"]
 )
-BEFORE = frozenset(["and", "also", "plus", "n", "+", "&", ",", "?", ".", "-", "/", "or", "but", "then"])
 OPENERS = frozenset(
     [
         "what",

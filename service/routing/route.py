@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from grammar.reading import Message, Span
 from service.routing.as_told import by_what_is_told
-from service.routing.evidence import OPENERS, Sign, asks_outright, evidence, shape
+from service.routing.evidence import OPENERS, Sign, asks_outright, evidence
 from service.routing.goes_on import (
     BRIEF,
     POLITE,
@@ -27,6 +27,7 @@ from service.routing.of_the_last import by_the_last, counted_otherwise, explains
 from service.routing.one_by_one import asked_in, beside, clear, one_by_one
 from service.routing.one_circuit import of_the_cable, unasked
 from service.routing.ordered import orders
+from service.routing.several import Several, forms
 from service.routing.tally import HAZARD, MOST, TOLD, Bars, Tally, chosen, ranked, reasons, rows_of, table
 from service.routing.told_beside import told_beside, told_by_another
 from service.routing.two_ways import other_way
@@ -157,14 +158,14 @@ def decided(
     message: Message,
     ranking: Sequence[Tally],
     context: tuple[str, ...],
-    several: Mapping[str, int],
+    several: Several,
     bars: Bars,
 ) -> list[Tally]:
     """The topics that a message names itself; none where it goes on with the thread or too little speaks."""
     if context and goes_on(message, ranking, bars, context):
         return []
     danger = any(item.status == "present" for item in message.dangers)
-    found = chosen(ranking, shape(message), danger, several, bars)
+    found = chosen(ranking, several.shown(forms(message)), danger, several, bars)
     if (
         [item.topic for item in found] == ["rest-voltage"]
         and any(map(message.says, WEAK))

@@ -17,17 +17,17 @@ from grammar.files import kept, toml
 from grammar.reading import Message
 from service.routing.evidence import Sign
 from service.routing.parted import growth, in_order, parted
+from service.routing.several import ALONE, CUT, FIRST, GAP, LEAD, SECOND, THERE, TOTAL, Several
 
 FOLDER = Path(__file__).with_name("points")
-SEVERAL = "several.toml"
+SEVERAL, QUESTIONS = "several.toml", "questions.toml"
 HAZARD = "hazard"  # found by the tables of dangers, or else by its points (`alarmed`), and answered before all else
 TOLD = ("quantity:", "fact:", "two:")  # signs that are told, often after what is asked
 MOST = 4  # topics of one message
-LEAP = 8  # points to a step of a lead
-STEP, STEPS = 6, 7  # points to a step of what speaks for a topic alone, and the most of them
+LEAST = -12  # points of a topic that is named beside another one, without those of the turn before
+THIRD = 0  # and of one that is named after two
+BEFORE = "before"  # begins the signs of the turn before
 NOTHING: Mapping[str, tuple[int, int]] = {}  # of a sign that the table does not know
-NEAR = 4  # points to a step of how two topics compare in one clause
-CUT, CUTS = 5, (-4, 9)  # points to a step of what is gained when the message is cut between two topics; their ends
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,14 +35,13 @@ class Bars:
     """The points it takes to be named.
 
     `first` for a topic, `danger` where a danger stands, `lead` over the next where only one is named; `more` for a
-    further topic and `again` more for each after it; `own` to turn away from the thread without asking.
+    further topic; `own` to turn away from the thread without asking.
     """
 
     first: int
     more: int
     danger: int
     lead: int
-    again: int
     own: int
 
     def as_dict(self) -> dict[str, int]:
@@ -56,7 +55,7 @@ class Table:
 
     start: Mapping[str, int]  # by topic: what it begins with
     points: Mapping[str, Mapping[str, tuple[int, int]]]  # by sign, then topic: in its clause, anywhere
-    several: Mapping[str, int]  # by sign of shape or place: how much easier a further topic is
+    several: Several  # how much easier a further topic is
     bars: Bars
 
 
@@ -75,8 +74,8 @@ class Tally:
 def table() -> Table:
     """The table of points, kept as it was read. Raises ValueError for a line that holds no whole numbers."""
     files = sorted(FOLDER.glob("*.toml"))
-    start, points, several, bars = kept(str(FOLDER), [*files, Path(__file__)], lambda: _read(files))
-    return Table(start, points, several, Bars(**bars))
+    start, points, *several, bars = kept(str(FOLDER), [*files, Path(__file__)], lambda: _read(files))
+    return Table(start, points, Several(*several), Bars(**bars))
 
 
 def _read(files: Iterable[Path]) -> tuple[object, ...]:
@@ -85,15 +84,15 @@ def _read(files: Iterable[Path]) -> tuple[object, ...]:
     shared: dict[str, dict[str, int]] = {}
     for path in files:
         content = toml(path)
-        if path.name == SEVERAL:
-            shared = content
+        if path.name in (SEVERAL, QUESTIONS):
+            shared |= content
             continue
         start[path.stem] = content["start"]
         for name, pair in content["points"].items():
             if len(pair) != 2 or not all(isinstance(number, int) for number in pair):
                 raise ValueError(f"{path.name}, {name}: it must hold two whole numbers, not {pair!r}")
             points.setdefault(name, {})[path.stem] = (pair[0], pair[1])
-    return start, points, shared["several"], shared["bars"]
+    return start, points, shared["questions"], shared["second"], shared["third"], shared["bars"]
 
 
 def rows_of(message: Message, signs: Iterable[Sign]) -> list[dict[str, int]]:
@@ -109,8 +108,7 @@ def rows_of(message: Message, signs: Iterable[Sign]) -> list[dict[str, int]]:
 def ranked(rows: Sequence[Mapping[str, int]]) -> list[Tally]:
     """Every topic with its points, the best first, and the place of those that may be named beside it."""
     known = table()
-    least = min(known.bars.first, known.bars.danger)
-    return placed(by_points(rows), rows, lambda sign, topic: known.points.get(sign, NOTHING).get(topic, (0, 0)), least)
+    return placed(by_points(rows), rows, lambda sign, topic: known.points.get(sign, NOTHING).get(topic, (0, 0)))
 
 
 def by_points(rows: Sequence[Mapping[str, int]]) -> list[Tally]:
@@ -142,32 +140,34 @@ def placed(
     ranking: list[Tally],
     rows: Sequence[Mapping[str, int]],
     points: Callable[[str, str], tuple[int, int]],
-    least: float = float("-inf"),
 ) -> list[Tally]:
     """The ranking with the place of those that may be named beside the first. `points`: of a sign for a topic.
 
-    Those with fewer points than `least` are named in no case and get no place.
+    Those with too few points are named in no case and get no place.
     """
     first, *others = [item for item in ranking if item.topic != HAZARD][: MOST + 1]
-    beside = [(item, after) for item, after in pairwise(others) if item.total >= least]
+    beside = [(item, after) for item, after in pairwise(others) if item.total >= LEAST]
     if not beside:
         return ranking
     other, signs = weights(first, rows, points), in_order(rows)
     firsts = growth(signs, _of(first.topic, points))
     for item, after in beside:
         own = weights(item, rows, points)
+        if item.total - sum(value for name, value in own.items() if name.startswith(BEFORE)) < LEAST:
+            continue
         apart = parted(signs, firsts, growth(signs, _of(item.topic, points)))
         gain = item.total - sum(own.values()) + apart - sum(other.values())
         alone = sum(max(value - max(other[name], 0), 0) for name, value in own.items())
         there = sum(points(sign, item.topic)[0] - points(sign, first.topic)[0] for sign in rows[item.row])
         item.place = (
-            f"{first.topic} > {item.topic}",
             f"clause:{'same' if item.row == first.row else 'other'}{', its best' if item.tops else ''}",
-            f"first:{min(max(first.total // LEAP, 0), 3)}",
-            f"lead:{min((item.total - after.total) // LEAP, 3)}",
-            f"alone:{min(alone // STEP, STEPS)}",
-            f"there:{min(max(there // NEAR, -2), 3)}",
-            f"cut:{min(max(gain // CUT, CUTS[0]), CUTS[1])}",
+            f"points:{TOTAL.step(item.total)}",
+            f"first:{FIRST.step(first.total)}",
+            f"lead:{LEAD.step(item.total - after.total)}",
+            f"gap:{GAP.step(first.total - item.total)}",
+            f"alone:{ALONE.step(alone)}",
+            f"there:{THERE.step(there)}",
+            f"cut:{CUT.step(gain)}",
         )
     return ranking
 
@@ -189,27 +189,25 @@ def weights(
     return found
 
 
-def chosen(
-    ranking: Sequence[Tally],
-    shapes: Iterable[str],
-    danger: bool,
-    several: Mapping[str, int],
-    bars: Bars,
-) -> list[Tally]:
-    """The topics over their bars. The more a message looks like several questions, the easier a further one is."""
+def chosen(ranking: Sequence[Tally], shown: Iterable[str], danger: bool, several: Several, bars: Bars) -> list[Tally]:
+    """The topics over their bars. The more a message looks like several questions, the easier a further one is.
+
+    `shown`: what its words and marks show of that (`Several.shown`).
+    """
     first, *others = [item for item in ranking if item.topic != HAZARD]
-    alarming = next(item.total for item in ranking if item.topic == HAZARD) > first.total
-    bar = bars.danger if danger or alarming else bars.first
+    perilous = danger or next(item.total for item in ranking if item.topic == HAZARD) > first.total
+    bar = bars.danger if perilous else bars.first
     if first.total < bar:
         return []
-    ease = sum(several.get(name, 0) for name in shapes)
-    found = [first]
-    for item in others[: MOST - 1]:
-        eased = item.total + ease + sum(several.get(name, 0) for name in item.place)
-        if item.total >= bar and eased >= bars.more + bars.again * (len(found) - 1):
-            found.append(item)
-    if len(found) == 1 and first.total - others[0].total < bars.lead:
+    shown, further = list(shown), []
+    lowest = (bar, bar) if perilous else (LEAST, THIRD)  # of a second topic, of those after it
+    for number, item in enumerate(others[: MOST - 1], SECOND):
+        stands = item.place and item.total >= lowest[number > SECOND]
+        if stands and several.ease(number, [*shown, *item.place]) >= bars.more:
+            further.append(item)
+    if not further and first.total - others[0].total < bars.lead:
         return []
+    found = [first, *further]
     return [item for item in found if item.topic != "unclear"] or found
 
 

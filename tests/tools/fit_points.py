@@ -15,7 +15,7 @@ from __future__ import annotations
 import argparse
 import collections
 import json
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
@@ -27,13 +27,16 @@ from scipy import sparse
 from service.house import load
 from service.routing.goes_on import goes_on
 from service.routing.route import decided
-from service.routing.tally import FOLDER, HAZARD, SEVERAL, Bars, Tally, placed, table, tallied
+from service.routing.several import SECOND, START, Several
+from service.routing.tally import FOLDER, HAZARD, MOST, QUESTIONS, SEVERAL, Bars, Tally, placed, table, tallied
 from tests.tools.labelled import VOICES, Turn, dangers, labelled, outcome, own, show, tally
 
 POINTS = 5  # points to one unit of log-odds
 SMALLEST = 1  # fewer points than this are dropped
-LEAST_AUTHORS, LEAST_MESSAGES, LEAST_PAIRS = 2, 4, 4
+LEAST_AUTHORS, LEAST_MESSAGES, LEAST_FORMS = 2, 4, 12
 LASSO, RIDGE, STEPS, REACH = 0.9, 4.0, 150, 8.0
+FINE = 10  # points to one unit in the tables of several questions
+OF_FORMS, OF_PLACES = 14.0, 3.0  # what their small weights cost
 OF_HAZARD = 0.7  # its ridge: signs of danger are rare words
 FOLDS = 5  # of authors
 OF_PEOPLE = 4.0  # how many of our own examples a whole case counts for: it was written by somebody who asks
@@ -192,37 +195,86 @@ def tallies(fit: Fit, names: dict[str, int], turns: Sequence[Turn], topics: Sequ
     return {id(turn): placed(item, turn.rows, points) for turn, item in zip(turns, found, strict=True)}
 
 
-def further(turns: Sequence[Turn], points: Ranked) -> tuple[dict[str, int], int]:
-    """How much the shape of a message and its place ease a further topic; and the bar for it."""
-    rows, truth = [], []
-    for turn in turns:
-        if not turn.wanted or HAZARD in set().union(*turn.wanted):
-            continue
-        first, second = [item for item in points[id(turn)] if item.topic != HAZARD][:2]
-        if second.topic in turn.may:
-            continue
-        left = [names for names in turn.wanted if first.topic not in names]
-        truth.append(any(second.topic in names for names in left) and len(turn.wanted) > 1)
-        rows.append((second.total / POINTS, [*turn.shape, *second.place]))
-    seen = collections.Counter(name for _, names in rows for name in names)
-    names = sorted(name for name, times in seen.items() if times >= LEAST_PAIRS)
-    place = {name: number for number, name in enumerate(names)}
-    matrix = np.zeros((len(rows), len(names) + 2))
-    for number, (total, signs) in enumerate(rows):
-        matrix[number, [place[name] for name in signs if name in place]] = 1
-        matrix[number, -2:] = total, 1
-    weights = np.zeros(matrix.shape[1])
-    ridge = np.r_[np.full(len(names), 2.0), 0.01, 0.01]
-    for _ in range(12):  # Newton's steps
-        guess = 1 / (1 + np.exp(-matrix @ weights))
-        curve = (matrix * (guess * (1 - guess))[:, None]).T @ matrix + np.diag(ridge)
-        weights -= np.linalg.solve(curve, matrix.T @ (guess - np.array(truth, float)) + ridge * weights)
-    scale = POINTS / weights[-2]
-    whole = {name: int(np.rint(weights[number] * scale)) for name, number in place.items()}
-    return {name: value for name, value in whole.items() if value}, int(np.rint(-weights[-1] * scale))
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A topic beside the first: who wrote of it, how it ranks and stands, what the message shows; is it asked?"""
+
+    author: str
+    number: int
+    names: Sequence[str]
+    asked: bool
 
 
-def named(turn: Turn, ranking: Sequence[Tally], several: Mapping[str, int], bars: Bars) -> set[str]:
+def further(turns: Sequence[Turn], points: Ranked) -> tuple[dict[str, Several], Several]:
+    """What eases a further topic: for each author by the turns of the others, and by them all."""
+    some = [turn for turn in turns if turn.wanted and HAZARD not in set().union(*turn.wanted)]
+    authors = sorted({turn.author for turn in some})
+    outs = [set(authors[fold::FOLDS]) for fold in range(FOLDS)]
+    with ProcessPoolExecutor() as pool:
+        others = [[turn for turn in some if turn.author not in out] for out in outs]
+        *parts, whole = pool.map(questioned, [*map(_of_people, others), _of_people(some)])
+    questions = {author: part for out, part in zip(outs, parts, strict=True) for author in out}
+    candidates = [item for turn in some for item in _beside(turn, points[id(turn)], questions[turn.author])]
+    left: dict[str, Several] = {}
+    for out in outs:
+        places = eased([item for item in candidates if item.author not in out])
+        left |= {author: Several(questions[author], *places) for author in out}
+    return left, Several(whole, *eased(candidates))
+
+
+def _of_people(turns: Iterable[Turn]) -> list[tuple[list[str], bool]]:
+    """What tells how many questions each holds, and whether it holds several."""
+    return [(turn.forms, len(turn.wanted) > 1) for turn in turns]
+
+
+def _beside(turn: Turn, ranking: Sequence[Tally], questions: Mapping[str, int]) -> Iterator[Candidate]:
+    """The topics after the first, but for those that may be answered or not."""
+    first, *others = [item for item in ranking if item.topic != HAZARD]
+    shown = Several(questions, {}, {}).shown(turn.forms)
+    left = [names for names in turn.wanted if first.topic not in names] if len(turn.wanted) > 1 else []
+    for number, item in enumerate(others[: MOST - 1], SECOND):
+        if item.place and item.topic not in turn.may:
+            yield Candidate(turn.author, number, [*shown, *item.place], any(item.topic in names for names in left))
+
+
+def questioned(turns: Sequence[tuple[list[str], bool]]) -> dict[str, int]:
+    """The points of words and marks for more than one question."""
+    return logistic([names for names, _ in turns], [several for _, several in turns], OF_FORMS)
+
+
+def eased(candidates: Sequence[Candidate]) -> tuple[dict[str, int], dict[str, int]]:
+    """The points of a topic's place and of what its message shows: of a second topic, and of those after it."""
+    seconds = [item for item in candidates if item.number == SECOND]
+    others = [item for item in candidates if item.number > SECOND]
+    one, other = (logistic([i.names for i in own], [i.asked for i in own], OF_PLACES) for own in (seconds, others))
+    return one, other
+
+
+def logistic(rows: Sequence[Sequence[str]], truth: Sequence[bool], lasso: float) -> dict[str, int]:
+    """The points of names for the truth, few of them, and where they start: accelerated proximal gradient."""
+    seen = collections.Counter(name for names in rows for name in names)
+    names = {name: number for number, name in enumerate(sorted(n for n, times in seen.items() if times >= LEAST_FORMS))}
+    at = [(row, names[name]) for row, own in enumerate(rows) for name in own if name in names]
+    place = np.array(at, dtype=np.int64)
+    size = (len(rows), len(names))
+    matrix = sparse.csr_matrix((np.ones(len(place), np.float32), (place[:, 0], place[:, 1])), shape=size)
+    across, wanted = matrix.T.tocsr(), np.array(truth, np.float32)
+    step = 1 / (REACH * np.asarray(matrix.sum(0)).ravel() / 4 + 1)
+    weights = old = np.zeros(len(names), np.float32)
+    start, pace = 0.0, 1.0
+    for _ in range(STEPS * 2):
+        after = (1 + np.sqrt(1 + 4 * pace * pace)) / 2
+        push, pace = (pace - 1) / after, after
+        ahead = weights + push * (weights - old)
+        slope = 1 / (1 + np.exp(-(matrix @ ahead + start))) - wanted
+        moved = ahead - step * (across @ slope)
+        old, weights = weights, np.sign(moved) * np.maximum(np.abs(moved) - step * lasso, 0)
+        start -= float(slope.mean())
+    whole = {name: int(np.rint(weights[number] * FINE)) for name, number in names.items()}
+    return {START: int(np.rint(start * FINE)), **{name: value for name, value in whole.items() if value}}
+
+
+def named(turn: Turn, ranking: Sequence[Tally], several: Several, bars: Bars) -> set[str]:
     """The topics that the service would name."""
     found = decided(turn.message, ranking, turn.context, several, bars)
     if not found and turn.context and goes_on(turn.message, ranking, bars, turn.context):
@@ -240,20 +292,19 @@ def ideal(turns: Sequence[Turn], points: Ranked, size: int) -> str:
     return f"{100 * right / len(some):.1f} % of {len(some)}"
 
 
-def best_bars(turns: Sequence[Turn], points: Ranked, several: Mapping[str, int], more: int) -> Bars:
+def best_bars(turns: Sequence[Turn], points: Ranked, several: Mapping[str, Several]) -> Bars:
     """The bars that name most messages exactly, a wrong topic costing `COST` exact ones."""
 
     def worth(bars: Bars) -> float:
-        got = [named(turn, points[id(turn)], several, bars) for turn in turns]
+        got = [named(turn, points[id(turn)], several[turn.author], bars) for turn in turns]
         counts = collections.Counter(outcome(turn, names) for turn, names in zip(turns, got, strict=True))
         return counts["exact"] - COST * counts["wrong"]
 
-    bars = Bars(first=-6, more=more, danger=0, lead=0, again=9, own=16)
+    bars = Bars(first=-6, more=0, danger=0, lead=0, own=16)
     grids = {
         "first": range(-12, 5),
-        "more": range(more - 7, more + 4),
+        "more": range(-10, 11, 2),
         "lead": range(5),
-        "again": range(0, 37, 4),
         "own": range(4, 29, 4),
         "danger": range(-4, 41, 4),
     }
@@ -262,7 +313,7 @@ def best_bars(turns: Sequence[Turn], points: Ranked, several: Mapping[str, int],
     return bars
 
 
-def written(fit: Fit, names: dict[str, int], topics: Sequence[str], several: Mapping[str, int], bars: Bars) -> int:
+def written(fit: Fit, names: dict[str, int], topics: Sequence[str], several: Several, bars: Bars) -> int:
     """Write the table, a file a topic; the number of its entries."""
     for old in FOLDER.glob("*.toml"):
         old.unlink()
@@ -276,9 +327,15 @@ def written(fit: Fit, names: dict[str, int], topics: Sequence[str], several: Map
                 lines.append(f"{json.dumps(name, ensure_ascii=False)} = [{here}, {anywhere}]")
         (FOLDER / f"{topic}.toml").write_text(NOTE + "\n".join(lines) + "\n", encoding="utf-8")
     parts = [NOTE.strip(), "[bars]", *(f"{name} = {value}" for name, value in bars.as_dict().items())]
-    parts += ["", "[several]", *(f"{json.dumps(name)} = {value}" for name, value in sorted(several.items()))]
-    (FOLDER / SEVERAL).write_text("\n".join(parts) + "\n", encoding="utf-8")
-    return entries + len(several)
+    parts += ["", *_lines("second", several.second), *_lines("third", several.third)]
+    (FOLDER / SEVERAL).write_text("\n".join(parts), encoding="utf-8")
+    (FOLDER / QUESTIONS).write_text(NOTE + "\n".join(_lines("questions", several.questions)), encoding="utf-8")
+    return entries + len(several.questions) + len(several.second) + len(several.third)
+
+
+def _lines(name: str, table: Mapping[str, int]) -> list[str]:
+    rows = (f"{json.dumps(name, ensure_ascii=False)} = {value}" for name, value in sorted(table.items()))
+    return [f"[{name}]", *rows, ""]
 
 
 NOTE = "# Fitted by tests/tools/fit_points.py; fit again rather than edit.\n"
@@ -297,11 +354,11 @@ def main() -> None:
     turns = [*known, *own(models), *dangers(models)]
     topics = sorted({name for turn in turns for names in (*turn.wanted, turn.may) for name in names})
     points = held_out(turns, topics)
-    several, more = further(known, points)
-    bars = best_bars(given, points, several, more)
+    left, several = further(known, points)
+    bars = best_bars(given, points, left)
     print("topics right if their number were known:", {n: ideal(known, points, n) for n in (1, 2, 3)})
-    show(tally(known, [named(turn, points[id(turn)], several, bars) for turn in known]))
-    print(bars, len(several))
+    show(tally(known, [named(turn, points[id(turn)], left[turn.author], bars) for turn in known]))
+    print(bars, len(several.questions), len(several.second), len(several.third))
     if options.write:
         bars = table().bars if options.keep_bars else bars
         fit, names = fitted(turns, topics)

@@ -12,8 +12,9 @@ from pathlib import Path
 
 from grammar import read
 from grammar.reading import Message
-from service.routing.evidence import evidence, shape
+from service.routing.evidence import evidence
 from service.routing.route import HANDED_OVER
+from service.routing.several import forms
 from service.routing.tally import HAZARD, rows_of
 
 OWN = Path(__file__).parents[1] / "reading" / "asked"  # messages by what they ask
@@ -35,12 +36,12 @@ class Turn:
     only: str = ""  # the one topic of which the label tells, "" for all
     rows: list[dict[str, int]] = field(default_factory=list)
     whole: set[str] = field(default_factory=set)
-    shape: list[str] = field(default_factory=list)
+    forms: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         self.rows = rows_of(self.message, evidence(self.message, self.context))
         self.whole = set().union(*self.rows)
-        self.shape = shape(self.message)
+        self.forms = forms(self.message)
 
     @property
     def author(self) -> str:

@@ -59,7 +59,7 @@ def test_what_would_mend_a_stage_names_it() -> None:
 
 
 def test_the_stages_are_judged_beside_the_amps() -> None:
-    found = talk("24V 2x100Ah gel ser, chgr 15A, abs 28.6 flt 27.4. ok?").answers
+    found = talk("24V 2x100Ah gel ser. 15A chgr big enough? and abs 28.6 flt 27.4 ok?").answers
     assert [(item.topic, item.verdict) for item in found] == [("charger-size", "yes"), ("charger-setting", "yes")]
 
 

@@ -138,7 +138,8 @@ def test_the_reading_to_stop_at_is_told_on_asking(kind, volts, told):
 @pytest.mark.parametrize(
     "text",
     [
-        "How long would the stern thruster go on our 200 Ah LFP (BMS 200 A) when it is 8 below zero C? Draws 130 A.",
+        "How long would the stern thruster run on our 200 Ah LFP (BMS 200 A) at 8 below zero C, and is it up to it? "
+        "Draws 130 A.",
         "How long will the thruster run on 200 Ah LFP, and will the 200 A BMS carry its 130 A at minus 9 C?",
         "how many minutes of thruster from a 180 Ah lithium, bms 180 A, and is that enough for 120 A when it's -7 C",
     ],

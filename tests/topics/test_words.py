@@ -89,7 +89,7 @@ def test_a_battery_among_sails_is_ours(text: str) -> None:
     "text",
     [
         "is EN the same as CCA",
-        "no idea what EN means, is that the same as cca?",
+        "no idea what EN means. is EN the same as cca?",
         "What is the difference between EN and CCA?",
     ],
 )
