@@ -21,7 +21,7 @@ from service.routing.as_told import (
     is_lithium,
     unlike_amps,
 )
-from service.told import loose
+from service.told import loose, other_volts
 
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
 LAID_UP = regex(
@@ -72,6 +72,8 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
+    if any(item.family == "jump-start" for item in message.dangers) and other_volts.jumped(message.text):
+        idle |= {"bank-wiring", "dc-dc"} & found  # unlike volts must not be joined: the danger is the answer
     idle |= _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
 

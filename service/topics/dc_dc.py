@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
@@ -29,6 +31,7 @@ def instead(case: Case) -> Iterator[Value]:
 
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
+STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?|by (?:a )?cable|without (?:a )?(?:converter|dc))\b", re.IGNORECASE)
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
 TOPIC = Topic(
@@ -182,6 +185,10 @@ def in_general(case: Case) -> Answer:
     case.step(f"{into} x 10 A / ({out_of} x 0.9) is {say.amps(taken)}", "converter-power")
     each = f"each 10 A into {into} takes {say.amps(taken)} from {out_of}"
     head = f"A DC-to-DC charger can do it from the battery on the alternator: {each}."
+    if source < target and STRAIGHT.search(case.text):
+        case.because(f"A {into} battery takes more volts to charge than a {out_of} one has", "converter-power")
+        head = f"No, not straight from {out_of} to {into}: put a DC-to-DC charger between the two; {each}."
+        return TOPIC.says("no", head, asks=(TOPIC.ask("charger.current"), TOPIC.ask("alternator.current")))
     return TOPIC.says("information", head, asks=(TOPIC.ask("charger.current"), TOPIC.ask("alternator.current")))
 
 
