@@ -1,0 +1,70 @@
+"""What a figure belongs to: a sum that is claimed, volts of two sides; beside each a look-alike that stays."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.talks import on, plain
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("I've two 12 V 75 Ah in series, so that makes 150 Ah, correct?", "No: two batteries in series"),
+        ("2 x 12V 65Ah in parallel: 12 V, 130 Ah. Yes?", "Yes: two batteries in parallel"),
+        ("Two 6V 180Ah in series. Is that 12V 180Ah?", "Yes: two batteries in series (plus to minus) give 12 V"),
+        ("Three 12V 70Ah in parallel = 210 Ah, true?", "Yes: three batteries in parallel"),
+        ("Do two 12 V 95 Ah batteries in series come to 190 Ah?", "No: two batteries in series"),
+        ("Two 12 V 60 Ah in series make 24 V and 120 Ah, right?", "No: two batteries in series"),
+        ("2 x 650 CCA in parallel, I end up with 1300 CCA, yes?", "Yes: two batteries in parallel"),
+        ("Would two 12V 85Ah in parallel give me 24 V?", "No: two batteries in parallel (plus to plus) give 12 V and 170"),
+        ("Would two 55 Ah in parallel replace my 110 Ah, yes?", "Yes: two batteries in parallel"),
+        # a second battery, volts that are wanted
+        ("One 100 Ah and one 200 Ah in series, ok?", "No: batteries of 100 Ah and 200 Ah must not be joined"),
+        ("I have a 90 Ah and want to add a 180 Ah in parallel, is that right?", "Only just: batteries of 90 Ah"),
+        ("2 x 12V 100Ah in series, my other bank is 200 Ah. Can I join them?", "No: batteries of 100 Ah and 200 Ah"),
+        ("I need 24 V. Two 12 V 80 Ah in parallel, ok?", "No: in parallel (plus to plus) they make 12 V, and 24 V"),
+        ("May a 6V 220Ah and a 12V 220Ah be joined?", "No: a 6 V and a 12 V battery"),
+    ],
+)
+def test_a_claimed_sum_is_no_second_battery(text, told):
+    assert plain(on("bank-wiring", text).headline).startswith(told)
+
+
+def test_a_sum_told_beside_another_question_is_the_bank():
+    text = "Two 100 Ah AGM in parallel: can I charge the 200 Ah with a 20 A charger?"
+    assert plain(on("charger-size", text).headline).startswith("Yes: 20 A suits 200 Ah")
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "told"),
+    [
+        ("Can I jump start my 24 volt bow bank from the 12 v car battery?", "hazard", "No: never join batteries of unlike"),
+        ("24V bank flat. Could I use jump leads from my 12V engine battery?", "hazard", "No: never join batteries of"),
+        ("May I jump my 12 V bow battery from a 12V van?", "hazard", "Jump leads go plus to plus first"),
+        ("The 24V bank is dead, can I jump it from a 24V lorry?", "hazard", "Jump leads go plus to plus first"),
+        ("Can I charge my 24 V bank with a 12 V charger?", "charger-banks", "No: a 12 V charger cannot charge a 24 V"),
+        ("A 12 volt charger stays on one battery of my 24 V pair, ok?", "charger-banks", "No: charging one battery"),
+        ("24 V bank, charger is 12 V and clipped to the first battery only. ok?", "charger-banks", "No: charging one"),
+        ("Can I put my 12V charger on one of the two batteries of the 24V bank", "charger-banks", "No: charging one"),
+        ("24 V bank, two 12 V chargers, one on each battery. ok?", "charger-banks", "We can't say yet: in series each"),
+        ("Can I charge the 24V bank straight from the 12V house battery?", "dc-dc", "No, not straight from 12 V to 24 V"),
+        ("How do I charge a 24V bank from a 12V house bank?", "dc-dc", "With a DC-to-DC charger"),
+    ],
+)
+def test_volts_of_unlike_sides_are_not_joined(text, topic, told):
+    assert plain(on(topic, text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Customer ordered a 24 V unit, boat is 12 V. Can we tap off the house?", "No: 12 V cannot run a 24 V motor"),
+        ("24V thruster, 12V house bank. Do I need another bank or can I tap the house?", "No: 12 V cannot run a 24 V"),
+        ("Owner bought a 24 V windlass for a 12 V boat, feed from house ok?", "No: 12 V cannot run a 24 V motor"),
+        ("24 V bank for the thruster, can I tap 12 V off one battery for the radio?", "No: taking 12 V from one"),
+        ("12V thruster, 24 V boat. Tap off one battery of the 24?", "No: taking 12 V from one battery"),
+    ],
+)
+def test_which_side_has_which_volts(text, told):
+    assert plain(on("bank-wiring", text).headline).startswith(told)
