@@ -36,6 +36,7 @@ from grammar.told.batteries.unlike import unlike
 from grammar.told.cables.studs import studs_first
 from grammar.told.cold.weather import at_freezing
 from grammar.told.currents.products import many_short
+from grammar.told.readings.dated import last_counts
 from grammar.told.readings.resting import without_rest
 from grammar.told.times.clock import hours_told, is_half_past
 from grammar.told.times.dates import stretch
@@ -100,6 +101,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
+    stated = last_counts(scene.text, stated)
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))
 
 

@@ -323,7 +323,7 @@ def _charged_in_part(seen: Seen) -> bool:
 def _of_more_volts(seen: Seen) -> bool:
     """ "A 24 V windlass for a 12 V boat, feed it from the house?"."""
     fed = other_volts.motor_above(seen.message.text) and other_volts.FED.search(seen.message.text)
-    return seen.found <= {"unclear", "run-check"} and bool(fed) and not seen.says("about:charging")
+    return seen.found <= {"unclear", "run-check", "other-desk"} and bool(fed) and not seen.says("about:charging")
 
 
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (

@@ -68,3 +68,41 @@ def test_volts_of_unlike_sides_are_not_joined(text, topic, told):
 )
 def test_which_side_has_which_volts(text, told):
     assert plain(on("bank-wiring", text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("12.7 Fri, 12.0 Sun, nothing on. Isolator off first, or hunt it?", "From 12.7 V to 12.0 V in 2 days"),
+        ("Bow battery was 12.75 on Monday and 12.1 today with nothing on, is it ok?", "No: from 12.75 V to 12.1 V with"),
+        ("12.6 on the 2nd, 11.9 on the 9th, all off. Is the battery good?", "No: from 12.6 V to 11.9 V in 7 days"),
+        ("It read 12.7 V last week, now it reads 12.0 V, nothing on. Should I worry?", "Yes: from 12.7 V to 12.0 V"),
+        ("AGM 12.75 Friday night, 12.3 Sunday, charger off, all off. Normal?", "No: from 12.75 V to 12.3 V in 2 days"),
+        ("Tuesday 12.8, Sunday 11.7, nothing connected. Battery dead?", "Not by this reading: from 12.8 V to 11.7 V in 5"),
+        # the later one counts, but nothing fell, or it was used
+        ("12.7V yesterday, 12.7V today, nothing on. ok?", "Yes: 12.7 V at rest is a good reading"),
+        ("12.1 V yesterday, charged all night, 12.7 V today. good?", "Yes: 12.7 V at rest is a good reading"),
+        ("It read 12.7 on Friday, sailed all weekend, and 12.3 on Monday. ok?", "Only just: 12.3 V at rest"),
+        ("Starboard battery 12.7, port battery 12.1. ok?", "No, not yet: 12.7 V is full, and 12.1 V"),
+    ],
+)
+def test_of_readings_on_several_days_the_last_counts(text, told):
+    assert plain(on("rest-voltage", text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Volts at motor 9.1 while running, 12.7 at rest. Battery or cable?",
+        "12.8 V at rest, 9.4 V at the thruster when it runs. Cable or battery?",
+        "Thruster terminals show 8.9 V running, battery rests at 12.6. Which is bad?",
+    ],
+)
+def test_volts_at_rest_beside_those_at_the_motor_are_no_loss_in_the_cable(text):
+    answer = on("load-voltage", text)
+    assert "is at the motor; please tell us the volts on the battery posts" in plain(answer.headline)
+
+
+def test_volts_on_the_posts_and_at_the_motor_while_it_runs_are_one():
+    answer = on("load-voltage", "Battery posts 12.0 V running, 9.5 V at the motor. Cable or battery?")
+    assert "2.5 V (21 %) is lost" in plain(answer.headline)
