@@ -106,3 +106,38 @@ def test_volts_at_rest_beside_those_at_the_motor_are_no_loss_in_the_cable(text):
 def test_volts_on_the_posts_and_at_the_motor_while_it_runs_are_one():
     answer = on("load-voltage", "Battery posts 12.0 V running, 9.5 V at the motor. Cable or battery?")
     assert "2.5 V (21 %) is lost" in plain(answer.headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Have 1/0 lugs with 3/8 hole, battery studs M8. Will that do or must I change lugs?", "No: a lug for 3/8-16"),
+        ("The motor terminal is M8 and my lugs have 10 mm holes. No problem with that, right?", "No: a hole of 10 mm is"),
+        ("Lugs with an 8 mm hole on an M10 stud, ok?", "No: a hole of 8 mm does not go over your M10 stud"),
+        ("4/0 lugs with 1/2 hole on 3/8 studs, will that do?", "No: a lug for 1/2 is too loose on your 3/8-16 stud"),
+        ("Lugs with 8 mm holes on M8 studs, ok?", "Yes: a hole of 8 mm fits your M8 stud"),
+        ("1/0 lugs with a 5/16 hole for M8 studs, ok?", "Yes: a lug for 5/16-18 fits your M8 stud"),
+        ("2/0 lugs, M10 stud, which hole?", "Use a lug with a hole for M10"),
+        ("Is a washer under the lug ok on an M8 stud?", "No: no washer goes under the lug"),
+    ],
+)
+def test_the_hole_of_a_lug_is_no_stud_and_its_cable_is_neither(text, told):
+    assert plain(on("terminals", text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("The 200 A fuse trips after about a second, thruster 180 A, 50 mm2. May I put in 300 A?", "No larger fuse until"),
+        ("A 250 A fuse pops the moment I press, thruster 190 A. Fit 350 A?", "No larger fuse until the cause is found"),
+        ("Fuse 250 blew as soon as the thruster kicked in, it draws 200 A, cable 70mm2. Is 300 A ok?", "No larger fuse"),
+        ("My windlass fuse (100 A) trips right away, motor is 80 A. A 150 A fuse?", "No larger fuse until the cause"),
+        # too small for its load, or nothing blew
+        ("A fuse of 200A blew after two minutes of use, thruster 180 A, 70 mm2. is 250 A ok?", "Yes: a 250 A fuse suits"),
+        ("A 150 A fuse blows at once on a 180 A thruster, 70 mm2. Go 225 A?", "Yes: a 225 A fuse suits"),
+        ("Can I fit a 300 A fuse on 50 mm2 with a 180 A thruster?", "Only just: a 300 A fuse is over the 250 A"),
+        ("What fuse for a 180 A thruster that runs for a second at a time?", "Fit a 225 A fuse"),
+    ],
+)
+def test_a_fuse_that_blows_at_once_has_a_cause(text, told):
+    assert plain(on("fuse-size", text).headline).startswith(told)
