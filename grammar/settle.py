@@ -32,6 +32,7 @@ from grammar.told.batteries.further import added, further
 from grammar.told.batteries.kind_asked import without_kinds_asked
 from grammar.told.batteries.lithium_limits import label_limits
 from grammar.told.batteries.one_or_several import either
+from grammar.told.batteries.replaced import new_ones
 from grammar.told.batteries.unlike import unlike
 from grammar.told.cables.studs import studs_first
 from grammar.told.cold.weather import at_freezing
@@ -101,7 +102,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    stated = last_counts(scene.text, stated)
+    stated = last_counts(scene.text, new_ones(scene.text, stated))
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))
 
 

@@ -141,3 +141,20 @@ def test_the_hole_of_a_lug_is_no_stud_and_its_cable_is_neither(text, told):
 )
 def test_a_fuse_that_blows_at_once_has_a_cause(text, told):
     assert plain(on("fuse-size", text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "told"),
+    [
+        ("I swapped my 90 Ah AGM for a 150 Ah AGM. Is the 20 A charger enough?", "charger-size", "Yes: 20 A suits 150 Ah"),
+        ("Replaced 70 Ah with 110 Ah AGM, same 12 A charger, fine?", "charger-size", "Yes: 12 A suits 110 Ah"),
+        ("Put a 200Ah lithium in place of the 120 Ah AGM. Charger 20A ok?", "charger-size", "Only just: for 200 Ah of lith"),
+        ("Upgraded from a 12 A charger to 30 A for my 120 Ah AGM. Too much?", "charger-size", "No, it fits: 30 A suits 120"),
+        ("Replaced the 650 CCA battery by one of 900 CCA, thruster draws 300 A. ok now?", "run-check", "Yes: your 900 CCA"),
+        # only thought of, or joined
+        ("Should I replace my 80 Ah AGM with a 120 Ah AGM? Charger 15 A", "charger-size", "Yes in both cases, 80 Ah and"),
+        ("80 Ah AGM with a 120 Ah AGM in parallel, charger 15A fine?", "charger-size", "Only just: for 200 Ah of AGM"),
+    ],
+)
+def test_of_what_was_changed_the_new_one_counts(text, topic, told):
+    assert plain(on(topic, text).headline).startswith(told)
