@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.talks import on, plain
+from tests.talks import on, plain, talk
 
 
 @pytest.mark.parametrize(
@@ -158,3 +158,59 @@ def test_a_fuse_that_blows_at_once_has_a_cause(text, told):
 )
 def test_of_what_was_changed_the_new_one_counts(text, topic, told):
     assert plain(on(topic, text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("90 Ah lithium, BMS 100 A continuous, 200 A for 10 s, thruster 270 A. ok?", "No: your 90 Ah lithium battery allows "
+         "200 A at most, even for 10 s"),
+        ("100 Ah lithium, 100 A continuous and 300 A for 5 s, thruster 250 A. ok?", "No: your 100 Ah lithium battery allows "
+         "300 A and only 100 A after 5 s"),
+        ("LFP 200 Ah: 150 A cont, 400 A peak 10 s. Thruster draws 250 A. Will it do?", "No: your 200 Ah lithium battery "
+         "allows 400 A at first but only 150 A after 10 s"),
+        ("Lithium, limit 100 A, thruster 280 A ok?", "No: your lithium battery allows 100 A, and your thruster draws"),
+        ("Lithium bms 300 A continuous, thruster 200 A ok?", "Yes: your lithium battery allows 300 A"),
+    ],
+)
+def test_the_seconds_of_a_limit_are_weighed(text, told):
+    assert plain(on("run-check", text).headline).startswith(told)
+
+
+def test_further_batteries_tell_what_of_their_limit_counts():
+    answer = on("run-check", "100 Ah lithium, BMS 100 A continuous, 200 A for 10 s, thruster 280 A. ok?")
+    assert any("of which 320 A is relied on" in plain(change.say) for change in answer.would_change)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("The box is 358 mm long inside, 178 wide and 195 high. Will an L5 case go in?", "Only just: a group 49 (L5) goes"),
+        ("Box 330 x 190 x 220 mm inside. Does an L4 battery fit?", "Yes: a group 94R (L4) goes in"),
+        ("H8 battery into a 340 x 180 x 200 mm box?", "No: a group 49 (H8) does not go in"),
+        ("What size is an LN5 case?", "Group 49 (LN5) is at most 354 x 175 x 190 mm"),
+        ("What size is a group 31 case?", "Group 31 is at most 330"),
+    ],
+)
+def test_european_names_of_cases_are_known(text, told):
+    assert plain(on("group-size", text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        ("Should I top up my flooded battery with tap water? My neighbour does, and his have lasted six years.", False),
+        ("My neighbour's AGM batteries are 9 years old and still fine. Is gel better than AGM for me?", False),
+        ("My brother's batteries are seven years old. Is my 10 A charger ok for 100 Ah AGM?", False),
+        ("My husband says our batteries are six years old. Replace them?", True),
+        ("The previous owner's batteries, 9 years old, are still aboard. Should I replace them?", True),
+        ("Customer's AGM: his battery is 6 years old, replace?", True),
+    ],
+)
+def test_the_age_of_another_mans_batteries_is_not_theirs(text, asked):
+    assert any(item.topic == "replacement" for item in talk(text).answers) is asked
+
+
+def test_of_his_and_mine_mine_is_judged():
+    text = "His batteries lasted 12 years, mine are 3 years old, flooded. Replace?"
+    assert plain(on("replacement", text).headline).startswith("Perhaps soon: at 3 years")
