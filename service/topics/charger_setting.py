@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from grammar.text.patterns import regex
+from grammar.told.chargers.listed_settings import place_of
 from service import likely, say
 from service.case import Case, Value
 from service.judgements import charge_amps, charge_volts, charging, stays_on, two_stages
@@ -33,6 +34,7 @@ SET_TOO_HIGH = regex(
     r"|\b(?:is|am|are) (?:it|i|we) over ?charging\b",
     re.IGNORECASE,
 )
+EQUALISING = regex(r"\b(?:eq\b|equali[sz]\w*)", re.IGNORECASE)
 UNLABELLED = regex(
     r"\b(?:just|only) says? (?:leisure|marine|deep[ -]?cycle|domestic|battery)\b"
     r"|\bno (?:other )?(?:label|sticker|markings?)\b"
@@ -315,7 +317,10 @@ def choice(case: Case, chemistry: str) -> Answer | None:
     name, own = shown.get(chemistry, (WORD[chemistry], most.aim))
     if chemistry in offers and stage(chemistry, "absorption").holds(own):
         why = f"its {say.volts(own)} suits {battery}, which takes {most}" if shown else f"{most} for absorption"
-        return TOPIC.says("information", f"Use the {name} setting: {why}.", *figures)
+        place = place_of(case.text, chemistry)
+        at = f"position {place}, the {name} setting" if place else f"the {name} setting"
+        never = "; never the equalising one" if chemistry in SEALED and EQUALISING.search(case.text) else ""
+        return TOPIC.says("information", f"Use {at}: {why}{never}.", *figures)
     others = {kind: stage(kind, "absorption", volts).high for kind in offers if kind != chemistry}
     if shown or not others:
         return None

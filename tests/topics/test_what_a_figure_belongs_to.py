@@ -214,3 +214,20 @@ def test_the_age_of_another_mans_batteries_is_not_theirs(text, asked):
 def test_of_his_and_mine_mine_is_judged():
     text = "His batteries lasted 12 years, mine are 3 years old, flooded. Replace?"
     assert plain(on("replacement", text).headline).startswith("Perhaps soon: at 3 years")
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("My charger has a switch: 1 gel, 2 agm, 3 wet. Batteries are agm. Which?", "Use position 2, the AGM setting"),
+        ("Charger positions: A wet, B AGM, C gel, D lithium. I have gel batteries. Which one?", "Use position C, the gel"),
+        ("Settings are gel, agm, calcium and lithium; mine is a LiFePO4. Which do I use?", "Use the lithium setting"),
+        ("Charger for my AGM has settings: GEL 14.1, AGM 14.7, FLOODED 14.4, EQ 15.5. Which?", "Use the AGM setting: its 14.7"),
+        ("Dial has 1 = flooded 14.4, 2 = AGM 14.7, 3 = gel 14.1. Gel battery. Which?", "Use position 3, the GEL setting"),
+        ("Charger has only a gel and a wet setting. Battery is AGM. Which?", "None is made for an AGM battery"),
+        ("Charger has gel, agm and wet settings. Which one do I take?", "We can't say yet: leave the switch alone"),
+        ("Charger on agm setting, battery agm, ok?", "Yes: the AGM setting"),
+    ],
+)
+def test_of_listed_settings_the_batterys_own_is_named(text, told):
+    assert plain(on("charger-setting", text).headline).startswith(told)
