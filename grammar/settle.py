@@ -34,6 +34,7 @@ from grammar.told.batteries.lithium_limits import label_limits
 from grammar.told.batteries.one_or_several import either
 from grammar.told.batteries.replaced import new_ones
 from grammar.told.batteries.unlike import unlike
+from grammar.told.cables.as_laid import way_laid
 from grammar.told.cables.studs import studs_first
 from grammar.told.chargers.listed_settings import beside_the_list
 from grammar.told.cold.weather import at_freezing
@@ -103,7 +104,8 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    stated = last_counts(scene.text, new_ones(scene.text, beside_the_list(scene.text, stated)))
+    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid):
+        stated = of_the_text(scene.text, stated)
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))
 
 

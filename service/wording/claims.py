@@ -109,6 +109,7 @@ Appeal = tuple[Span, frozenset[str]]  # a stretch that speaks of a rule, and the
 REACH = 60  # characters before a word in which what leads to it is looked for
 NEAR = 0.02  # a share by which a claimed sum may be off
 OPENING = 3  # words before a colon that open a headline: "No, not yet: ..."
+OR_ELSE = regex(r"[^.?!;]{0,15}\bor\b(?! not\b)", re.IGNORECASE)
 TO_CHECK = regex(  # asked before the claim: "is he wrong when he says that"
     r"\b(?:is|are|was|were)\s+(?:he|she|they|the\s+\w+)\s+(?P<way>right|correct|wrong|mistaken)\s+(?:when|if|in|as)?\s*$",
     re.IGNORECASE,
@@ -200,8 +201,10 @@ def way(message: Message, request: Request, alone: bool) -> str:
 
 
 def own(message: Message, claimed: Iterable[Stated]) -> str:
-    """ "good" where what is claimed is the customer's own sum, which nobody else says; else ""."""
-    return "good" if tuple(claimed) and claim(message.text) is None else ""
+    """ "good" where what is claimed is the customer's own sum, which nobody else says; "" else, and of a choice."""
+    sums = tuple(claimed)
+    chosen = any(OR_ELSE.match(message.text, item.span[1]) for item in sums)  # "do I get 220 Ah or 110?"
+    return "good" if sums and not chosen and claim(message.text) is None else ""
 
 
 def objected(text: str, request: Request, alone: bool) -> str:

@@ -231,3 +231,33 @@ def test_of_his_and_mine_mine_is_judged():
 )
 def test_of_listed_settings_the_batterys_own_is_named(text, told):
     assert plain(on("charger-setting", text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Will a full wet battery freeze at -20 C, and will a half empty one?", "No, neither at -20"),
+        ("Does a full AGM freeze at -25 C? And a flat one?", "At -25 °C (-13 °F) a full one does not freeze, a flat one can"),
+        ("At -15 °C will a half charged battery freeze, and a fully charged one?", "No, neither at -15"),
+        ("Freezing point of a full and of an empty lead battery?", "A full one freezes near -59 °C (-75 °F), a flat one"),
+        ("Will a half empty flooded battery freeze at -20 C?", "No, it will not freeze at -20 °C (-4 °F): it is about 50 %"),
+        ("Full flooded battery, -30 C, will it freeze?", "No, it will not freeze at -30 °C (-22 °F): it is full"),
+    ],
+)
+def test_two_charges_are_both_answered(text, told):
+    assert plain(on("freeze-point", text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "over"),
+    [
+        ("My cable run is 6 metres, 8 with the bends, 300 A at 12 V. What size?", "over 8 m"),
+        ("5 m straight line, 6.5 m along the hull, 200 A. Cable size?", "over 6.5 m"),
+        ("It's 4 m to the thruster, or 6 m if I follow the bilge. 250 A, what cable?", "over 6 m"),
+        ("10 feet direct, 14 feet round the locker, 300 A. Gauge?", "over 14 ft"),
+        ("7 m out and 7 m back, 300 A 12 V. What size of cable?", "over 7 m"),
+        ("7 m each way, 14 m in all, 300 A. Cable?", "over 7 m"),
+    ],
+)
+def test_a_cable_is_as_long_as_it_is_laid(text, over):
+    assert over in plain(on("cable-size", text).headline)

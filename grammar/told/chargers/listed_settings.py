@@ -50,7 +50,7 @@ def rows(text: str) -> Iterator[Span]:
 
 def beside_the_list(text: str, stated: Sequence[Stated]) -> list[Stated]:
     """The facts of a message with the kind that is told apart from the listed settings as the battery's."""
-    spans = tuple(rows(text))
+    spans = tuple(span for span in rows(text) if not text[span[1] :].lstrip().startswith("?"))  # "gel or AGM?"
     own = next((found for found in OWN.finditer(text) if spans and not _in(found.span(), spans)), None)
     if own is None:
         return list(stated)
