@@ -21,7 +21,7 @@ from service.routing.as_told import (
     is_lithium,
     unlike_amps,
 )
-from service.told import loose, other_volts
+from service.told import loose, other_volts, two_options
 
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
 LAID_UP = regex(
@@ -74,6 +74,8 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
     if any(item.family == "jump-start" for item in message.dangers) and other_volts.jumped(message.text):
         idle |= {"bank-wiring", "dc-dc"} & found  # unlike volts must not be joined: the danger is the answer
+    if {"bank-wiring", "run-check"} <= found and two_options.weighed(message.text):
+        idle.add("bank-wiring")  # one of two is to be chosen: they are not joined with each other
     idle |= _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
 

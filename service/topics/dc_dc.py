@@ -12,6 +12,7 @@ from service.calculators import dc_dc
 from service.case import Case, Value
 from service.judgements import charging, converter
 from service.reply import Answer, Figure, strictest
+from service.told import house_bank
 from service.topic import Lever, Topic
 
 
@@ -207,11 +208,31 @@ def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
         return TOPIC.needs("battery.chemistry", headline=head, figures=figures)
     if within[0]:
         most = rated * min(float(share.value) for share in limits)
+        if shared := beside_the_house(case, rated, most, taken):
+            return replace(shared, figures=figures)
         head = f"Yes: it {pull}, within the {say.amps(most)} that a {say.amps(rated)} alternator gives for hours"
         return TOPIC.says("yes", f"{head}; cable and fuse are for {at_worst(figures)}.", *figures)
     most = rated * max(float(share.value) for share in limits)
     rest = f"a {say.amps(rated)} alternator should not give more than {say.amps(most)} for hours"
     return TOPIC.says("marginal", f"Only just: it {pull} ({at_worst(figures)}), and {rest}.", *figures)
+
+
+def beside_the_house(case: Case, rated: float, most: float, taken: float) -> Answer | None:
+    """What an alternator has left for a house bank that it charges too; None where that is enough for it."""
+    held = house_bank.amp_hours(case.text)
+    wanted = held * float(reference.row("charge_current", chemistry="lead")["low"].value) if held else 0.0
+    left = most - taken
+    if not held or left >= wanted:
+        return None
+    case.step(
+        f"A house bank of {say.amp_hours(held)} takes {converter.whole(wanted)} or more while it is low",
+        reference.row("charge_current", chemistry="lead")["low"].cite,
+    )
+    head = (
+        f"Only just: it pulls about {converter.whole(taken)} of the {say.amps(most)} that a {say.amps(rated)} alternator "
+        f"gives for hours, which leaves only {say.quantity(left, 'A', 0)} for the {say.amp_hours(held)} house bank."
+    )
+    return TOPIC.says("marginal", head)
 
 
 def at_worst(figures: tuple[Figure, ...]) -> str:

@@ -261,3 +261,32 @@ def test_two_charges_are_both_answered(text, told):
 )
 def test_a_cable_is_as_long_as_it_is_laid(text, over):
     assert over in plain(on("cable-size", text).headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Alt 60 A, bow bank 180 Ah AGM + house 400. DC-DC 30A to bow. Enough?", "Only just: it pulls about 33 A of the 48 A"),
+        ("70 A alternator, a 350 Ah house bank, and a 30 A dc-dc for my AGM bow battery. ok?", "Only just: it pulls about 33"),
+        ("115 A alternator, house 300 Ah, dc-dc 30 A to the AGM at the bow, ok?", "Yes: it pulls about 33 A, within"),
+        ("Alternator 60 A, dc-dc 30 A to the AGM bow bank. ok?", "Yes: it pulls about 33 A, within the 48 A"),
+    ],
+)
+def test_a_house_bank_on_the_same_alternator_is_counted(text, told):
+    assert plain(on("dc-dc", text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Is it better to use two 6 volt golf batteries, 220 Ah, in series than one 12 V starter with 900 CCA for a 400 A "
+         "thruster?", "The 900 CCA battery only just: it drops to about 8.6 V"),
+        ("Two 6V 220 Ah in series or one 12 V AGM 800 CCA for a 300 A thruster?", "Take the 800 CCA AGM battery: it holds"),
+        ("Which is better for my 250 A thruster, two 12V 100Ah in parallel or one 12V 850 CCA?", "Take the 850 CCA battery"),
+        ("One 12V 900 CCA or two 12V 500 CCA in parallel, 350 A thruster?", "Either will do: one 900 CCA battery holds"),
+        ("Two 6 V batteries with 900 CCA in series for a 12 V 400 A thruster. Enough?", "Just enough: your two 900 CCA"),
+    ],
+)
+def test_two_supplies_are_compared_and_not_merged(text, told):
+    (answer,) = talk(text).answers
+    assert plain(answer.headline).startswith(told)
