@@ -19,10 +19,12 @@ FUSE_THERE = regex(  # "fuse at the battery 250 A"
     r"\b(?:fuse|breaker) (?:at|near|by|beside|on|in) (?:the|its|my|our) \w+(?: \w+)?[,:]? (?:is |of )?$", re.IGNORECASE
 )
 PUT_IN = regex(
-    r"\b(?:go|fit|use|take|try|put|need|is|are|would|will|to|up to|with|one of|change to)(?: in)?(?: an?| the)? $", re.IGNORECASE
+    r"\b(?:go|fit|use|take|try|put|need|is|are|would|will|to|up to|with|one of|change to)(?: in)?(?: an?| the)? $",
+    re.IGNORECASE,
 )
 ASKED = regex(
-    r"^(?: (?:be|is|it|one|a better one|ok|okay|fine|instead|in|then|allowed|better|now|right|enough|good|too much|safe|help|do))*"
+    r"^(?: (?:be|is|it|one|a better one|ok|okay|fine|instead|in|then|allowed|better|now|right|enough|good|too much"
+    r"|safe|help|do))*"
     r"\W{0,2}\?",
     re.IGNORECASE,
 )

@@ -51,15 +51,17 @@ MAN = (
     r"|people|lad|next door|next boat)"
 )
 KINDS = r"(?:batter(?:y|ies)|batts?|bank|agms?|gels?|wets?|lithiums?|ones?|set)"
+THEIRS = rf"(?:his|her|their|{MAN}['’]s|{MAN}s['’]?) (?:own |old )?(?:\w+ )?{KINDS}"
+NO_OTHER = r"(?:(?!\b(?:my|mine|our|ours|we|i)\b)[^.?!;]){0,30}"  # and none of one's own after it
 OF_ANOTHER = regex(  # "his have lasted", "my neighbour's AGM batteries are", "the chap next door has had his gel for"
-    rf"\b(?:his|hers|theirs|(?:his|her|their) (?:own |old )?(?:\w+ )?{KINDS}|{MAN}(?:['’]s|s['’]?) (?:own |old )?(?:\w+ )?{KINDS})"
-    r"\b(?:(?!\b(?:my|mine|our|ours|we|i)\b)[^.?!;]){0,30}$"
-    rf"|\b{MAN}\b(?:(?!\b(?:my|mine|our|ours|we|i|says?|said|thinks?|told)\b)[^.?!;]){{0,30}}\b(?:has|had|got|runs|kept|keeps)"
-    r" (?:had )?(?:his|hers|theirs|them|the same|one|it)\b(?:(?!\b(?:my|mine|our|ours|we|i)\b)[^.?!;]){0,30}$",
+    rf"\b(?:his|hers|theirs|{THEIRS})\b{NO_OTHER}$"
+    rf"|\b{MAN}\b(?:(?!\b(?:my|mine|our|ours|we|i|says?|said|thinks?|told)\b)[^.?!;]){{0,30}}"
+    rf"\b(?:has|had|got|runs|kept|keeps) (?:had )?(?:his|hers|theirs|them|the same|one|it)\b{NO_OTHER}$",
     re.IGNORECASE,
 )
 OWN = regex(  # ... beside the battery that is asked about
-    r"\b(?:mine|ours|me|us)\b|\b(?:my|our)\b(?: [\w-]+){0,3}? (?:batter|batts?|bank|agm|gel|wet|flooded|lithium|charger|thruster)"
+    r"\b(?:mine|ours|me|us)\b|\b(?:my|our)\b(?: [\w-]+){0,3}?"
+    r" (?:batter|batts?|bank|agm|gel|wet|flooded|lithium|charger|thruster)"
     r"|\b(?:should|must|do|can|may|could|shall|will) (?:i|we)\b",
     re.IGNORECASE,
 )

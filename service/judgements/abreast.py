@@ -140,7 +140,9 @@ def by_the_rated(case: Case, options: tuple[Case, Case], judge: Judge) -> Answer
         return found
     rest = found.headline.partition(": ")[2].replace(bank, "they" if " batteries " in name else "it", 1)
     head = f"{TAKEN[found.verdict].format(name=name)}: {rest.removesuffix('.')}; {second}: no CCA told."
-    case.because("Amp-hours tell how long a battery lasts, its CCA how hard it may be pulled at once", "deep-cycle-rating")
+    case.because(
+        "Amp-hours tell how long a battery lasts, its CCA how hard it may be pulled at once", "deep-cycle-rating"
+    )
     asks = found.asks or (Asked("battery.cca", f"the CCA of the {second}"),)
     shown = (Option(name, found.verdict, found.figures), Option(second, "needs-facts"))
     return replace(found, headline=_fitting(head, f"{head.partition(';')[0]}."), compare=shown, asks=asks)

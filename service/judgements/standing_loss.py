@@ -15,7 +15,8 @@ from service.rules import readings
 from service.rules.readings import NEAR, limit
 
 LEFT_ALONE = regex(
-    r"\b(?:nothing|all|everything|isolator|main switch|charger)\b[^.?!;]{0,20}\b(?:on|off|used|connected|running|drawn)\b"
+    r"\b(?:nothing|all|everything|isolator|main switch|charger)\b[^.?!;]{0,20}"
+    r"\b(?:on|off|used|connected|running|drawn)\b"
     r"|\bdisconnected\b|\b(?:nobody|no one|no-one) (?:aboard|on board|used)|\bunused\b|\bnot used\b|\bdrain\b",
     re.IGNORECASE,
 )
@@ -90,7 +91,7 @@ def by_two_readings(case: Case) -> Loss | None:
 
 @dataclass(frozen=True, slots=True)
 class Fall:
-    """Volts at rest on one day and on a later one, with nothing on, which fell further than a battery falls by itself."""
+    """Volts at rest on one day and on a later one, with nothing on, that fell further than a battery does by itself."""
 
     volts: tuple[float, float]
     days: int | None

@@ -72,12 +72,16 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
-    if any(item.family == "jump-start" for item in message.dangers) and other_volts.jumped(message.text):
-        idle |= {"bank-wiring", "dc-dc"} & found  # unlike volts must not be joined: the danger is the answer
-    if {"bank-wiring", "run-check"} <= found and two_options.weighed(message.text):
-        idle.add("bank-wiring")  # one of two is to be chosen: they are not joined with each other
-    idle |= _one_question(message, found, told) | _told_with_it(message, found, told)
+    idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
+
+
+def _never_joined(message: Message, found: Set[str]) -> set[str]:
+    """The topics on joining, where the danger of jump leads is the answer, or one of two is to be chosen."""
+    if any(item.family == "jump-start" for item in message.dangers) and other_volts.jumped(message.text):
+        return {"bank-wiring", "dc-dc"} & found
+    chosen = {"bank-wiring", "run-check"} <= found and two_options.weighed(message.text)
+    return {"bank-wiring"} if chosen else set()
 
 
 def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]:

@@ -9,11 +9,14 @@ from grammar.text.patterns import regex
 FUSE = regex(r"\b(?:fuses?|breakers?|anl|mega)\b", re.IGNORECASE)
 BLOWS = r"(?:blow(?:s|n|ing)?|blew|trip(?:s|ped|ping)?|pop(?:s|ped|ping)?|goes|went|gone|melt(?:s|ed)?|fail(?:s|ed))"
 FAST = (
-    r"(?:at once|straight ?away|right away|instant(?:ly|aneously)|immediately|the (?:very )?(?:moment|instant|second)|as soon as"
+    r"(?:at once|straight ?away|right away|instant(?:ly|aneously)|immediately|the (?:very )?(?:moment|instant|second)"
+    r"|as soon as"
     r"|(?:with)?in (?:about |only |less than |under )?(?:a|one|half a|a split|the first|1) second"
     r"|after (?:about |only |less than |roughly )?(?:a|one|half a|1) second)"
 )
-AT_ONCE = regex(rf"\b{BLOWS}\b(?! (?:for|to) )[^.?!;]{{0,40}}?\b{FAST}\b|\b{FAST}\b[^.?!;]{{0,30}}?\b{BLOWS}\b", re.IGNORECASE)
+AT_ONCE = regex(
+    rf"\b{BLOWS}\b(?! (?:for|to) )[^.?!;]{{0,40}}?\b{FAST}\b|\b{FAST}\b[^.?!;]{{0,30}}?\b{BLOWS}\b", re.IGNORECASE
+)
 ALLOWED = regex(r"\b(?:not|never|doesn'?t|does not|didn'?t|won'?t|without)\b[^.?!;]{0,20}$", re.IGNORECASE)
 
 

@@ -25,6 +25,7 @@ PRINTED = regex(
     re.IGNORECASE,
 )
 
+
 def named(text: str) -> tuple[str, ...]:
     """The kinds that a text names, in the order of the tables."""
     told = {WORDS[word.lower()] for word in re.findall(rf"\b(?:{NAMES})\b", text, re.IGNORECASE)}

@@ -7,7 +7,8 @@ import re
 from grammar.text.patterns import regex
 
 HOUSE = regex(
-    r"\b(?:house|domestic|service|leisure)\b(?: (?:bank|batter(?:y|ies)|side|of|is|has|with))*[:,]? ?(?P<after>\d{2,4})(?: ?ah\b|(?=[\s,.;)]|$)(?! ?(?:v|a|w|m|amps?|watts?)\b))"
+    r"\b(?:house|domestic|service|leisure)\b(?: (?:bank|batter(?:y|ies)|side|of|is|has|with))*[:,]? ?(?P<after>\d{2,4})"
+    r"(?: ?ah\b|(?=[\s,.;)]|$)(?! ?(?:v|a|w|m|amps?|watts?)\b))"
     r"|\b(?P<before>\d{2,4}) ?ah (?:of )?(?:\w+ )?(?:house|domestic|service|leisure)\b",
     re.IGNORECASE,
 )

@@ -7,13 +7,15 @@ import re
 from grammar.text.patterns import regex
 
 CHARGE = (
-    r"(?:(?P<{0}half>half[- ](?:full|charged|empty|flat|discharged|dead))|(?P<{0}flat>(?:completely |fully )?(?:flat|empty"
-    r"|discharged|dead))|(?P<{0}full>(?:fully |full[- ]?)?(?:charged|full))|(?P<{0}share>\d{{1,3}}) ?(?:%|per ?cent))"
+    r"(?:(?P<{0}half>half[- ](?:full|charged|empty|flat|discharged|dead))"
+    r"|(?P<{0}flat>(?:completely |fully )?(?:flat|empty|discharged|dead))"
+    r"|(?P<{0}full>(?:fully |full[- ]?)?(?:charged|full))|(?P<{0}share>\d{{1,3}}) ?(?:%|per ?cent))"
 )
 THING = r"(?: (?:flooded|wet|agm|gel|lead|charged))?(?: (?:one|battery|batteries))?"
 BOTH = regex(
-    rf"\b(?<!not )(?:an?|the|my|is|at|if it(?:['’]s| is)|of an?) {CHARGE.format('a')}(?:(?! now\b| then\b| since\b)[^.!;]){{0,60}}?"
-    rf"\b(?:and|or|vs\.?|versus)\b(?:(?! now\b| then\b| since\b| but\b)[^.!;?]){{0,30}}?"
+    rf"\b(?<!not )(?:an?|the|my|is|at|if it(?:['’]s| is)|of an?) {CHARGE.format('a')}"
+    r"(?:(?! now\b| then\b| since\b)[^.!;]){0,60}?"
+    r"\b(?:and|or|vs\.?|versus)\b(?:(?! now\b| then\b| since\b| but\b)[^.!;?]){0,30}?"
     rf"\b(?:an?|the|at|if it(?:['’]s| is)|of an?) {CHARGE.format('b')}{THING}",
     re.IGNORECASE,
 )

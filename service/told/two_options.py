@@ -1,4 +1,4 @@
-"""Two supplies of which one is to be chosen, each told by its number: "two 6 V golf batteries in series or one 12 V"."""
+"""Two supplies of which one is to be chosen, each told by its number: "two 6 V batteries in series or one 12 V"."""
 
 from __future__ import annotations
 
@@ -10,8 +10,9 @@ from service.case import Case, Known
 
 COUNT = r"(?:one|a single|single|two|three|four|[1-4] ?x|[1-4]|an?)"
 VOLTS = r"\b(?:6|12)[ -]?v(?:olts?)?\b"
+SAME = r"(?:(?!\b(?:or|than|vs|versus)\b)[^.?!;])"
 CHOICE = regex(
-    rf"\b(?P<first>{COUNT} (?:(?!\b(?:or|than|vs|versus)\b)[^.?!;]){{0,50}}?{VOLTS}(?:(?!\b(?:or|than|vs|versus)\b)[^.?!;]){{0,45}}?)"
+    rf"\b(?P<first>{COUNT} {SAME}{{0,50}}?{VOLTS}{SAME}{{0,45}}?)"
     rf",? (?:or|better than|than|vs\.?|versus|rather than|instead of)(?: just| only)? "
     rf"(?P<other>{COUNT} [^.?!;]{{0,25}}?{VOLTS}[^.?!;,]*?)(?= for (?:an?|my|the|our)\b|[.?!;,]|$)",
     re.IGNORECASE,

@@ -300,7 +300,9 @@ def too_low(case: Case) -> Answer | None:
     one, whole = say.quantity(named, "V"), say.quantity(bank, "V")
     fit = f"fit one {whole} charger for the whole bank"
     if part_charged.one_only(case.text):
-        case.because("The battery without the charger is emptied and never filled, and wears out first", "series-charging")
+        case.because(
+            "The battery without the charger is emptied and never filled, and wears out first", "series-charging"
+        )
         head = f"No: charging one battery of a {whole} bank alone unbalances it and ruins both; {fit}."
         return TOPIC.says("no", head, outputs(1))
     case.because(f"A {whole} bank takes more volts to charge than a {one} charger has", "series-charging")

@@ -228,9 +228,10 @@ def beside_the_house(case: Case, rated: float, most: float, taken: float) -> Ans
         f"A house bank of {say.amp_hours(held)} takes {converter.whole(wanted)} or more while it is low",
         reference.row("charge_current", chemistry="lead")["low"].cite,
     )
+    house = f"which leaves only {say.quantity(left, 'A', 0)} for the {say.amp_hours(held)} house bank"
     head = (
-        f"Only just: it pulls about {converter.whole(taken)} of the {say.amps(most)} that a {say.amps(rated)} alternator "
-        f"gives for hours, which leaves only {say.quantity(left, 'A', 0)} for the {say.amp_hours(held)} house bank."
+        f"Only just: it pulls about {converter.whole(taken)} of the {say.amps(most)} that a {say.amps(rated)} "
+        f"alternator gives for hours, {house}."
     )
     return TOPIC.says("marginal", head)
 

@@ -230,8 +230,8 @@ def gone_at_once(case: Case, band: Band) -> Answer | None:
     if amps is None or gone < amps or not blown_at_once.told(case.text):
         return None
     case.because(
-        f"A {say.amps(gone)} fuse carries {say.amps(amps)}: so soon it blows of far more, such as a jammed propeller, a "
-        "worn motor or a short circuit; an electrician looks first",
+        f"A {say.amps(gone)} fuse carries {say.amps(amps)}: so soon it blows of far more, such as a jammed propeller, "
+        "a worn motor or a short circuit; an electrician looks first",
         "fuse-practice",
     )
     then = f"; then fit {say.amps(band.fit)}" if band.fit and not too_thin(case, band) else ""

@@ -190,8 +190,8 @@ def in_millimetres(case: Case, size: str, hole: float) -> Answer:
         return fitting(case, size)
     told, use = say.quantity(hole, "mm"), f"use a lug for {lug_holes(size)}"
     case.step(
-        f"The stud {size} is {say.quantity(across, 'mm')} and the hole {told}: the hole is the stud's size, and nothing "
-        "goes under the lug",
+        f"The stud {size} is {say.quantity(across, 'mm')} and the hole {told}: the hole is the stud's size, and "
+        "nothing goes under the lug",
         PRACTICE,
         WASHER.cite,
     )

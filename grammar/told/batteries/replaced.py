@@ -1,4 +1,4 @@
-"""A battery or charger that was changed for another one: "replaced the 80 Ah with a 120 Ah". The new one is there now."""
+"""A battery or charger that was changed for another one: "replaced the 80 Ah with a 120 Ah". The new one counts."""
 
 from __future__ import annotations
 
@@ -15,20 +15,26 @@ NOT_DONE = (  # "should be replaced with", "is it to be changed for", "not swapp
 OLD, NEW = r"(?P<old>[^.?!;]{3,45}?)", r"(?P<new>[^.?!;,]{3,45})"
 CHANGED = (
     regex(
-        rf"{NOT_DONE}\b(?:replaced|swapped|changed|exchanged|traded|upgraded|renewed)\b(?: out)? (?!by\b|with\b|to\b|for\b){OLD}"
-        rf"\s(?:with|for|by|to|against|into)\s{NEW}",
+        rf"{NOT_DONE}\b(?:replaced|swapped|changed|exchanged|traded|upgraded|renewed)\b(?: out)?"
+        rf" (?!by\b|with\b|to\b|for\b){OLD}\s(?:with|for|by|to|against|into)\s{NEW}",
         re.IGNORECASE,
     ),
     regex(rf"{NOT_DONE}\b(?:went|gone|moved|stepped up|upgraded)\s+from\s{OLD}\sto\s{NEW}", re.IGNORECASE),
     regex(
-        rf"\b(?:put|fitted|installed|have|has|got)\s(?P<new>[^.?!;,]{{3,35}}?)\s(?:in(?:to)? (?:the )?place of|instead of)\s"
-        r"(?P<old>[^.?!;,]{3,35})",
+        r"\b(?:put|fitted|installed|have|has|got)\s(?P<new>[^.?!;,]{3,35}?)"
+        r"\s(?:in(?:to)? (?:the )?place of|instead of)\s(?P<old>[^.?!;,]{3,35})",
         re.IGNORECASE,
     ),
-    regex(rf"(?:^|[.?!;,:]\s*|\b(?:a|the|my|our)\s)(?P<new>[^.?!;,]{{3,30}}?)\s(?:replaces|replaced)\s(?P<old>(?:an?|the|my|our)\s[^.?!;,]{{3,30}})(?<!\bwith\b)", re.IGNORECASE),
+    regex(
+        r"(?:^|[.?!;,:]\s*|\b(?:a|the|my|our)\s)(?P<new>[^.?!;,]{3,30}?)\s(?:replaces|replaced)"
+        r"\s(?P<old>(?:an?|the|my|our)\s[^.?!;,]{3,30})",
+        re.IGNORECASE,
+    ),
 )
 WISHED = regex(r"\b(?:should|shall|can|could|may|must|want|wish|thinking|plan\w*|going) (?:\w+ ){0,3}$", re.IGNORECASE)
-TURNED = frozenset({"battery.capacity", "battery.cca", "battery.ca", "battery.chemistry", "battery.reserve", "charger.current"})
+TURNED = frozenset(
+    {"battery.capacity", "battery.cca", "battery.ca", "battery.chemistry", "battery.reserve", "charger.current"}
+)
 
 
 def new_ones(text: str, stated: Sequence[Stated]) -> list[Stated]:

@@ -14,9 +14,11 @@ BENDS = r"(?:curves?|bends?|corners?|turns?|twists?|slack|detours?|ups and downs
 WAY = (
     rf"(?:with (?:all )?(?:the |its |some )?{BENDS}|(?:counting|including|allowing for) (?:all )?(?:the |its )?{BENDS}"
     r"|(?:along|round|around|through|following|by|via) (?:the|its|my|our) (?:\w+ )?"
-    r"(?:hull|side|route|bilge|lockers?|cupboards?|bulkheads?|frames?|stringers?|trunking|conduit|duct|engine|keel|deck|way round)"
+    r"(?:hull|side|route|bilge|lockers?|cupboards?|bulkheads?|frames?|stringers?|trunking|conduit|duct|engine|keel|deck"
+    r"|way round)"
     r"|as (?:it(?: is|['’]s)?|they are|the cable(?: is)?) (?:laid|run|runs|routed|lies|goes)"
-    r"|(?:if|when) (?:i|we|it|you) (?:follows?|goes|go) (?:along |round |around )?(?:the|its)|the way (?:it|the cable) (?:goes|runs|is laid))"
+    r"|(?:if|when) (?:i|we|it|you) (?:follows?|goes|go) (?:along |round |around )?(?:the|its)"
+    r"|the way (?:it|the cable) (?:goes|runs|is laid))"
 )
 NUMBER = r"(?P<{0}>\d{{1,3}}(?:[.,]\d{{1,2}})?) ?(?P<u{0}>m|metres?|meters?|ft|feet|foot)?"
 LAID = regex(

@@ -30,7 +30,8 @@ OFFERS = regex(
     re.IGNORECASE,
 )
 OWN = regex(
-    rf"\b(?:my|our|his|her|have(?: got)?|got|(?:batter(?:y|ies)|mine|ours|bank|it|they)(?: is| are|['’]s|['’]re)(?: all| both)?)"
+    r"\b(?:my|our|his|her|have(?: got)?|got"
+    r"|(?:batter(?:y|ies)|mine|ours|bank|it|they)(?: is| are|['’]s|['’]re)(?: all| both)?)"
     rf" (?:an? )?(?:\d+ ?(?:ah|v) )?(?P<after>{NAMES})\b(?! (?:setting|mode|position|programme|one\b))"
     rf"|\b(?P<before>{NAMES}) (?:batter(?:y|ies)|bank)\b",
     re.IGNORECASE,

@@ -11,15 +11,20 @@ from grammar.text.patterns import regex
 
 VOLTS, STATE = "reading.voltage", "reading.state"
 OTHERS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load", "charger.voltage", "battery.nominal"})
-READ = regex(r"(?<![\d.,])(?P<volts>(?:1[0-4]|2[0-8])[.,]\d{1,2})(?![.,]?\d)(?: ?v(?:olts?)?\b)?(?! ?(?:a|ah|amps?|mm|m)\b)", re.I)
+READ = regex(
+    r"(?<![\d.,])(?P<volts>(?:1[0-4]|2[0-8])[.,]\d{1,2})(?![.,]?\d)(?: ?v(?:olts?)?\b)?(?! ?(?:a|ah|amps?|mm|m)\b)",
+    re.I,
+)
+SHORT = frozenset({"mon", "tue", "tues", "wed", "thu", "thur", "thurs", "fri"})
 WEEK = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 PART = r"(?: (?:early |late )?(?:morning|afternoon|evening|night|noon))?"
 DAY = regex(
     rf"\b(?P<week>mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?s?\b{PART}"
-    rf"|\b(?P<date>\d{{1,2}})(?:st|nd|rd|th)\b"
-    rf"|\b(?P<ago>\d+|a|an|one|two|three|four|five|six) (?P<of>day|night|week)s? ago\b"
+    r"|(?<=\bon )(?:the )?(?P<date>\d{1,2})(?:st|nd|rd|th)\b(?! (?:battery|one|cell|bank|of the \w+ (?:batt|cells)))"
+    r"|\b(?P<ago>\d+|a|an|one|two|three|four|five|six) (?P<of>day|night|week)s? ago\b"
     rf"|\b(?P<past>yesterday|last (?:night|evening|week|weekend|month)|the (?:day|night|week) before){PART}"
-    rf"|\b(?P<now>today|tonight|this (?:morning|afternoon|evening|week|weekend)|now(?:adays)?|just now|at the moment){PART}\b",
+    r"|\b(?P<now>today|tonight|this (?:morning|afternoon|evening|week|weekend)|now(?:adays)?|just now|at the moment)"
+    rf"{PART}\b",
     re.IGNORECASE,
 )
 NUMBERS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
@@ -27,6 +32,7 @@ PAST = {"week": 7, "weekend": 4, "month": 30}  # days; a night or a day before i
 NEAR = 22  # characters between volts and their day
 PAST_A_MARK = 10  # a comma between them counts for so many
 MONTH, A_WEEK = 30, 7
+FEW = 4  # batteries that "on the 3rd" may count
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +59,7 @@ def read_on_days(text: str) -> tuple[Dated, ...]:
     >>> read_on_days("12.7 on the port battery, 12.1 on the other, read on Sunday")
     ()
     """
-    days = list(DAY.finditer(text))
+    days = _days(text)
     found = list(READ.finditer(text)) if len(days) > 1 else []
     gaps = sorted(
         (gap, volts.start(), day.start(), volts, day)
@@ -70,6 +76,15 @@ def read_on_days(text: str) -> tuple[Dated, ...]:
     if len(paired) < 2:
         return ()
     return tuple(sorted(paired, key=lambda item: (item.now, item.span)))
+
+
+def _days(text: str) -> list[re.Match[str]]:
+    """The days that are named; "sat" and "sun" are days beside "fri" or in capitals, "1st" and "2nd" batteries."""
+    found = list(DAY.finditer(text))
+    sure = any(day[0].lower() in SHORT for day in found)
+    dates = [int(day["date"]) for day in found if day["date"]]
+    named = [day for day in found if sure or day[0] not in ("sat", "sun")]
+    return [day for day in named if not day["date"] or max(dates) > FEW]
 
 
 def days_between(first: Dated, last: Dated) -> int | None:
