@@ -320,6 +320,11 @@ def _charged_in_part(seen: Seen) -> bool:
     return above and seen.found <= {"bank-wiring", "unclear", "dc-dc"} and part_charged.one_only(seen.message.text)
 
 
+def _linked(seen: Seen) -> bool:
+    """ "Connect the 12 V engine battery and the 24 V bow bank in parallel while motoring?"."""
+    return seen.found <= {"dc-dc", "unclear"} and not seen.message.dangers and other_volts.linked(seen.message.text)
+
+
 def _of_more_volts(seen: Seen) -> bool:
     """ "A 24 V windlass for a 12 V boat, feed it from the house?"."""
     fed = other_volts.motor_above(seen.message.text) and other_volts.FED.search(seen.message.text)
@@ -353,6 +358,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("run-time", _lasting),
     ("charger-banks", _charged_in_part),
     ("bank-wiring", _of_more_volts),
+    ("bank-wiring", _linked),
     ("run-check", _supplied),
     ("run-check", _cut_off),
     ("run-check", _each_sized),

@@ -78,7 +78,8 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
 
 def _never_joined(message: Message, found: Set[str]) -> set[str]:
     """The topics on joining, where the danger of jump leads is the answer, or one of two is to be chosen."""
-    if any(item.family == "jump-start" for item in message.dangers) and other_volts.jumped(message.text):
+    unlike = other_volts.jumped(message.text) or other_volts.linked(message.text)
+    if unlike and any(item.family == "jump-start" for item in message.dangers):
         return {"bank-wiring", "dc-dc"} & found
     chosen = {"bank-wiring", "run-check"} <= found and two_options.weighed(message.text)
     return {"bank-wiring"} if chosen else set()

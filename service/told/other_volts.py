@@ -14,6 +14,7 @@ JUMPS = regex(r"\b(?:jump|boost)\w*\b", re.IGNORECASE)
 GIVER = regex(  # what the current comes from
     r"\b(?:from|off|with|using|by|via|to)\b(?:\W+(?!and\b|to\b)\w+){0,4}?\W+" + SYSTEM.format("volts"), re.IGNORECASE
 )
+IN_SERIES = regex(r"\bin series\b", re.IGNORECASE)
 ONE_OF_IT = regex(r"\bone (?:battery )?of (?:it|them|the two|its)\b", re.IGNORECASE)
 MOTOR = r"(?:thruster|windlass|winch|unit|motor|bow ?thruster)"
 OF_MOTOR = regex(
@@ -26,6 +27,16 @@ OF_BOAT = regex(
     rf"{SYSTEM.format('before')}[ -](?:house|domestic|service|boat|aboard|on board|engine|system)\b"
     rf"|\b{ABOARD}\b(?: (?:is|has|only|bank|battery|batteries|of|on|at|aboard|runs|just|all|with|are|a))*,? "
     rf"{SYSTEM.format('after')}",
+    re.IGNORECASE,
+)
+LINKED = regex(
+    rf"\b(?:link|join|connect|combin|parallel|tie|bridge|couple|hook)\w*\b[^.?!;]{{0,30}}?{SYSTEM.format('one')}"
+    rf"[^.?!;]{{0,30}}?\b(?:to|with|and|onto)\b[^.?!;]{{0,20}}?{SYSTEM.format('other')}",
+    re.IGNORECASE,
+)
+BETWEEN = regex(  # what is no join of the two: a converter, a series that makes the higher volts
+    r"\b(?:series|dc[- ]?(?:to[- ]?)?dc|b2b|converters?|chargers?|inverters?|mak(?:e|es|ing)|two 12|2 ?x ?12|four"
+    r"|not)\b",
     re.IGNORECASE,
 )
 FED = regex(r"\b(?:tap|feed|fed|take|run|supply|supplied|power|powered|hook|connect)\w*\b", re.IGNORECASE)
@@ -42,11 +53,28 @@ def jumped(text: str) -> bool:
     >>> jumped("my 24 V bank of two 12 V batteries, jump it from a 24 V lorry?")
     False
     """
-    if JUMPS.search(text) is None or ONE_OF_IT.search(text) or one_by_one.IN_TURN.search(text):
+    if (
+        JUMPS.search(text) is None
+        or IN_SERIES.search(text)
+        or ONE_OF_IT.search(text)
+        or one_by_one.IN_TURN.search(text)
+    ):
         return False
     giver = GIVER.search(text)
     own = [_volts(found) for found in ANY.finditer(text) if giver and found.end() != giver.end()]
     return giver is not None and bool(own) and max(own) != _volts(giver)
+
+
+def linked(text: str) -> bool:
+    """Whether batteries of unlike volts are to be joined with nothing between that turns one into the other.
+
+    >>> linked("link my 12V house to the 24V bow bank with a VSR"), linked("connect two 12 V in series to make 24V")
+    (True, False)
+    """
+    found = LINKED.search(text)
+    if found is None or BETWEEN.search(text):
+        return False
+    return _system(found["one"]) != _system(found["other"])
 
 
 def motor_above(text: str) -> tuple[float, float] | None:
@@ -65,5 +93,9 @@ def motor_above(text: str) -> tuple[float, float] | None:
 
 
 def _volts(found: re.Match[str]) -> float:
-    typed = next(value for value in found.groupdict().values() if value).lower()
+    return _system(next(value for value in found.groupdict().values() if value))
+
+
+def _system(typed: str) -> float:
+    typed = typed.lower()
     return WORDS.get(re.sub(r"\W", "", typed)) or float(typed)

@@ -18,6 +18,10 @@ SEVERAL = regex(
     r"|\banother charger\b|\bone for both\b",
     re.IGNORECASE,
 )
+WORD = regex(r"\bchargers?\b", re.IGNORECASE)
+CONVERTS = regex(
+    r"\bdc[- ]?(?:to[- ]?)?dc\b|\bconverters?\b|\bb2b\b|\b12 ?v?(?: ?[/-] ?| to |-to-)24\b|\bsolar\b", re.IGNORECASE
+)
 ON_ONE = regex(
     r"\b(?:on|to|onto|across|over|at|of)\W+(?:just |only |merely )?(?:the )?"
     r"(?:one|1|a single|first|second|lower|upper|bottom|top|half|either)\b(?! charger)",
@@ -42,6 +46,12 @@ def one_only(text: str) -> bool:
     (True, False)
     """
     return ON_ONE.search(text) is not None and single(text)
+
+
+def named_once(text: str) -> float | None:
+    """The volts of the one charger that is told of, with no converter beside it; None where none is named so."""
+    one = len(WORD.findall(text)) == 1 and CONVERTS.search(text) is None and single(text)
+    return volts(text) if one else None
 
 
 def single(text: str) -> bool:

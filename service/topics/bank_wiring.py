@@ -125,9 +125,10 @@ def of_the_pair(case: Case) -> Answer:
 
 def before_all(case: Case) -> Answer | None:
     """What is answered whatever the batteries are: a tap, a maker's word, a choice, volts that cannot be made."""
-    if other_volts.jumped(case.text):
+    if other_volts.jumped(case.text) or other_volts.linked(case.text):
         case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
-        return TOPIC.says("no", "No: batteries of unlike volts must never be joined, by jump leads or otherwise.")
+        head = "No: batteries of unlike volts must never be joined; only a 12-to-24 V charger may stand between them."
+        return TOPIC.says("no", head)
     if volts := other_volts.motor_above(case.text):
         return of_more_volts(case, *volts)
     if case.says("detail:tap") or (case.said("bank.layout") in SERIES and asks_to_tap(case.text)):

@@ -16,6 +16,7 @@ from service.reply import Answer, Figure, Option, Urgency, strictness
 from service.told import caps, charger_settings, in_its_place
 from service.topic import Lever, Topic
 
+LONGEST = 30  # words of a headline
 SEALED = ("agm", "gel", "lfp")
 EQUALISES = ("detail:equalise", "detail:equalising")
 NEVER_EQUALISES = regex(
@@ -165,7 +166,8 @@ def with_amps(case: Case, amps: charge_amps.Finding, head: str, but: str, *figur
     if amps.wants:
         return TOPIC.needs(*amps.wants, headline=f"We can't say yet: {amps.say}.", figures=figures)
     if amps.verdict == "yes":
-        return TOPIC.says("yes", f"{head}; {amps.say}.", *figures)
+        both = f"{head}; {amps.say}."
+        return TOPIC.says("yes", both if len(both.split()) <= LONGEST else f"{head}.", *figures)
     return TOPIC.says(amps.verdict, f"{opening(case, amps.verdict)}: {but}{amps.say}.", *figures)
 
 

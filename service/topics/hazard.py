@@ -115,7 +115,7 @@ def families(case: Case, status: str) -> list[str]:
     known = {item["id"].value for item in reference.rows("hazards")}
     parts = (cue.split(":") for cue in case.cues if cue.startswith("danger:"))
     found = {part[1] for part in parts if len(part) == 3 and part[2] == status and part[1] in known}
-    if JUMP in found and other_volts.jumped(case.text):
+    if JUMP in found and (other_volts.jumped(case.text) or other_volts.linked(case.text)):
         found = {*(found - {JUMP}), JUMP_UNLIKE}
     return sorted(hurt_by_a_burst(case, found) if status == "present" else found)
 

@@ -61,6 +61,16 @@ def test_a_sum_told_beside_another_question_is_the_bank():
             "No, not straight from 12 V to 24 V",
         ),
         ("How do I charge a 24V bank from a 12V house bank?", "dc-dc", "With a DC-to-DC charger"),
+        ("Could I link my 12V house to the 24V bow bank with a VSR?", "bank-wiring", "No: batteries of unlike volts"),
+        ("Connect 12V engine battery and 24 V bow bank in parallel?", "bank-wiring", "No: batteries of unlike volts"),
+        ("Connect the two 12 V in series to make 24V, ok?", "bank-wiring", "Yes: two batteries in series"),
+        (
+            "Is a 12V 10A charger enough for a 24 V 100 Ah bank?",
+            "charger-size",
+            "No: a 12 V charger cannot charge a 24 V",
+        ),
+        ("12-to-24 V charger of 15 A for 24 V 75 Ah AGM, big enough?", "charger-size", "Yes: 15 A suits 75 Ah"),
+        ("Can I charge my 12 V battery with a 24 V charger?", "charger-setting", "No: a 24 V charger must never go on"),
     ],
 )
 def test_volts_of_unlike_sides_are_not_joined(text, topic, told):
@@ -198,6 +208,7 @@ def test_a_fuse_that_blows_at_once_has_a_cause(text, told):
             "run-check",
             "Yes: your 900 CCA",
         ),
+        ("He replaced his 80Ah by 120 Ah. My charger has 10 A, ok?", "charger-size", "We can't say yet: the amp-hours"),
         # only thought of, or joined
         (
             "Should I replace my 80 Ah AGM with a 120 Ah AGM? Charger 15 A",

@@ -32,8 +32,13 @@ CHANGED = (
     ),
 )
 WISHED = regex(r"\b(?:should|shall|can|could|may|must|want|wish|thinking|plan\w*|going) (?:\w+ ){0,3}$", re.IGNORECASE)
+ANOTHERS = regex(r"\b(?:he|she|they|neighbou?r|friend|brother|mate) (?:has |have |had |just )*$", re.IGNORECASE)
+MINE = regex(r"\b(?:i (?:have|own|use|got)|my|mine|our|ours|we have)\b", re.IGNORECASE)
 TURNED = frozenset(
-    {"battery.capacity", "battery.cca", "battery.ca", "battery.chemistry", "battery.reserve", "charger.current"}
+    (
+        *("battery.capacity", "battery.cca", "battery.ca", "battery.chemistry", "battery.reserve"),
+        *("charger.current", "alternator.current"),
+    )
 )
 
 
@@ -44,7 +49,8 @@ def new_ones(text: str, stated: Sequence[Stated]) -> list[Stated]:
         return list(stated)
     old, new = found.span("old"), found.span("new")
     told = {item.fact for item in stated if _in(item, new)} & TURNED
-    gone = [item for item in stated if item.fact in told and _in(item, old)]
+    anothers = ANOTHERS.search(text[: found.start()]) and MINE.search(text[found.end() :])
+    gone = [item for item in stated if item.fact in told and (_in(item, old) or (anothers and _in(item, new)))]
     lost = {item.fact for item in gone}
     kept = [item for item in stated if item not in gone]
     first = {item.fact for item in kept if item.of == 1}
