@@ -29,9 +29,13 @@ OF_BOAT = regex(
     rf"{SYSTEM.format('after')}",
     re.IGNORECASE,
 )
+NO_LOAD = (  # whose volts are a battery's: "a 24 V thruster bank", but not "a 12 V thruster"
+    r"(?! (?:bow |stern |electric )?(?:thruster|motor|windlass|winch|unit|fridge|radio|lights?|pump|plotter|heater)s?\b"
+    r"(?! (?:bank|batter)))"
+)
 LINKED = regex(
-    rf"\b(?:link|join|connect|combin|parallel|tie|bridge|couple|hook)\w*\b[^.?!;]{{0,30}}?{SYSTEM.format('one')}"
-    rf"[^.?!;]{{0,30}}?\b(?:to|with|and|onto)\b[^.?!;]{{0,20}}?{SYSTEM.format('other')}",
+    rf"\b(?:link|join|connect|combin|parallel|tie|bridge|couple|hook)\w*\b[^.?!;]{{0,30}}?{SYSTEM.format('one')}{NO_LOAD}"
+    rf"[^.?!;]{{0,30}}?\b(?:to|with|and|onto)\b[^.?!;]{{0,20}}?{SYSTEM.format('other')}{NO_LOAD}",
     re.IGNORECASE,
 )
 BETWEEN = regex(  # what is no join of the two: a converter, a series that makes the higher volts

@@ -171,7 +171,8 @@ def unclaimed(message: Message, appeals: Iterable[Appeal] = ()) -> tuple[Message
     kept = [item for item in message.stated if item not in taken]
     first = {item.fact for item in kept if item.of == 1}
     kept = [item if item.fact in first or item.of == 1 else replace(item, of=1) for item in kept]
-    return replace(message, stated=tuple(kept)), tuple(taken)
+    only_told = set(own) - set(own_sums.put_up(message))
+    return replace(message, stated=tuple(kept)), tuple(item for item in taken if item not in only_told)
 
 
 def _is_claimed(item: Stated, message: Message, found: Claim) -> bool:

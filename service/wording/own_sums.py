@@ -39,15 +39,29 @@ ANOTHER = regex(  # "and a 200 Ah"
 ANOTHER_YET = regex(r"\b(?:an?|the|another) $", re.IGNORECASE)  # after one sum: "24 V and a 12 V"
 RESTATED = regex(r"\b(?<!and )(?<!plus )(?<!with )(?<!beside )(?:the|these|those|whole|all|combined) $", re.IGNORECASE)
 ASKED = regex(
-    r"""^[^.!?;]{0,60}\? | ^[^?]{0,30}?(?:[,.;:–-]\s*|\s)(?:is\s+(?:that|this|it)\s+|am\s+i\s+)?
+    r"""^(?:(?!\b(?:how|what|which|why|when|where|can|could|do|does|may|should)\b)[^.!?;]){0,60}\?
+      | ^[^?]{0,30}?(?:[,.;:–-]\s*|\s)(?:is\s+(?:that|this|it)\s+|am\s+i\s+)?
         (?:correct|right|true|yes|agreed?|ok|okay|no)\s*[?.!]*\s*(?:$|\?)""",
     re.IGNORECASE | re.VERBOSE,
+)
+QUESTION = regex(  # before a sum: "is that 12 V 220 Ah"
+    r"\b(?:is|are|do|does|will|would|so)\s(?:that|this|it|they|these|those|i|we|two|three|four)\b", re.IGNORECASE
 )
 NEAR = 0.01
 
 
+def put_up(message: Message) -> tuple[Stated, ...]:
+    """The figures of a message that are its own sum of batteries joined, put up to be checked."""
+    return tuple(item for item, asked in _found(message) if asked)
+
+
 def found(message: Message) -> tuple[Stated, ...]:
-    """The figures of a message that are its own sum of batteries joined, to be checked."""
+    """Those and the sums that are only told again, which are no further battery either."""
+    return tuple(item for item, _ in _found(message))
+
+
+def _found(message: Message) -> tuple[tuple[Stated, bool], ...]:
+    """Each sum, and whether it is put up to be checked."""
     first = {item.fact: item for item in message.stated if item.of == 1}
     many, layout = first.get(COUNT), first.get(LAYOUT)
     if many is None or layout is None or float(many.value) < 2:
@@ -55,23 +69,24 @@ def found(message: Message) -> tuple[Stated, ...]:
     return tuple(_sums(message, first))
 
 
-def _sums(message: Message, first: dict[str, Stated]) -> Iterator[Stated]:
+def _sums(message: Message, first: dict[str, Stated]) -> Iterator[tuple[Stated, bool]]:
     """One after the other, each led in from what is told before it."""
     text = message.text
     told = sorted(message.stated, key=lambda item: item.span)
     end, battery = 0, [first[COUNT], *(first[fact] for fact in ("battery.capacity", "battery.cca") if fact in first)]
     begun = max(item.span[0] for item in battery if item.of == 1)
-    sums: list[Stated] = []
+    sums: list[tuple[Stated, bool]] = []
     for item in told:
         lead = text[end : item.span[0]] if end else ""
         after = text[item.span[1] :]
         other = (ANOTHER_YET if sums else ANOTHER).search(lead)
         led = LEADS.fullmatch(lead) and not other and (sums or SAYS_SO.search(lead))
-        put_up = led and (sums or ASKED.search(after)) and _may_be(item, first)
+        asks = bool(ASKED.search(after) or QUESTION.search(lead) or (sums and sums[-1][1]))
+        put_up = bool(led) and asks and _may_be(item, first)
         restated = (led or RESTATED.search(lead)) and _is_sum(item, first)
         if item.span[0] > begun and (put_up or restated):
-            sums.append(item)
-            yield item
+            sums.append((item, put_up))
+            yield sums[-1]
         end = max(end, item.span[1])
 
 

@@ -22,6 +22,8 @@ from tests.talks import on, plain, talk
             "No: two batteries in parallel (plus to plus) give 12 V and 170",
         ),
         ("Would two 55 Ah in parallel replace my 110 Ah, yes?", "Yes: two batteries in parallel"),
+        ("Two 12V 110 in series as 24: how many volts and Ah?", "Two batteries in series (plus to minus) give 24 V"),
+        ("Two 12s in a row make 24, but do the amp hours go up too, 110 each?", "Two batteries in series"),
         # a second battery, volts that are wanted
         ("One 100 Ah and one 200 Ah in series, ok?", "No: batteries of 100 Ah and 200 Ah must not be joined"),
         ("I have a 90 Ah and want to add a 180 Ah in parallel, is that right?", "Only just: batteries of 90 Ah"),

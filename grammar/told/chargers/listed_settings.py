@@ -36,6 +36,7 @@ OWN = regex(
     rf"|\b(?P<before>{NAMES}) (?:batter(?:y|ies)|bank)\b",
     re.IGNORECASE,
 )
+ENDS = regex(r"[.?!;](?= |$)")
 OF_BATTERIES = regex(r"\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE)
 
 
@@ -51,7 +52,7 @@ def rows(text: str) -> Iterator[Span]:
 
 def beside_the_list(text: str, stated: Sequence[Stated]) -> list[Stated]:
     """The facts of a message with the kind that is told apart from the listed settings as the battery's."""
-    spans = tuple(span for span in rows(text) if not text[span[1] :].lstrip().startswith("?"))  # "gel or AGM?"
+    spans = tuple(span for span in rows(text) if _is_offered(text, span))
     own = next((found for found in OWN.finditer(text) if spans and not _in(found.span(), spans)), None)
     if own is None:
         return list(stated)
@@ -74,6 +75,14 @@ def place_of(text: str, kind: str) -> str:
     place = regex(rf"\b(?P<place>\d|[a-h])(?: ?[=.:)] ?| ){QUOTE}(?:{names})\b", re.IGNORECASE)
     found = next((hit for start, end in rows(text) for hit in place.finditer(text[start:end])), None)
     return str(found["place"]).upper() if found else ""
+
+
+def _is_offered(text: str, span: Span) -> bool:
+    """Whether a list is told as a charger's in its own sentence, and no choice of batteries: "gel or AGM?"."""
+    start = max((found.end() for found in ENDS.finditer(text, 0, span[0])), default=0)
+    last = ENDS.search(text, span[1])
+    sentence = text[start : last.start() if last else len(text)]
+    return OFFERS.search(sentence) is not None and not text[span[1] :].lstrip().startswith("?")
 
 
 def _in(span: Span, spans: Sequence[Span]) -> bool:
