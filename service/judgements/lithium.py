@@ -147,7 +147,7 @@ def words(case: Case, verdict: str, running: float, inrush: float, found: Limits
 
 
 SECONDS = regex(
-    r"\b(?P<seconds>\d{1,2}) ?(?:s|secs?|seconds?)\b", re.IGNORECASE
+    r"\b(?P<seconds>\d{1,2}|two|three|five|ten|fifteen|twenty|thirty) ?(?:s|secs?|seconds?)\b", re.IGNORECASE
 )  # of a peak; where none are told "a few seconds"
 
 
@@ -168,7 +168,10 @@ def peak_lasts(case: Case) -> str:
     told = case.stated.get("battery.peak_current")
     after = case.text[told.span[1] : told.span[1] + PEAK_WITHIN] if told is not None and told.span else ""
     found = SECONDS.search(after)
-    return say.quantity(float(found["seconds"]), "s") if found else "a few seconds"
+    if found is None:
+        return "a few seconds"
+    typed = found["seconds"].lower()
+    return say.quantity(float(typed), "s") if typed.isdigit() else f"{typed} seconds"
 
 
 def still_open(case: Case, found: Limits, running: float, inrush: float) -> str:

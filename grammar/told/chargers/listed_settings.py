@@ -19,9 +19,9 @@ WORDS = {
 NAMES = "|".join(WORDS)
 MORE = r"calcium|standard|normal|sealed|vrla|eq(?:uali[sz]\w*)?|boost|winter|cold|supply"  # on a switch, and no kind
 QUOTE = "[\"'“”‘’]?"
-PLACE = r"(?:(?:\d|[a-h])(?: ?[=.:)] ?| ))?"  # "1 = gel", "B AGM"
+PLACE = r"(?:(?:\d|[a-h]) ?[=.:)] ?|(?:\d|[b-h]|(?<=: )a) )?"  # "1 = gel", "B AGM"; "a gel" has its article
 VOLTS = r"(?: (?:is|at|says|gives|has))?(?: ?[=:(]? ?1[2-6][.,]\d{1,2}(?: ?v(?:olts?)?)?\)?)?"
-ONE = rf"{PLACE}{QUOTE}\b(?:{NAMES}|{MORE})\b{QUOTE}{VOLTS}"
+ONE = rf"{PLACE}(?:an? |the )?{QUOTE}\b(?:{NAMES}|{MORE})\b{QUOTE}{VOLTS}"
 LISTED = regex(rf"\b{ONE}(?:(?:,? (?:and|or) |, ?|; ?| ?/ ?| ?& ?| ){ONE})+", re.IGNORECASE)
 LISTED_NAMES = regex(rf"\b(?:{NAMES})\b", re.IGNORECASE)
 OFFERS = regex(
@@ -33,7 +33,7 @@ OWN = regex(
     r"\b(?:my|our|his|her|have(?: got)?|got"
     r"|(?:batter(?:y|ies)|mine|ours|bank|it|they)(?: is| are|['’]s|['’]re)(?: all| both)?)"
     rf" (?:an? )?(?:\d+ ?(?:ah|v) )?(?P<after>{NAMES})\b(?! (?:setting|mode|position|programme|one\b))"
-    rf"|\b(?P<before>{NAMES}) (?:batter(?:y|ies)|bank)\b",
+    rf"|\b(?P<before>{NAMES}) (?:batter(?:y|ies)|bank)\b|\ban? \d+ ?ah (?P<sized>{NAMES})\b",
     re.IGNORECASE,
 )
 ENDS = regex(r"[.?!;](?= |$)")
@@ -56,7 +56,7 @@ def beside_the_list(text: str, stated: Sequence[Stated]) -> list[Stated]:
     own = next((found for found in OWN.finditer(text) if spans and not _in(found.span(), spans)), None)
     if own is None:
         return list(stated)
-    name = "after" if own["after"] else "before"
+    name = next(key for key, typed in own.groupdict().items() if typed)
     kept = [item for item in stated if not (item.fact in IN_A_LIST and _in(item.span, spans))]
     kept = [item for item in kept if not (item.fact == SETTING and item.span == own.span(name))]
     if any(item.fact == KIND for item in kept):
@@ -72,9 +72,11 @@ def place_of(text: str, kind: str) -> str:
     ('2', '')
     """
     names = "|".join(word for word, meant in WORDS.items() if meant == kind)
-    place = regex(rf"\b(?P<place>\d|[a-h])(?: ?[=.:)] ?| ){QUOTE}(?:{names})\b", re.IGNORECASE)
-    found = next((hit for start, end in rows(text) for hit in place.finditer(text[start:end])), None)
-    return str(found["place"]).upper() if found else ""
+    place = regex(
+        rf"\b(?:(?P<marked>\d|[a-h]) ?[=.:)] ?|(?P<bare>\d|[b-h]|(?<=: )a) ){QUOTE}(?:{names})\b", re.IGNORECASE
+    )
+    found = next((hit for start, end in rows(text) for hit in place.finditer(text, start, end)), None)
+    return str(found["marked"] or found["bare"]).upper() if found else ""
 
 
 def _is_offered(text: str, span: Span) -> bool:
