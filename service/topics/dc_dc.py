@@ -30,6 +30,7 @@ def instead(case: Case) -> Iterator[Value]:
         yield True
 
 
+LONGEST = 30  # words of a headline
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
 STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?|by (?:a )?cable|without (?:a )?(?:converter|dc))\b", re.IGNORECASE)
@@ -121,7 +122,9 @@ def together(case: Case, joined: Answer, given: Answer) -> Answer:
     head = joined.headline
     if joined.verdict != "no":
         begun = head.removeprefix("We can't say yet: ").rstrip(".")
-        head = f"{begun[0].upper()}{begun[1:]}; it takes {taken_of(case, given)}."
+        begun = f"{begun[0].upper()}{begun[1:]}"
+        whole = f"{begun}; it takes {taken_of(case, given)}."
+        head = whole if len(whole.split()) <= LONGEST else f"{begun}; it takes {taken_of(case, given).split(' (')[0]}."
     return replace(joined, verdict=verdict, headline=head, figures=given.figures, asks=(*joined.asks, *given.asks))
 
 
