@@ -18,6 +18,17 @@ from grammar.told.words import ahead_of
 FUSE_THERE = regex(  # "fuse at the battery 250 A"
     r"\b(?:fuse|breaker) (?:at|near|by|beside|on|in) (?:the|its|my|our) \w+(?: \w+)?[,:]? (?:is |of )?$", re.IGNORECASE
 )
+PUT_IN = regex(
+    r"\b(?:go|fit|use|take|try|put|need|is|are|would|will|to|up to|with|one of|change to)(?: in)?(?: an?| the)? $",
+    re.IGNORECASE,
+)
+ASKED = regex(
+    r"^(?: (?:be|is|it|one|a better one|ok|okay|fine|instead|in|then|allowed|better|now|right|enough|good|too much"
+    r"|safe|help|do))*"
+    r"\W{0,2}\?",
+    re.IGNORECASE,
+)
+ASKING = 40  # characters after amps that are asked about
 WEIGHED = frozenset({"big", "small", "large", "much", "little", "heavy", "light", "good", "right"})
 FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
 
@@ -40,6 +51,8 @@ def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Clai
     if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):
         return Claim("fuse.rating", "role")
     if _gives_way(scene, item, claim) and (of_another(scene, item, value) or is_choice(scene, item)):
+        return Claim("fuse.rating", "role")
+    if _gives_way(scene, item, claim) and _put_in_its_place(scene, item, value):
         return Claim("fuse.rating", "role")
     if claim is None and stands_in(scene, item, value):
         return Claim("fuse.rating", "role")
@@ -77,6 +90,14 @@ def _blown(scene: Scene, item: Item, value: float) -> bool:
     """Whether amps of a usual size begin what follows on a fuse that blew: "my fuse blew again. 200 A, ..."."""
     before = scene.items[item.at - 1] if item.at else None
     return before is not None and before.kind in ("mark", "end") and value in FUSES and scene.blown
+
+
+def _put_in_its_place(scene: Scene, item: Item, value: float) -> bool:
+    """Whether amps of a usual size are asked about after a fuse that blew: "it blew again. Fit 350 A?"."""
+    if not scene.blown or value not in FUSES or "fuse" not in scene.heads:
+        return False
+    start, end = scene.span(item.start, item.end)
+    return PUT_IN.search(scene.ahead(start)) is not None and ASKED.match(scene.text[end : end + ASKING]) is not None
 
 
 def _to_be_fused(scene: Scene, item: Item, value: float) -> bool:

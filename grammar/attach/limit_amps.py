@@ -18,6 +18,7 @@ PAIR = 9  # pieces between two limits of one battery
 SHORT = 60.0  # seconds that a peak may last
 AFTER = 3.0  # an owner that follows is further away than one before
 DRAWING = frozenset({"draw", "draws", "drawing", "averages", "averaging", "takes", "pulls", "uses"})
+RUNNING = DRAWING | {"draw", "drew", "run", "runs", "running"}
 OF_LOADS = frozenset({"thruster", "thrusters", "motor", "motors", "windlass", "its"})
 LABELS = frozenset({"sticker", "label", "printed", "marked", "stamped"})
 LEAD = frozenset({"flooded", "agm", "gel", "lead"})
@@ -39,6 +40,8 @@ def limit_pair(scene: Scene, item: Item) -> Claim | None:
     others = [other for other in near if other is not item and other.dim in FIGURES]
     if named := _named_first(scene, item, [other for other in others if other.dim == "AMP"]):
         return named
+    if scene.word(item.start - 1) in RUNNING:  # "the thruster draws 250 A for 6 seconds"
+        return None
     owned = {"charger", "alternator", "dcdc", "panel"} & scene.heads
     if scene.lithium and not owned and scene.word(item.start - 1) in GIVES:
         return Claim("battery.max_current", "role")  # "each lithium may give 100 A"

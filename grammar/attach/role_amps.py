@@ -46,7 +46,8 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("charger.current", "role")
     if claim and claim.fact == "battery.max_current" and scene.lithium and _is_named_limit(scene, item):
         return claim
-    of_load = not is_limited(scene, item) or owner_of(scene, item) == "load"
+    owned = owner_of(scene, item) == "load" or scene.word(item.start - 1) == "running"
+    of_load = not is_limited(scene, item) or owned
     if claim and claim.fact == "battery.max_current" and of_load:
         given = by_group(scene, item)
         own = given is not None and given.fact in ("alternator.current", "drain.current")

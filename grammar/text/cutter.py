@@ -141,7 +141,7 @@ def stud(token: Token) -> Part:
 
 def case(token: Token) -> Part:
     """ "group 31", "8D"."""
-    size = re.search(r"(?:GC|U|L)?[0-9]+[A-RT-Z]*", re.sub("SERIES|SIZE", "", token.upper()).replace("EIGHT ", "8"))
+    size = re.search(r"(?:GC|U|LN?|H)?[0-9]+[A-RT-Z]*", re.sub("SERIES|SIZE", "", token.upper()).replace("EIGHT ", "8"))
     assert size
     return measured(MARINE.sub("", size.group()), units.units()["group"], place(token))
 

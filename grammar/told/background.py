@@ -46,6 +46,25 @@ YOUNG = (
 OF_PERSON = regex(rf"\b{YOUNG},? ?\(?(?:who is |now |of |aged |is |only )*$", re.IGNORECASE)
 PERSON_NEXT = regex(rf"^[ -]?(?:olds?|of age)?[ -]?{YOUNG}\b", re.IGNORECASE)  # "my 19 year old student"
 THINGS = regex(r"\b(?:battery|batteries|agm|gel|lithium|wet|flooded|one|it|bank|fitted|installed)\b", re.IGNORECASE)
+MAN = (
+    r"(?:neighbou?r|friend|mate|pal|chap|bloke|guy|man|boy|fellow|brother|brother-in-law|cousin|uncle|father|dad|lady|couple"
+    r"|people|lad|next door|next boat)"
+)
+KINDS = r"(?:batter(?:y|ies)|batts?|bank|agms?|gels?|wets?|lithiums?|ones?|set)"
+THEIRS = rf"(?:his|her|their|{MAN}['’]s|{MAN}s['’]?) (?:own |old )?(?:\w+ )?{KINDS}"
+NO_OTHER = r"(?:(?!\b(?:my|mine|our|ours|we|i)\b)[^.?!;]){0,30}"  # and none of one's own after it
+OF_ANOTHER = regex(  # "his have lasted", "my neighbour's AGM batteries are", "the chap next door has had his gel for"
+    rf"\b(?:his|hers|theirs|{THEIRS})\b{NO_OTHER}$"
+    rf"|\b{MAN}\b(?:(?!\b(?:my|mine|our|ours|we|i|says?|said|thinks?|told)\b)[^.?!;]){{0,30}}"
+    rf"\b(?:has|had|got|runs|kept|keeps) (?:had )?(?:his|hers|theirs|them|the same|one|it)\b{NO_OTHER}$",
+    re.IGNORECASE,
+)
+OWN = regex(  # ... beside the battery that is asked about
+    r"\b(?:mine|ours|me|us)\b|\b(?:my|our)\b(?: [\w-]+){0,3}?"
+    r" (?:batter|batts?|bank|agm|gel|wet|flooded|lithium|charger|thruster)"
+    r"|\b(?:should|must|do|can|may|could|shall|will) (?:i|we)\b",
+    re.IGNORECASE,
+)
 RATE = regex(r"^(?:an?|per|each|every|the) ", re.IGNORECASE)  # "40 races a year" is no age
 OFTEN = regex(r"\b(?:times|once|twice|thrice|or so|\d+ \w+s|\w{4,}s) $", re.IGNORECASE)
 A_SEASON = regex(r"^ (?:times|days|weekends|outings|trips|races) (?:a|per|each|every) (?:season|year|summer)\b", re.I)
@@ -66,7 +85,7 @@ def is_background(scene: Scene, item: Item) -> bool:
     before, after = scene.text[max(0, start - BEFORE) : start], scene.text[end : end + AFTER]
     before = before[max((cut.end() for cut in BREAK.finditer(before)), default=0) :]
     if item.dim == "TIME":
-        return _is_time(item, before, after)
+        return _is_time(item, before, after) or _is_anothers(scene, item, before)
     if item.dim == "WEIGHT":
         return item.quantity.text.lower().rstrip().endswith("pounds") and _is_price(before, after)
     return A_SEASON.match(after) is not None
@@ -86,6 +105,13 @@ def _is_time(item: Item, before: str, after: str) -> bool:
         return False  # "fitted when we married, nine years ago"
     told = TRADE.search(before) or (after.lstrip().lower().startswith("old") and OLD_PEOPLE.search(before))
     return bool(told) and THINGS.search(told[0] if told else "") is None
+
+
+def _is_anothers(scene: Scene, item: Item, before: str) -> bool:
+    """Whether the years are those of somebody else's batteries, told beside one's own."""
+    if item.quantity.unit not in YEARS or OF_ANOTHER.search(before) is None:
+        return False
+    return OWN.search(scene.text) is not None
 
 
 def _is_price(before: str, after: str) -> bool:

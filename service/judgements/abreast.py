@@ -9,11 +9,12 @@ from service import say
 from service.case import WEIGHED, Case
 from service.judgements import at_once, joining, large_or_several, new_and_old, supply
 from service.judgements.joining import of_each
-from service.reply import Answer, Option, strictness
+from service.reply import Answer, Asked, Option, strictness
 
 Judge = Callable[[Case], Answer]
 
 RATED = ("battery.cca", "battery.ca", "battery.max_current")
+TAKEN = {"yes": "Take the {name}", "marginal": "The {name} only just", "no": "Not the {name}"}
 KIND = ("battery.chemistry", "battery.capacity")
 OPENINGS = ("Yes", "No", "Just enough", "Only just")
 LONGEST = 30  # words of a headline
@@ -123,6 +124,28 @@ def batteries(case: Case, judge: Judge) -> Answer:
     other_would = f"{answers[0].headline.removesuffix('.')}; the {names[1]} would do."  # the old one, or another's
     head = other_would if best.verdict == "yes" else answers[0].headline
     return replace(answers[0], headline=head, compare=options)
+
+
+def by_the_rated(case: Case, options: tuple[Case, Case], judge: Judge) -> Answer:
+    """Two supplies of which one has its rating told: that one is judged, and the rating of the other is asked."""
+    rated, other = options
+    found = judge(rated)
+    case.follow(rated)
+    case.used.update(rated.used)
+    bank = supply.bank_name(rated)
+    name, count = bank.removeprefix("your "), int(float(other.get("battery.count", 1.0)))
+    volts = say.quantity(float(other.get("battery.nominal") or 12.0), "V")
+    second = f"{supply.counted(count)} {volts} {'ones' if count > 1 else 'battery'}"
+    if found.verdict not in TAKEN:
+        return found
+    rest = found.headline.partition(": ")[2].replace(bank, "they" if " batteries " in name else "it", 1)
+    head = f"{TAKEN[found.verdict].format(name=name)}: {rest.removesuffix('.')}; {second}: no CCA told."
+    case.because(
+        "Amp-hours tell how long a battery lasts, its CCA how hard it may be pulled at once", "deep-cycle-rating"
+    )
+    asks = found.asks or (Asked("battery.cca", f"the CCA of the {second}"),)
+    shown = (Option(name, found.verdict, found.figures), Option(second, "needs-facts"))
+    return replace(found, headline=_fitting(head, f"{head.partition(';')[0]}."), compare=shown, asks=asks)
 
 
 def _one_of_the_two(case: Case, answers: tuple[Answer, Answer], best: Answer, options: tuple[Option, ...]) -> Answer:

@@ -11,7 +11,10 @@ from service.reference import Row, UnknownValue
 from service.reply import Figure, Option
 from service.told import tray
 
-ALIAS = {"H8": "49", "L5": "49", "H7": "94R", "L4": "94R"}  # European cases with the same outline
+ALIAS = {  # European cases with the same outline
+    **dict.fromkeys(("H8", "L5", "LN5"), "49"),
+    **dict.fromkeys(("H7", "L4", "LN4"), "94R"),
+}
 
 
 def known_name(group: str) -> str:
@@ -21,6 +24,12 @@ def known_name(group: str) -> str:
     plain = name.rstrip("AMPST")
     listed = {str(row["group"].value) for row in reference.rows("group_sizes")}
     return plain if name not in listed and plain in listed else name.removeprefix("G") if name not in listed else name
+
+
+def called(typed: str) -> str:
+    """A case by its name in the table, with theirs beside it: "49 (L5)"."""
+    own = typed.strip().upper()
+    return f"{ALIAS[own]} ({own})" if own in ALIAS else known_name(typed)
 
 
 def new_and_there(case: Case, first: str, second: str) -> tuple[str, str]:

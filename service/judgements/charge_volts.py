@@ -14,11 +14,16 @@ from service.case import Case
 from service.judgements.charging import NEAR
 from service.reply import Figure
 from service.rules.readings import batteries_read, spanned
+from service.told import part_charged
 
 ABSORPTION = "absorption (the high-voltage part of a charge)"
 FLOAT = "float (the low voltage that keeps it full)"
 MILD = 10.0  # °C under the reference in which nothing is said of it
 LEAST = 12.0  # V: 6 V batteries are seldom charged one by one
+HIGHER = regex(  # a bank of the charger's own volts is told of
+    r"\b(?:series|pair|two|both|bank|string|set)\b|\b2 ?x\b|\b(?:24|36|48) ?v(?:olts?)? (?:boat|system|side)",
+    re.IGNORECASE,
+)
 NOMINAL = (6.0, 12.0, 24.0, 36.0, 48.0)  # a charger "of 24 V" is named by its system, not by what it puts out
 
 
@@ -103,6 +108,8 @@ def systems_apart(case: Case) -> tuple[float, float] | None:
     volts = case.said("charger.voltage")
     if volts is None and case.said("battery.count") == 1:
         volts = case.said("bank.voltage")  # "a 24 V charger on one 12 V battery": the 24 V are the charger's
+    if volts is None and not HIGHER.search(case.text):
+        volts = part_charged.named_once(case.text)  # "my 12 V battery with a 24 V charger"
     joined = case.get("bank.layout") in ("series", "series-parallel") or case.get("battery.count", 1) > 1
     if volts is None or battery is None or battery < LEAST or joined:
         return None

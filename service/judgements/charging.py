@@ -11,9 +11,11 @@ from service.judgements.joining import alternatives, of_each
 from service.reply import Act, Answer, Change, Urgency
 from service.rules.bank import COUNTED
 from service.rules.readings import DEAD, cite, limit
+from service.told import part_charged
 from service.topic import Lever, Topic
 
 NEAR = 1e-6  # a value worked out to stand on a limit is on it
+BY_VOLTS = frozenset({"charger-size", "charge-time", "charger-setting"})  # topics of one charger on one bank
 IRON = "whether its label or data sheet says LiFePO4 (LFP) after all"
 ELSE_ITS_MAKER = "If not, its maker names the charger and the volts, and it stays off a boat's chargers."
 BETWEEN = "what stands between the alternator and the battery"
@@ -175,6 +177,8 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
     """What comes before every charge: frozen, too cold, a lithium of unknown volts, an alternator on lithium."""
     if frozen(case):
         return frozen_answer(topic, case)
+    if topic.name in BY_VOLTS and (low := too_low(topic, case)):
+        return low
     if chemistry == "lithium-other":
         head = "We can't say: lithium that is not iron phosphate has other charging volts, which only its maker knows."
         asked = topic.ask("battery.chemistry", (("LiFePO4 on the label", "lfp"),))
@@ -192,6 +196,16 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
     if chemistry == "lfp" and alternator and alternator_alone(case):
         return not_straight(topic, case)
     return None
+
+
+def too_low(topic: Topic, case: Case) -> Answer | None:
+    """A charger named by fewer volts than the bank has, whatever its amps; None where it is none."""
+    named, bank = part_charged.named_once(case.text), case.said("bank.voltage")
+    if named is None or bank is None or named >= float(bank) or case.said("charger.voltage") is not None:
+        return None
+    one, whole = say.quantity(named, "V"), say.quantity(float(bank), "V")
+    case.because(f"A {whole} bank takes more volts to charge than a {one} charger has", "series-charging")
+    return topic.says("no", f"No: a {one} charger cannot charge a {whole} bank; fit one {whole} charger for the whole.")
 
 
 def not_straight(topic: Topic, case: Case) -> Answer:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import chart, reference, say
 from service.calculators import lithium
 from service.case import Case
 from service.judgements import supply
 
+PEAK_WITHIN = 18  # characters from a limit to its seconds
 WITHIN = "The BMS (the safety switch inside a lithium battery) lets this current pass"
 
 
@@ -117,6 +120,8 @@ def words(case: Case, verdict: str, running: float, inrush: float, found: Limits
     gives = supply.does(case, "allow") if found.stated else f"{supply.does(case, 'give')} about"
     if verdict == "no" and not found.continuous:
         return f"No: under -20{say.NB}°C a lithium battery must not be used, so {name} has to wait for warmer weather."
+    if verdict == "no" and found.stated and found.peak and running > found.continuous:
+        return over_both(case, running, inrush, found)
     if verdict == "no" and (running > found.continuous or found.peak is None):
         return f"No: {gives} {say.amps(found.continuous)}, and {name} draws {say.amps(running)}."
     if verdict == "no":
@@ -139,6 +144,34 @@ def words(case: Case, verdict: str, running: float, inrush: float, found: Limits
         )
     peak = f" and {say.amps(found.peak)} for a few seconds" if found.peak and inrush > found.continuous else ""
     return f"Yes: {gives} {say.amps(found.continuous)}{peak}, and {name} takes {taken(running, inrush)}."
+
+
+SECONDS = regex(
+    r"\b(?P<seconds>\d{1,2}|two|three|five|ten|fifteen|twenty|thirty) ?(?:s|secs?|seconds?)\b", re.IGNORECASE
+)  # of a peak; where none are told "a few seconds"
+
+
+def over_both(case: Case, running: float, inrush: float, found: Limits) -> str:
+    """The headline where the current runs above the continuous limit, with what the limit for seconds makes of it."""
+    name, gives, peak = supply.load_name(case), supply.does(case, "allow"), found.peak or 0.0
+    lasts = peak_lasts(case)
+    if peak < running:
+        return f"No: {gives} {say.amps(peak)} at most, even for {lasts}, and {name} draws {say.amps(running)}."
+    then = f"only {say.amps(found.continuous)} after {lasts}"
+    if peak < inrush:
+        return f"No: {gives} {say.amps(peak)} and {then}, and {name} takes {taken(running, inrush)}."
+    return f"No: {gives} {say.amps(peak)} at first but {then}, and {name} draws {say.amps(running)}."
+
+
+def peak_lasts(case: Case) -> str:
+    """How long the limit for seconds lasts, as it is told beside it; else in words."""
+    told = case.stated.get("battery.peak_current")
+    after = case.text[told.span[1] : told.span[1] + PEAK_WITHIN] if told is not None and told.span else ""
+    found = SECONDS.search(after)
+    if found is None:
+        return "a few seconds"
+    typed = found["seconds"].lower()
+    return say.quantity(float(typed), "s") if typed.isdigit() else f"{typed} seconds"
 
 
 def still_open(case: Case, found: Limits, running: float, inrush: float) -> str:

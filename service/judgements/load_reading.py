@@ -60,6 +60,9 @@ def readings_of(case: Case) -> tuple[float | None, float | None]:
     read, rest = case.said("reading.load_voltage"), case.said("reading.voltage")
     if read is None and rest is not None:
         state = case.said("reading.state")
+        other = case.second.get("reading.state")
+        if other is not None and other.value == "rest":  # "9.1 running at the motor, 12.7 at rest"
+            state = "rest"
         if state == "load" or (case.says(TESTED) and state != "rest"):
             read, rest = rest, None
     return None if read is None else float(read), None if rest is None else float(rest)

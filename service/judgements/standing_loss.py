@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
+from grammar.told.readings import dated
 from service import say
 from service.case import Case
 from service.judgements import laid_up
@@ -11,6 +14,14 @@ from service.judgements.laid_up import is_lithium
 from service.rules import readings
 from service.rules.readings import NEAR, limit
 
+LEFT_ALONE = regex(
+    r"\b(?:nothing|all|everything|isolator|main switch|charger)\b[^.?!;]{0,20}"
+    r"\b(?:on|off|used|connected|running|drawn)\b"
+    r"|\bdisconnected\b|\b(?:nobody|no one|no-one) (?:aboard|on board|used)|\bunused\b|\bnot used\b|\bdrain\b",
+    re.IGNORECASE,
+)
+CHARGED_SINCE = regex(r"\b(?:charged|charging|on charge)\b(?! (?:on|it|up|full\w*) )[^.?!;]{0,30}", re.IGNORECASE)
+UNKNOWN_DAYS, UNSURE = 30, 10.0  # days where none are told; points of charge that a meter may be off
 ASKED = "detail:what_draws"
 CAUSES = "drain-causes"
 MAY_BE = (
@@ -76,6 +87,35 @@ def by_two_readings(case: Case) -> Loss | None:
     figure = laid_up.self_discharge(case)
     most = float(figure.high or figure.value) / limit("month")
     return Loss(charges[0], charges[1], float(days), laid_up.daily_share(case), most, (volts[0], volts[1]))
+
+
+@dataclass(frozen=True, slots=True)
+class Fall:
+    """Volts at rest on one day and on a later one, with nothing on, that fell further than a battery does by itself."""
+
+    volts: tuple[float, float]
+    days: int | None
+
+
+def fallen(case: Case) -> Fall | None:
+    """The fall of a lead battery that rested at two voltages of two days with nothing on; None where it is small."""
+    read = dated.read_on_days(case.text)
+    if len(read) < 2 or is_lithium(case) or not LEFT_ALONE.search(case.text) or CHARGED_SINCE.search(case.text):
+        return None
+    first, last = read[0], read[-1]
+    if case.said("reading.voltage") != last.volts:
+        return None
+    kind = readings.table_of(case.said("battery.chemistry"))
+    count = readings.spanned(case, first.volts)
+    if not count or last.volts >= first.volts - NEAR:
+        return None
+    charges = [readings.charge_of(item.volts / count, kind).value for item in (first, last)]
+    days = dated.days_between(first, last)
+    figure = laid_up.self_discharge(case)
+    own = float(figure.high or figure.value) / limit("month") * float(days if days is not None else UNKNOWN_DAYS)
+    if charges[0] - charges[1] <= own + UNSURE:
+        return None
+    return Fall((first.volts, last.volts), days)
 
 
 def note(case: Case, loss: Loss, kind: str) -> None:

@@ -83,7 +83,11 @@ def in_words_of_count(case: Case, value: Value) -> str:
     if how == "series-parallel":
         strings = f"{supply.counted(float(value) / series)} strings of {supply.counted(series)} in series, side by side"
         return f"{supply.counted(float(value))} equal batteries, {strings}"
-    return f"{supply.counted(float(value))} equal batteries {HOW[how]}"
+    many = f"{supply.counted(float(value))} equal batteries {HOW[how]}"
+    if how == "parallel" and case.get("battery.family") == "lithium" and "battery.max_current" in case.stated:
+        relied = float(case["battery.max_current"]) * float(value) * lithium.value("parallel")
+        return f"{many}, of which {say.amps(relied)} is relied on"
+    return many
 
 
 def limit_each(case: Case, current: float) -> float:

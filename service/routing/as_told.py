@@ -11,7 +11,7 @@ from grammar.text.patterns import regex
 from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
-from service.told import culprit, loose, lost_volts, posts_way
+from service.told import culprit, loose, lost_volts, other_volts, part_charged, posts_way
 from service.topic import CIRCUIT
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -313,6 +313,24 @@ def _frozen(seen: Seen) -> bool:
     return seen.found <= ICY and not other and not seen.message.dangers and has_it_frozen(seen.message.text)
 
 
+def _charged_in_part(seen: Seen) -> bool:
+    """ "Can I put my 12 V charger on one of the two batteries of the 24 V bank"."""
+    low, bank = part_charged.volts(seen.message.text), [item for item in seen.message.stated if item.fact in SYSTEM]
+    above = low is not None and any(float(item.value) > low for item in bank)
+    return above and seen.found <= {"bank-wiring", "unclear", "dc-dc"} and part_charged.one_only(seen.message.text)
+
+
+def _linked(seen: Seen) -> bool:
+    """ "Connect the 12 V engine battery and the 24 V bow bank in parallel while motoring?"."""
+    return seen.found <= {"dc-dc", "unclear"} and not seen.message.dangers and other_volts.linked(seen.message.text)
+
+
+def _of_more_volts(seen: Seen) -> bool:
+    """ "A 24 V windlass for a 12 V boat, feed it from the house?"."""
+    fed = other_volts.motor_above(seen.message.text) and other_volts.FED.search(seen.message.text)
+    return seen.found <= {"unclear", "run-check", "other-desk"} and bool(fed) and not seen.says("about:charging")
+
+
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("mounting", _adrift),
     ("voltage-drop", _limited),
@@ -338,6 +356,9 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("ventilation", _shut_in),
     ("bank-size", _sized),
     ("run-time", _lasting),
+    ("charger-banks", _charged_in_part),
+    ("bank-wiring", _of_more_volts),
+    ("bank-wiring", _linked),
     ("run-check", _supplied),
     ("run-check", _cut_off),
     ("run-check", _each_sized),

@@ -21,7 +21,7 @@ from service.routing.as_told import (
     is_lithium,
     unlike_amps,
 )
-from service.told import loose
+from service.told import loose, other_volts, two_options
 
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
 LAID_UP = regex(
@@ -72,8 +72,17 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
-    idle |= _one_question(message, found, told) | _told_with_it(message, found, told)
+    idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
+
+
+def _never_joined(message: Message, found: Set[str]) -> set[str]:
+    """The topics on joining, where the danger of jump leads is the answer, or one of two is to be chosen."""
+    unlike = other_volts.jumped(message.text) or other_volts.linked(message.text)
+    if unlike and any(item.family == "jump-start" for item in message.dangers):
+        return {"bank-wiring", "dc-dc"} & found
+    chosen = {"bank-wiring", "run-check"} <= found and two_options.weighed(message.text)
+    return {"bank-wiring"} if chosen else set()
 
 
 def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]:

@@ -9,6 +9,7 @@ from grammar.text.patterns import regex
 from service import chart, say
 from service.case import Case
 from service.judgements.doubt import shown
+from service.judgements.standing_loss import Fall
 from service.reply import Answer
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
@@ -132,6 +133,19 @@ def brought_back(reads: str, battery: str, found: Charge, verdict: str) -> str:
         return f"Yes, charge it soon: {reads} means {battery} {wording.full(found)}."
     low = wording.full(found, "only ")
     return f"Often yes: {reads} means {battery} {low}; a full charge today, then a load test tells."
+
+
+def fell(case: Case, fall: Fall, verdict: str) -> str:
+    """The answer on two readings of which the later is too low: what to do, and in what order."""
+    first, last = (shown(volts) for volts in fall.volts)
+    time = f" in {say.quantity(fall.days, 'd', 0)}" if fall.days else ""
+    soon = "today" if verdict == "no" else "soon"
+    bad = case.says("detail:asks_bad") and not case.says("detail:asks_good")
+    start = wording.NO_PROOF if wording.fears_it_spoilt(case, verdict) else "Yes" if bad else "No"
+    return (
+        f"{start}: from {first} to {last}{time} with nothing on is no normal loss; main switch "
+        f"off and charge it {soon}, then find what draws."
+    )
 
 
 def of_twelve(volts: float, each: float) -> str:

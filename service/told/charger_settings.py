@@ -5,25 +5,10 @@ from __future__ import annotations
 import re
 
 from grammar.text.patterns import regex
+from grammar.told.chargers.listed_settings import NAMES, WORDS, rows
 from service.case import Case
 from service.kinds import CHARGED
 
-WORDS = {
-    "wet": "flooded",
-    "flooded": "flooded",
-    "agm": "agm",
-    "gel": "gel",
-    "lithium": "lfp",
-    "lifepo4": "lfp",
-    "lfp": "lfp",
-}
-NAMES = "|".join(WORDS)
-OFFERS = regex(
-    r"\b(?:switch|selector|dial|buttons?|settings?|positions?|modes?|programm?e?s?)\b"
-    r"|\bcharger(?:'?s)? (?:\w+ )?(?:has|have|have got|offers|gives|does|with|says|shows|lists|reads)\b",
-    re.IGNORECASE,
-)
-OF_BATTERIES = regex(r"\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE)
 UNNAMED = regex(
     r"\b(?:knob|dial|switch|selector|positions?|settings?)\b[^?!;]{0,60}?\b(?:"
     r"(?:no|without(?: any)?|not any) (?:text|names?|labels?|words?|writing|markings?|legend)\b"
@@ -38,10 +23,6 @@ PRINTED = regex(
     r"\b(?P<volts>1[3-6][.,]\d{1,2}) ?v?(?:olts?)?\b[^.?!]{0,12}"
     r"\b(?:written|printed|stamped|marked|on the (?:label|side|case|lid|top))",
     re.IGNORECASE,
-)
-QUOTE = "[\"'“”‘’]?"
-LISTED = regex(
-    rf"{QUOTE}\b(?:{NAMES})\b{QUOTE}(?:(?:,? (?:and|or) |, ?| ?/ ?| ?& ?| )?{QUOTE}\b(?:{NAMES})\b{QUOTE})+", re.I
 )
 
 
@@ -66,10 +47,7 @@ def lacks(case: Case, kind: str) -> bool:
 
 def _listed(text: str) -> tuple[str, ...]:
     """Two kinds and more in a row, where a charger's settings are spoken of."""
-    if not OFFERS.search(text):
-        return ()
-    rows = [match[0] for match in LISTED.finditer(text) if not OF_BATTERIES.search(text[: match.start()])]
-    told = named(" ".join(rows))
+    told = named(" ".join(text[start:end] for start, end in rows(text)))
     return told if len(told) > 1 else ()
 
 

@@ -16,7 +16,7 @@ from service.judgements.unlike import LIMITS, age_apart, capacity_apart, duty_ap
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
-from service.told import its_mate
+from service.told import its_mate, other_volts
 from service.topic import Lever, Topic
 
 MAY = ("request:may_i", "detail:join", "detail:wise")
@@ -125,6 +125,12 @@ def of_the_pair(case: Case) -> Answer:
 
 def before_all(case: Case) -> Answer | None:
     """What is answered whatever the batteries are: a tap, a maker's word, a choice, volts that cannot be made."""
+    if other_volts.jumped(case.text) or other_volts.linked(case.text):
+        case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
+        head = "No: batteries of unlike volts must never be joined; only a 12-to-24 V charger may stand between them."
+        return TOPIC.says("no", head)
+    if volts := other_volts.motor_above(case.text):
+        return of_more_volts(case, *volts)
     if case.says("detail:tap") or (case.said("bank.layout") in SERIES and asks_to_tap(case.text)):
         unlike = kinds_apart(case) or strength_apart(case)  # the volts that are told are those of the tap
         return both_wrong(case, unlike) if unlike and unlike.verdict == "no" else tapped(case)
@@ -173,6 +179,17 @@ def new_together(case: Case) -> Answer | None:
     return TOPIC.says(
         "yes", f"Yes, all new is better: {outcome(case, how)}, and none wears another.", *figures(case, how)
     )
+
+
+def of_more_volts(case: Case, motor: float, boat: float) -> Answer:
+    """A motor of 24 V on a boat of 12 V."""
+    wanted, aboard = say.quantity(motor, "V"), say.quantity(boat, "V")
+    case.step("In series the volts add; a converter for the amps of a motor would be too large", LIMITS["sums"].cite)
+    head = (
+        f"No: {aboard} cannot run a {wanted} motor; give it a {wanted} bank of its own, with a {wanted} charger or a "
+        f"{say.number(boat)}-to-{say.number(motor)} V charger."
+    )
+    return TOPIC.says("no", head)
 
 
 def tapped(case: Case) -> Answer:

@@ -13,7 +13,7 @@ from service.judgements import charge_volts, charging
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
 from service.rules.bank import system
-from service.told import one_by_one
+from service.told import one_by_one, part_charged
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -41,8 +41,6 @@ def isolated(case: Case) -> Iterator[Value]:
     if in_series(case) or of_more_volts(case):
         yield True
 
-
-NAMED_BY_VOLTS = regex(r"\b(?P<volts>12|24|36|48)[ -]?v(?:olts?)?[ -](?:\w+[ -])?charger\b", re.IGNORECASE)
 
 TOPIC = Topic(
     "charger-banks",
@@ -267,6 +265,8 @@ def of_series(case: Case) -> Answer:
     have, apart = case.get("charger.outputs"), case.get("charger.isolated")
     if full_voltage(case):
         return TOPIC.says("yes", f"Yes: one {volts} charger charges the whole bank in series.", outputs(1))
+    if not only_counts(case) and (low := too_low(case)):
+        return low
     if apart is False:
         head = "No: outputs that share one negative short a battery of a series bank, so do not connect them."
         return TOPIC.says("no", head, outputs(number))
@@ -287,8 +287,26 @@ def full_voltage(case: Case) -> bool:
     bank, volts = float(case["bank.voltage"]), case.said("charger.voltage")
     if volts is not None:
         return system(float(volts)) == bank
-    named = NAMED_BY_VOLTS.search(case.text)  # "a 24 V charger" is read as a 24 V system
-    return named is not None and float(named["volts"]) == bank and case.said("charger.outputs") in (None, 1)
+    named = part_charged.volts(case.text)  # "a 24 V charger" is read as a 24 V system
+    return named == bank and case.said("charger.outputs") in (None, 1)
+
+
+def too_low(case: Case) -> Answer | None:
+    """One charger of fewer volts than the series it is put on, whole or on a part; None where there is none such."""
+    bank, named = float(case["bank.voltage"]), part_charged.volts(case.text)
+    apart = {"charger.outputs", "charger.isolated", "bank.count"} & set(case.stated)
+    if named is None or named >= bank or apart or not part_charged.single(case.text):
+        return None
+    one, whole = say.quantity(named, "V"), say.quantity(bank, "V")
+    fit = f"fit one {whole} charger for the whole bank"
+    if part_charged.one_only(case.text):
+        case.because(
+            "The battery without the charger is emptied and never filled, and wears out first", "series-charging"
+        )
+        head = f"No: charging one battery of a {whole} bank alone unbalances it and ruins both; {fit}."
+        return TOPIC.says("no", head, outputs(1))
+    case.because(f"A {whole} bank takes more volts to charge than a {one} charger has", "series-charging")
+    return TOPIC.says("no", f"No: a {one} charger cannot charge a {whole} bank; {fit}.", outputs(1))
 
 
 def outputs(number: int) -> Figure:

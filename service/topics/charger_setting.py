@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from grammar.text.patterns import regex
+from grammar.told.chargers.listed_settings import place_of
 from service import likely, say
 from service.case import Case, Value
 from service.judgements import charge_amps, charge_volts, charging, stays_on, two_stages
@@ -15,6 +16,7 @@ from service.reply import Answer, Figure, Option, Urgency, strictness
 from service.told import caps, charger_settings, in_its_place
 from service.topic import Lever, Topic
 
+LONGEST = 30  # words of a headline
 SEALED = ("agm", "gel", "lfp")
 EQUALISES = ("detail:equalise", "detail:equalising")
 NEVER_EQUALISES = regex(
@@ -33,6 +35,7 @@ SET_TOO_HIGH = regex(
     r"|\b(?:is|am|are) (?:it|i|we) over ?charging\b",
     re.IGNORECASE,
 )
+EQUALISING = regex(r"\b(?:eq\b|equali[sz]\w*)", re.IGNORECASE)
 UNLABELLED = regex(
     r"\b(?:just|only) says? (?:leisure|marine|deep[ -]?cycle|domestic|battery)\b"
     r"|\bno (?:other )?(?:label|sticker|markings?)\b"
@@ -163,7 +166,8 @@ def with_amps(case: Case, amps: charge_amps.Finding, head: str, but: str, *figur
     if amps.wants:
         return TOPIC.needs(*amps.wants, headline=f"We can't say yet: {amps.say}.", figures=figures)
     if amps.verdict == "yes":
-        return TOPIC.says("yes", f"{head}; {amps.say}.", *figures)
+        both = f"{head}; {amps.say}."
+        return TOPIC.says("yes", both if len(both.split()) <= LONGEST else f"{head}.", *figures)
     return TOPIC.says(amps.verdict, f"{opening(case, amps.verdict)}: {but}{amps.say}.", *figures)
 
 
@@ -315,7 +319,10 @@ def choice(case: Case, chemistry: str) -> Answer | None:
     name, own = shown.get(chemistry, (WORD[chemistry], most.aim))
     if chemistry in offers and stage(chemistry, "absorption").holds(own):
         why = f"its {say.volts(own)} suits {battery}, which takes {most}" if shown else f"{most} for absorption"
-        return TOPIC.says("information", f"Use the {name} setting: {why}.", *figures)
+        place = place_of(case.text, chemistry)
+        at = f"position {place}, the {name} setting" if place else f"the {name} setting"
+        never = "; never the equalising one" if chemistry in SEALED and EQUALISING.search(case.text) else ""
+        return TOPIC.says("information", f"Use {at}: {why}{never}.", *figures)
     others = {kind: stage(kind, "absorption", volts).high for kind in offers if kind != chemistry}
     if shown or not others:
         return None

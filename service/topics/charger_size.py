@@ -179,6 +179,11 @@ def of_any_kind(case: Case, amp_hours: float) -> Answer:
         start = "No" if verdict == "no" else "Only just"
         head = f"{start}: {say.amps(amps)} {does}."
         return TOPIC.says(verdict, head, compare=sides, asks=(TOPIC.ask("battery.chemistry"),))
+    if amps and set(verdicts[:3]) == {"yes"}:
+        lead_takes = say.within(spans[0].low, spans[2].high)
+        head = f"If it is lead, {say.amps(amps)} suits {say.amp_hours(amp_hours)}, whatever its kind ({lead_takes})"
+        head = f"{head}; lithium {suits(spans[3])}, so the kind decides."
+        return replace(TOPIC.needs("battery.chemistry", headline=head), compare=sides)
     head = (
         f"We can't say yet: {say.amp_hours(amp_hours)} of lead takes {say.within(spans[0].low, spans[2].high)} "
         f"whatever its kind, lithium {suits(spans[3])}, so the kind decides."

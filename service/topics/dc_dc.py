@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
 from service.judgements import charging, converter
 from service.reply import Answer, Figure, strictest
+from service.told import house_bank
 from service.topic import Lever, Topic
 
 
@@ -27,8 +30,10 @@ def instead(case: Case) -> Iterator[Value]:
         yield True
 
 
+LONGEST = 30  # words of a headline
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
+STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?|by (?:a )?cable|without (?:a )?(?:converter|dc))\b", re.IGNORECASE)
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
 TOPIC = Topic(
@@ -117,7 +122,9 @@ def together(case: Case, joined: Answer, given: Answer) -> Answer:
     head = joined.headline
     if joined.verdict != "no":
         begun = head.removeprefix("We can't say yet: ").rstrip(".")
-        head = f"{begun[0].upper()}{begun[1:]}; it takes {taken_of(case, given)}."
+        begun = f"{begun[0].upper()}{begun[1:]}"
+        whole = f"{begun}; it takes {taken_of(case, given)}."
+        head = whole if len(whole.split()) <= LONGEST else f"{begun}; it takes {taken_of(case, given).split(' (')[0]}."
     return replace(joined, verdict=verdict, headline=head, figures=given.figures, asks=(*joined.asks, *given.asks))
 
 
@@ -182,6 +189,10 @@ def in_general(case: Case) -> Answer:
     case.step(f"{into} x 10 A / ({out_of} x 0.9) is {say.amps(taken)}", "converter-power")
     each = f"each 10 A into {into} takes {say.amps(taken)} from {out_of}"
     head = f"A DC-to-DC charger can do it from the battery on the alternator: {each}."
+    if source < target and STRAIGHT.search(case.text):
+        case.because(f"A {into} battery takes more volts to charge than a {out_of} one has", "converter-power")
+        head = f"No, not straight from {out_of} to {into}: put a DC-to-DC charger between the two; {each}."
+        return TOPIC.says("no", head, asks=(TOPIC.ask("charger.current"), TOPIC.ask("alternator.current")))
     return TOPIC.says("information", head, asks=(TOPIC.ask("charger.current"), TOPIC.ask("alternator.current")))
 
 
@@ -200,11 +211,32 @@ def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
         return TOPIC.needs("battery.chemistry", headline=head, figures=figures)
     if within[0]:
         most = rated * min(float(share.value) for share in limits)
+        if shared := beside_the_house(case, rated, most, taken):
+            return replace(shared, figures=figures)
         head = f"Yes: it {pull}, within the {say.amps(most)} that a {say.amps(rated)} alternator gives for hours"
         return TOPIC.says("yes", f"{head}; cable and fuse are for {at_worst(figures)}.", *figures)
     most = rated * max(float(share.value) for share in limits)
     rest = f"a {say.amps(rated)} alternator should not give more than {say.amps(most)} for hours"
     return TOPIC.says("marginal", f"Only just: it {pull} ({at_worst(figures)}), and {rest}.", *figures)
+
+
+def beside_the_house(case: Case, rated: float, most: float, taken: float) -> Answer | None:
+    """What an alternator has left for a house bank that it charges too; None where that is enough for it."""
+    held = house_bank.amp_hours(case.text)
+    wanted = held * float(reference.row("charge_current", chemistry="lead")["low"].value) if held else 0.0
+    left = most - taken
+    if not held or left >= wanted:
+        return None
+    case.step(
+        f"A house bank of {say.amp_hours(held)} takes {converter.whole(wanted)} or more while it is low",
+        reference.row("charge_current", chemistry="lead")["low"].cite,
+    )
+    house = f"which leaves only {say.quantity(left, 'A', 0)} for the {say.amp_hours(held)} house bank"
+    head = (
+        f"Only just: it pulls about {converter.whole(taken)} of the {say.amps(most)} that a {say.amps(rated)} "
+        f"alternator gives for hours, {house}."
+    )
+    return TOPIC.says("marginal", head)
 
 
 def at_worst(figures: tuple[Figure, ...]) -> str:

@@ -15,7 +15,7 @@ from service.judgements import frost, ice_first
 from service.judgements.laid_up import urgency
 from service.reply import Answer, Figure, Urgency
 from service.rules.readings import cite, limit
-from service.told import planned_charge
+from service.told import planned_charge, two_charges
 from service.topic import Lever, Topic
 
 
@@ -63,6 +63,8 @@ STANDS = regex(
 )
 
 
+SHARE_SAID = {100.0: "a full one", 50.0: "a half-full one", 0.0: "a flat one"}
+FREEZES = {"yes": "does not freeze", "marginal": "may freeze", "no": "can freeze"}
 GO_THERE = regex(r"\b(?:should|must|shall|do|need) (?:i|we) (?:have to |need to )?(?:go|come|drive|get)\b", re.I)
 
 
@@ -75,6 +77,8 @@ def answer(case: Case) -> Answer:
     celsius = coldest(case)
     if case.said("battery.chemistry") in ("lfp", "lithium-other"):
         return lithium(case, celsius)
+    if (two := two_charges.told(case.text)) and not charging_asked(case.text):
+        return of_two_charges(case, two, celsius)
     found = frost.point_of(case)
     if found is None:
         return charge_not_said(case, celsius)
@@ -109,6 +113,29 @@ def answer(case: Case) -> Answer:
         "no": f"{opens}, it can freeze at {now}: {told}, and it freezes near {at}, so {then}.",
     }[verdict]
     return TOPIC.says(verdict, head, figure, urgency=urgent, plot=plot(charge, point, celsius))
+
+
+def of_two_charges(case: Case, charges: tuple[float, float], celsius: float | None) -> Answer:
+    """Whether each of two freezes, by their charges; the verdict is that of the emptier one."""
+    points = [frost.point_at_charge(share) for share in charges]
+    names = [SHARE_SAID.get(share, f"one at {say.charge(share)}") for share in charges]
+    ends = [f"{name} freezes near {say.temperature(point)}" for name, point in zip(names, points, strict=True)]
+    case.step("Freezing points by charge", frost.CHARGE_TABLE)
+    figure = Figure("freezing_temperature", "freezes at, the emptier one", points[1], "C", min(points), max(points))
+    for fact in ("battery.charge", "battery.chemistry"):
+        case.known(fact)
+    if celsius is None:
+        return TOPIC.says("information", f"{say.capital(ends[0])}, {ends[1]}.", figure)
+    verdicts = [freezing.judged(celsius, point, limit("freezing-margin")) for point in points]
+    now = say.temperature(celsius)
+    case.step(f"{now}, with {say.number(limit('freezing-margin'))} °C kept in hand", cite("freezing-margin"))
+    if verdicts == ["yes", "yes"]:
+        return TOPIC.says("yes", f"No, neither at {now}: {ends[0]}, {ends[1]}.", figure)
+    case.because(ice_first.WHY, "frozen-charge")
+    does = [f"{name} {FREEZES[found]}" for name, found in zip(names, verdicts, strict=True)]
+    then = "look for ice before charging it" if cold_now(case) else "charge it before the frost"
+    at = say.temperature(points[1])
+    return TOPIC.says(verdicts[1], f"At {now} {does[0]}, {does[1]}: it does so near {at}, so {then}.", figure)
 
 
 def may_be_charged(case: Case, unfrozen: bool, told: str, now: str) -> Answer:

@@ -40,7 +40,7 @@ from service.sentences.fuses import (
     the_most,
     their_word,
 )
-from service.told import fuse_distance
+from service.told import blown_at_once, fuse_distance
 from service.topic import Lever, Topic
 
 BESIDE = {  # of the other one of two fuses, by its verdict
@@ -59,6 +59,7 @@ def nearest(case: Case) -> Iterator[Value]:
         yield from sorted(RATINGS, key=lambda rating: (abs(rating - theirs), rating))
 
 
+LARGEST = max(RATINGS)
 OF_A_PANEL = "We can't say yet: the fuse follows from the panel's own amps and the size of its cable."
 ISC = "It is on the panel's label, as Isc."
 TOPIC = Topic(
@@ -102,6 +103,8 @@ def protecting(case: Case) -> Answer:
     if band.load is None and band.most is None:
         found = near_enough(TOPIC, case, away) if away is not None else nothing_known(case)
         return with_breaking(case, band, found, rated=False)
+    if "fuse.rating" in case.stated and (fault := gone_at_once(case, band)):
+        return fault
     found = stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
     return with_breaking(case, band, found, rated=True)
 
@@ -218,6 +221,27 @@ def stated_fuse(case: Case, band: Band) -> Answer:
     if blew(case) and verdict != "yes":
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
     return TOPIC.says(verdict, why, *figures(band), asks=asks)
+
+
+def gone_at_once(case: Case, band: Band) -> Answer | None:
+    """A fuse large enough for its load that blows in the first second: first the cause, then the fuse of the load."""
+    other = case.second.get("fuse.rating")
+    amps, gone = running(case), min(float(item) for item in (case["fuse.rating"], other.value if other else LARGEST))
+    if amps is None or gone < amps or not blown_at_once.told(case.text):
+        return None
+    case.because(
+        f"A {say.amps(gone)} fuse carries {say.amps(amps)}: so soon it blows of far more, such as a jammed propeller, "
+        "a worn motor or a short circuit; an electrician looks first",
+        "fuse-practice",
+    )
+    then = f"; then fit {say.amps(band.fit)}" if band.fit and not too_thin(case, band) else ""
+    if other:
+        case.used.setdefault(("fuse.rating", 2), other)
+    head = (
+        f"No larger fuse until the cause is found: a {say.amps(gone)} fuse that blows at once passes far more than "
+        f"{say.amps(amps)}{then}."
+    )
+    return TOPIC.says("no", head, *figures(band), urgency="today")
 
 
 def after_a_blown_one(case: Case, band: Band, *rated: float) -> Answer:

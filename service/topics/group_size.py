@@ -55,6 +55,7 @@ def answer(case: Case) -> Answer:
     except UnknownValue:
         head = f"Group {name} is not in our table: please measure the battery, or tell us another case size."
         return TOPIC.needs("battery.group", headline=head)
+    name = case_sizes.called(str(case["battery.group"])) if "battery.group" not in case.second else name
     note(case, name, row)
     second = case.second.get("battery.group")
     place = measured(case)

@@ -12,7 +12,7 @@ from service.case import Case
 from service.judgements.harm import harmful
 from service.kinds import LITHIUM
 from service.reply import Act, Answer, Urgency
-from service.told import may_i
+from service.told import may_i, other_volts
 from service.topic import Topic
 
 TOPIC = Topic("hazard", "Danger")
@@ -69,6 +69,7 @@ ITS_BATTERY = "detail:start_bank"  # the engine is named, running or not
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
 CARRY_ON = regex(r"\b(?:carry|go|keep) on(?: (?:with it|as it is|using it|then|now))?\W*\?", re.IGNORECASE)
+JUMP, JUMP_UNLIKE = "jump-start", "jump-unlike-volts"
 BURST, VAPOUR, IN_EYES = "explosion", "lithium-vapour-breathed", "acid-in-eyes"
 
 Row = Mapping[str, Any]
@@ -114,6 +115,8 @@ def families(case: Case, status: str) -> list[str]:
     known = {item["id"].value for item in reference.rows("hazards")}
     parts = (cue.split(":") for cue in case.cues if cue.startswith("danger:"))
     found = {part[1] for part in parts if len(part) == 3 and part[2] == status and part[1] in known}
+    if JUMP in found and (other_volts.jumped(case.text) or other_volts.linked(case.text)):
+        found = {*(found - {JUMP}), JUMP_UNLIKE}
     return sorted(hurt_by_a_burst(case, found) if status == "present" else found)
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from service import say
 from service.case import Case, Value
-from service.judgements import doubt, harm, ice_first
+from service.judgements import doubt, harm, ice_first, standing_loss
 from service.judgements.doubt import shown
 from service.reply import Answer, Figure, Option, strictest
 from service.rules import readings
@@ -282,6 +282,9 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
             "A lead battery that stands under half full loses strength for good, so days matter", cite("lead-half")
         )
     head = at_rest.headline(case, volts, found, verdict, asked=any(item.fact == "battery.chemistry" for item in asks))
+    if verdict in ("no", "marginal") and (fall := standing_loss.fallen(case)):
+        standing_loss.causes(case)
+        head, asks = at_rest.fell(case, fall, verdict), []
     head = ice_first.held(case, found.value, head)
     return TOPIC.says(
         verdict,

@@ -31,7 +31,7 @@ from service.sentences.supply import (
     tested_on_board,
     through_a_converter,
 )
-from service.told import in_its_place
+from service.told import in_its_place, two_options
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -70,6 +70,8 @@ def answer(case: Case) -> Answer:
         case = abreast.emptier(case)
     if {"load.current", "load.model"} & case.second.keys():
         return abreast.loads(case, judge)
+    if options := two_options.rated_and_not(case):
+        return abreast.by_the_rated(case, options, judge)
     if abreast.are_joined(case):
         return abreast.unlike(case, judge)
     if "ambient.temperature" in case.second:

@@ -24,7 +24,13 @@ THEIR_LUGS = regex(  # "M10 lugs", "lugs with an M10 hole"
     r"\blugs? (?:with (?:an? )?)?$|\blugs? (?:are|is|of)(?: an?)? $", re.IGNORECASE
 )
 THREADED = regex(r"\b(?:studs?|threads?|threaded|nuts?)\b", re.IGNORECASE)  # "the posts with studs", "what nut"
+HOLE = regex(
+    r"\b(?P<before>\d{1,2}(?:[.,]\d)?) ?mm(?: wide| big)? (?:\w+ )?(?:holes?|eyes?)\b"
+    r"|\bholes? (?:of|is|are|in them is|measures?)(?: about)? (?P<after>\d{1,2}(?:[.,]\d)?) ?mm\b",
+    re.IGNORECASE,
+)
 OF_A_LUG = regex(r"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*lugs?\b", re.IGNORECASE)
+FRACTION, MM_PER_INCH = regex(r"(\d{1,2})/([1-9]\d?)\b"), 25.4
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
 
 HABITS = {  # cue: headline, why, source
@@ -90,6 +96,8 @@ def answer(case: Case) -> Answer:
         fits = two_sizes(case, size, standard(str(second.value)))
         only_torque = case.says("detail:torque") and second.origin == "thread"
         return tightened(case, size, fits) if only_torque else fits
+    if size and (hole := hole_told(case.text)):
+        return in_millimetres(case, size, hole)
     if case.says("detail:washer"):
         case.step("Nothing lies between lug and terminal; washers go on top, under the nut", WASHER.cite)
         head = "No: no washer goes under the lug; the lug lies flat on the terminal, and washers go on top."
@@ -159,13 +167,44 @@ def lug(case: Case, size: str) -> tuple[Figure, ...]:
 
 
 def diameter(chart: str, size: str) -> float | None:
-    """Millimetres across a stud or a lug hole, None where it is not in the table."""
+    """Millimetres across a stud or a lug hole, by the table or as a fraction of an inch; None where neither tells."""
     for name in (chart, "stud"):
         try:
             return float(reference.row("terminals", chart=name, name=size)["diameter"].value)
         except UnknownValue:
             continue
-    return None
+    whole = FRACTION.match(size)
+    return MM_PER_INCH * int(whole[1]) / int(whole[2]) if whole else None
+
+
+def hole_told(text: str) -> float | None:
+    """Millimetres of the hole in a lug, where they are told: "lugs with 10 mm holes"."""
+    found = HOLE.search(text)
+    return float((found["before"] or found["after"]).replace(",", ".")) if found else None
+
+
+def in_millimetres(case: Case, size: str, hole: float) -> Answer:
+    """Whether a hole of so many millimetres suits the stud."""
+    across = diameter("stud", size)
+    if across is None:
+        return fitting(case, size)
+    told, use = say.quantity(hole, "mm"), f"use a lug for {lug_holes(size)}"
+    case.step(
+        f"The stud {size} is {say.quantity(across, 'mm')} and the hole {told}: the hole is the stud's size, and "
+        "nothing goes under the lug",
+        PRACTICE,
+        WASHER.cite,
+    )
+    if hole < across and case.says("detail:drill"):
+        return TOPIC.says("no", drilled(case, size), *lug(case, size))
+    if hole < across:
+        head = f"No: a hole of {told} does not go over your {size} stud; {use}."
+        return TOPIC.says("no", head, *lug(case, size))
+    if hole - across > LOOSE:
+        head = f"No: a hole of {told} {TOO_LOOSE} your {size} stud, and a washer does not mend that; {use}."
+        return TOPIC.says("no", head, *lug(case, size))
+    head = f"Yes: a hole of {told} fits your {size} stud, if the lug lies flat and the nut holds it all round."
+    return TOPIC.says("yes", head, *lug(case, size))
 
 
 def lug_alone(case: Case) -> bool:
@@ -217,6 +256,8 @@ def two_sizes(case: Case, size: str, other: str) -> Answer:
         WASHER.cite,
     )
     use = f"use a lug for {lug_holes(size)}"
+    if other.partition("-")[0] in re.findall(r"[M\d/]+", lug_holes(size)):  # a 5/16 lug goes over an M8 stud
+        hole = max(hole, across)
     if hole < across and case.says("detail:drill"):
         return TOPIC.says("no", drilled(case, size, other), *lug(case, size))
     if hole < across:

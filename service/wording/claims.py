@@ -14,6 +14,7 @@ from grammar.reading import Message, Span, Stated
 from grammar.text.patterns import regex
 from service.reply import Answer
 from service.routing.route import Request
+from service.wording import own_sums
 
 SAYS = regex(
     r"""(?:\b(?P<who>[\w'’]{1,30})\s+(?:\w+ly\s+|once\s+|just\s+|still\s+|also\s+|has\s+|have\s+)?
@@ -102,11 +103,13 @@ SUMS = {  # a claimed fact and the figures of an answer that it is checked by
     "battery.capacity": ("bank_capacity", "capacity"),
     "battery.ca": ("ca",),
     "bank.voltage": ("bank_voltage",),
+    "battery.nominal": ("bank_voltage",),
 }
 Appeal = tuple[Span, frozenset[str]]  # a stretch that speaks of a rule, and the facts that are no facts in it
 REACH = 60  # characters before a word in which what leads to it is looked for
 NEAR = 0.02  # a share by which a claimed sum may be off
 OPENING = 3  # words before a colon that open a headline: "No, not yet: ..."
+OR_ELSE = regex(r"[^.?!;]{0,15}\bor\b(?! not\b)", re.IGNORECASE)
 TO_CHECK = regex(  # asked before the claim: "is he wrong when he says that"
     r"\b(?:is|are|was|were)\s+(?:he|she|they|the\s+\w+)\s+(?P<way>right|correct|wrong|mistaken)\s+(?:when|if|in|as)?\s*$",
     re.IGNORECASE,
@@ -157,13 +160,19 @@ def unclaimed(message: Message, appeals: Iterable[Appeal] = ()) -> tuple[Message
         for item in message.stated
         if any(start <= item.span[0] < end and item.fact in facts for (start, end), facts in appeals)
     ]
-    taken = [item for item in message.stated if item in appealed or (found and _is_claimed(item, message, found))]
+    own = own_sums.found(message)
+    taken = [
+        item
+        for item in message.stated
+        if item in appealed or item in own or (found and _is_claimed(item, message, found))
+    ]
     if not taken:
         return message, ()
     kept = [item for item in message.stated if item not in taken]
     first = {item.fact for item in kept if item.of == 1}
     kept = [item if item.fact in first or item.of == 1 else replace(item, of=1) for item in kept]
-    return replace(message, stated=tuple(kept)), tuple(taken)
+    only_told = set(own) - set(own_sums.put_up(message))
+    return replace(message, stated=tuple(kept)), tuple(item for item in taken if item not in only_told)
 
 
 def _is_claimed(item: Stated, message: Message, found: Claim) -> bool:
@@ -192,6 +201,13 @@ def way(message: Message, request: Request, alone: bool) -> str:
     return "good" if bad == found.doubted else "bad"
 
 
+def own(message: Message, claimed: Iterable[Stated]) -> str:
+    """ "good" where what is claimed is the customer's own sum, which nobody else says; "" else, and of a choice."""
+    sums = tuple(claimed)
+    chosen = any(OR_ELSE.match(message.text, item.span[1]) for item in sums)  # "do I get 220 Ah or 110?"
+    return "good" if sums and not chosen and claim(message.text) is None else ""
+
+
 def objected(text: str, request: Request, alone: bool) -> str:
     """How one who finds fault puts a question: "the surveyor grumbles about my fuse. Is he right?"; "" without one."""
     fault = OBJECTS.search(text)
@@ -218,6 +234,9 @@ def is_bad(message: Message, span: Span) -> bool:
 def summed(answer: Answer, put: str, claimed: Iterable[Stated]) -> Answer:
     """The answer opened for a claim: by the figure that was claimed, or half and half for what is bad only in part."""
     head = answer.headline
+    if put and answer.verdict == "yes" and head.startswith("Yes: "):
+        agree = [held for item in claimed for held in _agrees(answer, item)]
+        return answer if all(agree) else replace(answer, verdict="information", headline=f"No{head[3:]}")
     if not put or has_opening(head):
         return answer
     head = lower(head)

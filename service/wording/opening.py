@@ -79,7 +79,7 @@ def as_put(
     if given is not first:
         goes_on = f"{WAY}{request.topic}:good" in before and not asks_outright(message)
         first = given if goes_on or asks_leave(message, request, requests) else first
-    return claims.summed(first, way, claimed)
+    return claims.summed(first, way or claims.own(message, claimed), claimed)
 
 
 def asks_leave(message: Message, request: Request, requests: tuple[Request, ...]) -> bool:

@@ -173,7 +173,7 @@ def test_the_picture_of_a_start_draws_both_limits(volts: float) -> None:
             200,
             300,
             "no",
-            "No: your lithium battery allows 150 A, and {} draws 200 A.",
+            "No: your lithium battery allows 400 A at first but only 150 A after a few seconds, and {} draws 200 A.",
         ),
         (
             {"battery.max_current": 250, "battery.peak_current": 280},
