@@ -45,6 +45,8 @@ LESS_CARE = regex(
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
+JUMP = "jump-start"  # a danger that is only ever asked about
+
 
 def told_beside(message: Message, found: Set[str]) -> set[str]:
     """The topics among these whose words only tell of another one: the winter in which a panel must keep up with a
@@ -86,6 +88,8 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
         idle.add("run-check")
     if {"terminals", "cable-size"} <= found and not told & (ANY_CABLE | LOADS) and OF_A_HOLE.search(message.text):
         idle.add("cable-size")  # "what size of lug hole do I need", for cables that are made up
+    if any(item.family == JUMP for item in message.dangers) and not message.says("request:what_get"):
+        idle.add("bank-wiring")  # "plus to plus and go?" of jump leads
     if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
         idle.add("run-check")  # "is an adapter good enough for 250 A"
     return idle

@@ -69,6 +69,8 @@ ITS_BATTERY = "detail:start_bank"  # the engine is named, running or not
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
 CARRY_ON = regex(r"\b(?:carry|go|keep) on(?: (?:with it|as it is|using it|then|now))?\W*\?", re.IGNORECASE)
+JUMP, SYSTEM = "jump-start", ("battery.nominal", "bank.voltage")
+UNLIKE = "No: never join {low} to {high}; a flat battery is filled by a charger of its own volts."
 BURST, VAPOUR, IN_EYES = "explosion", "lithium-vapour-breathed", "acid-in-eyes"
 
 Row = Mapping[str, Any]
@@ -94,10 +96,11 @@ def answer(case: Case) -> Answer:
         who = Act("who", "one of our technicians, who has this message now")
         return TOPIC.says("stop", UNNAMED, steps=(who,), urgency="today", route="technician")
     leading = rows[0]
-    asked_about = "no" if leading.get("forbids") else "information"  # "can I bypass the BMS": no, whatever it is for
+    apart = unlike_volts(case) if status == "general" and leading["id"] == JUMP else None
+    asked_about = "no" if leading.get("forbids") or apart else "information"  # "can I bypass the BMS": no, whatever for
     verdict = asked_about if status == "general" else verdict_of(rows)
     note(case, [leading, *(item for item, _ in beside(case, leading, rows[1:]))])
-    first, then = headline(case, leading, status), tuple(steps(case, leading, rows[1:]))
+    first, then = apart or headline(case, leading, status), tuple(steps(case, leading, rows[1:]))
     if verdict == "stop" and status == "present" and rescue(first, *(act.say for act in then)):
         then = (*then, Act("who", NUMBERS))
     return TOPIC.says(
@@ -107,6 +110,15 @@ def answer(case: Case) -> Answer:
         urgency=urgency(case, rows) if verdict == "stop" else "routine",
         route="technician" if verdict == "stop" else None,
     )
+
+
+def unlike_volts(case: Case) -> str | None:
+    """What is said of a jump start between two voltages: it is the one thing that must not be done."""
+    told = {float(facts[name].value) for facts in (case.stated, case.second) for name in SYSTEM if name in facts}
+    low, high = (min(told), max(told)) if told else (0.0, 0.0)
+    if low == high:
+        return None
+    return UNLIKE.format(low=say.quantity(low, "V", 0), high=say.quantity(high, "V", 0))
 
 
 def families(case: Case, status: str) -> list[str]:
@@ -228,13 +240,18 @@ def steps(case: Case, leading: Row, others: list[Row]) -> Iterator[Act]:
 
 def beside(case: Case, leading: Row, others: list[Row]) -> Iterator[tuple[Row, str]]:
     """The next signs with what is said of each beside the leading one: another sign of a battery only adds its own."""
-    said = {of_kind(case, leading, "first")}
+    said = {act_of(of_kind(case, leading, "first"))}
     for item in near(leading, others):
         twice = item.get("battery") and leading.get("battery")
         text = item.get("with", "") if twice else of_kind(case, item, "first")
-        if text and text not in said:
-            said.add(text)
+        if text and act_of(text) not in said:
+            said.add(act_of(text))
             yield item, with_volts(case, text)
+
+
+def act_of(first: str) -> str:
+    """What a first action has somebody do at once: a short circuit and a spark have them step back alike."""
+    return re.split("[:;]", first, maxsplit=1)[0]
 
 
 def near(leading: Row, others: list[Row]) -> list[Row]:
