@@ -11,7 +11,7 @@ from grammar.text.patterns import regex
 from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
-from service.told import culprit, loose, lost_volts, posts_way
+from service.told import culprit, loose, lost_volts, posts_way, who
 from service.topic import CIRCUIT
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -313,7 +313,14 @@ def _frozen(seen: Seen) -> bool:
     return seen.found <= ICY and not other and not seen.message.dangers and has_it_frozen(seen.message.text)
 
 
+def _by_children(seen: Seen) -> bool:
+    """ "Can the kids top up the batteries?"."""
+    present = any(item.status == "present" for item in seen.message.dangers)
+    return seen.found <= {"unclear"} and not present and who.children_may(seen.message.text)
+
+
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    ("maintenance", _by_children),
     ("mounting", _adrift),
     ("voltage-drop", _limited),
     ("voltage-drop", _volts_lost),
