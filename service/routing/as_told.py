@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Set
-from typing import NamedTuple
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
-from service.told import culprit, loose, lost_volts, posts_way, who
+from service.routing.in_words import IN_WORDS, Seen
+from service.told import culprit, loose, lost_volts, posts_way
 from service.topic import CIRCUIT
 
 STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
@@ -85,19 +85,6 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     told = frozenset(item.fact for item in message.stated)
     seen = Seen(message, frozenset(found), told, frozenset(context))
     return next((topic for topic, holds in IN_PLACE if holds(seen)), "")
-
-
-class Seen(NamedTuple):
-    """A message, the topics its words point to, the facts it tells and the topics of the turn before."""
-
-    message: Message
-    found: frozenset[str]
-    told: frozenset[str]
-    context: frozenset[str]
-
-    def says(self, *cues: str) -> bool:
-        """Whether the message says one of these."""
-        return any(map(self.message.says, cues))
 
 
 def _charged(seen: Seen) -> bool:
@@ -313,14 +300,8 @@ def _frozen(seen: Seen) -> bool:
     return seen.found <= ICY and not other and not seen.message.dangers and has_it_frozen(seen.message.text)
 
 
-def _by_children(seen: Seen) -> bool:
-    """ "Can the kids top up the batteries?"."""
-    present = any(item.status == "present" for item in seen.message.dangers)
-    return seen.found <= {"unclear"} and not present and who.children_may(seen.message.text)
-
-
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
-    ("maintenance", _by_children),
+    *IN_WORDS,
     ("mounting", _adrift),
     ("voltage-drop", _limited),
     ("voltage-drop", _volts_lost),

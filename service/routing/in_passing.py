@@ -46,6 +46,7 @@ BANKS = regex(
 )
 WILL_READ = regex(r"\bwill\b[^.?!]{0,20}\b(?:read|show|say|be at|stand at)\b", re.IGNORECASE)
 NOW = regex(r"\b(?:full|soc|charged|normal|good|bad|fine|enough|low|state|how|right now|today)\b", re.IGNORECASE)
+OF_CHARGER = regex(r"\b(?:chargers?|outputs?|legs?|both (?:from|off|with|at once))\b", re.IGNORECASE)
 WHERE_IT = regex(  # "what fuse, and where should it sit"
     r"\bfuses?\b[^.?!]*\bwhere (?:should|does|do|must|would|will|shall) (?:it|this|that|one|they|i|we|the fuse)\b",
     re.IGNORECASE,
@@ -73,9 +74,16 @@ def in_passing(message: Message, found: Set[str]) -> set[str]:
         idle.add("mounting")
     if {"charger-banks", "charger-size"} <= found and not BANKS.search(asked):
         idle.add("charger-banks")  # "40 A for three banks, the bow is 75 Ah: too much for it"
+    if {"charger-banks", "rest-voltage"} <= found and two_read(message) and not OF_CHARGER.search(message.text):
+        idle.add("charger-banks")  # "12.8 and 12.3 in series: charge each alone first"
     if {"rest-voltage", "storage"} <= found and WILL_READ.search(asked) and not NOW.search(asked):
         idle.add("rest-voltage")  # "12.7 now, what will it read in spring"
     return idle
+
+
+def two_read(message: Message) -> bool:
+    """Whether the volts at rest of two batteries are told."""
+    return {1, 2} <= {item.of for item in message.stated if item.fact == "reading.voltage"}
 
 
 def _only_aged(message: Message) -> bool:

@@ -8,6 +8,7 @@ from collections.abc import Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.case import WEIGHED
+from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import (
     ANY_CABLE,
@@ -21,7 +22,7 @@ from service.routing.as_told import (
     is_lithium,
     unlike_amps,
 )
-from service.told import loose
+from service.told import equal_cells, loose
 
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
 LAID_UP = regex(
@@ -110,6 +111,10 @@ def _only_stays_on(message: Message) -> bool:
 
 def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     """The topics whose words put the question of another one: whether it can be saved, whether a lid may be tight."""
+    if {"specific-gravity", "replacement"} <= found and "battery.age" not in told and equal_cells.kept(message.text):
+        return {"replacement"}  # "1.225 in all cells: charge or bin"
+    if {"bank-wiring", "replacement"} <= found and new_and_old.new_with_old(message.text):
+        return {"replacement"}  # "and a new AGM with one of 2 years?"
     saved = message.says("detail:saved")
     if saved and found == {"specific-gravity", "replacement"} and "battery.age" not in told:
         return {"replacement"}  # "throw it away or can it be saved"

@@ -219,6 +219,8 @@ def kinds_apart(case: Case) -> Answer | None:
     names = [say.CHEMISTRY.get(str(kind), "") for kind in both]
     told = f"{names[0]} and {names[1]} batteries" if all(names) else "batteries of unlike kinds"
     head = f"No: {told} must not be joined, in series or in parallel; keep them apart, each with its own charging."
+    if new_and_old.new_with_old(case.text):
+        head = f"No: {told} must not be joined; a new one and an old one of the same kind only just do in parallel."
     return TOPIC.says("no", head)
 
 

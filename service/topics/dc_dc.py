@@ -2,15 +2,24 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
 from service.judgements import charging, converter
 from service.reply import Answer, Figure, strictest
+from service.told import more_volts
 from service.topic import Lever, Topic
+
+OWN_BANK = "a 24 V bank of its own (two equal 12 V batteries in series), filled by a 12-to-24 V charger"
+TAPS = regex(
+    r"\b(?:tap|straight|direct(?:ly)?|skip|without a|(?:off|from) the house|do we need|must (?:i|we)|run it)\b",
+    re.IGNORECASE,
+)
 
 
 def smaller(case: Case) -> Iterator[Value]:
@@ -54,6 +63,8 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Isolation first, because a wrong connection shorts a battery; then the currents and the alternator."""
+    if "charger.current" not in case and (given := for_more_volts(case)):
+        return given
     chemistry = charging.known_kind(case)
     stopped = charging.barred(TOPIC, case, chemistry, alternator=straight(case))
     if stopped:
@@ -75,6 +86,22 @@ def answer(case: Case) -> Answer:
     if case.says(*WHETHER):
         return in_general(case)
     return TOPIC.needs("charger.current", *lacking(case), headline=way_of(case))
+
+
+def for_more_volts(case: Case) -> Answer | None:
+    """How a 24 V thruster is supplied on a 12 V boat, and what changes where it takes the place of one of 12 V."""
+    if more_volts.changes(case.text) and case.says("thing:charger"):
+        case.step("Twice the volts: half the amps for the same power", "electric-power")
+        cable = " The cable may stay where it carries the new amps: the same power takes half as many at 24 V."
+        named = cable if case.says("thing:cable") else ""
+        return TOPIC.says("information", f"The charger must change, as one of 12 V cannot fill 24 V.{named}")
+    if not more_volts.told(case.text):
+        return None
+    stepped_up(case)
+    case.step("Two equal 12 V batteries in series make 24 V", "od1002")
+    if TAPS.search(case.text):
+        return TOPIC.says("no", f"No: 12 V cannot run a 24 V thruster; give it {OWN_BANK}.")
+    return TOPIC.says("information", f"Give the thruster {OWN_BANK}.")
 
 
 def way_of(case: Case) -> str:

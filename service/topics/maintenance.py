@@ -94,7 +94,9 @@ def water(case: Case) -> Advice:
         return Advice("information", head, steps, figures)
     head = "Look at the water every month in season, and fill to the mark with distilled water after charging."
     if who.children_may(case.text):
-        head = "No, not children: acid and gas are for one adult with goggles and gloves; distilled water, after charging."
+        head = (
+            "No, not children: acid and gas are for one adult with goggles and gloves; distilled water, after charging."
+        )
         return Advice("no", head, steps, figures)
     if who.is_asked(case.text):
         head = f"{ONE_ADULT} no children: distilled water to the mark after charging, looked at every month in season."

@@ -47,7 +47,9 @@ CONCLUDES = regex(
     r"|\bso (?:can|could|may|do|does|is|are|should|must|will|i|we|he|no)\b",
     re.IGNORECASE,
 )
-REFUSED = regex(r"\b(?:told (?:him|her|them)|i (?:say|said|told (?:him|her|them))) (?:no|not so|otherwise)\b", re.IGNORECASE)
+REFUSED = regex(
+    r"\b(?:told (?:him|her|them)|i (?:say|said|told (?:him|her|them))) (?:no|not so|otherwise)\b", re.IGNORECASE
+)
 SLOT = regex(r"\{([a-z_.]+)\}")
 
 
