@@ -51,6 +51,8 @@ WHERE_IT = regex(  # "what fuse, and where should it sit"
     r"\bfuses?\b[^.?!]*\bwhere (?:should|does|do|must|would|will|shall) (?:it|this|that|one|they|i|we|the fuse)\b",
     re.IGNORECASE,
 )
+WHICH_FUSE = regex(r"\b(?:what|which)(?: size| rating)?(?: of)? (?:fuse|breaker)s?\b", re.IGNORECASE)
+OF_BATTERY = regex(r"\b(?:cca|ah|amp[- ]?hours|batter(?:y|ies)(?! (?:or|plus|end|post)))\b", re.IGNORECASE)
 HELD = regex(
     r"\b(?:strap\w*|h[eo]ld\w*|fasten\w*|tray|box|shelf|upright|lying|on its side|mount\w*"
     r"|batter(?:y|ies) (?:sit|go|stand|live|be))\b",
@@ -70,6 +72,8 @@ def in_passing(message: Message, found: Set[str]) -> set[str]:
         idle.add("cable-size")  # "70 mm2, 300 A, 4 m: how many volts do I lose"
     if {"mounting", "ventilation"} <= found and asked.count("?") == 1 and not PLACE.search(asked):
         idle.add("mounting")  # "it is under a berth: do I still need to air it"
+    if {"bank-size", "fuse-size"} <= found and WHICH_FUSE.search(asked) and not OF_BATTERY.search(asked):
+        idle.add("bank-size")  # "what size fuse do we need, and where should it sit"
     if {"mounting", "fuse-size"} <= found and WHERE_IT.search(message.text) and not HELD.search(message.text):
         idle.add("mounting")
     if {"charger-banks", "charger-size"} <= found and not BANKS.search(asked):
