@@ -50,7 +50,7 @@ def lithium_left_flat(case: Case) -> bool:
 
 
 def _too_high(case: Case) -> float | None:
-    chemistry = case.said("battery.chemistry")
+    chemistry = case.said("battery.chemistry") or case.said("charger.setting")  # "we switched to lithium"
     equalising = case.says("detail:equalising")
     asked = case.says("word:setting") and case.says(*STAGES) and case.says(*OPINION)
     programme = equalising or (asked and not case.says(*LIVE))
