@@ -55,7 +55,7 @@ from service.wording.opening import as_put
 from service.wording.opening import kept as kept_put
 from service.wording.shorthand import STYLE, is_shorthand
 from service.wording.twice import told_once
-from service.wording.withheld import KEPT_BACK, withheld
+from service.wording.withheld import KEPT_BACK, once_told, withheld
 
 LONGEST = 20_000
 KIND = "detail:kind_"  # of the batteries that are weighed
@@ -273,7 +273,7 @@ class Leadsman:
             found = misbeliefs.answered(found, turn.beliefs, turn.message, self.case(turn))
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
-        return _with_unused(told_once(without_idle(found, turn)), turn)
+        return _with_unused(list(once_told(told_once(without_idle(found, turn)))), turn)
 
     def case(self, turn: Turn, hazard: bool = False, found: Sequence[Answer] = ()) -> Case:
         """A fresh case of a turn: its facts, the house, its cues, and what the answers `found` so far worked out."""

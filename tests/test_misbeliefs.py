@@ -21,6 +21,7 @@ SAID = {  # each at least twice: by somebody, and asked outright
     ],
     "reserve-is-amp-hours": ["Seller says RC 90 means 90 Ah. True?", "is reserve capacity the same as amp hours"],
     "mca-is-cca": ["Shop told me that MCA and CCA are the same figure. Right?", "are mca and cca the same thing?"],
+    "cca-is-amp-hours": ["Is 800 CCA the same as 80 Ah?", "Dealer says a 900 MCA battery = 90 Ah. Right?"],
     "full-at-12": [
         "so a 12v battery is full at 12 volts?",
         "he reckons 12.0 V is full for a 12 V battery. is he right?",

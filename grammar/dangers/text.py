@@ -25,6 +25,7 @@ TOKEN = regex(
     |(?P<question>\?)
     |(?P<stop>[.!…;\n])
     |(?P<percent>%)
+    |(?P<equals>(?<=\s)=(?=\s))
     |(?P<plus>\+(?![0-9]))
     |(?P<pole>(?<=\band\ )[-−–](?!\S)|(?<=\bto\ )[-−–](?!\S)|(?<=[&+/]\ )[-−–](?!\S)|(?<=[&+/])[-−–](?!\S))
     |(?P<minus>(?<![\w)])[-−–](?=[0-9]))""",
@@ -74,7 +75,7 @@ DIALECT = {  # words of the north that a sign of danger or what takes it back ha
 }
 FOREIGN = "_"  # before a word with an accent: a place or a name, of which no sign is the beginning ("gasp", Gaspé)
 NAMED = {
-    **{"stop": BREAK, "question": QUESTION, "without": "without", "percent": "percent"},
+    **{"stop": BREAK, "question": QUESTION, "without": "without", "percent": "percent", "equals": "equals"},
     **{"minus": "#-", "plus": "plus", "pole": "minus"},
 }
 VOLTS = ("v", "volt", "volts")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from service.case import Case
 from service.rules.readings import NEAR, limit, six_volts, spanned
+from service.told import wished_for
 
 LONG = 28.0  # days: flat for so long is no flat of last night
 ONE_CELL = 4.0  # V: less is a cell's
@@ -49,11 +50,11 @@ def lithium_left_flat(case: Case) -> bool:
 
 
 def _too_high(case: Case) -> float | None:
-    chemistry = case.said("battery.chemistry")
+    chemistry = case.said("battery.chemistry") or case.said("charger.setting")  # "we switched to lithium"
     equalising = case.says("detail:equalising")
     asked = case.says("word:setting") and case.says(*STAGES) and case.says(*OPINION)
     programme = equalising or (asked and not case.says(*LIVE))
-    lithium = chemistry in ("lfp", "lithium-other")
+    lithium = chemistry in ("lfp", "lithium-other") and not wished_for.lithium(case.text)
     allowed = limit("lithium-overcharge") + NEAR if lithium else limit("lead-overcharge") - NEAR
     if equalising and chemistry == "flooded":
         allowed = limit("equalise-most") + NEAR

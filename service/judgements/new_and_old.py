@@ -43,6 +43,12 @@ MIXED = regex(
     r"|(?:to|with|and) (?:my|the|our) (?:old|present|other|first))\b",
     re.IGNORECASE,
 )
+NEW_WITH_OLD = regex(
+    r"\bnew\b(?: \w+){0,2} (?:with|to|and|beside|next to|alongside|onto)\b[^.?!;,]{0,20}?"
+    r"\b(?:\d+|old|two|three|four|five)\b",
+    re.IGNORECASE,
+)
+LASTS = regex(r"\b(?:replac|last|chang|scrap|retir|renew|swap)\w*|\bkeep\b(?! them apart)", re.IGNORECASE)
 TWELVE = 12.0  # volts
 MOST = next(row["value"] for row in reference.rows("mixing") if row["name"].value == "age")
 
@@ -58,6 +64,15 @@ def thought_of(text: str) -> bool:
     if REPLACES.search(text) and not BESIDE.search(text):
         return False
     return AGAIN.search(text) is not None and PLANS.search(text) is not None
+
+
+def new_with_old(text: str) -> bool:
+    """Whether it is asked of a new battery beside an old one: no question of how long either lasts.
+
+    >>> new_with_old("And new AGM with 2 yr old AGM?"), new_with_old("It is 2 years old, a new one?")
+    (True, False)
+    """
+    return NEW_WITH_OLD.search(text) is not None and LASTS.search(text) is None
 
 
 def planned(case: Case) -> bool:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Set
-from typing import NamedTuple
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
+from service.routing.in_words import IN_WORDS, Seen
 from service.told import culprit, loose, lost_volts, other_volts, part_charged, posts_way
 from service.topic import CIRCUIT
 
@@ -85,19 +85,6 @@ def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = 
     told = frozenset(item.fact for item in message.stated)
     seen = Seen(message, frozenset(found), told, frozenset(context))
     return next((topic for topic, holds in IN_PLACE if holds(seen)), "")
-
-
-class Seen(NamedTuple):
-    """A message, the topics its words point to, the facts it tells and the topics of the turn before."""
-
-    message: Message
-    found: frozenset[str]
-    told: frozenset[str]
-    context: frozenset[str]
-
-    def says(self, *cues: str) -> bool:
-        """Whether the message says one of these."""
-        return any(map(self.message.says, cues))
 
 
 def _charged(seen: Seen) -> bool:
@@ -326,12 +313,15 @@ def _linked(seen: Seen) -> bool:
 
 
 def _of_more_volts(seen: Seen) -> bool:
-    """ "A 24 V windlass for a 12 V boat, feed it from the house?"."""
-    fed = other_volts.motor_above(seen.message.text) and other_volts.FED.search(seen.message.text)
-    return seen.found <= {"unclear", "run-check", "other-desk"} and bool(fed) and not seen.says("about:charging")
+    """ "A 24 V windlass for a 12 V boat, feed it from the house?", "how do I get 24 V up there?"."""
+    if seen.says("about:charging") or other_volts.motor_above(seen.message.text) is None:
+        return False
+    fed = other_volts.FED.search(seen.message.text) and seen.found <= {"unclear", "run-check", "other-desk"}
+    return bool(fed) or seen.found <= {"unclear", "dc-dc", "battery-type"}
 
 
 IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    *IN_WORDS,
     ("mounting", _adrift),
     ("voltage-drop", _limited),
     ("voltage-drop", _volts_lost),

@@ -11,6 +11,7 @@ from itertools import pairwise
 from grammar.reading import Message, Quantity, Stated
 from grammar.text.patterns import regex
 from grammar.text.tokens import cut
+from service.routing.ruled_out import ruled_out
 
 CLASSES = ("request:", "word:", "thing:", "about:", "note:")  # of the lexicon; the others serve facts and answers
 MARKS = frozenset("?!+&=@/")
@@ -99,6 +100,8 @@ def _signs(message: Message, context: Iterable[str]) -> list[Sign]:
     ]
     signs += fact_signs(message.stated)
     signs += term_signs(message)
+    out = ruled_out(message)
+    signs = [sign for sign in signs if not any(start <= sign.at < end for start, end in out)]
     signs += [Sign("clause:asks" if item.asks else "clause:tells", item.span[0]) for item in message.clauses]
     signs += [Sign(name, 0) for name in thread_names(message, context)]
     return signs

@@ -22,6 +22,7 @@ from service.routing.goes_on import (
     still_asked,
     still_open,
 )
+from service.routing.in_passing import in_passing
 from service.routing.listed import asking, in_a_row, items, numbered, wanted_too
 from service.routing.of_the_last import by_the_last, counted_otherwise, explains
 from service.routing.one_by_one import asked_in, beside, clear, one_by_one
@@ -176,7 +177,12 @@ def decided(
         return [item for item in ranking if item.topic == "cable-size"]
     found = _converted(message, ranking, found)
     named = {item.topic for item in found}
-    idle = unasked(message, named) | told_beside(message, named) | told_by_another(message, named)
+    idle = (
+        unasked(message, named)
+        | told_beside(message, named)
+        | told_by_another(message, named)
+        | in_passing(message, named)
+    )
     found = [item for item in found if item.topic not in idle]
     told = by_the_last(message, context) or by_what_is_told(message, {item.topic for item in found}, context)
     if found and found[0].topic == "unclear" and not told:
@@ -229,7 +235,7 @@ def listed(
     more = wanted_too(message, names)
     if len(names) < len(asking):
         more |= {own[0].topic for _, own in asking if _asks_one(own, in_a_list)}
-    more -= names | told_beside(message, names | more)
+    more -= names | told_beside(message, names | more) | in_passing(message, names | more)
     return [item for item in ranking if item.topic in more][: MOST - len(names)]
 
 
@@ -237,7 +243,7 @@ def further(message: Message, signs: Sequence[Sign], found: Sequence[Tally], ran
     """The topics of questions that stand beside those found and ask clearly: ", and how often do I top it up?"."""
     names = {item.topic for item in found}
     more = {one.topic for one in beside(one_by_one(message, signs), names) if clear(message, one, names, ranking)}
-    more -= told_beside(message, names | more)
+    more -= told_beside(message, names | more) | in_passing(message, names | more)
     return [item for item in ranking if item.topic in more][: max(MOST - len(names), 0)]
 
 

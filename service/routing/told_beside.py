@@ -8,6 +8,7 @@ from collections.abc import Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.case import WEIGHED
+from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import (
     ANY_CABLE,
@@ -21,7 +22,7 @@ from service.routing.as_told import (
     is_lithium,
     unlike_amps,
 )
-from service.told import loose, other_volts, two_options
+from service.told import equal_cells, loose, other_volts, two_options
 
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
 LAID_UP = regex(
@@ -44,6 +45,8 @@ LESS_CARE = regex(
 )
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
+
+JUMP = "jump-start"  # a danger that is only ever asked about
 
 
 def told_beside(message: Message, found: Set[str]) -> set[str]:
@@ -95,6 +98,8 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
         idle.add("run-check")
     if {"terminals", "cable-size"} <= found and not told & (ANY_CABLE | LOADS) and OF_A_HOLE.search(message.text):
         idle.add("cable-size")  # "what size of lug hole do I need", for cables that are made up
+    if any(item.family == JUMP for item in message.dangers) and not message.says("request:what_get"):
+        idle.add("bank-wiring")  # "plus to plus and go?" of jump leads
     if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
         idle.add("run-check")  # "is an adapter good enough for 250 A"
     return idle
@@ -115,6 +120,10 @@ def _only_stays_on(message: Message) -> bool:
 
 def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     """The topics whose words put the question of another one: whether it can be saved, whether a lid may be tight."""
+    if {"specific-gravity", "replacement"} <= found and "battery.age" not in told and equal_cells.kept(message.text):
+        return {"replacement"}  # "1.225 in all cells: charge or bin"
+    if {"bank-wiring", "replacement"} <= found and new_and_old.new_with_old(message.text):
+        return {"replacement"}  # "and a new AGM with one of 2 years?"
     saved = message.says("detail:saved")
     if saved and found == {"specific-gravity", "replacement"} and "battery.age" not in told:
         return {"replacement"}  # "throw it away or can it be saved"

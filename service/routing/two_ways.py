@@ -3,15 +3,22 @@ that slides about, beside whatever is asked of it."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Set
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service.judgements.joining import PARTS
 from service.told import charger_left_on, loose
 
 CHARGER, LAID_UP, WIRING, RUNS, FIXED = "charger-setting", "storage", "bank-wiring", "run-check", "mounting"
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
+STAYS_ON = regex(  # "is a 10 A trickle charger safe to leave", beside how to lay it up
+    r"\b(?:safe|ok|okay|fine|all ?right|may|can|allowed|dangerous)\b[^.?!;]{0,60}"
+    r"\b(?:leave|left|stay|stays|keep|kept)\b",
+    re.IGNORECASE,
+)
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 
 
@@ -26,6 +33,8 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
         more.add(FIXED)
     if found & {CHARGER, LAID_UP} and _left_on_or_taken(message):
         more |= {CHARGER, LAID_UP}
+    if LAID_UP in found and message.says("detail:unregulated") and STAYS_ON.search(message.text):
+        more.add(CHARGER)
     return more - found
 
 

@@ -55,6 +55,12 @@ HABITS = {  # cue: verdict, headline, why, source; where neither the load nor th
 }
 
 
+SIZED = regex(  # the size of the fuse is asked, not only its place
+    r"\b(?:what|which|size|rating|rated|how (?:big|many|large))\b[^.?!,;]{0,20}\bfuse|\bfuses? (?:size|rating|amps)",
+    re.IGNORECASE,
+)
+
+
 def blew(case: Case) -> bool:
     """Whether a fuse did blow, and it is not only said of one that it does not."""
     told = len(BLOWS.findall(case.text)) > len(NEVER_BLOWS.findall(case.text)) or not NEVER_BLOWS.search(case.text)
@@ -134,6 +140,8 @@ def print_decides(case: Case, band: Band, cable: str, thicker: str, rated: float
     `rated` is the fuse that is there, None where one is to be fitted.
     """
     holds = f"105{say.NB}°C insulation {cable} takes "
+    if rated is None and case.says("detail:fuse_place") and not SIZED.search(case.text):
+        return f"Put the fuse {PLACED}; what size, the print on the insulation decides."
     if rated is None:
         first = f"a {say.amps(band.fit or 0)} fuse{place(case)}"
     elif rated == band.house or (band.cable and rated <= band.cable):

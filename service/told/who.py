@@ -16,7 +16,9 @@ WHO = regex(
     re.IGNORECASE,
 )
 MAY_THEY = regex(
-    rf"\b(?:can|may|could|should|let|is)\b[^.?!;]{{0,20}}?{CHILD}[^.?!;]{{0,40}}?\b(?:{JOB}|water|acid)", re.IGNORECASE
+    rf"\b(?:can|may|could|should|let|is)\b[^.?!;]{{0,20}}?{CHILD}[^.?!;]{{0,40}}?\b(?:{JOB}|water|acid)"
+    rf"|\b(?:{JOB})[^.?!;]{{0,30}}?{CHILD} (?:can|may|could|should|are allowed)\b",
+    re.IGNORECASE,
 )
 
 
@@ -27,6 +29,15 @@ def is_asked(text: str) -> bool:
     (True, False)
     """
     return bool(WHO.search(text) or MAY_THEY.search(text))
+
+
+def children_may(text: str) -> bool:
+    """Whether it is asked if children may do it.
+
+    >>> children_may("can the kids top up the batteries"), children_may("who tops up the batteries")
+    (True, False)
+    """
+    return MAY_THEY.search(text) is not None
 
 
 def equalises(text: str) -> bool:

@@ -185,11 +185,11 @@ def of_more_volts(case: Case, motor: float, boat: float) -> Answer:
     """A motor of 24 V on a boat of 12 V."""
     wanted, aboard = say.quantity(motor, "V"), say.quantity(boat, "V")
     case.step("In series the volts add; a converter for the amps of a motor would be too large", LIMITS["sums"].cite)
-    head = (
-        f"No: {aboard} cannot run a {wanted} motor; give it a {wanted} bank of its own, with a {wanted} charger or a "
-        f"{say.number(boat)}-to-{say.number(motor)} V charger."
-    )
-    return TOPIC.says("no", head)
+    charger = f"a {wanted} charger or a {say.number(boat)}-to-{say.number(motor)} V charger"
+    own = f"a {wanted} bank of its own, with {charger}"
+    if other_volts.FED.search(case.text) or case.says("request:may_i", "request:enough"):
+        return TOPIC.says("no", f"No: {aboard} cannot run a {wanted} motor; give it {own}.")
+    return TOPIC.says("information", f"Give the motor {own}: {aboard} cannot run it.")
 
 
 def tapped(case: Case) -> Answer:
@@ -236,6 +236,8 @@ def kinds_apart(case: Case) -> Answer | None:
     names = [say.CHEMISTRY.get(str(kind), "") for kind in both]
     told = f"{names[0]} and {names[1]} batteries" if all(names) else "batteries of unlike kinds"
     head = f"No: {told} must not be joined, in series or in parallel; keep them apart, each with its own charging."
+    if new_and_old.new_with_old(case.text):
+        head = f"No: {told} must not be joined; a new one and an old one of the same kind only just do in parallel."
     return TOPIC.says("no", head)
 
 

@@ -12,7 +12,7 @@ from service.calculators import dc_dc
 from service.case import Case, Value
 from service.judgements import charging, converter
 from service.reply import Answer, Figure, strictest
-from service.told import house_bank
+from service.told import house_bank, more_volts
 from service.topic import Lever, Topic
 
 
@@ -59,6 +59,8 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Isolation first, because a wrong connection shorts a battery; then the currents and the alternator."""
+    if "charger.current" not in case and (given := for_more_volts(case)):
+        return given
     chemistry = charging.known_kind(case)
     stopped = charging.barred(TOPIC, case, chemistry, alternator=straight(case))
     if stopped:
@@ -80,6 +82,16 @@ def answer(case: Case) -> Answer:
     if case.says(*WHETHER):
         return in_general(case)
     return TOPIC.needs("charger.current", *lacking(case), headline=way_of(case))
+
+
+def for_more_volts(case: Case) -> Answer | None:
+    """What changes where a thruster of 24 V takes the place of one of 12 V."""
+    if not (more_volts.changes(case.text) and case.says("thing:charger")):
+        return None
+    case.step("Twice the volts: half the amps for the same power", "electric-power")
+    cable = " The cable may stay where it carries the new amps: the same power takes half as many at 24 V."
+    named = cable if case.says("thing:cable") else ""
+    return TOPIC.says("information", f"The charger must change, as one of 12 V cannot fill 24 V.{named}")
 
 
 def way_of(case: Case) -> str:

@@ -95,7 +95,7 @@ def answer(case: Case) -> Answer:
         who = Act("who", "one of our technicians, who has this message now")
         return TOPIC.says("stop", UNNAMED, steps=(who,), urgency="today", route="technician")
     leading = rows[0]
-    asked_about = "no" if leading.get("forbids") else "information"  # "can I bypass the BMS": no, whatever it is for
+    asked_about = "no" if leading.get("forbids") else "information"  # "can I bypass the BMS": no, whatever for
     verdict = asked_about if status == "general" else verdict_of(rows)
     note(case, [leading, *(item for item, _ in beside(case, leading, rows[1:]))])
     first, then = headline(case, leading, status), tuple(steps(case, leading, rows[1:]))
@@ -231,13 +231,18 @@ def steps(case: Case, leading: Row, others: list[Row]) -> Iterator[Act]:
 
 def beside(case: Case, leading: Row, others: list[Row]) -> Iterator[tuple[Row, str]]:
     """The next signs with what is said of each beside the leading one: another sign of a battery only adds its own."""
-    said = {of_kind(case, leading, "first")}
+    said = {act_of(of_kind(case, leading, "first"))}
     for item in near(leading, others):
         twice = item.get("battery") and leading.get("battery")
         text = item.get("with", "") if twice else of_kind(case, item, "first")
-        if text and text not in said:
-            said.add(text)
+        if text and act_of(text) not in said:
+            said.add(act_of(text))
             yield item, with_volts(case, text)
+
+
+def act_of(first: str) -> str:
+    """What a first action has somebody do at once: a short circuit and a spark have them step back alike."""
+    return re.split("[:;]", first, maxsplit=1)[0]
 
 
 def near(leading: Row, others: list[Row]) -> list[Row]:

@@ -93,6 +93,11 @@ def water(case: Case) -> Advice:
         head = "After charging: fill to the mark with distilled water; before it, add only enough to cover the plates."
         return Advice("information", head, steps, figures)
     head = "Look at the water every month in season, and fill to the mark with distilled water after charging."
+    if who.children_may(case.text):
+        head = (
+            "No, not children: acid and gas are for one adult with goggles and gloves; distilled water, after charging."
+        )
+        return Advice("no", head, steps, figures)
     if who.is_asked(case.text):
         head = f"{ONE_ADULT} no children: distilled water to the mark after charging, looked at every month in season."
     return Advice("information", head, steps, figures)

@@ -17,6 +17,10 @@ UNKNOWN = "We can't say yet: please tell us the term as it stands on the label o
 LONGEST = 30  # words of a headline
 SHOWN = 3  # steps of the working that a reader sees
 DIFFERENCE = regex(r"\b(?:differ\w*|distinguish\w*|versus|vs|diff)\b", re.IGNORECASE)
+WHICH_COUNTS = regex(
+    r"\bwhich\b[^.?!]{0,30}\b(?:go by|look at|look for|counts?|matters?|use|trust|rely on|compare|goes|heed|take)\b",
+    re.IGNORECASE,
+)
 PRONOUN = regex(r"^(?:It(?= )|Its(?= ))")
 
 
@@ -45,7 +49,8 @@ def answer(case: Case) -> Answer:
 
 def apart(case: Case) -> Answer | None:
     """What sets two terms apart, where that or their being the same is asked of two in the table; None else."""
-    if not DIFFERENCE.search(case.text) and not case.says("detail:same_as"):
+    counts = WHICH_COUNTS.search(case.text) is not None
+    if not (counts or DIFFERENCE.search(case.text) or case.says("detail:same_as")):
         return None
     terms = {row["id"].value: row for row in reference.rows("meanings") if case.says(f"term:{row['id'].value}")}
     pairs = ((row, [str(row[side].value) for side in ("one", "other")]) for row in reference.rows("apart"))
@@ -56,7 +61,8 @@ def apart(case: Case) -> Answer | None:
     case.source(row["told"].cite)
     for name in pair:
         case.step(f"{meaning(terms[name])}.", terms[name]["id"].cite)
-    return TOPIC.says("information", f"{row['told'].value}.")
+    goes_by = f"; {row['counts'].value}" if counts and "counts" in row else ""
+    return TOPIC.says("information", f"{row['told'].value}{goes_by}.")
 
 
 def asked(case: Case) -> list[Row]:

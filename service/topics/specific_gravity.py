@@ -14,6 +14,7 @@ from service.reply import Answer, Figure, Option, Urgency
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
+from service.told import equal_cells
 from service.topic import Lever, Topic
 
 READ, SPREAD = "reading.gravity", "reading.gravity_spread"
@@ -201,6 +202,12 @@ def judged(case: Case, spread: float | None) -> Answer:
     head = f"{opening}: {read} means your battery is {full}{advice}."
     if case.says("request:how_full") and not case.says("detail:asks_good", "detail:asks_full"):
         head = f"{say.capital(full)}: that is what {read} means{advice}."
+    if equal_cells.kept(case.text):
+        head = (
+            f"Charge it: {read} means it is {full}, and cells that read alike are no reason to scrap it; test it full."
+        )
+    elif equal_cells.asked(case.text):
+        head = f"{head.removesuffix('.')}; that all cells read alike is as it should be."
     if verdict != "yes" and case.says("detail:after_full"):
         case.because(
             "What still reads low after that has worn plates or weak acid, so plan a new one", cite("lead-good")

@@ -5,11 +5,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import replace
 
 from grammar.amend.supposed import is_supposed
 from grammar.reading import Message, Span
+from grammar.text.patterns import regex
 from service.case import Case, Known
 from service.kinds import LITHIUM
 from service.routing.route import Request
@@ -28,6 +30,7 @@ SIZED = ("request:what_size", "request:which", "about:how_big")
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
 SHARED = dict.fromkeys(("battery-duty", "run-check"), ("detail:engine_battery",))  # "and can it share the engine's?"
 MEANING, TERM = "meaning", "term:"
+ONLY_FOR = regex(r"\b(?:only|just)(?: (?:for|with|a|an|of|in|the|something))* $", re.IGNORECASE)
 INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
 
 
@@ -77,6 +80,9 @@ def _one_kind(stated: dict[str, Known], second: dict[str, Known], span: Span, me
     """Leaves the kind that the question itself names: "AGM comes out, lithium goes in. May the lithium lie down?"."""
     told = [item for held in (stated, second) if (item := held.get(KIND)) is not None]
     inside = [item for item in told if any(message.says(cue, span) for cue in _cues_of(item))]
+    apart = [item for item in told if item.span and ONLY_FOR.search(message.text[: item.span[0]])]
+    if len(apart) == 1:  # "must the AGM be aired, or is that only for wet ones"
+        inside = [item for item in told if item is not apart[0]]
     if len(told) > 1 and len(inside) == 1:
         stated[KIND] = inside[0]
         second.pop(KIND)

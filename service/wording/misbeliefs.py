@@ -47,6 +47,9 @@ CONCLUDES = regex(
     r"|\bso (?:can|could|may|do|does|is|are|should|must|will|i|we|he|no)\b",
     re.IGNORECASE,
 )
+REFUSED = regex(
+    r"\b(?:told (?:him|her|them)|i (?:say|said|told (?:him|her|them))) (?:no|not so|otherwise)\b", re.IGNORECASE
+)
 SLOT = regex(r"\{([a-z_.]+)\}")
 
 
@@ -107,7 +110,8 @@ def _belief(message: Message, words: Text, hit: Hit, told: Claim | None) -> Beli
     at, end = words.spans[hit.start][0], words.spans[hit.end - 1][1]
     row = reference.row(TABLE, id=hit.name)
     span = sentence(message.text, at, end)
-    denied = _is_denied(words, hit) or _is_so(row, message, span)
+    refused = REFUSED.search(message.text, end) is not None  # "told him no. Right?"
+    denied = (_is_denied(words, hit) or _is_so(row, message, span)) != refused
     over_it = told is not None and told.checked and at < told.span[0] < end  # "on concrete, he says that drains it"
     if told and (over_it or told.span[0] <= at < told.span[1]):
         span = min(told.asked[0], span[0]), max(told.asked[1], span[1])

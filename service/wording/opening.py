@@ -291,7 +291,7 @@ def _in(cue: Cue, span: Span) -> bool:
 
 
 def _says_bad(message: Message, span: Span) -> bool:
-    """Whether it asks for the bad thing; "I read that wrong" only puts something right."""
-    mended = [cue.span for cue in message.cues if cue.name == "note:correction"]
+    """Whether it asks for the bad thing; "I read that wrong" only puts something right, "does not cut out" tells."""
+    mended = [cue.span for cue in message.cues if cue.name in ("note:correction", "detail:unregulated")]
     bad = (cue.span for cue in message.cues if cue.name == "put:bad" and _in(cue, span))
     return any(not any(start <= place[0] < end for start, end in mended) for place in bad)

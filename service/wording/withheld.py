@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service.reply import Answer, Cite
 from service.told import may_i
 from service.topics import topic
@@ -41,6 +43,7 @@ PLANLESS = (
     "Do not plan with this battery: the danger above comes first, and it is not used until it has been looked at."
 )
 FIRST = "he danger above comes first"
+WAITS = regex(rf"(?:No: t|T){FIRST} \([^)]*\)(?P<why>.*)")
 
 
 def withheld(answer: Answer, why: tuple[Cite, ...] = (), text: str = "", dangers: tuple[str, ...] = ()) -> Answer:
@@ -71,6 +74,18 @@ def _waits(answer: Answer, text: str, dangers: tuple[str, ...]) -> str:
     if dangers and OF_A_CIRCUIT.issuperset(dangers) and answer.topic in WIRED:
         return f"{about}; an electrician sizes cable and fuse together before this circuit is used again."
     return f"{about}, and this battery is not used until it has been looked at."
+
+
+def once_told(answers: Iterable[Answer]) -> Iterator[Answer]:
+    """The answers, why they wait told with the first of those that do: "How long to charge: this waits too"."""
+    told: set[str] = set()
+    for answer in answers:
+        parts = WAITS.fullmatch(answer.headline)
+        if parts and parts["why"] in told:
+            yield replace(answer, headline=f"{topic(answer.topic).title}: this waits too.")
+        else:
+            yield answer
+        told |= {parts["why"]} if parts else set()
 
 
 def _goes_on(answer: Answer) -> bool:

@@ -103,3 +103,42 @@ def test_only_a_battery_that_is_told_apart_is_answered(text: str, topic: str, ve
     first, *others = talk(text).answers
     assert first.verdict == "stop"
     assert [item.verdict for item in others if item.topic == topic] == [verdict]
+
+
+def test_why_two_questions_wait_is_told_once() -> None:
+    _, charger, cable = answers("The AGM is hissing. What charger amps for 100 Ah and which cable for 250 A over 5 m?")
+    assert charger.headline.startswith("The danger above comes first (amps of the charger)")
+    assert (cable.headline, cable.verdict) == ("Cable size: this waits too.", "no")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "dropped a wrench over both terminals, huge flash, it's off now but acid sprayed on my arm",
+        "shorted it with a ring, battery split and acid dripped on my jeans",
+        "Arced the posts with a spanner; acid about, and I have some on my hand",
+    ],
+)
+def test_acid_on_somebody_comes_before_the_short_circuit(text: str) -> None:
+    (first,) = answers(text)
+    assert first.headline.startswith("Rinse at once")
+    assert sum(item.say.startswith("Hands off, step back") for item in first.steps) <= 1
+
+
+@pytest.mark.parametrize(
+    "text", ["the lugs get too hot to touch, will the fuse go first?", "fuse holder melted on one side"]
+)
+def test_no_fuse_is_waited_for_at_a_hot_joint(text: str) -> None:
+    assert "wait for the fuse to blow: it does not see a hot joint" in [item.say for item in answers(text)[0].steps]
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("Jumping a dead 24V bow bank from the 12V van battery. Plus to plus and go?", "No: never join batteries of"),
+        ("can I jump start the 12 V engine off the 24 V thruster bank?", "No: never join batteries of"),
+        ("jump start from the other 12 V battery, which lead first?", "Jump leads go plus to plus first"),
+    ],
+)
+def test_a_jump_start_between_two_voltages_is_a_no(text: str, opens: str) -> None:
+    assert answers(text)[0].headline.replace("\u00a0", " ").startswith(opens)

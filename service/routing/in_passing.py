@@ -1,0 +1,108 @@
+"""Topics that only stand in passing beside another: an age told with a reading, a cable whose loss alone is asked.
+
+Each is opened by what a message tells. It is answered where the message also asks it, in words of its own.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Set
+
+from grammar.reading import Message
+from grammar.text.patterns import regex
+from service.routing.listed import asking
+
+AGE = "battery.age"
+OLD = regex(r"[\s-]*(?:old\b)?", re.IGNORECASE)
+READINGS = frozenset({"load-voltage", "rest-voltage", "specific-gravity", "maintenance"})
+LIFE = regex(  # asked of how long a battery lives, anywhere in a message
+    r"\b(?:replac\w*|renew\w*|exchang\w*|swap\w*|chang\w*|new(?:er)? (?:one|ones|battery|batteries|set|pair|agm|gel)"
+    r"|lasts?|lasting|li[fv]\w*|finished|ends?|ending|dead|dying|die[ds]?|going|ages?|aged|old(?:er)?|scrap\w*|bin(?:ned)?"
+    r"|chuck\w*|goners?|worn|due|keep (?:it|them|the batter\w+)|time|shot|done|knackered|toast|tired|past|had it|saved?"
+    r"|saving|health\w*|trust\w*|rely|worth|more|longer|still|buy\w*|left in|get out of|good for|any good|years?"
+    r"|seasons?|retire\w*|fail\w*|spent)\b"
+    r"|(?:^|[.?!;,]) *(?:is|are) *$",
+    re.IGNORECASE,
+)
+THEIRS = regex(  # another man's: "his have lasted six years", "the neighbour's went eight years"
+    r"\b(?:his|hers|theirs|\w+(?:['’]s|s['’]) (?:batter\w+|agms?|gels?|ones?|have|had|went|lasted|are|were|did))\b"
+    r"[^.?!;,]{0,30}$",
+    re.IGNORECASE,
+)
+SIZE = regex(
+    r"\b(?:sizes?|thick\w*|thin\w*|enough|ok|okay|right|big|heavy|large|which|cables?|wires?|gauge|awg|mm2?|carry|stand"
+    r"|suit\w*|need|upgrade|fit|do it|cope|safe|good|fine|too|ought|should|instead|replace|normal|legal)\b",
+    re.IGNORECASE,
+)
+PLACE = regex(
+    r"\b(?:may|allowed|stand|sta?y|sit|put|place\w*|mount\w*|fit|where|live|box\w*|legal|there|sleep\w*|cabin|lid|strap\w*"
+    r"|h[eo]ld|permitted|right|ok|okay|fine|safe|good|laid|lie|lying|side|sideways|back|backs|on|can|could|it go)\b",
+    re.IGNORECASE,
+)
+BANKS = regex(
+    r"\b(?:banks?|outputs?|each|separate\w*|split\w*|both|all|one|1|them|single|two|2|several|isolated|legs?|share\w*"
+    r"|common|how)\b",
+    re.IGNORECASE,
+)
+WILL_READ = regex(r"\bwill\b[^.?!]{0,20}\b(?:read|show|say|be at|stand at)\b", re.IGNORECASE)
+NOW = regex(r"\b(?:full|soc|charged|normal|good|bad|fine|enough|low|state|how|right now|today)\b", re.IGNORECASE)
+OF_CHARGER = regex(r"\b(?:chargers?|outputs?|legs?|both (?:from|off|with|at once))\b", re.IGNORECASE)
+WHERE_IT = regex(  # "what fuse, and where should it sit"
+    r"\bfuses?\b[^.?!]*\bwhere (?:should|does|do|must|would|will|shall) (?:it|this|that|one|they|i|we|the fuse)\b",
+    re.IGNORECASE,
+)
+WHICH_FUSE = regex(r"\b(?:what|which)(?: size| rating)?(?: of)? (?:fuse|breaker)s?\b", re.IGNORECASE)
+OF_BATTERY = regex(r"\b(?:cca|ah|amp[- ]?hours|batter(?:y|ies)(?! (?:or|plus|end|post)))\b", re.IGNORECASE)
+HELD = regex(
+    r"\b(?:strap\w*|h[eo]ld\w*|fasten\w*|tray|box|shelf|upright|lying|on its side|mount\w*"
+    r"|batter(?:y|ies) (?:sit|go|stand|live|be))\b",
+    re.IGNORECASE,
+)
+
+
+def in_passing(message: Message, found: Set[str]) -> set[str]:
+    """The topics among these that are only told of beside another one."""
+    asked = " ... ".join(message.text[slice(*span)] for span in asking(message.text))
+    if not asked:
+        return set()
+    idle = set()
+    if "replacement" in found and found & READINGS and _only_aged(message):
+        idle.add("replacement")
+    if {"cable-size", "voltage-drop"} <= found and not SIZE.search(asked):
+        idle.add("cable-size")  # "70 mm2, 300 A, 4 m: how many volts do I lose"
+    if {"mounting", "ventilation"} <= found and asked.count("?") == 1 and not PLACE.search(asked):
+        idle.add("mounting")  # "it is under a berth: do I still need to air it"
+    if {"bank-size", "fuse-size"} <= found and WHICH_FUSE.search(asked) and not OF_BATTERY.search(asked):
+        idle.add("bank-size")  # "what size fuse do we need, and where should it sit"
+    if {"mounting", "fuse-size"} <= found and WHERE_IT.search(message.text) and not HELD.search(message.text):
+        idle.add("mounting")
+    if {"charger-banks", "charger-size"} <= found and not BANKS.search(asked):
+        idle.add("charger-banks")  # "40 A for three banks, the bow is 75 Ah: too much for it"
+    if {"charger-banks", "rest-voltage"} <= found and two_read(message) and not OF_CHARGER.search(message.text):
+        idle.add("charger-banks")  # "12.8 and 12.3 in series: charge each alone first"
+    if {"rest-voltage", "storage"} <= found and WILL_READ.search(asked) and not NOW.search(asked):
+        idle.add("rest-voltage")  # "12.7 now, what will it read in spring"
+    return idle
+
+
+def two_read(message: Message) -> bool:
+    """Whether the volts at rest of two batteries are told."""
+    return {1, 2} <= {item.of for item in message.stated if item.fact == "reading.voltage"}
+
+
+def _only_aged(message: Message) -> bool:
+    """Whether of a battery's life nothing is said but its age."""
+    ages = [(item.span[0], _to_old(message.text, item.span[1])) for item in message.stated if item.fact == AGE]
+    if not ages:
+        return False
+    told = [start for start, _ in ages if not any(first <= start < last for first, last in asking(message.text))]
+    if len(told) == len(ages) and all(THEIRS.search(message.text[:start]) for start in told):
+        return True
+    starts, ends = [0, *(end for _, end in ages)], [*(start for start, _ in ages), len(message.text)]
+    return not any(LIFE.search(message.text[start:end]) for start, end in zip(starts, ends, strict=True))
+
+
+def _to_old(text: str, end: int) -> int:
+    """Where "3 years old" ends."""
+    found = OLD.match(text, end)
+    return found.end() if found else end

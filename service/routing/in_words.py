@@ -1,0 +1,62 @@
+"""A topic that the words of a message put plainly, though the table of points does not tell it from others."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from grammar.reading import Message
+from service.judgements import taken
+from service.told import more_volts, who
+
+CABLES = frozenset({"cable.gauge", "cable.area"})
+MORE_VOLTS = frozenset(
+    (
+        "load.kind",
+        "load.model",
+        "load.voltage",
+        "bank.voltage",
+        "bank.count",
+        "battery.nominal",
+        "charger.input_voltage",
+    )
+)
+
+
+class Seen(NamedTuple):
+    """A message, the topics its words point to, the facts it tells and the topics of the turn before."""
+
+    message: Message
+    found: frozenset[str]
+    told: frozenset[str]
+    context: frozenset[str]
+
+    def says(self, *cues: str) -> bool:
+        """Whether the message says one of these."""
+        return any(map(self.message.says, cues))
+
+
+def _by_children(seen: Seen) -> bool:
+    """ "Can the kids top up the batteries?"."""
+    present = any(item.status == "present" for item in seen.message.dangers)
+    return seen.found <= {"unclear"} and not present and who.children_may(seen.message.text)
+
+
+def _taken(seen: Seen) -> bool:
+    """ "250 A for 3 minutes, how many amp hours is that?": no battery is sought for it."""
+    others = seen.found - {"run-time", "run-check", "bank-size", "rating-convert", "unclear"}
+    return not others and seen.told >= taken.FACTS and taken.asked(seen.message.text) and not seen.message.dangers
+
+
+def _of_more_volts(seen: Seen) -> bool:
+    """ "Going 12 to 24 V thruster, must the charger change?"."""
+    text, told = seen.message.text, seen.told - MORE_VOLTS
+    about = seen.found <= {"bank-wiring", "unclear", "dc-dc", "battery-type"} and not seen.message.dangers
+    return about and more_volts.changes(text) and seen.says("thing:charger") and told <= CABLES
+
+
+IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    ("maintenance", _by_children),
+    ("run-time", _taken),
+    ("dc-dc", _of_more_volts),
+)

@@ -1,0 +1,27 @@
+"""Stretches of a message that open no topic, as the customer rules them out: "I don't need to know about fuses"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.reading import Message, Span
+from grammar.text.patterns import regex
+
+NOT_ASKED = (
+    r"(?:don['’]?t|do not|didn['’]?t|needn['’]?t) (?:really )?(?:need|want|wish|have|care)"
+    r" (?:to (?:know|hear|be told|read|talk) )?(?:anything )?about"
+    r"|not (?:asking|enquiring|talking|writing) (?:here )?(?:about|for|after)|not interested in"
+    r"|no (?:need|wish) (?:to (?:know|talk|hear) )?about"
+    r"|(?:never mind|forget(?: about)?|leave aside|leaving aside) (?=the|my|our|a)"
+)
+RULED_OUT = regex(rf"\b(?:{NOT_ASKED})\b[^.?!;:,\n]*?(?=[.?!;:,\n]|\bbut\b|$)", re.IGNORECASE)
+
+
+def ruled_out(message: Message) -> list[Span]:
+    """The stretches whose words speak for no topic.
+
+    >>> [message.text[slice(*span)] for message in [Message("Not asking about the charger, only the fuse")]
+    ...  for span in ruled_out(message)]
+    ['Not asking about the charger']
+    """
+    return [item.span() for item in RULED_OUT.finditer(message.text)]

@@ -1,0 +1,124 @@
+"""What is only told opens no answer: an age, a cable, a bank, a place; nor does what the customer rules out."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.talks import plain, talk
+
+
+def topics(text: str) -> list[str]:
+    return [item.topic for item in talk(text).answers]
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        # an age beside a reading, and another man's
+        ("Battery is two years old AGM, drops to 10.6 V when I push. Should I worry about 10.6?", ["load-voltage"]),
+        ("9.9 V at the posts while it runs and 12.7 before, gel of 4 years. Is the battery to blame or the wire?",
+         ["load-voltage"]),
+        ("Should I top up my flooded battery with tap water? The neighbour does and his have lasted six years.",
+         ["maintenance"]),
+        # a cable whose loss alone is asked
+        ("From the battery to the motor it's 4 metres, the motor takes 300 A and I've got 70 mm2. "
+         "How many volts will I lose?", ["voltage-drop"]),
+        # where it stands, beside the air it needs
+        ("I'm fitting an AGM under the bunk where our daughter sleeps. Do I still need to ventilate it?",
+         ["ventilation"]),
+        ("Our thruster draws 190 A at 12 V. What size fuse do we need, and where should it sit?", ["fuse-size"]),
+        # so many banks or outputs, beside amps
+        ("Our charger is 40 A for three banks, the bow battery is 75 Ah AGM. Not too much for it?", ["charger-size"]),
+        # what is read now, beside what it will read
+        ("Flooded battery, 12.65 V now, six months without charge. What will the meter say in April?", ["storage"]),
+        # one of two charged alone, with no charger spoken of
+        ("One reads 12.7 and one 12.2, in series for 24 V. Do I charge each by itself first?", ["rest-voltage"]),
+        # ruled out
+        ("I don't need to know about fuses. Just cable: 5 m each way, 350 A, 12 V, 95 or 120 mm2?", ["cable-size"]),
+        ("Not asking about the charger, that is fine. How long do 100 Ah of AGM take from half full at 20 A?",
+         ["charge-time"]),
+    ],
+)  # fmt: skip
+def test_what_is_only_told_is_not_answered(text: str, asked: list[str]) -> None:
+    assert topics(text) == asked
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        ("AGM of 7 years, drops to 9.2 V under load at 250 A. Is it finished?", {"load-voltage", "replacement"}),
+        ("Rests at 12.6 V, five years old, AGM. Is that ok and is it time for a new one?",
+         {"rest-voltage", "replacement"}),
+        ("4 m each way, 300 A, 70 mm2. Is that cable enough and how many volts are lost?",
+         {"cable-size", "voltage-drop"}),
+        ("May an AGM stand under the berth, and must the locker be aired?", {"mounting", "ventilation"}),
+        ("Which fuse for 200 A and how must the battery be held down?", {"fuse-size", "mounting"}),
+        ("40 A charger, three banks. Does each bank need an output of its own and is 40 A too big for 75 Ah AGM?",
+         {"charger-banks", "charger-size"}),
+        ("12.7 V now, AGM. Is that full, and can I leave it for 4 months?", {"rest-voltage", "storage"}),
+        ("I don't know what fuse to take for 250 A.", {"fuse-size"}),
+    ],
+)  # fmt: skip
+def test_what_is_asked_as_well_is_answered(text: str, asked: set[str]) -> None:
+    assert set(topics(text)) == asked
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("AGM in the locker. Do I still need to ventilate it or is that only for flooded?", "An AGM battery needs air"),
+        ("Gel in the locker. Does it need vents or only with wet batteries?", "A gel battery needs air"),
+        ("180 A, 35 mm2. Fuse at the battery end or the motor end?", "Put the fuse within 7 in (178 mm)"),
+        ("What fuse for 180 A on 35 mm2?", "We can't say yet: with 105"),
+        ("can the kids top up the batteries", "No, not children:"),
+        ("Is topping up something the children can do, flooded battery?", "No, not children:"),
+        ("Is 800 CCA the same as 80 Ah?", "No: cranking amps are the power of seconds"),
+        ("Owner insists 1000 MCA battery = 100 Ah. Told him no. Right?", "Yes: cranking amps are the power of seconds"),
+        ("A 700 CCA 100 Ah AGM, is it ok for 250 A?", "Yes: your 700 CCA AGM battery"),
+        ("Hydrometer says 1.225 all cells, flooded. Charge or bin?", "Charge it: a gravity of 1.225"),
+        ("250 A for 3 minutes, how many amp hours is that?", "That takes about 12.5 Ah"),
+        ("Thruster runs 4 min per docking, draws 200A. 12V 70Ah AGM. How many Ah does one docking take?",
+         "That takes about 13.3 Ah: 200 A for 4 minutes, 19 % of 70 Ah."),
+        ("how many Ah do I need for 250 A, 3 minutes?", "Look for a lead battery"),
+        ("The thruster is 24 V but everything aboard is 12 V. How do I get 24 V up there?",
+         "Give the motor a 24 V bank of its own"),
+        ("Our new unit is 24 V, the boat is 12 V. Can we just tap off the house bank?", "No: 12 V cannot run"),
+        ("My boat is 24 V and the thruster 12 V, can I tap 12 V off one battery?", "No: taking 12 V from one"),
+        ("New thruster is 24 V, the old was 12 V. Do the 70 mm2 cables still do and must I change the charger?",
+         "The charger must change"),
+    ],
+)  # fmt: skip
+def test_the_question_that_is_put_is_answered_first(text: str, opens: str) -> None:
+    assert plain(talk(text).answers[0].headline).startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "ends"),
+    [
+        ("What's the difference between CCA and MCA, and which of them should I go by for a thruster?",
+         "; go by the CCA for a thruster."),
+        ("what is the difference between CCA and MCA", "about a quarter higher."),
+        ("1.220 in all the cells. How full is the battery, and is it a problem that all are the same?",
+         "; that all cells read alike is as it should be."),
+        ("1.220 in all the cells. How full is the battery?", "charge it soon."),
+        ("Mix AGM and flooded in parallel, no go, right? And a new AGM with a 2 yr old AGM?",
+         "a new one and an old one of the same kind only just do in parallel."),
+        ("Mix AGM and flooded in parallel, no go, right?", "each with its own charging."),
+    ],
+)  # fmt: skip
+def test_a_short_second_question_has_its_words(text: str, ends: str) -> None:
+    (answer,) = talk(text).answers
+    assert plain(answer.headline).endswith(ends)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The isolator off for winter, yes or no? And is 10 A trickle with no auto cutoff safe to leave?",
+        "Lay-up until April: main switch off? And may the old 8 A charger with no cut-off stay on?",
+        "can I leave an old 8 A charger on that does not cut out by itself?",
+    ],
+)
+def test_a_charger_that_does_not_stop_by_itself_is_a_no(text: str) -> None:
+    found = {item.topic: item for item in talk(text).answers}
+    assert found["charger-setting"].headline.startswith("No: a charger that does not regulate its voltage")
