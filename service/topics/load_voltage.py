@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import chart, say
 from service.case import Case, Value
 from service.judgements import circuit, doubt, load_reading
@@ -21,6 +23,7 @@ from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
 MOSTLY = 0.75  # of the volts lost: a cable that takes less does not explain them
+ON_POSTS = regex(r"\b(?:at|on|across|over|from) (?:the |its |both |two )*(?:battery(?:'s)? )?(?:posts?|poles|battery terminals)\b", re.I)
 NOT_FULL = ", but it was not full: charge it and test again before you buy"
 
 
@@ -41,6 +44,7 @@ TOPIC = Topic(
     "Volts under load",
     amps="load.current",
     cautions=(
+        "hot-joint",
         "deep-flat",
         "measure-each",
         "charge-not-strength",
@@ -208,6 +212,9 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
         told = f"{told}, only {say.volts(by_itself)} of it in the cable itself"
         head = f"No: {told}, so a joint, fuse or switch is at fault."
         return TOPIC.says("no", head, *figures(under), drop, plot=plot(under))
+    if amps := under_load.explained_at(case, lost):
+        head = f"{told}: your {circuit.name(case)} takes that by itself at {say.amps(amps)}; at far fewer a joint is bad."
+        return TOPIC.says("no", head, *figures(under), drop, asks=(TOPIC.ask("load.current"),), plot=plot(under))
     sure = under.basis != "alone" or bool(under.current)
     return TOPIC.says("no", under_load.cable_blamed(case, told, sure), *figures(under), drop, plot=plot(under))
 
@@ -315,13 +322,17 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     steps(case, under)
     verdict = "yes" if under.holds else "no"
     asks: tuple[Any, ...] = ()
+    small = ""
     if under.basis == "alone":
         lead_taken(case)
         asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
+        if asks and under.current and verdict == "no" and ON_POSTS.search(case.text):  # read where it counts
+            small = f", or is too small for {say.amps(under.current)}: its CCA tells"
+            asks = (TOPIC.ask("battery.cca", under_load.cca_replies(case, under)),)
     if verdict == "no" and under.rest is not None and under.basis != "test" and well_rested(case, under):
         case.because(
-            "A battery that rests well and falls so far has not been charged right through, or has a bad cell: charge "
-            "it for a full day, let it rest, test again",
+            "A battery that rests well and falls so far has not been charged right through, or has a bad cell"
+            f"{small}; charge it for a full day, let it rest, test again",
             "falls-under-load",
         )
     if verdict == "no" and under.basis == "test" and under.rest is None:

@@ -209,7 +209,10 @@ def put_up(text: str, request: Request, alone: bool) -> str:
 
 def is_bad(message: Message, span: Span) -> bool:
     """Whether p speaks of something bad: "too thin", "over the limit", "not enough"."""
-    if message.says("put:bad", span) or SPOKEN_AGAINST.search(message.text[slice(*span)]):
+    bad = [cue for cue in message.cues if cue.name == "put:bad" and span[0] <= cue.span[0] < span[1]]
+    if any(not NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in bad):
+        return True  # "it is flat", not "it isn't flat"
+    if SPOKEN_AGAINST.search(message.text[slice(*span)]):
         return True
     good = [cue for cue in message.cues if cue.name == "put:good" and span[0] <= cue.span[0] < span[1]]
     return any(NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in good)

@@ -41,6 +41,8 @@ from service.wording.on_condition import granted
 MOST_ASKED = 60  # questions of a message that are looked at; one with more is no mail
 TURNED = {"yes": "No", "no": "Yes"}
 BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
+TROUBLE = {"yes": "No problem", "marginal": "A small one", "no": "That is a problem"}  # "not a problem?"
+AGREED = {"yes": "It is good", "marginal": "Not very", "no": "No, it is not"}  # "it's not good, is it?"
 PASSED = {"yes": "Pass", "marginal": "Just a pass", "no": "Fail"}  # "pass/fail"
 BUT = ", but look every"  # "Yes, but look every 90 days"
 WAY = "way:"  # how a topic was asked, as a thread carries it
@@ -117,6 +119,10 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
         )
     if mark and BUT in first:
         return _looked_after(answer, put)
+    if put in ("trouble", "agreed") and answer.verdict in TROUBLE:
+        words = TROUBLE if put == "trouble" else AGREED
+        told = rest if mark and claims.has_opening(answer.headline) else claims.lower(answer.headline)
+        return replace(answer, headline=f"{words[answer.verdict]}: {told}")
     if put == "go" and mark and answer.topic in remedies.GOES:
         return remedies.gone(answer, first, rest)
     if not mark or first not in remedies.WORDS or put == "good":
@@ -166,7 +172,7 @@ def deed_first(answer: Answer, told: str) -> str:
 def put(message: Message, request: Request, requests: tuple[Request, ...], before: Iterable[str] = ()) -> str:
     """How one question of a message is put.
 
-    "good", "bad", "both" ("good or bad?"), "passed", "remedy" ("do I need to charge it"), "go" ("must I go there") or
+    "good", "bad", "both" ("good or bad?"), "trouble" ("not a problem?"), "agreed" ("it's not good, is it?"), "passed", "remedy" ("do I need to charge it"), "go" ("must I go there") or
     "open" (a choice, what, how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a
     figure goes on with.
     """
