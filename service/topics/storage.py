@@ -17,6 +17,7 @@ from service.reply import Answer, Figure, Option, strictest, strictness
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
+from service.sentences.laid_up import as_asked
 from service.told import charger_left_on, planned_charge, pump_left_on
 from service.topic import Lever, Topic
 
@@ -255,7 +256,10 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     if case.says("detail:no_power"):
         lasts = f"needs no charge for {time}" if verdict == "yes" else f"is down to {told} {when}"
         head = laid_up.without_power(case, verdict, f"{how}, {battery} {lasts}", away, check) or head
-        head = f"No: {head[:1].lower()}{head[1:]}" if verdict == "no" and whether else head
+        start = {"no": "No: ", "marginal": "Only just, so "}.get(verdict) if whether else None
+        head = f"{start}{head[:1].lower()}{head[1:]}" if start else head
+    if celsius is None or in_frost(case, left) == "yes":
+        head = as_asked(case, found, verdict, away, say.quantity(check, "d", 0)) or head
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
 
 
@@ -346,6 +350,7 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     if case.says("detail:no_power"):
         last = f"after {say.quantity(int(days + NEAR), 'd', 0)} at most it wants a charge"
         head = laid_up.without_power(case, "information", last, None, float(figures[1].value)) or head
+    head = as_asked(case, found, "information", None, check) or head
     return TOPIC.says("information", head, *figures, plot=plot(case, found, None))
 
 
