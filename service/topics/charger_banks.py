@@ -13,7 +13,7 @@ from service.judgements import charge_volts, charging
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
 from service.rules.bank import system
-from service.told import one_by_one
+from service.told import must_have, one_by_one
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -79,6 +79,8 @@ def answer(case: Case) -> Answer:
     if in_series(case) and not (roles(case) > 1 and only_counts(case)):
         return of_series(case)
     need = banks(case)
+    if must_have.second_charger(case.text) and "bank.count" not in case.stated and one_may_do(case):
+        return TOPIC.needs("bank.count", headline=one_may_do(case))
     if need is None:
         return TOPIC.needs("bank.count")
     case.because(ONE_OUTPUT, "one-output-a-bank")
@@ -87,12 +89,27 @@ def answer(case: Case) -> Answer:
     if have is None:
         return TOPIC.says("information", advice(case, need), figure)
     apart = lithium_apart(case)
+    another = must_have.second_charger(case.text)  # of which yes and no are turned round
     if have < need:
-        return TOPIC.says("no", too_few(need, int(have), apart), figure)
+        few = too_few(need, int(have), apart)
+        return TOPIC.says("no", few.replace("No: ", "Yes, or one of more outputs: ") if another else few, figure)
     clash = one_setting(case)
     if clash and need > 1:
         return TOPIC.says("marginal", clash, figure)
-    return TOPIC.says("yes", enough(need, int(have)), figure)
+    ample = enough(need, int(have))
+    return TOPIC.says("yes", ample.replace("Yes: ", "No, not another: ") if another else ample, figure)
+
+
+def one_may_do(case: Case) -> str:
+    """ "Must I have a second charger?" where one of several outputs is told of: what it takes; "" where none is."""
+    have = int(case.get("charger.outputs", 1))
+    if have < 2:
+        return ""
+    far = ""
+    if "cable.length" in case.stated:
+        far = f"; over {say.quantity(float(case['cable.length']), 'm')} it wants a thick cable"
+    free = f"Yours can do it, if one of its {counted(have, 'output')} is free for that battery"
+    return f"{free}, as each bank that works apart wants its own{far}."
 
 
 def in_turn(case: Case) -> Answer:
