@@ -25,6 +25,9 @@ GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
     re.IGNORECASE,
 )
 HOW_BIG = regex(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
+WHICH = regex(
+    r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:sizes?|groups?|case|batter(?:y|ies)|one|fits?)\b|\bwhat (?:fits|will fit|goes in)\b", re.IGNORECASE
+)
 MOST_NAMED = 4
 PLACES = ("thing:space", "detail:space_given")
 LARGER = {"length": "longer", "width": "wider", "height": "higher"}
@@ -49,6 +52,8 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", head)
     if "battery.group" not in case and (height := tray.headroom(case.text)):
         return low_enough(height)
+    if "battery.group" not in case and (place := measured(case)) and WHICH.search(case.text):
+        return those_that_go_in(place)
     name = case_sizes.known_name(str(case["battery.group"]))
     try:
         row = reference.row("group_sizes", group=name)
@@ -80,6 +85,32 @@ def low_enough(height: float) -> Answer:
         head = f"None in our table leaves {lugs} for the lugs under {room}: {say.listed(lowest)}, the lowest, "
         head += f"{'have' if len(lowest) > 1 else 'has'} {say.quantity(least, 'mm')}."
     return TOPIC.says("information", head, asks=(TOPIC.ask("battery.group"),))
+
+
+def those_that_go_in(place: tray.Place) -> Answer:
+    """The cases that go into a place that was measured; with no height told, each one's own."""
+    found = {str(row["group"].value): (row, in_place(str(row["group"].value), row, place)) for row in largest_first()}
+    fit, tight = ([name for name, (_, one) in found.items() if one.verdict == way] for way in ("yes", "marginal"))
+    inside = across(
+        [place.length, place.width, *([place.height] if place.height is not None else [])], place.inches
+    )
+    low = "" if place.height is not None else ", if it is high enough"
+    if fit:
+        also = f"; only just: {say.listed(tight[:MOST_NAMED])}" if tight else ""
+        head = f"Group {say.listed(fit[:MOST_NAMED], 'or')} goes into {inside} with its hold-down and lugs{low}{also}."
+    elif tight:
+        head = f"None of our table with room for hold-down and lugs: {inside} takes group {say.listed(tight[:MOST_NAMED])} only just{low}."
+    else:
+        head = f"None of our table goes into {inside}: it wants a smaller or lower battery, so look for one by its own measures."
+    named = (fit or tight)[:MOST_NAMED]
+    options = tuple(Option(f"group {name}", found[name][1].verdict, figures(found[name][0])) for name in named)
+    return TOPIC.says("information", head, compare=options)
+
+
+def largest_first() -> list[Row]:
+    """The cases of 12 V in the table, the largest first."""
+    rows = (row for row in reference.rows("group_sizes") if float(row["volts"].value) == 12)
+    return sorted(rows, key=lambda row: -math.prod(float(row[side].value) for side in SIDES))
 
 
 def note(case: Case, name: str, row: Row) -> None:
@@ -204,6 +235,9 @@ def by_rating(case: Case, rows: Mapping[str, Row]) -> Answer:
         need = f"; {supply.load_name(case)} needs {say.cca(wanted)}"
         if all(float(row["cca_low"].value) >= wanted for row in rows.values()):
             end = f"so {'either' if len(rows) == 2 else 'any of them'} will do if its label says as much"
+        if all(float(row["cca_high"].value) < wanted for row in rows.values()):
+            end = "so neither does alone" if len(rows) == 2 else "so none of them does alone"
+            end = f"{end}: take two alike in parallel"
     ranges = (say.between(float(row["cca_low"].value), float(row["cca_high"].value), "CCA", 0) for row in rows.values())
     first, *rest = (f"{name} {has}" for name, has in zip(rows, ranges, strict=True))
     told = ", ".join((f"Group {first.replace(' ', ' usually has ', 1)}", *(f"group {one}" for one in rest)))

@@ -74,6 +74,11 @@ def water(case: Case) -> Advice:
     figures = (interval("water-interval", "look at the water"), interval("water-least", "in use or not"))
     if case.says("detail:plates_dry"):
         head = "Cover the plates with distilled water today, then charge, and fill to the mark only after that."
+        if case.says("detail:tap_water") and not case.says("detail:distilled_too"):
+            head = (
+                "No tap water, not for once either: cover the plates with distilled or deionised water today, then "
+                "charge, and fill to the mark only after that."
+            )
         worn = ("Plates that stood dry for long have lost capacity for good", "care-practice")
         return Advice("no", head, (*steps, worn), figures, today=True)
     if case.says("detail:tap_water") and not case.says("detail:distilled_too"):

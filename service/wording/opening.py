@@ -70,6 +70,8 @@ def as_put(
         return decided
     if beside := compared.taken(answer, message.text, before):
         return beside
+    if close := claims.near_enough(answer, message.text):
+        return close
     asking = list(_asking(message, request, requests))
     if not any(POLAR.match(message.text, *span) for span in asking):  # figures in a sentence of their own
         asking += [item.span for item in message.clauses if item.asks]
