@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
 from service.judgements import laid_up
@@ -20,6 +22,15 @@ MAY_BE = (
 FIND_IT = "With a meter in the minus cable, pull the fuses one by one: the current drops with the right one"
 LIKELY = "a float switch, an alarm, a radio's memory or a charger wired past the switch"
 SHORT = f"Most likely {LIKELY}: pull the fuses one by one until the current drops."
+
+
+OFF_THE_CHARGER = regex(
+    r"\bcharger (?:was |is |has been |been )?(?:switched |turned )?off\b|\boff (?:the |its )?charg(?:er|e|ing)\b"
+    r"|\bunplugged\b|\b(?:last )?(?:fully )?charged\b[^.?!;]{0,24}\b(?:ago|yesterday|last)\b"
+    r"|\bsince (?:the |its )?(?:last |full )*charge\b",
+    re.IGNORECASE,
+)
+AT_LEAST = 20.0  # percent of charge lost beside its own loss, under which charts and meters may explain it
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +87,25 @@ def by_two_readings(case: Case) -> Loss | None:
     figure = laid_up.self_discharge(case)
     most = float(figure.high or figure.value) / limit("month")
     return Loss(charges[0], charges[1], float(days), laid_up.daily_share(case), most, (volts[0], volts[1]))
+
+
+def since_the_charger(case: Case, charge: float) -> None:
+    """Notes that a lead battery lost more since it came off its charger than it loses by itself, where that is told."""
+    hours = case.said("reading.rest_time")
+    if hours is None or is_lithium(case) or not OFF_THE_CHARGER.search(case.text):
+        return
+    days = float(hours) / 24
+    row = laid_up.rate_of(case)
+    own = laid_up.monthly(case) * float(row["high"].value) / float(row["rate"].value) / limit("month") * days
+    if not 0 < days <= limit("month") or laid_up.FULL - charge < AT_LEAST + own:
+        return
+    lost = f"down to about {say.charge(charge)} in {say.quantity(days, 'd', 0)}"
+    case.because(
+        f"{say.capital(lost)} off the charger is more than it loses by itself: something draws, it was never full, or a "
+        "cell is bad; charge it, take the cables off and read it again after a day",
+        "self-discharge-range",
+        CAUSES,
+    )
 
 
 def note(case: Case, loss: Loss, kind: str) -> None:

@@ -63,6 +63,11 @@ TOPIC = Topic(
 )
 
 
+APART = regex(
+    r"\b(?:apart|separate(?:ly)?|two (?:different )?places|different places|each on its own)\b[^?!;]{0,60}\b(?:places?|bow|stern|ends?|engine)\b"
+    r"|\bone (?:for|in|at) the (?:bow|front)\b[^.?!;]{0,12}\b(?:one|other) (?:for|in|at) the (?:stern|back|engine)",
+    re.IGNORECASE,
+)
 EACH_ALONE = "then charge each battery alone, one after the other"
 
 
@@ -78,6 +83,10 @@ def answer(case: Case) -> Answer:
         return in_turn(case)
     if in_series(case) and not (roles(case) > 1 and only_counts(case)):
         return of_series(case)
+    if APART.search(case.text) and case.get("bank.layout") == "parallel":  # in place of the joint that is asked of first
+        case.because(ONE_OUTPUT, "one-output-a-bank")
+        head = "Yes, one at each place and never joined: each with its own fuse, its own output and its own setting."
+        return TOPIC.says("information", head, outputs(2))
     need = banks(case)
     if must_have.second_charger(case.text) and "bank.count" not in case.stated and one_may_do(case):
         return TOPIC.needs("bank.count", headline=one_may_do(case))

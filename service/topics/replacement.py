@@ -10,7 +10,7 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case
-from service.judgements import laid_up, load_reading
+from service.judgements import laid_up, load_reading, new_and_old
 from service.kinds import LITHIUM
 from service.reply import Answer, Asked, Figure, Urgency
 from service.rules import readings
@@ -37,6 +37,12 @@ TOPIC = Topic(
     unsure={"battery.age": "We can't say yet: please tell us how old the battery is, or how it did in a load test."},
 )
 
+WIRING = "bank-wiring"
+NEW_WITH_OLD = regex(
+    r"\bnew\b(?: \w+){0,2} (?:with|beside|next to|alongside|to) (?:an? |the |my |our )?(?:\d|old|one|two|three|four|five)"
+    r"(?![^.?!;]{0,20}\bah\b)",
+    re.IGNORECASE,
+)
 SIGNS = regex(  # "how do I see it's at its end", "what are the signs"
     r"\bhow (?:do|can|could|would|will|should) (?:i|we|you|one) (?:see|tell|know|notice|spot|find out)\b|\bsigns?\b"
     r"|\bsymptoms?\b|\bbefore it (?:leaves|lets|strands|fails|dies)\b",
@@ -50,6 +56,10 @@ UNTESTED = regex(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """A failed test is a no whatever the age; else the age against the usual life of its kind."""
+    if WIRING in case.beside and NEW_WITH_OLD.search(case.text):
+        return beside_a_new_one(case)
+    if of_one_age(case):
+        case.second = {}
     if reason := failed(case):
         case.step(*reason[1:])
         start = "Yes" if case.says("detail:asks_bad") else "No"
@@ -63,6 +73,30 @@ def answer(case: Case) -> Answer:
     if age is None:
         return without_age(case)
     return replace(by_age(case, float(age)), urgency=urgency(case))
+
+
+def of_one_age(case: Case) -> bool:
+    """Whether the one age that is told is that of the first kind: "an AGM of 2 years and a flooded one"."""
+    age, one, other = (
+        case.stated.get("battery.age"),
+        case.stated.get("battery.chemistry"),
+        case.second.get("battery.chemistry"),
+    )
+    if not (age and one and other and age.span and one.span and other.span) or "battery.age" in case.second:
+        return False
+    return one.span < age.span < other.span
+
+
+def beside_a_new_one(case: Case) -> Answer:
+    """A new battery with an old one, where it is asked beside another joint: how that goes, and no age by itself."""
+    case.second = {}
+    case.known("battery.age")
+    case.step("Of unlike batteries the weaker one wears the other", "bank-practice")
+    most = say.quantity(float(new_and_old.MOST.value), "year")
+    head = (
+        f"New beside old works in parallel, but the weaker one wears the other; in series {most} apart is the most."
+    )
+    return TOPIC.says("marginal", head)
 
 
 def urgency(case: Case) -> Urgency:
