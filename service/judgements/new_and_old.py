@@ -87,7 +87,7 @@ def no_cure(case: Case) -> str | None:
     if under.holds or under.small or under.basis == "lithium":
         return None
     case.step("Of unlike batteries the weaker one wears the other", "bank-practice")
-    return "Only if yours is sound but too small: a weak battery wears a new one beside it, so charge and test it first."
+    return "Only if yours is sound but too small: a weak one wears a new one beside it, so charge and test it first."
 
 
 def unlike_in_age(case: Case) -> bool:

@@ -21,9 +21,9 @@ from service.rules import readings
 from service.rules.battery import capacity_share, lowest_at
 
 FULL = 100.0
-TAKES = regex(  # "how many Ah does one docking take"; not "how many Ah do I need"
-    r"\bhow (?:many|much) (?:ah|amp[- ]?hours?)\b(?![^.?!;]{0,20}\b(?:need|battery)\b)[^.?!;]{0,60}"
-    r"\b(?:tak(?:es?|en|ing)|us(?:es?|ed)|costs?|eats?|draws?|consumes?|pulls?|is that|are that)\b",
+TAKES = regex(  # "how many Ah does one docking take"; not "how many Ah do I need for a thruster that takes 180 A"
+    r"\bhow (?:many|much) (?:ah|amp[- ]?hours?) (?:do|does|did|will|would|is|are) "
+    r"(?:(?!\b(?:for|need|i|we|you|battery|of)\b)[^.?!;,]){0,50}\b(?:take|taken|use|used|cost|eat|draw|consume|pull)\b",
     re.IGNORECASE,
 )
 CYCLES_FROM = 300.0  # seconds on: longer than any burst of a thruster
@@ -54,7 +54,7 @@ def of(case: Case) -> Session | None:
 
 
 def used_up(case: Case) -> tuple[str, Figure] | None:
-    """What a run takes, where that is asked, in words and as a figure; None where it is not, or the time is not told."""
+    """What a run takes, where that is asked, in words and as a figure; None where it is not, or no time is told."""
     told = of(case)
     seconds = told.on if told else case.said("load.time")
     if not TAKES.search(case.text) or not seconds or "load.current" not in case:

@@ -101,8 +101,8 @@ def since_the_charger(case: Case, charge: float) -> None:
         return
     lost = f"down to about {say.charge(charge)} in {say.quantity(days, 'd', 0)}"
     case.because(
-        f"{say.capital(lost)} off the charger is more than it loses by itself: something draws, it was never full, or a "
-        "cell is bad; charge it, take the cables off and read it again after a day",
+        f"{say.capital(lost)} off the charger is more than it loses by itself: something draws, it was never full, or "
+        "a cell is bad; charge it, take the cables off and read it again after a day",
         "self-discharge-range",
         CAUSES,
     )

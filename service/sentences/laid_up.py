@@ -9,7 +9,7 @@ from service.judgements.laid_up import FULL, LaidUp
 from service.rules import readings
 from service.rules.readings import NEAR, limit
 from service.sentences import wording
-from service.told import laid_up_asked
+from service.told import laid_up_asked, pump_left_on
 
 CHARGER = "charger-setting"  # the topic that judges a charger by itself
 WINTER = 150.0  # days from November to March, which a battery that is asked about "in winter" has to last
@@ -20,7 +20,7 @@ def as_asked(case: Case, found: LaidUp, verdict: str, away: float | None, look: 
 
     `verdict` is that of the time it stands, `look` how often to look.
     """
-    if laid_up_asked.comes_off(case.text):
+    if laid_up_asked.comes_off(case.text) and not pump_left_on.is_told(case.text):
         return comes_off(case, found, verdict, away, look)
     if laid_up_asked.will_read(case.text) and away is not None and not laid_up.is_lithium(case):
         return will_read(case, found, verdict, away, look)
@@ -43,7 +43,8 @@ def within(found: LaidUp) -> str:
 
 def comes_off(case: Case, found: LaidUp, verdict: str, away: float | None, look: str) -> str:
     """ "Do I disconnect it?": yes, and when it wants a charge; a charger that must not stay on is named first."""
-    start = "Yes, isolator off and cables off" if laid_up_asked.of_a_switch(case.text) else "Yes, disconnect it"
+    deed = "isolator off and cables off" if laid_up_asked.of_a_switch(case.text) else "disconnect it"
+    start = say.capital(deed) if laid_up_asked.or_stays_on(case.text) else f"Yes, {deed}"
     if charging.unregulated(case) and CHARGER not in case.beside:
         return f"{start}, and leave no charger on that does not regulate itself: it goes on when the battery is full."
     start = f"{start}, {how_full(case, found)}"

@@ -26,7 +26,9 @@ FOR_DAYS = (
     rf"(?:(?:[2-9]|{'|'.join(list(WORDS)[1:8])}|several|many) )days|days on end|between (?:the )?weekends"
     r"|mon(?:day)? (?:to|till|until|-) ?fri(?:day)?)"
 )
-LEFT_ON = regex(rf"\b{ON_POWER}\b[^.?!;]{{0,30}}\b{FOR_DAYS}\b|\b{FOR_DAYS}\b[^.?!;]{{0,30}}\b{ON_POWER}\b", re.IGNORECASE)
+LEFT_ON = regex(
+    rf"\b{ON_POWER}\b[^.?!;]{{0,30}}\b{FOR_DAYS}\b|\b{FOR_DAYS}\b[^.?!;]{{0,30}}\b{ON_POWER}\b", re.IGNORECASE
+)
 OF_A_NIGHT = 10.0  # hours: whatever is done in fewer is done by the morning
 
 

@@ -26,15 +26,17 @@ WILL_READ = regex(
     r"|(?<!at )\bwhat (?:voltage|volts|reading)\b(?![^.?!;]{0,30}\b(?:charg\w*|top|go|come)\b)",
     re.IGNORECASE,
 )
+OR_STAYS = regex(
+    r"\bor (?:do (?:i|we) )?(?:leave|leaving|keep|keeping|let|stay)\b|\bor (?:left|kept|on)\b", re.IGNORECASE
+)
 IN_BETWEEN = regex(
     rf"{ASKS}[^.?!;]{{0,25}}\bcharg(?:e|ed|ing)\b[^.?!;]{{0,30}}"
-    r"\b(?:middle of|mid-?winter|during|in[- ]between|half ?way|over the winter|all winter)\b",
+    r"\b(?:middle of|mid-?winter|during|half ?way|over the winter|all winter)\b",
     re.IGNORECASE,
 )
 STAYS = regex(
-    r"\b(?:not|won['’]?t|don['’]?t|cannot|can['’]?t|rather not)\b[^.?!;]{0,24}\b(?:tak|carry|carr|lift|remov|bring|haul)\w*\b"
-    r"[^.?!;]{0,14}\b(?:off|out|home|ashore)\b"
-    r"|\b(?:stays?|staying|stayed|leav\w+|left|remains?)\b(?: it| them| the batter(?:y|ies))? (?:aboard|on ?board|on the boat|in the boat)\b",
+    r"\b(?:not|won['’]?t|don['’]?t|cannot|can['’]?t|rather not)\b[^.?!;]{0,24}"
+    r"\b(?:tak|carr|lift|remov|bring|haul)\w*\b[^.?!;]{0,14}\b(?:off|out|home|ashore)\b",
     re.IGNORECASE,
 )
 
@@ -49,6 +51,11 @@ def comes_off(text: str) -> bool:
     """
     found = COMES_OFF.search(text)
     return found is not None and HOW.search(text, 0, found.start()) is None
+
+
+def or_stays_on(text: str) -> bool:
+    """Whether leaving it connected is weighed, so that a yes would name neither."""
+    return OR_STAYS.search(text) is not None
 
 
 def of_a_switch(text: str) -> bool:

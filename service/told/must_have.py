@@ -6,9 +6,13 @@ import re
 
 from grammar.text.patterns import regex
 
-MUST = r"\b(?:must|need|needs|have to|has to|got to|necessary|required?|a must|obligatory|compulsory|essential|can i skip|do without)\b"
+MUST = (
+    r"\b(?:must|need|needs|have to|has to|got to|necessary|required?|a must|obligatory|compulsory|essential"
+    r"|can i skip|do without)\b"
+)
 SECOND = (
-    r"\b(?:second|2nd|another|separate|extra|additional|dedicated|further)(?: (?:mains|shore|battery|12 ?v|24 ?v))? charger\b"
+    r"\b(?:second|2nd|another|separate|extra|additional|dedicated|further)"
+    r"(?: (?:mains|shore|battery|12 ?v|24 ?v))? charger\b"
 )
 SECOND_CHARGER = regex(rf"{MUST}[^.?!;]{{0,40}}{SECOND}|{SECOND}[^.?!;]{{0,40}}{MUST}", re.IGNORECASE)
 BOW = r"\b(?:in the bow|up front|forward|at the (?:bow|front)|by the thruster|next to the thruster|near the thruster)\b"

@@ -191,7 +191,8 @@ def is_choice(text: str, pair: tuple[str, str]) -> bool:
     (True, False)
     """
     places = sorted(found.span() for name in pair if (found := re.search(rf"\b{name}", text, re.IGNORECASE)))
-    return len(places) > 1 and re.search(r"\b(?:or|vs?|versus|against)\b", text[places[0][1] : places[1][0]]) is not None
+    between = text[places[0][1] : places[1][0]] if len(places) > 1 else ""
+    return re.search(r"\b(?:or|vs?|versus|against)\b", between) is not None
 
 
 @lru_cache(maxsize=2)  # asked again for every case of the table

@@ -54,14 +54,17 @@ THRUSTER = {
 
 SUITS = {  # of one kind that is put up for a thruster
     "agm": "AGM suits a thruster: it gives large currents easily, and the CCA on its label decides.",
-    "flooded": "A wet-cell battery suits a thruster by the CCA on its label, as long as somebody tops it up and lets in air.",
+    "flooded": (
+        "A wet-cell battery suits a thruster by the CCA on its label, as long as somebody tops it up and lets in air."
+    ),
     "gel": (
         "Gel suits a thruster only if its label shows the CCA for it: gel is made for slow, deep use, and AGM gives "
         "large currents more easily."
     ),
 }
 USABLE = regex(
-    r"\b(?:can|could|may|use|used|using|possible|suitable|suits?|any good|no good|not good|do for|works?|right for|ok for)\b",
+    r"\b(?:can|could|may|use|used|using|possible|suitable|suits?|any good|no good|not good|do for|works?|right for"
+    r"|ok for)\b",
     re.IGNORECASE,
 )
 WEIGHED = regex(r"\b(?:which|what kind|best|better|or|versus|vs|than|instead|compare\w*|difference)\b", re.IGNORECASE)

@@ -26,8 +26,11 @@ GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
 )
 HOW_BIG = regex(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
 WHICH = regex(
-    r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:sizes?|groups?|case|batter(?:y|ies)|one|fits?)\b|\bwhat (?:fits|will fit|goes in)\b", re.IGNORECASE
+    r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:sizes?|groups?|case|batter(?:y|ies)|one|fits?)\b"
+    r"|\bwhat (?:fits|will fit|goes in)\b",
+    re.IGNORECASE,
 )
+ROOM = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
 MOST_NAMED = 4
 PLACES = ("thing:space", "detail:space_given")
 LARGER = {"length": "longer", "width": "wider", "height": "higher"}
@@ -53,6 +56,7 @@ def answer(case: Case) -> Answer:
     if "battery.group" not in case and (height := tray.headroom(case.text)):
         return low_enough(height)
     if "battery.group" not in case and (place := measured(case)) and WHICH.search(case.text):
+        case.step(ROOM, "group-pages")
         return those_that_go_in(place)
     name = case_sizes.known_name(str(case["battery.group"]))
     try:
@@ -91,19 +95,18 @@ def those_that_go_in(place: tray.Place) -> Answer:
     """The cases that go into a place that was measured; with no height told, each one's own."""
     found = {str(row["group"].value): (row, in_place(str(row["group"].value), row, place)) for row in largest_first()}
     fit, tight = ([name for name, (_, one) in found.items() if one.verdict == way] for way in ("yes", "marginal"))
-    inside = across(
-        [place.length, place.width, *([place.height] if place.height is not None else [])], place.inches
-    )
+    inside = across([place.length, place.width, *([place.height] if place.height is not None else [])], place.inches)
     low = "" if place.height is not None else ", if it is high enough"
     if fit:
         also = f"; only just: {say.listed(tight[:MOST_NAMED])}" if tight else ""
         head = f"Group {say.listed(fit[:MOST_NAMED], 'or')} goes into {inside} with its hold-down and lugs{low}{also}."
     elif tight:
-        head = f"None of our table with room for hold-down and lugs: {inside} takes group {say.listed(tight[:MOST_NAMED])} only just{low}."
+        named = say.listed(tight[:MOST_NAMED])
+        head = f"None of our table with room for hold-down and lugs: {inside} takes group {named} only just{low}."
     else:
-        head = f"None of our table goes into {inside}: it wants a smaller or lower battery, so look for one by its own measures."
-    named = (fit or tight)[:MOST_NAMED]
-    options = tuple(Option(f"group {name}", found[name][1].verdict, figures(found[name][0])) for name in named)
+        head = f"None of our table goes into {inside}: look for a smaller or lower one by its measures."
+    shown = ((name, *found[name]) for name in (fit or tight)[:MOST_NAMED])
+    options = tuple(Option(f"group {name}", one.verdict, figures(row)) for name, row, one in shown)
     return TOPIC.says("information", head, compare=options)
 
 
@@ -115,9 +118,8 @@ def largest_first() -> list[Row]:
 
 def note(case: Case, name: str, row: Row) -> None:
     """The outline and what such a battery usually has, as steps."""
-    room = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
     case.step(f"Group {name}: {sizes(row)}", row["length"].cite)
-    case.step(room, row["length"].cite)
+    case.step(ROOM, row["length"].cite)
     usual = say.between(float(row["cca_low"].value), float(row["cca_high"].value), "CCA")
     weight = say.between(float(row["kg_low"].value), float(row["kg_high"].value), "kg")
     case.step(f"A group {name} in lead usually has {usual} and weighs {weight}, but the label decides", "typical-case")

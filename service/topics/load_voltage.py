@@ -23,7 +23,10 @@ from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
 MOSTLY = 0.75  # of the volts lost: a cable that takes less does not explain them
-ON_POSTS = regex(r"\b(?:at|on|across|over|from) (?:the |its |both |two )*(?:battery(?:'s)? )?(?:posts?|poles|battery terminals)\b", re.I)
+ON_POSTS = regex(
+    r"\b(?:at|on|across|over|from) (?:the |its |both |two )*(?:battery(?:'s)? )?(?:posts?|poles|battery terminals)\b",
+    re.IGNORECASE,
+)
 NOT_FULL = ", but it was not full: charge it and test again before you buy"
 
 
@@ -213,7 +216,7 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
         head = f"No: {told}, so a joint, fuse or switch is at fault."
         return TOPIC.says("no", head, *figures(under), drop, plot=plot(under))
     if amps := under_load.explained_at(case, lost):
-        head = f"{told}: your {circuit.name(case)} takes that by itself at {say.amps(amps)}; at far fewer a joint is bad."
+        head = f"{told}: your {circuit.name(case)} takes as much at {say.amps(amps)}; at far fewer a joint is bad."
         return TOPIC.says("no", head, *figures(under), drop, asks=(TOPIC.ask("load.current"),), plot=plot(under))
     sure = under.basis != "alone" or bool(under.current)
     return TOPIC.says("no", under_load.cable_blamed(case, told, sure), *figures(under), drop, plot=plot(under))

@@ -40,7 +40,9 @@ AS_CAPACITY = regex(  # "1000 MCA = 100 Ah"
     r" ?(?:about |the same as |roughly )?\d+ ?(?:ah\b|amp[- ]?hours?)",
     re.IGNORECASE,
 )
-DENIED = regex(r"\b(?:told|said|say|i say)(?: to)?(?: him| her| them)? (?:no|not|it isn['’]?t|it is not|otherwise)\b", re.I)
+DENIED = regex(
+    r"\b(?:told|said|say)(?: to)?(?: him| her| them)? (?:no|not|it isn['’]?t|it is not|otherwise)\b", re.IGNORECASE
+)
 FOR_A_MOTOR = regex(  # "what does this tell me for a thruster"
     r"\b(?:what|anything|much|any use|useful|matter\w*|relevant|help\w*)\b[^.?!;]{0,40}\b(?:thruster|windlass)\b",
     re.IGNORECASE,
@@ -88,7 +90,8 @@ def answer(case: Case) -> Answer:
     if len(made) == 1 and chosen[0].fact == "battery.reserve" and FOR_A_MOTOR.search(case.text):
         minutes = say.quantity(float(case["battery.reserve"]), "min")
         holds = say.quantity(float(made[0][0].value), "Ah", 0)
-        head = f"Little: {minutes} of reserve, a slow test at 25 A, means about {holds}; the CCA tells if a thruster runs."
+        means = f"{minutes} of reserve, a slow test at 25 A, means about {holds}"
+        head = f"Little: {means}; the CCA tells if a thruster runs."
         return TOPIC.says("information", head, made[0][0])
     head = made[0][1] if len(made) == 1 else "; ".join(short(text) for _, text in made)
     if len(made) == 1 and case.stated[chosen[0].fact].origin == "derived" and chosen[0].fact in case.second:

@@ -39,7 +39,8 @@ TOPIC = Topic(
 
 WIRING = "bank-wiring"
 NEW_WITH_OLD = regex(
-    r"\bnew\b(?: \w+){0,2} (?:with|beside|next to|alongside|to) (?:an? |the |my |our )?(?:\d|old|one|two|three|four|five)"
+    r"\bnew\b(?: \w+){0,2} (?:with|beside|next to|alongside|to) (?:an? |the |my |our )?"
+    r"(?:\d|old|one|two|three|four|five)"
     r"(?![^.?!;]{0,20}\bah\b)",
     re.IGNORECASE,
 )
@@ -93,9 +94,7 @@ def beside_a_new_one(case: Case) -> Answer:
     case.known("battery.age")
     case.step("Of unlike batteries the weaker one wears the other", "bank-practice")
     most = say.quantity(float(new_and_old.MOST.value), "year")
-    head = (
-        f"New beside old works in parallel, but the weaker one wears the other; in series {most} apart is the most."
-    )
+    head = f"New beside old works in parallel, but the weaker one wears the other; in series {most} apart is the most."
     return TOPIC.says("marginal", head)
 
 

@@ -119,10 +119,8 @@ def answer(case: Case) -> Answer:
         verdict = "information" if case.said("storage.time") is None else "no"
         return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, charge), plot=chart)
     if case.said("storage.time") is None:
-        head = (
-            f"About {in_their_unit(case.text, days)} until half: {amount(amps)} takes {say.daily(loss)} a day from your "
-            f"{say.amp_hours(capacity)}."
-        )
+        until, takes = in_their_unit(case.text, days), f"{amount(amps)} takes {say.daily(loss)} a day"
+        head = f"About {until} until half: {takes} from your {say.amp_hours(capacity)}."
         if only_what:
             half_in = f"{amount(amps)} takes your {say.amp_hours(capacity)} to half in about {say.days(days)}"
             head = f"Most likely {standing_loss.LIKELY}; {half_in}."
@@ -131,8 +129,8 @@ def answer(case: Case) -> Answer:
         if EMPTY.search(case.text) and not only_what:
             gone = in_their_unit(case.text, drain.days_between(charge, 0.0, capacity, amps))
             head = (
-                f"About {in_their_unit(case.text, days)} until half, where to stop, and {gone} until empty: {amount(amps)} takes "
-                f"{say.daily(loss)} a day from your {say.amp_hours(capacity)}."
+                f"About {until} until half, where to stop, and {gone} until empty: {takes} from your "
+                f"{say.amp_hours(capacity)}."
             )
         head = stop_reading.headline(case, head, half)
         return TOPIC.says("information", head, *figures, *stop_reading.figures(case, half), plot=chart)

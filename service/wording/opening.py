@@ -112,8 +112,8 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
 
     `put`: how it is put (`put` below) or "do"; `text`: the message, for a choice that it puts.
     """
-    if put in ("open", "good") and (chosen := taken(answer, text)):
-        return chosen
+    if special := _by_their_word(answer, put) or (taken(answer, text) if put in ("open", "good") else None):
+        return special
     first, mark, rest = answer.headline.partition(": ")
     if put == "do":
         return replace(
@@ -121,10 +121,6 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
         )
     if mark and BUT in first:
         return _looked_after(answer, put)
-    if put in ("trouble", "agreed") and answer.verdict in TROUBLE:
-        words = TROUBLE if put == "trouble" else AGREED
-        told = rest if mark and claims.has_opening(answer.headline) else claims.lower(answer.headline)
-        return replace(answer, headline=f"{words[answer.verdict]}: {told}")
     if put == "go" and mark and answer.topic in remedies.GOES:
         return remedies.gone(answer, first, rest)
     if not mark or first not in remedies.WORDS or put == "good":
@@ -142,6 +138,16 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
     if (answer.topic, answer.verdict) == ("run-time", "no") and not answer.figures:
         return replace(answer, headline=f"Not at all: {rest}")  # "how long" over its limit
     return replace(answer, headline=say.capital(rest))
+
+
+def _by_their_word(answer: Answer, put: str) -> Answer | None:
+    """ "Not a problem?", "it's not good, is it?": opened by the word itself; None where it is put otherwise."""
+    words = {"trouble": TROUBLE, "agreed": AGREED}.get(put, {})
+    if answer.verdict not in words:
+        return None
+    has = claims.has_opening(answer.headline)
+    rest = answer.headline.partition(": ")[2] if has else claims.lower(answer.headline)
+    return replace(answer, headline=f"{words[answer.verdict]}: {rest}")
 
 
 def _turned(answer: Answer, first: str, rest: str) -> Answer:
@@ -174,9 +180,9 @@ def deed_first(answer: Answer, told: str) -> str:
 def put(message: Message, request: Request, requests: tuple[Request, ...], before: Iterable[str] = ()) -> str:
     """How one question of a message is put.
 
-    "good", "bad", "both" ("good or bad?"), "trouble" ("not a problem?"), "agreed" ("it's not good, is it?"), "passed", "remedy" ("do I need to charge it"), "go" ("must I go there") or
-    "open" (a choice, what, how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a
-    figure goes on with.
+    "good", "bad", "both" ("good or bad?"), "passed", "trouble" ("not a problem?"), "agreed" ("it's not good, is it?"),
+    "remedy" ("do I need to charge it"), "go" ("must I go there") or "open" (a choice, what, how). `before`: what
+    `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
     """
     goes_on = message.says("note:correction") or message.says("note:ellipsis") or not asks_outright(message)
     cue = f"{WAY}{request.topic}:"

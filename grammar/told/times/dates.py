@@ -32,7 +32,8 @@ DAY = r"(?P<{}>\d{{1,2}})(?:st|nd|rd|th)?"
 PATTERN = regex(
     rf"(?:(?<![\w.])|(?<=[a-z])(?=[-–]))"
     rf"(?:{DAY.format('first')} (?:of )?(?P<after>{NAMES})\b|(?:{BEFORE} ?|{EACH})(?P<bare>{NAMES})\b"
-    rf"(?: {DAY.format('last')}(?![\w%.]))?|(?P<opens>{NAMES})(?=(?: ?[-–] ?| (?:to|until|till|through) )(?:{NAMES})\b))",
+    rf"(?: {DAY.format('last')}(?![\w%.]))?"
+    rf"|(?P<opens>{NAMES})(?=(?: ?[-–] ?| (?:to|until|till|through) )(?:{NAMES})\b))",
     re.IGNORECASE,
 )
 ONE_TO_OTHER = regex(rf"(?<![\w.])(?:{NAMES}) ?[-–] ?$", re.IGNORECASE)  # "Nov-Apr": both months are meant whole
@@ -88,9 +89,8 @@ def _found(text: str) -> Iterator[YearDay]:
         month = next(number for number, (full, _) in enumerate(MONTHS, 1) if full.startswith(name[:3]))
         length = MONTHS[month - 1][1]
         before = text[: match.start("bare")] if match["bare"] else ""
-        day = int(
-            match["first"] or match["last"] or (length if LATE.search(before) or ONE_TO_OTHER.search(before) else 15 if MID.search(before) else 1)
-        )
+        late = LATE.search(before) or ONE_TO_OTHER.search(before)
+        day = int(match["first"] or match["last"] or (length if late else 15 if MID.search(before) else 1))
         if 1 <= day <= length:
             at = match.start("bare") if match["bare"] else match.start()
             yield YearDay(month, day, _is_end(text, at))
