@@ -27,6 +27,18 @@ DEEDS = {  # what to do about a low reading: of a battery too small for its load
     "alone": "Read the volts at the motor's own terminals too, while it runs: {}.",
     "": "Charge it fully, let it rest and test again before you buy: {}; if it still drops so far, replace it.",
 }
+TWO_PLACES = (  # of a weak motor, which part is at fault
+    "Read the volts twice while it runs: low on the battery posts means the battery, low at the motor alone the "
+    "cable, good at both the motor itself."
+)
+TWO_PLACES_OF_DEAD = (  # of one that only clicks or does nothing
+    "Read the volts twice while the lever is held: low on the battery posts means the battery, low at the motor alone "
+    "its fuse, relay or cable, good at both the motor itself."
+)
+ONE_WAY = (
+    "Look at the relay and control of the weak direction first: battery and cables feed both directions alike; if both "
+    "are weak, read the volts while it runs."
+)
 STEP = 0.1  # volts
 TRIED = 100.0  # amps
 FIRST_WORDS = frozenset({"Yes", "No", "We can't say yet", "A little", "Only just", "Too low"})

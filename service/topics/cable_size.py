@@ -72,7 +72,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.needs(
             "load.current",
             *(() if "cable.length" in case else ("cable.length",)),
-            headline=no_must(case) if must_have.battery_there(case.text) else "",
+            headline=circuit.no_battery_there(case) if must_have.battery_there(case.text) else "",
         )
     circuit.must_know(case)
     if "cable.length" not in case:
@@ -93,12 +93,6 @@ def answer(case: Case) -> Answer:
         told = f"{say.amps(amps)} over that run lose {say.volts(lost.volts, 2)} ({share(lost)})"
         return replace(judgement, headline=f"{may_carry(case)}; {told}.")
     return judgement
-
-
-def no_must(case: Case) -> str:
-    """ "Must there be a battery in the bow?" before the amps are told."""
-    over = f"over {say.length(float(case['cable.length']))}" if "cable.length" in case else "over a long run"
-    return f"No, but {over} the cable from the house bank gets very thick: the amps of the thruster decide its size."
 
 
 def several_per_pole(case: Case) -> Answer:

@@ -69,16 +69,6 @@ TOPIC = Topic(
     unsure={READ: "We can't say yet: please tell us the lowest volts on the battery posts while the thruster runs."},
 )
 
-TWO_PLACES = (  # of a weak motor, which part is at fault
-    "Read the volts twice while it runs: low on the battery posts means the battery, low at the motor alone the "
-    "cable, good at both the motor itself."
-)
-
-TWO_PLACES_OF_DEAD = (  # of one that only clicks or does nothing
-    "Read the volts twice while the lever is held: low on the battery posts means the battery, low at the motor alone "
-    "its fuse, relay or cable, good at both the motor itself."
-)
-
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
@@ -179,7 +169,13 @@ def without_reading(case: Case, under: UnderLoad) -> Answer:
         return under_load.at_the_tester(case, found)
     if weak:
         case.step("Volts lost between the two places are lost in cable and joints", "ohms-law")
-        head = TWO_PLACES_OF_DEAD if dead else TWO_PLACES
+        head = (
+            under_load.ONE_WAY
+            if culprit.one_way(case.text)
+            else under_load.TWO_PLACES_OF_DEAD
+            if dead
+            else under_load.TWO_PLACES
+        )
         return TOPIC.needs(READ, AT_LOAD, headline=head, figures=figures(under), likely=under_load.replies(under))
     return TOPIC.needs(READ, figures=figures(under), likely=under_load.replies(under))
 
@@ -351,7 +347,7 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         case.step(
             f"Low on the posts is under {say.volts(under.lowest)} for a lead battery", readings.cite("cable-share")
         )
-        head = TWO_PLACES
+        head = under_load.TWO_PLACES
     if verdict == "no" and under.basis != "test" and not under.small and load_reading.not_full(case):
         case.because("A battery that is not full falls further under load, even a good one", cite("test-charged"))
         head = f"{head.removesuffix('.').removesuffix(under_load.WEAK)}{NOT_FULL}."

@@ -94,7 +94,7 @@ def test_whether_it_freezes_comes_before_whether_it_is_charged(text: str, verdic
         ("I need 14 m of cable to the battery in the bow, what size?", "cable-size", "needs-facts", "We can't say yet"),
         # apart instead of joined
         ("Can I mix one AGM and one wet battery in parallel in the bow? If not, could I use them in two "
-         "separate places, one for the bow and one for the stern?", "charger-banks", "information", "Yes, one at each place"),
+         "separate places, one for the bow and one for the stern?", "charger-banks", "information", "Yes, one at each"),
     ],
 )  # fmt: skip
 def test_whether_something_is_a_must(text: str, topic: str, verdict: str, first: str) -> None:
@@ -195,6 +195,23 @@ def test_a_plain_question(text: str, topic: str, verdict: str, first: str) -> No
     ],
 )  # fmt: skip
 def test_nothing_is_taken_as_told_that_is_only_asked(text: str, topic: str, verdict: str, first: str) -> None:
+    opens(text, topic, verdict, first)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "verdict", "first"),
+    [
+        ("Thruster works to port but not to starboard, 12.7 at rest. Is it the battery?", "rest-voltage", "yes",
+         "Not the battery by this: 12.7 V"),
+        ("Bow thruster weak in one direction only, AGM at 12.8 at rest. What is wrong?", "load-voltage", "needs-facts",
+         "Look at the relay and control"),
+        ("Only pushes to the left. AGM at 12.0 at rest, battery?", "rest-voltage", "no", "No, not yet: 12.0 V"),
+        ("Thruster weak both ways, 12.7 at rest. Battery?", "load-voltage", "needs-facts", "Read the volts twice"),
+        ("How long do AGMs last? Ours are 7, the yard wants them out.", "replacement", "marginal",
+         "Perhaps soon: at 7 years"),
+    ],
+)  # fmt: skip
+def test_what_is_weak_one_way_is_not_the_battery(text: str, topic: str, verdict: str, first: str) -> None:
     opens(text, topic, verdict, first)
 
 
