@@ -50,6 +50,8 @@ from service.wording.opening import opened
         ("My gel is charged at 14.9 V. That isn't right, is it?", "charger-setting", "no", "No, it is not: 14.9"),
         ("Is it a problem if my AGM rests at 12.1 V?", "rest-voltage", "no", "Yes: 12.1"),
         ("No problem with the charger, but is 12.1 V ok for an AGM?", "rest-voltage", "no", "No, not yet: 12.1"),
+        ("AGM rests at 12.65 V. Charge it or bin it?", "rest-voltage", "yes", "Charge it: 12.65"),
+        ("Wet battery at 12.7 V at rest. Charge it or bin it?", "rest-voltage", "yes", "12.7"),
         # a figure that is claimed, and whether it is close
         ("250 A in 50 mm2, 6 m each way. The yard says I lose 1 V. Is it close?", "voltage-drop", "no", "Yes: 50"),
         ("35 mm2, 4 m, 150 A. My mate reckons I lose 2 V. Is he far off?", "voltage-drop", "yes", "Yes: 35"),

@@ -30,7 +30,6 @@ OFF_THE_CHARGER = regex(
     r"|\bsince (?:the |its )?(?:last |full )*charge\b",
     re.IGNORECASE,
 )
-AT_LEAST = 20.0  # percent of charge lost beside its own loss, under which charts and meters may explain it
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,14 +89,17 @@ def by_two_readings(case: Case) -> Loss | None:
 
 
 def since_the_charger(case: Case, charge: float) -> None:
-    """Notes that a lead battery lost more since it came off its charger than it loses by itself, where that is told."""
-    hours = case.said("reading.rest_time")
-    if hours is None or is_lithium(case) or not OFF_THE_CHARGER.search(case.text):
+    """Notes that a lead battery lost more since it came off its charger than it loses by itself, where that is told.
+
+    In a frost it may hold ice, which comes first.
+    """
+    hours, frost = case.said("reading.rest_time"), float(case.get("ambient.temperature", 20.0)) <= 0
+    if hours is None or frost or is_lithium(case) or not OFF_THE_CHARGER.search(case.text):
         return
     days = float(hours) / 24
     row = laid_up.rate_of(case)
     own = laid_up.monthly(case) * float(row["high"].value) / float(row["rate"].value) / limit("month") * days
-    if not 0 < days <= limit("month") or laid_up.FULL - charge < AT_LEAST + own:
+    if not 1 <= days <= limit("month") or charge >= limit("lead-half") - own:
         return
     lost = f"down to about {say.charge(charge)} in {say.quantity(days, 'd', 0)}"
     case.because(

@@ -326,12 +326,12 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         lead_taken(case)
         asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
         if asks and under.current and verdict == "no" and ON_POSTS.search(case.text):  # read where it counts
-            small = f", or is too small for {say.amps(under.current)}: its CCA tells"
+            small = f", or is too small for {say.amps(under.current)} (its CCA tells)"
             asks = (TOPIC.ask("battery.cca", under_load.cca_replies(case, under)),)
     if verdict == "no" and under.rest is not None and under.basis != "test" and well_rested(case, under):
         case.because(
             "A battery that rests well and falls so far has not been charged right through, or has a bad cell"
-            f"{small}; charge it for a full day, let it rest, test again",
+            f"{small}: charge it for a full day, let it rest, test again",
             "falls-under-load",
         )
     if verdict == "no" and under.basis == "test" and under.rest is None:

@@ -240,6 +240,8 @@ def test_more_lost_off_the_charger_than_a_battery_loses_by_itself_is_named() -> 
         item.say for item in told("AGM, charger was off for three days, rests at 12.1. ok?", "rest-voltage").working
     ]
     assert any("more than it loses by itself" in item for item in steps)
+    iced = told("AGM, charger was off for three days, rests at 12.1 at -8 C. ok?", "rest-voltage").working
+    assert not any("more than it loses by itself" in item.say for item in iced)
     kept = told("AGM, charger was off for three days, rests at 12.75. ok?", "rest-voltage").working
     assert not any("more than it loses by itself" in item.say for item in kept)
 
