@@ -224,6 +224,7 @@ ROWS: dict[str, Row] = {
         and not (f.about("load-voltage") and f.case.says("detail:load_test"))
         and any(item.unit == "V" for item in f.answer.figures)
     ),
+    "hot-joint": lambda f: f.about("load-voltage") and (f.figure("drop") or 0) > 0,
     "parallel-cables": lambda f: (f.figure("conductors_per_pole") or 0) > 1,
     "charge-not-strength": lambda f: (
         f.about("rest-voltage", "specific-gravity", "replacement") and f.answer.verdict == "yes"

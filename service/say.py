@@ -304,6 +304,19 @@ def with_articles(text: str) -> str:
     return AN.sub(lambda found: f"{found[1]}n", text)
 
 
+LIMITS = (20, 40, 50, 75)  # percent of charge at which a verdict turns
+
+
+def whole_percent(value: float) -> str:
+    """A state of charge to a whole percent, which no reading tells nearer; it is never rounded up to a limit.
+
+    >>> whole_percent(1.47).replace(NB, " "), whole_percent(74.8).replace(NB, " ")
+    ('1 %', '74 %')
+    """
+    whole = round(value)
+    return f"{whole - 1 if whole in LIMITS and value < whole - 1e-6 else whole}{NB}%"
+
+
 def fact(name: str, value: float | str | bool) -> str:
     """The value of a fact as people write it: "340 A", "AGM", "2/0 AWG"."""
     if name == "cable.in_engine_space":
@@ -318,6 +331,8 @@ def fact(name: str, value: float | str | bool) -> str:
         return CHEMISTRY.get(str(value), str(value))
     if isinstance(value, str):
         return value
+    if name == "battery.charge":
+        return whole_percent(float(value))
     if symbol(name) == "V":  # a reading of 12.15 V is not one of 12.2 V
         return quantity(value, "V", 2 if abs(value * 10 - round(value * 10)) > 1e-6 else None)
     if symbol(name) == "s" and value >= 60:

@@ -42,6 +42,20 @@ from service.wording.opening import opened
         ("Would it be a bad idea to charge my gel on the wet setting?", "charger-setting", "no", "Yes: the wet"),
         ("Is there a way to fit a 300 A fuse on 4 AWG?", "fuse-size", "no", "A 300"),  # neither word is known to fit
         ("Should I be worried? The AGM rests at 12.1 V.", "rest-voltage", "no", "Yes: 12.1"),
+        # a bare yes or no that could be taken either way
+        ("Wing nuts on the plus post. Not a problem for 300 A?", "terminals", "no", "That is a problem: use a hex"),
+        ("My 100 Ah AGM is on a 60 A charger. No issue, is it?", "charger-size", "no", "That is a problem: 60 A"),
+        ("A 350 A fuse for a 250 A thruster on 70 mm2, no problem?", "fuse-size", "yes", "No problem: a 350 A"),
+        ("AGM rests at 12.0 V this morning. It's not good, is it?", "rest-voltage", "no", "No, it is not: 12.0"),
+        ("My gel is charged at 14.9 V. That isn't right, is it?", "charger-setting", "no", "No, it is not: 14.9"),
+        ("Is it a problem if my AGM rests at 12.1 V?", "rest-voltage", "no", "Yes: 12.1"),
+        ("No problem with the charger, but is 12.1 V ok for an AGM?", "rest-voltage", "no", "No, not yet: 12.1"),
+        ("AGM rests at 12.65 V. Charge it or bin it?", "rest-voltage", "yes", "Charge it: 12.65"),
+        ("Wet battery at 12.7 V at rest. Charge it or bin it?", "rest-voltage", "yes", "12.7"),
+        # a figure that is claimed, and whether it is close
+        ("250 A in 50 mm2, 6 m each way. The yard says I lose 1 V. Is it close?", "voltage-drop", "no", "Yes: 50"),
+        ("35 mm2, 4 m, 150 A. My mate reckons I lose 2 V. Is he far off?", "voltage-drop", "yes", "Yes: 35"),
+        ("35 mm2, 4 m, 150 A. My mate reckons I lose 2 V. Is he close?", "voltage-drop", "yes", "No: 35"),
         # one who finds fault
         ("4 AWG and a 300 A fuse for the Minnow, the surveyor objects. Is he right?", "fuse-size", "no", "Yes: a 300"),
         ("4 AWG and a 175 A fuse for the Minnow, the surveyor is not happy. Does he have a point?", "fuse-size", "yes",

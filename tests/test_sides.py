@@ -25,6 +25,10 @@ from tests.test_headlines import head
          "rest-voltage", "Your son is right, but only just: 12.3 V"),
         ("The fitter put 16 mm2 in for 120 A over 5 m at 12 V and I say it is too thin. Is he right or am I?",
          "cable-size", "You are right: 16 mm²"),
+        ("My neighbour says the bow battery is empty at 12.7 V at rest, AGM. I say it's not empty. Who is right?",
+         "rest-voltage", "You are right: 12.7 V"),
+        ("My brother thinks 11.9 V at rest is not flat, I think it is flat. Flooded. Who is right?", "rest-voltage",
+         "You are right: 11.9 V"),
         # asked of one of them
         ("24 V thruster, 150 A. Yard: 35 mm2 is plenty for 9 m each way. Me: it wants 70 mm2. 105 degree cable outside "
          "the engine room. Is the yard right?", "cable-size", "Yes: 35 mm² loses"),

@@ -220,3 +220,9 @@ def bars(case: Case, amps: float, fitted: Size | None, around: int = 2) -> dict[
         "limits": [{"label": f"{say.number(share)}{say.NB}%", "value": system * share / 100} for share in (3, 10)],
         "mark": {"x": called(fitted), "label": "this cable"},
     }
+
+
+def no_battery_there(case: Case) -> str:
+    """ "Must there be a battery in the bow?" before the amps are told."""
+    over = f"over {say.length(float(case['cable.length']))}" if "cable.length" in case else "over a long run"
+    return f"No, but {over} the cable from the house bank gets very thick: the amps of the thruster decide its size."

@@ -12,6 +12,7 @@ from service.case import Case
 from service.reply import Figure, Urgency
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
+from service.told import laid_up_asked
 
 FULL = 100.0
 ASKS = ("request:may_i", "request:is_good", "request:enough", "detail:asks_good", "put:leave")
@@ -84,11 +85,11 @@ def without_power(case: Case, verdict: str, told: str, away: float | None, check
     look = f"look every {say.quantity(check, 'd', 0)}"
     charge = "leave it about half full" if is_lithium(case) else "charge it full before you leave her"
     full = case.origin("battery.charge") != "assumed" and (is_lithium(case) or charge_now(case) >= FULL - NEAR)
-    home = "" if case.says(HEAVY) else ", or take it home"
+    home = "" if case.says(HEAVY) or laid_up_asked.stays_aboard(case.text) else ", or take it home"
     if verdict == "yes" or away is None:
         look = look if away is None or away > check + NEAR else "that is enough"
         todo = " and ".join([*([] if full else [charge]), *([] if case.says(OFF) else ["take the cables off"])])
-        opening = "Yes: " if away is not None and case.says(*ASKS) else ""
+        opening = "Yes: " if case.says(*ASKS) else ""
         return f"{opening}{say.capital(todo) if not opening else todo}{home}; {look}: {told}." if todo else ""
     if charge_now(case) < FULL - NEAR and not is_lithium(case):
         return f"{say.capital(charge)}{home}: {told}."

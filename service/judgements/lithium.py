@@ -123,7 +123,8 @@ def words(case: Case, verdict: str, running: float, inrush: float, found: Limits
     if verdict == "no" and found.stated and found.peak and running > found.continuous:
         return over_both(case, running, inrush, found)
     if verdict == "no" and (running > found.continuous or found.peak is None):
-        return f"No: {gives} {say.amps(found.continuous)}, and {name} draws {say.amps(running)}."
+        short = f", {say.amps(found.peak)} for a few seconds" if found.peak and running > found.peak else ""
+        return f"No: {gives} {say.amps(found.continuous)}{short}, and {name} draws {say.amps(running)}."
     if verdict == "no":
         allowed = say.amps(found.peak or 0)
         return f"No: {bank} may give {allowed} for a few seconds, and {name} takes {say.amps(inrush)} at first."

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
 from service import say
 from service.calculators import sag
 from service.case import Case
@@ -13,6 +15,12 @@ from service.rules.readings import NEAR, cite, limit, spanned
 
 TESTED = "detail:load_test"
 COUNTS_AS_STATED = ("message", "thread", "house")
+WANTED = regex(  # a test that is only thought of: "should I load test anyway?"
+    r"\b(?:should|shall|must|do|does|did|can|could|may|might|would|need|worth|want|going|better|ought|before|not|never|how)\b"
+    r"[^.?!;,]{0,30}\bload[- ]?test(?:ed|ing)?\b(?! (?:at|with|gave|reads?|showed|says?|of \d))",
+    re.IGNORECASE,
+)
+NAMED = regex(r"\bload[- ]?test", re.IGNORECASE)
 TOPS = (15.0, 30.0, 45.0)  # a lone reading under load up to 15 V is of a 12 V system, and so on
 
 
@@ -63,7 +71,7 @@ def readings_of(case: Case) -> tuple[float | None, float | None]:
         other = case.second.get("reading.state")
         if other is not None and other.value == "rest":  # "9.1 running at the motor, 12.7 at rest"
             state = "rest"
-        if state == "load" or (case.says(TESTED) and state != "rest"):
+        if state == "load" or (tested(case) and state != "rest"):
             read, rest = rest, None
     return None if read is None else float(read), None if rest is None else float(rest)
 
@@ -115,7 +123,18 @@ def is_test(case: Case) -> bool:
     """Whether it is a load test: called one, or at about half the CCA."""
     share = _share(case)
     half = share is not None and limit("test-share-low") - NEAR <= share <= limit("test-share-high") + NEAR
-    return half or (case.says(TESTED) and share is None)
+    return half or (tested(case) and share is None)
+
+
+def tested(case: Case) -> bool:
+    """Whether a load test was done, and not only asked after: "should I load test it?"."""
+    named, wanted = len(NAMED.findall(case.text)), len(WANTED.findall(case.text))
+    return case.says(TESTED) and not (named and named == wanted)
+
+
+def test_asked(case: Case) -> bool:
+    """Whether it is asked if a load test is worth it, and none was done."""
+    return case.says(TESTED) and not tested(case) and "?" in case.text
 
 
 def _share(case: Case) -> float | None:

@@ -8,7 +8,7 @@ from grammar.reading import Message
 from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
-from service.judgements import joining
+from service.judgements import joining, load_reading
 
 COUNT, AGE, LAYOUT = "battery.count", "battery.age", "bank.layout"
 AGAIN = regex(
@@ -22,6 +22,13 @@ AGAIN = regex(
     re.IGNORECASE,
 )
 BESIDE = regex(r"\b(?:beside|next to|alongside|side by side|in parallel|joined|along with)\b", re.IGNORECASE)
+CURES = regex(  # "would a second one in parallel be a cure?"
+    r"\b(?:second|another|one more|extra|new)\b[^.?!;]{0,40}\b(?:in parallel|beside|next to|alongside)\b[^.?!;]{0,30}"
+    r"\b(?:cure|help|fix|solve|sort|mend|save|do the trick|better)\w*"
+    r"|\b(?:cure|help|fix|solve|sort|mend|save)\w*\b[^.?!;]{0,40}\b(?:second|another|one more)\b[^.?!;]{0,20}"
+    r"\b(?:parallel|beside|next to|alongside|battery)\b",
+    re.IGNORECASE,
+)
 REPLACES = regex(r"\b(?:replac|swap|exchang|renew)\w*\b|\bin its place\b", re.IGNORECASE)
 TWO_NOW = regex(r"(?:same )?again\b|\bthan one\b", re.IGNORECASE)  # two that are only thought of
 TOLD_SO = regex(r"\b(?:second|another|more|twin|same|add\w*|identical)\b", re.IGNORECASE)  # in the count's own words
@@ -85,6 +92,17 @@ def planned(case: Case) -> bool:
     if count == 2 and not (TWO_NOW.search(case.text) or TOLD_SO.search(case.stated[COUNT].text)):  # a third one
         return False
     return count in (None, 1.0, 2.0) and thought_of(case.text)
+
+
+def no_cure(case: Case) -> str | None:
+    """What is said of a second battery beside one that falls too far under its load; None where none is thought of."""
+    if case.said("reading.load_voltage") is None or not CURES.search(case.text):
+        return None
+    under = load_reading.read_under_load(case)
+    if under.holds or under.small or under.basis == "lithium":
+        return None
+    case.step("Of unlike batteries the weaker one wears the other", "bank-practice")
+    return "Only if yours is sound but too small: a weak one wears a new one beside it, so charge and test it first."
 
 
 def unlike_in_age(case: Case) -> bool:

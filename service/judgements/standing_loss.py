@@ -33,6 +33,14 @@ LIKELY = "a float switch, an alarm, a radio's memory or a charger wired past the
 SHORT = f"Most likely {LIKELY}: pull the fuses one by one until the current drops."
 
 
+OFF_THE_CHARGER = regex(
+    r"\bcharger (?:was |is |has been |been )?(?:switched |turned )?off\b|\boff (?:the |its )?charg(?:er|e|ing)\b"
+    r"|\bunplugged\b|\b(?:last )?(?:fully )?charged\b[^.?!;]{0,24}\b(?:ago|yesterday|last)\b"
+    r"|\bsince (?:the |its )?(?:last |full )*charge\b",
+    re.IGNORECASE,
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Loss:
     """What two readings at rest tell: the charge at first and then, the days between, percent lost in a day by itself
@@ -116,6 +124,28 @@ def fallen(case: Case) -> Fall | None:
     if charges[0] - charges[1] <= own + UNSURE:
         return None
     return Fall((first.volts, last.volts), days)
+
+
+def since_the_charger(case: Case, charge: float) -> None:
+    """Notes that a lead battery lost more since it came off its charger than it loses by itself, where that is told.
+
+    In a frost it may hold ice, which comes first.
+    """
+    hours, frost = case.said("reading.rest_time"), float(case.get("ambient.temperature", 20.0)) <= 0
+    if hours is None or frost or is_lithium(case) or not OFF_THE_CHARGER.search(case.text):
+        return
+    days = float(hours) / 24
+    row = laid_up.rate_of(case)
+    own = laid_up.monthly(case) * float(row["high"].value) / float(row["rate"].value) / limit("month") * days
+    if not 1 <= days <= limit("month") or charge >= limit("lead-half") - own:
+        return
+    lost = f"down to about {say.charge(charge)} in {say.quantity(days, 'd', 0)}"
+    case.because(
+        f"{say.capital(lost)} off the charger is more than it loses by itself: something draws, it was never full, or "
+        "a cell is bad; charge it, take the cables off and read it again after a day",
+        "self-discharge-range",
+        CAUSES,
+    )
 
 
 def note(case: Case, loss: Loss, kind: str) -> None:

@@ -14,6 +14,7 @@ from service.reply import Answer
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
 from service.sentences import wording
+from service.told import culprit
 
 MONITOR_OFF = 15.0  # points of charge
 NO_REST = "Too early to say: with something on"
@@ -84,6 +85,9 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
     """The answer in one sentence."""
     when = "with something on" if with_load(case) else "at rest"
     reads = f"{shown(volts)} {when}{of_twelve(volts, found.each)}"
+    if verdict == "yes" and culprit.one_way(case.text):
+        sides = "a battery feeds both directions alike, so look at the relay and control of the weak one"
+        return f"Not the battery by this: {reads} is good, and {sides}."
     if case.says("detail:asks_full") and not found.flat and verdict != "information":
         return whether_full(case, reads, found, verdict)
     plain = case.says("request:how_full") and not case.says("detail:asks_good")

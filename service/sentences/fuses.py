@@ -187,7 +187,8 @@ def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
         return "needs-facts", f"We can't say yet: {named} is within what the cable allows; the amps of the load decide."
     amps = say.amps(circuit.current(case))
     if rated < min(band.load, band.fit or band.load):
-        return "no", f"No: {named} is too small for {amps} running, which takes {say.amps(band.load)}."
+        takes = f"{say.amps(band.load)}{'' if band.most else ', if the cable allows it'}"
+        return "no", f"No: {named} is too small for {amps} running, which takes {takes}."
     if band.most is None:
         return "information", f"{say.capital(named)} is enough for {amps}; the cable must allow it as well."
     cable = circuit.name(case)

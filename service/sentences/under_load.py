@@ -7,12 +7,13 @@ from dataclasses import replace
 
 from service import say
 from service.case import Case
-from service.judgements import load_reading, supply
+from service.judgements import circuit, load_reading, supply
 from service.judgements.doubt import shown
 from service.judgements.load_reading import UnderLoad
 from service.reference import value
 from service.reply import Answer
 from service.rules.battery import lowest_at
+from service.rules.cable import K
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
 from service.told.culprit import either, parts_in
@@ -26,7 +27,20 @@ DEEDS = {  # what to do about a low reading: of a battery too small for its load
     "alone": "Read the volts at the motor's own terminals too, while it runs: {}.",
     "": "Charge it fully, let it rest and test again before you buy: {}; if it still drops so far, replace it.",
 }
+TWO_PLACES = (  # of a weak motor, which part is at fault
+    "Read the volts twice while it runs: low on the battery posts means the battery, low at the motor alone the "
+    "cable, good at both the motor itself."
+)
+TWO_PLACES_OF_DEAD = (  # of one that only clicks or does nothing
+    "Read the volts twice while the lever is held: low on the battery posts means the battery, low at the motor alone "
+    "its fuse, relay or cable, good at both the motor itself."
+)
+ONE_WAY = (
+    "Look at the relay and control of the weak direction first: battery and cables feed both directions alike; if both "
+    "are weak, read the volts while it runs."
+)
 STEP = 0.1  # volts
+TRIED = 100.0  # amps
 FIRST_WORDS = frozenset({"Yes", "No", "We can't say yet", "A little", "Only just", "Too low"})
 
 
@@ -96,8 +110,17 @@ def cable_blamed(case: Case, told: str, sure: bool) -> str:
         return f"The cable or its joints: {told}."
     if case.says("detail:lost_much") or not sure:
         start = "Yes" if case.says("detail:lost_much") else "No"
-        return f"{start}: {told}, so look at the cable and its joints first."
+        return f"{start}: {told}, so look at the cable and its joints, plus and minus, first."
     return f"No: {told}, so the cable or its joints are at fault."
+
+
+def explained_at(case: Case, lost: float) -> float | None:
+    """The amps at which the cable told of loses so much by itself; None where their amps are known, or no cable is."""
+    if not circuit.has_cable(case) or case.said("cable.length") is None or "load.current" in case:
+        return None
+    amps = lost / circuit.loss(case, TRIED).volts * TRIED  # the loss grows with the amps
+    case.step(f"{circuit.name(case)} loses {say.volts(lost, 2)} at {say.amps(amps)}", K.cite)
+    return amps
 
 
 def little_lost(case: Case, under: UnderLoad) -> str | None:

@@ -23,6 +23,17 @@ EITHER = regex(rf"\b(?:{PART}),? or (?:{BETWEEN} )*(?:{PART})\b", re.IGNORECASE)
 
 LED = r"(?:the|my|our|his|her|that|this|its|a|just|only|simply|bad|to|by|of)\s"
 DOES_IT = r"to\sblame|at\sfault|the\s(?:culprit|reason|cause|problem|trouble|fault)|responsible|eating\sit|doing\sit"
+SIDE = r"(?:port|starboard|stbd|left|right)"
+ONE_WAY = regex(
+    r"\b(?:slow|weak|weaker|slower|lazy|dead|works?|turns?|pushes|runs?|only)\b[^.?!;,]{0,24}"
+    r"\b(?:(?:on|in|to) one (?:side|direction)|one way)(?: only)?\b"
+    rf"|\b(?:works?|runs?|turns?|pushes|full|fine|good|ok|strong)\b[^.?!;]{{0,12}}\b(?:to )?{SIDE}\b[^.?!;]{{0,16}}"
+    rf"\b(?:not|but|half|weak|slow|nothing|dead)\b[^.?!;]{{0,16}}\b{SIDE}\b"
+    rf"|\b{SIDE} (?:is )?(?:full|fine|good|ok|strong)\b[^.?!;]{{0,12}}\b{SIDE} (?:is )?"
+    r"(?:half|weak|slow|nothing|dead)\b"
+    rf"|\bonly (?:works?|runs?|turns?|pushes|goes) to (?:the )?{SIDE}\b",
+    re.IGNORECASE,
+)
 HOW_TO_TELL = regex(
     r"\bhow (?:do|can|could|would|should|to) (?:(?:i|we|you|one) )?(?:tell|know|find out|see|decide|check|prove)\b",
     re.IGNORECASE,
@@ -66,6 +77,17 @@ def cold_or_battery(text: str) -> bool:
     (True, False)
     """
     return COLD_OR.search(text) is not None
+
+
+def one_way(text: str) -> bool:
+    """Whether a thruster is weak in one direction only, which the battery that feeds both cannot be the cause of.
+
+    >>> one_way("slow on one side only, port full, starboard half"), one_way("works to port but not to starboard")
+    (True, True)
+    >>> one_way("the bow drifts to port and the thruster is weak"), one_way("weak both ways")
+    (False, False)
+    """
+    return ONE_WAY.search(text) is not None
 
 
 def parts_in(text: str) -> set[str]:

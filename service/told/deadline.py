@@ -20,6 +20,15 @@ THERE = regex(rf"\b{NUMBER}{HOURS}(?: of| on| with)?(?: \w+)? {SUPPLY}\b", re.IG
 HAVE = regex(rf"\b(?:have|has|got|only|just|get) (?:about |only |just )?{NUMBER}{HOURS}", re.IGNORECASE)
 NIGHT = regex(r"\b(?:by|till|until|before|for) (?:the |tomorrow )?(?:tomorrow|morning)\b|\bovernight\b", re.IGNORECASE)
 FULL = regex(r"\b(?:full|charged|ready|topped|fill\w*|enough|done)\b", re.IGNORECASE)
+ON_POWER = r"(?:shore[- ]?power|mains|plugged in|hook(?:ed)?[- ]?up|on charge|on (?:the |its |a )?charger|charger on)"
+FOR_DAYS = (
+    rf"(?:(?:all|the whole|whole|the entire|every|each|during the|mid|a|for a) ?week|weekdays|"
+    rf"(?:(?:[2-9]|{'|'.join(list(WORDS)[1:8])}|several|many) )days|days on end|between (?:the )?weekends"
+    r"|mon(?:day)? (?:to|till|until|-) ?fri(?:day)?)"
+)
+LEFT_ON = regex(
+    rf"\b{ON_POWER}\b[^.?!;]{{0,30}}\b{FOR_DAYS}\b|\b{FOR_DAYS}\b[^.?!;]{{0,30}}\b{ON_POWER}\b", re.IGNORECASE
+)
 OF_A_NIGHT = 10.0  # hours: whatever is done in fewer is done by the morning
 
 
@@ -37,6 +46,15 @@ def hours(text: str) -> float | None:
         typed = found[1].lower()
         return WORDS.get(typed) or float(typed.replace(",", "."))
     return OF_A_NIGHT if NIGHT.search(text) else None
+
+
+def for_days(text: str) -> bool:
+    """Whether the battery stands on its charger for days together.
+
+    >>> for_days("it's on shore power the whole week"), for_days("I charge it once a week"), for_days("a week away")
+    (True, False, False)
+    """
+    return LEFT_ON.search(text) is not None
 
 
 def is_a_night(text: str) -> bool:

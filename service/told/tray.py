@@ -185,13 +185,14 @@ def to_go_in(text: str) -> str:
 
 
 def is_choice(text: str, pair: tuple[str, str]) -> bool:
-    """Whether an "or" stands between two cases, so that neither is told to be aboard.
+    """Whether an "or" or a "vs" stands between two cases, so that neither is told to be aboard.
 
     >>> is_choice("group 31 or group 27? would a 31 fit", ("31", "27")), is_choice("a 31, ours is a 27", ("31", "27"))
     (True, False)
     """
     places = sorted(found.span() for name in pair if (found := re.search(rf"\b{name}", text, re.IGNORECASE)))
-    return len(places) > 1 and re.search(r"\bor\b", text[places[0][1] : places[1][0]]) is not None
+    between = text[places[0][1] : places[1][0]] if len(places) > 1 else ""
+    return re.search(r"\b(?:or|vs?|versus|against)\b", between) is not None
 
 
 @lru_cache(maxsize=2)  # asked again for every case of the table

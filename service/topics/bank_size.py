@@ -7,7 +7,7 @@ import math
 from service import reference, say
 from service.calculators import peukert
 from service.case import Case
-from service.judgements import case_sizes, cranking, lithium, supply
+from service.judgements import case_sizes, cranking, lithium, session, supply
 from service.reply import Answer, Figure, Option
 from service.rules.battery import capacity_share
 from service.topic import Topic
@@ -61,6 +61,8 @@ def answer(case: Case) -> Answer:
     if "load.current" not in case:
         more = () if case.get("load.time") else ("load.time",)
         return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide the size"))
+    if found := session.used_up(case):
+        return TOPIC.says("information", f"{found[0]}; a battery must hold more, as it is not to be emptied.", found[1])
     running, inrush, motor = float(case["load.current"]), float(case["load.peak"]), supply.is_motor(case)
     hours = time_asked(case, motor)
     if hours is None and not motor:

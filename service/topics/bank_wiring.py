@@ -100,6 +100,8 @@ def answer(case: Case) -> Answer:
     unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
     if unlike:
         return unlike
+    if weak := new_and_old.no_cure(case):
+        return TOPIC.says("marginal", weak)
     if enough := new_and_old.one_will_do(case):
         return TOPIC.says("yes", enough)
     told = next((cue for cue in HABITS if case.says(f"detail:{cue}")), None)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.kinds import CHARGED
@@ -50,6 +52,22 @@ THRUSTER = {
     "gel": "it suits slow, deep use, so look for one that shows a CCA",
 }
 
+SUITS = {  # of one kind that is put up for a thruster
+    "agm": "AGM suits a thruster: it gives large currents easily, and the CCA on its label decides.",
+    "flooded": (
+        "A wet-cell battery suits a thruster by the CCA on its label, as long as somebody tops it up and lets in air."
+    ),
+    "gel": (
+        "Gel suits a thruster only if its label shows the CCA for it: gel is made for slow, deep use, and AGM gives "
+        "large currents more easily."
+    ),
+}
+USABLE = regex(
+    r"\b(?:can|could|may|use|used|using|possible|suitable|suits?|any good|no good|not good|do for|works?|right for"
+    r"|ok for)\b",
+    re.IGNORECASE,
+)
+WEIGHED = regex(r"\b(?:which|what kind|best|better|or|versus|vs|than|instead|compare\w*|difference)\b", re.IGNORECASE)
 SWAP = (
     "You can, if its BMS (the safety switch inside) lets the thruster's first instant pass and every charger that "
     "feeds it has a lithium setting; if not, AGM."
@@ -85,11 +103,24 @@ def answer(case: Case) -> Answer:
     if case.says("detail:carbon"):
         return carbon()
     shown = named if len(named) > 1 else [*named, *(kind for kind in CHARGED if kind not in named)]
-    best, why = preferred(case, shown)
+    alone = suits_one(case)
+    best, why = (alone, "") if alone else preferred(case, shown)
     options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
     for kind in [kind for kind in shown if kind != best]:
         case.because(AGAINST[kind], "kinds-in-use")
-    return TOPIC.says("information", SWAP if swaps(case) else f"{name(best)} for most boats: {why}.", compare=options)
+    head = SUITS[alone] if alone else SWAP if swaps(case) else f"{name(best)} for most boats: {why}."
+    return TOPIC.says("information", head, compare=options)
+
+
+def suits_one(case: Case) -> str:
+    """The one kind of which it is asked if it may feed a thruster, "" where kinds are weighed or something else counts.
+
+    "Is it not possible to use gel?" takes nothing back: the kind is looked for by its word.
+    """
+    named = [kind for kind in CHARGED if case.says(f"detail:kind_{kind}")]
+    thruster = case.said("load.kind") == "thruster" or case.says("detail:thruster_bank")
+    other = not thruster or case.says(*CARES, "put:to_lithium") or WEIGHED.search(case.text)
+    return named[0] if len(named) == 1 and named[0] in SUITS and not other and USABLE.search(case.text) else ""
 
 
 def found_out(case: Case) -> Answer:

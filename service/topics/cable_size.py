@@ -27,6 +27,7 @@ from service.judgements.fitting import (
 )
 from service.reply import Answer, Figure, Option
 from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
+from service.told import must_have
 from service.topic import Topic
 
 AREA = "the American measure of a wire's area"
@@ -68,7 +69,11 @@ def answer(case: Case) -> Answer:
             return TOPIC.says("information", f"{may_carry(case)}; read the print on it.")
         if parallel_cables.runs(case) > 1 or parallel_cables.PER_POLE.search(case.text):
             return several_per_pole(case)
-        return TOPIC.needs("load.current", *(() if "cable.length" in case else ("cable.length",)))
+        return TOPIC.needs(
+            "load.current",
+            *(() if "cable.length" in case else ("cable.length",)),
+            headline=circuit.no_battery_there(case) if must_have.battery_there(case.text) else "",
+        )
     circuit.must_know(case)
     if "cable.length" not in case:
         return without_length(case, amps)
@@ -77,7 +82,10 @@ def answer(case: Case) -> Answer:
     choice, fit = chosen(case, amps), to_fit(case, amps)
     facts = (*figures(case, amps, fit), *bundled(case, amps, fit))
     if not circuit.has_cable(case):
-        return proposed(case, amps, choice, fit, facts, helps)
+        found = proposed(case, amps, choice, fit, facts, helps)
+        size = found.headline.removeprefix("Use ")
+        instead = must_have.battery_there(case.text) and size != found.headline
+        return replace(found, headline=f"No, not with {size}") if instead else found
     other = circuit.second_cable(case)
     judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
     if case.says("detail:carries") and judgement.verdict != "no" and not other:

@@ -13,7 +13,7 @@ from service.judgements import charge_volts, charging
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
 from service.rules.bank import system
-from service.told import one_by_one, part_charged
+from service.told import must_have, one_by_one, part_charged
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -61,6 +61,12 @@ TOPIC = Topic(
 )
 
 
+APART = regex(
+    r"\b(?:apart|separate(?:ly)?|two (?:different )?places|different places|each on its own)\b[^?!;]{0,60}"
+    r"\b(?:places?|bow|stern|ends?|engine)\b"
+    r"|\bone (?:for|in|at) the (?:bow|front)\b[^.?!;]{0,12}\b(?:one|other) (?:for|in|at) the (?:stern|back|engine)",
+    re.IGNORECASE,
+)
 EACH_ALONE = "then charge each battery alone, one after the other"
 
 
@@ -76,6 +82,8 @@ def answer(case: Case) -> Answer:
         return in_turn(case)
     if in_series(case) and not (roles(case) > 1 and only_counts(case)):
         return of_series(case)
+    if general := before_counting(case):
+        return general
     need = banks(case)
     if need is None:
         return TOPIC.needs("bank.count")
@@ -86,11 +94,34 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", advice(case, need), figure)
     apart = lithium_apart(case)
     if have < need:
-        return TOPIC.says("no", too_few(need, int(have), apart), figure)
+        return TOPIC.says("no", too_few(need, int(have), apart, must_have.second_charger(case.text)), figure)
     clash = one_setting(case)
     if clash and need > 1:
         return TOPIC.says("marginal", clash, figure)
-    return TOPIC.says("yes", enough(need, int(have)), figure)
+    return TOPIC.says("yes", enough(need, int(have), must_have.second_charger(case.text)), figure)
+
+
+def before_counting(case: Case) -> Answer | None:
+    """What holds whatever the number of banks is: two batteries used apart, whether a second charger is a must."""
+    if APART.search(case.text) and case.get("bank.layout") == "parallel":  # where the joint is asked of first
+        case.because(ONE_OUTPUT, "one-output-a-bank")
+        head = "Yes, one at each place and never joined: each with its own fuse, its own output and its own setting."
+        return TOPIC.says("information", head, outputs(2))
+    if must_have.second_charger(case.text) and "bank.count" not in case.stated and (may := one_may_do(case)):
+        return TOPIC.needs("bank.count", headline=may)
+    return None
+
+
+def one_may_do(case: Case) -> str:
+    """ "Must I have a second charger?" where one of several outputs is told of: what it takes; "" where none is."""
+    have = int(case.get("charger.outputs", 1))
+    if have < 2:
+        return ""
+    far = ""
+    if "cable.length" in case.stated:
+        far = f"; over {say.quantity(float(case['cable.length']), 'm')} it wants a thick cable"
+    free = f"Yours can do it, if one of its {counted(have, 'output')} is free for that battery"
+    return f"{free}, as each bank wants its own{far}."
 
 
 def in_turn(case: Case) -> Answer:
@@ -203,9 +234,15 @@ def advice(case: Case, need: int) -> str:
     return f"A charger with {counted(need, 'output')}, one for each bank{more}; or one charger for each."
 
 
-def too_few(need: int, have: int, lithium: bool = False) -> str:
-    """The headline for a charger with too few outputs; lithium beside lead does not even share one by turns."""
-    head = f"No: {counted(need, 'bank')} that work apart need {counted(need, 'charger output')}, and yours has {have}"
+def too_few(need: int, have: int, lithium: bool = False, another: bool = False) -> str:
+    """The headline for a charger with too few outputs; lithium beside lead does not even share one by turns.
+
+    `another`: it is asked if another charger is needed, of which yes and no are turned round.
+    """
+    start = "Yes, or one of more outputs" if another else "No"
+    head = (
+        f"{start}: {counted(need, 'bank')} that work apart need {counted(need, 'charger output')}, and yours has {have}"
+    )
     return f"{head}; lithium wants one of its own, on the lithium setting." if lithium else f"{head}."
 
 
@@ -219,12 +256,13 @@ def lithium_apart(case: Case) -> bool:
     return True
 
 
-def enough(need: int, have: int) -> str:
-    """The headline for a charger with enough outputs."""
+def enough(need: int, have: int, another: bool = False) -> str:
+    """The headline for a charger with enough outputs. `another`: as above."""
+    start = "No, not another" if another else "Yes"
     if need == 1:
-        return "Yes: one output will do for alike batteries that stay joined in parallel."
+        return f"{start}: one output will do for alike batteries that stay joined in parallel."
     spare = f", which leaves {have - need} spare" if have > need else ""
-    return f"Yes: your charger has {counted(have, 'output')} for {counted(need, 'bank')}{spare}."
+    return f"{start}: your charger has {counted(have, 'output')} for {counted(need, 'bank')}{spare}."
 
 
 def one_setting(case: Case) -> str | None:

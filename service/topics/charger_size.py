@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service import likely, say
+from service import likely, reference, say
+from service.calculators import charging as sums
 from service.case import Case, Value
 from service.judgements import charging, stays_on
 from service.judgements.charge_amps import TOO_MUCH
 from service.judgements.charging import Span
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.told import in_its_place
+from service.told import deadline, in_its_place
 from service.topic import Lever, Topic
 
 MILD = f"10{say.NB}°C"  # above it lithium takes all that suits it
@@ -56,6 +57,9 @@ TOPIC = Topic(
     unsure={"battery.capacity": "We can't say yet: the amp-hours of all the batteries it charges decide the amps."},
     of_two="worst",
 )
+
+
+MOST_HOURS = 48  # of a charge that days on shore power surely have room for
 
 
 @TOPIC.answered_by
@@ -151,7 +155,23 @@ def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
         only = "use it only if it regulates its voltage"
         return f"{opening}: {this} is more than the {most} that suits {bank(found)}; {only}."
     opening = "Yes, rather small" if small else "Only just"
+    if deadline.for_days(case.text) and not charging.unregulated(case) and (filled := fills(case, found)):
+        return f"{opening}: {range_of(case, found)} suits {bank(found)}, but left on for days {this} {filled}."
     return f"{opening}: for {bank(found)} {this} {slowly(found, amps)}; {range_of(case, found)} suits it."
+
+
+def fills(case: Case, found: Span) -> str:
+    """What too few amps do in days together, from the charge to which such a battery is used down; "" over two days."""
+    family = "lithium" if found.kind == "lfp" else "lead"
+    used = reference.row("usable", family=family)["share"]
+    row = reference.row("charge_factor", chemistry=found.kind)
+    amps, back = float(case["charger.current"]), found.capacity * float(used.value) / 100 * float(row["factor"].value)
+    hours = round(sums.time(back, amps, row["absorption"].value))
+    if hours > MOST_HOURS:
+        return ""
+    told = f"{say.quantity(back, 'Ah', 0)} at {say.amps(amps)} is {say.quantity(hours, 'h')} to full"
+    case.step(told, row["factor"].cite, "absorption-time")
+    return f"fills it from {say.number(100 - float(used.value))}{say.NB}% in about {say.duration(hours * 60)}"
 
 
 def slowly(found: Span, amps: float) -> str:

@@ -12,7 +12,7 @@ from service.calculators import dc_dc
 from service.case import Case, Value
 from service.judgements import charging, converter
 from service.reply import Answer, Figure, strictest
-from service.told import house_bank, more_volts
+from service.told import house_bank, more_volts, must_have
 from service.topic import Lever, Topic
 
 
@@ -79,7 +79,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", pulls(case, figures), *figures)
     if rated:
         return largest(case, float(rated))
-    if case.says(*WHETHER):
+    if case.says(*WHETHER) or must_have.second_charger(case.text):
         return in_general(case)
     return TOPIC.needs("charger.current", *lacking(case), headline=way_of(case))
 
@@ -190,6 +190,13 @@ def pulls(case: Case, figures: tuple[Figure, ...]) -> str:
 def in_general(case: Case) -> Answer:
     """Whether a converter is a way at all: what each 10 A of it take."""
     efficiency = float(reference.value("dc_dc", "efficiency").value)
+    if must_have.second_charger(case.text):
+        case.step("A DC-to-DC charger takes its power from the battery that the engine charges", "converter-power")
+        head = (
+            "No, while the engine runs long enough: a DC-to-DC charger fills that battery then, and in harbour or over "
+            "winter a charger on shore power does."
+        )
+        return TOPIC.says("information", head)
     if not {"charger.input_voltage", "charger.voltage", "bank.voltage"} & set(case.stated):
         same, double = (say.amps(dc_dc.input_current(out, 10, 12, efficiency)) for out in (12, 24))
         case.step(f"10 A / 0.9 is {same}, and twice that for twice the volts", "converter-power")

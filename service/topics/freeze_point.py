@@ -50,6 +50,7 @@ CLAIMED = regex(r"(?:\bminus|(?<!\w)-) ?(\d+)", re.IGNORECASE)
 FULL, FLAT = regex(r"\b(?:full|fully|charged)\b", re.I), regex(r"\b(?:flat|empty|discharged|dead)\b", re.I)
 CHARGE, FREEZE = regex(r"\bcharg(?:e|er|ing)\b", re.I), frost.WORDS
 ASKS = regex(r"\?|\b(?:should|can|may|shall|could|do) (?:i|we)\b|\b(?:ok|okay|alright|safe|fine) to\b", re.I)
+MAY_CHARGE = regex(r"\b(?:can|may|could|ok(?:ay)?|safe|fine|alright) (?:i|we|it|they|to)\b[^.?!;]{0,20}\bcharg", re.I)
 COLD_NOW = regex(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
 STILL_TO_COME = regex(r"\b(?:will|tonight|tomorrow|forecast|coming|next|going to|expect\w*|winter)\b", re.I)
 HARDEST = -40.0  # °C: colder than any frost that a boat stands in
@@ -100,15 +101,18 @@ def answer(case: Case) -> Answer:
         case.because(ice_first.WHY, "frozen-charge")
     if verdict == "no" and charge is not None:
         urgent = urgency(case, charge)
-    if charging_asked(case.text):
+    charged = charge is not None and charge >= limit("lead-good")
+    both = verdict == "yes" and charged and freeze_asked(case.text)  # a yes would seem to answer that it freezes
+    if charging_asked(case.text) and not both:
         may = may_be_charged(case, verdict == "yes", f"{told} and freezes near {at}", now)
         urgent = urgent if verdict == "yes" else "today"
         return replace(may, figures=(figure,), urgency=urgent, plot=plot(charge, point, celsius))
+    may_i = both and MAY_CHARGE.search(case.text) is not None
     then = "look for ice before charging it" if cold_now(case) else "charge it before the frost"
     opens, perhaps = ("No", "Not for sure") if is_it_safe(case) else ("Yes", "It may freeze")
     perhaps = "Yes" if GO_THERE.search(case.text) else perhaps
     head = {
-        "yes": f"{unharmed(case, now)}: {told}, and it freezes near {at}.",
+        "yes": f"{unharmed(case, now)}: {told}, and it freezes near {at}{'; it may be charged' if may_i else ''}.",
         "marginal": f"{perhaps}: {told} and freezes near {at}, too close to {now}, so look for ice, then charge it.",
         "no": f"{opens}, it can freeze at {now}: {told}, and it freezes near {at}, so {then}.",
     }[verdict]
@@ -184,6 +188,11 @@ def charging_asked(text: str) -> bool:
     """Whether a sentence of its own asks about charging, not about ice."""
     sentences = re.split(r"(?<=[.!?;])\s", planned_charge.without_plans(text))
     return any(CHARGE.search(part) and ASKS.search(part) and not FREEZE.search(part) for part in sentences)
+
+
+def freeze_asked(text: str) -> bool:
+    """Whether a sentence of its own asks if it freezes."""
+    return any(FREEZE.search(part) and part.rstrip().endswith("?") for part in re.split(r"(?<=[.!?;])\s", text))
 
 
 def claimed(case: Case) -> Answer:

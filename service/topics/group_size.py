@@ -25,6 +25,12 @@ GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
     re.IGNORECASE,
 )
 HOW_BIG = regex(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
+WHICH = regex(
+    r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:sizes?|groups?|case|batter(?:y|ies)|one|fits?)\b"
+    r"|\bwhat (?:fits|will fit|goes in)\b",
+    re.IGNORECASE,
+)
+ROOM = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
 MOST_NAMED = 4
 PLACES = ("thing:space", "detail:space_given")
 LARGER = {"length": "longer", "width": "wider", "height": "higher"}
@@ -49,6 +55,9 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", head)
     if "battery.group" not in case and (height := tray.headroom(case.text)):
         return low_enough(height)
+    if "battery.group" not in case and (place := measured(case)) and WHICH.search(case.text):
+        case.step(ROOM, "group-pages")
+        return those_that_go_in(place)
     name = case_sizes.known_name(str(case["battery.group"]))
     try:
         row = reference.row("group_sizes", group=name)
@@ -83,11 +92,35 @@ def low_enough(height: float) -> Answer:
     return TOPIC.says("information", head, asks=(TOPIC.ask("battery.group"),))
 
 
+def those_that_go_in(place: tray.Place) -> Answer:
+    """The cases that go into a place that was measured; with no height told, each one's own."""
+    found = {str(row["group"].value): (row, in_place(str(row["group"].value), row, place)) for row in largest_first()}
+    fit, tight = ([name for name, (_, one) in found.items() if one.verdict == way] for way in ("yes", "marginal"))
+    inside = across([place.length, place.width, *([place.height] if place.height is not None else [])], place.inches)
+    low = "" if place.height is not None else ", if it is high enough"
+    if fit:
+        also = f"; only just: {say.listed(tight[:MOST_NAMED])}" if tight else ""
+        head = f"Group {say.listed(fit[:MOST_NAMED], 'or')} goes into {inside} with its hold-down and lugs{low}{also}."
+    elif tight:
+        named = say.listed(tight[:MOST_NAMED])
+        head = f"None of our table with room for hold-down and lugs: {inside} takes group {named} only just{low}."
+    else:
+        head = f"None of our table goes into {inside}: look for a smaller or lower one by its measures."
+    shown = ((name, *found[name]) for name in (fit or tight)[:MOST_NAMED])
+    options = tuple(Option(f"group {name}", one.verdict, figures(row)) for name, row, one in shown)
+    return TOPIC.says("information", head, compare=options)
+
+
+def largest_first() -> list[Row]:
+    """The cases of 12 V in the table, the largest first."""
+    rows = (row for row in reference.rows("group_sizes") if float(row["volts"].value) == 12)
+    return sorted(rows, key=lambda row: -math.prod(float(row[side].value) for side in SIDES))
+
+
 def note(case: Case, name: str, row: Row) -> None:
     """The outline and what such a battery usually has, as steps."""
-    room = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
     case.step(f"Group {name}: {sizes(row)}", row["length"].cite)
-    case.step(room, row["length"].cite)
+    case.step(ROOM, row["length"].cite)
     usual = say.between(float(row["cca_low"].value), float(row["cca_high"].value), "CCA")
     weight = say.between(float(row["kg_low"].value), float(row["kg_high"].value), "kg")
     case.step(f"A group {name} in lead usually has {usual} and weighs {weight}, but the label decides", "typical-case")
@@ -205,6 +238,9 @@ def by_rating(case: Case, rows: Mapping[str, Row]) -> Answer:
         need = f"; {supply.load_name(case)} needs {say.cca(wanted)}"
         if all(float(row["cca_low"].value) >= wanted for row in rows.values()):
             end = f"so {'either' if len(rows) == 2 else 'any of them'} will do if its label says as much"
+        if all(float(row["cca_high"].value) < wanted for row in rows.values()):
+            end = "so neither does alone" if len(rows) == 2 else "so none of them does alone"
+            end = f"{end}: take two alike in parallel"
     ranges = (say.between(float(row["cca_low"].value), float(row["cca_high"].value), "CCA", 0) for row in rows.values())
     first, *rest = (f"{name} {has}" for name, has in zip(rows, ranges, strict=True))
     told = ", ".join((f"Group {first.replace(' ', ' usually has ', 1)}", *(f"group {one}" for one in rest)))

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import chart, say
 from service.case import Case, Value
 from service.judgements import circuit, doubt, load_reading
@@ -21,6 +23,10 @@ from service.topic import Lever, Topic
 
 READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
 MOSTLY = 0.75  # of the volts lost: a cable that takes less does not explain them
+ON_POSTS = regex(
+    r"\b(?:at|on|across|over|from) (?:the |its |both |two )*(?:battery(?:'s)? )?(?:posts?|poles|battery terminals)\b",
+    re.IGNORECASE,
+)
 NOT_FULL = ", but it was not full: charge it and test again before you buy"
 
 
@@ -41,6 +47,7 @@ TOPIC = Topic(
     "Volts under load",
     amps="load.current",
     cautions=(
+        "hot-joint",
         "deep-flat",
         "measure-each",
         "charge-not-strength",
@@ -60,16 +67,6 @@ TOPIC = Topic(
     ),
     likely={"battery.cca": (("650 CCA", 650.0), ("800 CCA", 800.0), ("1000 CCA", 1000.0))},
     unsure={READ: "We can't say yet: please tell us the lowest volts on the battery posts while the thruster runs."},
-)
-
-TWO_PLACES = (  # of a weak motor, which part is at fault
-    "Read the volts twice while it runs: low on the battery posts means the battery, low at the motor alone the "
-    "cable, good at both the motor itself."
-)
-
-TWO_PLACES_OF_DEAD = (  # of one that only clicks or does nothing
-    "Read the volts twice while the lever is held: low on the battery posts means the battery, low at the motor alone "
-    "its fuse, relay or cable, good at both the motor itself."
 )
 
 
@@ -172,7 +169,13 @@ def without_reading(case: Case, under: UnderLoad) -> Answer:
         return under_load.at_the_tester(case, found)
     if weak:
         case.step("Volts lost between the two places are lost in cable and joints", "ohms-law")
-        head = TWO_PLACES_OF_DEAD if dead else TWO_PLACES
+        head = (
+            under_load.ONE_WAY
+            if culprit.one_way(case.text)
+            else under_load.TWO_PLACES_OF_DEAD
+            if dead
+            else under_load.TWO_PLACES
+        )
         return TOPIC.needs(READ, AT_LOAD, headline=head, figures=figures(under), likely=under_load.replies(under))
     return TOPIC.needs(READ, figures=figures(under), likely=under_load.replies(under))
 
@@ -208,6 +211,9 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
         told = f"{told}, only {say.volts(by_itself)} of it in the cable itself"
         head = f"No: {told}, so a joint, fuse or switch is at fault."
         return TOPIC.says("no", head, *figures(under), drop, plot=plot(under))
+    if amps := under_load.explained_at(case, lost):
+        head = f"{told}: your {circuit.name(case)} takes as much at {say.amps(amps)}; at far fewer a joint is bad."
+        return TOPIC.says("no", head, *figures(under), drop, asks=(TOPIC.ask("load.current"),), plot=plot(under))
     sure = under.basis != "alone" or bool(under.current)
     return TOPIC.says("no", under_load.cable_blamed(case, told, sure), *figures(under), drop, plot=plot(under))
 
@@ -315,13 +321,17 @@ def lead(case: Case, under: UnderLoad) -> Answer:
     steps(case, under)
     verdict = "yes" if under.holds else "no"
     asks: tuple[Any, ...] = ()
+    small = ""
     if under.basis == "alone":
         lead_taken(case)
         asks = (TOPIC.ask(AT_LOAD),) if case.said(AT_LOAD) is None else ()
+        if asks and under.current and verdict == "no" and ON_POSTS.search(case.text):  # read where it counts
+            small = f", or is too small for {say.amps(under.current)} (its CCA tells)"
+            asks = (TOPIC.ask("battery.cca", under_load.cca_replies(case, under)),)
     if verdict == "no" and under.rest is not None and under.basis != "test" and well_rested(case, under):
         case.because(
-            "A battery that rests well and falls so far has not been charged right through, or has a bad cell: charge "
-            "it for a full day, let it rest, test again",
+            "A battery that rests well and falls so far has not been charged right through, or has a bad cell"
+            f"{small}: charge it for a full day, let it rest, test again",
             "falls-under-load",
         )
     if verdict == "no" and under.basis == "test" and under.rest is None:
@@ -337,7 +347,7 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         case.step(
             f"Low on the posts is under {say.volts(under.lowest)} for a lead battery", readings.cite("cable-share")
         )
-        head = TWO_PLACES
+        head = under_load.TWO_PLACES
     if verdict == "no" and under.basis != "test" and not under.small and load_reading.not_full(case):
         case.because("A battery that is not full falls further under load, even a good one", cite("test-charged"))
         head = f"{head.removesuffix('.').removesuffix(under_load.WEAK)}{NOT_FULL}."

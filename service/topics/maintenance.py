@@ -72,11 +72,14 @@ def water(case: Case) -> Advice:
         (care("water-when")[0], care("water-when")[1]),
     )
     figures = (interval("water-interval", "look at the water"), interval("water-least", "in use or not"))
+    tap = case.says("detail:tap_water") and not case.says("detail:distilled_too")
     if case.says("detail:plates_dry"):
-        head = "Cover the plates with distilled water today, then charge, and fill to the mark only after that."
+        start = "No tap water, not for once either: cover" if tap else "Cover"
+        water_named = "distilled or deionised water" if tap else "distilled water"
+        head = f"{start} the plates with {water_named} today, then charge, and fill to the mark only after that."
         worn = ("Plates that stood dry for long have lost capacity for good", "care-practice")
         return Advice("no", head, (*steps, worn), figures, today=True)
-    if case.says("detail:tap_water") and not case.says("detail:distilled_too"):
+    if tap:
         head = "No tap water: what is dissolved in it stays on the plates, so use distilled or deionised water."
         if case.says("request:how_often"):
             head = (

@@ -32,6 +32,21 @@ NAMES = (  # of units as they stand in a list of wants, by the detail that asks 
 )
 ANY = "|".join(rf"(?P<{name}>{words})" for name, words in NAMES)
 NAMED = regex(rf"(?<![\d\w.])(?<!\d )(?:{ANY})(?![\w.]*\d| \d)(?!\w)", re.IGNORECASE)  # "900 CCA", "RC 160" are told
+AMP_HOURS = regex(
+    r"\b(?:how many|work out|calculate|what|get|into|in|tell)\b[^.?!;,]{0,30}\b(?:ah|amp[- ]?hours?)\b", re.IGNORECASE
+)
+AS_CAPACITY = regex(  # "1000 MCA = 100 Ah"
+    r"\d ?(?:mca|cca|ca|cranking amps?)\b(?: \w+){0,2}? ?(?:=|equals?|is|are|means?|makes?|gives?|the same as|same as)"
+    r" ?(?:about |the same as |roughly )?\d+ ?(?:ah\b|amp[- ]?hours?)",
+    re.IGNORECASE,
+)
+DENIED = regex(
+    r"\b(?:told|said|say)(?: to)?(?: him| her| them)? (?:no|not|it isn['’]?t|it is not|otherwise)\b", re.IGNORECASE
+)
+FOR_A_MOTOR = regex(  # "what does this tell me for a thruster"
+    r"\b(?:what|anything|much|any use|useful|matter\w*|relevant|help\w*)\b[^.?!;]{0,40}\b(?:thruster|windlass)\b",
+    re.IGNORECASE,
+)
 BETWEEN = regex(r"\s*(?:,|&|\+|/|\band\b|\bplus\b)(?:\s*(?:and|the|in|to|into))*\s*", re.IGNORECASE)
 
 WORKED = {  # what an earlier answer of the conversation may have worked out, the fact that it is one of
@@ -56,6 +71,8 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Every conversion that the stated ratings and the words ask for."""
+    if "battery.reserve" not in case.stated and capacity_of_cranking(case):
+        return of_unlike_ratings(case)
     if case.says("detail:en_rating") and "battery.cca" in case.stated:
         return of_another_test(case)
     case = with_the_last(case)
@@ -70,6 +87,12 @@ def answer(case: Case) -> Answer:
     if not chosen:
         return lacking(case)
     made = [item.make(case) for item in chosen]
+    if len(made) == 1 and chosen[0].fact == "battery.reserve" and FOR_A_MOTOR.search(case.text):
+        minutes = say.quantity(float(case["battery.reserve"]), "min")
+        holds = say.quantity(float(made[0][0].value), "Ah", 0)
+        means = f"{minutes} of reserve, a slow test at 25 A, means about {holds}"
+        head = f"Little: {means}; the CCA tells if a thruster runs."
+        return TOPIC.says("information", head, made[0][0])
     head = made[0][1] if len(made) == 1 else "; ".join(short(text) for _, text in made)
     if len(made) == 1 and case.stated[chosen[0].fact].origin == "derived" and chosen[0].fact in case.second:
         head = f"{head}; {short(chosen[0].make(case.others())[1])}"
@@ -95,6 +118,28 @@ def with_the_last(case: Case) -> Case:
             case.second = {**case.second, item.fact: replace(told, of=2)}
         case.stated = {**case.stated, item.fact: Known(item.fact, value, "derived", say.symbol(item.fact))}
     return case
+
+
+def capacity_of_cranking(case: Case) -> bool:
+    """Whether amp-hours are wanted of cranking amps, or somebody puts the two as one."""
+    if not {"battery.cca", "battery.ca"} & set(case.stated):
+        return False
+    wanted = "battery.capacity" not in case.stated and (case.says("detail:to_ah") or AMP_HOURS.search(case.text))
+    return bool(wanted) or AS_CAPACITY.search(case.text) is not None
+
+
+def of_unlike_ratings(case: Case) -> Answer:
+    """Cranking amps and amp-hours: neither follows from the other."""
+    fact = next(item for item in ("battery.cca", "battery.ca") if item in case.stated)
+    for used in (fact, "battery.capacity"):
+        case.known(used)
+    case.step("Cranking amps are a test of seconds in the cold, amp-hours one of 20 hours", "trade-terms", "sae-j537")
+    start = "You are right" if DENIED.search(case.text) else "No"
+    head = (
+        f"{start}: cranking amps (power for seconds) and amp-hours (what it holds) are unlike ratings with no fixed "
+        "ratio; look for Ah or RC on the label."
+    )
+    return TOPIC.says("information", head)
 
 
 def of_another_test(case: Case) -> Answer:

@@ -10,10 +10,11 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case
-from service.judgements import laid_up, load_reading
+from service.judgements import laid_up, load_reading, new_and_old
 from service.kinds import LITHIUM
 from service.reply import Answer, Asked, Figure, Urgency
 from service.rules import readings
+from service.rules.battery import lowest_at
 from service.rules.readings import NEAR, cite, limit, six_volts
 from service.sentences import wording
 from service.topic import Topic
@@ -36,6 +37,18 @@ TOPIC = Topic(
     unsure={"battery.age": "We can't say yet: please tell us how old the battery is, or how it did in a load test."},
 )
 
+WIRING = "bank-wiring"
+NEW_WITH_OLD = regex(
+    r"\bnew\b(?: \w+){0,2} (?:with|beside|next to|alongside|to) (?:an? |the |my |our )?"
+    r"(?:\d|old|one|two|three|four|five)"
+    r"(?![^.?!;]{0,20}\bah\b)",
+    re.IGNORECASE,
+)
+SIGNS = regex(  # "how do I see it's at its end", "what are the signs"
+    r"\bhow (?:do|can|could|would|will|should) (?:i|we|you|one) (?:see|tell|know|notice|spot|find out)\b|\bsigns?\b"
+    r"|\bsymptoms?\b|\bbefore it (?:leaves|lets|strands|fails|dies)\b",
+    re.IGNORECASE,
+)
 UNTESTED = regex(
     r"\b(?:never|not|isn['’]?t|wasn['’]?t)\s+(?:been\s+)?(?:load[- ])?tested\b|\buntested\b", re.IGNORECASE
 )
@@ -44,6 +57,10 @@ UNTESTED = regex(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """A failed test is a no whatever the age; else the age against the usual life of its kind."""
+    if WIRING in case.beside and NEW_WITH_OLD.search(case.text):
+        return beside_a_new_one(case)
+    if of_one_age(case):
+        case.second = {}
     if reason := failed(case):
         case.step(*reason[1:])
         start = "Yes" if case.says("detail:asks_bad") else "No"
@@ -57,6 +74,28 @@ def answer(case: Case) -> Answer:
     if age is None:
         return without_age(case)
     return replace(by_age(case, float(age)), urgency=urgency(case))
+
+
+def of_one_age(case: Case) -> bool:
+    """Whether the one age that is told is that of the first kind: "an AGM of 2 years and a flooded one"."""
+    age, one, other = (
+        case.stated.get("battery.age"),
+        case.stated.get("battery.chemistry"),
+        case.second.get("battery.chemistry"),
+    )
+    if not (age and one and other and age.span and one.span and other.span) or "battery.age" in case.second:
+        return False
+    return one.span < age.span < other.span
+
+
+def beside_a_new_one(case: Case) -> Answer:
+    """A new battery with an old one, where it is asked beside another joint: how that goes, and no age by itself."""
+    case.second = {}
+    case.known("battery.age")
+    case.step("Of unlike batteries the weaker one wears the other", "bank-practice")
+    most = say.quantity(float(new_and_old.MOST.value), "year")
+    head = f"New beside old works in parallel, but the weaker one wears the other; in series {most} apart is the most."
+    return TOPIC.says("marginal", head)
 
 
 def urgency(case: Case) -> Urgency:
@@ -248,15 +287,47 @@ def without_age(case: Case) -> Answer:
         return TOPIC.needs("battery.age", headline=head)
     if stood_flat(case) and case.says("detail:asks_dead"):
         return perhaps_dead(case)
+    if fall := fell_by_volts(case):
+        return may_be_weak(case, fall)
+    if load_reading.test_asked(case) and not case.says("detail:when_replaced"):
+        least = say.volts(float(lowest_at(None).value))
+        case.step("Volts at rest show charge, not strength; a load test shows that", "load-test", cite("test-charged"))
+        head = f"Yes, test it, charged full: a good lead battery holds {least} or more for 15 seconds at half its CCA."
+        return TOPIC.says("information", head, asks=(TOPIC.ask("battery.age"),))
     if not case.says("detail:when_replaced"):
         return TOPIC.needs("battery.age")
     kinds = [kind for kind in ("flooded", "agm", "gel", "lfp") if case.says(f"detail:kind_{kind}")]
     if len(kinds) > 1:
         return lives(case, kinds)
     name, low, high = life_of(case)
-    case.step("A failed load test, or 0.050 between cells, ends it earlier", "load-test", cite("gravity-spread"))
+    caps = case.said("battery.chemistry") in (None, "lead", "flooded")  # no hydrometer goes into the others
+    lags = (", or 0.050 between cells,", ", or when one cell lags by 0.050") if caps else ("", "")
+    case.step(f"A failed load test{lags[0]} ends it earlier", "load-test", *((cite("gravity-spread"),) if caps else ()))
     life = f"{name[0].upper()}{name[1:]} batteries usually last {say.between(low, high, 'years')}"
-    return TOPIC.says("information", f"{life}; replace one when it fails a load test, or when one cell lags by 0.050.")
+    if SIGNS.search(case.text) and name != say.CHEMISTRY["lfp"]:
+        least = say.volts(float(lowest_at(None).value))
+        head = f"{life}; near its end one rests well but falls under {least} under load, so load-test it every season."
+        return TOPIC.says("information", head)
+    return TOPIC.says("information", f"{life}; replace one when it fails a load test{lags[1]}.")
+
+
+def fell_by_volts(case: Case) -> load_reading.UnderLoad | None:
+    """The reading under a load that is not known, where it is lower than a lead battery in order shows; else None."""
+    if case.said("reading.load_voltage") is None or case.get("battery.family") in ("lithium", "lithium-other"):
+        return None
+    under = load_reading.read_under_load(case)
+    return None if under.holds or under.basis != "alone" or under.read is None else under
+
+
+def may_be_weak(case: Case, under: load_reading.UnderLoad) -> Answer:
+    """ "Is it finished?" of one that falls far under its load: charged right through and tested again, it is told."""
+    case.because("A battery that was not charged right through falls as far", "falls-under-load")
+    fell, least = say.volts(float(under.read or 0.0)), say.volts(under.lowest)
+    head = (
+        f"Not for sure: it falls to {fell}; charge it for a full day and test again, and if it still falls under "
+        f"{least}, replace it."
+    )
+    return TOPIC.needs("battery.age", headline=head)
 
 
 def perhaps_dead(case: Case) -> Answer:

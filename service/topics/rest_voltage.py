@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from service import say
 from service.case import Case, Value
-from service.judgements import doubt, harm, ice_first, standing_loss
+from service.judgements import doubt, harm, ice_first, laid_up, standing_loss
 from service.judgements.doubt import shown
 from service.reply import Answer, Figure, Option, strictest
 from service.rules import readings
@@ -263,6 +263,7 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
         case.step(f"Too high would be {say.volts(limit(name) * count)} and more, on charge", cite(name))
     at_rest.note_monitor(case, found)
     at_rest.note_rest(case, found)
+    standing_loss.since_the_charger(case, laid_up.FULL if found.flat else found.value)
     figures = [Figure("state_of_charge", "charge", found.value, "%", found.low, found.high)]
     figures.append(Figure("voltage_per_battery", "each battery", _each(case, volts, count), "V"))
     if figures[-1].value != volts:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 from service import chart, reference, say
@@ -68,6 +69,8 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", drawn[0], *drawn[1])
     if "load.current" not in case and (drain := case.stated.get("drain.current")):
         case.assume("load.current", float(drain.value), "what goes out is the load", unit="A")
+    if found := session.used_up(case):
+        return used_up(case, *found)
     lacking = [fact for fact in ("load.current", "battery.capacity") if fact not in case]
     if lacking:
         return ask_back(case, lacking)
@@ -116,6 +119,21 @@ def label_needed(case: Case, running: float) -> tuple[Change, ...]:
         return ()
     each = supply_levers.limit_each(case, running)
     return (Change("battery.max_current", each, "A", f"a label that allows {say.amps(each)} all the time"),)
+
+
+def used_up(case: Case, words: str, figure: Figure) -> Answer:
+    """The amp-hours of a run, and beside them how long the battery that is told of lasts at that current."""
+    over = case.get("battery.family") == "lithium" and over_the_limit(case, float(case["load.current"]))
+    if "battery.capacity" not in case or over:
+        return over or TOPIC.says("information", f"{words}.", figure)
+    found = lasting(case, float(case["load.current"]))
+    return replace(found, headline=f"{words}; {without_opening(found.headline)}", figures=(figure, *found.figures))
+
+
+def without_opening(headline: str) -> str:
+    """A headline as the second half of another one, without its yes or no."""
+    rest = headline.partition(": ")[2] if headline.partition(": ")[0] in ("Yes", "No", "Only just") else headline
+    return f"{rest[:1].lower()}{rest[1:]}"
 
 
 def lasting(case: Case, running: float) -> Answer:

@@ -43,7 +43,7 @@ def or_off(case: Case) -> str:
 
 
 EMPTY = regex(  # what is asked is the end, of which half comes first
-    r"\b(?:when|how long|how many days|how soon)\b[^.?!;]{0,60}(?<!half )(?<!half-)"
+    r"\b(?:when|how long|how many (?:days|weeks|months|hours)|how soon)\b[^.?!;]{0,60}(?<!half )(?<!half-)"
     r"\b(?:empty|flat|dead|nothing left|drained)\b",
     re.IGNORECASE,
 )
@@ -52,6 +52,8 @@ AWAY = regex(
     r"|stand\w*|sits?|sitting|alone|unattended|without me|vacation|off for|winter|home)\b",
     re.IGNORECASE,
 )
+UNITS = regex(r"\bhow many (?P<unit>hour|week|month)s\b", re.IGNORECASE)
+IN_DAYS = {"hour": 1 / 24, "week": 7.0, "month": 30.4}
 DAYS = ("request:how_long", "request:how_many", "about:how_long")
 TOPIC = Topic(
     "standing-drain",
@@ -117,24 +119,37 @@ def answer(case: Case) -> Answer:
         verdict = "information" if case.said("storage.time") is None else "no"
         return TOPIC.says(verdict, head, *figures, urgency=laid_up.urgency(case, charge), plot=chart)
     if case.said("storage.time") is None:
-        head = (
-            f"About {say.days(days)} until half: {amount(amps)} takes {say.daily(loss)} a day from your "
-            f"{say.amp_hours(capacity)}."
-        )
+        until, takes = in_their_unit(case.text, days), f"{amount(amps)} takes {say.daily(loss)} a day"
+        head = f"About {until} until half: {takes} from your {say.amp_hours(capacity)}."
         if only_what:
             half_in = f"{amount(amps)} takes your {say.amp_hours(capacity)} to half in about {say.days(days)}"
             head = f"Most likely {standing_loss.LIKELY}; {half_in}."
         if pump_left_on.is_told(case.text) and not only_what:
             head = f"{head.removesuffix('.')}; leave it on, and charge before then."
         if EMPTY.search(case.text) and not only_what:
-            gone = say.days(drain.days_between(charge, 0.0, capacity, amps))
+            gone = in_their_unit(case.text, drain.days_between(charge, 0.0, capacity, amps))
             head = (
-                f"About {say.days(days)} until half, where to stop, and {gone} until empty: {amount(amps)} takes "
-                f"{say.daily(loss)} a day from your {say.amp_hours(capacity)}."
+                f"About {until} until half, where to stop, and {gone} until empty: {takes} from your "
+                f"{say.amp_hours(capacity)}."
             )
         head = stop_reading.headline(case, head, half)
         return TOPIC.says("information", head, *figures, *stop_reading.figures(case, half), plot=chart)
     return for_a_time(case, days, figures, chart)
+
+
+def in_their_unit(text: str, days: float) -> str:
+    """A time in the unit that was asked for, "how many weeks", rounded down (months to a tenth); else in days.
+
+    >>> in_their_unit("how many weeks until it is flat?", 76.4), in_their_unit("how many months is that?", 20.0)
+    ('10\xa0weeks', '20\xa0days')
+    """
+    found = UNITS.search(text)
+    if not found:
+        return say.days(days)
+    unit = found["unit"].lower()
+    steps = 10 if unit == "month" else 1
+    count = int(days / IN_DAYS[unit] * steps + NEAR) / steps
+    return f"{say.number(count)}{say.NB}{unit}{'' if count == 1 else 's'}" if count >= 1 else say.days(days)
 
 
 def by_readings(case: Case, lost: standing_loss.Loss) -> Answer:

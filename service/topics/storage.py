@@ -17,6 +17,7 @@ from service.reply import Answer, Figure, Option, strictest, strictness
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
+from service.sentences.laid_up import as_asked, how_full
 from service.told import charger_left_on, planned_charge, pump_left_on
 from service.topic import Lever, Topic
 
@@ -78,6 +79,7 @@ def answer(case: Case) -> Answer:
         case.stated = planned_charge.charged(case.stated)
     if FULL_OR_HALF.search(case.text):  # how full it is laid up is asked, not told
         case.stated = {fact: item for fact, item in case.stated.items() if fact != "battery.charge"}
+        case.second = {fact: item for fact, item in case.second.items() if fact != "battery.charge"}
     if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
         return two_kinds(case)
     return one(case)
@@ -215,10 +217,7 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     celsius = case.said("ambient.temperature")
     at = f" at {say.temperature(float(celsius))}" if celsius is not None and not left_on(case) else ""
     when = f"after {time}{at}"
-    how = "charged full" if found.charge >= FULL - NEAR else f"from {say.charge(found.charge)}"
-    if half_full(case):
-        how = "laid up about half full"
-    how += " with this drain" if left_on(case) else ""
+    how = f"{'laid up ' if half_full(case) else ''}{how_full(case, found)}{' with this drain' if left_on(case) else ''}"
     days, check = (float(item.value) for item in figures[:2])
     again = f"charge it within {say.quantity(int(days), 'd', 0)}" if days >= 1 else "charge it full first"
     look = f", but look every {say.quantity(check, 'd', 0)}" if away > check + NEAR else ""
@@ -228,8 +227,8 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         "marginal": f"Only just: {how}, {battery} is down to {told} {when}, so {again}.",
         "no": f"No: {how}, {battery} is down to {told} {when}, so {again}.",
     }[verdict]
-    how_full = case.says("detail:lay_up_at") or FULL_OR_HALF.search(case.text)
-    if how_full and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
+    how_much = case.says("detail:lay_up_at") or FULL_OR_HALF.search(case.text)
+    if how_much and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
         at = "about half full" if half_full(case) else "full"
         at += ", with no charge in between," if charger_left_on.in_between(case.text) else ""
         head = f"Leave it {at}{look.replace(', but', ' and')}: {battery} is still {told} full {when}."
@@ -251,12 +250,20 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         head = f"Better off the charger{look.replace(', but', ' and')}: {how}, {battery} is still {told} full {when}."
     if case.says("detail:when_to_charge"):
         head = laid_up.by_when(figures)
-    whether = case.says(*WHETHER) and TOPIC.name not in case.before  # a later "no power there" asks what to do
     if case.says("detail:no_power"):
         lasts = f"needs no charge for {time}" if verdict == "yes" else f"is down to {told} {when}"
-        head = laid_up.without_power(case, verdict, f"{how}, {battery} {lasts}", away, check) or head
-        head = f"No: {head[:1].lower()}{head[1:]}" if verdict == "no" and whether else head
+        bare = laid_up.without_power(case, verdict, f"{how}, {battery} {lasts}", away, check) or head
+        head = opened_by(case, verdict, bare)
+    if in_frost(case, left) == "yes":
+        head = as_asked(case, found, verdict, away, say.quantity(check, "d", 0)) or head
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
+
+
+def opened_by(case: Case, verdict: str, head: str) -> str:
+    """What is to be done without power, opened by the verdict where it is asked whether the battery may stand so."""
+    whether = case.says(*WHETHER) and TOPIC.name not in case.before  # a later "no power there" asks what to do
+    start = {"no": "No: ", "marginal": "Only just, so "}.get(verdict) if whether else None
+    return f"{start}{head[:1].lower()}{head[1:]}" if start else head
 
 
 def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
@@ -346,6 +353,7 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     if case.says("detail:no_power"):
         last = f"after {say.quantity(int(days + NEAR), 'd', 0)} at most it wants a charge"
         head = laid_up.without_power(case, "information", last, None, float(figures[1].value)) or head
+    head = as_asked(case, found, "information", None, check) or head
     return TOPIC.says("information", head, *figures, plot=plot(case, found, None))
 
 

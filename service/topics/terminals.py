@@ -29,6 +29,11 @@ HOLE = regex(
     r"|\bholes? (?:of|is|are|in them is|measures?)(?: about)? (?P<after>\d{1,2}(?:[.,]\d)?) ?mm\b",
     re.IGNORECASE,
 )
+STUD_OR_POST = regex(
+    r"\bstuds?\b[^.?!;]{0,16}\b(?:or|vs?|versus|against)\b[^.?!;]{0,16}\bposts?\b"
+    r"|\bposts?\b[^.?!;]{0,16}\b(?:or|vs?|versus|against)\b[^.?!;]{0,16}\bstuds?\b",
+    re.IGNORECASE,
+)
 OF_A_LUG = regex(r"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*lugs?\b", re.IGNORECASE)
 FRACTION, MM_PER_INCH = regex(r"(\d{1,2})/([1-9]\d?)\b"), 25.4
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
@@ -125,6 +130,11 @@ def drilled(case: Case, size: str, other: str = "") -> str:
 
 def fitting(case: Case, size: str) -> Answer:
     """The lug for a stud, or what is usual where no stud is named."""
+    if STUD_OR_POST.search(case.text):
+        case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
+        case.source(PRACTICE)
+        head = "Studs for a thruster: its cables belong under a nut on a stud; round posts take clamps, not ring lugs."
+        return TOPIC.says("information", head)
     if size:
         holes = lug_holes(size)
         case.step(f"The hole of the lug is the size of the stud: {holes} for {size}", PRACTICE)

@@ -106,6 +106,14 @@ SUMS = {  # a claimed fact and the figures of an answer that it is checked by
     "battery.nominal": ("bank_voltage",),
 }
 Appeal = tuple[Span, frozenset[str]]  # a stretch that speaks of a rule, and the facts that are no facts in it
+CLOSE = regex(  # "is he close?", "is that far off?"
+    r"\b(?:is|are|was|were)\s+(?:he|she|they|it|that|this|the\s+\w+)\s+"
+    r"(?:(?:close|near|nearly\s+right|about\s+right|roughly\s+right|spot\s+on)|(?P<off>(?:far|way|miles)\s+(?:off|out)))\b",
+    re.IGNORECASE,
+)
+SAID_FIGURE = regex(r"(?P<value>\d+(?:[.,]\d+)?)\s*(?P<unit>volts?|v|ah|%)(?!\w)", re.IGNORECASE)
+HELD = frozenset({"drop", "drop_percent", "capacity", "bank_capacity", "bank_voltage"})
+CLOSE_BY = 0.15  # a share by which what is called close may be off
 REACH = 60  # characters before a word in which what leads to it is looked for
 NEAR = 0.02  # a share by which a claimed sum may be off
 OPENING = 3  # words before a colon that open a headline: "No, not yet: ..."
@@ -225,7 +233,10 @@ def put_up(text: str, request: Request, alone: bool) -> str:
 
 def is_bad(message: Message, span: Span) -> bool:
     """Whether p speaks of something bad: "too thin", "over the limit", "not enough"."""
-    if message.says("put:bad", span) or SPOKEN_AGAINST.search(message.text[slice(*span)]):
+    bad = [cue for cue in message.cues if cue.name == "put:bad" and span[0] <= cue.span[0] < span[1]]
+    if any(not NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in bad):
+        return True  # "it is flat", not "it isn't flat"
+    if SPOKEN_AGAINST.search(message.text[slice(*span)]):
         return True
     good = [cue for cue in message.cues if cue.name == "put:good" and span[0] <= cue.span[0] < span[1]]
     return any(NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in good)
@@ -244,6 +255,25 @@ def summed(answer: Answer, put: str, claimed: Iterable[Stated]) -> Answer:
         return replace(answer, headline=f"Not quite: {head}")
     held = [agrees for item in claimed for agrees in _agrees(answer, item)] if answer.verdict == "information" else []
     return replace(answer, headline=f"{'Yes' if all(held) else 'No'}: {head}") if held else answer
+
+
+def near_enough(answer: Answer, text: str) -> Answer | None:
+    """The answer to "the yard says 1 V. Are they close?", by the figure of that unit; None where it is not so put.
+
+    An answer without such a figure, which is not what was asked, keeps no yes or no.
+    """
+    found = claim(text)
+    asked = CLOSE.search(text, found.span[0]) if found else None
+    said = SAID_FIGURE.search(text, found.span[0], asked.start()) if found and asked else None
+    if asked is None or said is None:
+        return None
+    told, unit = float(said["value"].replace(",", ".")), said["unit"][:2].upper().rstrip("O")
+    rest = answer.headline.partition(": ")[2] if has_opening(answer.headline) else answer.headline
+    own = [float(item.value) for item in answer.figures if item.unit.upper() == unit and item.name in HELD]
+    if not own:
+        return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
+    near = abs(own[0] - told) <= CLOSE_BY * max(own[0], told)
+    return replace(answer, headline=f"{'Yes' if near != bool(asked['off']) else 'No'}: {lower(rest)}")
 
 
 def has_opening(headline: str) -> bool:

@@ -40,6 +40,7 @@ ADVICE = regex(  # what a headline ends with
 CHARGES, RENEWS = (regex(f"^{act}", re.IGNORECASE) for act in (CHARGE, RENEW))
 GERUND = regex(r"^(?:re)?charging\b", re.IGNORECASE)
 UNSURE = ("replacement", "marginal")  # "perhaps soon" chooses neither
+FULL = 97.5  # percent of charge from which nothing is to be charged
 LONGEST = 5  # words of one side
 
 
@@ -49,7 +50,9 @@ def taken(answer: Answer, text: str) -> Answer | None:
     if acts is None or answer.verdict not in ("yes", "marginal", "no") or (answer.topic, answer.verdict) == UNSURE:
         return None
     for stay, act in _choices(text, acts):
-        side = stay if answer.verdict == "yes" else act
+        renewed = RENEWS.match(stay) and answer.topic != "replacement"  # "charge or bin" of one that is well
+        low = any(item.name == "state_of_charge" and float(item.value) < FULL for item in answer.figures)
+        side = stay if answer.verdict == "yes" and not (renewed and low) else act
         if side is stay and answer.asks:  # a fact that is asked for may want the other one
             return None
         if RENEWS.match(side) and answer.topic != "replacement":  # "charge it or bin it" of one that is well

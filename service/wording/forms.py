@@ -76,7 +76,23 @@ ODD_ONE = regex(
     r"\b(?:not like the other|odd one out|stands? out|bad apple|one of (?:them|these) is not)", re.IGNORECASE
 )
 DOES_HARM = regex(r"\b(?:do|does|did|done)\s+(?:\w+\s+){0,3}?(?:harm|damage)\b", re.IGNORECASE)
+NO_TROUBLE = regex(  # "not a problem?", "no problem with that, right?": a bare yes or no could be taken either way
+    r"\b(?:not|no|isn['’]?t|is not|wouldn['’]?t be|won['’]?t be)\s+(?:that\s+)?"
+    r"(?:(?:an?|any|really|much|big|real)\s+){0,2}"
+    r"(?:problems?|issues?|trouble|drama|worr(?:y|ies))\b(?:\s+(?:with|for|at|in|on|to|if|there|then)\b[^?,;]*)?"
+    r"(?:\s*,?\s*(?:right|correct|yes|no|surely|true|is it|is there|would it|will it))?\s*\?\W*$",
+    re.IGNORECASE,
+)
+CALLED_BAD = regex(  # "it's not good, is it": yes and no would both agree
+    r"\b(?:it|that|this|they)(?:['’]?s|['’]re| is| are)?\s+(?:not|no)\s+(?:so\s+|too\s+|very\s+|really\s+)?"
+    r"(?:good|right|normal|ok(?:ay)?|healthy|great|fine)\b[\s,]*(?:is (?:it|that|this)|are they|right|correct)\W*$"
+    r"|\b(?:it|that|this|they)\s+(?:isn|aren)['’]?t\s+(?:so\s+|too\s+|very\s+|really\s+)?"
+    r"(?:good|right|normal|ok(?:ay)?|healthy|great|fine)\b[\s,]*(?:is (?:it|that|this)|are they|right|correct)\W*$",
+    re.IGNORECASE,
+)
 FORMS = (  # that tell by themselves how it is asked
+    (NO_TROUBLE, "trouble"),
+    (CALLED_BAD, "agreed"),
     (BARE, "open"),
     (WHAT_IS_LOST, "open"),
     (GOOD_OR_BAD, "both"),

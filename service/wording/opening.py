@@ -41,6 +41,8 @@ from service.wording.on_condition import granted
 MOST_ASKED = 60  # questions of a message that are looked at; one with more is no mail
 TURNED = {"yes": "No", "no": "Yes"}
 BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
+TROUBLE = {"yes": "No problem", "marginal": "A small one", "no": "That is a problem"}  # "not a problem?"
+AGREED = {"yes": "It is good", "marginal": "Not very", "no": "No, it is not"}  # "it's not good, is it?"
 PASSED = {"yes": "Pass", "marginal": "Just a pass", "no": "Fail"}  # "pass/fail"
 BUT = ", but look every"  # "Yes, but look every 90 days"
 WAY = "way:"  # how a topic was asked, as a thread carries it
@@ -68,6 +70,8 @@ def as_put(
         return decided
     if beside := compared.taken(answer, message.text, before):
         return beside
+    if close := claims.near_enough(answer, message.text):
+        return close
     asking = list(_asking(message, request, requests))
     if not any(POLAR.match(message.text, *span) for span in asking):  # figures in a sentence of their own
         asking += [item.span for item in message.clauses if item.asks]
@@ -108,8 +112,8 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
 
     `put`: how it is put (`put` below) or "do"; `text`: the message, for a choice that it puts.
     """
-    if put in ("open", "good") and (chosen := taken(answer, text)):
-        return chosen
+    if special := _by_their_word(answer, put) or (taken(answer, text) if put in ("open", "good") else None):
+        return special
     first, mark, rest = answer.headline.partition(": ")
     if put == "do":
         return replace(
@@ -134,6 +138,16 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
     if (answer.topic, answer.verdict) == ("run-time", "no") and not answer.figures:
         return replace(answer, headline=f"Not at all: {rest}")  # "how long" over its limit
     return replace(answer, headline=say.capital(rest))
+
+
+def _by_their_word(answer: Answer, put: str) -> Answer | None:
+    """ "Not a problem?", "it's not good, is it?": opened by the word itself; None where it is put otherwise."""
+    words = {"trouble": TROUBLE, "agreed": AGREED}.get(put, {})
+    if answer.verdict not in words:
+        return None
+    has = claims.has_opening(answer.headline)
+    rest = answer.headline.partition(": ")[2] if has else claims.lower(answer.headline)
+    return replace(answer, headline=f"{words[answer.verdict]}: {rest}")
 
 
 def _turned(answer: Answer, first: str, rest: str) -> Answer:
@@ -166,9 +180,9 @@ def deed_first(answer: Answer, told: str) -> str:
 def put(message: Message, request: Request, requests: tuple[Request, ...], before: Iterable[str] = ()) -> str:
     """How one question of a message is put.
 
-    "good", "bad", "both" ("good or bad?"), "passed", "remedy" ("do I need to charge it"), "go" ("must I go there") or
-    "open" (a choice, what, how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a
-    figure goes on with.
+    "good", "bad", "both" ("good or bad?"), "passed", "trouble" ("not a problem?"), "agreed" ("it's not good, is it?"),
+    "remedy" ("do I need to charge it"), "go" ("must I go there") or "open" (a choice, what, how). `before`: what
+    `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
     """
     goes_on = message.says("note:correction") or message.says("note:ellipsis") or not asks_outright(message)
     cue = f"{WAY}{request.topic}:"

@@ -72,7 +72,12 @@ from service.say import NB
             "information",
             "With 20 mm above for the lugs 210 mm takes group 49 or group 94R",
         ),
-        ("My space is 270 x 175 x 220 mm high. Which case goes in?", "group-size", "needs-facts", "We can't say yet"),
+        (
+            "My space is 270 x 175 x 220 mm high. Which case goes in?",
+            "group-size",
+            "information",
+            "None of our table with room for hold-down and lugs: 270 x 175 x 220 mm takes group 34 only just.",
+        ),
         # a knob without names
         (
             "The charger's knob has 1 to 6 and no text. Which volts must an AGM get?",

@@ -28,6 +28,7 @@ ALONE = frozenset(  # beside a rating that is only put in place of the one judge
 FITS = frozenset(
     {"put", "puts", "fit", "fits", "fitted", "used", "use", "swapped", "upped", "stuck", "gone", "went", "try"}
 )
+GO = frozenset({"go", "going", "gone", "went", "up", "step", "upsize", "change", "move"})  # "go 400?", "go up to 350"
 AFTER_IT = frozenset(
     {"", ".", ",", "?", ";", "one", "in", "instead", "now", "there", "fuse", "breaker", "is", "and", "on", "ok"}
 )
@@ -65,7 +66,7 @@ def fuse(scene: Scene, item: Item, value: float) -> Claim | None:
         return None
     if value in FUSES and (claim := in_place(scene, item)):
         return claim
-    if _is_opinion(scene, item, value) or stands_in(scene, item, value):
+    if _is_opinion(scene, item, value) or stands_in(scene, item, value) or put_in(scene, item, value):
         return Claim("fuse.rating", "role")
     alone = scene.word(item.start - 1) in ("its", "is") and scene.heads == {"fuse"} and value in FUSES
     if alone and (after := scene.after(item)) is not None and after.kind != "mark":
@@ -151,6 +152,8 @@ def put_in(scene: Scene, item: Item, value: float) -> bool:
     if value not in FUSES or not scene.blown or "fuse" not in scene.heads:
         return False
     before = [scene.word(at) for at in range(item.start - 4, item.start)]
+    if before[-1] in GO or (before[-1] == "to" and not GO.isdisjoint(before[1:3])):
+        return scene.word(item.end) in AFTER_IT
     if not FITS.intersection(before) or before[-1] not in ("a", "an", "the", "in"):
         return False
     return scene.word(item.end) in AFTER_IT

@@ -30,10 +30,13 @@ BEFORE = r"(?:from|in|to|until|till|by|since|on|between|end of|start of|beginnin
 EACH = r"(?:each|every|this|next) (?!may\b)"  # "into the barn each October", not "each may"
 DAY = r"(?P<{}>\d{{1,2}})(?:st|nd|rd|th)?"
 PATTERN = regex(
-    rf"(?<![\w.])(?:{DAY.format('first')} (?:of )?(?P<after>{NAMES})\b|(?:{BEFORE} ?|{EACH})(?P<bare>{NAMES})\b"
-    rf"(?: {DAY.format('last')}(?![\w%.]))?)",
+    rf"(?:(?<![\w.])|(?<=[a-z])(?=[-–]))"
+    rf"(?:{DAY.format('first')} (?:of )?(?P<after>{NAMES})\b|(?:{BEFORE} ?|{EACH})(?P<bare>{NAMES})\b"
+    rf"(?: {DAY.format('last')}(?![\w%.]))?"
+    rf"|(?P<opens>{NAMES})(?=(?: ?[-–] ?| (?:to|until|till|through) )(?:{NAMES})\b))",
     re.IGNORECASE,
 )
+ONE_TO_OTHER = regex(rf"(?<![\w.])(?:{NAMES}) ?[-–] ?$", re.IGNORECASE)  # "Nov-Apr": both months are meant whole
 TO = regex(r"\W*(?:to|till|until|til|through)?\W*", re.IGNORECASE)
 LATE, MID = regex(r"\b(?:end of|late)\s*$", re.IGNORECASE), regex(r"\bmid\W*$", re.IGNORECASE)
 UNTIL = regex(r"\b(?:until|till|by|before|to)(?: (?:the )?(?:early|late|mid|start of|end of|beginning of))?\s*$", re.I)
@@ -82,13 +85,12 @@ def told(text: str) -> list[YearDay]:
 
 def _found(text: str) -> Iterator[YearDay]:
     for match in PATTERN.finditer(text):
-        name = (match["after"] or match["bare"]).lower()
+        name = (match["after"] or match["bare"] or match["opens"]).lower()
         month = next(number for number, (full, _) in enumerate(MONTHS, 1) if full.startswith(name[:3]))
         length = MONTHS[month - 1][1]
         before = text[: match.start("bare")] if match["bare"] else ""
-        day = int(
-            match["first"] or match["last"] or (length if LATE.search(before) else 15 if MID.search(before) else 1)
-        )
+        late = LATE.search(before) or ONE_TO_OTHER.search(before)
+        day = int(match["first"] or match["last"] or (length if late else 15 if MID.search(before) else 1))
         if 1 <= day <= length:
             at = match.start("bare") if match["bare"] else match.start()
             yield YearDay(month, day, _is_end(text, at))

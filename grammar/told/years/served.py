@@ -107,13 +107,14 @@ BY_WORDS = regex(  # what needs no battery named beside it but one in the messag
     re.IGNORECASE | re.MULTILINE,
 )
 ITSELF = regex(  # a bare number of years, where what follows speaks of an end
-    rf"(?:^|[.?!;:)]\s*|\band |\bbut )(?:it'?s|they'?re|he'?s|she'?s|it is|they are|"
+    rf"(?:^|[.?!;:)]\s*|\band |\bbut )(?:it'?s|they'?re|he'?s|she'?s|it is|they are|(?:ours|mine) (?:is|are)|"
     rf"the (?:thing|battery|old (?:girl|boy|thing))(?:'?s| is))"
     rf" (?P<years>\d{{1,2}}|{WORDS})\b(?=\s*[,.;?!]\W*(?P<after>[^.?!]*[.?!]?[^.?!]*))",
     re.IGNORECASE | re.MULTILINE,
 )
 END = regex(
     r"\b(?:bin|scrap|skip|tip|replace|the best of (?:it|him|her|them)|on the way out|last legs"
+    r"|wants? (?:it|them) (?:out|gone|replaced|changed)"
     r"|past it|worn|new one|finished|done for|time for|retire|too old|how long (?:has|have))\b",
     re.IGNORECASE,
 )
