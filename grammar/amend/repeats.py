@@ -232,5 +232,12 @@ def spread(stated: list[Stated]) -> list[Stated]:
     last = cells[-1]
     return [
         *stated,
-        replace(last, fact="reading.gravity_spread", value=round(max(values) - min(values), 4), how="grammar"),
+        replace(
+            last,
+            fact="reading.gravity_spread",
+            value=round(max(values) - min(values), 4),
+            low=None,
+            high=None,
+            how="grammar",
+        ),
     ]

@@ -182,7 +182,9 @@ def _cells_apart(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
     if isinstance(value, str) or not some or value == old.value:
         return
     yield replace(new[0], value=min(value, old.value), how="asked")
-    yield replace(new[0], fact="reading.gravity_spread", value=round(abs(value - old.value), 4), how="asked")
+    yield replace(
+        new[0], fact="reading.gravity_spread", value=round(abs(value - old.value), 4), low=None, high=None, how="asked"
+    )
 
 
 def _asks(scene: Scene) -> bool:

@@ -7,11 +7,9 @@ give back all that heavy current holds back, so that amp-hours alone count. The 
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import peukert, sag, session
 from service.case import Case
@@ -19,13 +17,9 @@ from service.judgements import cranking, supply
 from service.reply import Figure
 from service.rules import readings
 from service.rules.battery import capacity_share, lowest_at
+from service.told import amp_hours_taken
 
 FULL = 100.0
-TAKES = regex(  # "how many Ah does one docking take"; not "how many Ah do I need for a thruster that takes 180 A"
-    r"\bhow (?:many|much) (?:ah|amp[- ]?hours?) (?:do|does|did|will|would|is|are) "
-    r"(?:(?!\b(?:for|need|i|we|you|battery|of)\b)[^.?!;,]){0,50}\b(?:take|taken|use|used|cost|eat|draw|consume|pull)\b",
-    re.IGNORECASE,
-)
 CYCLES_FROM = 300.0  # seconds on: longer than any burst of a thruster
 
 
@@ -57,13 +51,13 @@ def used_up(case: Case) -> tuple[str, Figure] | None:
     """What a run takes, where that is asked, in words and as a figure; None where it is not, or no time is told."""
     told = of(case)
     seconds = told.on if told else case.said("load.time")
-    if not TAKES.search(case.text) or not seconds or "load.current" not in case:
+    if not amp_hours_taken.asked(case.text) or not seconds or "load.current" not in case:
         return None
     amps = float(case["load.current"])
     held = amps * float(seconds) / 3600
     lasts = say.duration(float(seconds) / 60)
     case.step(f"{say.amps(amps)} x {lasts} is {say.quantity(held, 'Ah', 1)}", "drain-arithmetic")
-    words = f"About {say.quantity(held, 'Ah', 0 if held >= 10 else 1)}: {say.amps(amps)} for {lasts}"
+    words = f"About {say.quantity(held, 'Ah')}: {say.amps(amps)} for {lasts}"
     return words, Figure("taken", "taken", held, "Ah")
 
 

@@ -6,8 +6,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from grammar.reading import Message
-from service.judgements import taken
-from service.told import more_volts, who
+from service.told import amp_hours_taken, more_volts, who
 
 CABLES = frozenset({"cable.gauge", "cable.area"})
 MORE_VOLTS = frozenset(
@@ -45,7 +44,12 @@ def _by_children(seen: Seen) -> bool:
 def _taken(seen: Seen) -> bool:
     """ "250 A for 3 minutes, how many amp hours is that?": no battery is sought for it."""
     others = seen.found - {"run-time", "run-check", "bank-size", "rating-convert", "unclear"}
-    return not others and seen.told >= taken.FACTS and taken.asked(seen.message.text) and not seen.message.dangers
+    return (
+        not others
+        and seen.told >= amp_hours_taken.FACTS
+        and amp_hours_taken.asked(seen.message.text)
+        and not seen.message.dangers
+    )
 
 
 def _of_more_volts(seen: Seen) -> bool:

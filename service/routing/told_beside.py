@@ -24,6 +24,7 @@ from service.routing.as_told import (
 )
 from service.told import equal_cells, loose, other_volts, two_options
 
+GO_BY = regex(r"\bwhich\b[^.?!]{0,30}\b(?:go by|look (?:at|for)|trust|rely on|heed)\b", re.IGNORECASE)
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
 LAID_UP = regex(
     r"\b(?:left (?:aboard|on board|there)|unplugged|disconnected|how to (?:keep|store|leave)|stored?)\b", re.I
@@ -124,6 +125,8 @@ def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]
         return {"replacement"}  # "1.225 in all cells: charge or bin"
     if {"bank-wiring", "replacement"} <= found and new_and_old.new_with_old(message.text):
         return {"replacement"}  # "and a new AGM with one of 2 years?"
+    if {"meaning", "battery-type"} <= found and GO_BY.search(message.text):
+        return {"battery-type"}  # "CCA and MCA, and which of them should I go by?"
     saved = message.says("detail:saved")
     if saved and found == {"specific-gravity", "replacement"} and "battery.age" not in told:
         return {"replacement"}  # "throw it away or can it be saved"

@@ -10,7 +10,7 @@ from typing import Any
 from service import chart, reference, say
 from service.calculators import peukert
 from service.case import Case
-from service.judgements import ice_first, lithium, session, stop_reading, supply, supply_levers, taken
+from service.judgements import ice_first, lithium, session, stop_reading, supply, supply_levers
 from service.reply import Answer, Change, Figure
 from service.rules.battery import capacity_share
 from service.topic import Lever, Topic
@@ -65,8 +65,6 @@ def answer(case: Case) -> Answer:
     if case.get("battery.family") == "lithium-other":
         head = "We can't say: this lithium battery is not of the iron phosphate kind, so a technician will look at it."
         return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.max_current"),))
-    if drawn := taken.by_the_run(case):
-        return TOPIC.says("information", drawn[0], *drawn[1])
     if "load.current" not in case and (drain := case.stated.get("drain.current")):
         case.assume("load.current", float(drain.value), "what goes out is the load", unit="A")
     if found := session.used_up(case):

@@ -49,6 +49,8 @@ def taken(answer: Answer, text: str) -> Answer | None:
     acts = ACTS.get(answer.topic)
     if acts is None or answer.verdict not in ("yes", "marginal", "no") or (answer.topic, answer.verdict) == UNSURE:
         return None
+    if acts.match(answer.headline):
+        return None
     for stay, act in _choices(text, acts):
         renewed = RENEWS.match(stay) and answer.topic != "replacement"  # "charge or bin" of one that is well
         low = any(item.name == "state_of_charge" and float(item.value) < FULL for item in answer.figures)

@@ -93,7 +93,7 @@ def test_volts_on_the_posts_and_at_the_motor_while_it_runs_are_one():
         ("Have 1/0 lugs with 3/8 hole, battery studs M8. Will that do or must I change lugs?", "No: a lug for 3/8-16"),
         (
             "The motor terminal is M8 and my lugs have 10 mm holes. No problem with that, right?",
-            "No: a hole of 10 mm is",
+            "That is a problem: a hole of 10 mm is",
         ),
         ("Lugs with an 8 mm hole on an M10 stud, ok?", "No: a hole of 8 mm does not go over your M10 stud"),
         ("4/0 lugs with 1/2 hole on 3/8 studs, will that do?", "No: a lug for 1/2 is too loose on your 3/8-16 stud"),
