@@ -13,6 +13,7 @@ from grammar.text.patterns import regex
 from service.routing.listed import asking
 
 AGE = "battery.age"
+APART = " ... "  # between the sentences that ask
 OLD = regex(r"[\s-]*(?:old\b)?", re.IGNORECASE)
 READINGS = frozenset({"load-voltage", "rest-voltage", "specific-gravity", "maintenance"})
 LIFE = regex(  # asked of how long a battery lives, anywhere in a message
@@ -34,16 +35,7 @@ SIZE = regex(
     r"|suit\w*|need|upgrade|fit|do it|cope|safe|good|fine|too|ought|should|instead|replace|normal|legal)\b",
     re.IGNORECASE,
 )
-PLACE = regex(
-    r"\b(?:may|allowed|stand|sta?y|sit|put|place\w*|mount\w*|fit|where|live|box\w*|legal|there|sleep\w*|cabin|lid|strap\w*"
-    r"|h[eo]ld|permitted|right|ok|okay|fine|safe|good|laid|lie|lying|side|sideways|back|backs|on|can|could|it go)\b",
-    re.IGNORECASE,
-)
-BANKS = regex(
-    r"\b(?:banks?|outputs?|each|separate\w*|split\w*|both|all|one|1|them|single|two|2|several|isolated|legs?|share\w*"
-    r"|common|how)\b",
-    re.IGNORECASE,
-)
+LOST = regex(r"\b(?:volts?|drop|loss|lose|lost)\b", re.IGNORECASE)
 WILL_READ = regex(r"\bwill\b[^.?!]{0,20}\b(?:read|show|say|be at|stand at)\b", re.IGNORECASE)
 NOW = regex(r"\b(?:full|soc|charged|normal|good|bad|fine|enough|low|state|how|right now|today)\b", re.IGNORECASE)
 OF_CHARGER = regex(r"\b(?:chargers?|outputs?|legs?|both (?:from|off|with|at once))\b", re.IGNORECASE)
@@ -62,22 +54,18 @@ HELD = regex(
 
 def in_passing(message: Message, found: Set[str]) -> set[str]:
     """The topics among these that are only told of beside another one."""
-    asked = " ... ".join(message.text[slice(*span)] for span in asking(message.text))
+    asked = APART.join(message.text[slice(*span)] for span in asking(message.text))
     if not asked:
         return set()
     idle = set()
     if "replacement" in found and found & READINGS and _only_aged(message):
         idle.add("replacement")
-    if {"cable-size", "voltage-drop"} <= found and not SIZE.search(asked):
+    if {"cable-size", "voltage-drop"} <= found and LOST.search(asked) and APART not in asked and not SIZE.search(asked):
         idle.add("cable-size")  # "70 mm2, 300 A, 4 m: how many volts do I lose"
-    if {"mounting", "ventilation"} <= found and asked.count("?") == 1 and not PLACE.search(asked):
-        idle.add("mounting")  # "it is under a berth: do I still need to air it"
     if {"bank-size", "fuse-size"} <= found and WHICH_FUSE.search(asked) and not OF_BATTERY.search(asked):
         idle.add("bank-size")  # "what size fuse do we need, and where should it sit"
     if {"mounting", "fuse-size"} <= found and WHERE_IT.search(message.text) and not HELD.search(message.text):
         idle.add("mounting")
-    if {"charger-banks", "charger-size"} <= found and not BANKS.search(asked):
-        idle.add("charger-banks")  # "40 A for three banks, the bow is 75 Ah: too much for it"
     if {"charger-banks", "rest-voltage"} <= found and two_read(message) and not OF_CHARGER.search(message.text):
         idle.add("charger-banks")  # "12.8 and 12.3 in series: charge each alone first"
     if {"rest-voltage", "storage"} <= found and WILL_READ.search(asked) and not NOW.search(asked):

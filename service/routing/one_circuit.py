@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Set
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service.routing.evidence import asks_outright
 from service.topic import CIRCUIT
 
@@ -15,6 +17,7 @@ WHICH = ("request:what_size", "request:which", "about:how_big")
 FUSES = ("thing:fuse", "about:fuse")
 NEXT = 4  # characters: "what size of fuse"
 THINGS = ("thing:battery", "thing:fuse", "about:fuse", "thing:charger", "about:loss")
+AMPS_ASKED = regex(r"(?<!no )(?<!\d )(?<!\d)\b(?:amps?|amperes?)\b", re.IGNORECASE)  # "4 kW, 24 V. amps please"
 CONVERTS = ("request:convert", "detail:to_", "request:how_many", "request:what_is", "about:convert")
 CARRIES = "detail:carries"
 CABLES = frozenset({"thing:cable", "about:cable", "about:loss"})
@@ -46,14 +49,9 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
     """The topics among these that a message about a circuit only tells of: a sum on the way, a cable that is there."""
     names, told = set(topics), {item.fact for item in message.stated}
     idle = set()
-    if "rating-convert" in names and names & CIRCUIT and not any(cue.name.startswith(CONVERTS) for cue in message.cues):
+    converts = any(cue.name.startswith(CONVERTS) for cue in message.cues) or AMPS_ASKED.search(message.text)
+    if "rating-convert" in names and names & CIRCUIT and not converts:
         idle.add("rating-convert")
-    if (
-        "fuse-size" in names
-        and names & CIRCUIT > {"fuse-size"}
-        and not (any(map(message.says, FUSES)) or "fuse.rating" in told)
-    ):
-        idle.add("fuse-size")
     if {"run-check", "cable-size"} <= names and _only_told(message, SIZED, CABLES):
         idle.add("cable-size")
     approval = any(cue.name in ENOUGH and cue.text.lower() != "right" for cue in message.cues)  # "right on the post"

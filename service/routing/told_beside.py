@@ -7,7 +7,6 @@ from collections.abc import Set
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
-from service.case import WEIGHED
 from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import (
@@ -62,17 +61,14 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("charger-size")
     if "charger-setting" in found and found & TIMES and message.says("detail:stop_reading"):
         idle |= set() if message.says("thing:charger") else {"charger-setting"}  # "what volts do I stop at"
-    weighed = any(map(message.says, WEIGHED))
-    if {"run-check", "battery-duty"} <= found and "battery.duty" in told and not weighed:
-        idle.add("battery-duty")  # "a 600 CCA starting battery kept just for it"
     if {"storage", "maintenance"} <= found and LOOKS.search(message.text) and not UPKEEP.search(message.text):
         idle.add("maintenance")  # "how often should somebody look at them"
-    if {"storage", "charger-setting"} <= found and _only_stays_on(message):
-        idle.add("charger-setting")  # "leave the charger on or unplug it: who is right?"
     if {"battery-type", "maintenance"} <= found and LESS_CARE.search(message.text):
         idle.add("maintenance")
-    if "freeze-point" in found and len(found) > 1 and FROST_FREE.search(message.text):
-        idle.add("freeze-point")
+    if {"storage", "charger-setting"} <= found and "charger.setting" in told and _only_stays_on(message):
+        idle.add("charger-setting")  # "leave the charger on or unplug it: who is right?"
+    if {"storage", "freeze-point"} <= found and FROST_FREE.search(message.text):
+        idle.add("freeze-point")  # "in a garage that never freezes"
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
