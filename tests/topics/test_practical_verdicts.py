@@ -106,7 +106,11 @@ def test_whether_something_is_a_must(text: str, topic: str, verdict: str, first:
     [
         ("How many amp hours is an 800 CCA battery?", "information", "Cranking amps (power for seconds)"),
         ("A 720 CCA (EN) battery, how many amp hours is that?", "information", "Cranking amps (power"),
-        ("Owner insists 1000 MCA = 100 Ah. Told him no. Right?", "information", "Yes: cranking amps are the power of seconds"),
+        (
+            "Owner insists 1000 MCA = 100 Ah. Told him no. Right?",
+            "information",
+            "Yes: cranking amps are the power of seconds",
+        ),
         ("RC 120 and 800 CCA, how many Ah?", "information", "120 min of reserve is about 73 Ah"),
         ("800 CCA EN, what is that in CCA?", "information", "Take it as 800 CCA at most"),
         ("RC 120: is that any use for a bow thruster?", "information", "Little: 120 min of reserve"),
