@@ -181,9 +181,9 @@ def deed_first(answer: Answer, told: str) -> str:
 def put(message: Message, request: Request, requests: tuple[Request, ...], before: Iterable[str] = ()) -> str:
     """How one question of a message is put.
 
-    "good", "bad", "both" ("good or bad?"), "passed", "trouble" ("not a problem?"), "agreed" ("it's not good, is it?"), "enough"
-    ("not enough, is it?"), "remedy" ("do I need to charge it"), "go" ("must I go there") or "open" (a choice, what, how). `before`: what
-    `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
+    "good", "bad", "both" ("good or bad?"), "passed", "trouble" ("not a problem?"), "agreed" ("it's not good, is it?"),
+    "enough" ("not enough, is it?"), "remedy" ("do I need to charge it"), "go" ("must I go there") or "open" (a choice,
+    what, how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
     """
     goes_on = message.says("note:correction") or message.says("note:ellipsis") or not asks_outright(message)
     cue = f"{WAY}{request.topic}:"

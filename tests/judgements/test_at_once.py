@@ -75,11 +75,11 @@ def test_both_facts_stay_in_sight():
 @pytest.mark.parametrize(
     ("text", "opens"),
     [
-        ("Bow and stern thruster are both 12 V, 200 A each. Could one battery of 110 Ah AGM (850 CCA) feed both at once?",
+        ("Bow and stern thruster are both 12 V, 200 A each. Can one 110 Ah AGM (850 CCA) feed both at once?",
          "No: your 850 CCA"),  # 12.6 - 600 x 6 / 850 = 8.4 V
         ("I have two thrusters, 250 A each. One flooded battery of 900 CCA at 12 V, both running together: enough?",
          "No: your 900 CCA"),
-        ("The two thrusters pull 160 A each, at once sometimes. One 12 V battery, 600 CCA. Enough?", "No: your 600 CCA"),
+        ("The two thrusters pull 160 A each, at once sometimes. One 12 V one, 600 CCA. Enough?", "No: your 600 CCA"),
         ("Can a single 800 CCA AGM run both thrusters at once? Each draws 180 A, 12 V.", "Just enough: your 800 CCA"),
         ("Twin thrusters, 12 V 140 A each, run simultaneously off one 720 CCA wet battery. OK?", "Yes: your 720 CCA"),
         ("Bow and stern thruster, 200 A each at 12 V. Is one 850 CCA battery enough for both?", "Yes, one at a time:"),
