@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from grammar import read
-from service.leadsman import Leadsman
+from service.leadsman import Leadsman, default_desk
 from service.reply import Answer
 from service.wording.claims import claim, unclaimed
 
@@ -115,3 +115,17 @@ def test_a_claimed_limit_condemns_no_cable() -> None:
     assert found.verdict == "yes"
     assert found.headline.startswith("No: 3")
     assert "within the limit of 10" in found.working[0].say
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("2 x 100 Ah AGM parallel, thruster 300 A. Skipper reckons 40 minutes flat out. Is that right?", "No: "),
+        ("100 Ah AGM, 200 A thruster at 12 V. The dealer says 30 minutes flat out. Is he right?", "No: "),
+        ("90 Ah AGM and a 200 A thruster at 12 V. The seller says 2 minutes flat out. Is that correct?", "Yes: "),
+        ("Skipper says 40 minutes is too long for a 300 A thruster on 200 Ah of AGM at 12 V. Is he right?", "Yes: "),
+        ("The yard says the AGM is flat at 12.7 V at rest. Are they right?", "No: "),
+    ],
+)
+def test_flat_out_is_a_way_to_run_and_nothing_bad(text, opens):
+    assert default_desk().ask(text).answers[0].headline.startswith(opens)

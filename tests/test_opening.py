@@ -170,3 +170,24 @@ def test_a_headline_opens_with_the_answer_to_the_question(text, topic, verdict, 
 )
 def test_the_first_word_is_turned_or_dropped(verdict, headline, put, expected):
     assert opened(Answer("rest-voltage", verdict, headline), put).headline == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "Manual says 350 A at 12 V, got offered a flooded battery of 540 CCA for 40 quid. no good is it?",
+            "No, it is not",
+        ),
+        ("My thruster draws 200 A, 12 V, the battery is 850 CCA AGM. no good is it?", "It is good"),
+        ("12.1 V at rest, AGM. Not much use is it?", "No, it is not"),
+        ("My thruster takes 350 A at 12 V and the AGM has 500 CCA. Not enough, is it?", "Not enough"),
+        ("Thruster takes 300 A at 12 V, battery 720 CCA wet. Not big enough is it?", "Just enough"),
+        ("Thruster takes 200 A at 12 V, battery 900 CCA wet. That isn't enough, is it?", "It is enough"),
+        ("Is 540 CCA no good for a 350 A 12 V thruster?", "Yes"),
+        ("Is 540 CCA any good for a 350 A 12 V thruster?", "No"),
+        ("Is 540 CCA enough for a 350 A 12 V thruster, or isn't it?", "No"),
+    ],
+)
+def test_a_tag_that_calls_it_bad_is_answered_by_the_word_itself(text, opens):
+    assert default_desk().ask(text).answers[0].headline.partition(":")[0] == opens

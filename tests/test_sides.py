@@ -29,6 +29,17 @@ from tests.test_headlines import head
          "rest-voltage", "You are right: 12.7 V"),
         ("My brother thinks 11.9 V at rest is not flat, I think it is flat. Flooded. Who is right?", "rest-voltage",
          "You are right: 11.9 V"),
+        # a charger that only keeps it full is too small, whoever says that it does
+        ("5 A charger on 110 Ah AGM. My wife says it's fine, I say it's too small. Who is right?", "charger-size",
+         "You are right: for 110 Ah"),
+        ("10 A charger on 2 x 110 Ah AGM parallel. Owner says it's OK. I say too weak. Who is right?", "charger-size",
+         "You are right: for 220 Ah"),
+        ("My brother says a 6 A charger is plenty for 150 Ah of wet cells, I say it is too small. Who is wrong?",
+         "charger-size", "Your brother is wrong: for 150 Ah"),
+        ("8 A charger on 100 Ah AGM. My wife says it's fine, I say it's too small. Who is right?", "charger-size",
+         "Your wife is right, but only just: for 100 Ah"),
+        ("A 12 A charger on a 100 Ah AGM: the shop says it's big enough, I say too small. Who's right?", "charger-size",
+         "The shop is right: 12 A"),
         # asked of one of them
         ("24 V thruster, 150 A. Yard: 35 mm2 is plenty for 9 m each way. Me: it wants 70 mm2. 105 degree cable outside "
          "the engine room. Is the yard right?", "cable-size", "Yes: 35 mm² loses"),

@@ -9,6 +9,7 @@ from grammar.text.patterns import regex
 from service import say
 from service.case import Case, Known
 from service.rules.load import MOTORS
+from service.told import twin_thrusters
 from service.topic import CIRCUIT
 
 AT_ONCE, APART, ONE_CABLE = "detail:at_once", "detail:in_turn", "detail:one_cable"
@@ -38,7 +39,9 @@ def merged(topic: str, case: Case) -> Case:
 
 
 def with_twin(case: Case) -> Case:
-    """The case with the second of two equal models: "two Minnows", "both are Minnows"."""
+    """The case with the second of two equal loads: "two Minnows", "bow and stern thruster, 200 A each"."""
+    if twin_thrusters.told(case.text) and "load.current" in case.stated and SECOND.isdisjoint(case.second):
+        return _with_its_like(case)
     model = case.stated.get("load.model")
     if model is None or not SECOND.isdisjoint(case.second) or not two_of(str(model.value), case.text):
         return case
@@ -46,6 +49,17 @@ def with_twin(case: Case) -> Case:
     twin.second = {**case.second, "load.model": replace(model, of=2)}
     count = case.stated.get("battery.count")
     if count is not None and count.text.lower() == "both":  # of the thrusters
+        twin.stated = {fact: known for fact, known in case.stated.items() if fact != "battery.count"}
+    return twin
+
+
+def _with_its_like(case: Case) -> Case:
+    """The case with a second thruster of the same amps where both draw on its one battery at once."""
+    if case.says(APART) or not (case.says(AT_ONCE) or twin_thrusters.on_one_battery(case.text)):
+        return case
+    twin = case.fresh()
+    twin.second = {**case.second, "load.current": replace(case.stated["load.current"], of=2)}
+    if twin_thrusters.on_one_battery(case.text):  # "could one battery feed both": the thrusters are counted
         twin.stated = {fact: known for fact, known in case.stated.items() if fact != "battery.count"}
     return twin
 

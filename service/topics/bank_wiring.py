@@ -25,6 +25,9 @@ ASKED_IF = regex(  # "..., fine?", "can two of them go in series?"
     r"|\b(?:can|could|may)\b[^.?!]*\b(?:go|be|sit|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]*(?:\?|$)",
     re.IGNORECASE,
 )
+FILLS_ONE = regex(  # "hang the 12 V alternator on the lower one"
+    r"\balternator\b(?: [\w']+){0,6} (?:lower|bottom|first|upper|top|one of|only one|just one)\b", re.IGNORECASE
+)
 VOLTS_ASKED = regex(r"\b(?:what|which|how (?:many|much)) volt(?:s|age)?\b", re.IGNORECASE)
 
 
@@ -195,7 +198,11 @@ def of_more_volts(case: Case, motor: float, boat: float) -> Answer:
 
 
 def tapped(case: Case) -> Answer:
-    """12 V from one battery of a 24 V bank."""
+    """12 V from one battery of a 24 V bank, or an alternator's 12 V on one of them alone."""
+    if FILLS_ONE.search(case.text):
+        case.because("The battery without the alternator is emptied and never filled", "series-charging")
+        head = "No: a 12 V alternator on one battery of a 24 V bank never fills the other; fit a 12 to 24 V charger."
+        return TOPIC.says("no", head)
     case.step("That battery is emptied more, and the charger then overcharges the other one", LIMITS["tap"].cite)
     return TOPIC.says("no", "No: taking 12 V from one battery of a 24 V bank ruins both; fit a 24 to 12 V converter.")
 

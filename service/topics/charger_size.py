@@ -35,6 +35,7 @@ def fitting_words(case: Case, value: Value) -> str:
     return f"a charger of {say.amps(float(value))} or {'more' if more else 'less'}"
 
 
+KEEPS_FULL = "only keeps it full"  # what a charger does that is too small to fill the battery
 TOPIC = Topic(
     "charger-size",
     "Amps of the charger",
@@ -176,7 +177,7 @@ def fills(case: Case, found: Span) -> str:
 
 def slowly(found: Span, amps: float) -> str:
     """What too few amps do."""
-    return "only keeps it full" if found.maintains(amps) else "fills it slowly"
+    return KEEPS_FULL if found.maintains(amps) else "fills it slowly"
 
 
 def of_any_kind(case: Case, amp_hours: float) -> Answer:

@@ -138,18 +138,20 @@ def answer(case: Case) -> Answer:
 
 
 def in_their_unit(text: str, days: float) -> str:
-    """A time in the unit that was asked for, "how many weeks", rounded down (months to a tenth); else in days.
+    """A time in the unit that was asked for, "how many weeks", rounded (months to a tenth); else in days.
 
     >>> in_their_unit("how many weeks until it is flat?", 76.4), in_their_unit("how many months is that?", 20.0)
-    ('10\xa0weeks', '20\xa0days')
+    ('11\xa0weeks', '20\xa0days')
     """
     found = UNITS.search(text)
     if not found:
         return say.days(days)
     unit = found["unit"].lower()
     steps = 10 if unit == "month" else 1
-    count = int(days / IN_DAYS[unit] * steps + NEAR) / steps
-    return f"{say.number(count)}{say.NB}{unit}{'' if count == 1 else 's'}" if count >= 1 else say.days(days)
+    if days < IN_DAYS[unit]:
+        return say.days(days)
+    count = round(days / IN_DAYS[unit] * steps) / steps
+    return f"{say.number(count)}{say.NB}{unit}{'' if count == 1 else 's'}"
 
 
 def by_readings(case: Case, lost: standing_loss.Loss) -> Answer:

@@ -83,16 +83,25 @@ NO_TROUBLE = regex(  # "not a problem?", "no problem with that, right?": a bare 
     r"(?:\s*,?\s*(?:right|correct|yes|no|surely|true|is it|is there|would it|will it))?\s*\?\W*$",
     re.IGNORECASE,
 )
-CALLED_BAD = regex(  # "it's not good, is it": yes and no would both agree
-    r"\b(?:it|that|this|they)(?:['’]?s|['’]re| is| are)?\s+(?:not|no)\s+(?:so\s+|too\s+|very\s+|really\s+)?"
-    r"(?:good|right|normal|ok(?:ay)?|healthy|great|fine)\b[\s,]*(?:is (?:it|that|this)|are they|right|correct)\W*$"
-    r"|\b(?:it|that|this|they)\s+(?:isn|aren)['’]?t\s+(?:so\s+|too\s+|very\s+|really\s+)?"
-    r"(?:good|right|normal|ok(?:ay)?|healthy|great|fine)\b[\s,]*(?:is (?:it|that|this)|are they|right|correct)\W*$",
+WELL = r"(?:good|right|normal|ok(?:ay)?|healthy|great|fine)"
+CALLED_BAD = regex(  # "it's not good, is it", "no good is it": yes and no would both agree
+    rf"\b(?:it|that|this|they)(?:['’]?s|['’]re| is| are)?\s+(?:not|no)\s+(?:so\s+|too\s+|very\s+|really\s+)?"
+    rf"{WELL}\b[\s,]*(?:right|correct)\W*$"
+    rf"|\b(?:it|that|this|they)\s+(?:isn|aren)['’]?t\s+(?:so\s+|too\s+|very\s+|really\s+)?"
+    rf"{WELL}\b[\s,]*(?:is (?:it|that|this)|are they|right|correct)\W*$"
+    rf"|\b(?:no|not)\s+(?:(?:any|much|so|too|very|really)\s+)?(?:{WELL}|use)\b[\s,]*"
+    r"(?:is (?:it|that|this)|are (?:they|these|those))(?:\s+then)?\W*$",
+    re.IGNORECASE,
+)
+CALLED_TOO_LITTLE = regex(  # "not enough, is it"
+    r"(?:\b(?:not|never)|n['’]t)\s+(?:really\s+|quite\s+)?(?:big\s+|strong\s+)?enough\b[\s,]*"
+    r"(?:is (?:it|that|this)|are (?:they|these|those))(?:\s+then)?\W*$",
     re.IGNORECASE,
 )
 FORMS = (  # that tell by themselves how it is asked
     (NO_TROUBLE, "trouble"),
     (CALLED_BAD, "agreed"),
+    (CALLED_TOO_LITTLE, "enough"),
     (BARE, "open"),
     (WHAT_IS_LOST, "open"),
     (GOOD_OR_BAD, "both"),

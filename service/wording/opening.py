@@ -43,6 +43,7 @@ TURNED = {"yes": "No", "no": "Yes"}
 BOTH = {"yes": "Good", "marginal": "In between", "no": "Bad"}  # "good or bad?" of a reading
 TROUBLE = {"yes": "No problem", "marginal": "A small one", "no": "That is a problem"}  # "not a problem?"
 AGREED = {"yes": "It is good", "marginal": "Not very", "no": "No, it is not"}  # "it's not good, is it?"
+ENOUGH = {"yes": "It is enough", "marginal": "Just enough", "no": "Not enough"}  # "not enough, is it?"
 PASSED = {"yes": "Pass", "marginal": "Just a pass", "no": "Fail"}  # "pass/fail"
 BUT = ", but look every"  # "Yes, but look every 90 days"
 WAY = "way:"  # how a topic was asked, as a thread carries it
@@ -142,7 +143,7 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
 
 def _by_their_word(answer: Answer, put: str) -> Answer | None:
     """ "Not a problem?", "it's not good, is it?": opened by the word itself; None where it is put otherwise."""
-    words = {"trouble": TROUBLE, "agreed": AGREED}.get(put, {})
+    words = {"trouble": TROUBLE, "agreed": AGREED, "enough": ENOUGH}.get(put, {})
     if answer.verdict not in words:
         return None
     has = claims.has_opening(answer.headline)
@@ -181,8 +182,8 @@ def put(message: Message, request: Request, requests: tuple[Request, ...], befor
     """How one question of a message is put.
 
     "good", "bad", "both" ("good or bad?"), "passed", "trouble" ("not a problem?"), "agreed" ("it's not good, is it?"),
-    "remedy" ("do I need to charge it"), "go" ("must I go there") or "open" (a choice, what, how). `before`: what
-    `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
+    "enough" ("not enough, is it?"), "remedy" ("do I need to charge it"), "go" ("must I go there") or "open" (a choice,
+    what, how). `before`: what `kept` wrote of the turn before, which a turn that only corrects a figure goes on with.
     """
     goes_on = message.says("note:correction") or message.says("note:ellipsis") or not asks_outright(message)
     cue = f"{WAY}{request.topic}:"

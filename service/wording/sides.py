@@ -14,6 +14,7 @@ from grammar.text.patterns import regex
 from service import say
 from service.reply import Answer
 from service.routing.route import Request
+from service.topics.charger_size import KEEPS_FULL
 from service.wording.claims import has_opening, is_bad
 
 PEOPLE = (
@@ -136,14 +137,16 @@ def _agrees(party: Party, answer: Answer, text: str) -> bool:
     said = text[slice(*party.span)].translate(MARKS).lower()
     own = [side.verdict for side in answer.compare if side.label.translate(MARKS).lower() in said]
     verdict = own[0] if len(own) == 1 and party.friend else answer.verdict
-    return party.friend is not None and party.friend == (verdict != "no")
+    too_small = verdict == "marginal" and KEEPS_FULL in answer.headline
+    return party.friend is not None and party.friend == (verdict != "no" and not too_small)
 
 
 def _named(answer: Answer, who: str, what: str = "right") -> Answer:
     """ "You are right: ..."; with little in hand, right only just."""
     first = f"{who} {'are' if who in ('You', 'They') else 'is'} {what}"
     only = " by little" if what == "wrong" else ", but only just"
-    return _opened(answer, f"{first}{only}" if answer.verdict == "marginal" else first)
+    little = answer.verdict == "marginal" and KEEPS_FULL not in answer.headline
+    return _opened(answer, f"{first}{only}" if little else first)
 
 
 def _opened(answer: Answer, first: str) -> Answer:

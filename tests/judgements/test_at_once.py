@@ -70,3 +70,28 @@ def test_both_facts_stay_in_sight():
     found = default_desk().ask("Windlass 80 A and thruster 200 A at the same time on one 500 CCA AGM, ok?").answers[0]
     amps = {(item.value, item.of) for item in found.understood if item.fact == "load.current"}
     assert amps == {(80.0, 1), (200.0, 2)}
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("Bow and stern thruster are both 12 V, 200 A each. Can one 110 Ah AGM (850 CCA) feed both at once?",
+         "No: your 850 CCA"),  # 12.6 - 600 x 6 / 850 = 8.4 V
+        ("I have two thrusters, 250 A each. One flooded battery of 900 CCA at 12 V, both running together: enough?",
+         "No: your 900 CCA"),
+        ("The two thrusters pull 160 A each, at once sometimes. One 12 V one, 600 CCA. Enough?", "No: your 600 CCA"),
+        ("Can a single 800 CCA AGM run both thrusters at once? Each draws 180 A, 12 V.", "Just enough: your 800 CCA"),
+        ("Twin thrusters, 12 V 140 A each, run simultaneously off one 720 CCA wet battery. OK?", "Yes: your 720 CCA"),
+        ("Bow and stern thruster, 200 A each at 12 V. Is one 850 CCA battery enough for both?", "Yes, one at a time:"),
+        # one that draws, or two batteries
+        ("Bow and stern thruster, 200 A each, never at the same time. One 110 Ah AGM, 850 CCA, 12 V. Enough?",
+         "Yes: your 850 CCA"),
+        ("Bow and stern thruster, 150 A each, 12 V. Each has its own 700 CCA battery. Enough?", "Yes: your 700 CCA"),
+        ("Two thrusters draw 200 A each, 12 V, fed by two 850 CCA batteries in parallel, both on at once. Enough?",
+         "Yes: your two 850 CCA"),
+        ("Both batteries are 12 V AGM, 850 CCA each, in parallel, the bow thruster takes 200 A. Enough?",
+         "Yes: your two 850 CCA"),
+    ],
+)  # fmt: skip
+def test_two_thrusters_of_the_same_amps_are_two_loads_and_no_two_batteries(text, opens):
+    assert answer(text, "run-check").headline.replace("\u00a0", " ").startswith(opens)

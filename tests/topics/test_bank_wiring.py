@@ -204,3 +204,18 @@ def test_a_tap_on_batteries_that_must_not_be_joined_is_wrong_twice(facts, says):
 def test_a_tap_on_like_batteries_is_wrong_once():
     answer = finished(TOPIC, case({"battery.age": (2.0, 2.0), "bank.layout": "series"}, cues={"detail:tap"}))
     assert answer.headline.startswith("No: taking 12")
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("Two 12 V batteries in series for the 24 V thruster, and they want to tap the lower one: just hang the 12 V "
+         "alternator on the lower one. Am I being fussy?", "never fills the other; fit a 12 to 24 V charger"),
+        ("24 V bank from two 12 V AGMs in series. The yard put the alternator across the lower battery. Is that ok?",
+         "never fills the other; fit a 12 to 24 V charger"),
+        ("Can I take 12 V for the radio from the lower battery of my 24 V bank?", "fit a 24 to 12 V converter"),
+        ("24 V bank of two 12 V. May I tap 12 V for lights off one of them?", "fit a 24 to 12 V converter"),
+    ],
+)  # fmt: skip
+def test_an_alternator_on_one_of_two_fills_it_and_a_tap_empties_it(text, says):
+    assert says in default_desk().ask(text).answers[0].headline.replace("\u00a0", " ")
