@@ -72,15 +72,20 @@ def water(case: Case) -> Advice:
         (care("water-when")[0], care("water-when")[1]),
     )
     figures = (interval("water-interval", "look at the water"), interval("water-least", "in use or not"))
-    tap = case.says("detail:tap_water") and not case.says("detail:distilled_too")
+    instead = water_level.in_its_place(case.text)
+    tap = case.says("detail:tap_water") and (instead or not case.says("detail:distilled_too"))
+    tap = tap or (instead and water_level.which(case.text))
     if case.says("detail:plates_dry"):
-        start = "No tap water, not for once either: cover" if tap else "Cover"
+        start = "Cover"
+        if tap:
+            start = f"No {water_level.named(case.text)}, not for once either: cover"
         water_named = "distilled or deionised water" if tap else "distilled water"
         head = f"{start} the plates with {water_named} today, then charge, and fill to the mark only after that."
         worn = ("Plates that stood dry for long have lost capacity for good", "care-practice")
         return Advice("no", head, (*steps, worn), figures, today=True)
     if tap:
-        head = "No tap water: what is dissolved in it stays on the plates, so use distilled or deionised water."
+        other = water_level.named(case.text)
+        head = f"No {other}: what is dissolved in it stays on the plates, so use distilled or deionised water."
         if case.says("request:how_often"):
             head = (
                 f"Look {often}, and fill with distilled or deionised water: what is in tap water stays on the plates."
@@ -108,7 +113,7 @@ def water(case: Case) -> Advice:
 
 def acid(case: Case) -> Advice:
     """Somebody wants to add acid."""
-    head = "No: only distilled or deionised water goes in, as water is what leaves the cell and the acid stays."
+    head = "No, no acid goes in: only distilled or deionised water does, as water is what leaves the cell and the acid stays."
     return Advice("no", head, (("More acid makes a wrong gravity and harms the plates", "watering"),))
 
 
