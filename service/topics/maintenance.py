@@ -51,6 +51,13 @@ def sealed(case: Case) -> str:
     return SEALED.get(str(case.get("battery.chemistry", "")), "a battery without caps" if caps.has_none(case) else "")
 
 
+def other_water(case: Case) -> bool:
+    """Whether another water than distilled is to go in, and none is left to choose."""
+    if water_level.in_its_place(case.text):
+        return case.says("detail:tap_water") or water_level.which(case.text)
+    return case.says("detail:tap_water") and not case.says("detail:distilled_too")
+
+
 def water(case: Case) -> Advice:
     """Topping up: what, how far, how often."""
     if sealed(case):
@@ -72,9 +79,7 @@ def water(case: Case) -> Advice:
         (care("water-when")[0], care("water-when")[1]),
     )
     figures = (interval("water-interval", "look at the water"), interval("water-least", "in use or not"))
-    instead = water_level.in_its_place(case.text)
-    tap = case.says("detail:tap_water") and (instead or not case.says("detail:distilled_too"))
-    tap = tap or (instead and water_level.which(case.text))
+    tap = other_water(case)
     if case.says("detail:plates_dry"):
         start = "Cover"
         if tap:
@@ -113,7 +118,8 @@ def water(case: Case) -> Advice:
 
 def acid(case: Case) -> Advice:
     """Somebody wants to add acid."""
-    head = "No, no acid goes in: only distilled or deionised water does, as water is what leaves the cell and the acid stays."
+    head = "No, no acid goes in: only distilled or deionised water does, as water is what leaves the cell and the "
+    head += "acid stays."
     return Advice("no", head, (("More acid makes a wrong gravity and harms the plates", "watering"),))
 
 
