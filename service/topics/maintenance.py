@@ -81,9 +81,7 @@ def water(case: Case) -> Advice:
     figures = (interval("water-interval", "look at the water"), interval("water-least", "in use or not"))
     tap = other_water(case)
     if case.says("detail:plates_dry"):
-        start = "Cover"
-        if tap:
-            start = f"No {water_level.named(case.text)}, not for once either: cover"
+        start = f"No {water_level.named(case.text)}, not for once either: cover" if tap else "Cover"
         water_named = "distilled or deionised water" if tap else "distilled water"
         head = f"{start} the plates with {water_named} today, then charge, and fill to the mark only after that."
         worn = ("Plates that stood dry for long have lost capacity for good", "care-practice")
