@@ -22,6 +22,10 @@ SAID = {  # each at least twice: by somebody, and asked outright
     "reserve-is-amp-hours": ["Seller says RC 90 means 90 Ah. True?", "is reserve capacity the same as amp hours"],
     "mca-is-cca": ["Shop told me that MCA and CCA are the same figure. Right?", "are mca and cca the same thing?"],
     "cca-is-amp-hours": ["Is 800 CCA the same as 80 Ah?", "Dealer says a 900 MCA battery = 90 Ah. Right?"],
+    "that-gives-amp-hours": [
+        "Label only says 720 A EN. Can I work the Ah out from that?",
+        "The battery shows 640 A (EN) and nothing else. Can the capacity be calculated from it?",
+    ],
     "full-at-12": [
         "so a 12v battery is full at 12 volts?",
         "he reckons 12.0 V is full for a 12 V battery. is he right?",
@@ -93,6 +97,27 @@ SAID = {  # each at least twice: by somebody, and asked outright
         "He says 50 mm2 is plenty for 340 A over 4 m because the cable stays cool to the touch. True?",
         "my cable stays cool when i use it, so is it ok?",
     ],
+    "acid-lifts-gravity": [
+        "Cells read 1.200. Shall I put some acid in?",
+        "he says raise the gravity with acid. right?",
+        "1.225 in all cells. Does it want charging? My colleague wants to pour in a drop of acid, yes or no?",
+    ],
+    "switch-is-fuse": [
+        "does the main switch replace the fuse?",
+        "My mate says the isolator does the job of a fuse. right?",
+    ],
+    "fuse-beside-switch": [
+        "There is an isolator 20 cm from the battery. Must I still put a fuse in the plus?",
+        "With a battery switch fitted, is a fuse still needed?",
+    ],
+    "thin-link": [
+        "Can the jumper between two batteries be smaller than the main cable?",
+        "Two 12 V in series. Link cable between them, can it be thinner than the mains, it is only 25 cm?",
+    ],
+    "hydrometer-on-sealed": [
+        "can i use a hydrometer on a gel battery?",
+        "does the hydrometer thing work on my agm or did i waste my money",
+    ],
 }
 
 
@@ -140,6 +165,12 @@ def test_a_row_can_be_read_out(name: str) -> None:
         "does a 2 A trickle charger keep my full 100 ah agm up over winter",
         "10 A plotter over 6 m at 12 V, 3 % allowed, what cable",
         "is a 250 A fuse bigger than the motor needs? 200 A on 1/0",
+        "put the float in the acid and it reads 1.250, good?",
+        "A bit of acid came out of the caps, is that normal?",
+        "what fuse do I need? there is a switch in the plus too, 200 A on 50 mm2",
+        "160 min reserve, can I work the Ah out from that?",
+        "Hydrometer says 1.265 on my wet one and the AGM rests at 12.8. Both good?",
+        "what cable for 200 A over 6 m, can it be thinner on the minus?",
     ],
 )
 def test_an_ordinary_question_is_none(text: str) -> None:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import WEIGHED, Case
 from service.judgements import at_once, joining, large_or_several, new_and_old, supply
@@ -17,6 +19,7 @@ RATED = ("battery.cca", "battery.ca", "battery.max_current")
 TAKEN = {"yes": "Take the {name}", "marginal": "The {name} only just", "no": "Not the {name}"}
 KIND = ("battery.chemistry", "battery.capacity")
 OPENINGS = ("Yes", "No", "Just enough", "Only just")
+CHOOSES = regex(r"\bwhich\b|\bbetter\b|\bcca\b[^.?!;]{0,30}\bor\b|\bor\b[^.?!;]{0,30}\bcca\b", re.IGNORECASE)
 LONGEST = 30  # words of a headline
 
 
@@ -114,6 +117,8 @@ def batteries(case: Case, judge: Judge) -> Answer:
         names = [f"{name}, {figures_of(item, case)}" for name, item in zip(names, (case, other), strict=True)]
     options = tuple(Option(name, item.verdict, item.figures) for name, item in zip(names, answers, strict=True))
     best = min(answers, key=lambda item: (strictness(item.verdict), -_volts(item)))
+    if head := by_cca(case, other, names):
+        return replace(best, headline=head, compare=options)
     if joining.alternatives(case):
         return _one_of_the_two(case, answers, best, options)
     if case.says(*WEIGHED):
@@ -124,6 +129,21 @@ def batteries(case: Case, judge: Judge) -> Answer:
     other_would = f"{answers[0].headline.removesuffix('.')}; the {names[1]} would do."  # the old one, or another's
     head = other_would if best.verdict == "yes" else answers[0].headline
     return replace(answers[0], headline=head, compare=options)
+
+
+def by_cca(case: Case, other: Case, names: list[str]) -> str:
+    """Which of two to take by their CCA where no amps are told: the higher one; "" where that does not decide."""
+    rated = [float(side.said("battery.cca") or 0.0) for side in (case, other)]
+    lithium = any(side.get("battery.family") not in (None, "lead") for side in (case, other))
+    alike = min(rated) <= 0 or rated[0] == rated[1]
+    if "load.current" in case or lithium or alike or not CHOOSES.search(case.text):
+        return ""
+    case.because(
+        "Amp-hours tell how long a battery lasts, its CCA how hard it may be pulled at once", "deep-cycle-rating"
+    )
+    name = names[rated.index(max(rated))]
+    told = f"Take the {name} for a thruster: its CCA decides, not the amp-hours"
+    return f"{told}; whether it is enough, the running amps tell."
 
 
 def by_the_rated(case: Case, options: tuple[Case, Case], judge: Judge) -> Answer:

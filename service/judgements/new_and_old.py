@@ -144,7 +144,14 @@ DEAD = regex(
 )
 ONLY_ONE = regex(
     r"\b(?:replace|change|swap|renew)\b[^.?!;]{0,16}\b(?:just|only)\b[^.?!;]{0,16}\bone\b"
-    r"|\b(?:just|only) (?:replace|change|swap|renew)\b[^.?!;]{0,20}\bone\b",
+    r"|\b(?:just|only) (?:replace|change|swap|renew)\b[^.?!;]{0,20}\bone\b"
+    r"|\b(?:just|only)(?: the| that)?(?: dead| bad| failed| faulty| weak| dud| broken)? one\b[^.?!;]{0,12}"
+    r"\b(?:replaced|changed|swapped|renewed)\b",
+    re.IGNORECASE,
+)
+SAME_AGE = regex(
+    r"\b(?:need|needs|must|have to|has to|should|do|does|ought|better)\b[^.?!;]{0,40}"
+    r"\b(?:(?:same|equal|one) age\b|equally old\b|as old as each)",
     re.IGNORECASE,
 )
 NEWER = regex(r"\b(?:one|other)\b[^.?!;]{0,30}\b(?:new|newer|replaced|swapped|changed|renewed)\b", re.IGNORECASE)
@@ -158,6 +165,16 @@ def uneven(text: str) -> bool:
 def both_asked(source: Case | Message) -> bool:
     """Whether it is asked if one new battery will do: "must I buy two", "may I replace only the failed one"."""
     return source.says(BOTH_NEW) or bool(ONLY_ONE.search(source.text))
+
+
+def of_one_age(case: Case) -> str | None:
+    """The rule where it is asked if batteries that are joined must be of one age; None where their ages are told."""
+    if AGE in case.stated or not SAME_AGE.search(case.text):
+        return None
+    case.step(f"In series {say.quantity(float(MOST.value), 'year')} apart is the most", MOST.cite)
+    case.step("Of unlike batteries the weaker one wears the other", "bank-practice")
+    head = "Yes, of one age, kind and size: in series a year apart is the most, and in parallel the weaker one wears "
+    return f"{head}the other."
 
 
 def both_or_one(case: Case, how: str, reason: str) -> str | None:

@@ -44,7 +44,10 @@ TO_HALF = regex(
 MOTOR = ("detail:weak_motor", "detail:dead_motor")
 CHARGED = ((12.5, 13.4), (25.0, 26.8))  # volts at rest of a good battery and of two in series
 WHY = regex(r"\bwhy\b|\bwhat(?: now| next|'?s wrong| is wrong)\b|\bmeasure\b|\bwhere (?:do|to|should)\b", re.IGNORECASE)
-FADING = regex(r"\b(?:weak\w*|slow\w*|sluggish\w*|tired|lazy|lazily|faint\w*|fades?|fading|groans?)\b", re.IGNORECASE)
+WHY_IS = regex(r"\bwhy (?:is|are|does|do|would|should)\b", re.IGNORECASE)
+FADING = regex(
+    r"\b(?:weak\w*|slow\w*|sluggish\w*|tired|lazy|lazily|faint\w*|feebl\w*|fades?|fading|groans?)\b", re.IGNORECASE
+)
 LASTING = ("request:how_long", "request:how_many")
 SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
@@ -117,7 +120,14 @@ def _weak_though_full(seen: Seen) -> bool:
     others = seen.told & {"reading.load_voltage", "reading.gravity", "battery.age"} or seen.context
     motor = seen.says("thing:thruster") or bool(seen.told & {"load.model", "load.kind"})
     weak = seen.says(*MOTOR) or (motor and FADING.search(seen.message.text))
-    return seen.found == {"rest-voltage"} and full and bool(weak and WHY.search(seen.message.text)) and not others
+    asks = WHY.search(seen.message.text) or culprit.where_to_look(seen.message.text)
+    return seen.found == {"rest-voltage"} and full and bool(weak and asks) and not others
+
+
+def _why_cranking_amps(seen: Seen) -> bool:
+    """ "Why is CCA more important than Ah for a bow thruster?": no size is sought."""
+    both = seen.says("term:cca") and seen.says("term:ah") and not seen.told & (LOADS - {"load.kind"})
+    return seen.found <= {"bank-size", "run-check", "unclear"} and both and WHY_IS.search(seen.message.text) is not None
 
 
 def _kind_found_out(seen: Seen) -> bool:
@@ -337,6 +347,7 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("load-voltage", _story_of_a_motor),
     ("load-voltage", _weak_though_full),
     ("battery-type", _kind_found_out),
+    ("meaning", _why_cranking_amps),
     ("replacement", _ruined),
     ("freeze-point", _frozen),
     ("rest-voltage", _saved),

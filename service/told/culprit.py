@@ -39,6 +39,12 @@ HOW_TO_TELL = regex(
     re.IGNORECASE,
 )
 OPEN = regex(r"\W*(?:(?:and|so|but) )?(?:how|what|which|where|why|who)\b", re.IGNORECASE)
+LOOK = regex(
+    r"\b(?:what|where) (?:should|do|can|could|must) (?:i|we|he) (?:look|check|test|start)\b|\bwhat to (?:look|check)\b",
+    re.IGNORECASE,
+)
+SHOULD_READ = regex(r"\bwhat should (?:an?|it|the|my)\b", re.IGNORECASE)
+AND_IS = regex(r",? (?:and|or) (?=(?:is|are|was|could|can|might|may|would|will) )", re.IGNORECASE)
 BLAMES = regex(
     rf"""\b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b (?:
       \ (?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})(?=\W*$|\ (?:eating|doing|causing|that))
@@ -53,13 +59,23 @@ BLAMES = regex(
 )
 
 
+def where_to_look(text: str) -> bool:
+    """Whether it is asked what to look at.
+
+    >>> where_to_look("Pushes feebly, 12.7 at rest. What should I check?"), where_to_look("what should it read?")
+    (True, False)
+    """
+    return LOOK.search(text) is not None and SHOULD_READ.search(text) is None
+
+
 def blamed(text: str) -> str:
     """The one part that a sentence asks to blame; "" where it asks of none, or of which.
 
     >>> blamed("Could it be just the wire eating it?"), blamed("Is the cable long enough?")
     ('cable', '')
     """
-    found = None if OPEN.match(text) else BLAMES.search(text)
+    asked = AND_IS.split(text)[-1] if OPEN.match(text) else text  # "where am I losing it, and is it the battery?"
+    found = None if OPEN.match(asked) else BLAMES.search(asked)
     part = next((said for said in found.groupdict().values() if said), "") if found else ""
     return next(iter(parts_in(part)), "") if part and not either(text) else ""
 

@@ -34,6 +34,19 @@ IN_BETWEEN = regex(
     r"\b(?:middle of|mid-?winter|during|half ?way|over the winter|all winter)\b",
     re.IGNORECASE,
 )
+ABOARD = (
+    r"(?:(?:can |may )?(?:it )?(?:stays?|staying|left|leave|leaving|remain|keep|keeping) )?(?:it |them )?"
+    r"(?:aboard|on (?:board|the boat)|in the boat|there)"
+)
+ASHORE = (
+    r"(?:(?:ashore|home|indoors)|(?:come|comes|taken?) (?:it |them )?off|off the boat"
+    r"|(?:to|in) the (?:shed|garage|house))"
+)
+WHERE = regex(
+    rf"\b{ASHORE}\b[^.?!;]{{0,24}}\bor\b[^.?!;]{{0,16}}\b{ABOARD}\b"
+    rf"|\b{ABOARD}\b[^.?!;]{{0,24}}\bor\b[^.?!;]{{0,16}}\b{ASHORE}\b",
+    re.IGNORECASE,
+)
 STAYS = regex(
     r"\b(?:not|won['’]?t|don['’]?t|cannot|can['’]?t|rather not)\b[^.?!;]{0,24}"
     r"\b(?:tak|carr|lift|remov|bring|haul)\w*\b[^.?!;]{0,14}\b(?:off|out|home|ashore)\b",
@@ -79,6 +92,17 @@ def in_between(text: str) -> bool:
     (True, False)
     """
     return IN_BETWEEN.search(text) is not None
+
+
+def where(text: str) -> bool:
+    """Whether it is asked if the battery is laid up ashore or aboard.
+
+    >>> where("Take it ashore or leave it aboard?"), where("home for the winter or can it stay on the boat?")
+    (True, True)
+    >>> where("leave it aboard and look at it in spring?"), where("charge it aboard or at home?")
+    (False, True)
+    """
+    return WHERE.search(text) is not None
 
 
 def stays_aboard(text: str) -> bool:

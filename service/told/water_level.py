@@ -13,6 +13,15 @@ LOW = regex(
     re.IGNORECASE,
 )
 PLATES = regex(r"\bplates?\b", re.IGNORECASE)
+NONE_LEFT = regex(  # "out of distilled", "mineral water instead of deionised"
+    r"\b(?:out of|no|any|without|instead of|in place of|rather than|replace|haven['’]?t got|not got)"
+    r" (?:any |more |the |my )*(?:distilled|distiled|deioni[sz]ed|demineralised|demineralized)\b",
+    re.IGNORECASE,
+)
+NAMED = regex(
+    r"\b(?:(?:filtered|rain|bottled|boiled|spring|mineral|softened|drinking|river|mains|city|hose)[ -]?)+water\b",
+    re.IGNORECASE,
+)
 OTHER_WATER = regex(
     r"\b(?:filter\w*|filtered|rain|bottled|boiled|spring|mineral|kettle|jug|purified|softened|drinking)\b"
     r"(?: (?:water|jug|one|stuff))?|\b(?:which|what|what kind of|what sort of) water\b",
@@ -41,3 +50,22 @@ def which(text: str) -> bool:
     False
     """
     return OTHER_WATER.search(text) is not None and WATER.search(text) is not None
+
+
+def in_its_place(text: str) -> bool:
+    """Whether distilled water is named only as what another one is to stand in for.
+
+    >>> in_its_place("out of distilled, will spring water do"), in_its_place("distilled or tap water?")
+    (True, False)
+    """
+    return NONE_LEFT.search(text) is not None
+
+
+def named(text: str) -> str:
+    """The water they would use, by their word for it where they have one.
+
+    >>> named("bottled spring water from the galley?"), named("straight from the tap?"), named("the filtered jug?")
+    ('bottled spring water', 'tap water', 'other water')
+    """
+    found = NAMED.search(text)
+    return found[0].lower() if found else "other water" if OTHER_WATER.search(text) else "tap water"

@@ -70,6 +70,7 @@ TOPIC = Topic(
 )
 
 
+HOW_MUCH = regex(r"\b(?:total|how (?:many|much)|what)\b", re.IGNORECASE)
 HABITS = {  # cue: verdict, headline, why, source
     "one_or_two": (
         "information",
@@ -98,6 +99,12 @@ def answer(case: Case) -> Answer:
     """The stricter rules first, then the sum."""
     if its_mate.asked(case.text) and "battery.age" not in case.stated:  # the years apart decide where they are told
         return of_the_pair(case)
+    if (
+        not {"replacement"} & {*case.beside}
+        and not HOW_MUCH.search(case.text)
+        and (rule := new_and_old.of_one_age(case))
+    ):
+        return TOPIC.says("information", rule)
     if first := before_all(case):
         return first
     unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)

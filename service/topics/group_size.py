@@ -30,6 +30,9 @@ WHICH = regex(
     r"|\bwhat (?:fits|will fit|goes in)\b",
     re.IGNORECASE,
 )
+WHICH_ELSE = regex(
+    r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:would|will|does|do|could|can|else|fits?|goes|instead)\b", re.IGNORECASE
+)
 ROOM = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
 MOST_NAMED = 4
 PLACES = ("thing:space", "detail:space_given")
@@ -69,7 +72,7 @@ def answer(case: Case) -> Answer:
     second = case.second.get("battery.group")
     place = measured(case)
     if second is None and place:
-        return in_place(name, row, place)
+        return or_another(case, in_place(name, row, place), place)
     if second is None:
         head = f"Group {name} is at most {sizes(row, tray.in_centimetres(case.text))}, the height over the terminals."
         return TOPIC.says("information", head, *figures(row))
@@ -109,6 +112,17 @@ def those_that_go_in(place: tray.Place) -> Answer:
     shown = ((name, *found[name]) for name in (fit or tight)[:MOST_NAMED])
     options = tuple(Option(f"group {name}", one.verdict, figures(row)) for name, row, one in shown)
     return TOPIC.says("information", head, compare=options)
+
+
+def or_another(case: Case, found: Answer, place: tray.Place) -> Answer:
+    """The no to one case with those that do go in, where that is asked: "and if it won't, which size would?"."""
+    if found.verdict != "no" or not WHICH_ELSE.search(case.text):
+        return found
+    others = those_that_go_in(place)
+    named = [option.label for option in others.compare]
+    only = " only just" if any(option.verdict == "marginal" for option in others.compare) else ""
+    told = f"{say.listed(named, 'or')} goes in{only}" if named else "none in our table does"
+    return replace(found, headline=f"{found.headline.removesuffix('.')}; {told}.", compare=others.compare)
 
 
 def largest_first() -> list[Row]:
@@ -161,7 +175,8 @@ def in_place(name: str, row: Row, place: tray.Place) -> Answer:
         has["height"] = place.height
     wanted = across([alone[side] + more[side] for side in has], place.inches)
     told = f"with its hold-down it wants {wanted}, and the place has {across(has.values(), place.inches)}"
-    if short := [AS[side] for side in has if has[side] < alone[side] + tray.TOLERANCE]:
+    if any(has[side] < alone[side] + tray.TOLERANCE for side in has):
+        short = [AS[side] for side in has if has[side] < alone[side] + more[side]]
         head = f"No: a group {name} does not go in: {told}, not {say.listed(short, 'or')} enough."
         return TOPIC.says("no", head, *figures(row))
     high = "" if "height" in has else f"; it is {say.quantity(alone['height'], 'mm')} high"

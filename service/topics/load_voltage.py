@@ -150,8 +150,10 @@ def plot(under: UnderLoad) -> dict[str, Any]:
 def without_reading(case: Case, under: UnderLoad) -> Answer:
     """No volts at the posts: the limit itself where that is asked for, else the reading is asked for."""
     dead = case.says("detail:dead_motor")
-    weak = dead or case.says("detail:weak_motor")
-    if case.said(AT_LOAD) is None and case.says("detail:reading_wanted", *(() if weak else ("request:what_size",))):
+    looks = culprit.where_to_look(case.text)
+    weak = dead or case.says("detail:weak_motor") or looks
+    wanted = case.says("detail:reading_wanted", *(() if weak else ("request:what_size",)))
+    if case.said(AT_LOAD) is None and wanted and not looks:
         lithium = limit("lithium-load-yes") * under.count
         other = "" if under.basis == "lithium" else f"; a lithium one should hold {say.volts(lithium)}"
         name = "lithium" if under.basis == "lithium" else "lead"
@@ -284,6 +286,9 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
         f"We can't say yet: {shown(float(under.read or 0))} under load is no bad sign; {told} "
         f"{'decides' if lacking == ('battery.cca',) else 'decide'}."
     )
+    if case.says("detail:asks_dead"):
+        over = f"is over {say.volts(under.lowest)}; how strong it still is, "
+        head = head.replace("We can't say yet: ", "No: ").replace("is no bad sign; ", over)
     likely = None
     if lacking == ("battery.cca",) and under.current:
         head, likely = under_load.by_its_cca(case, under) or head, under_load.cca_replies(case, under)

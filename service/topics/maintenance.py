@@ -51,6 +51,13 @@ def sealed(case: Case) -> str:
     return SEALED.get(str(case.get("battery.chemistry", "")), "a battery without caps" if caps.has_none(case) else "")
 
 
+def other_water(case: Case) -> bool:
+    """Whether another water than distilled is to go in, and none is left to choose."""
+    if water_level.in_its_place(case.text):
+        return case.says("detail:tap_water") or water_level.which(case.text)
+    return case.says("detail:tap_water") and not case.says("detail:distilled_too")
+
+
 def water(case: Case) -> Advice:
     """Topping up: what, how far, how often."""
     if sealed(case):
@@ -72,15 +79,16 @@ def water(case: Case) -> Advice:
         (care("water-when")[0], care("water-when")[1]),
     )
     figures = (interval("water-interval", "look at the water"), interval("water-least", "in use or not"))
-    tap = case.says("detail:tap_water") and not case.says("detail:distilled_too")
+    tap = other_water(case)
     if case.says("detail:plates_dry"):
-        start = "No tap water, not for once either: cover" if tap else "Cover"
+        start = f"No {water_level.named(case.text)}, not for once either: cover" if tap else "Cover"
         water_named = "distilled or deionised water" if tap else "distilled water"
         head = f"{start} the plates with {water_named} today, then charge, and fill to the mark only after that."
         worn = ("Plates that stood dry for long have lost capacity for good", "care-practice")
         return Advice("no", head, (*steps, worn), figures, today=True)
     if tap:
-        head = "No tap water: what is dissolved in it stays on the plates, so use distilled or deionised water."
+        other = water_level.named(case.text)
+        head = f"No {other}: what is dissolved in it stays on the plates, so use distilled or deionised water."
         if case.says("request:how_often"):
             head = (
                 f"Look {often}, and fill with distilled or deionised water: what is in tap water stays on the plates."
@@ -108,7 +116,8 @@ def water(case: Case) -> Advice:
 
 def acid(case: Case) -> Advice:
     """Somebody wants to add acid."""
-    head = "No: only distilled or deionised water goes in, as water is what leaves the cell and the acid stays."
+    head = "No, no acid goes in: only distilled or deionised water does, as water is what leaves the cell and the "
+    head += "acid stays."
     return Advice("no", head, (("More acid makes a wrong gravity and harms the plates", "watering"),))
 
 

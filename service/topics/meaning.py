@@ -21,6 +21,7 @@ WHICH_COUNTS = regex(
     r"\bwhich\b[^.?!]{0,30}\b(?:go by|look at|look for|counts?|matters?|use|trust|rely on|compare|goes|heed|take)\b",
     re.IGNORECASE,
 )
+WHY = regex(r"\bwhy\b", re.IGNORECASE)
 PRONOUN = regex(r"^(?:It(?= )|Its(?= ))")
 
 
@@ -49,18 +50,21 @@ def answer(case: Case) -> Answer:
 
 def apart(case: Case) -> Answer | None:
     """What sets two terms apart, where that or their being the same is asked of two in the table; None else."""
+    why = WHY.search(case.text) is not None
     counts = WHICH_COUNTS.search(case.text) is not None
-    if not (counts or DIFFERENCE.search(case.text) or case.says("detail:same_as")):
+    if not (counts or why or DIFFERENCE.search(case.text) or case.says("detail:same_as")):
         return None
     terms = {row["id"].value: row for row in reference.rows("meanings") if case.says(f"term:{row['id'].value}")}
     pairs = ((row, [str(row[side].value) for side in ("one", "other")]) for row in reference.rows("apart"))
     found = next(((row, pair) for row, pair in pairs if set(pair) <= terms.keys()), None)
-    if found is None:
+    if found is None or (why and "why" not in found[0]):
         return None
     row, pair = found
     case.source(row["told"].cite)
     for name in pair:
         case.step(f"{meaning(terms[name])}.", terms[name]["id"].cite)
+    if why:
+        return TOPIC.says("information", f"{row['why'].value}.")
     goes_by = f"; {row['counts'].value}" if counts and "counts" in row else ""
     return TOPIC.says("information", f"{row['told'].value}{goes_by}.")
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
 from service import likely, say
 from service.case import Case
 from service.kinds import LITHIUM
@@ -22,6 +24,7 @@ TOPIC = Topic(
     unsure={"battery.chemistry": "The kind decides: please tell us whether it is wet-cell, AGM, gel or lithium."},
 )
 ASKS_IF = ("put:good", "put:leave", "request:enough", "request:may_i")
+SEALED = regex(r"\b(?:agms?|gels?)\b", re.IGNORECASE)  # asked of in place of the wet one
 HOT = 40.0  # °C
 
 
@@ -38,7 +41,8 @@ def on_side(case: Case) -> Advice:
     """On its side or back."""
     kind = case["battery.chemistry"]
     if kind == "flooded":
-        head = "No: a wet-cell battery stands upright only, because on its side the acid runs out of the vents."
+        head = "No: a wet-cell battery stands upright only, because on its side the acid runs out of the vents"
+        head += "; an AGM or gel one may usually lie on a long side." if SEALED.search(case.text) else "."
         return Advice(
             "no", head, (("Acid may not run out at a heel of 30°, in single-hull sailing boats 45°", "iso-10133"),)
         )

@@ -59,6 +59,8 @@ def answer(case: Case) -> Answer:
     """A failed test is a no whatever the age; else the age against the usual life of its kind."""
     if WIRING in case.beside and NEW_WITH_OLD.search(case.text):
         return beside_a_new_one(case)
+    if rule := new_and_old.of_one_age(case):
+        return TOPIC.says("information", rule)
     if of_one_age(case):
         case.second = {}
     if reason := failed(case):
@@ -289,6 +291,8 @@ def without_age(case: Case) -> Answer:
         return perhaps_dead(case)
     if fall := fell_by_volts(case):
         return may_be_weak(case, fall)
+    if held := held_by_volts(case):
+        return no_sign_of_it(case, held)
     if load_reading.test_asked(case) and not case.says("detail:when_replaced"):
         least = say.volts(float(lowest_at(None).value))
         case.step("Volts at rest show charge, not strength; a load test shows that", "load-test", cite("test-charged"))
@@ -317,6 +321,22 @@ def fell_by_volts(case: Case) -> load_reading.UnderLoad | None:
         return None
     under = load_reading.read_under_load(case)
     return None if under.holds or under.basis != "alone" or under.read is None else under
+
+
+def held_by_volts(case: Case) -> load_reading.UnderLoad | None:
+    """The reading under a load that is not known, where a good lead battery may read as much; else None."""
+    if case.said("reading.load_voltage") is None or case.get("battery.family") in ("lithium", "lithium-other"):
+        return None
+    under = load_reading.read_under_load(case)
+    return under if under.holds and under.basis == "alone" and under.read is not None else None
+
+
+def no_sign_of_it(case: Case, under: load_reading.UnderLoad) -> Answer:
+    """ "Is it finished?" of one that stays over the lowest good reading: that shows nothing of the kind."""
+    case.step("The amps it drew and its CCA tell how strong it still is", "load-test")
+    read, least = say.volts(float(under.read or 0.0)), say.volts(under.lowest)
+    head = f"No: {read} under load is over {least}, the lowest of a lead battery in good order."
+    return TOPIC.says("information", head, asks=(TOPIC.ask("battery.age"),))
 
 
 def may_be_weak(case: Case, under: load_reading.UnderLoad) -> Answer:

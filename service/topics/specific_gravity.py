@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -66,6 +67,8 @@ TOPIC = Topic(
 )
 
 EACH = regex(r"(?<![\d.,])1[.,]?[0-3]\d\d?(?![\d.,]*\d)")  # a gravity as it is written
+WHAT_IS_FULL = regex(r"\b(?:what|which|how (?:high|much))\b(?! per)[^.?!;,]{0,35}\bfull\b(?! charg)", re.IGNORECASE)
+LONGEST = 30  # words of a headline
 PAIR = 2  # more than two readings are the cells of one battery
 
 
@@ -86,7 +89,17 @@ def answer(case: Case) -> Answer:
     if not 1.0 <= float(case[READ]) <= limit("gravity-most") + NEAR:
         head = f"A battery's gravity cannot be {float(case[READ]):.3f}: please read the float again, such as 1.265."
         return TOPIC.needs(READ, headline=head)
-    return judged(case, spread)
+    return full_told(case, judged(case, spread))
+
+
+def full_told(case: Case, found: Answer) -> Answer:
+    """The answer with what a full cell reads, where that is asked beside it: "1.210. What number is full?"."""
+    if not WHAT_IS_FULL.search(case.text):
+        return found
+    full = reference.row("gravity", charge=100)["gravity"]
+    case.step(f"A full cell reads {full.value:.3f} at 27 °C (80 °F)", full.cite)
+    head = f"{found.headline.removesuffix('.')}; full is {full.value:.3f}."
+    return replace(found, headline=head) if len(head.split()) <= LONGEST else found
 
 
 def two_batteries(case: Case) -> Answer:
@@ -259,7 +272,7 @@ def equalised_first(case: Case, spread: float) -> Answer:
     )
     head = (
         f"Equalise it once, watched, and replace it if the cells stay apart: they differ by {spread:.3f}, and from "
-        f"{limit('gravity-spread'):.3f} on one cell is failing{lowest(case)}."
+        f"{limit('gravity-spread'):.3f} on one is failing{lowest(case)}."
     )
     return TOPIC.says("no", head)
 

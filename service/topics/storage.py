@@ -18,7 +18,7 @@ from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
 from service.sentences.laid_up import as_asked, how_full
-from service.told import charger_left_on, planned_charge, pump_left_on
+from service.told import charger_left_on, laid_up_asked, planned_charge, pump_left_on
 from service.topic import Lever, Topic
 
 
@@ -82,7 +82,18 @@ def answer(case: Case) -> Answer:
         case.second = {fact: item for fact, item in case.second.items() if fact != "battery.charge"}
     if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
         return two_kinds(case)
-    return one(case)
+    return ashore_or_aboard(case, one(case))
+
+
+def ashore_or_aboard(case: Case, found: Answer) -> Answer:
+    """The answer where it is asked whether it is laid up ashore or aboard: either, if it is looked at."""
+    days = {figure.name: float(figure.value) for figure in found.figures if figure.unit == "d"}
+    if found.verdict not in ("yes", "information") or not laid_up_asked.where(case.text) or left_on(case):
+        return found
+    how = f"{how_full(case, laid(case))} and disconnected"
+    look, again = (say.quantity(int(days[name] + NEAR), "d", 0) for name in ("check_interval", "days_to_recharge"))
+    head = f"Either will do: {how}, it needs a look every {look} and a charge after {again}; "
+    return replace(found, headline=f"{head}where nobody can do that aboard, take it ashore.")
 
 
 def two_kinds(case: Case) -> Answer:

@@ -26,7 +26,7 @@ def opened(answer: Answer, asked: Iterable[str]) -> Answer | None:
     if answer.topic == "load-voltage" and FAULTY in rest:
         if part == "cable" and ITSELF in rest:
             return replace(answer, headline=f"Only in part: {rest}")
-        return replace(answer, headline=f"{'Yes' if part == 'cable' else 'No'}: {rest}")
+        return replace(answer, headline=f"{'Yes' if part == 'cable' else f'No, not the {part}'}: {rest}")
     if JUDGED.get(answer.topic) != part or answer.verdict == "marginal":
         return replace(answer, headline=say.capital(rest))
     if answer.verdict == "no":

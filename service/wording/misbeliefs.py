@@ -109,6 +109,8 @@ def found(message: Message) -> tuple[Belief, ...]:
 def _belief(message: Message, words: Text, hit: Hit, told: Claim | None) -> Belief | None:
     at, end = words.spans[hit.start][0], words.spans[hit.end - 1][1]
     row = reference.row(TABLE, id=hit.name)
+    if "of" in row and all(item.fact != row["of"].value for item in message.stated):  # "from that": of what is told
+        return None
     span = sentence(message.text, at, end)
     refused = REFUSED.search(message.text, end) is not None  # "told him no. Right?"
     denied = (_is_denied(words, hit) or _is_so(row, message, span)) != refused

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
@@ -42,6 +43,8 @@ WIRED = frozenset({"cable-size", "fuse-size"})
 PLANLESS = (
     "Do not plan with this battery: the danger above comes first, and it is not used until it has been looked at."
 )
+FAN = regex(r"\b(?:fans?|blowers?|extractors?)\b", re.IGNORECASE)
+NO_FAN = "No: touch no fan and no switch in there, as a spark lights the gas; the danger above comes first."
 FIRST = "he danger above comes first"
 WAITS = regex(rf"(?:No: t|T){FIRST} \([^)]*\)(?P<why>.*)")
 
@@ -54,6 +57,8 @@ def withheld(answer: Answer, why: tuple[Cite, ...] = (), text: str = "", dangers
     """
     if harmless(answer) or answer.verdict == "stop":
         return answer
+    if answer.topic == "ventilation" and FAN.search(text):
+        return bare(replace(answer, verdict="no"), NO_FAN, why)
     own = any(answer.topic in OF_THE_DANGER.get(name, ()) for name in dangers)
     if answer.verdict == "no" and own and answer.topic in KEPT_BACK:
         return bare(answer, answer.headline, why)

@@ -142,3 +142,21 @@ def test_no_fuse_is_waited_for_at_a_hot_joint(text: str) -> None:
 )
 def test_a_jump_start_between_two_voltages_is_a_no(text: str, opens: str) -> None:
     assert answers(text)[0].headline.replace("\u00a0", " ").startswith(opens)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The flooded battery is hissing on charge and its sides are hot. Do I just switch on the locker fan first?",
+        "The lithium is smoking. Do I turn the fan in the locker on?",
+        "Wet battery boiling over and it reeks of eggs. Is the blower in the locker enough air for 110 Ah?",
+    ],
+)
+def test_no_fan_is_switched_on_in_the_gas(text: str) -> None:
+    found = answers(text)
+    assert found[0].verdict == "stop"
+    assert [item.headline.partition(",")[0] for item in found if item.topic == "ventilation"] in (
+        [],
+        ["No: touch no fan and no switch in there"],
+    )
+    assert not any("m3/h" in item.headline or "two openings" in item.headline for item in found)

@@ -10,6 +10,7 @@ from service.finish import finished
 from service.reply import Answer
 from service.topics import topic
 from tests.building import case
+from tests.talks import only
 
 
 def care(kind: str, *details: str) -> Answer:
@@ -72,3 +73,21 @@ def test_how_often_is_of_the_water_where_gadgets_are_asked_about_too() -> None:
     assert "no gadget brings back" in found.working[0].say
     alone = finished(topic("maintenance"), case({}, {"detail:desulphate", "request:how_often"}))
     assert "every three to six months" in alone.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "opens"),
+    [
+        ("Out of distilled, plates just showing. Will bottled spring water do instead?", "no",
+         "No bottled spring water, not for once either: cover the plates"),
+        ("The plates are bare and there is no distilled aboard. Rain water ok?", "no",
+         "No rain water, not for once either: cover the plates"),
+        ("can i use bottled water instead of distilled?", "no", "No bottled water: what is dissolved in it"),
+        ("ran out of deionised, can I use mineral water in the flooded one?", "no", "No mineral water: what is"),
+        ("which water, distilled or tap?", "information", "Distilled or deionised water only"),
+        ("How do I clean the posts of the flooded one?", "information", "Brush it off"),
+    ],
+)  # fmt: skip
+def test_the_water_they_would_use_is_named(text: str, verdict: str, opens: str) -> None:
+    found = only(text)
+    assert (found.verdict, found.headline.startswith(opens)) == (verdict, True), found.headline
