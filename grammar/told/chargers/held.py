@@ -13,7 +13,7 @@ CHARGER = Claim("charger.voltage", "role")
 READ = frozenset({"reading.voltage", "reading.load_voltage", "reading.load_voltage_at_load"})
 LEAST, MOST = 13.0, 15.0  # volts: no battery under load has so many
 HELD = regex(
-    r"^(?: ?v(?:olts?)?)? (?:held|kept|maintained|left) (?:on|in|at) (?:it|them|her|an?|the|my|our|his|mine|ours)\b",
+    r"^(?: ?v(?:olts?)?)? (?:held|kept|maintained|left) on (?:it|them|her|an?|the|my|our|his|mine|ours)\b",
     re.IGNORECASE,
 )
 AFTER = 40  # characters
