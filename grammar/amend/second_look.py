@@ -11,6 +11,7 @@ from grammar.told.batteries.volts_summed import adds_up
 from grammar.told.batteries.weights import in_kilos
 from grammar.told.cables.laid import laid
 from grammar.told.chargers.boxes import box_amps, of_a_box
+from grammar.told.chargers.held import held_on
 from grammar.told.chargers.off_alternator import off_alternator
 from grammar.told.cold.degrees import told_under
 from grammar.told.currents.by_phrase import by_phrase
@@ -26,7 +27,7 @@ MOST_FIGURES = 300  # a message with more is a table, which a person reads
 LOOKS = (
     *(emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many),
     *(of_a_box, its_load, adds_up, in_kilos, by_number, charge_shown, whole_volts, off_alternator),
-    *(called, box_amps, by_phrase),
+    *(called, box_amps, by_phrase, held_on),
 )
 
 

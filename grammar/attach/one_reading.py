@@ -43,6 +43,7 @@ RUNS = frozenset(
 )
 RUNNING = frozenset({"pushing", "thrusting", "turning", "spinning", "humming", "whirring"})
 UNDER = "under"
+RESTED, PULLED = 13.0, 0.5  # volts of lithium that rests, and how far at least a motor pulls it
 FLOWING = frozenset({"flowing", "drawn", "going"})
 MOTORS = frozenset({"motor", "thruster", "windlass", "winch", "capstan"})
 POSTS = frozenset({"posts", "battery", "batt", "bat", "bank", "batteries"})
@@ -75,7 +76,7 @@ def _read(scene: Scene, item: Item) -> Claim:
         return Claim("reading.voltage", "role")
     if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
-    runs = _as_it_runs(scene, item) and value >= FLAT and _falls_short(scene, value)
+    runs = _as_it_runs(scene, item) and not _before_it_ran(scene, item) and value >= FLAT and _falls_short(scene, value)
     if not told_asleep(scene, item) and (_while_it_runs(scene, item) or runs):
         return Claim("reading.load_voltage", "role")
     if (
@@ -132,6 +133,16 @@ def _as_it_runs(scene: Scene, item: Item) -> bool:
         if (WHILE & before and RUNS & after) or scene.word(head.end) in RUNNING or _is_under(scene, item, head):
             return True
     return False
+
+
+def _before_it_ran(scene: Scene, item: Item) -> bool:
+    """Whether it is the higher of a lithium battery's two readings: the 13.3 of "13.3, with the motor on 12.4"."""
+    value = float(item.quantity.value)
+    if value < RESTED:
+        return False
+    lower = [other for other in scene.quantities("NUM", "VOLT") if DEAD <= plain(other) <= value - PULLED]
+    lower = [other for other in lower if plain(other) % 1]
+    return bool(lower) and all(nearest(scene, other, "at_load") > AT_LOAD for other in lower)
 
 
 def _is_under(scene: Scene, item: Item, head: Item) -> bool:

@@ -6,7 +6,7 @@ import re
 
 from grammar.attach.stays import DAY
 from grammar.scene.claims import NOTHING, Claim, close
-from grammar.scene.items import Item
+from grammar.scene.items import TIMES, Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 
@@ -20,6 +20,7 @@ SUNLESS = regex(
 )
 GOING_ON = 10  # words of a message that goes on with what was told
 RUN_WORDS = frozenset({"run", "runs", "last", "lasts", "on", "off", "use", "used", "long", "charge", "rest"})
+OUTINGS = frozenset({"weekend", "passage", "crossing", "race", "trip"})  # "no shore power for a 48 hour weekend"
 
 
 def _is_dark(scene: Scene) -> bool:
@@ -43,13 +44,23 @@ def _of_sun_again(scene: Scene) -> bool:
     return short and "solar.sun_hours" in told and "load.time" not in told and not scene.vocabulary & RUN_WORDS
 
 
+def _a_time(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it is told of each of many times: "forty seconds a sack"; not "a day"."""
+    each = value <= LONGEST_BURST and scene.word(item.end) in ("a", "per")
+    return each and scene.word(item.end + 1) not in {*TIMES, "weekend"}
+
+
 def short_time(scene: Scene, item: Item, value: float) -> Claim | None:
     """A burst, a run, or the hours of sun of a day."""
     asked = value <= DAY and ("solar.sun_hours" in scene.expected or _of_sun_again(scene))
     if item.quantity.unit == "hour" and (asked or _of_sun(scene, item, value)):
         return Claim("solar.sun_hours", "role")
     each = value <= EACH_TIME and scene.word(item.end) == "each" and scene.word(item.end + 1) != "way"
-    if each or (value <= LONGEST_BURST and close(scene, item, "load.burst", reach=0.3, after=True)):
+    if (
+        each
+        or _a_time(scene, item, value)
+        or (value <= LONGEST_BURST and close(scene, item, "load.burst", reach=0.3, after=True))
+    ):
         return Claim("load.burst", "role")
     if close(scene, item, "load.rest", reach=3):
         return Claim("load.rest", "role")
@@ -61,7 +72,8 @@ def short_time(scene: Scene, item: Item, value: float) -> Claim | None:
         if "panel" in scene.heads and value <= 12 * 3600 and not _is_dark(scene):
             return Claim("solar.sun_hours", "near")
         here = scene.by_clause.get(scene.clause(item.start), frozenset())
-        if here & {"word:charge", "word:setting", "word:winter"} and "request:what_size" not in here:
+        charged = here & {"word:charge", "word:setting", "word:winter"} and scene.word(item.end) not in OUTINGS
+        if charged and "request:what_size" not in here:
             return NOTHING
         return Claim("load.time", "default")
     if value <= LIKELY_BURST and item.quantity.unit == "second":

@@ -85,8 +85,26 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
     return short_time(scene, item, value)
 
 
+NO_RUN = regex(  # hours that are somebody's work, opening or way, no load's
+    r"\b(?:open|staffed|manned|work(?:s|ed|ing)?)(?: for| about)? $",
+    re.IGNORECASE,
+)
+NOT_OF_LOAD = regex(
+    r"^ ?-?(?:(?:emergency |help |repair |call[- ]?out )?(?:line|service|helpline|shift|week)\b"
+    r"|(?:away )?from (?:the|a|any|home)\b|(?:away|drive|sail) (?:from|to)\b)",
+    re.IGNORECASE,
+)
+
+
+def _of_people(scene: Scene, item: Item) -> bool:
+    after = scene.text[scene.span(item.start, item.end)[1] :]
+    return NO_RUN.search(ahead_of(scene, item)) is not None or NOT_OF_LOAD.match(after) is not None
+
+
 def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
-    """What only looks like a time: "2s", "three 50s", "in a day"."""
+    """What only looks like a time: "2s", "three 50s", "in a day", "open 24 hours"."""
+    if item.quantity.unit == "hour" and _of_people(scene, item):
+        return NOTHING
     if joined_in_series(scene, item):
         return Claim("bank.layout", "grammar")
     a_day = item.quantity.text.lower().startswith(("a ", "an ", "the ", "day"))

@@ -32,6 +32,12 @@ SYSTEM = re.compile(
     r"|\bconverter|\bbooster|\bdc-?dc\b|\bstep-?up|\bdropper"
 )
 MADE = re.compile(r"\b(?:mak(?:es?|ing)(?: up)?|made(?: up)? into|turned into|amps into) (?:a|the|your|our) ?$")
+IN_A_ROW = re.compile(r"\bin series\b|\bplus to minus\b|\bminus to plus\b|\bnose to tail\b|\bend to end\b")
+FOR_THE = re.compile(r"\bfor (?:a|the|my|our) ?$")
+RUN_OR_CHARGED = re.compile(r"\bamps?\b|[0-9] ?a\b|\bcharg|\bhow long\b", re.IGNORECASE)
+CASES_MEANT = re.compile(
+    r"\b(?:group|case|tray|fits?|shorter|longer|taller|wider|narrower|higher|lower|box|wide|(?<!how )long)\b"
+)
 STEPS = re.compile(
     r" ?(?:to|/|-|>) ?(?:12|24|36)(?![0-9])|(?: bow| stern| house| thruster)? (?:pair|set)\b"
     r"|(?: bow| stern| house| thruster| agm| gel| lead| wet| flooded| lithium| lfp| lifepo4)* bank\b"
@@ -183,9 +189,20 @@ def _is_case(plain: str, part: Part) -> bool:
         plain, part.span[1]
     ):  # "a 24 to 12 converter", "my 24 pair"
         return False
+    before = leading(plain, part.span[0], 24)
+    if plain.startswith("24", part.span[0]) and FOR_THE.search(before) and IN_A_ROW.search(plain) and not after:
+        return False  # "joined plus to minus for the 24?"
+    if plain.startswith("65", part.span[0]) and _is_run(plain, after):
+        return False
     if plain.startswith("24", part.span[0]) and POURED.search(leading(plain, part.span[0], 24)):  # "15 A to the 24"
         return False
     return bool(NAMED.search(leading(plain, part.span[0], 12))) and not among(after, listed("no_case"))
+
+
+def _is_run(plain: str, after: list[str]) -> bool:
+    """Whether a battery that is run or charged, not fitted, goes by it: "what charger for a 65 agm"."""
+    named = bool(after) and after[0] in listed("case_kinds")
+    return named and RUN_OR_CHARGED.search(plain) is not None and CASES_MEANT.search(plain) is None
 
 
 def _near_a_hole(plain: str, part: Part) -> bool:

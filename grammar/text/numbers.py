@@ -96,7 +96,7 @@ def spelt() -> str:
         hundred,
         thousand,
         "dozen",
-        f"(?:point|comma) (?:{tens}(?:[ -]{ones})?|{digit}(?: {digit})*)",
+        f"(?:point|comma)[ -](?:{tens}(?:[ -]{ones})?|{digit}(?:[ -]{digit})*)",  # "nine-point-nine"
         rf"and[ -]{_any('shares')}(?: (?:hundred|thousand))?\b",
         f"(?:{'|'.join(PARTS)})s?",
         f"oh[ -]{ones}",  # "one oh five"
@@ -113,9 +113,11 @@ def spelt() -> str:
 
 
 def _not_of_each(tens: str, ones: str) -> str:
-    """Keeps a count before what is told of each: "one twenty-four volt motor", "two ninety-amp-hour gels"."""
+    """Keeps a count before what is told of each: "one twenty-four volt motor", "two ninety-amp-hour gels", "two
+    seventy-pounders"."""
     return (
         r"(?!(?:twenty[ -]four|thirty[ -]six|forty[ -]eight)[ -]?v(?:olts?)?\b"
+        rf"|{tens}(?:[ -]{ones})?[ -]pounders?\b"
         rf"|{tens}(?:[ -]{ones})?[ -](?:ah|amp[ -]?hour)(?:[ -]{OF_KIND}){{0,2}}[ -]{BATTERIES}\b)"
     )
 
@@ -203,7 +205,7 @@ def _words(text: str) -> float:
     top, _, bottom = text.replace("-", " ").partition(" ")
     if bottom.rstrip("s") in PARTS:
         return known[top] / PARTS[bottom.rstrip("s")]
-    whole, point, tail = text.replace("comma ", "point ").partition("point ")
+    whole, point, tail = re.sub("[ -]?(?:point|comma)[ -]", " point ", text).partition(" point ")
     if point:
         return float(f"{_words(whole.strip()) if whole else 0:.0f}.{_decimals(tail)}")
     if re.fullmatch(rf"{_any('teens')}[ -]{_any('ones')}", text):

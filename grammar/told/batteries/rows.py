@@ -48,6 +48,13 @@ JOINED_AS = regex(  # "two batteries joined as 24", "wired to a 12"
     r"(?=[.,;?!)]|$| (?:system|bank|pair|set|and|but|for|for the)\b)",
     re.IGNORECASE,
 )
+WORKING_AS = regex(  # "two 12 V wets to work as one 24", "four sixes that make together 12"
+    r"\b(?:(?:work|act|serve|behave)(?:s|ing)?(?: together)?|set up|used) as (?:an? |one |the )?"
+    r"(?P<high>12|24|36|48|twenty[- ]four)(?:[ -]?v(?:olts?)?)?(?=[.,;?!)]|$| (?:system|bank|and|but|so|how)\b)"
+    r"|\b(?:mak(?:e|es|ing) (?:together|between them|up)|made (?:up )?into) (?:an? |one )?"
+    r"(?P<sum>12|24|36|48|twenty[- ]four)(?:[ -]?v(?:olts?)?)?(?=[.,;?!)]|$| (?:system|bank|and|but|so|how)\b)",
+    re.IGNORECASE,
+)
 VALUES = {"twenty": 24.0, "thirty": 36.0, "forty": 48.0, "six": 6.0, "sixe": 6.0, "twelve": 12.0}
 CONVERTING = frozenset({"dcdc", "alternator", "charger"})
 
@@ -100,12 +107,24 @@ def _volts_joined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     if found is not None and _volts(found["high"]) % _volts(found["low"]):
         found = None
     found = found or (None if "load" in scene.heads else JOINED_AS.search(scene.text))
+    found, name = (found, "high") if found is not None else _worked_as(scene, stated)
     if found is None:
         return stated
-    start, end = found.span("high")
+    start, end = found.span(name)
     own = [item for item in stated if item.span[0] >= end or item.span[1] <= start]
-    told = Stated(VOLTS, _volts(found["high"]), "volt", found["high"], (start, end), how="grammar")
+    told = Stated(VOLTS, _volts(found[name]), "volt", found[name], (start, end), how="grammar")
     return [*own, told, *_series(scene, own, told)]
+
+
+def _worked_as(scene: Scene, stated: list[Stated]) -> tuple[re.Match[str] | None, str]:
+    """What several batteries work as, where each has fewer volts and they go into it; and which group holds it."""
+    values = {item.fact: item.value for item in stated}
+    each = values.get(NOMINAL)
+    if not isinstance(each, float) or values.get(COUNT, 2.0) == 1.0 or (found := WORKING_AS.search(scene.text)) is None:
+        return None, ""
+    name = "high" if found["high"] else "sum"
+    volts = _volts(found[name])
+    return (found, name) if volts > each and not volts % each else (None, "")
 
 
 def _series(scene: Scene, stated: list[Stated], told: Stated) -> list[Stated]:

@@ -24,11 +24,20 @@ LOW = regex(
     r"|their )?(?:tops? of (?:the )?)?plates\b",
     re.IGNORECASE,
 )
+IN_CELLS = regex(
+    rf"\b(?<!sea )(?<!salt ){WATER} (?:in|into) (?:the|its|their|my|all|each|every)(?: \w+)? cells?\b(?! phone)", re.I
+)
+PROUD = regex(  # "plates showing above the juice"
+    r"(?<!number )\bplates\b[^.?!;,]{0,24}\b(?:above|out of|clear of|proud of) (?:the |its |their )?"
+    r"(?:juice|acid|water|electrolyte|fluid|liquid|level)\b(?! line)",
+    re.IGNORECASE,
+)
+SIGNS = (POURED, LOW, IN_CELLS, PROUD)
 
 
 def watered(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """That the battery is flooded, where no kind is told here or was before."""
     if any(item.fact == KIND for item in (*stated, *scene.said)):
         return
-    if found := POURED.search(scene.text) or LOW.search(scene.text):
+    if found := next(filter(None, (one.search(scene.text) for one in SIGNS)), None):
         yield Stated(KIND, "flooded", "", found[0], found.span(), how="default")

@@ -19,7 +19,8 @@ KINDS = frozenset({"lead", "led", "agm", "gel", "wet", "battery", "flooded", "ol
 APART = 5  # words from a figure to its unit
 HEAVY = frozenset().union(*KILOS) | {"heavier", "lighter"}
 MINE = regex(  # "how many kilos lighter am I, mine being 29"
-    r"\b(?:mine|ours|his|hers|(?:the|my|our) (?:old|present|current|lead|wet|agm|gel|one|battery)(?: one| battery)?)"
+    r"\b(?:mine|ours|his|hers"
+    r"|(?:the|my|our) (?:old|present|current|lead|wet|agm|gel|one|battery|big|small)(?: one| battery)?)"
     r"(?: being| is| weighs| weighing| was|'s| are)(?: about| some)? $",
     re.IGNORECASE,
 )

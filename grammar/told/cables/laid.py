@@ -18,6 +18,7 @@ OF_WIRE = frozenset(
     {"its", "is", "was", "bought", "a", "used", "uses", "with", "of", "in", "some", "got", "have", "has", "ran", "laid"}
     | {"fitted", "wired", "pulled", "cable", "wire", "copper", "put", "took"}
 )
+ALONG = frozenset({"on", "along", "through", "in", "down", "over", "ran", "run", "by", "with"})  # what amps flow on
 THINNEST = 16.0  # mm2 of a cable: fewer millimetres in a lug are its hole
 ONTO = frozenset({"on", "onto", "to", "for", "with", "4"})
 LUGS = frozenset({"ring", "lug", "terminal", "eye", "crimp", "rings", "lugs", "terminals", "eyes", "crimps"})
@@ -66,8 +67,11 @@ def _is_numbered(scene: Scene, item: Item) -> bool:
         return False
     after = scene.after(item)
     ends = after is None or after.kind == "mark" or after.name in WIRES or after.head == "cable"
-    spoken = "cable" in scene.heads or (scene.quantities("LENGTH") and scene.quantities("AMP"))
-    return ends and bool(spoken) and scene.word(item.start - 2) in OF_WIRE
+    amps, before = bool(scene.quantities("AMP")), scene.word(item.start - 2)
+    if amps and before in ALONG and ends:  # "a windlass, 105 A, on number 4"
+        return True
+    spoken = "cable" in scene.heads or (scene.quantities("LENGTH") and amps)
+    return ends and bool(spoken) and before in OF_WIRE
 
 
 def _meets_a_stud(scene: Scene, item: Item) -> bool:

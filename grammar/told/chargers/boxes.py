@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.scene.claims import Claim
+from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
@@ -76,6 +76,8 @@ CHARGING_THING = regex(
     r"\b(?:thing|box|gadget|unit|device|gizmo)s? (?:that|which|to) (?:charges?|tops? up)\b[^.?!;]*$", re.IGNORECASE
 )
 OTHERS = frozenset({"load", "drain", "fuse", "panel", "alternator"})
+BOOST = regex(r" ?(?:of )?(?:boost|bulk|absorption)\b(?! (?:pump|motor|thruster|fan|winch))", re.IGNORECASE)
+CLIPPED = regex(r" (?:clipped|hooked|connected|wired|strapped|hung)(?: up)? (?:on|to|onto|across) ", re.IGNORECASE)
 FAR = 70  # characters
 
 
@@ -116,7 +118,11 @@ def _beside_its_alternator(scene: Scene, claims: dict[int, Claim], item: Item, b
 
 def box_amps(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     """The claims of amps and bare numbers that charge."""
-    if not any(item for item in scene.quantities("AMP", "NUM")) or "fuse" in scene.heads:
+    if not any(item for item in scene.quantities("AMP", "NUM")):
+        return {}
+    if named := {item.at: CHARGES for item in scene.quantities("AMP") if _is_named(scene, claims, item)}:
+        return named
+    if "fuse" in scene.heads:
         return {}
     if any(claim.fact == "charger.current" and claim.how != "default" for claim in claims.values()):
         return {}
@@ -127,6 +133,17 @@ def box_amps(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     found = [item for item in amps if _likely(item) and _is_charging(scene, item, waits)]
     found += [item for item in bare if asked and _likely(item) and _bare_charging(scene, item, waits)]
     return {item.at: CHARGES for item in found}
+
+
+def _is_named(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:
+    """Whether amps that seemed a load's are told as a charge: "on 25 A boost", "a 40 amper clipped to a gel"."""
+    claim = claims.get(item.at, CHARGES)
+    if claim.fact not in LOOSE or claim.how not in UNSURE or not _likely(item):
+        return False
+    after = _sides(scene, item)[1]
+    return BOOST.match(after) is not None or (
+        item.quantity.text.strip().endswith("amper") and bool(CLIPPED.match(after))
+    )
 
 
 def _likely(item: Item) -> bool:

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
+from grammar.told.words import ahead_of, stops
 
 ALTERNATOR, CHARGER = Claim("alternator.current", "near"), Claim("charger.current", "near")
+MOST = 300.0
+CALLED = regex(r"\balternator(?:'?s| is|,)?(?: only| just)? an? $", re.IGNORECASE)
 BOXES = frozenset({"charger", "dcdc"})
 MOST_BOX = 100.0  # amps of a box that an alternator feeds
 LEAST = 40.0  # amps of an alternator told by themselves
@@ -16,6 +22,8 @@ ITS_ITEM = 8  # words from an alternator to that
 
 def off_alternator(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     """The claims of the amps of an alternator, and of those that something takes from it."""
+    if called := [item for item in scene.quantities("NUM") if _is_called(scene, item, claims)]:
+        return {called[0].at: ALTERNATOR}
     amps = scene.quantities("AMP")
     if "alternator" not in scene.heads or "load" in scene.heads or not 1 <= len(amps) <= 2:
         return {}
@@ -29,6 +37,14 @@ def off_alternator(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     fact = claims.get(other.at, CHARGER).fact
     taken = fact in ("alternator.current", "load.current") and _value(other) <= min(MOST_BOX, _value(own[0]))
     return found | ({other.at: CHARGER} if taken else {})
+
+
+def _is_called(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    """Whether an alternator goes by it, though a fuse is asked about: "the alternator's an 80. Which fuse"."""
+    claim = claims.get(item.at)
+    seemed = claim is None or claim.fact == "fuse.rating"
+    sized = not isinstance(item.quantity.value, str) and LEAST <= item.quantity.value <= MOST
+    return seemed and sized and CALLED.search(ahead_of(scene, item)) is not None and stops(scene, item, ("and", "with"))
 
 
 def _alone(scene: Scene, item: Item, claims: dict[int, Claim]) -> dict[int, Claim]:

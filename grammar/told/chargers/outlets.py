@@ -40,6 +40,12 @@ LEADS_OUT = regex(  # "one box on shore power with two leads coming out"
     rf"\b(?:with|has|having|and) (?:only |just )?{NUMBER} (?:{ENDS}|{EXITS})\b",
     re.IGNORECASE,
 )
+ENDS_IN = regex(  # "it has three legs coming out", "it comes out in two tails"
+    rf"\b{NUMBER} (?:legs?|{EXITS}|{ENDS}) (?:that )?(?:coming|comes?|going|goes?) out\b"
+    rf"|\b(?:splits|comes out|goes out|ends|divides)(?: up)? (?:in|into|to) (?P<into>two|three|four|[2-4])"
+    rf" (?:legs|{EXITS}|{ENDS}|outputs|ways)\b",
+    re.IGNORECASE,
+)
 ARMED = regex(
     r"\b(?P<many>one|single|two|twin|three|four|[1-4])[- ]"
     r"(?:armed|headed|legged|mouthed|exit|outlet|lead|tailed|tail|arm)"
@@ -78,6 +84,7 @@ def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         or OF_CHARGER.search(scene.text)
         or FEEDS.search(scene.text)
         or ARMED.search(scene.text)
+        or ENDS_IN.search(scene.text)
     )
     if found is not None:
         yield _told(found, NUMBERS.get(_many(found), 1.0))
@@ -97,7 +104,7 @@ def _of_charger(scene: Scene) -> bool:
 
 
 def _many(found: re.Match[str]) -> str:
-    return str(found["many"] or found.groupdict().get("only", "")).lower()
+    return str(found["many"] or found.groupdict().get("only") or found.groupdict().get("into", "")).lower()
 
 
 def _told(found: re.Match[str], many: float) -> Stated:

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from grammar.reading import Span, Stated
 from grammar.scene.scene import Scene
+from grammar.text.numbers import value
 from grammar.text.patterns import regex
 
 INPUT, BANK, AMPS = "charger.input_voltage", "bank.voltage", "charger.current"
@@ -48,6 +49,13 @@ GIVEN_FROM = regex(  # "what would it take from the 24 side to give me 10 A at 1
     rf"(?: (?:side|end|bank|system|supply|volts?))?[^.?!]{{0,20}}? (?:to )?"
     rf"(?:give|get|make|run|feed|supply|have|want|need)\b"
     rf"[^.?!]{{0,14}}?\b(?P<amps>\d+(?:\.\d+)?) ?(?:a|amps?)\b (?:at|on) (?P<given>12|24|twelve|twenty[- ]four)\b{V}",
+    re.IGNORECASE,
+)
+OUT_AT = regex(  # "twenty out at 24, what goes in at 12"
+    rf"\b(?P<amps>\d+(?:\.\d+)?|ten|fifteen|twenty|thirty|forty) ?(?:a\b|amps?\b)? ?out at"
+    rf" (?P<given>12|24|twenty[- ]four){V}"
+    rf"[^.?!]{{0,16}}?\b(?:goes|comes|does|will|is|must)\b[^.?!;\d]{{0,24}}?\b(?:at|from|off) (?:the )?"
+    rf"(?P<taken>12|24|twelve){V}",
     re.IGNORECASE,
 )
 TWO = (
@@ -155,13 +163,13 @@ def _by_places(scene: Scene, stated: list[Stated]) -> list[Stated]:
     stated = [*stated, *_earthed(scene, stated)]
     if not any(item.quantity.value in (12.0, 24.0) for item in scene.measured):
         return stated
-    if found := GIVEN_FROM.search(scene.text):
+    if found := GIVEN_FROM.search(scene.text) or OUT_AT.search(scene.text):
         taken, given = _volts(found["taken"]), _volts(found["given"])
         if taken != given:
             told = [
                 Stated(INPUT, taken, "volt", found["taken"], found.span("taken"), how="grammar"),
                 Stated(BANK, given, "volt", found["given"], found.span("given"), how="grammar"),
-                Stated(AMPS, float(found["amps"]), "ampere", found["amps"], found.span("amps"), how="grammar"),
+                Stated(AMPS, value(found["amps"].lower()), "ampere", found["amps"], found.span("amps"), how="grammar"),
             ]
             return with_sides(stated, told)
     if not _converted(scene):

@@ -94,7 +94,8 @@ def is_under(scene: Scene, item: Item) -> bool:
         mark = scene.after(item)
         after = scene.after(mark) if mark is not None else None
         ends = after is None or after.kind == "mark" or follows in GOES_ON
-        return follows in ZERO or (scene.word(item.end) == "under" and ends and bool(COLD & scene.vocabulary))
+        cold = bool(COLD & scene.vocabulary) or scene.word(item.start - 1) == "its"  # "it's eleven under"
+        return follows in ZERO or (scene.word(item.end) == "under" and ends and cold)
     before = scene.at_word[item.start - 2] if item.start > 1 else None
     least = scene.word(item.start - 1) == "min" and item.dim in BARE and scene.word(item.start - 2) in BY
     ends = stops(scene, item, ("how", "what", "will", "and", "in"))

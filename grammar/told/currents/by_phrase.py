@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.scene.claims import NOT_OURS, NOTHING, Claim
+from grammar.scene.claims import NOT_OURS, NOTHING, UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
@@ -39,6 +39,26 @@ TAKEN_BY = regex(  # "gas alarm plate: 4 W", "the computer on standby 12 W"
     r"(?: (?:on|in|its|plate|label|sticker|standby|takes|draws|uses|is|says|eats|nibbles|of)|[:,=])+ ?$",
     re.IGNORECASE,
 )
+LEAST_DRAWN = 1.0
+DRAWS = regex(
+    r"\b(?P<who>\w+) (?:draws?|drew|pulls?|drinks?|eats?|uses|consumes?|burns?|sips?|gulps?|swallows?|guzzles?)"
+    r"(?: about| only| roughly| around| some| just| maybe)? $",
+    re.IGNORECASE,
+)
+ENDS = regex(
+    r"(?=\s*(?:[,;:?!)]|\.(?!\d)|$)| (?:all (?:night|day|in|told|the time)|overnight|through the|round the|between them"
+    r"|together|and (?:the|my|our|it|i|we|how|what|has|must))\b)",
+    re.IGNORECASE,
+)
+LISTED = regex(r"(?:,| and|, and) (?:the |my |our )?\w+(?: \w+)? \d", re.IGNORECASE)  # "radar eats 3, plotter 1.5"
+NO_LOAD = frozenset(  # what draws metres, or amps that are no load's
+    {
+        *("she", "he", "boat", "barge", "yacht", "hull", "keel", "ketch", "sloop", "cruiser", "tender", "charger"),
+        *("alternator", "we", "i", "they", "you", "engine", "who", "motor"),
+    }
+)
+CHARGED = regex(r"\bcharg|\bfull\b|\bfill|\btop\w* (?:it |her )?up|\binto\b|\bputs? back\b", re.IGNORECASE)
+ALL_TOLD = regex(r" ?(?:all (?:told|in|up|together)|altogether|between them|in total|in all)\b", re.IGNORECASE)
 SUN = frozenset({"sun", "sunny", "solar", "sunlight", "daylight", "summer"})
 FAR = 70  # characters
 
@@ -69,9 +89,11 @@ def _told(scene: Scene, item: Item, value: float, claims: dict[int, Claim]) -> C
     if item.dim == "WATT":
         return _watts(scene, claim, before, value)
     if item.dim == "AMP":
-        return LOAD if _drawn(scene, item, before, claims) else None
+        return LOAD if _drawn(scene, item, before, claims) or _all_told(scene, claim, after) else None
     if claim is not None:
         return None
+    if LEAST_DRAWN <= value <= MOST and _draws(scene, before, after):
+        return LOAD
     if value <= MOST_DRAIN:
         return DRAIN if value % 1 and IN_THE_LEAD.search(before) else None
     if not LEAST <= value <= MOST:
@@ -81,6 +103,23 @@ def _told(scene: Scene, item: Item, value: float, claims: dict[int, Claim]) -> C
     if RUNNING.match(after):
         return LOAD if "load" in scene.heads or _peaks(scene, item, claims) else None
     return PEAK if STAMPED.match(after) and THE.search(before) and INRUSH.search(before) else None
+
+
+def _draws(scene: Scene, before: str, after: str) -> bool:
+    """Whether a bare figure ends what something draws: "the anchor watch draws 6"; a boat draws metres."""
+    found = DRAWS.search(before)
+    if found is None or not ENDS.match(after) or LISTED.match(after) or found["who"].lower() in NO_LOAD:
+        return False
+    named = "load" in scene.heads or scene.about("request:how_long")
+    battery = bool({"battery", "battery.chemistry", "battery.capacity"} & (scene.heads | scene.facts))
+    return named and (battery or bool(scene.quantities("AH")))
+
+
+def _all_told(scene: Scene, claim: Claim | None, after: str) -> bool:
+    """Whether amps that were guessed to be a charger's are those of all that runs: "seven amps all in"."""
+    guessed = claim is not None and claim.fact == "charger.current" and claim.how in UNSURE
+    charges = {"charger", "dcdc", "alternator", "panel"} & scene.heads or CHARGED.search(scene.text)
+    return guessed and not charges and ALL_TOLD.match(after) is not None
 
 
 def _peaks(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:

@@ -11,7 +11,9 @@ from grammar.text.patterns import regex
 
 CHARGERS = frozenset({"charger", "dcdc", "alternator", "panel"})
 CHARGED = regex(
-    r"\b(?:re)?charg\w*|\b(?:re)?fill\w*|\bfull\b(?! (?:chat|tilt|bore|throttle|power|speed))|\btop\w* (?:it )?up"
+    r"\b(?:re)?(?<!per )(?<!one )(?<!single )charg\w*"
+    r"|\b(?:re)?fill\w*|\bfull\b(?! (?:chat|tilt|bore|throttle|power|speed))"
+    r"|\btop\w* (?:it )?up"
     r"|\b(?:shore|quay|mains|genset|generator|brim\w*|absorb|accepts?|restore|replenish|soak|float|plug(?:s|ged)?)\b"
     r"|\bback (?:up|to|in|into)\b|\bput\w* (?:it )?back|\bfrom (?:dead )?(?:flat|empty|half)\b",
     re.IGNORECASE,
@@ -30,7 +32,8 @@ LASTS = regex(
     r"|\b(?:till|until) (?:what (?:hour|time)|when)\b"
     r"|\bbefore (?:sunrise|dawn|dark|daybreak|midnight|breakfast|morning)\b"
     r"|\b(?:kills?|flattens?|empties|drains?|finish(?:es)?|ruins?) (?:an?|the|my|our) \d"
-    r"|\bleft (?:in|of)\b|\b(?:squeeze|wring|milk|coax|suck)\w*\b[^.?!;,]{0,14}\b(?:out of|from|off)\b"
+    r"|\b(?:per|on (?:one|a single)) charge\b|\bleft (?:in|of)\b"
+    r"|\b(?:squeeze|wring|milk|coax|suck)\w*\b[^.?!;,]{0,14}\b(?:out of|from|off)\b"
     r"|\bsees? (?:me|us|them|him|her|out)\b|\bthrough (?:the|a|an?other|one|my|" + SO_MANY[3:-1] + r") ?"
     r"(?:night|evening|hours|day|weekend|watch)\b",
     re.IGNORECASE,

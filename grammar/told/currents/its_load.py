@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from grammar.scene.claims import Claim
+from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
@@ -44,6 +44,7 @@ SYSTEMS = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})
 SMALLEST_PEAK = 30.0
 REACH = 40  # characters
 NEAR = 10  # pieces from the first figure to the second
+ALONG = frozenset({"on", "in", "along", "through", "thru", "down", "over"})
 OPEN = frozenset({"load.current", "load.peak", "fuse.rating", "reading.current", "battery.capacity"})
 
 
@@ -79,6 +80,8 @@ def _first_and_after(scene: Scene, item: Item, found: dict[int, Claim]) -> Claim
 def _by_place(scene: Scene, claim: Claim | None, item: Item, value: float) -> Claim | None:
     before, after = _around(scene, item)
     bare = item.dim == "NUM"
+    if not bare and claim is not None and claim.fact == "fuse.rating" and _on_a_cable(scene, claim, item):
+        return LOAD
     if not bare and _names_the_load(scene, claim, item):
         return LOAD
     if bare and value in SYSTEMS:
@@ -89,6 +92,15 @@ def _by_place(scene: Scene, claim: Claim | None, item: Item, value: float) -> Cl
         return LOAD
     limited = claim is not None and claim.fact == "load.current" and scene.lithium_known
     return LIMIT if limited and not bare and ITS_LIMIT.search(before) else None
+
+
+def _on_a_cable(scene: Scene, claim: Claim, item: Item) -> bool:
+    """Whether amps that seemed a fuse's flow on a cable: "260 A on 70 square, which fuse"."""
+    fuses = [head for head in scene.head_items if head.head == "fuse"]
+    if claim.how not in UNSURE or not fuses or any(head.start < item.start for head in fuses):
+        return False
+    after = scene.items[item.at + 1 : item.at + 3]
+    return len(after) == 2 and after[0].name in ALONG and after[1].dim in ("AREA", "GAUGE")
 
 
 def _names_the_load(scene: Scene, claim: Claim | None, item: Item) -> bool:

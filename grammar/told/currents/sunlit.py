@@ -25,6 +25,7 @@ KEEPS = regex(  # "fifteen watts feed a sleeping 70 Ah the whole summer"
 SEASON = regex(r"\b(?:summer|winter|season|spring|autumn)\b", re.IGNORECASE)
 IN_SUN = regex(r"^[^.?!;,\d]{0,16}\bin (?:the )?(?:full |bright |hot |blazing |open )?sun(?:shine|light)?\b", re.I)
 SUN_OF = regex(r"\bsun(?:shine|light)?\b[^.?!;\d]{0,48}$", re.IGNORECASE)
+OF_A_MONTH = regex(r"^ of (?:may|june|july|august|september|summer|midsummer)\b", re.IGNORECASE)
 DAILY = regex(r"^ ?(?:a|per|each|every|the) day\b|^ daily\b|^ ?/ ?day\b|^ at (?:most|best)\b", re.IGNORECASE)
 AHEAD = 90  # characters
 LONGEST = 16 * 3600.0  # seconds of sun a day
@@ -46,6 +47,8 @@ def of_the_sun(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         if claim is not None and claim.fact == "solar.sun_hours" and _of_a_load(scene, item, claims):
             found[item.at] = Claim("load.time", "near")
         watts = "panel" in scene.heads or bool(scene.quantities("WATT"))
+        if hours and watts and OF_A_MONTH.match(_after(scene, item)):  # "eighty watts with five hours of June on it"
+            found[item.at] = Claim("solar.sun_hours", "role")
         if hours and watts and (IN_SUN.search(_after(scene, item)) or _of_the_day(scene, item)):
             found[item.at] = Claim("solar.sun_hours", "role")
     return found | _of_a_sunny_place(scene, claims | found)

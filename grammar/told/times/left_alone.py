@@ -46,7 +46,7 @@ def left_alone(scene: Scene, item: Item, value: float) -> bool:
     after = [word for at in range(item.end, item.end + 4) if (word := scene.word(at)) not in WHOSE]
     if _sat_so_long(scene, item):
         return True
-    if after[:1] == ["of"] and after[1] in QUIET:
+    if after[:1] == ["of"] and after[1:2] and after[1] in QUIET | {"nobody", "nothing"}:
         return True
     named = ALONE.intersection([*after[:1], *(scene.word(at) for at in range(item.start - 3, item.start))])
     return bool(named) or after[:2] in OWN or NOBODY.search(ahead_of(scene, item)) is not None

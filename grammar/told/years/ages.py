@@ -17,7 +17,8 @@ KINDS = frozenset({"agms", "gels", "wets", "lithiums", "ones"})  # "my gel's sev
 IS = frozenset({"is", "its", "theyre", "are"})
 IT = frozenset(
     {
-        *("it", "battery", "batt", "agm", "gel", "one", "mine", "which", "they", "ours", "wet", "flooded", "lithium"),
+        *("it", "these", "battery", "batt", "agm", "gel", "one", "mine", "which", "they", "ours", "wet", "flooded"),
+        "lithium",
         *("batteries", "batts", "agms", "gels", "wets", "ones", "lithiums"),
     }
 )
