@@ -288,7 +288,7 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
     )
     if case.says("detail:asks_dead"):
         over = f"is over {say.volts(under.lowest)}; how strong it still is, "
-        head = head.replace("We can't say yet: ", "No: ").replace("is no bad sign; ", over)
+        head = head.replace("We can't say yet: ", "No, not by this reading: ").replace("is no bad sign; ", over)
     likely = None
     if lacking == ("battery.cca",) and under.current:
         head, likely = under_load.by_its_cca(case, under) or head, under_load.cca_replies(case, under)
