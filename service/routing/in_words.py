@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from grammar.reading import Message
-from service.told import amp_hours_taken, more_volts, who
+from service.told import amp_hours_taken, kind_required, more_volts, who
 
 CABLES = frozenset({"cable.gauge", "cable.area"})
 MORE_VOLTS = frozenset(
@@ -59,8 +59,15 @@ def _of_more_volts(seen: Seen) -> bool:
     return about and more_volts.changes(text) and seen.says("thing:charger") and told <= CABLES
 
 
+def _one_kind_a_must(seen: Seen) -> bool:
+    """ "Must I fit a gel battery for the thruster?"."""
+    about = seen.found <= {"battery-type", "mounting", "unclear"} and not seen.message.dangers
+    return about and seen.told <= {"battery.chemistry", "load.kind"} and kind_required.asked(seen.message.text)
+
+
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("dc-dc", _of_more_volts),
+    ("battery-type", _one_kind_a_must),
 )

@@ -12,6 +12,7 @@ from service.case import Case
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
 from service.sentences import wording
+from service.told import kind_required
 from service.topic import Topic
 
 TOPIC = Topic("battery-type", "Which kind of battery", cautions=("lithium-cut-out", "start-battery"))
@@ -103,12 +104,15 @@ def answer(case: Case) -> Answer:
     if case.says("detail:carbon"):
         return carbon()
     shown = named if len(named) > 1 else [*named, *(kind for kind in CHARGED if kind not in named)]
-    alone = suits_one(case)
+    must = len(named) == 1 and kind_required.asked(case.text)
+    alone = "" if must else suits_one(case)
     best, why = (alone, "") if alone else preferred(case, shown)
     options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
     for kind in [kind for kind in shown if kind != best]:
         case.because(AGAINST[kind], "kinds-in-use")
     head = SUITS[alone] if alone else SWAP if swaps(case) else f"{name(best)} for most boats: {why}."
+    if must:
+        head = f"No{', but' if best == named[0] else ':'} {name(best)} suits most boats, because {why}."
     return TOPIC.says("information", head, compare=options)
 
 

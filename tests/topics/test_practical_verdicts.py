@@ -162,7 +162,7 @@ def test_one_kind_that_is_put_up_for_a_thruster(text: str, first: str) -> None:
          "About 13.3 Ah: 200 A for 4 minutes"),
         ("How many Ah do I need for 4 minutes at 200 A?", "bank-size", "information", "Look for a lead battery"),
         ("30 mA on a 110 Ah battery, how many weeks until it is flat?", "standing-drain", "information",
-         "About 10 weeks until half, where to stop, and 21 weeks until empty"),
+         "About 11 weeks until half, where to stop, and 22 weeks until empty"),
         ("30 mA on a 110 Ah battery, how long until it is flat?", "standing-drain", "information", "About 76 days"),
         ("4 A charger enough for a 90 Ah gel? It is plugged in all week.", "charger-size", "marginal",
          "Only just: 9 to 18 A suits 90 Ah of gel, but left on for days 4 A fills it from 50 %"),
@@ -251,3 +251,21 @@ def test_a_state_of_charge_is_told_to_a_whole_percent() -> None:
         item.say for item in told("11.9 V at rest, wet, 100 Ah. How long to charge it at 20 A?", "charge-time").working
     ]
     assert any("is about 1\u00a0% of charge" in item for item in steps)
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "Must I fit a gel battery for the thruster? The chap next to us swears nothing else will do.",
+            "No: AGM suits",
+        ),
+        ("Does it have to be a gel battery for a bow thruster?", "No: AGM suits"),
+        ("Must it be lithium for a thruster?", "No: AGM suits"),
+        ("Do we have to use AGM for the bow thruster?", "No, but AGM suits"),
+        ("May a gel battery stand in the cabin?", "Yes: a gel battery may stand"),
+        ("Must I use a lithium charger for my lithium battery?", "Use the lithium setting"),
+    ],
+)
+def test_no_one_kind_is_a_must(text, opens):
+    assert default_desk().ask(text).answers[0].headline.replace("\u00a0", " ").startswith(opens)
