@@ -99,6 +99,8 @@ def _on_a_cable(scene: Scene, claim: Claim, item: Item) -> bool:
     fuses = [head for head in scene.head_items if head.head == "fuse"]
     if claim.how not in UNSURE or not fuses or any(head.start < item.start for head in fuses):
         return False
+    if len(scene.quantities("AMP")) > 1:  # "300 A on 1 AWG for a 180 A thruster"
+        return False
     after = scene.items[item.at + 1 : item.at + 3]
     return len(after) == 2 and after[0].name in ALONG and after[1].dim in ("AREA", "GAUGE")
 
