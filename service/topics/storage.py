@@ -303,11 +303,11 @@ def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         start = "Yes, it harms" if bad else "No"
         head = f"{start}: no {name} stays on; charge {batteries} full, disconnect them and look every {check}."
         return TOPIC.says("no", head, *figures, plot=chart)
-    start = "Not with a smart charger" if bad else "Yes, if it is a smart charger"
     if smart:
-        head = f"{'No' if bad else 'Yes'}: a smart charger drops to float by itself, so it may stay on; {rest}."
-        return TOPIC.says("yes", head, *figures, plot=chart)
-    return TOPIC.says("information", f"{start}: that drops to float by itself; {rest}.", *figures, plot=chart)
+        told = f"a smart charger drops to float by itself, so it may stay on; {rest}."
+        return TOPIC.says("yes", say.capital(told) if bad else f"Yes: {told}", *figures, plot=chart)
+    start = "A smart charger may stay on, as it" if bad else "Yes, if it is a smart charger: that"
+    return TOPIC.says("information", f"{start} drops to float by itself; {rest}.", *figures, plot=chart)
 
 
 def is_smart(case: Case) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.reply import Answer
-from tests.talks import talk
+from tests.talks import plain, talk
 
 SUITS = "takes"
 
@@ -57,3 +57,16 @@ def test_its_size_is_judged_by_its_amps() -> None:
     found = first("40 A charger on 220 Ah of wet, is it the right size?")
     assert (found.topic, found.verdict) == ("charger-size", "yes")
     assert SUITS in found.headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "charger 25 A, flooded 110 Ah, too big? and can i leave it on over winter",
+        "thruster battery goes flat every 2 weeks when not used. is it ok to leave charger on all the time then?",
+        "Does it harm an AGM to leave the charger on all winter?",
+    ],
+)
+def test_a_bad_word_beside_it_never_turns_what_a_smart_charger_may(text: str) -> None:
+    heads = [plain(item.headline) for item in talk(text).answers]
+    assert any(head.startswith("A smart charger may stay on") for head in heads)
