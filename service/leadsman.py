@@ -238,8 +238,10 @@ class Leadsman:
 
     def answers(self, turn: Turn) -> tuple[Answer, ...]:
         """The answers to a message in its order, hazards first, each question once."""
-        quiet = not turn.requests and not turn.signs  # thanks, a greeting
-        hazard = None if quiet else hazard_case(self.case(turn), turn.signs, turn.thread.dangers, turn.thread.cues)
+        if not turn.requests and not turn.signs:  # thanks, a greeting: nothing of the thread is told again
+            polite = self.answer("unclear", self.case(replace(turn, thread=Thread())))
+            return (polite,) if turn.message.text.strip() else ()
+        hazard = hazard_case(self.case(turn), turn.signs, turn.thread.dangers, turn.thread.cues)
         found = [self.answer("hazard", hazard)] if hazard else []
         stands = tuple(dict.fromkeys((*turn.thread.dangers, *(sign.split(":")[0] for sign in turn.signs))))
         stop = bool(turn.thread.dangers) or any(item.verdict == "stop" for item in found)

@@ -15,7 +15,6 @@ from service.reply import Answer, Reply
 WIDTH = 74
 LONGEST_HEADING = 90
 MOST_QUOTED = 1_500  # characters
-NOTHING_ASKED = "You are welcome. Write to us whenever you need a figure for a battery, a charger or a cable."
 NO_WORDS = "Your message reached us without words. What can we do for you? Write what you have and what it should do."
 NUMBERS = ("", "", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 FRAME = '<div style="font-family: sans-serif; line-height: 1.45; max-width: 42em">\n{}\n</div>\n'
@@ -83,14 +82,12 @@ def _blocks(
 def _opening(reply: Reply | None, answers: Sequence[Answer]) -> Iterator[Block]:
     if reply is None:
         yield Block("plain", NO_WORDS)
-    elif not answers:
-        yield Block("plain", NOTHING_ASKED)
     elif len(answers) > 1 and answers[0].verdict == "stop":
         return  # the action comes first
     elif len(answers) > 1:
         counted = NUMBERS[len(answers)] if len(answers) < len(NUMBERS) else str(len(answers))
         yield Block("plain", f"thank you for writing. Your {counted} questions in order:")
-    elif answers[0].verdict != "stop":
+    elif answers[0].verdict != "stop" and not (answers[0].topic == "unclear" and answers[0].route == "answered"):
         yield Block("plain", "thank you for writing.")
 
 

@@ -13,11 +13,13 @@ from service.topic import Topic
 ASKS = regex(  # what asks something and names nothing of our trade: "will it rain at the weekend"
     r"\?|^\W*(?:will|which|what|who|where|when|how|can|could|is|are|do|does|should)\b", re.IGNORECASE
 )
+WORDS = regex(r"\w")
 TOPIC = Topic("unclear", "Not understood")
 BACK = "note:first_boat"  # after another boat was spoken of, whose figures took the place of the first one's
 
 FOREIGN = "We answer in English here, so we have marked your message for a colleague to read."
 WELCOME = "You are welcome: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
+AT_YOUR_SERVICE = "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
 NOT_OURS = "That is outside what this desk knows: it answers questions on boat batteries, chargers, cables and fuses."
 PERSON = "We could not tell what you want to know, so one of our technicians will read your message."
 OFFER = (
@@ -34,7 +36,7 @@ OURS = (  # what makes a message of such matters one for this desk after all
     *("thing:bms", "thing:cell", "thing:terminal", "thing:drain", "thing:load"),
     *("about:load", "about:kind_word", "term:"),
 )
-PLEASANTRIES = ("note:thanks", "note:greeting", "note:small_talk")
+THANKS, PLEASANTRIES = "note:thanks", ("note:greeting", "note:small_talk")
 OF_OUR_TRADE = (
     *("battery.", "bank.", "reading.", "charger.", "load.", "fuse.", "solar.", "alternator.", "drain.", "storage."),
 )
@@ -62,8 +64,12 @@ def said(case: Case) -> tuple[str, Route]:
         return PERSON, "technician"
     if case.says("note:not_ours", "note:other_desk"):
         return NOT_OURS, "other-desk"
-    if case.says(*PLEASANTRIES):
+    if case.says(THANKS):
         return WELCOME, "answered"
+    if case.says(*PLEASANTRIES):
+        return AT_YOUR_SERVICE, "answered"
+    if not WORDS.search(case.text):  # an emoji, "???"
+        return (PERSON, "technician") if "?" in case.text else (AT_YOUR_SERVICE, "answered")
     return (NOT_OURS, "other-desk") if ASKS.search(case.text) else (PERSON, "technician")
 
 
