@@ -194,9 +194,9 @@ def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
     cable = circuit.name(case)
     if rated == band.house or (band.cable and rated <= band.cable):
         if band.house and rated != band.fit == band.house:  # the catalogue's comes before any that suits as well
-            allows = f"{cable} allows" if rated > band.house else f"{amps} running allows"
+            within = f"is within what {cable} allows" if rated > band.house else f"is enough for {amps} running"
             ours = f"fit the {say.amps(band.house)} that our catalogue names for {supply.load_name(case)}"
-            return "yes", f"Yes: {allows} a {say.amps(rated)} fuse, but {ours}."
+            return "yes", f"Yes: {named} {within}, but {ours}."
         at = f" with 105{say.NB}°C insulation" if too_thin_if_older(case) else ""
         return "yes", f"Yes: {named} suits {amps} on {cable}{at}."
     suiting = better(case, band)

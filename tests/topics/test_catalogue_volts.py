@@ -1,0 +1,65 @@
+"""Volts that a model of the house's is not made for: asked back before any cable or fuse, and no minutes at all."""
+
+import pytest
+
+from tests.talks import on, plain
+
+
+@pytest.mark.parametrize(
+    ("topic", "turns"),
+    [
+        ("fuse-size", ("wat size fuse for the pike 24v and were do i put it",)),
+        ("cable-size", ("How thick cable for the Minnow at 24 volts, 5 m one way?",)),
+        ("voltage-drop", ("Voltage drop of the 24 V Minnow over 4 m of 25 mm2?",)),
+        ("bank-size", ("What battery for the 24V Minnow?",)),
+        ("cable-size", ("How thick cable for Sturgeon?", "24V, 7 m away", "and if I had the 12V one")),
+        ("fuse-size", ("Fuse for Minnow?", "and for the 24 V one?")),
+    ],
+)  # fmt: skip
+def test_other_volts_than_the_catalogue_s_are_asked_back(topic, turns):
+    found = on(topic, *turns)
+    assert found.verdict == "needs-facts"
+    assert found.headline.startswith("Our ")
+    assert "please read its plate first" in found.headline
+    assert not found.figures
+
+
+@pytest.mark.parametrize(
+    ("topic", "text"),
+    [
+        ("fuse-size", "What fuse for the Pike 12v with 95 mm2 of 105 C?"),
+        ("fuse-size", "boat is 24 V, what fuse for the Pike on its own 12 V battery?"),
+        ("cable-size", "24 V Sturgeon on two 12 V batteries in series, 7 m: which cable?"),
+        ("cable-size", "a thruster of 200 A at 24 V, 5 m, which cable?"),
+    ],
+)
+def test_volts_that_fit_the_catalogue_are_worked_with(topic, text):
+    assert on(topic, text).verdict == "information"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("battery 12 V 100 Ah AGM, how many minutes can the Sturgeon run on it?",
+         "one 12 V battery cannot run the Sturgeon, which needs 24 V"),
+        ("How many 5 s bursts for the Sturgeon from a 12V 110 Ah gel?", "one 12 V battery cannot run the Sturgeon"),
+        ("How long does the Pike run from my 24 V bank of 100 Ah?", "give 24 V, and the Pike needs 12 V"),
+    ],
+)  # fmt: skip
+def test_there_are_no_minutes_at_other_volts(text, told):
+    found = on("run-time", text)
+    assert (found.verdict, found.figures) == ("no", ())
+    assert told in plain(found.headline)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "2 x 12 V 100 Ah AGM in series, Sturgeon, how many minutes?",
+        "How many minutes of Sturgeon from 100 Ah AGM?",
+        "Pike, 12 V 100 Ah AGM how long?",
+        "4 x 6 V 200 Ah in series, Sturgeon, how long?",
+    ],
+)
+def test_volts_that_suit_or_are_not_told_give_minutes(text):
+    assert on("run-time", text).verdict == "information"
