@@ -33,11 +33,18 @@ def two_loads(case: Case) -> str:
     if first is None or second is None or not (SHARED.search(case.text) or first.value == second.value):
         return ""
     case.used.setdefault((second.fact, 2), second)
-    both = f"both {first.value}s" if first.value == second.value else f"the {first.value} and the {second.value}"
     return (
-        f"We can't say yet: if {both} ever run at the same time their amps add up, "
+        f"We can't say yet: if {both_named(case)} ever run at the same time their amps add up, "
         "so please tell us whether they do, or the amps of both together."
     )
+
+
+def both_named(case: Case) -> str:
+    """Two models in words: "both Minnows", "the Minnow and the Pike"; "" where none are named."""
+    first, second = case.stated.get("load.model"), case.second.get("load.model")
+    if first is None or second is None:
+        return ""
+    return f"both {first.value}s" if first.value == second.value else f"the {first.value} and the {second.value}"
 
 
 def least_capacity(case: Case) -> float:
