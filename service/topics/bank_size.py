@@ -11,7 +11,7 @@ from service.case import Case
 from service.judgements import at_once, case_sizes, cranking, lithium, session, supply
 from service.reply import Answer, Figure, Option
 from service.rules.battery import capacity_share
-from service.told import twin_thrusters
+from service.told import to_buy, twin_thrusters
 from service.topic import Topic
 
 FIGURES = (
@@ -69,7 +69,8 @@ def answer(case: Case) -> Answer:
     hours = time_asked(case, motor)
     if hours is None and not motor:
         return TOPIC.needs("load.time")
-    if case.get("battery.chemistry") == "lfp" or case.get("battery.family") == "lithium":
+    lithium_asked = to_buy.its_bms(case.text) and not case.said("battery.chemistry")
+    if case.get("battery.chemistry") == "lfp" or case.get("battery.family") == "lithium" or lithium_asked:
         return of_lithium(case, running, inrush if motor else running, hours)
     return of_lead(case, running, inrush, hours, motor)
 
@@ -195,6 +196,8 @@ def of_lithium(case: Case, running: float, inrush: float, hours: float | None) -
     if count and count > case["bank.in_series"]:
         number_said = supply.counted(count).capitalize()
         head = f"{number_said} of your batteries: together they must hold {ah} and allow {limit}."
+    elif to_buy.its_bms(case.text):
+        head = f"A BMS that allows {limit}, as a battery of {ah} or more usually has."
     elif count and count > 1:
         head = f"{in_series(case, count)}, each of {ah} or more, whose label allows {limit}."
     return TOPIC.says("information", head, *figures)
@@ -239,6 +242,9 @@ def lead_words(case: Case, need: float | None, amp_hours: float | None, count: f
         return f"{supply.counted(count).capitalize()} {one} {batteries}: {name} wants {wanted} or more in all."
     if count and count > 1 and case["bank.in_series"] == count:
         return f"{in_series(case, count)}, each of {wanted} or more."
+    if need and to_buy.cheapest(case.text) and not case.said("battery.chemistry"):
+        case.because("The CCA decides, and a plain wet-cell starting battery has it as well as any", "kinds-in-use")
+        return f"A wet-cell starting battery of {wanted} or more: of those that run {name} it usually costs least."
     because = f": {name} takes {say.amps(float(case['load.peak']))} in the first instant" if need else ""
     return f"Look for {'an' if kind == 'AGM' else 'a'} {kind} battery of {wanted} or more{because}."
 

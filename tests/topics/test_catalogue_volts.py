@@ -63,3 +63,18 @@ def test_there_are_no_minutes_at_other_volts(text, told):
 )
 def test_volts_that_suit_or_are_not_told_give_minutes(text):
     assert on("run-time", text).verdict == "information"
+
+
+BOAT = "I have a 12 volt boat but the Sturgeon I was offered is 24 volt. How do I get 24 V for it?"
+PAIR = "I have two 12V 100Ah AGM batteries. Can I use those?"
+
+
+def test_two_batteries_for_a_model_of_twice_their_volts_go_in_series():
+    assert "in series (plus to minus) give 24 V and 100 Ah" in plain(on("bank-wiring", BOAT, PAIR).headline)
+    charged = on("charger-banks", BOAT, PAIR, "And how do I charge them then?")
+    assert plain(charged.headline).startswith("One 24 V charger for the whole bank")
+
+
+def test_those_of_a_12_volt_model_stay_in_parallel():
+    text = "12 V boat. Two 12 V 110 Ah in parallel for the Pike, what do I get?"
+    assert "in parallel (plus to plus) give 12 V and 220 Ah" in plain(on("bank-wiring", text).headline)

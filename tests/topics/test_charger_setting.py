@@ -198,3 +198,20 @@ def test_what_a_charger_stays_on_for_another_kind_is_its_setting(text, verdict, 
 def test_a_setting_that_goes_too_high_tells_what_would_do():
     found = on("charger-setting", "Is it fine to run the charger on AGM with lithium?")
     assert any("14.6 V or less on that setting" in plain(step.say) for step in found.working)
+
+
+@pytest.mark.parametrize(
+    ("turns", "told"),
+    [
+        (("Can I use my car battery charger for the boat battery?",), "each kind of battery has its own"),
+        (("Can I use my car battery charger for the boat battery?", "It's an AGM, 100 Ah",
+          "The charger is a 6 amp one for wet batteries"), "the wet-cell (flooded) setting stays within"),
+        (("My charger is for gel, the battery is AGM 90 Ah. ok?",), "the gel setting stays within"),
+    ],
+)  # fmt: skip
+def test_what_a_charger_is_made_for_is_no_battery(turns, told):
+    assert told in plain(on("charger-setting", *turns).headline)
+
+
+def test_a_car_battery_is_no_charger():
+    assert [item.topic for item in talk("Will a car battery do for the Minnow?").answers] == ["run-check"]
