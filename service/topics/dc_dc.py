@@ -102,7 +102,14 @@ def before_all(case: Case) -> Answer | None:
 
 
 def for_more_volts(case: Case) -> Answer | None:
-    """What changes where a thruster of 24 V takes the place of one of 12 V."""
+    """What changes where a thruster of 24 V takes the place of one of 12 V, or 24 V is to give one more power."""
+    if more_volts.goes_up(case.text):
+        case.because("A motor is built for 12 V or for 24 V: a 12 V one never goes on a 24 V bank", "electric-power")
+        head = (
+            "Only with a thruster made for 24 V, its own 24 V bank and a charger for that: a 12 V motor must not be "
+            "put on 24 V."
+        )
+        return TOPIC.says("information", head)
     if not (more_volts.changes(case.text) and case.says("thing:charger")):
         return None
     case.step("Twice the volts: half the amps for the same power", "electric-power")

@@ -78,3 +78,27 @@ def test_two_batteries_for_a_model_of_twice_their_volts_go_in_series():
 def test_those_of_a_12_volt_model_stay_in_parallel():
     text = "12 V boat. Two 12 V 110 Ah in parallel for the Pike, what do I get?"
     assert "in parallel (plus to plus) give 12 V and 220 Ah" in plain(on("bank-wiring", text).headline)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "can I run my 12 V Minnow on 24 V for more push?",
+        "Does a Pike run on a 24 V bank?",
+        "Could I put the Minnow onto 24V?",
+    ],
+)
+def test_a_12_volt_model_is_never_put_on_24(text):
+    found = on("run-check", text)
+    assert found.verdict == "no"
+    assert "is made for 12 V and must not be put on 24 V" in plain(found.headline)
+
+
+def test_more_power_from_more_volts_takes_another_thruster():
+    text = "I want more power, can I go from 12 to 24V?"
+    assert on("dc-dc", text).headline.startswith("Only with a thruster made for 24")
+    assert on("dc-dc", "what charger goes from 12 to 24 V?").headline.startswith("With a DC-to-DC charger")
+
+
+def test_a_24_volt_model_on_its_own_volts_is_judged():
+    assert on("run-check", "Sturgeon on 24 V, two 800 CCA AGMs in series, ok?").verdict == "yes"
