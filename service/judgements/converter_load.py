@@ -18,7 +18,8 @@ FEEDS = regex(
 )
 CHARGES = regex(  # a bank is what it feeds
     r"\b(?:re)?charg\w*|\bfill\w*|\btop\w* up\b|\bkeeps? up\b|\bput\w* back\b"
-    r"|\b(?:feed|suppl|power)\w*(?: (?:the|my|our|a|its|own|bow|thruster|\d\d ?v))* (?:bank|batter)",
+    r"|\b(?:feed|suppl|power)\w*(?: (?:the|my|our|a|its|own|bow|thruster|\d\d ?v))* (?:bank|batter)"
+    r"|\b(?:to|into|onto) (?:the|my|our|a)(?: \w+){0,3} (?:bank|pair|batter)",
     re.IGNORECASE,
 )
 
@@ -27,6 +28,8 @@ def judged(topic: Topic, case: Case) -> Answer | None:
     """That a converter's amps are too few for a motor; None where it charges, or nothing tells one of the two."""
     put_out = case.said("charger.current")
     if put_out is None or CHARGES.search(case.text) or not FEEDS.search(case.text):
+        return None
+    if "alternator.current" in case.stated:  # against which a charger is judged
         return None
     if not {"load.model", "load.current"} & set(case.stated) or not supply.is_motor(case):
         return None

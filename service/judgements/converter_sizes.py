@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
 from service.judgements import charging, converter
@@ -9,6 +12,9 @@ from service.kinds import LEAD
 from service.reply import Answer, Figure
 from service.told import must_have
 from service.topic import Topic
+
+ENOUGH = regex(r"\b(?:enough|suffic\w*|plenty|large enough|do the job)\b", re.IGNORECASE)
+ITS_PULL = regex(r"\b(?:draws?|drawn|pulls?|takes?|burdens?|isolated|side)\b", re.IGNORECASE)  # is what is asked then
 
 
 def suited(case: Case) -> charging.Span | None:
@@ -63,7 +69,8 @@ def for_the_battery(topic: Topic, case: Case) -> Answer | None:
 
 def enough(topic: Topic, case: Case, *figures: Figure) -> Answer | None:
     """Whether its amps suit its battery, where it is asked if they are enough and no load hangs on it; else None."""
-    if not case.says("request:enough") or {"load.current", "load.power"} & set(case.stated):
+    asked = ENOUGH.search(case.text) is not None and ITS_PULL.search(case.text) is None
+    if not asked or {"load.current", "load.power"} & set(case.stated):
         return None
     suits, amps = suited(case), float(case["charger.current"])
     pulls = f"it pulls about {converter.whole(float(figures[0].value))}"

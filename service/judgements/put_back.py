@@ -8,7 +8,7 @@ from grammar.told.times import motoring
 from service import reference, say
 from service.calculators import peukert
 from service.case import Case
-from service.judgements import charging, supply
+from service.judgements import charging, lithium, supply
 from service.kinds import CHARGED
 from service.reply import Answer, Figure
 from service.told import put_back
@@ -52,6 +52,8 @@ def to_the_limit(case: Case, chemistry: str) -> Taken | None:
     if "load.current" not in case or "bank.capacity" not in case or not supply.is_motor(case):
         return None
     amps, family = float(case["load.current"]), "lithium" if chemistry == "lfp" else "lead"
+    if family == "lithium" and amps > lithium.value("too-much") * float(case["bank.capacity"]):
+        return None  # which no such battery gives
     share = float(reference.row("usable", family=family)["share"].value) / 100
     k = reference.row("peukert", chemistry=chemistry)["k"]
     hours = peukert.run_time(float(case["bank.capacity"]), amps, k.value) * share

@@ -12,6 +12,9 @@ from service.judgements import case_sizes, lithium, supply
 from service.reply import Answer, Figure
 from service.topic import Topic
 
+OUT_OF = regex(  # "how many kilos out of 22?": their own weight, though no unit tells it
+    r"\b(?:out of|off|against|than) (?:my |the |a )?\d{2}\b(?! ?(?:a|amps?|ah|v|mm2?|m)\b)", re.IGNORECASE
+)
 IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
 HALF = reference.value("weights", "lithium-share")
 
@@ -77,7 +80,7 @@ def of_the_same_use(case: Case) -> str:
     """That lithium for the same motor may weigh as much, as its limit decides; "" where no motor is told."""
     told = case.get("battery.chemistry") == "lfp" or case.says("detail:lithium", "detail:kind_lfp")
     sized = {"battery.capacity", "battery.group", "battery.cca"} & set(case.stated)
-    if not told or sized or "load.current" not in case.fresh() or not supply.is_motor(case):
+    if not told or sized or OUT_OF.search(case.text) or "load.current" not in case.fresh() or not supply.is_motor(case):
         return ""
     running, per_hour = float(case["load.current"]), lithium.value("per-hour")
     case.step(f"At 1 A for each Ah {say.amps(running)} want {say.amp_hours(running / per_hour)}", "lithium-limits")

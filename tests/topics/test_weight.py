@@ -42,7 +42,7 @@ def test_a_case_size_tells_what_is_usual_but_gives_no_figure():
     ("text", "told"),
     [
         (
-            "what does a lithium battery weigh compared with AGM for the same thruster job? pike 12v",
+            "what does a lithium battery weigh compared with AGM for the same thruster? bow is nose heavy, pike 12v",
             "usually 260 Ah of it",
         ),
         ("Would lithium be lighter than AGM for the Minnow?", "usually 120 Ah of it"),
