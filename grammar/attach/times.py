@@ -107,7 +107,7 @@ def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
     if item.quantity.unit == "hour" and _of_people(scene, item):
         return NOTHING
     after = scene.text[scene.span(item.start, item.end)[1] :]
-    if item.quantity.unit in ("minute", "hour") and motoring.is_motoring(ahead_of(scene, item), after):
+    if item.quantity.unit in ("minute", "hour") and motoring.is_motoring(scene.text, ahead_of(scene, item), after):
         return NOTHING
     if joined_in_series(scene, item):
         return Claim("bank.layout", "grammar")

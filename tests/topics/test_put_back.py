@@ -33,6 +33,7 @@ def test_what_the_engine_puts_back_is_held_against_the_minutes(turns, verdict, t
         ("two hours of motoring, 90 seconds of thruster", 90.0),
         ("the Pike's motor runs for 3 minutes", 180.0),
         ("Minnow on 100 Ah for 2 hours?", 7200.0),
+        ("I motor for two hours with my electric outboard of 60 A, 200 Ah AGM", 7200.0),
     ],
 )
 def test_hours_under_engine_are_no_time_of_the_load(text, seconds):

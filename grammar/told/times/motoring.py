@@ -22,6 +22,9 @@ AMOUNT = rf"(?P<{{0}}>\d+(?:[.,]\d+)?|{'|'.join(sorted(NUMBERS, key=len, reverse
 UNIT = r"[ -]?(?P<{0}>h|hrs?|hours?|mins?|minutes?)\b"
 A_DAY = r"(?: (?:a|per|each|every|the) (?:day|trip|time|weekend|outing)| daily)?"
 OF_ENGINE = rf"(?:['’]s?)?{A_DAY} (?:of )?(?:motoring|steaming|engine|under (?:engine|power))\b"
+ELECTRIC = regex(  # a motor that drives the boat runs off the battery, and charges none
+    r"\b(?:trolling|outboards?|electric(?:al)? (?:motor|launch|boat|drive|propulsion|inboard|engine))\b", re.IGNORECASE
+)
 BEFORE = regex(rf"{ENGINE}{ABOUT}$", re.IGNORECASE)
 AFTER = regex(rf"^{OF_ENGINE}", re.IGNORECASE)
 TOLD = regex(
@@ -31,8 +34,10 @@ TOLD = regex(
 )
 
 
-def is_motoring(before: str, after: str) -> bool:
-    """Whether a time between these words is one in which the engine runs."""
+def is_motoring(text: str, before: str, after: str) -> bool:
+    """Whether a time of a text, between these words of it, is one in which the engine runs."""
+    if ELECTRIC.search(text):
+        return False
     return BEFORE.search(before) is not None or AFTER.match(after) is not None
 
 
@@ -43,7 +48,7 @@ def hours(text: str) -> float | None:
     (1.0, 2.0, None)
     """
     found = TOLD.search(text)
-    if found is None:
+    if found is None or ELECTRIC.search(text):
         return None
     typed, unit = (found["after"], found["unit"]) if found["after"] else (found["before"], found["of"])
     amount = NUMBERS.get(typed.lower()) or float(typed.replace(",", "."))
