@@ -13,6 +13,7 @@ from service import reference, say
 from service.case import Case, Known, Value
 from service.cautions import cautions
 from service.house_rules.by_house import answered, levers, notes
+from service.judgements import catalogue_volts
 from service.judgements.at_once import MORE, merged
 from service.judgements.joining import as_joined, each_alone, one_bank
 from service.judgements.timed_load import its_load
@@ -49,7 +50,8 @@ def finished(topic: Topic, case: Case) -> Answer:
     case = one_bank(topic.name, each_alone(topic.name, merged(topic.name, case)))
     if case.says("detail:vouch") and topic.name not in UNVOUCHED:
         case.because(VOUCH, "desk-scope")
-    bare = helped(topic, case, all_told(topic, case) or answered(topic, case))
+    first = all_told(topic, case) or catalogue_volts.asked_back(topic, case)
+    bare = helped(topic, case, first or answered(topic, case))
     if VOUCH in [item.say for item in case.trace] and bare.headline.startswith("Yes: "):
         bare = replace(bare, headline=f"As far as figures go, yes: {bare.headline.removeprefix('Yes: ')}")
     ranged = either(topic, case, weighed(topic, case, with_ranges(topic, case, bare)))

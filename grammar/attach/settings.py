@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.lexicon.vocabulary import Found
 from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 SETTING_WITHIN = 0.6
 LEADS_TO = frozenset({"on", "at", "to", "for", "says"})  # what is set follows them
@@ -21,6 +24,26 @@ JUST_BEFORE = 3  # words: "setting if it is on AGM"
 HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 
 
+CHARGER_ON = regex(  # "the charger may stay on AGM", for a battery of another kind
+    r"\bcharger\b(?: (?!to |for |from )\w+){0,4} (?:on|at) (?:its |the )?['\"]?$", re.IGNORECASE
+)
+USES_IT = regex(r"\b(?:use|used|using|put|try|connect)\b[^.?!;]{0,20}\bcharger\b", re.IGNORECASE)
+FOR_ITS_KIND = regex(
+    r"^['\"]? (?:setting |mode |position )?(?:for|with|to (?:charge|fill)) "
+    r"(?:(?:the|my|our|a|an|his|her|this|new|old|bow|house) )*"
+    r"(?P<kind>lithiums?|li(?:fe)?po4|lfp|agms?|gels?|wets?|flooded)\b",
+    re.IGNORECASE,
+)
+
+
+def _on_it_for_another(scene: Scene, item: Item) -> bool:
+    """Whether a charger stays on this kind for a battery of another: "on AGM for the lithium"."""
+    start, end = scene.span(item.start, item.end)
+    before = scene.text[:start]
+    on = CHARGER_ON.search(before) is not None and USES_IT.search(before) is None
+    return on and FOR_ITS_KIND.match(scene.text[end:]) is not None
+
+
 def is_setting(scene: Scene, item: Item) -> bool:
     """Whether the kind is that of a charger's switch: "AGM setting", "set to gel"."""
     for found in around(scene.roles, item, scene.role_starts):
@@ -34,6 +57,8 @@ def is_setting(scene: Scene, item: Item) -> bool:
         before = found.concept == "left_on" and found.end <= item.start and far <= ADJACENT
         if before and _is_put_on(scene, item, found):
             return True
+    if _on_it_for_another(scene, item):
+        return True
     at = item.start - 1
     return scene.word(at) in ("at", "in") and scene.word(at - 1) in STILL and _charger_before(scene, item, at)
 
@@ -51,7 +76,12 @@ def _elsewhere(scene: Scene, found: Found) -> bool:
 def for_a_battery(scene: Scene, item: Item) -> bool:
     """Whether a setting was used for a battery of this kind: "on the wet setting for our lithium"."""
     before = [scene.word(at) for at in range(item.start - 3, item.start)]
-    return before[0] in SETTINGS and before[1] in ("for", "with") and before[2] in WHOSE
+    if before[0] in SETTINGS and before[1] in ("for", "with") and before[2] in WHOSE:
+        return True
+    kinds = {other.end for other in scene.items if other.fact == item.fact and other.name != item.name}
+    return (
+        before[1] in SETTINGS and before[2] in ("for", "with") and item.start - 2 in kinds
+    )  # "gel setting for lithium"
 
 
 def _of_a_setting(scene: Scene, found: Found) -> bool:

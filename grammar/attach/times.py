@@ -13,6 +13,7 @@ from grammar.scene.items import Item
 from grammar.scene.near import around
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
+from grammar.told.times import motoring
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
 
@@ -40,7 +41,7 @@ LONGEST_STORE = 5  # years
 WORKING = frozenset(
     {
         *("hauling", "winching", "thrusting", "pushing", "cranking", "manoeuvring", "trolling", "running"),
-        *("docking", "lifting"),
+        *("docking", "lifting", "thruster", "thrust"),
     }
 )
 WEATHER = frozenset(
@@ -104,6 +105,9 @@ def _of_people(scene: Scene, item: Item) -> bool:
 def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
     """What only looks like a time: "2s", "three 50s", "in a day", "open 24 hours"."""
     if item.quantity.unit == "hour" and _of_people(scene, item):
+        return NOTHING
+    after = scene.text[scene.span(item.start, item.end)[1] :]
+    if item.quantity.unit in ("minute", "hour") and motoring.is_motoring(scene.text, ahead_of(scene, item), after):
         return NOTHING
     if joined_in_series(scene, item):
         return Claim("bank.layout", "grammar")

@@ -21,10 +21,13 @@ LOADS = ("load.current", "load.power")
 SECOND = frozenset({*LOADS, "load.model"})
 COUNTED = r"(?:two|2|twin|(?:a|our|the) pair of|both)"  # of the thrusters: "two of your Pikes", "both our Minnows"
 DESCRIBED = r"(?: (?:of|12|24|v|volts?|new|old|identical|equal|bow|stern|my|our|your|the|these|those))*"
+SUCH = r"(?: (?:are|is|of|them|the|a|an|our|your|my|12|24|v|volts?|bow|stern|one|model))*"  # "both are the Pike"
 TWINS = (
     rf"\b{COUNTED}{DESCRIBED} {{model}}s\b"
     rf"|\b{{model}}s\b[^.?!;]{{{{0,30}}}}\b(?:both(?! (?:batter|bank|agm|gel))|two of (?:them|those)|as a pair)\b"
     rf"|\bboth\b[^.?!;]{{{{0,20}}}}\b{{model}}s\b"
+    rf"|\bboth\b{SUCH} {{model}}s?\b(?! (?:batter|bank))"
+    rf"|\b(?:bow|stern) {{model}}\b[^.?!;]{{{{0,20}}}}\b(?:bow|stern) {{model}}\b"
 )
 ONE_OF = r"\b(?:one|1|each) of (?:\w+ ){{0,3}}{model}s\b"
 CHOICE = regex(r"\b(?:or|vs|versus|then|instead|if|what about|say)\b", re.IGNORECASE)

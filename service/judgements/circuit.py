@@ -29,6 +29,7 @@ from service.rules.load import MOTORS
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")
 PANEL = "thing:panel"  # a solar panel, or the controller that it charges through
 SOLAR = regex(r"\b(?:solar|sun|pv|mppt|regulator|controller|\d+ ?w(?:atts?)?)\b", re.IGNORECASE)
+IN_FEET = regex(r"(?:\d|\b)f(?:t|oot|eet)?\b|['′]", re.IGNORECASE)  # not the f of "four metres"
 MOST_OF_A_PANEL = 60.0  # A: more is a motor's, on a boat that has a panel as well
 COOLER = 75.0  # C: the insulation of much older and household cable
 SIZES = {"cable.gauge", "cable.area"}
@@ -173,7 +174,7 @@ def second_cable(case: Case) -> Case | None:
 def in_feet(case: Case, fact: str = "cable.length") -> bool:
     """Whether a length was typed in feet."""
     found = case.stated.get(fact)
-    return found is not None and any(mark in found.text.lower() for mark in ("f", "'", "′"))
+    return found is not None and IN_FEET.search(found.text) is not None
 
 
 def suits(case: Case) -> str:

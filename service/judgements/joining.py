@@ -132,7 +132,13 @@ def as_joined(case: Case) -> Case:
     """
     told, count = case.stated.get("bank.voltage"), case.stated.get(COUNT)
     layout = case.stated.get("bank.layout")
-    if told is None or count is None or layout is None or layout.value != "series" or float(count.value) < 2:
+    if told is None or count is None or float(count.value) < 2:
+        return case
+    if layout is None and "battery.nominal" in case.stated:  # "12 V boat, Sturgeon of 24 V: can I use two 12 V ones?"
+        row = case.fresh()
+        row.stated = {fact: known for fact, known in case.stated.items() if fact != "bank.voltage"}
+        return row if as_the_load_asks(row.fresh()) else case
+    if layout is None or layout.value != "series":
         return case
     one = case.stated.get("battery.nominal")
     wanted = case.fresh().get("load.voltage")

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
 from service.judgements import supply
@@ -14,6 +16,8 @@ from service.reply import Answer, Figure, Option
 ALIKE = {"yes": "Either will do", "marginal": "Either is only just enough", "no": "Neither will do"}
 WANTED = {"yes": "{volts} is enough", "marginal": "a clear yes needs {volts}", "no": "{volts} is needed"}
 SAME = 0.01  # capacities this close are one
+EVENLY = regex(r"\b(?:evenly|equally|shar(?:e|es|ing) (?:the )?(?:load|current|work))\b", re.IGNORECASE)
+SHARED = "several share evenly only if alike, plus taken from the first and minus from the last"
 TRADE = "one battery has fewer joints to fail; of several, the others are left if one dies"
 
 
@@ -58,6 +62,9 @@ def held(case: Case) -> tuple[str, tuple[Option, ...]]:
         for fact in ("battery.capacity", "battery.cca", COUNT):
             side.known(fact)
         case.used.update({key: item for key, item in side.used.items() if key[0].startswith("battery.")})
+    if EVENLY.search(case.text):
+        case.source("bank-practice")
+        return _sentence(options, SHARED), options
     return _sentence(options), options
 
 
@@ -67,20 +74,20 @@ def _option(side: Case) -> Option:
     return Option(name(side), "information", figures(side, how))
 
 
-def _sentence(options: Sequence[Option]) -> str:
+def _sentence(options: Sequence[Option], trade: str = TRADE) -> str:
     for figure, verb in (("bank_capacity", "more"), ("bank_cca", "more starting power")):
         shown = [_figure(option, figure) for option in options]
         if not all(shown):
             continue
         one, other = (float(item.value) for item in shown if item)
         if abs(one - other) <= SAME * max(one, other):
-            return f"Both hold {'the same' if figure == 'bank_capacity' else 'the same starting power'}: {TRADE}."
+            return f"Both hold {'the same' if figure == 'bank_capacity' else 'the same starting power'}: {trade}."
         most = 0 if one > other else 1
         amounts = [say.quantity(value, "Ah") if figure == "bank_capacity" else say.cca(value) for value in (one, other)]
         has = "have" if " batteries " in options[most].label else "has"
         told = f"{options[most].label} {has} {verb}, {amounts[most]} against {amounts[1 - most]}"
-        return f"{say.capital(told)}; {TRADE}."
-    return f"{say.capital(TRADE)}."
+        return f"{say.capital(told)}; {trade}."
+    return f"{say.capital(trade)}."
 
 
 def _figure(option: Option, name: str) -> Figure | None:

@@ -33,11 +33,18 @@ def two_loads(case: Case) -> str:
     if first is None or second is None or not (SHARED.search(case.text) or first.value == second.value):
         return ""
     case.used.setdefault((second.fact, 2), second)
-    both = f"both {first.value}s" if first.value == second.value else f"the {first.value} and the {second.value}"
     return (
-        f"We can't say yet: if {both} ever run at the same time their amps add up, "
+        f"We can't say yet: if {both_named(case)} ever run at the same time their amps add up, "
         "so please tell us whether they do, or the amps of both together."
     )
+
+
+def both_named(case: Case) -> str:
+    """Two models in words: "both Minnows", "the Minnow and the Pike"; "" where none are named."""
+    first, second = case.stated.get("load.model"), case.second.get("load.model")
+    if first is None or second is None:
+        return ""
+    return f"both {first.value}s" if first.value == second.value else f"the {first.value} and the {second.value}"
 
 
 def least_capacity(case: Case) -> float:
@@ -90,8 +97,25 @@ def usual(case: Case, low: str, high: str, unit: str) -> str:
     return f"a group {size} battery usually has {say.between(row[low].value, row[high].value, unit, 0)}"
 
 
+def too_small_for_ours(case: Case) -> str:
+    """That a lithium battery's stated limit is under what even the smallest of the house's draws; "" else."""
+    limit, thruster = case.get("bank.max_current"), case.said("load.kind") == "thruster"
+    if limit is None or not thruster or not case.house or not case.house.models:
+        return ""
+    least = min(case.house.models.values(), key=lambda model: float(model.running))
+    if float(limit) >= float(least.running):
+        return ""
+    case.step(f"The {least.name}, our smallest, draws {say.amps(least.running)} running", "house")
+    return (
+        f"Too small for any of ours: it allows {say.amps(float(limit))}, and even the {least.name} draws "
+        f"{say.amps(least.running)}; please tell us which thruster you have."
+    )
+
+
 def no_current(case: Case, rest: str) -> str:
     """The headline where nothing tells the amps."""
+    if small := too_small_for_ours(case):
+        return small
     if case.says("detail:thrust"):
         return "We can't say yet: thrust gives no amps, so please tell us the running amps on the motor's plate."
     return f"We can't say yet: the running amps of the load {rest}, so please tell us those or the model."

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import NamedTuple
 
 from grammar.reading import Message
-from service.told import amp_hours_taken, kind_required, more_volts, who
+from grammar.text.patterns import regex
+from grammar.told.times import motoring
+from service.told import amp_hours_taken, charging_relay, kind_required, more_volts, other_volts, to_buy, who
 
+CHARGING = frozenset({"dc-dc", "charger-size", "charge-time"})
+CAR_CHARGER = regex(
+    r"\bcar(?:['’]?s)? (?:battery )?charger\b|\bcharger (?:of|from|for) (?:the|my|a) car\b", re.IGNORECASE
+)
+LOADS = frozenset({"load.current", "load.model"})
 CABLES = frozenset({"cable.gauge", "cable.area"})
 MORE_VOLTS = frozenset(
     (
@@ -65,9 +73,51 @@ def _one_kind_a_must(seen: Seen) -> bool:
     return about and seen.told <= {"battery.chemistry", "load.kind"} and kind_required.asked(seen.message.text)
 
 
+def _relay_between(seen: Seen) -> bool:
+    """ "Would a VSR do between my lithium house bank and the AGM at the bow?"."""
+    about = seen.found <= {"bank-wiring", "charger-banks", "dc-dc", "meaning", "unclear"} and not seen.message.dangers
+    text = seen.message.text
+    return about and charging_relay.weighed(text) and not other_volts.linked(text)
+
+
+def _cheapest(seen: Seen) -> bool:
+    """ "What is the cheapest kind that will do for a Minnow?": one to choose, none that they have."""
+    own = any(fact.startswith(("battery.", "reading.")) for fact in seen.told)
+    about = seen.found <= {"run-check", "battery-type", "battery-duty", "unclear"} and not seen.message.dangers
+    return about and not own and bool(LOADS & seen.told) and to_buy.cheapest(seen.message.text)
+
+
+def _car_charger(seen: Seen) -> bool:
+    """ "Can I use my car battery charger for it?": a charger, not a car battery."""
+    about = seen.found <= {"battery-duty", "battery-type", "unclear"} and not seen.message.dangers
+    return about and CAR_CHARGER.search(seen.message.text) is not None
+
+
+def _put_back(seen: Seen) -> bool:
+    """ "20 A DC-to-DC, we motor an hour a day and thrust for 2 minutes": whether it puts back what is taken."""
+    about = {"run-time", "run-check", "charge-time", "charger-size", "dc-dc", "unclear", "bank-size"}
+    load = LOADS & seen.told or seen.context
+    told = "load.time" in seen.told and bool(load) and motoring.hours(seen.message.text) is not None
+    charged = (
+        "charger.current" in seen.told or CHARGING & seen.context or seen.says("thing:alternator", "thing:charger")
+    )
+    return seen.found <= about and told and bool(charged) and not seen.message.dangers
+
+
+def _by_a_converter(seen: Seen) -> bool:
+    """The same where a DC-to-DC charger is what charges."""
+    named = "dc-dc" in seen.context or seen.says("thing:dcdc")
+    return named and _put_back(seen)
+
+
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("dc-dc", _of_more_volts),
+    ("dc-dc", _relay_between),
+    ("bank-size", _cheapest),
+    ("charger-setting", _car_charger),
+    ("dc-dc", _by_a_converter),
+    ("charge-time", _put_back),
     ("battery-type", _one_kind_a_must),
 )

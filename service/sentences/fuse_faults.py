@@ -49,28 +49,35 @@ def ask_insulation(topic: Topic, case: Case) -> tuple[Asked, ...]:
     return (topic.ask("cable.insulation", ((good, 105.0), ("75 °C or less", 75.0))),)
 
 
+def to_fit(band: Band) -> float | None:
+    """Amps of the fuse that belongs there: the catalogue's, unless a cable is known that does not hold it."""
+    return band.house if band.house and band.most is None else band.fit
+
+
 def left_out(topic: Topic, case: Case, band: Band) -> Answer:
     """Whether a fuse may be left out, however short the load runs: never."""
     case.because("A fuse guards the cable against a short circuit, which needs no running motor", "fuse-practice")
-    fits = band.fit and not too_thin(case, band)
-    which = f"this one takes {say.amps(band.fit or 0)}" if fits else "every feed needs one, a thruster's too"
+    fits = to_fit(band) and not too_thin(case, band)
+    which = f"this one takes {say.amps(to_fit(band) or 0)}" if fits else "every feed needs one, a thruster's too"
     head = f"No, the fuse stays in: {which}, {PLACED}."
     return topic.says("no", head, *figures(band), asks=ask_insulation(topic, case))
 
 
 def unfused(topic: Topic, band: Band) -> Answer:
     """A circuit without a fuse is not used until it has one."""
-    which = f"a {say.amps(band.fit)} fuse" if band.fit else "the right fuse"
+    fit = to_fit(band)
+    which = f"a {say.amps(fit)} fuse" if fit else "the right fuse"
     head = f"No: leave this circuit switched off until {which} is in, {PLACED}."
-    if band.fit is None:
+    if fit is None:
         return topic.says("no", head, *figures(band), urgency="today", asks=(topic.ask("load.current"),))
-    change = Change("fuse.rating", band.fit, "A", f"a {say.amps(band.fit)} fuse near the battery")
+    change = Change("fuse.rating", fit, "A", f"a {say.amps(fit)} fuse near the battery")
     return topic.says("no", head, *figures(band), urgency="today", would_change=(change,))
 
 
 def bridged(topic: Topic, band: Band) -> Answer:
     """Foil or wire in place of a fuse."""
-    which = f"a {say.amps(band.fit)} fuse" if band.fit else "a fuse of the same rating"
+    fit = to_fit(band)
+    which = f"a {say.amps(fit)} fuse" if fit else "a fuse of the same rating"
     head = f"No: only {which} goes in its place, and the circuit stays switched off until then."
     return topic.says("no", head, *figures(band), urgency="today")
 
@@ -78,7 +85,8 @@ def bridged(topic: Topic, band: Band) -> Answer:
 def unguarded(topic: Topic, case: Case, band: Band) -> Answer:
     """An open fuse where petrol can gather."""
     case.because("A fuse that blows in the open can light petrol vapour", "cfr-183-410")
-    fitting = f", with a {say.amps(band.fit)} fuse" if band.fit and not too_thin(case, band) else ""
+    fit = to_fit(band)
+    fitting = f", with a {say.amps(fit)} fuse" if fit and not too_thin(case, band) else ""
     head = f"No: an open fuse holder must not stand where petrol can gather; fit an ignition protected one{fitting}."
     return topic.says("no", head, *figures(band), asks=ask_insulation(topic, case))
 
@@ -86,8 +94,8 @@ def unguarded(topic: Topic, case: Case, band: Band) -> Answer:
 def too_far(topic: Topic, case: Case, band: Band, away: float | None = None) -> Answer:
     """A fuse at the wrong end of the cable, with the rating that belongs there where it is known."""
     case.because("A short in the cable before the fuse has nothing to stop it", PLACE.cite)
-    fitting = band.fit and not too_thin(case, band) and "fuse.rating" not in case.stated
-    which = f"a {say.amps(band.fit)} fuse" if fitting and band.fit else "the fuse"
+    fit = None if too_thin(case, band) or "fuse.rating" in case.stated else to_fit(band)
+    which = f"a {say.amps(fit)} fuse" if fit else "the fuse"
     head = f"No: {which} belongs {PLACED}, because the cable before the fuse has no protection."
     if away is not None:
         head = f"No: {which} belongs {PLACED}, and {far(away)} away leaves that much cable without protection."

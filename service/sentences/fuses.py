@@ -8,7 +8,7 @@ from dataclasses import replace
 from grammar.text.patterns import regex
 from service import say
 from service.case import Case
-from service.judgements import circuit
+from service.judgements import circuit, supply
 from service.judgements.fusing import PLACE, PLACED, STARTER, Band, carries_it, next_cable, running, too_thin
 from service.reply import Answer
 
@@ -193,9 +193,12 @@ def judge(case: Case, band: Band, rated: float) -> tuple[str, str]:
         return "information", f"{say.capital(named)} is enough for {amps}; the cable must allow it as well."
     cable = circuit.name(case)
     if rated == band.house or (band.cable and rated <= band.cable):
+        if band.house and rated != band.fit == band.house:  # the catalogue's comes before any that suits as well
+            within = f"is within what {cable} allows" if rated > band.house else f"is enough for {amps} running"
+            ours = f"fit the {say.amps(band.house)} that our catalogue names for {supply.load_name(case)}"
+            return "yes", f"Yes: {named} {within}, but {ours}."
         at = f" with 105{say.NB}°C insulation" if too_thin_if_older(case) else ""
-        ours = f"; our catalogue names {say.amps(band.house)}" if band.house and rated != band.house else ""
-        return "yes", f"Yes: {named} suits {amps} on {cable}{at}{ours}."
+        return "yes", f"Yes: {named} suits {amps} on {cable}{at}."
     suiting = better(case, band)
     return "marginal", (
         f"Only just: {named} is over the {say.amps(band.cable or 0)} that suits {cable}, within its "

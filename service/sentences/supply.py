@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
+
 from service import say
 from service.case import Case
 from service.judgements import cranking, supply
 from service.judgements.cranking import limit
 from service.judgements.deciding import Ground
 from service.rules import readings
+from service.told import house_bank, more_volts, own_battery
 from service.topic import CIRCUIT
 
 SPREAD = 0.2  # volts between a reading under load and what the rating promises, for nothing
@@ -78,3 +81,36 @@ def measured(case: Case, head: str, volts: float) -> str:
         return head
     case.step(f"{say.volts(float(read))} was measured: what is measured counts more than a label", "test-under-load")
     return f"By its label yes, but {say.volts(float(read))} was measured, and that counts: {head.partition(': ')[2]}"
+
+
+def off_the_house(case: Case) -> str:
+    """The headline where a thruster is to run from the house bank and nothing tells its amps; "" else."""
+    if case.said("load.kind") != "thruster" or not house_bank.feeds(case.text):
+        return ""
+    over = f" over {say.length(float(case['cable.length']))}" if "cable.length" in case.stated else ""
+    return (
+        f"It can, if the house bank and a thick cable{over} carry its amps, which decide: please tell us those or the "
+        "model."
+    )
+
+
+def on_more_volts(case: Case) -> str:
+    """The headline for a model of the house's that is to be put on more volts than it is made for; "" else."""
+    made_for, volts = case.get("load.voltage"), more_volts.put_on(case.text)
+    if not made_for or "load.model" not in case.stated or volts is None or volts <= float(made_for):
+        return ""
+    ours, theirs = say.quantity(float(made_for), "V"), say.quantity(volts, "V")
+    case.because("Twice the volts drive about twice the amps through a motor, and burn it out", "electric-power")
+    return f"No: {supply.load_name(case)} is made for {ours} and must not be put on {theirs}."
+
+
+def by_its_own(case: Case) -> str:
+    """The headline where it is asked if its own battery cures an engine that will not start; "" else."""
+    if not own_battery.would_cure(case.text) or "load.current" not in case:
+        return ""
+    need = say.cca(math.ceil(cranking.required_cca(case, float(case["load.peak"])) - 1e-6))
+    case.because("On one battery every minute of thruster is missing when the engine is to start", "start-battery")
+    return (
+        f"Yes: its own battery leaves the engine's for starting; {supply.load_name(case)} wants {need}, and the Ah "
+        "follow from its minutes between charges."
+    )

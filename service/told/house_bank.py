@@ -1,4 +1,4 @@
-"""The amp-hours of a house bank that an alternator charges too, beside the battery that is asked about."""
+"""A house bank: its amp-hours, which an alternator charges too, and whether a thruster is to run from it."""
 
 from __future__ import annotations
 
@@ -24,3 +24,17 @@ def amp_hours(text: str) -> float | None:
     """
     found = HOUSE.search(text)
     return float(found["after"] or found["before"]) if found else None
+
+
+FEEDS = regex(
+    r"\b(?:off|from|on|with|by) (?:the |my |our )?(?:house|domestic|service|leisure) (?:bank|batter)", re.IGNORECASE
+)
+
+
+def feeds(text: str) -> bool:
+    """Whether a load is to run from the house bank.
+
+    >>> feeds("Can I run the thruster off the house bank?"), feeds("the house bank is full")
+    (True, False)
+    """
+    return FEEDS.search(text) is not None

@@ -1,4 +1,4 @@
-"""A 24 V thruster that takes the place of one of 12 V."""
+"""A 24 V thruster that takes the place of one of 12 V, and one of 12 V that is to be put on 24 V."""
 
 from __future__ import annotations
 
@@ -22,3 +22,38 @@ def changes(text: str) -> bool:
     (True, True)
     """
     return bool(ITS.search(text) and CHANGE.search(text))
+
+
+GOES_UP = regex(
+    r"\b(?:go|going|goes|change|changing|switch|switching|convert|converting|upgrade|upgrading|move|moving|run|running)\b"
+    r"[^.?!;]{0,24}?\b(?:12 ?v?(?:olts?)? (?:to|into|up to)|to|over to|up to|on|at) (?:a )?24 ?v(?:olts?)?\b",
+    re.IGNORECASE,
+)
+MORE = regex(
+    r"\b(?:more|extra|better|stronger|faster|boost\w*) ?(?:power|push|thrust|speed|force|torque)?\b", re.IGNORECASE
+)
+PUT_ON = regex(
+    r"\b(?:on|from|at|off|with|to|onto)\b(?: (?:a|the|my|our))* (?P<volts>24|36|48)[ -]?v(?:olts?)?\b", re.IGNORECASE
+)
+BESIDE = regex(  # what stands between, or is of those volts itself
+    r"\b(?:converter|dc[- ]?(?:to[- ]?)?dc|dropper|step\w*|reducer|charger|inverter|alternator)\b", re.IGNORECASE
+)
+
+
+def goes_up(text: str) -> bool:
+    """Whether more power is looked for in more volts.
+
+    >>> goes_up("I want more power, can I go from 12 to 24V?"), goes_up("what charger goes from 12 to 24 V?")
+    (True, False)
+    """
+    return bool(GOES_UP.search(text) and MORE.search(text)) and BESIDE.search(text) is None
+
+
+def put_on(text: str) -> float | None:
+    """The volts of 24 and more that something is to be put on, straight; None where none are told.
+
+    >>> put_on("can I run my 12 V Minnow on 24 V?"), put_on("from 24 V through a converter")
+    (24.0, None)
+    """
+    found = PUT_ON.search(text)
+    return float(found["volts"]) if found and BESIDE.search(text) is None else None

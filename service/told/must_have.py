@@ -14,7 +14,10 @@ SECOND = (
     r"\b(?:second|2nd|another|separate|extra|additional|dedicated|further)"
     r"(?: (?:mains|shore|battery|12 ?v|24 ?v))? charger\b"
 )
-SECOND_CHARGER = regex(rf"{MUST}[^.?!;]{{0,40}}{SECOND}|{SECOND}[^.?!;]{{0,40}}{MUST}", re.IGNORECASE)
+SHORE = r"\b(?:shore(?:[- ]power)?|mains|harbour|dock) charger\b"
+CONVERTER = r"\b(?:dc[- ]?(?:to[- ]?)?dc|b2b|battery[- ]to[- ]battery)\b"
+CONVERTER_MUST = regex(rf"{MUST}[^.?!;]{{0,24}}{CONVERTER}", re.IGNORECASE)
+SECOND_CHARGER = regex(rf"{MUST}[^.?!;]{{0,40}}(?:{SECOND}|{SHORE})|{SECOND}[^.?!;]{{0,40}}{MUST}", re.IGNORECASE)
 BOW = r"\b(?:in the bow|up front|forward|at the (?:bow|front)|by the thruster|next to the thruster|near the thruster)\b"
 ONE = r"(?: (?:there|be|i|we|to|have|really|always|it|an?|one|its|own|second|separate|another|extra))*"
 BATTERY_THERE = regex(
@@ -32,6 +35,15 @@ def second_charger(text: str) -> bool:
     (True, False)
     """
     return SECOND_CHARGER.search(text) is not None
+
+
+def converter(text: str) -> bool:
+    """Whether it is asked if a DC-to-DC charger is a must.
+
+    >>> converter("do I still need a dc-dc charger?"), converter("what dc-dc do I need?")
+    (True, False)
+    """
+    return CONVERTER_MUST.search(text) is not None
 
 
 def battery_there(text: str) -> bool:

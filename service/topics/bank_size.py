@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from service import reference, say
 from service.calculators import peukert
 from service.case import Case
-from service.judgements import case_sizes, cranking, lithium, session, supply
+from service.judgements import at_once, case_sizes, cranking, lithium, session, supply
 from service.reply import Answer, Figure, Option
 from service.rules.battery import capacity_share
+from service.told import to_buy, twin_thrusters
 from service.topic import Topic
 
 FIGURES = (
@@ -56,8 +58,8 @@ def answer(case: Case) -> Answer:
     if case.get("battery.family") == "lithium-other":
         head = "We can't say: for lithium that is not iron phosphate a technician has to look at the data sheet."
         return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.chemistry"),))
-    if both := supply.two_loads(case):
-        return TOPIC.needs("load.current", headline=both)
+    if both := of_two_loads(case):
+        return both
     if "load.current" not in case:
         more = () if case.get("load.time") else ("load.time",)
         return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide the size"))
@@ -67,9 +69,49 @@ def answer(case: Case) -> Answer:
     hours = time_asked(case, motor)
     if hours is None and not motor:
         return TOPIC.needs("load.time")
-    if case.get("battery.chemistry") == "lfp" or case.get("battery.family") == "lithium":
+    lithium_asked = to_buy.its_bms(case.text) and not case.said("battery.chemistry")
+    if case.get("battery.chemistry") == "lfp" or case.get("battery.family") == "lithium" or lithium_asked:
         return of_lithium(case, running, inrush if motor else running, hours)
     return of_lead(case, running, inrush, hours, motor)
+
+
+def of_two_loads(case: Case) -> Answer | None:
+    """Two thrusters on one battery: what both at once want, and one at a time; None where one load is told of."""
+    named = supply.two_loads(case)
+    each = twin_thrusters.told(case.text) and "load.current" in case.second
+    if not (named or each):
+        return None
+    options = [
+        Option(way, "information", answer(side).figures)
+        for way, side in (("both at once", at_once.joined(TOPIC.name, case)), ("one at a time", heavier(case)))
+    ]
+    both, one = (of_figures(option) for option in options)
+    if not both or not one:
+        return TOPIC.needs("load.current", headline=named)
+    case.source("drain-arithmetic", reference.row("usable", family="lead")["share"].cite)
+    who = supply.both_named(case) or "both thrusters"
+    head = f"We can't say yet: {who} at once want {both}, one at a time {one}; do they ever run together?"
+    return replace(TOPIC.needs("load.current", headline=head), compare=tuple(options))
+
+
+def heavier(case: Case) -> Case:
+    """The case of the one of two loads that draws more, by itself."""
+    sides = [case.fresh(), case.others()]
+    for side in sides:
+        side.second = {fact: known for fact, known in side.second.items() if not fact.startswith("load.")}
+        side.text = ""
+    return max(sides, key=lambda side: float(side["load.current"]))
+
+
+def of_figures(option: Option) -> str:
+    """What a battery must have, in words: "700 CCA and 60 Ah"."""
+    units = {"required_cca": "CCA", "required_limit_current": "A", "required_capacity": "Ah"}
+    wanted = [
+        say.quantity(math.ceil(float(item.value) - 1e-6), units[item.name])
+        for item in option.figures
+        if item.name in units
+    ]
+    return say.listed(wanted)
 
 
 def time_asked(case: Case, motor: bool) -> float | None:
@@ -77,7 +119,7 @@ def time_asked(case: Case, motor: bool) -> float | None:
     seconds, count, one = (case.said(fact) for fact in ("load.time", "load.bursts", "load.burst"))
     if seconds is None and count and one:
         seconds = float(count) * float(one)
-    if seconds is None and motor and case.get("load.kind", "thruster") == "thruster":
+    if seconds is None and motor and case.get("load.kind", "thruster") in ("thruster", at_once.PAIR):
         usual = reference.value("ratings", "thruster-time")
         why = "no time is said"
         seconds = case.assume("load.time", float(usual.value), why, usual.cite, unit="s")
@@ -154,6 +196,8 @@ def of_lithium(case: Case, running: float, inrush: float, hours: float | None) -
     if count and count > case["bank.in_series"]:
         number_said = supply.counted(count).capitalize()
         head = f"{number_said} of your batteries: together they must hold {ah} and allow {limit}."
+    elif to_buy.its_bms(case.text):
+        head = f"A BMS that allows {limit}, as a battery of {ah} or more usually has."
     elif count and count > 1:
         head = f"{in_series(case, count)}, each of {ah} or more, whose label allows {limit}."
     return TOPIC.says("information", head, *figures)
@@ -198,6 +242,9 @@ def lead_words(case: Case, need: float | None, amp_hours: float | None, count: f
         return f"{supply.counted(count).capitalize()} {one} {batteries}: {name} wants {wanted} or more in all."
     if count and count > 1 and case["bank.in_series"] == count:
         return f"{in_series(case, count)}, each of {wanted} or more."
+    if need and to_buy.cheapest(case.text) and not case.said("battery.chemistry"):
+        case.because("The CCA decides, and a plain wet-cell starting battery has it as well as any", "kinds-in-use")
+        return f"A wet-cell starting battery of {wanted} or more: of those that run {name} it usually costs least."
     because = f": {name} takes {say.amps(float(case['load.peak']))} in the first instant" if need else ""
     return f"Look for {'an' if kind == 'AGM' else 'a'} {kind} battery of {wanted} or more{because}."
 

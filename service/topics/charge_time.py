@@ -9,7 +9,7 @@ from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import charging as sums
 from service.case import Case
-from service.judgements import charging, stays_on
+from service.judgements import charging, put_back, stays_on
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
 from service.rules import readings
@@ -56,6 +56,8 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, chemistry)
     if stopped:
         return stopped
+    if balance := put_back.while_motoring(TOPIC, case, source(case.fresh())):
+        return balance
     if not case.says("request:how_long") and (kept_on := stays_on.judged(TOPIC, case)):
         return kept_on
     lacking = [
@@ -145,7 +147,8 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     """Hours to full, and how they come about."""
     amp_hours, amps = charging.capacity(case), source(case)
     assert amps is not None, "worked_out without a charger"
-    charge = charge_now(case, chemistry)
+    gone = put_back.out(case, chemistry)
+    charge = max(0.0, FULL * (1 - gone.amp_hours / amp_hours)) if gone else charge_now(case, chemistry)
     row = reference.row("charge_factor", chemistry=chemistry)
     until = aim(case, charge)
     back = sums.to_return(amp_hours, charge + FULL - until, row["factor"].value)
@@ -169,6 +172,9 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     case.step(f"{say.amp_hours(back)} / {say.amps(taken)}{added}: {say.quantity(hours, 'h')}", "absorption-time")
     last = f", and {say.number(rest)} hours of absorption (the high-voltage part of a charge)" if rest else ""
     given = say.quantity(back, "Ah", 0 if back >= 10 else 1)
+    if gone:
+        run = f"for the {say.daily(gone.amp_hours)} of {gone.run}"
+        return hours, f" {run}: {say.duration((hours - rest) * 60)} at {say.amps(taken)}{last}"
     goal = "full" if until == FULL else say.quantity(until, "%")
     return hours, f" from {say.number(charge)} % to {goal}: {given} at {say.amps(taken)}{last}"
 

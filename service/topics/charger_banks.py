@@ -9,7 +9,7 @@ from dataclasses import replace
 from grammar.text.patterns import regex
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import charge_volts, charging
+from service.judgements import charge_volts, charging, joining
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
 from service.rules.bank import system
@@ -138,6 +138,8 @@ def in_series(case: Case) -> bool:
         return False
     if case.says("detail:link_on") and case.get("bank.layout") is None and case.get("battery.count", 2) > 1:
         return True  # "with the link left on": the strap that makes 24 V of two
+    if joining.as_the_load_asks(case) == "series":
+        return True
     return case.get("bank.layout") in ("series", "series-parallel") or (
         "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1
     )

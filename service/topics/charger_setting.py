@@ -223,6 +223,8 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
     case.source("settings-by-kind", theirs.cite, own.cite)
     if verdict == "no":
         case.because(TOO_HIGH[chemistry], "settings-by-kind")
+        least = f"{say.volts(own.high)} or less on that setting, and that never equalises"
+        case.because(f"Only a charger whose manual shows {least}, will do", "settings-by-kind")
         most = f"{battery} takes {say.volts(own.high)} at most"
         return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":

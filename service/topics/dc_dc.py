@@ -10,7 +10,7 @@ from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
-from service.judgements import charging, converter
+from service.judgements import charging, converter, converter_load, converter_sizes, put_back, relay_between
 from service.reply import Answer, Figure, strictest
 from service.told import house_bank, more_volts, must_have
 from service.topic import Lever, Topic
@@ -59,8 +59,8 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Isolation first, because a wrong connection shorts a battery; then the currents and the alternator."""
-    if "charger.current" not in case and (given := for_more_volts(case)):
-        return given
+    if first := before_all(case):
+        return first
     chemistry = charging.known_kind(case)
     stopped = charging.barred(TOPIC, case, chemistry, alternator=straight(case))
     if stopped:
@@ -76,16 +76,40 @@ def answer(case: Case) -> Answer:
     if joined:
         return joined
     if figures:
-        return TOPIC.says("information", pulls(case, figures), *figures)
+        return converter_sizes.enough(TOPIC, case, *figures) or TOPIC.says(
+            "information", pulls(case, figures), *figures
+        )
     if rated:
-        return largest(case, float(rated))
+        return converter_sizes.largest(TOPIC, case, float(rated))
+    if fitting := converter_sizes.for_the_battery(TOPIC, case):
+        return fitting
     if case.says(*WHETHER) or must_have.second_charger(case.text):
         return in_general(case)
     return TOPIC.needs("charger.current", *lacking(case), headline=way_of(case))
 
 
+def before_all(case: Case) -> Answer | None:
+    """What is answered whatever it pulls: other volts, a relay in its place, a motor that it is to run itself."""
+    if "charger.current" not in case and (given := for_more_volts(case)):
+        return given
+    if asked := relay_between.judged(TOPIC, case) or relay_between.by_the_alternator(TOPIC, case):
+        return asked
+    if "charger.current" not in case:
+        return None
+    balance = put_back.while_motoring(TOPIC, case, float(case["charger.current"]))
+    found = balance or converter_load.judged(TOPIC, case)
+    return replace(found, figures=currents(case)) if found else None
+
+
 def for_more_volts(case: Case) -> Answer | None:
-    """What changes where a thruster of 24 V takes the place of one of 12 V."""
+    """What changes where a thruster of 24 V takes the place of one of 12 V, or 24 V is to give one more power."""
+    if more_volts.goes_up(case.text):
+        case.because("A motor is built for 12 V or for 24 V: a 12 V one never goes on a 24 V bank", "electric-power")
+        head = (
+            "Only with a thruster made for 24 V, its own 24 V bank and a charger for that: a 12 V motor must not be "
+            "put on 24 V."
+        )
+        return TOPIC.says("information", head)
     if not (more_volts.changes(case.text) and case.says("thing:charger")):
         return None
     case.step("Twice the volts: half the amps for the same power", "electric-power")
@@ -261,23 +285,6 @@ def beside_the_house(case: Case, rated: float, most: float, taken: float) -> Ans
 def at_worst(figures: tuple[Figure, ...]) -> str:
     """What it takes when the volts in are lowest: it lasts no hours, so it judges cable and fuse, no alternator."""
     return f"{converter.whole(float(figures[0].high or 0.0))} at worst"
-
-
-def largest(case: Case, rated: float) -> Answer:
-    """The largest converter for an alternator; for a kind not known the smaller one."""
-    share = min(converter.shares(case), key=lambda item: float(item.value))
-    taken = rated * float(share.value)
-    out = converter.most_out(case, rated, float(share.value))
-    case.step(f"For hours an alternator of {say.amps(rated)} gives {say.amps(taken)}", share.cite, "converter-power")
-    figures: tuple[Figure, ...] = (
-        Figure("input_current", "it pulls", taken, "A"),
-        Figure("output_current", "it puts out", out, "A"),
-    )
-    _, target = converter.volts(case)
-    gives = f"{say.amps(out)} at {say.quantity(target, 'V')}"
-    figures += converter.real_output(case, rated, taken)
-    head = f"Up to {gives}: that pulls {say.amps(taken)} of the {say.amps(rated)} alternator."
-    return TOPIC.says("information", head, *figures)
 
 
 def isolation(case: Case, figures: tuple[Figure, ...]) -> Answer | None:

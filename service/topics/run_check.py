@@ -23,9 +23,12 @@ from service.judgements import (
 from service.judgements.deciding import by_house, by_volts, opening
 from service.reply import Answer, Asked, Figure
 from service.sentences.supply import (
+    by_its_own,
     itself,
     measured,
     of_one_battery,
+    off_the_house,
+    on_more_volts,
     on_paper,
     reached,
     tested_on_board,
@@ -106,8 +109,10 @@ ONE = regex(r"\b(?:an?|one|single)\b[^.,;:?!]{0,25}?\b(?:6|12)[ -]?v(?:olts?)?\b
 
 def judge(case: Case) -> Answer:
     """The verdict on the battery and the load of this case."""
-    if stepped := of_one_battery(case):
-        return TOPIC.says("no", stepped, *known_currents(case))
+    if unfit := of_one_battery(case) or on_more_volts(case):
+        return TOPIC.says("no", unfit, *known_currents(case))
+    if cured := by_its_own(case):
+        return TOPIC.says("information", cured, *known_currents(case), asks=(TOPIC.ask("load.time"),))
     if supply.count_is_open(case):
         if ONE.search(case.text):
             return one_alone(case, float(case["battery.nominal"]))
@@ -156,7 +161,7 @@ def without_load(case: Case) -> Answer:
     if deciding.demand_is_told(case):
         return as_asked_for(case)
     more = () if case.get("battery.family") else ("battery.cca",)
-    return TOPIC.needs("load.current", *more, headline=supply.no_current(case, "decide"))
+    return TOPIC.needs("load.current", *more, headline=off_the_house(case) or supply.no_current(case, "decide"))
 
 
 def as_asked_for(case: Case) -> Answer:

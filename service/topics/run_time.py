@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
+from grammar.text.patterns import regex
 from service import chart, reference, say
 from service.calculators import peukert
 from service.case import Case
@@ -38,6 +40,7 @@ def full(case: Case) -> Iterator[float]:
 
 CHARGED = ("word:charge", "about:charger", "about:charging", "thing:charger")
 SAME = 1e-9  # no difference worth a range
+SEVERAL = regex(r"\b(?:batteries|banks?|agms|gels|lithiums|wets)\b", re.IGNORECASE)
 AROUND = (0.5, 0.6, 0.7, 0.85, 1.0, 1.25, 1.5, 1.75, 2.0)  # currents of the picture, times the customer's
 
 LEFT = {"lead": 50.0, "lithium": 20.0}  # percent at the usable limit
@@ -72,6 +75,8 @@ def answer(case: Case) -> Answer:
     lacking = [fact for fact in ("load.current", "battery.capacity") if fact not in case]
     if lacking:
         return ask_back(case, lacking)
+    if unfit := of_other_volts(case):
+        return unfit
     running = float(case["load.current"])
     if case.get("battery.family") == "lithium" and (over := over_the_limit(case, running)):
         return over
@@ -88,6 +93,29 @@ def ask_back(case: Case, lacking: list[str]) -> Answer:
     usual = supply.usual(case, "low", "high", "Ah")
     head = f"We can't say yet: {usual}, so please tell us the Ah on its label." if usual else ""
     return TOPIC.needs("battery.capacity", headline=head)
+
+
+def of_other_volts(case: Case) -> Answer | None:
+    """No time at all for a load of other volts than the batteries have; None where they suit or are not known."""
+    wanted, name = case.get("load.voltage") or case.said("bank.voltage"), supply.load_name(case)
+    if differ := supply.mismatch(case):
+        built, wanted = differ
+        case.step(
+            f"The batteries give {say.quantity(built, 'V')}, the load takes {say.quantity(wanted, 'V')}", "od1002"
+        )
+        head = f"No: your batteries give {say.quantity(built, 'V')}, and {name} needs {say.quantity(wanted, 'V')}."
+        return TOPIC.says("no", head)
+    if not supply.count_is_open(case):
+        return None
+    one, whole = say.quantity(float(case["battery.nominal"]), "V"), say.quantity(float(wanted), "V")
+    if SEVERAL.search(case.text):
+        head = (
+            f"We can't say yet: one {one} battery has too few volts for {name}, so tell us how many make the {whole}."
+        )
+        return TOPIC.needs("battery.count", headline=head)
+    case.step("In series (plus to minus) the volts add", "od1002")
+    head = f"No: one {one} battery cannot run {name}, which needs {whole}: that takes two alike in series."
+    return TOPIC.says("no", head)
 
 
 def over_the_limit(case: Case, running: float) -> Answer | None:

@@ -11,7 +11,7 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import solar, storage
 from service.case import Case, Value
-from service.judgements import charging, session
+from service.judgements import charging, put_back, session, supply
 from service.reply import Answer, Figure, Option, strictest
 from service.topic import Lever, Topic
 
@@ -55,15 +55,16 @@ TOPIC = Topic(
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """Amp-hours a day: what is drawn, and what the battery loses by itself."""
+    """Amp-hours a day: what is drawn, what the battery loses by itself, and what a motor takes in its minutes."""
 
     drawn: float
     lost: float
+    taken: float = 0.0
 
     @property
     def in_all(self) -> float:
-        """Both together."""
-        return self.drawn + self.lost
+        """All together."""
+        return self.drawn + self.lost + self.taken
 
 
 @TOPIC.answered_by
@@ -153,10 +154,10 @@ def by_season(case: Case, power: float, wanted: Need) -> Answer:
         sides.append(Option(say.capital(name), found.verdict, found.figures))
         word = {"yes": "yes", "marginal": "only just", "no": "no"}[found.verdict]
         told.append(f"{say.capital(name)} {word}, {say.daily(float(found.figures[0].value))} a day")
-    takes = f"the drain and the battery's own loss take {say.daily(wanted.in_all)}"
+    need = f"{takes(case, wanted)} {say.daily(wanted.in_all)}"
     verdict = strictest(*(side.verdict for side in sides))
     summer, winter = told
-    head = f"{summer}; {winter[0].lower()}{winter[1:]}: {takes}."
+    head = f"{summer}; {winter[0].lower()}{winter[1:]}: {need}."
     return TOPIC.says(verdict, head, *sides[-1].figures, compare=tuple(sides))
 
 
@@ -179,14 +180,15 @@ def need(case: Case) -> Need | None:
     if amps is None and "load.current" in case.stated and case.get("load.kind") not in SELDOM:
         share = case["load.time"] / 86400 if "load.time" in case.stated else session.share_on(case)
         amps = case["load.current"] * share
-    if amps is None and "bank.capacity" not in case:
+    taken = put_back.a_day(case) if amps is None and case.get("load.kind", "thruster") in SELDOM else None
+    if amps is None and taken is None and "bank.capacity" not in case:
         return None
     drawn = float(amps or 0.0) * 24
     if amps:
         case.step(f"{say.amps(float(amps))} on average are {say.amp_hours(drawn)} a day", "drain-arithmetic")
     else:
         case.assume("drain.current", 0.0, "everything else off", unit="A")
-    return Need(drawn, by_itself(case))
+    return Need(drawn, by_itself(case), taken or 0.0)
 
 
 def by_itself(case: Case) -> float:
@@ -225,15 +227,27 @@ def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Fi
     than = {"yes": "and", "marginal": "little more than the", "no": "but"}[verdict]
     if case.says(*SIZES) and sun and OTHER_SIZES.isdisjoint(case.beside):
         return TOPIC.says(verdict, its_size(case, power, wanted, sun), *figures, *required(case, wanted, sun))
-    what = (
-        "the drain and the battery's own loss take"
-        if wanted.drawn and wanted.lost
-        else ("the drain takes" if wanted.drawn else "the battery loses by itself")
-    )
+    what = takes(case, wanted)
     joint = f"{than} {what} {lost}" if verdict != "marginal" else f"and {what} nearly as much, {lost}"
-    off = "" if wanted.drawn else ", with everything off"
+    off = "" if wanted.drawn or wanted.taken else ", with everything off"
     head = f"{start}: a {say.quantity(power, 'W')} panel brings about {brought} a day{season(case)}, {joint}{off}."
     return TOPIC.says(verdict, head, *figures, *required(case, wanted, sun))
+
+
+def takes(case: Case, wanted: Need) -> str:
+    """What the panel has to cover, with its verb."""
+    drains = [
+        name
+        for name, amp_hours in (
+            ("the drain", wanted.drawn),
+            (supply.load_name(case), wanted.taken),
+            ("the battery's own loss", wanted.lost),
+        )
+        if amp_hours
+    ]
+    if len(drains) > 1:
+        return f"{say.listed(drains)} take"
+    return "the battery loses by itself" if wanted.lost else f"{drains[0]} takes" if drains else "nothing takes"
 
 
 def season(case: Case) -> str:
@@ -279,7 +293,7 @@ def wanted_panel(case: Case, wanted: Need, sun: float) -> Answer:
     )
     spare = whole(watts * value("margin"))
     case.step(f"With 1.3 times the need it is {spare}", "panel-margin")
-    if not wanted.drawn:
+    if not wanted.drawn and watts * value("margin") <= float(case.get("bank.capacity", 0.0)) * value("maintain"):
         usual = say.quantity(float(case["bank.capacity"]) * value("maintain"), "W")
         case.step("The trade fits 10 W for each 100 Ah", "panel-maintain")
         sums = f"the sum gives {say.quantity(watts, 'W')}"

@@ -8,10 +8,13 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import convert
 from service.case import Case
-from service.judgements import case_sizes
+from service.judgements import case_sizes, lithium, supply
 from service.reply import Answer, Figure
 from service.topic import Topic
 
+OUT_OF = regex(  # "how many kilos out of 22?": their own weight, though no unit tells it
+    r"\b(?:out of|off|against|than) (?:my |the |a )?\d{2}\b(?! ?(?:a|amps?|ah|v|mm2?|m)\b)", re.IGNORECASE
+)
 IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
 HALF = reference.value("weights", "lithium-share")
 
@@ -55,7 +58,9 @@ def two_weights(case: Case, old: float, count: float) -> Answer:
 
 
 def without_weight(case: Case) -> Answer:
-    """The rule alone, with what a case of that size usually weighs."""
+    """The rule alone, with what a case of that size usually weighs; for a motor, what lithium must be for it."""
+    if for_a_motor := of_the_same_use(case):
+        return TOPIC.says("information", for_a_motor)
     group = str(case.get("battery.group", ""))
     try:
         row = reference.row("group_sizes", group=group)
@@ -69,6 +74,22 @@ def without_weight(case: Case) -> Answer:
     if case.get("battery.chemistry") != "lfp" and not case.says("word:type", "detail:lithium"):
         return TOPIC.says("information", f"{usual}; the label decides.")
     return TOPIC.needs("battery.weight", headline=f"{usual}, and lithium about half: tell us what yours weighs.")
+
+
+def of_the_same_use(case: Case) -> str:
+    """That lithium for the same motor may weigh as much, as its limit decides; "" where no motor is told."""
+    told = case.get("battery.chemistry") == "lfp" or case.says("detail:lithium", "detail:kind_lfp")
+    sized = {"battery.capacity", "battery.group", "battery.cca"} & set(case.stated)
+    if not told or sized or OUT_OF.search(case.text) or "load.current" not in case.fresh() or not supply.is_motor(case):
+        return ""
+    running, per_hour = float(case["load.current"]), lithium.value("per-hour")
+    case.step(f"At 1 A for each Ah {say.amps(running)} want {say.amp_hours(running / per_hour)}", "lithium-limits")
+    case.source(HALF.cite)
+    name, usual = supply.load_name(case), say.amp_hours(running / per_hour)
+    return (
+        f"Perhaps little saved for {name}: lithium must allow {say.amps(running)}, usually {usual} of it; Ah for Ah it "
+        "weighs about half, but lead goes by its CCA."
+    )
 
 
 def of_other_size(case: Case, group: str) -> str:

@@ -44,6 +44,11 @@ SAME = regex(  # "same but ...", "and what if it's ..."
     r"(?:but|with|for|if|on|at|only|as)\b|(?:what )?if (?:it|they|she|he|the \w+)(?:'?s|'?re| is| are| was| were)\b)",
     re.IGNORECASE,
 )
+HOW_CHARGED = regex(
+    r"\bhow (?:do|does|should|would|can|could|must|am|are) (?:i|we|one|you|they|these|those)\b[^.?!]{0,16}"
+    r"\b(?:charged? (?:them|those|these|both|it|that)|(?:be|get) charged)\b",
+    re.IGNORECASE,
+)
 HAS = regex(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
 AGE, OF_IT = "battery.age", ("battery.", "reading.")
 OF_NEW = frozenset({"battery.count", "bank.layout", AGE})
@@ -217,6 +222,12 @@ def bought_new(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("bank-wiring", *(topic for topic in thread.topics if topic != "bank-wiring"))
 
 
+def charged_then(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And how do I charge them then?" of batteries that are joined: by how many chargers, of which volts."""
+    joined = thread.topics == ("bank-wiring",) and not message.stated
+    return ("charger-banks",) if joined and HOW_CHARGED.search(message.text) else ()
+
+
 def also(topics: tuple[str, ...], thread: Thread) -> tuple[str, ...]:
     """The cue for the next turn where a charger's amps are told and the kind of its battery is not."""
     return (ALSO,) if topics == ("charger-size",) and thread.topics == ("charger-setting",) else ()
@@ -243,4 +254,5 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     one_of_another_sort,
     amps_of_the_charger,
     bought_new,
+    charged_then,
 )

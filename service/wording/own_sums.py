@@ -64,6 +64,8 @@ def _found(message: Message) -> tuple[tuple[Stated, bool], ...]:
     """Each sum, and whether it is put up to be checked."""
     first = {item.fact: item for item in message.stated if item.of == 1}
     many, layout = first.get(COUNT), first.get(LAYOUT)
+    if any(item.fact == COUNT and item.of == 2 for item in message.stated):  # "two 60 Ah in parallel or one 120"
+        return ()
     if many is None or layout is None or float(many.value) < 2:
         return ()
     return tuple(_sums(message, first))

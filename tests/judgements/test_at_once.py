@@ -95,3 +95,41 @@ def test_both_facts_stay_in_sight():
 )  # fmt: skip
 def test_two_thrusters_of_the_same_amps_are_two_loads_and_no_two_batteries(text, opens):
     assert answer(text, "run-check").headline.replace("\u00a0", " ").startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("I have a stern thruster as well as a bow thruster, both Minnow 12 V. One battery for both, how big?",
+         "both Minnows at once want 700 CCA and 59 Ah, one at a time 350 CCA and 30 Ah"),
+        ("Bow and stern thruster, both are the Pike. What battery if they share one?",
+         "both Pikes at once want 1300 CCA and 126 Ah, one at a time 650 CCA and 63 Ah"),
+        ("Minnow at the bow and Pike at the stern, one battery, how big?",
+         "the Minnow and the Pike at once want 1000 CCA and 92 Ah, one at a time 650 CCA and 63 Ah"),
+        ("Bow and stern thruster, 150 A each. One battery for both, what CCA?", "both thrusters at once want 750 CCA"),
+    ],
+)  # fmt: skip
+def test_one_battery_for_two_thrusters_is_sized_both_ways(text, told):
+    found = answer(text, "bank-size")
+    assert found.verdict == "needs-facts"
+    assert told in found.headline.replace("\u00a0", " ")
+    assert [side.label for side in found.compare] == ["both at once", "one at a time"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We have two boats, each with a Minnow. Which battery?",
+        "What battery for the Minnow? I have two of them in mind",
+        "both batteries for the Minnow are 60 Ah, how big must they be?",
+        "bow thruster Minnow and a stern anchor windlass, what battery for the Minnow?",
+    ],
+)
+def test_one_thruster_is_sized_alone(text):
+    assert answer(text, "bank-size").headline.replace("\u00a0", " ").startswith("Look for a lead battery of 350 CCA")
+
+
+def test_both_thrusters_are_no_two_batteries():
+    found = answer("bow Minnow and stern Minnow, can one 800 CCA AGM run both at the same time?", "run-check")
+    assert figure(found, "inrush_current") == 420
+    assert "your 800 CCA AGM battery" in found.headline.replace("\u00a0", " ")

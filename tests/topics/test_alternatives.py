@@ -11,6 +11,7 @@ from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.battery_duty import TOPIC as DUTY
 from tests.building import case
+from tests.talks import on
 
 MODELS = ("Minnow", "Pike", "Sturgeon")
 ONE_OR_TWO = "For the Minnow: one AGM of 110 Ah with 640 CCA, or two of 70 Ah with 420 CCA each in parallel?"
@@ -270,3 +271,25 @@ def test_a_charger_left_on_and_a_charge_now_and_then_are_both_judged(text):
 def test_a_smart_charger_is_not_advised_against():
     found = answered("Leave it on my smart charger all winter or take it home and charge it every 6 weeks? AGM")
     assert not any("Better off the charger" in answer.headline for answer in found.values())
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Would two 60 Ah AGMs in parallel be better than a single 120?", "Both hold the same"),
+        ("two 75s in parallel or one 150 Ah, which is better?", "Both hold the same"),
+        ("two 55 Ah in parallel versus one 110?", "Both hold the same"),
+        ("three 60s or a single 180?", "Both hold the same"),
+        (
+            "two 60 Ah in parallel against one 100 Ah, which has more?",
+            "Two 60 Ah batteries in parallel have more, 120 Ah",
+        ),
+    ],
+)
+def test_the_larger_one_keeps_its_own_amp_hours(text, start):
+    assert on("bank-wiring", text).headline.replace("\u00a0", " ").startswith(start)
+
+
+def test_how_evenly_they_share_is_told_where_it_is_asked():
+    text = "Two 60 Ah in parallel or one 120 Ah, and will they share the load evenly?"
+    assert "several share evenly only if alike" in on("bank-wiring", text).headline

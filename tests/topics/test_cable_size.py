@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from service.finish import least_change
@@ -137,3 +139,13 @@ def test_the_picture_marks_the_size_to_fit():
 def test_two_runs_stand_side_by_side():
     answer = TOPIC.answer(case({"load.current": 200.0, "cable.length": (0.8, 10.0)}))
     assert [{item.name: item.value for item in option.figures}["area"] for option in answer.compare] == [35.0, 70.0]
+
+
+@pytest.mark.parametrize(
+    ("length", "told"),
+    [("four metres", False), ("4 m", False), ("13 ft", True), ("13'", True), ("thirteen feet", True)],
+)
+def test_a_length_in_words_is_in_the_unit_it_names(length, told):
+    found = case({"load.current": 120.0, "cable.length": 4.0})
+    found.stated = {**found.stated, "cable.length": replace(found.stated["cable.length"], text=length)}
+    assert circuit.in_feet(found) is told

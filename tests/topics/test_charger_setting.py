@@ -4,7 +4,7 @@ import pytest
 
 from service.topics.charger_setting import TOPIC
 from tests.building import case
-from tests.talks import talk
+from tests.talks import on, plain, talk
 
 KINDS = ("flooded", "agm", "gel", "lfp")
 
@@ -171,3 +171,47 @@ def test_the_battery_s_own_limit_comes_before_the_table(text: str, verdict: str,
     answer = next(item for item in talk(text).answers if item.topic == "charger-setting")
     assert answer.verdict == verdict
     assert told in answer.headline.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "told"),
+    [
+        (
+            "I say the charger may stay on AGM for the lithium, she says never. Who is right?",
+            "no",
+            "the AGM setting goes up",
+        ),
+        ("Is it fine to run the charger on AGM with lithium?", "no", "takes 14.6 V at most"),
+        ("I leave the charger at AGM for a lithium battery, good?", "no", "takes 14.6 V at most"),
+        ("Can my charger work on wet for a gel battery?", "no", "takes 14.4 V at most"),
+        ("the charger may stay on its gel setting for lithium, right?", "marginal", "the gel setting stays within"),
+        ("charger for AGM, lithium in the bow, ok?", "information", "Use the AGM setting"),
+        ("can I use my charger on lithium with AGM next to it?", "needs-facts", "must have a lithium setting"),
+    ],
+)
+def test_what_a_charger_stays_on_for_another_kind_is_its_setting(text, verdict, told):
+    found = on("charger-setting", text)
+    assert found.verdict == verdict
+    assert told in plain(found.headline)
+
+
+def test_a_setting_that_goes_too_high_tells_what_would_do():
+    found = on("charger-setting", "Is it fine to run the charger on AGM with lithium?")
+    assert any("14.6 V or less on that setting" in plain(step.say) for step in found.working)
+
+
+@pytest.mark.parametrize(
+    ("turns", "told"),
+    [
+        (("Can I use my car battery charger for the boat battery?",), "each kind of battery has its own"),
+        (("Can I use my car battery charger for the boat battery?", "It's an AGM, 100 Ah",
+          "The charger is a 6 amp one for wet batteries"), "the wet-cell (flooded) setting stays within"),
+        (("My charger is for gel, the battery is AGM 90 Ah. ok?",), "the gel setting stays within"),
+    ],
+)  # fmt: skip
+def test_what_a_charger_is_made_for_is_no_battery(turns, told):
+    assert told in plain(on("charger-setting", *turns).headline)
+
+
+def test_a_car_battery_is_no_charger():
+    assert [item.topic for item in talk("Will a car battery do for the Minnow?").answers] == ["run-check"]

@@ -93,3 +93,25 @@ def test_the_place_of_a_fuse_is_judged_by_its_distance(text, verdict, parts):
     said = " ".join([found[0].headline, *(step.say for step in found[0].working)]).replace("\u00a0", " ")
     for part in parts:
         assert part in said
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        (
+            "fuse 250A ANL on 50mm2, Minnow 12V. ok y/n",
+            "Yes: a 250 A fuse is within what 50 mm² allows, but fit the 175 A",
+        ),
+        (
+            "Pike with 95 mm2 of 105 C: may I leave the 400 A fuse that is in?",
+            "Yes: a 400 A fuse is within what 95 mm² allows, but fit",
+        ),
+        ("150 A fuse, Minnow, 35 mm2 cable, fine?", "Yes: a 150 A fuse is enough for 120 A running, but fit the 175 A"),
+        ("175 A fuse on 35 mm2 for the Minnow, ok?", "Yes: a 175 A fuse suits 120 A on 35 mm²"),
+        ("fuse 250A on 50mm2, 120 A thruster. ok?", "Yes: a 250 A fuse suits 120 A on 50 mm²"),
+        ("On our Minnow the fuse belongs at the thruster end, I was told. Right?", "No: a 175 A fuse belongs"),
+        ("Fuse at the thruster end, 120 A thruster. Right?", "No: a 150 A fuse belongs"),
+    ],
+)
+def test_the_fuse_that_the_catalogue_names_is_the_one_to_fit(text, start):
+    assert ask(text).answers[0].headline.replace("\u00a0", " ").startswith(start)

@@ -11,7 +11,7 @@ from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.run_check import TOPIC
 from tests.building import case
-from tests.talks import talk
+from tests.talks import on, plain, talk
 
 Facts = dict[str, Any]
 LEAD = {"battery.chemistry": "agm", "battery.cca": 800}
@@ -245,3 +245,15 @@ def test_what_would_change_too_many_volts_is_the_other_way_of_joining_them():
     told = [item.say for item in answer.would_change]
     assert any("in parallel" in item for item in told)
     assert not any("CCA" in item or "strings" in item for item in told)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Can I run the bow thruster off the house bank instead of its own battery? It is 9 m away.", "cable over 9 m"),
+        ("could the thruster run from the house bank?", "It can, if the house bank and a thick cable carry its amps"),
+        ("Minnow from the house bank of 2 x 800 CCA, ok?", "Yes: your two 800 CCA batteries"),
+    ],
+)
+def test_off_the_house_bank(text, told):
+    assert told in plain(on("run-check", text).headline)

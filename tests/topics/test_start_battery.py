@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.reply import Answer
-from tests.talks import on
+from tests.talks import on, plain
 
 CAUTION = "start-battery"
 
@@ -54,3 +54,22 @@ def test_hours_off_the_start_battery_are_only_just_right() -> None:
     assert found.verdict == "marginal"
     assert cautioned(found)
     assert on("run-time", "3 A of stereo off the house battery, 70 Ah, for 6 hours?").verdict == "yes"
+
+
+@pytest.mark.parametrize(
+    ("text", "cca"),
+    [
+        ("Minnow on the engine start battery, and the engine will not start. Would a separate battery cure it?",
+         "350 CCA"),
+        ("Our Pike is on the engine battery and the engine won't start. Would its own battery solve that?",
+         "650 CCA"),
+    ],
+)  # fmt: skip
+def test_its_own_battery_leaves_the_engine_s_for_starting(text, cca):
+    found = on("run-check", text)
+    assert found.headline.startswith("Yes: its own battery leaves the engine's for starting")
+    assert cca in plain(found.headline)
+
+
+def test_a_shared_one_of_which_no_cure_is_asked_is_judged_as_before():
+    assert on("run-check", "Minnow on the engine battery, 75 Ah, ok?").headline.startswith("At best only just")

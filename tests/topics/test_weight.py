@@ -6,6 +6,7 @@ import pytest
 
 from service.topics.weight import TOPIC
 from tests.building import case
+from tests.talks import on, plain
 from tests.topics import asked, figures
 
 
@@ -35,3 +36,19 @@ def test_a_case_size_tells_what_is_usual_but_gives_no_figure():
     answer = TOPIC.answer(case({"battery.group": "8D"}))
     assert "58 to 75\u00a0kg" in answer.headline
     assert not answer.figures
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (
+            "what does a lithium battery weigh compared with AGM for the same thruster? bow is nose heavy, pike 12v",
+            "usually 260 Ah of it",
+        ),
+        ("Would lithium be lighter than AGM for the Minnow?", "usually 120 Ah of it"),
+        ("How much lighter is lithium than my 25 kg AGM?", "About 12.5 kg lighter"),
+        ("weight of lithium against AGM?", "tell us what yours weighs"),
+    ],
+)
+def test_lithium_for_the_same_motor_may_weigh_as_much(text, told):
+    assert told in plain(on("weight", text).headline)

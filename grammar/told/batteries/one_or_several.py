@@ -32,9 +32,10 @@ NEXT = regex(r"[.?!;]\s+(?P<first>(?:would|could|will|can|do|does|are|is|should|
 JOINS = regex(r"\b(?:and|plus|with (?:my|the)|next to|beside|alongside|to (?:my|the))\b", re.IGNORECASE)
 STOPS = regex(r"[.?!;:]\s")
 FAR = 60  # characters from a count to the figure of its battery
-BARE = regex(  # "two 100s or one 200?"
-    r"\bor (?P<count>an?|one|two|three|[1-4] ?x) ?(?P<size>\d{2,3})(?:'?s)?\b"
-    r"(?! ?-?(?:v|volts?|a|amps?|ah|cca|mm2?|cm|m|w|watts?|kg|years?|days?|hours?|minutes?|%|percent)\b)(?![.,]\d)",
+BARE = regex(  # "two 100s or one 200?", "better than a single 120?"
+    r"\b(?:or|than|vs\.?|versus|against) (?:(?:an?|one) )?(?P<count>single|big|large|an?|one|two|three|[1-4] ?x) ?"
+    r"(?P<size>\d{2,3})(?:'?s)?\b"
+    r"(?! ?-?(?:v|volts?|a|amps?|cca|mm2?|cm|m|w|watts?|kg|years?|days?|hours?|minutes?|%|percent)\b)(?![.,]\d)",
     re.IGNORECASE,
 )
 SIZES = range(20, 401)  # amp-hours

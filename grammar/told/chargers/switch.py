@@ -53,6 +53,8 @@ MADE_FOR = regex(
     rf"|labelled) (?:for|as) ['\"‘“]?$",
     re.IGNORECASE,
 )
+ONE_FOR = regex(rf"{CHARGER} is (?:an? )?(?:[\w.]+ ){{0,4}}?(?:one|unit|model|type) (?:only )?for $", re.IGNORECASE)
+IS_FOR = regex(rf"{CHARGER} is (?:only |just )?for $", re.IGNORECASE)  # beside a battery of another kind
 ONLY_KNOWS = regex(
     r"\bcharger (?:only|just) (?:knows|does|has|speaks|understands|offers|takes)(?: the)? ['\"‘“]?$", re.IGNORECASE
 )
@@ -253,4 +255,7 @@ def of_its_kind(scene: Scene, item: Item) -> bool:
     if "charger" not in scene.heads:
         return False
     before = ahead_of(scene, item)
-    return any(words.search(before) for words in (MADE_FOR, ON_QUOTED, ON_ASIDE, ONLY_KNOWS))
+    others = [one for one in scene.items if one.fact == item.fact and one.name != item.name]
+    if IS_FOR.search(before) and others:
+        return True
+    return any(words.search(before) for words in (MADE_FOR, ONE_FOR, ON_QUOTED, ON_ASIDE, ONLY_KNOWS))
