@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
+from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import charging, freezing
 from service.case import Case, Missing
@@ -19,6 +21,9 @@ BY_VOLTS = frozenset({"charger-size", "charge-time", "charger-setting"})  # topi
 IRON = "whether its label or data sheet says LiFePO4 (LFP) after all"
 ELSE_ITS_MAKER = "If not, its maker names the charger and the volts, and it stays off a boat's chargers."
 PUMP = "thing:drain"  # a pump has a float switch, or none
+LEAVE = regex(  # "may it be charged when it is below freezing"
+    r"\bforbid|\ballowed\b|\b(?:can|could|may|might|should|shall|must)\b[^.?!;]{0,40}\b(?:re)?charged\b", re.IGNORECASE
+)
 BETWEEN = "what stands between the alternator and the battery"
 A_BOX = "A DC-to-DC charger is a box with electronics that both batteries go to; a switch or relay only joins them."
 THAW = (
@@ -135,7 +140,7 @@ def too_cold(case: Case, chemistry: str) -> bool:
 
 def in_frost(case: Case) -> bool:
     """Whether leave is asked to charge "in frost" or "below freezing", and no degrees are told."""
-    asks = case.says("request:may_i", "put:leave") or "forbid" in case.text.lower() or "allowed" in case.text.lower()
+    asks = case.says("request:may_i", "put:leave") or LEAVE.search(case.text) is not None
     return case.says("detail:frost") and case.said("ambient.temperature") is None and asks
 
 
