@@ -1,4 +1,4 @@
-"""What is asked beside a danger: to go on, a larger fuse, whether it is normal; and how warm a battery is told to be."""
+"""What is asked beside a danger: to go on, a larger fuse, whether it is normal; how warm a battery is told to be."""
 
 from __future__ import annotations
 

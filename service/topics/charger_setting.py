@@ -9,7 +9,7 @@ from grammar.text.patterns import regex
 from grammar.told.chargers.listed_settings import place_of
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import charge_amps, charge_volts, charging, stays_on, two_stages
+from service.judgements import charge_amps, charge_volts, charging, long_bulk, stays_on, two_stages
 from service.judgements.charge_volts import Put, stage
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option, Urgency, strictness
@@ -114,7 +114,7 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, chemistry)
     if stopped:
         return stopped
-    whatever = system_apart(case) or blind(case)
+    whatever = system_apart(case) or long_bulk.judged(TOPIC, case) or blind(case)
     if whatever:
         return whatever
     if nothing_told := untold(case, chemistry):
