@@ -19,7 +19,23 @@ LONGEST = 60  # words of a sentence that is looked at
 LEAD = 5  # words that lead from who says so to the kind
 OWN_OR_NOW = frozenset(  # what is told of one's own battery, or as something that has happened
     (
-        *("my", "mine", "our", "ours", "we", "us", "me", "his", "hers", "theirs", "today", "yesterday", "twice"),
+        *(
+            "my",
+            "mine",
+            "our",
+            "ours",
+            "we",
+            "us",
+            "me",
+            "he",
+            "she",
+            "his",
+            "hers",
+            "theirs",
+            "today",
+            "yesterday",
+            "twice",
+        ),
         *("again", "now", "still", "tonight", "times", "ago", "last", "was", "were", "did", "had"),
     )
 )

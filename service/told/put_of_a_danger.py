@@ -15,7 +15,7 @@ USED_ON = regex(
     re.IGNORECASE,
 )
 NORMAL = regex(
-    r"\bnormal(?: or (?:not|what)| then| for (?:it|that|them))?\W*(?:[?.!]|$)"
+    r"(?<!not )(?<!n['’]t )\bnormal(?: then| for (?:it|that|them))?\W*\?|\bnormal or (?:not|what)\b"
     r"|\b(?:is|are) (?:that|this|it|they) normal\b|\b(?:should|supposed to) (?:that |it |this )?happen\b",
     re.IGNORECASE,
 )
@@ -36,8 +36,10 @@ def carry_on(text: str) -> bool:
 def normal(text: str) -> bool:
     """Whether it is asked if something is normal.
 
-    >>> normal("it gets lukewarm, is that normal?"), normal("NORMAL?"), normal("what is the normal voltage?")
-    (True, True, False)
+    >>> normal("it gets lukewarm, is that normal?"), normal("NORMAL?"), normal("is this normal or not")
+    (True, True, True)
+    >>> normal("what is the normal voltage?"), normal("it is swollen, its volts are normal.")
+    (False, False)
     """
     return NORMAL.search(text) is not None
 
