@@ -49,7 +49,7 @@ from service.turns.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wa
 from service.turns.which_of_two import spoken_of_first, with_the_other
 from service.turns.worked import kept
 from service.wording import claims, compared, misbeliefs
-from service.wording.again import READ_TOO, repeated
+from service.wording.again import READ_TOO, repeated, taken_over
 from service.wording.aside import asides, harmless
 from service.wording.opening import as_put
 from service.wording.opening import kept as kept_put
@@ -144,6 +144,7 @@ class Leadsman:
         left = told_of(self.left_open(turn, answers))
         seen, terse = fingerprint(item.headline for item in answers), is_shorthand(text, thread.cues)
         again = repeated(answers, turn.requests, turn.message) if seen == thread.answered != 0 and not given else None
+        chased = taken_over(answers, turn.message)
         after = replace(
             turn.thread,
             topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
@@ -165,9 +166,9 @@ class Leadsman:
         return Reply(
             self.new_id(),
             token,
-            handed_on(triage(answers)) if left or (again and again.endswith(READ_TOO)) else triage(answers),
+            handed_on(triage(answers)) if left or chased or (again and again.endswith(READ_TOO)) else triage(answers),
             answers,
-            " ".join(filter(None, (again or notice, left))) or None,
+            " ".join(filter(None, (chased, again or notice, left))) or None,
             tuple(why(turn, answers)),
             terse,
             left,

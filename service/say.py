@@ -127,7 +127,16 @@ def quantity(value: float, unit: str, places: int | None = None) -> str:
         return f"{text}{NB}day{'' if text == '1' else 's'}"
     if unit == "years" and text == "1":
         return f"{text}{NB}year"
+    if unit == "years" and places is None and 0 < value < 1:
+        return _under_a_year(value)
     return f"{text}{NB}{SHOWN.get(unit, unit)}" if unit else text
+
+
+def _under_a_year(years: float) -> str:
+    """Part of a year in whole days, weeks or months: 0.0575 is "3 weeks"."""
+    days = years * 365.25
+    count, name = (days, "day") if days < 13.5 else (days / 7, "week") if days < 60 else (years * 12, "month")
+    return f"{round(count)}{NB}{name}{'' if round(count) == 1 else 's'}"
 
 
 def volts(value: float, places: int = 1) -> str:

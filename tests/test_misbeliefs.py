@@ -75,6 +75,11 @@ SAID = {  # each at least twice: by somebody, and asked outright
         "does a battery management system do the same job as a fuse?",
         "we have a bms so can we skip the main fuse",
     ],
+    "bms-always-trips": [
+        "my mate reckons lithium is a no go for a bow thruster cos the bms just trips when you press the stick. true?",
+        "They say a lithium switches itself off under a thruster. Would that happen with a Minnow?",
+        "dealer reckons lithium is useless for thrusters because the bms trips every time. Sturgeon. your view?",
+    ],
     "fuse-left-out": ["so i can leave the fuse out then", "can i do without the fuse then?"],
     "three-percent-for-motors": [
         "Surveyor insists a thruster cable may lose no more than 3 %. Is that so?",

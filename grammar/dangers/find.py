@@ -12,6 +12,8 @@ from itertools import pairwise
 
 from grammar.dangers.answered import is_answered_no
 from grammar.dangers.context import Context
+from grammar.dangers.hearsay import is_hearsay
+from grammar.dangers.meant import is_of_a_price
 from grammar.dangers.owner import owned
 from grammar.dangers.sized import is_of_size
 from grammar.dangers.subject import is_of_another
@@ -72,12 +74,18 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
             status = "general"
         if status in ("present", "general") and family in table.planned and _is_advised(hit, words, context):
             status = "planned"
+        if status == "present" and family in table.hearsay and is_hearsay(hit, _lithium(words, table), words):
+            status = "planned"
         if status == "denied":
             denied = hit
         if (family, status) not in found:
             span = words.spans[hit.start][0], words.spans[hit.end - 1][1]
             found[family, status] = Danger(family, status, text[slice(*span)], span)
     return tuple(found.values())
+
+
+def _lithium(words: Text, table: Signs) -> frozenset[int]:
+    return frozenset(hit.start for hit in table.places.find(words.words) if hit.name == "lithium")
 
 
 def _is_rated(hit: Hit, words: Text, rated: Sequence[Span]) -> bool:
@@ -131,6 +139,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and not (_is_list(hit, words) if hit.name.split("/")[0] in table.loose else _is_strained(hit, words))
         and not _is_of_another(hit, table, near, words)
         and not (hit.name.startswith(HEAT) and is_of_size(hit, words))
+        and not is_of_a_price(hit, words)
         and not (hit.name.startswith(WARMTH) and is_weather(hit, near.get("locker", ()), words))
     ]
     ours = frozenset(near.get("battery", ())) - {at - 1 for at in near.get("joint", ())}  # not a "battery post"

@@ -59,6 +59,7 @@ class Signs:
     general: frozenset[str]  # families that are only ever asked about
     loose: frozenset[str]  # families told in several clauses
     advised: frozenset[str]  # families of which an opinion may speak: "he says you can charge it at 15.5 V"
+    hearsay: frozenset[str]  # families that somebody may only say of a kind of battery: that is no sign
     planned: frozenset[str]  # families that what is only intended or asked leave for is none of: the answer says no
     needs: Mapping[str, tuple[str, ...]]
     instead: Mapping[
@@ -84,6 +85,7 @@ def signs() -> Signs:
         loose=frozenset(flags["loose"]),
         advised=frozenset(flags["advised"]),
         planned=frozenset(flags["planned"]),
+        hearsay=frozenset(flags["hearsay"]),
         needs=flags["needs"],
         instead=flags["instead"],
         machines={name: Machines(*pair) for name, pair in flags["machines"].items()},
@@ -103,7 +105,7 @@ def _made(sources: list[Path]) -> list[Any]:
     )
     flags: dict[str, Any] = {
         flag: [name for name, spec in families.items() if spec.get(flag)]
-        for flag in ("keeps", "general", "loose", "advised", "planned")
+        for flag in ("keeps", "general", "loose", "advised", "planned", "hearsay")
     }
     flags["needs"] = {name: tuple(spec["needs"]) for name, spec in families.items() if "needs" in spec}
     flags["instead"] = {name: tuple(spec["instead"]) for name, spec in families.items() if "instead" in spec}

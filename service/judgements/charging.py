@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
+from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import charging, freezing
 from service.case import Case, Missing
@@ -18,6 +20,10 @@ NEAR = 1e-6  # a value worked out to stand on a limit is on it
 BY_VOLTS = frozenset({"charger-size", "charge-time", "charger-setting"})  # topics of one charger on one bank
 IRON = "whether its label or data sheet says LiFePO4 (LFP) after all"
 ELSE_ITS_MAKER = "If not, its maker names the charger and the volts, and it stays off a boat's chargers."
+PUMP = "thing:drain"  # a pump has a float switch, or none
+LEAVE = regex(  # "may it be charged when it is below freezing"
+    r"\bforbid|\ballowed\b|\b(?:can|could|may|might|should|shall|must)\b[^.?!;]{0,40}\b(?:re)?charged\b", re.IGNORECASE
+)
 BETWEEN = "what stands between the alternator and the battery"
 A_BOX = "A DC-to-DC charger is a box with electronics that both batteries go to; a switch or relay only joins them."
 THAW = (
@@ -134,7 +140,7 @@ def too_cold(case: Case, chemistry: str) -> bool:
 
 def in_frost(case: Case) -> bool:
     """Whether leave is asked to charge "in frost" or "below freezing", and no degrees are told."""
-    asks = case.says("request:may_i", "put:leave") or "forbid" in case.text.lower() or "allowed" in case.text.lower()
+    asks = case.says("request:may_i", "put:leave") or LEAVE.search(case.text) is not None
     return case.says("detail:frost") and case.said("ambient.temperature") is None and asks
 
 
@@ -249,6 +255,21 @@ def warmer(case: Case) -> tuple[float, ...]:
 
 
 WARMER = Lever("ambient.temperature", warmer, "a battery at {value} or warmer")
+
+
+def stays_high(case: Case) -> bool:
+    """Whether the charger is told never to go down to float: "an old one without any float stage"."""
+    never = case.says("detail:no_float", "detail:never_drops") and not case.says(PUMP)
+    return never and case.get("charger.kind") != "smart"
+
+
+def must_come_off(case: Case) -> str:
+    """What a charger that may not stay on is called: it has a clock, holds its volts or watches none; else ""."""
+    if case.get("charger.kind") == "timer":
+        return "timer charger"
+    if unregulated(case):
+        return "charger that does not regulate its voltage"
+    return "charger without a float stage" if stays_high(case) else ""
 
 
 def unregulated(case: Case) -> bool:

@@ -31,8 +31,7 @@ def judged(topic: Topic, case: Case) -> Answer | None:
         )
         return topic.says("marginal", LITHIUM)
     case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
-    if charging.unregulated(case):
-        name = "timer charger" if case.get(KIND) == "timer" else "charger that does not regulate its voltage"
+    if name := charging.must_come_off(case):
         return topic.says("no", f"No: a {name} must not stay on, because it goes on when the battery is full.")
     if case.said(KIND) == "smart" or case.says("detail:regulated") or charger_left_on.floats(case.text):
         return topic.says("yes", "Yes: a charger that drops to float by itself may stay on; look at it every month.")

@@ -12,6 +12,8 @@ from service.judgements.joining import PARTS
 from service.told import charger_left_on, loose
 
 CHARGER, LAID_UP, WIRING, RUNS, FIXED = "charger-setting", "storage", "bank-wiring", "run-check", "mounting"
+FREEZES = "freeze-point"  # says as well that lithium is not charged in frost
+IN_FROST = "lfp-charged-below-freezing"  # a danger, where it is more than asked of
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
 STAYS_ON = regex(  # "is a 10 A trickle charger safe to leave", beside how to lay it up
@@ -33,9 +35,15 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
         more.add(FIXED)
     if found & {CHARGER, LAID_UP} and _left_on_or_taken(message):
         more |= {CHARGER, LAID_UP}
+    if LAID_UP in found and FREEZES not in found and (IN_FROST, "planned") in _signs(message):
+        more.add(CHARGER)
     if LAID_UP in found and message.says("detail:unregulated") and STAYS_ON.search(message.text):
         more.add(CHARGER)
     return more - found
+
+
+def _signs(message: Message) -> set[tuple[str, str]]:
+    return {(item.family, item.status) for item in message.dangers}
 
 
 def _several(message: Message, figures: Set[str]) -> bool:

@@ -56,6 +56,8 @@ TAKEN = regex(  # "carry them home and charge every two months"
 )
 BY_THE_CHARGER = regex(r"\b(?:leav|keep|left|kept|stay|let|hav)\w*\b[^.?!;]{0,90}\bcharger\b", re.IGNORECASE)
 OR = regex(r"\bor\b|\bversus\b|\bvs\b|\binstead of\b|\brather than\b|\bthan\b", re.IGNORECASE)
+INSTEAD = regex(r"\bwhat\b[^.?!;]{0,30}\binstead\b|^\W*(?:ok |so |and |well )*what (?:then|now)\b", re.IGNORECASE)
+KINDS = ("detail:unregulated", "detail:no_float", "detail:never_drops", "detail:regulated")  # of a charger, unnamed
 PLAIN = ("timer", "trickle")  # chargers that must not stay on
 BESIDE = "charger-setting"  # the topic that judges the charger
 
@@ -81,6 +83,15 @@ def asked(text: str) -> bool:
     """
     found = ASKED.search(text)
     return found is not None and CHARGER.search(text) is not None and SIZED.search(text) is None
+
+
+def instead(text: str) -> bool:
+    """Whether it is asked what to do in the place of leaving it on.
+
+    >>> instead("fine, so what would you do instead"), instead("what then?"), instead("what do I do when it is full?")
+    (True, True, False)
+    """
+    return INSTEAD.search(text) is not None
 
 
 def floats(text: str) -> bool:

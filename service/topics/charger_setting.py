@@ -9,7 +9,7 @@ from grammar.text.patterns import regex
 from grammar.told.chargers.listed_settings import place_of
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import charge_amps, charge_volts, charging, stays_on, two_stages
+from service.judgements import charge_amps, charge_volts, charging, long_bulk, stays_on, two_stages
 from service.judgements.charge_volts import Put, stage
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option, Urgency, strictness
@@ -114,7 +114,7 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, chemistry)
     if stopped:
         return stopped
-    whatever = system_apart(case) or blind(case)
+    whatever = system_apart(case) or long_bulk.judged(TOPIC, case) or blind(case)
     if whatever:
         return whatever
     if nothing_told := untold(case, chemistry):
@@ -281,17 +281,21 @@ def equalised(case: Case, chemistry: str, put: Put | None) -> tuple[str, str]:
 
 
 def blind(case: Case) -> Answer | None:
-    """A charger that cannot see the battery: a timer or an unregulated trickle charger, whatever the battery."""
-    if not charging.unregulated(case) or charge_volts.put_out(case):
+    """A charger that cannot see the battery: a timer or an unregulated trickle charger, whatever the battery; where it
+    is left on, one without a float stage as well."""
+    name = charging.must_come_off(case)
+    if not name or not (charging.unregulated(case) or case.says(*LEFT)) or charge_volts.put_out(case):
         return None
     timer = case.get("charger.kind") == "timer"
-    name = "timer charger" if timer else "charger that does not regulate its voltage"
-    case.step(f"A {'clock' if timer else 'steady current'} cannot see when the battery is full", "timer-charger")
+    if charging.unregulated(case):
+        case.step(f"A {'clock' if timer else 'steady current'} cannot see when the battery is full", "timer-charger")
+    else:
+        case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
     if case.says("detail:watched") and not case.says(*LEFT):
         return TOPIC.says("marginal", f"Only just: a {name} will do while somebody watches and ends the charge.")
     why = "because it goes on when the battery is full"
     if case.says(*SINCE):
-        short = "timer" if timer else "unregulated"
+        short = "timer" if timer else "unregulated" if charging.unregulated(case) else "old"
         case.because("Warm, swollen or smelling: leave it alone and tell us", "timer-charger")
         case.because("Else let it rest for 12 hours, read the volts, then test it under load", "timer-charger")
         head = f"{opening(case, 'no')}: take the {short} charger off now, with the hatches open, {why}."

@@ -12,7 +12,7 @@ from service.case import Case
 from service.judgements.harm import harmful
 from service.kinds import LITHIUM
 from service.reply import Act, Answer, Urgency
-from service.told import may_i, other_volts
+from service.told import may_i, other_volts, put_of_a_danger
 from service.topic import Topic
 
 TOPIC = Topic("hazard", "Danger")
@@ -68,8 +68,13 @@ EITHER = ("thing:dcdc", "about:converter")  # a charger between two batteries ru
 ITS_BATTERY = "detail:start_bank"  # the engine is named, running or not
 UNNAMED = "Keep away from it and use nothing there until one of our technicians has looked at this."
 
-CARRY_ON = regex(r"\b(?:carry|go|keep) on(?: (?:with it|as it is|using it|then|now))?\W*\?", re.IGNORECASE)
+LARGER = "fit a larger fuse"
+NO_LARGER = f"{LARGER}: it may let the cable burn"
+FUSED = frozenset({"smoke", "fire", "burnt-cable", "no-fuse", "spark-big", "hot-to-touch", "unnamed"})
 JUMP, JUMP_UNLIKE = "jump-start", "jump-unlike-volts"
+WARM, SIGNS, TOO_WARM = "warm-on-charge", "warning-signs", 45.0  # °C
+SMELL, HEAT, EGGS = "rotten-egg-smell", "hot-to-touch", "eggs"
+ROTTEN = regex(r"\b(?:rotten|eggs?|eggy|egs|sul(?:ph|f)\w*|h2s)\b", re.IGNORECASE)
 BURST, VAPOUR, IN_EYES = "explosion", "lithium-vapour-breathed", "acid-in-eyes"
 
 Row = Mapping[str, Any]
@@ -91,6 +96,7 @@ def answer(case: Case) -> Answer:
     signs = {status: families(case, status) for status in STATUS}
     status = next((name for name in STATUS if signs[name]), "")
     rows = sorted((row(name) for name in signs.get(status, ())), key=lambda item: item["rank"])
+    rows = smell_first(case, rows)
     if not rows:
         who = Act("who", "one of our technicians, who has this message now")
         return TOPIC.says("stop", UNNAMED, steps=(who,), urgency="today", route="technician")
@@ -115,9 +121,19 @@ def families(case: Case, status: str) -> list[str]:
     known = {item["id"].value for item in reference.rows("hazards")}
     parts = (cue.split(":") for cue in case.cues if cue.startswith("danger:"))
     found = {part[1] for part in parts if len(part) == 3 and part[2] == status and part[1] in known}
+    if WARM in found and put_of_a_danger.hottest(case.text) > TOO_WARM:
+        found = {*(found - {WARM}), SIGNS}
     if JUMP in found and (other_volts.jumped(case.text) or other_volts.linked(case.text)):
         found = {*(found - {JUMP}), JUMP_UNLIKE}
     return sorted(hurt_by_a_burst(case, found) if status == "present" else found)
+
+
+def smell_first(case: Case, rows: list[Row]) -> list[Row]:
+    """The signs in their order; the smell of rotten eggs is of lead charged too hard, and stands before its heat."""
+    told = {item["id"] for item in rows}
+    if not {SMELL, HEAT} <= told or rows[0]["id"] != HEAT or EGGS not in settled(case):
+        return rows
+    return sorted(rows, key=lambda item: item["id"] != SMELL)
 
 
 def hurt_by_a_burst(case: Case, found: set[str]) -> set[str]:
@@ -144,7 +160,8 @@ def settled(case: Case) -> frozenset[str]:
     open_yet = case.says(*EITHER) or (engine and shore)
     chargers = () if open_yet else ("alternator",) * engine + ("charger",) * (shore and not case.says(ITS_BATTERY))
     alone = ("alone",) * case.says("detail:alone")
-    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone})
+    eggs = (EGGS,) * (ROTTEN.search(case.text) is not None and "lithium" not in kinds)
+    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone, *eggs})
 
 
 def of_kind(case: Case, found: Row, name: str) -> Any:
@@ -193,8 +210,12 @@ def headline(case: Case, leading: Row, status: str) -> str:
         told = (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
         return refused(told, may_i.asked(case.text))
     first: str = with_volts(case, of_kind(case, leading, "first"))
-    if status == "present" and CARRY_ON.search(case.text):
-        return f"No: {first[0].lower()}{first[1:]}"
+    asked = put_of_a_danger.carry_on(case.text) or (not leading.get("people") and put_of_a_danger.forbidden(case.text))
+    if status == "present" and leading.get("verdict") != "information" and asked:
+        fuse = leading["id"] in FUSED and put_of_a_danger.larger_fuse_asked(case.text)
+        return f"No{' larger fuse' if fuse else ''}: {first[0].lower()}{first[1:]}"
+    if leading["id"] == WARM and put_of_a_danger.normal(case.text):
+        return f"Yes, within the limits: {first[0].lower()}{first[1:]}"
     if status == "general" and leading.get("verdict") != "information" and not leading.get("forbids"):
         deed = may_i.asked(case.text) if leading.get("battery") else ""
         opening = f"No, do not {deed} it" if deed else "If it happens"
@@ -218,9 +239,9 @@ def steps(case: Case, leading: Row, others: list[Row]) -> Iterator[Act]:
     """Do, do not, who: of the leading sign, with the first action of the next ones."""
     own = [Act("do", text) for text in of_kind(case, leading, "do")]
     next_to = [(item, Act("do", text)) for item, text in beside(case, leading, others)]
-    hurt = [act for item, act in next_to if item.get("people") and leading.get("people")]  # the hand beside the eye
-    yield from (*hurt, *own, *(act for _, act in next_to if act not in hurt))
-    yield from (Act("do-not", text) for text in of_kind(case, leading, "do_not"))
+    soon = [act for item, act in next_to if at_once(leading, item)]
+    yield from (*soon, *own, *(act for _, act in next_to if act not in soon))
+    yield from (Act("do-not", text) for text in against(case, leading))
     read = case.said("reading.voltage")
     if leading.get("battery") and leading["id"] != OVERCHARGED and read and float(read) >= LOOKS_GOOD:
         yield Act("do-not", MEASURED.format(volts=say.volts(float(read))))
@@ -229,12 +250,27 @@ def steps(case: Case, leading: Row, others: list[Row]) -> Iterator[Act]:
     yield from (Act("who", text) for text in takes_over(case, leading, others))
 
 
+def at_once(leading: Row, item: Row) -> bool:
+    """Whether what is said of another sign cannot wait: the hand beside the eye, heat beside the smell."""
+    return bool(item.get("people") and leading.get("people")) or (leading["id"], item["id"]) == (SMELL, HEAT)
+
+
+def against(case: Case, leading: Row) -> list[str]:
+    """What not to do; a larger fuse comes first where one is thought of."""
+    found: list[str] = of_kind(case, leading, "do_not")
+    if leading["id"] not in FUSED or not put_of_a_danger.larger_fuse(case.text):
+        return found
+    case.step("A larger fuse may let the cable burn", "cfr-183-455")
+    return [NO_LARGER, *(text for text in found if not text.startswith(LARGER))]
+
+
 def beside(case: Case, leading: Row, others: list[Row]) -> Iterator[tuple[Row, str]]:
     """The next signs with what is said of each beside the leading one: another sign of a battery only adds its own."""
     said = {act_of(of_kind(case, leading, "first"))}
     for item in near(leading, others):
         twice = item.get("battery") and leading.get("battery")
-        text = item.get("with", "") if twice else of_kind(case, item, "first")
+        beside_smell = item.get("with_eggs", "") if leading["id"] == SMELL else ""
+        text = item.get("with", beside_smell) if twice else of_kind(case, item, "first")
         if text and act_of(text) not in said:
             said.add(act_of(text))
             yield item, with_volts(case, text)

@@ -19,6 +19,8 @@ from service.rules.readings import NEAR, cite, limit, six_volts
 from service.sentences import wording
 from service.topic import Topic
 
+YOUNG = 1.0  # years under which no battery is worn by its age alone
+WEAK = ("word:flattens", "detail:weak_motor", "detail:dead_motor")
 TOPIC = Topic(
     "replacement",
     "Time for a new one",
@@ -38,6 +40,7 @@ TOPIC = Topic(
 )
 
 WIRING = "bank-wiring"
+WITNESS = "A load test tells how strong a battery still is, its age only how long it may last"
 NEW_WITH_OLD = regex(
     r"\bnew\b(?: \w+){0,2} (?:with|beside|next to|alongside|to) (?:an? |the |my |our )?"
     r"(?:\d|old|one|two|three|four|five)"
@@ -166,6 +169,10 @@ def by_age(case: Case, age: float) -> Answer:
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
     told = f"at {years} your {wording.kind(case)} battery is"
     bad, good = case.says("detail:asks_bad"), case.says("detail:asks_good", "detail:asks_keep")
+    if age < YOUNG and case.says(*WEAK):
+        case.because(WITNESS, "load-test")
+        head = f"Not its age: at {years} charge your {wording.kind(case)} battery full, then test it under load; "
+        return TOPIC.says(verdict, f"{head}if it fails, it is a matter for the warranty.")
     # "still fine. Replace?" and "is it still fine?" are not told apart: one opening that answers both
     keep, swap = ("No", "Yes") if bad else ("Yes", "Not for much longer") if good else ("Keep it", "Most likely")
     if case.says("detail:asks_swap") and verdict != "yes":  # age alone buys no new one
@@ -192,7 +199,7 @@ def passed(case: Case) -> bool:
 
 def after_a_test(case: Case, age: float, verdict: str, life: str) -> Answer:
     """A battery that passed a load test: that is the better witness, and past its first years it is asked again."""
-    case.because("A load test tells how strong a battery still is, its age only how long it may last", "load-test")
+    case.because(WITNESS, "load-test")
     years, battery = say.quantity(age, "years"), f"your {wording.kind(case)} battery"
     if verdict == "yes":
         head = f"Keep it: it passed its load test, and at {years} {battery} is inside its usual life of {life}."

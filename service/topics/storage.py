@@ -156,8 +156,10 @@ def one(case: Case) -> Answer:
 
 
 def stays_on(case: Case) -> bool:
-    """Whether it is asked if a charger may stay on."""
-    named = case.says(*ON_CHARGE) and case.says(*PUT_UP)
+    """Whether it is asked if a charger may stay on, and not what else to do."""
+    kind = case.said("charger.kind") is not None or case.says(*charger_left_on.KINDS)
+    put_up = case.says(*PUT_UP) or (kind and case.says("detail:left_on"))
+    named = (kind or case.says(*ON_CHARGE)) and put_up and not charger_left_on.instead(case.text)
     return named and not charger_left_on.taken_off(case.text) and not charger_left_on.in_between(case.text)
 
 
@@ -293,13 +295,12 @@ def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
     batteries, smart = f"{wording.kind(case)} batteries", is_smart(case)
     rest = f"without one, charge {batteries} full, disconnect them and look every {check}"
-    if charger_left_on.two_ways(case.text) and not charging.unregulated(case):
+    if charger_left_on.two_ways(case.text) and not charging.must_come_off(case):
         start = "Both are right" if smart else "Both are right, if it is a smart charger"
         rest = f"charged full and disconnected, {batteries} want a look every {check}"
         head = f"{start}: {'a smart one' if smart else 'that'} drops to float by itself; {rest}."
         return TOPIC.says("yes" if smart else "information", head, *figures, plot=chart)
-    if charging.unregulated(case):
-        name = "timer charger" if case.said("charger.kind") == "timer" else "charger that does not regulate itself"
+    if name := charging.must_come_off(case):
         start = "Yes, it harms" if bad else "No"
         head = f"{start}: no {name} stays on; charge {batteries} full, disconnect them and look every {check}."
         return TOPIC.says("no", head, *figures, plot=chart)

@@ -21,6 +21,10 @@ FOREIGN = "We answer in English here, so we have marked your message for a colle
 WELCOME = "You are welcome: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
 AT_YOUR_SERVICE = "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
 NOT_OURS = "That is outside what this desk knows: it answers questions on boat batteries, chargers, cables and fuses."
+NOT_OF_THE_DESK = (
+    "That is outside what this desk answers (batteries, chargers, cables, fuses): one of our technicians will read "
+    "your message."
+)
 PERSON = "We could not tell what you want to know, so one of our technicians will read your message."
 OFFER = (
     "Tell us what you have and what you want to do, such as: will a 110 Ah AGM battery of 800 CCA run a 260 A "
@@ -36,6 +40,8 @@ OURS = (  # what makes a message of such matters one for this desk after all
     *("thing:bms", "thing:cell", "thing:terminal", "thing:drain", "thing:load"),
     *("about:load", "about:kind_word", "term:"),
 )
+LOADS = ("about:load", "thing:load")
+OF_A_LOAD = frozenset({"load.kind", "load.model"})
 THANKS, PLEASANTRIES = "note:thanks", ("note:greeting", "note:small_talk")
 OF_OUR_TRADE = (
     *("battery.", "bank.", "reading.", "charger.", "load.", "fuse.", "solar.", "alternator.", "drain.", "storage."),
@@ -58,6 +64,8 @@ def said(case: Case) -> tuple[str, Route]:
     """The sentence and where the message goes."""
     if case.says("note:foreign"):
         return FOREIGN, "technician"
+    if of_its_mechanics(case):
+        return NOT_OF_THE_DESK, "technician"
     if outside(case.cues):
         return NOT_OURS, "other-desk"
     if case.says(UNREAD) or about_batteries(case):
@@ -77,6 +85,14 @@ def outside(cues: Iterable[str]) -> bool:
     """Whether a message with these cues is of the boat alone, and of nothing that this desk knows."""
     told = set(cues)
     return BOAT_MATTERS in told and not any(cue.startswith(OURS) for cue in told)
+
+
+def of_its_mechanics(case: Case) -> bool:
+    """Whether oil, paint or an anode of a thruster or a windlass is asked for, and nothing electrical is named."""
+    electric = tuple(cue for cue in OURS if cue not in LOADS)
+    named = any(cue.startswith(electric) for cue in case.cues) or not set(case.stated) <= OF_A_LOAD
+    load = case.says(*LOADS) or bool(case.stated)
+    return case.says(BOAT_MATTERS) and load and not named
 
 
 def about_batteries(case: Case) -> bool:

@@ -13,6 +13,7 @@ from grammar.text.patterns import regex
 from grammar.told.cold.weather import is_condition
 from service.judgements.new_and_old import all_new
 from service.routing.evidence import asks, asks_outright
+from service.told import charger_left_on
 from service.told.culprit import either
 from service.turns.thread import Thread
 from service.wording.opening import WAY
@@ -52,6 +53,8 @@ HOW_CHARGED = regex(
 HAS = regex(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
 AGE, OF_IT = "battery.age", ("battery.", "reading.")
 OF_NEW = frozenset({"battery.count", "bank.layout", AGE})
+OF_A_CHARGER = frozenset({KIND, AGE, "charger.kind", "charger.current"})
+CHARGER_ON, LEFT_ON = frozenset({"thing:charger", "detail:on_charge"}), "detail:left_on"
 TAP = "detail:tap"
 SETTING = "role:charger.setting"
 ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
@@ -132,6 +135,14 @@ def laid_up_without_power(message: Message, thread: Thread) -> tuple[str, ...]:
     laid_up = "storage" in thread.topics or "storage.time" in thread.facts
     tells = message.says("detail:no_power") and not asks_outright(message) and not any(map(message.says, CHARGES))
     return ("storage",) if laid_up and tells else ()
+
+
+def kind_of_its_charger(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "It's an old one without float, flooded" after whether the charger may stay on: the same question."""
+    stays = thread.topics == ("storage",) and CHARGER_ON & set(thread.cues) and LEFT_ON in thread.cues
+    told = {item.fact for item in message.stated}
+    tells = "charger.kind" in told or any(map(message.says, charger_left_on.KINDS))
+    return thread.topics if stays and tells and told <= OF_A_CHARGER and not asks_outright(message) else ()
 
 
 def without_the_fuse(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -237,6 +248,7 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     without_the_fuse,
     colder,
     what_now,
+    kind_of_its_charger,
     which_part,
     read_otherwise,
     rested_before_the_test,

@@ -30,6 +30,7 @@ SIZED = ("request:what_size", "request:which", "about:how_big")
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
 SHARED = dict.fromkeys(("battery-duty", "run-check"), ("detail:engine_battery",))  # "and can it share the engine's?"
 MEANING, TERM = "meaning", "term:"
+MEAN = regex(r"\W*what (?:is|are|do|does)\b[^.?!;,]*\bmeans?\b", re.IGNORECASE)
 ONLY_FOR = regex(r"\b(?:only|just)(?: (?:for|with|a|an|of|in|the|something))* $", re.IGNORECASE)
 INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
 
@@ -118,6 +119,8 @@ def _cues_of(kind: Known) -> tuple[str, ...]:
 
 def _own_terms(case: Case, span: Span, message: Message) -> frozenset[str]:
     """The cues without the terms that only another question names: "800 MCA in CCA? And what is a BMS?"."""
+    listed = MEAN.match(message.text, span[0])  # "what is absorption and float mean" asks of both
+    span = (span[0], max(span[1], listed.end() if listed else 0))
     terms = {cue.name: message.says(cue.name, span) for cue in message.cues if cue.name.startswith(TERM)}
     gone = {name for name, here in terms.items() if not here} if any(terms.values()) else set()
     return frozenset(case.cues) - gone

@@ -20,6 +20,7 @@ NOTHING_NEW = "We found nothing in this that changes the answer."
 AGAIN = "The answer is the same as before. If you asked something else, please say it in other words."
 CONCLUDES = regex(r"\W*(?:so|then)\b.*\b(?:can|could|may|need|should|must)\b", re.IGNORECASE)  # "so I can ... then"
 NORM = regex(r"\b(?:en|din|jis)\b", re.IGNORECASE)
+CHASED = "You have written before: one of our technicians takes your message over now."
 READ_TOO = " One of our technicians reads it too."
 
 
@@ -36,6 +37,12 @@ def _named(item: Stated) -> str:
     if item.fact == "battery.cca" and (norm := NORM.search(item.text)):
         return f"{say.amps(float(item.value))} by {norm[0].upper()} (CCA at most)"
     return value if label in value else f"{value} ({label})"  # "75 °C insulation" tells it
+
+
+def taken_over(answers: Sequence[Answer], message: Message) -> str | None:
+    """The notice for somebody who writes for the second or third time; none before a first action."""
+    chased = message.says("note:chased") and all(item.verdict != "stop" for item in answers)
+    return CHASED if chased else None
 
 
 def repeated(answers: Sequence[Answer], requests: Iterable[Request], message: Message) -> str | None:

@@ -15,6 +15,7 @@ from service.routing.route import HANDED_OVER, Request, route
 from service.routing.tally import HAZARD
 
 ENDS = (".", "!", "?", ";", "\n")
+LEAST = 0  # points: under that only figures and names speak for a topic, and nothing is asked
 PLANS = frozenset(  # what tells of things to buy or to know, and sends nobody to the battery
     {
         "bank-size",
@@ -37,7 +38,7 @@ def asides(message: Message, models: Sequence[str], said: Sequence[Stated]) -> t
         Request(item.topic, (item.span[0] + start, item.span[1] + start), item.points, item.lead, item.evidence)
         for start, text in apart(message)
         for item in route(read(text, models=models, said=said))
-        if item.topic not in (*HANDED_OVER, HAZARD) and item.evidence
+        if item.topic not in (*HANDED_OVER, HAZARD) and item.evidence and item.points > LEAST
     ]
     return tuple(found)
 

@@ -261,3 +261,91 @@ def test_after_a_burst_a_hurt_eye_comes_first_and_lithiums_vapour_only_of_lithiu
     assert found.headline.startswith(opens)
     if not opens.startswith("Go"):
         assert not any("lungs" in act.say for act in found.steps)
+
+
+def first(text: str) -> Answer:
+    return default_desk().ask(text).answers[0]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "BIG SPARK WHEN I CONNECTED THE LAST CABLE. IS THAT NORMAL. STURGEON 24V",
+        "got a large flash when I put the minus on, all works now. is that normal? which goes first",
+        "There was a huge spark when connecting. Should that happen? which terminal first?",
+        "a fat spark when I hooked up the plus cable. normal or not?",
+        "big spark when I connected the negative, now it's ok. Normal? And which terminal goes on first?",
+    ],
+)
+def test_a_big_spark_is_not_normal_and_the_order_is_told(text: str) -> None:
+    (found,) = default_desk().ask(text).answers
+    assert found.headline.startswith("No: hands off")
+    assert any(
+        act.say.endswith("Plus first, minus last.") or "plus first, minus last" in act.say for act in found.steps
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "smoke from the box, 12V Pike, stopped now. Should I just put a larger fuse in?",
+            "No larger fuse: get everyone",
+        ),
+        ("There is smoke from the fuse box, gone now. Can I fit a bigger fuse?", "No larger fuse: get everyone off"),
+        ("smoke out of the fuse holder. Should I fit a 400 A fuse instead of 250?", "No larger fuse: get everyone off"),
+        ("The cable got too hot to touch. Put in a larger fuse?", "No larger fuse: stop using that circuit"),
+        (
+            "smoke from the fuse holder. Can we still use it to get back into the marina tonight?",
+            "No: get everyone off",
+        ),
+        ("fuse holder melted, can we still use the thruster tonight to get home?", "No: stop using that circuit"),
+        ("battery smoking, can we use the radio to call", "Get everyone off"),
+        ("I fitted a larger fuse and now the cable smokes. what now", "Get everyone off"),
+        ("battery swollen, what is the normal voltage?", "Everybody off"),
+        ("acid in my eye, can I charge the battery later?", "Rinse the eye"),
+    ],
+)
+def test_what_a_danger_forbids_is_refused_where_it_is_asked(text: str, opens: str) -> None:
+    found = first(text)
+    assert found.headline.startswith(opens)
+    larger = any(act.kind == "do-not" and act.say.lower().startswith("fit a larger fuse") for act in found.steps)
+    assert larger or "larger fuse" not in opens
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("i smell rotten eggs in the cabin since charger is on, battery is very warm to touch", "Leave the cabin now"),
+        ("i smell rotten eggs, the AGM is hot too", "Leave the cabin now"),
+        ("battery hot to touch, smells of sulphur, engine is charging", "Leave the cabin now"),
+        ("The lithium is hot and there is a smell of rotten eggs", "Get everybody off the boat and upwind"),
+        ("battery hot to the touch and a funny smell from the charger", "Get everybody off the boat"),
+        ("battery swollen, hot, and stinks of eggs", "Everybody off the boat now"),
+    ],
+)
+def test_the_smell_of_lead_comes_before_its_heat(text: str, opens: str) -> None:
+    found = first(text)
+    assert found.headline.startswith(opens)
+    if opens.startswith("Leave"):
+        assert "rotten eggs" in found.headline
+        assert "everybody off the boat" in found.steps[0].say
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "battery is only lukewarm, about 28 degrees, after an hour of charging. Is that normal?",
+            "Yes, within the limits",
+        ),
+        ("Is it normal that the battery becomes lukewarm when charging?", "Yes, within the limits"),
+        ("battery gets handwarm while charging, around 32 degrees. ok?", "A battery may grow lukewarm"),
+        ("battery lukewarm on the charger, 47 degrees by the thermometer, normal?", "Heat, a swollen case"),
+        ("battery lukewarm, nothing connected, normal?", "Heat, a swollen case"),
+        ("lukewarm battery on the charger and it hisses", "Get everybody off the boat"),
+        ("battery lukewarm on charge and swollen, normal?", "No: everybody off the boat"),
+    ],
+)
+def test_a_little_warmth_on_charge_is_within_the_limits(text: str, opens: str) -> None:
+    assert first(text).headline.startswith(opens)

@@ -6,6 +6,7 @@ import pytest
 
 from service.reply import Answer
 from service.topics.replacement import TOPIC
+from tests.talks import talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks
 
@@ -87,3 +88,49 @@ def test_a_reading_under_load_or_one_that_is_sound_tells_no_flat_one() -> None:
     told = {"battery.chemistry": "agm", "battery.age": 4, "battery.nominal": 12}
     assert asked({**told, "reading.voltage": 12.4}).figures
     assert asked({**told, "reading.voltage": 9.8, "reading.state": "load"}).figures
+
+
+@pytest.mark.parametrize(
+    ("text", "age"),
+    [
+        ("My AGM is 10 days old, is it done?", "10 days"),
+        ("battery is 3 weeks old, is it finished?", "3 weeks"),
+        ("the wet one is two months old, time for a new one?", "2 months"),
+        ("AGM is half a year old, replace it?", "6 months"),
+        ("My AGM is 1 year old, is it done?", "1 year"),
+        ("My AGM is 18 months old, is it done?", "1.5 years"),
+    ],
+)
+def test_an_age_under_a_year_is_told_in_days_weeks_or_months(text: str, age: str) -> None:
+    assert f"at {age} your" in talk(text).answers[0].headline.replace("\u00a0", " ").replace("At ", "at ")
+
+
+@pytest.mark.parametrize(
+    ("text", "young"),
+    [
+        ("NEW BATTERY 3 WEEKS OLD AND THRUSTER DIES AFTER 20 SECONDS. WHAT IS WRONG", True),
+        ("My new AGM, 2 months old, dies after a minute. Is it finished?", True),
+        ("My AGM, 5 years old, dies after a minute. Is it finished?", False),
+        ("battery is 6 months old, when should I replace it?", False),
+    ],
+)
+def test_a_weak_battery_that_is_nearly_new_is_not_worn_by_its_age(text: str, young: bool) -> None:
+    answer = talk(text).answers[0]
+    assert answer.topic == "replacement"
+    assert answer.headline.startswith("Not its age") == young
+
+
+@pytest.mark.parametrize(
+    ("text", "taken"),
+    [
+        ("THIS IS THE THIRD TIME I WRITE. AGM 3 YEARS OLD, IS IT DONE?", True),
+        ("Second email now. Is a 4 year old AGM done?", True),
+        ("nobody answers! what size fuse for 120 A on 35 mm2?", True),
+        ("this is the third time I charge it, AGM 3 years old, is it done?", False),
+        ("third mail now and the battery is smoking", False),
+    ],
+)
+def test_who_writes_again_is_taken_over_by_a_person(text: str, taken: bool) -> None:
+    reply = talk(text)
+    assert (reply.notice or "").startswith("You have written before") == taken
+    assert not taken or reply.triage.route == "technician"

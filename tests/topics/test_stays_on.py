@@ -70,3 +70,42 @@ def test_its_size_is_judged_by_its_amps() -> None:
 def test_a_bad_word_beside_it_never_turns_what_a_smart_charger_may(text: str) -> None:
     heads = [plain(item.headline) for item in talk(text).answers]
     assert any(head.startswith("A smart charger may stay on") for head in heads)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "It's an old one without any float stage, flooded battery",
+        "It is an ancient one, no float",
+        "a plain one that does not switch down, gel",
+        "Ours never drops to float. AGM.",
+        "it is on a timer",
+    ],
+)
+def test_a_charger_that_never_goes_down_is_told_afterwards(told: str) -> None:
+    asked, then = "Can I leave the charger on all winter?", "fine, so what would you do instead"
+    (answer,) = talk(asked, told).answers
+    assert (answer.topic, answer.verdict) == ("storage", "no")
+    assert answer.headline.startswith("No: no ")
+    (answer,) = talk(asked, told, then).answers
+    assert answer.headline.startswith("Charge it full, take the cables off and look every 90")
+
+
+@pytest.mark.parametrize("told", ["it's a smart one with float, AGM", "it goes to float by itself, wet battery"])
+def test_a_charger_that_goes_down_is_told_afterwards(told: str) -> None:
+    (answer,) = talk("Can I leave the charger on all winter?", told).answers
+    assert (answer.topic, answer.verdict) == ("storage", "yes")
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("can I leave my charger on for months? it has no float stage, AGM", "no"),
+        ("My old charger does not go to float. Leave it on all winter?", "no"),
+        ("Will it do harm to leave an old charger on all winter? It has no float. wet battery", "no"),
+        ("charger with no float stage, which setting for a flooded battery?", "information"),
+        ("bilge pump has no float switch, can the smart charger stay on all winter, AGM?", "yes"),
+    ],
+)
+def test_without_a_float_stage_it_comes_off(text: str, verdict: str) -> None:
+    assert first(text).verdict == verdict

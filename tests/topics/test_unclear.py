@@ -1,0 +1,40 @@
+"""What this desk does not answer is told to be outside it, and who reads it."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.talks import talk
+
+
+@pytest.mark.parametrize(
+    ("text", "route"),
+    [
+        ("Can you tell me what antifouling paint goes on the thruster propeller?", "technician"),
+        ("what anode do I need for the thruster", "technician"),
+        ("How often do I change the gear oil of the Sturgeon?", "technician"),
+        ("My anchor windlass gearbox leaks oil, which oil do I put in", "technician"),
+        ("which grease for the winch", "technician"),
+        ("which oil filter for the engine?", "other-desk"),
+    ],
+)
+def test_oil_paint_and_anodes_are_outside_this_desk(text: str, route: str) -> None:
+    reply = talk(text)
+    (found,) = reply.answers
+    assert found.topic == "unclear"
+    assert found.headline.startswith("That is outside what this desk")
+    assert reply.triage.route == route
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("which grease for the battery terminals", "maintenance"),
+        ("what anode do I need, and which battery for the Minnow?", "bank-size"),
+        ("which oil for the windlass, and what fuse does it need at 80 A?", "fuse-size"),
+        ("the thruster battery leaks oil, which oil is that", "hazard"),
+        ("the thruster motor smokes, what oil", "hazard"),
+    ],
+)
+def test_what_is_electrical_beside_them_is_answered(text: str, topic: str) -> None:
+    assert talk(text).answers[0].topic == topic
