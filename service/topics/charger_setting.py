@@ -9,7 +9,7 @@ from grammar.text.patterns import regex
 from grammar.told.chargers.listed_settings import place_of
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import charge_amps, charge_volts, charging, stays_on, two_stages
+from service.judgements import by_degree, charge_amps, charge_volts, charging, chosen_volts, stays_on, two_stages
 from service.judgements.charge_volts import Put, stage
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option, Urgency, strictness
@@ -117,11 +117,11 @@ def answer(case: Case) -> Answer:
     whatever = system_apart(case) or blind(case)
     if whatever:
         return whatever
-    if nothing_told := untold(case, chemistry):
-        return nothing_told
+    if found_so := untold(case, chemistry) or by_degree.judged(TOPIC, case):
+        return found_so
     if chemistry not in CHARGED:
         return of_each_kind(case) or of_any_kind(case, chemistry)
-    if chosen := choice(case, str(chemistry)):
+    if chosen := choice(case, str(chemistry)) or chosen_volts.judged(TOPIC, case, str(chemistry)):
         return chosen
     figures = charge_volts.figures(case, str(chemistry))
     if both := two_stages.judged(case, str(chemistry)):
