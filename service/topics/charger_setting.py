@@ -150,6 +150,8 @@ def untold(case: Case, chemistry: str | None) -> Answer | None:
     alone = not case.says("word:setting") and "storage" not in case.beside  # else it is the setting that is asked
     if alone and (kept_on := stays_on.judged(TOPIC, case)):
         return kept_on
+    if alone and stays_on.beside_size(case) and (kept_on := stays_on.of_its_kind(TOPIC, case)):
+        return kept_on
     return set_too_high(case, chemistry) if SET_TOO_HIGH.search(case.text) else None
 
 

@@ -84,6 +84,7 @@ def answer(case: Case) -> Answer:
     if verdict in ("no", "marginal"):
         case.because(TOO_MUCH if found.over(amps) else TOO_LITTLE, "charging-by-kind")
     head = judged(case, found, amps, verdict) if amps else advice(case, found)
+    head = f"{head.removesuffix('.')}{stays_on.also_told(case)}."
     kind_decides = chemistry == "lead" and bool(amps) and found.over(amps) and verdict == "marginal"
     asks = (TOPIC.ask("battery.chemistry", (("AGM", "agm"), ("gel", "gel"), ("wet-cell", "flooded"))),)
     return TOPIC.says(
