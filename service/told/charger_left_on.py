@@ -90,8 +90,8 @@ def asked_beside_its_size(text: str) -> bool:
 
     >>> asked_beside_its_size("How many amps should the charger be for 110 Ah? And can I leave it connected?")
     True
-    >>> asked_beside_its_size("is a 10 A charger big enough to stay on all week"), asked_beside_its_size("may it stay on")
-    (False, False)
+    >>> asked_beside_its_size("is a 10 A charger big enough to stay on all week")
+    False
     """
     found = ASKED.search(text)
     if found is None or CHARGER.search(text) is None or SIZED.search(text, found.start()):

@@ -30,6 +30,13 @@ TOO_HIGH = {
     "gel": "Above its limit the jelly dries out, and that cannot be undone",
     "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
 }
+GOOD_FIRST = regex(r"[^.?!]*\b(?:ok|okay|good|fine|right|suit\w*|safe|do)\b[^.?!]*\?", re.IGNORECASE)
+HARMS = regex(r"\b(?:harm|matter|hurt|damag|kill|bad|ruin|wrong|cook|problem|worr|too high)\w*", re.IGNORECASE)
+FOR_HOURS = regex(
+    r"\bfor (?:\w+ ){0,2}hours\b|\bhours (?:on end|now|long|and hours)\b|\ball (?:day|afternoon|evening|morning)\b",
+    re.IGNORECASE,
+)
+WHICH_SETTING = regex(r"\b(?:wh?ich|what)(?: \w+){0,2} (?:setting|mode|programme?|position|profile)s?\b", re.IGNORECASE)
 SET_TOO_HIGH = regex(
     r"\bcharg\w+\b[^.?!;]{0,24}\b(?:set |turned |running )?(?:too high|over ?charging)\b"
     r"|\b(?:is|am|are) (?:it|i|we) over ?charging\b",
@@ -210,7 +217,8 @@ def told(case: Case) -> tuple[Value, ...]:
 
 def opening(case: Case, verdict: str) -> str:
     """The answer to the question as it was put: "is it good" or "does it harm"."""
-    if case.says("detail:harm"):
+    asked_good = GOOD_FIRST.match(case.text)  # "Is it ok for lithium? ... which I should worry about?"
+    if case.says("detail:harm") and not (asked_good and not HARMS.search(asked_good.group())):
         return {"yes": "No, it suits", "marginal": "Not much", "no": "Yes, it matters"}[verdict]
     return {"yes": "Yes", "marginal": "Only just", "no": "No"}[verdict]
 
@@ -226,6 +234,9 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
     if verdict == "no":
         case.because(TOO_HIGH[chemistry], "settings-by-kind")
         most = f"{battery} takes {say.volts(own.high)} at most"
+        if WHICH_SETTING.search(case.text) and not charger_settings.lacks(case, chemistry):
+            use = f"Use the {WORD[chemistry]} setting ({own}, best {say.volts(own.aim)})"
+            return "no", f"{use}: the {name} one goes up to {say.volts(theirs.high)}, and {most}."
         return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":
         return "yes", f"{start}: the {name} setting, {own} in absorption, suits {battery}."
@@ -251,6 +262,10 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
         return verdict, f"{start}: at {this} it need not switch down, because {battery} floats at {floating}."
     if verdict == "yes" and floating.holds(put.each * times):
         return verdict, f"{start}: {this} is a good float for {battery} and may stay on; to fill it takes {absorption}."
+    if verdict == "yes" and FOR_HOURS.search(case.text):
+        case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
+        ends = f"if it drops to a float of {floating} after some hours"
+        return verdict, f"{start}: {this} is inside the {absorption} of {battery}, {ends}."
     if verdict == "yes":
         return verdict, f"{start}: {this} is inside the {absorption} of {battery}, as a stage that ends by itself."
     if put.each > stage(chemistry, "float").high:
@@ -329,6 +344,11 @@ def choice(case: Case, chemistry: str) -> Answer | None:
     if shown or not others:
         return None
     least = min(others, key=lambda kind: others[kind])
+    if others[least] > most.high + charging.NEAR and charger_settings.plain_one(case):
+        case.because(TOO_HIGH[chemistry], "settings-by-kind")
+        head = f"Neither is made for {battery}: {WORD[least]} goes up to {say.volts(others[least])}, so use the other "
+        head += f"only if its manual keeps it at or under {say.volts(most.high)}."
+        return TOPIC.says("no", head, *figures)
     if others[least] > most.high + charging.NEAR:
         head = f"None of them: each goes over the {say.volts(most.high)} that {battery} takes at most."
         return TOPIC.says("no", head, *figures)
