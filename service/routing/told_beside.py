@@ -46,6 +46,24 @@ LESS_CARE = regex(
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
+OF_KINDS = frozenset(
+    {
+        "mounting",
+        "ventilation",
+        "charger-setting",
+        "charger-size",
+        "charge-time",
+        "storage",
+        "maintenance",
+        "freeze-point",
+    }
+)
+SAME_OF = regex(  # "May AGM lie on its side? And lithium?"
+    r"\b(?:and|what about|how about|what if it (?:is|was|were))\W+(?:(?:with|for|of|in|on|an?|the|my|our) )*"
+    r"(?:agm|gel|wet|flooded|lead|lithium|lifepo4|lfp)(?:[- ](?:cells?|acid|ones?|battery|batteries))*\W*(?:[?]|$)",
+    re.IGNORECASE,
+)
+WEIGHS = regex(r"\b(?:which|better|best|versus|vs|difference|advantages?|instead|or)\b", re.IGNORECASE)
 JUMP = "jump-start"  # a danger that is only ever asked about
 
 
@@ -121,6 +139,13 @@ def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]
         return {"replacement"}  # "1.225 in all cells: charge or bin"
     if {"bank-wiring", "replacement"} <= found and new_and_old.new_with_old(message.text):
         return {"replacement"}  # "and a new AGM with one of 2 years?"
+    if (
+        "battery-type" in found
+        and found & OF_KINDS
+        and SAME_OF.search(message.text)
+        and not WEIGHS.search(message.text)
+    ):
+        return {"battery-type"}  # "and lithium?" asks the same of another kind
     if {"meaning", "battery-type"} <= found and GO_BY.search(message.text):
         return {"battery-type"}  # "CCA and MCA, and which of them should I go by?"
     saved = message.says("detail:saved")

@@ -15,6 +15,7 @@ from grammar.text.patterns import regex
 from service.case import Case, Known
 from service.kinds import LITHIUM
 from service.routing.route import Request
+from service.routing.told_beside import SAME_OF
 from service.topic import CIRCUIT
 from service.wording.forms import AND_ASKS
 
@@ -83,7 +84,7 @@ def _one_kind(stated: dict[str, Known], second: dict[str, Known], span: Span, me
     apart = [item for item in told if item.span and ONLY_FOR.search(message.text[: item.span[0]])]
     if len(apart) == 1:  # "must the AGM be aired, or is that only for wet ones"
         inside = [item for item in told if item is not apart[0]]
-    if len(told) > 1 and len(inside) == 1:
+    if len(told) > 1 and len(inside) == 1 and not SAME_OF.search(message.text, span[0]):
         stated[KIND] = inside[0]
         second.pop(KIND)
 

@@ -219,7 +219,7 @@ def test_volts_that_stand_for_hours_must_drop(text, opens):
             "Use the gel setting (13.8 to 14.4 V",
         ),
         ("charger is on agm, battery is gel, bad?", "Yes, it matters: the AGM setting goes up to 14.8 V"),
-        ("Can I leave it on AGM with a gel battery?", "No: the AGM setting goes up to 14.8 V"),
+        ("Can I leave the charger on AGM with a gel battery?", "No: the AGM setting goes up to 14.8 V"),
     ],
 )
 def test_the_first_word_fits_the_first_question(text, opens):
