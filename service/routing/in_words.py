@@ -6,7 +6,8 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from grammar.reading import Message
-from service.told import amp_hours_taken, kind_required, more_volts, who
+from service.told import amp_hours_taken, kind_required, longest_run, more_volts, who
+from service.topic import CIRCUIT
 
 CABLES = frozenset({"cable.gauge", "cable.area"})
 MORE_VOLTS = frozenset(
@@ -65,9 +66,16 @@ def _one_kind_a_must(seen: Seen) -> bool:
     return about and seen.told <= {"battery.chemistry", "load.kind"} and kind_required.asked(seen.message.text)
 
 
+def _longest_run(seen: Seen) -> bool:
+    """ "How far can I go with 70 mm2 to a Pike?"."""
+    others = seen.found - CIRCUIT - {"mounting", "run-time", "rating-convert", "unclear"}
+    return not others and not seen.message.dangers and longest_run.asked(seen.message.text, seen.told)
+
+
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
+    ("cable-size", _longest_run),
     ("dc-dc", _of_more_volts),
     ("battery-type", _one_kind_a_must),
 )

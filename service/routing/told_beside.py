@@ -21,7 +21,7 @@ from service.routing.as_told import (
     is_lithium,
     unlike_amps,
 )
-from service.told import equal_cells, loose, other_volts, two_options
+from service.told import equal_cells, longest_run, loose, other_volts, two_options
 
 GO_BY = regex(r"\bwhich\b[^.?!]{0,30}\b(?:go by|look (?:at|for)|trust|rely on|heed)\b", re.IGNORECASE)
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
@@ -133,7 +133,7 @@ def _only_stays_on(message: Message) -> bool:
     return bool(asking) and not any(message.says(cue, span) for cue in OF_SETTING for span in asking)
 
 
-def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]:
     """The topics whose words put the question of another one: whether it can be saved, whether a lid may be tight."""
     if {"specific-gravity", "replacement"} <= found and "battery.age" not in told and equal_cells.kept(message.text):
         return {"replacement"}  # "1.225 in all cells: charge or bin"
@@ -146,6 +146,8 @@ def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]
         and not WEIGHS.search(message.text)
     ):
         return {"battery-type"}  # "and lithium?" asks the same of another kind
+    if "mounting" in found and longest_run.asked(message.text, told) and not HOLD.search(message.text):
+        return {"mounting"}  # "how far may the battery be from it with 70 mm2"
     if {"meaning", "battery-type"} <= found and GO_BY.search(message.text):
         return {"battery-type"}  # "CCA and MCA, and which of them should I go by?"
     saved = message.says("detail:saved")

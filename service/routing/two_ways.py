@@ -9,9 +9,10 @@ from collections.abc import Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements.joining import PARTS
-from service.told import charger_left_on, loose
+from service.told import charger_left_on, longest_run, loose
 
 CHARGER, LAID_UP, WIRING, RUNS, FIXED = "charger-setting", "storage", "bank-wiring", "run-check", "mounting"
+CABLE, LOADED = "cable-size", frozenset({"run-check", "bank-size", "fuse-size", "run-time"})
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
 STAYS_ON = regex(  # "is a 10 A trickle charger safe to leave", beside how to lay it up
@@ -31,6 +32,9 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
         more.add(WIRING)
     if found - {"unclear"} and loose.moves(message.text):
         more.add(FIXED)
+    told = {item.fact for item in message.stated}
+    if found & LOADED and longest_run.asked(message.text, told):  # "2) how far may it be from it with 70 mm2"
+        more.add(CABLE)
     if found & {CHARGER, LAID_UP} and _left_on_or_taken(message):
         more |= {CHARGER, LAID_UP}
     if LAID_UP in found and message.says("detail:unregulated") and STAYS_ON.search(message.text):
