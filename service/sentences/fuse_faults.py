@@ -87,7 +87,8 @@ def too_far(topic: Topic, case: Case, band: Band, away: float | None = None) -> 
     """A fuse at the wrong end of the cable, with the rating that belongs there where it is known."""
     case.because("A short in the cable before the fuse has nothing to stop it", PLACE.cite)
     fitting = band.fit and not too_thin(case, band) and "fuse.rating" not in case.stated
-    which = f"a {say.amps(band.fit)} fuse" if fitting and band.fit else "the fuse"
+    named = band.house if band.house and not band.most else band.fit  # no cable speaks against the catalogue's
+    which = f"a {say.amps(named)} fuse" if fitting and named else "the fuse"
     head = f"No: {which} belongs {PLACED}, because the cable before the fuse has no protection."
     if away is not None:
         head = f"No: {which} belongs {PLACED}, and {far(away)} away leaves that much cable without protection."

@@ -109,6 +109,11 @@ def answer(case: Case) -> Answer:
     if found is None:
         return fitting(case, size)
     head, why, cite = found
+    if case.says("detail:torque"):
+        case.source(PRACTICE, TORQUE)
+        named = size if size and torque(size) else "M8"
+        head = f"{head.partition(', so that')[0].removesuffix('.')}; tighten by the label, usual for {named} is "
+        head += f"{torque(named)}."
     case.step(why, cite)
     return TOPIC.says("information", head, *lug(case, size))
 

@@ -1,0 +1,122 @@
+"""The second question of a message, and the first word that fits the question as it is put."""
+
+import pytest
+
+from tests.talks import on, plain, talk
+
+
+@pytest.mark.parametrize(
+    ("topic", "turns", "opens"),
+    [
+        (
+            "specific-gravity",
+            ("hydrometer reads 1.210 in all cells what does that mean", "it was about 5 degrees, does that matter"),
+            "Yes, it does: a gravity of 1.194 (corrected)",
+        ),
+        ("specific-gravity", ("gravity 1.230 at 10 °C, does the temperature matter?",), "Yes, it does: a gravity of"),
+        ("specific-gravity", ("gravity 1.260 at 27 °C, does the temperature matter?",), "Hardly: a gravity of 1.260"),
+        ("specific-gravity", ("gravity 1.260 at 27 °C, is it good?",), "Yes: a gravity of 1.260"),
+        (
+            "cold-cranking",
+            ("Does the temperature make a difference? In spring it is 2 degrees and the thruster is much weaker.",),
+            "Yes: at 2 °C (36 °F) a full lead battery has about 68 % of its warm power",
+        ),
+        ("cold-cranking", ("my battery has how much power at 2 degrees",), "We can't say the amps yet"),
+    ],
+)
+def test_whether_a_temperature_matters(topic, turns, opens):
+    assert plain(on(topic, *turns).headline).startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("can I use a deep cycle battery for a thruster?", "Only with enough CCA on its label:"),
+        ("could we use a leisure battery for the Pike", "Only with enough CCA on its label:"),
+        ("is a deep cycle battery good for the thruster", "No: a deep-cycle battery without a CCA"),
+    ],
+)
+def test_whether_a_deep_cycle_battery_may_be_used(text, opens):
+    assert on("battery-duty", text).headline.startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("turns", "opens"),
+    [
+        (
+            (
+                "do I need one charger or two? I have an engine start battery, a house bank and the bow battery.",
+                "The bow one is AGM 100 Ah, the rest are flooded.",
+            ),
+            "A charger with 3 outputs, one for each bank",
+        ),
+        (("One charger or several? Engine, house and bow.",), "A charger with 3 outputs"),
+        (("Can one charger do engine, house and bow?",), "Yes, with 3 outputs"),
+    ],
+)
+def test_one_charger_or_two_is_no_yes_or_no(turns, opens):
+    assert plain(on("charger-banks", *turns).headline).startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("My battery is 7 years old. When to replace and should I change both house and bow at same time", True),
+        ("AGM 5 years. Replace the house and the thruster battery together?", True),
+        ("The thruster battery is 7 years old. Replace it?", False),
+        ("My house battery is 5 years old, AGM. Replace it?", False),
+    ],
+)
+def test_two_banks_are_not_replaced_by_one_age(text, told):
+    assert ("house and bow each go by their own test" in on("replacement", text).headline) == told
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("What means CCA and is 800 CCA better than 100 Ah for thruster?", "For a thruster the CCA decides:"),
+        ("AGM or gel for a bow thruster?", "AGM for most boats:"),
+    ],
+)
+def test_cca_against_amp_hours(text, opens):
+    assert on("battery-type", text).headline.startswith(opens)
+
+
+def test_how_tight_and_whether_to_grease():
+    text = "How tight should the terminal nuts be, should I grease the terminals, and which cable comes off first?"
+    assert on("maintenance", text).headline.startswith("Yes, grease it: over the joint once it is tight")
+    assert "usual for M8 is 6.6 to 8.5 Nm" in plain(on("terminals", text).headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("should I put vaseline on the battery terminals?", "Yes, grease it:"),
+        ("white crust on the terminals, grease it?", "Brush it off"),
+        ("how do I clean dirty terminals and grease them", "Brush it off"),
+    ],
+)
+def test_grease_is_no_cleaning(text, opens):
+    assert on("maintenance", text).headline.startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("charger 40 A on 16 mm2, a fuse at each end?", "Yes, one at each end, as both can feed the cable: fit a 50 A"),
+        ("Pike with 70 mm2, do I need a fuse at both ends?", "One, at the battery, as a motor feeds nothing back: fit"),
+        ("which fuse for a Pike on 70 mm2?", "Fit a 350 A fuse"),
+        (
+            "the main fuse belongs at the thruster end, I was told. Our Minnow battery is aft.",
+            "No: a 175 A fuse belongs within 7 in (178 mm) of the battery plus",
+        ),
+        ("fuse at the thruster end, Pike, 70 mm2, ok?", "No: a 350 A fuse belongs"),
+    ],
+)
+def test_at_which_end_a_fuse_is_fitted(text, opens):
+    assert plain(on("fuse-size", text).headline).startswith(opens)
+
+
+def test_no_word_of_a_second_question_is_lost():
+    topics = [item.topic for item in talk("What means CCA and is 800 CCA better than 100 Ah for thruster?").answers]
+    assert topics == ["meaning", "battery-type"]
