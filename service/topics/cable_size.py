@@ -27,7 +27,7 @@ from service.judgements.fitting import (
 )
 from service.reply import Answer, Figure, Option, strictest
 from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
-from service.told import must_have
+from service.told import equal_cables, must_have
 from service.topic import Topic
 
 AREA = "the American measure of a wire's area"
@@ -60,6 +60,9 @@ def answer(case: Case) -> Answer:
     if case.says("detail:hull_negative"):
         case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
         return TOPIC.says("no", "No: the hull must not carry the current; lay a negative cable of the same size.")
+    if equal_cables.asked(case.text) and not circuit.has_cable(case):
+        case.step(equal_cables.WHY, "bank-practice")
+        return TOPIC.says("information", equal_cables.ALL_ALIKE)
     helps = doubled_volts.put_in(case)
     try:
         amps = circuit.current(case)

@@ -120,3 +120,68 @@ def test_at_which_end_a_fuse_is_fitted(text, opens):
 def test_no_word_of_a_second_question_is_lost():
     topics = [item.topic for item in talk("What means CCA and is 800 CCA better than 100 Ah for thruster?").answers]
     assert topics == ["meaning", "battery-type"]
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("Can I mix one old and one new battery in parallel?", "Only just: an old and a new battery work in parallel"),
+        ("can i put a new AGM in parallel with my old one?", "Only just: an old and a new battery work in parallel"),
+        ("Can I wire an old battery and a new one in series?", "No: an old and a new battery must not be joined"),
+        ("two new batteries in parallel, ok?", "Two batteries in parallel"),
+        ("can two 100 Ah AGMs go in parallel on the new thruster, and the old charger stay?", "Yes: two batteries"),
+    ],
+)
+def test_an_old_and_a_new_one_are_unlike(text, opens):
+    assert on("bank-wiring", text).headline.startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("topic", "text"),
+    [
+        (
+            "cable-size",
+            "Can I mix old and new in parallel? Should the cables between them be the same length?",
+        ),
+        ("bank-wiring", "two AGMs in parallel: must the cables be equally long?"),
+        ("cable-size", "should the cables between parallel batteries be the same length and thickness"),
+    ],
+)
+def test_cables_of_batteries_in_parallel_are_alike(topic, text):
+    assert on(topic, text).headline.startswith("Yes, of one length and size, with plus taken at one end")
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("50 mm² on 183 A at 12 V, 4 m, what voltage drop should I expect?", ["voltage-drop"]),
+        ("is 50 mm2 enough over 4 m for 183 A and what drop do I get?", ["cable-size", "voltage-drop"]),
+    ],
+)
+def test_a_loss_alone_is_told_once(text, topics):
+    assert [item.topic for item in talk(text).answers] == topics
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("AGM resting 12.2 V: how full is it, is it damaged?", True),
+        ("12.1 V at rest, flooded. How full is it and any damage?", True),
+        ("AGM 12.2 V, how full?", False),
+    ],
+)
+def test_volts_tell_no_damage(text, told):
+    assert on("rest-voltage", text).headline.endswith("; a load test then tells of damage.") == told
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("is a maintenance charger of 1 A plenty for a 140 Ah lead battery?", "No, not to charge it: 1 A only keeps"),
+        ("is 2 A enough for a 100 Ah AGM", "No, not to charge it: 2 A only keeps"),
+        ("is 8 A enough for a 100 Ah AGM", "Only just: for 100 Ah of AGM 8 A fills it slowly"),
+        ("2 A charger for 100 Ah AGM?", "Only just: for 100 Ah of AGM 2 A only keeps it full"),
+    ],
+)
+def test_a_charger_that_only_keeps_it_full_is_not_enough(text, opens):
+    assert plain(on("charger-size", text).headline).startswith(opens)
