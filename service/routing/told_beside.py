@@ -21,7 +21,7 @@ from service.routing.as_told import (
     is_lithium,
     unlike_amps,
 )
-from service.told import equal_cells, longest_run, loose, other_volts, two_options
+from service.told import equal_cells, longest_run, loose, other_volts, two_charges, two_options
 
 GO_BY = regex(r"\bwhich\b[^.?!]{0,30}\b(?:go by|look (?:at|for)|trust|rely on|heed)\b", re.IGNORECASE)
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
@@ -41,6 +41,11 @@ UPKEEP = regex(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|des
 LESS_CARE = regex(
     r"\b(?:kind|type|sort|one)\b[^.?!]*\b(?:less|least|no|without)\b[^.?!]*"
     r"\b(?:looking after|maintenance|upkeep|care)\b",
+    re.IGNORECASE,
+)
+STORES = regex(
+    r"\b(?:stor(?:e|ed|age|ing)|lay\w* (?:it |them )?up|laid up|leav\w*|left|keep\w*|how often|charger?|charging"
+    r"|disconnect\w*|look after|check\w*|months?|weeks?)\b",
     re.IGNORECASE,
 )
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
@@ -87,6 +92,8 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("charger-setting")  # "leave the charger on or unplug it: who is right?"
     if {"storage", "freeze-point"} <= found and FROST_FREE.search(message.text):
         idle.add("freeze-point")  # "in a garage that never freezes"
+    if {"storage", "freeze-point"} <= found and two_charges.told(message.text) and not STORES.search(message.text):
+        idle.add("storage")  # "Winter here. Will it freeze if full? And if half empty?"
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"

@@ -185,3 +185,39 @@ def test_volts_tell_no_damage(text, told):
 )
 def test_a_charger_that_only_keeps_it_full_is_not_enough(text, opens):
     assert plain(on("charger-size", text).headline).startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "Winter here -25C. Will battery freeze if full? And if it is half empty?",
+            "At -25 °C (-13 °F) a full one does not freeze, a half-full one may freeze",
+        ),
+        ("Freezing here to -30. Does the battery freeze when full? when flat?", "At -30 °C (-22 °F) a full one does"),
+        ("at minus 20, does a full battery freeze, and a half charged one?", "No, neither at -20 °C"),
+        ("my battery is full and then it goes half empty in winter, does it freeze at -20?", "No, it will not freeze"),
+    ],
+)
+def test_full_and_half_empty_in_the_frost(text, opens):
+    (found,) = talk(text).answers
+    assert plain(found.headline).startswith(opens)
+
+
+def test_how_it_is_stored_is_a_question_of_its_own():
+    topics = [item.topic for item in talk("Winter here -20C. Store it full? Will it freeze if half empty?").answers]
+    assert topics == ["storage", "freeze-point"]
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "12.74 V open circuit, 9.6 V at the posts at 310 A. What internal resistance is that, is it reasonable?",
+            "10.1 mΩ inner resistance: as much as a battery of 590 CCA may have; with more on its label yours is weak",
+        ),
+        ("12.6 to 9.9 V at 280 A: what is the internal resistance", "9.6 mΩ inner resistance: as much as a battery"),
+    ],
+)
+def test_whether_a_resistance_is_reasonable_hangs_on_the_cca(text, opens):
+    assert plain(on("load-voltage", text).headline).startswith(opens)
