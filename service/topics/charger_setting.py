@@ -9,7 +9,16 @@ from grammar.text.patterns import regex
 from grammar.told.chargers.listed_settings import place_of
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import by_degree, charge_amps, charge_volts, charging, chosen_volts, stays_on, two_stages
+from service.judgements import (
+    by_degree,
+    charge_amps,
+    charge_volts,
+    charging,
+    chosen_volts,
+    new_charger,
+    stays_on,
+    two_stages,
+)
 from service.judgements.charge_volts import Put, stage
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option, Urgency, strictness
@@ -118,8 +127,8 @@ def answer(case: Case) -> Answer:
     """The kind's own volts, and what was said of the charger against them: the strictest finding stands."""
     in_its_place.without_the_old(case)
     chemistry = charging.known_kind(case)
-    stopped = charging.barred(TOPIC, case, chemistry)
-    if stopped:
+    stopped = charging.barred(TOPIC, case, chemistry, alternator="dc-dc" not in case.beside)
+    if stopped := stopped or new_charger.judged(TOPIC, case):
         return stopped
     whatever = system_apart(case) or blind(case)
     if whatever:

@@ -31,6 +31,11 @@ SIZED = ("request:what_size", "request:which", "about:how_big")
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
 SHARED = dict.fromkeys(("battery-duty", "run-check"), ("detail:engine_battery",))  # "and can it share the engine's?"
 MEANING, TERM = "meaning", "term:"
+TO_LITHIUM = regex(  # "moving from AGM to LiFePO4": the lithium is what will be charged
+    r"\b(?:from|swap\w*|replac\w*|chang\w*|switch\w*|mov\w*|going|go|upgrad\w*|convert\w*)\b[^.?!;]{0,40}"
+    r"\b(?:to|for|with|by)\b[^.?!;]{0,16}\b(?:lithium|lifepo4|lfp)\b",
+    re.IGNORECASE,
+)
 ONLY_FOR = regex(r"\b(?:only|just)(?: (?:for|with|a|an|of|in|the|something))* $", re.IGNORECASE)
 INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
 
@@ -72,6 +77,8 @@ def _of_the_thing_asked(
     if request.topic in OF_ONE_KIND:
         _one_kind(stated, second, request.span, message)
     if request.topic == "charger-setting" and case.says(STAYS) and "charger.voltage" not in stated:
+        _to_lithium(stated, second)
+    if request.topic == "dc-dc" and TO_LITHIUM.search(message.text):
         _to_lithium(stated, second)
     if request.topic == "cable-size" and topics & CIRCUIT - {"cable-size"}:
         _no_cable_of_another(stated, message)
