@@ -21,7 +21,7 @@ from service.routing.as_told import (
     is_lithium,
     unlike_amps,
 )
-from service.told import equal_cells, longest_run, loose, other_volts, two_charges, two_options
+from service.told import charged_apart, equal_cells, longest_run, loose, other_volts, two_charges, two_options
 
 GO_BY = regex(r"\bwhich\b[^.?!]{0,30}\b(?:go by|look (?:at|for)|trust|rely on|heed)\b", re.IGNORECASE)
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
@@ -43,6 +43,8 @@ LESS_CARE = regex(
     r"\b(?:looking after|maintenance|upkeep|care)\b",
     re.IGNORECASE,
 )
+BUYS = regex(r"\bwhat (?:do|should|must|would) (?:i|we) (?:buy|get|need|fit|take)\b", re.IGNORECASE)
+BIG = regex(r"\b(?:how (?:big|large|many)|size|sized|capacity|cca|ah)\b", re.IGNORECASE)
 STORES = regex(
     r"\b(?:stor(?:e|ed|age|ing)|lay\w* (?:it |them )?up|laid up|leav\w*|left|keep\w*|how often|charger?|charging"
     r"|disconnect\w*|look after|check\w*|months?|weeks?)\b",
@@ -153,6 +155,15 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
         and not WEIGHS.search(message.text)
     ):
         return {"battery-type"}  # "and lithium?" asks the same of another kind
+    if (
+        "bank-size" in found
+        and len(found) > 1
+        and charged_apart.asked(message.text)
+        and not charged_apart.sized(message.text)
+    ):
+        return {"bank-size"}  # "will 75 Ah run it for 2 minutes, and do I need to charge it separately?"
+    if {"charger-banks", "bank-size"} <= found and BUYS.search(message.text) and not BIG.search(message.text):
+        return {"bank-size"}  # "one charger for two kinds, ok? and if not what do I buy"
     if "mounting" in found and longest_run.asked(message.text, told) and not HOLD.search(message.text):
         return {"mounting"}  # "how far may the battery be from it with 70 mm2"
     if {"meaning", "battery-type"} <= found and GO_BY.search(message.text):

@@ -9,10 +9,10 @@ from collections.abc import Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements.joining import PARTS
-from service.told import charger_left_on, longest_run, loose
+from service.told import charged_apart, charger_left_on, longest_run, loose
 
 CHARGER, LAID_UP, WIRING, RUNS, FIXED = "charger-setting", "storage", "bank-wiring", "run-check", "mounting"
-CABLE, LOADED = "cable-size", frozenset({"run-check", "bank-size", "fuse-size", "run-time"})
+BANKS, CABLE, LOADED = "charger-banks", "cable-size", frozenset({"run-check", "bank-size", "fuse-size", "run-time"})
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
 STAYS_ON = regex(  # "is a 10 A trickle charger safe to leave", beside how to lay it up
@@ -32,6 +32,8 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
         more.add(WIRING)
     if found - {"unclear"} and loose.moves(message.text):
         more.add(FIXED)
+    if found & LOADED and charged_apart.asked(message.text):  # "and do I charge it separately from the house bank?"
+        more.add(BANKS)
     told = {item.fact for item in message.stated}
     if found & LOADED and longest_run.asked(message.text, told):  # "2) how far may it be from it with 70 mm2"
         more.add(CABLE)

@@ -6,13 +6,14 @@ import math
 
 from service import reference, say
 from service.case import Case
-from service.judgements import cranking, supply
+from service.judgements import circuit, cranking, fitting, supply
 from service.judgements.cranking import limit
 from service.judgements.deciding import Ground
 from service.rules import readings
 from service.topic import CIRCUIT
 
 DOES = ("yes", "no")  # the battery's own verdict and that of its cable
+LONGEST = 30  # words of a headline
 SPREAD = 0.2  # volts between a reading under load and what the rating promises, for nothing
 
 
@@ -56,6 +57,22 @@ def itself(case: Case, battery: Ground, deciding: Ground, volts: float) -> str:
         return f"No: the battery would do, but {deciding.why}." if (battery.verdict, deciding.verdict) == DOES else ""
     does = "holds" if battery.verdict == "yes" else "only just holds"
     return f"The battery itself {does} it, at about {say.volts(volts)} in the first instant; but {deciding.why}."
+
+
+def over_the_run(case: Case, headline: str) -> str:
+    """The sentence with the cable for the length that was told, where no answer of its own tells it."""
+    if case.said("cable.length") is None or circuit.has_cable(case) or CIRCUIT.intersection(case.beside):
+        return headline
+    fit = fitting.to_fit(case, float(case["load.current"]))
+    if fit.count != 1 or not supply.is_motor(case):
+        return headline
+    run = say.length(float(case["cable.length"]), circuit.in_feet(case)).partition(" (")[0]
+    if asked := fitting.by_the_catalogue(case):
+        asked.told(case)
+    whole = (
+        f"{headline.removesuffix('.')}; {run} of cable wants {fit.named(fitting.us_first(case)).partition(' (')[0]}."
+    )
+    return whole if len(whole.replace(say.NB, " ").split()) <= LONGEST else headline
 
 
 def by_its_size(case: Case, need: float) -> str:

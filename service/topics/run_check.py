@@ -28,6 +28,7 @@ from service.sentences.supply import (
     measured,
     of_one_battery,
     on_paper,
+    over_the_run,
     reached,
     tested_on_board,
     through_a_converter,
@@ -182,6 +183,7 @@ def unknown(case: Case, running: float, inrush: float) -> Answer:
     )
     head = by_its_size(case, need) or head
     asks = (cca_ask(case, inrush, need), TOPIC.ask("battery.chemistry"))
+    head = over_the_run(case, head)
     if case.says("note:no_idea"):
         head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), asks[0])
     return TOPIC.says("needs-facts", head, *supply.load_figures(running, inrush), needed(need), asks=asks)
@@ -282,6 +284,7 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
         return TOPIC.says("no", head, *figures, asks=(ask,))
     head = by_its_size(case, need)
     head = head or f"We can't say yet: {name} needs {rating}, and the CCA of your battery is not known."
+    head = over_the_run(case, head)
     asks: tuple[Asked, ...] = (ask, TOPIC.ask("battery.duty"))
     if supply.shares_the_engines(case):
         risk = "on the engine's battery it can leave you unable to start"

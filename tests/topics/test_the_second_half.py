@@ -221,3 +221,45 @@ def test_how_it_is_stored_is_a_question_of_its_own():
 )
 def test_whether_a_resistance_is_reasonable_hangs_on_the_cca(text, opens):
     assert plain(on("load-voltage", text).headline).startswith(opens)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Will a single 75Ah AGM run our Minnow, and do I need to charge it separately from the house bank?",
+        "will an 800 CCA AGM run the Pike, and must it be charged separately?",
+        "Pike, 100 Ah AGM: how big must it be, and should it be charged on its own?",
+    ],
+)
+def test_whether_it_is_charged_by_itself(text):
+    assert on("charger-banks", text).headline.startswith("Yes, on an output or a charger of its own")
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("one charger for AGM house and lithium bow ok? and if not what do I buy", ["charger-banks"]),
+        (
+            "one charger for engine and bow battery? and what size of battery do I buy for a Minnow",
+            ["charger-banks", "bank-size"],
+        ),
+        ("can I charge both batteries together with one charger?", ["charger-banks"]),
+    ],
+)
+def test_what_is_bought_is_what_was_asked_about(text, topics):
+    assert [item.topic for item in talk(text).answers] == topics
+
+
+@pytest.mark.parametrize(
+    ("turns", "ends"),
+    [
+        (
+            ("I'd like to run the Pike off the house bank", "It is 3 x 110 Ah AGM and it's 9 metres to the bow"),
+            "; 9 m of cable wants 95 mm².",
+        ),
+        (("Minnow, 70 Ah AGM, 6 m from the bow. will it run?",), "; 6 m of cable wants 35 mm²."),
+        (("Minnow, 70 Ah AGM. will it run?",), "is not known."),
+    ],
+)
+def test_a_run_that_is_told_asks_for_its_cable(turns, ends):
+    assert plain(on("run-check", *turns).headline).endswith(ends)
