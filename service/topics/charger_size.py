@@ -62,7 +62,7 @@ TOPIC = Topic(
 )
 
 
-PLENTY = regex(r"\b(?:plenty|enough|sufficient|big enough|will do)\b", re.IGNORECASE)
+PLENTY = regex(r"\b(?:plenty|all it needs|more than enough|ample)\b", re.IGNORECASE)
 MOST_HOURS = 48  # of a charge that days on shore power surely have room for
 
 

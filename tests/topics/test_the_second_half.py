@@ -178,12 +178,13 @@ def test_volts_tell_no_damage(text, told):
     ("text", "opens"),
     [
         ("is a maintenance charger of 1 A plenty for a 140 Ah lead battery?", "No, not to charge it: 1 A only keeps"),
-        ("is 2 A enough for a 100 Ah AGM", "No, not to charge it: 2 A only keeps"),
+        ("2 A is more than enough for a 100 Ah AGM, right?", "No, not to charge it: 2 A only keeps"),
+        ("is 2 A enough for a 100 Ah AGM", "Only just: for 100 Ah of AGM 2 A only keeps it full"),
         ("is 8 A enough for a 100 Ah AGM", "Only just: for 100 Ah of AGM 8 A fills it slowly"),
         ("2 A charger for 100 Ah AGM?", "Only just: for 100 Ah of AGM 2 A only keeps it full"),
     ],
 )
-def test_a_charger_that_only_keeps_it_full_is_not_enough(text, opens):
+def test_a_charger_that_only_keeps_it_full_is_not_plenty(text, opens):
     assert plain(on("charger-size", text).headline).startswith(opens)
 
 
