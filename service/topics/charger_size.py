@@ -161,7 +161,7 @@ def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
         return f"{opening}: {this} is more than the {most} that suits {bank(found)}; {only}."
     opening = "Yes, rather small" if small else "Only just"
     if found.maintains(amps) and PLENTY.search(case.text):
-        return f"No, not to charge it: {this} only keeps {bank(found)} full; {range_of(case, found)} suits it."
+        opening = "No"
     if deadline.for_days(case.text) and not charging.unregulated(case) and (filled := fills(case, found)):
         return f"{opening}: {range_of(case, found)} suits {bank(found)}, but left on for days {this} {filled}."
     return f"{opening}: for {bank(found)} {this} {slowly(found, amps)}; {range_of(case, found)} suits it."

@@ -177,8 +177,11 @@ def test_volts_tell_no_damage(text, told):
 @pytest.mark.parametrize(
     ("text", "opens"),
     [
-        ("is a maintenance charger of 1 A plenty for a 140 Ah lead battery?", "No, not to charge it: 1 A only keeps"),
-        ("2 A is more than enough for a 100 Ah AGM, right?", "No, not to charge it: 2 A only keeps"),
+        (
+            "is a maintenance charger of 1 A plenty for a 140 Ah lead battery?",
+            "No: for 140 Ah of lead 1 A only keeps it full",
+        ),
+        ("2 A is more than enough for a 100 Ah AGM, right?", "No: for 100 Ah of AGM 2 A only keeps it full"),
         ("is 2 A enough for a 100 Ah AGM", "Only just: for 100 Ah of AGM 2 A only keeps it full"),
         ("is 8 A enough for a 100 Ah AGM", "Only just: for 100 Ah of AGM 8 A fills it slowly"),
         ("2 A charger for 100 Ah AGM?", "Only just: for 100 Ah of AGM 2 A only keeps it full"),
