@@ -19,8 +19,8 @@ BUYS = regex(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of th
 BESIDE = r"(?:and|with|beside|to) (?:an?|one|the|my|our)"
 NO_BATTERY = r"(?! (?:\w+ )?(?:thruster|charger|cables?|motor|fuse|boat|engine|alternator|box|switch)\b)"
 OLD_AND_NEW = regex(  # "one old and one new battery", "a new one in parallel with my old one"
-    rf"\bold(?:er)?\b(?: \w+){{0,2}} {BESIDE} (?:brand )?new\b{NO_BATTERY}"
-    rf"|\bnew(?:er)?\b{NO_BATTERY}(?: (?!or\b)\w+){{0,4}} {BESIDE} old(?:er)?\b",
+    rf"\bold(?:er)?\b(?: [a-z]+){{0,2}} {BESIDE} (?:brand )?new\b{NO_BATTERY}"
+    rf"|\bnew(?:er)?\b{NO_BATTERY}(?: (?!or\b)[a-z]+){{0,4}} {BESIDE} old(?:er)?\b",
     re.IGNORECASE,
 )
 
