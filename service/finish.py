@@ -33,6 +33,7 @@ from service.reply import (
     strictest,
     strictness,
 )
+from service.routing.told_beside import SAME_OF
 from service.topic import Lever, Topic
 from service.turns.no_idea import helped, not_told
 from service.wording.both import LONGEST_HEADLINE, of_both
@@ -128,7 +129,7 @@ def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
     return replace(answer, figures=tuple(_ranged(figure, ends) for figure in answer.figures))
 
 
-WHICH = "put:choice"  # "which of them"
+WHICH, ABOUT = "put:choice", "put:about"  # "which of them"; "and what if it was a wet one"
 
 
 def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
@@ -147,7 +148,9 @@ def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     sides = tuple(Option(label, item.verdict, item.figures) for label, item in zip(labels, both, strict=True))
     pick = min if topic.of_two == "best" else max
     leading = pick(both, key=lambda item: (strictness(item.verdict), bool(item.figures) == (pick is max)))
-    return replace(leading, headline=of_both(labels, both, leading, case.says(WHICH)), compare=sides)
+    about = case.says(ABOUT) or SAME_OF.search(case.text) is not None
+    head = of_both(labels, both, leading, case.says(WHICH), about)
+    return replace(leading, headline=head, compare=sides)
 
 
 CHOSEN = (  # what one buys: "20 A or 40 A" is a choice between two, not a value that is not known well

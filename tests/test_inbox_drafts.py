@@ -90,7 +90,9 @@ def test_a_hazard_opens_with_the_action_and_a_hand_over_is_written_too(tmp_path)
     assert "orders desk" in order
 
 
-@pytest.mark.parametrize(("name", "told"), [("thanks", "You are welcome: ask"), ("no-words", "What can we do for you?")])
+@pytest.mark.parametrize(
+    ("name", "told"), [("thanks", "You are welcome: ask"), ("no-words", "What can we do for you?")]
+)
 def test_a_polite_word_where_nothing_is_asked(tmp_path, name, told):
     assert told in plain_of(drafted(tmp_path, (MAILS / f"{name}.eml").read_bytes()))
 

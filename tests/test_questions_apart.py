@@ -29,7 +29,7 @@ from tests.test_headlines import head, last
          "run-check", "The battery itself holds it, at about 9.6 V"),
         ("12 V thruster 340 A, cable 70 mm2, 4 m. How much is lost, and does the 800 CCA flooded one hold it up?",
          "run-check", "The battery itself only just holds it, at about 8.8 V"),
-        ("will a 900 CCA AGM run a 300 A thruster over 4 m of 50 mm2?", "run-check", "No: the 50 mm² cable"),
+        ("will a 900 CCA AGM run a 300 A thruster over 4 m of 50 mm2?", "run-check", "No: the battery would"),
         # whose battery
         ("can i use leisure batteries for the minnow or must it be a starter? and can it share the engine battery",
          "battery-duty", "It need not be a starter"),

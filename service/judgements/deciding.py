@@ -36,13 +36,29 @@ def cable_grounds(case: Case, running: float, at_load: float | None) -> list[Gro
     size = next((fact for fact in ("cable.gauge", "cable.area") if fact in case.stated), None)
     if size is None:
         return []
-    name = f"the {say.fact(size, case[size])} cable{f' {PROPOSED}' if is_proposed(case) else ''}"
+    name = cable_name(case)
     found = (
-        [carried(case, name, running)]
-        if at_load is None
-        else [lost(case, name, running), carried(case, name, running), at_the_motor(case, at_load, name)]
+        [carried(case, name, running)] if at_load is None else [both(case, running), at_the_motor(case, at_load, name)]
     )
     return [ground for ground in found if ground]
+
+
+def cable_name(case: Case) -> str:
+    """The cable in words: "the 35 mm² cable"."""
+    size = "cable.gauge" if "cable.gauge" in case.stated else "cable.area"
+    return f"the {say.fact(size, case[size])} cable{f' {PROPOSED}' if is_proposed(case) else ''}"
+
+
+def both(case: Case, running: float) -> Ground | None:
+    """What it loses and what it may carry, in one reason where both are against it: the heat first."""
+    name = cable_name(case)
+    loses, heats = lost(case, name, running), carried(case, name, running)
+    if loses is None or heats is None:
+        return heats or loses
+    volts = cable.drop(running, float(case["cable.length"]), float(case["cable.cmil"]), k=float(K.value))
+    share = say.quantity(volts / float(case["bank.voltage"]) * 100, "%")
+    most = say.quantity(float(MOTOR_LIMIT.value), "%")
+    return Ground("no", f"{heats.why}; it loses {share}, and {most} is the limit", "cable")
 
 
 def lost(case: Case, name: str, running: float) -> Ground | None:

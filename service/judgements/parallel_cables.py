@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from dataclasses import dataclass
 
 from grammar.text.patterns import regex
 from service import say
@@ -23,9 +25,58 @@ PER_POLE = regex(
 WORDS = {2: "two", 3: "three"}
 
 
+TIMES = regex(
+    r"\b(?P<count>2|3|two|three) ?(?:x|×|\*|times) ?"
+    r"(?:(?P<area>\d{2,3}) ?(?:mm|sq)|(?P<gauge>\d/0)|(?P<awg>\d) ?(?:awg|gauge))",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """One of two ways that are weighed: a cable, or two and more of a thinner one for each pole."""
+
+    name: str
+    count: int
+    verdict: str
+    why: str
+    short: str  # what is against it
+    figures: tuple[Figure, ...]
+
+
+def taken(case: Case, amps: float, judge: Callable[[Case, float], tuple[str, str]]) -> Taken:
+    """How a cable does that is told as often as it is told; `judge` is for a single one."""
+    count, area = twice(case), float(case["cable.cmil"])
+    share = float(BUNDLED.value) * count if count > 1 else 1.0
+    carries = float(case["cable.ampacity"]) * share
+    drop = cable.drop(amps, float(case["cable.length"]), area * count, k=K.value)
+    name = circuit.name(case) if count == 1 else f"{WORDS[count]} of {circuit.name(case)}"
+    if count > 1:
+        verdict, head, _ = judged(case, amps, count)
+        why = head.partition(": ")[2].removesuffix(".")
+    else:
+        verdict, why = judge(case, amps)
+        why = f"it {why}"
+    thin = count > 1 and area < LEAST * (1 - 1e-9)
+    loses = f"loses {say.volts(drop, 2)}" if count == 1 else f"lose {say.volts(drop, 2)}"
+    short = "are too thin to be doubled" if thin else f"may carry {say.amps(carries)}" if carries < amps else loses
+    figures = (Figure("drop", "lost", drop, "V"), Figure("ampacity", "may carry", carries, "A"))
+    return Taken(name, count, verdict, why, short, figures)
+
+
+def twice(case: Case) -> int:
+    """How often this very cable is named: "2x50 mm2" is two of 50 mm2; 1 where it stands alone."""
+    area, gauge = case.said("cable.area"), case.said("cable.gauge")
+    for found in TIMES.finditer(case.text):
+        same = found["area"] and area is not None and float(found["area"]) == float(area)
+        if same or (gauge is not None and str(gauge) in (found["gauge"], found["awg"])):
+            return next(count for count, word in WORDS.items() if found["count"].lower() in (word, str(count)))
+    return 1
+
+
 def runs(case: Case) -> int:
     """How many equal cables go to each pole."""
-    return 3 if case.says("detail:three_runs") else 2 if case.says("detail:two_runs") else 1
+    return 3 if case.says("detail:three_runs") else 2 if case.says("detail:two_runs") else twice(case)
 
 
 def judged(case: Case, amps: float, count: int) -> tuple[str, str, tuple[Figure, ...]]:

@@ -20,8 +20,28 @@ LITHIUM = "Better not: lithium needs no charger while it stands, so switch it of
 
 
 def judged(topic: Topic, case: Case) -> Answer | None:
-    """The answer where it is asked whether the charger may stay on; None where it is not."""
-    if not charger_left_on.asked(case.text) or case.says("detail:watched"):
+    """The answer where it is asked whether the charger may stay on; None where it is not, or its size is asked too."""
+    return of_its_kind(topic, case) if charger_left_on.asked(case.text) and not beside_size(case) else None
+
+
+def beside_size(case: Case) -> bool:
+    """Whether it is asked beside the size of the charger, which is an answer of its own."""
+    return charger_left_on.asked_beside_its_size(case.text)
+
+
+def also_told(case: Case) -> str:
+    """A word on staying on for an answer on the size that has none on it beside it; "" else."""
+    if not beside_size(case) or {"charger-setting", "storage"} & set(case.beside):
+        return ""
+    if charging.known_kind(case) == "lfp":
+        return "; once it is full, better switch it off"
+    smart = case.said(KIND) == "smart" or charger_left_on.floats(case.text)
+    return "; it may stay on" if smart else "; it may stay on only if it drops to float by itself"
+
+
+def of_its_kind(topic: Topic, case: Case) -> Answer | None:
+    """Whether it may stay on by its own kind and that of the battery."""
+    if case.says("detail:watched"):
         return None
     if charging.known_kind(case) == "lfp" and (OVERNIGHT.search(case.text) or charging.cold_share(case, "lfp")):
         return None

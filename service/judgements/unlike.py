@@ -16,6 +16,14 @@ LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing
 MADE = regex(r"(?<![\d.,])(?:19[89]|20[0-4])\d(?![\d.,]\d| ?(?:v|a|ah|cca|amps?|watts?|w|mm)\b)", re.IGNORECASE)
 BUYS = regex(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of the old ones, not beside them
 
+BESIDE = r"(?:and|with|beside|to) (?:an?|one|the|my|our)"
+NO_BATTERY = r"(?! (?:\w+ )?(?:thruster|charger|cables?|motor|fuse|boat|engine|alternator|box|switch)\b)"
+OLD_AND_NEW = regex(  # "one old and one new battery", "a new one in parallel with my old one"
+    rf"\bold(?:er)?\b(?: [a-z]+){{0,2}} {BESIDE} (?:brand )?new\b{NO_BATTERY}"
+    rf"|\bnew(?:er)?\b{NO_BATTERY}(?: (?!or\b)[a-z]+){{0,4}} {BESIDE} old(?:er)?\b",
+    re.IGNORECASE,
+)
+
 
 def capacity_apart(case: Case) -> Iterator[str]:
     """The reason, where capacities are over 10 % apart."""
@@ -47,13 +55,14 @@ def age_apart(case: Case) -> Iterator[str]:
     another_is_new = another_is_new or (new_and_old.planned(case) and new_and_old.unlike_in_age(case))
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
+    mixed = case.says("detail:mixed_age") or OLD_AND_NEW.search(case.text)
     apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case)
     if apart > float(most.value) * (1 + 1e-9):
         old = f"A new one beside one of {say.quantity(apart, 'years')}"
         beside = old if both and both[1] == 0 else f"{say.quantity(apart, 'years')} apart"
         case.step(f"{beside}; 1 year is the most in series", most.cite)
         yield "an old and a new battery"
-    elif not both and (case.says("detail:mixed_age") or (another_is_new and case.says("detail:of_a_year"))):
+    elif not both and (mixed or (another_is_new and case.says("detail:of_a_year"))):
         case.step("More than 1 year apart is too much in series", most.cite)
         yield "an old and a new battery"
 

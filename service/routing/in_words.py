@@ -9,7 +9,17 @@ from typing import NamedTuple
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from grammar.told.times import motoring
-from service.told import amp_hours_taken, charging_relay, kind_required, more_volts, other_volts, to_buy, who
+from service.told import (
+    amp_hours_taken,
+    charging_relay,
+    kind_required,
+    longest_run,
+    more_volts,
+    other_volts,
+    to_buy,
+    who,
+)
+from service.topic import CIRCUIT
 
 CHARGING = frozenset({"dc-dc", "charger-size", "charge-time"})
 CAR_CHARGER = regex(
@@ -110,9 +120,16 @@ def _by_a_converter(seen: Seen) -> bool:
     return named and _put_back(seen)
 
 
+def _longest_run(seen: Seen) -> bool:
+    """ "How far can I go with 70 mm2 to a Pike?"."""
+    others = seen.found - CIRCUIT - {"mounting", "run-time", "rating-convert", "unclear"}
+    return not others and not seen.message.dangers and longest_run.asked(seen.message.text, seen.told)
+
+
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
+    ("cable-size", _longest_run),
     ("dc-dc", _of_more_volts),
     ("dc-dc", _relay_between),
     ("bank-size", _cheapest),

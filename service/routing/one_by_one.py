@@ -13,6 +13,7 @@ from service import say
 from service.routing.evidence import Sign
 from service.routing.listed import ASKS, numbered, questions
 from service.routing.tally import HAZARD, Tally, by_points, rows_of
+from service.told import longest_run
 
 APART = -20  # points of what is answered, in a question by itself, under which it is another one
 OTHER = -15  # the same of one that is answered, as it is clear what it asks
@@ -114,6 +115,9 @@ def left_open(message: Message, signs: Sequence[Sign], topics: Iterable[str]) ->
 def _is_open(message: Message, one: Question, topics: set[str], in_a_list: bool) -> bool:
     """Whether a question beside those that are answered is one of its own."""
     text = message.text[slice(*one.span)]
+    told = {item.fact for item in message.stated}
+    if "cable-size" in topics and longest_run.asked(text, told):
+        return False
     if in_a_list:
         return one.points(topics) <= IN_A_LIST and bool(ASKS.search(text)) and len(text.split()) >= FEW
     own = one.topic not in NEVER and _of_its_own(message, one.span, topics)

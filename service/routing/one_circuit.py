@@ -21,6 +21,15 @@ AMPS_ASKED = regex(r"(?<!no )(?<!\d )(?<!\d)\b(?:amps?|amperes?)\b", re.IGNORECA
 CONVERTS = ("request:convert", "detail:to_", "request:how_many", "request:what_is", "about:convert")
 CARRIES = "detail:carries"
 CABLES = frozenset({"thing:cable", "about:cable", "about:loss"})
+LOSS_ASKED = regex(
+    r"\b(?:what|how (?:much|many volts|big|large))\b[^.?!;]{0,24}\b(?:drop|loss|loses?|lost|volts lost)\b",
+    re.IGNORECASE,
+)
+SIZE_ASKED = regex(
+    r"\b(?:enough|ok|okay|fine|good|suitable|sufficient|thick\w*|thin\w*|(?:what|which) (?:size|cable|gauge)"
+    r"|will (?:it|that|this) do|right size|too (?:small|long))\b",
+    re.IGNORECASE,
+)
 TO_OTHER = ("detail:to_mm2", "detail:to_awg")
 BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})  # of a running load, battery and motor
 ENOUGH = ("request:enough", "request:is_good", "request:may_i")
@@ -58,6 +67,9 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
     only_fuse = _which_fuse(message) and not approval
     if {"cable-size", "fuse-size"} <= names and SIZED & told and only_fuse:
         idle.add("cable-size")
+    loss_alone = LOSS_ASKED.search(message.text) and not SIZE_ASKED.search(message.text)
+    if {"cable-size", "voltage-drop"} <= names and told >= {"cable.length"} and SIZED & told and loss_alone:
+        idle.add("cable-size")  # "50 mm2, 4 m, 183 A: what voltage drop should I expect?"
     if {"load-voltage", "voltage-drop"} <= names and told >= BOTH_ENDS and not told & {*SIZED, "cable.length"}:
         idle.add("voltage-drop")  # the volts at both ends tell the loss, and no cable is there to reckon it by
     return idle

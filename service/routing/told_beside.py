@@ -21,7 +21,7 @@ from service.routing.as_told import (
     is_lithium,
     unlike_amps,
 )
-from service.told import equal_cells, loose, other_volts, two_options
+from service.told import charged_apart, equal_cells, longest_run, loose, other_volts, two_charges, two_options
 
 GO_BY = regex(r"\bwhich\b[^.?!]{0,30}\b(?:go by|look (?:at|for)|trust|rely on|heed)\b", re.IGNORECASE)
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
@@ -43,9 +43,34 @@ LESS_CARE = regex(
     r"\b(?:looking after|maintenance|upkeep|care)\b",
     re.IGNORECASE,
 )
+BUYS = regex(r"\bwhat (?:do|should|must|would) (?:i|we) (?:buy|get|need|fit|take)\b", re.IGNORECASE)
+BIG = regex(r"\b(?:how (?:big|large|many)|size|sized|capacity|cca|ah)\b", re.IGNORECASE)
+STORES = regex(
+    r"\b(?:stor(?:e|ed|age|ing)|lay\w* (?:it |them )?up|laid up|leav\w*|left|keep\w*|how often|charger?|charging"
+    r"|disconnect\w*|look after|check\w*|months?|weeks?)\b",
+    re.IGNORECASE,
+)
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
+OF_KINDS = frozenset(
+    {
+        "mounting",
+        "ventilation",
+        "charger-setting",
+        "charger-size",
+        "charge-time",
+        "storage",
+        "maintenance",
+        "freeze-point",
+    }
+)
+SAME_OF = regex(  # "May AGM lie on its side? And lithium?"
+    r"\b(?:and|what about|how about|what if it (?:is|was|were))\W+(?:(?:with|for|of|in|on|an?|the|my|our) )*"
+    r"(?:agm|gel|wet|flooded|lead|lithium|lifepo4|lfp)(?:[- ](?:cells?|acid|ones?|battery|batteries))*\W*(?:[?]|$)",
+    re.IGNORECASE,
+)
+WEIGHS = regex(r"\b(?:which|better|best|versus|vs|difference|advantages?|instead|or)\b", re.IGNORECASE)
 JUMP = "jump-start"  # a danger that is only ever asked about
 
 
@@ -69,6 +94,8 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("charger-setting")  # "leave the charger on or unplug it: who is right?"
     if {"storage", "freeze-point"} <= found and FROST_FREE.search(message.text):
         idle.add("freeze-point")  # "in a garage that never freezes"
+    if {"storage", "freeze-point"} <= found and two_charges.told(message.text) and not STORES.search(message.text):
+        idle.add("storage")  # "Winter here. Will it freeze if full? And if half empty?"
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
@@ -115,12 +142,30 @@ def _only_stays_on(message: Message) -> bool:
     return bool(asking) and not any(message.says(cue, span) for cue in OF_SETTING for span in asking)
 
 
-def _one_question(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]:
     """The topics whose words put the question of another one: whether it can be saved, whether a lid may be tight."""
     if {"specific-gravity", "replacement"} <= found and "battery.age" not in told and equal_cells.kept(message.text):
         return {"replacement"}  # "1.225 in all cells: charge or bin"
     if {"bank-wiring", "replacement"} <= found and new_and_old.new_with_old(message.text):
         return {"replacement"}  # "and a new AGM with one of 2 years?"
+    if (
+        "battery-type" in found
+        and found & OF_KINDS
+        and SAME_OF.search(message.text)
+        and not WEIGHS.search(message.text)
+    ):
+        return {"battery-type"}  # "and lithium?" asks the same of another kind
+    if (
+        "bank-size" in found
+        and len(found) > 1
+        and charged_apart.asked(message.text)
+        and not charged_apart.sized(message.text)
+    ):
+        return {"bank-size"}  # "will 75 Ah run it for 2 minutes, and do I need to charge it separately?"
+    if {"charger-banks", "bank-size"} <= found and BUYS.search(message.text) and not BIG.search(message.text):
+        return {"bank-size"}  # "one charger for two kinds, ok? and if not what do I buy"
+    if "mounting" in found and longest_run.asked(message.text, told) and not HOLD.search(message.text):
+        return {"mounting"}  # "how far may the battery be from it with 70 mm2"
     if {"meaning", "battery-type"} <= found and GO_BY.search(message.text):
         return {"battery-type"}  # "CCA and MCA, and which of them should I go by?"
     saved = message.says("detail:saved")

@@ -9,11 +9,12 @@ from collections.abc import Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements.joining import PARTS
-from service.told import charger_left_on, loose
+from service.told import charged_apart, charger_left_on, longest_run, loose
 
 CHARGER, LAID_UP, WIRING, RUNS, FIXED = "charger-setting", "storage", "bank-wiring", "run-check", "mounting"
 FREEZES = "freeze-point"  # says as well that lithium is not charged in frost
 IN_FROST = "lfp-charged-below-freezing"  # a danger, where it is more than asked of
+BANKS, CABLE, LOADED = "charger-banks", "cable-size", frozenset({"run-check", "bank-size", "fuse-size", "run-time"})
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
 STAYS_ON = regex(  # "is a 10 A trickle charger safe to leave", beside how to lay it up
@@ -33,6 +34,11 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
         more.add(WIRING)
     if found - {"unclear"} and loose.moves(message.text):
         more.add(FIXED)
+    if found & LOADED and charged_apart.asked(message.text):  # "and do I charge it separately from the house bank?"
+        more.add(BANKS)
+    told = {item.fact for item in message.stated}
+    if found & LOADED and longest_run.asked(message.text, told):  # "2) how far may it be from it with 70 mm2"
+        more.add(CABLE)
     if found & {CHARGER, LAID_UP} and _left_on_or_taken(message):
         more |= {CHARGER, LAID_UP}
     if LAID_UP in found and FREEZES not in found and (IN_FROST, "planned") in _signs(message):

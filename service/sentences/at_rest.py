@@ -92,7 +92,7 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         return whether_full(case, reads, found, verdict)
     plain = case.says("request:how_full") and not case.says("detail:asks_good")
     if plain and not found.flat and verdict != "information":
-        return how_full(case, reads, found, verdict, asked)
+        return with_damage(case, how_full(case, reads, found, verdict, asked))
     opening = wording.opening(case, verdict)
     if verdict == "information":
         return (
@@ -167,6 +167,21 @@ def whether_full(case: Case, reads: str, found: Charge, verdict: str) -> str:
     then = "" if verdict == "yes" else f", so charge it {when}"
     only = "only " if verdict == "no" else ""
     return f"{start}: {reads} means your {wording.kind(case)} battery {wording.full(found, only)}{then}."
+
+
+DAMAGED = regex(
+    r"\b(?:is|are|was|has|have) (?:it|they|that|this|the batter\w+)(?: been)? "
+    r"(?:damaged|harmed|ruined|hurt|spoilt|killed)\b"
+    r"|\bany (?:damage|harm)\b|\bdamaged\b[^.?!;]{0,8}\?",
+    re.IGNORECASE,
+)
+
+
+def with_damage(case: Case, head: str) -> str:
+    """The sentence with what tells of damage, where that is asked beside the charge."""
+    if not DAMAGED.search(case.text) or "test" in head:
+        return head
+    return f"{head.removesuffix('.')}; a load test then tells of damage."
 
 
 def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -> str:

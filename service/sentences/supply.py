@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import math
 
-from service import say
+from service import reference, say
 from service.case import Case
-from service.judgements import cranking, supply
+from service.judgements import circuit, cranking, fitting, supply
 from service.judgements.cranking import limit
 from service.judgements.deciding import Ground
 from service.rules import readings
 from service.told import house_bank, more_volts, own_battery
 from service.topic import CIRCUIT
 
+DOES = ("yes", "no")  # the battery's own verdict and that of its cable
+LONGEST = 30  # words of a headline
 SPREAD = 0.2  # volts between a reading under load and what the rating promises, for nothing
 
 
@@ -48,11 +50,42 @@ def tested_on_board(case: Case) -> str:
 
 
 def itself(case: Case, battery: Ground, deciding: Ground, volts: float) -> str:
-    """The headline where the cable decides and is told of in the answer before: first what the battery does."""
-    if deciding.fact != "cable" or battery.verdict == "no" or not CIRCUIT.intersection(case.beside[:1]):
+    """The headline where the cable decides: first what the battery does, as an answer before tells of the cable or
+    because both of them were asked about."""
+    if deciding.fact != "cable" or battery.verdict == "no":
         return ""
+    if not CIRCUIT.intersection(case.beside[:1]):
+        return f"No: the battery would do, but {deciding.why}." if (battery.verdict, deciding.verdict) == DOES else ""
     does = "holds" if battery.verdict == "yes" else "only just holds"
     return f"The battery itself {does} it, at about {say.volts(volts)} in the first instant; but {deciding.why}."
+
+
+def over_the_run(case: Case, headline: str) -> str:
+    """The sentence with the cable for the length that was told, where no answer of its own tells it."""
+    if case.said("cable.length") is None or circuit.has_cable(case) or CIRCUIT.intersection(case.beside):
+        return headline
+    fit = fitting.to_fit(case, float(case["load.current"]))
+    if fit.count != 1 or not supply.is_motor(case):
+        return headline
+    run = say.length(float(case["cable.length"]), circuit.in_feet(case)).partition(" (")[0]
+    if asked := fitting.by_the_catalogue(case):
+        asked.told(case)
+    whole = (
+        f"{headline.removesuffix('.')}; {run} of cable wants {fit.named(fitting.us_first(case)).partition(' (')[0]}."
+    )
+    return whole if len(whole.replace(say.NB, " ").split()) <= LONGEST else headline
+
+
+def by_its_size(case: Case, need: float) -> str:
+    """The headline before the CCA is told, where the case size tells what is usual; "" where it does not."""
+    usual = supply.usual(case, "cca_low", "cca_high", "CCA")
+    if not usual or float(case.get("bank.in_parallel", 1)) > 1:  # of several it is the sum that counts
+        return ""
+    row = reference.row("typical_cases", group=str(case["battery.group"]).upper())
+    low, high = float(row["cca_low"].value), float(row["cca_high"].value)
+    rating = say.cca(math.ceil(need - 1e-6))
+    sure = "Most likely" if low >= need - 1e-6 else "Hardly" if high < need else "We can't say yet"
+    return f"{sure}: {usual}, and {supply.load_name(case)} needs {rating}; the label decides."
 
 
 def on_paper(case: Case, head: str) -> str:

@@ -139,8 +139,13 @@ def by_resistance(case: Case, under: UnderLoad, answer: Answer) -> Answer:
     first, mark, rest = answer.headline.partition(": ")
     if not case.says(RESISTANCE) or under.milliohms is None or not mark or first not in FIRST_WORDS:
         return answer
+    ohms = f"{say.number(under.milliohms, 1)}{say.NB}mΩ inner resistance"
+    asks_cca = answer.verdict == "needs-facts" and answer.asks[:1] and answer.asks[0].fact == "battery.cca"
+    if asks_cca and (edges := cca_replies(case, under)):
+        told = f"{ohms}: as much as a battery of {say.cca(edges[0][1])} may have; with more on its label yours is weak"
+        return replace(answer, headline=f"{told}, with less it is in order.")
     passes = {"yes": ", a pass", "no": ", a fail"}.get(answer.verdict, "")
-    return replace(answer, headline=f"{say.number(under.milliohms, 1)}{say.NB}mΩ inner resistance{passes}: {rest}")
+    return replace(answer, headline=f"{ohms}{passes}: {rest}")
 
 
 def replies(under: UnderLoad) -> tuple[tuple[str, float], ...]:

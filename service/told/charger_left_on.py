@@ -33,6 +33,8 @@ ASKED = regex(  # "can the charger stay on all week?", "do I leave it plugged in
 )
 CHARGER = regex(r"\bcharg(?:er|ing|e)\b|\bmaintainer\b|\btender\b", re.IGNORECASE)
 SIZED = regex(r"\b(?:big|small|large|strong|enough|right|size|suits?|too (?:much|little)|how many amps)\b", re.I)
+SIZE_ASKED = regex(rf"{SIZED.pattern}|\b(?:which|what|need an?)\b[^.?!;]{{0,30}}\bcharger\b", re.IGNORECASE)
+APART = regex(r"(?:[.?!;](?: and| also)?|\b(?:and|also|then))$", re.IGNORECASE)  # a question of its own
 FLOATS = regex(
     r"(?<!never )\b(?:goes|drops|switches|falls|changes)(?: itself| back| down| over)* (?:in)?to (?:a )?"
     r"(?:float|storage|maintenance)\b",
@@ -92,6 +94,21 @@ def instead(text: str) -> bool:
     (True, True, False)
     """
     return INSTEAD.search(text) is not None
+
+
+def asked_beside_its_size(text: str) -> bool:
+    """Whether it is asked if a charger may stay on, and in a question before it how big it must be.
+
+    >>> asked_beside_its_size("How many amps should the charger be for 110 Ah? And can I leave it connected?")
+    True
+    >>> asked_beside_its_size("is a 10 A charger big enough to stay on all week")
+    False
+    """
+    found = ASKED.search(text)
+    if found is None or CHARGER.search(text) is None or SIZED.search(text, found.start()):
+        return False
+    before = text[: found.start()].rstrip(" ,")
+    return bool(SIZE_ASKED.search(before) and APART.search(before))
 
 
 def floats(text: str) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.text.patterns import regex
-from grammar.told.chargers.listed_settings import NAMES, WORDS, rows
+from grammar.told.chargers.listed_settings import NAMES, PLAIN, WORDS, rows
 from service.case import Case
 from service.kinds import CHARGED
 
@@ -47,8 +47,14 @@ def lacks(case: Case, kind: str) -> bool:
 
 def _listed(text: str) -> tuple[str, ...]:
     """Two kinds and more in a row, where a charger's settings are spoken of."""
-    told = named(" ".join(text[start:end] for start, end in rows(text)))
-    return told if len(told) > 1 else ()
+    listed = " ".join(text[start:end] for start, end in rows(text))
+    told = named(listed)
+    return told if len(told) > 1 or PLAIN.search(listed) else ()
+
+
+def plain_one(case: Case) -> bool:
+    """Whether a position is among those listed that names no kind: "AGM and Std"."""
+    return any(PLAIN.search(case.text, start, end) for start, end in rows(case.text))
 
 
 def with_volts(text: str) -> dict[str, tuple[str, float]]:

@@ -13,10 +13,10 @@ CHARGE = (
 )
 THING = r"(?: (?:flooded|wet|agm|gel|lead|charged))?(?: (?:one|battery|batteries))?"
 BOTH = regex(
-    rf"\b(?<!not )(?:an?|the|my|is|at|if it(?:['’]s| is)|of an?) {CHARGE.format('a')}"
+    rf"\b(?<!not )(?:an?|the|my|is|at|(?:if|when)(?: it(?:['’]s| is))?|of an?) {CHARGE.format('a')}"
     r"(?:(?! now\b| then\b| since\b)[^.!;]){0,60}?"
-    r"\b(?:and|or|vs\.?|versus)\b(?:(?! now\b| then\b| since\b| but\b)[^.!;?]){0,30}?"
-    rf"\b(?:an?|the|at|if it(?:['’]s| is)|of an?) {CHARGE.format('b')}{THING}",
+    r"(?:\b(?:and|or|vs\.?|versus)\b|\?)(?:(?! now\b| then\b| since\b| but\b)[^.!;?]){0,30}?"
+    rf"\b(?:an?|the|at|(?:if|when)(?: it(?:['’]s| is))?|of an?) {CHARGE.format('b')}{THING}",
     re.IGNORECASE,
 )
 SHARES = {"half": 50.0, "flat": 0.0, "full": 100.0}
@@ -27,6 +27,8 @@ def told(text: str) -> tuple[float, float] | None:
 
     >>> told("will a full battery freeze at -20, and will a half empty one?")
     (100.0, 50.0)
+    >>> told("Will it freeze if full? And if it is half empty?"), told("does it freeze when full? when flat?")
+    ((100.0, 50.0), (100.0, 0.0))
     >>> told("my half empty battery, will it freeze?"), told("it was a full one and now it is flat")
     (None, None)
     """

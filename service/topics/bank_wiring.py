@@ -16,7 +16,7 @@ from service.judgements.unlike import LIMITS, age_apart, capacity_apart, duty_ap
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
-from service.told import its_mate, other_volts
+from service.told import equal_cables, its_mate, other_volts
 from service.topic import Lever, Topic
 
 MAY = ("request:may_i", "detail:join", "detail:wise")
@@ -137,6 +137,9 @@ def of_the_pair(case: Case) -> Answer:
 
 def before_all(case: Case) -> Answer | None:
     """What is answered whatever the batteries are: a tap, a maker's word, a choice, volts that cannot be made."""
+    if equal_cables.asked(case.text) and "cable-size" not in case.beside and not case.says("detail:join"):
+        case.step(equal_cables.WHY, LIMITS["before_joining"].cite)
+        return TOPIC.says("information", equal_cables.ALL_ALIKE)
     if other_volts.jumped(case.text) or other_volts.linked(case.text):
         case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
         head = "No: batteries of unlike volts must never be joined; only a 12-to-24 V charger may stand between them."

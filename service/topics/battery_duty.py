@@ -27,6 +27,10 @@ SLOW_WORK = {
 UNRATED = (
     "No: a deep-cycle battery without a CCA on its label is made for slow loads, and {load} takes its amps in a jump."
 )
+MAY_BE_UNRATED = (
+    "Only with enough CCA on its label: a deep-cycle battery without one is made for slow loads, and {load} takes its "
+    "amps in a jump."
+)
 MUST_BE = (
     "It need not be a starter: any lead battery whose label gives enough CCA will do; a deep-cycle one "
     "without a CCA is made for slow loads."
@@ -50,6 +54,7 @@ MAY_BE = {  # "can I use a car battery"
     "deep-cycle": "Only with a CCA on its label: {theirs} gives small currents for hours, a thruster much at once.",
 }
 MAY = ("request:may_i", "request:enough", "put:good", "put:leave")
+USES = regex(r"\b(?:can|could|may|might)\b[^.?!;]{0,20}\buse\b", re.IGNORECASE)  # of any such battery
 SIMPLY = regex(r"\b(?:just|simply|only|basically|really) an? \w+(?: \w+)? batter(?:y|ies)\b", re.IGNORECASE)
 DIFFERS = regex(r"\b(?:different|differs?)\b(?! between)", re.IGNORECASE)
 WEIGHED = (
@@ -134,7 +139,8 @@ def judged(case: Case, duty: str) -> tuple[str, str]:
     if duty == "deep-cycle" and "battery.cca" in case:
         return "information", f"Its {say.cca(float(case['battery.cca']))} decide, the word deep-cycle does not."
     if duty == "deep-cycle" and jumps(case):
-        head = UNRATED.format(load=supply.load_name(case))
+        may = USES.search(case.text)
+        head = (MAY_BE_UNRATED if may else UNRATED).format(load=supply.load_name(case))
         return "no", MUST_BE if duties.MUST_BE.search(case.text) else head
     return "information", asked_of_it(case, duty) or ALONE[duty]
 

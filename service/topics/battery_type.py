@@ -69,6 +69,15 @@ USABLE = regex(
     re.IGNORECASE,
 )
 WEIGHED = regex(r"\b(?:which|what kind|best|better|or|versus|vs|than|instead|compare\w*|difference)\b", re.IGNORECASE)
+CCA_OR_AH = regex(
+    r"\bcca\b[^.?!;]{0,24}\b(?:than|or|vs|versus|against)\b[^.?!;]{0,24}\b(?:ah|amp[ -]?hours?)\b"
+    r"|\b(?:ah|amp[ -]?hours?)\b[^.?!;]{0,24}\b(?:than|or|vs|versus|against)\b[^.?!;]{0,24}\bcca\b",
+    re.IGNORECASE,
+)
+CCA_DECIDES = (
+    "For a thruster the CCA decides: it tells how hard a battery may be pulled at once, amp-hours only how long it "
+    "lasts."
+)
 SWAP = (
     "You can, if its BMS (the safety switch inside) lets the thruster's first instant pass and every charger that "
     "feeds it has a lithium setting; if not, AGM."
@@ -103,6 +112,11 @@ def answer(case: Case) -> Answer:
     named = kinds_named(case)
     if case.says("detail:carbon"):
         return carbon()
+    if {"battery.cca", "battery.capacity"} <= set(case.stated) and CCA_OR_AH.search(case.text) and not named:
+        case.known("battery.cca")
+        case.known("battery.capacity")
+        case.because("Amp-hours tell how long a battery lasts", "deep-cycle-rating")
+        return TOPIC.says("information", CCA_DECIDES)
     shown = named if len(named) > 1 else [*named, *(kind for kind in CHARGED if kind not in named)]
     must = len(named) == 1 and kind_required.asked(case.text)
     alone = "" if must else suits_one(case)

@@ -9,7 +9,7 @@ from service import likely, reference, say
 from service.calculators import cable
 from service.calculators.cable import Size
 from service.case import Case, Missing
-from service.judgements import circuit, doubled_volts, parallel_cables
+from service.judgements import beside_battery, circuit, doubled_volts, longest_run, parallel_cables
 from service.judgements import proposed_cable as proposal
 from service.judgements.fitting import (
     BUNDLED,
@@ -25,9 +25,9 @@ from service.judgements.fitting import (
     to_fit,
     us_first,
 )
-from service.reply import Answer, Figure, Option
+from service.reply import Answer, Figure, Option, strictest
 from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
-from service.told import must_have
+from service.told import equal_cables, must_have
 from service.topic import Topic
 
 AREA = "the American measure of a wire's area"
@@ -60,6 +60,9 @@ def answer(case: Case) -> Answer:
     if case.says("detail:hull_negative"):
         case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
         return TOPIC.says("no", "No: the hull must not carry the current; lay a negative cable of the same size.")
+    if equal_cables.asked(case.text) and not circuit.has_cable(case):
+        case.step(equal_cables.WHY, "bank-practice")
+        return TOPIC.says("information", equal_cables.ALL_ALIKE)
     helps = doubled_volts.put_in(case)
     try:
         amps = circuit.current(case)
@@ -76,8 +79,9 @@ def answer(case: Case) -> Answer:
         )
     circuit.must_know(case)
     if "cable.length" not in case:
-        return without_length(case, amps)
-    if circuit.has_cable(case) and (count := parallel_cables.runs(case)) > 1:
+        longest = longest_run.judged(case, amps)
+        return TOPIC.says("information", *longest) if longest else without_length(case, amps)
+    if circuit.has_cable(case) and (count := parallel_cables.runs(case)) > 1 and not circuit.second_cable(case):
         return together(case, amps, count)
     choice, fit = chosen(case, amps), to_fit(case, amps)
     facts = (*figures(case, amps, fit), *bundled(case, amps, fit))
@@ -88,6 +92,7 @@ def answer(case: Case) -> Answer:
         return replace(found, headline=f"No, not with {size}") if instead else found
     other = circuit.second_cable(case)
     judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
+    judgement = replace(judgement, headline=beside_battery.told(case, judgement.headline))
     if case.says("detail:carries") and judgement.verdict != "no" and not other:
         lost = circuit.loss(case, amps)
         told = f"{say.amps(amps)} over that run lose {say.volts(lost.volts, 2)} ({share(lost)})"
@@ -328,6 +333,8 @@ def judge(case: Case, amps: float) -> tuple[str, str]:
 
 def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) -> Answer:
     """Two cables weighed: the thinner that will do is named, and why the other one will not."""
+    if max(parallel_cables.twice(case), parallel_cables.twice(other)) > 1:
+        return one_or_doubled(case, other, amps, facts)
     options, heads = [], []
     for one in (case, other):
         verdict, why, print_ = offered(case, one, amps)
@@ -357,6 +364,26 @@ def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) 
     choice = chosen(case, amps)
     fit = f"; fit {choice.named(us_first(case))}" if choice.count == 1 else ""
     return TOPIC.says(verdict, f"Neither will do: {name}{print_} {why}{fit}.", *facts, compare=tuple(options))
+
+
+def one_or_doubled(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) -> Answer:
+    """One cable against two thinner ones side by side: the single one where it will do."""
+    both = [parallel_cables.taken(one, amps, judge) for one in (case, other)]
+    case.follow_other(other)
+    options = tuple(Option(item.name, item.verdict, item.figures) for item in both)
+    good = sorted((item for item in both if item.verdict == "yes"), key=lambda item: item.count)
+    if good:
+        route = "technician" if good[0].count > 1 else None
+        head = f"Take {good[0].name}: {good[0].why}."
+        return TOPIC.says("yes", head, *facts, compare=options, route=route)
+    if wants := next((item for item in both if item.verdict == "needs-facts"), None):
+        head = f"We can't say yet: {wants.name} {wants.why}, so the print on it decides."
+        return TOPIC.needs("cable.insulation", headline=head, figures=facts)
+    choice = chosen(case, amps)
+    fit = f"; fit {choice.named(us_first(case))}" if choice.count == 1 else ""
+    verdict = strictest(*(item.verdict for item in both))
+    head = f"Neither will do for {say.amps(amps)}: {both[0].name} {both[0].short}, {both[1].name} {both[1].short}{fit}."
+    return TOPIC.says(verdict, head, *facts, compare=options, route="technician")
 
 
 def offered(case: Case, one: Case, amps: float) -> tuple[str, str, str]:

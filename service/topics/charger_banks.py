@@ -13,7 +13,7 @@ from service.judgements import charge_volts, charging, joining
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
 from service.rules.bank import system
-from service.told import must_have, one_by_one, part_charged
+from service.told import charged_apart, must_have, one_by_one, part_charged
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -107,6 +107,11 @@ def before_counting(case: Case) -> Answer | None:
         case.because(ONE_OUTPUT, "one-output-a-bank")
         head = "Yes, one at each place and never joined: each with its own fuse, its own output and its own setting."
         return TOPIC.says("information", head, outputs(2))
+    if charged_apart.asked(case.text) and "charger.outputs" not in case:
+        case.because(ONE_OUTPUT, "one-output-a-bank")
+        many = banks(case)
+        head = "Yes, on an output or a charger of its own, unless it stays joined in parallel with alike batteries."
+        return TOPIC.says("information", head, *((outputs(many),) if many else ()))
     if must_have.second_charger(case.text) and "bank.count" not in case.stated and (may := one_may_do(case)):
         return TOPIC.needs("bank.count", headline=may)
     return None

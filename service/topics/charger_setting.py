@@ -9,7 +9,17 @@ from grammar.text.patterns import regex
 from grammar.told.chargers.listed_settings import place_of
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import charge_amps, charge_volts, charging, long_bulk, stays_on, two_stages
+from service.judgements import (
+    by_degree,
+    charge_amps,
+    charge_volts,
+    charging,
+    chosen_volts,
+    long_bulk,
+    new_charger,
+    stays_on,
+    two_stages,
+)
 from service.judgements.charge_volts import Put, stage
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option, Urgency, strictness
@@ -30,6 +40,13 @@ TOO_HIGH = {
     "gel": "Above its limit the jelly dries out, and that cannot be undone",
     "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
 }
+GOOD_FIRST = regex(r"[^.?!]*\b(?:ok|okay|good|fine|right|suit\w*|safe|do)\b[^.?!]*\?", re.IGNORECASE)
+HARMS = regex(r"\b(?:harm|matter|hurt|damag|kill|bad|ruin|wrong|cook|problem|worr|too high)\w*", re.IGNORECASE)
+FOR_HOURS = regex(
+    r"\bfor (?:\w+ ){0,2}hours\b|\bhours (?:on end|now|long|and hours)\b|\ball (?:day|afternoon|evening|morning)\b",
+    re.IGNORECASE,
+)
+WHICH_SETTING = regex(r"\b(?:wh?ich|what)(?: \w+){0,2} (?:setting|mode|programme?|position|profile)s?\b", re.IGNORECASE)
 SET_TOO_HIGH = regex(
     r"\bcharg\w+\b[^.?!;]{0,24}\b(?:set |turned |running )?(?:too high|over ?charging)\b"
     r"|\b(?:is|am|are) (?:it|i|we) over ?charging\b",
@@ -111,17 +128,17 @@ def answer(case: Case) -> Answer:
     """The kind's own volts, and what was said of the charger against them: the strictest finding stands."""
     in_its_place.without_the_old(case)
     chemistry = charging.known_kind(case)
-    stopped = charging.barred(TOPIC, case, chemistry)
-    if stopped:
+    stopped = charging.barred(TOPIC, case, chemistry, alternator="dc-dc" not in case.beside)
+    if stopped := stopped or new_charger.judged(TOPIC, case):
         return stopped
     whatever = system_apart(case) or long_bulk.judged(TOPIC, case) or blind(case)
     if whatever:
         return whatever
-    if nothing_told := untold(case, chemistry):
-        return nothing_told
+    if found_so := untold(case, chemistry) or by_degree.judged(TOPIC, case):
+        return found_so
     if chemistry not in CHARGED:
         return of_each_kind(case) or of_any_kind(case, chemistry)
-    if chosen := choice(case, str(chemistry)):
+    if chosen := choice(case, str(chemistry)) or chosen_volts.judged(TOPIC, case, str(chemistry)):
         return chosen
     figures = charge_volts.figures(case, str(chemistry))
     if both := two_stages.judged(case, str(chemistry)):
@@ -149,6 +166,8 @@ def untold(case: Case, chemistry: str | None) -> Answer | None:
         return None
     alone = not case.says("word:setting") and "storage" not in case.beside  # else it is the setting that is asked
     if alone and (kept_on := stays_on.judged(TOPIC, case)):
+        return kept_on
+    if alone and stays_on.beside_size(case) and (kept_on := stays_on.of_its_kind(TOPIC, case)):
         return kept_on
     return set_too_high(case, chemistry) if SET_TOO_HIGH.search(case.text) else None
 
@@ -208,7 +227,8 @@ def told(case: Case) -> tuple[Value, ...]:
 
 def opening(case: Case, verdict: str) -> str:
     """The answer to the question as it was put: "is it good" or "does it harm"."""
-    if case.says("detail:harm"):
+    asked_good = GOOD_FIRST.match(case.text)  # "Is it ok for lithium? ... which I should worry about?"
+    if case.says("detail:harm") and not (asked_good and not HARMS.search(asked_good.group())):
         return {"yes": "No, it suits", "marginal": "Not much", "no": "Yes, it matters"}[verdict]
     return {"yes": "Yes", "marginal": "Only just", "no": "No"}[verdict]
 
@@ -226,6 +246,9 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
         least = f"{say.volts(own.high)} or less on that setting, and that never equalises"
         case.because(f"Only a charger whose manual shows {least}, will do", "settings-by-kind")
         most = f"{battery} takes {say.volts(own.high)} at most"
+        if WHICH_SETTING.search(case.text) and not charger_settings.lacks(case, chemistry):
+            use = f"Use the {WORD[chemistry]} setting ({own}, best {say.volts(own.aim)})"
+            return "no", f"{use}: the {name} one goes up to {say.volts(theirs.high)}, and {most}."
         return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":
         return "yes", f"{start}: the {name} setting, {own} in absorption, suits {battery}."
@@ -251,6 +274,10 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
         return verdict, f"{start}: at {this} it need not switch down, because {battery} floats at {floating}."
     if verdict == "yes" and floating.holds(put.each * times):
         return verdict, f"{start}: {this} is a good float for {battery} and may stay on; to fill it takes {absorption}."
+    if verdict == "yes" and FOR_HOURS.search(case.text):
+        case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
+        ends = f"if it drops to a float of {floating} after some hours"
+        return verdict, f"{start}: {this} is inside the {absorption} of {battery}, {ends}."
     if verdict == "yes":
         return verdict, f"{start}: {this} is inside the {absorption} of {battery}, as a stage that ends by itself."
     if put.each > stage(chemistry, "float").high:
@@ -333,6 +360,11 @@ def choice(case: Case, chemistry: str) -> Answer | None:
     if shown or not others:
         return None
     least = min(others, key=lambda kind: others[kind])
+    if others[least] > most.high + charging.NEAR and charger_settings.plain_one(case):
+        case.because(TOO_HIGH[chemistry], "settings-by-kind")
+        head = f"Neither is made for {battery}: {WORD[least]} goes up to {say.volts(others[least])}, so use the other "
+        head += f"only if its manual keeps it at or under {say.volts(most.high)}."
+        return TOPIC.says("no", head, *figures)
     if others[least] > most.high + charging.NEAR:
         head = f"None of them: each goes over the {say.volts(most.high)} that {battery} takes at most."
         return TOPIC.says("no", head, *figures)

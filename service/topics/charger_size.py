@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import charging as sums
 from service.case import Case, Value
@@ -60,6 +62,7 @@ TOPIC = Topic(
 )
 
 
+PLENTY = regex(r"\b(?:plenty|all it needs|more than enough|ample)\b", re.IGNORECASE)
 MOST_HOURS = 48  # of a charge that days on shore power surely have room for
 
 
@@ -84,6 +87,7 @@ def answer(case: Case) -> Answer:
     if verdict in ("no", "marginal"):
         case.because(TOO_MUCH if found.over(amps) else TOO_LITTLE, "charging-by-kind")
     head = judged(case, found, amps, verdict) if amps else advice(case, found)
+    head = f"{head.removesuffix('.')}{stays_on.also_told(case)}."
     kind_decides = chemistry == "lead" and bool(amps) and found.over(amps) and verdict == "marginal"
     asks = (TOPIC.ask("battery.chemistry", (("AGM", "agm"), ("gel", "gel"), ("wet-cell", "flooded"))),)
     return TOPIC.says(
@@ -156,6 +160,8 @@ def judged(case: Case, found: Span, amps: float, verdict: str) -> str:
         only = "use it only if it regulates its voltage"
         return f"{opening}: {this} is more than the {most} that suits {bank(found)}; {only}."
     opening = "Yes, rather small" if small else "Only just"
+    if found.maintains(amps) and PLENTY.search(case.text):
+        opening = "No"
     if deadline.for_days(case.text) and not charging.unregulated(case) and (filled := fills(case, found)):
         return f"{opening}: {range_of(case, found)} suits {bank(found)}, but left on for days {this} {filled}."
     return f"{opening}: for {bank(found)} {this} {slowly(found, amps)}; {range_of(case, found)} suits it."

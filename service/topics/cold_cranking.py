@@ -27,6 +27,11 @@ FREEZING, RATED = 0.0, -18.0  # °C
 WHICH_COUNTS = regex(
     r"\b(?:mca\b.*\bcca|cca\b.*\bmca)\b.*\bwhich\b.{0,20}\b(?:counts?|matters?|applies)\b", re.IGNORECASE | re.DOTALL
 )
+MATTERS = regex(
+    r"\b(?:matters?|mak(?:e|es|ing) (?:a |any |much |such a )?difference|affects?|influences?)\b"
+    r"|\b(?:because of|down to|due to) the (?:cold|temperature)\b",
+    re.IGNORECASE,
+)
 SAME = 0.3  # °C: 0 °F is -17.8
 CHARGING = frozenset({"dc-dc", "charge-time", "charger-banks", "charger-setting", "charger-size", "solar"})
 
@@ -139,6 +144,10 @@ def without_cca(case: Case, celsius: float, named: bool) -> Answer:
     """The share alone; the amps need the rating."""
     share = share_at(case, celsius)
     told = f"about {say.number(float(share.value))} % of its warm power"
+    if named and MATTERS.search(case.text):
+        at = say.temperature(celsius)
+        head = f"Yes: at {at} a full lead battery has {told}, so a motor on it turns slower than in summer."
+        return TOPIC.says("information", head, share, plot=plot(None, celsius))
     if named and not case.says("detail:share"):
         head = f"We can't say the amps yet: at {say.temperature(celsius)} it has {told}; please tell us its CCA."
         return TOPIC.needs("battery.cca", headline=head, figures=(share,))

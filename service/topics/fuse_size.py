@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.calculators import fuse
 from service.case import Case, Value
@@ -12,6 +14,7 @@ from service.judgements import circuit, converter_fuses, proposed_cable
 from service.judgements.fitting import THICKER
 from service.judgements.fusing import (
     CABLE_MARGIN,
+    PLACE,
     RATINGS,
     Band,
     figures,
@@ -62,6 +65,8 @@ def nearest(case: Case) -> Iterator[Value]:
 LARGEST = max(RATINGS)
 OF_A_PANEL = "We can't say yet: the fuse follows from the panel's own amps and the size of its cable."
 ISC = "It is on the panel's label, as Isc."
+ENDS = regex(r"\b(?:both|each|either) ends?\b", re.IGNORECASE)
+FEEDS = ("thing:charger", "thing:dcdc", "thing:panel", "thing:alternator")  # what feeds a cable from its other end
 TOPIC = Topic(
     "fuse-size",
     "Fuse or breaker",
@@ -81,7 +86,20 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have; a breaker where they speak of one."""
-    return in_their_word(case, protecting(case))
+    return in_their_word(case, at_both_ends(case, protecting(case)))
+
+
+def at_both_ends(case: Case, found: Answer) -> Answer:
+    """The answer opened with whether both ends want a fuse, where that is asked of a fuse that is to be fitted."""
+    first, mark, rest = found.headline.partition(" fuse")
+    if not ENDS.search(case.text) or not mark or not first.startswith(("Fit a", "Fit the")):
+        return found
+    fed = case.says(*FEEDS) or "charger.current" in case.stated
+    case.source(PLACE.cite)
+    if fed:
+        return replace(found, headline=f"Yes, one at each end, as both can feed the cable: f{first[1:]}{mark}{rest}")
+    head = f"One, at the battery, as a motor feeds nothing back: f{first[1:]}{mark}{rest}"
+    return replace(found, headline=head)
 
 
 def protecting(case: Case) -> Answer:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.case import Case
 from service.reply import Answer, Figure, strictness
@@ -178,6 +180,10 @@ def additive(case: Case) -> Advice:
     return Advice("information", head, (("A battery is kept well by charging it full soon after use", "desulphators"),))
 
 
+GREASE = regex(r"\b(?:grease|greased|vaseline|petroleum jelly)\b", re.IGNORECASE)
+DIRTY = regex(r"\b(?:clean\w*|corro\w*|dirt\w*|crust\w*|powder\w*|fuzz|white|green|blue|furr\w*)\b", re.IGNORECASE)
+
+
 def dirt(case: Case) -> Advice:
     """Cleaning posts and top."""
     often, _ = care("clean-interval")
@@ -185,6 +191,8 @@ def dirt(case: Case) -> Advice:
     way = "rinse, dry, tighten"
     head = f"Brush it off, wash with soda water (caps closed, none into the cells), {way}, grease the joint."
     harm: tuple[tuple[str, str], ...] = ()
+    if GREASE.search(case.text) and not DIRTY.search(case.text):
+        head = "Yes, grease it: over the joint once it is tight, never between the faces; petroleum jelly does."
     if case.says("detail:growth") and case.says("detail:harm"):
         head = f"Treat the growth as acid, with goggles and gloves: brush it off, wash with soda water, {way}."
         harm = (("It is salt of the acid: it burns skin and eyes, and a joint with it runs hot", "care-practice"),)

@@ -57,6 +57,15 @@ UNTESTED = regex(
 )
 
 
+AT_ONCE = regex(r"\b(?:same time|at once|together|both)\b", re.IGNORECASE)
+TWO_BANKS = regex(
+    r"\bhouse\b[^.?!;]{0,20}\b(?:bow|thruster|start\w*)\b|\b(?:bow|thruster|start\w*)\b[^.?!;]{0,20}\bhouse\b",
+    re.IGNORECASE,
+)
+BY_AGE = regex(r"(?:, but that|; that|; by age| ?\(usually)")  # what is said of an age in any case
+LONGEST_HEADLINE = 30  # words
+
+
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """A failed test is a no whatever the age; else the age against the usual life of its kind."""
@@ -78,7 +87,17 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("yes", "Keep it: it passed the load test, and that says more than its age.")
     if age is None:
         return without_age(case)
-    return replace(by_age(case, float(age)), urgency=urgency(case))
+    return both_banks(case, replace(by_age(case, float(age)), urgency=urgency(case)))
+
+
+def both_banks(case: Case, found: Answer) -> Answer:
+    """The answer with what holds of two banks, where it is asked if both are changed at once."""
+    if not (AT_ONCE.search(case.text) and TWO_BANKS.search(case.text)):
+        return found
+    told = "house and bow each go by their own test"
+    whole = f"{BY_AGE.split(found.headline)[0].removesuffix('.')}; {told}."
+    case.because(say.capital(told), "bank-practice")
+    return replace(found, headline=whole) if len(whole.replace(say.NB, " ").split()) <= LONGEST_HEADLINE else found
 
 
 def of_one_age(case: Case) -> bool:

@@ -24,18 +24,20 @@ from service.judgements.deciding import by_house, by_volts, opening
 from service.reply import Answer, Asked, Figure
 from service.sentences.supply import (
     by_its_own,
+    by_its_size,
     itself,
     measured,
     of_one_battery,
     off_the_house,
     on_more_volts,
     on_paper,
+    over_the_run,
     reached,
     tested_on_board,
     through_a_converter,
 )
 from service.told import in_its_place, two_options
-from service.topic import Topic
+from service.topic import CIRCUIT, Topic
 
 TOPIC = Topic(
     "run-check",
@@ -184,7 +186,9 @@ def unknown(case: Case, running: float, inrush: float) -> Answer:
         f"We can't say yet: {supply.load_name(case)} needs a battery of {say.cca(math.ceil(need - 1e-6))} or more, "
         "and the CCA of yours is not known."
     )
+    head = by_its_size(case, need) or head
     asks = (cca_ask(case, inrush, need), TOPIC.ask("battery.chemistry"))
+    head = over_the_run(case, head)
     if case.says("note:no_idea"):
         head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), asks[0])
     return TOPIC.says("needs-facts", head, *supply.load_figures(running, inrush), needed(need), asks=asks)
@@ -272,6 +276,10 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
     ask = cca_ask(case, inrush, need)
     if slow := slow_load(case):
         return slow
+    thin = deciding.both(case, float(case["load.current"])) if cable_is_told(case) else None
+    if thin:
+        head = f"No: {thin.why}; the battery needs {rating}.".format(load=name)
+        return TOPIC.says("no", head, *figures, asks=(ask,))
     if case.said("battery.duty") == "deep-cycle":
         case.because(
             "Its thick plates give small currents for hours, so a large one pulls the volts down at once",
@@ -279,8 +287,9 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
         )
         head = f"No: a deep-cycle battery without a CCA rating is not made for large currents; {name} needs {rating}."
         return TOPIC.says("no", head, *figures, asks=(ask,))
-    usual = supply.usual(case, "cca_low", "cca_high", "CCA")
-    head = f"We can't say yet: {name} needs {rating}, and {usual or 'the CCA of your battery is not known'}."
+    head = by_its_size(case, need)
+    head = head or f"We can't say yet: {name} needs {rating}, and the CCA of your battery is not known."
+    head = over_the_run(case, head)
     asks: tuple[Asked, ...] = (ask, TOPIC.ask("battery.duty"))
     if supply.shares_the_engines(case):
         risk = "on the engine's battery it can leave you unable to start"
@@ -288,6 +297,12 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
     if case.says("note:no_idea"):
         head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), ask)
     return TOPIC.says("needs-facts", head, *figures, asks=asks)
+
+
+def cable_is_told(case: Case) -> bool:
+    """Whether a cable is told in size and length, and no answer of its own judges it."""
+    told = case.said("cable.length") is not None and {"cable.gauge", "cable.area"} & set(case.stated)
+    return bool(told) and "cable.ampacity" in case and not CIRCUIT.intersection(case.beside)
 
 
 def slow_load(case: Case) -> Answer | None:

@@ -66,6 +66,7 @@ TOPIC = Topic(
     unsure={READ: "We can't say yet: please tell us the number at the acid's surface on the float, such as 1.265."},
 )
 
+MATTERS = regex(r"\b(?:matters?|mak(?:e|es) (?:a |any |much )?difference|affects?)\b", re.IGNORECASE)
 EACH = regex(r"(?<![\d.,])1[.,]?[0-3]\d\d?(?![\d.,]*\d)")  # a gravity as it is written
 WHAT_IS_FULL = regex(r"\b(?:what|which|how (?:high|much))\b(?! per)[^.?!;,]{0,35}\bfull\b(?! charg)", re.IGNORECASE)
 LONGEST = 30  # words of a headline
@@ -203,7 +204,7 @@ def judged(case: Case, spread: float | None) -> Answer:
     case.step(f"{corrected:.3f} is {told} of charge", "bci-charge@specific gravity column")
     verdict = readings.judged(charge, "flooded")
     urgent: Urgency = "today" if charge < limit("lead-half") - NEAR else "routine"
-    opening = wording.opening(case, verdict)
+    opening = starts(case, verdict, celsius is not None and f"{corrected:.3f}" != f"{min(cells(case)):.3f}")
     if wording.fears_it_spoilt(case, verdict):
         opening = wording.NO_PROOF
     if spread is not None and uneven(case, spread):
@@ -235,6 +236,13 @@ def judged(case: Case, spread: float | None) -> Answer:
             "and read again."
         )
     return TOPIC.says(verdict, ice_first.held(case, charge, head), *found, urgency=urgent)
+
+
+def starts(case: Case, verdict: str, differs: bool) -> str:
+    """The first word: of the reading, or of its temperature where it is asked if that matters."""
+    if read_at(case) is None or not MATTERS.search(case.text):
+        return wording.opening(case, verdict)
+    return "Yes, it does" if differs else "Hardly"
 
 
 def uneven(case: Case, spread: float) -> bool:

@@ -26,14 +26,13 @@ THEIR_LUGS = regex(  # "M10 lugs", "lugs with an M10 hole"
 THREADED = regex(r"\b(?:studs?|threads?|threaded|nuts?)\b", re.IGNORECASE)  # "the posts with studs", "what nut"
 HOLE = regex(
     r"\b(?P<before>\d{1,2}(?:[.,]\d)?) ?mm(?: wide| big)? (?:\w+ )?(?:holes?|eyes?)\b"
-    r"|\bholes? (?:of|is|are|in them is|measures?)(?: about)? (?P<after>\d{1,2}(?:[.,]\d)?) ?mm\b",
+    r"|\bholes? (?:(?:of|is|are|in them is|measures?) )?(?:about )?(?P<after>\d{1,2}(?:[.,]\d)?) ?mm\b",
     re.IGNORECASE,
 )
-STUD_OR_POST = regex(
-    r"\bstuds?\b[^.?!;]{0,16}\b(?:or|vs?|versus|against)\b[^.?!;]{0,16}\bposts?\b"
-    r"|\bposts?\b[^.?!;]{0,16}\b(?:or|vs?|versus|against)\b[^.?!;]{0,16}\bstuds?\b",
-    re.IGNORECASE,
-)
+STUDS = r"(?:studs?|bolts?(?: ones)?|bolted|screw(?:s|ed)?|thread(?:s|ed)?)"
+POSTS = r"(?:posts?|tapered|conical|sae|automotive|round ones)"
+BETWEEN = r"\b[^.?!;]{0,16}\b(?:or|vs?|versus|against|rather than)\b[^.?!;]{0,16}\b"
+STUD_OR_POST = regex(rf"\b{STUDS}{BETWEEN}{POSTS}\b|\b{POSTS}{BETWEEN}{STUDS}\b", re.IGNORECASE)
 OF_A_LUG = regex(r"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*lugs?\b", re.IGNORECASE)
 FRACTION, MM_PER_INCH = regex(r"(\d{1,2})/([1-9]\d?)\b"), 25.4
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
@@ -93,22 +92,16 @@ def answer(case: Case) -> Answer:
         case.step("No metal may touch the terminals: boots, caps or a lid", "boat-safety-scheme")
         return TOPIC.says("information", POSTS_WAY)
     tightness(case, size)
-    if case.says("detail:wing_nut"):
-        case.step("A wing nut is no permanent connector for heavy cables", WING.cite)
-        head = "No: use a hex nut with a lock washer on thruster cables, never a wing nut."
-        return TOPIC.says("no", head, *lug(case, size))
+    if kind := of_the_kind(case, size, second is None):
+        return kind
     if second is not None and size:
         fits = two_sizes(case, size, standard(str(second.value)))
         only_torque = case.says("detail:torque") and second.origin == "thread"
         return tightened(case, size, fits) if only_torque else fits
     if size and (hole := hole_told(case.text)):
         return in_millimetres(case, size, hole)
-    if case.says("detail:washer"):
-        case.step("Nothing lies between lug and terminal; washers go on top, under the nut", WASHER.cite)
-        head = "No: no washer goes under the lug; the lug lies flat on the terminal, and washers go on top."
-        return TOPIC.says("no", head, *lug(case, size))
-    if case.says("detail:drill"):
-        return TOPIC.says("no", drilled(case, size), *lug(case, size))
+    if never := not_so(case, size):
+        return never
     found = next((words for cue, words in HABITS.items() if case.says(f"detail:{cue}")), None)
     if found is None and case.says("detail:torque"):
         case.source(PRACTICE)
@@ -116,8 +109,38 @@ def answer(case: Case) -> Answer:
     if found is None:
         return fitting(case, size)
     head, why, cite = found
+    if case.says("detail:torque"):
+        case.source(PRACTICE, TORQUE)
+        named = size if size and torque(size) else "M8"
+        head = f"{head.partition(', so that')[0].removesuffix('.')}; tighten by the label, usual for {named} is "
+        head += f"{torque(named)}."
     case.step(why, cite)
     return TOPIC.says("information", head, *lug(case, size))
+
+
+def of_the_kind(case: Case, size: str, one_size: bool) -> Answer | None:
+    """Studs against posts, and a wing nut; None where neither is spoken of."""
+    if one_size and STUD_OR_POST.search(case.text):
+        return stud_or_post(case, size)
+    if case.says("detail:wing_nut"):
+        case.step("A wing nut is no permanent connector for heavy cables", WING.cite)
+        head = "No: use a hex nut with a lock washer on thruster cables, never a wing nut."
+        return TOPIC.says("no", head, *lug(case, size))
+    return None
+
+
+def not_so(case: Case, size: str) -> Answer | None:
+    """What is not done to a lug: a washer under it, a hole drilled wider; None where neither is meant."""
+    if case.says("detail:washer"):
+        case.step("Nothing lies between lug and terminal; washers go on top, under the nut", WASHER.cite)
+        head = "No: no washer goes under the lug; the lug lies flat on the terminal, and washers go on top."
+        if size:
+            own = f"a lug for {lug_holes(size)}, which lies flat on your {size} stud"
+            head = f"No: no washer goes under the lug; have {own}, crimped on."
+        return TOPIC.says("no", head, *lug(case, size))
+    if case.says("detail:drill"):
+        return TOPIC.says("no", drilled(case, size), *lug(case, size))
+    return None
 
 
 def drilled(case: Case, size: str, other: str = "") -> str:
@@ -128,13 +151,21 @@ def drilled(case: Case, size: str, other: str = "") -> str:
     return f"No: do not drill {whose} wider, as the rim left is too thin for the current; {new}."
 
 
+def stud_or_post(case: Case, size: str) -> Answer:
+    """Which of the two to take for a thruster, and how tight where that is asked."""
+    case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
+    case.source(PRACTICE)
+    head = "Studs for a thruster: its cables belong under a nut on a stud; round posts take clamps, not ring lugs"
+    if not case.says("detail:torque"):
+        return TOPIC.says("information", f"{head}.", *lug(case, size))
+    named = size if size and torque(size) else USUAL
+    case.source(TORQUE)
+    tight = f"; tighten {named} to {torque(named)}, unless the label says otherwise"
+    return TOPIC.says("information", f"{head.partition('; round')[0]}{tight}.", *lug(case, size))
+
+
 def fitting(case: Case, size: str) -> Answer:
     """The lug for a stud, or what is usual where no stud is named."""
-    if STUD_OR_POST.search(case.text):
-        case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
-        case.source(PRACTICE)
-        head = "Studs for a thruster: its cables belong under a nut on a stud; round posts take clamps, not ring lugs."
-        return TOPIC.says("information", head)
     if size:
         holes = lug_holes(size)
         case.step(f"The hole of the lug is the size of the stud: {holes} for {size}", PRACTICE)

@@ -15,6 +15,7 @@ from grammar.text.patterns import regex
 from service.case import Case, Known
 from service.kinds import LITHIUM
 from service.routing.route import Request
+from service.routing.told_beside import SAME_OF
 from service.topic import CIRCUIT
 from service.wording.forms import AND_ASKS
 
@@ -31,6 +32,11 @@ CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that ma
 SHARED = dict.fromkeys(("battery-duty", "run-check"), ("detail:engine_battery",))  # "and can it share the engine's?"
 MEANING, TERM = "meaning", "term:"
 MEAN = regex(r"\W*what (?:is|are|do|does)\b[^.?!;,]*\bmeans?\b", re.IGNORECASE)
+TO_LITHIUM = regex(  # "moving from AGM to LiFePO4": the lithium is what will be charged
+    r"\b(?:from|swap\w*|replac\w*|chang\w*|switch\w*|mov\w*|going|go|upgrad\w*|convert\w*)\b[^.?!;]{0,40}"
+    r"\b(?:to|for|with|by)\b[^.?!;]{0,16}\b(?:lithium|lifepo4|lfp)\b",
+    re.IGNORECASE,
+)
 ONLY_FOR = regex(r"\b(?:only|just)(?: (?:for|with|a|an|of|in|the|something))* $", re.IGNORECASE)
 INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
 
@@ -73,6 +79,8 @@ def _of_the_thing_asked(
         _one_kind(stated, second, request.span, message)
     if request.topic == "charger-setting" and case.says(STAYS) and "charger.voltage" not in stated:
         _to_lithium(stated, second)
+    if request.topic == "dc-dc" and TO_LITHIUM.search(message.text):
+        _to_lithium(stated, second)
     if request.topic == "cable-size" and topics & CIRCUIT - {"cable-size"}:
         _no_cable_of_another(stated, message)
 
@@ -84,7 +92,7 @@ def _one_kind(stated: dict[str, Known], second: dict[str, Known], span: Span, me
     apart = [item for item in told if item.span and ONLY_FOR.search(message.text[: item.span[0]])]
     if len(apart) == 1:  # "must the AGM be aired, or is that only for wet ones"
         inside = [item for item in told if item is not apart[0]]
-    if len(told) > 1 and len(inside) == 1:
+    if len(told) > 1 and len(inside) == 1 and not SAME_OF.search(message.text, span[0]):
         stated[KIND] = inside[0]
         second.pop(KIND)
 

@@ -8,6 +8,7 @@ from service import say
 from service.reply import Answer, strictness
 
 LONGEST_HEADLINE = 30  # words
+LONGEST_OPENING = 3  # words before a colon: "Usually yes"
 SHORT_OF = {"mounting": say.VERDICT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
 WHOLE = {"yes": "Yes", "marginal": "Only just", "no": "No", "needs-facts": "One fact is missing"}
 WHOLE_OF = {"mounting": WHOLE | {"marginal": "If its manual allows it"}}
@@ -22,10 +23,12 @@ WHICH_OF_AGE = {"yes": "Neither", "marginal": "Neither by age alone", "no": "Bot
 AGED = {"yes": "is inside its usual life", "marginal": "is in its last years", "no": "is past its usual life"}
 
 
-def of_both(labels: Sequence[str], both: Sequence[Answer], leading: Answer, which: bool = False) -> str:
+def of_both(
+    labels: Sequence[str], both: Sequence[Answer], leading: Answer, which: bool = False, about: bool = False
+) -> str:
     """One sentence on two things: the one that decides, then the other; a shorter one on both where that is too long.
 
-    `which`: they ask which of the two.
+    `which`: they ask which of the two; `about`: they ask of the first, and what of the second.
     """
     said = [item.headline for item in both]
     verdicts = {item.verdict for item in both}
@@ -35,6 +38,10 @@ def of_both(labels: Sequence[str], both: Sequence[Answer], leading: Answer, whic
         return of_age(labels, both, which)
     if _one_figure(both):
         return leading.headline
+    if about and leading is both[1] and leading.topic in SHORT_OF and verdicts <= set(WHOLE_OF[leading.topic]):
+        bare, why = on_both(labels, both), leading.verdict == "no"
+        told = f"{bare.removesuffix('.')}: {_rest(leading.headline)}" if why else bare
+        return told if len(told.split()) <= LONGEST_HEADLINE else bare
     first, last = leading.headline.removesuffix("."), 1 - both.index(leading)
     if verdicts <= set(say.VERDICT):
         short = SHORT_OF.get(leading.topic, say.VERDICT)
@@ -45,6 +52,12 @@ def of_both(labels: Sequence[str], both: Sequence[Answer], leading: Answer, whic
         bare = f"{say.capital('; '.join(parts))}."
     again = first.split()[:3] == said[last].split()[:3]  # one sentence twice: the figures alone are clearer
     return whole if len(whole.split()) <= LONGEST_HEADLINE and not again else bare
+
+
+def _rest(headline: str) -> str:
+    """A headline without the word that opens it."""
+    first, mark, rest = headline.partition(": ")
+    return rest if mark and len(first.split()) <= LONGEST_OPENING else headline
 
 
 def on_both(labels: Sequence[str], both: Sequence[Answer]) -> str:

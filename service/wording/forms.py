@@ -98,11 +98,17 @@ CALLED_TOO_LITTLE = regex(  # "not enough, is it"
     r"(?:is (?:it|that|this)|are (?:they|these|those))(?:\s+then)?\W*$",
     re.IGNORECASE,
 )
+ONE_OR_MORE = regex(  # "do I need one charger or two?" wants neither yes nor no
+    r"\b(?:one|1|a single)\b[^.?!;]{0,24}\bor (?:is it )?(?:two|2|three|3|several|one (?:each|for each))\b"
+    r"|\b(?:two|2|several)\b[^.?!;]{0,24}\bor (?:just |only |is )?(?:one|1|a single)\b(?! (?:of|that|which))",
+    re.IGNORECASE,
+)
 FORMS = (  # that tell by themselves how it is asked
     (NO_TROUBLE, "trouble"),
     (CALLED_BAD, "agreed"),
     (CALLED_TOO_LITTLE, "enough"),
     (BARE, "open"),
+    (ONE_OR_MORE, "open"),
     (WHAT_IS_LOST, "open"),
     (GOOD_OR_BAD, "both"),
     (PASS_OR_FAIL, "passed"),

@@ -215,3 +215,57 @@ def test_what_a_charger_is_made_for_is_no_battery(turns, told):
 
 def test_a_car_battery_is_no_charger():
     assert [item.topic for item in talk("Will a car battery do for the Minnow?").answers] == ["run-check"]
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "A 10 amp car charger with a switch for 'AGM' and 'Std'. The thruster battery is a gel. Which position?",
+            "Neither is made for a gel battery: AGM goes up to 14.8 V",
+        ),
+        ("my charger offers normal and AGM. I have a gel bow battery. Which position?", "Neither is made for a gel"),
+        ("my charger has AGM and standard, the battery is lithium 100 Ah. Which?", "Neither is made for a lithium"),
+        ("Charger with a switch normal / AGM, thruster battery is AGM. Which position?", "Use the AGM setting"),
+        ("Charger has a switch: AGM / GEL / STD. Battery is gel. Which one?", "Use the gel setting"),
+    ],
+)
+def test_a_position_is_no_kind_of_battery(text, opens):
+    found = next(item for item in talk(text).answers if item.topic == "charger-setting")
+    assert found.headline.replace("\u00a0", " ").startswith(opens)
+
+
+def test_a_standard_battery_is_no_position():
+    found = talk("is a standard AGM or a gel better for the thruster, the charger has a switch").answers[0]
+    assert found.topic == "battery-type"
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("Is 14.7 V too high for charging an AGM? My charger shows it for hours.", "No: 14.7 V is inside"),
+        ("Is 14.4 V ok for gel for a few hours?", "Yes: 14.4 V is inside"),
+    ],
+)
+def test_volts_that_stand_for_hours_must_drop(text, opens):
+    (found,) = talk(text).answers
+    assert found.headline.replace("\u00a0", " ").startswith(opens)
+    assert "if it drops to a float of" in found.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("Is my charger ok for lithium? 14.4 V bulk and 13.8 V float. A mode I should worry about?", "No: 13.8"),
+        ("14.4 absorption, 13.9 float: does that harm lithium?", "Yes, it matters: 13.9"),
+        (
+            "Which charger setting for a gel battery, and what happens if I leave it on AGM?",
+            "Use the gel setting (13.8 to 14.4 V",
+        ),
+        ("charger is on agm, battery is gel, bad?", "Yes, it matters: the AGM setting goes up to 14.8 V"),
+        ("Can I leave the charger on AGM with a gel battery?", "No: the AGM setting goes up to 14.8 V"),
+    ],
+)
+def test_the_first_word_fits_the_first_question(text, opens):
+    (found,) = talk(text).answers
+    assert found.headline.replace("\u00a0", " ").startswith(opens)

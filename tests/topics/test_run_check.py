@@ -89,7 +89,7 @@ def test_shaft_horsepower_takes_more_than_the_same_watts_on_a_plate() -> None:
     ("facts", "verdict", "word"),
     [
         ({"cable.gauge": "2/0", "cable.length": 6.096, "load.current": 250, "battery.cca": 650}, "marginal", "7.8"),
-        ({"cable.gauge": "2", "cable.length": 7.62, "load.current": 320, "battery.cca": 900}, "no", "for a motor"),
+        ({"cable.gauge": "2", "cable.length": 7.62, "load.current": 320, "battery.cca": 900}, "no", "it loses 23"),
         ({"cable.area": 35, "cable.length": 1.5, "load.current": 230, "battery.cca": 750}, "no", "may carry only"),
         ({"cable.gauge": "4/0", "cable.length": 3, "load.current": 250, "battery.cca": 900}, "yes", "holds"),
     ],

@@ -109,3 +109,47 @@ def test_a_charger_that_goes_down_is_told_afterwards(told: str) -> None:
 )
 def test_without_a_float_stage_it_comes_off(text: str, verdict: str) -> None:
     assert first(text).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("text", "size", "stays"),
+    [
+        (
+            "How many amps should the charger be for a 110Ah AGM battery? And can I leave it connected permanently?",
+            "11 to 33 A",
+            "only a charger that drops to float by itself may stay on",
+        ),
+        (
+            "how big a charger for 70ah flooded, and can i leave it on all the time",
+            "7 to 17.5 A",
+            "only a charger that drops to float by itself may stay on",
+        ),
+        ("Which charger for 100 Ah lithium, and can it stay on?", "20 to 50 A", "lithium needs no charger"),
+        (
+            "Do I need a 20 A charger for 120 Ah of AGM? Is it ok to leave it connected when we are away?",
+            "12 to 36 A",
+            "it may stay on only if it drops to float by itself",
+        ),
+        (
+            "How many amps should the smart charger be for 110 Ah gel? And can I leave it connected permanently?",
+            "11 to 22 A",
+            "a charger that drops to float by itself may stay on",
+        ),
+    ],
+)
+def test_beside_its_size_both_are_answered(text: str, size: str, stays: str) -> None:
+    told = plain(" ".join(item.headline for item in talk(text).answers))
+    assert size in told
+    assert stays in told
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "is a 10 A charger big enough to stay on a 100 Ah AGM all week",
+        "40 A charger on 220 Ah of wet, is it the right size?",
+        "How many amps for 110 Ah of AGM?",
+    ],
+)
+def test_of_its_size_alone_nothing_more_is_told(text: str) -> None:
+    assert "may stay on" not in first(text).headline

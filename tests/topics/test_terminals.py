@@ -7,6 +7,7 @@ import pytest
 from service.leadsman import default_desk
 from service.topics.terminals import TOPIC
 from tests.building import case
+from tests.talks import only
 from tests.topics import figures
 
 
@@ -82,3 +83,39 @@ def test_the_word_beside_a_size_tells_whose_it_is(text, verdict, told):
     (answer,) = default_desk().ask(text).answers
     assert answer.verdict == verdict
     assert told in answer.headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "which post type should i look for when ordering a battery, the round car posts or the bolt ones",
+        "automotive posts or threaded studs for a bow thruster battery?",
+        "better a battery with bolts or with the tapered posts for the Sturgeon",
+        "M8 studs or SAE posts for 400A? torque?",
+        "should the thruster battery have round posts or screw terminals? how tight?",
+    ],
+)
+def test_of_posts_and_studs_the_studs_are_chosen(text):
+    assert only(text).headline.startswith("Studs for a thruster: its cables belong under a nut on a stud;")
+
+
+def test_how_tight_is_told_beside_the_choice():
+    assert "tighten M8 to 6.6 to 8.5\u00a0Nm" in only("M8 studs or SAE posts for 400A? torque?").headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my battery has round posts, what lug?",
+        "how tight should the M8 nuts be, 8 or 12 Nm?",
+        "which lug for M8 studs",
+        "does an M10 lug go on an M8 stud or is it too loose?",
+    ],
+)
+def test_where_no_choice_is_put_none_is_made(text):
+    assert "Studs for a thruster" not in only(text).headline
+
+
+def test_a_washer_does_not_mend_a_hole_that_is_too_wide():
+    head = only("The terminals are the small screw M6, and the lug has a hole 10 mm. Can I put washers?").headline
+    assert head.startswith("No: a hole of 10\u00a0mm is too loose on your M6 stud, and a washer does not mend that")

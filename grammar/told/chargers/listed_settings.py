@@ -17,13 +17,20 @@ WORDS = {
     **dict.fromkeys(("lithium", "lifepo4", "lfp"), "lfp"),
 }
 NAMES = "|".join(WORDS)
-MORE = r"calcium|standard|normal|sealed|vrla|eq(?:uali[sz]\w*)?|boost|winter|cold|supply"  # on a switch, and no kind
+MORE = (
+    r"calcium|std|standard|normal|sealed|vrla|eq(?:uali[sz]\w*)?|boost|winter|cold|supply"  # on a switch, and no kind
+)
 QUOTE = "[\"'“”‘’]?"
 PLACE = r"(?:(?:\d|[a-h]) ?[=.:)] ?|(?:\d|[b-h]|(?<=: )a) )?"  # "1 = gel", "B AGM"; "a gel" has its article
 VOLTS = r"(?: (?:is|at|says|gives|has))?(?: ?[=:(]? ?1[2-6][.,]\d{1,2}(?: ?v(?:olts?)?)?\)?)?"
 ONE = rf"{PLACE}(?:an? |the )?{QUOTE}\b(?:{NAMES}|{MORE})\b{QUOTE}{VOLTS}"
 LISTED = regex(rf"\b{ONE}(?:(?:,? (?:and|or) |, ?|; ?| ?/ ?| ?& ?| ){ONE})+", re.IGNORECASE)
 LISTED_NAMES = regex(rf"\b(?:{NAMES})\b", re.IGNORECASE)
+NO_KIND = r"(?:std|standard|normal)\b"
+PLAIN = regex(  # a position that names no kind beside one that does: "AGM and Std", no "normal AGM"
+    rf"(?:\b(?:and|or)|[,;/&]) ?(?:an? |the )?{QUOTE}{NO_KIND}|\b{NO_KIND}{QUOTE}(?:,? (?:and|or)\b| ?[,;/&])",
+    re.IGNORECASE,
+)
 OFFERS = regex(
     r"\b(?:switch|selector|dial|knob|buttons?|settings?|positions?|modes?|programm?e?s?)\b"
     r"|\bcharger(?:'?s)? (?:\w+ )?(?:has|have|have got|offers|gives|does|with|says|shows|lists|reads)\b",
@@ -37,7 +44,9 @@ OWN = regex(
     re.IGNORECASE,
 )
 ENDS = regex(r"[.?!;](?= |$)")
-OF_BATTERIES = regex(r"\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE)
+OF_BATTERIES = regex(
+    r"(?<!switch )(?<!selector )(?<!knob )\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE
+)
 
 
 def rows(text: str) -> Iterator[Span]:
@@ -46,7 +55,7 @@ def rows(text: str) -> Iterator[Span]:
         return
     for found in LISTED.finditer(text):
         kinds = {WORDS[word] for word in LISTED_NAMES.findall(found[0].lower())}
-        if len(kinds) > 1 and not OF_BATTERIES.search(text[: found.start()]):
+        if (len(kinds) > 1 or (kinds and PLAIN.search(found[0]))) and not OF_BATTERIES.search(text[: found.start()]):
             yield found.span()
 
 

@@ -1,0 +1,31 @@
+"""How long a cable of a told size may be: "how far may the battery be from it with 70 mm2"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.text.patterns import regex
+
+RUN = r"(?:run|cable|lead)"
+FAR = (
+    rf"\b(?:how (?:far|long an? {RUN}|long (?:can|may|could) (?:the|my|a) {RUN})"
+    r"|what (?:is|'s) the (?:longest|furthest|farthest|maximum|max)|(?:longest|maximum|max) (?:run|length|distance))\b"
+)
+ASKED = regex(FAR, re.IGNORECASE)
+FUSES = regex(r"\b(?:fuse|breaker|isolator|switch)\w*\b", re.IGNORECASE)
+TO_GO = regex(r"\bhow far (?:will|does|would) (?:it|that|the boat|she|we)\b|\bcruise\b", re.IGNORECASE)
+SENTENCE = regex(r"[.?!;]\s|(?<=\s)(?=\(?\d[).] ?)")
+SIZES = frozenset({"cable.gauge", "cable.area"})
+
+
+def asked(text: str, told: frozenset[str] | set[str]) -> bool:
+    """Whether the longest run of a cable is asked for, whose size is told and its length is not.
+
+    >>> asked("how far can I go with 70 mm2", {"cable.area"}), asked("how far must the fuse be", {"cable.area"})
+    (True, False)
+    """
+    if not SIZES & told or "cable.length" in told:
+        return False
+    return any(
+        ASKED.search(part) and not FUSES.search(part) and not TO_GO.search(part) for part in SENTENCE.split(text)
+    )
