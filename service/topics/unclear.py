@@ -76,7 +76,7 @@ def said(case: Case) -> tuple[str, Route]:
         return WELCOME, "answered"
     if case.says(*PLEASANTRIES):
         return AT_YOUR_SERVICE, "answered"
-    if not WORDS.search(case.text):  # an emoji, "???"
+    if case.text and not WORDS.search(case.text):  # an emoji, "???"
         return (PERSON, "technician") if "?" in case.text else (AT_YOUR_SERVICE, "answered")
     return (NOT_OURS, "other-desk") if ASKS.search(case.text) else (PERSON, "technician")
 

@@ -122,7 +122,7 @@ def topics(text: str) -> list[str]:
         ("2 x 95 Ah gel in series: chgr amps, absorb volts", ["charger-size", "charger-setting"]),
         ("sg 1.240 all cells: soc, freeze c", ["specific-gravity", "freeze-point"]),
         ("600 CCA, a starting battery kept just for a 90 A thruster, ok? Which fuse?", ["run-check", "fuse-size"]),
-        ("sick thx mate", []),
+        ("sick thx mate", ["unclear"]),
         ("It's white and has two posts, 12.6 V rested. Good?", ["rest-voltage"]),
     ],
 )  # fmt: skip
