@@ -9,10 +9,12 @@ from service import reference, say
 from service.calculators import convert
 from service.case import Case
 from service.judgements import case_sizes
+from service.reference import Row
 from service.reply import Answer, Figure
 from service.topic import Topic
 
 IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
+LITHIUM = ("lfp", "lithium-other")
 HALF = reference.value("weights", "lithium-share")
 
 TOPIC = Topic(
@@ -55,12 +57,12 @@ def two_weights(case: Case, old: float, count: float) -> Answer:
 
 
 def without_weight(case: Case) -> Answer:
-    """The rule alone, with what a case of that size usually weighs."""
+    """The rule alone, with what a case of that size, or a battery of so many amp-hours, usually weighs."""
     group = str(case.get("battery.group", ""))
     try:
         row = reference.row("group_sizes", group=group)
     except reference.UnknownValue:
-        return TOPIC.needs("battery.weight")
+        return by_capacity(case) or TOPIC.needs("battery.weight")
     low, high = float(row["kg_low"].value), float(row["kg_high"].value)
     usual = f"A lead battery of group {group} usually weighs {say.between(low, high, 'kg')}"
     if other := of_other_size(case, group):
@@ -69,6 +71,59 @@ def without_weight(case: Case) -> Answer:
     if case.get("battery.chemistry") != "lfp" and not case.says("word:type", "detail:lithium"):
         return TOPIC.says("information", f"{usual}; the label decides.")
     return TOPIC.needs("battery.weight", headline=f"{usual}, and lithium about half: tell us what yours weighs.")
+
+
+def by_capacity(case: Case) -> Answer | None:
+    """What batteries of so many amp-hours usually weigh, lithium as half of lead; None where no case has as many."""
+    second = case.second.get("battery.chemistry")
+    kinds = [str(value) for value in (case.said("battery.chemistry"), second and second.value) if value]
+    leads = [kind for kind in kinds if kind not in LITHIUM]
+    lithium = any(kind == "lfp" for kind in kinds)
+    if case.said("battery.capacity") is None or len(leads) > 1 or case.said("battery.nominal") not in (None, 12.0):
+        return None
+    sizes = {kind: float(case["battery.capacity"]) for kind in kinds}
+    if second and (other := case.second.get("battery.capacity")):
+        sizes[str(second.value)] = float(other.value)
+        case.others().known("battery.capacity")
+    lead = usual(sizes[leads[0]] if leads else float(case["battery.capacity"]))
+    half = usual(sizes["lfp"]) if lithium else lead
+    if not lead or not half:
+        return None
+    if second:
+        case.others().known("battery.chemistry")
+    case.step("By the usual amp-hours and weights of the case sizes of lead batteries", "typical-case")
+    name = say.CHEMISTRY[leads[0]] if leads else "lead"
+    heavy = f"{say.amp_hours(sizes[leads[0]] if leads else float(case['battery.capacity']))} {name} battery"
+    told = f"{_article(heavy)} {heavy} usually weighs {say.between(*lead, 'kg')}"
+    if not lithium:
+        return TOPIC.says("information", f"{told}; the label decides.")
+    share = float(HALF.value)
+    case.step(f"Lithium weighs about {share} of lead of as many amp-hours", HALF.cite)
+    light = say.between(half[0] * share, half[1] * share, "kg", 0)
+    of = say.amp_hours(sizes["lfp"])
+    if not leads:
+        head = f"{_article(of)} {of} lithium battery usually weighs about {light}, half of a lead one; the label decides."
+        return TOPIC.says("information", head)
+    same = sizes["lfp"] == sizes[leads[0]]
+    beside = f"a lithium one about half, {light}" if same else f"lithium of {of} about {light}"
+    return TOPIC.says("information", f"{told}, {beside}; the labels decide.")
+
+
+def usual(amp_hours: float) -> tuple[float, float] | None:
+    """The kg of the lightest and the heaviest case of 12 V that usually has so many amp-hours."""
+    cases = [row["group"].value for row in reference.rows("typical_cases") if _holds(row, amp_hours)]
+    rows = [row for row in reference.rows("group_sizes") if row["group"].value in cases and row["volts"].value == 12]
+    if not rows:
+        return None
+    return min(float(row["kg_low"].value) for row in rows), max(float(row["kg_high"].value) for row in rows)
+
+
+def _article(amp_hours: str) -> str:
+    return "An" if amp_hours.startswith("8") else "A"
+
+
+def _holds(row: Row, amp_hours: float) -> bool:
+    return float(row["low"].value) <= amp_hours <= float(row["high"].value)
 
 
 def of_other_size(case: Case, group: str) -> str:
