@@ -102,8 +102,8 @@ def by_capacity(case: Case) -> Answer | None:
     light = say.between(half[0] * share, half[1] * share, "kg", 0)
     of = say.amp_hours(sizes["lfp"])
     if not leads:
-        head = f"{_article(of)} {of} lithium battery usually weighs about {light}, half of a lead one; the label decides."
-        return TOPIC.says("information", head)
+        told = f"{_article(of)} {of} lithium battery usually weighs about {light}, half of a lead one"
+        return TOPIC.says("information", f"{told}; the label decides.")
     same = sizes["lfp"] == sizes[leads[0]]
     beside = f"a lithium one about half, {light}" if same else f"lithium of {of} about {light}"
     return TOPIC.says("information", f"{told}, {beside}; the labels decide.")
