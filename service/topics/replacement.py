@@ -10,13 +10,13 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case
-from service.judgements import laid_up, load_reading, new_and_old
+from service.judgements import laid_up, lifetime, load_reading, new_and_old
 from service.kinds import LITHIUM
-from service.reply import Answer, Asked, Figure, Urgency
+from service.reply import Answer, Asked, Urgency
 from service.rules import readings
 from service.rules.battery import lowest_at
 from service.rules.readings import NEAR, cite, limit, six_volts
-from service.sentences import wording
+from service.sentences import ageing, wording
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -61,7 +61,7 @@ def answer(case: Case) -> Answer:
         return beside_a_new_one(case)
     if rule := new_and_old.of_one_age(case):
         return TOPIC.says("information", rule)
-    if of_one_age(case):
+    if lifetime.of_one_age(case):
         case.second = {}
     if reason := failed(case):
         case.step(*reason[1:])
@@ -76,18 +76,6 @@ def answer(case: Case) -> Answer:
     if age is None:
         return without_age(case)
     return replace(by_age(case, float(age)), urgency=urgency(case))
-
-
-def of_one_age(case: Case) -> bool:
-    """Whether the one age that is told is that of the first kind: "an AGM of 2 years and a flooded one"."""
-    age, one, other = (
-        case.stated.get("battery.age"),
-        case.stated.get("battery.chemistry"),
-        case.second.get("battery.chemistry"),
-    )
-    if not (age and one and other and age.span and one.span and other.span) or "battery.age" in case.second:
-        return False
-    return one.span < age.span < other.span
 
 
 def beside_a_new_one(case: Case) -> Answer:
@@ -134,28 +122,10 @@ def of_the_other(case: Case) -> bool:
     return kind is not None and read is not None and kind.of > read.of
 
 
-def life_of(case: Case) -> tuple[str, float, float]:
-    """The name of the kind whose usual life is taken, and the two ends of that life in years."""
-    said = str(case.said("battery.chemistry") or "lead")
-    kind = {"lead": "flooded", "lithium-other": "lfp"}.get(said, said)
-    row = reference.row("lives", chemistry=kind)
-    low, high = float(row["low"].value), float(row["high"].value)
-    name = say.CHEMISTRY[kind]
-    case.step(f"{say.capital(name)} batteries usually last {say.between(low, high, 'years')}", row["low"].cite)
-    return name, low, high
-
-
-def judged(age: float, low: float, high: float) -> str:
-    """yes under the low end of its life, marginal up to the high end, no above."""
-    if age < low - NEAR:
-        return "yes"
-    return "marginal" if age <= high + NEAR else "no"
-
-
 def by_age(case: Case, age: float) -> Answer:
     """The verdict by age only."""
-    _, low, high = life_of(case)
-    verdict = judged(age, low, high)
+    _, low, high = lifetime.life_of(case)
+    verdict = lifetime.judged(age, low, high)
     if stood_flat(case):
         return after_flat(case, age, verdict)
     if passed(case):
@@ -164,6 +134,8 @@ def by_age(case: Case, age: float) -> Answer:
         return after_a_fall(case, age, verdict, under)
     asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
+    if ageing.note_test(case):
+        return TOPIC.says(verdict, ageing.to_test(case, years, verdict), *lifetime.months(age, low, high), asks=asks)
     told = f"at {years} your {wording.kind(case)} battery is"
     bad, good = case.says("detail:asks_bad"), case.says("detail:asks_good", "detail:asks_keep")
     # "still fine. Replace?" and "is it still fine?" are not told apart: one opening that answers both
@@ -171,14 +143,14 @@ def by_age(case: Case, age: float) -> Answer:
     if case.says("detail:asks_swap") and verdict != "yes":  # age alone buys no new one
         where = "past its usual life of" if verdict == "no" else "in its last years, usually"
         head = f"Test first: {told} {where} {life}, but that is by age only; replace it if it fails."
-        return TOPIC.says(verdict, head, *months(age, low, high), asks=asks)
+        return TOPIC.says(verdict, head, *lifetime.months(age, low, high), asks=asks)
     keep = "Keep it" if case.says("detail:asks_swap") else keep
     head = {
         "yes": f"{keep}: {told} inside its usual life of {life}; that is by age only, so test it.",
         "marginal": f"Perhaps soon: {told} in its last years (usually {life}); by age only, so test it under load.",
         "no": f"{swap}: {told} past its usual life of {life}; by age only, so have it tested first.",
     }[verdict]
-    return TOPIC.says(verdict, head, *months(age, low, high), asks=asks)
+    return TOPIC.says(verdict, head, *lifetime.months(age, low, high), asks=asks)
 
 
 def passed(case: Case) -> bool:
@@ -252,18 +224,10 @@ def other_kind(case: Case, age: float, verdict: str) -> tuple[Asked, ...]:
     case.assume("battery.chemistry", "flooded", "the kind is not said")
     row = reference.row("lives", chemistry="agm")
     low, high = float(row["low"].value), float(row["high"].value)
-    if judged(age, low, high) == verdict:
+    if lifetime.judged(age, low, high) == verdict:
         return ()
     case.step(f"An AGM usually lasts {say.between(low, high, 'years')}", row["low"].cite)
     return (TOPIC.ask("battery.chemistry", (("wet-cell", "flooded"), ("AGM", "agm"), ("lithium", "lfp"))),)
-
-
-def months(age: float, low: float, high: float) -> tuple[Figure, ...]:
-    """The months that are left by age; none past the usual life."""
-    if age > high:
-        return ()
-    least, most = (max(0.0, (years - age) * 12) for years in (low, high))
-    return (Figure("months_left", "months left by age", (least + most) / 2, "months", least, most),)
 
 
 def lives(case: Case, kinds: Sequence[str]) -> Answer:
@@ -287,6 +251,8 @@ def without_age(case: Case) -> Answer:
             "one of a series pair fails, change both."
         )
         return TOPIC.needs("battery.age", headline=head)
+    if found := by_heat(case) or by_year(case):
+        return found
     if stood_flat(case) and case.says("detail:asks_dead"):
         return perhaps_dead(case)
     if fall := fell_by_volts(case):
@@ -303,7 +269,7 @@ def without_age(case: Case) -> Answer:
     kinds = [kind for kind in ("flooded", "agm", "gel", "lfp") if case.says(f"detail:kind_{kind}")]
     if len(kinds) > 1:
         return lives(case, kinds)
-    name, low, high = life_of(case)
+    name, low, high = lifetime.life_of(case)
     caps = case.said("battery.chemistry") in (None, "lead", "flooded")  # no hydrometer goes into the others
     lags = (", or 0.050 between cells,", ", or when one cell lags by 0.050") if caps else ("", "")
     case.step(f"A failed load test{lags[0]} ends it earlier", "load-test", *((cite("gravity-spread"),) if caps else ()))
@@ -313,6 +279,26 @@ def without_age(case: Case) -> Answer:
         head = f"{life}; near its end one rests well but falls under {least} under load, so load-test it every season."
         return TOPIC.says("information", head)
     return TOPIC.says("information", f"{life}; replace one when it fails a load test{lags[1]}.")
+
+
+def by_heat(case: Case) -> Answer | None:
+    """What heat does to its years, where that is asked."""
+    if not ageing.asks_of_heat(case.text):
+        return None
+    lifetime.life_of(case)
+    case.source("battery-places")
+    return TOPIC.says("information", ageing.BY_HEAT)
+
+
+def by_year(case: Case) -> Answer | None:
+    """The years at which one of a year that is told reaches the two ends of its usual life."""
+    year = ageing.of_year(case.text)
+    if year is None:
+        return None
+    _, low, high = lifetime.life_of(case)
+    asks = other_kind(case, 0.0, "") if wording.kind_is_open(case) else ()
+    ageing.note_test(case)
+    return TOPIC.says("information", ageing.by_year(case, year, low, high), asks=asks)
 
 
 def fell_by_volts(case: Case) -> load_reading.UnderLoad | None:

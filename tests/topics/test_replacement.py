@@ -6,6 +6,7 @@ import pytest
 
 from service.reply import Answer
 from service.topics.replacement import TOPIC
+from tests.talks import on, plain
 from tests.topics import readings
 from tests.topics.readings import Facts, asks
 
@@ -87,3 +88,50 @@ def test_a_reading_under_load_or_one_that_is_sound_tells_no_flat_one() -> None:
     told = {"battery.chemistry": "agm", "battery.age": 4, "battery.nominal": 12}
     assert asked({**told, "reading.voltage": 12.4}).figures
     assert asked({**told, "reading.voltage": 9.8, "reading.state": "load"}).figures
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("The AGM for the Minnow is from 2017. Wife says leave it, I say it is due.",
+         "An AGM battery from 2017 is in its last years from 2021 on, and after 2024 past its usual life"),
+        ("battery bought in 2016, gel. time to change?", "A gel battery from 2016 is in its last years from 2021 on"),
+        ("label says 03/2018, AGM. still good?", "An AGM battery from 2018 is in its last years from 2022 on"),
+        ("my boat is from 2005, replace the AGM?", "We can't say yet"),
+        ("AGM is 5 years old, in 2017 I had another. Replace?", "Perhaps soon: at 5 years"),
+    ],
+)  # fmt: skip
+def test_a_year_is_told_by_the_calendar_and_no_age_is_asked(text: str, start: str) -> None:
+    assert plain(on("replacement", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("text", "heat"),
+    [
+        ("hot day, 34 degrees in the shade. does the heat shorten the life of my AGM?", True),
+        ("is 35 C bad for my battery's lifespan", True),
+        ("How many years shorter is the life of a gel in the heat?", True),
+        ("how many years does a gel last in the heat of the tropics?", False),
+        ("how long does an AGM last?", False),
+        ("hot deal on an AGM, 5 years old. Replace mine?", False),
+    ],
+)
+def test_heat_shortens_its_years(text: str, heat: bool) -> None:
+    found = on("replacement", text)
+    assert ("asting heat about halves a battery's life with each 8 °C" in found.headline.replace(" °", " °")) == heat
+
+
+@pytest.mark.parametrize(
+    ("text", "tested"),
+    [
+        ("my batteries are 6 yrs old, when should i replace them?? and how can i test them myself", True),
+        ("AGM is 5. how do I test it myself?", True),
+        ("AGM is 5 years old, how should I check it at home before I replace it?", True),
+        ("AGM is 5 years old, replace it?", False),
+        ("AGM is 5 years old, replace? and how do I check the cables", False),
+    ],
+)
+def test_how_to_test_it_is_told_beside_its_age(text: str, tested: bool) -> None:
+    found = on("replacement", text)
+    assert ("must hold 9.6 V with the thruster running" in plain(found.headline)) == tested
+    assert found.working[0].say.startswith("To test a lead battery yourself") == tested
