@@ -132,6 +132,8 @@ def by_age(case: Case, age: float) -> Answer:
         return after_a_test(case, age, verdict, say.between(low, high, "years"))
     if under := fell_too_far(case):
         return after_a_fall(case, age, verdict, under)
+    if not of_the_other(case) and not load_reading.not_full(case) and (under := fell_by_volts(case)):
+        return low_whatever_its_age(case, age, verdict, under)
     asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
     if ageing.note_test(case):
@@ -334,6 +336,14 @@ def may_be_weak(case: Case, under: load_reading.UnderLoad) -> Answer:
         f"{least}, replace it."
     )
     return TOPIC.needs("battery.age", headline=head)
+
+
+def low_whatever_its_age(case: Case, age: float, verdict: str, under: load_reading.UnderLoad) -> Answer:
+    """A battery of known age that falls far under a load that is not known: the volts come before the years."""
+    case.because("A battery that was not charged right through falls as far", "falls-under-load")
+    fell = f"{say.volts(float(under.read or 0.0))} under load is too low (a good one holds {say.volts(under.lowest)})"
+    head = f"Test first: {fell}, whatever its {say.quantity(age, 'years')}; charge it fully, repeat on its posts."
+    return TOPIC.says("no" if verdict == "no" else "marginal", head)
 
 
 def perhaps_dead(case: Case) -> Answer:

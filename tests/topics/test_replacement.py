@@ -135,3 +135,17 @@ def test_how_to_test_it_is_told_beside_its_age(text: str, tested: bool) -> None:
     found = on("replacement", text)
     assert ("must hold 9.6 V with the thruster running" in plain(found.headline)) == tested
     assert found.working[0].say.startswith("To test a lead battery yourself") == tested
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("AGM is 2 years old and falls to 8.7 V under load, replace it?", "Test first: 8.7 V under load is too low"),
+        ("4 year old gel, drops to 8.9 with the thruster, new one?", "Test first: 8.9 V under load is too low"),
+        ("AGM is 2 years old and holds 10.7 V under load, replace it?", "No: at 2 years"),
+        ("AGM is 2 years old, at 12.1 V it falls to 8.7 V under load, replace it?", "No: at 2 years"),
+        ("AGM is 2 years old, replace it?", "No: at 2 years"),
+    ],
+)
+def test_low_volts_under_load_come_before_the_years(text: str, start: str) -> None:
+    assert plain(on("replacement", text).headline).startswith(start)
