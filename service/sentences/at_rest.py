@@ -54,6 +54,8 @@ def charge_step(volts: float, found: Charge) -> str:
 def note_monitor(case: Case, found: Charge) -> None:
     """A stated charge that does not fit: of a lead battery the resting volts count, not the monitor."""
     told = case.said("battery.charge")
+    if case.said("storage.time") is not None:  # full when it was left: that was another day's charge
+        return
     if told is not None and found.kind != "lfp" and abs(float(told) - found.value) > MONITOR_OFF:
         monitor = say.charge(float(told))
         case.step(f"{monitor} does not fit: resting volts count, and a monitor is set anew when full", *found.cites)

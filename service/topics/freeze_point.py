@@ -253,9 +253,8 @@ def charge_not_said(case: Case, celsius: float | None) -> Answer:
         case.because(
             f"Flat it freezes near {say.temperature(flat)}, so keep it at half or more", cite("freezing-margin")
         )
-        head = (
-            f"Not while it is half full or more: then it freezes near {say.temperature(half)} or colder; flat it can."
-        )
+        at = say.temperature(half)
+        head = f"Not while your battery is half full or more: then its acid freezes near {at} or colder; flat it can."
         return TOPIC.needs("battery.charge", "reading.voltage", headline=head, figures=(figure,))
     return TOPIC.needs("battery.charge", "reading.voltage", figures=(figure,))
 
