@@ -16,7 +16,8 @@ from service.reply import Answer, Asked, Urgency
 from service.rules import readings
 from service.rules.battery import lowest_at
 from service.rules.readings import NEAR, cite, limit, six_volts
-from service.sentences import ageing, wording
+from service.sentences import ageing, at_rest, wording
+from service.told import fallen_to, what_became
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -67,6 +68,8 @@ def answer(case: Case) -> Answer:
         case.step(*reason[1:])
         start = "Yes" if case.says("detail:asks_bad") else "No"
         return TOPIC.says("no", f"{start}: {reason[0]}, so plan a new battery, whatever its age.")
+    if what_became.went_wrong(case.text):  # no load runs while it stands
+        case.stated = fallen_to.at_rest(case.text, case.stated)
     age = case.said("battery.age")
     if age is None and passed(case):
         case.step(
@@ -213,6 +216,9 @@ def after_flat(case: Case, age: float, verdict: str) -> Answer:
         head = "No charge yet: after it was so flat the maker of your lithium battery decides, not its age."
         return TOPIC.says("no", head)
     case.because("A lead battery that was so flat may be damaged inside, at any age", cite("lead-flat"))
+    if what_became.went_wrong(case.text):
+        head = at_rest.STOOD.format(f"{say.volts(float(case['reading.voltage']), 1)} at rest")
+        return TOPIC.says("marginal" if verdict == "yes" else verdict, head)
     worse = "reckon with a new one" if verdict != "yes" else "it may need replacing early"
     head = (
         f"At {say.quantity(age, 'years')} and after it was so flat, {worse}: charge your {wording.kind(case)} battery "
