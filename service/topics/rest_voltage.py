@@ -17,6 +17,7 @@ from service.told import what_became
 from service.topic import Lever, Topic
 
 KINDS = (("wet-cell (caps on top)", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
+FULL = 100.0  # percent
 RESTED = 1.0  # hours under which a good reading may still be the charger's
 
 
@@ -28,6 +29,13 @@ def good_volts(case: Case) -> Iterator[Value]:
     volts = float(case["reading.voltage"])
     wanted = readings.volts_for(limit("lithium-good" if kind == "lfp" else "lead-good"), kind)
     yield round(wanted * (readings.spanned(case, volts) or 1.0), 4)
+
+
+def good_and_full(case: Case, value: Value) -> str:
+    """The least good reading beside that of a full one: a charge that ends at the least has not done its work."""
+    kind = readings.table_of(case.get("battery.chemistry"))
+    full = readings.volts_for(FULL, kind) * (readings.spanned(case, float(case["reading.voltage"])) or 1.0)
+    return f"{shown(float(value))} or more at rest after charging ({_good(kind)}; full is {say.volts(full, 2)})"
 
 
 def good_charge(case: Case) -> Iterator[Value]:
@@ -51,9 +59,7 @@ TOPIC = Topic(
         "lift",
     ),
     levers=(
-        Lever(
-            "reading.voltage", good_volts, lambda case, value: f"{shown(float(value))} or more at rest after charging"
-        ),
+        Lever("reading.voltage", good_volts, good_and_full),
         Lever("battery.charge", good_charge, "charged to {value} or more"),
     ),
     likely={

@@ -277,6 +277,11 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
     usual = supply.usual(case, "cca_low", "cca_high", "CCA")
     head = f"We can't say yet: {name} needs {rating}, and {usual or 'the CCA of your battery is not known'}."
     asks: tuple[Asked, ...] = (ask, TOPIC.ask("battery.duty"))
+    if duty := case.said("battery.duty"):
+        asks = (ask,)
+        if duty == "cranking" and not usual:
+            gives = "a starting battery gives large currents"
+            head = f"We can't say yet: {gives}, but {name} needs {rating}: read its CCA."
     if supply.shares_the_engines(case):
         risk = "on the engine's battery it can leave you unable to start"
         head, asks = f"At best only just: {name} needs {rating}, and {risk}.", (ask,)

@@ -275,3 +275,15 @@ def test_volts_are_told_where_they_are_asked_for(text: str, start: str) -> None:
 )  # fmt: skip
 def test_what_became_of_a_low_one(text: str, start: str) -> None:
     assert starts(text, start)
+
+
+@pytest.mark.parametrize(
+    ("text", "change"),
+    [
+        ("AGM at 12.2 V, good?", "12.6 V or more at rest after charging (75 %; full is 12.80 V)"),
+        ("wet battery 24.4 V, 24 V bank, good?", "24.9 V or more at rest after charging (75 %; full is 25.30 V)"),
+        ("lithium 12.9 V, good?", "13.1 V or more at rest after charging (40 %; full is 13.60 V)"),
+    ],
+)
+def test_the_least_good_reading_stands_beside_that_of_a_full_one(text: str, change: str) -> None:
+    assert plain(on("rest-voltage", text).would_change[0].say) == change

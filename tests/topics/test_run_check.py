@@ -11,7 +11,7 @@ from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.run_check import TOPIC
 from tests.building import case
-from tests.talks import talk
+from tests.talks import on, plain, talk
 
 Facts = dict[str, Any]
 LEAD = {"battery.chemistry": "agm", "battery.cca": 800}
@@ -245,3 +245,20 @@ def test_what_would_change_too_many_volts_is_the_other_way_of_joining_them():
     told = [item.say for item in answer.would_change]
     assert any("in parallel" in item for item in told)
     assert not any("CCA" in item or "strings" in item for item in told)
+
+
+@pytest.mark.parametrize(
+    ("text", "start", "asked"),
+    [
+        ("There is an 80 Ah AGM starter battery on board, 12 V. Will that run the Minnow?",
+         "We can't say yet: a starting battery gives large currents, but the Minnow needs 350 CCA", ["battery.cca"]),
+        ("will a dual purpose battery of 90 Ah do for the Minnow?", "We can't say yet: the Minnow needs 350 CCA",
+         ["battery.cca"]),
+        ("will a 90 Ah AGM battery run the Pike?", "We can't say yet: the Pike needs", ["battery.cca", "battery.duty"]),
+        ("will a 90 Ah leisure battery run the Pike?", "No: a deep-cycle battery", ["battery.cca"]),
+    ],
+)  # fmt: skip
+def test_what_it_is_made_for_is_not_asked_of_one_that_says_so(text: str, start: str, asked: list[str]) -> None:
+    found = on("run-check", text)
+    assert plain(found.headline).startswith(start)
+    assert [item.fact for item in found.asks] == asked
