@@ -14,6 +14,7 @@ WRONG = regex(
 )
 STOOD = regex(
     r"\b(?:winter\w*|stood|standing|sat|laid up|lay-?up|unused|for months|all season|since (?:autumn|fall|last|the))\b"
+    r"|\bwhen(?:ever)? (?:i|we) (?:come|get|arrive|return)\b|\balways\b"
     r"|\bsince (?:september|october|november|december)\b|\bleft (?:it |her |them )?(?:on|aboard)\b",
     re.IGNORECASE,
 )

@@ -268,6 +268,8 @@ def test_volts_are_told_where_they_are_asked_for(text: str, start: str) -> None:
         ("why is my 12 V battery dead after the winter, shows 10.1", "Most likely your battery stood discharged"),
         ("AGM 12.4 every morning after full charge. bad battery or a drain?", "Either: charge it full, a cable off"),
         ("wet battery 12.3 in the morning, is something draining it or is it dead?", "Either: charge it full"),
+        ("What is killing my batteries? always 12.1 when I come", "Most likely your battery stood discharged"),
+        ("AGM at 12.1, what now?", "Charge it today: 12.1 V at rest"),
         ("AGM 12.4 in the morning. is it bad?", "A little"),
         ("AGM at 12.0 in spring, good?", "No, not yet: 12.0 V"),
         ("battery 10.2 V no load. recoverable?", "Perhaps, if it is a 12 V battery: 10.2 V at rest is deeply flat"),
@@ -287,3 +289,17 @@ def test_what_became_of_a_low_one(text: str, start: str) -> None:
 )
 def test_the_least_good_reading_stands_beside_that_of_a_full_one(text: str, change: str) -> None:
     assert plain(on("rest-voltage", text).would_change[0].say) == change
+
+
+@pytest.mark.parametrize(
+    ("text", "lost"),
+    [
+        ("Is the AGM shot? It rests at 12.4 a day after charging.", True),
+        ("AGM rests at 12.4, two days after the last charge, ok?", True),
+        ("AGM rests at 12.7, a day after charging, ok?", False),
+        ("AGM rests at 12.4, ok?", False),
+    ],
+)
+def test_a_charge_that_is_gone_after_a_day_is_more_than_its_own_loss(text: str, lost: bool) -> None:
+    steps = [step.say for step in on("rest-voltage", text).working]
+    assert any("off the charger is more than it loses by itself" in step for step in steps) == lost
