@@ -170,7 +170,9 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
     last = f", and {say.number(rest)} hours of absorption (the high-voltage part of a charge)" if rest else ""
     given = say.quantity(back, "Ah", 0 if back >= 10 else 1)
     goal = "full" if until == FULL else say.quantity(until, "%")
-    return hours, f" from {say.number(charge)} % to {goal}: {given} at {say.amps(taken)}{last}"
+    by_volts = case.origin("battery.charge") == "derived"  # as the answer on the reading rounds it
+    begin = say.charge(charge) if by_volts else f"{say.number(charge)} %"
+    return hours, f" from {begin} to {goal}: {given} at {say.amps(taken)}{last}"
 
 
 def in_the_cold(case: Case, chemistry: str, hours: float) -> Answer | None:
