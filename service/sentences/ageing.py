@@ -32,6 +32,10 @@ TESTS = regex(
     r"(?! (?:the |my |our )?(?:cables?|wir\w+|charger|fuse|alternator|water|acid))",
     re.IGNORECASE,
 )
+SMALL_OR_WORN = (
+    "Not known yet: charge it overnight and load-test it: if it fails it is worn, if it passes it is too small or was "
+    "not refilled."
+)
 BY_HEAT = "Yes: lasting heat about halves a battery's life with each 8 °C or so; one hot day does little."
 
 

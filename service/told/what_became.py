@@ -22,6 +22,9 @@ DEAD = r"(?:dead|bad|worn|finished|shot|tired|dying|failing|the battery|battery|
 DRAINED = r"(?:drain\w*|draw\w*|leak\w*|eat\w*|pull\w*|parasitic)"
 THEN_OR = r"\b[^.?!;]{0,16},? or\b[^.?!;]{0,24}\b"
 OR = regex(rf"\b{DEAD}{THEN_OR}{DRAINED}\b|\b{DRAINED}{THEN_OR}{DEAD}\b", re.IGNORECASE)
+WORN = r"(?:finish\w*|worn(?: out)?|dead|bad|old|shot|done|tired|dying|faulty|gone|broken|failing)"
+SMALL = r"(?:too small|not big enough|undersized|too weak for)"
+SMALL_OR_WORN = regex(rf"\b{SMALL}{THEN_OR}{WORN}\b|\b{WORN}{THEN_OR}{SMALL}\b", re.IGNORECASE)
 FRESH = regex(  # off its charger so lately that the charge still shows
     r"\bafter (?:an?|the|one|all|last|my|its)? ?(?:whole |full |long )?(?:night|nite|day|evening|weekend|afternoon)"
     r" (?:long )?on (?:the |its |my |our |a )?charg(?:e|er)\b"
@@ -47,6 +50,15 @@ def dead_or_drained(text: str) -> bool:
     (True, False)
     """
     return OR.search(text) is not None
+
+
+def small_or_worn(text: str) -> bool:
+    """Whether it is asked if the battery is too small or worn.
+
+    >>> small_or_worn("is it too small or is it finished?"), small_or_worn("is it too small?")
+    (True, False)
+    """
+    return SMALL_OR_WORN.search(text) is not None
 
 
 def fresh_off_the_charger(text: str) -> tuple[int, int] | None:

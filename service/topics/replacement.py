@@ -135,7 +135,7 @@ def by_age(case: Case, age: float) -> Answer:
         return after_a_test(case, age, verdict, say.between(low, high, "years"))
     if under := fell_too_far(case):
         return after_a_fall(case, age, verdict, under)
-    if not of_the_other(case) and not load_reading.not_full(case) and (under := fell_by_volts(case)):
+    if not of_the_other(case) and not load_reading.not_full(case) and (under := load_reading.fell_by_volts(case)):
         return low_whatever_its_age(case, age, verdict, under)
     asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
@@ -259,13 +259,13 @@ def without_age(case: Case) -> Answer:
             "one of a series pair fails, change both."
         )
         return TOPIC.needs("battery.age", headline=head)
-    if found := by_heat(case) or by_year(case):
+    if found := put_otherwise(case) or by_year(case):
         return found
     if stood_flat(case) and case.says("detail:asks_dead"):
         return perhaps_dead(case)
-    if fall := fell_by_volts(case):
+    if fall := load_reading.fell_by_volts(case):
         return may_be_weak(case, fall)
-    if held := held_by_volts(case):
+    if held := load_reading.held_by_volts(case):
         return no_sign_of_it(case, held)
     if load_reading.test_asked(case) and not case.says("detail:when_replaced"):
         least = say.volts(float(lowest_at(None).value))
@@ -289,13 +289,15 @@ def without_age(case: Case) -> Answer:
     return TOPIC.says("information", f"{life}; replace one when it fails a load test{lags[1]}.")
 
 
-def by_heat(case: Case) -> Answer | None:
-    """What heat does to its years, where that is asked."""
-    if not ageing.asks_of_heat(case.text):
-        return None
-    lifetime.life_of(case)
-    case.source("battery-places")
-    return TOPIC.says("information", ageing.BY_HEAT)
+def put_otherwise(case: Case) -> Answer | None:
+    """What heat does to its years, and what parts a worn battery from one too small, where that is asked."""
+    if ageing.asks_of_heat(case.text):
+        lifetime.life_of(case)
+        case.source("battery-places")
+        return TOPIC.says("information", ageing.BY_HEAT)
+    if what_became.small_or_worn(case.text) and case.said("reading.load_voltage") is None:
+        return TOPIC.needs("battery.age", headline=ageing.SMALL_OR_WORN)
+    return None
 
 
 def by_year(case: Case) -> Answer | None:
@@ -307,22 +309,6 @@ def by_year(case: Case) -> Answer | None:
     asks = other_kind(case, 0.0, "") if wording.kind_is_open(case) else ()
     ageing.note_test(case)
     return TOPIC.says("information", ageing.by_year(case, year, low, high), asks=asks)
-
-
-def fell_by_volts(case: Case) -> load_reading.UnderLoad | None:
-    """The reading under a load that is not known, where it is lower than a lead battery in order shows; else None."""
-    if case.said("reading.load_voltage") is None or case.get("battery.family") in ("lithium", "lithium-other"):
-        return None
-    under = load_reading.read_under_load(case)
-    return None if under.holds or under.basis != "alone" or under.read is None else under
-
-
-def held_by_volts(case: Case) -> load_reading.UnderLoad | None:
-    """The reading under a load that is not known, where a good lead battery may read as much; else None."""
-    if case.said("reading.load_voltage") is None or case.get("battery.family") in ("lithium", "lithium-other"):
-        return None
-    under = load_reading.read_under_load(case)
-    return under if under.holds and under.basis == "alone" and under.read is not None else None
 
 
 def no_sign_of_it(case: Case, under: load_reading.UnderLoad) -> Answer:

@@ -22,6 +22,7 @@ from service.judgements import (
 )
 from service.judgements.deciding import by_house, by_volts, opening
 from service.reply import Answer, Asked, Figure
+from service.sentences import ageing
 from service.sentences.supply import (
     itself,
     measured,
@@ -31,7 +32,7 @@ from service.sentences.supply import (
     tested_on_board,
     through_a_converter,
 )
-from service.told import in_its_place, two_options
+from service.told import in_its_place, two_options, what_became
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -285,6 +286,8 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
     if supply.shares_the_engines(case):
         risk = "on the engine's battery it can leave you unable to start"
         head, asks = f"At best only just: {name} needs {rating}, and {risk}.", (ask,)
+    if what_became.small_or_worn(case.text):
+        head = ageing.SMALL_OR_WORN
     if case.says("note:no_idea"):
         head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), ask)
     return TOPIC.says("needs-facts", head, *figures, asks=asks)

@@ -149,3 +149,17 @@ def test_how_to_test_it_is_told_beside_its_age(text: str, tested: bool) -> None:
 )
 def test_low_volts_under_load_come_before_the_years(text: str, start: str) -> None:
     assert plain(on("replacement", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("topic", "text", "start"),
+    [
+        ("run-check", "Pike 12 V, 70 Ah start battery, strong in the morning, weak later. Is the battery too small or "
+         "is it finished?", "Not known yet: charge it overnight and load-test it"),
+        ("replacement", "thruster ok at first, then weaker each time. Battery too small or worn out?", "Not known yet"),
+        ("run-check", "is a 60 Ah battery too small for the Pike?", "We can't say yet: the Pike needs"),
+        ("replacement", "4 years old AGM, is it worn?", "Perhaps soon"),
+    ],
+)  # fmt: skip
+def test_too_small_or_worn_is_parted_by_a_test(topic: str, text: str, start: str) -> None:
+    assert plain(on(topic, text).headline).startswith(start)
