@@ -22,7 +22,11 @@ COLD_OR = regex(
 DO = r"(?:swap|check|clean|look at|replace|change|test|measure|fix|buy|renew)"
 EITHER = regex(rf"\b(?:{PART}),? or (?:(?:{BETWEEN}|{DO}) )*(?:{PART})\b", re.IGNORECASE)
 FIRST = regex(r"\bfirst\b", re.IGNORECASE)
-WHY = regex(r"\bwhy\b|\b(?:what(?:'?s| is| are|s)?|which) (?:the |is the )?(?:reasons?|causes?)\b", re.IGNORECASE)
+WHY = regex(
+    r"\bwhy\b|\bhow come\b|\bwhat makes\b"
+    r"|\b(?:what(?:'?s| is| are|s)?|which) (?:the |is the )?(?:reasons?|causes?)\b",
+    re.IGNORECASE,
+)
 
 LED = r"(?:the|my|our|his|her|that|this|its|a|just|only|simply|bad|to|by|of)\s"
 DOES_IT = r"to\sblame|at\sfault|the\s(?:culprit|reason|cause|problem|trouble|fault)|responsible|eating\sit|doing\sit"

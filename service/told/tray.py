@@ -17,7 +17,7 @@ NUMBER = r"(\d+ \d/\d|\d/\d|\d+(?:[.,]\d+)?(?: ?1/2)?|half an?|quarter)"
 UNIT = r" ?-?(mm|cm|(?:milli|centi)met(?:re|er)s?|in(?:ch(?:es)?)?\b|\"|'')"
 BY = rf"(?:{UNIT})? ?(?:x|by|\*|×) ?"
 INSIDE = regex(rf"{NUMBER}{BY}{NUMBER}(?:{BY}{NUMBER})?{UNIT}", re.IGNORECASE)
-BARE_BY = r" ?(?:x|by|\*|×) ?"
+BARE_BY = r"(?: ?mm)? ?(?:x|by|\*|×) ?"
 BARE = regex(  # no unit: a hundred and more each way are millimetres, as no place for a battery is metres long
     rf"\b(\d{{3,4}}){BARE_BY}(\d{{3,4}})(?:{BARE_BY}(\d{{3,4}}))?\b(?!{UNIT}|{BARE_BY}\d)", re.IGNORECASE
 )

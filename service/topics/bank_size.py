@@ -118,7 +118,7 @@ def of_lead(case: Case, running: float, inrush: float, hours: float | None, moto
     head = lead_words(case, need, amp_hours, count)
     if cases := case_sizes.told(case):
         head, options = cases
-    elif need and (place := in_a_place.measured(case)):
+    elif need and case["bank.in_series"] == 1 and (place := in_a_place.measured(case)):
         case.step("What a case usually has is no promise: the label decides", "typical-case", "group-pages")
         head = f"{head.partition(': ')[0].removesuffix('.')}; {in_its_place(place, need)}."
     return TOPIC.says("information", head, *figures, compare=options)

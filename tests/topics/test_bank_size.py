@@ -82,6 +82,7 @@ def test_a_load_of_a_few_amps_is_no_thruster():
         (("what battery for the Pike, room only 310 x 180 x 230 mm",), "goes group 27, 24, 35 or 34 only just."),
         (("how big a battery for the Pike? the box is 250 x 150 x 200 mm inside",),
          "; no case of our table that can have it goes into 250 x 150 x 200 mm."),
+        (("what battery for the Sturgeon, box 700x350x260 inside",), "each of 700 CCA and 68 Ah or more."),
         (("what size battery for the Minnow",), ": the Minnow takes 210 A in the first instant."),
         (("what size battery for the Minnow, hull is 5000 x 1800",), ": the Minnow takes 210 A in the first instant."),
     ],

@@ -112,6 +112,7 @@ def test_two_cases_weighed_for_a_thruster_are_held_against_what_it_needs(text: s
     ("text", "verdict", "part"),
     [
         ("Will a group 31 go into a box 330x175 inner? height 240", "no", "the place has 330 x 175 x 240 mm"),
+        ("the tray inside measures 335 mm by 180, will a 31 go in?", "marginal", "the place has 335 x 180 mm"),
         ("Would a group 27 go in a tray 320 x 180, 250 high?", "marginal", "Only just: a group 27 goes in"),
         ("does a group 24 fit, recess 290 by 190 by 260?", "yes", "Yes: a group 24 goes in"),
         ("what case fits where the old one was: 345 long, 180 wide, 235 high, all in mm?", "information",

@@ -204,6 +204,7 @@ def test_a_weak_motor_on_a_full_battery_is_measured_while_it_runs(text: str, top
     [
         (("when I push the joystick the voltage drops to 9 volts and the thruster goes weak, why",), "A low or worn"),
         (("it goes down to 8.8 when running the thruster and it is slow. what is the reason?",), "A low or worn"),
+        (("what makes the voltage drop to 8.9 when the thruster runs?",), "A low or worn"),
         (("battery 9 V under load, 8.6 at the motor, why",), "No: a lead battery in good order"),
         (("Thruster falls to 9 V when I push it. Is that bad?", "should I swap the battery or check the cables first?"),
          "The cables and joints first"),

@@ -110,6 +110,7 @@ def test_a_year_is_told_by_the_calendar_and_no_age_is_asked(text: str, start: st
     [
         ("hot day, 34 degrees in the shade. does the heat shorten the life of my AGM?", True),
         ("is 35 C bad for my battery's lifespan", True),
+        ("does summer heat kill AGMs early?", True),
         ("How many years shorter is the life of a gel in the heat?", True),
         ("how many years does a gel last in the heat of the tropics?", False),
         ("how long does an AGM last?", False),
