@@ -120,9 +120,9 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
     agm = "; an AGM would want a charge" if asked else ""
     opening = wording.NO_PROOF if spoilt else opening
-    if opening == "Yes" and not asked and low_for_lithium(case, found):
+    if opening in ("Yes", "No") and not asked and low_for_lithium(case, found):
         charge = f"the battery {wording.full(found)}"
-        return f"Yes, if it is lead: {reads} is a good reading, and {charge}; lithium would be nearly empty."
+        return f"{opening}: if it is lead, {reads} is a good reading, and {charge}; lithium would be nearly empty."
     return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
 
 

@@ -216,8 +216,9 @@ def starts(text: str, start: str) -> bool:
 @pytest.mark.parametrize(
     ("text", "start"),
     [
-        ("Battery shows 12.8. Good?", "Yes, if it is lead: 12.8 V at rest is a good reading"),
-        ("reads 25.4 V, 24 V bank, ok?", "Yes, if it is lead: 25.4 V at rest (12.7 V each)"),
+        ("Battery shows 12.8. Good?", "Yes: if it is lead, 12.8 V at rest is a good reading"),
+        ("Is 12.8 V bad?", "No: if it is lead, 12.8 V at rest is a good reading"),
+        ("reads 25.4 V, 24 V bank, ok?", "Yes: if it is lead, 25.4 V at rest (12.7 V each)"),
         ("AGM shows 12.8. Good?", "Yes: 12.8 V at rest is a good reading for your AGM"),
         ("650 CCA battery shows 12.8. Good?", "Yes: 12.8 V at rest is a good reading for your lead"),
         ("Battery shows 13.2. Good?", "Too early to say"),
