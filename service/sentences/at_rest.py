@@ -174,8 +174,8 @@ def flat_if_of_twelve(case: Case, reads: str) -> str:
         flat = f"{reads} is deeply flat for {twelve}, which harms it"
         return f"Most likely your battery stood discharged: {flat}; is it one?"
     if case.says("detail:saved"):
-        how = "charge it slowly with somebody beside it, then a load test decides"
-        return f"Perhaps, if it is {twelve}: {reads} is deeply flat; {how}."
+        then = "please say if so, then a slow charge, watched, and a load test tell"
+        return f"Perhaps: {reads} is deeply flat if it is {twelve}; {then}."
     return f"We can't say yet: {reads} is deeply flat if it is {twelve}; please say if so."
 
 
