@@ -14,7 +14,8 @@ from service.rules import readings
 from service.rules.readings import Charge
 
 EXPLAINS = regex(
-    r"\bexplain\w*\b|\baccounts? for\b|\b(?:the|a) (?:reason|cause|culprit)\b|\bthat be it\b|\bis (?:that|it) why\b"
+    r"\b(?:that|it|this|which) explains?\b|\bexplains? (?:it|that|this|the)\b|\baccounts? for\b"
+    r"|\b(?:the|a) (?:reason|cause|culprit)\b|\bthat be it\b|\bis (?:that|it) why\b"
     r"|\b(?:because of|due to|from) (?:that|this|it|the drain)\b|\b(?:that|this) (?:do|did|cause) (?:it|that|this)\b",
     re.IGNORECASE,
 )

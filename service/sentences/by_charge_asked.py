@@ -21,6 +21,7 @@ VOLTS = regex(
 )
 CHARGING = regex(r"\bcharg(?:er|ers|ing)\b|\bto charge\b|\bcharge (?:it|them) (?:at|with)\b", re.IGNORECASE)
 WHAT = regex(r"\b(?:what(?:['’]?s)?|which|how (?:many|much))\b", re.IGNORECASE)
+FULL = regex(r"\b(?:full|fully charged)\b", re.IGNORECASE)
 NEAR = 40  # characters between the question and the kind
 
 
@@ -30,6 +31,12 @@ def asks_volts(case: Case) -> bool:
     asked = VOLTS.search(case.text) is not None and CHARGING.search(case.text) is None
     asked = asked and case.said("battery.chemistry") != "lithium-other"  # other volts, and none of ours
     return asked and told is not None and told.origin == "message" and told.span is not None
+
+
+def asks_full_volts(case: Case) -> bool:
+    """Whether the volts of a full battery are asked for, and no charger's."""
+    asked = VOLTS.search(case.text) is not None and FULL.search(case.text) is not None
+    return asked and CHARGING.search(case.text) is None and case.said("charger.voltage") is None
 
 
 def of_charge(case: Case, charge: float, kind: str) -> tuple[str, tuple[Figure, ...]]:

@@ -140,7 +140,7 @@ def without_reading(case: Case) -> Answer:
             Figure("state_of_charge", "charge", float(charge), "%"),
             urgency=urgency(float(charge), kind),
         )
-    if case.says("detail:reading_wanted"):
+    if case.says("detail:reading_wanted") or by_charge_asked.asks_full_volts(case):
         return table_itself(case, kind)
     if case.said("charger.voltage") is not None:
         return while_charging(case, kind)

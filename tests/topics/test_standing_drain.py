@@ -64,6 +64,7 @@ def test_a_battery_under_half_is_for_today() -> None:
         ("Left it full; 6 weeks later 12.4 V. The alarm takes 20 mA. 75 Ah flooded. Is that the reason?",
          "Yes: 20 mA took 20.2 Ah in 42 days, which leaves about 65 %, and 12.4 V means about 70 %"),
         ("A drain of 40 mA on 90 Ah for three weeks, all right?", "Yes: 40 mA reaches half after 46 days"),
+        ("Explain what 40 mA does to 90 Ah in three weeks, at 12.5 V now", "Yes: 40 mA reaches half"),
         ("A drain of 40 mA on 90 Ah, how long?", "About 46 days until half"),
     ],
 )  # fmt: skip
