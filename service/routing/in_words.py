@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from grammar.reading import Message
-from service.told import amp_hours_taken, kind_required, more_volts, who
+from service.told import amp_hours_taken, its_years, kind_required, more_volts, volts_of_charge, who
 
 CABLES = frozenset({"cable.gauge", "cable.area"})
 MORE_VOLTS = frozenset(
@@ -65,9 +65,29 @@ def _one_kind_a_must(seen: Seen) -> bool:
     return about and seen.told <= {"battery.chemistry", "load.kind"} and kind_required.asked(seen.message.text)
 
 
+def _of_its_years(seen: Seen) -> bool:
+    """ "Does hot weather ruin batteries faster?", "made in 2020, still ok?"."""
+    text, plain = seen.message.text, seen.told <= {"battery.chemistry", "battery.capacity", "ambient.temperature"}
+    battery = seen.says("thing:battery", "about:kind_word")
+    if not seen.found <= {"unclear"} or not battery or not plain or seen.message.dangers:
+        return False
+    of_now = seen.says("request:is_good", "put:good", "word:age")
+    return its_years.asks_of_heat(text) or (of_now and its_years.of_year(text) is not None)
+
+
+def _volts_of_a_charge(seen: Seen) -> bool:
+    """ "What volts is 50 percent on a flooded?"."""
+    about = seen.found <= {"unclear", "meaning", "charger-setting"} and not seen.message.dangers
+    plain = seen.told <= {"battery.chemistry", "battery.charge", "battery.nominal", "bank.voltage", "battery.count"}
+    battery = seen.says("thing:battery", "about:kind_word", "thing:bank")
+    return about and plain and battery and volts_of_charge.of_a_charge(seen.message.text)
+
+
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("dc-dc", _of_more_volts),
     ("battery-type", _one_kind_a_must),
+    ("replacement", _of_its_years),
+    ("rest-voltage", _volts_of_a_charge),
 )

@@ -12,31 +12,24 @@ from service.reply import Figure
 from service.rules import readings
 from service.rules.readings import limit
 from service.sentences import wording
+from service.told import volts_of_charge
 
-VOLTS = regex(
-    r"\b(?:what|which|how many|how much)\b[^.?!;]{0,24}\b(?:volts?|voltages?)\b"
-    r"|\b(?:volts?|voltages?) (?:of|for|when|at|if|is)\b"
-    r"|\bwhat (?:does|do|should|would|will)\b[^.?!;]{0,30}\b(?:show|read|measure)\b",
-    re.IGNORECASE,
-)
-CHARGING = regex(r"\bcharg(?:er|ers|ing)\b|\bto charge\b|\bcharge (?:it|them) (?:at|with)\b", re.IGNORECASE)
 WHAT = regex(r"\b(?:what(?:['’]?s)?|which|how (?:many|much))\b", re.IGNORECASE)
-FULL = regex(r"\b(?:full|fully charged)\b", re.IGNORECASE)
 NEAR = 40  # characters between the question and the kind
 
 
 def asks_volts(case: Case) -> bool:
     """Whether a charge is told only to ask which volts it shows."""
     told = case.stated.get("battery.charge")
-    asked = VOLTS.search(case.text) is not None and CHARGING.search(case.text) is None
-    asked = asked and case.said("battery.chemistry") != "lithium-other"  # other volts, and none of ours
+    asked = (
+        volts_of_charge.asked(case.text) and case.said("battery.chemistry") != "lithium-other"
+    )  # other volts, and none of ours
     return asked and told is not None and told.origin == "message" and told.span is not None
 
 
 def asks_full_volts(case: Case) -> bool:
     """Whether the volts of a full battery are asked for, and no charger's."""
-    asked = VOLTS.search(case.text) is not None and FULL.search(case.text) is not None
-    return asked and CHARGING.search(case.text) is None and case.said("charger.voltage") is None
+    return volts_of_charge.of_a_full_one(case.text) and case.said("charger.voltage") is None
 
 
 def of_charge(case: Case, charge: float, kind: str) -> tuple[str, tuple[Figure, ...]]:

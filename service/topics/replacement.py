@@ -17,7 +17,7 @@ from service.rules import readings
 from service.rules.battery import lowest_at
 from service.rules.readings import NEAR, cite, limit, six_volts
 from service.sentences import ageing, at_rest, wording
-from service.told import fallen_to, what_became
+from service.told import fallen_to, its_years, what_became
 from service.topic import Topic
 
 TOPIC = Topic(
@@ -291,7 +291,7 @@ def without_age(case: Case) -> Answer:
 
 def put_otherwise(case: Case) -> Answer | None:
     """What heat does to its years, and what parts a worn battery from one too small, where that is asked."""
-    if ageing.asks_of_heat(case.text):
+    if its_years.asks_of_heat(case.text):
         lifetime.life_of(case)
         case.source("battery-places")
         return TOPIC.says("information", ageing.BY_HEAT)
@@ -302,7 +302,7 @@ def put_otherwise(case: Case) -> Answer | None:
 
 def by_year(case: Case) -> Answer | None:
     """The years at which one of a year that is told reaches the two ends of its usual life."""
-    year = ageing.of_year(case.text)
+    year = its_years.of_year(case.text)
     if year is None:
         return None
     _, low, high = lifetime.life_of(case)

@@ -251,6 +251,8 @@ def test_what_is_on_and_what_was_charged_is_told_of_its_own_reading(text: str, s
         ("at how many volts is a gel battery half full?", "About 12.35 V at rest: a gel battery shows that at 50 %."),
         ("voltage when battery is 30% full, agm", "About 12.06 V at rest: an AGM battery"),
         ("what voltage does a full agm show?", "An AGM battery shows about 12.80 V at rest when full"),
+        ("what volts is 50 percent on a flooded?", "About 12.24 V at rest: a wet-cell battery shows that at 50 %."),
+        ("what is the voltage of an AGM at 75 %", "About 12.60 V at rest: an AGM battery shows that at 75 %."),
         ("My AGM is half full, is that good?", "Only just: your battery is 50 % full"),
         ("is 12.8 V good for AGM and what's good for lifepo4?", "Yes: 12.8 V at rest is a good reading for your AGM "
          "battery, which is full; lithium is good from 13.10 V on (40 %)."),
