@@ -54,7 +54,7 @@ def test_what_is_put_right_is_answered_as_the_question_was_put(turns, topic, ver
          "at 3 °C lithium takes 10 A"),
         (("2/0 6 m pike ok?", "and if its freezing"), "cable-size", "yes", "2/0 AWG loses"),
         (("200 ah gel at 100 A, how long", "and say it's freezing, minus 5"), "run-time", "information", "half empty"),
-        ((PIKE, "will it freeze at minus 20?"), "freeze-point", "needs-facts", "its charge decides"),
+        ((PIKE, "will it freeze at minus 20?"), "freeze-point", "needs-facts", "Not while your battery is half full"),
     ],
 )  # fmt: skip
 def test_the_cold_as_a_condition_repeats_the_last_question(turns, topic, verdict, says):

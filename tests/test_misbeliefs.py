@@ -37,6 +37,10 @@ SAID = {  # each at least twice: by somebody, and asked outright
     "rest-proves-strength": [
         "Customer says 12.7 V at rest proves his AGM is strong. Is that right?",
         "does a good resting voltage mean the battery is healthy",
+        "I was told that anything over 12.6 V means the battery is full and healthy, so the slow thruster can't be it.",
+        "Battery reads 12.7 at rest so it must be strong, the weak thruster has to be the motor, right?",
+        "The meter says 12.7, so the battery can't be the problem, can it?",
+        "It shows 12.7 volts, so it cannot be the battery, can it?",
     ],
     "equal-ends-prove-cable": [
         "He says it reads 12.6 at both ends with nothing running so the cable is good. True?",

@@ -85,6 +85,8 @@ def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:
     """Whether a bare figure cannot be this fact: 12.1 is no percentage, 110 no fridge's amps."""
     if fact == "reading.load_voltage" and not scene.lithium_known and len(scene.tokens) > ALONE:
         return value / max(1, round(value / CELLS)) > TIRED
+    if fact == "reading.load_voltage_at_load" and _is_rested(scene, value):
+        return True
     if item.dim != "NUM":
         return False
     if facts()[fact].unit != "volt" and _is_volts(scene, item, value):
@@ -99,6 +101,14 @@ def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:
         return len(scene.tokens) > ALONE
     small = any(old.fact == "load.kind" and old.value == "electronics" for old in scene.said)
     return fact == "load.current" and small and value >= MOST_SMALL
+
+
+def _is_rested(scene: Scene, value: float) -> bool:
+    """Whether volts that were asked for at the motor are those at rest: no motor has more than its battery shows."""
+    read = next((item.value for item in scene.said if item.fact == "reading.load_voltage"), None)
+    if read is None or isinstance(read, str) or scene.lithium_known or len(scene.tokens) > ALONE:
+        return False
+    return value > read and value / max(1, round(value / CELLS)) > TIRED
 
 
 def _is_volts(scene: Scene, item: Item, value: float) -> bool:

@@ -208,3 +208,19 @@ def failed_test(case: Case) -> bool:
     if case.get("battery.family") == "lithium" or test_is_void(case):
         return False
     return is_test(case) and not read_under_load(case).holds
+
+
+def fell_by_volts(case: Case) -> UnderLoad | None:
+    """The reading under a load that is not known, where it is lower than a lead battery in order shows; else None."""
+    if case.said("reading.load_voltage") is None or case.get("battery.family") in ("lithium", "lithium-other"):
+        return None
+    under = read_under_load(case)
+    return None if under.holds or under.basis != "alone" or under.read is None else under
+
+
+def held_by_volts(case: Case) -> UnderLoad | None:
+    """The reading under a load that is not known, where a good lead battery may read as much; else None."""
+    if case.said("reading.load_voltage") is None or case.get("battery.family") in ("lithium", "lithium-other"):
+        return None
+    under = read_under_load(case)
+    return under if under.holds and under.basis == "alone" and under.read is not None else None

@@ -35,6 +35,7 @@ SHORT = f"Most likely {LIKELY}: pull the fuses one by one until the current drop
 
 OFF_THE_CHARGER = regex(
     r"\bcharger (?:was |is |has been |been )?(?:switched |turned )?off\b|\boff (?:the |its )?charg(?:er|e|ing)\b"
+    r"|\bafter (?:the |its |a )?(?:last |full )*charg(?:e|ing)\b"
     r"|\bunplugged\b|\b(?:last )?(?:fully )?charged\b[^.?!;]{0,24}\b(?:ago|yesterday|last)\b"
     r"|\bsince (?:the |its )?(?:last |full )*charge\b",
     re.IGNORECASE,
@@ -137,7 +138,7 @@ def since_the_charger(case: Case, charge: float) -> None:
     days = float(hours) / 24
     row = laid_up.rate_of(case)
     own = laid_up.monthly(case) * float(row["high"].value) / float(row["rate"].value) / limit("month") * days
-    if not 1 <= days <= limit("month") or charge >= limit("lead-half") - own:
+    if not 1 <= days <= limit("month") or charge >= limit("lead-good") - own:
         return
     lost = f"down to about {say.charge(charge)} in {say.quantity(days, 'd', 0)}"
     case.because(

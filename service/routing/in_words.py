@@ -12,11 +12,13 @@ from grammar.told.times import motoring
 from service.told import (
     amp_hours_taken,
     charging_relay,
+    its_years,
     kind_required,
     longest_run,
     more_volts,
     other_volts,
     to_buy,
+    volts_of_charge,
     who,
 )
 from service.topic import CIRCUIT
@@ -126,6 +128,24 @@ def _longest_run(seen: Seen) -> bool:
     return not others and not seen.message.dangers and longest_run.asked(seen.message.text, seen.told)
 
 
+def _of_its_years(seen: Seen) -> bool:
+    """ "Does hot weather ruin batteries faster?", "made in 2020, still ok?"."""
+    text, plain = seen.message.text, seen.told <= {"battery.chemistry", "battery.capacity", "ambient.temperature"}
+    battery = seen.says("thing:battery", "about:kind_word")
+    if not seen.found <= {"unclear"} or not battery or not plain or seen.message.dangers:
+        return False
+    of_now = seen.says("request:is_good", "put:good", "word:age")
+    return its_years.asks_of_heat(text) or (of_now and its_years.of_year(text) is not None)
+
+
+def _volts_of_a_charge(seen: Seen) -> bool:
+    """ "What volts is 50 percent on a flooded?"."""
+    about = seen.found <= {"unclear", "meaning", "charger-setting"} and not seen.message.dangers
+    plain = seen.told <= {"battery.chemistry", "battery.charge", "battery.nominal", "bank.voltage", "battery.count"}
+    battery = seen.says("thing:battery", "about:kind_word", "thing:bank")
+    return about and plain and battery and volts_of_charge.of_a_charge(seen.message.text)
+
+
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
@@ -137,4 +157,6 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("dc-dc", _by_a_converter),
     ("charge-time", _put_back),
     ("battery-type", _one_kind_a_must),
+    ("replacement", _of_its_years),
+    ("rest-voltage", _volts_of_a_charge),
 )

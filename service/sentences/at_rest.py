@@ -14,10 +14,18 @@ from service.reply import Answer
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
 from service.sentences import wording
-from service.told import culprit
+from service.told import culprit, what_became
 
 MONITOR_OFF = 15.0  # points of charge
 NO_REST = "Too early to say: with something on"
+STOOD = (  # of a lead battery that was left and found deeply flat
+    "Most likely your battery stood discharged: {} is deeply flat, which harms it; charge it slowly, watched, rest it "
+    "a day, and a load test decides."
+)
+EITHER = (  # the one test that parts a worn battery from a drain
+    "Either: charge it full, a cable off overnight, then read: if it holds, something draws, if it falls, it is worn; "
+    "{} means {}."
+)
 FILLED, NEARLY = 97.5, 90.0  # percent
 WARMTH = 10.0  # °C from the table's own temperature under which nothing is said of it
 
@@ -54,6 +62,8 @@ def charge_step(volts: float, found: Charge) -> str:
 def note_monitor(case: Case, found: Charge) -> None:
     """A stated charge that does not fit: of a lead battery the resting volts count, not the monitor."""
     told = case.said("battery.charge")
+    if case.said("storage.time") is not None:  # full when it was left: that was another day's charge
+        return
     if told is not None and found.kind != "lfp" and abs(float(told) - found.value) > MONITOR_OFF:
         monitor = say.charge(float(told))
         case.step(f"{monitor} does not fit: resting volts count, and a monitor is set anew when full", *found.cites)
@@ -85,14 +95,8 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
     """The answer in one sentence."""
     when = "with something on" if with_load(case) else "at rest"
     reads = f"{shown(volts)} {when}{of_twelve(volts, found.each)}"
-    if verdict == "yes" and culprit.one_way(case.text):
-        sides = "a battery feeds both directions alike, so look at the relay and control of the weak one"
-        return f"Not the battery by this: {reads} is good, and {sides}."
-    if case.says("detail:asks_full") and not found.flat and verdict != "information":
-        return whether_full(case, reads, found, verdict)
-    plain = case.says("request:how_full") and not case.says("detail:asks_good")
-    if plain and not found.flat and verdict != "information":
-        return with_damage(case, how_full(case, reads, found, verdict, asked))
+    if put := as_they_put_it(case, reads, found, verdict, asked):
+        return put
     opening = wording.opening(case, verdict)
     if verdict == "information":
         return (
@@ -116,12 +120,44 @@ def headline(case: Case, volts: float, found: Charge, verdict: str, asked: bool)
         return f"{opening}: {reads} means {battery} {wording.full(found)}, so charge it soon."
     agm = "; an AGM would want a charge" if asked else ""
     opening = wording.NO_PROOF if spoilt else opening
+    if opening in ("Yes", "No") and not asked and low_for_lithium(case, found):
+        charge = f"the battery {wording.full(found)}"
+        return f"{opening}: if it is lead, {reads} is a good reading, and {charge}; lithium would be nearly empty."
     return f"{opening}: {reads} is a good reading for {battery}, which {wording.full(found)}{agm}."
+
+
+def as_they_put_it(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -> str:
+    """The answer to a question of its own about a reading; "" where it is asked whether it is good."""
+    if verdict == "yes" and culprit.one_way(case.text):
+        sides = "a battery feeds both directions alike, so look at the relay and control of the weak one"
+        return f"Not the battery by this: {reads} is good, and {sides}."
+    if found.flat or verdict == "information":
+        return ""
+    if what_became.dead_or_drained(case.text):
+        return EITHER.format(reads, wording.full(found).removeprefix("is "))
+    if verdict == "no" and found.kind != "lfp" and what_became.went_wrong(case.text):
+        means = f"{reads} means {wording.full(found, 'only ').removeprefix('is ')}"
+        then = "charge it today, rest it a day, and a load test decides"
+        return f"Most likely your battery stood discharged: {means}; {then}."
+    if case.says("detail:asks_full"):
+        return whether_full(case, reads, found, verdict)
+    if case.says("request:how_full") and not case.says("detail:asks_good"):
+        return with_damage(case, how_full(case, reads, found, verdict, asked))
+    return ""
+
+
+def low_for_lithium(case: Case, found: Charge) -> bool:
+    """Whether the kind is not said, nor told by a rating of lead, and lithium would be nearly empty by these volts."""
+    if any(case.said(fact) is not None for fact in ("battery.chemistry", "battery.cca", "battery.ca")):
+        return False
+    return readings.charge_of(found.each, "lfp").verdict == "no"
 
 
 def deeply_flat(case: Case, reads: str, battery: str, opening: str, found: Charge) -> str:
     """The answer on a battery that was so flat that it may be damaged: "can it be saved", "is it ruined"."""
     lithium = found.kind == "lfp"
+    if what_became.went_wrong(case.text) and not lithium:
+        return STOOD.format(reads)
     if case.says("detail:saved"):
         how = "charge it slowly with somebody beside it, rest it a day, and a load test decides"
         how = "ask its maker before any charge" if lithium else how
@@ -129,6 +165,18 @@ def deeply_flat(case: Case, reads: str, battery: str, opening: str, found: Charg
     if lithium:
         return f"{opening}: {reads} is deeply flat for {battery}, so ask its maker before you charge it."
     return f"{opening}: {reads} is deeply flat for {battery}; it may be damaged, and a test after charging tells."
+
+
+def flat_if_of_twelve(case: Case, reads: str) -> str:
+    """The answer on a reading that is deeply flat for 12 V, where 12 V is not said."""
+    twelve = f"a 12{say.NB}V battery"
+    if what_became.went_wrong(case.text):
+        flat = f"{reads} is deeply flat for {twelve}, which harms it"
+        return f"Most likely your battery stood discharged: {flat}; is it one?"
+    if case.says("detail:saved"):
+        then = "please say if so, then a slow charge, watched, and a load test tell"
+        return f"Perhaps: {reads} is deeply flat if it is {twelve}; {then}."
+    return f"We can't say yet: {reads} is deeply flat if it is {twelve}; please say if so."
 
 
 def brought_back(reads: str, battery: str, found: Charge, verdict: str) -> str:
@@ -198,9 +246,23 @@ def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -
 def with_load(case: Case) -> bool:
     """Whether something was on while the volts were read; what had been left on before is why they are low."""
     state = case.said("reading.state")
+    if state == "load" and _is_of_the_other_reading(case):
+        return False
     text = case.stated["reading.state"].text.lower() if state == "load" else ""
     before = "left" in text.split() and (not text.startswith("with") or case.said("storage.time") is not None)
     return state == "load" and not before
+
+
+def _is_of_the_other_reading(case: Case) -> bool:
+    """Whether "when I push the button" stands nearer to the volts under load: "12.8, and when I push it 9.1"."""
+    state, rested, loaded = (case.stated.get(f"reading.{name}") for name in ("state", "voltage", "load_voltage"))
+    if not (state and rested and loaded and state.span and rested.span and loaded.span):
+        return False
+    return _apart(state.span, loaded.span) < _apart(state.span, rested.span)
+
+
+def _apart(one: tuple[int, int], other: tuple[int, int]) -> int:
+    return max(one[0], other[0]) - min(one[1], other[1])
 
 
 def summary(found: Answer) -> str:

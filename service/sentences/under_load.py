@@ -16,7 +16,7 @@ from service.rules.battery import lowest_at
 from service.rules.cable import K
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
-from service.told.culprit import either, parts_in
+from service.told.culprit import asks_why, either, parts_in, which_first
 
 WEAK = ", so the battery is the weak part"
 PART = "detail:which_part"  # "the cable or the battery?"
@@ -50,12 +50,30 @@ def headline(case: Case, under: UnderLoad, verdict: str, lost: float | None = No
     if PART in case.cues:
         told = told.removesuffix(WEAK)
     more = f"; cable and joints lose {say.volts(lost)} more" if lost else ""
+    if verdict == "no" and under.basis == "alone" and not lost and (sought := _by_two_readings(case, under)):
+        return sought
     if verdict == "no" and case.says(WHAT_NOW):
         small = under.small and (under.read or 0) >= _own_lowest(case, under) - NEAR
         return DEEDS["small" if small else under.basis if under.basis == "alone" else ""].format(
             f"{told.removesuffix(WEAK)}{more}"
         )
     return f"{start}: {told.removesuffix(WEAK) if lost else told}{more}."
+
+
+def _by_two_readings(case: Case, under: UnderLoad) -> str | None:
+    """The answer to "why?" and to "which first?" of one low reading: the likely cause, and where to read once more."""
+    read = shown(float(under.read or 0))
+    if which_first(case.text):
+        return (
+            f"The cables and joints first, as they cost least: read the posts and the motor's own terminals while it "
+            f"runs; {read} on the posts means the battery."
+        )
+    if asks_why(case.text) and case.said("reading.load_voltage_at_load") is None:
+        return (
+            f"A low or worn battery, if {read} was read on its posts, so charge it fully and repeat; if only the motor "
+            "has so little, cable or joints lose it."
+        )
+    return None
 
 
 def _start(case: Case, under: UnderLoad, verdict: str, lost: float | None) -> str:

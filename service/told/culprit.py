@@ -19,7 +19,14 @@ COLD_OR = regex(
     rf"\b{COLD}\b[^.?!;]{{0,16}}\bor\b[^.?!;]{{0,20}}\b{BATTERY}\b|\b{BATTERY}\b[^.?!;]{{0,16}}\bor\b[^.?!;]{{0,20}}\b{COLD}\b",
     re.IGNORECASE,
 )
-EITHER = regex(rf"\b(?:{PART}),? or (?:{BETWEEN} )*(?:{PART})\b", re.IGNORECASE)
+DO = r"(?:swap|check|clean|look at|replace|change|test|measure|fix|buy|renew)"
+EITHER = regex(rf"\b(?:{PART}),? or (?:(?:{BETWEEN}|{DO}) )*(?:{PART})\b", re.IGNORECASE)
+FIRST = regex(r"\bfirst\b", re.IGNORECASE)
+WHY = regex(
+    r"\bwhy\b|\bhow come\b|\bwhat makes\b"
+    r"|\b(?:what(?:'?s| is| are|s)?|which) (?:the |is the )?(?:reasons?|causes?)\b",
+    re.IGNORECASE,
+)
 
 LED = r"(?:the|my|our|his|her|that|this|its|a|just|only|simply|bad|to|by|of)\s"
 DOES_IT = r"to\sblame|at\sfault|the\s(?:culprit|reason|cause|problem|trouble|fault)|responsible|eating\sit|doing\sit"
@@ -84,6 +91,24 @@ def either(text: str) -> bool:
     """Whether it is asked which of two parts is at fault: "is it the cable or the battery"."""
     found = EITHER.search(text)
     return found is not None and len(parts_in(found[0])) > 1
+
+
+def which_first(text: str) -> bool:
+    """Whether it is asked which of two parts to see to first.
+
+    >>> which_first("should I swap the battery or check the cables first?"), which_first("the battery or the cable?")
+    (True, False)
+    """
+    return either(text) and FIRST.search(text) is not None
+
+
+def asks_why(text: str) -> bool:
+    """Whether the cause is asked for.
+
+    >>> asks_why("drops to 9 V, why"), asks_why("is 9 V bad")
+    (True, False)
+    """
+    return WHY.search(text) is not None
 
 
 def cold_or_battery(text: str) -> bool:

@@ -17,8 +17,19 @@ NUMBER = r"(\d+ \d/\d|\d/\d|\d+(?:[.,]\d+)?(?: ?1/2)?|half an?|quarter)"
 UNIT = r" ?-?(mm|cm|(?:milli|centi)met(?:re|er)s?|in(?:ch(?:es)?)?\b|\"|'')"
 BY = rf"(?:{UNIT})? ?(?:x|by|\*|×) ?"
 INSIDE = regex(rf"{NUMBER}{BY}{NUMBER}(?:{BY}{NUMBER})?{UNIT}", re.IGNORECASE)
+BARE_BY = r"(?: ?mm)? ?(?:x|by|\*|×) ?"
+BARE = regex(  # no unit: a hundred and more each way are millimetres, as no place for a battery is metres long
+    rf"\b(\d{{3,4}}){BARE_BY}(\d{{3,4}})(?:{BARE_BY}(\d{{3,4}}))?\b(?!{UNIT}|{BARE_BY}\d)", re.IGNORECASE
+)
+IN_MILLIMETRES = 100.0
+HEIGHT = regex(rf"\b(?:height|headroom|high|tall|depth)(?: is| of|:)? {NUMBER}(?:{UNIT})?", re.IGNORECASE)
 HIGH = regex(rf"\s*(?:x|by|and|,)\s*{NUMBER}(?:{UNIT})?\s*(?:high|tall|height|deep|inside height)\b", re.IGNORECASE)
-BAY = regex(r"\b(?:bay|inside|internal(?:ly)?|recess|compartment|cubby)\b", re.IGNORECASE)
+BAY = regex(
+    r"\b(?:bay|inside|inner|internal(?:ly)?|recess|compartment|cubby)\b"
+    r"|\b(?:space|room|place|gap|hole|well)\b[^.?!;\d]{0,16}\d+(?:[.,]\d+)?[^.?!;\d]{0,8}(?:x|by|\*|×) ?\d"
+    r"|(?:x|by|\*|×) ?\d+(?:[.,]\d+)?[^.?!;\d]{0,14}\b(?:of )?(?:space|room)\b",
+    re.IGNORECASE,
+)
 FREE = r"(?: \w+)? (?:spare|free|room|gap|clearance|play)\b(.{0,25})"
 SPARE = regex(rf"{NUMBER}{UNIT}{FREE}", re.IGNORECASE)
 NAMED = {  # "13 inch length, 7 wide, 9.5 high", "length 13 in"
@@ -98,7 +109,7 @@ def inside(text: str) -> Place | None:
     """
     found = INSIDE.search(text)
     if not found:
-        return by_name(text)
+        return by_name(text) or without_unit(text)
     one, _, two, _, three, unit = found.groups()
     if three is None and (high := HIGH.match(text, found.end())):  # "530 x 210 mm by 240 high"
         three = high.group(1)
@@ -106,8 +117,27 @@ def inside(text: str) -> Place | None:
     return Place(sides[0], sides[1], _millimetres(three, unit) if three else None, _inches(unit))
 
 
+def without_unit(text: str) -> Place | None:
+    """The inside in numbers alone, each of a hundred and more, so in millimetres.
+
+    >>> without_unit("box 330x175 inner? height 240"), without_unit("a tray 320 x 180, 250 high")
+    (Place(length=330.0, width=175.0, height=240.0), Place(length=320.0, width=180.0, height=250.0))
+    >>> without_unit("a tray 32 x 18")
+    """
+    found = BARE.search(text)
+    if not found:
+        return None
+    one, two, three = found.groups()[:3]
+    high = HIGH.match(text, found.end()) or HEIGHT.search(text)
+    height = float(three) if three else _millimetres(high[1], high[2] or "mm") if high else None
+    if height is not None and height < IN_MILLIMETRES:
+        return None
+    sides = sorted((float(one), float(two)), reverse=True)
+    return Place(sides[0], sides[1], height)
+
+
 def by_name(text: str) -> Place | None:
-    """The inside told side by side; a unit that is told once holds for all.
+    """The inside told side by side; a unit that is told once holds for all, and hundreds alone are millimetres.
 
     >>> by_name("have 13 inch length, 7 wide, 9.5 high")
     Place(length=330.2, width=177.8, height=241.3)
@@ -121,6 +151,8 @@ def by_name(text: str) -> Place | None:
         found["width"] = re.search(OF_SIDE.format(name="deep"), text, re.IGNORECASE)
     told = {side: match.groups() for side, match in found.items() if match}
     units = {unit.lower() for _, unit in told.values() if unit}
+    if not units and all(_millimetres(number, "mm") >= IN_MILLIMETRES for number, _ in told.values()):
+        units = {"mm"}
     if not {"length", "width"} <= set(told) or len(units) != 1:
         return None
     (unit,) = units

@@ -19,6 +19,11 @@ BOTH = regex(
     rf"\b(?:an?|the|at|(?:if|when)(?: it(?:['’]s| is))?|of an?) {CHARGE.format('b')}{THING}",
     re.IGNORECASE,
 )
+IFS = regex(  # "will it freeze if full? if half empty?"
+    rf"\bif (?:it(?:['’]s| is) )?{CHARGE.format('a')}\W+(?:(?:and|or|but) )?(?:what )?(?:about )?"
+    rf"if (?:it(?:['’]s| is) )?(?:only )?{CHARGE.format('b')}",
+    re.IGNORECASE,
+)
 SHARES = {"half": 50.0, "flat": 0.0, "full": 100.0}
 
 
@@ -32,7 +37,7 @@ def told(text: str) -> tuple[float, float] | None:
     >>> told("my half empty battery, will it freeze?"), told("it was a full one and now it is flat")
     (None, None)
     """
-    found = BOTH.search(text)
+    found = BOTH.search(text) or IFS.search(text)
     if found is None:
         return None
     shares = [_share(found, side) for side in ("a", "b")]

@@ -8,10 +8,10 @@ from dataclasses import replace
 from service import reference, say
 from service.calculators import peukert
 from service.case import Case
-from service.judgements import at_once, case_sizes, cranking, lithium, session, supply
+from service.judgements import at_once, case_sizes, cranking, in_a_place, lithium, session, supply
 from service.reply import Answer, Figure, Option
 from service.rules.battery import capacity_share
-from service.told import to_buy, twin_thrusters
+from service.told import to_buy, tray, twin_thrusters
 from service.topic import Topic
 
 FIGURES = (
@@ -25,6 +25,7 @@ FIGURES = (
     "battery.peak_current",
 )
 
+MOST_NAMED = 4
 TOPIC = Topic(
     "bank-size",
     "Which battery, how big",
@@ -158,6 +159,9 @@ def of_lead(case: Case, running: float, inrush: float, hours: float | None, moto
     head = lead_words(case, need, amp_hours, count)
     if cases := case_sizes.told(case):
         head, options = cases
+    elif need and case["bank.in_series"] == 1 and (place := in_a_place.measured(case)):
+        case.step("What a case usually has is no promise: the label decides", "typical-case", "group-pages")
+        head = f"{head.partition(': ')[0].removesuffix('.')}; {in_its_place(place, need)}."
     return TOPIC.says("information", head, *figures, compare=options)
 
 
@@ -247,6 +251,16 @@ def lead_words(case: Case, need: float | None, amp_hours: float | None, count: f
         return f"A wet-cell starting battery of {wanted} or more: of those that run {name} it usually costs least."
     because = f": {name} takes {say.amps(float(case['load.peak']))} in the first instant" if need else ""
     return f"Look for {'an' if kind == 'AGM' else 'a'} {kind} battery of {wanted} or more{because}."
+
+
+def in_its_place(place: tray.Place, need: float) -> str:
+    """Which cases that can have such a CCA go into the place that was measured."""
+    fit, tight = in_a_place.those_that_go_in(place, need)
+    low = "" if place.height is not None else ", if it is high enough"
+    named = say.listed((fit or tight)[:MOST_NAMED], "or")
+    if not named:
+        return f"no case of our table that can have it goes into {in_a_place.inside(place)}"
+    return f"into {in_a_place.inside(place)} goes group {named}{'' if fit else ' only just'}{low}"
 
 
 def in_series(case: Case, count: float) -> str:

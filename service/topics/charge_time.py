@@ -176,7 +176,9 @@ def worked_out(case: Case, chemistry: str) -> tuple[float, str]:
         run = f"for the {say.daily(gone.amp_hours)} of {gone.run}"
         return hours, f" {run}: {say.duration((hours - rest) * 60)} at {say.amps(taken)}{last}"
     goal = "full" if until == FULL else say.quantity(until, "%")
-    return hours, f" from {say.number(charge)} % to {goal}: {given} at {say.amps(taken)}{last}"
+    by_volts = case.origin("battery.charge") == "derived"  # as the answer on the reading rounds it
+    begin = say.charge(charge) if by_volts else f"{say.number(charge)} %"
+    return hours, f" from {begin} to {goal}: {given} at {say.amps(taken)}{last}"
 
 
 def in_the_cold(case: Case, chemistry: str, hours: float) -> Answer | None:

@@ -15,7 +15,7 @@ from service.judgements import frost, ice_first
 from service.judgements.laid_up import urgency
 from service.reply import Answer, Figure, Urgency
 from service.rules.readings import cite, limit
-from service.told import planned_charge, two_charges
+from service.told import fallen_to, planned_charge, two_charges
 from service.topic import Lever, Topic
 
 
@@ -75,6 +75,7 @@ def answer(case: Case) -> Answer:
     if CLAIM.search(case.text) and FULL.search(case.text) and FLAT.search(case.text):
         return claimed(case)
     as_planned(case)
+    case.stated = fallen_to.at_rest(case.text, case.stated)
     celsius = coldest(case)
     if case.said("battery.chemistry") in ("lfp", "lithium-other"):
         return lithium(case, celsius)
@@ -247,6 +248,14 @@ def charge_not_said(case: Case, celsius: float | None) -> Answer:
         now, at = say.temperature(celsius), say.temperature(flat)
         head = f"{unharmed(case, now)}: even a flat one freezes near {at}."
         return TOPIC.says("yes", head, figure, plot=plot(None, flat, celsius))
+    holds = freezing.judged(celsius, half, limit("freezing-margin")) == "yes"
+    if holds and not is_it_safe(case) and not charging_asked(case.text):
+        case.because(
+            f"Flat it freezes near {say.temperature(flat)}, so keep it at half or more", cite("freezing-margin")
+        )
+        at = say.temperature(half)
+        head = f"Not while your battery is half full or more: then its acid freezes near {at} or colder; flat it can."
+        return TOPIC.needs("battery.charge", "reading.voltage", headline=head, figures=(figure,))
     return TOPIC.needs("battery.charge", "reading.voltage", figures=(figure,))
 
 

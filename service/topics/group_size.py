@@ -4,19 +4,19 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 
 from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
-from service.judgements import case_sizes, cranking, supply
+from service.judgements import case_sizes, cranking, in_a_place, supply
+from service.judgements.in_a_place import SIDES
 from service.reference import Row, UnknownValue
 from service.reply import Answer, Figure, Option, strictness
 from service.told import tray
 from service.topic import Topic
 
-SIDES = ("length", "width", "height")
 SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
 AS = {"length": "long", "width": "wide", "height": "high"}
 SMALLER = {"length": "shorter", "width": "narrower", "height": "lower"}
@@ -24,6 +24,7 @@ GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
     r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
     re.IGNORECASE,
 )
+FITS = regex(r"\b(?:fits?|(?:goe?s?|drops?|slots?) (?:in\w*|where|into))\b", re.IGNORECASE)
 HOW_BIG = regex(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
 WHICH = regex(
     r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:sizes?|groups?|case|batter(?:y|ies)|one|fits?)\b"
@@ -35,7 +36,6 @@ WHICH_ELSE = regex(
 )
 ROOM = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
 MOST_NAMED = 4
-PLACES = ("thing:space", "detail:space_given")
 LARGER = {"length": "longer", "width": "wider", "height": "higher"}
 
 TOPIC = Topic(
@@ -58,7 +58,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", head)
     if "battery.group" not in case and (height := tray.headroom(case.text)):
         return low_enough(height)
-    if "battery.group" not in case and (place := measured(case)) and WHICH.search(case.text):
+    if "battery.group" not in case and (place := in_a_place.measured(case)) and WHICH.search(case.text):
         case.step(ROOM, "group-pages")
         return those_that_go_in(place)
     name = case_sizes.known_name(str(case["battery.group"]))
@@ -70,7 +70,7 @@ def answer(case: Case) -> Answer:
     name = case_sizes.called(str(case["battery.group"])) if "battery.group" not in case.second else name
     note(case, name, row)
     second = case.second.get("battery.group")
-    place = measured(case)
+    place = in_a_place.measured(case)
     if second is None and place:
         return or_another(case, in_place(name, row, place), place)
     if second is None:
@@ -97,9 +97,9 @@ def low_enough(height: float) -> Answer:
 
 def those_that_go_in(place: tray.Place) -> Answer:
     """The cases that go into a place that was measured; with no height told, each one's own."""
-    found = {str(row["group"].value): (row, in_place(str(row["group"].value), row, place)) for row in largest_first()}
-    fit, tight = ([name for name, (_, one) in found.items() if one.verdict == way] for way in ("yes", "marginal"))
-    inside = across([place.length, place.width, *([place.height] if place.height is not None else [])], place.inches)
+    found = {str(row["group"].value): row for row in reference.rows("group_sizes")}
+    fit, tight = in_a_place.those_that_go_in(place)
+    inside = in_a_place.inside(place)
     low = "" if place.height is not None else ", if it is high enough"
     if fit:
         also = f"; only just: {say.listed(tight[:MOST_NAMED])}" if tight else ""
@@ -109,8 +109,8 @@ def those_that_go_in(place: tray.Place) -> Answer:
         head = f"None of our table with room for hold-down and lugs: {inside} takes group {named} only just{low}."
     else:
         head = f"None of our table goes into {inside}: look for a smaller or lower one by its measures."
-    shown = ((name, *found[name]) for name in (fit or tight)[:MOST_NAMED])
-    options = tuple(Option(f"group {name}", one.verdict, figures(row)) for name, row, one in shown)
+    verdict = "yes" if fit else "marginal"
+    options = tuple(Option(f"group {name}", verdict, figures(found[name])) for name in (fit or tight)[:MOST_NAMED])
     return TOPIC.says("information", head, compare=options)
 
 
@@ -123,12 +123,6 @@ def or_another(case: Case, found: Answer, place: tray.Place) -> Answer:
     only = " only just" if any(option.verdict == "marginal" for option in others.compare) else ""
     told = f"{say.listed(named, 'or')} goes in{only}" if named else "none in our table does"
     return replace(found, headline=f"{found.headline.removesuffix('.')}; {told}.", compare=others.compare)
-
-
-def largest_first() -> list[Row]:
-    """The cases of 12 V in the table, the largest first."""
-    rows = (row for row in reference.rows("group_sizes") if float(row["volts"].value) == 12)
-    return sorted(rows, key=lambda row: -math.prod(float(row[side].value) for side in SIDES))
 
 
 def note(case: Case, name: str, row: Row) -> None:
@@ -160,35 +154,20 @@ def by_side(side: str, more: float) -> str:
     return f"is {say.number(abs(more))}{say.NB}mm {(LARGER if more > 0 else SMALLER)[side]} than"
 
 
-def across(sides: Iterable[float], inches: bool) -> str:
-    """Sides in the unit in which they were told."""
-    shown = (say.number(side / tray.INCH, 1) if inches else say.number(side) for side in sides)
-    return f"{' x '.join(shown)}{say.NB}{'in' if inches else 'mm'}"
-
-
 def in_place(name: str, row: Row, place: tray.Place) -> Answer:
     """Whether a case goes into a place that was measured, and leaves room for its hold-down and lugs."""
-    alone = {side: float(row[side].value) for side in SIDES}
-    more = {"length": tray.HOLD_DOWN, "width": tray.HOLD_DOWN, "height": tray.LUGS}
-    has = {"length": place.length, "width": place.width}
-    if place.height is not None:
-        has["height"] = place.height
-    wanted = across([alone[side] + more[side] for side in has], place.inches)
-    told = f"with its hold-down it wants {wanted}, and the place has {across(has.values(), place.inches)}"
-    if any(has[side] < alone[side] + tray.TOLERANCE for side in has):
-        short = [AS[side] for side in has if has[side] < alone[side] + more[side]]
-        head = f"No: a group {name} does not go in: {told}, not {say.listed(short, 'or')} enough."
+    fits = in_a_place.fits(row, place)
+    has, alone = fits.has, fits.alone
+    told = f"with its hold-down it wants {in_a_place.across(fits.wanted, place.inches)}, and the place has "
+    told += in_a_place.across(has.values(), place.inches)
+    if fits.verdict == "no":
+        short = say.listed([AS[side] for side in fits.short], "or")
+        head = f"No: a group {name} does not go in: {told}, not {short} enough."
         return TOPIC.says("no", head, *figures(row))
     high = "" if "height" in has else f"; it is {say.quantity(alone['height'], 'mm')} high"
-    if any(has[side] < alone[side] + more[side] for side in has):
+    if fits.verdict == "marginal":
         return TOPIC.says("marginal", f"Only just: a group {name} goes in, but {told}{high}.", *figures(row))
     return TOPIC.says("yes", f"Yes: a group {name} goes in: {told}{high}.", *figures(row))
-
-
-def measured(case: Case) -> tray.Place | None:
-    """The place that the customer measured, where one is told of."""
-    told = case.says(*PLACES) or tray.is_measured(case.text)
-    return tray.inside(case.text) if told else tray.by_name(case.text)
 
 
 def either_in_place(place: tray.Place, pair: tuple[tuple[str, Row], ...]) -> Answer:
@@ -233,7 +212,7 @@ def several(case: Case, names: tuple[str, ...]) -> Answer:
     rows = {name: reference.row("group_sizes", group=name) for name in names}
     for name, row in rows.items():
         note(case, name, row)
-    if place := measured(case):
+    if place := in_a_place.measured(case):
         return several_in_place(rows, place)
     if HOW_BIG.search(case.text):
         options = tuple(Option(f"group {name}", "information", figures(row)) for name, row in rows.items())
@@ -268,9 +247,8 @@ def several_in_place(rows: Mapping[str, Row], place: tray.Place) -> Answer:
     fares = {"yes": "goes in", "marginal": "only just goes in", "no": "does not go in"}
     told = ", ".join(f"a group {name} {fares[one.verdict]}" for name, one in found.items())
     best = min(found.values(), key=lambda one: strictness(one.verdict))
-    inside = [place.length, place.width, *([place.height] if place.height is not None else [])]
     options = tuple(Option(f"group {name}", one.verdict, figures(rows[name])) for name, one in found.items())
-    has = f"the place has {across(inside, place.inches)}"
+    has = f"the place has {in_a_place.inside(place)}"
     return TOPIC.says(best.verdict, f"{say.capital(told)}: {has}, hold-down counted.", compare=options)
 
 
@@ -298,14 +276,18 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
     (name, new), (named, there) = reversed(pair) if stays else pair
     options = tuple(Option(f"group {size}", "information", figures(one)) for size, one in ((name, new), (named, there)))
     over = {side: float(new[side].value) - float(there[side].value) for side in SIDES}
+    fits = known and FITS.search(case.text) is not None  # "what differs, and does the 31 fit where the 27 was"
     gain = GAIN.search(case.text) and not any(case.says(cue) for cue in SAID.values())
     if gain:
         told, options = what_it_brings(case, (name, new), (named, there))
+        if fits:
+            case.because(f"{told}; the labels decide", "typical-case")
+            gain = None
     for side in (side for side, cue in SAID.items() if case.says(cue)):
         measure = say.quantity(float(new[side].value), "mm")
         head = f"Group {name} {by_side(side, over[side])} group {named}: {measure}."
         return TOPIC.says("information", head, *figures(new), compare=options)
-    if place := measured(case):
+    if place := in_a_place.measured(case):
         found = in_place(name, new, place) if stays or owner else either_in_place(place, pair)
         verdicts = {option.label: option.verdict for option in found.compare}
         if gain:

@@ -286,7 +286,7 @@ def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
         f"We can't say yet: {shown(float(under.read or 0))} under load is no bad sign; {told} "
         f"{'decides' if lacking == ('battery.cca',) else 'decide'}."
     )
-    if case.says("detail:asks_dead"):
+    if case.says("detail:asks_dead", "detail:asks_bad"):
         over = f"is over {say.volts(under.lowest)}; how strong it still is, "
         head = head.replace("We can't say yet: ", "No, not by this reading: ").replace("is no bad sign; ", over)
     likely = None

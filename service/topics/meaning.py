@@ -22,6 +22,7 @@ WHICH_COUNTS = regex(
     re.IGNORECASE,
 )
 WHY = regex(r"\bwhy\b", re.IGNORECASE)
+EN_ALONE = regex(r"(?<!\d )(?<!\d)(?<!\bA )\bEN\b")  # the letters by themselves, not "720 A EN"
 PRONOUN = regex(r"^(?:It(?= )|Its(?= ))")
 
 
@@ -37,6 +38,8 @@ def answer(case: Case) -> Answer:
     for term in terms[1:]:
         if len(" ".join((*first, meaning(term))).split()) <= LONGEST:
             first.append(meaning(term))
+    if len(first) < len(terms) and (briefly := in_brief(terms)):
+        first = briefly
     rest = [term for term in terms if meaning(term) not in first]
     if len(rest) < SHOWN:  # else the meanings of the others come before what there is to say of those in the headline
         for term in (item for item in terms if item not in rest):
@@ -71,8 +74,21 @@ def apart(case: Case) -> Answer | None:
 
 def asked(case: Case) -> list[Row]:
     """The rows of the terms in the question: the strong ones, else the weak ones."""
-    rows = [row for row in reference.rows("meanings") if case.says(f"term:{row['id'].value}")]
+    named = {str(row["id"].value) for row in reference.rows("meanings") if case.says(f"term:{row['id'].value}")}
+    if EN_ALONE.search(case.text):
+        named.add("en-amps")
+    rows = [row for row in reference.rows("meanings") if row["id"].value in named]
     return [row for row in rows if "weak" not in row] or rows
+
+
+def in_brief(terms: list[Row]) -> list[str]:
+    """All terms in a few words each, where the table has those and one sentence holds them; else nothing."""
+    if not all("brief" in term for term in terms):
+        return []
+    names = [str(term["name"].value) for term in terms]
+    names = names[:1] + [name if name[1:2].isupper() else f"{name[:1].lower()}{name[1:]}" for name in names[1:]]
+    told = [f"{name} is {term['brief'].value}" for name, term in zip(names, terms, strict=True)]
+    return told if len(" ".join(told).split()) <= LONGEST else []
 
 
 def meaning(term: Row) -> str:

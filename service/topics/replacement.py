@@ -10,13 +10,14 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case
-from service.judgements import laid_up, load_reading, new_and_old
+from service.judgements import laid_up, lifetime, load_reading, new_and_old
 from service.kinds import LITHIUM
-from service.reply import Answer, Asked, Figure, Urgency
+from service.reply import Answer, Asked, Urgency
 from service.rules import readings
 from service.rules.battery import lowest_at
 from service.rules.readings import NEAR, cite, limit, six_volts
-from service.sentences import wording
+from service.sentences import ageing, at_rest, wording
+from service.told import fallen_to, its_years, what_became
 from service.topic import Topic
 
 YOUNG = 1.0  # years under which no battery is worn by its age alone
@@ -73,12 +74,14 @@ def answer(case: Case) -> Answer:
         return beside_a_new_one(case)
     if rule := new_and_old.of_one_age(case):
         return TOPIC.says("information", rule)
-    if of_one_age(case):
+    if lifetime.of_one_age(case):
         case.second = {}
     if reason := failed(case):
         case.step(*reason[1:])
         start = "Yes" if case.says("detail:asks_bad") else "No"
         return TOPIC.says("no", f"{start}: {reason[0]}, so plan a new battery, whatever its age.")
+    if what_became.went_wrong(case.text):  # no load runs while it stands
+        case.stated = fallen_to.at_rest(case.text, case.stated)
     age = case.said("battery.age")
     if age is None and passed(case):
         case.step(
@@ -98,18 +101,6 @@ def both_banks(case: Case, found: Answer) -> Answer:
     whole = f"{BY_AGE.split(found.headline)[0].removesuffix('.')}; {told}."
     case.because(say.capital(told), "bank-practice")
     return replace(found, headline=whole) if len(whole.replace(say.NB, " ").split()) <= LONGEST_HEADLINE else found
-
-
-def of_one_age(case: Case) -> bool:
-    """Whether the one age that is told is that of the first kind: "an AGM of 2 years and a flooded one"."""
-    age, one, other = (
-        case.stated.get("battery.age"),
-        case.stated.get("battery.chemistry"),
-        case.second.get("battery.chemistry"),
-    )
-    if not (age and one and other and age.span and one.span and other.span) or "battery.age" in case.second:
-        return False
-    return one.span < age.span < other.span
 
 
 def beside_a_new_one(case: Case) -> Answer:
@@ -156,36 +147,22 @@ def of_the_other(case: Case) -> bool:
     return kind is not None and read is not None and kind.of > read.of
 
 
-def life_of(case: Case) -> tuple[str, float, float]:
-    """The name of the kind whose usual life is taken, and the two ends of that life in years."""
-    said = str(case.said("battery.chemistry") or "lead")
-    kind = {"lead": "flooded", "lithium-other": "lfp"}.get(said, said)
-    row = reference.row("lives", chemistry=kind)
-    low, high = float(row["low"].value), float(row["high"].value)
-    name = say.CHEMISTRY[kind]
-    case.step(f"{say.capital(name)} batteries usually last {say.between(low, high, 'years')}", row["low"].cite)
-    return name, low, high
-
-
-def judged(age: float, low: float, high: float) -> str:
-    """yes under the low end of its life, marginal up to the high end, no above."""
-    if age < low - NEAR:
-        return "yes"
-    return "marginal" if age <= high + NEAR else "no"
-
-
 def by_age(case: Case, age: float) -> Answer:
     """The verdict by age only."""
-    _, low, high = life_of(case)
-    verdict = judged(age, low, high)
+    _, low, high = lifetime.life_of(case)
+    verdict = lifetime.judged(age, low, high)
     if stood_flat(case):
         return after_flat(case, age, verdict)
     if passed(case):
         return after_a_test(case, age, verdict, say.between(low, high, "years"))
     if under := fell_too_far(case):
         return after_a_fall(case, age, verdict, under)
+    if not of_the_other(case) and not load_reading.not_full(case) and (under := load_reading.fell_by_volts(case)):
+        return low_whatever_its_age(case, age, verdict, under)
     asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
+    if ageing.note_test(case):
+        return TOPIC.says(verdict, ageing.to_test(case, years, verdict), *lifetime.months(age, low, high), asks=asks)
     told = f"at {years} your {wording.kind(case)} battery is"
     bad, good = case.says("detail:asks_bad"), case.says("detail:asks_good", "detail:asks_keep")
     if age < YOUNG and case.says(*WEAK):
@@ -197,14 +174,14 @@ def by_age(case: Case, age: float) -> Answer:
     if case.says("detail:asks_swap") and verdict != "yes":  # age alone buys no new one
         where = "past its usual life of" if verdict == "no" else "in its last years, usually"
         head = f"Test first: {told} {where} {life}, but that is by age only; replace it if it fails."
-        return TOPIC.says(verdict, head, *months(age, low, high), asks=asks)
+        return TOPIC.says(verdict, head, *lifetime.months(age, low, high), asks=asks)
     keep = "Keep it" if case.says("detail:asks_swap") else keep
     head = {
         "yes": f"{keep}: {told} inside its usual life of {life}; that is by age only, so test it.",
         "marginal": f"Perhaps soon: {told} in its last years (usually {life}); by age only, so test it under load.",
         "no": f"{swap}: {told} past its usual life of {life}; by age only, so have it tested first.",
     }[verdict]
-    return TOPIC.says(verdict, head, *months(age, low, high), asks=asks)
+    return TOPIC.says(verdict, head, *lifetime.months(age, low, high), asks=asks)
 
 
 def passed(case: Case) -> bool:
@@ -265,6 +242,9 @@ def after_flat(case: Case, age: float, verdict: str) -> Answer:
         head = "No charge yet: after it was so flat the maker of your lithium battery decides, not its age."
         return TOPIC.says("no", head)
     case.because("A lead battery that was so flat may be damaged inside, at any age", cite("lead-flat"))
+    if what_became.went_wrong(case.text):
+        head = at_rest.STOOD.format(f"{say.volts(float(case['reading.voltage']), 1)} at rest")
+        return TOPIC.says("marginal" if verdict == "yes" else verdict, head)
     worse = "reckon with a new one" if verdict != "yes" else "it may need replacing early"
     head = (
         f"At {say.quantity(age, 'years')} and after it was so flat, {worse}: charge your {wording.kind(case)} battery "
@@ -278,18 +258,10 @@ def other_kind(case: Case, age: float, verdict: str) -> tuple[Asked, ...]:
     case.assume("battery.chemistry", "flooded", "the kind is not said")
     row = reference.row("lives", chemistry="agm")
     low, high = float(row["low"].value), float(row["high"].value)
-    if judged(age, low, high) == verdict:
+    if lifetime.judged(age, low, high) == verdict:
         return ()
     case.step(f"An AGM usually lasts {say.between(low, high, 'years')}", row["low"].cite)
     return (TOPIC.ask("battery.chemistry", (("wet-cell", "flooded"), ("AGM", "agm"), ("lithium", "lfp"))),)
-
-
-def months(age: float, low: float, high: float) -> tuple[Figure, ...]:
-    """The months that are left by age; none past the usual life."""
-    if age > high:
-        return ()
-    least, most = (max(0.0, (years - age) * 12) for years in (low, high))
-    return (Figure("months_left", "months left by age", (least + most) / 2, "months", least, most),)
 
 
 def lives(case: Case, kinds: Sequence[str]) -> Answer:
@@ -313,11 +285,13 @@ def without_age(case: Case) -> Answer:
             "one of a series pair fails, change both."
         )
         return TOPIC.needs("battery.age", headline=head)
+    if found := put_otherwise(case) or by_year(case):
+        return found
     if stood_flat(case) and case.says("detail:asks_dead"):
         return perhaps_dead(case)
-    if fall := fell_by_volts(case):
+    if fall := load_reading.fell_by_volts(case):
         return may_be_weak(case, fall)
-    if held := held_by_volts(case):
+    if held := load_reading.held_by_volts(case):
         return no_sign_of_it(case, held)
     if load_reading.test_asked(case) and not case.says("detail:when_replaced"):
         least = say.volts(float(lowest_at(None).value))
@@ -329,7 +303,7 @@ def without_age(case: Case) -> Answer:
     kinds = [kind for kind in ("flooded", "agm", "gel", "lfp") if case.says(f"detail:kind_{kind}")]
     if len(kinds) > 1:
         return lives(case, kinds)
-    name, low, high = life_of(case)
+    name, low, high = lifetime.life_of(case)
     caps = case.said("battery.chemistry") in (None, "lead", "flooded")  # no hydrometer goes into the others
     lags = (", or 0.050 between cells,", ", or when one cell lags by 0.050") if caps else ("", "")
     case.step(f"A failed load test{lags[0]} ends it earlier", "load-test", *((cite("gravity-spread"),) if caps else ()))
@@ -341,20 +315,26 @@ def without_age(case: Case) -> Answer:
     return TOPIC.says("information", f"{life}; replace one when it fails a load test{lags[1]}.")
 
 
-def fell_by_volts(case: Case) -> load_reading.UnderLoad | None:
-    """The reading under a load that is not known, where it is lower than a lead battery in order shows; else None."""
-    if case.said("reading.load_voltage") is None or case.get("battery.family") in ("lithium", "lithium-other"):
-        return None
-    under = load_reading.read_under_load(case)
-    return None if under.holds or under.basis != "alone" or under.read is None else under
+def put_otherwise(case: Case) -> Answer | None:
+    """What heat does to its years, and what parts a worn battery from one too small, where that is asked."""
+    if its_years.asks_of_heat(case.text):
+        lifetime.life_of(case)
+        case.source("battery-places")
+        return TOPIC.says("information", ageing.BY_HEAT)
+    if what_became.small_or_worn(case.text) and case.said("reading.load_voltage") is None:
+        return TOPIC.needs("battery.age", headline=ageing.SMALL_OR_WORN)
+    return None
 
 
-def held_by_volts(case: Case) -> load_reading.UnderLoad | None:
-    """The reading under a load that is not known, where a good lead battery may read as much; else None."""
-    if case.said("reading.load_voltage") is None or case.get("battery.family") in ("lithium", "lithium-other"):
+def by_year(case: Case) -> Answer | None:
+    """The years at which one of a year that is told reaches the two ends of its usual life."""
+    year = its_years.of_year(case.text)
+    if year is None:
         return None
-    under = load_reading.read_under_load(case)
-    return under if under.holds and under.basis == "alone" and under.read is not None else None
+    _, low, high = lifetime.life_of(case)
+    asks = other_kind(case, 0.0, "") if wording.kind_is_open(case) else ()
+    ageing.note_test(case)
+    return TOPIC.says("information", ageing.by_year(case, year, low, high), asks=asks)
 
 
 def no_sign_of_it(case: Case, under: load_reading.UnderLoad) -> Answer:
@@ -374,6 +354,14 @@ def may_be_weak(case: Case, under: load_reading.UnderLoad) -> Answer:
         f"{least}, replace it."
     )
     return TOPIC.needs("battery.age", headline=head)
+
+
+def low_whatever_its_age(case: Case, age: float, verdict: str, under: load_reading.UnderLoad) -> Answer:
+    """A battery of known age that falls far under a load that is not known: the volts come before the years."""
+    case.because("A battery that was not charged right through falls as far", "falls-under-load")
+    fell = f"{say.volts(float(under.read or 0.0))} under load is too low (a good one holds {say.volts(under.lowest)})"
+    head = f"Test first: {fell}, whatever its {say.quantity(age, 'years')}; charge it fully, repeat on its posts."
+    return TOPIC.says("no" if verdict == "no" else "marginal", head)
 
 
 def perhaps_dead(case: Case) -> Answer:

@@ -12,10 +12,12 @@ from service.judgements.doubt import shown
 from service.reply import Answer, Figure, Option, strictest
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
-from service.sentences import at_rest, wording
+from service.sentences import at_rest, by_charge_asked, wording
+from service.told import what_became
 from service.topic import Lever, Topic
 
 KINDS = (("wet-cell (caps on top)", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
+FULL = 100.0  # percent
 RESTED = 1.0  # hours under which a good reading may still be the charger's
 
 
@@ -27,6 +29,13 @@ def good_volts(case: Case) -> Iterator[Value]:
     volts = float(case["reading.voltage"])
     wanted = readings.volts_for(limit("lithium-good" if kind == "lfp" else "lead-good"), kind)
     yield round(wanted * (readings.spanned(case, volts) or 1.0), 4)
+
+
+def good_and_full(case: Case, value: Value) -> str:
+    """The least good reading beside that of a full one: a charge that ends at the least has not done its work."""
+    kind = readings.table_of(case.get("battery.chemistry"))
+    full = readings.volts_for(FULL, kind) * (readings.spanned(case, float(case["reading.voltage"])) or 1.0)
+    return f"{shown(float(value))} or more at rest after charging ({_good(kind)}; full is {say.volts(full, 2)})"
 
 
 def good_charge(case: Case) -> Iterator[Value]:
@@ -50,9 +59,7 @@ TOPIC = Topic(
         "lift",
     ),
     levers=(
-        Lever(
-            "reading.voltage", good_volts, lambda case, value: f"{shown(float(value))} or more at rest after charging"
-        ),
+        Lever("reading.voltage", good_volts, good_and_full),
         Lever("battery.charge", good_charge, "charged to {value} or more"),
     ),
     likely={
@@ -84,7 +91,8 @@ def answer(case: Case) -> Answer:
     )  # "full at 13.2, as lead is at 12.8?"
     if "reading.voltage" in case.second and not compared:
         return two(case)
-    return one(case)
+    found_one = one(case)
+    return replace(found_one, headline=by_charge_asked.with_the_other_kind(case, found_one.headline))
 
 
 def too_high(case: Case) -> Answer:
@@ -116,6 +124,9 @@ def without_reading(case: Case) -> Answer:
     """A charge that is stated, or the table itself where that is asked for; else the reading is asked for."""
     kind = readings.table_of(case.said("battery.chemistry"))
     charge = case.said("battery.charge")
+    if charge is not None and by_charge_asked.asks_volts(case):
+        head, figures = by_charge_asked.of_charge(case, float(charge), kind)
+        return TOPIC.says("information", head, *figures, plot=at_rest.plot(kind, None))
     if charge is not None:
         verdict = readings.judged(float(charge), kind)
         case.step(f"{_good(kind)} is the least that counts as good", cite("lead-good"))
@@ -129,7 +140,7 @@ def without_reading(case: Case) -> Answer:
             Figure("state_of_charge", "charge", float(charge), "%"),
             urgency=urgency(float(charge), kind),
         )
-    if case.says("detail:reading_wanted"):
+    if case.says("detail:reading_wanted") or by_charge_asked.asks_full_volts(case):
         return table_itself(case, kind)
     if case.said("charger.voltage") is not None:
         return while_charging(case, kind)
@@ -189,9 +200,7 @@ def no_system(case: Case, volts: float) -> Answer:
     """A reading that fits no system: 12 V or 24 V is asked for."""
     if volts < limit("lead-flat"):
         case.step(f"A 12 V lead battery under {say.volts(limit('lead-flat'))} is deeply flat", cite("lead-flat"))
-        head = (
-            f"We can't say yet: {shown(volts)} at rest is deeply flat if it is a 12{say.NB}V battery; please say if so."
-        )
+        head = at_rest.flat_if_of_twelve(case, f"{shown(volts)} at rest")
         more = ("battery.chemistry",) if wording.kind_is_open(case) else ()
         return replace(TOPIC.needs("bank.voltage", *more, headline=head), urgency="today")
     case.step(f"{shown(volts)} fits no bank of 12, 24, 36 or 48 V at rest", "system-volts")
@@ -300,11 +309,19 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
 def _on_charge_or_load(case: Case, verdict: str) -> str:
     """A good reading on charge or soon after tells nothing; a poor one is poor all the same."""
     rested = case.said("reading.rest_time")
-    soon = rested is not None and float(rested) < RESTED
+    soon = (rested is not None and float(rested) < RESTED) or fresh(case)
     if soon or case.said("reading.state") == "charging":
         case.step("It reads high on charge and in the first hours after it", "quick-rest")
         return "information" if verdict == "yes" else verdict
     return verdict
+
+
+def fresh(case: Case) -> bool:
+    """Whether it comes off its charger, and no rest after that is told."""
+    off, rested = what_became.fresh_off_the_charger(case.text), case.stated.get("reading.rest_time")
+    if off is None or rested is None or rested.span is None:
+        return off is not None
+    return off[0] <= rested.span[0] < off[1]  # "after a night on the charger" is no rest
 
 
 def of_both(*verdicts: str) -> str:

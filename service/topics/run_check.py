@@ -22,6 +22,7 @@ from service.judgements import (
 )
 from service.judgements.deciding import by_house, by_volts, opening
 from service.reply import Answer, Asked, Figure
+from service.sentences import ageing
 from service.sentences.supply import (
     by_its_own,
     by_its_size,
@@ -36,7 +37,7 @@ from service.sentences.supply import (
     tested_on_board,
     through_a_converter,
 )
-from service.told import in_its_place, two_options
+from service.told import in_its_place, two_options, what_became
 from service.topic import CIRCUIT, Topic
 
 TOPIC = Topic(
@@ -287,13 +288,20 @@ def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...])
         )
         head = f"No: a deep-cycle battery without a CCA rating is not made for large currents; {name} needs {rating}."
         return TOPIC.says("no", head, *figures, asks=(ask,))
-    head = by_its_size(case, need)
-    head = head or f"We can't say yet: {name} needs {rating}, and the CCA of your battery is not known."
+    usual = by_its_size(case, need)
+    head = usual or f"We can't say yet: {name} needs {rating}, and the CCA of your battery is not known."
     head = over_the_run(case, head)
     asks: tuple[Asked, ...] = (ask, TOPIC.ask("battery.duty"))
+    if duty := case.said("battery.duty"):
+        asks = (ask,)
+        if duty == "cranking" and not usual:
+            gives = "a starting battery gives large currents"
+            head = f"We can't say yet: {gives}, but {name} needs {rating}: read its CCA."
     if supply.shares_the_engines(case):
         risk = "on the engine's battery it can leave you unable to start"
         head, asks = f"At best only just: {name} needs {rating}, and {risk}.", (ask,)
+    if what_became.small_or_worn(case.text):
+        head = ageing.SMALL_OR_WORN
     if case.says("note:no_idea"):
         head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), ask)
     return TOPIC.says("needs-facts", head, *figures, asks=asks)

@@ -10,7 +10,7 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import gravity
 from service.case import Case, Value
-from service.judgements import doubt, frost, ice_first
+from service.judgements import doubt, frost, ice_first, laid_up
 from service.reply import Answer, Figure, Option, Urgency
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
@@ -26,9 +26,19 @@ WARM = 80 / 1.8 - 32 / 1.8  # °C: 80 °F, at which a hydrometer reads true
 def good_gravity(case: Case) -> Iterator[Value]:
     """The float's reading, at this temperature, from which the charge is good."""
     if case.said(READ) is not None:
-        wanted = float(reference.row("gravity", charge=75)["gravity"].value)
-        read = float(case[READ])
-        yield round(wanted + read - readings.corrected_gravity(read, read_at(case)), 4)
+        yield on_the_float(case, limit("lead-good"))
+
+
+def on_the_float(case: Case, charge: float) -> float:
+    """What the float reads, at this temperature, at a charge of the table."""
+    wanted, read = float(reference.row("gravity", charge=charge)["gravity"].value), float(case[READ])
+    return round(wanted + read - readings.corrected_gravity(read, read_at(case)), 4)
+
+
+def good_and_full(case: Case, value: Value) -> str:
+    """The least good reading beside that of a full one: a charge that ends at the least has not done its work."""
+    good = say.charge(limit("lead-good"))
+    return f"{value:.3f} or more on the float after charging ({good}; full is {on_the_float(case, laid_up.FULL):.3f})"
 
 
 def even_cells(case: Case) -> Iterator[Value]:
@@ -53,7 +63,7 @@ TOPIC = Topic(
         Lever(
             READ,
             good_gravity,
-            lambda case, value: f"{value:.3f} or more on the float after charging",
+            good_and_full,
             without=("battery.charge",),
         ),
         Lever(

@@ -10,7 +10,7 @@ from grammar.text.patterns import regex
 from service import chart, likely, say
 from service.calculators import drain, storage
 from service.case import Case, Value
-from service.judgements import laid_up, session, standing_loss, stop_reading
+from service.judgements import drain_explained, laid_up, session, standing_loss, stop_reading
 from service.reply import Answer, Figure
 from service.rules.readings import NEAR, limit
 from service.sentences import wording
@@ -86,6 +86,16 @@ def answer(case: Case) -> Answer:
         standing_loss.causes(case)
     if case.said("drain.current") is None and (lost := standing_loss.by_two_readings(case)):
         return by_readings(case, lost)
+    if case.said("drain.current") is None and (found := drain_explained.average(case)):
+        standing_loss.causes(case)
+        return TOPIC.says("information", found[1], Figure("drain_current", "drain, at least", found[0], "A"))
+    if explained := drain_explained.told(case):
+        return explained_or_not(case, explained)
+    return by_current(case)
+
+
+def by_current(case: Case) -> Answer:
+    """Days to half of the current that is told, and the verdict where a time is named."""
     amps = float(case["drain.current"]) * session.share_on(case)
     loss = drain.daily_loss(amps)
     case.step(f"{amount(amps)} x 24 h = {say.daily(loss)} a day", "drain-arithmetic")
@@ -175,6 +185,21 @@ def by_readings(case: Case, lost: standing_loss.Loss) -> Answer:
     head = f"Something draws about {amount(amps)}: {fell} is {say.daily(loss)} a day; {rest}."
     shown = (until, Figure("daily_loss", "lost in a day", loss, "Ah"), Figure("drain_current", "drain", amps, "A"))
     return TOPIC.says("information", head, *shown, urgency=urgent)
+
+
+def explained_or_not(case: Case, found: drain_explained.Explained) -> Answer:
+    """Whether the drain told explains the volts that it was found at."""
+    amps = float(case["drain.current"])
+    half = drain.days_between(laid_up.FULL, limit("lead-half"), float(case["bank.capacity"]), amps)
+    shown = (
+        Figure("days_to_half", "days to half, from full", half, "d"),
+        Figure("daily_loss", "lost in a day", drain.daily_loss(amps), "Ah"),
+        Figure("drain_current", "drain", amps, "A"),
+    )
+    if not found.holds:
+        standing_loss.causes(case)
+    head = drain_explained.headline(found, amount(amps))
+    return TOPIC.says("information", head, *shown, urgency=laid_up.urgency(case, found.read.value))
 
 
 def a_battery(case: Case) -> str:

@@ -72,6 +72,12 @@ FULL_OR_HALF = regex(
 )
 
 
+CHARGE_IT = regex(  # "should I charge it before I lay up?"
+    r"\b(?:should|must|shall|do|need|ought) (?:i|we) (?:have to |need to |to |better )?(?:first )?(?:re)?charge\b",
+    re.IGNORECASE,
+)
+
+
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
@@ -374,6 +380,8 @@ def too_low(case: Case, found: LaidUp, figures: list[Figure], low: str) -> Answe
     opening = {"no": "No, not yet", "marginal": "Only just"}[low]
     if low == "no" and case.says("detail:asks_bad"):
         opening = "Yes, too low"
+    if CHARGE_IT.search(case.text):
+        opening = "Yes"
     verdict = strictest(low, in_frost(case, found.charge))
     look = say.quantity(limit("check-most"), "d", 0)
     at = wording.percent(found.charge)

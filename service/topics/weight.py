@@ -9,6 +9,7 @@ from service import reference, say
 from service.calculators import convert
 from service.case import Case
 from service.judgements import case_sizes, lithium, supply
+from service.reference import Row
 from service.reply import Answer, Figure
 from service.topic import Topic
 
@@ -16,6 +17,7 @@ OUT_OF = regex(  # "how many kilos out of 22?": their own weight, though no unit
     r"\b(?:out of|off|against|than) (?:my |the |a )?\d{2}\b(?! ?(?:a|amps?|ah|v|mm2?|m)\b)", re.IGNORECASE
 )
 IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
+LITHIUM = ("lfp", "lithium-other")
 HALF = reference.value("weights", "lithium-share")
 
 TOPIC = Topic(
@@ -58,14 +60,15 @@ def two_weights(case: Case, old: float, count: float) -> Answer:
 
 
 def without_weight(case: Case) -> Answer:
-    """The rule alone, with what a case of that size usually weighs; for a motor, what lithium must be for it."""
+    """The rule alone, with what a case of that size, or a battery of so many amp-hours, usually weighs; for a motor,
+    what lithium must be for it."""
     if for_a_motor := of_the_same_use(case):
         return TOPIC.says("information", for_a_motor)
     group = str(case.get("battery.group", ""))
     try:
         row = reference.row("group_sizes", group=group)
     except reference.UnknownValue:
-        return TOPIC.needs("battery.weight")
+        return by_capacity(case) or TOPIC.needs("battery.weight")
     low, high = float(row["kg_low"].value), float(row["kg_high"].value)
     usual = f"A lead battery of group {group} usually weighs {say.between(low, high, 'kg')}"
     if other := of_other_size(case, group):
@@ -90,6 +93,59 @@ def of_the_same_use(case: Case) -> str:
         f"Perhaps little saved for {name}: lithium must allow {say.amps(running)}, usually {usual} of it; Ah for Ah it "
         "weighs about half, but lead goes by its CCA."
     )
+
+
+def by_capacity(case: Case) -> Answer | None:
+    """What batteries of so many amp-hours usually weigh, lithium as half of lead; None where no case has as many."""
+    second = case.second.get("battery.chemistry")
+    kinds = [str(value) for value in (case.said("battery.chemistry"), second and second.value) if value]
+    leads = [kind for kind in kinds if kind not in LITHIUM]
+    light_too = any(kind == "lfp" for kind in kinds)
+    if case.said("battery.capacity") is None or len(leads) > 1 or case.said("battery.nominal") not in (None, 12.0):
+        return None
+    sizes = {kind: float(case["battery.capacity"]) for kind in kinds}
+    if second and (other := case.second.get("battery.capacity")):
+        sizes[str(second.value)] = float(other.value)
+        case.others().known("battery.capacity")
+    lead = usual(sizes[leads[0]] if leads else float(case["battery.capacity"]))
+    half = usual(sizes["lfp"]) if light_too else lead
+    if not lead or not half:
+        return None
+    if second:
+        case.others().known("battery.chemistry")
+    case.step("By the usual amp-hours and weights of the case sizes of lead batteries", "typical-case")
+    name = say.CHEMISTRY[leads[0]] if leads else "lead"
+    heavy = f"{say.amp_hours(sizes[leads[0]] if leads else float(case['battery.capacity']))} {name} battery"
+    told = f"{_article(heavy)} {heavy} usually weighs {say.between(*lead, 'kg')}"
+    if not light_too:
+        return TOPIC.says("information", f"{told}; the label decides.")
+    share = float(HALF.value)
+    case.step(f"Lithium weighs about {share} of lead of as many amp-hours", HALF.cite)
+    light = say.between(half[0] * share, half[1] * share, "kg", 0)
+    of = say.amp_hours(sizes["lfp"])
+    if not leads:
+        told = f"{_article(of)} {of} lithium battery usually weighs about {light}, half of a lead one"
+        return TOPIC.says("information", f"{told}; the label decides.")
+    same = sizes["lfp"] == sizes[leads[0]]
+    beside = f"a lithium one about half, {light}" if same else f"lithium of {of} about {light}"
+    return TOPIC.says("information", f"{told}, {beside}; the labels decide.")
+
+
+def usual(amp_hours: float) -> tuple[float, float] | None:
+    """The kg of the lightest and the heaviest case of 12 V that usually has so many amp-hours."""
+    cases = [row["group"].value for row in reference.rows("typical_cases") if _holds(row, amp_hours)]
+    rows = [row for row in reference.rows("group_sizes") if row["group"].value in cases and row["volts"].value == 12]
+    if not rows:
+        return None
+    return min(float(row["kg_low"].value) for row in rows), max(float(row["kg_high"].value) for row in rows)
+
+
+def _article(amp_hours: str) -> str:
+    return "An" if amp_hours.startswith("8") else "A"
+
+
+def _holds(row: Row, amp_hours: float) -> bool:
+    return float(row["low"].value) <= amp_hours <= float(row["high"].value)
 
 
 def of_other_size(case: Case, group: str) -> str:

@@ -8,7 +8,7 @@ from grammar.text.patterns import regex
 
 OPEN = regex(
     r"\W*(?:(?:and|so|but|then|now|ok|well|hi|hello) )*"
-    r"(?:what|which|where|how|why|who|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
+    r"(?:what|wot|which|where|how|why|who|when(?! (?:it|its|it's|the|i)\b))",  # "and when it's freezing" asks no time
     re.IGNORECASE,
 )
 LATER = regex(r",\s*(?:what|which|how (?:many|much|big|long))\b(?! about| if| do you)", re.IGNORECASE)

@@ -9,7 +9,7 @@ import pytest
 from service.reply import Answer
 from service.topics.bank_size import TOPIC
 from tests.building import case
-from tests.talks import talk
+from tests.talks import on, plain, talk
 
 
 def asked(facts: dict[str, Any]) -> Answer:
@@ -72,3 +72,20 @@ def test_a_load_of_a_few_amps_is_no_thruster():
     answer = next(item for item in talk("What size of battery for a 12 A load?").answers if item.topic == "bank-size")
     assert [item.fact for item in answer.asks] == ["load.time"]
     assert not any(figure.name == "required_cca" for figure in answer.figures)
+
+
+@pytest.mark.parametrize(
+    ("turns", "end"),
+    [
+        (("what size battery for the Minnow", "12 V and I only have 300 x 170 mm space"),
+         "; into 300 x 170 mm goes group 22NF, if it is high enough."),
+        (("what battery for the Pike, room only 310 x 180 x 230 mm",), "goes group 27, 24, 35 or 34 only just."),
+        (("how big a battery for the Pike? the box is 250 x 150 x 200 mm inside",),
+         "; no case of our table that can have it goes into 250 x 150 x 200 mm."),
+        (("what battery for the Sturgeon, box 700x350x260 inside",), "each of 700 CCA and 68 Ah or more."),
+        (("what size battery for the Minnow",), ": the Minnow takes 210 A in the first instant."),
+        (("what size battery for the Minnow, hull is 5000 x 1800",), ": the Minnow takes 210 A in the first instant."),
+    ],
+)  # fmt: skip
+def test_a_place_that_was_measured_is_held_against_the_cases(turns: tuple[str, ...], end: str) -> None:
+    assert plain(on("bank-size", *turns).headline).endswith(end)

@@ -4,6 +4,7 @@ import pytest
 
 from service.topics.charge_time import TOPIC
 from tests.building import case
+from tests.talks import on, plain
 
 
 @pytest.mark.parametrize(
@@ -75,3 +76,14 @@ def test_a_frozen_lead_battery_is_a_hazard_with_first_actions():
     assert (answer.verdict, answer.urgency, answer.route) == ("stop", "today", "technician")
     assert answer.steps[0].kind == "do"
     assert not answer.figures
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("AGM resting 12.2 V: how full is it, and how long will a 10A charger take on 100Ah?", "from 40 % to full"),
+        ("how long from 42 % to full, 10 A on 100 Ah AGM", "from 42 % to full"),
+    ],
+)
+def test_a_charge_by_volts_is_rounded_as_the_reading_is(text: str, start: str) -> None:
+    assert start in plain(on("charge-time", text).headline)

@@ -9,6 +9,7 @@ from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.freeze_point import TOPIC
 from tests.building import case
+from tests.talks import on, plain
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -106,3 +107,24 @@ def test_one_that_may_have_frozen_is_looked_at_before_it_is_charged(celsius: flo
 def test_whether_lithium_may_stay_in_the_frost_is_answered_as_it_is_asked(text: str, opening: str) -> None:
     (found,) = default_desk().ask(text).answers
     assert found.headline.startswith(opening)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "start"),
+    [
+        ("It gets to minus 20 here. The AGM stays aboard. If it is full nothing can freeze, but what if it has dropped "
+         "to 12.0 V?", "no", "Yes, it can freeze at -20 °C (-4 °F): it is about 25 % full"),
+        ("At -18, full AGM cannot freeze, but at 11.9 V?", "no", "Yes, it can freeze at -18 °C (0 °F): it is about 15"),
+        ("minus 12 tonight and my flooded has fallen to 12.1 volts, will it freeze?", "yes", "No, it will not freeze"),
+        ("My full AGM, at -18, can it freeze?", "yes", "No, it will not freeze at -18 °C (0 °F): it is full"),
+        ("-25 C. Will the battery freeze if full? if half empty?", "marginal", "At -25 °C (-13 °F) a full one does not "
+         "freeze, a half-full one may freeze"),
+        ("AGM at minus 15 all winter, can it freeze or not?", "needs-facts", "Not while your battery is half full or "
+         "more: then its acid freezes near -26 °C (-15 °F)"),
+        ("can my battery freeze at minus 30?", "needs-facts", "We can't say yet"),
+        ("will the wet battery freeze at -3 C", "yes", "No, it will not freeze at -3"),
+    ],
+)  # fmt: skip
+def test_it_freezes_by_what_is_told_last_of_its_charge(text: str, verdict: str, start: str) -> None:
+    found = on("freeze-point", text)
+    assert (found.verdict, plain(found.headline)[: len(start)]) == (verdict, start)

@@ -7,6 +7,7 @@ import pytest
 from service.leadsman import default_desk
 from service.topics.group_size import TOPIC
 from tests.building import case
+from tests.talks import on, plain
 from tests.topics import asked, figures
 
 
@@ -105,3 +106,38 @@ def test_two_cases_weighed_for_a_thruster_are_held_against_what_it_needs(text: s
     (found,) = default_desk().ask(text).answers
     assert found.topic == "group-size"
     assert found.headline.endswith(end)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "part"),
+    [
+        ("Will a group 31 go into a box 330x175 inner? height 240", "no", "the place has 330 x 175 x 240 mm"),
+        ("the tray inside measures 335 mm by 180, will a 31 go in?", "marginal", "the place has 335 x 180 mm"),
+        ("Would a group 27 go in a tray 320 x 180, 250 high?", "marginal", "Only just: a group 27 goes in"),
+        ("does a group 24 fit, recess 290 by 190 by 260?", "yes", "Yes: a group 24 goes in"),
+        ("what case fits where the old one was: 345 long, 180 wide, 235 high, all in mm?", "information",
+         "345 x 180 x 235 mm takes group 27"),
+        ("space is 330 x 175 x 240, which battery do I order?", "information", "takes group 27"),
+        ("Which battery size goes in? my tray is 36 x 19 x 25 inside", "needs-facts", "the case size on the label"),
+    ],
+)  # fmt: skip
+def test_a_place_in_hundreds_is_in_millimetres(text: str, verdict: str, part: str) -> None:
+    found = on("group-size", text)
+    assert found.verdict == verdict
+    assert part in plain(found.headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "part"),
+    [
+        (
+            "What is the difference between a group 27 and a group 31, and will a 31 fit where a 27 was?",
+            "group 31 does not fit",
+        ),
+        ("group 24 and 31, what's the difference, and does the 24 go where a 31 was?", "group 24 is no larger"),
+        ("What is the difference between a group 27 and a group 31?", "Group 31 usually has 95"),
+        ("would the group 31 bring any advantage where a 27 was?", "Group 31 usually has 95"),
+    ],
+)
+def test_whether_it_fits_comes_before_what_differs(text: str, part: str) -> None:
+    assert part in plain(on("group-size", text).headline)

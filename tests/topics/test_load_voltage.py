@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.load_voltage import TOPIC
-from tests.talks import talk
+from tests.talks import on, plain, talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -197,3 +197,38 @@ def test_which_volts_it_should_hold_is_told_and_not_asked():
 def test_a_weak_motor_on_a_full_battery_is_measured_while_it_runs(text: str, topic: str) -> None:
     (found,) = default_desk().ask(text).answers
     assert found.topic == topic
+
+
+@pytest.mark.parametrize(
+    ("turns", "start"),
+    [
+        (("when I push the joystick the voltage drops to 9 volts and the thruster goes weak, why",), "A low or worn"),
+        (("it goes down to 8.8 when running the thruster and it is slow. what is the reason?",), "A low or worn"),
+        (("what makes the voltage drop to 8.9 when the thruster runs?",), "A low or worn"),
+        (("battery 9 V under load, 8.6 at the motor, why",), "No: a lead battery in good order"),
+        (("Thruster falls to 9 V when I push it. Is that bad?", "should I swap the battery or check the cables first?"),
+         "The cables and joints first"),
+        (("drops to 9.1 V when I run the thruster. the cables or the battery first?",), "The cables and joints first"),
+        (("drops to 9.1 V when I run the thruster. the cables or the battery?",), "The battery, if this was read on"),
+        (("Thruster falls to 9 V when I push it. Is that bad?",), "Yes: a lead battery in good order"),
+        (("the battery drops to 10.5 V when the thruster runs, is that bad",), "No, not by this reading: 10.5 V"),
+        (("falls to 10.2 with the thruster on, should I worry?",), "No, not by this reading: 10.2 V"),
+        (("the battery drops to 10.5 V when the thruster runs, is it good",), "We can't say yet: 10.5 V"),
+    ],
+)  # fmt: skip
+def test_the_first_word_is_about_what_is_asked_of_a_low_reading(turns: tuple[str, ...], start: str) -> None:
+    assert plain(on("load-voltage", *turns).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("turns", "rested"),
+    [
+        (("voltage falls to 8.7 when I push the bow button", "12.7"), True),
+        (("the 24 V bank drops to 18.2 under load", "25.3"), True),
+        (("drops to 9.0 under load", "8.2"), False),
+        (("drops to 9.0 under load", "12.7 at the motor"), False),
+    ],
+)
+def test_a_bare_reading_higher_than_under_load_is_that_at_rest(turns: tuple[str, ...], rested: bool) -> None:
+    told = {item.fact for item in on("load-voltage", *turns).understood}
+    assert ("reading.voltage" in told) == rested

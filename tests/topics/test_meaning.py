@@ -46,3 +46,22 @@ def test_two_terms_of_one_headline_are_named_again() -> None:
         "Absorption: its voltage depends on the kind of battery.",
         "Float follows absorption and may stay on; its voltage depends on the kind of battery.",
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("What does CCA mean and what does EN behind the number mean?",
+         "CCA (cold cranking amps) is starting power at -18 °C, by the American test; EN amps is the European test "
+         "at the same -18 °C."),
+        ("What do the letters RC and CCA stand for?",
+         "CCA (cold cranking amps) is starting power at -18 °C, by the American test; reserve capacity (RC) is the "
+         "minutes it gives 25 A."),
+        ("What is the meaning of EN on a battery label?", "EN amps is the European cranking test, at -18 °C like CCA "
+         "but with other times and end voltages."),
+        ("what does CCA mean? mine has 720 of it", "CCA (cold cranking amps) is the current a battery gives for "
+         "30 seconds at -18 °C before a 12 V battery falls to 7.2 V."),
+    ],
+)  # fmt: skip
+def test_two_terms_too_long_for_one_sentence_are_told_in_brief(text: str, head: str) -> None:
+    assert talk(text).answers[0].headline.replace(NB, " ") == head

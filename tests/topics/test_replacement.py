@@ -6,7 +6,7 @@ import pytest
 
 from service.reply import Answer
 from service.topics.replacement import TOPIC
-from tests.talks import talk
+from tests.talks import on, plain, talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks
 
@@ -134,3 +134,82 @@ def test_who_writes_again_is_taken_over_by_a_person(text: str, taken: bool) -> N
     reply = talk(text)
     assert (reply.notice or "").startswith("You have written before") == taken
     assert not taken or reply.triage.route == "technician"
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("The AGM for the Minnow is from 2017. Wife says leave it, I say it is due.",
+         "An AGM battery from 2017 is in its last years from 2021 on, and after 2024 past its usual life"),
+        ("battery bought in 2016, gel. time to change?", "A gel battery from 2016 is in its last years from 2021 on"),
+        ("label says 03/2018, AGM. still good?", "An AGM battery from 2018 is in its last years from 2022 on"),
+        ("my gel was made in 2020, still ok to use?", "A gel battery from 2020 is in its last years from 2025 on"),
+        ("my boat is from 2005, replace the AGM?", "We can't say yet"),
+        ("AGM is 5 years old, in 2017 I had another. Replace?", "Perhaps soon: at 5 years"),
+    ],
+)  # fmt: skip
+def test_a_year_is_told_by_the_calendar_and_no_age_is_asked(text: str, start: str) -> None:
+    assert plain(on("replacement", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("text", "heat"),
+    [
+        ("hot day, 34 degrees in the shade. does the heat shorten the life of my AGM?", True),
+        ("is 35 C bad for my battery's lifespan", True),
+        ("does summer heat kill AGMs early?", True),
+        ("does hot weather ruin batteries faster?", True),
+        ("boat is kept in the tropics, how much shorter will my gel live?", True),
+        ("How many years shorter is the life of a gel in the heat?", True),
+        ("how many years does a gel last in the heat of the tropics?", False),
+        ("how long does an AGM last?", False),
+        ("hot deal on an AGM, 5 years old. Replace mine?", False),
+    ],
+)
+def test_heat_shortens_its_years(text: str, heat: bool) -> None:
+    found = on("replacement", text)
+    assert ("asting heat about halves a battery's life with each 8 °C" in found.headline.replace(" °", " °")) == heat
+
+
+@pytest.mark.parametrize(
+    ("text", "tested"),
+    [
+        ("my batteries are 6 yrs old, when should i replace them?? and how can i test them myself", True),
+        ("AGM is 5. how do I test it myself?", True),
+        ("AGM is 5 years old, how should I check it at home before I replace it?", True),
+        ("AGM is 5 years old, replace it?", False),
+        ("AGM is 5 years old, replace? and how do I check the cables", False),
+    ],
+)
+def test_how_to_test_it_is_told_beside_its_age(text: str, tested: bool) -> None:
+    found = on("replacement", text)
+    assert ("must hold 9.6 V with the thruster running" in plain(found.headline)) == tested
+    assert found.working[0].say.startswith("To test a lead battery yourself") == tested
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("AGM is 2 years old and falls to 8.7 V under load, replace it?", "Test first: 8.7 V under load is too low"),
+        ("4 year old gel, drops to 8.9 with the thruster, new one?", "Test first: 8.9 V under load is too low"),
+        ("AGM is 2 years old and holds 10.7 V under load, replace it?", "No: at 2 years"),
+        ("AGM is 2 years old, at 12.1 V it falls to 8.7 V under load, replace it?", "No: at 2 years"),
+        ("AGM is 2 years old, replace it?", "No: at 2 years"),
+    ],
+)
+def test_low_volts_under_load_come_before_the_years(text: str, start: str) -> None:
+    assert plain(on("replacement", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("topic", "text", "start"),
+    [
+        ("run-check", "Pike 12 V, 70 Ah start battery, strong in the morning, weak later. Is the battery too small or "
+         "is it finished?", "Not known yet: charge it overnight and load-test it"),
+        ("replacement", "thruster ok at first, then weaker each time. Battery too small or worn out?", "Not known yet"),
+        ("run-check", "is a 60 Ah battery too small for the Pike?", "We can't say yet: the Pike needs"),
+        ("replacement", "4 years old AGM, is it worn?", "Perhaps soon"),
+    ],
+)  # fmt: skip
+def test_too_small_or_worn_is_parted_by_a_test(topic: str, text: str, start: str) -> None:
+    assert plain(on(topic, text).headline).startswith(start)

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from service.reply import Answer
 from service.topics.rest_voltage import TOPIC
+from tests.talks import on, plain
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -206,3 +207,103 @@ def test_any_reading_has_an_answer(volts: float, kind: str | None, bank: float |
     charge = figures(answer).get("state_of_charge", 50)
     assert 0 <= charge <= 100
     assert answer.verdict != "yes" or charge >= 40
+
+
+def starts(text: str, start: str) -> bool:
+    return plain(on("rest-voltage", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Battery shows 12.8. Good?", "Yes: if it is lead, 12.8 V at rest is a good reading"),
+        ("Is 12.8 V bad?", "No: if it is lead, 12.8 V at rest is a good reading"),
+        ("reads 25.4 V, 24 V bank, ok?", "Yes: if it is lead, 25.4 V at rest (12.7 V each)"),
+        ("AGM shows 12.8. Good?", "Yes: 12.8 V at rest is a good reading for your AGM"),
+        ("650 CCA battery shows 12.8. Good?", "Yes: 12.8 V at rest is a good reading for your lead"),
+        ("Battery shows 13.2. Good?", "Too early to say"),
+    ],
+)
+def test_of_an_unknown_kind_the_good_reading_is_that_of_lead(text: str, start: str) -> None:
+    assert starts(text, start)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("pike. battery reads 12.8 after nite on charger. thats ok ya? and when i push button goes to 9.1",
+         "Too early to say: 12.8 V on charge, or soon after"),
+        ("12.8 fresh off the charger, good?", "Too early to say: 12.8 V on charge, or soon after"),
+        ("AGM 12.8 at noon, ok? and when I push the button 9.1", "Yes: 12.8 V at rest"),
+        ("AGM reads 12.8 with the lights on. fine?", "Yes: 12.8 V with something on"),
+        ("AGM 12.8, two days after a night on the charger, ok?", "Yes: 12.8 V at rest"),
+    ],
+)  # fmt: skip
+def test_what_is_on_and_what_was_charged_is_told_of_its_own_reading(text: str, start: str) -> None:
+    assert starts(text, start)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("What voltage is a half charged AGM? And at what voltage should I stop using the thruster?",
+         "About 12.30 V at rest: an AGM battery shows that at 50 %; stop at about 12.3 V"),
+        ("at how many volts is a gel battery half full?", "About 12.35 V at rest: a gel battery shows that at 50 %."),
+        ("voltage when battery is 30% full, agm", "About 12.06 V at rest: an AGM battery"),
+        ("what voltage does a full agm show?", "An AGM battery shows about 12.80 V at rest when full"),
+        ("what volts is 50 percent on a flooded?", "About 12.24 V at rest: a wet-cell battery shows that at 50 %."),
+        ("what is the voltage of an AGM at 75 %", "About 12.60 V at rest: an AGM battery shows that at 75 %."),
+        ("My AGM is half full, is that good?", "Only just: your battery is 50 % full"),
+        ("is 12.8 V good for AGM and what's good for lifepo4?", "Yes: 12.8 V at rest is a good reading for your AGM "
+         "battery, which is full; lithium is good from 13.10 V on (40 %)."),
+        ("is 12.8 V good for AGM, as lithium has more?", "Yes: 12.8 V at rest is a good reading for your AGM battery, "
+         "which is full."),
+    ],
+)  # fmt: skip
+def test_volts_are_told_where_they_are_asked_for(text: str, start: str) -> None:
+    assert starts(text, start)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Left the AGM on board all winter and in spring it has 9.8 volts. what went wrong?",
+         "Most likely your battery stood discharged: 9.8 V at rest is deeply flat"),
+        ("why is my 12 V battery dead after the winter, shows 10.1", "Most likely your battery stood discharged"),
+        ("AGM 12.4 every morning after full charge. bad battery or a drain?", "Either: charge it full, a cable off"),
+        ("wet battery 12.3 in the morning, is something draining it or is it dead?", "Either: charge it full"),
+        ("What is killing my batteries? always 12.1 when I come", "Most likely your battery stood discharged"),
+        ("AGM at 12.1, what now?", "Charge it today: 12.1 V at rest"),
+        ("AGM 12.4 in the morning. is it bad?", "A little"),
+        ("AGM at 12.0 in spring, good?", "No, not yet: 12.0 V"),
+        ("battery 10.2 V no load. recoverable?", "Perhaps: 10.2 V at rest is deeply flat if it is a 12 V battery"),
+    ],
+)  # fmt: skip
+def test_what_became_of_a_low_one(text: str, start: str) -> None:
+    assert starts(text, start)
+
+
+@pytest.mark.parametrize(
+    ("text", "change"),
+    [
+        ("AGM at 12.2 V, good?", "12.6 V or more at rest after charging (75 %; full is 12.80 V)"),
+        ("wet battery 24.4 V, 24 V bank, good?", "24.9 V or more at rest after charging (75 %; full is 25.30 V)"),
+        ("lithium 12.9 V, good?", "13.1 V or more at rest after charging (40 %; full is 13.60 V)"),
+    ],
+)
+def test_the_least_good_reading_stands_beside_that_of_a_full_one(text: str, change: str) -> None:
+    assert plain(on("rest-voltage", text).would_change[0].say) == change
+
+
+@pytest.mark.parametrize(
+    ("text", "lost"),
+    [
+        ("Is the AGM shot? It rests at 12.4 a day after charging.", True),
+        ("AGM rests at 12.4, two days after the last charge, ok?", True),
+        ("AGM rests at 12.7, a day after charging, ok?", False),
+        ("AGM rests at 12.4, ok?", False),
+    ],
+)
+def test_a_charge_that_is_gone_after_a_day_is_more_than_its_own_loss(text: str, lost: bool) -> None:
+    steps = [step.say for step in on("rest-voltage", text).working]
+    assert any("off the charger is more than it loses by itself" in step for step in steps) == lost

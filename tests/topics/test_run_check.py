@@ -257,3 +257,20 @@ def test_what_would_change_too_many_volts_is_the_other_way_of_joining_them():
 )
 def test_off_the_house_bank(text, told):
     assert told in plain(on("run-check", text).headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "start", "asked"),
+    [
+        ("There is an 80 Ah AGM starter battery on board, 12 V. Will that run the Minnow?",
+         "We can't say yet: a starting battery gives large currents, but the Minnow needs 350 CCA", ["battery.cca"]),
+        ("will a dual purpose battery of 90 Ah do for the Minnow?", "We can't say yet: the Minnow needs 350 CCA",
+         ["battery.cca"]),
+        ("will a 90 Ah AGM battery run the Pike?", "We can't say yet: the Pike needs", ["battery.cca", "battery.duty"]),
+        ("will a 90 Ah leisure battery run the Pike?", "No: a deep-cycle battery", ["battery.cca"]),
+    ],
+)  # fmt: skip
+def test_what_it_is_made_for_is_not_asked_of_one_that_says_so(text: str, start: str, asked: list[str]) -> None:
+    found = on("run-check", text)
+    assert plain(found.headline).startswith(start)
+    assert [item.fact for item in found.asks] == asked

@@ -8,7 +8,7 @@ from service.finish import finished
 from service.reply import Answer
 from service.topics.specific_gravity import TOPIC
 from tests.building import case
-from tests.talks import talk
+from tests.talks import on, plain, talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -106,3 +106,26 @@ def test_of_many_cells_the_lowest_and_the_highest_are_told(text: str, low: float
     answer = next(item for item in talk(text).answers if item.topic == "specific-gravity")
     gravity = next(item for item in answer.figures if item.name == "corrected_gravity")
     assert (gravity.low, gravity.high) == pytest.approx((low, high))
+
+
+@pytest.mark.parametrize(
+    ("text", "change"),
+    [
+        ("SG 1.220 all six cells. charge it?", "1.225 or more on the float after charging (75 %; full is 1.265)"),
+        ("hydrometer 1.200, good?", "1.225 or more on the float after charging (75 %; full is 1.265)"),
+        ("hydrometer 1.220 at 5 C, good?", "1.241 or more on the float after charging (75 %; full is 1.281)"),
+    ],
+)
+def test_the_least_good_reading_stands_beside_that_of_a_full_one(text: str, change: str) -> None:
+    assert plain(on("specific-gravity", text).would_change[0].say) == change
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("hydrometer says 1.265 1.260 1.265 1.190 1.265 1.260. wots that mean", "The cells differ by 0.075"),
+        ("hydrometer says 1.265 1.260 1.265 1.190 1.265 1.260. is that good", "No: the cells differ by 0.075"),
+    ],
+)
+def test_no_no_where_it_is_asked_what_it_means(text: str, start: str) -> None:
+    assert plain(on("specific-gravity", text).headline).startswith(start)

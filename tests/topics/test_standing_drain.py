@@ -6,6 +6,7 @@ import pytest
 
 from service.reply import Answer
 from service.topics.standing_drain import TOPIC
+from tests.talks import on, plain
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -50,3 +51,39 @@ def test_without_a_current_it_is_asked_for() -> None:
 
 def test_a_battery_under_half_is_for_today() -> None:
     assert asked({"drain.current": 0.4, "battery.capacity": 100, "battery.charge": 40}).urgency == "today"
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Battery was full when I left, three weeks later it read 12.1 V. Something draws 40 mA. Would that explain "
+         "it? The battery is 90 Ah.", "No: 40 mA took 20.2 Ah in 21 days, which leaves about 75 %, but 12.1 V means "
+         "about 30 %"),
+        ("Full on 1st June, 12.2 V four weeks after. meter shows 25 mA with all off. 100 Ah AGM. Does that account for "
+         "it?", "No: 25 mA took 16.8 Ah in 28 days"),
+        ("Left it full; 6 weeks later 12.4 V. The alarm takes 20 mA. 75 Ah flooded. Is that the reason?",
+         "Yes: 20 mA took 20.2 Ah in 42 days, which leaves about 65 %, and 12.4 V means about 70 %"),
+        ("A drain of 40 mA on 90 Ah for three weeks, all right?", "Yes: 40 mA reaches half after 46 days"),
+        ("Explain what 40 mA does to 90 Ah in three weeks, at 12.5 V now", "Yes: 40 mA reaches half"),
+        ("A drain of 40 mA on 90 Ah, how long?", "About 46 days until half"),
+    ],
+)  # fmt: skip
+def test_the_drain_is_held_against_what_was_read(text: str, start: str) -> None:
+    assert plain(on("standing-drain", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        (
+            "left boat 5 weeks, battery flat. 75ah. how much does it draw?",
+            "About 84 mA or more on average",
+        ),
+        ("battery 100 Ah full, dead after 3 weeks. what current has been drawn?", "About 190 mA or more on average"),
+        ("90ah was flat after ten days, how many mA is something taking?", "About 370 mA or more on average"),
+        ("battery flat after 5 weeks, how much does it draw?", "We can't say yet"),
+        ("90 Ah, flat after ten days. what is draining it?", "We can't say yet"),
+    ],
+)
+def test_a_battery_found_flat_tells_the_least_that_was_drawn(text: str, start: str) -> None:
+    assert plain(on("standing-drain", text).headline).startswith(start)

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from service.reply import Answer
 from service.topics.storage import TOPIC
+from tests.talks import on, plain
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -73,3 +74,15 @@ def test_a_longer_time_never_leaves_more(days: float, celsius: float, kind: str)
     )
     assert figures(first)["state_of_charge_after"] >= figures(later)["state_of_charge_after"]
     assert 0 <= figures(first)["days_to_recharge"] <= 180
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Cells read 1.230 all across at 5 degrees C. Should I charge before I lay up?", "Yes: at 65 % charge it"),
+        ("12.3 V AGM, do I need to charge it before the winter lay up?", "Yes: at 50 % charge it"),
+        ("AGM at 12.4 V, is that ok to lay up for the winter?", "Only just: at 60 % charge it"),
+    ],
+)
+def test_whether_to_charge_before_it_is_laid_up(text: str, start: str) -> None:
+    assert plain(on("storage", text).headline).startswith(start)

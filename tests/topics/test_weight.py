@@ -52,3 +52,23 @@ def test_a_case_size_tells_what_is_usual_but_gives_no_figure():
 )
 def test_lithium_for_the_same_motor_may_weigh_as_much(text, told):
     assert told in plain(on("weight", text).headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("How heavy is a 100Ah AGM compared with a 100Ah lithium?",
+         "A 100 Ah AGM battery usually weighs 22 to 34 kg, a lithium one about half, 11 to 17 kg; the labels decide."),
+        ("How many kilos do I save if I change my 110 Ah AGM for 100 Ah lithium",
+         "A 110 Ah AGM battery usually weighs 24 to 34 kg, lithium of 100 Ah about 11 to 17 kg; the labels decide."),
+        ("what does a 100 amp hour lifepo4 weigh?",
+         "A 100 Ah lithium battery usually weighs about 11 to 17 kg, half of a lead one; the label decides."),
+        ("weight of 120 Ah gel battery?", "A 120 Ah gel battery usually weighs 27 to 34 kg; the label decides."),
+        ("how heavy is a lithium of 160 Ah", "A lithium battery weighs about half as much: tell us what yours weighs."),
+        ("how much lighter is lithium", "A lithium battery weighs about half as much: tell us what yours weighs."),
+        ("my 100 Ah AGM weighs 28 kg, how much would lithium be",
+         "About 14 kg lighter: lithium in place of the battery weighs about 14 kg."),
+    ],
+)  # fmt: skip
+def test_the_amp_hours_tell_what_is_usual(text: str, head: str) -> None:
+    assert plain(on("weight", text).headline) == head

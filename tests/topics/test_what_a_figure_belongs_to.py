@@ -59,8 +59,8 @@ def test_a_sum_told_beside_another_question_is_the_bank():
         # the later one counts, but nothing fell, or it was used
         ("The battery sat at 12.7 all Friday, 12.1 on Sunday, nothing on. ok?", "No: from 12.7 V to 12.1 V in 2 days"),
         ("12.7 on the 1st battery, 12.1 on the 2nd. ok?", "No, not yet: 12.7 V is full, and 12.1 V"),
-        ("12.7V yesterday, 12.7V today, nothing on. ok?", "Yes: 12.7 V at rest is a good reading"),
-        ("12.1 V yesterday, charged all night, 12.7 V today. good?", "Yes: 12.7 V at rest is a good reading"),
+        ("12.7V yesterday, 12.7V today, nothing on. ok?", "Yes: if it is lead, 12.7 V at rest is a good"),
+        ("12.1 V yesterday, charged all night, 12.7 V today. good?", "Yes: if it is lead, 12.7 V at rest is a good"),
         ("It read 12.7 on Friday, sailed all weekend, and 12.3 on Monday. ok?", "Only just: 12.3 V at rest"),
         ("Starboard battery 12.7, port battery 12.1. ok?", "No, not yet: 12.7 V is full, and 12.1 V"),
     ],

@@ -1,0 +1,50 @@
+"""What is told and asked of a battery's years: the year it is from, and what heat does to them."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.text.patterns import regex
+
+OTHERS = r"(?:boat|yacht|ship|hull|engine|motor|sloop|cruiser|ketch|barge|charger|thruster|cables?|wiring|panel)"
+OF_YEAR = regex(
+    r"\b(?:from|of|since|dates?(?: back)?|dated|bought|new|fitted|installed|made|year|vintage|says|stamped?|code)\b"
+    r"[^.?!;\d]{0,18}(?:\d{1,2} ?[/.-] ?)?(?P<year>(?:19[89]|20[0-4])\d)\b(?! ?(?:a|w|wh|v|mm|rpm|cca|ah)\b)",
+    re.IGNORECASE,
+)
+NOT_ITS = regex(rf"\b{OTHERS}\b[^.?!;,]{{0,24}}$", re.IGNORECASE)
+BATTERY = regex(r"\b(?:batter\w*|batts?|agms?|gels?|wets?|flooded|lithiums?|lfp|lifepo\w*)\b", re.IGNORECASE)
+WARMTH = r"(?:heat|hot|warm\w*|tropic\w*|mediterranean|sun|[34]\d ?(?:°|degrees|deg\b|c\b))"
+WEARS = r"(?:short\w*|sooner|bad|affect\w*|reduc\w*|cuts?|harm\w*|kill\w*|ruin\w*|wears?|ages?|ageing|aging|less)"
+YEARS = r"(?:early|earlier|sooner|faster|life|live|lives|lifespan|lifetime|years|die|dies|ages?|ageing|aging|last)"
+HEAT = regex(
+    rf"\b{WARMTH}(?=[^.?!;]{{0,60}}\b{WEARS}\b)[^.?!;]{{0,60}}\b{YEARS}\b"
+    rf"|\b{WEARS}\b(?=[^.?!;]{{0,60}}\b{YEARS}\b)[^.?!;]{{0,60}}\b{WARMTH}",
+    re.IGNORECASE,
+)
+
+
+def of_year(text: str) -> int | None:
+    """The year that a battery is from; a boat's is none.
+
+    >>> of_year("The AGM is from 2017, is it due?"), of_year("label says 03/2018, still good?")
+    (2017, 2018)
+    >>> of_year("the boat is from 2005 and the AGM weak"), of_year("a battery of 2000 Wh")
+    (None, None)
+    """
+    for found in OF_YEAR.finditer(text):
+        before = text[: found.start()]
+        named = max((one.end() for one in BATTERY.finditer(before)), default=-1)
+        other = NOT_ITS.search(before)
+        if other is None or other.start() < named:
+            return int(found["year"])
+    return None
+
+
+def asks_of_heat(text: str) -> bool:
+    """Whether heat and a battery's years are what is asked about.
+
+    >>> asks_of_heat("does the heat shorten the life of my AGM?"), asks_of_heat("a hot day, is 12.4 V good?")
+    (True, False)
+    """
+    return HEAT.search(text) is not None

@@ -1,0 +1,44 @@
+"""Whether the volts are asked for that a battery of some charge shows: "how many volts is a half full AGM?"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.text.patterns import regex
+
+VOLTS = regex(
+    r"\b(?:what|which|how many|how much)\b[^.?!;]{0,24}\b(?:volts?|voltages?)\b"
+    r"|\b(?:volts?|voltages?) (?:of|for|when|at|if|is)\b"
+    r"|\bwhat (?:does|do|should|would|will)\b[^.?!;]{0,30}\b(?:show|read|measure)\b",
+    re.IGNORECASE,
+)
+CHARGING = regex(r"\bcharg(?:er|ers|ing)\b|\bto charge\b|\bcharge (?:it|them) (?:at|with)\b", re.IGNORECASE)
+FULL = regex(r"\b(?:full|fully charged)\b", re.IGNORECASE)
+SHARE = regex(r"\b(?:full|half|empty|flat|\d{1,3} ?(?:%|per ?cent))", re.IGNORECASE)
+
+
+def asked(text: str) -> bool:
+    """Whether volts are asked for, and no charger's.
+
+    >>> asked("how many volts is a half full AGM?"), asked("which voltage should the charger put out?")
+    (True, False)
+    """
+    return VOLTS.search(text) is not None and CHARGING.search(text) is None
+
+
+def of_a_full_one(text: str) -> bool:
+    """Whether those of a full battery are.
+
+    >>> of_a_full_one("what voltage does a full AGM show?"), of_a_full_one("what voltage does an AGM show?")
+    (True, False)
+    """
+    return asked(text) and FULL.search(text) is not None
+
+
+def of_a_charge(text: str) -> bool:
+    """Whether those of any charge that is named are.
+
+    >>> of_a_charge("what volts is 50 percent on a flooded?"), of_a_charge("what voltage is the bank?")
+    (True, False)
+    """
+    return asked(text) and SHARE.search(text) is not None
