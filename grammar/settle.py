@@ -8,6 +8,7 @@ from dataclasses import replace
 from functools import partial
 
 from grammar.amend.combine import combined
+from grammar.amend.corrected import corrected
 from grammar.amend.repeats import amended, lowest_kept, spread
 from grammar.amend.second_look import looked_again
 from grammar.amend.weighed_sizes import each_size
@@ -74,7 +75,7 @@ STRINGS = regex(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
-    claims = ruled(scene)
+    claims = corrected(scene, ruled(scene))
     by_points = weighed(scene, claims, partial(can_be, scene))
     claims |= {at: claim for at, claim in by_points.items() if not goes_back(scene, scene.items[at], said)}
     claims = looked_again(scene, claims)
