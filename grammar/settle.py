@@ -32,6 +32,7 @@ from grammar.told.batteries.cca_demanded import asked_for
 from grammar.told.batteries.further import added, further
 from grammar.told.batteries.kind_asked import without_kinds_asked
 from grammar.told.batteries.lithium_limits import label_limits
+from grammar.told.batteries.old_and_new import old_and_new
 from grammar.told.batteries.one_or_several import either
 from grammar.told.batteries.replaced import new_ones
 from grammar.told.batteries.unlike import unlike
@@ -50,10 +51,10 @@ DAYS_BEFORE = regex(r"\b(?:days|nights|weeks|hours|times)\W*$", re.IGNORECASE)
 RUNNING = frozenset({"load.current", "load.power"})
 HALF, NEARBY = 50.0, 13  # percent; characters
 SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
-METERS = frozenset({"gauge", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
+METERS = frozenset({"gauge", "monitor", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
 SHOWN = regex(  # "hers shows 15.3 whenever the charger is in"
     r"\b(?:battery|bank|agm|gel|lithium|wet|hers|his|mine|ours|theirs|she|he|it)(?: \w+)? (?:shows?|showed|reads?) $"
-    r"|[,.;] (?:and |but |now )?(?:shows?|reads?|showing|reading) $",
+    r"|[,.;] (?:and |but |now )?(?:shows?|reads?|showing|reading) $|\bbeen (?:reading|showing) $",
     re.IGNORECASE,
 )
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
@@ -105,7 +106,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid):
+    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid, old_and_new):
         stated = of_the_text(scene.text, stated)
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))
 
