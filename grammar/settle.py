@@ -37,6 +37,7 @@ from grammar.told.batteries.one_or_several import either
 from grammar.told.batteries.replaced import new_ones
 from grammar.told.batteries.unlike import unlike
 from grammar.told.cables.as_laid import way_laid
+from grammar.told.cables.sizes_listed import sizes_listed
 from grammar.told.cables.studs import studs_first
 from grammar.told.chargers.listed_settings import beside_the_list
 from grammar.told.cold.weather import at_freezing
@@ -106,7 +107,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid, old_and_new):
+    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid, old_and_new, sizes_listed):
         stated = of_the_text(scene.text, stated)
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))
 
