@@ -8,6 +8,7 @@ from dataclasses import replace
 from functools import partial
 
 from grammar.amend.combine import combined
+from grammar.amend.corrected import corrected
 from grammar.amend.repeats import amended, lowest_kept, spread
 from grammar.amend.second_look import looked_again
 from grammar.amend.weighed_sizes import each_size
@@ -31,10 +32,12 @@ from grammar.told.batteries.cca_demanded import asked_for
 from grammar.told.batteries.further import added, further
 from grammar.told.batteries.kind_asked import without_kinds_asked
 from grammar.told.batteries.lithium_limits import label_limits
+from grammar.told.batteries.old_and_new import old_and_new
 from grammar.told.batteries.one_or_several import either
 from grammar.told.batteries.replaced import new_ones
 from grammar.told.batteries.unlike import unlike
 from grammar.told.cables.as_laid import way_laid
+from grammar.told.cables.sizes_listed import sizes_listed
 from grammar.told.cables.studs import studs_first
 from grammar.told.chargers.listed_settings import beside_the_list
 from grammar.told.cold.weather import at_freezing
@@ -49,10 +52,10 @@ DAYS_BEFORE = regex(r"\b(?:days|nights|weeks|hours|times)\W*$", re.IGNORECASE)
 RUNNING = frozenset({"load.current", "load.power"})
 HALF, NEARBY = 50.0, 13  # percent; characters
 SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
-METERS = frozenset({"gauge", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
+METERS = frozenset({"gauge", "monitor", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
 SHOWN = regex(  # "hers shows 15.3 whenever the charger is in"
     r"\b(?:battery|bank|agm|gel|lithium|wet|hers|his|mine|ours|theirs|she|he|it)(?: \w+)? (?:shows?|showed|reads?) $"
-    r"|[,.;] (?:and |but |now )?(?:shows?|reads?|showing|reading) $",
+    r"|[,.;] (?:and |but |now )?(?:shows?|reads?|showing|reading) $|\bbeen (?:reading|showing) $",
     re.IGNORECASE,
 )
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
@@ -74,7 +77,7 @@ STRINGS = regex(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> list[Stated]:
     """The facts that the quantities and words of a message state, in its order."""
-    claims = ruled(scene)
+    claims = corrected(scene, ruled(scene))
     by_points = weighed(scene, claims, partial(can_be, scene))
     claims |= {at: claim for at, claim in by_points.items() if not goes_back(scene, scene.items[at], said)}
     claims = looked_again(scene, claims)
@@ -104,7 +107,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid):
+    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid, old_and_new, sizes_listed):
         stated = of_the_text(scene.text, stated)
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))
 

@@ -10,6 +10,7 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 from grammar.told.batteries.how_full import ends_at
+from grammar.told.currents.sunlit import in_peak_watts
 from grammar.told.readings.quoted import quotes_both_limits
 from grammar.told.words import ahead_of
 
@@ -161,7 +162,7 @@ def watts(scene: Scene, item: Item, value: float) -> Claim | None:
     claim = by_group(scene, item)
     if "solar.power" in scene.expected or ("solar.power" in scene.likely and "load" not in scene.heads):
         return Claim("solar.power", "grammar")
-    if "watter" in item.name and (claim is None or claim.fact != "load.power"):
+    if in_peak_watts(item) or ("watter" in item.name and (claim is None or claim.fact != "load.power")):
         return Claim("solar.power", "role")
     if claim:
         return claim

@@ -31,6 +31,8 @@ PAUSES = frozenset({"pause", "rest", "wait", "off"})
 WARM = 45.0
 HALF = 0.5
 CHARGED = frozenset({"full", "charged", "left"})
+LOWEST_VOLTS = 5.5  # a smaller bare figure is no reading of a battery
+TAKES = frozenset({"takes", "taking", "take", "draws", "drawing", "draw", "pulls", "pulling", "uses", "using"})
 COLDEST, HOTTEST = -40.0, 130.0
 
 
@@ -73,6 +75,8 @@ def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
     if decimals_of(item, value):
         if is_share(item) and _is_charge(scene, item):
             return Claim("battery.charge", "role")
+        if _taken_by_a_load(scene, item):
+            return Claim("load.current", "role")
         spelt = "." not in item.name and "," not in item.name  # "three and a half now"
         return Claim("battery.age", "role") if value % 1 == HALF and spelt and is_age(scene, item) else None
     if claim := on_clamp(scene, item, value):
@@ -92,6 +96,14 @@ def by_neighbour(scene: Scene, item: Item, value: float) -> Claim | None:
     if (rating := _rating_of_it(scene, item)) is not None:
         return Claim(rating, "role")
     return next((Claim(fact, "role") for fact, test in tests.items() if test(scene, item)), None)
+
+
+def _taken_by_a_load(scene: Scene, item: Item) -> bool:
+    """Whether a small figure is a load's amps, too low for volts: "fridge taking 3.5", "the lights draw 4.2"."""
+    if not 0 < plain(item) < LOWEST_VOLTS or scene.word(item.start - 1) not in TAKES or not stops(scene, item):
+        return False
+    before = [head for head in scene.head_items if head.end <= item.start]
+    return bool(before) and before[-1].head == "load"
 
 
 def _of_bursts(scene: Scene, item: Item) -> bool:

@@ -15,7 +15,9 @@ RUN = frozenset(
     {"run", "runs", "running", "power", "powers", "feed", "feeds", "drive", "drives", "turn", "turns", "spin", "carry"}
 )
 AT_WORK = frozenset({"at", "on", "run", "running", "together", "going"})
-HAVING = frozenset({"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres", "bought", "ordered", "owns"})
+HAVING = frozenset(
+    {"have", "own", "got", "use", "used", "fit", "fitted", "buy", "theres", "bought", "ordered", "owns", "ive", "weve"}
+)
 NUMBERED = frozenset(
     {"boat", "slip", "berth", "boats", "pontoon", "item", "question", "season", "year"}
 )  # "boat two has lithium"
@@ -73,6 +75,7 @@ def _each_so_much(scene: Scene, item: Item) -> bool:
     """Whether a battery's figure is told of each: "my two are 31 kg each", "two in there now at 28 kg apiece"."""
     later = scene.items[item.at + 1 : item.at + EACH_WITHIN]
     alone = item.kind == "count" and bool(later) and (later[0].kind == "mark" or later[0].name == "it")
+    alone = alone or scene.word(item.start - 1) in HAVING  # "we've two, 620 CCA each"
     for other in later:  # "expecting twins! AGM, sixty Ah apiece"
         if other.dim in ("WEIGHT", "AH", "CCA"):
             return scene.word(other.end) in ("each", "apiece")

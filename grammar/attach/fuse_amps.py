@@ -28,6 +28,7 @@ ASKED = regex(
     r"\W{0,2}\?",
     re.IGNORECASE,
 )
+IT_IS_A = regex(r"\b(?:it'?s|it is|that'?s|mine is|ours is|it was)(?: only| just)? an? $", re.IGNORECASE)
 ASKING = 40  # characters after amps that are asked about
 WEIGHED = frozenset({"big", "small", "large", "much", "little", "heavy", "light", "good", "right"})
 FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
@@ -54,6 +55,8 @@ def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Clai
         return Claim("fuse.rating", "role")
     if _gives_way(scene, item, claim) and _put_in_its_place(scene, item, value):
         return Claim("fuse.rating", "role")
+    if _gives_way(scene, item, claim) and _is_such_a_one(scene, item, value):
+        return Claim("fuse.rating", "role")
     if claim is None and stands_in(scene, item, value):
         return Claim("fuse.rating", "role")
     if claim is None and _fuses(scene, item):
@@ -62,6 +65,14 @@ def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Clai
         return Claim("fuse.rating", "role")
     fused = claim is not None and claim.fact == "fuse.rating" and _to_be_fused(scene, item, value)
     return Claim("load.current", "near") if fused else claim
+
+
+def _is_such_a_one(scene: Scene, item: Item, value: float) -> bool:
+    """Whether the fuse that was named last is told to be of these amps: "about my fuse: it's a 200 A one"."""
+    before = [head.head for head in scene.head_items if head.end <= item.start]
+    if value not in FUSES or before[-1:] != ["fuse"] or scene.word(item.end) != "one":
+        return False
+    return IT_IS_A.search(ahead_of(scene, item)) is not None
 
 
 def _gives_way(scene: Scene, item: Item, claim: Claim | None) -> bool:

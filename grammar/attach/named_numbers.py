@@ -16,6 +16,7 @@ from grammar.scene.items import Item
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
 from grammar.text.standard import NOMINAL
+from grammar.told.batteries.bare_sizes import is_joined
 from grammar.told.batteries.capacities import GROUPS, MOST_OF_ONE, alike, goes_by, is_size
 from grammar.told.chargers.charges import is_own_charger, of_charger
 from grammar.told.currents.another_fuse import of_another
@@ -35,7 +36,7 @@ GIVERS = frozenset({"charger", "dcdc", "alternator", "panel", "fuse"})
 
 def by_name(scene: Scene, item: Item, value: float) -> Claim | None:
     """A number that its neighbours name: "115 gel", "a 30 charger", "the thruster takes 265", "12 boat"."""
-    if _given_by(scene, item, value) or goes_by(scene, item, value) or alike(scene, item, value):
+    if any(test(scene, item, value) for test in (is_joined, _given_by, goes_by, alike)):
         return Claim("battery.capacity", "grammar")
     if any(test(scene, item, value) for test in (of_charger, is_own_charger)):
         return Claim("charger.current", "grammar")

@@ -9,6 +9,7 @@ from grammar.scene.claims import Claim, close, nearest
 from grammar.scene.items import Item
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
+from grammar.told.readings.midway import without_midway
 from grammar.told.readings.quoted import own_readings
 from grammar.told.readings.under_load import by_their_places, told_asleep, up_front
 from grammar.told.times import dates
@@ -30,7 +31,7 @@ NOW = frozenset({"today", "now"})
 
 def readings(scene: Scene, items: list[Item]) -> dict[int, Claim]:
     """What each reading of the message is. Two that differ by a volt or more are before and under load."""
-    items = _of_now(scene, own_readings(scene, items))
+    items = without_midway(scene, _of_now(scene, own_readings(scene, items)))
     if ends := _both_ends(scene, items):
         return ends
     claims = {item.at: reading(scene, item) for item in items}

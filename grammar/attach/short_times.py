@@ -9,18 +9,30 @@ from grammar.scene.claims import NOTHING, Claim, close
 from grammar.scene.items import TIMES, Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
+from grammar.told.currents.sunlit import in_peak_watts
 
 LONGEST_BURST = 90.0  # seconds
 LIKELY_BURST = 30.0  # longer ones are a run, unless a word says burst
+EACH_DAY = frozenset({"way", "day", "morning", "evening", "night", "afternoon", "week", "weekend", "side"})
 EACH_TIME = 900.0  # seconds of "4 minutes each"
 SUNLESS = regex(
     r"\bsun\b[^.?!;]{0,10}\b(?:drops?|sets?|goes|gone|down|sinks?|away|disappears|leaves|hides?)\b"
     r"|\b(?:no|without|lack of) (?:any )?sun\b",
     re.IGNORECASE,
 )
+EVENING = regex(
+    r"^ ?(?:or so |solid )?(?:of (?:an evening|a night|the evening|the night|darkness)|at night|after dark|by night"
+    r"|in the (?:evenings?|dark|night)|(?:each|every|per|a|an) (?:night|evening)|nightly)\b",
+    re.IGNORECASE,
+)
 GOING_ON = 10  # words of a message that goes on with what was told
 RUN_WORDS = frozenset({"run", "runs", "last", "lasts", "on", "off", "use", "used", "long", "charge", "rest"})
 OUTINGS = frozenset({"weekend", "passage", "crossing", "race", "trip"})  # "no shore power for a 48 hour weekend"
+
+
+def _by_night(scene: Scene, item: Item) -> bool:
+    """Whether hours are those of an evening or a night, when no sun shines: "five hours of an evening"."""
+    return EVENING.match(scene.text[scene.span(item.start, item.end)[1] :]) is not None
 
 
 def _is_dark(scene: Scene) -> bool:
@@ -32,8 +44,12 @@ def _of_sun(scene: Scene, item: Item, value: float) -> bool:
     """Whether hours are of sun: "5 hours of sun"; "call it five hours" where only a panel is told of."""
     if scene.word(item.end) in ("till", "until", "before") or _is_dark(scene):  # "ten hours till the sun is up"
         return False
+    if _by_night(scene, item):
+        return False
     panel = "panel" in scene.heads
     alone = panel and "load" not in scene.heads and value <= 12 * 3600 and scene.word(item.start - 1) == "it"
+    if "load" not in scene.heads and any(in_peak_watts(other) for other in scene.quantities("WATT")):
+        return True  # "120 Wp, 5 h: how many Ah"
     return alone or ((panel or scene.about("role:sun")) and close(scene, item, "sun", reach=6))
 
 
@@ -55,7 +71,7 @@ def short_time(scene: Scene, item: Item, value: float) -> Claim | None:
     asked = value <= DAY and ("solar.sun_hours" in scene.expected or _of_sun_again(scene))
     if item.quantity.unit == "hour" and (asked or _of_sun(scene, item, value)):
         return Claim("solar.sun_hours", "role")
-    each = value <= EACH_TIME and scene.word(item.end) == "each" and scene.word(item.end + 1) != "way"
+    each = value <= EACH_TIME and scene.word(item.end) == "each" and scene.word(item.end + 1) not in EACH_DAY
     if (
         each
         or _a_time(scene, item, value)
@@ -69,13 +85,21 @@ def short_time(scene: Scene, item: Item, value: float) -> Claim | None:
     if close(scene, item, "load.burst", reach=3) and value <= LONGEST_BURST:
         return Claim("load.burst", "role")
     if item.quantity.unit == "hour":
-        if "panel" in scene.heads and value <= 12 * 3600 and not _is_dark(scene):
-            return Claim("solar.sun_hours", "near")
-        here = scene.by_clause.get(scene.clause(item.start), frozenset())
-        charged = here & {"word:charge", "word:setting", "word:winter"} and scene.word(item.end) not in OUTINGS
-        if charged and "request:what_size" not in here:
-            return NOTHING
-        return Claim("load.time", "default")
+        return _hours(scene, item, value)
     if value <= LIKELY_BURST and item.quantity.unit == "second":
         return Claim("load.burst", "range")
+    return Claim("load.time", "default")
+
+
+def _hours(scene: Scene, item: Item, value: float) -> Claim:
+    """What hours are that no word tells: those of a panel's sun, or of a run; none where a charge is spoken of."""
+    if _by_night(scene, item) and "load" in scene.heads and "charger" not in scene.heads:
+        return Claim("load.time", "role")
+    panel = "panel" in scene.heads or any(in_peak_watts(other) for other in scene.quantities("WATT"))
+    if panel and value <= 12 * 3600 and not _is_dark(scene):
+        return Claim("solar.sun_hours", "near")
+    here = scene.by_clause.get(scene.clause(item.start), frozenset())
+    charged = here & {"word:charge", "word:setting", "word:winter"} and scene.word(item.end) not in OUTINGS
+    if charged and "request:what_size" not in here:
+        return NOTHING
     return Claim("load.time", "default")

@@ -2,17 +2,32 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.attach.before_battery import COUNTED
 from grammar.scene.claims import NOTHING, Claim, close
 from grammar.scene.items import TIMES, Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.times.left_alone import left_alone
+from grammar.told.words import ahead_of
 from grammar.told.years.ages import ended
 
 DAY = 86400.0
 LEFT = frozenset({"left", "unplugged", "disconnected", "stored", "laid"})
 STORED = 5 * DAY
 STORED_AT_REST = 31 * DAY
+INDOORS = regex(  # where a battery stands ashore: "it's been in the greenhouse twelve weeks"
+    r"\bin (?:the|a|my|our|his|her) (?:\w+ )?(?:green ?house|cellar|basement|barn|shed|garage|loft|attic|workshop|hall"
+    r"|hallway|(?:boat ?)?house|hut|kitchen|cupboard|porch|conservatory|stable|(?:utility|spare|store) ?room|flat)"
+    r"(?: now| already)?(?: for| these| about| all| some)* $",
+    re.IGNORECASE,
+)
+NOT_BACK = regex(
+    r"(?:\bnot|n[o']t|\bnever|\bnobody|\bno one)\b(?: (?:be|is|are|am|comes?|coming|gets?))*"
+    r" (?:back|home|return\w*)(?: here| aboard| again| home)* (?:for|within|before)(?: about| another| some| the)* $",
+    re.IGNORECASE,
+)
 ON_END = frozenset({"running", "runnin", "straight", "together", "solid"})
 ON_END_OF_TWO = frozenset({("on", "end"), ("in", "a"), ("on", "the")})  # "three days in a row", "on the trot"
 
@@ -36,6 +51,8 @@ def rested_for(scene: Scene, item: Item, value: float) -> bool:
 def long_ago(scene: Scene, item: Item, value: float) -> Claim:
     """What began so long ago: the battery's life, or its stay where it was left."""
     unit = item.quantity.unit
+    if _nobody_there(scene, item):
+        return Claim("storage.time", "role")
     if unit in ("day", "week", "month") and LEFT & scene.vocabulary and value >= STORED:
         return Claim("storage.time", "role")  # "left her unplugged 84 days ago"
     since = unit == "year" and (close(scene, item, "battery.age", reach=2.5) or _since(scene, item))
@@ -51,7 +68,14 @@ def may_be_age(scene: Scene, item: Item) -> bool:
 
 def is_stay(scene: Scene, item: Item) -> bool:
     """Whether a time is how long something stands: "for 20 weeks with the old ones left in"."""
+    if item.quantity.unit != "year" and INDOORS.search(ahead_of(scene, item)):
+        return True
     return scene.word(item.start - 1) == "for" and scene.word(item.end) in ("with", "without", "and", ",")
+
+
+def _nobody_there(scene: Scene, item: Item) -> bool:
+    """Whether it is how long nobody comes: "the owner isn't back for 200 days", "I won't be home for three weeks"."""
+    return item.quantity.unit in ("day", "week", "month") and NOT_BACK.search(ahead_of(scene, item)) is not None
 
 
 def _after_charge(scene: Scene, item: Item) -> bool:

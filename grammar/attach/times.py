@@ -7,7 +7,15 @@ import re
 from grammar.attach.before_battery import is_of_seconds
 from grammar.attach.plural_times import joined_in_series, plural_time
 from grammar.attach.short_times import LONGEST_BURST, short_time
-from grammar.attach.stays import STORED, is_stay, long_ago, may_be_age, reading_before, rested_for, stored_for
+from grammar.attach.stays import (
+    STORED,
+    is_stay,
+    long_ago,
+    may_be_age,
+    reading_before,
+    rested_for,
+    stored_for,
+)
 from grammar.scene.claims import NOTHING, Claim, beside, close
 from grammar.scene.items import Item
 from grammar.scene.near import around

@@ -25,7 +25,10 @@ PAUSES = frozenset({",", ".", "..."})  # after the "er" of somebody who hesitate
 OUTPUTS = frozenset({"outputs", "outs", "legs"})  # a converter has one of them
 DID = frozenset({"did", "does", "do", "could", "can", "was", "would", "used", "took", "takes", "managed"})
 PLUSES = frozenset({"pluses", "plusses", "positives"})
-POSITIONS = frozenset({"user", "custom", "supply", "program"})  # of a charger's switch, beside kinds of battery
+LEADS_ON = 2  # pieces from a list to the place of a switch that begins it, over a stroke
+POSITIONS = frozenset(
+    {"user", "custom", "supply", "program", "std", "standard", "normal", "stnd"}
+)  # of a charger's switch, beside kinds of battery
 OWN_MAKE = regex(r"home|self|diy", re.IGNORECASE)  # a pack whose cells are not told, unless they are named:
 PHOSPHATE = regex(r"\bl(?:i|ife)? ?fe? ?p|phosphate", re.IGNORECASE)
 SHARES = frozenset({"third", "thirds", "fifth", "fifths", "tenth"})
@@ -117,12 +120,19 @@ def _listed(scene: Scene, offered: set[int]) -> set[int]:
         if item.fact == "battery.chemistry":
             run.append(item)
         elif item.name not in ("/", ",", "or", "v", "vs", "and", "&", "+"):
-            if len({other.name for other in run}) + (item.name in POSITIONS) >= LIST:
+            if len({other.name for other in run}) + (item.name in POSITIONS) + _after_position(scene, run) >= LIST:
                 listed.update(other.at for other in run)
             run = []
-    if len({other.name for other in run}) >= LIST:
+    if len({other.name for other in run}) + _after_position(scene, run) >= LIST:
         listed.update(other.at for other in run)
     return listed
+
+
+def _after_position(scene: Scene, run: list[Item]) -> bool:
+    """Whether a place of a switch begins a list of kinds: "STD / AGM / GEL"."""
+    if not run or run[0].at < LEADS_ON:
+        return False
+    return scene.items[run[0].at - 1].name == "/" and scene.items[run[0].at - LEADS_ON].name in POSITIONS
 
 
 def _runs_there(scene: Scene, item: Item) -> bool:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from grammar.lexicon.vocabulary import Found
 from grammar.reading import Part, Quantity
+from grammar.text.patterns import regex
 from grammar.text.tokens import Token, ends
 
 JOINERS = frozenset({"or", "not", "vs", "instead", "/", "than"})
@@ -21,6 +23,17 @@ DESCRIBING = frozenset(
     | {"full", "solid", "good", "clear", "bright", "miserable", "straight", "cold", "hot", "quiet", "more"}
 )
 ASKING = frozenset({"many", "much", "what", "which"})
+HEADED_WITHIN = 40  # characters
+MEASURE = regex(
+    r"\b(?P<unit>feet|foot|ft|met(?:re|er)s)\b(?: of (?:the )?(?:cable|wire|run|lead|copper))?"
+    r"(?: of cable)?[ ,:;=-]+(?:about |only )?$",
+    re.IGNORECASE,
+)
+AS_A_RUN = regex(
+    r"^ ?(?:each way|one[- ]way|1 way|a way|there and back|round trip|both ways|return|in total|total)\b", re.I
+)
+AMPS_AS_ON_A_FORM = regex(r"(?:^|[.;!?\n] ?)amp(?:s|eres?)?[,:=] ?$", re.IGNORECASE)
+FORM_ENDS = regex(r"^ ?(?:[.;!?]|$)")
 SMALLEST = 5.0
 FIRST = frozenset({"alike", "=charger.kind"})  # of two names for the same words: a "dc dc" is a charger's kind
 NAMES = frozenset({"thing", "alike", "model", "count"})
@@ -61,6 +74,7 @@ def items_of(text: str, tokens: Sequence[Token], found: Sequence[Found], parts: 
         items.append(item)
         at = item.end
     _name_units(items)
+    _measure_first(items, text)
     _described_times(items)
     _share_units(items)
     return items
@@ -82,6 +96,23 @@ def _name_units(items: list[Item]) -> None:
             continue
         dim, unit = named
         item.part, item.dim = replace(item.part, dim=dim, quantities=(replace(item.quantity, unit=unit),)), dim
+
+
+def _measure_first(items: list[Item], text: str) -> None:
+    """A bare number takes the unit that heads it as on a form: "Feet of cable, 13 each way. Amps, 90."."""
+    for item in items:
+        if item.dim not in ("NUM", "COUNT") or item.part is None or len(item.part.quantities) != 1:
+            continue
+        start, end = item.part.span
+        ahead, after = text[max(0, start - HEADED_WITHIN) : start], text[end:]
+        if (found := MEASURE.search(ahead)) and AS_A_RUN.match(after):
+            dim, unit = "LENGTH", "foot" if found["unit"].lower().startswith("f") else "meter"
+        elif AMPS_AS_ON_A_FORM.search(ahead) and FORM_ENDS.match(after):
+            dim, unit = "AMP", "ampere"
+        else:
+            continue
+        item.part = replace(item.part, dim=dim, quantities=(replace(item.quantity, unit=unit, kind=""),))
+        item.dim = dim
 
 
 def _described_times(items: list[Item]) -> None:

@@ -33,6 +33,7 @@ PUT_ON = regex(
     r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]*\bcharger\b",
     re.IGNORECASE,
 )
+BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})
 ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
 LIMITS = "detail:which_limit"
 KILOAMPS = regex(r"\d ?ka\b", re.IGNORECASE)
@@ -271,7 +272,13 @@ def _broken(seen: Seen) -> bool:
 def _loaded(seen: Seen) -> bool:
     """ "12.8 at rest and 9.0 with the thruster on, is it good?": the volts at rest alone would call it good."""
     under = "reading.load_voltage" in seen.told and seen.says("role:run_on", "about:under_load")
-    return seen.found == {"rest-voltage"} and under
+    return (seen.found == {"rest-voltage"} and under) or _both_ends_read(seen)
+
+
+def _both_ends_read(seen: Seen) -> bool:
+    """ "New fuse, still 8.1 at the motor and 11.6 at the battery": a fuse that is only told of asks for none."""
+    sized = seen.says(*SIZING, *MAY) or {"fuse.rating", *ANY_CABLE} & seen.told
+    return seen.found == {"fuse-size"} and seen.told >= BOTH_ENDS and not sized
 
 
 def _shut_in(seen: Seen) -> bool:

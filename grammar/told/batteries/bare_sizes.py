@@ -60,6 +60,13 @@ ASIDE = regex(r"\b(?:battery|batt|accumulator|accu|agm|gel|wet|lithium|lfp), $",
 ONE_OF = regex(r"\b(?:an?|my|one) (?!fuse|breaker|charger|load|panel|cable|run|length|thruster)\w+ of $", re.IGNORECASE)
 AND_ONE = regex(r"^ and (?:one|another|a second|the other|its mate) of \d{2,3}\b", re.IGNORECASE)
 THE_OTHER = regex(r"\b\w+ of \d{2,3} and (?:one|another|a second|the other|its mate) of $", re.IGNORECASE)
+JOINED = regex(  # "if I join the 105 to the 85"
+    r"\b(?:join|connect|link|coupl|wir|parallel|pair|strap)\w*(?: up)? (?:the|an?|my|our|his|her) (?P<one>\d{2,3})"
+    r"(?: up)? (?:to|with|and|onto|alongside|next to|beside) (?:the|an?|my|our|his|her) (?P<other>\d{2,3})\b"
+    r"(?! ?-?(?:a|amps?|v|volts?|mm2?|awg|gauge|cables?|wires?|fuses?|breakers?|chargers?|square|cca|watts?)\b"
+    r"|[.,]\d)",
+    re.IGNORECASE,
+)
 AHEAD = 48  # characters
 OTHER_THINGS = frozenset({"fuse", "charger", "alternator", "dcdc"})
 
@@ -120,6 +127,13 @@ def _told_apart(scene: Scene, bare: list[Item]) -> set[int]:
     starts = {found.start("one"), found.start("other")}
     both = {item.at for item in bare if scene.tokens[item.start].start in starts}
     return both if len(both) == len(starts) else set()
+
+
+def is_joined(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a bare number is the size of one of two batteries that are joined: "join the 105 to the 85"."""
+    batteries = bool({"bank.layout", "battery.chemistry"} & scene.facts)
+    found = JOINED.search(scene.text) if batteries and LEAST <= value <= MOST else None
+    return found is not None and scene.tokens[item.start].start in (found.start("one"), found.start("other"))
 
 
 def by_number(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:

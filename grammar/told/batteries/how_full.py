@@ -16,6 +16,8 @@ FACT = "battery.charge"
 FULL = regex(
     r"\bat full(?=\s*(?:[,.;:?!)]|$))"
     r"|\b(?:brim[- ]?full|brimful|chock[- ]?full|(?:full|filled|charged|topped)(?: up)? to the brim)\b(?! of\b)"
+    r"|\b(?:battery|batteries|bank|agms?|gels?|wets?|lithium|accu|lead|they|cells?) (?:is|are) (?:now )?"
+    r"(?:full|charged)(?= (?:at the moment|at present|right now|just now|as of now|for now)\b)"
     r"|\bfull(?= (?:when|before|whenever|every time|each time) (?:i|we|he|she|they) "
     r"(?:leave|left|lock|locked|go|went|close|closed)\b)",
     re.IGNORECASE,

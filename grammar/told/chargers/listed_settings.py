@@ -24,7 +24,7 @@ QUOTE = "[\"'“”‘’]?"
 PLACE = r"(?:(?:\d|[a-h]) ?[=.:)] ?|(?:\d|[b-h]|(?<=: )a) )?"  # "1 = gel", "B AGM"; "a gel" has its article
 VOLTS = r"(?: (?:is|at|says|gives|has))?(?: ?[=:(]? ?1[2-6][.,]\d{1,2}(?: ?v(?:olts?)?)?\)?)?"
 ONE = rf"{PLACE}(?:an? |the )?{QUOTE}\b(?:{NAMES}|{MORE})\b{QUOTE}{VOLTS}"
-LISTED = regex(rf"\b{ONE}(?:(?:,? (?:and|or) |, ?|; ?| ?/ ?| ?& ?| ){ONE})+", re.IGNORECASE)
+LISTED = regex(rf"\b{ONE}(?:(?:,? (?:and|or)(?: (?:on|for|to|at))? |, ?|; ?| ?/ ?| ?& ?| ){ONE})+", re.IGNORECASE)
 LISTED_NAMES = regex(rf"\b(?:{NAMES})\b", re.IGNORECASE)
 NO_KIND = r"(?:std|standard|normal)\b"
 PLAIN = regex(  # a position that names no kind beside one that does: "AGM and Std", no "normal AGM"
@@ -32,20 +32,23 @@ PLAIN = regex(  # a position that names no kind beside one that does: "AGM and S
     re.IGNORECASE,
 )
 OFFERS = regex(
-    r"\b(?:switch|selector|dial|knob|buttons?|settings?|positions?|modes?|programm?e?s?)\b"
+    r"\b(?:switch|toggle|jumper|bridge|slider|can be (?:put|set|turned|switched))\b"
+    r"|\b(?:selector|dial|knob|buttons?|settings?|positions?|modes?|programm?e?s?)\b"
     r"|\bcharger(?:'?s)? (?:\w+ )?(?:has|have|have got|offers|gives|does|with|says|shows|lists|reads)\b",
     re.IGNORECASE,
 )
 OWN = regex(
     r"\b(?:my|our|his|her|have(?: got)?|got"
-    r"|(?:batter(?:y|ies)|mine|ours|bank|it|they)(?: is| are|['’]s|['’]re)(?: all| both)?)"
+    r"|(?:batter(?:y|ies)|mine|ours|bank|it|they)(?: is| are|['’]s|['’]re)(?: all| both| an?)?)"
     rf" (?:an? )?(?:\d+ ?(?:ah|v) )?(?P<after>{NAMES})\b(?! (?:setting|mode|position|programme|one\b))"
     rf"|\b(?P<before>{NAMES}) (?:batter(?:y|ies)|bank)\b|\ban? \d+ ?ah (?P<sized>{NAMES})\b",
     re.IGNORECASE,
 )
 ENDS = regex(r"[.?!;](?= |$)")
 OF_BATTERIES = regex(
-    r"(?<!switch )(?<!selector )(?<!knob )\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$", re.IGNORECASE
+    r"(?<!switch )(?<!selector )(?<!knob )(?<!jumper )(?<!bridge )(?<!toggle )(?<!link )(?<!put )"
+    r"(?<!set )(?<!turned )(?<!switched )\b(?:for|of|on):?,? (?:an? |my |both |each of )?[\"'“‘]?$",
+    re.IGNORECASE,
 )
 
 
@@ -64,7 +67,7 @@ def beside_the_list(text: str, stated: Sequence[Stated]) -> list[Stated]:
     spans = tuple(span for span in rows(text) if _is_offered(text, span))
     own = next((found for found in OWN.finditer(text) if spans and not _in(found.span(), spans)), None)
     if own is None:
-        return list(stated)
+        return _told_apart(stated, spans)
     name = next(key for key, typed in own.groupdict().items() if typed)
     kept = [item for item in stated if not (item.fact in IN_A_LIST and _in(item.span, spans))]
     kept = [item for item in kept if not (item.fact == SETTING and item.span == own.span(name))]
@@ -72,6 +75,15 @@ def beside_the_list(text: str, stated: Sequence[Stated]) -> list[Stated]:
         first = any(item.fact == KIND and item.of == 1 for item in kept)
         return kept if first else [replace(item, of=1) if item.fact == KIND else item for item in kept]
     return [*kept, Stated(KIND, WORDS[own[name].lower()], "", own[name], own.span(name), how="token")]
+
+
+def _told_apart(stated: Sequence[Stated], spans: Sequence[Span]) -> list[Stated]:
+    """The facts without the listed kinds, where the battery's is told in words that no list has: "with caps"."""
+    kinds = [item for item in stated if item.fact == KIND]
+    apart = [item for item in kinds if not _in(item.span, spans)]
+    if len(apart) != 1 or len(kinds) == 1:
+        return list(stated)
+    return [replace(item, of=1) if item in apart else item for item in stated if item not in kinds or item in apart]
 
 
 def place_of(text: str, kind: str) -> str:

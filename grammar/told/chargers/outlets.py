@@ -59,7 +59,9 @@ APART = regex(
     r"(?:isolated|floating|(?:galvanically )?separated?)\b(?!\s*\?| or\b| from (?:the )?(?:boat|hull))"
     r"|\b(?:outputs?|outlets?|exits|legs|channels|outs)\b[^.?!;]{0,40}"
     r"\b(?:they'?re|they are|them are|each is|both are|being)"
-    r"(?: all| both| fully| galvanically| properly)* isolated\b(?!\s*\?| or\b)",
+    r"(?: all| both| fully| galvanically| properly)* isolated\b(?!\s*\?| or\b)"
+    rf"|{NUMBER}[- ]?(?:outputs?|outlets?|legs?|banks?|channels?)(?: \d+ ?a(?:mps?)?)?(?: charger| unit)?"
+    r",? \(?(?:both |all |fully |galvanically )*isolated\b(?!\s*\?| or\b| from (?:the )?(?:boat|hull))",
     re.IGNORECASE,
 )
 ASKED = regex(r"\b(?:are|is|must|should|needs?|whether|if|does|not|non|no|unless|without)\b[^.?!;]{0,30}$", re.I)

@@ -35,12 +35,18 @@ AFT = regex(
     rf"{TWELVE} (?:aft|astern|back aft|at the (?:stern|back|rear|engine)|by the engine|(?:for|in) the house)\b",
     re.IGNORECASE,
 )
+DOWN_FROM = regex(  # the other way round: "my ship has 24 V, the thruster bank is 12 V"
+    rf"\b(?:engine|motor|start(?:er|ing)?|alternator|house|domestic|boat|ship|yacht|main){PLACE}{IS} ?{HIGH}",
+    re.IGNORECASE,
+)
+DOWN_TO = regex(rf"\b(?:bow|stern|thruster|windlass|capstan|radio){PLACE}{IS} ?{TWELVE}", re.IGNORECASE)
 FORWARD = regex(
     rf"{HIGH} (?:forward|for'?r?ard|forrard|up there|up at the front|up front|in front|(?:in|at|for) the bow)\b",
     re.IGNORECASE,
 )
 BETWEEN = regex(  # that something carries current from the one to the other
-    r"\b(?:from|off|out of|into|on) the (?:12|24|twelve|twenty[- ]four)\b|\b(?:12|24) side\b|\bbetween (?:the )?two\b"
+    r"\b(?:from|off|out of|into|on) the (?:12|24|twelve|twenty[- ]four)\b"
+    r"|\bbetween(?=\W*(?:[.,;?!]|$))|\b(?:12|24) side\b|\bbetween (?:the )?two\b"
     r"|\bthe (?:one|first|second|other) (?:from|off|out of) the (?:other|first|one)\b",
     re.IGNORECASE,
 )
@@ -174,6 +180,13 @@ def _by_places(scene: Scene, stated: list[Stated]) -> list[Stated]:
             return with_sides(stated, told)
     if not _converted(scene):
         return stated
+    down = DOWN_FROM.search(scene.text), DOWN_TO.search(scene.text)
+    if down[0] and down[1] and abs(down[0].start("high") - down[1].start("low")) <= FAR:
+        sides = ((INPUT, 24.0, down[0], "high"), (BANK, 12.0, down[1], "low"))
+        return with_sides(
+            stated,
+            [Stated(fact, volts, "volt", at[name], at.span(name), how="grammar") for fact, volts, at, name in sides],
+        )
     low = FROM_ENGINE.search(scene.text) or AFT.search(scene.text)
     high = TO_BOW.search(scene.text) or FORWARD.search(scene.text)
     if low is None or high is None or abs(low.start("low") - high.start("high")) > FAR:

@@ -19,12 +19,16 @@ FLOW = frozenset({"flowing", "coursing", "passing", "pouring", "rushing"})
 FED = frozenset({"in", "into", "back", "from"})  # "30 flowing in" fills the battery
 FILLERS = 3  # words between amps and the "on" of "on the clamp"
 BEFORE = 3
+AFTER_PEAK = 8  # words from "inrush" to its amps
+PEAKS = ("load.peak", "battery.peak_current")
 SMALLEST = 40.0  # amps of a motor: smaller ones on a clamp are what something left on takes
 LEAST_VOLTS, MOST_VOLTS = 6.0, 32.0  # of a battery or two
 
 
 def on_clamp(scene: Scene, item: Item, value: float) -> Claim | None:
     """The claim of amps that a clamp shows: drawn as volts were read, where volts are told; else a load's."""
+    if _is_first_instant(scene, item, value):
+        return Claim("load.peak", "role")
     if not clamped(scene, item, value):
         return None
     return Claim("reading.current" if _volts_are_told(scene) else "load.current", "role")
@@ -40,6 +44,14 @@ def clamped(scene: Scene, item: Item, value: float) -> bool:
     if value < SMALLEST or "alternator" in scene.heads or _of_a_peak(scene, item):
         return False
     return _says(scene, item) or _stands_on(scene, item) or _flows(scene, item)
+
+
+def _is_first_instant(scene: Scene, item: Item, value: float) -> bool:
+    """Whether a clamp caught them as the motor started: "inrush by the clamp: 520", "peak measured on a clamp, 480"."""
+    if value < SMALLEST or not _of_a_peak(scene, item, ("load.peak",)):
+        return False
+    lead = {scene.word(at) for at in range(max(0, item.start - AFTER_PEAK), item.start)}
+    return bool(METERS & lead)
 
 
 def _says(scene: Scene, item: Item) -> bool:
@@ -70,8 +82,10 @@ def _flows(scene: Scene, item: Item) -> bool:
     return scene.word(at) in FLOW and scene.word(at + 1) not in FED
 
 
-def _of_a_peak(scene: Scene, item: Item) -> bool:
+def _of_a_peak(scene: Scene, item: Item, roles: tuple[str, ...] = PEAKS) -> bool:
     """Whether what leads to the figure, up to a comma, tells of a first instant: "the kick is 780 by the clamp"."""
-    peaks = [found.end for found in scene.roles if found.concept in ("load.peak", "battery.peak_current")]
+    peaks = [found.end for found in scene.roles if found.concept in roles]
     lead = [end for end in peaks if end <= item.start]
-    return bool(lead) and not {",", ";", ".", ":"} & {scene.word(at) for at in range(lead[-1], item.start)}
+    if not lead or any(lead[-1] <= other.start < item.start for other in scene.measured):
+        return False
+    return not {",", ";", "."} & {scene.word(at) for at in range(lead[-1], item.start)}

@@ -27,10 +27,16 @@ IN_SUN = regex(r"^[^.?!;,\d]{0,16}\bin (?:the )?(?:full |bright |hot |blazing |o
 SUN_OF = regex(r"\bsun(?:shine|light)?\b[^.?!;\d]{0,48}$", re.IGNORECASE)
 OF_A_MONTH = regex(r"^ of (?:may|june|july|august|september|summer|midsummer)\b", re.IGNORECASE)
 DAILY = regex(r"^ ?(?:a|per|each|every|the) day\b|^ daily\b|^ ?/ ?day\b|^ at (?:most|best)\b", re.IGNORECASE)
+PEAK = regex(r"(?:wp|watts?[ -]peak)\s*$", re.IGNORECASE)
 AHEAD = 90  # characters
 LONGEST = 16 * 3600.0  # seconds of sun a day
 HOURS = frozenset({"reading.rest_time", "load.time", "storage.time", "battery.age"})
 CONSUMES = frozenset({"electronics", "thruster", "windlass"})
+
+
+def in_peak_watts(item: Item) -> bool:
+    """Whether watts are told as those of a panel by their unit: "55 Wp", "100 watt-peak"."""
+    return item.dim == "WATT" and PEAK.search(item.quantity.text) is not None
 
 
 def of_the_sun(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:

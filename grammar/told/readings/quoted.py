@@ -35,6 +35,11 @@ IS_SO = regex(  # "over 12.8 is dangerous"
     r"damages?|ruins?|boils?|cooks?|explodes?|hurts?|wrecks?|and (?:it|they|you))\b",
     re.IGNORECASE,
 )
+CHOICE = regex(
+    r"\b(?:pass(?:ing)? (?:mark|line|level)|limit|minimum|threshold|cut-?off|the rule|least)\b[^.?!;\d]{0,30}"
+    r"\d{1,2}(?:[.,]\d+)?(?: ?v(?:olts?)?)?,? or (?:is it |rather )?\d{1,2}(?:[.,]\d+)?",
+    re.IGNORECASE,
+)
 JUDGED = 30  # characters after a threshold
 
 BY = r"(?:label|sticker|plate|maker|manufacturer|manual|data ?sheet|leaflet|booklet|sheet|case|spec)"
@@ -75,7 +80,7 @@ def without_limits(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:
 
 def own_readings(scene: Scene, readings: Sequence[Item]) -> list[Item]:
     """The readings without volts that are told of any battery, where one is left: "13.15 V; lead is full at 12.7"."""
-    own = [item for item in readings if not _of_any(scene, item)]
+    own = [item for item in readings if not (_of_any(scene, item) or _is_chosen(scene, item))]
     return own or list(readings)
 
 
@@ -86,6 +91,12 @@ def _of_any(scene: Scene, item: Item) -> bool:
     if OF_ANY.search(ahead) or WHATEVER.search(ahead):
         return True
     return LIMITING.search(ahead) is not None and IS_SO.search(scene.text[end : end + JUDGED]) is not None
+
+
+def _is_chosen(scene: Scene, item: Item) -> bool:
+    """Whether volts are one of two limits that are asked about: "pass mark 9.6 or 10.5? ours did 10.1"."""
+    start = scene.span(item.start, item.end)[0]
+    return any(found.start() <= start < found.end() for found in CHOICE.finditer(scene.text))
 
 
 def quotes_both_limits(scene: Scene) -> bool:

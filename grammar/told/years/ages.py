@@ -22,7 +22,7 @@ IT = frozenset(
         *("batteries", "batts", "agms", "gels", "wets", "ones", "lithiums"),
     }
 )
-SERVED = frozenset({"done", "had", "served", "given", "managed"})  # "ours has done six"
+SERVED = frozenset({"done", "had", "served", "given", "managed", "made"})  # "ours has done six"
 HAS = frozenset({"has", "have", "having", "had"})
 GOES_ON = frozenset({"so", "should", "is", "swap", "do", "can", "now", "already", "time", "finished", "and"})
 GOES_ON |= frozenset({"as", "if", "by", "but", "though"})
@@ -101,11 +101,19 @@ def is_age(scene: Scene, item: Item) -> bool:
     if before == "being" and _is_of_years(item) and (after is None or after.kind == "mark"):
         named = "battery" in scene.facts | scene.heads or any(old.fact.startswith("battery.") for old in scene.said)
         return named or (not scene.heads and _life_spoken_of(scene))  # "is the poor creature, being six, past it"
+    if scene.word(item.end) == "y" and _is_of_years(item) and _kind_after_y(scene, item):
+        return True
     if before in NEARLY and _is_of_years(item) and (after is None or after.kind == "mark" or after.name in GOES_ON):
         return _its(scene, item)
     if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:
         return True
     return _is_told(scene, item) or _by_the_year(scene, item)
+
+
+def _kind_after_y(scene: Scene, item: Item) -> bool:
+    """Whether "y" is short for years of a battery: "6 y AGM", "5 y old wet"."""
+    at = item.end + 1 + (scene.word(item.end + 1) == "old")
+    return at < len(scene.at_word) and scene.at_word[at].fact == "battery.chemistry"
 
 
 def _of_another_thing(scene: Scene, item: Item) -> bool:
