@@ -34,7 +34,7 @@ from tests.tools.labelled import VOICES, Turn, dangers, labelled, outcome, own, 
 POINTS = 5  # points to one unit of log-odds
 SMALLEST = 1  # fewer points than this are dropped
 LEAST_AUTHORS, LEAST_MESSAGES, LEAST_FORMS = 2, 4, 12
-LASSO, RIDGE, STEPS, REACH = 0.9, 4.0, 150, 8.0
+LASSO, RIDGE, STEPS, REACH = 1.2, 4.0, 150, 8.0
 FINE = 10  # points to one unit in the tables of several questions
 OF_FORMS, OF_PLACES = 14.0, 3.0  # what their small weights cost
 OF_HAZARD = 0.7  # its ridge: signs of danger are rare words
@@ -113,7 +113,9 @@ def fitted(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Fit, dict[str,
     old_here, old_anywhere, pace = fit.here, fit.anywhere, 1.0
     across, total = data.rows.T.tocsr(), data.whole.T.tocsr()
     sums = sparse.csr_matrix((np.ones(len(data.owner)), (data.owner, np.arange(len(data.owner)))))
-    ridge = np.array([[OF_HAZARD if topic == HAZARD else RIDGE for topic in topics]], np.float32)
+    cost = held_less(data.whole)
+    lasso = LASSO * cost
+    ridge = np.array([[OF_HAZARD if topic == HAZARD else RIDGE for topic in topics]], np.float32) * cost**2
     step_here = 1 / (REACH * (np.asarray(data.rows.T @ weight[data.owner]).ravel()[:, None] / 4 + ridge))
     step_anywhere = 1 / (REACH * (np.asarray(data.whole.T @ weight).ravel()[:, None] / 4 + ridge))
     for _ in range(STEPS):
@@ -132,15 +134,22 @@ def fitted(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Fit, dict[str,
         share /= (sums @ share)[data.owner]
         slope = (gap[data.owner] * share).astype(np.float32)
         old_here, old_anywhere = fit.here, fit.anywhere
-        here = _shrunk(ahead.here, across @ slope, step_here, ridge)
-        anywhere = _shrunk(ahead.anywhere, total @ (sums @ slope), step_anywhere, ridge)
+        here = _shrunk(ahead.here, across @ slope, step_here, lasso, ridge)
+        anywhere = _shrunk(ahead.anywhere, total @ (sums @ slope), step_anywhere, lasso, ridge)
         fit = Fit(here, anywhere, fit.start - slope.sum(0, keepdims=True) / (0.25 * len(turns)) * 0.3)
     return fit, names
 
 
-def _shrunk(weights: Any, slope: Any, step: Any, ridge: Any) -> Any:
+def held_less(whole: Any) -> Any:
+    """By sign, what its points cost beside the usual one: a rare sign tells more of its topic, and costs less."""
+    messages = np.asarray(whole.sum(0)).ravel()
+    rarity = np.log((whole.shape[0] + 1) / (messages + 1)) + 1
+    return (np.average(rarity, weights=messages) / rarity).astype(np.float32)[:, None]
+
+
+def _shrunk(weights: Any, slope: Any, step: Any, lasso: Any, ridge: Any) -> Any:
     moved = weights - step * (slope + ridge * weights)
-    return (np.sign(moved) * np.maximum(np.abs(moved) - step * LASSO, 0)).astype(np.float32)
+    return (np.sign(moved) * np.maximum(np.abs(moved) - step * lasso, 0)).astype(np.float32)
 
 
 def _labels(turns: Sequence[Turn], topics: Sequence[str]) -> tuple[Any, Any, list[tuple[int, list[int]]]]:
