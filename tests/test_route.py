@@ -21,7 +21,7 @@ from tests.timing import seconds
 
 EXAMPLES = tomllib.loads((Path(__file__).parent / "reading" / "topics.toml").read_text(encoding="utf-8"))
 MODELS = tuple(model.name for model in load().models.values())
-LARGEST = 75_000  # numbers; a file a topic, so that each can be read
+LARGEST = 90_000  # numbers; a file a topic, so that each can be read
 
 
 def message(text: str) -> Message:
