@@ -40,6 +40,7 @@ def signs(case: Case, message: Message, asked: Container[str] = ()) -> tuple[str
     found = [f"{item.family}:{'past' if thawed and _only_thawed(item) else item.status}" for item in dangers]
     told_now = [case.stated[fact] for fact in MEASURED if fact in case.stated and case.stated[fact].origin == "message"]
     measured = any(item.span is None or not advised(message.text, item.span) for item in told_now)
+    measured = measured and not (_is_refused_mode(case) and may_i.of_a_mode(message.text))
     measured = measured and not (METER not in {item.fact for item in told_now} and may_i.only_planned(message.text))
     told = {item.status for item in message.dangers if item.family == OVERCHARGED}
     if measured and told <= {"present"} and overvoltage(case.fresh()):  # not where the words only suppose it
@@ -47,6 +48,11 @@ def signs(case: Case, message: Message, asked: Container[str] = ()) -> tuple[str
     if any(item.fact in FLAT for item in message.stated) and lithium_left_flat(case.fresh()):
         found.append(f"{LONG_FLAT}:present")
     return tuple(dict.fromkeys(found))
+
+
+def _is_refused_mode(case: Case) -> bool:
+    """Whether a mode that equalises is named for a battery that must never be: then the answer itself says no."""
+    return case.says("detail:equalise") and case.said("battery.chemistry") in ("agm", "gel")
 
 
 def thawed_lithium(case: Case) -> bool:

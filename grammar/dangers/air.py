@@ -10,6 +10,16 @@ UNNAMED = frozenset({"deg", "degree", "degrees"})  # of either scale, as long as
 FAHRENHEIT = frozenset({"f", "fahrenheit", "farenheit", "fahrenheight"})
 SEASONS = frozenset({"summer", "summers", "summertime", "july", "august"})
 SPOT = frozenset({"there", "where"})  # the place just spoken of: "next to the exhaust, there it gets 50 degrees"
+SOURCES = frozenset(  # of heat, beside which a place is that warm
+    (
+        *("exhaust", "engine", "engines", "manifold", "boiler", "stove", "heater", "radiator", "calorifier", "turbo"),
+        *("silencer", "muffler", "generator", "chimney", "furnace", "motor"),
+    )
+)
+BESIDE = frozenset(
+    {"beside", "near", "next", "behind", "by", "above", "under", "over", "against", "close", "alongside"}
+)
+LEAD = 4  # words that lead from "beside" to a source
 SPOT_WARM = 70.0  # C that a place in the sun or by an engine gets
 WARM = 110.0  # degrees that no weather passes, on the American scale: in Celsius no place where people stand is at 50
 OPEN = frozenset({"outside", "outdoors", "out", "here", "today", "tonight", "shade", "weather", "ambient", "ashore"})
@@ -48,6 +58,7 @@ def of_the_air(value: float, words: Sequence[str], at: int, commas: Collection[i
         _after_a_place(words[first:at], (OPEN | INDOORS | ABOARD) if weather else ABOARD)
         or (weather and _before_a_place(words, first, at, commas))
         or (value <= SPOT_WARM and _of_a_season(words, first, at, commas))
+        or (value <= SPOT_WARM and _by_a_source(words, first, at, commas))
     )
 
 
@@ -56,6 +67,18 @@ def _of_a_season(words: Sequence[str], first: int, at: int, commas: Collection[i
     clause = words[first : _last(words, at + 2, commas)]
     place = SPOT | ABOARD | OPEN
     return BATTERY.isdisjoint(clause) and not SEASONS.isdisjoint(clause) and not place.isdisjoint(clause)
+
+
+def _by_a_source(words: Sequence[str], first: int, at: int, commas: Collection[int]) -> bool:
+    """Whether they are those "there", beside what gives heat: "AGMs beside the exhaust, 50 C there"."""
+    clause = words[first : _last(words, at + 2, commas)]
+    if not BATTERY.isdisjoint(clause) or SPOT.isdisjoint(words[at + 2 : at + AFTER]):
+        return False
+    begins = next((row + 1 for row in range(first - 1, -1, -1) if words[row] in ENDS), 0)
+    ahead = words[begins:at]
+    return any(
+        word in BESIDE and not SOURCES.isdisjoint(ahead[row + 1 : row + 1 + LEAD]) for row, word in enumerate(ahead)
+    )
 
 
 def _after_a_place(ahead: Sequence[str], places: Collection[str]) -> bool:

@@ -11,6 +11,7 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import pairwise
 
 from grammar.dangers.answered import is_answered_no
+from grammar.dangers.chosen import is_chosen, may_be_chosen
 from grammar.dangers.context import Context
 from grammar.dangers.hearsay import is_hearsay
 from grammar.dangers.meant import is_of_a_price
@@ -64,6 +65,7 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
     context = Context(table.context.find(words.words), words)
     found: dict[tuple[str, str], Danger] = {}
     denied: Hit | None = None
+    weighed = may_be_chosen(words) and is_chosen(_lithium(words, table), words)
     for hit in sorted(hits, key=lambda item: (item.start, -item.end)):
         if context.riddle and words.words[hit.start : hit.start + 2] == AM_I:
             continue
@@ -73,6 +75,8 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
         if status == "present" and asked:
             status = "general"
         if status in ("present", "general") and family in table.planned and _is_advised(hit, words, context):
+            status = "planned"
+        if weighed and status in ("present", "general") and family in table.planned:
             status = "planned"
         if status == "present" and family in table.hearsay and is_hearsay(hit, _lithium(words, table), words):
             status = "planned"

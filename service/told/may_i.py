@@ -57,3 +57,24 @@ def only_planned(text: str) -> bool:
     leave = asked(text)
     of_charging = leave == "charge" or (leave == "use" and A_CHARGER.search(text))
     return bool(of_charging) and not UNDER_WAY.search(HITHERTO.sub("", text))
+
+
+MODE = r"\b(?:mode|program(?:me)?|stage|function|setting)\b['’\")]*"
+OF_A_MODE = regex(
+    r"\b(?:can|could|may|might|should|shall|would)\b[^.?!;]*?"
+    rf"(?:{MODE},? ?\(?(?:at |of |with )?\d+(?:[.,]\d+)? ?v\b|\b\d+(?:[.,]\d+)? ?v(?:olts?)? (?:[\w'’-]+ )?{MODE})",
+    re.IGNORECASE,
+)
+IN_USE = regex(
+    r"\b(?:sits?|sat|stays?|stands?|stood|why|went|gone|in (?:the |its |a )?(?:[\w'’.,-]+ ){0,3}(?:mode|stage))\b",
+    re.IGNORECASE,
+)
+
+
+def of_a_mode(text: str) -> bool:
+    """Whether leave is asked for a mode of a charger that is named with its volts, and nothing tells that it runs.
+
+    >>> of_a_mode("Could the repair mode (16 V) be used on my gel?"), of_a_mode("Is it in repair mode at 16 V now?")
+    (True, False)
+    """
+    return bool(OF_A_MODE.search(text)) and not IN_USE.search(text) and not UNDER_WAY.search(HITHERTO.sub("", text))
