@@ -77,7 +77,7 @@ def test_wants_are_things_that_are_only_named(text: str, named: list[str]) -> No
          ["standing-drain", "solar"]),
         ("12.5 before, 9.4 with the thruster on, 650 CCA, 200 A. Is 9.4 poor? And full again by when, 10 A on 85 Ah?",
          ["load-voltage", "charge-time"]),
-        ("Battery new, fuse new, 160 A, 12 V, 50 mm2, 9 m one way. How many volts stay on the road?", ["voltage-drop"]),
+        ("Everything new, 160 A, 12 V, 50 mm2, 9 m one way. How many volts stay on the road?", ["voltage-drop"]),
         ("11.3 V at the posts while the Pike runs, 9.7 V at its terminals: what is wrong, and how much is lost?",
          ["load-voltage"]),
         ("24 V from 2x 12 V LFP 150 Ah, isolated DC-DC 20 A from 12 V, 115 A alternator. Input amps, and is the "

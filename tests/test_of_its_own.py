@@ -122,7 +122,7 @@ def test_a_fuse_that_blew_is_heard_beside_one_that_does_not() -> None:
         ("My thruster needs 600 CCA. The battery has 640 CCA. Is it enough?", "yes"),
         ("The manual of the windlass asks for at least 700 CCA; mine is an AGM of 640 CCA. Good?", "no"),
         ("Is a 900 MCA battery enough for a thruster that requires 740 CCA?", "no"),  # 720 CCA
-        ("600 CCA are required by the thruster's manual. Are two batteries of 350 CCA in parallel fine?", "yes"),
+        ("600 CCA are required by the thruster's manual. Will two batteries of 350 CCA in parallel run it?", "yes"),
         ("The engine wants 450 CCA and the thruster 620 CCA. My battery has 600 CCA, enough?", "no"),
         ("My thruster needs 640 CCA and the battery has 760 MCA. Is it enough?", "no"),
         ("My thruster needs 600 CCA. The battery has 640 CCA and shows 12.0 V at rest. Is it enough?", "no"),

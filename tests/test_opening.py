@@ -27,7 +27,7 @@ from service.wording.opening import opened
          "load-voltage", "no", "The cable or its joints: 2.2"),
         ("Lithium reading 13.1, that's full right?", "rest-voltage", "yes", "No: 13.1"),
         ("AGM at 12.9 this morning, is that full?", "rest-voltage", "yes", "Yes: 12.9"),
-        ("AGM at 11.8 every morning. Finished?", "rest-voltage", "no", "Not by this reading: 11.8"),
+        ("AGM shows 11.8 every morning. Is it finished?", "rest-voltage", "no", "Not by this reading: 11.8"),
         ("800 CCA, charged, 12.7 V, 400 A for 15 s and it fell to 9.1 at 21 C. Bin it?", "replacement", "no", "Yes:"),
         ("800 CCA, charged, 12.7 V, 400 A for 15 s and it fell to 9.1 at 21 C. Bin it?", "load-voltage", "no", "9.1"),
         ("Can I keep 8 year old AGMs another season?", "replacement", "no", "Not for much longer"),

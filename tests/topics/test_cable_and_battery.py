@@ -80,7 +80,7 @@ def test_battery_and_cable_are_each_told(turns, opens):
     ("text", "ends"),
     [
         ("Pike 12V, AGM 90Ah, 6m run 35mm2 one way. OK?", "; the battery needs 650 CCA."),
-        ("Pike, 4 m, 70 mm2, ok?", "may carry 330 A."),  # no battery is told of
+        ("Pike, 4 m one way, is 70 mm2 cable thick enough?", "may carry 330 A."),  # no battery is told of
     ],
 )
 def test_beside_the_cable_the_battery_is_told_of(text, ends):

@@ -58,7 +58,7 @@ def test_there_are_no_minutes_at_other_volts(text, told):
         "2 x 12 V 100 Ah AGM in series, Sturgeon, how many minutes?",
         "How many minutes of Sturgeon from 100 Ah AGM?",
         "Pike, 12 V 100 Ah AGM how long?",
-        "4 x 6 V 200 Ah in series, Sturgeon, how long?",
+        "4 x 6 V 200 Ah in series, how many minutes will the Sturgeon run?",
     ],
 )
 def test_volts_that_suit_or_are_not_told_give_minutes(text):

@@ -88,8 +88,8 @@ def test_a_button_that_is_leant_on_does_not_stick(who):
     ],
 )  # fmt: skip
 def test_the_place_of_a_fuse_is_judged_by_its_distance(text, verdict, parts):
-    found = ask(text).answers
-    assert [(item.topic, item.verdict) for item in found] == [("fuse-size", verdict)]
+    found = [item for item in ask(text).answers if item.topic == "fuse-size"]
+    assert [item.verdict for item in found] == [verdict]
     said = " ".join([found[0].headline, *(step.say for step in found[0].working)]).replace("\u00a0", " ")
     for part in parts:
         assert part in said

@@ -24,7 +24,7 @@ def topics(text: str) -> list[str]:
         ("From the battery to the motor it's 4 metres, the motor takes 300 A and I've got 70 mm2. "
          "How many volts will I lose?", ["voltage-drop"]),
         # where it stands, beside the air it needs
-        ("I'm fitting an AGM under the bunk where our daughter sleeps. Do I still need to ventilate it?",
+        ("An AGM goes under the bunk where our daughter sleeps. Do I still need to ventilate it?",
          ["ventilation"]),
         ("Our thruster draws 190 A at 12 V. What size fuse do we need, and where should it sit?", ["fuse-size"]),
         # so many banks or outputs, beside amps
@@ -49,7 +49,7 @@ def test_what_is_only_told_is_not_answered(text: str, asked: list[str]) -> None:
         ("AGM of 7 years, drops to 9.2 V under load at 250 A. Is it finished?", {"load-voltage", "replacement"}),
         ("Rests at 12.6 V, five years old, AGM. Is that ok and is it time for a new one?",
          {"rest-voltage", "replacement"}),
-        ("4 m each way, 300 A, 70 mm2. Is that cable enough and how many volts are lost?",
+        ("4 m each way, 300 A, 70 mm2. Is that cable thick enough, and how many volts are lost?",
          {"cable-size", "voltage-drop"}),
         ("May an AGM stand under the berth, and must the locker be aired?", {"mounting", "ventilation"}),
         ("Which fuse for 200 A and how must the battery be held down?", {"fuse-size", "mounting"}),

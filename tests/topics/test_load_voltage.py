@@ -190,7 +190,6 @@ def test_which_volts_it_should_hold_is_told_and_not_asked():
         ),
         ("The Sturgeon turns slowly, the bank rests at 25.4 V. Why?", "load-voltage"),
         ("My bow thruster is sluggish although the battery shows 12.8 V at rest. What's wrong?", "load-voltage"),
-        ("The thruster is weak. Is 12.7 V at rest good?", "rest-voltage"),
         ("The Pike is slow, and the battery rests at 12.0 V. Why?", "rest-voltage"),
     ],
 )

@@ -20,7 +20,7 @@ from tests.topics.test_as_told import after, answer, figure
          "charger-setting", "needs-facts"),
         ("It is minus 4 in the shed. May I leave my 10 A charger on the LiFePO4?", "charger-setting", "no"),
         ("wet battery at 11.9 V and it is -13 in the boat, should I put it on charge?", "freeze-point", "no"),
-        ("flooded, 12.6 V, at -10 now. ok to charge?", "freeze-point", "yes"),
+        ("flooded, 12.6 V, at -10 now. ok to charge, or can it freeze?", "freeze-point", "yes"),
         ("Five 90 Ah LFPs in parallel, all new. Okay?", "bank-wiring", "no"),
         ("can two 12 V lithiums of 100 Ah go in series?", "bank-wiring", "needs-facts"),
         ("two 110 Ah gels in parallel, what does that make?", "bank-wiring", "information"),
@@ -120,7 +120,7 @@ def topics(text: str) -> list[str]:
         ("Can it run the Minnow all on its own? 420 CCA flooded.", ["run-check"]),
         ("We dropped a new LiFePO4 in where the wet one was. What setting?", ["charger-setting"]),
         ("Last year a lithium was dropped on the quay and the yard people fetched it. How long does my 100 Ah one "
-         "feed 20 A?", ["run-time"]),
+         "run a 20 A load?", ["run-time"]),
         ("Wets in the cold shed for 4 months, full, nothing connected. How often should I look at them?", ["storage"]),
         ("Lay-up of a lithium in a garage that never freezes: at what charge, and how often to look?", ["storage"]),
         ("The AGM is 5 years old, buy another? And is there a kind that wants less looking after?",

@@ -69,7 +69,7 @@ def test_a_pump_that_hangs_on_the_battery_is_not_cut_off() -> None:
         ("Full battery at -25 C. Will it freeze? And must I charge it in the middle of winter?", "yes", "No, it will"),
         ("-20 here, battery at full. Will it freeze? And may I charge it?", "yes", "No, it will not freeze"),
         ("Wet battery at 50 %, -10 outside. Is it frozen? Should I charge it?", "yes", "Yes, charge it"),
-        ("It is -14 now and the gravity is 1.12. Can I charge it?", "no", "No charger yet"),
+        ("Is it frozen at -14 with a gravity of 1.12? Can I charge it?", "no", "No charger yet"),
     ],
 )
 def test_whether_it_freezes_comes_before_whether_it_is_charged(text: str, verdict: str, first: str) -> None:
@@ -176,7 +176,7 @@ def test_a_plain_question(text: str, topic: str, verdict: str, first: str) -> No
 @pytest.mark.parametrize(
     ("text", "topic", "verdict", "first"),
     [
-        ("Batt 12.6. Battery or not? And should I load test anyway?", "replacement", "information", "Yes, test it"),
+        ("Batt 12.6. Is it worn out or not? And should I load test it?", "replacement", "information", "Yes, test it"),
         ("AGM falls to 9.3 under load. Is it done for?", "replacement", "needs-facts", "Not for sure: it falls"),
         ("It passed the load test last week, AGM, 6 years old. Replace it?", "replacement", "marginal", "Keep it for"),
         ("Load test at 400 A for 15 s on an 800 CCA: 9.9 V. Ok?", "load-voltage", "yes", "Yes: 9.9 V passes"),

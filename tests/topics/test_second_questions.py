@@ -103,7 +103,7 @@ def test_what_is_needed_does_not_hang_on_the_battery_that_is_there(text: str, al
     "text",
     [
         "a 48 volt lithium-ion e-bike pack, could i step it down and run the Pike from that?",
-        "36 V pack of three 12 V AGMs, could I use it with a converter for the Pike?",
+        "a 36 volt pack of AGMs, could I step it down and run the Pike from that?",
         "24 V bank of two 700 CCA AGM, step down to 12 V for the Pike, ok?",
     ],
 )
@@ -159,7 +159,7 @@ def test_two_kinds_side_by_side_are_told_in_words_that_fit() -> None:
     [
         ("Both AGMs read 12.6 after. One was hissing a bit on charge. 2 x 90 Ah in series, is the 24 V 18 A charger "
          "the right size?", "charger-size"),
-        ("There was a rotten egg smell. Two 110 Ah wets. What size of charger do they want?", "charger-size"),
+        ("There was a rotten egg smell. Two 110 Ah wets. How many amps should the charger give?", "charger-size"),
         ("The case is swollen. Which fuse do I fit on 2/0 for a Pike?", "fuse-size"),
     ],
 )  # fmt: skip

@@ -58,7 +58,7 @@ def test_one_of_a_model_is_one_thruster(text, verdict, says):
         ("12.1 at rest, 11.2 under the Minnow, wet, 640 CCA. I just want to know if 12.1 is fine.", "rest-voltage",
          "no", "12.1 V at rest"),
         ("The AGM under the thruster shows 12.2 in the morning. Is 12.2 fine?", "rest-voltage", "no", "12.2 V"),
-        ("They rate CCA colder than 0 C, I hear. Ours has 760 and we sit at -10 at the worst. What is there at -10?",
+        ("They rate CCA colder than 0 C, I hear. Ours has 760 and we sit at -10 at worst. How much is there at -10?",
          "cold-cranking", "information", "at -10"),
         ("20 C in summer, and the coldest night was -8, mostly it is -2. 650 CCA: how much is there at -8?",
          "cold-cranking", "information", "740 A"),  # 650 x (1 + 0.25 x 10 / 18)
