@@ -21,7 +21,10 @@ OF_ONE = regex(
     r"\b(?:each|apiece|per battery|a single one|(?:does|would|will|is|should) (?:just |only )?one)\b",
     re.IGNORECASE,
 )
-TOUCHING = 4  # characters from a count to the amp-hours that it counts
+MANY = {"one": 1, "two": 2, "three": 3, "four": 4, "pair of": 2}
+BEFORE_THEM = regex(  # "2 x 12 V 100 Ah"
+    rf"\b(?P<many>[1-9]|{'|'.join(MANY)})(?: ?[x×*] ?| )(?:\d{{1,2}} ?v(?:olts?)? )?$", re.IGNORECASE
+)
 LITHIUM = ("lfp", "lithium-other")
 HALF = reference.value("weights", "lithium-share")
 
@@ -156,16 +159,14 @@ def counted(case: Case, of: int = 1) -> float:
     """How many batteries of the first or second size this message tells of; 1 where the weight of each is asked."""
     if OF_ONE.search(case.text):
         return 1.0
-    counts = [item for held in (case.stated, case.second) if (item := held.get("battery.count")) and item.span]
     size = (case.stated if of == 1 else case.second).get("battery.capacity")
-    if size is None and of > 1:
-        own = case.second.get("battery.count")
-        return float(own.value) if own and own.span else counted(case)
-    for item in counts:
-        if size and size.span and item.span and 0 <= size.span[0] - item.span[1] <= TOUCHING:
-            return float(item.value)
-    alone = len(counts) == 1 and not {"battery.capacity", "battery.chemistry"} & set(case.second)
-    return float(counts[0].value) if alone else 1.0
+    if size is None:
+        return counted(case) if of > 1 else 1.0
+    if found := BEFORE_THEM.search(case.text[: size.span[0]] if size.span else ""):
+        return float(MANY.get(found["many"].lower()) or found["many"])
+    told = case.stated.get("battery.count")
+    alone = not {"battery.capacity", "battery.chemistry", "battery.count"} & set(case.second)
+    return float(told.value) if told and told.span and alone else 1.0
 
 
 def _many(count: float) -> str:
