@@ -28,6 +28,8 @@ FULL = 100.0  # percent
 MOORED = regex(
     r"\b(?:fast|tied up|tied|moored|berthed|safely|back|laying|lying|lies|lay|came|come|coming|got|get|going|go)"
     r" alongside\b"
+    r"|\b(?:i'?m|i am|we'?re|we are|she'?s|she is|you'?re|i was|we were|being|once) (?:just |nearly )?alongside\b"
+    r"(?! (?:the|each|one|another|it)\b)"
     r"|\balongside (?:since|until|till|tonight|today|all)\b"
     r"|\balongside (?:the |a |our |my |another )?(?:\w+ )?(?:quay|pontoon|jetty|wall|pier|dock|berth|ferry|ship)\b",
     re.IGNORECASE,
