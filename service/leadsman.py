@@ -35,6 +35,7 @@ from service.topic import Topic
 from service.topics import names, topic
 from service.topics.unclear import UNREAD
 from service.triage import handed_on, triage
+from service.turns.amps_taken_in import as_given
 from service.turns.contradicted import with_opposed
 from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, still_told
 from service.turns.in_thread import also
@@ -189,7 +190,7 @@ class Leadsman:
         beside = () if {item.topic for item in requests} - {"hazard", "unclear"} else asides(message, models, said)
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
-            message = dipped(message, thread)
+            message = as_given(dipped(message, thread), thread)
         in_place = not printed and puts_in(message, thread)
         if in_place:
             message, thread = of_its_own(message), self.as_built(thread)

@@ -7,6 +7,7 @@ from bisect import bisect_left
 from collections.abc import Iterable
 from dataclasses import replace
 
+from grammar.amend.lights import without_lights
 from grammar.amend.referred import asked_again, without_references
 from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
@@ -27,6 +28,8 @@ FULL = 100.0  # percent
 MOORED = regex(
     r"\b(?:fast|tied up|tied|moored|berthed|safely|back|laying|lying|lies|lay|came|come|coming|got|get|going|go)"
     r" alongside\b"
+    r"|\b(?:i'?m|i am|we'?re|we are|she'?s|she is|you'?re|i was|we were|being|once) (?:just |nearly )?alongside\b"
+    r"(?! (?:the|each|one|another|it)\b)"
     r"|\balongside (?:since|until|till|tonight|today|all)\b"
     r"|\balongside (?:the |a |our |my |another )?(?:\w+ )?(?:quay|pontoon|jetty|wall|pier|dock|berth|ferry|ship)\b",
     re.IGNORECASE,
@@ -61,7 +64,7 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
     weighed = scene.about("request:versus", "word:weight", "about:compare")
     stated = list(stated) if weighed else without_absent(scene.text, list(stated))
-    stated = without_references(scene, _moored(scene, without_taps(scene, stated)))
+    stated = without_references(scene, _moored(scene, without_taps(scene, without_lights(scene, stated))))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
     mends = (found for found in scene.named("note", "correction") if not _rather_several(scene, found.start))

@@ -163,12 +163,16 @@ def there_and_back(scene: Scene, item: Item) -> bool:
     if not isinstance(item.quantity.value, str) and _doubled(scene, item, item.quantity.value):
         return False
     there = len(scene.quantities("LENGTH")) == 1 and THERE in scene.text.lower()
-    if not close(scene, item, "length_total", reach=THERE_REACH if there else TOTAL) or close(
-        scene, item, "length_one_way", reach=1.2
-    ):
+    if not close(scene, item, "length_total", reach=THERE_REACH if there else TOTAL) or _is_one_way(scene, item):
         return False
     totals = {found.end for found in scene.roles if found.concept == "length_total"}
     return not any(found.start in totals for found in scene.roles if found.concept == "length_one_way")
+
+
+def _is_one_way(scene: Scene, item: Item) -> bool:
+    """Whether one way is told of it, or, where it is the only length, of the cable: "3 m of 35 mm2 each way"."""
+    alone = len(scene.quantities("LENGTH")) == 1
+    return close(scene, item, "length_one_way", reach=TOTAL if alone else 1.2)
 
 
 def _doubled(scene: Scene, item: Item, value: float) -> bool:

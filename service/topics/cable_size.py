@@ -280,7 +280,7 @@ def worked(case: Case, amps: float, size: Size) -> circuit.Loss:
     case.step(carried(case, amps, size, area), TABLE_5)
     drop = cable.drop(amps, length, size.area, k=K.value)
     lost = circuit.Loss(drop, drop / volts * 100, allowed)
-    case.step(f"That size loses {say.volts(drop, 2)}, {share(lost)} of {say.quantity(volts, 'V')}", K.cite)
+    case.step(f"{circuit.called(size)} loses {say.volts(drop, 2)}, {share(lost)} of {say.quantity(volts, 'V')}", K.cite)
     return lost
 
 

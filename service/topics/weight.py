@@ -17,6 +17,14 @@ OUT_OF = regex(  # "how many kilos out of 22?": their own weight, though no unit
     r"\b(?:out of|off|against|than) (?:my |the |a )?\d{2}\b(?! ?(?:a|amps?|ah|v|mm2?|m)\b)", re.IGNORECASE
 )
 IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
+OF_ONE = regex(
+    r"\b(?:each|apiece|per battery|a single one|(?:does|would|will|is|should) (?:just |only )?one)\b",
+    re.IGNORECASE,
+)
+MANY = {"one": 1, "two": 2, "three": 3, "four": 4, "pair of": 2}
+BEFORE_THEM = regex(  # "2 x 12 V 100 Ah"
+    rf"\b(?P<many>[1-9]|{'|'.join(MANY)})(?: ?[x×*] ?| )(?:\d{{1,2}} ?v(?:olts?)? )?$", re.IGNORECASE
+)
 LITHIUM = ("lfp", "lithium-other")
 HALF = reference.value("weights", "lithium-share")
 
@@ -114,21 +122,55 @@ def by_capacity(case: Case) -> Answer | None:
     if second:
         case.others().known("battery.chemistry")
     case.step("By the usual amp-hours and weights of the case sizes of lead batteries", "typical-case")
-    name = say.CHEMISTRY[leads[0]] if leads else "lead"
-    heavy = f"{say.amp_hours(sizes[leads[0]] if leads else float(case['battery.capacity']))} {name} battery"
-    told = f"{_article(heavy)} {heavy} usually weighs {say.between(*lead, 'kg')}"
+    many = {kind: counted(case, of) for of, kind in enumerate(kinds, start=1)}
+    heavy = leads[0] if leads else ""
+    told = usually(
+        float(sizes.get(heavy, case["battery.capacity"])), heavy or "lead", lead, many.get(heavy, counted(case))
+    )
     if not light_too:
         return TOPIC.says("information", f"{told}; the label decides.")
     share = float(HALF.value)
     case.step(f"Lithium weighs about {share} of lead of as many amp-hours", HALF.cite)
-    light = say.between(half[0] * share, half[1] * share, "kg", 0)
-    of = say.amp_hours(sizes["lfp"])
+    times, of = many["lfp"], say.amp_hours(sizes["lfp"])
+    light = say.between(half[0] * share * times, half[1] * share * times, "kg", 0)
     if not leads:
-        told = f"{_article(of)} {of} lithium battery usually weighs about {light}, half of a lead one"
-        return TOPIC.says("information", f"{told}; the label decides.")
-    same = sizes["lfp"] == sizes[leads[0]]
-    beside = f"a lithium one about half, {light}" if same else f"lithium of {of} about {light}"
+        some = f"{_article(of)} {of} lithium battery usually weighs about {light}, half of a lead one"
+        if times > 1:
+            some = f"{_many(times)} {of} lithium batteries usually weigh about {light} together, half of lead ones"
+        return TOPIC.says("information", f"{some}; the label decides.")
+    same = sizes["lfp"] == sizes[heavy] and times == many[heavy]
+    those = f"lithium of {of}" if times == 1 else f"{supply.counted(times)} of {of} lithium"
+    beside = (
+        f"{'a lithium one' if times == 1 else 'lithium ones'} about half, {light}" if same else f"{those} about {light}"
+    )
     return TOPIC.says("information", f"{told}, {beside}; the labels decide.")
+
+
+def usually(amp_hours: float, kind: str, each: tuple[float, float], many: float) -> str:
+    """What so many lead batteries usually weigh, as the begin of a sentence."""
+    named = f"{say.amp_hours(amp_hours)} {say.CHEMISTRY.get(kind, kind)}"
+    weigh = say.between(each[0] * many, each[1] * many, "kg")
+    if many > 1:
+        return f"{_many(many)} {named} batteries usually weigh {weigh} together"
+    return f"{_article(named)} {named} battery usually weighs {weigh}"
+
+
+def counted(case: Case, of: int = 1) -> float:
+    """How many batteries of the first or second size this message tells of; 1 where the weight of each is asked."""
+    if OF_ONE.search(case.text):
+        return 1.0
+    size = (case.stated if of == 1 else case.second).get("battery.capacity")
+    if size is None:
+        return counted(case) if of > 1 else 1.0
+    if found := BEFORE_THEM.search(case.text[: size.span[0]] if size.span else ""):
+        return float(MANY.get(found["many"].lower()) or found["many"])
+    told = case.stated.get("battery.count")
+    alone = not {"battery.capacity", "battery.chemistry", "battery.count"} & set(case.second)
+    return float(told.value) if told and told.span and alone else 1.0
+
+
+def _many(count: float) -> str:
+    return say.capital(supply.counted(count))
 
 
 def usual(amp_hours: float) -> tuple[float, float] | None:

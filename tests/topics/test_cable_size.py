@@ -11,6 +11,7 @@ from service.judgements import circuit
 from service.say import NB
 from service.topics.cable_size import TOPIC
 from tests.building import case
+from tests.talks import on, plain
 from tests.topics import asked, figures
 
 FEET_20, FEET_15, FEET_10 = 6.096, 4.572, 3.048
@@ -149,3 +150,32 @@ def test_a_length_in_words_is_in_the_unit_it_names(length, told):
     found = case({"load.current": 120.0, "cable.length": 4.0})
     found.stated = {**found.stated, "cable.length": replace(found.stated["cable.length"], text=length)}
     assert circuit.in_feet(found) is told
+
+
+@pytest.mark.parametrize(
+    ("text", "limit"),
+    [
+        (
+            "It's a light old boat. What cable size for a 12 V thruster of 200 A, 5 m away?",
+            "10 % that suits a thruster",
+        ),
+        ("She's a light 7 metre cruiser. Cable for a 12 V thruster, 200 A, 5 m?", "10 % that suits a thruster"),
+        ("What cable to my Pike at 5 metres? It should be light to carry.", "10 % that suits a motor"),
+        ("The lights go dim when I push the thruster, 180 A, 6 m one way, 12 V. What cable?", "suits a thruster"),
+        ("Cabin lights flicker with the Pike. Which cable do I need over 4 m?", "10 % that suits a motor"),
+        ("Cable size for nav lights, 5 A, 12 V, 8 m?", "3 % that suits electronics"),
+        ("LED lights draw 4 A, 9 m, 12 V. Which cable?", "3 % that suits electronics"),
+        (
+            "The lights are dim. They draw 4 A over 9 m at 12 V. What cable size do I need?",
+            "3 % that suits electronics",
+        ),
+    ],
+)
+def test_a_light_boat_and_lights_that_dim_are_no_load_of_the_cable(text, limit):
+    assert limit in plain(on("cable-size", text).headline)
+
+
+def test_the_loss_is_told_of_the_size_it_belongs_to():
+    told = plain(" ".join(step.say for step in on("cable-size", "Minnow 12 V, 4 m from battery, what cable?").working))
+    assert "16 mm² loses 1.07 V" in told
+    assert "That size" not in told

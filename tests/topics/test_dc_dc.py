@@ -7,6 +7,7 @@ from service.leadsman import default_desk
 from service.say import NB
 from service.topics.dc_dc import TOPIC
 from tests.building import case
+from tests.talks import on, plain
 
 STEP_UP = {"charger.input_voltage": 12.0, "bank.voltage": 24.0}
 
@@ -154,3 +155,25 @@ def test_how_it_is_done_is_told_before_its_amps_are_known(text, opening):
     (found,) = default_desk().ask(text).answers
     assert found.headline.startswith(opening)
     assert found.verdict == "needs-facts"
+
+
+@pytest.mark.parametrize(
+    ("text", "taken"),
+    [
+        ("DC-DC 12->24, 30 A in, alternator 110 A, bow bank 2x100 Ah AGM. Sized OK? Also fuse both ends?", 30),
+        ("12 to 24 V dc-dc, alternator 90 A, takes 25 A in, bank 2 x 80 Ah AGM in series, ok?", 25),
+        ("My dc-dc draws 40 A on the 12 V side, alternator of 120 A, 24 V bow bank of 110 Ah AGM. Is that fine?", 40),
+        ("B2B 12 to 24, input 20 A, alternator 70 A, 24 V 75 Ah AGM bank. Fits?", 20),
+        ("Alternator 100A; converter 12/24 pulls 35 A from the 12 V side; two 90 Ah AGM for 24V. OK?", 35),
+        ("dc-dc 12->24, 10 A out, alternator 80 A, 2 x 100 Ah AGM in series. ok?", 22),
+        ("dc-dc 12 to 24, 15 A in series bank of AGM 100 Ah, alternator 90 A ok?", 33),
+        ("DC-DC 12->12, 30 A, in the bow locker, alternator 90 A, 100 Ah AGM: ok?", 33),
+    ],
+)
+def test_amps_that_go_in_are_not_those_that_come_out(text, taken):
+    assert f"it pulls about {taken} A" in plain(on("dc-dc", text).headline)
+
+
+def test_amps_told_of_the_side_taken_from_stay_so_in_the_conversation():
+    told = ("My dc-dc 12 to 24 takes 25 A in.", "Bank is 2x100 Ah AGM in series, alternator 90 A. ok?")
+    assert "it pulls about 25 A, within the 72 A" in plain(on("dc-dc", *told).headline)

@@ -131,3 +131,20 @@ def test_where_the_thruster_sits_is_not_where_the_volts_are_asked_for():
     (left,) = talk(f"{asked} What voltage is left at the thruster?").answers
     assert lost.headline.startswith("35")
     assert "reach the motor" in left.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "length"),
+    [
+        ("Pike 12 V with 3 m of 35 mm2 each way in the loop: how many volts are lost?", 3.0),
+        ("Loop of 50 mm2, 4 m each way, Pike 12 V: volts lost?", 4.0),
+        ("In the circuit there are 5 metres of 35 mm2 one way, 200 A, 12 V. Drop?", 5.0),
+        ("35 mm2, 6 m each way, 12 m total, 200 A, 12 V. Drop?", 6.0),
+        ("Loop of 12 m, 35 mm2, 200 A, 12 V. Drop?", 6.0),
+        ("35 mm2, 12 m the whole loop, 200 A, 12 V. Drop?", 6.0),
+        ("12 m there and back, 35 mm2, 200 A, 12 V. Drop?", 6.0),
+    ],
+)
+def test_each_way_is_one_way_though_a_loop_is_spoken_of(text, length):
+    (told,) = (item for item in talk(text).answers[0].understood if item.fact == "cable.length" and item.of == 1)
+    assert told.value == pytest.approx(length)

@@ -72,3 +72,24 @@ def test_lithium_for_the_same_motor_may_weigh_as_much(text, told):
 )  # fmt: skip
 def test_the_amp_hours_tell_what_is_usual(text: str, head: str) -> None:
     assert plain(on("weight", text).headline) == head
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("2 x 75 Ah AGM against 1 x 100 Ah lithium, kg?", "Two 75 Ah AGM batteries usually weigh 34 to 50 kg together"),
+        ("How heavy are two 110 Ah gels?", "Two 110 Ah gel batteries usually weigh 48 to 68 kg together"),
+        ("I have two AGM batteries of 95 Ah, how heavy are they?", "Two 95 Ah AGM batteries usually weigh 44 to 68 kg"),
+        ("what do 2 x 100 Ah lithium weigh?", "Two 100 Ah lithium batteries usually weigh about 22 to 34 kg together"),
+        ("1 x 120 Ah AGM vs 2 x 50 Ah lithium, kg?", "A 120 Ah AGM battery usually weighs 27 to 34 kg, two of 50 Ah"),
+        (
+            "2 x 12 V 100 Ah AGM or 2 x 100 Ah lithium, kg?",
+            "Two 100 Ah AGM batteries usually weigh 44 to 68 kg together",
+        ),
+        ("what does each of my two 95 Ah AGM weigh", "A 95 Ah AGM battery usually weighs 22 to 34 kg"),
+        ("two 100 Ah AGM in the bow, what would one weigh?", "A 100 Ah AGM battery usually weighs 22 to 34 kg"),
+        ("what does a 90 Ah AGM weigh?", "A 90 Ah AGM battery usually weighs 22 to 29 kg"),
+    ],
+)
+def test_two_batteries_weigh_twice_as_much_unless_each_is_asked(text, begins):
+    assert plain(on("weight", text).headline).startswith(begins)

@@ -59,9 +59,12 @@ def _alone(scene: Scene, item: Item, claims: dict[int, Claim]) -> dict[int, Clai
 
 def _is_its(scene: Scene, item: Item) -> bool:
     """Whether amps touch the alternator: "80 A alt", "alternator (70 A)", "the alternator, a small 55 amp item"."""
+    ends = {other.end for other in scene.quantities("AMP")}
     for head in scene.head_items:
         if head.head != "alternator":
             continue
+        if head.end == item.start and head.start not in ends:  # "30 A in, alternator 110 A"
+            return True
         if head.start == item.end or (item.start - head.end in (0, 1) and scene.word(head.end) in ("(", ":", "is")):
             return True
         if scene.word(item.end) in ITEMS and 0 < item.start - head.end <= ITS_ITEM:
@@ -71,7 +74,8 @@ def _is_its(scene: Scene, item: Item) -> bool:
 
 def _is_sum(scene: Scene) -> bool:
     """Whether two alternators are spoken of."""
-    return bool({"alternators", "both"} & scene.vocabulary)
+    several = sum(head.head == "alternator" for head in scene.head_items) > 1
+    return "alternators" in scene.vocabulary or ("both" in scene.vocabulary and several)
 
 
 def _value(item: Item) -> float:
