@@ -154,3 +154,19 @@ def test_how_it_is_done_is_told_before_its_amps_are_known(text, opening):
     (found,) = default_desk().ask(text).answers
     assert found.headline.startswith(opening)
     assert found.verdict == "needs-facts"
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("The house side is 12 V, the thruster 24 V. Can I feed it from a converter or not?", "no"),
+        ("The boat has 12 V. Could a converter run the 24 V Sturgeon thruster?", "no"),
+        ("Can I power the 24 V thruster with a 12 to 24 V converter of 30 A?", "no"),
+        ("Can I charge the 24 V thruster bank from 12 V with a converter?", "information"),
+        ("My thruster bank is 24 V, can I feed it from a 12 V converter?", "information"),
+    ],
+)
+def test_no_converter_feeds_a_thruster_itself(text, verdict):
+    (found,) = default_desk().ask(text).answers
+    assert (found.topic, found.verdict) == ("dc-dc", verdict)
+    assert found.headline.startswith("No: each 100") == (verdict == "no")
