@@ -85,6 +85,14 @@ def test_what_nobody_claims_stays_told(text: str) -> None:
             "Not by this reading: ",
             "no",
         ),
+        (
+            "My uncle, an electrician, says a charger with 2 outputs is daft for two banks. Is he right?",
+            "No: ",
+            "yes",
+        ),
+        ("A friend reckons one charger with 2 outputs for two banks is nonsense. Is he right?", "No: ", "yes"),
+        ("My mate says it's not silly to use a charger with 2 outputs for two banks. Is he right?", "Yes: ", "yes"),
+        ("The chandler, a nice man, says a charger with 2 outputs is right for two banks. Is he?", "Yes: ", "yes"),
     ],
 )
 def test_yes_and_no_answer_the_claim(text: str, first: str, verdict: str) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.text.patterns import regex
-from grammar.told.chargers.listed_settings import NAMES, PLAIN, WORDS, rows
+from grammar.told.chargers.listed_settings import NAMES, OFFERS, PLAIN, WORDS, rows
 from service.case import Case
 from service.kinds import CHARGED
 
@@ -17,6 +17,11 @@ UNNAMED = regex(
 )
 WITH_VOLTS = regex(
     rf"\b(?P<name>{NAMES})(?P<number> ?[12])?(?: (?:is|at|says|gives|has))? ?[=:(]? ?(?P<volts>1[2-6][.,]\d{{1,2}})\b",
+    re.IGNORECASE,
+)
+NONE = regex(  # "a gel and a wet setting but no AGM"
+    rf"\b(?:no|not an?|without(?: an?)?|lacks(?: an?)?|(?:hasn['’]?t|has not)(?: got)?(?: an?)?) (?P<name>{NAMES})\b"
+    r"(?! (?:batter|bank))",
     re.IGNORECASE,
 )
 PRINTED = regex(
@@ -40,7 +45,9 @@ def offered(case: Case) -> tuple[str, ...]:
 
 
 def lacks(case: Case, kind: str) -> bool:
-    """Whether the settings that are listed have none for this kind of battery."""
+    """Whether the settings that are listed have none for this kind of battery, or it is told that none is for it."""
+    if OFFERS.search(case.text) and any(WORDS[found["name"].lower()] == kind for found in NONE.finditer(case.text)):
+        return True
     told = _listed(case.text)
     return bool(told) and kind not in told
 

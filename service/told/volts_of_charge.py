@@ -16,6 +16,14 @@ CHARGING = regex(r"\bcharg(?:er|ers|ing)\b|\bto charge\b|\bcharge (?:it|them) (?
 FULL = regex(r"\b(?:full|fully charged)\b", re.IGNORECASE)
 SHARE = regex(r"\b(?:full|half|empty|flat|\d{1,3} ?(?:%|per ?cent))", re.IGNORECASE)
 
+RESTED = regex(
+    r"\bwhat (?:should|would|must|ought)\b[^.?!;]{0,24}\b(?:be|read|show|have)\b[^.?!;]{0,24}"
+    r"\b(?:after|following) (?:an?|the|one|some|several|\d+|a few)? ?(?:whole |full )?(?:night|nite|hours?|rest|day)\b"
+    r"|\bwhat (?:should|would|must|ought)\b[^.?!;]{0,24}\b(?:be|read|show|have)\b[^.?!;]{0,24}"
+    r"\b(?:overnight|rested|in the morning|next morning|the next day|tomorrow)\b",
+    re.IGNORECASE,
+)
+
 
 def asked(text: str) -> bool:
     """Whether volts are asked for, and no charger's.
@@ -42,3 +50,12 @@ def of_a_charge(text: str) -> bool:
     (True, False)
     """
     return asked(text) and SHARE.search(text) is not None
+
+
+def of_a_rested_one(text: str) -> bool:
+    """Whether it is asked what it should show once it has rested.
+
+    >>> of_a_rested_one("and what should it be after a night?"), of_a_rested_one("what should I do after a night?")
+    (True, False)
+    """
+    return RESTED.search(text) is not None

@@ -33,6 +33,16 @@ FRESH = regex(  # off its charger so lately that the charge still shows
     re.IGNORECASE,
 )
 
+SOON = (
+    r"(?:(?:an|one|1|half an|half a|a quarter of an|three quarters of an) ?h(?:r|ou?r)?|\d{1,2} ?min(?:ute)?s?"
+    r"|(?:a few|some|ten|twenty|thirty|forty) minutes)"
+)
+AFTER_CHARGE = regex(  # an hour at most after a charge that is told to have ended
+    rf"\b{SOON} (?:or so )?(?:after|off|out of) (?:(?:i|we|the|a|its|my|it|was|had|been|coming|came|off|stopped|"
+    r"finished|ended|full) )*charg(?:e|er|ing|ed)\b(?! (?:\w+ )?on\b)",
+    re.IGNORECASE,
+)
+
 
 def went_wrong(text: str) -> bool:
     """Whether it is asked what became of a battery that stood.
@@ -69,3 +79,12 @@ def fresh_off_the_charger(text: str) -> tuple[int, int] | None:
     """
     found = FRESH.search(text)
     return found.span() if found else None
+
+
+def soon_after_charging(text: str) -> bool:
+    """Whether it was read an hour at most after a charge.
+
+    >>> soon_after_charging("12.5 V an hour after charging"), soon_after_charging("12.5 V two hours after charging")
+    (True, False)
+    """
+    return AFTER_CHARGE.search(text) is not None

@@ -13,7 +13,7 @@ from service.judgements import charge_volts, charging, joining
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
 from service.rules.bank import system
-from service.told import charged_apart, must_have, one_by_one, part_charged
+from service.told import charged_apart, charger_weighed, must_have, one_by_one, part_charged
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -98,7 +98,7 @@ def answer(case: Case) -> Answer:
     clash = one_setting(case)
     if clash and need > 1:
         return TOPIC.says("marginal", clash, figure)
-    return TOPIC.says("yes", enough(need, int(have), must_have.second_charger(case.text)), figure)
+    return TOPIC.says("yes", enough(case, need, int(have)), figure)
 
 
 def before_counting(case: Case) -> Answer | None:
@@ -263,11 +263,14 @@ def lithium_apart(case: Case) -> bool:
     return True
 
 
-def enough(need: int, have: int, another: bool = False) -> str:
-    """The headline for a charger with enough outputs. `another`: as above."""
-    start = "No, not another" if another else "Yes"
+def enough(case: Case, need: int, have: int) -> str:
+    """The headline for a charger with enough outputs."""
+    start = "No, not another" if must_have.second_charger(case.text) else "Yes"
     if need == 1:
         return f"{start}: one output will do for alike batteries that stay joined in parallel."
+    if charger_weighed.only_spoken_of(case.text):
+        told = f"one charger with {counted(have, 'output')} charges {counted(need, 'bank')}, each by itself"
+        return f"{start}: {told}."
     spare = f", which leaves {have - need} spare" if have > need else ""
     return f"{start}: your charger has {counted(have, 'output')} for {counted(need, 'bank')}{spare}."
 

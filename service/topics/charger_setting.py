@@ -215,6 +215,9 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
     if charger_settings.unnamed(case.text):
         then = f"then {floating}; leave it on no position that goes over {say.volts(absorption.high)}"
         return "information", f"Look for {absorption} at the posts (best {say.volts(absorption.aim)}), {then}."
+    if charger_settings.lacks(case, chemistry):
+        head = f"None of its settings is made for {charging.called(chemistry)}: use one only if it stays within"
+        return "information", f"{head} {absorption} in absorption and {floating} in float."
     never = ", if it never equalises" if chemistry == "flooded" and caps.has_none(case) else ""
     return "information", f"Use the {WORD[chemistry]} setting{never}: {best}."
 

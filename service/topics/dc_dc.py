@@ -34,6 +34,14 @@ LONGEST = 30  # words of a headline
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
 STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?|by (?:a )?cable|without (?:a )?(?:converter|dc))\b", re.IGNORECASE)
+FED = regex(  # the thruster itself, and no bank that it hangs on
+    r"\b(?:feed|run|power|supply|drive|work)\w*\b (?:it|that|this|one|(?:the|a|my|your|our) [^.?!;]{0,20}?thruster)\b"
+    r"[^.?!;]{0,40}\b(?:converter|step-?up|dc[- ]?dc)\b"
+    r"|\b(?:converter|step-?up|dc[- ]?dc)\b[^.?!;]{0,24}\b(?:feed|run|power|supply|drive)\w*\b"
+    r"[^.?!;]{0,20}\b(?:it|thruster)\b",
+    re.IGNORECASE,
+)
+ITS_BANK = regex(r"\b(?:thruster|bow|24 ?v(?:olts?)?)(?:['’]?s)? (?:bank|batter(?:y|ies))\b", re.IGNORECASE)
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
 TOPIC = Topic(
@@ -94,11 +102,14 @@ def before_all(case: Case) -> Answer | None:
         return given
     if asked := relay_between.judged(TOPIC, case) or relay_between.by_the_alternator(TOPIC, case):
         return asked
+    straight_in = feeds_thruster(case) and FED.search(case.text) and not ITS_BANK.search(case.text)
     if "charger.current" not in case:
-        return None
+        return fed_straight(case) if straight_in else None
     balance = put_back.while_motoring(TOPIC, case, float(case["charger.current"]))
     found = balance or converter_load.judged(TOPIC, case)
-    return replace(found, figures=currents(case)) if found else None
+    if found:
+        return replace(found, figures=currents(case))
+    return fed_straight(case) if straight_in else None
 
 
 def for_more_volts(case: Case) -> Answer | None:
@@ -145,6 +156,17 @@ def stepped_up(case: Case) -> str:
         "Give the thruster a 24 V bank of its own, and fill that with a 12-to-24 V charger; what the charger pulls "
         "follows from the amps it puts out."
     )
+
+
+def fed_straight(case: Case) -> Answer:
+    """That no converter feeds a thruster, however many amps it gives: it fills the bank that does."""
+    taken = dc_dc.input_current(24, 100, 12, float(reference.value("dc_dc", "efficiency").value))
+    case.because("A converter gives tens of amps, a thruster takes hundreds", "converter-power")
+    head = (
+        f"No: each 100 A of a 24 V thruster would take {say.amps(taken)} from 12 V, so give it a 24 V bank of its own; "
+        "a 12-to-24 V charger fills that."
+    )
+    return TOPIC.says("no", head)
 
 
 def lacking(case: Case) -> tuple[str, ...]:

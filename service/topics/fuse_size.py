@@ -15,6 +15,7 @@ from service.judgements.fitting import THICKER
 from service.judgements.fusing import (
     CABLE_MARGIN,
     PLACE,
+    PLACED,
     RATINGS,
     Band,
     figures,
@@ -66,6 +67,13 @@ LARGEST = max(RATINGS)
 OF_A_PANEL = "We can't say yet: the fuse follows from the panel's own amps and the size of its cable."
 ISC = "It is on the panel's label, as Isc."
 ENDS = regex(r"\b(?:both|each|either) ends?\b", re.IGNORECASE)
+MUST_BE = regex(  # whether there is one at all, or close by
+    r"\b(?:must|should|does|has|need|needs)\b(?: there)?(?: (?:really|also|have to|need to|to))*"
+    r" be an? (?:\w+ )?(?:fuse|breaker)\b"
+    r"|\b(?:do|does) (?:i|we|it|the \w+(?: \w+)?) (?:really |also )?need an? (?:fuse|breaker)\b"
+    r"|\bis an? (?:fuse|breaker) (?:needed|necessary|required)\b",
+    re.IGNORECASE,
+)
 FEEDS = ("thing:charger", "thing:dcdc", "thing:panel", "thing:alternator")  # what feeds a cable from its other end
 TOPIC = Topic(
     "fuse-size",
@@ -139,6 +147,10 @@ def nothing_known(case: Case) -> Answer:
         head = "No larger fuse until the cause is known: the amps of the motor and the size of the cable decide."
         return TOPIC.needs("load.current", "cable.gauge", headline=head)
     needed = TOPIC.needs("load.current", *(() if circuit.has_cable(case) else ("cable.gauge",)))
+    if MUST_BE.search(case.text) and "fuse.rating" not in case.stated and "solar.power" not in case.stated:
+        case.source(PLACE.cite)
+        sized = "its size follows from the amps of the motor and the size of the cable"
+        return replace(needed, headline=f"Yes, {PLACED}; {sized}.")
     if "solar.power" in case.stated and not case.says("thing:thruster"):
         asked = replace(needed.asks[0], say="the short-circuit current of the panel, in amps", where=ISC)
         return replace(needed, headline=OF_A_PANEL, asks=(asked, *needed.asks[1:]))

@@ -12,8 +12,8 @@ from service.judgements.doubt import shown
 from service.reply import Answer, Figure, Option, strictest
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
-from service.sentences import at_rest, by_charge_asked, wording
-from service.told import what_became
+from service.sentences import after_charge, at_rest, by_charge_asked, wording
+from service.told import volts_of_charge, what_became
 from service.topic import Lever, Topic
 
 KINDS = (("wet-cell (caps on top)", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
@@ -83,6 +83,8 @@ def answer(case: Case) -> Answer:
         return replace(bare, route=found.route)
     if case.said("reading.voltage") is None:
         return without_reading(case)
+    if volts_of_charge.of_a_rested_one(case.text) and not case.says("detail:asks_good"):
+        return table_itself(case, readings.table_of(case.said("battery.chemistry")))
     if case.said("battery.chemistry") == "lithium-other":
         head = "We can't say: this kind of lithium has other volts than iron phosphate, so a technician looks at it."
         return replace(TOPIC.needs("battery.chemistry", headline=head), route="technician")
@@ -292,6 +294,9 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
             "A lead battery that stands under half full loses strength for good, so days matter", cite("lead-half")
         )
     head = at_rest.headline(case, volts, found, verdict, asked=any(item.fact == "battery.chemistry" for item in asks))
+    if after_charge.low(case, found):
+        verdict = strictest("marginal", found.verdict)
+        head, asks = after_charge.headline(case, volts, found, verdict), []
     if verdict in ("no", "marginal") and (fall := standing_loss.fallen(case)):
         standing_loss.causes(case)
         head, asks = at_rest.fell(case, fall, verdict), []

@@ -23,6 +23,11 @@ IN_WINTER = regex(r"\b(?:christmas|xmas|new year|halloween|november|december|jan
 LAY_UP = 60.0  # days: who is away for less has not laid up the boat
 OTHER_SIZES = frozenset({"fuse-size", "cable-size"})  # of which "which size" is asked then
 PWM = regex(r"\bpwm\b|\bsimple controller\b", re.IGNORECASE)
+WHICH_PANEL = regex(  # the watts are asked for, and none can be told
+    r"\b(?:wh?ich|what)(?: (?:size|sort|kind|type|power|of|a|solar|pv))* panels?\b"
+    r"|\bhow (?:big|large|strong|powerful|many watts)\b[^.?!;]{0,24}\bpanel",
+    re.IGNORECASE,
+)
 IN_SUMMER = regex(
     r"\b(?:summers? only|only (?:in |for |the |during )*summers?|just (?:for |in )?(?:the )?summer)\b", re.I
 )
@@ -82,7 +87,7 @@ def answer(case: Case) -> Answer:
         return by_season(case, float(case["solar.power"]), wanted)
     sun = sun_hours(case)
     if "solar.power" not in case:
-        return wanted_panel(case, wanted, sun) if wanted and sun else TOPIC.needs("solar.power", *lacking(case))
+        return wanted_panel(case, wanted, sun) if wanted and sun else without_panel(case)
     power = float(case["solar.power"])
     figures = (brings(case, power, sun),)
     bare = without_controller(case, power)
@@ -302,6 +307,13 @@ def wanted_panel(case: Case, wanted: Need, sun: float) -> Answer:
     covers = f"just covers {say.daily(wanted.in_all)} a day"
     head = f"{spare}: a panel of {whole(watts)} {covers}, the rest is reserve."
     return TOPIC.says("information", head, *figures)
+
+
+def without_panel(case: Case) -> Answer:
+    """No panel is named: its watts are asked for, unless they are what is asked; then what it must cover is."""
+    if WHICH_PANEL.search(case.text) and not case.says("detail:under_cover"):
+        return TOPIC.needs(*lacking(case), "battery.capacity")
+    return TOPIC.needs("solar.power", *lacking(case))
 
 
 def lacking(case: Case) -> tuple[str, ...]:

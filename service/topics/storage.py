@@ -86,6 +86,8 @@ def answer(case: Case) -> Answer:
     if FULL_OR_HALF.search(case.text):  # how full it is laid up is asked, not told
         case.stated = {fact: item for fact, item in case.stated.items() if fact != "battery.charge"}
         case.second = {fact: item for fact, item in case.second.items() if fact != "battery.charge"}
+    if kept_full(case):  # "how long from 50 %, and may it stay on all winter?": it is filled before that
+        case.stated = planned_charge.charged(case.stated)
     if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
         return two_kinds(case)
     return ashore_or_aboard(case, one(case))
@@ -159,6 +161,12 @@ def one(case: Case) -> Answer:
     left = found.after(float(away))
     figures.append(Figure("state_of_charge_after", f"left after {say.quantity(float(away), 'd', 0)}", left, "%"))
     return for_a_time(case, found, float(away), figures)
+
+
+def kept_full(case: Case) -> bool:
+    """Whether it is asked if a charger may stay on a low lead battery: the charger fills it first."""
+    on = stays_on(case) and not left_on(case) and not off_the_charger(case)
+    return on and not laid_up.is_lithium(case) and laid_up.charge_now(case) < FULL - NEAR
 
 
 def stays_on(case: Case) -> bool:

@@ -16,6 +16,12 @@ from service.topic import Topic
 OUT_OF = regex(  # "how many kilos out of 22?": their own weight, though no unit tells it
     r"\b(?:out of|off|against|than) (?:my |the |a )?\d{2}\b(?! ?(?:a|amps?|ah|v|mm2?|m)\b)", re.IGNORECASE
 )
+LIMIT = regex(  # asked of a battery, and not told of one: "will it weigh less than 25 kg?"
+    r"(?:^|[.?!,;:] |\b(?:and|or|but) )(?:will|would|does|do|is|are|can|could|might)\b[^.?!;]{0,50}"
+    r"\b(?:(?:less|lighter|no more) than|under|below|at most|(?P<over>more than|over|heavier than)) (?=\d)",
+    re.IGNORECASE,
+)
+CLOSE = 12  # characters of a figure with its unit
 IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
 OF_ONE = regex(
     r"\b(?:each|apiece|per battery|a single one|(?:does|would|will|is|should) (?:just |only )?one)\b",
@@ -41,6 +47,8 @@ def answer(case: Case) -> Answer:
     """The saving of two weights, or of half the lead battery's weight."""
     if "battery.weight" not in case:
         return without_weight(case)
+    if within := under_a_limit(case):
+        return within
     count = max(1.0, float(case.get("battery.count", 1.0)))
     old = float(case["battery.weight"]) * count
     if "battery.weight" in case.second:
@@ -51,6 +59,31 @@ def answer(case: Case) -> Answer:
     saved, left = shown(case, old * (1 - share)), shown(case, old * share)
     head = f"About {saved} lighter: lithium in place of {whose} weighs about {left}."
     return TOPIC.says("information", head, *figures(old * (1 - share), old * share))
+
+
+def under_a_limit(case: Case) -> Answer | None:
+    """ "Will an 80 Ah weigh less than 25 kg?": a limit is no weight of theirs; None where none is put."""
+    put = LIMIT.search(case.text)
+    told = case.stated.get("battery.weight")
+    if put is None or told is None or told.span is None or not put.start() < told.span[1] <= put.end() + CLOSE:
+        return None
+    kind, most = case.said("battery.chemistry"), float(told.value)
+    if case.said("battery.capacity") is None or case.said("battery.nominal") not in (None, 12.0):
+        return None
+    found = usual(float(case["battery.capacity"]))
+    if found is None:
+        return None
+    share = float(HALF.value) if kind in LITHIUM else 1.0
+    low, high = (weight * share for weight in found)
+    case.step("By the usual amp-hours and weights of the case sizes of lead batteries", "typical-case")
+    if kind in LITHIUM:
+        case.step(f"Lithium weighs about {share} of lead of as many amp-hours", HALF.cite)
+    name = f"{say.amp_hours(float(case['battery.capacity']))} {say.CHEMISTRY[str(kind)] if kind else 'lead'} battery"
+    over = put["over"] is not None
+    sure = "Usually yes" if (low >= most if over else high <= most) else "Hardly"
+    start = sure if low >= most or high <= most else "Perhaps"
+    head = f"{start}: {_article(name).lower()} {name} usually weighs {say.between(low, high, 'kg')}; the label decides."
+    return TOPIC.says("information", head)
 
 
 def two_weights(case: Case, old: float, count: float) -> Answer:

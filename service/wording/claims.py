@@ -17,7 +17,7 @@ from service.routing.route import Request
 from service.wording import own_sums
 
 SAYS = regex(
-    r"""(?:\b(?P<who>[\w'’]{1,30})\s+(?:\w+ly\s+|once\s+|just\s+|still\s+|also\s+|has\s+|have\s+)?
+    r"""(?:\b(?P<who>[\w'’]{1,30}),?\s+(?:\w+ly\s+|once\s+|just\s+|still\s+|also\s+|has\s+|have\s+)?
         (?:says?|said|claims?|claimed|reckons?|reckoned|insists?|insisted|wrote|writes|thinks?|thought|believes?|swears?
           |swore|maintains?|argues?|argued|states?|heard|(?:told|tells|assured|assures)(?:\s+(?:(?:my|our|the|a|his|her)\s+)?(?!never\b|not\b|minus\b)\w+)?)
       | \bis\s+it\s+(?:really\s+|still\s+)?(?:true|right|correct|so|a\s+fact)
@@ -83,6 +83,11 @@ SPOKEN_AGAINST = regex(  # what p says that one may not do, or that a thing will
       | \bnot\s+to\s+\w+|\bnot\s+allowed\b|\bno[-\s]no\b|^\s*no\b""",
     re.IGNORECASE | re.VERBOSE,
 )
+CALLED_BAD = regex(  # "a charger with two outputs is nonsense"
+    r"\b(?:is|are|was|were|would\s+be|['’]s)\s+(?:\w+\s+){0,2}?(?:nonsense|rubbish|stupid|silly|pointless|useless|mad|crazy)\b",
+    re.IGNORECASE,
+)
+DENIED = regex(r"\b(?:not|never|no)\b", re.IGNORECASE)
 RULE_PUT_UP = regex(  # "lithium may not be charged at -5. True?": a prohibition, and whether it is so
     r"""(?:(?<!\bi\s)(?<!\bwe\s)(?<!\bhe\s)(?<!\bshe\s)(?<!\bthey\s)\b
           (?:can['’]?t|cannot|must\s*n['’]?t|should\s*n['’]?t|(?:must|should|may)\s+(?:not|never)|never)\s+
@@ -237,6 +242,9 @@ def is_bad(message: Message, span: Span) -> bool:
     if any(not NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in bad):
         return True  # "it is flat", not "it isn't flat"
     if SPOKEN_AGAINST.search(message.text[slice(*span)]):
+        return True
+    called = CALLED_BAD.search(message.text, *span)
+    if called and not DENIED.search(called[0]):
         return True
     good = [cue for cue in message.cues if cue.name == "put:good" and span[0] <= cue.span[0] < span[1]]
     return any(NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in good)

@@ -81,3 +81,17 @@ def test_frost_stops_lithium_here_too():
 def test_a_charger_named_by_the_volts_of_the_bank(text, verdict):
     facts = {"battery.nominal": 12.0, "battery.count": 2.0, "bank.layout": "series", "bank.voltage": 24.0}
     assert TOPIC.answer(case(facts, text=text)).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("text", "theirs"),
+    [
+        ("Is a charger with two outputs right for two banks?", False),
+        ("He says one charger with two outputs will do for two banks.", False),
+        ("My charger has two outputs for two banks, ok?", True),
+        ("We bought a charger with two outputs for two banks, ok?", True),
+    ],
+)
+def test_a_charger_that_is_only_weighed_is_not_called_theirs(text, theirs):
+    facts = {"bank.count": 2.0, "charger.outputs": 2.0}
+    assert ("your charger" in TOPIC.answer(case(facts, text=text)).headline) == theirs

@@ -2,6 +2,7 @@
 
 import pytest
 
+from service.leadsman import default_desk
 from service.topics.charger_setting import TOPIC
 from tests.building import case
 from tests.talks import on, plain, talk
@@ -269,3 +270,19 @@ def test_volts_that_stand_for_hours_must_drop(text, opens):
 def test_the_first_word_fits_the_first_question(text, opens):
     (found,) = talk(text).answers
     assert found.headline.replace("\u00a0", " ").startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "lacks"),
+    [
+        ("My charger has a GEL setting and a flooded setting but no AGM. Which should I use?", True),
+        ("AGM battery. The charger has modes for wet and gel, no AGM mode. Which one?", True),
+        ("The charger settings are gel and wet, without AGM. Which for my AGM?", True),
+        ("My charger has wet, gel and AGM settings. Which for AGM?", False),
+        ("The charger has an AGM and a gel setting but no lithium. Which for my AGM?", False),
+    ],
+)
+def test_nobody_is_sent_to_a_setting_that_the_charger_has_not(text, lacks):
+    found = default_desk().ask(text).answers
+    head = next(item.headline for item in found if item.topic == "charger-setting")
+    assert ("use the AGM" not in head and "Use the AGM" not in head) == lacks

@@ -177,3 +177,19 @@ def test_amps_that_go_in_are_not_those_that_come_out(text, taken):
 def test_amps_told_of_the_side_taken_from_stay_so_in_the_conversation():
     told = ("My dc-dc 12 to 24 takes 25 A in.", "Bank is 2x100 Ah AGM in series, alternator 90 A. ok?")
     assert "it pulls about 25 A, within the 72 A" in plain(on("dc-dc", *told).headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("The house side is 12 V, the thruster 24 V. Can I feed it from a converter or not?", "no"),
+        ("The boat has 12 V. Could a converter run the 24 V Sturgeon thruster?", "no"),
+        ("Can I power the 24 V thruster with a 12 to 24 V converter of 30 A?", "no"),
+        ("Can I charge the 24 V thruster bank from 12 V with a converter?", "information"),
+        ("My thruster bank is 24 V, can I feed it from a 12 V converter?", "information"),
+    ],
+)
+def test_no_converter_feeds_a_thruster_itself(text, verdict):
+    (found,) = default_desk().ask(text).answers
+    assert (found.topic, found.verdict) == ("dc-dc", verdict)
+    assert found.headline.startswith("No: each 100") == (verdict == "no")

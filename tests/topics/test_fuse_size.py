@@ -9,6 +9,7 @@ import pytest
 from service.finish import least_change
 from service.topics.fuse_size import TOPIC
 from tests.building import case
+from tests.talks import on, plain
 from tests.topics import asked, figures
 
 
@@ -170,3 +171,16 @@ def test_after_a_cable_was_proposed_its_fuse_is_told_without_asking_for_it():
     answer = TOPIC.answer(replace(known.fresh(), worked={"cable-size.area": 70.0}))
     assert not answer.asks
     assert figures(answer) == {"fuse_rating": 350, "fuse_rating_high": 500}  # 95 mm², as the catalogue asks for
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("AGM in the bow. Must there be a fuse close to it?", "Yes, within 7 in (178 mm) of the battery plus"),
+        ("Should there be a fuse near the bow battery?", "Yes, within 7 in (178 mm) of the battery plus"),
+        ("What fuse must there be at the battery?", "We can't say yet"),
+        ("Which fuse for the bow battery?", "We can't say yet"),
+    ],
+)
+def test_that_a_fuse_must_be_there_is_told_before_its_size_is_known(text: str, start: str) -> None:
+    assert plain(on("fuse-size", text).headline).startswith(start)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from service.reply import Answer
 from service.topics.rest_voltage import TOPIC
-from tests.talks import on, plain
+from tests.talks import on, plain, talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -307,3 +307,49 @@ def test_the_least_good_reading_stands_beside_that_of_a_full_one(text: str, chan
 def test_a_charge_that_is_gone_after_a_day_is_more_than_its_own_loss(text: str, lost: bool) -> None:
     steps = [step.say for step in on("rest-voltage", text).working]
     assert any("off the charger is more than it loses by itself" in step for step in steps) == lost
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Is 12.5 V good an hour after charging, flooded?", "Only just: 12.5 V is low so soon after charging, when a "
+         "wet-cell battery charged full still shows over 12.65 V"),
+        ("My AGM shows 12.6 V half an hour after the charger came off, ok?", "Only just: 12.6 V is low so soon"),
+        ("Gel reads 12.2 V ten minutes after the charger, is it ok?", "No, not yet: 12.2 V is low so soon"),
+        ("24.8 V one hour after charging, two AGM in series. good?", "Only just: 24.8 V is low so soon after charging, "
+         "when an AGM bank charged full still shows over 25.60 V"),
+        ("12.4 volts wet, one hour off the charger, how full?", "About 70 % full"),
+        ("12.9 V an hour after charging, flooded, good?", "Too early to say: 12.9 V is more than"),
+        ("12.4 V, an hour after the charger went on, flooded. good?", "Only just: 12.4 V at rest"),
+        ("12.4 V flooded, an hour after motoring, good?", "Only just: 12.4 V at rest"),
+        ("wet 12.5 V measured two hours after charging, is that healthy?", "Yes: 12.5 V at rest"),
+    ],
+)  # fmt: skip
+def test_a_low_reading_soon_after_a_charge_is_low_whatever_it_reads_later(text: str, start: str) -> None:
+    assert starts(text, start)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("is 12.8 volts good for a wet battery thats been off the charger since yesterday?", "Yes: 12.8 V at rest"),
+        ("My AGM was taken off charge for two days and shows 12.7 V. Is that fine?", "Yes: 12.7 V at rest"),
+        ("The gel has been off the charger for 8 hours and reads 12.8 V, good?", "Yes: 12.8 V at rest"),
+        ("AGM came off the charger ten minutes ago and reads 12.8, good?", "Too early to say: 12.8 V on charge"),
+        ("AGM has been off the charger, 12.8 V, is that good", "Too early to say: 12.8 V on charge"),
+    ],
+)
+def test_since_when_the_charger_is_off_tells_whether_it_rested(text: str, start: str) -> None:
+    assert starts(text, start)
+
+
+@pytest.mark.parametrize(
+    ("turns", "start"),
+    [
+        (("12.5 V flooded, good?", "what should it be after a night?"), "A wet-cell battery shows about 12.65 V"),
+        (("12.6 V AGM, fine?", "What should it read the next morning?"), "An AGM battery shows about 12.80 V"),
+        (("what should my gel show after a night of rest?",), "A gel battery shows about 12.85 V at rest when full"),
+    ],
+)
+def test_what_it_should_show_after_a_night_is_what_a_full_one_shows(turns: tuple[str, ...], start: str) -> None:
+    assert plain(talk(*turns).answers[0].headline).startswith(start)

@@ -6,7 +6,7 @@ import pytest
 
 from service.topics.solar import TOPIC
 from tests.building import case
-from tests.talks import on, plain
+from tests.talks import on, plain, talk
 
 
 @pytest.mark.parametrize(
@@ -138,3 +138,20 @@ def test_a_panels_fuse_asks_for_the_panels_amps() -> None:
     found = on("fuse-size", "30 mA, 60 Ah. A 10 W panel cures it? And which fuse in its plus lead?")
     assert "panel" in found.asks[0].say
     assert "thruster" in on("fuse-size", "Which fuse for my thruster?").asks[0].say
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("What solar panel do I need?", "drain.current"),
+        ("Which panel for the bow battery?", "drain.current"),
+        ("How many watts of panel for my battery on the mooring? It draws 20 mA.", "battery.capacity"),
+        ("Will my solar panel keep the battery up?", "solar.power"),
+    ],
+)
+def test_the_watts_are_not_asked_of_one_who_asks_for_them(text, first):
+    found = talk(text).answers[0]
+    if found.verdict == "needs-facts":
+        assert found.asks[0].fact == first
+    else:
+        assert "solar.power" not in [item.fact for item in found.asks]

@@ -153,3 +153,18 @@ def test_beside_its_size_both_are_answered(text: str, size: str, stays: str) -> 
 )
 def test_of_its_size_alone_nothing_more_is_told(text: str) -> None:
     assert "may stay on" not in first(text).headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "How long does a 10 A charger take for 100 Ah AGM from 50 percent? And can I leave it on all winter?",
+        "12.2 V at rest, flooded. Can I leave the charger on all winter?",
+        "gravity 1.190, flooded. Is it ok to leave it on the charger all winter?",
+        "Half full, 100 Ah wet, timer charger: can it stay on all winter?",
+    ],
+)
+def test_what_is_told_before_the_charge_is_not_the_charge_of_the_winter(text: str) -> None:
+    (found,) = [item for item in talk(text).answers if item.topic == "storage"]
+    assert "look every 90 days" in plain(found.headline)
+    assert "charge it full first" in plain(first("AGM at 50 %. Can I lay it up like that all winter?").headline)

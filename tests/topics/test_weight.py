@@ -93,3 +93,21 @@ def test_the_amp_hours_tell_what_is_usual(text: str, head: str) -> None:
 )
 def test_two_batteries_weigh_twice_as_much_unless_each_is_asked(text, begins):
     assert plain(on("weight", text).headline).startswith(begins)
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("Will an 80 Ah AGM weigh less than 25 kilos?", "Usually yes: an 80 Ah AGM battery usually weighs 17 to 25 kg"),
+        ("Does a 100 Ah AGM weigh under 30 kg?", "Perhaps: a 100 Ah AGM battery usually weighs 22 to 34 kg"),
+        ("is a 100 Ah lithium lighter than 20 kg?", "Usually yes: a 100 Ah lithium battery usually weighs 11 to 17 kg"),
+        ("Will a 120 Ah gel weigh less than 20 kg?", "Hardly: a 120 Ah gel battery usually weighs 27 to 34 kg"),
+        ("Will a 120 Ah gel weigh more than 20 kg?", "Usually yes: a 120 Ah gel battery usually weighs 27 to 34 kg"),
+        (
+            "My 100 Ah battery is over 30 kg. How much lighter would lithium be?",
+            "About 15 kg lighter: lithium in place",
+        ),
+    ],
+)
+def test_a_weight_it_is_to_be_under_is_no_weight_of_theirs(text: str, head: str) -> None:
+    assert plain(on("weight", text).headline).startswith(head)

@@ -30,23 +30,26 @@ UNRESTED = regex(
     r" (?:really |actually |fully |properly |quite )?(?:been )?(?:rested|resting|at rest)\b",
     re.IGNORECASE,
 )
-CHARGED = regex(
-    r"\b(?:charger|engine|alternator) (?:was|had been|has been) (?:still )?(?:on|running|connected)\b"
-    r"|\b(?:engine|charger) (?:was|had|has) (?:only |just )+(?:been )?(?:switched off|turned off|stopped|taken off)\b"
-    r"|\b(?:come|came|taken|been) (?:straight )?off (?:the |its |a )?(?:charger|charge)\b"
-    r"|\b(?:straight|right|just|directly|soon) after (?:charging|motoring|the engine|the charger|a charge)\b"
-    r"|\bit was (?:still )?(?:on charge|charging|being charged|plugged in)\b",
-    re.IGNORECASE,
-)
 LONG_AGO = (
     r"(?:since (?:yesterday|last (?:night|evening|week|weekend|month)|the (?:day before|weekend)|"
     r"(?:mon|tues|wednes|thurs|fri|satur|sun)day)"
     r"|all (?:night|day|week|weekend)|overnight|for (?:days|a day|a week|weeks|ages))\b"
 )
+SOME = r"(?:\d{1,2}|two|three|four|five|six|eight|ten|twelve|some|several|a few)"
+RESTED = rf"(?:{LONG_AGO}|(?:for )?(?:about |over |nearly )?{SOME} ?(?:h|hrs?|hours|days|nights)\b)"
+CHARGED = regex(
+    r"\b(?:charger|engine|alternator) (?:was|had been|has been) (?:still )?(?:on|running|connected)\b"
+    r"|\b(?:engine|charger) (?:was|had|has) (?:only |just )+(?:been )?(?:switched off|turned off|stopped|taken off)\b"
+    r"|\b(?:come|came|taken|been) (?:straight )?off (?:the |its |a )?(?:charger|charge)\b"
+    rf"(?! {RESTED})"
+    r"|\b(?:straight|right|just|directly|soon) after (?:charging|motoring|the engine|the charger|a charge)\b"
+    r"|\bit was (?:still )?(?:on charge|charging|being charged|plugged in)\b",
+    re.IGNORECASE,
+)
 OFF_SINCE = regex(
     rf"\b(?:charger|charge|engine|motor|mains|shore power|everything|all|it|that)\b[^.?!;,\d]{{0,24}}"
     rf"\b(?:off|out|unplugged|disconnected|not (?:been )?(?:on|running|charged)) {LONG_AGO}"
-    rf"|\bnot (?:been )?(?:on charge|charged) {LONG_AGO}",
+    rf"|\bnot (?:been )?(?:on charge|charged) {LONG_AGO}|\boff (?:the |its )?(?:charger|charge) {RESTED}",
     re.IGNORECASE,
 )
 STATES = (("charging", CHARGED), ("load", LOADED), ("load", UNRESTED))
