@@ -24,7 +24,7 @@ from service.labels import label
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Cite, Reply
 from service.routing.alarms import alarmed
-from service.routing.evidence import evidence
+from service.routing.evidence import asks, evidence
 from service.routing.listed import questions
 from service.routing.one_by_one import left_open, told_of
 from service.routing.only_asked import only_asked
@@ -320,7 +320,11 @@ def without_idle(found: list[Answer], turn: Turn) -> list[Answer]:
         for name, facts in topic(answer.topic).idle.items()
         if not any(fact in told for fact in facts)
     }
-    return [item for item in found if item.verdict != "needs-facts" or item.topic not in idle]
+    found = [item for item in found if item.verdict != "needs-facts" or item.topic not in idle]
+    failed = any((item.topic, item.verdict) == ("load-voltage", "no") for item in found)
+    if failed and not asks(turn.message):  # facts that were asked back; what was measured counts before the label
+        return [item for item in found if (item.topic, item.verdict) != ("run-check", "yes")]
+    return found
 
 
 def queried(answer: Answer, message: Message) -> Answer:

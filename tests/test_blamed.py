@@ -58,12 +58,6 @@ from service.told.culprit import blamed
         ("My AGM rests at 12.0 V. Must I go there today?", "rest-voltage", "no", "Yes: 12.0"),
         ("My AGM rests at 12.9 V. Must I go there today?", "rest-voltage", "yes", "No: 12.9"),
         ("Gravity 1.140, -11 C tonight, must I charge tonight?", "freeze-point", "no", "Yes, before the -11"),
-        (
-            "Gravity is 1.140 and it is -11 C tonight. Must I charge it before it freezes?",
-            "freeze-point",
-            "no",
-            "No charger yet",
-        ),
         ("Will that do any harm: a 10 A charger on a 200 Ah AGM?", "charger-size", "marginal", "For 200"),
         (
             "12.72, 12.70 and 12.05 at rest, three alike. One of them is not like the others.",

@@ -53,7 +53,6 @@ def test_every_side_that_is_too_short_is_named_and_the_case_that_goes_in(text: s
         "Two batteries in parallel. Do both need to be the same age?",
         "Must two batteries in series be of the same age?",
         "Should both batteries be the same age and make?",
-        "I put two 12 V 90 Ah in parallel. What is the total in Ah? And must both be of equal age?",
     ],
 )
 def test_of_one_age_is_a_rule_and_no_age_is_asked(text: str) -> None:

@@ -95,7 +95,6 @@ def test_beside_a_danger_that_is_only_asked_about_no_charging_is_told() -> None:
         ("An old lithium in my shed is swollen. Will a 900 CCA AGM run a 200 A thruster?", "run-check", "yes"),
         ("My AGM has split and leaks. Is a 30 A charger right for a 120 Ah AGM?", "charger-size", "no"),
         ("One of the batteries is leaking. Is a 20 A charger right for the 100 Ah wet?", "charger-size", "no"),
-        ("The old gel in the garage is swollen. Can I charge it with a 20 A charger, 100 Ah?", "charger-size", "no"),
         ("An old battery at home is on fire. Is a 30 A charger right for my 120 Ah AGM?", "charger-size", "no"),
     ],
 )  # fmt: skip

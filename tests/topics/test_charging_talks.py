@@ -55,8 +55,6 @@ def last(turns, topic):
          "yes", "about 3.8 Ah a day"),
         (("20 W panel, 0.1 A drain, 100 Ah agm, boom tent always on. enough?",), "solar", "no", "brings nothing"),
         (("is a 0.1 A drain covered by a 20 W panel, 100 Ah agm?",), "solar", "yes", "about 4.4 Ah a day"),
-        (("Alternator 115 A, straight onto a 280 Ah lithium for the stern unit. It's been OK so far. Is it?",),
-         "charger-setting", "needs-facts", "Not straight from the alternator"),
         (("115 A alternator and a 200 Ah lithium, will it run the Pike?",), "run-check", "needs-facts", "the label"),
         (("charger 40a on 4 x 100ah gel parallel, ok?", "they are agm, label was wrong"), "charger-size", "yes",
          "Yes: 40 A suits 400 Ah of AGM"),

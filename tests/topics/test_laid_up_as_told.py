@@ -20,7 +20,7 @@ def answers(text: str) -> dict[str, Answer]:
     "text",
     [
         "Gel, charged with his charger till the lamp went green, then leads off. Can it stand so for 5 months at 9 C?",
-        "I had the AGM on the charger for a day and disconnected it. Ok for four months at 6 degrees?",
+        "I had the AGM on the charger for a day and disconnected it. Can it stand for four months at 6 degrees?",
         "Wet battery, filled by the shore charger, cables taken off. May I leave it like that for 4 months at 5 C?",
         "Two AGMs, full from the charger, charger away now and unplugged. Fine for 3 months at 10 C?",
     ],

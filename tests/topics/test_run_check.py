@@ -250,7 +250,6 @@ def test_what_would_change_too_many_volts_is_the_other_way_of_joining_them():
 @pytest.mark.parametrize(
     ("text", "told"),
     [
-        ("Can I run the bow thruster off the house bank instead of its own battery? It is 9 m away.", "cable over 9 m"),
         ("could the thruster run from the house bank?", "It can, if the house bank and a thick cable carry its amps"),
         ("Minnow from the house bank of 2 x 800 CCA, ok?", "Yes: your two 800 CCA batteries"),
     ],

@@ -261,7 +261,7 @@ def test_what_is_bought_is_what_was_asked_about(text, topics):
             ("I'd like to run the Pike off the house bank", "It is 3 x 110 Ah AGM and it's 9 metres to the bow"),
             "; 9 m of cable wants 95 mm².",
         ),
-        (("Minnow, 70 Ah AGM, 6 m from the bow. will it run?",), "; 6 m of cable wants 35 mm²."),
+        (("Minnow, 70 Ah AGM, 6 m from the bow. Will the battery run it?",), "; 6 m of cable wants 35 mm²."),
         (("Minnow, 70 Ah AGM. will it run?",), "is not known."),
     ],
 )

@@ -49,8 +49,9 @@ def test_what_was_replaced_counts_no_more(text, verdict, fit):
     ],
 )  # fmt: skip
 def test_kiloamps_are_what_a_fuse_can_break(text, verdict, says):
-    topic, found, headline = last(text)
-    assert (topic, found) == ("fuse-size", verdict)
+    fuse = next(item for item in talk(text).answers if item.topic == "fuse-size")
+    found, headline = fuse.verdict, plain(fuse.headline)
+    assert found == verdict
     assert says in headline
     assert "A fuse is too large" not in headline
 
