@@ -23,7 +23,7 @@ from service.judgements import (
 from service.judgements.charge_volts import Put, stage
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option, Urgency, strictness
-from service.told import caps, charger_settings, in_its_place
+from service.told import caps, charger_settings, in_its_place, most_volts
 from service.topic import Lever, Topic
 
 LONGEST = 30  # words of a headline
@@ -267,6 +267,11 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
     times = float(case["bank.voltage"]) / 12
     absorption, floating = (stage(chemistry, name, times * 12) for name in ("absorption", "float"))
     this, battery, start = say.volts(put.each * times), charging.called(chemistry), opening(case, verdict)
+    if most_volts.named(case.text):
+        over = put.each - stage(chemistry, "absorption").high
+        held = "True" if abs(over) <= charging.NEAR else "Less than that" if over > 0 else "Not quite"
+        most = f"{battery} takes {say.volts(absorption.high)} at most"
+        return verdict, f"{held}: {most}, and that only as a stage that ends."
     if put.each > stage(chemistry, "absorption").high + charging.NEAR:
         case.because(TOO_HIGH[chemistry], "settings-by-kind")
         return verdict, f"{start}: {this} is too high for {battery}, which takes {say.volts(absorption.high)} at most."

@@ -286,3 +286,24 @@ def test_nobody_is_sent_to_a_setting_that_the_charger_has_not(text, lacks):
     found = default_desk().ask(text).answers
     head = next(item.headline for item in found if item.topic == "charger-setting")
     assert ("use the AGM" not in head and "Use the AGM" not in head) == lacks
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "My neighbour says gel must never see more than 14.4 V, true?",
+            "True: a gel battery takes 14.4 V at most",
+        ),
+        (
+            "they say lithium must never go above 14.6 volts, right?",
+            "True: a lithium battery takes 14.6 V at most",
+        ),
+        ("My mate says gel should not go over 14.1 V. Is that so?", "Not quite: a gel battery takes 14.4 V at most"),
+        ("An AGM must not get more than 15.2 V, true?", "Less than that: an AGM battery takes 14.8 V at most"),
+        ("is 14.4 V too much for gel?", "No: 14.4 V is inside"),
+    ],
+)
+def test_a_limit_that_somebody_names_is_held_against_the_kinds_own(text, opens):
+    found = on("charger-setting", text)
+    assert plain(found.headline).startswith(opens)
