@@ -102,7 +102,14 @@ class Message:
     words: tuple[str, ...] = field(default=())  # lower case, typing slips mended, in order
     denied: tuple[Stated, ...] = ()  # values that the text says do not hold: "not lithium"
     implausible: tuple[Stated, ...] = ()  # values outside their fact's range, which are not stated: 5000 CCA
+    named: frozenset[str] = field(init=False, repr=False, compare=False)  # of the cues
+
+    def __post_init__(self) -> None:
+        """Keep the names of the cues: a long text is asked for them thousands of times."""
+        object.__setattr__(self, "named", frozenset(cue.name for cue in self.cues))
 
     def says(self, name: str, within: Span | None = None) -> bool:
         """Whether a cue of this name stands in the text (or in the stretch `within`)."""
-        return any(cue.name == name and (within is None or (within[0] <= cue.span[0] < within[1])) for cue in self.cues)
+        if within is None or name not in self.named:
+            return name in self.named
+        return any(cue.name == name and within[0] <= cue.span[0] < within[1] for cue in self.cues)
