@@ -80,7 +80,8 @@ def without_limits(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:
 
 def own_readings(scene: Scene, readings: Sequence[Item]) -> list[Item]:
     """The readings without volts that are told of any battery, where one is left: "13.15 V; lead is full at 12.7"."""
-    own = [item for item in readings if not (_of_any(scene, item) or _is_chosen(scene, item))]
+    chosen = [found.span() for found in CHOICE.finditer(scene.text)] if readings else []  # "pass mark 9.6 or 10.5?"
+    own = [item for item in readings if not (_of_any(scene, item) or _stands_in(scene, item, chosen))]
     return own or list(readings)
 
 
@@ -93,10 +94,10 @@ def _of_any(scene: Scene, item: Item) -> bool:
     return LIMITING.search(ahead) is not None and IS_SO.search(scene.text[end : end + JUDGED]) is not None
 
 
-def _is_chosen(scene: Scene, item: Item) -> bool:
-    """Whether volts are one of two limits that are asked about: "pass mark 9.6 or 10.5? ours did 10.1"."""
+def _stands_in(scene: Scene, item: Item, places: Sequence[tuple[int, int]]) -> bool:
+    """Whether volts stand in one of these places."""
     start = scene.span(item.start, item.end)[0]
-    return any(found.start() <= start < found.end() for found in CHOICE.finditer(scene.text))
+    return any(first <= start < last for first, last in places)
 
 
 def quotes_both_limits(scene: Scene) -> bool:
