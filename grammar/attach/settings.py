@@ -21,6 +21,7 @@ STILL |= {"standing", "stands", "stood", "sat", "sitting"}
 WHOSE = frozenset({"my", "our", "his", "her", "their", "your", "this", "these"})
 SETTINGS = frozenset({"setting", "mode", "programme", "program", "profile", "position"})
 JUST_BEFORE = 3  # words: "setting if it is on AGM"
+FOLLOWING = 60  # characters: "setting for my new lithium"
 HELD = frozenset({"it", "its", "sat", "set", "got", "left", "knob", "dial", "selector"})  # "... on gel"
 
 
@@ -39,9 +40,10 @@ FOR_ITS_KIND = regex(
 def _on_it_for_another(scene: Scene, item: Item) -> bool:
     """Whether a charger stays on this kind for a battery of another: "on AGM for the lithium"."""
     start, end = scene.span(item.start, item.end)
-    before = scene.text[:start]
-    on = CHARGER_ON.search(before) is not None and USES_IT.search(before) is None
-    return on and FOR_ITS_KIND.match(scene.text[end:]) is not None
+    if FOR_ITS_KIND.match(scene.text[end : end + FOLLOWING]) is None:
+        return False
+    before = scene.ahead(start)
+    return CHARGER_ON.search(before) is not None and USES_IT.search(before) is None
 
 
 def is_setting(scene: Scene, item: Item) -> bool:
@@ -78,10 +80,10 @@ def for_a_battery(scene: Scene, item: Item) -> bool:
     before = [scene.word(at) for at in range(item.start - 3, item.start)]
     if before[0] in SETTINGS and before[1] in ("for", "with") and before[2] in WHOSE:
         return True
-    kinds = {other.end for other in scene.items if other.fact == item.fact and other.name != item.name}
-    return (
-        before[1] in SETTINGS and before[2] in ("for", "with") and item.start - 2 in kinds
-    )  # "gel setting for lithium"
+    if not (before[1] in SETTINGS and before[2] in ("for", "with")):
+        return False
+    other = (other for other in scene.items if other.fact == item.fact and other.name != item.name)
+    return any(one.end == item.start - 2 for one in other)  # "gel setting for lithium"
 
 
 def _of_a_setting(scene: Scene, found: Found) -> bool:
