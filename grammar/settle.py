@@ -193,10 +193,11 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
 
 def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
     """The volts of a charger that a meter at the battery shows are a reading too: "saw 15.6 on the gauge"."""
-    shown = METERS & scene.vocabulary or any(SHOWN.search(scene.ahead(item.span[0])) for item in found)
-    if not shown or any(item.fact == "reading.voltage" for item in found):
-        return []
     volts = [item for item in found if item.fact == "charger.voltage"]
+    if not volts or any(item.fact == "reading.voltage" for item in found):
+        return []
+    if not METERS & scene.vocabulary and not any(SHOWN.search(scene.ahead(item.span[0])) for item in found):
+        return []
     return [replace(item, fact="reading.voltage", how="default") for item in volts[:1]]
 
 

@@ -29,6 +29,7 @@ MEASURE = regex(
     r"(?: of cable)?[ ,:;=-]+(?:about |only )?$",
     re.IGNORECASE,
 )
+MEASURES = regex(r"feet|foot|ft|met(?:re|er)s|amp", re.IGNORECASE)  # words without which neither heads a number
 AS_A_RUN = regex(
     r"^ ?(?:each way|one[- ]way|1 way|a way|there and back|round trip|both ways|return|in total|total)\b", re.I
 )
@@ -100,11 +101,13 @@ def _name_units(items: list[Item]) -> None:
 
 def _measure_first(items: list[Item], text: str) -> None:
     """A bare number takes the unit that heads it as on a form: "Feet of cable, 13 each way. Amps, 90."."""
+    if MEASURES.search(text) is None:  # a long text may hold thousands of numbers
+        return
     for item in items:
         if item.dim not in ("NUM", "COUNT") or item.part is None or len(item.part.quantities) != 1:
             continue
         start, end = item.part.span
-        ahead, after = text[max(0, start - HEADED_WITHIN) : start], text[end:]
+        ahead, after = text[max(0, start - HEADED_WITHIN) : start], text[end : end + HEADED_WITHIN]
         if (found := MEASURE.search(ahead)) and AS_A_RUN.match(after):
             dim, unit = "LENGTH", "foot" if found["unit"].lower().startswith("f") else "meter"
         elif AMPS_AS_ON_A_FORM.search(ahead) and FORM_ENDS.match(after):

@@ -17,14 +17,19 @@ AT = rf"(?:at|after|behind|past|across|on|before|by) (?:the |my |our |its )?{PLA
 LEADS = regex(rf"\b{AT}(?: (?:it'?s|is|i get|reads?|shows?|says?|just|only)|:)? ?$", re.IGNORECASE)
 FOLLOWS = regex(rf"^ ?(?:v|volts?)?(?: only)? {AT}\b(?!:? ?\d)", re.IGNORECASE)
 ENDS = 2
+FOLLOWING = 60  # characters
+MOST = 8  # readings of one circuit; a longer list is a log
 
 
 def without_midway(scene: Scene, items: list[Item]) -> list[Item]:
     """The readings without those at a fuse or switch, where the two ends of the cable were read as well."""
+    if len(items) > MOST:
+        return items
     ends = [item for item in items if not _is_midway(scene, item)]
     return ends if len(ends) == ENDS else items
 
 
 def _is_midway(scene: Scene, item: Item) -> bool:
-    after = scene.text[scene.span(item.start, item.end)[1] :]
+    end = scene.span(item.start, item.end)[1]
+    after = scene.text[end : end + FOLLOWING]
     return LEADS.search(ahead_of(scene, item)) is not None or FOLLOWS.match(after) is not None
