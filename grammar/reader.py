@@ -24,7 +24,7 @@ from grammar.text.parts import parts
 from grammar.text.tokens import cut, unlinked
 
 MOST_WORDS = 3600  # and marks: the longest mail that is taken has fewer; of anything else the beginning is enough
-
+MOST_FIGURES = 1000  # that are measured: a log may hold thousands, of which no answer speaks
 RATING = "cable.insulation"
 MENDS = ("note", "correction")
 QUESTIONS = frozenset({"request", "put", "detail"})
@@ -45,10 +45,10 @@ def read(
     stated = words_of(scene)
     facts = settled(scene, stated, expecting, said)
     return Message(
-        text,
+        scene.text,
         quantities=tuple(quantity for part in pieces for quantity in part.quantities),
         stated=tuple(facts),
-        cues=as_cues(text, scene.tokens, scene.found),
+        cues=as_cues(scene.text, scene.tokens, scene.found),
         clauses=as_clauses(scene.tokens, scene.clauses),
         dangers=find_dangers(plain, said, rated(scene, facts)),
         words=tuple(token.word for token in scene.tokens),
@@ -74,13 +74,18 @@ def laid_out(
 ) -> tuple[Scene, Sequence[Part], str]:
     """A text as the rules of attachment see it, the pieces that the quantities grammar cut, and it without links."""
     plain = unlinked(text)
-    tokens = mended(cut(text)[:MOST_WORDS], models)
+    typed = cut(plain, MOST_WORDS)
+    if len(typed) == MOST_WORDS:
+        text = text[: typed[-1].end]
+    tokens = mended(typed, models)
     words = [token.word for token in tokens]
     found = asked_of_nobody(lexicon().find(words))
     clauses = stretches(plain, tokens, found)
     found = for_its_own(found, clauses, words)
-    end = tokens[-1].end if len(tokens) >= MOST_WORDS else len(plain)
-    pieces = parts(plain[:end], [(token.start, token.end, token.word) for token in tokens if token.mended])
+    figures = [token.end for token in typed if token.word[0].isdigit()]
+    end = figures[MOST_FIGURES - 1] if len(figures) > MOST_FIGURES else len(text)
+    slips = [(token.start, token.end, token.word) for token in tokens if token.mended and token.end <= end]
+    pieces = parts(plain[:end], slips)
     items = restated(items_of(text, tokens, [*found, *model_names(tuple(models)).find(words)], pieces))
     asked = frozenset(expecting)
     scene = Scene(text, tokens, items, found, clauses, asked, weights(items), groups(items), tuple(said), tuple(likely))

@@ -218,7 +218,8 @@ def lowest_kept(stated: list[Stated]) -> list[Stated]:
             low, high = (pick(read, key=lambda item: float(item.value)) for pick in (min, max))
             first = high if fact == "reading.gravity" else read[0]
             second = high if low.value == first.value else low
-            stated = [item for item in stated if item not in read or item is first or item is second]
+            gone = {id(item) for item in read} - {id(first), id(second)}  # a log may hold hundreds
+            stated = [item for item in stated if id(item) not in gone]
     return stated
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -41,10 +42,12 @@ def unlinked(text: str) -> str:
     return LINK.sub(lambda link: " " * len(link[0]), text)
 
 
-def cut(text: str) -> list[Token]:
-    """The words and marks of a text. Hyphens inside words, quotes and links are left out."""
-    tokens = []
+def cut(text: str, most: int = sys.maxsize) -> list[Token]:
+    """The first words and marks of a text. Hyphens inside words, quotes and links are left out."""
+    tokens: list[Token] = []
     for match in TOKEN.finditer(unlinked(text)):
+        if len(tokens) == most:
+            break
         word = match[1] or match.group()
         if word in QUIET or (word in "-–‐‑" and _joins(text, match.start(), match.end())):
             continue

@@ -128,8 +128,10 @@ def is_test(case: Case) -> bool:
 
 def tested(case: Case) -> bool:
     """Whether a load test was done, and not only asked after: "should I load test it?"."""
+    if not case.says(TESTED):
+        return False
     named, wanted = len(NAMED.findall(case.text)), len(WANTED.findall(case.text))
-    return case.says(TESTED) and not (named and named == wanted)
+    return not (named and named == wanted)
 
 
 def test_asked(case: Case) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from grammar.reading import Span
 from grammar.text.patterns import regex
@@ -11,6 +12,7 @@ from service.case import Case, Known
 COUNT = r"(?:one|a single|single|two|three|four|[1-4] ?x|[1-4]|an?)"
 VOLTS = r"\b(?:6|12)[ -]?v(?:olts?)?\b"
 SAME = r"(?:(?!\b(?:or|than|vs|versus)\b)[^.?!;])"
+RATHER = regex(r"\b(?:or|than|vs|versus|instead)\b", re.IGNORECASE)
 CHOICE = regex(
     rf"\b(?P<first>{COUNT} {SAME}{{0,50}}?{VOLTS}{SAME}{{0,45}}?)"
     rf",? (?:or|better than|than|vs\.?|versus|rather than|instead of)(?: just| only)? "
@@ -23,7 +25,7 @@ OF_BATTERY = ("battery.", "bank.layout", "bank.voltage", "bank.count")
 
 def rated_and_not(case: Case) -> tuple[Case, Case] | None:
     """The cases of the option whose rating is told and of the other one; None where no such two are weighed."""
-    found = CHOICE.search(case.text)
+    found = _choice(case.text)
     if found is None or "battery.count" in case.second:
         return None
     spans = (found.span("first"), found.span("other"))
@@ -41,7 +43,12 @@ def weighed(text: str) -> bool:
     >>> weighed("two 6V 220 Ah in series or one 12 V AGM 800 CCA?"), weighed("two 12V in series, 24V or 12 V?")
     (True, False)
     """
-    return CHOICE.search(text) is not None
+    return _choice(text) is not None
+
+
+@lru_cache(maxsize=4)  # each answer to a message asks it
+def _choice(text: str) -> re.Match[str] | None:
+    return CHOICE.search(text) if RATHER.search(text) else None
 
 
 def _alone(case: Case, span: Span, spans: tuple[Span, Span]) -> Case:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from grammar.reading import Message, Span, Stated
 from grammar.text.patterns import regex
@@ -140,6 +141,7 @@ class Claim:
     asked: Span  # from the claim to the end of what asks of it
 
 
+@lru_cache(maxsize=4)  # each answer to a message asks it
 def claim(text: str) -> Claim | None:
     """The first claim of a text: who says so is named, and what follows is put up for checking. None without one."""
     for said in SAYS.finditer(text):

@@ -12,6 +12,7 @@ from grammar.text.patterns import regex
 NOT_DONE = (  # "should be replaced with", "is it to be changed for", "not swapped"
     r"(?<!\bbe )(?<!\bbeing )(?<!\bget )(?<!\bnot )(?<!\bgetting )(?<!\bwould have )(?<!\bif i )(?<!\bif we )"
 )
+SPOKEN = regex(r"replac|swapped|changed|traded|upgraded|renewed|from|place of|instead of", re.IGNORECASE)
 OLD, NEW = r"(?P<old>[^.?!;]{3,45}?)", r"(?P<new>[^.?!;,]{3,45})"
 CHANGED = (
     regex(
@@ -44,6 +45,8 @@ TURNED = frozenset(
 
 def new_ones(text: str, stated: Sequence[Stated]) -> list[Stated]:
     """The facts of a message without those of what was changed for another one, where the new one has its own."""
+    if SPOKEN.search(text) is None:
+        return list(stated)
     found = next((match for words in CHANGED if (match := words.search(text))), None)
     if found is None or WISHED.search(text[: found.start()]):
         return list(stated)
