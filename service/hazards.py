@@ -21,8 +21,10 @@ FLAT = ("reading.voltage", "battery.chemistry", "storage.time")  # what a lithiu
 FROZEN = "frozen-lead"
 THAWED = ("thaw", "unfreez", "unfroz", "defrost")
 OF_ITSELF = frozenset(  # signs of one battery, which leave the boat with it; volts too high are the charger's
-    ("swollen-case", "hissing-venting", "hot-to-touch", "rotten-egg-smell", "leaking-case", "explosion", FROZEN)
-    + (LONG_FLAT, "lfp-charged-below-freezing")
+    (
+        *("swollen-case", "hissing-venting", "hot-to-touch", "rotten-egg-smell", "leaking-case", "explosion"),
+        *("lfp-charged-below-freezing", FROZEN, LONG_FLAT),
+    )
 )
 LITHIUM = ("lfp", "lithium-other")
 CARRIED = ("thing:alternator", "about:alternator", "thing:charger", "term:shore-power", "detail:alone")  # hold on
