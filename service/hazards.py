@@ -9,7 +9,7 @@ from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
 from service.judgements.harm import equalised, lithium_left_flat, overvoltage
-from service.told import may_i
+from service.told import gone, may_i
 from service.turns.thread import Thread
 
 TOLD = ("present", "general")
@@ -20,6 +20,12 @@ LONG_FLAT = "lithium-dropped-or-holed"
 FLAT = ("reading.voltage", "battery.chemistry", "storage.time")  # what a lithium battery that stood flat is told by
 FROZEN = "frozen-lead"
 THAWED = ("thaw", "unfreez", "unfroz", "defrost")
+OF_ITSELF = frozenset(  # signs of one battery, which leave the boat with it; volts too high are the charger's
+    (
+        *("swollen-case", "hissing-venting", "hot-to-touch", "rotten-egg-smell", "leaking-case", "explosion"),
+        *("lfp-charged-below-freezing", FROZEN, LONG_FLAT),
+    )
+)
 LITHIUM = ("lfp", "lithium-other")
 CARRIED = ("thing:alternator", "about:alternator", "thing:charger", "term:shore-power", "detail:alone")  # hold on
 METER = "reading.voltage"
@@ -72,8 +78,10 @@ def over(found: Iterable[str], topics: Iterable[str], message: Message) -> bool:
 
 
 def still(families: Iterable[str], case: Case) -> tuple[str, ...]:
-    """The families that stood before and go on, after what this message tells of the cold."""
+    """The families that stood before and go on, after what this message tells of the cold and of another battery."""
     over = {FROZEN} if thawed_lithium(case.fresh()) else set()
+    if gone.replaced(case.text):
+        over |= OF_ITSELF
     return tuple(family for family in families if family not in over)
 
 

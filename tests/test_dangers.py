@@ -197,6 +197,11 @@ def test_a_long_text_takes_no_time_to_speak_of(words: str) -> None:
         (["battery is hissing", "sorry, it is not hissing, it was the kettle", "12.7 V AGM good?"], False),
         (["the thruster wont stop, it is still running", "killed it at the switch. safe to try again?"], True),
         (["battery is hissing", "on my other boat the AGM reads 12.7 V, good?"], False),
+        (["one of the AGMs is swollen", "it's scrapped now, fitted a new gel. float volts?"], False),
+        (["our wet one is bulging", "It's been taken away, we have a new AGM, 12.8 V at rest. good?"], False),
+        (["one of the AGMs is swollen", "shall I take it to the tip and buy a new one? 12.7 V"], True),
+        (["our wet one is bulging", "It will be taken away on Monday and a new AGM comes. 12.8 V good?"], True),
+        (["the charger gives 15.6 V, agm", "it's at the tip, got a new gel. how long at 10 A, 90 Ah?"], True),
     ],
 )
 def test_a_danger_stands_until_it_is_mended(messages: list[str], stands: bool) -> None:

@@ -8,6 +8,7 @@ from grammar.scene.scene import Scene
 
 SIDES = frozenset({"long", "wide", "deep", "high", "tall", "inches", "thick"})
 SIZES = frozenset({"by", "x", "depth", "width", "height", "length", "deep", "wide", "high", "long"})
+CROSSED = ("x", "by")
 SHOWS = frozenset({"reads", "shows", "showing", "read"})
 SHOWN = (8, 17)  # volts of a battery
 AT_REST = (11.6, 13.3)
@@ -70,12 +71,13 @@ def _is_shown(scene: Scene, item: Item, value: float) -> bool:
 
 
 def _is_side(scene: Scene, item: Item) -> bool:
-    """Whether it is a side of a tray or a case, told in centimetres: "26 cm long by 17.5", "length 41, depth 17.5"."""
+    """Whether it is a side of a tray or a case, as in "26 cm long by 17.5", "length 41, depth 17.5"."""
     near = [scene.word(item.start - 1), scene.word(item.start - 2), scene.word(item.end)]
     if not SIZES & set(near):
         return False
     lengths = any(other.dim in ("LENGTH", "INCH", "MM") for other in scene.items[max(0, item.at - 6) : item.at + 7])
-    return lengths or bool({"depth", "width", "height"} & set(near))
+    crossed = near[0] in CROSSED and item.at > 1 and scene.items[item.at - 2].dim == "NUM"  # "33.2 x 17.5"
+    return crossed or lengths or bool({"depth", "width", "height"} & set(near))
 
 
 def _falls(scene: Scene, item: Item) -> bool:

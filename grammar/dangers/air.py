@@ -25,6 +25,7 @@ WARM = 110.0  # degrees that no weather passes, on the American scale: in Celsiu
 OPEN = frozenset({"outside", "outdoors", "out", "here", "today", "tonight", "shade", "weather", "ambient", "ashore"})
 INDOORS = frozenset({"garage", "barn", "workshop", "boathouse", "hangar", "basement", "cellar", "attic", "hall"})
 ABOARD = frozenset({"room", "bay", "locker", "compartment", "shed"})  # beside an engine or in the sun so hot in Celsius
+STANDS = frozenset({"box", "boat", "cabin", "cupboard"})  # in a summer so warm; "the battery box" is that battery's
 PRONOUNS = frozenset({"it", "they"})
 BATTERY = frozenset(
     (
@@ -65,7 +66,7 @@ def of_the_air(value: float, words: Sequence[str], at: int, commas: Collection[i
 def _of_a_season(words: Sequence[str], first: int, at: int, commas: Collection[int]) -> bool:
     """Whether a place has them in a season, and no battery of the same clause: "it gets 50 degrees there in summer"."""
     clause = words[first : _last(words, at + 2, commas)]
-    place = SPOT | ABOARD | OPEN
+    place = SPOT | ABOARD | OPEN | STANDS
     return BATTERY.isdisjoint(clause) and not SEASONS.isdisjoint(clause) and not place.isdisjoint(clause)
 
 

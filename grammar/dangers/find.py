@@ -13,6 +13,7 @@ from itertools import pairwise
 from grammar.dangers.answered import is_answered_no
 from grammar.dangers.chosen import is_chosen, may_be_chosen
 from grammar.dangers.context import Context
+from grammar.dangers.feared import is_feared
 from grammar.dangers.hearsay import is_hearsay
 from grammar.dangers.meant import is_of_a_price
 from grammar.dangers.owner import owned
@@ -39,7 +40,8 @@ THINGS = ("battery", "fuse", "joint", "posts")  # classes of words that are no s
 OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only a battery has
 LITHIUM = ("lfp", "lithium-other")
 HEAT = "hot-to-touch"
-WARMTH = (HEAT, "hissing-venting")  # "boiling" is of both
+GASSING = "hissing-venting"
+WARMTH = (HEAT, GASSING)  # "boiling" is of both
 AM_I = ("am", "i")  # asked by the battery of a riddle of itself
 TELLING = frozenset(  # words of what is so, whatever was advised before them
     (
@@ -144,6 +146,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and not _is_of_another(hit, table, near, words)
         and not (hit.name.startswith(HEAT) and is_of_size(hit, words))
         and not is_of_a_price(hit, words)
+        and not (hit.name.startswith(GASSING) and is_feared(hit, words))
         and not (hit.name.startswith(WARMTH) and is_weather(hit, near.get("locker", ()), words))
     ]
     ours = frozenset(near.get("battery", ())) - {at - 1 for at in near.get("joint", ())}  # not a "battery post"
@@ -233,6 +236,8 @@ def _status(hit: Hit, keeps: bool, words: Text, context: Context, denied: Hit | 
     first, last = words.sentences[hit.start]
     if _is_denied(hit, first, words, context, denied):
         return "denied"
+    if is_feared(hit, words):
+        return "general"
     if _is_general(hit, first, words, context) and not _is_affirmed(hit, last, context):
         return "general"
     if context.rid.get(hit.start, 0) >= hit.end:  # "binned the swollen one", "to the tip with its bulge"

@@ -135,7 +135,14 @@ NO_VOLTS = frozenset(
 FALLS = frozenset(
     {"drop", "drops", "dropped", "fall", "falls", "fell", "dip", "dips", "dipped", "sag", "sags", "sagged", "down"}
 )
-DIRECTIONS = frozenset({"north", "south", "latitude", "east", "west", "lat"})  # "66 degrees north" is a place
+DIRECTIONS = frozenset(  # "66 degrees north" is a place, a "90 degree knockdown" an angle
+    (
+        *("north", "south", "latitude", "east", "west", "lat", "knockdown", "knockdowns", "heel", "roll", "tilt"),
+        *("list", "turn", "bend", "bends", "angle", "angles", "elbow", "knock"),
+    )
+)
+SIDES = frozenset({"by", "x"})  # lead to the other side of "31.5 cm by 17.5"
+LENGTHS = frozenset({"cm", "mm", "inch", "inches", "in", "long", "wide", "deep", "high", "tall"})
 FLAT = 9.0  # volts under which a lithium battery has switched off or is empty,
 CELL = (2.4, 3.8)  # where they are not those of one cell
 WIDE = 1.5
@@ -245,7 +252,7 @@ def _figures(words: list[str], commas: Collection[int]) -> list[str]:
             named[at] = weather
         elif (
             after in VOLTS
-            or (_is_broken(word) and after not in NO_VOLTS and word not in others)
+            or (_is_broken(word) and after not in NO_VOLTS and word not in others and not _is_side(words, at))
             or (_is_needle(words, at) and words[at - 1 : at] not in (["minus"], ["#-"], ["-"]))
         ):
             low = after in VOLTS and 0.5 < value < FLAT and not word.isdigit() and not CELL[0] < value < CELL[1]
@@ -299,6 +306,12 @@ def _weather(value: float, words: Sequence[str], at: int) -> str:
 
 def _is_broken(number: str) -> bool:
     return "." in number or "," in number
+
+
+def _is_side(words: Sequence[str], at: int) -> bool:
+    """Whether it is the second side of "31.5 cm by 17.5"; "killed by 15.2" is of volts."""
+    first = words[at - 2] if at > 1 and words[at - 1] in SIDES else ""
+    return "0" <= first[:1] <= "9" or first in LENGTHS
 
 
 def _is_needle(words: list[str], at: int) -> bool:
