@@ -60,6 +60,9 @@ SHOWN = regex(  # "hers shows 15.3 whenever the charger is in"
     r"|[,.;] (?:and |but |now )?(?:shows?|reads?|showing|reading) $|\bbeen (?:reading|showing) $",
     re.IGNORECASE,
 )
+SET_AT = regex(
+    r"\b(?:set|preset|adjusted|turned|dialled) (?:at|to|on|for) $", re.IGNORECASE
+)  # "set at 14.8 by the dial"
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
 NEVER = frozenset({"not", "never"})
 FORBIDS = 4  # words before a layout that may forbid it
@@ -196,7 +199,8 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
 
 def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
     """The volts of a charger that a meter at the battery shows are a reading too: "saw 15.6 on the gauge"."""
-    volts = [item for item in found if item.fact == "charger.voltage"]
+    told = (item for item in found if item.fact == "charger.voltage")
+    volts = [item for item in told if not SET_AT.search(scene.ahead(item.span[0]))]
     if not volts or any(item.fact == "reading.voltage" for item in found):
         return []
     if not METERS & scene.vocabulary and not any(SHOWN.search(scene.ahead(item.span[0])) for item in found):

@@ -58,9 +58,10 @@ def is_wire(scene: Scene, item: Item) -> bool:
     if item.end > item.start + 1:
         return scene.word(item.end - 1) in ("one", "ones") and _of_charger_wire(scene, item)
     before = scene.before(item)
-    sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
-    ahead = {scene.word(item.end), scene.word(item.end + 1)}
     after = scene.after(item)
+    sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
+    sized = sized or (after is not None and after.dim in ("AREA", "GAUGE"))  # "eleven metres, lead 70 square"
+    ahead = {scene.word(item.end), scene.word(item.end + 1)}
     goes = scene.word(item.start - 1) == "which" and bool(ahead & {"goes", "go"})  # "which lead goes where"
     ends = after is None or after.kind == "mark"
     that = goes or (scene.word(item.start - 1) in ("that", "this", "its") and ends)
