@@ -20,6 +20,7 @@ from grammar.attach.values import Words
 from grammar.facts import facts
 from grammar.figures.weighed import weighed
 from grammar.later.answers import answered
+from grammar.later.pointed import held_against
 from grammar.later.recall import goes_back, recalled
 from grammar.later.their_unit import in_their_unit
 from grammar.reading import Quantity, Stated
@@ -28,6 +29,7 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text import numbers
 from grammar.text.patterns import regex
+from grammar.told.batteries.absent import without_theirs
 from grammar.told.batteries.cca_demanded import asked_for
 from grammar.told.batteries.further import added, further
 from grammar.told.batteries.kind_asked import without_kinds_asked
@@ -58,6 +60,9 @@ SHOWN = regex(  # "hers shows 15.3 whenever the charger is in"
     r"|[,.;] (?:and |but |now )?(?:shows?|reads?|showing|reading) $|\bbeen (?:reading|showing) $",
     re.IGNORECASE,
 )
+SET_AT = regex(
+    r"\b(?:set|preset|adjusted|turned|dialled) (?:at|to|on|for) $", re.IGNORECASE
+)  # "set at 14.8 by the dial"
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
 NEVER = frozenset({"not", "never"})
 FORBIDS = 4  # words before a layout that may forbid it
@@ -107,8 +112,9 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid, old_and_new, sizes_listed):
+    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid, old_and_new, sizes_listed, without_theirs):
         stated = of_the_text(scene.text, stated)
+    stated = held_against(scene, stated)
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))
 
 
@@ -193,7 +199,8 @@ def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
 
 def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
     """The volts of a charger that a meter at the battery shows are a reading too: "saw 15.6 on the gauge"."""
-    volts = [item for item in found if item.fact == "charger.voltage"]
+    told = (item for item in found if item.fact == "charger.voltage")
+    volts = [item for item in told if not SET_AT.search(scene.ahead(item.span[0]))]
     if not volts or any(item.fact == "reading.voltage" for item in found):
         return []
     if not METERS & scene.vocabulary and not any(SHOWN.search(scene.ahead(item.span[0])) for item in found):

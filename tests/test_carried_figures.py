@@ -41,3 +41,55 @@ def understood(*turns: str) -> dict[str, object]:
 )
 def test_a_later_turn_goes_on_with_what_was_told(turns, fact, value):
     assert understood(*turns)[fact] == value
+
+
+LIMITED = ("lithium of 60 Ah for a 140 A thruster", "the label says 90 A continuous", "for two seconds 280 A it says")
+FOUR_SIXES = ("four 6 V of 200 Ah as 24 V, what's that", "could I rewire the same for 12 instead")
+
+
+@pytest.mark.parametrize(
+    ("turns", "fact", "value"),
+    [
+        (("Fuse 250 ok? 70 mm2, windlass 190 A", "and if I change the 70 for a 50"), "cable.area", 50.0),
+        (("Fuse 250 ok? 70 mm2, windlass 190 A", "and if I change the 70 for a 50"), "fuse.rating", 250.0),
+        (("what fuse for 260 A", "cable is 95 mm2", "make that 70 instead"), "cable.area", 70.0),
+        (LIMITED, "battery.peak_current", 280.0),
+        (LIMITED, "battery.max_current", 90.0),
+        (("one gel in series with one gel 90 Ah, ok?", "is that any better than parallel"), "bank.layout", "series"),
+        (
+            ("how big a hole for the air: AGM 120, charger 24 A", "if I set the charger down to 12"),
+            "charger.current",
+            12.0,
+        ),
+        (("60 W panel and a 130 Ah gel, drain 0.3 A all the time, is it enough?", "then 90"), "solar.power", 90.0),
+        (
+            ("two wets of 19 kg, how much lighter is lithium", "sorry, 19 is the dry weight, 27 filled"),
+            "battery.weight",
+            27.0,
+        ),
+        (("70 mm2, 180 A, 5 m: what drop", "and in per cent of 24?"), "bank.voltage", 24.0),
+        (("70 mm2, 180 A, 5 m: what drop", "and in per cent of 24?"), "cable.length", 5.0),
+        (FOUR_SIXES, "bank.voltage", 12.0),
+        (FOUR_SIXES, "bank.layout", "series-parallel"),
+        (("how many years does a gel last", "mine 7"), "battery.age", 7.0),
+        (
+            ("AGM of 140 for a 150 A thruster, and which charger?", "a charger I could borrow, 20 A"),
+            "load.current",
+            150.0,
+        ),
+        (
+            ("12.7 rested, 10.2 with 170 A on it, AGM, ok?", "my mate's only drops to 11.1"),
+            "reading.load_voltage",
+            10.2,
+        ),
+        (("what's an agm of group 31 weigh", "would lithium shave half off"), "battery.chemistry", "agm"),
+        (("what's an agm of group 31 weigh", "what about lithium"), "battery.chemistry", "lfp"),
+        (
+            ("lithium at minus 4, charge it?", "and if I carry it home where it's 16"),
+            "ambient.temperature",
+            16.0,
+        ),
+    ],
+)
+def test_a_later_turn_points_at_what_was_told(turns, fact, value):
+    assert understood(*turns)[fact] == value

@@ -23,6 +23,11 @@ ONE_AND_OTHER = regex(
     r"(?= ?(?:is|was|has|'s|,|\.|reads|shows|for|at|gets)\b|[,.]| \d)",
     re.IGNORECASE,
 )
+ONE_AND_ONE = regex(  # "one new at 100 Ah and one three years old"
+    r"\bone (?:is |was )?(?:new|old|fresh|brand new|used|\w+ years?)\b[^.?!;]{0,40}?\band one (?:is |was )?"
+    r"(?:new|old|fresh|used|of|\d+|\w+ years?)\b",
+    re.IGNORECASE,
+)
 HALF = 50.0  # percent
 FULL = 100.0  # percent
 MOORED = regex(
@@ -67,7 +72,7 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     stated = without_references(scene, _moored(scene, without_taps(scene, without_lights(scene, stated))))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))
-    mends = (found for found in scene.named("note", "correction") if not _rather_several(scene, found.start))
+    mends = (found for found in scene.named("note", "correction") if not _is_no_mend(scene, found.start))
     corrections = [scene.tokens[found.start].start for found in mends]
     corrections += [token.start for at, token in enumerate(scene.tokens) if _takes_back(scene, at)]
     kept: dict[str, list[Stated]] = {}
@@ -100,7 +105,14 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
 
 def _two_are_told(scene: Scene) -> bool:
     """Whether one battery is told of and then the other: "one battery is six years old, the other is new"."""
-    return scene.vocabulary >= OTHER or "twin" in scene.vocabulary or ONE_AND_OTHER.search(scene.text) is not None
+    both = ONE_AND_OTHER.search(scene.text) or ONE_AND_ONE.search(scene.text)
+    return scene.vocabulary >= OTHER or "twin" in scene.vocabulary or both is not None
+
+
+def _is_no_mend(scene: Scene, at: int) -> bool:
+    """Whether nothing is taken back: "by which I mean its water"; "or rather two of them" weighs several."""
+    explains = scene.word(at - 1) in ("which", "what") and {scene.word(at), scene.word(at + 1)} >= {"i", "mean"}
+    return explains or _rather_several(scene, at)
 
 
 def _rather_several(scene: Scene, at: int) -> bool:

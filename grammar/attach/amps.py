@@ -55,6 +55,7 @@ SMALLEST_TEST = 50.0  # amps of a load tester
 ONLY_BESIDE = frozenset({"fuse", "battery"})  # named further away they claim no amps
 FILLING = frozenset({"word:charge", "head:charger", "head:dcdc", "head:alternator"})
 TO_FILL = frozenset({"fill", "refill", "recharge", "full"})
+RESERVE_AT = 25.0  # amps of the test that gives a reserve
 BREAKS = frozenset({"aic", "interrupting", "breaking", "interrupt", "rupturing"})
 
 
@@ -97,6 +98,8 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     """What its own words tell before all else: a short circuit's amps, a fuse's in place of another, a clamp's."""
     if is_fault_current(scene, item) or _of_a_source(scene, item):
         return NOTHING
+    if value == RESERVE_AT and scene.about("role:battery.reserve") and _for_minutes(scene, item):
+        return NOTHING
     if another(scene, item, value):
         return Claim("fuse.rating", "role")
     if fact := flowing(scene, item, value):
@@ -108,6 +111,11 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
     if scene.word(item.end) in EVERY and scene.word(item.end + 1) in BURST:
         return Claim("load.current", "role")  # "150 A a shove"
     return Claim("load.current", "near") if through_a_cable(scene, item) else None
+
+
+def _for_minutes(scene: Scene, item: Item) -> bool:
+    """Whether minutes follow, of a reserve: "RC: 25 A during 120 minutes"."""
+    return any(other.dim == "TIME" and other.quantity.unit == "minute" for other in scene.items[item.at : item.at + 5])
 
 
 def _of_a_source(scene: Scene, item: Item) -> bool:

@@ -61,6 +61,7 @@ HEAVIEST = 80.0  # kg of one battery
 HOT_CABLE = 70.0  # C
 MOST_DROP = 10.0  # percent
 LEFT_SO = frozenset({"at", "alone", "standing", "unattended", "charging"})
+EACH = frozenset({"each", "every", "per"})
 WITHIN = frozenset({"within", "inside", "between", "usual", "recommended", "customary"})
 CABLE = frozenset({"cable.area", "cable.gauge", "cable.length"})
 PANELS = regex(  # "a 10 W stick-on", "a 15 watt suction-cup one"
@@ -186,6 +187,8 @@ def _of_engine(scene: Scene, item: Item) -> bool:
 
 def percent(scene: Scene, item: Item, value: float) -> Claim | None:
     """A state of charge, or the loss that a cable is allowed."""
+    if _for_each(scene, item.start, item.end):
+        return NOTHING
     if item.quantity.kind == "state_of_charge" and not ends_at(scene, item):
         return Claim("battery.charge", "token")
     if quotes_both_limits(scene):
@@ -203,6 +206,15 @@ def percent(scene: Scene, item: Item, value: float) -> Claim | None:
     if value <= MOST_DROP and _of_cable(scene):
         return Claim("cable.drop", "default")
     return Claim("battery.charge", "default")
+
+
+def _for_each(scene: Scene, start: int, end: int) -> bool:
+    """Whether a figure is a step of a rule: "10 % for each 10 degrees", "a tenth per 10 C"."""
+    before = scene.word(start - 1) in EACH or scene.at_word[start - 1].name in EACH if start else False
+    after = [scene.word(end), scene.word(end + 1)]
+    step = after[0] in EACH or (after[0] in ("for", "at") and after[1] in EACH)
+    follows = any(item.dim == "TEMP" for item in scene.at_word[end : end + 3])
+    return before or (step and follows)
 
 
 def _is_rule(scene: Scene, item: Item) -> bool:
@@ -227,6 +239,8 @@ def _to_be_kept(scene: Scene, item: Item) -> bool:
 
 def temperature(scene: Scene, item: Item, value: float) -> Claim | None:
     """The air's temperature, or what a cable's insulation stands; `value` in Celsius."""
+    if _for_each(scene, item.start, item.end):
+        return NOTHING
     cold = bool(COLD & scene.vocabulary) and value > 1 and scene.word(item.end) not in ("rate", "or")
     if item.quantity.text.strip() in RATES and not cold and (scene.lithium_known or CHARGED & scene.vocabulary):
         return NOTHING  # "the seller says 1C is fine"

@@ -43,6 +43,9 @@ SPEAKS = frozenset(
 )  # "no they'd be in parallel"
 NAMELESS = frozenset({"name", "brand", "nonsense", "frills"})  # "a no name lithium"
 ASKED_SO = frozenset({"isnt", "arent", "wouldnt", "wont", "doesnt"})
+ENDS = frozenset({".", "?", "!", ";", ":", ","})
+WHOSE = frozenset({"the", "my", "our", "this"})
+ONLY = frozenset({"just", "only", "simply", "merely", "really", "basically", "another", "actually"})
 IS = frozenset({"is", "are", "was"})
 THAT = frozenset({"that", "it", "this", "they", "these", "she", "battery", "batteries"})
 
@@ -62,6 +65,7 @@ def is_denied(scene: Scene, item: Item) -> bool:
         and not (found.start == 0 and scene.word(1) in SPEAKS)
         and not (scene.word(found.start) == "no" and scene.word(found.end) in NAMELESS)
         and not (item.fact == "battery.duty" and scene.word(found.start) in ASKED_SO and _asks(scene, item))
+        and not (item.fact == "battery.chemistry" and _asks_after(scene, found, item))
         for found in around(scene.denials, item, scene.denial_starts)
     )
 
@@ -71,6 +75,13 @@ def _asks(scene: Scene, item: Item) -> bool:
     end = scene.span(item.start, item.end)[1]
     mark = re.search(r"[.?!;]", scene.text[end:])
     return mark is not None and mark[0] == "?"
+
+
+def _asks_after(scene: Scene, denial: Found, item: Item) -> bool:
+    """Whether a sentence begins with "isn't" and asks what a kind is: "isn't gel just another AGM?"."""
+    begins = denial.start == 0 or scene.word(denial.start - 1) in ENDS | BEGINS
+    only = scene.word(item.end) in ONLY or scene.word(item.end + 1) in ONLY or scene.word(denial.end) in WHOSE
+    return begins and only and scene.word(denial.start) in ASKED_SO and _asks(scene, item)
 
 
 def _or_not(scene: Scene, denial: Found) -> bool:

@@ -36,6 +36,9 @@ WIRES = frozenset(
 WHO = frozenset(
     {"i", "we", "he", "she", "they", "you", "ive", "weve", "have", "has", "had", "was", "dad", "also", "then"}
 )
+OF_A_RATING = frozenset(  # "the cranking number on the case" tells no duty
+    {"number", "figure", "figures", "value", "rating", "amps", "amperes", "power", "current", "ability", "capacity"}
+)
 FORMER = frozenset({"old", "former", "previous", "last", "scrapped", "dead", "late"})
 WHOSE = frozenset({"the", "my", "our", "his", "an", "her", "their"})
 SHUT = frozenset({"it", "them", "the", "that", "this", "up", "my", "our", "every", "all", "off", "shut", "over"})
@@ -55,9 +58,10 @@ def is_wire(scene: Scene, item: Item) -> bool:
     if item.end > item.start + 1:
         return scene.word(item.end - 1) in ("one", "ones") and _of_charger_wire(scene, item)
     before = scene.before(item)
-    sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
-    ahead = {scene.word(item.end), scene.word(item.end + 1)}
     after = scene.after(item)
+    sized = before is not None and before.dim in ("AREA", "GAUGE", "LENGTH", "MM")
+    sized = sized or (after is not None and after.dim in ("AREA", "GAUGE"))  # "eleven metres, lead 70 square"
+    ahead = {scene.word(item.end), scene.word(item.end + 1)}
     goes = scene.word(item.start - 1) == "which" and bool(ahead & {"goes", "go"})  # "which lead goes where"
     ends = after is None or after.kind == "mark"
     that = goes or (scene.word(item.start - 1) in ("that", "this", "its") and ends)
@@ -100,6 +104,8 @@ def _follows_figure(scene: Scene, item: Item) -> bool:
 def is_no_kind(scene: Scene, item: Item) -> bool:
     """Whether a word is another one here: the motor of "the starter won't turn", a charger without electronics."""
     word, alone = scene.word(item.start), item.end == item.start + 1
+    if word == "cranking" and alone and (scene.word(item.start - 1) == "cold" or scene.word(item.end) in OF_A_RATING):
+        return True
     if word == "starter" and alone and not _beside_its_figure(scene, item):
         return True
     if scene.word(item.end - 1) == "caps" and scene.word(item.end) in ("on", "over"):  # "has caps on the terminals"

@@ -37,6 +37,7 @@ SMALLEST = 10  # mm2 that go without their unit
 MEASURES = frozenset({"each", "one", "away", "long", "there", "round", "total", "foot", "feet", "ft", "m", "in", "amp"})
 RUN_ON = frozenset({"of", "away", "long", "each", "from", "one", "or", "there", "apart", "to", "in", "behind"})
 SHORTEST_RUN = 250.0  # mm: "690 mm away"
+BY_SO_MUCH = frozenset({"nearer", "closer", "further", "farther", "shorter"})
 SHORT = 4  # words: an answer to "how far is it?"
 TOTAL, THERE_REACH = 3.5, 4.5  # how far the word of a total reaches: further for the only length
 THERE = "there and back"
@@ -81,6 +82,8 @@ def _is_none(scene: Scene, item: Item) -> bool:
         return True
     if text == "one yard" and scene.word(item.end) not in RUN_ON:  # "one yard says 25 mm2, the other 35"
         return True
+    if scene.word(item.end) in BY_SO_MUCH and scene.word(item.start - 1) not in IS:
+        return True  # "moved 1.5 m nearer the motor"
     hull = scene.word(item.end) == "," and scene.word(item.end + 1) in HULLS  # "(10.2 m, steel, 9 tons"
     return hull or scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
 

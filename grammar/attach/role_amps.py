@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from grammar.attach.charging_amps import CHARGES, MOST_CHARGE, TINY
 from grammar.attach.limit_amps import DRAWING, PEAKS, STEADY, as_peak, is_limited, owner_of
+from grammar.lexicon.vocabulary import Found
 from grammar.scene.claims import (
     FIGURES,
     Claim,
@@ -133,6 +134,9 @@ def _names_the_next(scene: Scene, item: Item) -> bool:
         for found in around(scene.roles, item, scene.role_starts)
         if found.concept in PEAKS and item.end < found.start <= item.end + NEXT
     ]
+    if not words and (word := _right_behind(scene, item)):
+        nexts = [other for other in scene.quantities(*FIGURES) if other.start == word.end]
+        return bool(nexts) and item.dim == "AMP" and not _runs(scene, nexts[0])  # "300 A inrush 450"
     if not words or close(scene, item, *PEAKS, reach=0.1):
         return False
     if not JOINING & {scene.word(at) for at in range(item.end, words[0].start)}:
@@ -140,6 +144,12 @@ def _names_the_next(scene: Scene, item: Item) -> bool:
     after = [other for other in scene.measured if 0 <= other.start - words[0].end <= LEADS_TO]
     between = {scene.word(at) for at in range(words[0].end, after[0].start)} if after else JOINING
     return not between & JOINING and after[0].dim in FIGURES
+
+
+def _right_behind(scene: Scene, item: Item) -> Found | None:
+    """The word of a peak that stands between a figure and the next one."""
+    near = around(scene.roles, item, scene.role_starts)
+    return next((found for found in near if found.concept == "load.peak" and found.start == item.end), None)
 
 
 def _is_steady(scene: Scene, item: Item) -> bool:

@@ -13,6 +13,7 @@ from grammar.told.times.left_alone import left_alone
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import ended
 
+READ_WITHIN = 6  # pieces from a reading to how long nothing had run
 DAY = 86400.0
 LEFT = frozenset({"left", "unplugged", "disconnected", "stored", "laid"})
 STORED = 5 * DAY
@@ -34,7 +35,7 @@ ON_END_OF_TWO = frozenset({("on", "end"), ("in", "a"), ("on", "the")})  # "three
 
 def reading_before(scene: Scene, item: Item) -> bool:
     """Whether a number with a point or volts stand just before."""
-    near = scene.items[max(0, item.at - 3) : item.at]
+    near = scene.items[max(0, item.at - READ_WITHIN) : item.at]
     return any(other.dim == "VOLT" or (other.dim == "NUM" and "." in other.name) for other in near)
 
 

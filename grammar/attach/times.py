@@ -22,6 +22,7 @@ from grammar.scene.near import around
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 from grammar.told.times import motoring
+from grammar.told.times.left_alone import rested_before
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
 
@@ -105,14 +106,27 @@ NOT_OF_LOAD = regex(
 )
 
 
+NEVER_SEEN = regex(  # "14 years on this boat and never seen that"
+    r" (?:on|with|of|aboard|sailing|owning) (?:this|the|our|my) (?:\w+ )?(?:boat|barge|yacht|ship)\b[^.?!;]{0,20}"
+    r"\b(?:never|not once|no trouble|without|first time)\b",
+    re.IGNORECASE,
+)
+
+
 def _of_people(scene: Scene, item: Item) -> bool:
     after = scene.text[scene.span(item.start, item.end)[1] :]
     return NO_RUN.search(ahead_of(scene, item)) is not None or NOT_OF_LOAD.match(after) is not None
 
 
+def _by_a_timer(scene: Scene, item: Item) -> bool:
+    """Whether a timer lets a charger run so long: "left on a timer, two hours a day"."""
+    daily = scene.word(item.end) in ("a", "per", "each") and scene.word(item.end + 1) == "day"
+    return daily and "timer" in scene.vocabulary
+
+
 def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
     """What only looks like a time: "2s", "three 50s", "in a day", "open 24 hours"."""
-    if item.quantity.unit == "hour" and _of_people(scene, item):
+    if item.quantity.unit == "hour" and (_of_people(scene, item) or _by_a_timer(scene, item)):
         return NOTHING
     after = scene.text[scene.span(item.start, item.end)[1] :]
     if item.quantity.unit in ("minute", "hour") and motoring.is_motoring(scene.text, ahead_of(scene, item), after):
@@ -121,6 +135,8 @@ def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("bank.layout", "grammar")
     a_day = item.quantity.text.lower().startswith(("a ", "an ", "the ", "day"))
     if item.quantity.unit == "day" and a_day and value < STORED:  # not "a hundred days"
+        if rested_before(scene, item):
+            return None
         read = scene.word(item.start - 1) == "after" and reading_before(scene, item)  # "it holds 12.6 after a day"
         return None if read or close(scene, item, "reading.rest_time", reach=0.6, after=True) else NOTHING
     before = scene.before(item)
@@ -273,8 +289,13 @@ def _lasts(scene: Scene, item: Item) -> bool:
 def _years(scene: Scene, item: Item) -> Claim | None:
     if scene.word(item.end) in APART:
         return NOTHING  # "the one is two years older"
+    if NEVER_SEEN.match(scene.text, scene.span(item.start, item.end)[1]):
+        return NOTHING
     if scene.word(item.end) in ("guarantee", "warranty") or of_people(scene, item) or _written_off(scene, item):
         return NOTHING
+    after = scene.after(item)
+    if "-" in item.quantity.text and after is not None and (after.dim in ("NUM", "AH") or after.head == "battery"):
+        return Claim("battery.age", "role")  # "may the new 110 sit with a 4-year 110"
     if close(scene, item, "storage.time", reach=2) and float(item.quantity.value) < LONGEST_STORE:
         return Claim("storage.time", "role")
     if beside(scene, item, "boat", "engine", "load", reach=0.6) and not _aboard(scene, item):

@@ -29,6 +29,7 @@ LEADS_ON = 2  # pieces from a list to the place of a switch that begins it, over
 POSITIONS = frozenset(
     {"user", "custom", "supply", "program", "std", "standard", "normal", "stnd"}
 )  # of a charger's switch, beside kinds of battery
+THRUSTS = regex(r"\bthrust(?:ers?|ing)?\b", re.IGNORECASE)  # "while thrusting" names the load
 OWN_MAKE = regex(r"home|self|diy", re.IGNORECASE)  # a pack whose cells are not told, unless they are named:
 PHOSPHATE = regex(r"\bl(?:i|ife)? ?fe? ?p|phosphate", re.IGNORECASE)
 SHARES = frozenset({"third", "thirds", "fifth", "fifths", "tenth"})
@@ -90,9 +91,9 @@ def _running_load(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if any(item.fact in ("load.kind", "load.model") for item in stated):
         return
     for item in stated:
-        if item.fact == "reading.state" and "thruster" in item.text.lower():
-            at = item.span[0] + item.text.lower().index("thruster")
-            span = at, at + len("thruster")
+        named = THRUSTS.search(item.text) if item.fact == "reading.state" else None
+        if named and (scene.quantities("VOLT", "NUM") or named[0].lower() == "thruster"):
+            span = item.span[0] + named.start(), item.span[0] + named.end()
             yield Stated("load.kind", "thruster", "", scene.text[slice(*span)], span, how="token")
             return
 
@@ -108,6 +109,8 @@ def _either(scene: Scene, item: Item) -> bool:
 def _as_before(scene: Scene, item: Item) -> bool:
     """Whether a kind is only what the new one is held against: "would they take the frost where lead did"."""
     told = any(old.fact == item.fact and old.value != item.name for old in scene.said)
+    if item.fact == "bank.layout":
+        return told and scene.word(item.start - 1) in ("than", "versus", "vs")  # "why is that worse than parallel"
     against = scene.word(item.start - 1) in ("where", "as", "like", "than", "what", "way")
     return told and against and scene.word(item.end) in DID
 

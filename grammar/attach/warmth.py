@@ -9,6 +9,7 @@ from grammar.scene.scene import Scene
 
 WARM, LEAST_ASIDE = 45.0, 3.0  # "(+1)" is one more
 HOT = (25.0, 50.0)
+WEATHER = frozenset({"winter", "cold", "frost", "weather", "autumn", "spring", "freezing", "chilly", "mild"})
 HEAT = frozenset({"hot", "heat", "summer", "summers", "roasting", "sweltering", "tropics", "scorching"})
 REACHES = frozenset({"hits", "reaches", "touches", "hit", "reach"})
 NEAR_ZERO = frozenset({"near", "around"})
@@ -26,7 +27,7 @@ def is_warmth(scene: Scene, item: Item, value: float, decimals: int) -> bool:
     before = scene.word(item.start - 1)
     if HOT[0] <= value <= HOT[1] and not decimals and HEAT & scene.vocabulary:
         placed = before == "," and scene.word(item.end) in ("on", "in", "here")  # "hot in Darwin, 36 on deck"
-        return before in REACHES or placed
+        return before in REACHES | {"heat"} or placed or [scene.word(item.start - 2), before] == ["heat", "of"]
     return (value == 0 and before in NEAR_ZERO) or (0 <= value <= WARM and before in ("plus", "+") and _warmer(scene))
 
 
@@ -48,6 +49,8 @@ def _signed(scene: Scene, item: Item) -> bool:
     before, after = scene.word(item.start - 1), scene.after(item)
     told = "ambient.temperature" in scene.expected or any(old.fact == "ambient.temperature" for old in scene.said)
     ends = after is None or after.kind == "mark" or after.name in ("in", "here", "now", "outside", "inside", "at")
+    if ends and before in (".", ";", "!") and plain(item) >= LEAST_ASIDE and WEATHER & scene.vocabulary:
+        return True  # "Winter here is wet. +4."
     apart = before in ("(", ",") and plain(item) >= LEAST_ASIDE and not scene.at_word[item.start - 2].dim
     if ends and apart:  # "hands frozen (+6)", "alone in the boat, +10"
         return True

@@ -8,12 +8,25 @@ from grammar.reading import Stated
 from grammar.scene.claims import NOT_OURS
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
-from grammar.told.currents.fuses import FUSES, another
+from grammar.told.currents.fuses import FUSES, another, is_too_small
 
 FULL = 100.0  # percent
 WARM = 45.0  # °C
 WARMING = frozenset({"warmed", "warmer", "heated", "heater", "heating", "cooled", "thawed", "colder", "stove"})
-THEN = ("when its", "when it is", "once its", "once it is", "until its", "until it is", "till its", "till it is")
+THEN = (
+    "where its",
+    "where it is",
+    "inside its",
+    "indoors its",
+    "when its",
+    "when it is",
+    "once its",
+    "once it is",
+    "until its",
+    "until it is",
+    "till its",
+    "till it is",
+)
 MOST_CHARGE = 100.0  # amps of a charger
 CHARGING = 0.5  # of the amp-hours: no charger gives more
 SMALLEST = 20.0  # amp-hours
@@ -125,7 +138,12 @@ def _fuse(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> st
     """A fuse: "and a 350 on that", "the man gave me a 500", "is 350 right", where fuses were spoken of last."""
     if another(scene, item, value):
         return "fuse.rating"
-    if value not in FUSES or scene.likely[:1] != ("fuse.rating",) or scene.heads - {"fuse", "cable"}:
+    if (
+        value not in FUSES
+        or is_too_small(scene, value)
+        or scene.likely[:1] != ("fuse.rating",)
+        or scene.heads - {"fuse", "cable"}
+    ):
         return ""
     before, after = scene.word(item.start - 1), scene.word(item.end)
     if scene.word(item.start - 2) == "on" and "cable.area" in told:  # "and on a 70?"
@@ -138,7 +156,8 @@ def _fuse(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> st
 
 def _cable(scene: Scene, item: Item, value: float, told: dict[str, Stated]) -> str:
     """A cable by its section: "would I get away with what's in there, it's 35", where one was asked for last."""
-    named = scene.word(item.start - 1) in ("its", "is", "a", "the") and value in SECTIONS
+    stocked = "stock" in scene.vocabulary and scene.word(item.start - 1) in ("has", "have", "only", "stocks")
+    named = (stocked or scene.word(item.start - 1) in ("its", "is", "a", "the")) and value in SECTIONS
     spoken = scene.likely[:1] == ("cable.area",) and not {"cable.area", "cable.gauge"} & told.keys()
     return "cable.area" if named and spoken and not scene.heads - {"cable"} else ""
 

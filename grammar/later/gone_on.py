@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from grammar.attach.lengths import there_and_back
-from grammar.later.alike import VOLTS, as_typed, free_figures, may_be_of, ratio_of, read_as, stated_so
+from grammar.later.alike import TWICE, VOLTS, as_typed, free_figures, may_be_of, ratio_of, read_as, stated_so
 from grammar.later.answers import FOLLOWS, is_free
 from grammar.later.bare_numbers import mentioned_again, told_by_words
 from grammar.later.same_dimension import ALIKE, ONE_BATTERY
@@ -82,7 +82,13 @@ def goes_on_from(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
         battery = [old for old in said if old.fact.startswith("battery.")]
     short = len(scene.tokens) <= SHORT or labelled or bool(opening)
     old = (
-        _matching(item, [*battery, *said], near, anyhow=_reach(scene) if goes_on and not exact else 0.0)
+        _matching(
+            item,
+            [*battery, *said],
+            near,
+            anyhow=_reach(scene) if goes_on and not exact else 0.0,
+            asked=scene.likely[:1],
+        )
         if short
         else None
     )
@@ -155,7 +161,7 @@ def _reach(scene: Scene) -> float:
     return MENDED if scene.named("note", "correction") else FAR
 
 
-def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: float) -> Stated | None:
+def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: float, asked: Sequence[str]) -> Stated | None:
     """The newest figure that this number can take the place of, else the nearest, at most so many times as large."""
     number = item.quantity.value
     if isinstance(number, str):
@@ -171,7 +177,8 @@ def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: float)
         fits = (counts if old.fact in MANY else item.dim == "NUM") and may_be_of(old, number)
         if fits and typed is not None and not isinstance(typed.value, str):
             numeric.append((ratio_of(number, typed.value), old))
-    found = next((old for far, old in numeric if far <= near), None)
+    found = next((old for far, old in numeric if old.fact in asked and far <= TWICE), None)
+    found = found or next((old for far, old in numeric if far <= near), None)
     if found is None and anyhow and numeric:
         far, other = min(numeric, key=lambda pair: pair[0])
         most = near if other.fact in MANY else float("inf") if other.fact == "ambient.temperature" else anyhow

@@ -9,6 +9,7 @@ from grammar.later.alike import as_typed, free_figures, read_as, stated_so
 from grammar.later.answers import MOST_JOINED
 from grammar.later.bare_numbers import mentioned_again, told_by_words
 from grammar.later.gone_on import BARE, FEW, SIZES, goes_on_from, opening_of
+from grammar.later.pointed import pointed_at
 from grammar.later.same_dimension import of_same_dimension
 from grammar.reading import Stated
 from grammar.scene.claims import UNSURE
@@ -49,6 +50,7 @@ def recalled(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list
         return stated
     if len(scene.tokens) > LONGEST:
         return [*stated, *(goes_on_from(scene, stated, said) if opening_of(scene) else ())]
+    stated = pointed_at(scene, stated, said)
     again = list(mentioned_again(scene, said))
     gone = {item.part.span for item, _ in again if item.part}
     stated = of_same_dimension(scene, [item for item in stated if item.span not in gone], said)

@@ -97,7 +97,9 @@ def _same_amps(scene: Scene, old: Stated, new: Stated) -> bool:
         return old.fact in RATED
     if old.fact in RATED:
         return bool(scene.named("note", "correction")) and are_alike(new, old, TWICE)
-    charged = bool(scene.vocabulary & CHARGED_SO) or "dcdc" in scene.heads  # what a converter gives is no load's
+    charged = bool(scene.vocabulary & CHARGED_SO) or bool(
+        {"dcdc", "charger"} & scene.heads
+    )  # what a converter gives is no load's
     if new.fact == "charger.current" and old.fact.startswith("load.") and charged:
         return False
     if old.fact == "charger.current" and new.fact == "load.current":

@@ -101,7 +101,8 @@ def labelled(label: Token, *pieces: Amount | Token) -> Iterator[Part]:
     for one in amounts:
         one.value, one.unit = worth(one.number, unit), unit
     meter = unit.dim == "GAUGE" and VERB.search(label)  # "the gauge says 12"
-    if meter or not all(_likely(one) for one in amounts):
+    drawn = unit.dim == "RC" and any(one.measure and units.named(one.measure).dim == "AMP" for one in amounts)
+    if meter or drawn or not all(_likely(one) for one in amounts):  # "RC: 25 A for 120 minutes"
         for one in amounts:
             _take_back(one)
         yield Part("word", "", place(label))
@@ -210,9 +211,10 @@ def _share_units(amounts: list[Amount], joiners: list[Token]) -> None:
     """Gives a unit said once to the numbers joined to it: "12 or 24 V", "330 x 172 x 215 mm", "5 or 600 A"."""
     for at in range(len(joiners) - 1, -1, -1):
         one, other, how = amounts[at], amounts[at + 1], joiners[at].type
-        if _ends_at_dash(one, joiners[at], other):
-            continue
         plain = numbers.value(one.number) if one.unit is PLAIN else 0.0
+        cold = plain < 0 and other.unit.dim in ("CCA", "CA", "AH")  # "-6 and 640 CCA"
+        if cold or _ends_at_dash(one, joiners[at], other):
+            continue
         if other.unit.dim == "VOLT" and not 0 <= plain < MOST_VOLTS:
             continue  # "110 and 12 volt", "minus 6 and 12.3 volts"
         if joiners[at].lower() in THROUGH and isinstance(other.value, float) and plain > other.value:

@@ -12,6 +12,7 @@ from grammar.text.neighbours import among, following, leading, listed, quantity
 HYDROMETER = re.compile(
     r"hydrometer|\bfloat\b|\bfloaty|electrolyte|(?<!lead )\bacid\b|\bcells?\b|\ball six\b|\bsg\b|gravit|\bs\.g\b"
     r"|\bcorrected\b|\belements\b|squirter|\bbobbin|\bbaster\b|\bsyringe|\bsucker\b|\bpipette|areometer|\bdensit"
+    r"|\bglass (?:thing|tube|bulb|gadget)"
     r"|\b(?:each|every) (?:one of the )?(?:hole|pot|compartment)s?\b|\ball (?:the |six )?(?:holes|pots|compartments)\b"
 )
 GRAVITY = re.compile(
@@ -43,7 +44,7 @@ STEPS = re.compile(
     r"|(?: bow| stern| house| thruster| agm| gel| lead| wet| flooded| lithium| lfp| lifepo4)* bank\b"
 )
 POURED = re.compile(r"[0-9] ?(?:a|amps?|amperes?) (?:in|on)?to (?:the|my|our)$", re.IGNORECASE)
-NAMES = (["case"], ["group"], ["group-size"])  # "AGM, 31 case"
+NAMES = (["tray"], ["case"], ["group"], ["group-size"])  # "AGM, 31 case"
 CELLS = frozenset({"18650", "21700"})  # sizes of single lithium-ion cells, which tell the kind of a pack
 ONLY_CASES = frozenset({"27", "31"})  # nobody has so many: "31 AGM" is a case
 CASE_BEFORE = re.compile(r"(?<!in )\bcase(?: size)?$", re.IGNORECASE)  # "case 27 out, what fits"
@@ -52,7 +53,7 @@ REFERENCE = re.compile(  # "order no. 1182"
     r"[ .:#]*$"
 )
 REFERENCES = 3  # digits: shorter ones may be a gauge or a case size
-NAMED = re.compile(r"\b(?:an?|agm|gel|flooded|frozen|size|that|my|the|[0-9] ?x)$")
+NAMED = re.compile(r"\b(?:an?|agm|gel|flooded|frozen|size|that|my|the|purpose|[0-9] ?x)$")
 LONGEST = 5  # digits of a number that is no order or telephone number
 MOST = 48  # batteries
 

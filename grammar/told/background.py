@@ -54,9 +54,14 @@ KINDS = r"(?:batter(?:y|ies)|batts?|bank|agms?|gels?|wets?|lithiums?|ones?|set)"
 THEIRS = rf"(?:his|her|their|{MAN}['’]s|{MAN}s['’]?) (?:own |old )?(?:\w+ )?{KINDS}"
 NO_OTHER = r"(?:(?!\b(?:my|mine|our|ours|we|i)\b)[^.?!;]){0,30}"  # and none of one's own after it
 OF_ANOTHER = regex(  # "his have lasted", "my neighbour's AGM batteries are", "the chap next door has had his gel for"
-    rf"\b(?:his|hers|theirs|{THEIRS})\b{NO_OTHER}$"
+    rf"\b(?:his(?! (?:part|view|opinion|mind|book|eyes|turn|credit|side|word)\b)|hers|theirs|{THEIRS})\b{NO_OTHER}$"
     rf"|\b{MAN}\b(?:(?!\b(?:my|mine|our|ours|we|i|says?|said|thinks?|told)\b)[^.?!;]){{0,30}}"
     rf"\b(?:has|had|got|runs|kept|keeps) (?:had )?(?:his|hers|theirs|them|the same|one|it)\b{NO_OTHER}$",
+    re.IGNORECASE,
+)
+GIVEN_US = regex(  # "a friend gives me his 4 year old AGM": it is ours now
+    r"\b(?:giv(?:es?|ing|en)|gave|sells?|sold|selling|lends?|lent|offers?|offered|passes|passed|left|leaves)"
+    r" (?:to )?(?:me|us)\b",
     re.IGNORECASE,
 )
 OWN = regex(  # ... beside the battery that is asked about
@@ -111,7 +116,7 @@ def _is_anothers(scene: Scene, item: Item, before: str) -> bool:
     """Whether the years are those of somebody else's batteries, told beside one's own."""
     if item.quantity.unit not in YEARS or OF_ANOTHER.search(before) is None:
         return False
-    return OWN.search(scene.text) is not None
+    return OWN.search(scene.text) is not None and GIVEN_US.search(before) is None
 
 
 def _is_price(before: str, after: str) -> bool:

@@ -30,6 +30,13 @@ THEIRS = regex(
     r"|bicycle|bike|headlamp)s?\b",
     re.IGNORECASE,
 )
+THEIR_READING = regex(
+    r"\b(?:neighbou?r|friend|mate|pal|brother|uncle|dad|father|cousin|next boat|other boat|next door)(?:'s|s'|’s)"
+    r"(?: (?:battery|agm|gel|wet|one|only|just|always|never|reads|shows|goes|falls|drops|sinks|stays|holds|sits|to|at"
+    r"|down|is|has|was|gets|under|load|about|still)){1,6} $",
+    re.IGNORECASE,
+)
+AHEAD = 80  # characters
 ENDS = regex(
     r"[.?!;](?=\s|$)|, (?=(?:is|are|does|do|will|can|should|would)\b)"
     r"|,? \b(?:now|but|whereas|while|and (?:now|the new|this|the present|today))\b",
@@ -49,6 +56,15 @@ def without_absent(text: str, stated: list[Stated]) -> list[Stated]:
         old += other
     kept = [item for item in stated if item not in old]
     return kept if any(item.fact.startswith(OF_IT) for item in kept) else stated
+
+
+def without_theirs(text: str, stated: list[Stated]) -> list[Stated]:
+    """The facts without the readings of a neighbour's battery: "the neighbour's only goes to 11"."""
+    return [
+        item
+        for item in stated
+        if not item.fact.startswith("reading.") or not THEIR_READING.search(text[: item.span[0]][-AHEAD:])
+    ]
 
 
 def _clause(text: str, found: re.Match[str]) -> Span | None:

@@ -33,6 +33,9 @@ ONE_EACH = regex(
     r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
     re.IGNORECASE,
 )
+OUTPUTS_ASKED = regex(
+    r"\b(?:outputs?|outlets?|legs|channels) (?:needed|required|wanted|necessary)(?: for)?[:,]? ", re.IGNORECASE
+)
 PLACE = (
     r"(?:engines?'?(?: start(?:er|ing)?s?)?|start(?:er|ing)?s?|house|domestic|leisure|service|bow|stern|thrusters?"
     r"|windlass|generator|genset)"
@@ -59,7 +62,7 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
         total = sum(value(word) for word in counts)
         yield Stated("bank.count", total, "", counted[0], counted.span(), how="grammar")
         return
-    if not charged:
+    if not (charged or OUTPUTS_ASKED.search(scene.text)):
         return
     named = list(ONE_EACH.finditer(scene.text))
     if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."

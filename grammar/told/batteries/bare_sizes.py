@@ -8,13 +8,16 @@ from grammar.scene.claims import Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
-from grammar.told.words import stops
+from grammar.told.words import ahead_of, stops
 
 SIZE = Claim("battery.capacity", "near")
 SMALLEST, LARGEST = 40.0, 400.0
 KIND = r"(?:wet|flooded|agm|gel|lithium|lifepo4|lfp|lead|sealed)"
 WHOSE = r"(?:an?|the|my|our|his|her|another|this|that|your|each|one)"
-ENDS = r"(?=\W*(?:$|[.,;?!)]|\b(?:and|or|in|by|from|with|to|on|over|within|how|what|is|are|then|so)\b))"
+ENDS = (
+    r"(?=\W*(?:$|[.,;?!)]|\b(?:and|or|in|by|from|with|to|on|over|within|how|what|is|are|then|so|has|shows)\b"
+    r"|\bat (?:\d|an?\b)))"
+)
 SAYS = (  # the words before a size, those after it
     (r"", r" ?(?:apiece|a piece)\b"),
     (rf"\b{WHOSE} (?:\d+|\w+)[ -](?:year|month|yr)s?[ -]old (?:{KIND} )?", r"(?! ?(?:footer|footers|year|of)\b)"),
@@ -24,7 +27,18 @@ SAYS = (  # the words before a size, those after it
         r" (?:must|should|has to|needs? to|ought to|is to|will have to) "
         r"(?:push|give|deliver|feed|drive|run|carry|supply|power|turn|spin|shove|pull)\b",
     ),
-    (r"\b(?:fill|filling|refill|top up|replenish|revive|charge|charging)(?: up)? (?:an?|the|my|our|his|her) ", ENDS),
+    (
+        r"\b(?:fill|filling|refill|top up|replenish|revive|charge|charging|flatten|flattening|empty"
+        r"|emptying|drain|draining|kill)(?: up)? (?:an?|the|my|our|his|her) ",
+        ENDS,
+    ),
+    (r"\b(?:an?|the|my|our|his|her) (?:leisure|deep[- ]cycle) ", ENDS),
+    (r"\bif (?:it|she|he|this|that)(?:'?s| is| were| was) an? ", ENDS),
+    (
+        r"\b(?:old|new) ",
+        r",?(?: and| plus| with)?(?: an?)? (?:new|old) \d{2,3}\b(?! ?-?(?:a|amps?|v|volts?|mm2?|w|watts?)\b)",
+    ),
+    (r"\b(?:old|new) \d{2,3},?(?: and| plus| with)?(?: an?)? (?:new|old) ", ENDS),
     (r"\b(?:has|holds|have|with|got|says|contains|stores)(?: about| only| got)? ", r" of (?:them|those|these)\b"),
 )
 ONE_AND_OTHER = regex(  # the sizes of two that are told apart
@@ -40,6 +54,7 @@ WEIGHED = frozenset({"kg", "kilos", "kilo", "weigh", "weighs", "weight", "heavy"
 HOURS = regex(r"\bamp(?:ere)?[ -]?hours?\b|\bah\b", re.IGNORECASE)
 PATTERNS = tuple((regex(left + r"$", re.IGNORECASE), regex(right, re.IGNORECASE)) for left, right in SAYS)
 OF_THEM = len(PATTERNS) - 1  # the last of them: amp-hours must be spoken of
+VOLTS_WITHIN = 6  # pieces from "four 6 V" to "at 210"
 FAR = 40  # characters
 CAPACITY = Claim("battery.capacity", "near")
 LEAST, MOST = 30.0, 400.0  # amp-hours that go without a unit
@@ -71,13 +86,48 @@ AHEAD = 48  # characters
 OTHER_THINGS = frozenset({"fuse", "charger", "alternator", "dcdc"})
 
 
+RATED = regex(
+    rf"\b(?:{KIND}|batter(?:y|ies)|group \w{{2,3}}|leisure|deep[- ]cycle)(?: one| type)?,?"
+    r"(?: is| are|'s)? rated(?: at| for)? $",
+    re.IGNORECASE,
+)
+LEISURE = regex(r"\b(?:leisure|deep[- ]cycle) \d{2,3}\b", re.IGNORECASE)  # no CCA, whatever else is told
+TWO_OF_THEM = regex(  # "I have a 105 and an 85, both flooded"
+    r"\b(?:an?|one) (?P<one>\d{2,3}) and (?:an?|one|another) (?P<other>\d{2,3})\b"
+    r"(?! ?-?(?:a|amps?|v|volts?|w|watts?|years?|yrs?|months?|kg|kilos?|lbs?|pounds|cca|mm2?|cm|m|ft|awg|square"
+    r"|per ?cent|percent|degrees|hp|fuses?|breakers?|cables?|chargers?|panels?)\b|[.,]\d|%)",
+    re.IGNORECASE,
+)
+
+
+OLD_AND_NEW = regex(  # "the old one was 70 Ah, the new one is 90"
+    r"\bold(?:er)? (?:one|battery|agm|gel)\b[^.?!;]{0,16}\d{2,3}(?: ?ah)?,?(?: and)? (?:the |a )?"
+    r"new(?:er)? (?:one|battery|agm|gel)(?:'?s| is| has| will be| of)?(?: an?)? $",
+    re.IGNORECASE,
+)
+
+
 def called(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     """The claims of bare numbers that batteries go by."""
     bare = [item for item in scene.quantities("NUM") if _free(item, claims)]
-    if not bare or scene.quantities("AH") or not _of_batteries(scene) or WEIGHED & scene.vocabulary:
+    if rated := {item.at: SIZE for item in scene.quantities("NUM") if _is_rated(scene, item, claims)}:
+        return rated
+    weighed = WEIGHED & scene.vocabulary - ({"cca"} if LEISURE.search(scene.text) else set())
+    if not bare or scene.quantities("AH") or not _of_batteries(scene, claims) or weighed:
         return {}
     found = {item.at for item in bare if _is_called(scene, item) or _of_so_many_volts(scene, item, claims)}
-    return dict.fromkeys(found | _told_apart(scene, bare), SIZE)
+    return dict.fromkeys(found | _told_apart(scene, bare) | _two_of_them(scene, bare), SIZE)
+
+
+def _is_rated(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    """Whether a bare number is what a battery is rated at, no load: "a group 29 rated 125"."""
+    value, claim = item.quantity.value, claims.get(item.at)
+    if isinstance(value, str) or not SMALLEST <= value <= LARGEST or scene.quantities("AH", "CCA"):
+        return False
+    loose = claim is None or claim.fact == "load.current"
+    return (
+        loose and stops(scene, item, ("and", "with", "for", "in")) and RATED.search(ahead_of(scene, item)) is not None
+    )
 
 
 def _free(item: Item, claims: dict[int, Claim]) -> bool:
@@ -86,7 +136,9 @@ def _free(item: Item, claims: dict[int, Claim]) -> bool:
     return sized and item.at not in claims
 
 
-def _of_batteries(scene: Scene) -> bool:
+def _of_batteries(scene: Scene, claims: dict[int, Claim]) -> bool:
+    if any(claim.fact in ("reading.voltage", "drain.current") for claim in claims.values()):
+        return True
     known = any(old.fact.startswith(("battery.", "bank.")) for old in scene.said)
     return known or bool({"battery", "bank", "bank.layout"} & (scene.facts | scene.heads))
 
@@ -114,9 +166,11 @@ def _of_so_many_volts(scene: Scene, item: Item, claims: dict[int, Claim]) -> boo
     after = scene.after(item)
     if scene.word(item.start - 1) not in ("at", "of") or item.at < 3 or (after is not None and after.kind != "mark"):
         return False
-    volts, count = scene.items[item.at - 2], scene.items[item.at - 3]
-    named = claims.get(volts.at, SIZE).fact == "battery.nominal" and count.dim in ("COUNT", "NUM")
-    return named and not scene.heads & OTHERS
+    near = scene.items[max(1, item.at - VOLTS_WITHIN) : item.at - 1]
+    volts = next((one for one in reversed(near) if claims.get(one.at, SIZE).fact == "battery.nominal"), None)
+    if volts is None or any(one.kind == "mark" for one in scene.items[volts.at : item.at]):
+        return False
+    return scene.items[volts.at - 1].dim in ("COUNT", "NUM") and not _of_others(scene, item)
 
 
 def _told_apart(scene: Scene, bare: list[Item]) -> set[int]:
@@ -126,6 +180,14 @@ def _told_apart(scene: Scene, bare: list[Item]) -> set[int]:
         return set()
     starts = {found.start("one"), found.start("other")}
     both = {item.at for item in bare if scene.tokens[item.start].start in starts}
+    return both if len(both) == len(starts) else set()
+
+
+def _two_of_them(scene: Scene, bare: list[Item]) -> set[int]:
+    """The two sizes of "a 105 and an 85", where they are to be joined."""
+    found = TWO_OF_THEM.search(scene.text) if {"bank.layout", "battery.chemistry"} & scene.facts else None
+    starts = {found.start("one"), found.start("other")} if found else set()
+    both = {item.at for item in bare if scene.tokens[item.start].start in starts and not _of_others(scene, item)}
     return both if len(both) == len(starts) else set()
 
 
@@ -149,7 +211,8 @@ def _is_other(scene: Scene, item: Item) -> bool:
     """Whether it is the second of two that are joined: "one of 100 and another of 85"."""
     value, start = item.quantity.value, scene.span(item.start, item.end)[0]
     sized = not isinstance(value, str) and LEAST <= value <= MOST and stops(scene, item)
-    return sized and "bank.layout" in scene.facts and THE_OTHER.search(scene.ahead(start)) is not None
+    told = THE_OTHER.search(scene.ahead(start)) or OLD_AND_NEW.search(scene.ahead(start))
+    return sized and "bank.layout" in scene.facts and told is not None
 
 
 def _goes_by(scene: Scene, item: Item) -> bool:

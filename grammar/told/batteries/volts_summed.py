@@ -13,10 +13,12 @@ from grammar.told.words import ahead_of, stops
 BANK, NOMINAL = Claim("bank.voltage", "grammar"), "battery.nominal"
 SUM = regex(
     r"\b(?:is|are|makes?|making|gives?|giving|that'?s|comes? to|sums? to|adds? up to|equals?|totals?|for|[=])"
-    r"(?: me| us| you| my| our)?(?: the)? $|\bin (?:series|a row|a string|line),? $",
+    r"(?: me| us| you| my| our)?(?: the)? $|\b(?:in )?series,? $|\bin (?:a row|a string|line),? $",
     re.IGNORECASE,
 )
 VOLTER = regex(r"[- ]volter$", re.IGNORECASE)
+IN_ALL = regex(r" ?(?:in all|altogether|all told|all together|in total|between them)\b", re.IGNORECASE)
+SHARE = regex(r"(?:\bper ?cent|%) (?:of|at|on) (?:the |a |my )?$", re.IGNORECASE)
 SYSTEMS = frozenset({12.0, 24.0, 36.0, 48.0})
 OPEN = frozenset({"battery.count", "charger.outputs", "bank.count", "load.bursts", "battery.group", NOTHING.fact})
 
@@ -30,6 +32,10 @@ def adds_up(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         least = min((float(scene.items[at].quantity.value) for at in each), default=0.0)
         sums = (item for item in scene.quantities("NUM", "COUNT") if _is_sum(scene, claims, item, least))
         return {item.at: BANK for item in sums}
+    if shared := [item for item in scene.quantities("NUM") if _is_share_of(scene, item)]:
+        return {shared[0].at: BANK}
+    if whole := [item for item in scene.quantities("NUM", "COUNT") if _is_whole(scene, claims, item, each)]:
+        return {whole[0].at: BANK}
     loads = (at for at in each if _is_volter(scene, scene.items[at]))
     return {at: BANK for at in loads if len(each) == 1}
 
@@ -42,9 +48,28 @@ def _is_sum(scene: Scene, claims: dict[int, Claim], item: Item, least: float) ->
     if least and value % least:
         return False
     after = scene.after(item)
-    ends = stops(scene, item, ("in", "and", "or", "then", "so", "with"))
+    ends = stops(scene, item, ("in", "and", "or", "then", "so", "with", "for"))
     ends = ends or (after is not None and (after.fact == "bank.layout" or after.name in ("volt", "volts")))
     return ends and SUM.search(ahead_of(scene, item)) is not None
+
+
+def _is_whole(scene: Scene, claims: dict[int, Claim], item: Item, each: list[int]) -> bool:
+    """Whether it is what two of them are told to have together: "two 12 V batteries (24 in all)"."""
+    value, claim = item.quantity.value, claims.get(item.at)
+    if isinstance(value, str) or value not in SYSTEMS or len(each) != 1 or (claim and claim.fact not in OPEN):
+        return False
+    one = float(scene.items[each[0]].quantity.value)
+    end = scene.span(item.start, item.end)[1]
+    return value > one and value % one == 0 and IN_ALL.match(scene.text, end) is not None
+
+
+def _is_share_of(scene: Scene, item: Item) -> bool:
+    """Whether a loss is told as a share of it: "per cent of 24?", "3 % of 12"."""
+    return (
+        item.quantity.value in SYSTEMS
+        and stops(scene, item, ("is", "and"))
+        and SHARE.search(ahead_of(scene, item)) is not None
+    )
 
 
 def _is_volter(scene: Scene, item: Item) -> bool:

@@ -32,7 +32,10 @@ PROUD = regex(  # "plates showing above the juice"
     r"(?:juice|acid|water|electrolyte|fluid|liquid|level)\b(?! line)",
     re.IGNORECASE,
 )
-SIGNS = (POURED, LOW, IN_CELLS, PROUD)
+OPEN = regex(  # "two open 110 Ah"
+    r"\b(?:an|two|three|four|my|our|the|\d) open (?:\d{2,3} ?(?:ah|amp[- ]?hours?)|12 ?v(?:olt)? \d)", re.IGNORECASE
+)
+SIGNS = (POURED, LOW, IN_CELLS, PROUD, OPEN)
 
 
 def watered(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -13,6 +13,7 @@ WIRES = frozenset({"cable", "wire", "copper", "lead", "conductor", "flex"})
 NEAR = 4  # words
 SHORTEST, LONGEST = 1.0, 60.0  # metres of a run
 NUMBERED = frozenset({"number", "no", "nr"})
+OUGHTS = frozenset({"aughts", "oughts", "naughts", "awg", "gauge", "gage"})
 GAUGES = frozenset({1.0, 2.0, 4.0, 6.0, 8.0, 10.0, 12.0, 14.0})
 OF_WIRE = frozenset(
     {"its", "is", "was", "bought", "a", "used", "uses", "with", "of", "in", "some", "got", "have", "has", "ran", "laid"}
@@ -68,6 +69,8 @@ def _is_numbered(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
     ends = after is None or after.kind == "mark" or after.name in WIRES or after.head == "cable"
     amps, before = bool(scene.quantities("AMP")), scene.word(item.start - 2)
+    if OUGHTS & scene.vocabulary and scene.quantities("AMP", "LENGTH"):  # "would number 4 do, or the aughts"
+        return True
     if amps and before in ALONG and ends:  # "a windlass, 105 A, on number 4"
         return True
     spoken = "cable" in scene.heads or (scene.quantities("LENGTH") and amps)

@@ -103,7 +103,8 @@ def _gives(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:
     if item.dim != "AMP":
         return value not in SYSTEMS and stops(scene, item, ENDS) and GIVEN_BY.search(before) is not None
     if claim is not None and claim.fact == ALTERNATOR:
-        return _beside_its_alternator(scene, claims, item, before)
+        several = sum(one.fact == ALTERNATOR for one in claims.values()) > 1  # "a 90 A alternator, box of 20 A"
+        return _beside_its_alternator(scene, claims, item, before) or (several and bool(GIVEN_BY.search(before)))
     return GIVEN_BY.search(before) is not None
 
 

@@ -12,7 +12,14 @@ from grammar.told.words import ahead_of, stops
 
 ALTERNATOR, CHARGER = Claim("alternator.current", "near"), Claim("charger.current", "near")
 MOST = 300.0
+GIVES = regex(
+    r"\balternator,? (?:puts out|gives|makes|delivers|is good for|good for|yields|is rated(?: at)?|does|can give)"
+    r"(?: about| only| some| around| up to)? $",
+    re.IGNORECASE,
+)
 CALLED = regex(r"\balternator(?:'?s| is|,)?(?: only| just)? an? $", re.IGNORECASE)
+OF_ENGINE = regex(r"\b(?:engine|diesel|motor that charges)['’]?s $", re.IGNORECASE)  # "with the engine's 60 A"
+ENDS = frozenset({"and", "so", "how", "is", "for", "to", "into", "will", "does", "enough"})
 BOXES = frozenset({"charger", "dcdc"})
 MOST_BOX = 100.0  # amps of a box that an alternator feeds
 LEAST = 40.0  # amps of an alternator told by themselves
@@ -25,6 +32,8 @@ def off_alternator(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     if called := [item for item in scene.quantities("NUM") if _is_called(scene, item, claims)]:
         return {called[0].at: ALTERNATOR}
     amps = scene.quantities("AMP")
+    if engines := [item for item in amps if OF_ENGINE.search(ahead_of(scene, item)) and stops(scene, item, ENDS)]:
+        return {engines[0].at: ALTERNATOR}
     if "alternator" not in scene.heads or "load" in scene.heads or not 1 <= len(amps) <= 2:
         return {}
     own = [item for item in amps if _is_its(scene, item)]
@@ -42,9 +51,11 @@ def off_alternator(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 def _is_called(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
     """Whether an alternator goes by it, though a fuse is asked about: "the alternator's an 80. Which fuse"."""
     claim = claims.get(item.at)
-    seemed = claim is None or claim.fact == "fuse.rating"
+    given = GIVES.search(ahead_of(scene, item)) is not None
+    seemed = claim is None or claim.fact == "fuse.rating" or (given and claim.fact == "charger.current")
     sized = not isinstance(item.quantity.value, str) and LEAST <= item.quantity.value <= MOST
-    return seemed and sized and CALLED.search(ahead_of(scene, item)) is not None and stops(scene, item, ("and", "with"))
+    called = given or CALLED.search(ahead_of(scene, item)) is not None
+    return seemed and sized and called and stops(scene, item, ("and", "with"))
 
 
 def _alone(scene: Scene, item: Item, claims: dict[int, Claim]) -> dict[int, Claim]:

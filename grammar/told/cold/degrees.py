@@ -79,7 +79,13 @@ def told_under(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 
 
 def _is_of_degrees(scene: Scene, item: Item) -> bool:
-    return is_under(scene, item) or _is_zero(scene, item) or _is_minus(item) or _is_of_a_place(scene, item)
+    return (
+        is_under(scene, item)
+        or _is_zero(scene, item)
+        or _is_minus(item)
+        or _is_signed(scene, item)
+        or _is_of_a_place(scene, item)
+    )
 
 
 def is_under(scene: Scene, item: Item) -> bool:
@@ -115,12 +121,27 @@ def _is_minus(item: Item) -> bool:
     )
 
 
+def _is_signed(scene: Scene, item: Item) -> bool:
+    """Whether it has a minus sign beside cranking amps: "this morning, -6 and 640 CCA"."""
+    value = item.quantity.value
+    if (
+        isinstance(value, str)
+        or not -LOWEST <= value < 0
+        or value % 1
+        or not item.quantity.text.strip().startswith("-")
+    ):
+        return False
+    return bool(scene.quantities("CCA", "CA")) and stops(scene, item, GOES_ON)
+
+
 def _is_of_a_place(scene: Scene, item: Item) -> bool:
     """Whether it tells how warm a place is: "nothing connected, locker about 15", "the shed is around 12"."""
     value = item.quantity.value
     if isinstance(value, str) or not 0 <= value <= WARMEST or value % 1 or scene.quantities("MM", "INCH", "LENGTH"):
         return False
     before = [scene.word(item.start - back) for back in range(1, 7)]
+    if before[:2] in (["its", "where"], ["its", "inside"], ["its", "indoors"], ["its", "ashore"]) and item.dim == "NUM":
+        return stops(scene, item)  # "if I bring it in where it's 15, can I charge it"
     shown = before[0] in SHOWS and SHOWN_BY & set(before)
     if not shown and (before[0] not in ABOUT or not PLACES & set(before[1:3])):
         return False

@@ -50,6 +50,7 @@ ENDS = regex(
     r"|together|and (?:the|my|our|it|i|we|how|what|has|must))\b)",
     re.IGNORECASE,
 )
+FROM_FULL = regex(r"\b(?:from|off|with|starting) (?:an? )?full\b", re.IGNORECASE)  # what is full is only drawn from
 LISTED = regex(r"(?:,| and|, and) (?:the |my |our )?\w+(?: \w+)? \d", re.IGNORECASE)  # "radar eats 3, plotter 1.5"
 NO_LOAD = frozenset(  # what draws metres, or amps that are no load's
     {
@@ -139,11 +140,13 @@ def _watts(scene: Scene, claim: Claim | None, before: str, value: float) -> Clai
 
 
 def _drawn(scene: Scene, item: Item, before: str, claims: dict[int, Claim]) -> bool:
-    """Whether amps that were guessed to be a charger's are drawn: for so many hours, or over so many metres."""
+    """Whether amps that were guessed to be a charger's are drawn: for so many hours, from full, over so many metres."""
     if claims.get(item.at) != Claim("charger.current", "default"):
         return False
     if HOURS_AT.search(before):
         return sum(claim.fact == "charger.current" for claim in claims.values()) > 1
+    if FROM_FULL.search(scene.text) and scene.about("request:how_long"):
+        return not {"charger", "dcdc", "alternator"} & scene.heads
     near = scene.items[max(0, item.at - 2) : item.at + 3]
     run = any(claims.get(other.at, NOTHING).fact == "cable.length" for other in near)
     return run and "battery.charge" not in scene.facts and not {"charger", "dcdc", "alternator"} & scene.heads

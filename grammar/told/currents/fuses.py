@@ -57,6 +57,8 @@ FOR_LOAD = regex(  # "would a 250 fuse suit 180 amps"
     r"|handles?|carr(?:y|ies)|takes?|stands?|do(?:es)? for)(?: an?| the| my)? $",
     re.IGNORECASE,
 )
+TOO_SMALL = 0.5  # of the load: nobody means such a fuse
+LEADS_ON = frozenset({"how", "what", "which", "no", "so", "parallel", "series", "a", "an", "one", "two", "under"})
 OF_FUSE = (["of"], ["of", "a"], [",", "its"], ["its"], ["is"], ["says"])
 
 
@@ -105,17 +107,25 @@ def stands_in(scene: Scene, item: Item, value: float) -> bool:
     told = any(old.fact in ("load.current", "load.model") for old in scene.said)
     article = scene.word(item.start - 1) in ("a", "an", "the", "that", "this") and scene.word(item.start - 2) != "on"
     ours = scene.likely[:1] == ("fuse.rating",) and not {"load", "charger", "battery"} & scene.heads
-    return told and article and ours and value in FUSES
+    return told and article and ours and value in FUSES and not is_too_small(scene, value)
 
 
 def another(scene: Scene, item: Item, value: float) -> bool:
     """Whether amps that stand alone after a fuse was judged are those of another one: "350 instead", "and a 300 A?"."""
     told = {old.fact for old in scene.said}
+    if is_too_small(scene, value):
+        return False
     judged = scene.likely[:1] == ("fuse.rating",) and "fuse.rating" in told and not AMPS_OF.isdisjoint(told)
     if not judged or value not in RATINGS or len(scene.measured) != 1 or AMPS_OF & scene.expected:
         return False
     beside = (token.word for at, token in enumerate(scene.tokens) if not item.start <= at < item.end)
     return all(word in ALONE or not word.isalnum() for word in beside)
+
+
+def is_too_small(scene: Scene, value: float) -> bool:
+    """Whether no fuse can be meant: "make that 70 instead" of a 95 mm2 cable for 280 A."""
+    running = next((old.value for old in scene.said if old.fact == "load.current"), 0.0)
+    return not isinstance(running, str) and value < TOO_SMALL * running
 
 
 def was_there(scene: Scene, item: Item) -> bool:
@@ -193,5 +203,6 @@ def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
     there = [scene.word(at) for at in range(item.start - 5, item.start)]
     if there[:3] == ["one", "in", "there"] and value in FUSES and fuses_only:
         return True
-    fitted = scene.word(item.end) in ("in", "instead") and value in FUSES
+    in_it = scene.word(item.end) == "in" and scene.word(item.end + 1) not in LEADS_ON  # "empties an 80 in how long"
+    fitted = (in_it or scene.word(item.end) == "instead") and value in FUSES
     return fitted and bool({"load", "cable"} & scene.heads) and "battery" not in scene.heads

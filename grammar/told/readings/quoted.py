@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from grammar.reading import Stated
+from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
@@ -63,6 +64,21 @@ OWN_LIMITS = [  # what a battery's own label or maker allows
     regex(rf"{VOLTS}{AFTER}{ON_IT}", re.IGNORECASE),  # "14.2 V max on the label"
     regex(rf"\b{MOST} ?{VOLTS}{ON_IT}", re.IGNORECASE),  # "max 14.2 by the data sheet"
 ]
+
+
+MARKS = regex(  # on the scale of a hydrometer: "the red zone begins at 1.150", "green from 1.250"
+    r"\b(?:begins?|starts?|ends?|stops?)(?: at| from| with)? $"
+    r"|\b(?:green|red|yellow|white|amber|orange|blue)(?: zone| band| mark| part| field| sector)?"
+    r"(?: (?:is|goes|runs|at|from|to|up))+ $",
+    re.IGNORECASE,
+)
+
+
+def without_marks(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of gravities that are only marks of a scale, where one is left that was read."""
+    read = scene.quantities("GRAVITY")
+    marks = [item for item in read if MARKS.search(scene.ahead(scene.span(item.start, item.end)[0]))]
+    return {item.at: NOTHING for item in marks} if len(marks) < len(read) else {}
 
 
 def own_limit(text: str) -> re.Match[str] | None:

@@ -30,6 +30,12 @@ OFF_IT = regex(  # "came off the charger an hour back", "unhooked the charger th
 )
 CHARGE = regex(r"charg|mains|shore", re.IGNORECASE)
 SAT = frozenset({"sat", "stood", "sitting", "standing", "lain", "rested"})
+RESTED = regex(  # "12.9, rested a day", "after it rested from the charger for a day"
+    r"\b(?:rested|resting|sat|stood|relaxed|left alone|been alone)"
+    r"(?: (?:off|from|away from|without) (?:the |a |its )?(?:charger|charge|mains))?"
+    r"(?: for| about| around| some| all of)* $",
+    re.IGNORECASE,
+)
 NEAR = 7  # words before a time that can tell of it
 DAYS = frozenset({"day", "week", "fortnight", "month"})
 
@@ -38,6 +44,8 @@ def left_alone(scene: Scene, item: Item, value: float) -> bool:
     """Whether a time is how long nothing was done before a reading: "12.1 this morning, three days on her own"."""
     if value > LONGEST or not _is_read(scene):
         return False
+    if rested_before(scene, item):
+        return True
     if scene.word(item.end) in SINCE and _was_taken_off(scene, item):
         return True
     before = {scene.word(at) for at in range(item.start - NEAR, item.start)}
@@ -50,6 +58,11 @@ def left_alone(scene: Scene, item: Item, value: float) -> bool:
         return True
     named = ALONE.intersection([*after[:1], *(scene.word(at) for at in range(item.start - 3, item.start))])
     return bool(named) or after[:2] in OWN or NOBODY.search(ahead_of(scene, item)) is not None
+
+
+def rested_before(scene: Scene, item: Item) -> bool:
+    """Whether the words before a time say that nothing ran, where volts are told."""
+    return _is_read(scene) and RESTED.search(ahead_of(scene, item)) is not None
 
 
 def _sat_so_long(scene: Scene, item: Item) -> bool:

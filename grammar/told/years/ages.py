@@ -51,7 +51,7 @@ WORN = frozenset(
     {
         *("swap", "replace", "replacing", "replaced", "another", "life", "age", "finished", "renew", "old", "older"),
         *("past", "done", "scrap", "keep", "keeping", "chuck", "bin", "dump", "shopping", "pasture", "retire"),
-        *("retired", "retirement", "tip", "skip", "scrapyard", "knackers", "worn", "left"),
+        *("retired", "throw", "throws", "thrown", "retirement", "tip", "skip", "scrapyard", "knackers", "worn", "left"),
     }
 )
 NEW = frozenset({"new", "buy"})

@@ -31,6 +31,11 @@ IN_YEAR = regex(
     rf"\bin(?:to)? (?:its|their|her|his) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) year(?! of)\b", re.IGNORECASE
 )
 BIRTHDAY = regex(rf"\b({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th)) birthday\b", re.IGNORECASE)
+PAST_IT = regex(
+    rf"\b(?:past|beyond|after|over) (?:its|the|her|his|their) ({'|'.join(ORDINALS)}|\d{{1,2}}(?:st|nd|rd|th))(?=\W|$)"
+    r"(?! (?:week|month|day|hour|minute|time|season|floor|lock|bridge|buoy)\b)",
+    re.IGNORECASE,
+)
 PERSON = (
     r"(?:daughter|son|wife|husband|child|kid|boy|girl|grand\w+|mother|father|mum|dad|nephew|niece|sister|brother|dog|cat"
     r"|boat|marriage)"
@@ -67,6 +72,8 @@ def _birthday(scene: Scene) -> Stated | None:
     found = ITS.search(scene.text) or IN_YEAR.search(scene.text) or (BIRTHDAY.search(scene.text) if named else None)
     if found is None or OF_PERSON.search(scene.ahead(found.start())):
         return None
+    later = PAST_IT.search(scene.text, found.end(), found.end() + AHEAD)
+    found = later or found  # "slow since its sixth birthday, now past the seventh"
     told = found[1].lower()
     return _stated(found, ORDINALS.get(told) or float(re.sub(r"\D", "", told)))
 

@@ -10,6 +10,7 @@ from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
 from grammar.text.patterns import regex
+from grammar.told.years.ages import LIFE, WORN
 from grammar.told.years.served import WORDS
 
 FACT = "battery.age"
@@ -50,6 +51,21 @@ ELDER = regex(  # "is the elder, at six and flooded, fit for marrying"
     rf"(?:, (?:at|being|which is|who is|now)| at| aged) {NUMBER}",
     re.IGNORECASE,
 )
+PUT_IN = regex(  # "eight years ago we launched her with a gel battery"
+    rf"\b(?P<years>{WORDS}|\d{{1,2}})(?P<half>(?: and (?:a )?half)?) (?:years|yrs|summers|winters|seasons) ago,?"
+    r" (?:we|i|he|she|they|the yard|my \w+|our \w+) (?:launched|bought|fitted|put|installed|started|began|replaced"
+    r"|set out|treated|equipped|commissioned)\b(?:(?!\bbut\b|\bnow\b)[^.?!;]){0,50}"
+    rf"\b(?:an?|the|two|new|these|this|with) (?:new )?{KIND}\b",
+    re.IGNORECASE,
+)
+PERHAPS = regex(  # "the boat is 14. Battery perhaps 5."
+    rf"\b{IT}(?: is| are|'s)?,? (?:perhaps|maybe|probably|roughly|about|say|some|possibly) {NUMBER}{ENDS}",
+    re.IGNORECASE,
+)
+BOAT_IS = regex(
+    r"\bboat(?:'?s| is| was)?(?: about| some)? (?:\d{1,2}\b(?! ?(?:m|metres?|ft|feet|foot|v|volts?)\b)|built|new|old)",
+    re.I,
+)
 PEOPLE = frozenset({"i", "we", "i've", "we've", "you", "he"})
 HAVE = regex(r"\b(?:i|we|you|he|i've|we've)(?: have| has| had)? $|\b(?:i|we)'ve $", re.IGNORECASE)
 APART = regex(r" ?(?:years?|yrs) (?:older|newer|younger|apart)\b", re.IGNORECASE)
@@ -78,8 +94,10 @@ def age_said(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     told = [item for item in stated if item.fact == FACT]
     if any(not _is_difference(scene, item) for item in told) or not _of_battery(scene):
         return
-    for pattern in (SEASONS, BY_ITS_DATE, AND_IS, BRACKETED, AND_HALF, ELDER):
+    for pattern in (SEASONS, BY_ITS_DATE, AND_IS, BRACKETED, AND_HALF, ELDER, PUT_IN, PERHAPS):
         found = pattern.search(scene.text)
+        if pattern is PERHAPS and not (BOAT_IS.search(scene.text) or (WORN | LIFE) & scene.vocabulary):
+            continue
         if found is None or (pattern is SEASONS and _of_people(scene, found)):
             continue
         years = value(found["years"].lower()) + (0.5 if found["half"] else 0.0)
