@@ -42,7 +42,7 @@ def head(*turns: str, topic: str) -> str:
         (("A friend says 95 mm2 is overkill for 200 A over 4 m at 12 V. Is it?",), "cable-size", "No: 95 mm²"),
         (("does my minnow need a fuse",), "fuse-size", "Yes: fit the 175 A fuse"),
         (("They say 11.9 is too low for a wet battery at rest. Is it?",), "rest-voltage", "Yes: 11.9 V"),
-        (("thats a lot to lose isnt it: 11.7 at the battery and 9.7 at the motor",), "load-voltage", "Yes: 2.0 V"),
+        (("thats a lot to lose isnt it: 11.7 at the battery and 9.7 at the motor",), "voltage-drop", "Yes: 2.00 V"),
         (("11.4 at the posts and 10.9 at the motor while it runs, is that a lot?",), "load-voltage", "No: 0.5 V"),
         (("11.5 on the battery and 9.6 at the thruster while running, would thicker cable help?",), "load-voltage",
          "Yes, if clean joints do not: 1.9 V"),

@@ -261,7 +261,7 @@ def test_a_battery_is_proposed_of_a_kind_that_is_allowed(ask):
 
 
 def test_a_swap_for_lithium_is_told_with_its_conditions_where_the_house_takes_it(ask):
-    swap = "Thinking of going to lithium instead of wet cells for the {}, worth it?"
+    swap = "Should I change from wet cells to lithium on the {}, is it worth it?"
     free = ask(swap.format("Minnow"), topic="battery-type", **only_agm_and_gel())
     assert plain(free).startswith("You can, if its BMS")
     barred = ask(swap.format("Pike"), topic="battery-type", **only_agm_and_gel())

@@ -31,8 +31,8 @@ from tests.test_headlines import head, last
          "run-check", "The battery itself only just holds it, at about 8.8 V"),
         ("will a 900 CCA AGM run a 300 A thruster over 4 m of 50 mm2?", "run-check", "No: the battery would"),
         # whose battery
-        ("can i use leisure batteries for the minnow or must it be a starter? and can it share the engine battery",
-         "battery-duty", "It need not be a starter"),
+        ("must the minnow have a starter battery, can i use leisure ones? and can it share the engine battery",
+         "battery-duty", "Starting or dual-purpose for a thruster"),
         ("can i use leisure batteries for the minnow or must it be a starter? and can it share the engine battery",
          "run-check", "At best only just: the Minnow needs 350 CCA"),
         # a question inside a sentence that tells

@@ -87,7 +87,7 @@ def goes_on_from(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
             [*battery, *said],
             near,
             anyhow=_reach(scene) if goes_on and not exact else 0.0,
-            asked=scene.likely[:1],
+            asked=[fact for fact in scene.likely[:1] if fact != "fuse.rating"],  # bare_numbers.py looks at fuses
         )
         if short
         else None

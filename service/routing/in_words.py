@@ -21,6 +21,7 @@ from service.told import (
     volts_of_charge,
     who,
 )
+from service.told.straight_in import straight_in
 from service.topic import CIRCUIT
 
 CHARGING = frozenset({"dc-dc", "charger-size", "charge-time"})
@@ -28,6 +29,7 @@ CAR_CHARGER = regex(
     r"\bcar(?:['’]?s)? (?:battery )?charger\b|\bcharger (?:of|from|for) (?:the|my|a) car\b", re.IGNORECASE
 )
 LOADS = frozenset({"load.current", "load.model"})
+BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})
 CABLES = frozenset({"cable.gauge", "cable.area"})
 MORE_VOLTS = frozenset(
     (
@@ -122,6 +124,11 @@ def _by_a_converter(seen: Seen) -> bool:
     return named and _put_back(seen)
 
 
+def _straight_in(seen: Seen) -> bool:
+    """ "The boat has 12 V. Could a converter run the 24 V thruster?": no battery is put up for it."""
+    return seen.found <= {"run-check", "unclear"} and not seen.told & BATTERY and straight_in(seen.message.text)
+
+
 def _longest_run(seen: Seen) -> bool:
     """ "How far can I go with 70 mm2 to a Pike?"."""
     others = seen.found - CIRCUIT - {"mounting", "run-time", "rating-convert", "unclear"}
@@ -155,6 +162,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("bank-size", _cheapest),
     ("charger-setting", _car_charger),
     ("dc-dc", _by_a_converter),
+    ("dc-dc", _straight_in),
     ("charge-time", _put_back),
     ("battery-type", _one_kind_a_must),
     ("replacement", _of_its_years),

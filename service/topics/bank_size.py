@@ -90,6 +90,8 @@ def of_two_loads(case: Case) -> Answer | None:
     if not both or not one:
         return TOPIC.needs("load.current", headline=named)
     case.source("drain-arithmetic", reference.row("usable", family="lead")["share"].cite)
+    if any(item.name == "required_cca" for option in options for item in option.figures):
+        case.source("load-test-resistance")
     who = supply.both_named(case) or "both thrusters"
     head = f"We can't say yet: {who} at once want {both}, one at a time {one}; do they ever run together?"
     return replace(TOPIC.needs("load.current", headline=head), compare=tuple(options))

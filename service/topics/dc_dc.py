@@ -13,6 +13,7 @@ from service.case import Case, Value
 from service.judgements import charging, converter, converter_load, converter_sizes, put_back, relay_between
 from service.reply import Answer, Figure, strictest
 from service.told import house_bank, more_volts, must_have
+from service.told.straight_in import straight_in
 from service.topic import Lever, Topic
 
 
@@ -34,14 +35,6 @@ LONGEST = 30  # words of a headline
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
 STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?|by (?:a )?cable|without (?:a )?(?:converter|dc))\b", re.IGNORECASE)
-FED = regex(  # the thruster itself, and no bank that it hangs on
-    r"\b(?:feed|run|power|supply|drive|work)\w*\b (?:it|that|this|one|(?:the|a|my|your|our) [^.?!;]{0,20}?thruster)\b"
-    r"[^.?!;]{0,40}\b(?:converter|step-?up|dc[- ]?dc)\b"
-    r"|\b(?:converter|step-?up|dc[- ]?dc)\b[^.?!;]{0,24}\b(?:feed|run|power|supply|drive)\w*\b"
-    r"[^.?!;]{0,20}\b(?:it|thruster)\b",
-    re.IGNORECASE,
-)
-ITS_BANK = regex(r"\b(?:thruster|bow|24 ?v(?:olts?)?)(?:['’]?s)? (?:bank|batter(?:y|ies))\b", re.IGNORECASE)
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
 TOPIC = Topic(
@@ -102,14 +95,14 @@ def before_all(case: Case) -> Answer | None:
         return given
     if asked := relay_between.judged(TOPIC, case) or relay_between.by_the_alternator(TOPIC, case):
         return asked
-    straight_in = feeds_thruster(case) and FED.search(case.text) and not ITS_BANK.search(case.text)
+    alone = feeds_thruster(case) and straight_in(case.text)
     if "charger.current" not in case:
-        return fed_straight(case) if straight_in else None
+        return fed_straight(case) if alone else None
     balance = put_back.while_motoring(TOPIC, case, float(case["charger.current"]))
     found = balance or converter_load.judged(TOPIC, case)
     if found:
         return replace(found, figures=currents(case))
-    return fed_straight(case) if straight_in else None
+    return fed_straight(case) if alone else None
 
 
 def for_more_volts(case: Case) -> Answer | None:

@@ -66,7 +66,7 @@ def answers(text: str) -> tuple[Answer, ...]:
         ("gel agm or lithium for the thruster, 3 weekends a month, gets frosty", "battery-type", "information",
          "lithium must not be charged at 0 °C or below"),
         ("4x 12V lfp 100Ah in series, 48 V, how many volts full", "bank-wiring", "information", "56.8 to 58.4 V"),
-        ("3 x 12 V wet 100 Ah in series, what does the bank read full", "bank-wiring", "information", "37.95 V"),
+        ("3 x 12 V wet 100 Ah in series, what does the bank read full", "rest-voltage", "information", "37.95 V"),
     ],
 )  # fmt: skip
 def test_the_answer_follows_what_is_told(text, topic, verdict, told):

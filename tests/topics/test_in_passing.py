@@ -98,7 +98,7 @@ def test_the_question_that_is_put_is_answered_first(text: str, opens: str) -> No
         ("What's the difference between CCA and MCA, and which of them should I go by for a thruster?",
          "; go by the CCA for a thruster."),
         ("what is the difference between CCA and MCA", "about a quarter higher."),
-        ("1.220 in all the cells. How full is the battery, and is it a problem that all are the same?",
+        ("1.220 in all six. How full is that, and is it bad that the cells are all the same?",
          "; that all cells read alike is as it should be."),
         ("1.220 in all the cells. How full is the battery?", "charge it soon."),
         ("Mix AGM and flooded in parallel, no go, right? And a new AGM with a 2 yr old AGM?",

@@ -47,5 +47,5 @@ def test_the_same_with_another_battery_asks_both_questions_again() -> None:
 
 
 def test_lugs_for_cables_that_are_made_up_ask_no_cable_size() -> None:
-    text = "I make up my cables. Stud is 3/8 inch, the lugs are M8, fits? What size of hole? Fuse at battery or motor?"
+    text = "I make up my cables. Stud is 3/8 inch, the lugs are M8, do they fit? Fuse at battery or motor?"
     assert {item.topic for item in talk(text).answers} == {"terminals", "fuse-size"}

@@ -128,7 +128,7 @@ def test_without_a_float_stage_it_comes_off(text: str, verdict: str) -> None:
         (
             "Do I need a 20 A charger for 120 Ah of AGM? Is it ok to leave it connected when we are away?",
             "12 to 36 A",
-            "it may stay on only if it drops to float by itself",
+            "only a charger that drops to float by itself may stay on",
         ),
         (
             "How many amps should the smart charger be for 110 Ah gel? And can I leave it connected permanently?",

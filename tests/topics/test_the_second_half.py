@@ -140,7 +140,7 @@ def test_an_old_and_a_new_one_are_unlike(text, opens):
     ("topic", "text"),
     [
         (
-            "cable-size",
+            "bank-wiring",
             "Can I mix old and new in parallel? Should the cables between them be the same length?",
         ),
         ("bank-wiring", "two AGMs in parallel: must the cables be equally long?"),

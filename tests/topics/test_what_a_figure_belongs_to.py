@@ -338,7 +338,7 @@ def test_a_house_bank_on_the_same_alternator_is_counted(text, told):
             "Take the 850 CCA battery",
         ),
         (
-            "Which for a 350 A thruster: one 12V 900 CCA or two 12V 500 CCA in parallel?",
+            "For a 350 A thruster: one 12V 900 CCA or two 12V 500 CCA in parallel?",
             "Either will do: one 900 CCA battery holds",
         ),
         (
