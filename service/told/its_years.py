@@ -8,9 +8,10 @@ from grammar.text.patterns import regex
 
 OTHERS = r"(?:boat|yacht|ship|hull|engine|motor|sloop|cruiser|ketch|barge|charger|thruster|cables?|wiring|panel)"
 OF_YEAR = regex(
-    r"\b(?:from|of|since|dates?(?: back)?|dated|bought|new|fitted|installed|made|year|vintage|says|stamped?|code|put (?:in|aboard)"
-    r"|went (?:in|aboard)|replaced|renewed|connected)\b[^.?!;\d]{0,18}"
-    r"(?:(?:\d{1,2} ?[/.-] ?){1,2}|\d{1,2}(?:st|nd|rd|th)? (?:of )?[a-z]{3,9},? )?(?P<year>(?:19[89]|20[0-4])\d)\b(?! ?(?:a|w|wh|v|mm|rpm|cca|ah)\b)",
+    r"\b(?:from|of|since|dates?(?: back)?|dated|bought|new|fitted|installed|made|year|vintage|says|stamped?|code"
+    r"|put (?:in|aboard)|went (?:in|aboard)|replaced|renewed|connected)\b[^.?!;\d]{0,18}"
+    r"(?:(?:\d{1,2} ?[/.-] ?){1,2}|\d{1,2}(?:st|nd|rd|th)? (?:of )?[a-z]{3,9},? )?"
+    r"(?P<year>(?:19[89]|20[0-4])\d)\b(?! ?(?:a|w|wh|v|mm|rpm|cca|ah)\b)",
     re.IGNORECASE,
 )
 NOT_ITS = regex(rf"\b{OTHERS}\b[^.?!;,]{{0,24}}$", re.IGNORECASE)
