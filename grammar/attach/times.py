@@ -21,7 +21,7 @@ from grammar.scene.items import Item
 from grammar.scene.near import around
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
-from grammar.told.times import motoring
+from grammar.told.times import motoring, outings
 from grammar.told.times.left_alone import rested_before
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
@@ -126,12 +126,18 @@ def _by_a_timer(scene: Scene, item: Item) -> bool:
     return daily and "timer" in scene.vocabulary
 
 
+def _while_other(scene: Scene, item: Item, after: str) -> bool:
+    """Whether the engine runs so long, or a lesson lasts so long in which the thruster is only pushed."""
+    between = scene.text, ahead_of(scene, item), after
+    return motoring.is_motoring(*between) or outings.is_outing(*between)
+
+
 def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
     """What only looks like a time: "2s", "three 50s", "in a day", "open 24 hours"."""
     if item.quantity.unit == "hour" and (_of_people(scene, item) or _by_a_timer(scene, item)):
         return NOTHING
     after = scene.text[scene.span(item.start, item.end)[1] :]
-    if item.quantity.unit in ("minute", "hour") and motoring.is_motoring(scene.text, ahead_of(scene, item), after):
+    if item.quantity.unit in ("minute", "hour") and _while_other(scene, item, after):
         return NOTHING
     if joined_in_series(scene, item):
         return Claim("bank.layout", "grammar")
