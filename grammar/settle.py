@@ -15,6 +15,7 @@ from grammar.amend.weighed_sizes import each_size
 from grammar.amend.widened import widened_by
 from grammar.attach import volts as attach_volts
 from grammar.attach.by_rule import HOUR, can_be, converted, in_range, ruled
+from grammar.attach.short_layouts import joined
 from grammar.attach.values import Words
 from grammar.facts import facts
 from grammar.figures.weighed import weighed
@@ -36,7 +37,6 @@ from grammar.told.batteries.lithium_limits import label_limits
 from grammar.told.batteries.old_and_new import old_and_new
 from grammar.told.batteries.one_or_several import either
 from grammar.told.batteries.replaced import new_ones
-from grammar.told.batteries.short_layouts import joined
 from grammar.told.batteries.unlike import unlike
 from grammar.told.cables.as_laid import way_laid
 from grammar.told.cables.sizes_listed import sizes_listed
