@@ -14,8 +14,8 @@ from grammar.amend.second_look import looked_again
 from grammar.amend.weighed_sizes import each_size
 from grammar.amend.widened import widened_by
 from grammar.attach import volts as attach_volts
-from grammar.attach.allowed import ALLOWED
 from grammar.attach.by_rule import HOUR, can_be, converted, in_range, ruled
+from grammar.attach.short_layouts import joined
 from grammar.attach.values import Words
 from grammar.facts import facts
 from grammar.figures.weighed import weighed
@@ -77,7 +77,6 @@ SHAFT = regex(r"\bshaft\b", re.IGNORECASE)
 SHAFT_WITHIN = 16  # characters between
 AVERAGED = regex(r"\b(?:so )?call it|\baverag|\bmakes it\b", re.IGNORECASE)  # the amps allow for it already
 PARTS = {"half": 1 / 2, "third": 1 / 3, "thirds": 2 / 3, "quarter": 1 / 4}
-STRINGS = regex(r"(\d+) ?s ?(?:x ?)?(\d+) ?p|(\d+) ?s|(\d+) ?p")
 
 
 def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> list[Stated]:
@@ -100,7 +99,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     found += _lithium_by_volts(found, words)
     for item in scene.items:
         if item.kind == "series" or (item.kind == "quantity" and claims.get(item.at, NOTHING).fact == "bank.layout"):
-            found += _joined(scene, item)
+            found += joined(scene, item, [*found, *words.stated])
     several = sum(item.fact == "bank.layout" for item in words.stated) > 1
     told = [item for item in words.stated if not (several and _of_limit(scene, claims, item))]
     told = [item for item in told if not is_half_past(scene.text, item.span) and not _days_on_end(scene, item)]
@@ -297,27 +296,3 @@ def _canonical(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float
             scene.implausible.append(Stated(fact, value, spec.unit, quantity.text.strip(), quantity.span, how="range"))
         return None
     return value
-
-
-def _joined(scene: Scene, item: Item) -> list[Stated]:
-    """The layout and the count of "2s2p", "2s", "3p"."""
-    span = scene.span(item.start, item.end)
-    match = STRINGS.search(scene.text[slice(*span)].lower())
-    if match is None:
-        return []
-    both, series, parallel = match[1], match[3], match[4]
-    count = int(match[1]) * int(match[2]) if both else int(series or parallel)
-    layout = (
-        "series-parallel"
-        if both and min(int(match[1]), int(match[2])) > 1
-        else "series"
-        if series or both
-        else "parallel"
-    )
-    text = scene.text[slice(*span)]
-    if not both and ALLOWED & {scene.word(at) for at in (item.start - 2, item.start - 1, item.end)}:
-        return [Stated(f"battery.max_in_{layout}", float(count), "", text, span, how="token")]
-    return [
-        Stated("bank.layout", layout, "", text, span, how="token"),
-        Stated("battery.count", float(count), "", text, span, how="token"),
-    ]

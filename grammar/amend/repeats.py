@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from grammar.amend.lights import without_lights
+from grammar.amend.put_right import put_right
 from grammar.amend.referred import asked_again, without_references
 from grammar.reading import Stated, Value
 from grammar.scene.scene import Scene
@@ -87,6 +88,7 @@ def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
             continue
         if among and any(among[-1].span[0] < at <= item.span[0] for at in corrections):
             among.clear()
+        put_right(scene, item, kept)
         among.append(item)
     kept = {fact: asked_again(scene, among, repeated.get(fact, [])) for fact, among in kept.items()}
     if len(counts := kept.get("battery.count", [])) > 1:  # "one 12 V battery": an article more than a count

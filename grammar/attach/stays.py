@@ -100,8 +100,16 @@ def _since(scene: Scene, item: Item) -> bool:
     return bool(begun) and scene.clause(begun[-1].start) == clause and not others - {"battery"}
 
 
+OF_ANOTHER = regex(  # "my neighbour sees to his every two weeks"
+    r"\b(?:his|hers|theirs)(?: (?:own|boat|one))?,? (?:(?:only|about|once|again|like clockwork),? )*every(?: other)? $",
+    re.IGNORECASE,
+)
+
+
 def stored_for(scene: Scene, item: Item, value: float) -> Claim | None:
     """Days and more in which a battery is laid up, or its age."""
+    if OF_ANOTHER.search(ahead_of(scene, item)):
+        return NOTHING
     if may_be_age(scene, item) and close(scene, item, "battery.age", reach=2.5) and not is_stay(scene, item):
         return Claim("battery.age", "role")
     if item.quantity.unit == "month" and _listed_last(scene, item):

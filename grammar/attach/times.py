@@ -21,10 +21,11 @@ from grammar.scene.items import Item
 from grammar.scene.near import around
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
-from grammar.told.times import motoring
+from grammar.told.times import motoring, outings
 from grammar.told.times.left_alone import rested_before
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
+from grammar.told.years.deeds import of_a_deed
 
 LONGEST_RESERVE = 36000.0
 SYSTEMS = frozenset({12.0, 13.0, 24.0})  # volts that are told without their decimals
@@ -32,6 +33,7 @@ RESERVE = 1500.0  # seconds: no reserve is shorter
 RESTS = frozenset({"rest", "off", "pause", "between"})
 RUNS = frozenset({"run", "runs", "on"})
 LONGEST_REST = 600.0
+NEARBY = 60  # characters after a figure
 SHORTEST_REST = 60.0  # seconds: nobody waits less before a reading
 TOOK = frozenset({"took", "takes", "cost"})
 EMPTIED = frozenset({"flat", "dead", "dies", "empty", "died", "drained", "drains"})
@@ -124,12 +126,18 @@ def _by_a_timer(scene: Scene, item: Item) -> bool:
     return daily and "timer" in scene.vocabulary
 
 
+def _while_other(scene: Scene, item: Item, after: str) -> bool:
+    """Whether the engine runs so long, or a lesson lasts so long in which the thruster is only pushed."""
+    between = scene.text, ahead_of(scene, item), after
+    return motoring.is_motoring(*between) or outings.is_outing(*between)
+
+
 def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
     """What only looks like a time: "2s", "three 50s", "in a day", "open 24 hours"."""
     if item.quantity.unit == "hour" and (_of_people(scene, item) or _by_a_timer(scene, item)):
         return NOTHING
     after = scene.text[scene.span(item.start, item.end)[1] :]
-    if item.quantity.unit in ("minute", "hour") and motoring.is_motoring(scene.text, ahead_of(scene, item), after):
+    if item.quantity.unit in ("minute", "hour") and _while_other(scene, item, after):
         return NOTHING
     if joined_in_series(scene, item):
         return Claim("bank.layout", "grammar")
@@ -289,7 +297,8 @@ def _lasts(scene: Scene, item: Item) -> bool:
 def _years(scene: Scene, item: Item) -> Claim | None:
     if scene.word(item.end) in APART:
         return NOTHING  # "the one is two years older"
-    if NEVER_SEEN.match(scene.text, scene.span(item.start, item.end)[1]):
+    ends = scene.span(item.start, item.end)[1]
+    if NEVER_SEEN.match(scene.text, ends) or of_a_deed(ahead_of(scene, item), scene.text[ends : ends + NEARBY]):
         return NOTHING
     if scene.word(item.end) in ("guarantee", "warranty") or of_people(scene, item) or _written_off(scene, item):
         return NOTHING

@@ -21,6 +21,7 @@ from grammar.dangers.sized import is_of_size
 from grammar.dangers.subject import is_of_another
 from grammar.dangers.table import Signs, signs
 from grammar.dangers.text import Text, read
+from grammar.dangers.to_come import is_to_come
 from grammar.dangers.weather import is_weather
 from grammar.dangers.witnessed import is_witnessed
 from grammar.lexicon.phrases import QUESTION, Hit
@@ -76,10 +77,9 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
         asked = family in table.general or (family in table.advised and _is_advised(hit, words, context))
         if status == "present" and asked:
             status = "general"
-        if status in ("present", "general") and family in table.planned and _is_advised(hit, words, context):
-            status = "planned"
-        if weighed and status in ("present", "general") and family in table.planned:
-            status = "planned"
+        if status in ("present", "general") and family in table.planned:
+            only_thought_of = weighed or _is_advised(hit, words, context) or (status == "present" and is_to_come(words))
+            status = "planned" if only_thought_of else status
         if status == "present" and family in table.hearsay and is_hearsay(hit, _lithium(words, table), words):
             status = "planned"
         if status == "denied":

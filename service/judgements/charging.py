@@ -242,9 +242,11 @@ def cold_answer(topic: Topic, case: Case) -> Answer:
     case.step("Charging at or below 0 °C plates metal on lithium cells, for good", "lithium-charge-cold")
     on = case.says("detail:left_on")  # it charges at this moment, as far as anybody knows
     why = f"a lithium battery may not be charged at or below 0 °C, and it is {say.temperature(celsius)} there"
-    head = f"No: switch it off at the shore end, as {why}." if on else f"No: {why}."
+    timed = case.get("charger.kind") == "timer"
+    first = "switch it off at the shore end, as " if on else "turn the timer off, as " if timed else ""
+    head = f"No: {first}{why}."
     warm = Change("ambient.temperature", 1.0, "C", "a battery above 0 °C, charged only slowly up to 10 °C")
-    urgency: Urgency = "today" if on else "routine"
+    urgency: Urgency = "today" if on or timed else "routine"
     return topic.says("no", head, would_change=() if "charger.current" in case else (warm,), urgency=urgency)
 
 

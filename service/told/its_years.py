@@ -8,8 +8,10 @@ from grammar.text.patterns import regex
 
 OTHERS = r"(?:boat|yacht|ship|hull|engine|motor|sloop|cruiser|ketch|barge|charger|thruster|cables?|wiring|panel)"
 OF_YEAR = regex(
-    r"\b(?:from|of|since|dates?(?: back)?|dated|bought|new|fitted|installed|made|year|vintage|says|stamped?|code)\b"
-    r"[^.?!;\d]{0,18}(?:\d{1,2} ?[/.-] ?)?(?P<year>(?:19[89]|20[0-4])\d)\b(?! ?(?:a|w|wh|v|mm|rpm|cca|ah)\b)",
+    r"\b(?:from|of|since|dates?(?: back)?|dated|bought|new|fitted|installed|made|year|vintage|says|stamped?|code"
+    r"|put (?:in|aboard)|went (?:in|aboard)|replaced|renewed|connected)\b[^.?!;\d]{0,18}"
+    r"(?:(?:\d{1,2} ?[/.-] ?){1,2}|\d{1,2}(?:st|nd|rd|th)? (?:of )?[a-z]{3,9},? )?"
+    r"(?P<year>(?:19[89]|20[0-4])\d)\b(?! ?(?:a|w|wh|v|mm|rpm|cca|ah)\b)",
     re.IGNORECASE,
 )
 NOT_ITS = regex(rf"\b{OTHERS}\b[^.?!;,]{{0,24}}$", re.IGNORECASE)
@@ -29,6 +31,8 @@ def of_year(text: str) -> int | None:
 
     >>> of_year("The AGM is from 2017, is it due?"), of_year("label says 03/2018, still good?")
     (2017, 2018)
+    >>> of_year("the wet one went in on 3 May 2019"), of_year("battery put aboard 07.04.2016, still fine?")
+    (2019, 2016)
     >>> of_year("the boat is from 2005 and the AGM weak"), of_year("a battery of 2000 Wh")
     (None, None)
     """

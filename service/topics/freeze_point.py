@@ -66,6 +66,12 @@ STANDS = regex(
 
 SHARE_SAID = {100.0: "a full one", 50.0: "a half-full one", 0.0: "a flat one"}
 FREEZES = {"yes": "does not freeze", "marginal": "may freeze", "no": "can freeze"}
+ABOVE_ZERO = regex(  # "4 degrees now", "plus 5 today", "3 above zero"
+    r"(?<![-−–\d.,])(?<!minus )\b\d{1,2} ?(?:(?:degrees?|°|c|celsius)\W{0,2}(?:c |celsius )?)?"
+    r"(?:now|today|again|above (?:zero|freezing))\b|(?:\bplus |\+)\d{1,2}\b"
+    r"|\b(?:now|today)(?:'s|,| it is| it's| we have| is)? \d{1,2} ?(?:degrees|°|c\b)",
+    re.IGNORECASE,
+)
 GO_THERE = regex(r"\b(?:should|must|shall|do|need) (?:i|we) (?:have to |need to )?(?:go|come|drive|get)\b", re.I)
 
 
@@ -110,6 +116,7 @@ def answer(case: Case) -> Answer:
         return replace(may, figures=(figure,), urgency=urgent, plot=plot(charge, point, celsius))
     may_i = both and MAY_CHARGE.search(case.text) is not None
     then = "look for ice before charging it" if cold_now(case) else "charge it before the frost"
+    then = "look for ice or a bulge, and have it tested before any charge" if thawed_since(case) else then
     opens, perhaps = ("No", "Not for sure") if is_it_safe(case) else ("Yes", "It may freeze")
     perhaps = "Yes" if GO_THERE.search(case.text) else perhaps
     head = {
@@ -173,6 +180,11 @@ def cold_now(case: Case) -> bool:
         return True
     there = frost.TEMPERATURE in case.asked or ice_first.has_it_frozen(case.text)
     return there and not STILL_TO_COME.search(case.text)
+
+
+def thawed_since(case: Case) -> bool:
+    """Whether it is asked if it has frozen, and a degree above zero is told of today: the ice may be gone."""
+    return ice_first.has_it_frozen(case.text) and ABOVE_ZERO.search(case.text) is not None
 
 
 def is_it_safe(case: Case) -> bool:

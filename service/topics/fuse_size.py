@@ -44,7 +44,7 @@ from service.sentences.fuses import (
     the_most,
     their_word,
 )
-from service.told import blown_at_once, fuse_distance
+from service.told import blown_at_once, fuse_distance, fuse_heat
 from service.topic import Lever, Topic
 
 BESIDE = {  # of the other one of two fuses, by its verdict
@@ -74,6 +74,7 @@ MUST_BE = regex(  # whether there is one at all, or close by
     r"|\bis an? (?:fuse|breaker) (?:needed|necessary|required)\b",
     re.IGNORECASE,
 )
+MARKED = "; its mark tells of heat, so it stays off until the holder is new and the joints are checked."
 FEEDS = ("thing:charger", "thing:dcdc", "thing:panel", "thing:alternator")  # what feeds a cable from its other end
 TOPIC = Topic(
     "fuse-size",
@@ -94,7 +95,15 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The rating for what is known, and the verdict on a fuse they have; a breaker where they speak of one."""
-    return in_their_word(case, at_both_ends(case, protecting(case)))
+    return in_their_word(case, left_off(case, at_both_ends(case, protecting(case))))
+
+
+def left_off(case: Case, found: Answer) -> Answer:
+    """The answer with what a mark of heat on the fuse asks for: a new holder, and no use until joints are checked."""
+    if not fuse_heat.marked(case.text) or found.verdict == "needs-facts":
+        return found
+    case.source("joints-and-heat")
+    return replace(found, headline=f"{found.headline.removesuffix('.')}{MARKED}", urgency="today", route="technician")
 
 
 def at_both_ends(case: Case, found: Answer) -> Answer:

@@ -193,3 +193,14 @@ def test_no_converter_feeds_a_thruster_itself(text, verdict):
     (found,) = default_desk().ask(text).answers
     assert (found.topic, found.verdict) == ("dc-dc", verdict)
     assert found.headline.startswith("No: each 100") == (verdict == "no")
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("Non-isolated 12 to 24 V dc-dc, 15 A out, one negative, the banks are separate. Ok?", "yes"),
+        ("Non-isolated 12-24 dc-dc, 15 A out, one negative, 24 V bank not separate from the 12. Ok?", "needs-facts"),
+    ],
+)
+def test_banks_told_to_be_separate_are_not_part_of_each_other(text, verdict):
+    assert on("dc-dc", text).verdict == verdict

@@ -184,3 +184,14 @@ def test_after_a_cable_was_proposed_its_fuse_is_told_without_asking_for_it():
 )
 def test_that_a_fuse_must_be_there_is_told_before_its_size_is_known(text: str, start: str) -> None:
     assert plain(on("fuse-size", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("told", "off"),
+    [
+        ("The 150 A fuse is whole but has a tan patch. Thruster 200 A, 70 mm2: which fuse?", True),
+        ("My 150 A fuse is whole. Thruster 200 A, 70 mm2 with a brown mark on its sheath: which fuse?", False),
+    ],
+)
+def test_a_fuse_with_a_mark_of_heat_stays_off(told, off):
+    assert ("its mark tells of heat" in on("fuse-size", told).headline) is off

@@ -81,3 +81,16 @@ def test_lithium_holds_no_ice() -> None:
 @pytest.mark.parametrize("text", ["Will it freeze at -10 C?", "at what temperature does a flat one freeze?"])
 def test_whether_it_will_freeze_is_another_question(text: str) -> None:
     assert not has_it_frozen(text)
+
+
+@pytest.mark.parametrize(
+    ("told", "then"),
+    [
+        ("Minus 15 one night in February, plus 5 today. Wet one at 11.9 V: can it have frozen?", "any charge."),
+        ("Minus 15 last night. Wet one at 11.9 V: can it have frozen?", "so look for ice before charging it."),
+    ],
+)
+def test_one_that_may_have_thawed_is_tested_before_any_charge(told, then):
+    (answer,) = last(told)
+    assert (answer.topic, answer.verdict) == ("freeze-point", "no")
+    assert answer.headline.endswith(then)

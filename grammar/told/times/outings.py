@@ -1,0 +1,27 @@
+"""Hours of a lesson or an exercise, in which the thruster is only pushed: "we practise for an hour, 4 s at a time"."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.text.patterns import regex
+
+EXERCISE = r"(?:practi[sc]\w*|train(?:s|ed|ing)?|drill\w*|lessons?|sessions?|courses?|class(?:es)?|exercises?|tuition)"
+BEFORE = regex(
+    rf"\b{EXERCISE}\b(?: (?!thruster|pushes|bursts)[a-z]+){{0,4}}? (?:for|takes?|took|lasts?|of|is|over|during|in)"
+    r"(?: (?:about|around|some|up to|nearly|over))* $",
+    re.IGNORECASE,
+)
+AFTER = regex(rf"^(?:['’]s?)?(?:-| )?(?:long |of )?(?:(?:mooring|docking|harbour|boat) )?{EXERCISE}\b", re.IGNORECASE)
+PUSHED = regex(r"\d ?(?:s|secs?|seconds?)\b|\b(?:two|three|four|five|six|eight|ten|few) seconds?\b", re.IGNORECASE)
+
+
+def is_outing(text: str, before: str, after: str) -> bool:
+    """Whether a time between these words is of an exercise, where the pushes in it are told in seconds.
+
+    >>> is_outing("we drill docking for 2 hours, 5 s each push", "we drill docking for ", ", 5 s each push")
+    True
+    >>> is_outing("the pump runs for 2 hours, 5 s each", "the pump runs for ", ", 5 s each")
+    False
+    """
+    return (BEFORE.search(before) or AFTER.match(after)) is not None and PUSHED.search(text) is not None
