@@ -248,3 +248,21 @@ def test_the_resistance_that_is_asked_leads_the_headline(text):
 def test_volts_under_load_are_not_told_as_a_resistance():
     answer = only("load-voltage", "12.65 at rest, 10.4 with it on at 300 A, wet 800 CCA, any good?")
     assert "mΩ" not in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("12.7 V at rest, 9.2 on the posts at 280 A, wet 850 CCA. Is it dead?", "Most likely: "),
+        (
+            "My 700 CCA AGM fell from 12.8 to 8.7 V on the posts with 240 A drawn. Is that one finished?",
+            "Most likely: ",
+        ),
+        ("12.7 V at rest, 9.2 on the posts at 280 A, wet 850 CCA. Is that a low reading?", "Yes: "),
+        ("24V, 2 wets, posts 25.2 rest, 22.4 running, at motor 18.9. fault?", "Yes: "),
+        ("12V, posts 12.6 rest, 11.2 running, at motor 9.4, any fault", "Yes: "),
+        ("12V, posts 12.6 rest, 11.2 running, at motor 9.4, is that ok", "No: "),
+    ],
+)
+def test_the_first_word_fits_what_is_feared(text, first):
+    assert on("load-voltage", text).headline.startswith(first)
