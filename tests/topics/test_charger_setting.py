@@ -328,3 +328,15 @@ def test_too_many_amps_are_told_beside_the_wrong_volts(text, told):
 def test_amps_that_suit_are_not_told_beside_the_wrong_volts():
     found = only("charger-setting", "A 100 Ah gel, my 15 A charger stands on AGM. Is that fine?")
     assert "too much" not in found.headline
+
+
+def test_agm_on_the_wet_setting_is_told_of_equalising():
+    found = only("charger-setting", "My charger stands on the wet setting, the battery is an AGM. Is that all right?")
+    assert found.verdict == "marginal"
+    assert any("plain no" in step.say for step in found.working)
+    assert "equalise" in [item.id for item in found.cautions]
+
+
+def test_agm_on_the_gel_setting_is_not():
+    found = only("charger-setting", "My charger stands on the gel setting, the battery is an AGM. Is that all right?")
+    assert "equalise" not in [item.id for item in found.cautions]
