@@ -122,7 +122,7 @@ def answer(case: Case) -> Answer:
 
 def of_two(case: Case, size: str, other: str, told_before: bool) -> Answer:
     """Two sizes: how tight each wants to be, or whether the lug of one suits the stud of the other."""
-    if each := both_tight(case, size, other):
+    if not told_before and (each := both_tight(case, size, other)):
         return each
     fits = two_sizes(case, size, other)
     return tightened(case, size, fits) if told_before and case.says("detail:torque") else fits
