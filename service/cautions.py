@@ -252,6 +252,11 @@ ROWS: dict[str, Row] = {
     "check-date": lambda f: f.about("storage", "standing-drain", "solar"),
     "equalise": lambda f: (
         (f.about("maintenance", "charger-setting") and f.case.says("detail:equalise", "detail:equalising"))
+        or (
+            f.about("charger-setting")
+            and f.get("charger.setting") == "flooded"
+            and f.get("battery.chemistry") in SEALED
+        )
         or (f.about("specific-gravity") and f.number("reading.gravity_spread") >= UNEVEN)
     ),
     "deep-flat": lambda f: (

@@ -129,13 +129,14 @@ def with_ranges(topic: Topic, case: Case, answer: Answer) -> Answer:
     return replace(answer, figures=tuple(_ranged(figure, ends) for figure in answer.figures))
 
 
+OF_A_READING = {"reading.state"}  # of one battery at two times: read at rest, then "how long must it be on charge"
 WHICH, ABOUT = "put:choice", "put:about"  # "which of them"; "and what if it was a wet one"
 
 
 def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     """The answer for two batteries, loads or cables side by side, where the message tells of two."""
     told = [fact for fact in case.second if (fact, 1) in case.used]
-    if not topic.of_two or not told or answer.compare:
+    if not topic.of_two or not set(told) - OF_A_READING or answer.compare:
         return answer
     other = case.others()
     second = with_ranges(topic, other, answered(topic, other))

@@ -45,3 +45,10 @@ def test_what_tells_two_apart_and_changes_no_figure_is_left_out():
     until_half = Figure("time_to_usable_limit", "to half", 21.0, "min")
     both = [Answer("run-time", "yes", f"Yes: {count} bursts fit.", (until_half,)) for count in ("nine", "five")]
     assert of_both(["9", "5"], both, both[0]) == "Yes: nine bursts fit."
+
+
+def test_a_second_sentence_goes_on_in_small_letters():
+    both = [Answer("run-time", "no", "No: it needs 24 V."), Answer("run-time", "information", "It lasts 9 hours.")]
+    assert of_both(["9", "5"], both, both[0]) == "No: it needs 24 V; it lasts 9 hours."
+    agm = [both[0], Answer("run-time", "information", "AGM lasts 9 hours.")]
+    assert of_both(["9", "5"], agm, agm[0]) == "No: it needs 24 V; AGM lasts 9 hours."

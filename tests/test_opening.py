@@ -34,6 +34,12 @@ from service.wording.opening import opened
         ("Is 1000 MCA the same as 1000 CCA?", "rating-convert", "information", "No: 1000"),
         ("Two wet 110 Ah under the bunk on a charger, do I need holes and how big?", "ventilation", "information",
          "Yes: the space"),
+        # the other side of the question is only its contrary
+        ("Does a 50 W panel cover 0.1 A of drain or shall we find it flat?", "solar", "yes", "Yes: a 50"),
+        ("Is 12.7 V all right for an AGM or do I have to worry?", "rest-voltage", "yes", "Yes: 12.7"),
+        ("Is the 12.1 V of the AGM too low or will I be stuck?", "rest-voltage", "no", "Yes: 12.1"),
+        ("Wet 700 CCA, 12 V 250 A thruster: can it turn that or are we dreaming?", "run-check", "yes", "Yes: your 700"),
+        ("Is the AGM full or is it flat at 12.7 V?", "rest-voltage", "yes", "About 85"),
         # is there a danger in it, is anything wrong with it
         ("Is there any risk in feeding the 12 V lights from the lower battery of my 24 V bank?", "bank-wiring", "no",
          "Yes: taking"),

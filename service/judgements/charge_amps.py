@@ -20,6 +20,7 @@ class Finding:
     verdict: str
     say: str
     wants: tuple[str, ...] = ()
+    short: str = ""  # of too many, beside another finding
 
 
 def judged(case: Case, chemistry: str) -> Finding | None:
@@ -41,7 +42,8 @@ def judged(case: Case, chemistry: str) -> Finding | None:
     if not cold:
         case.because(TOO_MUCH, "charging-by-kind")
     takes = f"which takes {say.at_most(span.high)} at most"
-    return Finding(verdict, f"{say.amps(amps)} is too much for {bank}, {takes}{at}")
+    short = f"{say.amps(amps)} is too much ({say.at_most(span.high)} at most)"
+    return Finding(verdict, f"{say.amps(amps)} is too much for {bank}, {takes}{at}", short=short)
 
 
 def in_the_cold(case: Case, chemistry: str, lacking: tuple[str, ...]) -> Finding | None:

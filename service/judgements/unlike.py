@@ -23,6 +23,19 @@ OLD_AND_NEW = regex(  # "one old and one new battery", "a new one in parallel wi
     rf"|\bnew(?:er)?\b{NO_BATTERY}(?: (?!or\b)[a-z]+){{0,4}} {BESIDE} old(?:er)?\b",
     re.IGNORECASE,
 )
+IN_STOCK = regex(  # a new one that is on sale: "the shop has a 100 Ah one"
+    r"\bin stock\b|\bon (?:sale|offer)\b"
+    r"|\b(?:dealer|shop|chandlery?|chandler|store|supplier|seller|yard|salesman)\b(?: \w+){0,2} "
+    r"(?:has|have|had|offers?|sells?|stocks?|keeps?)\b",
+    re.IGNORECASE,
+)
+OLD_BESIDE_NEW = "an old and a new battery"
+
+
+def in_words(reasons: list[str]) -> str:
+    """Why they are unlike, in words: the first reason, with the ages where they are apart as well."""
+    ages = ", one old and one new," if OLD_BESIDE_NEW in reasons[1:] else ""
+    return f"{reasons[0]}{ages}"
 
 
 def capacity_apart(case: Case) -> Iterator[str]:
@@ -52,6 +65,7 @@ def age_apart(case: Case) -> Iterator[str]:
         return
     another_is_new = case.says("detail:new_one", "detail:just_bought") and not BUYS.search(case.text)
     another_is_new = another_is_new or (new_and_old.both_asked(case) and new_and_old.uneven(case.text))
+    another_is_new = another_is_new or bool(IN_STOCK.search(case.text) and new_and_old.BESIDE.search(case.text))
     another_is_new = another_is_new or (new_and_old.planned(case) and new_and_old.unlike_in_age(case))
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
@@ -61,10 +75,10 @@ def age_apart(case: Case) -> Iterator[str]:
         old = f"A new one beside one of {say.quantity(apart, 'years')}"
         beside = old if both and both[1] == 0 else f"{say.quantity(apart, 'years')} apart"
         case.step(f"{beside}; 1 year is the most in series", most.cite)
-        yield "an old and a new battery"
+        yield OLD_BESIDE_NEW
     elif not both and (mixed or (another_is_new and case.says("detail:of_a_year"))):
         case.step("More than 1 year apart is too much in series", most.cite)
-        yield "an old and a new battery"
+        yield OLD_BESIDE_NEW
 
 
 def made_apart(case: Case) -> float:

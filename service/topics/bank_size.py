@@ -11,7 +11,7 @@ from service.case import Case
 from service.judgements import at_once, case_sizes, cranking, in_a_place, lithium, session, supply
 from service.reply import Answer, Figure, Option
 from service.rules.battery import capacity_share
-from service.told import to_buy, tray, twin_thrusters
+from service.told import amps_asked, to_buy, tray, twin_thrusters
 from service.topic import Topic
 
 FIGURES = (
@@ -72,8 +72,15 @@ def answer(case: Case) -> Answer:
         return TOPIC.needs("load.time")
     lithium_asked = to_buy.its_bms(case.text) and not case.said("battery.chemistry")
     if case.get("battery.chemistry") == "lfp" or case.get("battery.family") == "lithium" or lithium_asked:
-        return of_lithium(case, running, inrush if motor else running, hours)
-    return of_lead(case, running, inrush, hours, motor)
+        return with_amps(case, running, of_lithium(case, running, inrush if motor else running, hours))
+    return with_amps(case, running, of_lead(case, running, inrush, hours, motor))
+
+
+def with_amps(case: Case, running: float, found: Answer) -> Answer:
+    """The answer opened with the amps that it draws, where they are asked as well and nobody told them."""
+    if "load.current" in case.stated or not amps_asked.running(case.text):
+        return found
+    return replace(found, headline=f"{say.amps(running)} running; {found.headline[:1].lower()}{found.headline[1:]}")
 
 
 def of_two_loads(case: Case) -> Answer | None:

@@ -12,7 +12,7 @@ from service import likely, say
 from service.case import Case, Value
 from service.judgements import joining, large_or_several, new_and_old
 from service.judgements.joining import figures, layout, pair
-from service.judgements.unlike import LIMITS, age_apart, capacity_apart, duty_apart
+from service.judgements.unlike import LIMITS, age_apart, capacity_apart, duty_apart, in_words
 from service.kinds import LEAD
 from service.reply import Answer, Figure, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
@@ -265,24 +265,24 @@ def strength_apart(case: Case) -> Answer | None:
     reasons = [*duty_apart(case), *capacity_apart(case), *age_apart(case)]
     if not reasons:
         return None
+    reason = in_words(reasons)
     how = new_and_old.layout_meant(case)
     if how is None:
-        head = f"We can't say yet: {reasons[0]} may only just do in parallel, and never in series."
+        head = f"We can't say yet: {reason} may only just do in parallel, and never in series."
         return TOPIC.needs("bank.layout", headline=head, figures=figures(case, "parallel") if case.second else ())
     asked = new_and_old.both_or_one(case, how, reasons[0])
     if how == "parallel" and (many := too_many(case, sum(joining.of_each(case)), how)):
         return many
     if how == "parallel":
         head = (
-            asked
-            or f"Only just: {reasons[0]} work in parallel, but the weaker one wears the other; alike ones are better."
+            asked or f"Only just: {reason} work in parallel, but the weaker one wears the other; alike ones are better."
         )
         both = new_and_old.side_by_side(case) if new_and_old.planned(case) else case
         return TOPIC.says("marginal", head, *figures(both, how))
     shown = figures(case, how)
     made = say.quantity(float(shown[0].value), "V")
     made = f", though they would make {made}" if VOLTS_ASKED.search(case.text) else ""
-    head = asked or f"No: {reasons[0]} must not be joined in series{made}, as the weaker one is emptied too far."
+    head = asked or f"No: {reason} must not be joined in series{made}, as the weaker one is emptied too far."
     return TOPIC.says("no", head, *shown)
 
 

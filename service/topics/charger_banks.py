@@ -13,7 +13,7 @@ from service.judgements import charge_volts, charging, joining
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer, Figure
 from service.rules.bank import system
-from service.told import charged_apart, charger_weighed, must_have, one_by_one, part_charged
+from service.told import charged_apart, charger_weighed, must_have, one_by_one, outputs_on_offer, part_charged
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -76,7 +76,10 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, charging.known_kind(case))
     if stopped:
         return stopped
-    if of_more_volts(case) and (roles(case) == len(ROLES) or told_apart(case)) and (banks(case.fresh()) or 0) > 1:
+    outputs_on_offer.left_out(case)
+    beside_12 = roles(case) > 1 and only_counts(case) and outputs_on_offer.one_of_12(case.text)
+    several = roles(case) == len(ROLES) or told_apart(case) or beside_12
+    if of_more_volts(case) and several and (banks(case.fresh()) or 0) > 1:
         return beside_a_series(case, banks(case) or 0)
     if in_series(case) and one_by_one.asked(case.text) and float(case.get("charger.outputs", 1)) == 1:
         return in_turn(case)

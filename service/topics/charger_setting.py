@@ -149,7 +149,8 @@ def answer(case: Case) -> Answer:
             )
         over = both.verdict == "no" and beyond(case, str(chemistry))
         urgency: Urgency = "today" if over else "routine"
-        return TOPIC.says(both.verdict, head, *figures, compare=both.sides, would_change=both.changes, urgency=urgency)
+        verdict, head = amps_as_well(case, str(chemistry), both.verdict, head)
+        return TOPIC.says(verdict, head, *figures, compare=both.sides, would_change=both.changes, urgency=urgency)
     verdict, head = found(case, str(chemistry))
     if verdict == "needs-facts":
         return TOPIC.needs("charger.setting", headline=head, figures=figures)
@@ -157,7 +158,25 @@ def answer(case: Case) -> Answer:
         why = "the setting is right, but " if case.said("charger.setting") else ""
         return with_amps(case, amps, head.rstrip("."), why, *figures)
     over = verdict == "no" and beyond(case, str(chemistry))
+    verdict, head = amps_as_well(case, str(chemistry), verdict, head)
     return TOPIC.says(verdict, head, *figures, urgency="today" if over else "routine")
+
+
+def amps_as_well(case: Case, chemistry: str, verdict: str, head: str) -> tuple[str, str]:
+    """Verdict and headline where setting or volts do not suit, with too many amps named beside them."""
+    if verdict not in ("no", "marginal") or case.says(*EQUALISES) or "charger-size" in case.beside:
+        return verdict, head
+    if "battery.capacity" in case.second and case.get("bank.layout") != "parallel":  # each has amps of its own
+        return verdict, head
+    amps = charge_amps.judged(case.fresh(), chemistry)
+    if amps is None or not amps.short:
+        return verdict, head
+    charge_amps.judged(case, chemistry)  # with its steps
+    worst = max(verdict, amps.verdict, key=strictness)
+    first = f"{opening(case, verdict)}: "
+    head = f"{opening(case, worst)}: {head.removeprefix(first)}" if head.startswith(first) else head
+    both = f"{head.rstrip('.')}; and {amps.short}."
+    return worst, both if len(both.split()) <= LONGEST else head
 
 
 def untold(case: Case, chemistry: str | None) -> Answer | None:
@@ -255,6 +274,12 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
         return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":
         return "yes", f"{start}: the {name} setting, {own} in absorption, suits {battery}."
+    if setting == "flooded" and chemistry in SEALED:
+        case.because(
+            "If its manual says that this setting equalises by itself, it is a plain no: a sealed battery cannot get "
+            "lost water back",
+            "no-equalising",
+        )
     better = f"another kind; use the {WORD[chemistry]} one"
     better = "another kind, as all of yours are" if charger_settings.lacks(case, chemistry) else better
     within = f"{start}: the {name} setting stays within the {say.volts(own.high)} of {battery}"

@@ -357,7 +357,15 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         case.because("A battery that is not full falls further under load, even a good one", cite("test-charged"))
         head = f"{head.removesuffix('.').removesuffix(under_load.WEAK)}{NOT_FULL}."
         head = f"Not certain yet: {head.removeprefix('Yes: ')}" if head.startswith("Yes: ") else head
+    if verdict == "no" and under.basis == "current" and not under.small and case.says("detail:asks_dead"):
+        head = not_for_sure(head)
     return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))
+
+
+def not_for_sure(head: str) -> str:
+    """The sentence on a battery that they fear is finished: one that may only want a full charge is not yet."""
+    first, mark, rest = head.partition(": ")
+    return f"Most likely{mark}{rest}" if first in ("Yes", "No", "No, not yet") else head
 
 
 def well_rested(case: Case, under: UnderLoad) -> bool:

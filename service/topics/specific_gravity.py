@@ -268,7 +268,7 @@ def by_spread(case: Case, spread: float) -> Answer:
     most = f"{limit('gravity-spread'):.3f}"
     case.step(f"Highest less lowest cell {spread:.3f}; from {most} a cell is at fault", cite("gravity-spread"))
     if uneven(case, spread):
-        if case.says(*WAY_BACK):
+        if case.says(*WAY_BACK, "detail:what_now"):
             return equalised_first(case, spread)
         start = wording.opening(case, "no").removesuffix(", not yet")
         head = (

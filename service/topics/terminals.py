@@ -34,6 +34,10 @@ POSTS = r"(?:posts?|tapered|conical|sae|automotive|round ones)"
 BETWEEN = r"\b[^.?!;]{0,16}\b(?:or|vs?|versus|against|rather than)\b[^.?!;]{0,16}\b"
 STUD_OR_POST = regex(rf"\b{STUDS}{BETWEEN}{POSTS}\b|\b{POSTS}{BETWEEN}{STUDS}\b", re.IGNORECASE)
 OF_A_LUG = regex(r"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*lugs?\b", re.IGNORECASE)
+OF_LUGS = regex(
+    r"\b(?:lugs?|holes?|rings?|eyes?|cable ends?|adapt[eo]rs?|washers?|fits?|go(?:es)? (?:on|over))\b|\bdrill",
+    re.IGNORECASE,
+)
 FRACTION, MM_PER_INCH = regex(r"(\d{1,2})/([1-9]\d?)\b"), 25.4
 INCH = {"1/4": "1/4-20", "5/16": "5/16-18", "3/8": "3/8-16"}
 
@@ -95,9 +99,7 @@ def answer(case: Case) -> Answer:
     if kind := of_the_kind(case, size, second is None):
         return kind
     if second is not None and size:
-        fits = two_sizes(case, size, standard(str(second.value)))
-        only_torque = case.says("detail:torque") and second.origin == "thread"
-        return tightened(case, size, fits) if only_torque else fits
+        return of_two(case, size, standard(str(second.value)), second.origin == "thread")
     if size and (hole := hole_told(case.text)):
         return in_millimetres(case, size, hole)
     if never := not_so(case, size):
@@ -116,6 +118,14 @@ def answer(case: Case) -> Answer:
         head += f"{torque(named)}."
     case.step(why, cite)
     return TOPIC.says("information", head, *lug(case, size))
+
+
+def of_two(case: Case, size: str, other: str, told_before: bool) -> Answer:
+    """Two sizes: how tight each wants to be, or whether the lug of one suits the stud of the other."""
+    if not told_before and (each := both_tight(case, size, other)):
+        return each
+    fits = two_sizes(case, size, other)
+    return tightened(case, size, fits) if told_before and case.says("detail:torque") else fits
 
 
 def of_the_kind(case: Case, size: str, one_size: bool) -> Answer | None:
@@ -325,6 +335,25 @@ def torque(name: str) -> str:
     except UnknownValue:
         return ""
     return say.between(float(row["nm_low"].value), float(row["nm_high"].value), "Nm")
+
+
+def both_tight(case: Case, size: str, other: str) -> Answer | None:
+    """How tight two terminals want to be, where that is asked and no lug of one is put on the other."""
+    if not case.says("detail:torque") or OF_LUGS.search(case.text):
+        return None
+    case.others().known("terminal.size")
+    spans = {size: case.stated["terminal.size"].span, other: case.second["terminal.size"].span}
+    told = dict(sorted(((name, torque(name)) for name in spans), key=lambda item: spans[item[0]] or (0, 0)))
+    known = [f"{name} to {nm}" for name, nm in told.items() if nm]
+    open_ones = [name for name, nm in told.items() if not nm]
+    if not known:
+        return None
+    tightness(case, other)
+    case.source(TORQUE, PRACTICE)
+    by_label = f"; for {open_ones[0]} go by its maker's figure" if open_ones else ""
+    return TOPIC.says(
+        "information", f"Tighten {say.listed(known)}, unless the label or manual says otherwise{by_label}."
+    )
 
 
 def how_tight(size: str) -> str:

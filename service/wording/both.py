@@ -47,11 +47,16 @@ def of_both(
         short = SHORT_OF.get(leading.topic, say.VERDICT)
         whole, bare = f"{first}; {labels[last]}: {short[both[last].verdict]}.", on_both(labels, both)
     else:
-        whole = f"{first}; {said[last]}"
+        whole = f"{first}; {_on(said[last])}"
         parts = [f"{label}: {_figure(item)}" for label, item in zip(labels, both, strict=True)]
         bare = f"{say.capital('; '.join(parts))}."
     again = first.split()[:3] == said[last].split()[:3]  # one sentence twice: the figures alone are clearer
     return whole if len(whole.split()) <= LONGEST_HEADLINE and not again else bare
+
+
+def _on(headline: str) -> str:
+    """A headline that goes on after a semicolon; a short name ("AGM") keeps its capitals."""
+    return headline if headline[1:2].isupper() else f"{headline[:1].lower()}{headline[1:]}"
 
 
 def _rest(headline: str) -> str:

@@ -103,6 +103,14 @@ ONE_OR_MORE = regex(  # "do I need one charger or two?" wants neither yes nor no
     r"|\b(?:two|2|several)\b[^.?!;]{0,24}\bor (?:just |only |is )?(?:one|1|a single)\b(?! (?:of|that|which))",
     re.IGNORECASE,
 )
+OR_ELSE = regex(  # "or are we kidding ourselves", "or will I find it flat": only the contrary of what is asked
+    r",? or (?:(?:am i|are we|is (?:it|that|this|he|she)) (?:just |only )?"
+    r"(?:kidding|fooling|dreaming|deluding|deceiving|hoping|asking (?:too much|for trouble)|too optimistic)\b"
+    r"|(?:will|would|shall|do|might) (?:i|we) [^?!;,]{0,30}?\b(?:flat|dead|empty|stranded|stuck|adrift|let down)\b"
+    r"|(?:will|would) (?:it|they|the \w+) (?:be|go|run|end up) (?:flat|dead|empty)\b"
+    r"|(?:should|must|do|will) (?:i|we) (?:have to |need to )?(?:worry|be worried|be concerned|panic)\b)",
+    re.IGNORECASE,
+)
 FORMS = (  # that tell by themselves how it is asked
     (NO_TROUBLE, "trouble"),
     (CALLED_BAD, "agreed"),

@@ -32,6 +32,7 @@ from service.wording.forms import (
     LATER,
     LED_IN,
     OPEN,
+    OR_ELSE,
     POLAR,
     TAG,
     WHETHER_ANY,
@@ -259,7 +260,7 @@ def _way(message: Message, span: Span) -> str:
         good = message.says("put:good", (span[0] + led.end(), span[1]))
     on = message.text[span[1] :].lstrip(" ,").lower().startswith("or ")
     either = not (about or hedge) and (on or bool(EITHER.search(text)))
-    if said := _formed(text):
+    if said := _formed(text) or _or_else(message, span, text):
         return said
     if (OPEN.match(text) and not about) or (bad and either) or _asks_what(message, span, text):
         return "open"
@@ -271,6 +272,14 @@ def _way(message: Message, span: Span) -> str:
     if bad or good:
         return "open" if choice and not (about or hedge) else "bad" if bad else "good"
     return "open" if choice or either or hedge or WHETHER_ANY.match(text) else ""
+
+
+def _or_else(message: Message, span: Span, text: str) -> str:
+    """How a yes or no question asks whose other side is only its contrary: "... or will we find it flat?"."""
+    contrary = OR_ELSE.search(text) if POLAR.match(text) else None
+    if contrary is None:
+        return ""
+    return "bad" if _says_bad(message, (span[0], span[0] + contrary.start())) else "good"
 
 
 @lru_cache(maxsize=8)  # a long message may be one sentence, asked for every question that it puts

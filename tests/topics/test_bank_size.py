@@ -89,3 +89,27 @@ def test_a_load_of_a_few_amps_is_no_thruster():
 )  # fmt: skip
 def test_a_place_that_was_measured_is_held_against_the_cases(turns: tuple[str, ...], end: str) -> None:
     assert plain(on("bank-size", *turns).headline).endswith(end)
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        (
+            "12 V stern thruster of 3 kW: what is its running current and how much CCA must the battery have?",
+            "250 A run",
+        ),
+        (
+            "24 V 4.8 kW bow thruster: running amps, min CCA of its two batteries?",
+            "200 A running; ",
+        ),
+    ],
+)
+def test_the_amps_that_are_asked_beside_the_size_open_the_headline(text, opens):
+    found = plain(on("bank-size", text).headline)
+    assert found.startswith(opens)
+    assert "CCA" in found
+
+
+def test_amps_that_are_told_are_not_told_back():
+    found = on("bank-size", "The running current is 250 A, 12 V bow thruster. How much CCA must the battery have?")
+    assert "running;" not in found.headline

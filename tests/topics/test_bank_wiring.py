@@ -8,6 +8,7 @@ from service.finish import finished, least_change
 from service.leadsman import default_desk
 from service.topics.bank_wiring import TOPIC
 from tests.building import case
+from tests.talks import on
 from tests.topics import asked, figures
 
 PAIR = {"battery.count": 2.0, "battery.nominal": 12.0, "battery.capacity": 100.0}
@@ -219,3 +220,17 @@ def test_a_tap_on_like_batteries_is_wrong_once():
 )  # fmt: skip
 def test_an_alternator_on_one_of_two_fills_it_and_a_tap_empties_it(text, says):
     assert says in default_desk().ask(text).answers[0].headline.replace("\u00a0", " ")
+
+
+def test_one_on_sale_beside_an_old_one_is_unlike_in_age_as_well():
+    text = (
+        "My 80 Ah AGM was bought in 2020. The chandler has a 100 Ah AGM. May I put it next to the old one in parallel?"
+    )
+    found = on("bank-wiring", text)
+    assert found.verdict == "marginal"
+    assert "one old and one new" in found.headline
+
+
+def test_two_of_one_age_are_unlike_in_size_alone():
+    found = on("bank-wiring", "An 80 Ah AGM and a 100 Ah AGM, both new. May I join them in parallel?")
+    assert "one old" not in found.headline

@@ -87,3 +87,15 @@ def test_a_frozen_lead_battery_is_a_hazard_with_first_actions():
 )
 def test_a_charge_by_volts_is_rounded_as_the_reading_is(text: str, start: str) -> None:
     assert start in plain(on("charge-time", text).headline)
+
+
+def test_a_battery_read_at_rest_and_then_put_on_charge_is_one_battery():
+    text = "100 Ah AGM read 12.0 V after resting 6 hours, my charger is 20 A. How many hours must it be on charge?"
+    found = on("charge-time", text)
+    assert found.headline.startswith("About ")
+    assert not found.compare
+
+
+def test_two_batteries_are_still_weighed():
+    text = "How long does a 20 A charger take for a half empty 100 Ah AGM, and how long for a half empty 120 Ah gel?"
+    assert on("charge-time", text).compare

@@ -4,6 +4,7 @@ import pytest
 
 from service.topics.charger_banks import TOPIC
 from tests.building import case
+from tests.talks import only
 
 PAIR = {"bank.layout": "series", "battery.count": 2.0, "battery.nominal": 12.0, "bank.voltage": 24.0}
 
@@ -95,3 +96,30 @@ def test_a_charger_named_by_the_volts_of_the_bank(text, verdict):
 def test_a_charger_that_is_only_weighed_is_not_called_theirs(text, theirs):
     facts = {"bank.count": 2.0, "charger.outputs": 2.0}
     assert ("your charger" in TOPIC.answer(case(facts, text=text)).headline) == theirs
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Bow bank: two 12 V AGM in series, 24 V. Engine: a 12 V start battery. One charger on sale "
+        "has 2 outputs, one has 4 outputs. How many outputs do I need?",
+        "How many outputs must it have? Two wet 12 V in series for the 24 V thruster and a 12 V engine battery.",
+    ],
+)
+def test_outputs_for_a_series_and_a_battery_of_12_volts(text):
+    found = only("charger-banks", text)
+    assert found.verdict == "information"
+    assert "a 24\u00a0V charger" in found.headline
+    assert "3\u00a0isolated outputs" in found.headline
+
+
+def test_chargers_that_are_on_offer_are_not_judged_where_the_number_is_asked():
+    text = "Engine, house and bow battery. One charger has 2 outputs, another 4 outputs. How many outputs do I need?"
+    found = only("charger-banks", text)
+    assert found.verdict == "information"
+    assert "3\u00a0outputs" in found.headline
+
+
+def test_a_charger_of_their_own_is_judged():
+    text = "Engine, house and thruster battery, and my charger has 2 outputs. Is it enough?"
+    assert only("charger-banks", text).verdict == "no"

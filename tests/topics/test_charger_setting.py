@@ -5,7 +5,7 @@ import pytest
 from service.leadsman import default_desk
 from service.topics.charger_setting import TOPIC
 from tests.building import case
-from tests.talks import on, plain, talk
+from tests.talks import on, only, plain, talk
 
 KINDS = ("flooded", "agm", "gel", "lfp")
 
@@ -307,3 +307,36 @@ def test_nobody_is_sent_to_a_setting_that_the_charger_has_not(text, lacks):
 def test_a_limit_that_somebody_names_is_held_against_the_kinds_own(text, opens):
     found = on("charger-setting", text)
     assert plain(found.headline).startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (
+            "My charger gives 14.8 V and 50 A, two 75 Ah gels in parallel. Is that right?",
+            "50\u00a0A is too much (30\u00a0A at most)",
+        ),
+        ("A 100 Ah gel, my 40 A charger stands on AGM. Is that fine?", "40\u00a0A is too much (20\u00a0A at most)"),
+    ],
+)
+def test_too_many_amps_are_told_beside_the_wrong_volts(text, told):
+    found = only("charger-setting", text)
+    assert found.verdict == "no"
+    assert told in found.headline
+
+
+def test_amps_that_suit_are_not_told_beside_the_wrong_volts():
+    found = only("charger-setting", "A 100 Ah gel, my 15 A charger stands on AGM. Is that fine?")
+    assert "too much" not in found.headline
+
+
+def test_agm_on_the_wet_setting_is_told_of_equalising():
+    found = only("charger-setting", "My charger stands on the wet setting, the battery is an AGM. Is that all right?")
+    assert found.verdict == "marginal"
+    assert any("plain no" in step.say for step in found.working)
+    assert "equalise" in [item.id for item in found.cautions]
+
+
+def test_agm_on_the_gel_setting_is_not():
+    found = only("charger-setting", "My charger stands on the gel setting, the battery is an AGM. Is that all right?")
+    assert "equalise" not in [item.id for item in found.cautions]

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.load_voltage import TOPIC
-from tests.talks import on, plain, talk
+from tests.talks import on, only, plain, talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -231,3 +231,38 @@ def test_the_first_word_is_about_what_is_asked_of_a_low_reading(turns: tuple[str
 def test_a_bare_reading_higher_than_under_load_is_that_at_rest(turns: tuple[str, ...], rested: bool) -> None:
     told = {item.fact for item in on("load-voltage", *turns).understood}
     assert ("reading.voltage" in told) == rested
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "r int at 300 A? 12.65 at rest, 10.4 with it on, wet 800 CCA",
+        "wet 800 CCA, 12.65 V resting, 10.4 V at 300 A. Internal r of it?",
+        "int resistance please: 12.65 rest, 10.4 loaded, 300A, wet 800cca",
+    ],
+)
+def test_the_resistance_that_is_asked_leads_the_headline(text):
+    assert only("load-voltage", text).headline.startswith("7.5\u00a0mΩ inner resistance")
+
+
+def test_volts_under_load_are_not_told_as_a_resistance():
+    answer = only("load-voltage", "12.65 at rest, 10.4 with it on at 300 A, wet 800 CCA, any good?")
+    assert "mΩ" not in answer.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("12.7 V at rest, 9.2 on the posts at 280 A, wet 850 CCA. Is it dead?", "Most likely: "),
+        (
+            "My 700 CCA AGM fell from 12.8 to 8.7 V on the posts with 240 A drawn. Is that one finished?",
+            "Most likely: ",
+        ),
+        ("12.7 V at rest, 9.2 on the posts at 280 A, wet 850 CCA. Is that a low reading?", "Yes: "),
+        ("24V, 2 wets, posts 25.2 rest, 22.4 running, at motor 18.9. fault?", "Yes: "),
+        ("12V, posts 12.6 rest, 11.2 running, at motor 9.4, any fault", "Yes: "),
+        ("12V, posts 12.6 rest, 11.2 running, at motor 9.4, is that ok", "No: "),
+    ],
+)
+def test_the_first_word_fits_what_is_feared(text, first):
+    assert on("load-voltage", text).headline.startswith(first)

@@ -129,3 +129,13 @@ def test_the_least_good_reading_stands_beside_that_of_a_full_one(text: str, chan
 )
 def test_no_no_where_it_is_asked_what_it_means(text: str, start: str) -> None:
     assert plain(on("specific-gravity", text).headline).startswith(start)
+
+
+def test_what_to_do_about_a_cell_apart_is_told():
+    text = "Flooded battery, five cells at 1.260 and one at 1.190, charged all day. What should I do about it?"
+    assert on("specific-gravity", text).headline.startswith("Equalise it once, watched, and replace it if")
+
+
+def test_a_cell_apart_that_is_only_judged_is_near_its_end():
+    text = "Flooded battery, five cells at 1.260 and one at 1.190, charged all day. Is that all right?"
+    assert "near its end" in on("specific-gravity", text).headline

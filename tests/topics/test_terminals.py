@@ -119,3 +119,28 @@ def test_where_no_choice_is_put_none_is_made(text):
 def test_a_washer_does_not_mend_a_hole_that_is_too_wide():
     head = only("The terminals are the small screw M6, and the lug has a hole 10 mm. Can I put washers?").headline
     assert head.startswith("No: a hole of 10\u00a0mm is too loose on your M6 stud, and a washer does not mend that")
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("How tight do the nuts go, M10 on the battery and M8 at the motor?", ("M10 to 10.4", "M8 to 6.6")),
+        ("torque for 3/8-16 plus and 5/16-18 minus studs?", ("3/8-16 to 12 ", "5/16-18 to 10.7")),
+        ("battery post M8, windlass motor M12, what torque?", ("M8 to 6.6", "for M12 go by its maker's figure")),
+    ],
+)
+def test_two_terminals_are_each_told_how_tight(text, told):
+    answer = only("terminals", text)
+    assert answer.verdict == "information"
+    assert all(part in answer.headline.replace("\u00a0", " ") for part in told)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "My lugs are M8 and the stud is M10, how tight?",
+        "The cable ends are M8, the stud M10. Do they fit, and what torque?",
+    ],
+)
+def test_a_lug_that_does_not_go_on_is_not_tightened(text):
+    assert only("terminals", text).verdict == "no"
