@@ -122,6 +122,13 @@ def _by_a_converter(seen: Seen) -> bool:
     return named and _put_back(seen)
 
 
+def _fuse_of_a_converter(seen: Seen) -> bool:
+    """ "Is a 15 A fuse right for the 12 V side of a 12-to-24 V charger, 10 A?": the fuse, not what it pulls."""
+    told = {"fuse.rating", "charger.current"} <= seen.told and seen.says("thing:fuse")
+    judged = seen.says("request:is_good", "request:enough", "request:may_i", "put:good")
+    return seen.found <= {"dc-dc", "unclear"} and told and judged and not seen.message.dangers
+
+
 def _longest_run(seen: Seen) -> bool:
     """ "How far can I go with 70 mm2 to a Pike?"."""
     others = seen.found - CIRCUIT - {"mounting", "run-time", "rating-convert", "unclear"}
@@ -150,6 +157,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("cable-size", _longest_run),
+    ("fuse-size", _fuse_of_a_converter),
     ("dc-dc", _of_more_volts),
     ("dc-dc", _relay_between),
     ("bank-size", _cheapest),

@@ -24,6 +24,7 @@ def fuses(text: str) -> list[tuple[str, float]]:
         ("20 amp charger fed from the starter battery to the bow battery both 12 volts. fuse?", 40, 25),
         ("The charger takes its power from the engine battery, 30 amps at 12 V. What fuse?", 60, 40),
         ("twelve to twenty-four volt smart charger making 10 amps, which fuse on the twelve side", 40, 15),
+        ("My bow charger runs off the house battery, 12 v, 25 amps. Which fuse at the house battery?", 50, 35),
         ("booster from the 12 V engine battery gives the 24 V bank 10 A. which fuses?", 40, 15),
         ("converter 12 to 24, 15 amps come out of it. fuse where it goes in?", 60, 20),
     ],
@@ -44,3 +45,15 @@ def test_each_side_has_the_fuse_of_its_own_amps(text, into, out):
 )
 def test_a_charger_on_shore_power_has_one(text, rating):
     assert fuses(text) == [("fuse_rating", rating)]
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("is a 15 amp fuse ok on the 12v feed of a 12v to 24v charger, 10 A out", "no"),
+        ("would a 40 A fuse be right for the 12 V end of my 12 to 24 V charger of 10 amps?", "information"),
+    ],
+)
+def test_a_fuse_that_they_have_is_judged_by_what_goes_in(text, verdict):
+    first = default_desk().ask(text).answers[0]
+    assert (first.topic, first.verdict) == ("fuse-size", verdict)

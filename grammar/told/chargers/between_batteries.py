@@ -13,6 +13,7 @@ from grammar.text.patterns import regex
 from grammar.told.chargers.two_sides import AMPS, BANK, INPUT, with_sides
 
 KIND = "charger.kind"
+LOADS = frozenset({"load", "drain", "thruster"})
 CALLED = (
     r"(?:battery |smart |automatic |marine |isolated |non-?isolated )*"
     r"(?:charger|charging (?:unit|box|brick|module))"
@@ -57,19 +58,23 @@ def between_batteries(scene: Scene, stated: list[Stated]) -> list[Stated]:
     if MAINS.search(text):
         return stated
     pair = OF_BOTH.search(text) or GOES.search(text) or (LISTED.search(text) if SIDE.search(text) else None)
-    if pair is None:
-        fed = FED.search(text)
-        if fed is None:
-            return stated
-        return [*map(_settled, stated), Stated(KIND, "dc-dc", "", fed[0], fed.span(), how="grammar")]
-    told = [_side(INPUT, pair, "taken"), _side(BANK, pair, "given")]
-    kept = [_settled(item) for item in stated if item.fact != KIND]
-    return [*with_sides(kept, told), Stated(KIND, "dc-dc", "", pair[0], pair.span(), how="grammar")]
+    found = pair or FED.search(text)
+    if found is None:
+        return stated
+    kept = [item for item in _its_amps(scene, stated) if item.fact != KIND]
+    if pair is not None:
+        kept = with_sides(kept, [_side(INPUT, pair, "taken"), _side(BANK, pair, "given")])
+    return [*kept, Stated(KIND, "dc-dc", "", found[0], found.span(), how="grammar")]
 
 
-def _settled(item: Stated) -> Stated:
-    """Amps that seemed the charger's are its own, and no load's: what else would it give?"""
-    return replace(item, how="grammar") if item.fact == AMPS and item.how == "default" else item
+def _its_amps(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """The facts; amps that stand as nobody's for certain are the charger's own where no other thing takes any."""
+    if LOADS & scene.heads:
+        return stated
+    loose = [item for item in stated if item.fact in (AMPS, "load.current") and item.how == "default"]
+    if len(loose) != 1 or any(item.fact == AMPS and item not in loose for item in stated):
+        return stated
+    return [replace(item, fact=AMPS, how="grammar") if item is loose[0] else item for item in stated]
 
 
 def _side(fact: str, pair: re.Match[str], name: str) -> Stated:
