@@ -24,6 +24,7 @@ from grammar.told.batteries.two_cases import two_cases
 from grammar.told.batteries.watered import watered
 from grammar.told.batteries.weights import kilos_of_them
 from grammar.told.cables.studs import inch_sizes
+from grammar.told.chargers.between_batteries import between_batteries
 from grammar.told.chargers.outlets import floating, outlets
 from grammar.told.chargers.serves import serves
 from grammar.told.chargers.two_sides import two_sides
@@ -54,7 +55,7 @@ NO_BATTERIES = frozenset(
 def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
     stated = two_cases(scene, without_choice(scene, stated))
-    stated = two_sides(scene, _sides(scene, _sums(scene, stated)))
+    stated = between_batteries(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
     stated = in_rows(scene, drawn(scene, stated))
     stated = made_up(scene, serves(scene, plurals(scene, stated)))
     found = [

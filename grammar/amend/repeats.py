@@ -50,7 +50,7 @@ REACHED = regex(  # what stands before a half that is the end of a wait; not bef
     r"\b(?:stands?|is|it'?s|they'?re|gets?|reach(?:es)?|falls?|sits?|drops?|goes) ?(?:down|back)? ?(?:at|to|by)? ?$"
     r"|\b(?:when(?:['’]ll| (?:would|will|is|are|do|shall|might))|how (?:soon|fast|quickly)"
     r"|how many (?:days|hours|weeks|nights|minutes)|how long (?:until|till|before|will it be))\b"
-    r"(?:(?!\b(?:re)?(?:charg|fill)|\b(?:from|when|if|now|at)\b)[^.?!;]){0,50}$",
+    r"(?:(?!\b(?:re)?(?:charg|fill)|\b(?:from|when|if|now|at|run|over|down)\b)[^.?!;]){0,50}$",
     re.IGNORECASE,
 )
 TOTAL = regex(

@@ -29,6 +29,12 @@ CHARGER_ON = regex(  # "the charger may stay on AGM", for a battery of another k
     r"\bcharger\b(?: (?!to |for |from )\w+){0,4} (?:on|at) (?:its |the )?['\"]?$", re.IGNORECASE
 )
 USES_IT = regex(r"\b(?:use|used|using|put|try|connect)\b[^.?!;]{0,20}\bcharger\b", re.IGNORECASE)
+LEFT_ON = regex(  # "leave my AGM on 'wet'": the switch stands on a kind that the battery is not
+    r"\b(?:leav|left|keep|kept|charg|run|ran|had)\w* (?:my |the |our |his |her |an? )?(?:\d{2,3} ?ah )?"
+    r"(?P<own>agm|gel|lithium|lifepo4|wet|flooded)s?(?: (?:battery|batteries|bank|ones?))? on (?:the )?"
+    r"['\"‘“]?(?:\w+ ?/ ?)?$",
+    re.IGNORECASE,
+)
 FOR_ITS_KIND = regex(
     r"^['\"]? (?:setting |mode |position )?(?:for|with|to (?:charge|fill)) "
     r"(?:(?:the|my|our|a|an|his|her|this|new|old|bow|house) )*"
@@ -59,7 +65,7 @@ def is_setting(scene: Scene, item: Item) -> bool:
         before = found.concept == "left_on" and found.end <= item.start and far <= ADJACENT
         if before and _is_put_on(scene, item, found):
             return True
-    if _on_it_for_another(scene, item):
+    if _on_it_for_another(scene, item) or LEFT_ON.search(scene.ahead(scene.span(item.start, item.end)[0])):
         return True
     at = item.start - 1
     return scene.word(at) in ("at", "in") and scene.word(at - 1) in STILL and _charger_before(scene, item, at)

@@ -13,7 +13,7 @@ from service.judgements.joining import alternatives, of_each
 from service.reply import Act, Answer, Change, Urgency
 from service.rules.bank import COUNTED
 from service.rules.readings import DEAD, cite, limit
-from service.told import part_charged
+from service.told import nothing_else, part_charged
 from service.topic import Lever, Topic
 
 NEAR = 1e-6  # a value worked out to stand on a limit is on it
@@ -214,11 +214,20 @@ def too_low(topic: Topic, case: Case) -> Answer | None:
     return topic.says("no", f"No: a {one} charger cannot charge a {whole} bank; fit one {whole} charger for the whole.")
 
 
+WITH_LITHIUM = (
+    "lithium also needs a DC-to-DC charger from the alternator, the lithium setting on any other charger, and a BMS "
+    "limit above the thruster's amps."
+)
+
+
 def not_straight(topic: Topic, case: Case) -> Answer:
     """No alternator on lithium with nothing between."""
     case.step("Lithium takes all that an alternator gives until it is hot", "lithium-alternator")
     head = "Not straight from the alternator: lithium needs a DC-to-DC charger or current control between them."
     asked = topic.ask("charger.kind", likely.FROM_THE_ENGINE)
+    if nothing_else.as_it_is(case.text) or nothing_else.asked(case.text):
+        leave = nothing_else.as_it_is(case.text) and not nothing_else.asked(case.text)
+        return topic.says("no" if leave else "information", f"{'No' if leave else 'Yes'}: {WITH_LITHIUM}")
     return topic.says("needs-facts", head, asks=(replace(asked, say=BETWEEN, where=A_BOX),))
 
 

@@ -12,6 +12,7 @@ from grammar.told.times import motoring
 from service.told import (
     amp_hours_taken,
     charging_relay,
+    hydrometer_way,
     its_years,
     kind_required,
     longest_run,
@@ -129,6 +130,19 @@ def _straight_in(seen: Seen) -> bool:
     return seen.found <= {"run-check", "unclear"} and not seen.told & BATTERY and straight_in(seen.message.text)
 
 
+def _fuse_of_a_converter(seen: Seen) -> bool:
+    """ "Is a 15 A fuse right for the 12 V side of a 12-to-24 V charger, 10 A?": the fuse, not what it pulls."""
+    told = {"fuse.rating", "charger.current"} <= seen.told and seen.says("thing:fuse")
+    judged = seen.says("request:is_good", "request:enough", "request:may_i", "put:good")
+    return seen.found <= {"dc-dc", "unclear"} and told and judged and not seen.message.dangers
+
+
+def _by_hydrometer(seen: Seen) -> bool:
+    """ "How do I test the cells with a hydrometer?"."""
+    about = {"maintenance", "specific-gravity", "meaning", "replacement", "load-voltage", "unclear"}
+    return seen.found <= about and not seen.message.dangers and hydrometer_way.asked(seen.message.text)
+
+
 def _longest_run(seen: Seen) -> bool:
     """ "How far can I go with 70 mm2 to a Pike?"."""
     others = seen.found - CIRCUIT - {"mounting", "run-time", "rating-convert", "unclear"}
@@ -157,6 +171,8 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("cable-size", _longest_run),
+    ("specific-gravity", _by_hydrometer),
+    ("fuse-size", _fuse_of_a_converter),
     ("dc-dc", _of_more_volts),
     ("dc-dc", _relay_between),
     ("bank-size", _cheapest),

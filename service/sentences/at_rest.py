@@ -39,6 +39,12 @@ WHICH_IS_BAD = regex(
 )
 
 
+CHARGED_ENOUGH = regex(  # "is it charged enough for a day out?": whether, not how full
+    r"\b(?:charged|charge|full)(?: up)? enough\b|\benough (?:charge|power|juice|left|(?:in|on) (?:it|them|there))\b",
+    re.IGNORECASE,
+)
+
+
 def which_is_bad(text: str, sides: list[tuple[str, Answer]], parts: list[str]) -> str:
     """ "Which one is bad, or can both stay?": volts tell a charge, a load test after it decides; "" if not asked."""
     low = [name for name, found in sides if found.verdict in ("marginal", "no")]
@@ -141,7 +147,8 @@ def as_they_put_it(case: Case, reads: str, found: Charge, verdict: str, asked: b
         return f"Most likely your battery stood discharged: {means}; {then}."
     if case.says("detail:asks_full"):
         return whether_full(case, reads, found, verdict)
-    if case.says("request:how_full") and not case.says("detail:asks_good"):
+    whether = case.says("detail:asks_good") or CHARGED_ENOUGH.search(case.text)
+    if case.says("request:how_full") and not whether:
         return with_damage(case, how_full(case, reads, found, verdict, asked))
     return ""
 

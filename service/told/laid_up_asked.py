@@ -30,7 +30,7 @@ OR_STAYS = regex(
     r"\bor (?:do (?:i|we) )?(?:leave|leaving|keep|keeping|let|stay)\b|\bor (?:left|kept|on)\b", re.IGNORECASE
 )
 IN_BETWEEN = regex(
-    rf"{ASKS}[^.?!;]{{0,25}}\bcharg(?:e|ed|ing)\b[^.?!;]{{0,30}}"
+    rf"{ASKS}[^.?!;]{{0,25}}\b(?:charg(?:e|ed|ing)|top(?:ped|ping)?[ -]?up|boost(?:ed|ing)?)\b[^.?!;]{{0,30}}"
     r"\b(?:middle of|mid-?winter|during|half ?way|over the winter|all winter)\b",
     re.IGNORECASE,
 )
@@ -89,6 +89,8 @@ def in_between(text: str) -> bool:
     """Whether it is asked if it wants a charge in the middle of the winter.
 
     >>> in_between("must I charge in the middle of winter?"), in_between("must I charge it full first?")
+    (True, False)
+    >>> in_between("do they want topping up half way?"), in_between("must I top up the water?")
     (True, False)
     """
     return IN_BETWEEN.search(text) is not None

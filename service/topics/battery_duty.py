@@ -74,6 +74,20 @@ JUMP = {  # of two builds the one for large currents, and why
     ("dual-purpose", "deep-cycle"): "it shows a CCA for {load} and stands deep use; deep-cycle gives small currents "
     "for hours",
 }
+BUILT = {  # what each is for, where two of them are set side by side
+    "cranking": "a starting battery gives much current for seconds",
+    "dual-purpose": "dual-purpose stands between: a CCA for a thruster's jump, and deep use as well",
+    "deep-cycle": "deep-cycle gives small currents for hours, mostly with no CCA",
+}
+APART = regex(
+    r"\bdiffer(?:s|ent|ence)?\b|\b(?:versus|vs)\b|\bcompare\w*\b|\bwhat(?:['’]?s| is| sets)\b[^.?!;]{0,20}\bapart\b",
+    re.IGNORECASE,
+)
+START_AND_DEEP = regex(
+    r"\b(?:start\w*|crank\w*)(?: batter(?:y|ies))? (?:and|vs|versus|from|to) (?:an? |the )?(?:deep|leisure|cycl)"
+    r"|\b(?:deep[- ]?cycle|leisure)(?: batter(?:y|ies))? (?:and|vs|versus|from|to) (?:an? |the )?(?:start|crank)",
+    re.IGNORECASE,
+)
 LONG = {  # what speaks against the other one, where little is taken for long
     "cranking": "{share} may be used each time, of a starting battery about {less}",
     "dual-purpose": "it is built for small currents for hours; dual-purpose is for a motor beside them",
@@ -89,6 +103,9 @@ def answer(case: Case) -> Answer:
         options = tuple(Option(DUTIES[kind], "information", figures(case, kind)) for kind in ("cranking", "deep-cycle"))
         told = WORN.format(start=used("cranking"), deep=used("deep-cycle"))
         return TOPIC.says("information", told, compare=options)
+    if (apart := told_apart(case)) and not supply.is_the_engines(case):
+        options = tuple(Option(word, "information", figures(case, kind)) for kind, word in DUTIES.items())
+        return TOPIC.says("information", apart, compare=options)
     several = "battery.duty" in case.second and not duties.MUST_BE.search(case.text)
     duty = None if several or case.says("request:versus") else case.said("battery.duty")
     verdict, head = judged(case, str(duty)) if duty else weighed(case)
@@ -169,6 +186,17 @@ def weighed(case: Case) -> tuple[str, str]:
     if slow(case) and not jumps(case):
         return "information", WEIGHED_SLOW.format(deep=used("deep-cycle"), start=used("cranking"))
     return "information", WEIGHED.replace("a thruster", "an engine") if for_engine(case) else WEIGHED
+
+
+def told_apart(case: Case) -> str:
+    """The difference between two of the builds, where it is asked; "" where it is not."""
+    if not APART.search(case.text):
+        return ""
+    both = [str(item.value) for item in (case.stated.get("battery.duty"), case.second.get("battery.duty")) if item]
+    if START_AND_DEEP.search(case.text):  # which is the name of a dual-purpose battery as well
+        both = ["cranking", "deep-cycle"]
+    both = [duty for duty in BUILT if duty in both]
+    return "; ".join([say.capital(BUILT[both[0]]), BUILT[both[1]]]) + "." if len(both) == 2 else ""
 
 
 def used(duty: str) -> str:

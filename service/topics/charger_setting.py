@@ -274,6 +274,13 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
         return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":
         return "yes", f"{start}: the {name} setting, {own} in absorption, suits {battery}."
+    if setting == "flooded" and chemistry in SEALED and case.says(*LEFT) and not NEVER_EQUALISES.search(case.text):
+        case.step("Equalising overcharges on purpose; a sealed battery cannot get lost water back", "no-equalising")
+        use = "" if charger_settings.lacks(case, chemistry) else f"; use the {WORD[chemistry]} setting"
+        return (
+            "no",
+            f"{opening(case, 'no')}: a wet-cell setting left on may equalise by itself, which ruins {battery}{use}.",
+        )
     if setting == "flooded" and chemistry in SEALED:
         case.because(
             "If its manual says that this setting equalises by itself, it is a plain no: a sealed battery cannot get "

@@ -223,7 +223,7 @@ def pulls(case: Case, figures: tuple[Figure, ...]) -> str:
     source, _ = converter.volts(case)
     taken, worst = converter.whole(float(figures[0].value)), converter.whole(float(figures[0].high or 0.0))
     side = f"the {say.quantity(source, 'V')} side"
-    return f"It pulls about {taken} from {side}, and up to {worst} at worst, so choose that cable and fuse for {worst}."
+    return f"It pulls about {taken} from {side}, and up to {worst} at worst, which its cable and fuse must carry."
 
 
 def in_general(case: Case) -> Answer:

@@ -10,7 +10,7 @@ from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.case import Case
 from service.reply import Answer, Figure, strictness
-from service.sentences import wording
+from service.sentences import weak_joint, wording
 from service.told import caps, water_level, who
 from service.topic import Topic
 
@@ -100,8 +100,7 @@ def water(case: Case) -> Advice:
         head = f"Yes: charge it, then fill each cell to its mark, about {above} over the plates, with distilled water."
         return Advice("information", head, steps, figures)
     if water_level.which(case.text):
-        head = "Distilled or deionised water only: what is dissolved in any other stays on the plates."
-        return Advice("information", head, steps, figures)
+        return Advice("information", which_water(case, often), steps, figures)
     if case.says("detail:before_or_after"):
         head = "After charging: fill to the mark with distilled water; before it, add only enough to cover the plates."
         return Advice("information", head, steps, figures)
@@ -114,6 +113,13 @@ def water(case: Case) -> Advice:
     if who.is_asked(case.text):
         head = f"{ONE_ADULT} no children: distilled water to the mark after charging, looked at every month in season."
     return Advice("information", head, steps, figures)
+
+
+def which_water(case: Case, often: str) -> str:
+    """The water that goes in, after how often where that is asked as well."""
+    if case.says("request:how_often"):
+        return f"Look {often}, and fill with distilled or deionised water only."
+    return "Distilled or deionised water only: what is dissolved in any other stays on the plates."
 
 
 def acid(case: Case) -> Advice:
@@ -196,6 +202,8 @@ def dirt(case: Case) -> Advice:
     if case.says("detail:growth") and case.says("detail:harm"):
         head = f"Treat the growth as acid, with goggles and gloves: brush it off, wash with soda water, {way}."
         harm = (("It is salt of the acid: it burns skin and eyes, and a joint with it runs hot", "care-practice"),)
+    if found := weak_joint.headline(case):
+        harm, head = ((head.removesuffix("."), "care-practice"), weak_joint.MEASURE, weak_joint.HEAT), found
     return Advice(
         "information",
         head,

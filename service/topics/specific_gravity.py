@@ -15,7 +15,7 @@ from service.reply import Answer, Figure, Option, Urgency
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
-from service.told import equal_cells
+from service.told import equal_cells, hydrometer_way
 from service.topic import Lever, Topic
 
 READ, SPREAD = "reading.gravity", "reading.gravity_spread"
@@ -312,8 +312,27 @@ def sealed(case: Case) -> Answer:
     return TOPIC.needs("reading.voltage", headline=head)
 
 
+def how_to(case: Case) -> Answer:
+    """How each cell is tested, and what its number means."""
+    full, good = (reference.row("gravity", charge=share)["gravity"] for share in (100, 75))
+    spread = limit("gravity-spread")
+    case.step("Charged full and rested for some hours; not just after water went in, which floats on top", "watering")
+    draws = "Goggles and gloves on; squeeze, draw until the float swims free, read at eye level, put the acid back"
+    case.step(draws, "care-practice")
+    case.step("Write down every cell, from the same end, with the temperature of the acid", "gravity-correction")
+    case.step(f"{full.value:.3f} is full and {good.value:.3f} is 75 %, read at 27 °C (80 °F)", full.cite)
+    case.step(f"Cells that differ by {spread:.3f} or more: that battery is finished", cite("gravity-spread"))
+    head = (
+        f"Charged and rested, draw acid until the float swims free, and read every cell: {full.value:.3f} is full, "
+        f"{spread:.3f} between cells means finished."
+    )
+    return TOPIC.says("information", head)
+
+
 def without_reading(case: Case) -> Answer:
-    """What a full cell shows, where that is asked; else the reading is asked for."""
+    """How it is done, or what a full cell shows, where that is asked; else the reading is asked for."""
+    if hydrometer_way.asked(case.text):
+        return how_to(case)
     if not case.says("detail:reading_wanted"):
         return TOPIC.needs(READ)
     full, good, half = (reference.row("gravity", charge=share)["gravity"] for share in (100, 75, 50))

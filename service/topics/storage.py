@@ -370,7 +370,8 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
         if days < limit("shown-most"):
             least = f"in about {say.quantity(int(days + NEAR), 'd', 0)}"
         down = f"{wording.a_kind(case, capital=False)} battery is down to 75 % {least}"
-        head = f"Charge it full, take the cables off and look every {check}: {down}."
+        cables = "leave on only what must stay on" if pump_left_on.is_told(case.text) else "take the cables off"
+        head = f"Charge it full, {cables} and look every {check}: {down}."
     if home(case):
         full = "leave it about half full" if lithium else "charge it full"
         head = f"No, it may stay where it is: {full}, take the cables off and look every {check}."

@@ -9,6 +9,7 @@ from service import reference, say
 from service.case import Case
 from service.reference import UnknownValue
 from service.reply import Answer, Figure
+from service.sentences import weak_joint
 from service.told import posts_way
 from service.topic import Topic
 
@@ -92,9 +93,8 @@ def answer(case: Case) -> Answer:
     onto_posts = case.says("detail:adapter") and case.says("detail:posts")  # the lug is told, and that it does not fit
     if second is None and size and lug_alone(case) and not onto_posts:
         return any_stud(case, size)
-    if posts_way.asked(case.text):
-        case.step("No metal may touch the terminals: boots, caps or a lid", "boat-safety-scheme")
-        return TOPIC.says("information", POSTS_WAY)
+    if whatever := of_any_size(case):
+        return whatever
     tightness(case, size)
     if kind := of_the_kind(case, size, second is None):
         return kind
@@ -318,6 +318,19 @@ def two_sizes(case: Case, size: str, other: str) -> Answer:
         return TOPIC.says("no", head, *lug(case, size))
     head = f"Yes: a lug for {other} fits your {size} stud, if it lies flat and the nut holds it all round."
     return TOPIC.says("yes", head, *lug(case, size))
+
+
+def of_any_size(case: Case) -> Answer | None:
+    """Which way the posts look, or what a bad joint does to a motor, where that is asked."""
+    if posts_way.asked(case.text):
+        case.step("No metal may touch the terminals: boots, caps or a lid", "boat-safety-scheme")
+        return TOPIC.says("information", POSTS_WAY)
+    head = weak_joint.headline(case)
+    if not head:
+        return None
+    for why, cite in (weak_joint.MEASURE, weak_joint.HEAT):
+        case.step(why, cite)
+    return TOPIC.says("information", head)
 
 
 def tightness(case: Case, size: str) -> None:

@@ -24,6 +24,8 @@ def heads(text: str) -> list[str]:
         ("Flooded battery left 6 months at 20 C, fully charged. Must it be charged in between?", "Yes: charged full"),
         ("wet battery, disconnected, 9 months at 25 C. do i have to top it up meanwhile", "Yes: charged full"),
         ("LiFePO4 for 7 months at 15 C: need I charge it in between?", "No, but look every"),
+        ("Two AGMs, full, 4 months at 8 C. Will they want a top up half way?", "No, but look every 90 days"),
+        ("gel full, 3 months in the shed at 5 C, does it need a boost?", "No, but look every"),
         ("Can I leave a wet battery, full and disconnected, for 5 months at 4 C?", "Yes, but look every"),
         ("At what state of charge do I leave a 150 Ah LiFePO4 for four months at 10 C, and how often do I look at it?",
          "Leave it about half full and look every 90 days"),
@@ -49,6 +51,20 @@ def test_a_lay_up_is_answered_as_it_is_put(text: str, opens: str) -> None:
     ],
 )
 def test_a_low_battery_that_may_be_brought_back(text: str, opens: str) -> None:
+    assert heads(text)[0].startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "opens"),
+    [
+        ("wet 12.35, has it enough charge for a trip?", "Only just: 12.35 V at rest"),
+        ("AGM 12.75 V. Full enough for Sunday?", "Yes: 12.75 V at rest"),
+        ("AGM 12.1, enough left in it to go out today?", "No, not yet: 12.1 V at rest"),
+        ("AGM 12.75 V. How full is it?", "About 95 % full"),
+        ("gel at 12.5, what charge is that?", "About 65 % full"),
+    ],
+)
+def test_whether_it_is_charged_enough_is_no_question_of_how_full(text: str, opens: str) -> None:
     assert heads(text)[0].startswith(opens)
 
 
