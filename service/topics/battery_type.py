@@ -177,7 +177,8 @@ def kinds_named(case: Case) -> list[str]:
 def preferred(case: Case, shown: list[str]) -> tuple[str, str]:
     """The kind that suits best what is cared about, and why; for a thruster where nothing is said."""
     barred = case.house.barred(case.said("load.model")) if case.house and case.said("load.model") else ()
-    shown = [kind for kind in shown if kind not in barred] or shown
+    allowed = [kind for kind in CHARGED if kind not in barred]  # where the house takes none of those that are named
+    shown = [kind for kind in shown if kind not in barred] or allowed or shown
     for cue, (order, why) in CARES.items():
         if case.says(cue):
             return next(kind for kind in order if kind in shown), why

@@ -107,7 +107,9 @@ def _left_at(scene: Scene, item: Item, offered: bool) -> bool:
     if scene.word(item.start - 1) not in ("at", "on", "to"):
         return False
     other = scene.items[item.at - 2] if item.at > 1 else item
-    if other.fact == item.fact and other.name != item.name and SWITCHES & scene.vocabulary:
+    # "should I switch from AGM to gel" is of the battery
+    swapped = scene.word(other.start - 1) == "from" and "charger" not in scene.heads
+    if other.fact == item.fact and other.name != item.name and SWITCHES & scene.vocabulary and not swapped:
         return True  # "got the gel on AGM since the switch is stuck"
     before = [scene.word(at) for at in range(item.start - 1 - STANDS_AT, item.start - 1)]
     after = scene.after(item)
