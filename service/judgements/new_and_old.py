@@ -47,7 +47,8 @@ ALL_NEW = regex(
 )
 MIXED = regex(
     r"\b(?:beside|next to|alongside|existing|add\w*|more|older|old one"
-    r"|(?:to|with|and) (?:my|the|our) (?:old|present|other|first))\b",
+    r"|(?:to|with|and) (?:my|the|our) (?:old|present|other|first)"
+    r"|(?:with|and) (?:an?|one) old|an? old\b[^.?!;]{0,24}\b(?:beside|and))\b",
     re.IGNORECASE,
 )
 NEW_WITH_OLD = regex(

@@ -16,11 +16,11 @@ LIMITS = {str(row["name"].value): row["value"] for row in reference.rows("mixing
 MADE = regex(r"(?<![\d.,])(?:19[89]|20[0-4])\d(?![\d.,]\d| ?(?:v|a|ah|cca|amps?|watts?|w|mm)\b)", re.IGNORECASE)
 BUYS = regex(r"\bbuy(?:ing)?\s+(?:a\s+)?new\b", re.IGNORECASE)  # in place of the old ones, not beside them
 
-BESIDE = r"(?:and|with|beside|to) (?:an?|one|the|my|our)"
+BESIDE = r"(?:and|with|beside|to) (?:an?|one|two|three|the|my|our)"
 NO_BATTERY = r"(?! (?:\w+ )?(?:thruster|charger|cables?|motor|fuse|boat|engine|alternator|box|switch)\b)"
 OLD_AND_NEW = regex(  # "one old and one new battery", "a new one in parallel with my old one"
-    rf"\bold(?:er)?\b(?: [a-z]+){{0,2}} {BESIDE} (?:brand )?new\b{NO_BATTERY}"
-    rf"|\bnew(?:er)?\b{NO_BATTERY}(?: (?!or\b)[a-z]+){{0,4}} {BESIDE} old(?:er)?\b",
+    rf"\bold(?:er)?\b(?: [a-z\d]+){{0,3}} {BESIDE} (?:brand )?new\b{NO_BATTERY}"
+    rf"|\bnew(?:er)?\b{NO_BATTERY}(?: (?!or\b)[a-z\d]+){{0,6}} {BESIDE} old(?:er)?\b",
     re.IGNORECASE,
 )
 IN_STOCK = regex(  # a new one that is on sale: "the shop has a 100 Ah one"

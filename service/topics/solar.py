@@ -19,7 +19,11 @@ SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not a
 OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge" is a word of lay-ups as well
 WEEKEND = 2 / 7
 SIZES = ("request:what_size", "detail:how_many_watts")
-IN_WINTER = regex(r"\b(?:christmas|xmas|new year|halloween|november|december|january|february)\b", re.IGNORECASE)
+IN_WINTER = regex(
+    r"\b(?:christmas|xmas|new year|halloween|november|december|january|february"
+    r"|(?:over|through|during|all) (?:the )?winter)\b",
+    re.IGNORECASE,
+)
 LAY_UP = 60.0  # days: who is away for less has not laid up the boat
 OTHER_SIZES = frozenset({"fuse-size", "cable-size"})  # of which "which size" is asked then
 PWM = regex(r"\bpwm\b|\bsimple controller\b", re.IGNORECASE)

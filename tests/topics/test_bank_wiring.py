@@ -234,3 +234,17 @@ def test_one_on_sale_beside_an_old_one_is_unlike_in_age_as_well():
 def test_two_of_one_age_are_unlike_in_size_alone():
     found = on("bank-wiring", "An 80 Ah AGM and a 100 Ah AGM, both new. May I join them in parallel?")
     assert "one old" not in found.headline
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("May a new 80 Ah AGM be in parallel with an old 80 Ah one?", "marginal"),
+        ("Three new 90 Ah beside an old 90 Ah, all in parallel. Ok?", "marginal"),
+        ("Can I join an old 110 Ah and two new 110 Ah in parallel?", "marginal"),
+        ("Can two new 90 Ah go in parallel?", "information"),
+        ("If I bought two new 90 Ah instead of the old ones, in parallel?", "information"),
+    ],
+)
+def test_new_ones_beside_an_old_one_are_unlike_in_age(text, verdict):
+    assert on("bank-wiring", text).verdict == verdict

@@ -155,3 +155,10 @@ def test_the_watts_are_not_asked_of_one_who_asks_for_them(text, first):
         assert found.asks[0].fact == first
     else:
         assert "solar.power" not in [item.fact for item in found.asks]
+
+
+def test_a_panel_over_the_winter_has_the_sun_of_a_winter_day():
+    found = on("solar", "Does 25 W of panel cover a 12 mA alarm and the battery's own loss over winter, 80 Ah AGM?")
+    assert found.figures[0].value == pytest.approx(
+        25 * 1 * 0.75 / 13.5
+    )  # watts x hours of full sun x share, by charging volts
