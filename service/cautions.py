@@ -305,7 +305,8 @@ def sentence(name: str, case: Case, answer: Answer) -> str:
     row = reference.row("cautions", id=name)
     if name == "fuse-at-battery" and PLACED in answer.headline:
         return str(row["say_placed"].value)
-    fed = answer.topic == "solar" and case.said("drain.current") is not None  # a later turn may not name it again
+    drain = case.stated.get("drain.current")
+    fed = answer.topic == "solar" and drain is not None and drain.origin == "thread"  # not named again
     if name == "check-date" and (fed or pump_left_on.is_told(case.text)):
         return str(row["say_stays"].value)
     if name in OF_THE_LOAD and case.get("load.kind") == "electronics":

@@ -23,7 +23,7 @@ from tests.talks import talk
         (("will it matter that one has 600 CCA and the other 700, both gel in parallel",), "bank-wiring",
          "information", "and 1300 CCA"),
         (("two wets in series, is it a problem that the new one has 750 CCA and the old one 650",), "bank-wiring",
-         "information", "650 CCA"),
+         "no", "Yes: an old and a new battery must not be joined in series"),
         # what a word means is not told again for the next noun
         (("What is a BMS, and can I leave the fuse out with it?", "90 Ah lithium, 50 mm2 cable"), "fuse-size", "no",
          "the fuse stays in"),
