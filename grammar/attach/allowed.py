@@ -5,7 +5,7 @@ from __future__ import annotations
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
-MAKERS = frozenset({"book", "maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet"})
+MAKERS = frozenset({"book", "maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet", "factory"})
 ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most", "permits", "permit", "permitted"})
 LAYOUTS = ("series", "parallel")
 
@@ -20,14 +20,14 @@ def allowed_as(scene: Scene, item: Item) -> str:
     no_more = before[1:] == ["no", "more", "than"] and bool(MAKERS & scene.vocabulary)
     if not _is_allowed(scene, item) and not said and not no_more and not _second_limit(scene, item):
         return ""
-    if after == "side by":  # "no more than two side by side"
+    if after == "side by" or after.split()[:1] == ["abreast"]:  # "no more than two side by side"
         return "battery.max_in_parallel"
     following = next((name for name in LAYOUTS if name in after.split()), "")
     spoken = sorted({item.name for item in scene.items if item.fact == "bank.layout" and item.name in LAYOUTS})
     ends = scene.after(item) is None or scene.word(item.end) in (",", ".", "?", "")
     last = before[-1] in ("max", "maximum") and ends
     last = last or [scene.word(item.end), scene.word(item.end + 1)] == ["at", "most"]
-    last = last or _said_to_be(scene, item)
+    last = last or _said_to_be(scene, item) or (ends and before[-1] in ALLOWED and bool(MAKERS & set(before)))
     if last and len(spoken) == 1 and MAKERS & scene.vocabulary:
         return f"battery.max_in_{spoken[0]}"  # "4 of them in parallel, maker says max 4"
     for layout in (following,) if following else LAYOUTS:

@@ -47,6 +47,8 @@ ENDS = frozenset({".", "?", "!", ";", ":", ","})
 WHOSE = frozenset({"the", "my", "our", "this"})
 ONLY = frozenset({"just", "only", "simply", "merely", "really", "basically", "another", "actually"})
 IS = frozenset({"is", "are", "was"})
+DONE_TO = frozenset({"charge", "charging", "recharge", "store", "freeze", "drain", "empty", "overcharge", "equalise"})
+ON_CHARGE = (["on", "charge"], ["on", "the"], ["to", "charge"])  # "... put a lithium on charge"
 THAT = frozenset({"that", "it", "this", "they", "these", "she", "battery", "batteries"})
 
 
@@ -65,7 +67,7 @@ def is_denied(scene: Scene, item: Item) -> bool:
         and not (found.start == 0 and scene.word(1) in SPEAKS)
         and not (scene.word(found.start) == "no" and scene.word(found.end) in NAMELESS)
         and not (item.fact == "battery.duty" and scene.word(found.start) in ASKED_SO and _asks(scene, item))
-        and not (item.fact == "battery.chemistry" and _asks_after(scene, found, item))
+        and not (item.fact == "battery.chemistry" and (_asks_after(scene, found, item) or _done_to(scene, found, item)))
         for found in around(scene.denials, item, scene.denial_starts)
     )
 
@@ -82,6 +84,13 @@ def _asks_after(scene: Scene, denial: Found, item: Item) -> bool:
     begins = denial.start == 0 or scene.word(denial.start - 1) in ENDS | BEGINS
     only = scene.word(item.end) in ONLY or scene.word(item.end + 1) in ONLY or scene.word(denial.end) in WHOSE
     return begins and only and scene.word(denial.start) in ASKED_SO and _asks(scene, item)
+
+
+def _done_to(scene: Scene, denial: Found, item: Item) -> bool:
+    """Whether what is denied is done to the battery, which is there: "I'd never charge a lithium at zero"."""
+    between = {scene.word(at) for at in range(denial.end, item.start)}
+    on_charge = [scene.word(item.end), scene.word(item.end + 1)] in ON_CHARGE
+    return bool(between & DONE_TO) or on_charge
 
 
 def _or_not(scene: Scene, denial: Found) -> bool:

@@ -31,6 +31,10 @@ WIRES = frozenset(
         "long",
         "short",
         "thick",
+        "dc",
+        "power",
+        "feed",
+        "supply",
     ]
 )
 WHO = frozenset(

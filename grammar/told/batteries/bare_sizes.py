@@ -100,6 +100,12 @@ TWO_OF_THEM = regex(  # "I have a 105 and an 85, both flooded"
 )
 
 
+BY_PLACE = regex(  # "two banks, start 95 + bow 130"
+    r"\b(?:start(?:er|ing)?|engine|house|domestic|service|bow|stern|thruster|windlass)(?: battery| bank| one)?"
+    r"[ :=]+(?P<size>\d{2,3})\b(?! ?-?(?:a|amps?|v|volts?|w|watts?|years?|yrs?|months?|kg|kilos?|lbs?|cca|mm2?|cm|m"
+    r"|ft|awg|%|hp)\b|[.,]\d)",
+    re.IGNORECASE,
+)
 OLD_AND_NEW = regex(  # "the old one was 70 Ah, the new one is 90"
     r"\bold(?:er)? (?:one|battery|agm|gel)\b[^.?!;]{0,16}\d{2,3}(?: ?ah)?,?(?: and)? (?:the |a )?"
     r"new(?:er)? (?:one|battery|agm|gel)(?:'?s| is| has| will be| of)?(?: an?)? $",
@@ -116,7 +122,8 @@ def called(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     if not bare or scene.quantities("AH") or not _of_batteries(scene, claims) or weighed:
         return {}
     found = {item.at for item in bare if _is_called(scene, item) or _of_so_many_volts(scene, item, claims)}
-    return dict.fromkeys(found | _told_apart(scene, bare) | _two_of_them(scene, bare), SIZE)
+    apart = _told_apart(scene, bare) | _two_of_them(scene, bare) | _by_place(scene, bare)
+    return dict.fromkeys(found | apart, SIZE)
 
 
 def _is_rated(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
@@ -189,6 +196,13 @@ def _two_of_them(scene: Scene, bare: list[Item]) -> set[int]:
     starts = {found.start("one"), found.start("other")} if found else set()
     both = {item.at for item in bare if scene.tokens[item.start].start in starts and not _of_others(scene, item)}
     return both if len(both) == len(starts) else set()
+
+
+def _by_place(scene: Scene, bare: list[Item]) -> set[int]:
+    """The sizes of two banks and more that are told beside what they are for."""
+    starts = {found.start("size") for found in BY_PLACE.finditer(scene.text)}
+    found = {item.at for item in bare if scene.tokens[item.start].start in starts}
+    return found if len(found) > 1 else set()
 
 
 def is_joined(scene: Scene, item: Item, value: float) -> bool:

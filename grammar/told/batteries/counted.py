@@ -32,6 +32,26 @@ TWIN = regex(
     r"(?:a|its|an identical) (?:twin|brother|sister|mate|second)\b",
     re.IGNORECASE,
 )
+OF_VOLTS = regex(  # "both of 12", "4 batteries of 12, 100 Ah", "four of 12 in a line"
+    rf"\b(?:both|all|each|{FEW})(?: (?:{KIND}|batter(?:y|ies)|batts|accus|pieces|ones))?"
+    r" of (?P<volts>6|12|six|twelve)\b"
+    r"(?! ?-?(?:ah|amps?|a|kg|kilos?|months?|years?|hours?|m|mm2?|cm|ft|batteries|them|those|these|the)\b|[.,]\d|%)",
+    re.IGNORECASE,
+)
+OF_THEM = regex(  # "three on 'em, 34 kilo apiece"
+    rf"\b(?P<count>{FEW}) (?:of|on) (?:'em|em|them|these|those)\b"
+    r"(?! (?:is|was|has|shows?|reads?|weak|dead|bad|good)\b)",
+    re.IGNORECASE,
+)
+LOTS = regex(rf"\b(?P<count>{FEW}) (?:lots|lumps|blocks) of \d", re.IGNORECASE)
+PRESENT = regex(
+    rf"\b(?:the|my|our|his|her) (?:present|current|old|existing|lead|other)(?: {KIND})? (?P<count>{FEW})"
+    r"(?= (?:being|are|were|weigh\w*|at|have)\b)",
+    re.IGNORECASE,
+)
+ARE_TWO = regex(  # "and if are two, plus with plus?"
+    rf"\bif (?:there |they |we )?(?:are|were|have|had|use|used) (?P<count>{FEW})\b(?=\s*(?:[,;.?!]|$))", re.IGNORECASE
+)
 CHOICE = regex(r"^ or (?:two|three|four|six|[2-6])\b", re.IGNORECASE)
 BOTH_TWELVE = regex(
     r"\b(?:both|each(?: of them| one)?|all)(?: (?:are|is|of them|of it))*(?: an?)? (?P<volts>12|twelve)(?:s|'s)?\b"
@@ -69,7 +89,8 @@ HUNDREDS = regex(
 )
 TENS = {"hundreds": 100.0, "nineties": 90.0, "eighties": 80.0, "seventies": 70.0}
 VOLTS = regex(
-    rf"\b(?:(?P<count>{FEW}) |(?:from|of|with|using|our|my|his|her|some|have|got) )(?:{SORT} )*(?P<volts>6|12)'?s\b"
+    rf"\b(?:(?P<count>{FEW}) |(?:from|of|with|using|our|my|his|her|some|have|got|only|just) )(?:{SORT} )*"
+    r"(?P<volts>6|12)'?s\b"
     r"(?! ?(?:on|off|burst|run|each time))",
     re.IGNORECASE,
 )
@@ -119,6 +140,11 @@ def _count(scene: Scene) -> Stated | None:
     batteries = bool({"battery"} & (scene.facts | scene.heads)) or bool(scene.quantities("WEIGHT", "AH", "CCA"))
     if batteries and (found := PIECES.search(scene.text)):
         return _number(found)
+    weighed = bool(scene.quantities("WEIGHT"))
+    if weighed and (found := OF_THEM.search(scene.text) or LOTS.search(scene.text) or PRESENT.search(scene.text)):
+        return _number(found)
+    if (batteries or scene.said) and (found := ARE_TWO.search(scene.text)):
+        return _number(found)
     read = len([figure for figure in scene.figures if 11.0 <= figure <= 13.2 and figure % 1]) > 1
     if (read or "bank.layout" in scene.facts) and (found := SIBLINGS.search(scene.text)):
         return _number(found)
@@ -137,10 +163,10 @@ def _volts(scene: Scene) -> Stated | None:
     if found := IN_SERIES.search(scene.text):
         name = "times" if found["times"] else "of"
         return Stated(NOMINAL, float(found[name]), "volt", found[name], found.span(name), how="default")
-    found = BOTH_TWELVE.search(scene.text)
-    if found is None or "battery" not in scene.facts | scene.heads:
+    found = BOTH_TWELVE.search(scene.text) or OF_VOLTS.search(scene.text)
+    if found is None or not {"battery", "bank", "bank.voltage", "bank.layout"} & (scene.facts | scene.heads):
         return None
-    return Stated(NOMINAL, 12.0, "volt", found["volts"], found.span("volts"), how="default")
+    return Stated(NOMINAL, value(found["volts"].lower()), "volt", found["volts"], found.span("volts"), how="default")
 
 
 def _joins(scene: Scene, found: re.Match[str], told: Mapping[str, object]) -> bool:

@@ -18,6 +18,7 @@ FULL = regex(
     r"|\b(?:brim[- ]?full|brimful|chock[- ]?full|(?:full|filled|charged|topped)(?: up)? to the brim)\b(?! of\b)"
     r"|\b(?:battery|batteries|bank|agms?|gels?|wets?|lithium|accu|lead|they|cells?) (?:is|are) (?:now )?"
     r"(?:full|charged)(?= (?:at the moment|at present|right now|just now|as of now|for now)\b)"
+    r"|\b(?:battery|batt|accu|bank) full(?=\s*[,;.])"
     r"|\bfull(?= (?:when|before|whenever|every time|each time) (?:i|we|he|she|they) "
     r"(?:leave|left|lock|locked|go|went|close|closed)\b)",
     re.IGNORECASE,
@@ -29,6 +30,11 @@ NOT_NOW = regex(  # what is to be reached, or what somebody says
 )
 AFTERWARDS = regex(r"^(?:,? (?:again|or|half|with|by (?!the))\b|\s*\?|; who)", re.IGNORECASE)
 HALF = regex(r"\bfrom (?:dead|exactly|just|bang on|bang|roughly|a bare|barely) half\b(?! past)", re.IGNORECASE)
+HALF_GONE = regex(  # "130 Ah, half is gone"
+    r"\bhalf(?: of (?:it|that|them))? (?:is|was|are|has been|'s) (?:already |now )?"
+    r"(?:gone|used|spent|out|taken|drunk|eaten)\b(?!\s*\?)",
+    re.IGNORECASE,
+)
 SHARES = {
     "quarter": 25.0,
     "third": 100 / 3,
@@ -89,7 +95,10 @@ def charge_so(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     spoken = "battery" in scene.facts | scene.heads or any(old.fact.startswith("battery.") for old in scene.said)
     if not spoken and not scene.quantities("AH", "CCA"):
         return
-    if found := HALF.search(scene.text):
+    gone = HALF_GONE.search(scene.text)
+    if gone and (NOT_NOW.search(scene.ahead(gone.start())) or any(item.fact == FACT for item in stated)):
+        gone = None
+    if found := HALF.search(scene.text) or gone:
         yield Stated(FACT, 50.0, "percent", found[0], found.span(), how="default")
         return
     if not any(item.fact == FACT for item in stated) and (found := LEFT.search(scene.text)):

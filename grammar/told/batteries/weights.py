@@ -16,6 +16,7 @@ from grammar.told.words import ahead_of, stops
 KILOS = {frozenset({"kilos", "kilo", "kg", "kgs"}): "kilogram", frozenset({"pounds", "lbs"}): "pound"}
 WEIGHS = frozenset({"weighs", "weigh", "weighed", "weighing"})
 KINDS = frozenset({"lead", "led", "agm", "gel", "wet", "battery", "flooded", "old"})
+OF_EACH = frozenset({("of", "them"), ("the", "piece"), ("a", "piece"), ("per", "piece")})
 APART = 5  # words from a figure to its unit
 HEAVY = frozenset().union(*KILOS) | {"heavier", "lighter"}
 MINE = regex(  # "how many kilos lighter am I, mine being 29"
@@ -51,7 +52,7 @@ def kilos_of_them(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if not unit or any(item.fact == "battery.weight" for item in stated):
         return
     for item in scene.quantities("NUM", "COUNT"):
-        them = (scene.word(item.end), scene.word(item.end + 1)) == ("of", "them")
+        them = (scene.word(item.end), scene.word(item.end + 1)) in OF_EACH or scene.word(item.end) == "apiece"
         of_them = them or _weighs(scene, item) or _is_mine(scene, item)
         value = item.quantity.value
         kilos = in_unit(float(value), unit, "kilogram") if of_them and not isinstance(value, str) else None

@@ -19,7 +19,7 @@ REGULATORS = frozenset({"regulator", "controller"})  # of a panel: a charger too
 STANDS = frozenset(
     {
         *("left", "stands", "stood", "sits", "sat", "set", "stuck", "turned", "glows", "points", "had", "put"),
-        *("keep", "rests", "being", "is", "pointing", "parked", "wound", "jammed"),
+        *("keep", "rests", "being", "is", "pointing", "parked", "wound", "jammed", "standing", "sitting", "resting"),
     }
 )
 REMAINS = frozenset({"remains", "remained", "stays", "stayed", "still"})  # "the charger, which remains on WET"

@@ -56,6 +56,7 @@ FAHRENHEIT = frozenset({"f", "fahrenheit", "farenheit", "fahrenheight"})
 AMERICA = frozenset({"american", "yankee", "yank"})
 SCALES = frozenset({"thermometer", "degrees", "scale", "degree"})
 CONVERTED = frozenset({"in", "to", "into"})  # "what is that in Fahrenheit"
+FROST_DEGREES = (["frost", "degrees"], ["frost", "degree"], ["degrees", "frost"])  # "7 frost degrees"
 FROST = frozenset({"freezes", "freezing", "freeze", "froze", "frost"})
 REAL = regex(
     r"\bin (?:real|proper|normal|honest|our|european|metric|sensible) (?:degrees|ones|money|figures)\b"
@@ -94,6 +95,8 @@ def is_under(scene: Scene, item: Item) -> bool:
     if isinstance(value, str) or not 0 < value <= LOWEST or value % 1:
         return False
     if [scene.word(item.start - 2), scene.word(item.start - 1)] == ["frost", "of"] and item.dim in BARE:
+        return True
+    if [scene.word(item.end), scene.word(item.end + 1)] in FROST_DEGREES and item.dim in BARE:
         return True
     if scene.word(item.end) in UNDER:
         follows = scene.word(item.end + 1)

@@ -6,6 +6,8 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
 OLD = frozenset({"old", "yo", "yrs", "winters", "summers", "seasons"})
+ONE_SEASON = frozenset({"winter", "summer", "season"})  # "he is six winter in the boat"
+BARELY = frozenset({"only", "just", "barely", "hardly", "scarcely", "nearly", "almost", "already", "now"})
 NEARLY = frozenset({"pushing", "rising", "nearing", "approaching", "gone", "nudging"})  # "my AGM is pushing nine"
 TURNED = frozenset({"turned", "turns", "turn", "turning", "age", "aged"})
 OLDEST = 20.0  # said without a word for years
@@ -51,7 +53,31 @@ WORN = frozenset(
     {
         *("swap", "replace", "replacing", "replaced", "another", "life", "age", "finished", "renew", "old", "older"),
         *("past", "done", "scrap", "keep", "keeping", "chuck", "bin", "dump", "shopping", "pasture", "retire"),
-        *("retired", "throw", "throws", "thrown", "retirement", "tip", "skip", "scrapyard", "knackers", "worn", "left"),
+        *(
+            "retired",
+            "throw",
+            "throws",
+            "thrown",
+            "retirement",
+            "ancient",
+            "antique",
+            "elderly",
+            "geriatric",
+            "pensioner",
+            "grandpa",
+            "grandad",
+            "grandfather",
+            "veteran",
+            "dead",
+            "knackered",
+            "shot",
+            "tip",
+            "skip",
+            "scrapyard",
+            "knackers",
+            "worn",
+            "left",
+        ),
     }
 )
 NEW = frozenset({"new", "buy"})
@@ -87,7 +113,7 @@ def is_age(scene: Scene, item: Item) -> bool:
     """Whether a bare number is of years."""
     before = scene.word(item.start - 1)
     going_on = before == "on" and scene.word(item.start - 2) in ("going", "coming")
-    if before in ("only", "just"):
+    if before in BARELY:
         before = scene.word(item.start - 2)
     after = scene.after(item)
     by_now = before in ITS and (scene.word(item.end), scene.word(item.end + 1)) == ("by", "now")
@@ -105,9 +131,15 @@ def is_age(scene: Scene, item: Item) -> bool:
         return True
     if before in NEARLY and _is_of_years(item) and (after is None or after.kind == "mark" or after.name in GOES_ON):
         return _its(scene, item)
-    if scene.word(item.end) in OLD or before in TURNED or going_on or they_are:
+    if scene.word(item.end) in OLD or before in TURNED or going_on or they_are or _so_many_winters(scene, item):
         return True
     return _is_told(scene, item) or _by_the_year(scene, item)
+
+
+def _so_many_winters(scene: Scene, item: Item) -> bool:
+    """Whether seasons are counted in the singular, of a battery: "he is six winter in the boat"."""
+    counted = scene.word(item.end) in ONE_SEASON and _is_of_years(item)
+    return counted and bool(scene.facts & {"battery.chemistry", "battery"} or "battery" in scene.heads)
 
 
 def _kind_after_y(scene: Scene, item: Item) -> bool:
@@ -172,7 +204,7 @@ def _is_of_years(item: Item) -> bool:
 def _is_told(scene: Scene, item: Item) -> bool:
     """ "The AGM is 6, swap it?", "how many years has a gel, ours has done six": a number that ends what is said, where
     wear or the life of batteries is spoken of; "my gel's seven" where it can be nothing else."""
-    only = scene.word(item.start - 1) in ("only", "just")
+    only = scene.word(item.start - 1) in BARELY
     after, before, second = scene.after(item), scene.word(item.start - 1 - only), scene.word(item.start - 2 - only)
     served = before in SERVED and second in HAS
     others = scene.heads - {"battery", "boat", "meter", "cell"} - ({"charger"} if served else set())

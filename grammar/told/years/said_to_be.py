@@ -10,7 +10,7 @@ from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
 from grammar.text.patterns import regex
-from grammar.told.years.ages import LIFE, WORN
+from grammar.told.years.ages import LASTS, LIFE, WORN
 from grammar.told.years.served import WORDS
 
 FACT = "battery.age"
@@ -62,6 +62,16 @@ PERHAPS = regex(  # "the boat is 14. Battery perhaps 5."
     rf"\b{IT}(?: is| are|'s)?,? (?:perhaps|maybe|probably|roughly|about|say|some|possibly) {NUMBER}{ENDS}",
     re.IGNORECASE,
 )
+STANDS_AT = regex(  # "mine's at seven and passes for dead"
+    rf"\b{IT}(?: is| are|'s| stands| now)+ at(?: about| nearly| some)? {NUMBER}"
+    r"(?=\s*(?:[,.;?!]|$|and\b|now\b|already\b))",
+    re.IGNORECASE,
+)
+CAME_WITH = regex(  # "ours came with the boat, seven"
+    rf"\b{IT} (?:came|was in her|was aboard|was there)\b[^.?!;\d]{{0,24}}, (?:now |already |about )?{NUMBER}{ENDS}",
+    re.IGNORECASE,
+)
+WHERE_WORN = frozenset({PERHAPS, STANDS_AT, CAME_WITH})  # tell years where wear or the life of batteries is spoken of
 BOAT_IS = regex(
     r"\bboat(?:'?s| is| was)?(?: about| some)? (?:\d{1,2}\b(?! ?(?:m|metres?|ft|feet|foot|v|volts?)\b)|built|new|old)",
     re.I,
@@ -94,9 +104,10 @@ def age_said(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     told = [item for item in stated if item.fact == FACT]
     if any(not _is_difference(scene, item) for item in told) or not _of_battery(scene):
         return
-    for pattern in (SEASONS, BY_ITS_DATE, AND_IS, BRACKETED, AND_HALF, ELDER, PUT_IN, PERHAPS):
+    for pattern in (SEASONS, BY_ITS_DATE, AND_IS, BRACKETED, AND_HALF, ELDER, PUT_IN, PERHAPS, STANDS_AT, CAME_WITH):
         found = pattern.search(scene.text)
-        if pattern is PERHAPS and not (BOAT_IS.search(scene.text) or (WORN | LIFE) & scene.vocabulary):
+        worn = (WORN | LIFE | LASTS) & scene.vocabulary or (pattern is PERHAPS and BOAT_IS.search(scene.text))
+        if pattern in WHERE_WORN and not worn:
             continue
         if found is None or (pattern is SEASONS and _of_people(scene, found)):
             continue
