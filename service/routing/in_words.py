@@ -149,6 +149,12 @@ def _longest_run(seen: Seen) -> bool:
     return not others and not seen.message.dangers and longest_run.asked(seen.message.text, seen.told)
 
 
+def _by_the_hull(seen: Seen) -> bool:
+    """ "Can the engine block be the way back, with a plus cable only?"."""
+    others = seen.found - CIRCUIT - {"bank-wiring", "dc-dc", "unclear"}
+    return not others and not seen.message.dangers and seen.says("detail:hull_negative")
+
+
 def _of_its_years(seen: Seen) -> bool:
     """ "Does hot weather ruin batteries faster?", "made in 2020, still ok?"."""
     text, plain = seen.message.text, seen.told <= {"battery.chemistry", "battery.capacity", "ambient.temperature"}
@@ -171,6 +177,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("cable-size", _longest_run),
+    ("cable-size", _by_the_hull),
     ("specific-gravity", _by_hydrometer),
     ("fuse-size", _fuse_of_a_converter),
     ("dc-dc", _of_more_volts),

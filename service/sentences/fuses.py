@@ -223,6 +223,15 @@ def neither_suits(case: Case, band: Band, rated: float, other: tuple[float, str,
     return f"{fit}: {small}{say.amps(rated)} is over the {say.amps(band.cable or 0)} that suits {circuit.name(case)}."
 
 
+def one_each_way(case: Case, band: Band, *rated: float) -> str:
+    """The sentence for two fuses of which one is too small for the load and one too large for the cable; else ""."""
+    low, high = sorted(rated)
+    if not band.most or not band.fit or too_thin(case, band) or not (low < band.fit and high > band.most):
+        return ""
+    small = f"{say.amps(low)} is too small for {say.amps(circuit.current(case))}"
+    return f"Neither: {small}, {say.amps(high)} too large for {circuit.name(case)}; fit {say.amps(band.fit)}."
+
+
 def too_thin_if_older(case: Case) -> bool:
     """Whether their cable would be too thin with the 75 °C insulation of older cable, the print not being known."""
     amps, warm = running(case), circuit.warm_rating(case) if circuit.has_cable(case) else None

@@ -59,7 +59,7 @@ def answer(case: Case) -> Answer:
     """Propose a size, or judge the one named."""
     if case.says("detail:hull_negative"):
         case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
-        return TOPIC.says("no", "No: the hull must not carry the current; lay a negative cable of the same size.")
+        return TOPIC.says("no", "No: neither hull nor engine may carry it; lay a negative cable of the same size.")
     if equal_cables.asked(case.text) and not circuit.has_cable(case):
         case.step(equal_cables.WHY, "bank-practice")
         return TOPIC.says("information", equal_cables.ALL_ALIKE)
@@ -91,7 +91,7 @@ def answer(case: Case) -> Answer:
         instead = must_have.battery_there(case.text) and size != found.headline
         return replace(found, headline=f"No, not with {size}") if instead else found
     other = circuit.second_cable(case)
-    judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
+    judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, fit, facts)
     judgement = replace(judgement, headline=beside_battery.told(case, judgement.headline))
     if case.says("detail:carries") and judgement.verdict != "no" and not other:
         lost = circuit.loss(case, amps)
@@ -294,7 +294,7 @@ def carried(case: Case, amps: float, size: Size, area: float) -> str:
 
 
 def judged(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -> Answer:
-    """Whether the cable they have will do."""
+    """Whether the cable they have will do; `choice` is what to fit where it will not."""
     verdict, why = judge(case, amps)
     ours, names = circuit.name(case), choice.named(us_first(case)) if choice.count else "a shorter run"
     if verdict == "needs-facts":
@@ -361,7 +361,7 @@ def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) 
         return TOPIC.needs("cable.insulation", headline=head, figures=facts)
     if verdict == "marginal":
         return TOPIC.says(verdict, f"Only just: {name}{print_} {why}.", *facts, compare=tuple(options))
-    choice = chosen(case, amps)
+    choice = to_fit(case, amps)
     fit = f"; fit {choice.named(us_first(case))}" if choice.count == 1 else ""
     return TOPIC.says(verdict, f"Neither will do: {name}{print_} {why}{fit}.", *facts, compare=tuple(options))
 
@@ -379,7 +379,7 @@ def one_or_doubled(case: Case, other: Case, amps: float, facts: tuple[Figure, ..
     if wants := next((item for item in both if item.verdict == "needs-facts"), None):
         head = f"We can't say yet: {wants.name} {wants.why}, so the print on it decides."
         return TOPIC.needs("cable.insulation", headline=head, figures=facts)
-    choice = chosen(case, amps)
+    choice = to_fit(case, amps)
     fit = f"; fit {choice.named(us_first(case))}" if choice.count == 1 else ""
     verdict = strictest(*(item.verdict for item in both))
     head = f"Neither will do for {say.amps(amps)}: {both[0].name} {both[0].short}, {both[1].name} {both[1].short}{fit}."

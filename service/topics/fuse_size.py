@@ -19,6 +19,8 @@ from service.judgements.fusing import (
     RATINGS,
     Band,
     figures,
+    great,
+    many_cables,
     next_cable,
     ratings,
     requirements,
@@ -38,6 +40,7 @@ from service.sentences.fuses import (
     judge,
     neither_suits,
     no_fuse_suits,
+    one_each_way,
     over_what_suits,
     place,
     print_decides,
@@ -179,6 +182,7 @@ def rating(case: Case, band: Band) -> Answer:
         return TOPIC.says(
             "needs-facts" if asks else "information", the_most(case, band, cable), *figures(band), asks=asks
         )
+    great(case, band.fit)
     if asks:  # the print on the cable decides whether any fuse suits
         return TOPIC.says("needs-facts", print_decides(case, band, cable, thicker), *figures(band), asks=asks)
     return TOPIC.says("information", fitted(case, band, cable, thicker), *figures(band), route=hands(band, thicker))
@@ -208,7 +212,13 @@ def without_cable(case: Case, band: Band) -> Answer:
         return found
     if both := converter_fuses.fuses(case):
         return TOPIC.says("information", both[0], *both[1], asks=ask_cable(TOPIC))
+    great(case, band.fit)
     head = f"Fit a {say.amps(band.fit)} fuse{place(case)}, if the cable allows it."
+    if many_cables(case):
+        amps = say.amps(circuit.current(case))
+        head = f"{say.amps(band.fit)} in all: no single cable carries {amps}, so it takes several for each pole, "
+        head += "each with a fuse of its own."
+        return TOPIC.says("information", head, *figures(band), asks=ask_cable(TOPIC), route="technician")
     if band.house and band.house != band.fit:
         head = (
             f"Fit the {say.amps(band.house)} fuse that our catalogue names{place(case)}, if the cable allows it; "
@@ -308,6 +318,8 @@ def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) 
         why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}"
         size = "small" if other[0] < rated else "large"
         why = f"{why}{BESIDE[other[1]].format(other=say.amps(other[0]), size=size)}."
+    elif verdict == "no":
+        why = one_each_way(case, band, rated, other[0]) or why
     elif verdict == "marginal":
         why = neither_suits(case, band, rated, other) or why
     elif verdict == "information" and band.fit:
