@@ -111,6 +111,8 @@ def volts_each(bank: float, nominal: float | None, count: float | None, layout: 
         return bank
     if layout == "series" and count:
         return bank / count
+    if layout == "series-parallel" and count == 4:
+        return bank / 2
     return 12.0 if bank >= 12 else bank
 
 

@@ -20,6 +20,7 @@ from tests.building import case
         ({"bank.layout": "series"}, 24, 2, 1),
         ({"bank.layout": "parallel"}, 12, 1, 2),
         ({"battery.count": 4, "bank.layout": "series-parallel"}, 24, 2, 2),
+        ({"battery.count": 4, "bank.layout": "series-parallel", "bank.voltage": 12}, 12, 2, 2),
         ({"battery.count": 4, "bank.voltage": 24}, 24, 2, 2),
         ({"battery.nominal": 6, "battery.count": 2}, 12, 2, 1),
         ({"battery.nominal": 24}, 24, 1, 1),
