@@ -44,6 +44,12 @@ from tests.talks import talk
          ("through a 24 to 12 V converter",)),
         (("do two 12 V 90 Ah last longer in series or in parallel",), "bank-wiring", "information",
          ("Neither lasts longer",)),
+        (("The relay hung on once in May, key off and it stopped, not since. Do I need a bigger fuse?",), "hazard", "stop",
+         ("No larger fuse: leave the thruster's main switch off until a technician has looked at its relay",
+          "if it starts by itself: main switch off at once")),
+        (("The relay hangs, the thruster won't stop, it hung once before!!",), "hazard", "stop",
+         ("Turn the thruster's main switch off now",)),
+        (("battery gets warm when charging, is that normal? gel 90 Ah",), "hazard", "information", ("lukewarm",)),
     ],
 )  # fmt: skip
 def test_the_last_answer_tells(turns, topic, verdict, parts):
