@@ -7,6 +7,7 @@ import re
 from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
+from service.judgements import circuit
 from service.reference import UnknownValue
 from service.reply import Answer, Figure
 from service.sentences import weak_joint
@@ -30,6 +31,9 @@ HOLE = regex(
     r"|\bholes? (?:(?:of|is|are|in them is|measures?) )?(?:about )?(?P<after>\d{1,2}(?:[.,]\d)?) ?mm\b",
     re.IGNORECASE,
 )
+BUYS = regex(r"\b(?:i|we|you|to|should|please|just) order\b", re.IGNORECASE)
+IN_TURN = regex(r"\b(?:off|first|last|undo|remove|disconnect\w*|unbolt)\b", re.IGNORECASE)
+WHICH_LUG = regex(r"\b(?:which|what)\b[^.?!;]{0,24}\b(?:lugs?|studs?|size|rings?|holes?)\b", re.IGNORECASE)
 STUDS = r"(?:studs?|bolts?(?: ones)?|bolted|screw(?:s|ed)?|thread(?:s|ed)?)"
 POSTS = r"(?:posts?|tapered|conical|sae|automotive|round ones)"
 BETWEEN = r"\b[^.?!;]{0,16}\b(?:or|vs?|versus|against|rather than)\b[^.?!;]{0,16}\b"
@@ -104,7 +108,17 @@ def answer(case: Case) -> Answer:
         return in_millimetres(case, size, hole)
     if never := not_so(case, size):
         return never
-    found = next((words for cue, words in HABITS.items() if case.says(f"detail:{cue}")), None)
+    return of_habit(case, size)
+
+
+def of_habit(case: Case, size: str) -> Answer:
+    """What the trade does, where that is asked; else how tight the joint wants to be, or which lug fits."""
+    told = next(
+        (cue for cue in HABITS if case.says(f"detail:{cue}") and not (cue == "order" and bought(case.text))), ""
+    )
+    if told == "joint" and size and WHICH_LUG.search(case.text):
+        return lug_and_joint(case, size)
+    found = HABITS.get(told)
     if found is None and case.says("detail:torque"):
         case.source(PRACTICE)
         return TOPIC.says("information", how_tight(size), *lug(case, size))
@@ -117,6 +131,20 @@ def answer(case: Case) -> Answer:
         head = f"{head.partition(', so that')[0].removesuffix('.')}; tighten by the label, usual for {named} is "
         head += f"{torque(named)}."
     case.step(why, cite)
+    return TOPIC.says("information", head, *lug(case, size))
+
+
+def bought(text: str) -> bool:
+    """Whether "order" is of a purchase: "which lugs do I order", not "in which order do they come off"."""
+    return BUYS.search(text) is not None and IN_TURN.search(text) is None
+
+
+def lug_and_joint(case: Case, size: str) -> Answer:
+    """The lug for a stud and how it is put on the cable, where both are asked."""
+    _, why, cite = HABITS["joint"]
+    case.step(why, cite)
+    cable = f" and {circuit.name(case)} cable" if circuit.has_cable(case) else ""
+    head = f"Lugs for {lug_holes(size)}{cable}, crimped with the tool made for them: solder alone does not hold them."
     return TOPIC.says("information", head, *lug(case, size))
 
 

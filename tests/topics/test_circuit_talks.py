@@ -50,6 +50,10 @@ from tests.talks import talk
         (("The relay hangs, the thruster won't stop, it hung once before!!",), "hazard", "stop",
          ("Turn the thruster's main switch off now",)),
         (("battery gets warm when charging, is that normal? gel 90 Ah",), "hazard", "information", ("lukewarm",)),
+        (("I want to order lugs, which ones for 50 mm2 cable and an M8 stud? Crimped or soldered?",), "terminals",
+         "information", ("Lugs for M8 or 5/16 in and 50 mm² cable, crimped with the tool made for them",)),
+        (("what lugs should I order for an M10 stud",), "terminals", "information", ("Use a lug with a hole for M10",)),
+        (("in which order do I undo the lugs of my M8 studs",), "terminals", "information", ("Minus comes off first",)),
     ],
 )  # fmt: skip
 def test_the_last_answer_tells(turns, topic, verdict, parts):
