@@ -8,6 +8,7 @@ from collections.abc import Iterable, Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.routing.evidence import asks_outright
+from service.told import longest_run
 from service.topic import CIRCUIT
 
 SIZED = frozenset({"cable.gauge", "cable.area"})
@@ -64,7 +65,7 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
     if {"run-check", "cable-size"} <= names and _only_told(message, SIZED, CABLES):
         idle.add("cable-size")
     approval = any(cue.name in ENOUGH and cue.text.lower() != "right" for cue in message.cues)  # "right on the post"
-    only_fuse = _which_fuse(message) and not approval
+    only_fuse = _which_fuse(message) and not approval and not longest_run.asked(message.text, told)
     if {"cable-size", "fuse-size"} <= names and SIZED & told and only_fuse:
         idle.add("cable-size")
     loss_alone = LOSS_ASKED.search(message.text) and not SIZE_ASKED.search(message.text)

@@ -47,7 +47,7 @@ from service.sentences.fuses import (
     the_most,
     their_word,
 )
-from service.told import blown_at_once, fuse_distance, fuse_heat
+from service.told import blown_at_once, fuse_distance, fuse_heat, longest_run
 from service.topic import Lever, Topic
 
 BESIDE = {  # of the other one of two fuses, by its verdict
@@ -178,7 +178,7 @@ def rating(case: Case, band: Band) -> Answer:
     if too_thin(case, band):
         return TOPIC.says("no", no_fuse_suits(case, band), *figures(band))
     cable, asks, thicker = circuit.name(case), ask_insulation(TOPIC, case), next_cable(case, band)
-    if case.says("detail:most"):
+    if case.says("detail:most") and not longest_run.asked(case.text, set(case.stated)):
         return TOPIC.says(
             "needs-facts" if asks else "information", the_most(case, band, cable), *figures(band), asks=asks
         )

@@ -33,7 +33,9 @@ HOLE = regex(
 )
 BUYS = regex(r"\b(?:i|we|you|to|should|please|just) order\b", re.IGNORECASE)
 IN_TURN = regex(r"\b(?:off|first|last|undo|remove|disconnect\w*|unbolt)\b", re.IGNORECASE)
-WHICH_LUG = regex(r"\b(?:which|what)\b[^.?!;]{0,24}\b(?:lugs?|studs?|size|rings?|holes?)\b", re.IGNORECASE)
+WHICH_LUG = regex(
+    r"\b(?:which|what)\b[^.?!;]{0,24}\b(?:lugs?|studs?|size|rings?|holes?)\b|\blugs?,? which\b", re.IGNORECASE
+)
 STUDS = r"(?:studs?|bolts?(?: ones)?|bolted|screw(?:s|ed)?|thread(?:s|ed)?)"
 POSTS = r"(?:posts?|tapered|conical|sae|automotive|round ones)"
 BETWEEN = r"\b[^.?!;]{0,16}\b(?:or|vs?|versus|against|rather than)\b[^.?!;]{0,16}\b"

@@ -54,6 +54,10 @@ from tests.talks import talk
          "information", ("Lugs for M8 or 5/16 in and 50 mm² cable, crimped with the tool made for them",)),
         (("what lugs should I order for an M10 stud",), "terminals", "information", ("Use a lug with a hole for M10",)),
         (("in which order do I undo the lugs of my M8 studs",), "terminals", "information", ("Minus comes off first",)),
+        (("12 V Pike: which fuse and how long may the cable be with 70 mm2?",), "cable-size", "information",
+         ("At most 8 m (26.2 ft) one way",)),
+        (("12 V Pike: which fuse and how long may the cable be with 70 mm2?",), "fuse-size", "information",
+         ("350 A",)),
     ],
 )  # fmt: skip
 def test_the_last_answer_tells(turns, topic, verdict, parts):
