@@ -11,6 +11,7 @@ from grammar.text.patterns import regex
 from grammar.told.times import motoring
 from service.told import (
     amp_hours_taken,
+    amps_asked,
     charging_relay,
     hydrometer_way,
     its_years,
@@ -18,6 +19,7 @@ from service.told import (
     longest_run,
     more_volts,
     other_volts,
+    price_asked,
     to_buy,
     volts_of_charge,
     who,
@@ -155,6 +157,18 @@ def _by_the_hull(seen: Seen) -> bool:
     return not others and not seen.message.dangers and seen.says("detail:hull_negative")
 
 
+def _priced(seen: Seen) -> bool:
+    """ "How much is the 250 A fuse?": not which one it should be."""
+    return price_asked.alone(seen.message.text) and not seen.message.dangers
+
+
+def _amps_of_a_model(seen: Seen) -> bool:
+    """ "How many amps does the Pike draw?": its demand, by the catalogue."""
+    about = seen.found <= {"unclear", "bank-size", "rating-convert", "run-check", "meaning"}
+    plain = "load.model" in seen.told and not seen.told & (BATTERY | {"load.current", "load.peak"})
+    return about and plain and amps_asked.running(seen.message.text) and not seen.message.dangers
+
+
 def _of_its_years(seen: Seen) -> bool:
     """ "Does hot weather ruin batteries faster?", "made in 2020, still ok?"."""
     text, plain = seen.message.text, seen.told <= {"battery.chemistry", "battery.capacity", "ambient.temperature"}
@@ -174,6 +188,7 @@ def _volts_of_a_charge(seen: Seen) -> bool:
 
 
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    ("other-desk", _priced),
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("cable-size", _longest_run),
@@ -183,6 +198,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("dc-dc", _of_more_volts),
     ("dc-dc", _relay_between),
     ("bank-size", _cheapest),
+    ("bank-size", _amps_of_a_model),
     ("charger-setting", _car_charger),
     ("dc-dc", _by_a_converter),
     ("dc-dc", _straight_in),

@@ -58,6 +58,14 @@ from tests.talks import talk
          ("At most 8 m (26.2 ft) one way",)),
         (("12 V Pike: which fuse and how long may the cable be with 70 mm2?",), "fuse-size", "information",
          ("350 A",)),
+        (("what does the 200 A breaker cost",), "other-desk", "information", ("orders desk",)),
+        (("whats the price of a fuse for the Minnow?",), "other-desk", "information", ("orders desk",)),
+        (("I got the wrong holder and want my money back. How much is the 300A one?",), "other-desk", "information",
+         ("orders desk",)),
+        (("how much is a 90 Ah AGM battery?",), "other-desk", "information", ("orders desk",)),
+        (("which breaker has the Minnow and what does it cost",), "fuse-size", "information", ("175 A",)),
+        (("What is the running current of the Pike?",), "bank-size", "information", ("260 A running",)),
+        (("How many amps has the Minnow?",), "bank-size", "information", ("120 A running",)),
     ],
 )  # fmt: skip
 def test_the_last_answer_tells(turns, topic, verdict, parts):
@@ -67,3 +75,8 @@ def test_the_last_answer_tells(turns, topic, verdict, parts):
     text = " ".join(as_text(reply).split()).replace("\u00a0", " ")
     for part in parts:
         assert part in text
+
+
+def test_a_price_is_no_question_of_the_size():
+    reply = talk("I got the wrong holder and want my money back. How much is the 300A one?")
+    assert [item.topic for item in reply.answers] == ["other-desk"]
