@@ -19,6 +19,7 @@ from service.told import (
     longest_run,
     more_volts,
     other_volts,
+    pictured,
     price_asked,
     to_buy,
     volts_of_charge,
@@ -104,6 +105,14 @@ def _cheapest(seen: Seen) -> bool:
     return about and not own and bool(LOADS & seen.told) and to_buy.cheapest(seen.message.text)
 
 
+def _battery_for(seen: Seen) -> bool:
+    """ "Battery for the Pike, 8 m away": which one, as no cable and no battery of theirs is told of."""
+    about = seen.found <= {"cable-size", "voltage-drop", "run-check", "battery-type", "battery-duty", "unclear"}
+    other = seen.says("thing:cable", "about:cable", "thing:fuse") or BATTERY & seen.told
+    load = {"load.model", "load.current", "load.power"} & seen.told
+    return about and not other and bool(load) and to_buy.named_first(seen.message.text) and not seen.message.dangers
+
+
 def _car_charger(seen: Seen) -> bool:
     """ "Can I use my car battery charger for it?": a charger, not a car battery."""
     about = seen.found <= {"battery-duty", "battery-type", "unclear"} and not seen.message.dangers
@@ -157,6 +166,11 @@ def _by_the_hull(seen: Seen) -> bool:
     return not others and not seen.message.dangers and seen.says("detail:hull_negative")
 
 
+def _of_a_picture(seen: Seen) -> bool:
+    """ "Photo attached, is it right like that?": nothing in words that could be judged."""
+    return not seen.told and not seen.message.dangers and pictured.shown(seen.message.text)
+
+
 def _priced(seen: Seen) -> bool:
     """ "How much is the 250 A fuse?": not which one it should be."""
     return price_asked.alone(seen.message.text) and not seen.message.dangers
@@ -189,6 +203,7 @@ def _volts_of_a_charge(seen: Seen) -> bool:
 
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("other-desk", _priced),
+    ("unclear", _of_a_picture),
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("cable-size", _longest_run),
@@ -199,6 +214,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("dc-dc", _relay_between),
     ("bank-size", _cheapest),
     ("bank-size", _amps_of_a_model),
+    ("bank-size", _battery_for),
     ("charger-setting", _car_charger),
     ("dc-dc", _by_a_converter),
     ("dc-dc", _straight_in),

@@ -31,6 +31,7 @@ SIZE_ASKED = regex(
     r"|will (?:it|that|this) do|right size|too (?:small|long))\b",
     re.IGNORECASE,
 )
+FROM = regex(r"\bfrom (?:the |my |our |its )?(?:house |start(?:er)? |thruster |battery )?$", re.IGNORECASE)
 TO_OTHER = ("detail:to_mm2", "detail:to_awg")
 BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})  # of a running load, battery and motor
 ENOUGH = ("request:enough", "request:is_good", "request:may_i")
@@ -73,7 +74,15 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
         idle.add("cable-size")  # "50 mm2, 4 m, 183 A: what voltage drop should I expect?"
     if {"load-voltage", "voltage-drop"} <= names and told >= BOTH_ENDS and not told & {*SIZED, "cable.length"}:
         idle.add("voltage-drop")  # the volts at both ends tell the loss, and no cable is there to reckon it by
+    if "bank-size" in names and names & CIRCUIT and _only_the_far_end(message):
+        idle.add("bank-size")
     return idle
+
+
+def _only_the_far_end(message: Message) -> bool:
+    """Whether a battery is named for the length of the cable alone: "10 m from the bank"."""
+    ends = [message.text[: cue.span[0]] for cue in message.cues if cue.name in ("thing:battery", "thing:bank")]
+    return bool(ends) and all(FROM.search(before) for before in ends)
 
 
 def _only_told(message: Message, facts: Set[str], words: Iterable[str]) -> bool:

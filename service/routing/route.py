@@ -235,7 +235,8 @@ def listed(
     more = wanted_too(message, names)
     if len(names) < len(asking):
         more |= {own[0].topic for _, own in asking if _asks_one(own, in_a_list)}
-    more -= names | told_beside(message, names | more) | in_passing(message, names | more)
+    both = names | more
+    more -= names | told_beside(message, both) | in_passing(message, both) | unasked(message, both)
     return [item for item in ranking if item.topic in more][: MOST - len(names)]
 
 

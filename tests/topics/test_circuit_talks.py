@@ -66,6 +66,10 @@ from tests.talks import talk
         (("which breaker has the Minnow and what does it cost",), "fuse-size", "information", ("175 A",)),
         (("What is the running current of the Pike?",), "bank-size", "information", ("260 A running",)),
         (("How many amps has the Minnow?",), "bank-size", "information", ("120 A running",)),
+        (("Battery for my Minnow, 12 V, 6 m off?", "what about lithium?"), "bank-size", "information",
+         ("Look for a lithium battery of 120 Ah",)),
+        (("two 12 V AGMs as 24, how?", "Photo attached, is it right like that?"), "unclear", "information",
+         ("will look at your picture",)),
     ],
 )  # fmt: skip
 def test_the_last_answer_tells(turns, topic, verdict, parts):
@@ -80,3 +84,8 @@ def test_the_last_answer_tells(turns, topic, verdict, parts):
 def test_a_price_is_no_question_of_the_size():
     reply = talk("I got the wrong holder and want my money back. How much is the 300A one?")
     assert [item.topic for item in reply.answers] == ["other-desk"]
+
+
+def test_a_battery_at_the_end_of_a_cable_is_none_to_be_sized():
+    reply = talk("5 kW thruster on 12 V, 9 m from the house bank, cable and fuse")
+    assert {item.topic for item in reply.answers} == {"cable-size", "fuse-size"}
