@@ -168,7 +168,8 @@ def _by_the_hull(seen: Seen) -> bool:
 
 def _of_a_picture(seen: Seen) -> bool:
     """ "Photo attached, is it right like that?": nothing in words that could be judged."""
-    return not seen.told and not seen.message.dangers and pictured.shown(seen.message.text)
+    plain = not seen.told and "other-desk" not in seen.found and not seen.message.dangers
+    return plain and pictured.shown(seen.message.text)
 
 
 def _priced(seen: Seen) -> bool:

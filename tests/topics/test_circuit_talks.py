@@ -81,6 +81,11 @@ def test_the_last_answer_tells(turns, topic, verdict, parts):
         assert part in text
 
 
+def test_a_picture_of_a_broken_part_is_the_orders_desk_s():
+    reply = talk("The lid of the panel came broken, pictures attached. I'd like another one sent")
+    assert [item.topic for item in reply.answers] == ["other-desk"]
+
+
 def test_a_price_is_no_question_of_the_size():
     reply = talk("I got the wrong holder and want my money back. How much is the 300A one?")
     assert [item.topic for item in reply.answers] == ["other-desk"]
