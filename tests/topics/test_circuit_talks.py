@@ -82,7 +82,7 @@ def test_the_last_answer_tells(turns, topic, verdict, parts):
 
 
 def test_a_picture_of_a_broken_part_is_the_orders_desk_s():
-    reply = talk("The lid of the panel came broken, pictures attached. I'd like another one sent")
+    reply = talk("My joystick came broken, photos attached. Please send a new one, no refund")
     assert [item.topic for item in reply.answers] == ["other-desk"]
 
 
