@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import bank, convert
@@ -12,6 +14,7 @@ from service.rules.bank import system
 COUNT = "battery.count"
 ALONE = (1.0, 1.0)  # batteries of each of two sorts
 CAPACITY = "battery.capacity"
+WHICH_WAY = regex(r"\bseries or (?:in )?parallel\b|\bparallel or (?:in )?series\b", re.IGNORECASE)
 PARTS = regex(r"\w+\W+\w")  # the second count with the word that parts it from the first: "or two"
 GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
@@ -40,10 +43,16 @@ def layout(case: Case) -> str | None:
 
 
 def as_the_load_asks(case: Case) -> str | None:
-    """In series, where the batteries together have the volts that a model of the house's takes; else not known."""
+    """In series, where the batteries together have the volts that a model of the house's takes; in parallel, where
+    each has them and it is asked which way; else not known."""
     volts, each, count = case.get("load.voltage"), case.said("battery.nominal"), case.said("battery.count")
     if "load.model" not in case.stated or not volts or not each or not count or count < 2:
         return None
+    if float(volts) == float(each) and WHICH_WAY.search(case.text):
+        case.because(
+            f"The {case['load.model']} takes {say.quantity(float(volts), 'V')}, so they go in parallel", "od1002"
+        )
+        return "parallel"
     if float(volts) != float(each) * float(count):
         return None
     case.because(f"The {case['load.model']} takes {say.quantity(float(volts), 'V')}, so they go in series", "od1002")

@@ -67,6 +67,7 @@ def age_apart(case: Case) -> Iterator[str]:
     another_is_new = another_is_new or (new_and_old.both_asked(case) and new_and_old.uneven(case.text))
     another_is_new = another_is_new or bool(IN_STOCK.search(case.text) and new_and_old.BESIDE.search(case.text))
     another_is_new = another_is_new or (new_and_old.planned(case) and new_and_old.unlike_in_age(case))
+    another_is_new = another_is_new or new_and_old.one_renewed(case.text)
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
     mixed = case.says("detail:mixed_age") or OLD_AND_NEW.search(case.text)

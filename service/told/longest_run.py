@@ -8,7 +8,8 @@ from grammar.text.patterns import regex
 
 RUN = r"(?:run|cable|lead)"
 FAR = (
-    rf"\b(?:how (?:far|long an? {RUN}|long (?:can|may|could) (?:the|my|a) {RUN})"
+    rf"\b(?:how (?:far|long an? {RUN}|long (?:can|may|could) (?:the|my|a|that|this) {RUN}"
+    r"|long (?:can|may|could) (?:it|that|this|they) be)"
     r"|what(?: is|['’]?s) the (?:longest|furthest|farthest|maximum|max)"
     r"|(?:longest|maximum|max) (?:cable )?(?:run|length|distance))\b"
 )

@@ -19,7 +19,7 @@ from service.sentences.bank import SAID, does_not_add_up, outcome
 from service.told import equal_cables, its_mate, other_volts
 from service.topic import Lever, Topic
 
-FAMILY = "battery.family"
+FAMILY, MOST_JOINED = "battery.family", ("battery.max_in_series", "battery.max_in_parallel")
 EMPTIED_MORE = "That battery is emptied more, and the charger then overcharges the other one"
 SMALL_ONES = "From the whole bank, through a 24 to 12 V converter: never from one of its batteries."
 MAY = ("request:may_i", "detail:join", "detail:wise")
@@ -408,8 +408,9 @@ def twice_as_long(case: Case) -> Answer:
 def either_way(case: Case, may: bool, family: str | None) -> Answer:
     """Not said how they are joined: both ways side by side."""
     case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
-    if may and family == "lithium" and not case.says("request:what_get"):
-        return TOPIC.needs("battery.max_in_series", "battery.max_in_parallel")
+    unknown = [fact for fact in MOST_JOINED if fact not in case.stated]
+    if may and family == "lithium" and unknown and not case.says("request:what_get"):
+        return TOPIC.needs(*unknown)
     if may and case.says("detail:join") and family is None and not case.says("request:what_get"):
         head = "We can't say yet: only batteries of one kind, size and age may be joined, so tell us the kinds."
         return TOPIC.needs("battery.chemistry", headline=head)

@@ -57,12 +57,8 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Propose a size, or judge the one named."""
-    if case.says("detail:hull_negative"):
-        case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
-        return TOPIC.says("no", "No: neither hull nor engine may carry it; lay a negative cable of the same size.")
-    if equal_cables.asked(case.text) and not circuit.has_cable(case):
-        case.step(equal_cables.WHY, "bank-practice")
-        return TOPIC.says("information", equal_cables.ALL_ALIKE)
+    if whatever := of_any_load(case):
+        return whatever
     helps = doubled_volts.put_in(case)
     try:
         amps = circuit.current(case)
@@ -78,9 +74,10 @@ def answer(case: Case) -> Answer:
             headline=circuit.no_battery_there(case) if must_have.battery_there(case.text) else "",
         )
     circuit.must_know(case)
+    if longest := longest_run.judged(case, amps):
+        return TOPIC.says("information", *longest)
     if "cable.length" not in case:
-        longest = longest_run.judged(case, amps)
-        return TOPIC.says("information", *longest) if longest else without_length(case, amps)
+        return without_length(case, amps)
     if circuit.has_cable(case) and (count := parallel_cables.runs(case)) > 1 and not circuit.second_cable(case):
         return together(case, amps, count)
     choice, fit = chosen(case, amps), to_fit(case, amps)
@@ -98,6 +95,17 @@ def answer(case: Case) -> Answer:
         told = f"{say.amps(amps)} over that run lose {say.volts(lost.volts, 2)} ({share(lost)})"
         return replace(judgement, headline=f"{may_carry(case)}; {told}.")
     return judgement
+
+
+def of_any_load(case: Case) -> Answer | None:
+    """What is answered whatever runs in it: a hull for a cable, cables of unlike length."""
+    if case.says("detail:hull_negative"):
+        case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
+        return TOPIC.says("no", "No: neither hull nor engine may carry it; lay a negative cable of the same size.")
+    if equal_cables.asked(case.text) and not circuit.has_cable(case):
+        case.step(equal_cables.WHY, "bank-practice")
+        return TOPIC.says("information", equal_cables.ALL_ALIKE)
+    return None
 
 
 def several_per_pole(case: Case) -> Answer:

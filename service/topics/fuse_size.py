@@ -267,7 +267,9 @@ def stated_fuse(case: Case, band: Band) -> Answer:
     verdict, why, asks = decided(TOPIC, case, band, rated)
     if blew(case) and band.most and rated > band.most and band.fit and not too_thin(case, band):
         why = f"{why.removesuffix('.')}; fit {say.amps(band.fit)} and have the cause looked for."
-    if blew(case) and verdict != "yes":
+    if blew(case) and verdict == "yes" and band.most:
+        why = f"{why.removesuffix('.')}; that it blows tells of a fault, so have motor and cable looked at."
+    if blew(case):
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
     return TOPIC.says(verdict, why, *figures(band), asks=asks)
 

@@ -25,6 +25,7 @@ TWICE_OVER = regex(  # "two in a row, twice over", "two-two series then the pair
     re.IGNORECASE,
 )
 FOUR = 4.0
+LIMITS, NEXT = ("battery.max_in_series", "battery.max_in_parallel"), 2  # characters from a limit to its "in series"
 OF_TWO = regex(r"\b2 ?s ?(?:2 ?p)?\b|\b2 ?p ?2 ?s\b", re.IGNORECASE)
 TWELVE = 12.0
 OF_ONE = (NOMINAL, "battery.capacity", "battery.cca", "battery.chemistry")  # told among the rows, they stay
@@ -65,7 +66,20 @@ CONVERTING = frozenset({"dcdc", "alternator", "charger"})
 
 def in_rows(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that tell of batteries in rows."""
-    return _volts_joined(scene, _parts_of_sums(scene, _twice_over(scene, _of_each(scene, stated))))
+    return _volts_joined(scene, _parts_of_sums(scene, _twice_over(scene, _of_each(scene, _without_limits(stated)))))
+
+
+def _without_limits(stated: list[Stated]) -> list[Stated]:
+    """Without the "in series" of "max 2 in series", where it is told how they are to be joined: "..., I want 2s2p"."""
+    limits = {item.span[1] for item in stated if item.fact in LIMITS}
+    ways = [item for item in stated if item.fact == LAYOUT]
+    kept = [item for item in ways if not any(0 <= item.span[0] - end <= NEXT for end in limits)]
+    if not kept or len(kept) == len(ways):
+        return stated
+    return [
+        *(item for item in stated if item.fact != LAYOUT),
+        *(replace(item, of=at) for at, item in enumerate(kept, 1)),
+    ]
 
 
 def _of_each(scene: Scene, stated: list[Stated]) -> list[Stated]:
