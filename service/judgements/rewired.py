@@ -25,10 +25,22 @@ LINKS = "take the old links off first, as one left on shorts a battery"
 def wanted(case: Case) -> str | None:
     """The layout that makes the volts they want of the batteries they have; None where it is not asked for."""
     told, count = case.said("bank.layout"), case.said("battery.count")
-    way = other_way(case.text, told, float(count or 0), float(case.said("battery.nominal") or 12.0))
+    nominal = float(case.said("battery.nominal") or 12.0)
+    way = other_way(case.text, told, float(count or 0), nominal) or still_wanted(case, nominal)
     if way:
         case.because("A link left over from before joins plus to minus of one battery", LIMITS["before_joining"].cite)
     return way
+
+
+def still_wanted(case: Case, nominal: float) -> str | None:
+    """In series, where a turn tells nothing new of how they are joined and the volts wanted before need that."""
+    told, volts, count = (case.stated.get(name) for name in ("bank.layout", "bank.voltage", "battery.count"))
+    before = all(item is not None and item.origin == "thread" for item in (told, volts))
+    told_now = any(item.origin == "message" for fact, item in case.stated.items() if fact.startswith("battery."))
+    if not before or told_now or told is None or volts is None or count is None or "bank-wiring" not in case.before:
+        return None
+    made = told.value == "parallel" and float(volts.value) == system(nominal) * float(count.value)
+    return "series" if made else None
 
 
 def other_way(text: str, told: object, count: float, nominal: float) -> str | None:

@@ -169,14 +169,13 @@ def of_two_volts(case: Case) -> Answer | None:
         case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
         head = "No: batteries of unlike volts must never be joined; only a 12-to-24 V charger may stand between them."
         return TOPIC.says("no", head)
-    if how := rewired.wanted(case):
-        return joined_anew(case, how)
-    if volts := other_volts.motor_above(case.text):
-        return of_more_volts(case, *volts)
     if other_volts.small_ones(case.text, case.said("bank.voltage")):
         case.step(EMPTIED_MORE, LIMITS["tap"].cite)
         return TOPIC.says("information", SMALL_ONES)
-    return None
+    if how := rewired.wanted(case):
+        return joined_anew(case, how)
+    volts = other_volts.motor_above(case.text)
+    return of_more_volts(case, *volts) if volts else None
 
 
 def joined_anew(case: Case, how: str) -> Answer:

@@ -7,6 +7,8 @@ import pytest
 from service.render.as_text import as_text
 from tests.talks import talk
 
+IN_PARALLEL = "two 12 V 90 Ah AGMs in parallel now, I want to go to 24 V, only move a link?"
+
 
 @pytest.mark.parametrize(
     ("turns", "topic", "verdict", "parts"),
@@ -83,6 +85,14 @@ from tests.talks import talk
          ("in parallel (plus to plus) give 12 V and 150 Ah", "The Minnow takes 12 V, so they go in parallel")),
         (("the lithium label says max 2 in series, I want 2s2p, ok?",), "bank-wiring", "needs-facts",
          ("only the maker of a lithium battery can allow it in parallel",)),
+        ((IN_PARALLEL, "my lamps are 12 V, how are they fed?"), "bank-wiring", "information",
+         ("through a 24 to 12 V converter",)),
+        ((IN_PARALLEL, "no idea what year they are of"), "bank-wiring", "yes",
+         ("in series (plus to minus) give 24 V",)),
+        (("12.1 on the posts and 11.3 at the motor as it runs. Are my cables too thin?",), "load-voltage", "yes",
+         ("No: 0.8 V (7 %) is lost between battery and motor",)),
+        (("Gel bank beside the engine, would that do? It gets 55 degrees there",), "mounting", "marginal",
+         ("Better not",)),
     ],
 )  # fmt: skip
 def test_the_last_answer_tells(turns, topic, verdict, parts):
