@@ -27,7 +27,7 @@ from service.judgements.fitting import (
 )
 from service.reply import Answer, Figure, Option, strictest
 from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
-from service.told import equal_cables, must_have
+from service.told import equal_cables, household_wire, must_have
 from service.topic import Topic
 
 AREA = "the American measure of a wire's area"
@@ -63,16 +63,7 @@ def answer(case: Case) -> Answer:
     try:
         amps = circuit.current(case)
     except Missing:
-        if case.says("detail:carries") and circuit.has_cable(case):
-            circuit.must_know(case)
-            return TOPIC.says("information", f"{may_carry(case)}; read the print on it.")
-        if parallel_cables.runs(case) > 1 or parallel_cables.PER_POLE.search(case.text):
-            return several_per_pole(case)
-        return TOPIC.needs(
-            "load.current",
-            *(() if "cable.length" in case else ("cable.length",)),
-            headline=circuit.no_battery_there(case) if must_have.battery_there(case.text) else "",
-        )
+        return without_amps(case)
     circuit.must_know(case)
     if longest := longest_run.judged(case, amps):
         return TOPIC.says("information", *longest)
@@ -95,6 +86,23 @@ def answer(case: Case) -> Answer:
         told = f"{say.amps(amps)} over that run lose {say.volts(lost.volts, 2)} ({share(lost)})"
         return replace(judgement, headline=f"{may_carry(case)}; {told}.")
     return judgement
+
+
+def without_amps(case: Case) -> Answer:
+    """What can be said before the amps are told."""
+    if case.says("detail:carries") and circuit.has_cable(case):
+        circuit.must_know(case)
+        return TOPIC.says("information", f"{may_carry(case)}; read the print on it.")
+    if household_wire.asked(case.text):
+        case.step("Conductors on a boat are insulated, stranded copper", "stranded-copper")
+        return TOPIC.says("no", household_wire.SOLID, asks=(TOPIC.ask("load.current"),))
+    if parallel_cables.runs(case) > 1 or parallel_cables.PER_POLE.search(case.text):
+        return several_per_pole(case)
+    return TOPIC.needs(
+        "load.current",
+        *(() if "cable.length" in case else ("cable.length",)),
+        headline=circuit.no_battery_there(case) if must_have.battery_there(case.text) else "",
+    )
 
 
 def of_any_load(case: Case) -> Answer | None:

@@ -46,6 +46,7 @@ from service.sentences.fuses import (
     print_decides,
     the_most,
     their_word,
+    what_if,
 )
 from service.told import blown_at_once, fuse_distance, fuse_heat, longest_run
 from service.topic import Lever, Topic
@@ -155,6 +156,8 @@ def nothing_known(case: Case) -> Answer:
             verdict, head, why, cite = found
             case.step(why, cite)
             return TOPIC.says(verdict, head)
+        if told := what_if(case):
+            return TOPIC.says("information", told)
     if case.says("detail:bigger_fuse"):
         head = "No larger fuse until the cause is known: the amps of the motor and the size of the cable decide."
         return TOPIC.needs("load.current", "cable.gauge", headline=head)
