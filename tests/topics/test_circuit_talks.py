@@ -94,7 +94,7 @@ IN_PARALLEL = "two 12 V 90 Ah AGMs in parallel now, I want to go to 24 V, only m
         (("Gel bank beside the engine, would that do? It gets 55 degrees there",), "mounting", "marginal",
          ("Better not",)),
         (("What happens if my fuse is too weak?",), "fuse-size", "information", ("blows while the motor works",)),
-        (("what if the breaker is too big",), "fuse-size", "information", ("can burn before the fuse blows",)),
+        (("what if the breaker is too big",), "fuse-size", "information", ("can burn before the breaker blows",)),
         (("Would household wire do for the thruster, 6 mm2?",), "cable-size", "no", ("stranded copper",)),
     ],
 )  # fmt: skip
