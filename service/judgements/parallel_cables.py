@@ -26,7 +26,7 @@ WORDS = {2: "two", 3: "three"}
 
 
 TIMES = regex(
-    r"\b(?P<count>2|3|two|three) ?(?:x|×|\*|times) ?"
+    r"\b(?P<count>2|3|two|three)(?: ?(?:x|×|\*|times) ?| lots of )"
     r"(?:(?P<area>\d{2,3}) ?(?:mm|sq)|(?P<gauge>\d/0)|(?P<awg>\d) ?(?:awg|gauge))",
     re.IGNORECASE,
 )

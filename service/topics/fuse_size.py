@@ -132,6 +132,8 @@ def protecting(case: Case) -> Answer:
         requirements(case)
     if found := left_or_misplaced(TOPIC, case, band, away):
         return found
+    if two := fuses_abreast.for_two_loads(case):
+        return TOPIC.says("no", two[0], compare=two[1], asks=ask_cable(TOPIC))
     if "fuse.rating" not in case.stated and (each := fuses_abreast.judged(case)):
         verdict, head, facts = each
         asks = ask_insulation(TOPIC, case) if verdict == "needs-facts" else ()

@@ -33,6 +33,7 @@ HOLE = regex(
 )
 BUYS = regex(r"\b(?:i|we|you|to|should|please|just) order\b", re.IGNORECASE)
 IN_TURN = regex(r"\b(?:off|first|last|undo|remove|disconnect\w*|unbolt)\b", re.IGNORECASE)
+WHICH_IS_PLUS = regex(r"\b(?:which|is)\b[^.?!;]{0,24}\b(?:plus|positive|pos|red)\b", re.IGNORECASE)
 WHICH_LUG = regex(
     r"\b(?:which|what)\b[^.?!;]{0,24}\b(?:lugs?|studs?|size|rings?|holes?)\b|\blugs?,? which\b", re.IGNORECASE
 )
@@ -177,6 +178,8 @@ def not_so(case: Case, size: str) -> Answer | None:
         if size:
             own = f"a lug for {lug_holes(size)}, which lies flat on your {size} stud"
             head = f"No: no washer goes under the lug; have {own}, crimped on."
+        if case.says("detail:torque") and size and (found := torque(size)):
+            head = f"No washer under the lug; tighten your {size} stud to {found}, unless the label says otherwise."
         return TOPIC.says("no", head, *lug(case, size))
     if case.says("detail:drill"):
         return TOPIC.says("no", drilled(case, size), *lug(case, size))
@@ -213,6 +216,8 @@ def fitting(case: Case, size: str) -> Answer:
     if case.says("detail:posts") and not THREADED.search(case.text):
         case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
         head = "Round posts take clamps, not ring lugs; plus is thicker; thruster cables belong under a nut on a stud."
+        if WHICH_IS_PLUS.search(case.text):
+            head = "The thicker of two round posts is plus; go by the mark + on the case before you connect anything."
         return TOPIC.says("information", head)
     case.step("Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus", PRACTICE)
     head = "Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus: measure before you order."
