@@ -16,6 +16,7 @@ from grammar.dangers.context import Context
 from grammar.dangers.feared import is_feared
 from grammar.dangers.galley import is_of_the_galley
 from grammar.dangers.hearsay import is_hearsay
+from grammar.dangers.landed import is_landed
 from grammar.dangers.meant import is_of_a_price
 from grammar.dangers.mended import was_mended
 from grammar.dangers.owner import owned
@@ -44,6 +45,7 @@ OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only 
 LITHIUM = ("lfp", "lithium-other")
 HEAT = "hot-to-touch"
 GASSING = "hissing-venting"
+ADRIFT = "boat-disabled"
 SMOKES = ("smoke", "lithium-vapour-breathed")
 CIRCUIT = ("electric", "wiring", "locker", "charge", "machine")  # classes of words of what could smoke
 WARMTH = (HEAT, GASSING)  # "boiling" is of both
@@ -87,6 +89,8 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
             status = "planned" if only_thought_of else status
         if status == "present" and family in table.hearsay and is_hearsay(hit, _lithium(words, table), words):
             status = "planned"
+        if family == ADRIFT and status == "present" and is_landed(words.words):
+            status = "past"
         if status == "denied":
             denied = hit
         if (family, status) not in found:

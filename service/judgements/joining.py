@@ -15,6 +15,7 @@ COUNT = "battery.count"
 ALONE = (1.0, 1.0)  # batteries of each of two sorts
 CAPACITY = "battery.capacity"
 WHICH_WAY = regex(r"\bseries or (?:in )?parallel\b|\bparallel or (?:in )?series\b", re.IGNORECASE)
+HOW = regex(r"\bhow\b[^.?!;]{0,24}\b(?:wire|join|connect|hook|link|arrange)\w*\b|\bwiring\b", re.IGNORECASE)
 PARTS = regex(r"\w+\W+\w")  # the second count with the word that parts it from the first: "or two"
 GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
@@ -53,6 +54,10 @@ def as_the_load_asks(case: Case) -> str | None:
             f"The {case['load.model']} takes {say.quantity(float(volts), 'V')}, so they go in parallel", "od1002"
         )
         return "parallel"
+    row = float(volts) / float(each)
+    if HOW.search(case.text) and row > 1 and count > row and float(count) % row == 0:
+        case.because(f"The {case['load.model']} takes {say.quantity(float(volts), 'V')}", "od1002")
+        return "series-parallel"
     if float(volts) != float(each) * float(count):
         return None
     case.because(f"The {case['load.model']} takes {say.quantity(float(volts), 'V')}, so they go in series", "od1002")

@@ -17,10 +17,12 @@ from service.told import (
     its_years,
     kind_required,
     longest_run,
+    lugs_asked,
     more_volts,
     other_volts,
     pictured,
     price_asked,
+    switch_asked,
     to_buy,
     volts_of_charge,
     who,
@@ -111,6 +113,37 @@ def _battery_for(seen: Seen) -> bool:
     other = seen.says("thing:cable", "about:cable", "thing:fuse") or BATTERY & seen.told
     load = {"load.model", "load.current", "load.power"} & seen.told
     return about and not other and bool(load) and to_buy.named_first(seen.message.text) and not seen.message.dangers
+
+
+def _switch(seen: Seen) -> bool:
+    """ "What size isolator for a Pike?": a part of the circuit, no battery."""
+    about = seen.found <= {
+        "bank-size",
+        "charger-size",
+        "run-check",
+        "rating-convert",
+        "terminals",
+        "unclear",
+        "meaning",
+    }
+    load = LOADS | {"load.power"}
+    return about and bool(load & seen.told) and switch_asked.asked(seen.message.text) and not seen.message.dangers
+
+
+def _covered(seen: Seen) -> bool:
+    """ "How are the terminals covered?"."""
+    about = seen.found <= {"maintenance", "mounting", "terminals", "unclear"}
+    return (
+        about
+        and lugs_asked.cover(seen.message.text)
+        and not any(item.status == "present" for item in seen.message.dangers)
+    )
+
+
+def _cable_alone(seen: Seen) -> bool:
+    """ "Is 35 mm2 ok?", before anything else is told."""
+    only = bool(seen.told) and seen.told <= CABLES and seen.found <= {"unclear"} and not seen.message.dangers
+    return only and seen.says("request:is_good", "request:enough", "request:may_i", "put:good")
 
 
 def _car_charger(seen: Seen) -> bool:
@@ -209,6 +242,9 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("run-time", _taken),
     ("cable-size", _longest_run),
     ("cable-size", _by_the_hull),
+    ("cable-size", _cable_alone),
+    ("fuse-size", _switch),
+    ("terminals", _covered),
     ("specific-gravity", _by_hydrometer),
     ("fuse-size", _fuse_of_a_converter),
     ("dc-dc", _of_more_volts),

@@ -48,7 +48,7 @@ from service.sentences.fuses import (
     their_word,
     what_if,
 )
-from service.told import blown_at_once, fuse_distance, fuse_heat, longest_run
+from service.told import blown_at_once, fuse_distance, fuse_heat, longest_run, switch_asked
 from service.topic import Lever, Topic
 
 BESIDE = {  # of the other one of two fuses, by its verdict
@@ -127,6 +127,8 @@ def protecting(case: Case) -> Answer:
     """The answer, in which every fuse or breaker is a fuse."""
     if "fuse.rating" in case.stated:
         case = proposed_cable.put_in(case)
+    if switch := battery_switch(case):
+        return switch
     band, away = ratings(case), fuse_distance.metres(case.text)
     if band.load or band.most:
         requirements(case)
@@ -148,6 +150,15 @@ def protecting(case: Case) -> Answer:
         return fault
     found = stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
     return with_breaking(case, band, found, rated=True)
+
+
+def battery_switch(case: Case) -> Answer | None:
+    """What a switch in the same cable must carry, where that is asked and its load is known."""
+    if not switch_asked.asked(case.text) or case.says("detail:fuse_word") or not running(case):
+        return None
+    amps, peak = say.amps(circuit.current(case)), case.get("load.peak")
+    first = f" and {say.amps(float(peak))} in the first instant" if peak else ""
+    return TOPIC.says("information", f"Take a DC battery switch that carries {amps} all the time{first}.")
 
 
 def nothing_known(case: Case) -> Answer:

@@ -11,7 +11,7 @@ from service.judgements import circuit
 from service.reference import UnknownValue
 from service.reply import Answer, Figure
 from service.sentences import weak_joint
-from service.told import posts_way
+from service.told import lugs_asked, posts_way
 from service.topic import Topic
 
 PRACTICE, TORQUE = "terminal-practice@studs and lug holes", "torque-tables"
@@ -30,12 +30,6 @@ HOLE = regex(
     r"\b(?P<before>\d{1,2}(?:[.,]\d)?) ?mm(?: wide| big)? (?:\w+ )?(?:holes?|eyes?)\b"
     r"|\bholes? (?:(?:of|is|are|in them is|measures?) )?(?:about )?(?P<after>\d{1,2}(?:[.,]\d)?) ?mm\b",
     re.IGNORECASE,
-)
-BUYS = regex(r"\b(?:i|we|you|to|should|please|just) order\b", re.IGNORECASE)
-IN_TURN = regex(r"\b(?:off|first|last|undo|remove|disconnect\w*|unbolt)\b", re.IGNORECASE)
-WHICH_IS_PLUS = regex(r"\b(?:which|is)\b[^.?!;]{0,24}\b(?:plus|positive|pos|red)\b", re.IGNORECASE)
-WHICH_LUG = regex(
-    r"\b(?:which|what)\b[^.?!;]{0,24}\b(?:lugs?|studs?|size|rings?|holes?)\b|\blugs?,? which\b", re.IGNORECASE
 )
 STUDS = r"(?:studs?|bolts?(?: ones)?|bolted|screw(?:s|ed)?|thread(?:s|ed)?)"
 POSTS = r"(?:posts?|tapered|conical|sae|automotive|round ones)"
@@ -82,6 +76,7 @@ HABITS = {  # cue: headline, why, source
     ),
 }
 
+COVERED = "With insulating boots or caps on the posts, or a lid over them: no metal may come between them."
 POSTS_WAY = (
     "Away from metal: the posts look where no tool, lid or hull of metal can bridge them, and are covered; the boat's "
     "maker decides the rest."
@@ -117,9 +112,10 @@ def answer(case: Case) -> Answer:
 def of_habit(case: Case, size: str) -> Answer:
     """What the trade does, where that is asked; else how tight the joint wants to be, or which lug fits."""
     told = next(
-        (cue for cue in HABITS if case.says(f"detail:{cue}") and not (cue == "order" and bought(case.text))), ""
+        (cue for cue in HABITS if case.says(f"detail:{cue}") and not (cue == "order" and lugs_asked.bought(case.text))),
+        "",
     )
-    if told == "joint" and size and WHICH_LUG.search(case.text):
+    if told == "joint" and size and lugs_asked.which(case.text):
         return lug_and_joint(case, size)
     found = HABITS.get(told)
     if found is None and case.says("detail:torque"):
@@ -135,11 +131,6 @@ def of_habit(case: Case, size: str) -> Answer:
         head += f"{torque(named)}."
     case.step(why, cite)
     return TOPIC.says("information", head, *lug(case, size))
-
-
-def bought(text: str) -> bool:
-    """Whether "order" is of a purchase: "which lugs do I order", not "in which order do they come off"."""
-    return BUYS.search(text) is not None and IN_TURN.search(text) is None
 
 
 def lug_and_joint(case: Case, size: str) -> Answer:
@@ -216,7 +207,7 @@ def fitting(case: Case, size: str) -> Answer:
     if case.says("detail:posts") and not THREADED.search(case.text):
         case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
         head = "Round posts take clamps, not ring lugs; plus is thicker; thruster cables belong under a nut on a stud."
-        if WHICH_IS_PLUS.search(case.text):
+        if lugs_asked.which_is_plus(case.text):
             head = "The thicker of two round posts is plus; go by the mark + on the case before you connect anything."
         return TOPIC.says("information", head)
     case.step("Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus", PRACTICE)
@@ -360,6 +351,9 @@ def of_any_size(case: Case) -> Answer | None:
     if posts_way.asked(case.text):
         case.step("No metal may touch the terminals: boots, caps or a lid", "boat-safety-scheme")
         return TOPIC.says("information", POSTS_WAY)
+    if lugs_asked.cover(case.text):
+        case.step("No metal may touch the terminals: boots, caps or a lid", "boat-safety-scheme")
+        return TOPIC.says("information", COVERED)
     head = weak_joint.headline(case)
     if not head:
         return None

@@ -111,6 +111,16 @@ IN_PARALLEL = "two 12 V 90 Ah AGMs in parallel now, I want to go to 24 V, only m
         (("What torque on M8 studs, and a washer under the lug?",), "terminals", "no",
          ("No washer under the lug; tighten your M8 stud to 6.6 to 8.5 Nm",)),
         (("can five cable lugs sit on top of each other",), "terminals", "information", ("At most four rings",)),
+        (("two gel 90 Ah 12 V in parallel", "and a third one?"), "bank-wiring", "information", ("12 V and 270 Ah",)),
+        (("two gel 90 Ah 12 V in parallel", "does it matter that one is 3 years older?"), "bank-wiring", "marginal",
+         ("the weaker one wears the other",)),
+        (("How do I wire four 6 V 180 Ah for a Minnow?",), "bank-wiring", "information", ("12 V and 360 Ah",)),
+        (("A fuse within 7 in cannot be, 12 inches ok?",), "fuse-size", "no", ("305 mm (12 in) away",)),
+        (("What size of main switch does a Minnow want?",), "fuse-size", "information",
+         ("carries 120 A all the time and 210 A in the first instant",)),
+        (("is 50 mm2 any good", "10 m, 24 V, 180 amps, 105 C"), "cable-size", "yes", ("50 mm² loses",)),
+        (("Gel in the petrol engine's bay?", "sorry, it's a diesel"), "mounting", "marginal", ("Better not",)),
+        (("With what should the terminals be covered?",), "terminals", "information", ("boots or caps",)),
     ],
 )  # fmt: skip
 def test_the_last_answer_tells(turns, topic, verdict, parts):

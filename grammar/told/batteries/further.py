@@ -18,7 +18,10 @@ NUMBER = "(?:one|two|three|four|[1-4])"
 PAIR = "pair|couple"
 MANY = f"{NUMBER}|{PAIR}"
 NEAR = 12  # characters to a figure of its own
-ADDS = r"\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel)\b"
+ADDS = (
+    r"(?:^\W*(?:and|plus|what about|how about)"
+    r"|\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel))\b"
+)
 A_BATTERY = (  # what may follow where it is a battery: no "third party", no "another fuse"
     r"(?= (?:ones?|batter\w+|batts?|accus?|identical|equal|new|old|agms?|gels?|wet|lithium|lead"
     r"|of (?:\d+|them|those|these)|that'?s?|which|with|in|to|for|beside|next|alongside|then|now|too)\b"
