@@ -113,6 +113,9 @@ def wired_for(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         return
     if (made := next((item for item in volts if item.value == count * nominal), None)) is not None:
         yield replace(made, fact="bank.layout", value="series", unit="", how="default")
+        counts = [item for item in stated if item.fact == "battery.count"]
+        if len({item.value for item in counts}) > 1:  # "four batteries, two of them for 24 V": these are spoken of
+            yield next(item for item in counts if item.value == count)
 
 
 def _made_of_two(scene: Scene, volts: list[Stated]) -> Stated | None:

@@ -129,6 +129,19 @@ def one_bank(topic: str, case: Case) -> Case:
     return whole
 
 
+def rated_alone(topic: str, case: Case) -> Case:
+    """The case of the one battery whose CCA is told, where one of another duty stands in parallel with it."""
+    one, other = "battery.cca" in case.stated, "battery.cca" in case.second
+    unlike = {"battery.duty"} <= set(case.second) and case.said("bank.layout") == "parallel"
+    if topic != "run-check" or not one or other or not unlike or COUNT in case.stated:
+        return case
+    alone = case.fresh()
+    alone.stated = {fact: known for fact, known in case.stated.items() if fact != "bank.layout"}
+    alone.second = {}
+    alone.because("The CCA of the other battery is not known, so it is not counted", "od1002")
+    return alone
+
+
 def each_alone(topic: str, case: Case) -> Case:
     """The case without its count of two, where these are the two that are told of apart, each on its own output."""
     apart = topic in CHARGES and case.said("battery.count") == 2 and "bank.layout" not in case.stated

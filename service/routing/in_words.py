@@ -13,6 +13,7 @@ from service.told import (
     amp_hours_taken,
     amps_asked,
     charging_relay,
+    equal_cables,
     hydrometer_way,
     its_years,
     kind_required,
@@ -37,6 +38,9 @@ CAR_CHARGER = regex(
 LOADS = frozenset({"load.current", "load.model"})
 BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})
 CABLES = frozenset({"cable.gauge", "cable.area"})
+QUOTED = regex(
+    r"\b(?:catalogue|brochure|manual|sheet)\b[^.?!;]{0,12}\b(?:says?|has|names?|asks?|gives?|lists?)\b", re.I
+)
 MORE_VOLTS = frozenset(
     (
         "load.kind",
@@ -130,6 +134,20 @@ def _switch(seen: Seen) -> bool:
     return about and bool(load & seen.told) and switch_asked.asked(seen.message.text) and not seen.message.dangers
 
 
+def _both_on(seen: Seen) -> bool:
+    """ "A 1-2-both switch, on both when docking?"."""
+    about = seen.found <= {"charger-setting", "charger-banks", "unclear", "run-check"} and seen.told <= {
+        "battery.count"
+    }
+    return about and seen.says("detail:start_and_house") and not seen.message.dangers
+
+
+def _by_the_catalogue(seen: Seen) -> bool:
+    """ "My fuse is 250 A, the catalogue says 350, must I change it?": no price is asked."""
+    quoted = QUOTED.search(seen.message.text) is not None
+    return seen.found == {"other-desk"} and quoted and "fuse.rating" in seen.told and not seen.message.dangers
+
+
 def _covered(seen: Seen) -> bool:
     """ "How are the terminals covered?"."""
     about = seen.found <= {"maintenance", "mounting", "terminals", "unclear"}
@@ -138,6 +156,12 @@ def _covered(seen: Seen) -> bool:
         and lugs_asked.cover(seen.message.text)
         and not any(item.status == "present" for item in seen.message.dangers)
     )
+
+
+def _of_the_minus(seen: Seen) -> bool:
+    """ "Must the minus lead be as thick?"."""
+    about = seen.found <= {"terminals", "cable-size", "bank-wiring", "unclear"} and not seen.told
+    return about and equal_cables.of_the_minus(seen.message.text) and not seen.message.dangers
 
 
 def _cable_alone(seen: Seen) -> bool:
@@ -243,8 +267,11 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("cable-size", _longest_run),
     ("cable-size", _by_the_hull),
     ("cable-size", _cable_alone),
+    ("cable-size", _of_the_minus),
     ("fuse-size", _switch),
     ("terminals", _covered),
+    ("bank-wiring", _both_on),
+    ("fuse-size", _by_the_catalogue),
     ("specific-gravity", _by_hydrometer),
     ("fuse-size", _fuse_of_a_converter),
     ("dc-dc", _of_more_volts),

@@ -110,6 +110,9 @@ def of_any_load(case: Case) -> Answer | None:
     if case.says("detail:hull_negative"):
         case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
         return TOPIC.says("no", "No: neither hull nor engine may carry it; lay a negative cable of the same size.")
+    if equal_cables.of_the_minus(case.text) and "load.current" not in case and not circuit.has_cable(case):
+        case.step("The volts are lost there and back, in both", K.cite)
+        return TOPIC.says("information", equal_cables.MINUS_TOO)
     if equal_cables.asked(case.text) and not circuit.has_cable(case):
         case.step(equal_cables.WHY, "bank-practice")
         return TOPIC.says("information", equal_cables.ALL_ALIKE)

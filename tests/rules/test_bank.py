@@ -18,6 +18,8 @@ from tests.building import case
         ({"battery.count": 2}, 12, 1, 2),
         ({"battery.count": 2, "bank.layout": "series"}, 24, 2, 1),
         ({"bank.layout": "series"}, 24, 2, 1),
+        ({"bank.layout": "series", "battery.nominal": 12}, 24, 2, 1),
+        ({"bank.layout": "series", "battery.nominal": 6}, 12, 2, 1),
         ({"bank.layout": "parallel"}, 12, 1, 2),
         ({"battery.count": 4, "bank.layout": "series-parallel"}, 24, 2, 2),
         ({"battery.count": 4, "bank.layout": "series-parallel", "bank.voltage": 12}, 12, 2, 2),

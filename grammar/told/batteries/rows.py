@@ -25,6 +25,7 @@ TWICE_OVER = regex(  # "two in a row, twice over", "two-two series then the pair
     re.IGNORECASE,
 )
 FOUR = 4.0
+IN_SERIES = regex(r"(?:'?s|olts?)? (?:\w+ )?in series\b", re.IGNORECASE)
 LIMITS, NEXT = ("battery.max_in_series", "battery.max_in_parallel"), 2  # characters from a limit to its "in series"
 OF_TWO = regex(r"\b2 ?s ?(?:2 ?p)?\b|\b2 ?p ?2 ?s\b", re.IGNORECASE)
 TWELVE = 12.0
@@ -83,13 +84,13 @@ def _without_limits(stated: list[Stated]) -> list[Stated]:
 
 
 def _of_each(scene: Scene, stated: list[Stated]) -> list[Stated]:
-    """A bare 12 V beside "2S2P" as that of one battery, as two of them in a row have more."""
-    if not OF_TWO.search(scene.text) or any(item.fact == NOMINAL for item in stated):
+    """A bare 12 V beside "2S2P" or before "in series" as that of one battery, as two of them in a row have more."""
+    if any(item.fact == NOMINAL for item in stated):
         return stated
-    return [
-        replace(item, fact=NOMINAL) if (item.fact, item.value, item.how) == (VOLTS, TWELVE, "default") else item
-        for item in stated
-    ]
+    twos = OF_TWO.search(scene.text) is not None
+    bare = [item for item in stated if (item.fact, item.value, item.how) == (VOLTS, TWELVE, "default")]
+    own = [item for item in bare if twos or IN_SERIES.match(scene.text[item.span[1] :])]
+    return [replace(item, fact=NOMINAL) if item in own else item for item in stated]
 
 
 def _twice_over(scene: Scene, stated: list[Stated]) -> list[Stated]:
