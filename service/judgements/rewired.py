@@ -10,13 +10,14 @@ from service.judgements.unlike import LIMITS
 from service.rules.bank import system
 
 CHANGES = regex(
-    r"\b(?:re-?wir|re-?connect|re-?arrang|convert|chang|switch|swap|mov(?:e|ing)|turn|upgrad|shift|go(?:ing)? )\w*"
-    r"|\binstead\b",
+    r"\b(?:re-?wir|re-?connect|re-?arrang|convert(?!er)|chang|swap|mov(?:e|ing)|turn|upgrad|shift|go(?:ing)? )\w*"
+    r"|\bswitch\w* (?:to|over|from|them|it|back)\b|\binstead\b",
     re.IGNORECASE,
 )
 WANTED = regex(  # "to 24 V", "want 24", "for a 24 V thruster"
     r"\b(?:to|into|for|want\w*|need\w*|give|make)(?: (?:a|an|the|go|run|be|make|get|back|have|new|of|at)){0,3}"
-    r" (?P<volts>12|24|36|48)(?! ?(?:a|ah|amps?|cca|mm|m|ft|feet|days?|h|hours?|months?|weeks?)\b)",
+    r" (?P<volts>12|24|36|48)(?! ?(?:a|ah|amps?|cca|mm|m|ft|feet|days?|h|hours?|months?|weeks?)\b)"
+    r"(?! ?(?:v|volts?)? (?:convert|charg|step)\w*)",
     re.IGNORECASE,
 )
 LINKS = "take the old links off first, as one left on shorts a battery"

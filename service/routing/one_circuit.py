@@ -74,15 +74,15 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
         idle.add("cable-size")  # "50 mm2, 4 m, 183 A: what voltage drop should I expect?"
     if {"load-voltage", "voltage-drop"} <= names and told >= BOTH_ENDS and not told & {*SIZED, "cable.length"}:
         idle.add("voltage-drop")  # the volts at both ends tell the loss, and no cable is there to reckon it by
-    if "bank-size" in names and names & CIRCUIT and _only_the_far_end(message):
-        idle.add("bank-size")
-    return idle
+    return idle | far_end(message, names)
 
 
-def _only_the_far_end(message: Message) -> bool:
-    """Whether a battery is named for the length of the cable alone: "10 m from the bank"."""
+def far_end(message: Message, names: Set[str]) -> set[str]:
+    """The size of a battery that is named for the length of the cable alone: "cable and fuse, 10 m from the bank"."""
+    if "bank-size" not in names or not names & CIRCUIT:
+        return set()
     ends = [message.text[: cue.span[0]] for cue in message.cues if cue.name in ("thing:battery", "thing:bank")]
-    return bool(ends) and all(FROM.search(before) for before in ends)
+    return {"bank-size"} if ends and all(FROM.search(before) for before in ends) else set()
 
 
 def _only_told(message: Message, facts: Set[str], words: Iterable[str]) -> bool:
