@@ -164,6 +164,15 @@ def _of_the_minus(seen: Seen) -> bool:
     return about and equal_cables.of_the_minus(seen.message.text) and not seen.message.dangers
 
 
+def _spliced(seen: Seen) -> bool:
+    """ "Can I lengthen the cable with a butt splice?"."""
+    about = seen.found <= {"terminals", "cable-size", "bank-wiring", "unclear"} and seen.told <= {
+        "battery.count",
+        "load.kind",
+    }
+    return about and lugs_asked.spliced(seen.message.text) and not seen.message.dangers
+
+
 def _cable_alone(seen: Seen) -> bool:
     """ "Is 35 mm2 ok?", before anything else is told."""
     only = bool(seen.told) and seen.told <= CABLES and seen.found <= {"unclear"} and not seen.message.dangers
@@ -270,6 +279,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("cable-size", _of_the_minus),
     ("fuse-size", _switch),
     ("terminals", _covered),
+    ("terminals", _spliced),
     ("bank-wiring", _both_on),
     ("fuse-size", _by_the_catalogue),
     ("specific-gravity", _by_hydrometer),

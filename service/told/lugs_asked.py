@@ -11,6 +11,15 @@ COVER = regex(  # "how do I cover the posts"
     r"|\b(?:posts?|terminals?|poles?)\b[^.?!;]{0,16}\bbe covered\b",
     re.IGNORECASE,
 )
+SPLICED = regex(
+    r"\b(?:butt )?splic(?:e|es|ed|ing)\b|\bbutt connectors?\b"
+    r"|\b(?:join|lengthen|extend)(?:ing)? (?:two |the |my |both |these )?(?:\w+ )?(?:cables?|leads?|wires?)\b(?! to)",
+    re.IGNORECASE,
+)
+ONE_LENGTH = (
+    "Better one length of cable: each joint can loosen and heat; where one must be, crimp and seal it, dry and within "
+    "reach."
+)
 BUYS = regex(r"\b(?:i|we|you|to|should|please|just) order\b", re.IGNORECASE)
 IN_TURN = regex(r"\b(?:off|first|last|undo|remove|disconnect\w*|unbolt)\b", re.IGNORECASE)
 WHICH_IS_PLUS = regex(r"\b(?:which|is)\b[^.?!;]{0,24}\b(?:plus|positive|pos|red)\b", re.IGNORECASE)
@@ -45,3 +54,12 @@ def cover(text: str) -> bool:
     (True, False)
     """
     return COVER.search(text) is not None
+
+
+def spliced(text: str) -> bool:
+    """Whether a cable is to be lengthened by a joint.
+
+    >>> spliced("can I join two cables with a butt splice"), spliced("join the cables to the battery")
+    (True, False)
+    """
+    return SPLICED.search(text) is not None

@@ -354,6 +354,9 @@ def of_any_size(case: Case) -> Answer | None:
     if lugs_asked.cover(case.text):
         case.step("No metal may touch the terminals: boots, caps or a lid", "boat-safety-scheme")
         return TOPIC.says("information", COVERED)
+    if lugs_asked.spliced(case.text):
+        case.step("Each further joint can loosen and heat", PRACTICE)
+        return TOPIC.says("information", lugs_asked.ONE_LENGTH)
     head = weak_joint.headline(case)
     if not head:
         return None

@@ -135,8 +135,11 @@ IN_PARALLEL = "two 12 V 90 Ah AGMs in parallel now, I want to go to 24 V, only m
          ("Yes: a 250 A fuse is too small for 260 A",)),
         (("four 12 V 90 Ah AGM: two in the bow for 24 V, two aft for 12 V. What chargers?",), "charger-size",
          "information", ("24 V charger",)),
-        (("two 12 V in a row for 24. May I take 12 for the vhf off one? Or a 24 to 12 converter instead?",), "bank-wiring",
-         "no", ("fit a 24 to 12 V converter",)),
+        (("two 12 V in a row for 24. May I take 12 for the vhf off one? Or a 24 to 12 converter instead?",),
+         "bank-wiring", "no", ("fit a 24 to 12 V converter",)),
+        (("May I lengthen the thruster cable with a butt splice?",), "terminals", "information",
+         ("Better one length of cable",)),
+        (("can I join two cables under the floor?",), "terminals", "information", ("Better one length of cable",)),
     ],
 )  # fmt: skip
 def test_the_last_answer_tells(turns, topic, verdict, parts):
