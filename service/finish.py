@@ -15,7 +15,7 @@ from service.cautions import cautions
 from service.house_rules.by_house import answered, levers, notes
 from service.judgements import catalogue_volts
 from service.judgements.at_once import MORE, merged
-from service.judgements.joining import as_joined, each_alone, one_bank
+from service.judgements.joining import as_joined, each_alone, one_bank, rated_alone
 from service.judgements.timed_load import its_load
 from service.kinds import says_iron
 from service.reply import (
@@ -48,7 +48,7 @@ MOST_TRIED = 400  # values of one lever
 def finished(topic: Topic, case: Case) -> Answer:
     """The whole answer of a topic to a case."""
     case = its_load(topic.name, as_joined(case))
-    case = one_bank(topic.name, each_alone(topic.name, merged(topic.name, case)))
+    case = one_bank(topic.name, rated_alone(topic.name, each_alone(topic.name, merged(topic.name, case))))
     if case.says("detail:vouch") and topic.name not in UNVOUCHED:
         case.because(VOUCH, "desk-scope")
     first = all_told(topic, case) or catalogue_volts.asked_back(topic, case)
@@ -135,7 +135,7 @@ WHICH, ABOUT = "put:choice", "put:about"  # "which of them"; "and what if it was
 
 def weighed(topic: Topic, case: Case, answer: Answer) -> Answer:
     """The answer for two batteries, loads or cables side by side, where the message tells of two."""
-    told = [fact for fact in case.second if (fact, 1) in case.used]
+    told = [fact for fact in case.second if (fact, 1) in case.used and fact in case.stated]
     if not topic.of_two or not set(told) - OF_A_READING or answer.compare:
         return answer
     other = case.others()

@@ -96,7 +96,7 @@ class Turn:
         old = (name for name in let_go(self.thread.cues) if name.startswith(("detail:", "request:")))
         if not OTHER_SIZES.isdisjoint(own):  # "in mm2?" after "which AWG"
             old = (name for name in old if name not in OTHER_SIZES)
-        return tuple(dict.fromkeys((*own, *elsewhere(own, old))))
+        return tuple(dict.fromkeys((*own, *elsewhere(own, old, self.message.text))))
 
 
 def _fresh_id() -> str:

@@ -16,6 +16,7 @@ from grammar.told.words import stated_at
 JOINED_AGAIN = regex(  # "two in a row, then the rows side by side"
     r"\bthen (?:the |those |these |both |join the )*(?:rows|pairs|strings|two|sets|halves|lots|them)\b", re.IGNORECASE
 )
+THEN_THESE = regex(r"\bthen(?: (?:all|both|these|those|them|joined|put|linked|in|up))* ?$", re.IGNORECASE)
 MADE_OF = regex(r" ?(?:bank|set-?up|set|system|pair) (?:made )?(?:up )?(?:of|from) (?:two|2)\b")
 SYSTEM = 12.0  # volts of the usual battery
 TWO_BY_TWO = regex(r"\b(?:two|2) (?:by|and) (?:two|2)\b", re.IGNORECASE)
@@ -74,7 +75,10 @@ def both_ways(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if ways.keys() != {"series", "parallel"} or most is None or float(most.value) < STRINGS or float(most.value) % 2:
         return
     first, last = sorted(item.span for item in ways.values())
-    if not APART.search(JOINED_AGAIN.sub(" ", scene.text[first[1] : last[0]])):
+    between = JOINED_AGAIN.sub(" ", scene.text[first[1] : last[0]])
+    if len(counts) > 1:  # "four, two in series then in parallel"
+        between = THEN_THESE.sub(" ", between)
+    if not APART.search(between):
         text = scene.text[first[0] : last[1]]
         yield Stated("bank.layout", "series-parallel", "", text, (first[0], last[1]), how="default")
         if len(counts) > 1:
@@ -109,6 +113,9 @@ def wired_for(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         return
     if (made := next((item for item in volts if item.value == count * nominal), None)) is not None:
         yield replace(made, fact="bank.layout", value="series", unit="", how="default")
+        counts = [item for item in stated if item.fact == "battery.count"]
+        if len({item.value for item in counts}) > 1:  # "four batteries, two of them for 24 V": these are spoken of
+            yield next(item for item in counts if item.value == count)
 
 
 def _made_of_two(scene: Scene, volts: list[Stated]) -> Stated | None:

@@ -25,6 +25,7 @@ BUYS = frozenset(
 IS = ("is", "are", "for")
 IN_VOLTS = frozenset({"volts", "volt", "voltage"})
 COSTS = frozenset({"cost", "costs", "stock", "delivered", "shipped"})
+STOCK, STOCK_REACH = frozenset({"left", "leftover", "spare", "stock", "reel", "drum", "lying"}), 7  # words
 BUYING_REACH, COST_REACH, VOLTS_REACH = 5, 8, 14  # words
 SENTENCE_ENDS = frozenset(".?!;")
 GOING_ON = 20  # words
@@ -84,8 +85,16 @@ def _is_none(scene: Scene, item: Item) -> bool:
         return True
     if scene.word(item.end) in BY_SO_MUCH and scene.word(item.start - 1) not in IS:
         return True  # "moved 1.5 m nearer the motor"
+    if scene.word(item.end) == "of" and _is_in_stock(scene, item):
+        return True
     hull = scene.word(item.end) == "," and scene.word(item.end + 1) in HULLS  # "(10.2 m, steel, 9 tons"
     return hull or scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
+
+
+def _is_in_stock(scene: Scene, item: Item) -> bool:
+    """Whether so much of a cable is left over, where another length is told: "30 m of 25 mm2 left over, 10 m away"."""
+    after = {scene.word(at) for at in range(item.end + 1, item.end + STOCK_REACH)}
+    return len(scene.quantities("LENGTH")) > 1 and not STOCK.isdisjoint(after)
 
 
 def _goes_on(scene: Scene) -> bool:

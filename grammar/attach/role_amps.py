@@ -22,6 +22,7 @@ NEXT, LEADS_TO = 4, 4  # words from a figure to the word that is the next one's,
 TO_LIMIT = 0.7
 RUNNING = frozenset({"run", "runs", "running", "normal", "normally"})
 CUTS = frozenset({"cuts", "trips", "stops", "cut", "trip", "limits", "switches", "shuts"})
+EACH = frozenset({"each", "apiece", "individually"})
 STEADILY = frozenset({"continuous", "continuously", "cont", "constant", "sustained"})
 LATER = frozenset({"after", "afterwards", "thereafter"})  # "600 A of kick, 400 after"
 NOMINALLY = frozenset({"nom", "nominal", "rated", "running", "run", "."})
@@ -47,7 +48,8 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("charger.current", "role")
     if claim and claim.fact == "battery.max_current" and scene.lithium and _is_named_limit(scene, item):
         return claim
-    owned = owner_of(scene, item) == "load" or scene.word(item.start - 1) == "running"
+    each = scene.lithium and scene.word(item.start - 1) in EACH  # of several batteries, whatever load is named before
+    owned = not each and (owner_of(scene, item) == "load" or scene.word(item.start - 1) == "running")
     of_load = not is_limited(scene, item) or owned
     if claim and claim.fact == "battery.max_current" and of_load:
         given = by_group(scene, item)

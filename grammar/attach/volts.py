@@ -14,6 +14,7 @@ from grammar.told.batteries.capacities import is_size
 LEAST, MOST_LOST = 0.3, 1.9  # volts that are lost somewhere, not a battery's
 WORDS_BETWEEN = 3
 SIX = 6.0  # no boat's system
+CELL, CELLS = 2.0, frozenset({"cell", "cells"})  # V, of a lead battery in parts
 INPUT_WITHIN = 0.6
 HIGHER = frozenset({24.0, 36.0, 48.0})
 ON_METER = ("role:read_off", "role:on_meter")
@@ -75,6 +76,8 @@ def volts(scene: Scene, item: Item, value: float) -> Claim | None:
         return NOTHING
     if of_lithium(scene, item):
         return Claim("battery.nominal", "range")
+    if value == CELL and scene.word(item.end) in CELLS:  # "6 x 2 V cells"
+        return Claim("battery.nominal", "grammar")
     if not is_nominal(item):
         return Claim("reading.voltage", "range")
     other = _of_a_thing(scene, item) or _of_small_charger(scene, item, value)

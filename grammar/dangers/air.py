@@ -75,7 +75,8 @@ def _by_a_source(words: Sequence[str], first: int, at: int, commas: Collection[i
     clause = words[first : _last(words, at + 2, commas)]
     if not BATTERY.isdisjoint(clause) or SPOT.isdisjoint(words[at + 2 : at + AFTER]):
         return False
-    begins = next((row + 1 for row in range(first - 1, -1, -1) if words[row] in ENDS), 0)
+    ends = [row for row in range(first - 1, -1, -1) if words[row] in ENDS]
+    begins = ends[1] + 1 if len(ends) > 1 else 0  # the sentence before it as well
     ahead = words[begins:at]
     return any(
         word in BESIDE and not SOURCES.isdisjoint(ahead[row + 1 : row + 1 + LEAD]) for row, word in enumerate(ahead)

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from grammar.dangers.text import Text
 from grammar.lexicon.phrases import Hit
 
+WE_WERE = (("we", "were"), ("i", "was"), ("we", "are"), ("they", "were"))  # "in the pub" themselves
 OWN = frozenset({"this", "these", "that", "my", "our", "the", "it"})
 
 
@@ -26,7 +27,8 @@ class Context:
         self.rid = {at: hit.end for hit in named.get("rid", ()) for at in range(hit.start, hit.end)}
         self.now = [hit.start for hit in _spared(named.get("now", ()), named.get("its-own", ()))]
         self.riddle = bool(named.get("riddle"))
-        self.other_boat = [hit.start for hit in named.get("other-boat", ())]
+        elsewhere = (hit.start for hit in named.get("other-boat", ()))
+        self.other_boat = [at for at in elsewhere if words.words[max(0, at - 2) : at] not in WE_WERE]
         self.past = [hit.start for hit in named.get("past", ())]
         self.general = _spared(named.get("general", ()), named.get("but-present", ()))
         self.general_starts = [hit.start for hit in self.general]

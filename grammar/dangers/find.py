@@ -14,8 +14,11 @@ from grammar.dangers.answered import is_answered_no
 from grammar.dangers.chosen import is_chosen, may_be_chosen
 from grammar.dangers.context import Context
 from grammar.dangers.feared import is_feared
+from grammar.dangers.galley import is_of_the_galley
 from grammar.dangers.hearsay import is_hearsay
+from grammar.dangers.landed import is_landed
 from grammar.dangers.meant import is_of_a_price
+from grammar.dangers.mended import was_mended
 from grammar.dangers.owner import owned
 from grammar.dangers.sized import is_of_size
 from grammar.dangers.subject import is_of_another
@@ -42,6 +45,9 @@ OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only 
 LITHIUM = ("lfp", "lithium-other")
 HEAT = "hot-to-touch"
 GASSING = "hissing-venting"
+ADRIFT = "boat-disabled"
+SMOKES = ("smoke", "lithium-vapour-breathed")
+CIRCUIT = ("electric", "wiring", "locker", "charge", "machine")  # classes of words of what could smoke
 WARMTH = (HEAT, GASSING)  # "boiling" is of both
 AM_I = ("am", "i")  # asked by the battery of a riddle of itself
 TELLING = frozenset(  # words of what is so, whatever was advised before them
@@ -73,7 +79,8 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
         if context.riddle and words.words[hit.start : hit.start + 2] == AM_I:
             continue
         family = hit.name.split("/")[0]
-        status = _status(hit, family in table.keeps, words, context, denied)
+        keeps = family in table.keeps and not (family in table.unmended and was_mended(words.words))
+        status = _status(hit, keeps, words, context, denied)
         asked = family in table.general or (family in table.advised and _is_advised(hit, words, context))
         if status == "present" and asked:
             status = "general"
@@ -82,6 +89,8 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
             status = "planned" if only_thought_of else status
         if status == "present" and family in table.hearsay and is_hearsay(hit, _lithium(words, table), words):
             status = "planned"
+        if family == ADRIFT and status == "present" and is_landed(words.words):
+            status = "past"
         if status == "denied":
             denied = hit
         if (family, status) not in found:
@@ -132,6 +141,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
     for hit in table.places.find(words.words):
         near.setdefault(hit.name, []).append(hit.start)
     things = frozenset(at for name in THINGS for at in near.get(name, ()))
+    circuit = frozenset(at for name in CIRCUIT for at in near.get(name, ()))
     masks = [mask for mask in table.masks.find(words.words) if not _is_parted(mask, things, words)]
     masked: dict[int, list[Hit]] = {}
     for mask in masks:
@@ -146,6 +156,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and not _is_of_another(hit, table, near, words)
         and not (hit.name.startswith(HEAT) and is_of_size(hit, words))
         and not is_of_a_price(hit, words)
+        and not (hit.name.startswith(SMOKES) and is_of_the_galley(hit, circuit, words))
         and not (hit.name.startswith(GASSING) and is_feared(hit, words))
         and not (hit.name.startswith(WARMTH) and is_weather(hit, near.get("locker", ()), words))
     ]

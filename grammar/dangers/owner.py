@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from grammar.dangers.text import Text
 from grammar.lexicon.phrases import ENDS, Hit
 
-BACK = 14  # words before a sign in which its subject is looked for
+BACK = 18  # words before a sign in which its subject is looked for
 ON = frozenset({"on", "to", "against", "at", "from", "in", "inside", "off", "of"})  # lead from a sign to what it is of
 REACH = 4  # words from such a word to the thing itself: "on the old main fuse"
 PLACE = frozenset(  # lead from a thing to where it is: "the fuse by the battery"

@@ -56,6 +56,7 @@ class Signs:
     masks: Phrases
     places: Phrases  # the words of each class, to look for what a sign must stand by
     keeps: frozenset[str]  # families of which the past counts as the present
+    unmended: frozenset[str]  # those of them of which it does only until they were mended
     general: frozenset[str]  # families that are only ever asked about
     loose: frozenset[str]  # families told in several clauses
     advised: frozenset[str]  # families of which an opinion may speak: "he says you can charge it at 15.5 V"
@@ -81,6 +82,7 @@ def signs() -> Signs:
         masks,
         places,
         keeps=frozenset(flags["keeps"]),
+        unmended=frozenset(flags["unmended"]),
         general=frozenset(flags["general"]),
         loose=frozenset(flags["loose"]),
         advised=frozenset(flags["advised"]),
@@ -105,7 +107,7 @@ def _made(sources: list[Path]) -> list[Any]:
     )
     flags: dict[str, Any] = {
         flag: [name for name, spec in families.items() if spec.get(flag)]
-        for flag in ("keeps", "general", "loose", "advised", "planned", "hearsay")
+        for flag in ("keeps", "unmended", "general", "loose", "advised", "planned", "hearsay")
     }
     flags["needs"] = {name: tuple(spec["needs"]) for name, spec in families.items() if "needs" in spec}
     flags["instead"] = {name: tuple(spec["instead"]) for name, spec in families.items() if "instead" in spec}

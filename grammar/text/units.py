@@ -87,8 +87,9 @@ def pattern() -> str:
     rows = toml(TABLES / "units.toml").values()
     says = _longest_first([spelling for row in rows for spelling in row["says"]])
     second = [_second(spelling, row.get("signs", [])) for row in rows for spelling in row.get("joined", ())]
-    # "8.8 w/ 240 A" is with, "30 amp dc-dc" a converter, "100 C20" no temperature, "one wish" no watt
-    other = r"(?!(?<=c)[0-9])(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)(?!(?<= m)[0-9])(?!\.g\.m)"
+    # "8.8 w/ 240 A" is with, "30 amp dc-dc" a converter, "100 C20" no temperature, "one wish" no watt,
+    # "50 mm 24 V" no mm2
+    other = r"(?!(?<=c)[0-9])(?!(?<=2)[0-9])(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)(?!(?<= m)[0-9])(?!\.g\.m)"
     whole = r"(?:full|whole|solid|straight) (?=(?:hours?|hrs?|days?|weeks?|nights?|months?)\b)"
     word = r"(?!(?!ish\b)[^\W\d_])(?!(?<=[ -][a-z])ish\b)"
     return rf"(?:-?odd[ -]|-|of an? |{whole})?(?:{says}|A|{'|'.join(second)}){word}{other}"

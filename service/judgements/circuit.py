@@ -29,6 +29,9 @@ from service.rules.load import MOTORS
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")
 PANEL = "thing:panel"  # a solar panel, or the controller that it charges through
 SOLAR = regex(r"\b(?:solar|sun|pv|mppt|regulator|controller|\d+ ?w(?:atts?)?)\b", re.IGNORECASE)
+TEN = r"\b(?:10|ten)\b(?! ?(?:m|metres?|meters?|ft|feet|foot|mm2?|a|amps?|awg|sq)\b)"
+THREE = r"\b(?:3|three) ?(?:%|per ?cent)"
+BOTH_QUOTED = regex(rf"(?:{THREE}[^.?!;]{{0,60}}?{TEN}|{TEN}[^.?!;]{{0,60}}?{THREE})[^?]*\bwhich\b", re.IGNORECASE)
 IN_FEET = regex(r"(?:\d|\b)f(?:t|oot|eet)?\b|['′]", re.IGNORECASE)  # not the f of "four metres"
 MOST_OF_A_PANEL = 60.0  # A: more is a motor's, on a boat that has a panel as well
 COOLER = 75.0  # C: the insulation of much older and household cable
@@ -194,9 +197,19 @@ def what_is_missing(case: Case) -> str:
     return f"Volts lost in the cable are missing at the load, so {does}"
 
 
+def both_quoted(text: str) -> bool:
+    """Whether both limits are quoted and it is asked which of them counts.
+
+    >>> both_quoted("I read 3% everywhere but your manual says 10, which"), both_quoted("3 % over 10 m, which cable?")
+    (True, False)
+    """
+    return BOTH_QUOTED.search(text) is not None
+
+
 def which_counts(case: Case) -> str:
     """Which of the two limits counts, where both were quoted and neither is stated; else ""."""
-    if not case.says("detail:which_limit") or "cable.drop" in case.stated:
+    asked = case.says("detail:which_limit") or both_quoted(case.text)
+    if not asked or "cable.drop" in case.stated:
         return ""
     counts = allowed(case)
     motors, feeds = (say.quantity(share, "%") for share in (10.0, 3.0))

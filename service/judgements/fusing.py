@@ -9,6 +9,7 @@ from service.calculators import fuse
 from service.calculators.cable import Size
 from service.case import Case, Missing
 from service.judgements import circuit
+from service.judgements.fitting import to_fit
 from service.reply import Figure
 from service.rules.cable import TABLE_5
 
@@ -19,6 +20,7 @@ CABLE_MARGIN = reference.value("fuse_rules", "cable_margin")
 PLACE = reference.value("fuse_rules", "place_mm")
 VOLTAGE = reference.value("fuse_rules", "voltage")
 STARTER = reference.value("fuse_rules", "starter")
+GREAT = 450.0  # A: beyond what a usual motor circuit has
 PLACED = f"within 7{say.NB}in (178{say.NB}mm) of the battery plus"
 
 
@@ -109,6 +111,22 @@ def interrupting(case: Case) -> reference.Cited | None:
     return next((item for item in table if cca <= item["cca_to"].value), table[-1])["main"]
 
 
+def great(case: Case, rated: float) -> None:
+    """How a very large fuse is met, noted as a cause; nothing for a smaller one."""
+    if rated >= GREAT:
+        case.because(
+            "So large a fuse is a slow bolt-down one, or class T: its kind is named in the motor's manual, and where "
+            "that asks for a smaller one, the manual's stands",
+            "fuse-practice",
+        )
+
+
+def many_cables(case: Case) -> bool:
+    """Whether no single cable carries the load, whatever its run."""
+    amps = running(case)
+    return amps is not None and all(size.ampacity < amps for sizes in circuit.sizes(case.fresh()) for size in sizes)
+
+
 def too_thin(case: Case, band: Band) -> bool:
     """Whether the cable cannot carry the load, or no fuse suits both."""
     amps = running(case)
@@ -119,17 +137,29 @@ def next_cable(case: Case, band: Band, than: Size | None = None) -> str:
     """The thinnest size that carries the load and suits its fuse, thicker `than` that or theirs; "" for none."""
     amps, wanted = running(case) or 0.0, band.load or 0.0
     metric, area = (isinstance(than.name, float), than.area) if than else (circuit.metric(case), case["cable.cmil"])
+    least = of_the_run(case, metric)
     for size in circuit.sizes(case)[1 if metric else 0]:
         first = fuse.at_least(size.ampacity, RATINGS) if size.ampacity else None
-        if size.area > float(area) and size.ampacity >= amps and first and first >= wanted:
+        if size.area > float(area) and size.area >= least and size.ampacity >= amps and first and first >= wanted:
             return circuit.called(size)
     return ""
 
 
+def of_the_run(case: Case, metric: bool) -> float:
+    """Circular mils of the size that the told run asks for; 0 where no run is told, or one cable is not enough."""
+    amps = running(case)
+    if amps is None or "cable.length" not in case.stated:
+        return 0.0
+    choice = to_fit(case.fresh(), amps)
+    size = choice.area if metric else choice.gauge
+    return size.area if size and choice.count == 1 else 0.0
+
+
 def carries_it(case: Case) -> str:
-    """The thinnest size that carries the load, whatever its fuse; "" where there is none."""
-    sizes, amps = circuit.sizes(case)[1 if circuit.metric(case) else 0], running(case) or 0.0
-    return next((circuit.called(size) for size in sizes if size.ampacity >= amps), "")
+    """The thinnest size that carries the load over its run, whatever its fuse; "" where there is none."""
+    metric, amps = circuit.metric(case), running(case) or 0.0
+    sizes, least = circuit.sizes(case)[1 if metric else 0], of_the_run(case, metric)
+    return next((circuit.called(size) for size in sizes if size.ampacity >= amps and size.area >= least), "")
 
 
 def figures(band: Band) -> tuple[Figure, ...]:

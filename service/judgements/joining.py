@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.text.patterns import regex
 from service import reference, say
 from service.calculators import bank, convert
@@ -12,6 +14,8 @@ from service.rules.bank import system
 COUNT = "battery.count"
 ALONE = (1.0, 1.0)  # batteries of each of two sorts
 CAPACITY = "battery.capacity"
+WHICH_WAY = regex(r"\bseries or (?:in )?parallel\b|\bparallel or (?:in )?series\b", re.IGNORECASE)
+HOW = regex(r"\bhow\b[^.?!;]{0,24}\b(?:wire|join|connect|hook|link|arrange)\w*\b|\bwiring\b", re.IGNORECASE)
 PARTS = regex(r"\w+\W+\w")  # the second count with the word that parts it from the first: "or two"
 GIVES_AS_ONE = frozenset({"run-time", "standing-drain", "solar"})
 CHARGES = frozenset({"charger-size", "charge-time"})  # of each battery by itself, unless they are joined
@@ -40,10 +44,20 @@ def layout(case: Case) -> str | None:
 
 
 def as_the_load_asks(case: Case) -> str | None:
-    """In series, where the batteries together have the volts that a model of the house's takes; else not known."""
+    """In series, where the batteries together have the volts that a model of the house's takes; in parallel, where
+    each has them and it is asked which way; else not known."""
     volts, each, count = case.get("load.voltage"), case.said("battery.nominal"), case.said("battery.count")
     if "load.model" not in case.stated or not volts or not each or not count or count < 2:
         return None
+    if float(volts) == float(each) and WHICH_WAY.search(case.text):
+        case.because(
+            f"The {case['load.model']} takes {say.quantity(float(volts), 'V')}, so they go in parallel", "od1002"
+        )
+        return "parallel"
+    row = float(volts) / float(each)
+    if HOW.search(case.text) and row > 1 and count > row and float(count) % row == 0:
+        case.because(f"The {case['load.model']} takes {say.quantity(float(volts), 'V')}", "od1002")
+        return "series-parallel"
     if float(volts) != float(each) * float(count):
         return None
     case.because(f"The {case['load.model']} takes {say.quantity(float(volts), 'V')}, so they go in series", "od1002")
@@ -113,6 +127,19 @@ def one_bank(topic: str, case: Case) -> Case:
     together = f"{say.amp_hours(one)} and {say.amp_hours(two)} add up to {say.amp_hours(one + two)}"
     whole.step(f"In parallel {together}", "od1002")
     return whole
+
+
+def rated_alone(topic: str, case: Case) -> Case:
+    """The case of the one battery whose CCA is told, where one of another duty stands in parallel with it."""
+    one, other = "battery.cca" in case.stated, "battery.cca" in case.second
+    unlike = {"battery.duty"} <= set(case.second) and case.said("bank.layout") == "parallel"
+    if topic != "run-check" or not one or other or not unlike or COUNT in case.stated:
+        return case
+    alone = case.fresh()
+    alone.stated = {fact: known for fact, known in case.stated.items() if fact != "bank.layout"}
+    alone.second = {}
+    alone.because("The CCA of the other battery is not known, so it is not counted", "od1002")
+    return alone
 
 
 def each_alone(topic: str, case: Case) -> Case:

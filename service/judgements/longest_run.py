@@ -13,12 +13,14 @@ from service.reply import Figure
 from service.rules.cable import K, gauges
 from service.told import longest_run
 
+LENGTH = "cable.length"  # of an earlier turn it is no length of the cable that is asked about
 STEPS = 10  # of a metre, in which a length is told
 
 
 def judged(case: Case, amps: float) -> tuple[str, Figure] | None:
     """The sentence and the length, where it is asked; None where it is not, or the cable is too thin for the amps."""
-    if not longest_run.asked(case.text, frozenset(case.stated)) or float(case["cable.ampacity"]) < amps:
+    told = {fact for fact, item in case.stated.items() if fact != LENGTH or item.origin == "message"}
+    if not longest_run.asked(case.text, told) or float(case["cable.ampacity"]) < amps:
         return None
     allowed, volts, name = circuit.allowed(case), circuit.volts(case), circuit.name(case)
     each = cable.drop(amps, 1.0, float(case["cable.cmil"]), k=K.value)

@@ -157,6 +157,23 @@ SAME_AGE = regex(
 )
 NEWER = regex(r"\b(?:one|other)\b[^.?!;]{0,30}\b(?:new|newer|replaced|swapped|changed|renewed)\b", re.IGNORECASE)
 
+ONE_RENEWED = regex(  # "I replaced the other in the pair because it died", "one died and we changed it"
+    r"\b(?:i|i['’]ve|we|we['’]ve|he|she|they|yard|just|already|have|had|got)\b[^.?!;,]{0,12}"
+    r"\b(?:replaced|changed|swapped|renewed)\b[^.?!;]{0,12}\b(?:the other|(?:just |only )?one (?:of|in))\b"
+    r"|\bone\b[^.?!;]{0,40}\b(?:died|failed|packed up|gave up|went)\b[^.?!;]{0,24}"
+    r"\b(?:replaced|changed|swapped|renewed) (?:it|that one)\b",
+    re.IGNORECASE,
+)
+
+
+def one_renewed(text: str) -> bool:
+    """Whether one battery of several was changed for a new one.
+
+    >>> one_renewed("I replaced the other in the pair because it died"), one_renewed("should I replace the other one?")
+    (True, False)
+    """
+    return ONE_RENEWED.search(text) is not None
+
 
 def uneven(text: str) -> bool:
     """Whether one of several batteries is dead or newer than the others."""

@@ -22,11 +22,16 @@ PER_POLE = regex(
     r"|\b(?:two|2) (?:thinner|smaller|lighter|slimmer) (?:cables?|ones|runs?|wires?)\b",
     re.IGNORECASE,
 )
+TWO_EACH = regex(  # "two for plus and two for minus"
+    r"\b(?:two|2) (?:for|on|to|as) (?:the )?(?:plus|positive)\b[^.?!;]{0,8}"
+    r"\b(?:two|2) (?:for|on|to|as) (?:the )?(?:minus|negative)\b",
+    re.IGNORECASE,
+)
 WORDS = {2: "two", 3: "three"}
 
 
 TIMES = regex(
-    r"\b(?P<count>2|3|two|three) ?(?:x|×|\*|times) ?"
+    r"\b(?P<count>2|3|two|three)(?: ?(?:x|×|\*|times) ?| lots of )"
     r"(?:(?P<area>\d{2,3}) ?(?:mm|sq)|(?P<gauge>\d/0)|(?P<awg>\d) ?(?:awg|gauge))",
     re.IGNORECASE,
 )
@@ -76,6 +81,8 @@ def twice(case: Case) -> int:
 
 def runs(case: Case) -> int:
     """How many equal cables go to each pole."""
+    if TWO_EACH.search(case.text):
+        return 2
     return 3 if case.says("detail:three_runs") else 2 if case.says("detail:two_runs") else twice(case)
 
 

@@ -34,6 +34,7 @@ PUT_ON = regex(
     re.IGNORECASE,
 )
 BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})
+DUE = regex(r"\b(?:due|overdue|time (?:for|to)|how (?:long|much longer)|last|next|soon)\b", re.IGNORECASE)
 ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
 LIMITS = "detail:which_limit"
 KILOAMPS = regex(r"\d ?ka\b", re.IGNORECASE)
@@ -182,6 +183,8 @@ def _joined(seen: Seen) -> bool:
     apart = new_and_old.both_asked(seen.message) and new_and_old.uneven(seen.message.text)
     text = seen.message.text
     beside = "battery.age" in seen.told and new_and_old.thought_of(text) and new_and_old.BESIDE.search(text)
+    if "battery.age" in seen.told and new_and_old.one_renewed(text) and not DUE.search(text):
+        return seen.found <= {"replacement", "bank-wiring"}
     return seen.found == {"replacement"} and (
         apart or bool(beside) or (seen.says("request:may_i") and seen.says(*UNLIKE))
     )

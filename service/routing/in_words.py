@@ -11,13 +11,19 @@ from grammar.text.patterns import regex
 from grammar.told.times import motoring
 from service.told import (
     amp_hours_taken,
+    amps_asked,
     charging_relay,
+    equal_cables,
     hydrometer_way,
     its_years,
     kind_required,
     longest_run,
+    lugs_asked,
     more_volts,
     other_volts,
+    pictured,
+    price_asked,
+    switch_asked,
     to_buy,
     volts_of_charge,
     who,
@@ -32,6 +38,9 @@ CAR_CHARGER = regex(
 LOADS = frozenset({"load.current", "load.model"})
 BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})
 CABLES = frozenset({"cable.gauge", "cable.area"})
+QUOTED = regex(
+    r"\b(?:catalogue|brochure|manual|sheet)\b[^.?!;]{0,12}\b(?:says?|has|names?|asks?|gives?|lists?)\b", re.I
+)
 MORE_VOLTS = frozenset(
     (
         "load.kind",
@@ -102,6 +111,74 @@ def _cheapest(seen: Seen) -> bool:
     return about and not own and bool(LOADS & seen.told) and to_buy.cheapest(seen.message.text)
 
 
+def _battery_for(seen: Seen) -> bool:
+    """ "Battery for the Pike, 8 m away": which one, as no cable and no battery of theirs is told of."""
+    about = seen.found <= {"cable-size", "voltage-drop", "run-check", "battery-type", "battery-duty", "unclear"}
+    other = seen.says("thing:cable", "about:cable", "thing:fuse") or BATTERY & seen.told
+    load = {"load.model", "load.current", "load.power"} & seen.told
+    return about and not other and bool(load) and to_buy.named_first(seen.message.text) and not seen.message.dangers
+
+
+def _switch(seen: Seen) -> bool:
+    """ "What size isolator for a Pike?": a part of the circuit, no battery."""
+    about = seen.found <= {
+        "bank-size",
+        "charger-size",
+        "run-check",
+        "rating-convert",
+        "terminals",
+        "unclear",
+        "meaning",
+    }
+    load = LOADS | {"load.power"}
+    return about and bool(load & seen.told) and switch_asked.asked(seen.message.text) and not seen.message.dangers
+
+
+def _both_on(seen: Seen) -> bool:
+    """ "A 1-2-both switch, on both when docking?"."""
+    about = seen.found <= {"charger-setting", "charger-banks", "unclear", "run-check"} and seen.told <= {
+        "battery.count"
+    }
+    return about and seen.says("detail:start_and_house") and not seen.message.dangers
+
+
+def _by_the_catalogue(seen: Seen) -> bool:
+    """ "My fuse is 250 A, the catalogue says 350, must I change it?": no price is asked."""
+    quoted = QUOTED.search(seen.message.text) is not None
+    return seen.found == {"other-desk"} and quoted and "fuse.rating" in seen.told and not seen.message.dangers
+
+
+def _covered(seen: Seen) -> bool:
+    """ "How are the terminals covered?"."""
+    about = seen.found <= {"maintenance", "mounting", "terminals", "unclear"}
+    return (
+        about
+        and lugs_asked.cover(seen.message.text)
+        and not any(item.status == "present" for item in seen.message.dangers)
+    )
+
+
+def _of_the_minus(seen: Seen) -> bool:
+    """ "Must the minus lead be as thick?"."""
+    about = seen.found <= {"terminals", "cable-size", "bank-wiring", "unclear"} and not seen.told
+    return about and equal_cables.of_the_minus(seen.message.text) and not seen.message.dangers
+
+
+def _spliced(seen: Seen) -> bool:
+    """ "Can I lengthen the cable with a butt splice?"."""
+    about = seen.found <= {"terminals", "cable-size", "bank-wiring", "unclear"} and seen.told <= {
+        "battery.count",
+        "load.kind",
+    }
+    return about and lugs_asked.spliced(seen.message.text) and not seen.message.dangers
+
+
+def _cable_alone(seen: Seen) -> bool:
+    """ "Is 35 mm2 ok?", before anything else is told."""
+    only = bool(seen.told) and seen.told <= CABLES and seen.found <= {"unclear"} and not seen.message.dangers
+    return only and seen.says("request:is_good", "request:enough", "request:may_i", "put:good")
+
+
 def _car_charger(seen: Seen) -> bool:
     """ "Can I use my car battery charger for it?": a charger, not a car battery."""
     about = seen.found <= {"battery-duty", "battery-type", "unclear"} and not seen.message.dangers
@@ -149,6 +226,30 @@ def _longest_run(seen: Seen) -> bool:
     return not others and not seen.message.dangers and longest_run.asked(seen.message.text, seen.told)
 
 
+def _by_the_hull(seen: Seen) -> bool:
+    """ "Can the engine block be the way back, with a plus cable only?"."""
+    others = seen.found - CIRCUIT - {"bank-wiring", "dc-dc", "unclear"}
+    return not others and not seen.message.dangers and seen.says("detail:hull_negative")
+
+
+def _of_a_picture(seen: Seen) -> bool:
+    """ "Photo attached, is it right like that?": nothing in words that could be judged."""
+    plain = not seen.told and "other-desk" not in seen.found and not seen.message.dangers
+    return plain and pictured.shown(seen.message.text)
+
+
+def _priced(seen: Seen) -> bool:
+    """ "How much is the 250 A fuse?": not which one it should be."""
+    return price_asked.alone(seen.message.text) and not seen.message.dangers
+
+
+def _amps_of_a_model(seen: Seen) -> bool:
+    """ "How many amps does the Pike draw?": its demand, by the catalogue."""
+    about = seen.found <= {"unclear", "bank-size", "rating-convert", "run-check", "meaning"}
+    plain = "load.model" in seen.told and not seen.told & (BATTERY | {"load.current", "load.peak"})
+    return about and plain and amps_asked.running(seen.message.text) and not seen.message.dangers
+
+
 def _of_its_years(seen: Seen) -> bool:
     """ "Does hot weather ruin batteries faster?", "made in 2020, still ok?"."""
     text, plain = seen.message.text, seen.told <= {"battery.chemistry", "battery.capacity", "ambient.temperature"}
@@ -168,14 +269,26 @@ def _volts_of_a_charge(seen: Seen) -> bool:
 
 
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    ("other-desk", _priced),
+    ("unclear", _of_a_picture),
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("cable-size", _longest_run),
+    ("cable-size", _by_the_hull),
+    ("cable-size", _cable_alone),
+    ("cable-size", _of_the_minus),
+    ("fuse-size", _switch),
+    ("terminals", _covered),
+    ("terminals", _spliced),
+    ("bank-wiring", _both_on),
+    ("fuse-size", _by_the_catalogue),
     ("specific-gravity", _by_hydrometer),
     ("fuse-size", _fuse_of_a_converter),
     ("dc-dc", _of_more_volts),
     ("dc-dc", _relay_between),
     ("bank-size", _cheapest),
+    ("bank-size", _amps_of_a_model),
+    ("bank-size", _battery_for),
     ("charger-setting", _car_charger),
     ("dc-dc", _by_a_converter),
     ("dc-dc", _straight_in),

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.routing.evidence import asks_outright
+from service.told import longest_run
 from service.topic import CIRCUIT
 
 SIZED = frozenset({"cable.gauge", "cable.area"})
@@ -30,6 +31,7 @@ SIZE_ASKED = regex(
     r"|will (?:it|that|this) do|right size|too (?:small|long))\b",
     re.IGNORECASE,
 )
+FROM = regex(r"\bfrom (?:the |my |our |its )?(?:house |start(?:er)? |thruster |battery )?$", re.IGNORECASE)
 TO_OTHER = ("detail:to_mm2", "detail:to_awg")
 BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})  # of a running load, battery and motor
 ENOUGH = ("request:enough", "request:is_good", "request:may_i")
@@ -64,7 +66,7 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
     if {"run-check", "cable-size"} <= names and _only_told(message, SIZED, CABLES):
         idle.add("cable-size")
     approval = any(cue.name in ENOUGH and cue.text.lower() != "right" for cue in message.cues)  # "right on the post"
-    only_fuse = _which_fuse(message) and not approval
+    only_fuse = _which_fuse(message) and not approval and not longest_run.asked(message.text, told)
     if {"cable-size", "fuse-size"} <= names and SIZED & told and only_fuse:
         idle.add("cable-size")
     loss_alone = LOSS_ASKED.search(message.text) and not SIZE_ASKED.search(message.text)
@@ -72,7 +74,15 @@ def unasked(message: Message, topics: Iterable[str]) -> set[str]:
         idle.add("cable-size")  # "50 mm2, 4 m, 183 A: what voltage drop should I expect?"
     if {"load-voltage", "voltage-drop"} <= names and told >= BOTH_ENDS and not told & {*SIZED, "cable.length"}:
         idle.add("voltage-drop")  # the volts at both ends tell the loss, and no cable is there to reckon it by
-    return idle
+    return idle | far_end(message, names)
+
+
+def far_end(message: Message, names: Set[str]) -> set[str]:
+    """The size of a battery that is named for the length of the cable alone: "cable and fuse, 10 m from the bank"."""
+    if "bank-size" not in names or not names & CIRCUIT:
+        return set()
+    ends = [message.text[: cue.span[0]] for cue in message.cues if cue.name in ("thing:battery", "thing:bank")]
+    return {"bank-size"} if ends and all(FROM.search(before) for before in ends) else set()
 
 
 def _only_told(message: Message, facts: Set[str], words: Iterable[str]) -> bool:

@@ -26,7 +26,7 @@ from service.routing.in_passing import in_passing
 from service.routing.listed import asking, in_a_row, items, numbered, wanted_too
 from service.routing.of_the_last import by_the_last, counted_otherwise, explains
 from service.routing.one_by_one import asked_in, beside, clear, one_by_one
-from service.routing.one_circuit import of_the_cable, unasked
+from service.routing.one_circuit import far_end, of_the_cable, unasked
 from service.routing.ordered import orders
 from service.routing.several import Several, forms
 from service.routing.tally import HAZARD, MOST, TOLD, Bars, Tally, chosen, ranked, reasons, rows_of, table
@@ -235,7 +235,8 @@ def listed(
     more = wanted_too(message, names)
     if len(names) < len(asking):
         more |= {own[0].topic for _, own in asking if _asks_one(own, in_a_list)}
-    more -= names | told_beside(message, names | more) | in_passing(message, names | more)
+    both = names | more
+    more -= names | told_beside(message, both) | in_passing(message, both) | far_end(message, both)
     return [item for item in ranking if item.topic in more][: MOST - len(names)]
 
 

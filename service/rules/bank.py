@@ -69,24 +69,24 @@ def volts_of_the_load(load: float) -> float:
     return load
 
 
-@rule("bank.voltage", ["battery.nominal"], unit="V", say="")
-def volts_of_one(nominal: float) -> float | None:
-    """One battery of that voltage, or several side by side."""
-    return system(nominal) if system(nominal) >= 12 else None
+@rule("bank.voltage", ["battery.nominal", "?bank.layout"], unit="V", say="")
+def volts_of_one(nominal: float, layout: str | None) -> float | None:
+    """One battery of that voltage, or several side by side; in series they have more."""
+    return system(nominal) if system(nominal) >= 12 and layout != "series" else None
 
 
 @rule(
     "bank.voltage",
-    ["bank.layout"],
+    ["bank.layout", "?battery.nominal"],
     kind="assumed",
     unit="V",
     cites=["twelve-volts"],
-    say="Two 12 V batteries in series taken: {value}",
-    why="two 12 V batteries in series",
+    say="Two batteries in series taken: {value}",
+    why="two batteries in series",
 )
-def two_in_series(layout: str) -> float | None:
-    """ "In series" without a number."""
-    return 24.0 if layout == "series" else None
+def two_in_series(layout: str, nominal: float | None) -> float | None:
+    """ "In series" without a number: two of the volts told, else of 12 V."""
+    return 2 * system(nominal or 12.0) if layout == "series" else None
 
 
 @rule(
@@ -111,6 +111,8 @@ def volts_each(bank: float, nominal: float | None, count: float | None, layout: 
         return bank
     if layout == "series" and count:
         return bank / count
+    if layout == "series-parallel" and count == 4:
+        return bank / 2
     return 12.0 if bank >= 12 else bank
 
 

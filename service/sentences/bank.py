@@ -9,6 +9,7 @@ from service.judgements.charge_volts import stage
 from service.judgements.unlike import LIMITS
 from service.kinds import LEAD
 
+TIMES = {2.0: "twice", 3.0: "three times", 4.0: "four times"}
 SAID = {"series": "in series (plus to minus)", "parallel": "in parallel (plus to plus)"}
 
 
@@ -16,17 +17,30 @@ def outcome(case: Case, how: str) -> str:
     """What they make together, in words."""
     parts = [say.quantity(float(case["bank.voltage"]), "V")]
     parts += [say.amp_hours(float(case["bank.capacity"]))] if "bank.capacity" in case else []
+    bare = len(parts) == 1
     cca = joining.total(case, "cca", how, joining.of_each(case))  # of two unlike ones both count
     parts += [say.cca(cca)] if cca else []
     parts += [f"a limit of {say.amps(float(case['bank.max_current']))}"] if "bank.max_current" in case else []
-    count = case.said("battery.count")
-    who = f"{supply.counted(count)} batteries" if count and count > 1 else "batteries"
-    if case.says("detail:how_wired") and (
+    if bare and len(parts) == 1 and how == "series-parallel":
+        parts += [f"{TIMES.get(float(case['bank.in_parallel']), 'several times')} the amp-hours of one"]
+    count, each = case.said("battery.count"), case.said("battery.nominal")
+    of_each = f"{say.quantity(float(each), 'V')} " if each and how == "series-parallel" else ""
+    who = f"{supply.counted(count)} {of_each}batteries" if count and count > 1 else "batteries"
+    if (case.says("detail:how_wired") or how == "series-parallel") and (
         way := cabled(float(case["bank.in_series"]), float(case["bank.in_parallel"]))
     ):
         case.because(way, LIMITS["sums"].cite)
     case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
-    return f"{who} {SAID.get(how, 'in series and parallel')} give {say.listed(parts)}{when_full(case)}"
+    way = f" {SAID[how]}" if how in SAID else in_strings(float(case["bank.in_series"]), float(case["bank.in_parallel"]))
+    return f"{who}{way} give {say.listed(parts)}{when_full(case)}"
+
+
+def in_strings(in_series: float, in_parallel: float) -> str:
+    """How the batteries of a bank in series and parallel are joined, in words."""
+    if in_series < 2 or in_parallel < 2:
+        return " in series and parallel"
+    row = "pairs" if in_series == 2 else f"strings of {supply.counted(in_series)}"
+    return f", in {row} in series and the {row.partition(' ')[0]} in parallel,"
 
 
 def cabled(in_series: float, in_parallel: float) -> str:

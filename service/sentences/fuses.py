@@ -60,6 +60,25 @@ SIZED = regex(  # the size of the fuse is asked, not only its place
     re.IGNORECASE,
 )
 
+WHAT_IF = regex(  # "what happens if the fuse is too small"
+    r"\bwhat (?:happens|would happen|if|harm)\b[^.?!;]{0,30}\b(?:fuse|breaker)\b[^.?!;]{0,20}"
+    r"\b(?P<size>small|low|weak|big|large|high|strong)\b",
+    re.IGNORECASE,
+)
+TOO_SMALL = (
+    "A fuse too small blows while the motor works as it should, and leaves you without it; the cable takes no harm."
+)
+TOO_LARGE = "With a fuse too large the cable can burn before the fuse blows: what the cable may carry sets the most."
+
+
+def what_if(case: Case) -> str | None:
+    """What a fuse of the wrong size does, where that is asked; None where it is not."""
+    found = WHAT_IF.search(case.text)
+    if found is None:
+        return None
+    case.step("The fuse protects the cable: enough for the motor, not too much for the cable", "fuse-practice")
+    return TOO_SMALL if found["size"].lower() in ("small", "low", "weak") else TOO_LARGE
+
 
 def blew(case: Case) -> bool:
     """Whether a fuse did blow, and it is not only said of one that it does not."""
@@ -221,6 +240,15 @@ def neither_suits(case: Case, band: Band, rated: float, other: tuple[float, str,
     small = f"{say.amps(other[0])} is too small for {say.amps(circuit.current(case))}, and " if smaller else ""
     fit = f"Fit {suiting}" if suiting == say.amps(band.fit or 0) else f"Take {say.amps(rated)}, better on {suiting}"
     return f"{fit}: {small}{say.amps(rated)} is over the {say.amps(band.cable or 0)} that suits {circuit.name(case)}."
+
+
+def one_each_way(case: Case, band: Band, *rated: float) -> str:
+    """The sentence for two fuses of which one is too small for the load and one too large for the cable; else ""."""
+    low, high = sorted(rated)
+    if not band.most or not band.fit or too_thin(case, band) or not (low < band.fit and high > band.most):
+        return ""
+    small = f"{say.amps(low)} is too small for {say.amps(circuit.current(case))}"
+    return f"Neither: {small}, {say.amps(high)} too large for {circuit.name(case)}; fit {say.amps(band.fit)}."
 
 
 def too_thin_if_older(case: Case) -> bool:

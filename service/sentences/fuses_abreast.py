@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
+import re
+
+from grammar.text.patterns import regex
 from service import say
 from service.calculators import fuse
 from service.case import Case
 from service.judgements import circuit, parallel_cables, proposed_cable
 from service.judgements.fitting import BUNDLED, to_fit, us_first
 from service.judgements.fusing import CABLE_MARGIN, LISTED, LOAD_MARGIN, RATINGS, running
-from service.reply import Figure
+from service.reply import Figure, Option
 from service.rules.cable import TABLE_5
 
+ONE_FOR = regex(
+    r"\b(?:one|a single|1|(?:the )?same|shared?|a common) (?:fuse|breaker)\b[^.?!;]{0,30}\b(?:and|both|two)\b"
+    r"|\bshare (?:a|one|the) (?:fuse|breaker)\b",
+    re.IGNORECASE,
+)
 Cables = tuple[int, str, float]  # how many for each pole, their size by name, what one alone may carry in A
 
 
@@ -25,6 +33,29 @@ def cables(case: Case) -> Cables | None:
     choice = to_fit(case.fresh(), amps)
     size = choice.gauge if us_first(case) else choice.area
     return (choice.count, circuit.called(size), size.ampacity) if choice.count > 1 and size else None
+
+
+def for_two_loads(case: Case) -> tuple[str, tuple[Option, ...]] | None:
+    """The sentence and the fuses where one is thought of for two loads, each on its own cable; None where it is not."""
+    if "load.current" not in case.second or "fuse.rating" in case.stated or not ONE_FOR.search(case.text):
+        return None
+    other = case.others()
+    both = [
+        (float(one["load.current"]), fuse.at_least(LOAD_MARGIN.value * float(one["load.current"]), RATINGS))
+        for one in (case, other)
+    ]
+    case.follow_other(other)
+    case.step("1.25 times the running current of each", LOAD_MARGIN.cite, LISTED)
+    case.because("One fuse for both lets the thinner cable carry far more than it may", "fuse-practice")
+    told = [f"{say.amps(rated)} for {say.amps(amps)}" for amps, rated in both if rated]
+    if len(told) < len(both):
+        return None
+    options = tuple(
+        Option(say.amps(amps), "information", (Figure("fuse_rating", "fuse for this load", rated, "A"),))
+        for amps, rated in both
+        if rated
+    )
+    return f"No, one fuse for each cable: {say.listed(told)}, if the cables allow them.", options
 
 
 def judged(case: Case) -> tuple[str, str, tuple[Figure, ...]] | None:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 
+from grammar.text.patterns import regex
 from service import say
 from service.case import Case
 from service.judgements import circuit, load_reading, supply
@@ -58,6 +60,11 @@ def headline(case: Case, under: UnderLoad, verdict: str, lost: float | None = No
             f"{told.removesuffix(WEAK)}{more}"
         )
     return f"{start}: {told.removesuffix(WEAK) if lost else told}{more}."
+
+
+CABLE = r"\b(?:cables?|wires?|wiring|leads?)\b[^.?!;]{0,24}"
+TOO_THIN = regex(rf"{CABLE}\b(?:too (?:thin|small|long|light)|undersized)\b", re.IGNORECASE)
+THICK = regex(rf"{CABLE}\b(?:(?:thick|big|heavy|large) enough|enough)\b", re.IGNORECASE)
 
 
 def _by_two_readings(case: Case, under: UnderLoad) -> str | None:
@@ -141,6 +148,15 @@ def explained_at(case: Case, lost: float) -> float | None:
     return amps
 
 
+def cable_asked(text: str) -> bool:
+    """Whether it is asked if the cable is thick enough.
+
+    >>> cable_asked("11.2 at the thruster, 12.1 on the posts, is the cable too thin?"), cable_asked("battery or cable?")
+    (True, False)
+    """
+    return TOO_THIN.search(text) is not None or THICK.search(text) is not None
+
+
 def little_lost(case: Case, under: UnderLoad) -> str | None:
     """The sentence where they ask if much is lost on the way, and no more is than suits a motor."""
     far = case.said("reading.load_voltage_at_load")
@@ -149,7 +165,8 @@ def little_lost(case: Case, under: UnderLoad) -> str | None:
     lost, most = under.read - float(far), say.quantity(limit("cable-share"), "%")
     case.step(f"{shown(under.read)} - {shown(float(far))} = {say.volts(lost, 2)}", cite("cable-share"))
     share = say.quantity(max(lost, 0.0) / under.read * 100, "%", 0)
-    return f"Yes: {say.volts(lost)} ({share}) is lost between battery and motor, and a motor may lose {most}."
+    start = "No" if TOO_THIN.search(case.text) else "Yes"
+    return f"{start}: {say.volts(lost)} ({share}) is lost between battery and motor, and a motor may lose {most}."
 
 
 def by_resistance(case: Case, under: UnderLoad, answer: Answer) -> Answer:

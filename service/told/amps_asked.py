@@ -7,9 +7,10 @@ import re
 from grammar.text.patterns import regex
 
 ASKED = regex(
-    r"\b(?:running|working|operating) (?:current|amps?)\b(?! ?(?:is|of|=|:|\d))"
+    r"\b(?:running|working|operating) (?:current|amps?)\b(?! ?(?:is|of(?! (?:the|a|my|our)\b)|=|:|\d))"
     r"|\b(?:what|which|how much) (?:(?:running|full) )?(?:current|amps)\b[^.?!;]{0,24}\b(?:draw|pull|take|use|run)"
-    r"|\bhow many amps?\b[^.?!;]{0,24}\b(?:draw|pull|take|use)",
+    r"|\bhow many amps?\b[^.?!;]{0,24}\b(?:draw|pull|take|use)"
+    r"|\bhow many amps? (?:is|are|has|for) (?:the|a|my|our)\b",
     re.IGNORECASE,
 )
 

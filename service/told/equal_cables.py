@@ -18,6 +18,12 @@ ASKED = regex(
     rf"|\b{CABLES}\b[^.?!;]{{0,40}}\b(?:should|must|need|have to)\b[^.?!;]{{0,20}}\b{ALIKE}\b",
     re.IGNORECASE,
 )
+MINUS = regex(
+    r"\b(?:negative|minus|neg|return|ground|earth|black)\b[^.?!;]{0,12}\b(?:cable|lead|wire)\b[^.?!;]{0,40}"
+    r"\b(?:same|as thick|thinner|smaller|equal)\b",
+    re.IGNORECASE,
+)
+MINUS_TOO = "Yes, of the same size: the minus cable carries the same current as the plus."
 ABREAST = regex(r"\b(?:in parallel|parallel(?:ed)?|side by side|abreast)\b", re.IGNORECASE)
 
 
@@ -28,3 +34,12 @@ def asked(text: str) -> bool:
     (True, False)
     """
     return ASKED.search(text) is not None and ABREAST.search(text) is not None
+
+
+def of_the_minus(text: str) -> bool:
+    """Whether it is asked if the minus cable must be as thick as the plus.
+
+    >>> of_the_minus("does the negative cable need to be the same size"), of_the_minus("the same cable for minus")
+    (True, False)
+    """
+    return MINUS.search(text) is not None

@@ -16,6 +16,10 @@ FROM = rf"(?: away| along| off)* (?:from|of) {WHOSE}(?:batter|batt\b|bank|plus|p
 TOLD = regex(
     rf"\b(?:fuse|breaker|anl|mrbf|class t)\b([^.?!;]{{0,60}}?)\b{AMOUNT} ?{UNIT}( and a half)?{FROM}", re.IGNORECASE
 )
+INSTEAD = regex(  # "within 7 inches impossible, 14 inches ok?"
+    rf"\bwithin 7 ?(?:in|inch(?:es)?|\")\b([^.?!;]{{0,40}}?)\b{AMOUNT} ?{UNIT}( and a half)?(?! (?:of|from) )",
+    re.IGNORECASE,
+)
 BETWEEN = regex(r"\b(?:thruster|motor|windlass|winch|cable|charger|for|to)\b", re.IGNORECASE)
 
 
@@ -24,9 +28,11 @@ def metres(text: str) -> float | None:
 
     >>> metres("a 250 A ANL about a metre and a half from the battery"), metres("fuse 6 in from the battery plus")
     (1.5, 0.1524)
+    >>> metres("fuse within 7 inches is impossible, 14 inches ok?")
+    0.3556
     >>> metres("what fuse for a thruster 6 m from the battery")
     """
-    found = TOLD.search(text)
+    found = TOLD.search(text) or INSTEAD.search(text)
     if not found or BETWEEN.search(found.group(1)):
         return None
     amount, unit = found.group(2).lower(), found.group(3).lower()

@@ -8,13 +8,15 @@ from grammar.text.patterns import regex
 
 RUN = r"(?:run|cable|lead)"
 FAR = (
-    rf"\b(?:how (?:far|long an? {RUN}|long (?:can|may|could) (?:the|my|a) {RUN})"
-    r"|what (?:is|'s) the (?:longest|furthest|farthest|maximum|max)|(?:longest|maximum|max) (?:run|length|distance))\b"
+    rf"\b(?:how (?:far|long an? {RUN}|long (?:can|may|could) (?:the|my|a|that|this) {RUN}"
+    r"|long (?:can|may|could) (?:it|that|this|they) be)"
+    r"|what(?: is|['’]?s) the (?:longest|furthest|farthest|maximum|max)"
+    r"|(?:longest|maximum|max) (?:cable )?(?:run|length|distance))\b"
 )
 ASKED = regex(FAR, re.IGNORECASE)
 FUSES = regex(r"\b(?:fuse|breaker|isolator|switch)\w*\b", re.IGNORECASE)
 TO_GO = regex(r"\bhow far (?:will|does|would) (?:it|that|the boat|she|we)\b|\bcruise\b", re.IGNORECASE)
-SENTENCE = regex(r"[.?!;]\s|(?<=\s)(?=\(?\d[).] ?)")
+SENTENCE = regex(r"[.?!;]\s|\band (?=(?:what|how|which)\w*\b)|(?<=\s)(?=\(?\d[).] ?)")
 SIZES = frozenset({"cable.gauge", "cable.area"})
 
 

@@ -44,6 +44,15 @@ BETWEEN = regex(  # what is no join of the two: a converter, a series that makes
     re.IGNORECASE,
 )
 FED = regex(r"\b(?:tap|feed|fed|take|run|supply|supplied|power|powered|hook|connect)\w*\b", re.IGNORECASE)
+SMALL = regex(
+    r"\b(?:lights?|lamps?|radio|vhf|fridge|freezer|pumps?|plotter|stereo|instruments?|electronics|heater)\b",
+    re.IGNORECASE,
+)
+LOW = regex(r"\b(?:12|twelve)[ -]?v(?:olts?)?\b", re.IGNORECASE)
+FED_SMALL = regex(
+    r"\b(?:how|what|where)\b[^.?!]*\b(?:feed|fed|supply|supplied|power|powered|run|get|connect\w*|do about)\b",
+    re.IGNORECASE,
+)
 A_BANK = regex(
     r"\b(?:24|36|48)[ -]?v(?:olts?)?\b(?: \w+)? (?:bank|pair|set|batter)|\b(?:in series|pair of|two 12)", re.IGNORECASE
 )
@@ -94,6 +103,15 @@ def motor_above(text: str) -> tuple[float, float] | None:
         return None
     volts, aboard = _volts(motor), _volts(boat)
     return (volts, aboard) if volts > aboard else None
+
+
+def small_ones(text: str, bank: object) -> bool:
+    """Whether it is asked how lights and the like of 12 V are fed on a boat whose bank has 24 V.
+
+    >>> small_ones("24 V now, how do my 12 V lights get fed?", 24.0), small_ones("feed the lights at 12 V?", 12.0)
+    (True, False)
+    """
+    return bank == 24.0 and bool(FED_SMALL.search(text) and SMALL.search(text) and LOW.search(text))
 
 
 def _volts(found: re.Match[str]) -> float:

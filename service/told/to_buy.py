@@ -14,6 +14,24 @@ BMS = regex(
 )
 NO_SIZE = regex(r"\bwhat(?: is|['’]s| are| does)\b[^.?!,;]{0,12}\bbms\b", re.IGNORECASE)
 
+FIRST = regex(
+    r"^\W*(?:(?:hi|hello|hey|what|which|need|want|looking for|best|right|correct|good|new|a|the|12|24|v|volt)\W+)*"
+    r"(?:battery|batteries|batt|accu) (?:size )?for\b"
+    r"(?![^.?!]*\b(?:is|stands?|sits?|lives?|was|are|were|has|have|reads?|shows?|far|near)\b)",
+    re.IGNORECASE,
+)
+
+
+def named_first(text: str) -> bool:
+    """Whether a message begins with the battery that is wanted: "battery for the Pike, 8 m away".
+
+    >>> named_first("12 V battery for a 200 A thruster"), named_first("the battery for the Pike is 100 Ah")
+    (True, False)
+    >>> named_first("cable from the battery for the Pike")
+    False
+    """
+    return FIRST.search(text) is not None
+
 
 def cheapest(text: str) -> bool:
     """Whether the cheapest one is asked for.

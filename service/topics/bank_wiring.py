@@ -10,7 +10,7 @@ from grammar.text.patterns import regex
 from grammar.told.batteries.tapped import SERIES, asks_to_tap
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import joining, large_or_several, new_and_old
+from service.judgements import joining, large_or_several, new_and_old, rewired
 from service.judgements.joining import figures, layout, pair
 from service.judgements.unlike import LIMITS, age_apart, capacity_apart, duty_apart, in_words
 from service.kinds import LEAD
@@ -19,15 +19,19 @@ from service.sentences.bank import SAID, does_not_add_up, outcome
 from service.told import equal_cables, its_mate, other_volts
 from service.topic import Lever, Topic
 
+FAMILY, MOST_JOINED = "battery.family", ("battery.max_in_series", "battery.max_in_parallel")
+EMPTIED_MORE = "That battery is emptied more, and the charger then overcharges the other one"
+SMALL_ONES = "From the whole bank, through a 24 to 12 V converter: never from one of its batteries."
 MAY = ("request:may_i", "detail:join", "detail:wise")
 ASKED_IF = regex(  # "..., fine?", "can two of them go in series?"
     r"\b(?:fine|ok|okay|alright|all right|possible|sensible)\W{0,2}\?"
-    r"|\b(?:can|could|may)\b[^.?!]*\b(?:go|be|sit|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]*(?:\?|$)",
+    r"|\b(?:can|could|may)\b[^.?!]*\b(?:go|be|sit|add|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]*(?:\?|$)",
     re.IGNORECASE,
 )
 FILLS_ONE = regex(  # "hang the 12 V alternator on the lower one"
     r"\balternator\b(?: [\w']+){0,6} (?:lower|bottom|first|upper|top|one of|only one|just one)\b", re.IGNORECASE
 )
+LONGER = regex(r"\b(?:last|run|go|hold|keep)\w*\b[^.?!]{0,20}\blonger\b|\blonge(?:r|st)[- ]lasting\b", re.IGNORECASE)
 VOLTS_ASKED = regex(r"\b(?:what|which|how (?:many|much)) volt(?:s|age)?\b", re.IGNORECASE)
 
 
@@ -117,7 +121,7 @@ def answer(case: Case) -> Answer:
     told = next((cue for cue in HABITS if case.says(f"detail:{cue}")), None)
     if told:
         return habit(case, told)
-    if case.says("detail:double_time"):
+    if case.says("detail:double_time") and case.said("bank.layout") != "series-parallel":
         return twice_as_long(case)
     return new_together(case) or joined(case)
 
@@ -140,12 +144,8 @@ def before_all(case: Case) -> Answer | None:
     if equal_cables.asked(case.text) and "cable-size" not in case.beside and not case.says("detail:join"):
         case.step(equal_cables.WHY, LIMITS["before_joining"].cite)
         return TOPIC.says("information", equal_cables.ALL_ALIKE)
-    if other_volts.jumped(case.text) or other_volts.linked(case.text):
-        case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
-        head = "No: batteries of unlike volts must never be joined; only a 12-to-24 V charger may stand between them."
-        return TOPIC.says("no", head)
-    if volts := other_volts.motor_above(case.text):
-        return of_more_volts(case, *volts)
+    if found := of_two_volts(case):
+        return found
     if case.says("detail:tap") or (case.said("bank.layout") in SERIES and asks_to_tap(case.text)):
         unlike = kinds_apart(case) or strength_apart(case)  # the volts that are told are those of the tap
         return both_wrong(case, unlike) if unlike and unlike.verdict == "no" else tapped(case)
@@ -161,6 +161,33 @@ def before_all(case: Case) -> Answer | None:
     if case.says("detail:one_or_two"):
         return habit(case, "one_or_two")
     return TOPIC.says("no", cannot) if (cannot := does_not_add_up(case)) else None
+
+
+def of_two_volts(case: Case) -> Answer | None:
+    """What is answered where the volts there are differ from those wanted."""
+    if other_volts.jumped(case.text) or other_volts.linked(case.text):
+        case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
+        head = "No: batteries of unlike volts must never be joined; only a 12-to-24 V charger may stand between them."
+        return TOPIC.says("no", head)
+    if other_volts.small_ones(case.text, case.said("bank.voltage")):
+        case.step(EMPTIED_MORE, LIMITS["tap"].cite)
+        return TOPIC.says("information", SMALL_ONES)
+    if how := rewired.wanted(case):
+        return joined_anew(case, how)
+    volts = other_volts.motor_above(case.text)
+    return of_more_volts(case, *volts) if volts else None
+
+
+def joined_anew(case: Case, how: str) -> Answer:
+    """Batteries that are joined another way than before, for other volts."""
+    anew = case.supposing({"bank.layout": how}, ["bank.voltage"])
+    anew.second = {fact: known for fact, known in case.second.items() if fact != "bank.layout"}
+    if found := kinds_apart(anew) or strength_apart(anew) or not_allowed(anew, how, may=True, family=case.get(FAMILY)):
+        case.follow(anew)
+        return found
+    shown, told = figures(anew, how), outcome(anew, how)
+    case.follow(anew)
+    return TOPIC.says("yes", f"Yes: {told}; {rewired.LINKS}.", *shown)
 
 
 def habit(case: Case, cue: str) -> Answer:
@@ -213,7 +240,7 @@ def tapped(case: Case) -> Answer:
         case.because("The battery without the alternator is emptied and never filled", "series-charging")
         head = "No: a 12 V alternator on one battery of a 24 V bank never fills the other; fit a 12 to 24 V charger."
         return TOPIC.says("no", head)
-    case.step("That battery is emptied more, and the charger then overcharges the other one", LIMITS["tap"].cite)
+    case.step(EMPTIED_MORE, LIMITS["tap"].cite)
     return TOPIC.says("no", "No: taking 12 V from one battery of a 24 V bank ruins both; fit a 24 to 12 V converter.")
 
 
@@ -380,12 +407,15 @@ def twice_as_long(case: Case) -> Answer:
 def either_way(case: Case, may: bool, family: str | None) -> Answer:
     """Not said how they are joined: both ways side by side."""
     case.step("In series the volts add, in parallel the amp-hours and cranking amps", LIMITS["sums"].cite)
-    if may and family == "lithium" and not case.says("request:what_get"):
-        return TOPIC.needs("battery.max_in_series", "battery.max_in_parallel")
+    unknown = [fact for fact in MOST_JOINED if fact not in case.stated]
+    if may and family == "lithium" and unknown and not case.says("request:what_get"):
+        return TOPIC.needs(*unknown)
     if may and case.says("detail:join") and family is None and not case.says("request:what_get"):
         head = "We can't say yet: only batteries of one kind, size and age may be joined, so tell us the kinds."
         return TOPIC.needs("battery.chemistry", headline=head)
     options = tuple(Option(SAID[how], "information", figures(case, how)) for how in ("series", "parallel"))
     head = "In series (plus to minus) the volts add, in parallel (plus to plus) the amp-hours; the energy is the same."
+    if LONGER.search(case.text):
+        head = f"Neither lasts longer, as both hold the same energy: {head[0].lower()}{head[1:].partition(';')[0]}."
     held = [figure for figure in options[1].figures if figure.name == "bank_energy" and case.get("battery.count")]
     return TOPIC.says("information", head, *held, compare=options)

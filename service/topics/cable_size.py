@@ -27,7 +27,7 @@ from service.judgements.fitting import (
 )
 from service.reply import Answer, Figure, Option, strictest
 from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
-from service.told import equal_cables, must_have
+from service.told import equal_cables, household_wire, must_have
 from service.topic import Topic
 
 AREA = "the American measure of a wire's area"
@@ -57,30 +57,18 @@ TOPIC = Topic(
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Propose a size, or judge the one named."""
-    if case.says("detail:hull_negative"):
-        case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
-        return TOPIC.says("no", "No: the hull must not carry the current; lay a negative cable of the same size.")
-    if equal_cables.asked(case.text) and not circuit.has_cable(case):
-        case.step(equal_cables.WHY, "bank-practice")
-        return TOPIC.says("information", equal_cables.ALL_ALIKE)
+    if whatever := of_any_load(case):
+        return whatever
     helps = doubled_volts.put_in(case)
     try:
         amps = circuit.current(case)
     except Missing:
-        if case.says("detail:carries") and circuit.has_cable(case):
-            circuit.must_know(case)
-            return TOPIC.says("information", f"{may_carry(case)}; read the print on it.")
-        if parallel_cables.runs(case) > 1 or parallel_cables.PER_POLE.search(case.text):
-            return several_per_pole(case)
-        return TOPIC.needs(
-            "load.current",
-            *(() if "cable.length" in case else ("cable.length",)),
-            headline=circuit.no_battery_there(case) if must_have.battery_there(case.text) else "",
-        )
+        return without_amps(case)
     circuit.must_know(case)
+    if longest := longest_run.judged(case, amps):
+        return TOPIC.says("information", *longest)
     if "cable.length" not in case:
-        longest = longest_run.judged(case, amps)
-        return TOPIC.says("information", *longest) if longest else without_length(case, amps)
+        return without_length(case, amps)
     if circuit.has_cable(case) and (count := parallel_cables.runs(case)) > 1 and not circuit.second_cable(case):
         return together(case, amps, count)
     choice, fit = chosen(case, amps), to_fit(case, amps)
@@ -91,13 +79,44 @@ def answer(case: Case) -> Answer:
         instead = must_have.battery_there(case.text) and size != found.headline
         return replace(found, headline=f"No, not with {size}") if instead else found
     other = circuit.second_cable(case)
-    judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, choice, facts)
+    judgement = two_cables(case, other, amps, facts) if other else judged(case, amps, fit, facts)
     judgement = replace(judgement, headline=beside_battery.told(case, judgement.headline))
     if case.says("detail:carries") and judgement.verdict != "no" and not other:
         lost = circuit.loss(case, amps)
         told = f"{say.amps(amps)} over that run lose {say.volts(lost.volts, 2)} ({share(lost)})"
         return replace(judgement, headline=f"{may_carry(case)}; {told}.")
     return judgement
+
+
+def without_amps(case: Case) -> Answer:
+    """What can be said before the amps are told."""
+    if case.says("detail:carries") and circuit.has_cable(case):
+        circuit.must_know(case)
+        return TOPIC.says("information", f"{may_carry(case)}; read the print on it.")
+    if household_wire.asked(case.text):
+        case.step("Conductors on a boat are insulated, stranded copper", "stranded-copper")
+        return TOPIC.says("no", household_wire.SOLID, asks=(TOPIC.ask("load.current"),))
+    if parallel_cables.runs(case) > 1 or parallel_cables.PER_POLE.search(case.text):
+        return several_per_pole(case)
+    return TOPIC.needs(
+        "load.current",
+        *(() if "cable.length" in case else ("cable.length",)),
+        headline=circuit.no_battery_there(case) if must_have.battery_there(case.text) else "",
+    )
+
+
+def of_any_load(case: Case) -> Answer | None:
+    """What is answered whatever runs in it: a hull for a cable, cables of unlike length."""
+    if case.says("detail:hull_negative"):
+        case.step("Both conductors are insulated copper; current in a hull corrodes it", "stranded-copper")
+        return TOPIC.says("no", "No: neither hull nor engine may carry it; lay a negative cable of the same size.")
+    if equal_cables.of_the_minus(case.text) and "load.current" not in case and not circuit.has_cable(case):
+        case.step("The volts are lost there and back, in both", K.cite)
+        return TOPIC.says("information", equal_cables.MINUS_TOO)
+    if equal_cables.asked(case.text) and not circuit.has_cable(case):
+        case.step(equal_cables.WHY, "bank-practice")
+        return TOPIC.says("information", equal_cables.ALL_ALIKE)
+    return None
 
 
 def several_per_pole(case: Case) -> Answer:
@@ -294,7 +313,7 @@ def carried(case: Case, amps: float, size: Size, area: float) -> str:
 
 
 def judged(case: Case, amps: float, choice: Choice, facts: tuple[Figure, ...]) -> Answer:
-    """Whether the cable they have will do."""
+    """Whether the cable they have will do; `choice` is what to fit where it will not."""
     verdict, why = judge(case, amps)
     ours, names = circuit.name(case), choice.named(us_first(case)) if choice.count else "a shorter run"
     if verdict == "needs-facts":
@@ -361,7 +380,7 @@ def two_cables(case: Case, other: Case, amps: float, facts: tuple[Figure, ...]) 
         return TOPIC.needs("cable.insulation", headline=head, figures=facts)
     if verdict == "marginal":
         return TOPIC.says(verdict, f"Only just: {name}{print_} {why}.", *facts, compare=tuple(options))
-    choice = chosen(case, amps)
+    choice = to_fit(case, amps)
     fit = f"; fit {choice.named(us_first(case))}" if choice.count == 1 else ""
     return TOPIC.says(verdict, f"Neither will do: {name}{print_} {why}{fit}.", *facts, compare=tuple(options))
 
@@ -379,7 +398,7 @@ def one_or_doubled(case: Case, other: Case, amps: float, facts: tuple[Figure, ..
     if wants := next((item for item in both if item.verdict == "needs-facts"), None):
         head = f"We can't say yet: {wants.name} {wants.why}, so the print on it decides."
         return TOPIC.needs("cable.insulation", headline=head, figures=facts)
-    choice = chosen(case, amps)
+    choice = to_fit(case, amps)
     fit = f"; fit {choice.named(us_first(case))}" if choice.count == 1 else ""
     verdict = strictest(*(item.verdict for item in both))
     head = f"Neither will do for {say.amps(amps)}: {both[0].name} {both[0].short}, {both[1].name} {both[1].short}{fit}."

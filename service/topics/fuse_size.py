@@ -19,6 +19,8 @@ from service.judgements.fusing import (
     RATINGS,
     Band,
     figures,
+    great,
+    many_cables,
     next_cable,
     ratings,
     requirements,
@@ -38,13 +40,15 @@ from service.sentences.fuses import (
     judge,
     neither_suits,
     no_fuse_suits,
+    one_each_way,
     over_what_suits,
     place,
     print_decides,
     the_most,
     their_word,
+    what_if,
 )
-from service.told import blown_at_once, fuse_distance, fuse_heat
+from service.told import blown_at_once, fuse_distance, fuse_heat, longest_run, switch_asked
 from service.topic import Lever, Topic
 
 BESIDE = {  # of the other one of two fuses, by its verdict
@@ -123,11 +127,15 @@ def protecting(case: Case) -> Answer:
     """The answer, in which every fuse or breaker is a fuse."""
     if "fuse.rating" in case.stated:
         case = proposed_cable.put_in(case)
+    if switch := battery_switch(case):
+        return switch
     band, away = ratings(case), fuse_distance.metres(case.text)
     if band.load or band.most:
         requirements(case)
     if found := left_or_misplaced(TOPIC, case, band, away):
         return found
+    if two := fuses_abreast.for_two_loads(case):
+        return TOPIC.says("no", two[0], compare=two[1], asks=ask_cable(TOPIC))
     if "fuse.rating" not in case.stated and (each := fuses_abreast.judged(case)):
         verdict, head, facts = each
         asks = ask_insulation(TOPIC, case) if verdict == "needs-facts" else ()
@@ -144,6 +152,15 @@ def protecting(case: Case) -> Answer:
     return with_breaking(case, band, found, rated=True)
 
 
+def battery_switch(case: Case) -> Answer | None:
+    """What a switch in the same cable must carry, where that is asked and its load is known."""
+    if not switch_asked.asked(case.text) or case.says("detail:fuse_word") or not running(case):
+        return None
+    amps, peak = say.amps(circuit.current(case)), case.get("load.peak")
+    first = f" and {say.amps(float(peak))} in the first instant" if peak else ""
+    return TOPIC.says("information", f"Take a DC battery switch that carries {amps} all the time{first}.")
+
+
 def nothing_known(case: Case) -> Answer:
     """Neither amps nor cable: what can be said all the same."""
     if "fuse.rating" not in case.stated:
@@ -152,6 +169,8 @@ def nothing_known(case: Case) -> Answer:
             verdict, head, why, cite = found
             case.step(why, cite)
             return TOPIC.says(verdict, head)
+        if told := what_if(case):
+            return TOPIC.says("information", told)
     if case.says("detail:bigger_fuse"):
         head = "No larger fuse until the cause is known: the amps of the motor and the size of the cable decide."
         return TOPIC.needs("load.current", "cable.gauge", headline=head)
@@ -175,10 +194,11 @@ def rating(case: Case, band: Band) -> Answer:
     if too_thin(case, band):
         return TOPIC.says("no", no_fuse_suits(case, band), *figures(band))
     cable, asks, thicker = circuit.name(case), ask_insulation(TOPIC, case), next_cable(case, band)
-    if case.says("detail:most"):
+    if case.says("detail:most") and not longest_run.asked(case.text, set(case.stated)):
         return TOPIC.says(
             "needs-facts" if asks else "information", the_most(case, band, cable), *figures(band), asks=asks
         )
+    great(case, band.fit)
     if asks:  # the print on the cable decides whether any fuse suits
         return TOPIC.says("needs-facts", print_decides(case, band, cable, thicker), *figures(band), asks=asks)
     return TOPIC.says("information", fitted(case, band, cable, thicker), *figures(band), route=hands(band, thicker))
@@ -208,7 +228,13 @@ def without_cable(case: Case, band: Band) -> Answer:
         return found
     if both := converter_fuses.fuses(case):
         return TOPIC.says("information", both[0], *both[1], asks=ask_cable(TOPIC))
+    great(case, band.fit)
     head = f"Fit a {say.amps(band.fit)} fuse{place(case)}, if the cable allows it."
+    if many_cables(case):
+        amps = say.amps(circuit.current(case))
+        head = f"{say.amps(band.fit)} in all: no single cable carries {amps}, so it takes several for each pole, "
+        head += "each with a fuse of its own."
+        return TOPIC.says("information", head, *figures(band), asks=ask_cable(TOPIC), route="technician")
     if band.house and band.house != band.fit:
         head = (
             f"Fit the {say.amps(band.house)} fuse that our catalogue names{place(case)}, if the cable allows it; "
@@ -257,7 +283,9 @@ def stated_fuse(case: Case, band: Band) -> Answer:
     verdict, why, asks = decided(TOPIC, case, band, rated)
     if blew(case) and band.most and rated > band.most and band.fit and not too_thin(case, band):
         why = f"{why.removesuffix('.')}; fit {say.amps(band.fit)} and have the cause looked for."
-    if blew(case) and verdict != "yes":
+    if blew(case) and verdict == "yes" and band.most:
+        why = f"{why.removesuffix('.')}; that it blows tells of a fault, so have motor and cable looked at."
+    if blew(case):
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
     return TOPIC.says(verdict, why, *figures(band), asks=asks)
 
@@ -308,6 +336,8 @@ def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) 
         why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}"
         size = "small" if other[0] < rated else "large"
         why = f"{why}{BESIDE[other[1]].format(other=say.amps(other[0]), size=size)}."
+    elif verdict == "no":
+        why = one_each_way(case, band, rated, other[0]) or why
     elif verdict == "marginal":
         why = neither_suits(case, band, rated, other) or why
     elif verdict == "information" and band.fit:

@@ -12,7 +12,7 @@ from service.case import Case
 from service.judgements.harm import harmful
 from service.kinds import LITHIUM
 from service.reply import Act, Answer, Urgency
-from service.told import may_i, other_volts, put_of_a_danger
+from service.told import has_stopped, may_i, other_volts, put_of_a_danger
 from service.topic import Topic
 
 TOPIC = Topic("hazard", "Danger")
@@ -70,7 +70,9 @@ UNNAMED = "Keep away from it and use nothing there until one of our technicians 
 
 LARGER = "fit a larger fuse"
 NO_LARGER = f"{LARGER}: it may let the cable burn"
-FUSED = frozenset({"smoke", "fire", "burnt-cable", "no-fuse", "spark-big", "hot-to-touch", "unnamed"})
+FUSED = frozenset(
+    {"smoke", "fire", "burnt-cable", "no-fuse", "spark-big", "hot-to-touch", "unnamed", "thruster-runs-on"}
+)
 JUMP, JUMP_UNLIKE = "jump-start", "jump-unlike-volts"
 WARM, SIGNS, TOO_WARM = "warm-on-charge", "warning-signs", 45.0  # °C
 SMELL, HEAT, EGGS = "rotten-egg-smell", "hot-to-touch", "eggs"
@@ -83,6 +85,7 @@ EYE = regex(
     r"|\b(?:red|sore|stinging|burning|watering|bad) eyes?\b",
     re.IGNORECASE,
 )
+OVER = "over"  # of a thruster that has stopped
 SHORE_END = regex(  # of the charger; where the engine charges, that is stopped
     r"\bcharger off at the shore end(?:, (?:without going near|from afar|away from the battery))?", re.IGNORECASE
 )
@@ -160,8 +163,9 @@ def settled(case: Case) -> frozenset[str]:
     open_yet = case.says(*EITHER) or (engine and shore)
     chargers = () if open_yet else ("alternator",) * engine + ("charger",) * (shore and not case.says(ITS_BATTERY))
     alone = ("alone",) * case.says("detail:alone")
+    over = (OVER,) * has_stopped.told(case.text)
     eggs = (EGGS,) * (ROTTEN.search(case.text) is not None and "lithium" not in kinds)
-    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone, *eggs})
+    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone, *eggs, *over})
 
 
 def of_kind(case: Case, found: Row, name: str) -> Any:

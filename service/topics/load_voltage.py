@@ -85,7 +85,8 @@ def read(case: Case, under: UnderLoad) -> Answer:
     """The verdict on a reading at the posts."""
     if under.holds and (lost := lost_on_the_way(case, under)):
         return cable_at_fault(case, under, *lost)
-    if case.says("detail:lost_much") and (head := under_load.little_lost(case, under)):
+    asks = case.says("detail:lost_much") or under_load.cable_asked(case.text)
+    if asks and (head := under_load.little_lost(case, under)):
         return TOPIC.says("yes", head, *figures(under), plot=plot(under))
     if under.basis == "lithium":
         return lithium(case, under)

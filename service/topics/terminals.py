@@ -7,10 +7,11 @@ import re
 from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
+from service.judgements import circuit
 from service.reference import UnknownValue
 from service.reply import Answer, Figure
 from service.sentences import weak_joint
-from service.told import posts_way
+from service.told import lugs_asked, posts_way
 from service.topic import Topic
 
 PRACTICE, TORQUE = "terminal-practice@studs and lug holes", "torque-tables"
@@ -75,6 +76,7 @@ HABITS = {  # cue: headline, why, source
     ),
 }
 
+COVERED = "With insulating boots or caps on the posts, or a lid over them: no metal may come between them."
 POSTS_WAY = (
     "Away from metal: the posts look where no tool, lid or hull of metal can bridge them, and are covered; the boat's "
     "maker decides the rest."
@@ -104,7 +106,18 @@ def answer(case: Case) -> Answer:
         return in_millimetres(case, size, hole)
     if never := not_so(case, size):
         return never
-    found = next((words for cue, words in HABITS.items() if case.says(f"detail:{cue}")), None)
+    return of_habit(case, size)
+
+
+def of_habit(case: Case, size: str) -> Answer:
+    """What the trade does, where that is asked; else how tight the joint wants to be, or which lug fits."""
+    told = next(
+        (cue for cue in HABITS if case.says(f"detail:{cue}") and not (cue == "order" and lugs_asked.bought(case.text))),
+        "",
+    )
+    if told == "joint" and size and lugs_asked.which(case.text):
+        return lug_and_joint(case, size)
+    found = HABITS.get(told)
     if found is None and case.says("detail:torque"):
         case.source(PRACTICE)
         return TOPIC.says("information", how_tight(size), *lug(case, size))
@@ -117,6 +130,15 @@ def answer(case: Case) -> Answer:
         head = f"{head.partition(', so that')[0].removesuffix('.')}; tighten by the label, usual for {named} is "
         head += f"{torque(named)}."
     case.step(why, cite)
+    return TOPIC.says("information", head, *lug(case, size))
+
+
+def lug_and_joint(case: Case, size: str) -> Answer:
+    """The lug for a stud and how it is put on the cable, where both are asked."""
+    _, why, cite = HABITS["joint"]
+    case.step(why, cite)
+    cable = f" and {circuit.name(case)} cable" if circuit.has_cable(case) else ""
+    head = f"Lugs for {lug_holes(size)}{cable}, crimped with the tool made for them: solder alone does not hold them."
     return TOPIC.says("information", head, *lug(case, size))
 
 
@@ -147,6 +169,8 @@ def not_so(case: Case, size: str) -> Answer | None:
         if size:
             own = f"a lug for {lug_holes(size)}, which lies flat on your {size} stud"
             head = f"No: no washer goes under the lug; have {own}, crimped on."
+        if case.says("detail:torque") and size and (found := torque(size)):
+            head = f"No washer under the lug; tighten your {size} stud to {found}, unless the label says otherwise."
         return TOPIC.says("no", head, *lug(case, size))
     if case.says("detail:drill"):
         return TOPIC.says("no", drilled(case, size), *lug(case, size))
@@ -183,6 +207,8 @@ def fitting(case: Case, size: str) -> Answer:
     if case.says("detail:posts") and not THREADED.search(case.text):
         case.step("Plus post 17.5 mm, minus post 15.9 mm across the top: clamps cannot be swapped", "post-sizes")
         head = "Round posts take clamps, not ring lugs; plus is thicker; thruster cables belong under a nut on a stud."
+        if lugs_asked.which_is_plus(case.text):
+            head = "The thicker of two round posts is plus; go by the mark + on the case before you connect anything."
         return TOPIC.says("information", head)
     case.step("Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus", PRACTICE)
     head = "Marine batteries with studs usually have 3/8-16 on plus and 5/16-18 on minus: measure before you order."
@@ -325,6 +351,12 @@ def of_any_size(case: Case) -> Answer | None:
     if posts_way.asked(case.text):
         case.step("No metal may touch the terminals: boots, caps or a lid", "boat-safety-scheme")
         return TOPIC.says("information", POSTS_WAY)
+    if lugs_asked.cover(case.text):
+        case.step("No metal may touch the terminals: boots, caps or a lid", "boat-safety-scheme")
+        return TOPIC.says("information", COVERED)
+    if lugs_asked.spliced(case.text):
+        case.step("Each further joint can loosen and heat", PRACTICE)
+        return TOPIC.says("information", lugs_asked.ONE_LENGTH)
     head = weak_joint.headline(case)
     if not head:
         return None

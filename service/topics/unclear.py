@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from grammar.text.patterns import regex
 from service.case import Case
 from service.reply import Answer, Route
+from service.told import pictured
 from service.topic import Topic
 
 ASKS = regex(  # what asks something and names nothing of our trade: "will it rain at the weekend"
@@ -26,6 +27,10 @@ NOT_OF_THE_DESK = (
     "your message."
 )
 PERSON = "We could not tell what you want to know, so one of our technicians will read your message."
+PICTURE = (
+    "One of our technicians will look at your picture; we read words only, so type the figures on it for an answer "
+    "right away."
+)
 OFFER = (
     "Tell us what you have and what you want to do, such as: will a 110 Ah AGM battery of 800 CCA run a 260 A "
     "thruster; is 12.4 V good; what cable over 6 m; how long to charge"
@@ -55,6 +60,8 @@ def answer(case: Case) -> Answer:
     if case.says(BACK):
         return TOPIC.needs("load.model", "battery.cca", headline=FIRST_BOAT)
     head, route = said(case)
+    if head == PERSON and pictured.shown(case.text):
+        return TOPIC.says("information", PICTURE, route=route)
     if head == PERSON:
         case.step(OFFER, "desk-scope")
     return TOPIC.says("information", head, route=route)

@@ -33,13 +33,16 @@ def answer(case: Case) -> Answer:
     lost = lost_volts.told(case.text)
     if lost and (limit := case.stated.get("cable.drop")) and limit.text in lost[1]:  # no limit that was set
         case.stated = {fact: known for fact, known in case.stated.items() if fact != "cable.drop"}
+    quoted = circuit.both_quoted(case.text)
+    if quoted:
+        case.stated = {fact: known for fact, known in case.stated.items() if fact != "cable.drop"}
     case, helps = proposed_cable.put_in(case), doubled_volts.put_in(case)
     if lacking := missing(case):
         if all(fact in case.stated for fact in MEASURED):
             return measured(case)
         if lost:  # as it was measured: no amps and no size are needed
             return against_the_limit(case, lost[0], True)
-        if case.says("detail:allowed_loss", "detail:which_limit") and len(lacking) == 3:
+        if (quoted or case.says("detail:allowed_loss", "detail:which_limit")) and len(lacking) == 3:
             return limits(case)
         return TOPIC.needs(lacking[0], *lacking[1:])
     circuit.must_know(case)

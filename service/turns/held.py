@@ -46,6 +46,7 @@ PLACES = frozenset(  # where and which way up a battery stands: a later turn tha
         "concrete",
     )
 )
+PETROL, DIESEL = "detail:petrol_near", regex(r"^(?!.*\bpetrol\b).*\bdiesel\b", re.IGNORECASE | re.DOTALL)
 OTHER_ONE = regex(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b", re.IGNORECASE)
 
 
@@ -72,9 +73,11 @@ def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER)) -
     return tuple(cue for cue in cues if cue not in names)
 
 
-def elsewhere(own: Iterable[str], old: Iterable[str]) -> tuple[str, ...]:
-    """The details of the last question without its places, where another one is named: "and under my bunk?"."""
-    return let_go(old, PLACES if not PLACES.isdisjoint(own) else ())
+def elsewhere(own: Iterable[str], old: Iterable[str], text: str = "") -> tuple[str, ...]:
+    """The details of the last question without its places, where another one is named: "and under my bunk?"; without
+    petrol, where the engine turns out to be a diesel."""
+    no_petrol = (PETROL,) if DIESEL.search(text) else ()
+    return let_go(old, PLACES if not PLACES.isdisjoint(own) else no_petrol)
 
 
 def aged_otherwise(message: Message, thread: Thread) -> bool:

@@ -16,6 +16,7 @@ from service.case import Case, Known
 from service.kinds import LITHIUM
 from service.routing.route import Request
 from service.routing.told_beside import SAME_OF
+from service.told import longest_run
 from service.topic import CIRCUIT
 from service.wording.forms import AND_ASKS
 
@@ -108,7 +109,7 @@ def _to_lithium(stated: dict[str, Known], second: dict[str, Known]) -> None:
 def _no_cable_of_another(stated: dict[str, Known], message: Message) -> None:
     """Leaves out a cable that only a later question names: "what size do I need, and how much would 50 mm2 lose?"."""
     sized = min((cue.span[0] for cue in message.cues if cue.name in SIZED), default=None)
-    if sized is None:
+    if sized is None or longest_run.asked(message.text, set(stated)):
         return
     later = [clause.span for clause in message.clauses if clause.asks and clause.span[0] > sized]
     if cut := AND_ASKS.search(message.text, sized):

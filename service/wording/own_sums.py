@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from grammar.reading import Message, Stated
 from grammar.text.patterns import regex
+from service.judgements.rewired import other_way
 
 COUNT, LAYOUT = "battery.count", "bank.layout"
 EACH = {  # a figure that may be a sum, and what one battery has of it
@@ -68,6 +69,9 @@ def _found(message: Message) -> tuple[tuple[Stated, bool], ...]:
         return ()
     if many is None or layout is None or float(many.value) < 2:
         return ()
+    one = first.get("battery.nominal")
+    if other_way(message.text, layout.value, float(many.value), float(one.value) if one else ONE_VOLTS):
+        return ()  # volts as they are, and as they are to be
     return tuple(_sums(message, first))
 
 

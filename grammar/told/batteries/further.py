@@ -13,16 +13,23 @@ from grammar.text.patterns import regex
 
 COUNT, RATINGS = "battery.count", frozenset({"battery.capacity", "battery.cca"})
 ORDINALS = {"third": 3.0, "fourth": 4.0, "fifth": 5.0, "sixth": 6.0}
+LAYOUT, HIGHER = "bank.layout", frozenset({36.0, 48.0})
 NUMBER = "(?:one|two|three|four|[1-4])"
+PAIR = "pair|couple"
+MANY = f"{NUMBER}|{PAIR}"
 NEAR = 12  # characters to a figure of its own
-ADDS = r"\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel)\b"
+ADDS = (
+    r"(?:^\W*(?:and|plus|what about|how about)"
+    r"|\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel))\b"
+)
 A_BATTERY = (  # what may follow where it is a battery: no "third party", no "another fuse"
     r"(?= (?:ones?|batter\w+|batts?|accus?|identical|equal|new|old|agms?|gels?|wet|lithium|lead"
-    r"|of (?:\d+|them|those|these)|that'?s?|which|with|in|to|beside|next|alongside|then|now|too)\b| ?\d|\W*$|\W*[?.,;])"
+    r"|of (?:\d+|them|those|these)|that'?s?|which|with|in|to|for|beside|next|alongside|then|now|too)\b"
+    r"| ?\d|\W*$|\W*[?.,;])"
 )
 FURTHER = regex(
     rf"{ADDS}(?: (?:in|on|up|just|even|maybe|perhaps))?(?: an?| the)? "
-    rf"(?:(?P<ordinal>{'|'.join(ORDINALS)})|(?P<more>{NUMBER}) more|(?P<another>another)(?: (?P<many>{NUMBER}))?)\b"
+    rf"(?:(?P<ordinal>{'|'.join(ORDINALS)})|(?P<more>{NUMBER}) more|(?P<another>another)(?: (?P<many>{MANY}))?)\b"
     rf"{A_BATTERY}",
     re.IGNORECASE,
 )
@@ -51,14 +58,26 @@ def further(scene: Scene, stated: list[Stated]) -> list[Stated]:
     before = _before(scene, stated, found)
     if before < 2:
         return stated
-    more = 1.0 if found["ordinal"] else value((found["more"] or found["many"] or "one").lower())
+    many = (found["more"] or found["many"] or "one").lower()
+    more = 1.0 if found["ordinal"] else 2.0 if many in PAIR.split("|") else value(many)
     word = next(name for name in ("ordinal", "more", "many", "another") if found[name])
     here = Stated(COUNT, more, "", found[word], found.span(word), of=2, how="grammar")
     stated = [_as_its_own(scene, item, found) for item in stated]
     kept = [item for item in stated if item.fact != COUNT]
     if any(item.of > 1 and item.fact in RATINGS for item in stated):
         return [*kept, *_those_there(scene, stated, before, found), here]
-    return [*kept, replace(here, value=before + more, of=1)]
+    return [*_beside_a_row(scene, kept, before, more), replace(here, value=before + more, of=1)]
+
+
+def _beside_a_row(scene: Scene, stated: list[Stated], before: float, more: float) -> list[Stated]:
+    """In series and parallel, where as many more stand beside batteries in series: no row of twice the volts."""
+    rows = [item for item in stated if item.fact == LAYOUT]
+    told = rows or [item for item in scene.said if item.fact == LAYOUT and item.of == 1]
+    volts = {item.value for item in (*stated, *scene.said) if item.fact == "bank.voltage"}
+    if before != more or not told or told[0].value != "series" or volts & HIGHER:
+        return stated
+    kept = [item for item in stated if item not in rows]
+    return [*kept, replace(told[0], value="series-parallel", of=1)]
 
 
 def _as_its_own(scene: Scene, item: Stated, found: re.Match[str]) -> Stated:

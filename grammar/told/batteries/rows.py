@@ -19,11 +19,17 @@ TWICE_OVER = regex(  # "two in a row, twice over", "two-two series then the pair
     r"|\b(?:then|and)(?: then)? (?:the |those |these |both )*(?:pairs|rows|strings|twos|sets)(?: are| go)?"
     r" (?:together|parallel|in parallel|side by side|joined|paralleled|alongside))"
     rf"|\b{PAIR}\b[^.?!;]{{0,40}}?\b{ROW}\b[^.?!;]{{0,24}}?\b(?:another|(?:a |the )?(?:second|other)) {PAIR}\b"
-    rf"[^.?!;]{{0,24}}?\b{ROW}\b[^.?!;]{{0,60}}?"  # "a pair in a row, another pair in a row next to it"
+    rf"[^.?!;]{{0,24}}?\b(?:{ROW}|(?:the )?same(?: way)?|alike|likewise|ditto|as well|too|like (?:it|that|them))\b"
+    r"[^.?!;]{0,60}?"  # "a pair in a row, another pair in a row next to it", "... another pair the same, in parallel"
     r"\b(?:next to|alongside|beside|side by side|parallel|across|plus\w*|positives?)\b",
     re.IGNORECASE,
 )
 FOUR = 4.0
+IN_SERIES = regex(r"(?:'?s|olts?)? (?:\w+ )?in series\b", re.IGNORECASE)
+LIMITS, NEXT = ("battery.max_in_series", "battery.max_in_parallel"), 2  # characters from a limit to its "in series"
+OF_TWO = regex(r"\b2 ?s ?(?:2 ?p)?\b|\b2 ?p ?2 ?s\b", re.IGNORECASE)
+TWELVE = 12.0
+OF_ONE = (NOMINAL, "battery.capacity", "battery.cca", "battery.chemistry")  # told among the rows, they stay
 SUM = regex(  # "twice 550 is 1100 CCA"
     r"\b(?:twice|two times|2 ?x|double|two lots of) (?P<part>\d{2,4})(?: ?(?:cca|ah|amp[- ]hours?|a))?"
     r" ?(?:is|are|makes?|gives?|equals?|=|comes to|adds up to) ?(?P<sum>\d{2,4}) ?(?:cca|ah|amp[- ]hours?|cold)\b"
@@ -61,7 +67,30 @@ CONVERTING = frozenset({"dcdc", "alternator", "charger"})
 
 def in_rows(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that tell of batteries in rows."""
-    return _volts_joined(scene, _parts_of_sums(scene, _twice_over(scene, stated)))
+    return _volts_joined(scene, _parts_of_sums(scene, _twice_over(scene, _of_each(scene, _without_limits(stated)))))
+
+
+def _without_limits(stated: list[Stated]) -> list[Stated]:
+    """Without the "in series" of "max 2 in series", where it is told how they are to be joined: "..., I want 2s2p"."""
+    limits = {item.span[1] for item in stated if item.fact in LIMITS}
+    ways = [item for item in stated if item.fact == LAYOUT]
+    kept = [item for item in ways if not any(0 <= item.span[0] - end <= NEXT for end in limits)]
+    if not kept or len(kept) == len(ways):
+        return stated
+    return [
+        *(item for item in stated if item.fact != LAYOUT),
+        *(replace(item, of=at) for at, item in enumerate(kept, 1)),
+    ]
+
+
+def _of_each(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """A bare 12 V beside "2S2P" or before "in series" as that of one battery, as two of them in a row have more."""
+    if any(item.fact == NOMINAL for item in stated):
+        return stated
+    twos = OF_TWO.search(scene.text) is not None
+    bare = [item for item in stated if (item.fact, item.value, item.how) == (VOLTS, TWELVE, "default")]
+    own = [item for item in bare if twos or IN_SERIES.match(scene.text[item.span[1] :])]
+    return [replace(item, fact=NOMINAL) if item in own else item for item in stated]
 
 
 def _twice_over(scene: Scene, stated: list[Stated]) -> list[Stated]:
@@ -72,7 +101,7 @@ def _twice_over(scene: Scene, stated: list[Stated]) -> list[Stated]:
     told = Stated(LAYOUT, "series-parallel", "", found[0], found.span(), how="grammar")
     many = replace(told, fact=COUNT, value=FOUR)
     start, end = told.span
-    inside = (item for item in stated if start <= item.span[0] < end and item.fact != NOMINAL)
+    inside = (item for item in stated if start <= item.span[0] < end and item.fact not in OF_ONE)
     gone = [*inside, *(item for item in stated if item.fact in (LAYOUT, COUNT))]
     kept = [item for item in stated if item not in gone]
     return [*kept, told, many]

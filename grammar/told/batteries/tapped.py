@@ -17,9 +17,13 @@ PART = (
 LOW = regex(r"\b(?:12|twelve)[ -]?v(?:olts?)?\b", re.IGNORECASE)
 AFTER = regex(rf"^[^.?!;:]{{0,50}}{TAKEN}[^.?!;:]{{0,20}}{PART}", re.IGNORECASE)
 TAP = regex(r"\b(?:tap|tapped|tapping|tap off)\b[^.?!;:]{0,30}$", re.IGNORECASE)
+THINGS = r"(?:lights?|lamps?|radio|vhf|pumps?|plotter|stereo|fridge|heater|fan|socket|gadgets?)"
 SMALL = regex(
-    r"^[ -]{0,2}(?:v|volts?)?[ ,]*(?:for (?:the |a |an |my |our )?)?(?:\w+ )?"
-    r"(?:lights?|lamps?|radio|vhf|pump|plotter|stereo|fridge|heater|fan|socket|gadgets?)\b",
+    rf"^[ -]{{0,2}}(?:v|volts?)?[ ,]*(?:for (?:the |a |an |my |our )?)?(?:\w+ )?{THINGS}\b",
+    re.IGNORECASE,
+)
+THEIR_VOLTS = regex(  # "my lamps are 12 V"
+    rf"\b{THINGS}\b(?: (?:is|are|was|were|still|only|all|just|stay|stays|take|takes|need|needs|want|wants|on|a))+ $",
     re.IGNORECASE,
 )
 
@@ -43,5 +47,5 @@ def asks_to_tap(text: str) -> bool:
 
 def _is_tap(text: str, item: Stated) -> bool:
     """Whether these volts are taken from a part of the bank, or are those of a small thing."""
-    after = text[item.span[1] : item.span[1] + 80]
-    return any((AFTER.search(after), SMALL.search(after), TAP.search(text[max(0, item.span[0] - 40) : item.span[0]])))
+    after, before = text[item.span[1] : item.span[1] + 80], text[max(0, item.span[0] - 40) : item.span[0]]
+    return any((AFTER.search(after), SMALL.search(after), TAP.search(before), THEIR_VOLTS.search(before)))

@@ -46,7 +46,7 @@ PUT = regex(
     r"\b(?:for|with|by|to|put|fit\w*|has|have|got|now|is|us\w+)\W+(?:in\W+)?(?:(?:an?|the|now)\W+)*$", re.IGNORECASE
 )
 SAID_OF_FUSE = regex(  # "the breaker he wants is 200", "fuse in there says 250"
-    r"\b(?:fuse|breaker)(?: that| which)?(?: in there| there| aboard)?"
+    r"\b(?:fuse|breaker)(?: that| which)?(?: in there| there| aboard| (?:of|for|on) (?:the|my|our) \w+)?"
     r"(?: (?:i|we|he|she|they|the \w+|my \w+|your \w+)(?:'s| has| have| had)?"
     r" (?:wants?|says?|said|wanted|fitted|put in|got|likes?|sold me|recommends?|specifies))?"
     r" (?:is|was|says|reads|of)(?: an?| only| just)? $",
