@@ -25,10 +25,14 @@ OR = regex(rf"\b{DEAD}{THEN_OR}{DRAINED}\b|\b{DRAINED}{THEN_OR}{DEAD}\b", re.IGN
 WORN = r"(?:finish\w*|worn(?: out)?|dead|bad|old|shot|done|tired|dying|faulty|gone|broken|failing)"
 SMALL = r"(?:too small|not big enough|undersized|too weak for)"
 SMALL_OR_WORN = regex(rf"\b{SMALL}{THEN_OR}{WORN}\b|\b{WORN}{THEN_OR}{SMALL}\b", re.IGNORECASE)
+HOURS = r"(?:\d+|a few|[a-z]+) ?h(?:ours?|rs?)?"
 FRESH = regex(  # off its charger so lately that the charge still shows
     r"\bafter (?:an?|the|one|all|last|my|its)? ?(?:whole |full |long )?(?:night|nite|day|evening|weekend|afternoon)"
     r" (?:long )?on (?:the |its |my |our |a )?charg(?:e|er)\b"
-    r"|\bafter (?:\d+|some|several|a few) ?h(?:ours?|rs?)? on (?:the |its |my |our |a )?charg(?:e|er)\b"
+    rf"|\bafter {HOURS} (?:on (?:the |its |my |our |a )?charg(?:e|er)|of (?:a )?charg(?:e|ing))\b"
+    rf"|\bafter (?:i |we )?charg(?:ing|ed) (?:it |them |her |both |the \w+ )?(?:for |over )?(?:{HOURS}|all night)\b"
+    rf"|\bcharged (?:it |them |her |both |the \w+ )?(?:for |over )?(?:{HOURS}|all night),? (?:and|then|but|now|it)\b"
+    r"(?![^.?!;]{0,30}\b(?:later|ago|rest\w*|stood|next (?:day|morning)))"
     r"|\b(?:just|straight|right|fresh) (?:come |came |taken )?(?:off|from) (?:the |its |my |our |a )?charg(?:e|er)\b",
     re.IGNORECASE,
 )

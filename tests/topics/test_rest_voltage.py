@@ -318,6 +318,8 @@ def test_a_charge_that_is_gone_after_a_day_is_more_than_its_own_loss(text: str, 
         ("Gel reads 12.2 V ten minutes after the charger, is it ok?", "No, not yet: 12.2 V is low so soon"),
         ("24.8 V one hour after charging, two AGM in series. good?", "Only just: 24.8 V is low so soon after charging, "
          "when an AGM bank charged full still shows over 25.60 V"),
+        ("Wet-cell shows 12.4 V after nine hours of charging, ok?", "Only just: 12.4 V is low so soon after charging"),
+        ("Charged the gel for 7 hours and now it reads 12.3 V, is it ok?", "No, not yet: 12.3 V is low so soon after"),
         ("12.4 volts wet, one hour off the charger, how full?", "About 70 % full"),
         ("12.9 V an hour after charging, flooded, good?", "Too early to say: 12.9 V is more than"),
         ("12.4 V, an hour after the charger went on, flooded. good?", "Only just: 12.4 V at rest"),
