@@ -26,7 +26,6 @@ EITHER = (  # the one test that parts a worn battery from a drain
     "Either: charge it full, a cable off overnight, then read: if it holds, something draws, if it falls, it is worn; "
     "{} means {}."
 )
-FILLED, NEARLY = 97.5, 90.0  # percent
 WARMTH = 10.0  # °C from the table's own temperature under which nothing is said of it
 
 
@@ -216,8 +215,7 @@ def of_twelve(volts: float, each: float) -> str:
 
 def whether_full(case: Case, reads: str, found: Charge, verdict: str) -> str:
     """Yes or no, where they ask whether it is full."""
-    filled = found.low is None and found.value >= FILLED
-    start = "Yes" if filled else "Nearly" if found.low is None and found.value >= NEARLY else "No"
+    start = wording.whether_full(found.value) if found.low is None else "No"
     when = "today" if verdict == "no" and found.kind != "lfp" else "soon"
     then = "" if verdict == "yes" else f", so charge it {when}"
     only = "only " if verdict == "no" else ""

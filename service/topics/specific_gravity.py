@@ -214,14 +214,14 @@ def judged(case: Case, spread: float | None) -> Answer:
     case.step(f"{corrected:.3f} is {told} of charge", "bci-charge@specific gravity column")
     verdict = readings.judged(charge, "flooded")
     urgent: Urgency = "today" if charge < limit("lead-half") - NEAR else "routine"
-    opening = starts(case, verdict, celsius is not None and f"{corrected:.3f}" != f"{min(cells(case)):.3f}")
+    opening = starts(case, verdict, charge, celsius is not None and f"{corrected:.3f}" != f"{min(cells(case)):.3f}")
     if wording.fears_it_spoilt(case, verdict):
         opening = wording.NO_PROOF
     if spread is not None and uneven(case, spread):
         return replace(by_spread(case, spread), figures=found, urgency=urgent)
     same = f"{corrected:.3f}" == f"{min(cells(case)):.3f}"
     read = f"a gravity of {corrected:.3f}" + ("" if celsius is None or same else " (corrected)")
-    full = "full" if charge >= 97.5 else f"{told} full"
+    full = "full" if charge >= wording.FILLED else f"{told} full"
     advice = {"no": ", so charge it today", "marginal": ", so charge it soon"}.get(verdict, "")
     head = f"{opening}: {read} means your battery is {full}{advice}."
     if case.says("request:how_full") and not case.says("detail:asks_good", "detail:asks_full"):
@@ -248,8 +248,10 @@ def judged(case: Case, spread: float | None) -> Answer:
     return TOPIC.says(verdict, ice_first.held(case, charge, head), *found, urgency=urgent)
 
 
-def starts(case: Case, verdict: str, differs: bool) -> str:
-    """The first word: of the reading, or of its temperature where it is asked if that matters."""
+def starts(case: Case, verdict: str, charge: float, differs: bool) -> str:
+    """The first word: of the reading, of whether it is full, or of its temperature where that is asked of."""
+    if case.says("detail:asks_full") and not case.says("detail:asks_good"):
+        return wording.whether_full(charge)
     if read_at(case) is None or not MATTERS.search(case.text):
         return wording.opening(case, verdict)
     return "Yes, it does" if differs else "Hardly"
