@@ -10,7 +10,7 @@ from service.case import Case, Value
 from service.judgements import charge_volts, charging
 from service.judgements.charge_volts import Put, stage
 from service.reply import strictness
-from service.told import caps, charger_settings, most_volts
+from service.told import caps, charger_settings, most_volts, old_charger
 
 SEALED = ("agm", "gel", "lfp")
 EQUALISES = ("detail:equalise", "detail:equalising")
@@ -48,7 +48,8 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
         return max(findings, key=lambda item: strictness(item[0]))
     if case.get("charger.kind") == "smart" and case.says(*LEFT) and chemistry != "lfp":
         return "yes", f"Yes: a smart charger on its {WORD[chemistry]} setting drops to float, so it may stay on."
-    if case.says("detail:same_charger"):
+    one_of_before = case.says("detail:same_charger") or old_charger.told(case.text)
+    if one_of_before and not WHICH_SETTING.search(case.text):
         kinds = list(dict.fromkeys((chemistry, *told(case))))
         if len(kinds) > 1:
             names = say.listed([WORD[str(kind)] for kind in kinds], "or")

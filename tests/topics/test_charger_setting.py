@@ -340,3 +340,18 @@ def test_agm_on_the_wet_setting_is_told_of_equalising():
 def test_agm_on_the_gel_setting_is_not():
     found = only("charger-setting", "My charger stands on the gel setting, the battery is an AGM. Is that all right?")
     assert "equalise" not in [item.id for item in found.cautions]
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        (
+            "My charger has only one mode, can it do a lithium battery?",
+            "We can't say yet: the charger must have a lithium",
+        ),
+        ("Which setting for AGM on an ordinary charger?", "Use the AGM setting"),
+        ("I found a lithium charger, may it go on an AGM?", "Only just: the lithium setting stays within"),
+    ],
+)
+def test_a_charger_that_was_there_before_must_have_the_setting(text: str, start: str) -> None:
+    assert plain(on("charger-setting", text).headline).startswith(start)
