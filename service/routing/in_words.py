@@ -9,6 +9,7 @@ from typing import NamedTuple
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from grammar.told.times import motoring
+from service.judgements import long_bulk
 from service.told import (
     amp_hours_taken,
     charging_relay,
@@ -28,6 +29,12 @@ from service.topic import CIRCUIT
 CHARGING = frozenset({"dc-dc", "charger-size", "charge-time"})
 CAR_CHARGER = regex(
     r"\bcar(?:['’]?s)? (?:battery )?charger\b|\bcharger (?:of|from|for) (?:the|my|a) car\b", re.IGNORECASE
+)
+PARTED = regex(
+    r"\b(?:link|strap|jumper|lead|cable|bridge|bar)s? (?:was |is |were )?(?:off|out|removed|undone|disconnected)\b"
+    r"|\b(?:took|taken|take|removed|undid|disconnected|pulled) (?:off )?(?:the |a |one )?(?:link|strap|jumper|bridge)"
+    r"|\b(?:apart|separated?(?:ly)?|parted|each (?:alone|by itself)|on (?:its|their) own)\b",
+    re.IGNORECASE,
 )
 LOADS = frozenset({"load.current", "load.model"})
 BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})
@@ -167,6 +174,20 @@ def _volts_of_a_charge(seen: Seen) -> bool:
     return about and plain and battery and volts_of_charge.of_a_charge(seen.message.text)
 
 
+def _stays_in_a_stage(seen: Seen) -> bool:
+    """ "The charger's lamp says absorption, three days now": its stage, not its size."""
+    about = seen.found <= {"charger-size", "charge-time", "storage", "unclear"} and not seen.message.dangers
+    return about and seen.says("thing:charger") and long_bulk.told(seen.message.text)
+
+
+def _read_apart(seen: Seen) -> bool:
+    """ "12.6 and 12.1 with the link off, they are in parallel": what each reads, not what they give together."""
+    both = any(item.fact == "reading.voltage" and item.of == 2 for item in seen.message.stated)
+    asks = seen.says("request:may_i", "request:what_get", "request:which", "request:versus")
+    apart = both and seen.found == {"bank-wiring"} and not asks and not seen.message.dangers
+    return apart and PARTED.search(seen.message.text) is not None
+
+
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
@@ -183,4 +204,6 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("battery-type", _one_kind_a_must),
     ("replacement", _of_its_years),
     ("rest-voltage", _volts_of_a_charge),
+    ("rest-voltage", _read_apart),
+    ("charger-setting", _stays_in_a_stage),
 )

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from service.reply import Answer
 from service.topics.rest_voltage import TOPIC
-from tests.talks import on, plain, talk
+from tests.talks import on, only, plain, talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -355,3 +355,9 @@ def test_since_when_the_charger_is_off_tells_whether_it_rested(text: str, start:
 )
 def test_what_it_should_show_after_a_night_is_what_a_full_one_shows(turns: tuple[str, ...], start: str) -> None:
     assert plain(talk(*turns).answers[0].headline).startswith(start)
+
+
+def test_two_that_were_parted_to_be_read_are_judged_by_their_readings() -> None:
+    found = only("Our two AGMs work in parallel, with the strap off one reads 12.7 and the other 12.2. What now?")
+    assert (found.topic, found.verdict) == ("rest-voltage", "no")
+    assert plain(found.headline).startswith("Charge the one at 12.2 V alone")
