@@ -180,6 +180,13 @@ def _stays_in_a_stage(seen: Seen) -> bool:
     return about and seen.says("thing:charger") and long_bulk.told(seen.message.text)
 
 
+def _volts_on_charge(seen: Seen) -> bool:
+    """ "On charge for two weeks and 13.4 V now, is it ok?": what the charger gives."""
+    judged = seen.says("request:is_good", "request:may_i", "put:good", "put:bad")
+    told = "charger.voltage" in seen.told and seen.says("thing:charger") and judged
+    return seen.found <= {"unclear"} and told and not seen.message.dangers
+
+
 def _read_apart(seen: Seen) -> bool:
     """ "12.6 and 12.1 with the link off, they are in parallel": what each reads, not what they give together."""
     both = any(item.fact == "reading.voltage" and item.of == 2 for item in seen.message.stated)
@@ -206,4 +213,5 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("rest-voltage", _volts_of_a_charge),
     ("rest-voltage", _read_apart),
     ("charger-setting", _stays_in_a_stage),
+    ("charger-setting", _volts_on_charge),
 )

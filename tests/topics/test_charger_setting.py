@@ -355,3 +355,14 @@ def test_agm_on_the_gel_setting_is_not():
 )
 def test_a_charger_that_was_there_before_must_have_the_setting(text: str, start: str) -> None:
     assert plain(on("charger-setting", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We left the charger on for 3 weeks, it is still on and shows 13.6 now. Is it ok?",
+        "The charger is still on after a fortnight away and the display says 13.5 now, AGM. Is that fine?",
+    ],
+)
+def test_ordinary_volts_on_charge_after_weeks_are_no_alarm(text: str) -> None:
+    assert only(text).topic == "charger-setting"
