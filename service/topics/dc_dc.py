@@ -35,6 +35,12 @@ LONGEST = 30  # words of a headline
 PART = "whether the 12 V battery is one of those that make the 24 V bank"
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
 STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?|by (?:a )?cable|without (?:a )?(?:converter|dc))\b", re.IGNORECASE)
+ASKS_PULL = regex(
+    r"\b(?:what|how (?:much|many))\b[^.?!;]{0,24}\b(?:draws?|pulls?|takes?|input|go(?:es)? in)\b"
+    r"|\binput (?:amps|current)\b",
+    re.IGNORECASE,
+)
+PULLED = regex(r"\bit (?:pulls|takes)\b", re.IGNORECASE)
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
 TOPIC = Topic(
@@ -59,6 +65,16 @@ TOPIC = Topic(
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
+    """What is asked of it, and what it pulls where that is asked beside it: "one negative, ok? What does it draw?"."""
+    found = judged(case)
+    taken = next((item for item in found.figures if item.name == "input_current"), None)
+    if taken is None or found.verdict == "no" or not ASKS_PULL.search(case.text) or PULLED.search(found.headline):
+        return found
+    pull = f"it pulls about {converter.whole(float(taken.value))} ({at_worst(found.figures)})"
+    return replace(found, headline=f"{found.headline.removesuffix('.')}; {pull}.")
+
+
+def judged(case: Case) -> Answer:
     """Isolation first, because a wrong connection shorts a battery; then the currents and the alternator."""
     if first := before_all(case):
         return first
