@@ -9,7 +9,7 @@ from typing import NamedTuple
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from grammar.told.times import motoring
-from service.judgements import long_bulk
+from service.judgements import long_bulk, warmth_asked
 from service.told import (
     amp_hours_taken,
     charging_relay,
@@ -180,6 +180,12 @@ def _stays_in_a_stage(seen: Seen) -> bool:
     return about and seen.says("thing:charger") and long_bulk.told(seen.message.text)
 
 
+def _set_for_the_season(seen: Seen) -> bool:
+    """ "Shall I set the charger higher for the winter?": its volts, and nothing is laid up."""
+    about = seen.found <= {"storage", "charger-size", "unclear"} and not seen.message.dangers
+    return about and warmth_asked.told_to_set(seen.message.text)
+
+
 def _volts_on_charge(seen: Seen) -> bool:
     """ "On charge for two weeks and 13.4 V now, is it ok?": what the charger gives."""
     judged = seen.says("request:is_good", "request:may_i", "put:good", "put:bad")
@@ -214,4 +220,5 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("rest-voltage", _read_apart),
     ("charger-setting", _stays_in_a_stage),
     ("charger-setting", _volts_on_charge),
+    ("charger-setting", _set_for_the_season),
 )

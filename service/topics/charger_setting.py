@@ -20,6 +20,7 @@ from service.judgements import (
     new_charger,
     stays_on,
     two_stages,
+    warmth_asked,
 )
 from service.judgements.charge_volts import stage
 from service.judgements.charger_suits import EQUALISES, LEFT, WORD, beyond, found, opening
@@ -108,7 +109,8 @@ def answer(case: Case) -> Answer:
     whatever = system_apart(case) or long_bulk.judged(TOPIC, case) or blind(case)
     if whatever:
         return whatever
-    if found_so := untold(case, chemistry) or by_degree.judged(TOPIC, case):
+    found_so = untold(case, chemistry) or by_degree.judged(TOPIC, case) or warmth_asked.judged(TOPIC, case, chemistry)
+    if found_so:
         return found_so
     if chemistry not in CHARGED:
         return any_kind.judged(TOPIC, case, chemistry)

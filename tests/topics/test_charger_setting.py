@@ -366,3 +366,24 @@ def test_a_charger_that_was_there_before_must_have_the_setting(text: str, start:
 )
 def test_ordinary_volts_on_charge_after_weeks_are_no_alarm(text: str) -> None:
     assert only(text).topic == "charger-setting"
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Should I set the charger higher for the winter? AGM at 5 °C.", "A little: at 5 °C (41 °F) a sensor "
+         "on the battery brings 14.4 V up to 14.8 V"),
+        ("We sail to the tropics, must I change the charger's setting for the heat? Gel.", "A little: a gel battery "
+         "wants 0.03 V more for each °C under 25 °C"),
+        ("Do I need the temperature sensor of the charger? Wet-cell, 38 °C in there.", "It helps: at 38 °C (100 °F) a "
+         "sensor on the battery brings 14.4 V down to 14.0 V; without one keep to 14.2 V"),
+        ("Must I lower the charging voltage of my lithium in hot weather?", "No: leave the lithium setting as it is"),
+        ("Which charging voltage for an AGM at 4 °C?", "At 4 °C (39 °F) a sensor on the battery brings"),
+        ("Which charging voltage for an AGM at 20 °C?", "Use the AGM setting"),
+        ("Which setting for an AGM over the winter?", "Use the AGM setting"),
+    ],
+)  # fmt: skip
+def test_how_far_the_volts_go_with_the_warmth(text: str, start: str) -> None:
+    headline = plain(on("charger-setting", text).headline)
+    assert headline.startswith(start)
+    assert len(headline.split()) <= 30
