@@ -65,6 +65,7 @@ PUT_UP = (
     "put:need",
     "put:bad",
 )
+NEARLY_FULL = 90.0  # percent
 FULL_OR_HALF = regex(
     r"\bfull(?:y charged)?,? or (?:only |just |about |better )?(?:at )?half\b"
     r"|\bhalf(?: full| charged| charge)?,? or (?:quite |completely |fully |right )?(?:at )?(?:full|charged)\b",
@@ -72,6 +73,11 @@ FULL_OR_HALF = regex(
 )
 
 
+FULL_ASKED = regex(  # "store it at 100 %?"
+    r"\b(?:charged?|charging|stored?|keep|kept|leave|left|fill)\b[^.?!;]{0,24}"
+    r"\b(?:100 ?(?:%|percent)|full\w*)[^.?!;]{0,12}\?",
+    re.IGNORECASE,
+)
 CHARGE_IT = regex(  # "should I charge it before I lay up?"
     r"\b(?:should|must|shall|do|need|ought) (?:i|we) (?:have to |need to |to |better )?(?:first )?(?:re)?charge\b",
     re.IGNORECASE,
@@ -83,7 +89,7 @@ def answer(case: Case) -> Answer:
     """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
     if planned_charge.to_full(case.text, frost.WORDS, without=True) and not laid_up.is_lithium(case):
         case.stated = planned_charge.charged(case.stated)
-    if FULL_OR_HALF.search(case.text):  # how full it is laid up is asked, not told
+    if how_full_is_asked(case):  # not told
         case.stated = {fact: item for fact, item in case.stated.items() if fact != "battery.charge"}
         case.second = {fact: item for fact, item in case.second.items() if fact != "battery.charge"}
     if kept_full(case):  # "how long from 50 %, and may it stay on all winter?": it is filled before that
@@ -91,6 +97,12 @@ def answer(case: Case) -> Answer:
     if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
         return two_kinds(case)
     return ashore_or_aboard(case, one(case))
+
+
+def how_full_is_asked(case: Case) -> bool:
+    """Whether it is asked how full it is laid up; of lithium also whether full."""
+    full = laid_up.is_lithium(case) and case.said("storage.time") is not None and FULL_ASKED.search(case.text)
+    return bool(full or FULL_OR_HALF.search(case.text))
 
 
 def ashore_or_aboard(case: Case, found: Answer) -> Answer:
@@ -254,7 +266,8 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         "marginal": f"Only just: {how}, {battery} is down to {told} {when}, so {again}.",
         "no": f"No: {how}, {battery} is down to {told} {when}, so {again}.",
     }[verdict]
-    how_much = case.says("detail:lay_up_at") or FULL_OR_HALF.search(case.text)
+    head = half_is_better(case, found, verdict, head)
+    how_much = case.says("detail:lay_up_at") or how_full_is_asked(case)
     if how_much and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
         at = "about half full" if half_full(case) else "full"
         at += ", with no charge in between," if charger_left_on.in_between(case.text) else ""
@@ -284,6 +297,14 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     if in_frost(case, left) == "yes":
         head = as_asked(case, found, verdict, away, say.quantity(check, "d", 0)) or head
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
+
+
+def half_is_better(case: Case, found: LaidUp, verdict: str, head: str) -> str:
+    """The sentence with how full lithium is best laid up, where it is told to be full."""
+    if verdict != "yes" or not laid_up.is_lithium(case) or found.charge < NEARLY_FULL:
+        return head
+    case.step("Lithium is stored about half full", cite("lithium-store"))
+    return f"{head.removesuffix('.')}; about half full is better."
 
 
 def opened_by(case: Case, verdict: str, head: str) -> str:

@@ -86,3 +86,16 @@ def test_a_longer_time_never_leaves_more(days: float, celsius: float, kind: str)
 )
 def test_whether_to_charge_before_it_is_laid_up(text: str, start: str) -> None:
     assert plain(on("storage", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Lithium, 6 months in a cellar. Do I charge it to 100 %?", "Leave it about half full"),
+        ("Lithium stands at 100 % for 6 months, is that ok?", "; about half full is better."),
+        ("AGM stands at 100 % for 4 months, is that ok?", ""),
+    ],
+)
+def test_lithium_is_best_laid_up_half_full_also_where_it_is_full(text: str, told: str) -> None:
+    headline = on("storage", text).headline
+    assert (told in headline) if told else ("half" not in headline)
