@@ -20,6 +20,7 @@ from service.told import (
     more_volts,
     other_volts,
     to_buy,
+    two_chargers,
     volts_of_charge,
     who,
 )
@@ -186,6 +187,16 @@ def _set_for_the_season(seen: Seen) -> bool:
     return about and warmth_asked.told_to_set(seen.message.text)
 
 
+def _one_of_two_chargers(seen: Seen) -> bool:
+    """ "The 12 V 20 A charger or the 24 V 10 A one for the two in series?": which, not what they give together."""
+    about = {"bank-wiring", "dc-dc", "charger-size", "charger-setting", "charger-banks", "unclear"}
+    if not seen.found <= about or seen.message.dangers or not two_chargers.chosen_of(seen.message.text):
+        return False
+    whole = {"24", "36", "48", "series"}
+    told = (item for item in seen.message.stated if item.fact in ("bank.voltage", "bank.layout"))
+    return any((f"{item.value:g}" if isinstance(item.value, float) else str(item.value)) in whole for item in told)
+
+
 def _volts_on_charge(seen: Seen) -> bool:
     """ "On charge for two weeks and 13.4 V now, is it ok?": what the charger gives."""
     judged = seen.says("request:is_good", "request:may_i", "put:good", "put:bad")
@@ -220,5 +231,6 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("rest-voltage", _read_apart),
     ("charger-setting", _stays_in_a_stage),
     ("charger-setting", _volts_on_charge),
+    ("charger-banks", _one_of_two_chargers),
     ("charger-setting", _set_for_the_season),
 )
