@@ -9,7 +9,7 @@ from typing import NamedTuple
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from grammar.told.times import motoring
-from service.judgements import long_bulk, warmth_asked
+from service.judgements import long_bulk, standing_loss, warmth_asked
 from service.told import (
     amp_hours_taken,
     charging_relay,
@@ -37,6 +37,7 @@ PARTED = regex(
     r"|\b(?:apart|separated?(?:ly)?|parted|each (?:alone|by itself)|on (?:its|their) own)\b",
     re.IGNORECASE,
 )
+BY_ITSELF = regex(r"\b(?:overnight|over night|by (?:the )?morning|in (?:the|a|one) night|by itself)\b", re.IGNORECASE)
 LOADS = frozenset({"load.current", "load.model"})
 BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})
 CABLES = frozenset({"cable.gauge", "cable.area"})
@@ -197,6 +198,14 @@ def _one_of_two_chargers(seen: Seen) -> bool:
     return any((f"{item.value:g}" if isinstance(item.value, float) else str(item.value)) in whole for item in told)
 
 
+def _fell_by_itself(seen: Seen) -> bool:
+    """ "From 12.7 to 12.3 overnight with nothing on": no load drew it down."""
+    under = seen.found == {"load-voltage"} and "reading.load_voltage" in seen.told and not seen.message.dangers
+    text = seen.message.text
+    alone = standing_loss.LEFT_ALONE.search(text) and BY_ITSELF.search(text) and not seen.told & LOADS
+    return under and bool(alone) and not seen.says("thing:thruster")
+
+
 def _volts_on_charge(seen: Seen) -> bool:
     """ "On charge for two weeks and 13.4 V now, is it ok?": what the charger gives."""
     judged = seen.says("request:is_good", "request:may_i", "put:good", "put:bad")
@@ -232,5 +241,6 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("charger-setting", _stays_in_a_stage),
     ("charger-setting", _volts_on_charge),
     ("charger-banks", _one_of_two_chargers),
+    ("standing-drain", _fell_by_itself),
     ("charger-setting", _set_for_the_season),
 )

@@ -9,7 +9,7 @@ from grammar.text.patterns import regex
 from service import chart, say
 from service.case import Case
 from service.judgements.doubt import shown
-from service.judgements.standing_loss import Fall
+from service.judgements.standing_loss import PARTED, Fall
 from service.reply import Answer
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
@@ -200,6 +200,9 @@ def fell(case: Case, fall: Fall, verdict: str) -> str:
     soon = "today" if verdict == "no" else "soon"
     bad = case.says("detail:asks_bad") and not case.says("detail:asks_good")
     start = wording.NO_PROOF if wording.fears_it_spoilt(case, verdict) else "Yes" if bad else "No"
+    if PARTED.search(case.text):
+        rest = f"charge it {soon}, rest it a day, and a load test tells if it is worn"
+        return f"{start}: from {first} to {last}{time} with its cables off is no normal loss; {rest}."
     return (
         f"{start}: from {first} to {last}{time} with nothing on is no normal loss; main switch "
         f"off and charge it {soon}, then find what draws."

@@ -361,3 +361,21 @@ def test_two_that_were_parted_to_be_read_are_judged_by_their_readings() -> None:
     found = only("Our two AGMs work in parallel, with the strap off one reads 12.7 and the other 12.2. What now?")
     assert (found.topic, found.verdict) == ("rest-voltage", "no")
     assert plain(found.headline).startswith("Charge the one at 12.2 V alone")
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("AGM, it reads 12.2 now, in November it had 12.8. Good?", "No, not yet: 12.2 V at rest"),
+        ("Gel, 12.8 in the evening and 12.3 in the morning with nothing on. Normal?", "No: from 12.8 V to 12.3 V in "
+         "1 day with nothing on is no normal loss; main switch off"),
+        ("Two AGMs stood disconnected, 12.8 in October and 12.2 now. Is that normal?", "No: from 12.8 V to 12.2 V with "
+         "its cables off is no normal loss; charge it today, rest it a day, and a load test"),
+    ],
+)  # fmt: skip
+def test_volts_of_a_month_or_an_evening_before_are_no_second_battery(text: str, start: str) -> None:
+    assert plain(on("rest-voltage", text).headline).startswith(start)
+
+
+def test_volts_that_fell_overnight_with_nothing_on_are_no_load_test() -> None:
+    assert only("It sank from 12.8 to 12.3 overnight with everything off, 100 Ah gel. Why?").topic == "standing-drain"
