@@ -9,7 +9,7 @@ from service import say
 from service.case import Case
 from service.judgements import charge_volts, charging
 from service.judgements.charge_volts import stage
-from service.judgements.charger_suits import EQUALISES, NEVER_EQUALISES, SEALED, equalised, found
+from service.judgements.charger_suits import EQUALISES, NEVER_EQUALISES, SEALED, equalised, found, opening
 from service.kinds import CHARGED
 from service.reply import Answer, Option
 from service.told import caps, charger_settings
@@ -66,6 +66,8 @@ def of_any_kind(topic: Topic, case: Case, chemistry: str | None) -> Answer:
     kinds = CHARGED[:3] if chemistry == "lead" else CHARGED
     verdicts = {found(case.supposing({"battery.chemistry": kind}), kind)[0] for kind in kinds}
     put = charge_volts.put_out(case)
+    if put and (over := charge_volts.over_its_own_limit(case, put)):
+        return topic.says("no", f"{opening(case, 'no')}: {over}.")
     if verdicts == {"no"} and put:
         case.step("No kind of battery's absorption, float or equalising range holds it", "settings-by-kind")
         head = f"No: {say.volts(put.each * float(case['bank.voltage']) / 12)} is wrong for every kind of battery."

@@ -170,7 +170,7 @@ def _of_its_years(seen: Seen) -> bool:
 
 def _volts_of_a_charge(seen: Seen) -> bool:
     """ "What volts is 50 percent on a flooded?"."""
-    about = seen.found <= {"unclear", "meaning", "charger-setting"} and not seen.message.dangers
+    about = seen.found <= {"unclear", "meaning", "charger-setting", "replacement"} and not seen.message.dangers
     plain = seen.told <= {"battery.chemistry", "battery.charge", "battery.nominal", "bank.voltage", "battery.count"}
     battery = seen.says("thing:battery", "about:kind_word", "thing:bank")
     return about and plain and battery and volts_of_charge.of_a_charge(seen.message.text)

@@ -164,6 +164,8 @@ def test_the_headline_answers_does_it_matter():
         ("LiFePO4, the maker allows up to 14.4, the charger pushes 14.6, alright?", "no", "battery's own 14.4"),
         ("max 14.1 by the data sheet of my gel, charger sits at 14.4, ok?", "no", "battery's own 14.1"),
         ("the charger's label says max 14.8 V, AGM. fine?", "yes", "14.8 V is inside"),
+        ("Our AGMs say max charge 14.5 V but the charger goes to 14.7. OK?", "no", "keep to the battery's own 14.5 V"),
+        ("The batteries state 14.5 max, the charger gives 14.7. OK?", "no", "keep to the battery's own 14.5 V"),
         ("AGM, the sticker says max 14.8 and the charger gives 14.4. OK?", "yes", "14.4 V is inside"),
         ("AGM, label: max 20 A. The charger gives 14.4 V. OK?", "yes", "14.4 V is inside"),
     ],

@@ -379,3 +379,16 @@ def test_volts_of_a_month_or_an_evening_before_are_no_second_battery(text: str, 
 
 def test_volts_that_fell_overnight_with_nothing_on_are_no_load_test() -> None:
     assert only("It sank from 12.8 to 12.3 overnight with everything off, 100 Ah gel. Why?").topic == "standing-drain"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("How can I tell when my gel is fully charged?", "12.85 V"),
+        ("When is an AGM battery full?", "12.80 V at rest when full"),
+    ],
+)
+def test_how_one_knows_that_it_is_full_is_told_by_its_volts(text: str, told: str) -> None:
+    found = only(text)
+    assert (found.topic, found.verdict) == ("rest-voltage", "information")
+    assert told in plain(found.headline)
