@@ -38,6 +38,7 @@ PARTED = regex(
     re.IGNORECASE,
 )
 BY_ITSELF = regex(r"\b(?:overnight|over night|by (?:the )?morning|in (?:the|a|one) night|by itself)\b", re.IGNORECASE)
+LAMPS = regex(r"\b(?:lights?|lamps?|leds?)\b", re.IGNORECASE)
 LOADS = frozenset({"load.current", "load.model"})
 BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})
 CABLES = frozenset({"cable.gauge", "cable.area"})
@@ -206,6 +207,14 @@ def _fell_by_itself(seen: Seen) -> bool:
     return under and bool(alone) and not seen.says("thing:thruster")
 
 
+def _lamps_of_stages(seen: Seen) -> bool:
+    """ "What do the lamps bulk and float on the charger mean?": the words, not a setting to choose."""
+    stages = [seen.says(name) for name in ("term:bulk", "term:absorption", "term:float")]
+    asked = seen.says("about:meaning") and LAMPS.search(seen.message.text) is not None
+    plain = not seen.told - {"charger.setting", "load.kind"}
+    return seen.found == {"charger-setting"} and sum(stages) > 1 and asked and plain
+
+
 def _volts_on_charge(seen: Seen) -> bool:
     """ "On charge for two weeks and 13.4 V now, is it ok?": what the charger gives."""
     judged = seen.says("request:is_good", "request:may_i", "put:good", "put:bad")
@@ -241,6 +250,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("charger-setting", _stays_in_a_stage),
     ("charger-setting", _volts_on_charge),
     ("charger-banks", _one_of_two_chargers),
+    ("meaning", _lamps_of_stages),
     ("standing-drain", _fell_by_itself),
     ("charger-setting", _set_for_the_season),
 )
