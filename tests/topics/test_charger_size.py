@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from service.topics.charger_size import TOPIC
 from tests.building import case
-from tests.talks import on, plain
+from tests.talks import on, plain, talk
 
 
 def bank(kind, capacity=100.0, **facts):
@@ -155,3 +155,8 @@ def test_the_named_range_is_itself_a_yes(kind, capacity, amps):
 def test_of_a_charger_from_before_the_lithium_the_setting_decides(text: str, verdict: str, start: str) -> None:
     found = on("charger-size", text)
     assert (found.verdict, plain(found.headline).startswith(start)) == (verdict, True)
+
+
+def test_a_thruster_that_is_only_named_beside_a_charger_is_not_checked() -> None:
+    text = "Our Pike has a 90 Ah gel. My cousin gave us a 25 A charger for wet cells. May I use it, and is 25 A ok?"
+    assert {item.topic for item in talk(text).answers} == {"charger-setting", "charger-size"}
