@@ -12,6 +12,7 @@ from grammar.told.times import motoring
 from service.judgements import long_bulk, standing_loss, warmth_asked
 from service.told import (
     amp_hours_taken,
+    charger_fault,
     charging_relay,
     hydrometer_way,
     its_years,
@@ -215,6 +216,12 @@ def _lamps_of_stages(seen: Seen) -> bool:
     return seen.found == {"charger-setting"} and sum(stages) > 1 and asked and plain
 
 
+def _lamp_of_a_fault(seen: Seen) -> bool:
+    """ "Woke to the charger beeping with a red light, what does it want?": no size."""
+    about = seen.found <= {"charger-size", "charge-time", "maintenance", "meaning", "unclear"}
+    return about and not seen.message.dangers and charger_fault.told(seen.message.text)
+
+
 def _volts_on_charge(seen: Seen) -> bool:
     """ "On charge for two weeks and 13.4 V now, is it ok?": what the charger gives."""
     judged = seen.says("request:is_good", "request:may_i", "put:good", "put:bad")
@@ -251,6 +258,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("charger-setting", _volts_on_charge),
     ("charger-banks", _one_of_two_chargers),
     ("meaning", _lamps_of_stages),
+    ("charger-setting", _lamp_of_a_fault),
     ("standing-drain", _fell_by_itself),
     ("charger-setting", _set_for_the_season),
 )

@@ -26,7 +26,7 @@ from service.judgements.charge_volts import stage
 from service.judgements.charger_suits import EQUALISES, LEFT, WORD, beyond, found, opening
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Urgency, strictness
-from service.told import charger_settings, in_its_place
+from service.told import charger_fault, charger_settings, in_its_place
 from service.topic import Lever, Topic
 
 LONGEST = 30  # words of a headline
@@ -159,6 +159,12 @@ def untold(case: Case, chemistry: str | None) -> Answer | None:
     """What is asked of a charger of which neither volts nor setting are told: may it stay on, does it go too high."""
     if charge_volts.put_out(case) is not None or case.said("charger.setting") or case.says(*EQUALISES):
         return None
+    if charger_fault.told(case.text):
+        head = (
+            "We can't say yet: its own manual tells what that lamp or beep means; the volts on the posts, with it on, "
+            "tell us more."
+        )
+        return TOPIC.needs("charger.voltage", headline=head)
     alone = not case.says("word:setting") and "storage" not in case.beside  # else it is the setting that is asked
     if alone and (kept_on := stays_on.judged(TOPIC, case)):
         return kept_on

@@ -389,3 +389,16 @@ def test_how_far_the_volts_go_with_the_warmth(text: str, start: str) -> None:
     headline = plain(on("charger-setting", text).headline)
     assert headline.startswith(start)
     assert len(headline.split()) <= 30
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The charger bleeps since this morning and its lamp is red, 90 Ah wet. What is it after?",
+        "our charger shows an error code, AGM 100 Ah, what now?",
+    ],
+)
+def test_of_a_fault_lamp_the_volts_are_asked_and_no_size_is_told(text: str) -> None:
+    found = only(text)
+    assert (found.topic, found.verdict) == ("charger-setting", "needs-facts")
+    assert found.asks[0].fact == "charger.voltage"
