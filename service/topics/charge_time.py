@@ -58,7 +58,8 @@ def answer(case: Case) -> Answer:
         return stopped
     if balance := put_back.while_motoring(TOPIC, case, source(case.fresh())):
         return balance
-    if not case.says("request:how_long") and (kept_on := stays_on.judged(TOPIC, case)):
+    how_long = case.says("request:how_long") and not stays_on.later(case)
+    if not how_long and (kept_on := stays_on.judged(TOPIC, case)):
         return kept_on
     lacking = [
         fact

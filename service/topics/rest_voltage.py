@@ -315,7 +315,8 @@ def _on_charge_or_load(case: Case, verdict: str) -> str:
     """A good reading on charge or soon after tells nothing; a poor one is poor all the same."""
     rested = case.said("reading.rest_time")
     soon = (rested is not None and float(rested) < RESTED) or after_charge.fresh(case)
-    if soon or case.said("reading.state") == "charging":
+    on_charge = case.said("charger.voltage") == case.said("reading.voltage") or case.said("reading.state") == "charging"
+    if soon or on_charge:
         case.step("It reads high on charge and in the first hours after it", "quick-rest")
         return "information" if verdict == "yes" else verdict
     return verdict

@@ -20,7 +20,7 @@ OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge
 WEEKEND = 2 / 7
 SIZES = ("request:what_size", "detail:how_many_watts")
 IN_WINTER = regex(
-    r"\b(?:christmas|xmas|new year|halloween|november|december|january|february"
+    r"\b(?:christmas|xmas|new year|halloween|nov(?:ember)?|dec(?:ember)?|jan(?:uary)?|feb(?:ruary)?"
     r"|(?:over|through|during|all) (?:the )?winter)\b",
     re.IGNORECASE,
 )

@@ -392,3 +392,8 @@ def test_how_one_knows_that_it_is_full_is_told_by_its_volts(text: str, told: str
     found = only(text)
     assert (found.topic, found.verdict) == ("rest-voltage", "information")
     assert told in plain(found.headline)
+
+
+def test_volts_on_charge_do_not_tell_how_full_it_is() -> None:
+    found = on("rest-voltage", "The voltmeter shows 13.3, charger on float for days now, lithium. Is it full?")
+    assert (found.verdict, found.headline[:16]) == ("information", "Too early to say")

@@ -43,6 +43,7 @@ CHARGED = regex(
     r"|\b(?:come|came|taken|been) (?:straight )?off (?:the |its |a )?(?:charger|charge)\b"
     rf"(?! {RESTED})"
     r"|\b(?:straight|right|just|directly|soon) after (?:charging|motoring|the engine|the charger|a charge)\b"
+    r"|\bcharger (?:is |still )*(?:on|in) (?:float|absorption|bulk)\b"
     r"|\bit was (?:still )?(?:on charge|charging|being charged|plugged in)\b",
     re.IGNORECASE,
 )
