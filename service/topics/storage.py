@@ -54,6 +54,11 @@ TOPIC = Topic(
 )
 FROST = 0.0  # °C
 ROUGHLY = 15.0  # days that two months by their names may be off the time that is told
+SINCE = regex(  # "aboard since September, 12.55 now"
+    r"\bsince (?:the |early |late |mid |end of |start of |beginning of )*"
+    r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|autumn|fall|\d)",
+    re.IGNORECASE,
+)
 NEARLY_FULL = 90.0  # percent
 FULL_OR_HALF = regex(
     r"\bfull(?:y charged)?,? or (?:only |just |about |better )?(?:at )?half\b"
@@ -166,9 +171,15 @@ def one(case: Case) -> Answer:
     return for_a_time(case, found, float(away), figures)
 
 
+def spell(case: Case) -> tuple[dates.YearDay | None, dates.YearDay | None]:
+    """The dates of a lay-up that is to come; none where it began long ago and the charge is that of now."""
+    read_now = case.said("reading.voltage") is not None and SINCE.search(case.text) is not None
+    return (None, None) if read_now else dates.spell(case.text)
+
+
 def by_the_dates(case: Case) -> float | None:
     """The days between two dates that a message names, where it asks whether all will be well until then."""
-    first, last = dates.spell(case.text)
+    first, last = spell(case)
     if not first or not last or not case.says("detail:asks_good", "request:is_good", "request:enough"):
         return None
     days = float(dates.between(first, last))
@@ -193,7 +204,7 @@ def steps(case: Case, found: LaidUp, days: float) -> None:
 
 def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
     """The day by which it wants a charge, and what is left at the end, where the message names days of the year."""
-    first, last = dates.spell(case.text)
+    first, last = spell(case)
     if first is None:
         return
     if days >= 1:

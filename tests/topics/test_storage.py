@@ -99,3 +99,9 @@ def test_whether_to_charge_before_it_is_laid_up(text: str, start: str) -> None:
 def test_lithium_is_best_laid_up_half_full_also_where_it_is_full(text: str, told: str) -> None:
     headline = on("storage", text).headline
     assert (told in headline) if told else ("half" not in headline)
+
+
+def test_a_charge_of_now_is_not_reckoned_from_the_day_the_lay_up_began() -> None:
+    found = on("storage", "Aboard since October, it reads 12.55 now, wet. Is it ok till May?")
+    assert "state_of_charge_after" not in {figure.name for figure in found.figures}
+    assert not any("Laid up on" in step.say for step in found.working)
