@@ -9,7 +9,7 @@ from dataclasses import replace
 from grammar.text.patterns import regex
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import charge_volts, charging, joining, series_charger
+from service.judgements import charge_volts, charging, joining, series_charger, too_many_volts
 from service.judgements.series_charger import outputs
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer
@@ -80,7 +80,8 @@ TWELVE = 12.0  # V
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Series first, because there a wrong connection shorts a battery; then one output for each bank."""
-    if first := charging.barred(TOPIC, case, charging.known_kind(case)) or of_two_chargers(case):
+    stopped = charging.barred(TOPIC, case, charging.known_kind(case)) or too_many_volts.judged(TOPIC, case)
+    if first := stopped or of_two_chargers(case):
         return first
     outputs_on_offer.left_out(case)
     beside_12 = roles(case) > 1 and only_counts(case) and outputs_on_offer.one_of_12(case.text)

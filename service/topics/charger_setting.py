@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from grammar.text.patterns import regex
-from service import likely, say
+from service import likely
 from service.case import Case, Value
 from service.judgements import (
     any_kind,
@@ -19,6 +19,7 @@ from service.judgements import (
     long_bulk,
     new_charger,
     stays_on,
+    too_many_volts,
     two_stages,
     warmth_asked,
 )
@@ -106,7 +107,7 @@ def answer(case: Case) -> Answer:
     stopped = charging.barred(TOPIC, case, chemistry, alternator="dc-dc" not in case.beside)
     if stopped := stopped or new_charger.judged(TOPIC, case):
         return stopped
-    whatever = system_apart(case) or long_bulk.judged(TOPIC, case) or blind(case)
+    whatever = too_many_volts.judged(TOPIC, case) or long_bulk.judged(TOPIC, case) or blind(case)
     if whatever:
         return whatever
     found_so = untold(case, chemistry) or by_degree.judged(TOPIC, case) or warmth_asked.judged(TOPIC, case, chemistry)
@@ -212,13 +213,3 @@ def blind(case: Case) -> Answer | None:
         head = f"{opening(case, 'no')}: take the {short} charger off now, with the hatches open, {why}."
         return TOPIC.says("no", head)
     return TOPIC.says("no", f"{opening(case, 'no')}: a {name} must not stay on, {why}.")
-
-
-def system_apart(case: Case) -> Answer | None:
-    """A 24 V charger on a 12 V battery."""
-    apart = charge_volts.systems_apart(case)
-    if apart is None:
-        return None
-    charger, battery = (say.quantity(volts, "V") for volts in apart)
-    case.step("A charger drives its full voltage into whatever battery is on it", "settings-by-kind")
-    return TOPIC.says("no", f"No: a {charger} charger must never go on a {battery} battery, not even for a minute.")

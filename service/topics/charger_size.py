@@ -10,7 +10,7 @@ from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import charging as sums
 from service.case import Case, Value
-from service.judgements import charging, stays_on
+from service.judgements import charging, stays_on, too_many_volts
 from service.judgements.charge_amps import TOO_MUCH
 from service.judgements.charging import Span
 from service.kinds import CHARGED
@@ -71,7 +71,7 @@ def answer(case: Case) -> Answer:
     """The range that suits, and a stated charger against it."""
     in_its_place.without_the_old(case)
     chemistry = charging.known_kind(case)
-    stopped = charging.barred(TOPIC, case, chemistry)
+    stopped = charging.barred(TOPIC, case, chemistry) or too_many_volts.judged(TOPIC, case)
     if stopped:
         return stopped
     if kept_on := stays_on.judged(TOPIC, case):

@@ -137,3 +137,18 @@ def test_of_two_chargers_the_one_of_the_bank_s_volts_is_used(text: str) -> None:
     found = only(text)
     assert (found.topic, found.verdict) == ("charger-banks", "information")
     assert plain(found.headline).startswith("The 24 V charger, on the whole bank")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Can I use the 24 V charger on a single 12 V battery, watched?",
+        "Is the 24 V charger ok for the 12 volt start battery?",
+        "Our 24 V charger on just one of the two 12 V batteries, may I?",
+        "How long does a 24 V 15 A charger take for a 12 V 110 Ah battery?",
+    ],
+)
+def test_no_charger_of_24_v_goes_on_a_12_v_battery(text: str) -> None:
+    found = only(text)
+    assert found.verdict == "no"
+    assert "a 24 V charger must never go on a 12 V battery" in plain(found.headline).lower().replace(" v ", " V ")
