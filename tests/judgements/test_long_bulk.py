@@ -63,4 +63,4 @@ def test_bulk_that_ends_is_none(text: str) -> None:
 def test_both_terms_are_explained_beside_another_question(text: str) -> None:
     head = talk(text).answers[0].headline
     assert "Absorption is" in head
-    assert "Float is" in head
+    assert "float is" in head

@@ -84,6 +84,8 @@ def _told_apart(stated: Sequence[Stated], spans: Sequence[Span]) -> list[Stated]
     if len(apart) != 1:
         return list(stated)
     stated = [item for item in stated if item.fact != SETTING or not _in(item.span, spans)]
+    if len(kinds) == 1:
+        return stated
     return [replace(item, of=1) if item in apart else item for item in stated if item not in kinds or item in apart]
 
 
