@@ -7,7 +7,7 @@ import re
 from grammar.text.patterns import regex
 from service import say
 from service.case import Case, Value
-from service.judgements import charge_volts, charging
+from service.judgements import charge_volts, charging, warmth_asked
 from service.judgements.charge_volts import Put, stage
 from service.reply import strictness
 from service.told import caps, charger_settings, most_volts, old_charger
@@ -27,6 +27,7 @@ TOO_HIGH = {
 }
 GOOD_FIRST = regex(r"[^.?!]*\b(?:ok|okay|good|fine|right|suit\w*|safe|do)\b[^.?!]*\?", re.IGNORECASE)
 HARMS = regex(r"\b(?:harm|matter|hurt|damag|kill|bad|ruin|wrong|cook|problem|worr|too high)\w*", re.IGNORECASE)
+TOO_MUCH = regex(r"\btoo (?:much|high|hard)\b", re.IGNORECASE)
 FOR_HOURS = regex(
     r"\bfor (?:\w+ ){0,2}hours\b|\bhours (?:on end|now|long|and hours)\b|\ball (?:day|afternoon|evening|morning)\b",
     re.IGNORECASE,
@@ -141,6 +142,9 @@ def of_volts(case: Case, put: Put, chemistry: str) -> tuple[str, str]:
         return verdict, f"{start}: at {this} it need not switch down, because {battery} floats at {floating}."
     if verdict == "yes" and floating.holds(put.each * times):
         return verdict, f"{start}: {this} is a good float for {battery} and may stay on; to fill it takes {absorption}."
+    if verdict == "yes" and (hot := warmth_asked.too_much_in_heat(case, chemistry, put.each * times)):
+        asks_bad = case.says("detail:harm", "detail:asks_bad") or TOO_MUCH.search(case.text)
+        return "marginal", f"{'A little' if asks_bad else 'Only just'}: {hot}."
     if verdict == "yes" and FOR_HOURS.search(case.text):
         case.step("Absorption is a stage that ends; held for days it dries out and wears the plates", "held-voltage")
         ends = f"if it drops to a float of {floating} after some hours"

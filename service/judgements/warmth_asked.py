@@ -20,6 +20,7 @@ CHANGES = (
 ASKED = regex(rf"{CHANGES}[^.?!;]{{0,60}}(?:{WARMTH})|(?:{WARMTH})[^.?!;]{{0,60}}{CHANGES}", re.IGNORECASE)
 WHICH_VOLTS = regex(r"\b(?:what|which)\b[^.?!;]{0,24}\b(?:volts?|voltage)\b", re.IGNORECASE)
 SENSOR = regex(r"\btemp(?:erature)?[- ]?(?:sensor|probe|compensat\w*)", re.IGNORECASE)
+HEAT = regex(r"\b(?:heat|hot\w*|warm\w*|summer|tropic\w*|temperature)\b", re.IGNORECASE)
 SET_SO = regex(
     r"\b(?:set|turn|put|adjust|rais\w*|lower)\b[^.?!;]{0,20}\b(?:charger|charging|absorption|float)\b[^.?!;]{0,16}"
     rf"\b(?:higher|lower|up|down)\b[^.?!;]{{0,40}}(?:{WARMTH})",
@@ -54,6 +55,23 @@ def judged(topic: Topic, case: Case, chemistry: str | None) -> Answer | None:
     rest = "leave it as it is" if cold else f"keep to {say.volts(own.low)}"
     head = f"{start}at {say.temperature(celsius)} a sensor on the battery {brings}; without one {rest}."
     return topic.says("information", say.capital(head), *figures(case, chemistry))
+
+
+def too_much_in_heat(case: Case, chemistry: str, volts: float) -> str:
+    """That set volts are over the kind's highest in the heat that is asked about, in words; "" where they are not."""
+    celsius = case.said(AT)
+    if chemistry not in LEAD or celsius is None or float(celsius) <= REFERENCE or not HEAT.search(case.text):
+        return ""
+    system = float(case["bank.voltage"])
+    own = stage(chemistry, "absorption", system)
+    by_degree = reference.row("charge_voltage", chemistry=chemistry, stage="absorption")["by_degree"].value
+    wanted = compensated(volts, float(celsius), by_degree * system / 12)
+    if volts <= compensated(own.high, float(celsius), by_degree * system / 12) + charging.NEAR:
+        return ""
+    at = say.temperature(float(celsius))
+    case.step("In heat a lead battery gasses at fewer volts", "charge-compensation")
+    brings = f"brings {say.volts(volts)} down to {say.volts(wanted)}"
+    return f"at {at} a sensor on the battery {brings}; without one set {say.volts(own.low)}"
 
 
 def told_to_set(text: str) -> bool:

@@ -402,3 +402,17 @@ def test_of_a_fault_lamp_the_volts_are_asked_and_no_size_is_told(text: str) -> N
     found = only(text)
     assert (found.topic, found.verdict) == ("charger-setting", "needs-facts")
     assert found.asks[0].fact == "charger.voltage"
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "start"),
+    [
+        ("The charger gives the AGM 14.7 V, is that too much in this heat, 36 °C?", "marginal", "A little: at 36 °C"),
+        ("The charger gives the AGM 14.7 V, is it ok in this heat, 36 °C?", "marginal", "Only just: at 36 °C"),
+        ("The charger gives the AGM 14.3 V, is it ok in this heat, 36 °C?", "yes", "Yes: 14.3 V is inside"),
+        ("The charger gives the AGM 14.7 V, is it ok? It is 20 °C warm.", "yes", "Yes: 14.7 V is inside"),
+    ],
+)
+def test_set_volts_in_the_heat_that_is_asked_about(text: str, verdict: str, start: str) -> None:
+    found = on("charger-setting", text)
+    assert (found.verdict, plain(found.headline).startswith(start)) == (verdict, True)
