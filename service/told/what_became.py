@@ -8,6 +8,7 @@ from grammar.text.patterns import regex
 
 WRONG = regex(
     r"\bwhat (?:did|have|had) (?:i|we) (?:do|done) wrong\b|\bwhat(?:'?s| has| is|) ?(?:went|gone|go(?:es)?) wrong\b"
+    r"|\bwhat(?:['’]?s| has| had|) happened\b"
     r"|\b(?:my|our) (?:mistake|fault)\b|\bwhat (?:has |is |keeps? |was )?(?:kill|ruin|spoil|destroy|wreck)\w*"
     r"|\bwhy (?:is|are|has|did|does)\b[^.?!;]{0,40}\b(?:dead|die[sd]?|finished|ruined|flat)\b",
     re.IGNORECASE,
@@ -15,7 +16,8 @@ WRONG = regex(
 STOOD = regex(
     r"\b(?:winter\w*|stood|standing|sat|laid up|lay-?up|unused|for months|all season|since (?:autumn|fall|last|the))\b"
     r"|\bwhen(?:ever)? (?:i|we) (?:come|get|arrive|return)\b|\balways\b"
-    r"|\bsince (?:september|october|november|december)\b|\bleft (?:it |her |them )?(?:on|aboard)\b",
+    r"|\bsince (?:september|october|november|december)\b|\bleft (?:it |her |them )?(?:on|aboard)\b"
+    r"|\bleft (?:it|her|them|the boat|the batter\w+)\b[^.?!;]{0,20}\b(?:months?|weeks)\b",
     re.IGNORECASE,
 )
 DEAD = r"(?:dead|bad|worn|finished|shot|tired|dying|failing|the battery|battery|faulty)"
@@ -53,6 +55,8 @@ def went_wrong(text: str) -> bool:
 
     >>> went_wrong("stood all winter, now 10.2 V. What did I do wrong?"), went_wrong("what did I do wrong? 10.2 V")
     (True, False)
+    >>> went_wrong("left her for 3 months, 11.9 now, what happened?")
+    True
     """
     return WRONG.search(text) is not None and STOOD.search(text) is not None
 

@@ -397,3 +397,8 @@ def test_how_one_knows_that_it_is_full_is_told_by_its_volts(text: str, told: str
 def test_volts_on_charge_do_not_tell_how_full_it_is() -> None:
     found = on("rest-voltage", "The voltmeter shows 13.3, charger on float for days now, lithium. Is it full?")
     assert (found.verdict, found.headline[:16]) == ("information", "Too early to say")
+
+
+def test_what_happened_to_a_battery_that_stood_is_told() -> None:
+    found = on("rest-voltage", "Left the boat for 3 months, the gel shows 12.1 now. What happened?")
+    assert plain(found.headline).startswith("Most likely your battery stood discharged: 12.1 V at rest")
