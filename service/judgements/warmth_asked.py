@@ -21,6 +21,11 @@ ASKED = regex(rf"{CHANGES}[^.?!;]{{0,60}}(?:{WARMTH})|(?:{WARMTH})[^.?!;]{{0,60}
 WHICH_VOLTS = regex(r"\b(?:what|which)\b[^.?!;]{0,24}\b(?:volts?|voltage)\b", re.IGNORECASE)
 SENSOR = regex(r"\btemp(?:erature)?[- ]?(?:sensor|probe|compensat\w*)", re.IGNORECASE)
 HEAT = regex(r"\b(?:heat|hot\w*|warm\w*|summer|tropic\w*|temperature)\b", re.IGNORECASE)
+COLDEST = regex(
+    r"\b(?:what|which|how)\b[^.?!;]{0,12}\b(?:temperatures?|temp|cold|degrees)\b[^.?!;]{0,40}\bcharg"
+    r"|\btoo cold (?:to charge|for charging)\b",
+    re.IGNORECASE,
+)
 SET_SO = regex(
     r"\b(?:set|turn|put|adjust|rais\w*|lower)\b[^.?!;]{0,20}\b(?:charger|charging|absorption|float)\b[^.?!;]{0,16}"
     rf"\b(?:higher|lower|up|down)\b[^.?!;]{{0,40}}(?:{WARMTH})",
@@ -33,6 +38,8 @@ LEAD = ("flooded", "agm", "gel")
 
 def judged(topic: Topic, case: Case, chemistry: str | None) -> Answer | None:
     """How far the volts go with the warmth; None where that is not asked, or the charger's own volts are told."""
+    if chemistry == "lfp" and COLDEST.search(case.text):
+        return coldest(topic, case)
     if any(case.said(fact) is not None for fact in TOLD):
         return None
     start = "It helps: " if SENSOR.search(case.text) else "A little: " if ASKED.search(case.text) else ""
@@ -81,6 +88,19 @@ def told_to_set(text: str) -> bool:
     (True, False)
     """
     return SET_SO.search(text) is not None
+
+
+def coldest(topic: Topic, case: Case) -> Answer:
+    """From which temperature lithium may be charged, and how fast in the cold."""
+    rows = reference.rows("charge_cold")
+    takes = [
+        f"up to {say.quantity(row['up_to'].value, '°C', 0)} at most {say.amps(row['share'].value * 100)}"
+        for row in rows
+        if row["share"].value
+    ]
+    case.source(*(row["share"].cite for row in rows))
+    never = next(say.temperature(row["up_to"].value) for row in rows if not row["share"].value)
+    return topic.says("information", f"At or below {never} never; {say.listed(takes)} for each 100{say.NB}Ah.")
 
 
 def _far(case: Case) -> bool:

@@ -38,7 +38,11 @@ PARTED = regex(
     r"|\b(?:apart|separated?(?:ly)?|parted|each (?:alone|by itself)|on (?:its|their) own)\b",
     re.IGNORECASE,
 )
-BY_ITSELF = regex(r"\b(?:overnight|over night|by (?:the )?morning|in (?:the|a|one) night|by itself)\b", re.IGNORECASE)
+BY_ITSELF = regex(
+    r"\b(?:overnight|over night|by (?:the )?morning|in (?:the|a|one) night|by itself"
+    r"|(?:after|in|within|over) (?:\d+|an?|one|two|three|four|five|six|a few|some) (?:days?|nights?|weeks?))\b",
+    re.IGNORECASE,
+)
 LAMPS = regex(r"\b(?:lights?|lamps?|leds?)\b", re.IGNORECASE)
 LOADS = frozenset({"load.current", "load.model"})
 BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})

@@ -17,7 +17,7 @@ def low(case: Case, found: Charge) -> bool:
     """Whether a lead battery is far from full though it has just come off its charger."""
     if case.says("request:how_full") and not case.says("detail:asks_good"):  # then the charge itself is told
         return False
-    soon = fresh(case) or what_became.soon_after_charging(case.text)
+    soon = (fresh(case) and what_became.charged_for_long(case.text)) or what_became.soon_after_charging(case.text)
     return soon and found.kind != "lfp" and not found.flat and found.value < wording.NEARLY
 
 

@@ -28,13 +28,17 @@ WORN = r"(?:finish\w*|worn(?: out)?|dead|bad|old|shot|done|tired|dying|faulty|go
 SMALL = r"(?:too small|not big enough|undersized|too weak for)"
 SMALL_OR_WORN = regex(rf"\b{SMALL}{THEN_OR}{WORN}\b|\b{WORN}{THEN_OR}{SMALL}\b", re.IGNORECASE)
 HOURS = r"(?:\d+|a few|[a-z]+) ?h(?:ours?|rs?)?"
-FRESH = regex(  # off its charger so lately that the charge still shows
+CHARGED_LONG = (
     r"\bafter (?:an?|the|one|all|last|my|its)? ?(?:whole |full |long )?(?:night|nite|day|evening|weekend|afternoon)"
     r" (?:long )?on (?:the |its |my |our |a )?charg(?:e|er)\b"
     rf"|\bafter {HOURS} (?:on (?:the |its |my |our |a )?charg(?:e|er)|of (?:a )?charg(?:e|ing))\b"
     rf"|\bafter (?:i |we )?charg(?:ing|ed) (?:it |them |her |both |the \w+ )?(?:for |over )?(?:{HOURS}|all night)\b"
     rf"|\bcharged (?:it |them |her |both |the \w+ )?(?:for |over )?(?:{HOURS}|all night),? (?:and|then|but|now|it)\b"
     r"(?![^.?!;]{0,30}\b(?:later|ago|rest\w*|stood|next (?:day|morning)))"
+)
+LONG_CHARGE = regex(CHARGED_LONG, re.IGNORECASE)
+FRESH = regex(  # off its charger so lately that the charge still shows
+    rf"{CHARGED_LONG}"
     r"|\b(?:just|straight|right|fresh) (?:come |came |taken )?(?:off|from) (?:the |its |my |our |a )?charg(?:e|er)\b",
     re.IGNORECASE,
 )
@@ -87,6 +91,15 @@ def fresh_off_the_charger(text: str) -> tuple[int, int] | None:
     """
     found = FRESH.search(text)
     return found.span() if found else None
+
+
+def charged_for_long(text: str) -> bool:
+    """Whether it was read after a charge of hours.
+
+    >>> charged_for_long("12.4 after 8 hours of charging"), charged_for_long("12.4, just off the charger")
+    (True, False)
+    """
+    return LONG_CHARGE.search(text) is not None
 
 
 def soon_after_charging(text: str) -> bool:

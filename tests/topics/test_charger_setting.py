@@ -416,3 +416,11 @@ def test_of_a_fault_lamp_the_volts_are_asked_and_no_size_is_told(text: str) -> N
 def test_set_volts_in_the_heat_that_is_asked_about(text: str, verdict: str, start: str) -> None:
     found = on("charger-setting", text)
     assert (found.verdict, plain(found.headline).startswith(start)) == (verdict, True)
+
+
+@pytest.mark.parametrize(
+    "text", ["At what temperature may I charge LiFePO4?", "How cold is too cold to charge lithium?"]
+)
+def test_from_which_temperature_lithium_may_be_charged(text: str) -> None:
+    headline = plain(on("charger-setting", text).headline)
+    assert headline.startswith("At or below 0 °C (32 °F) never; up to 5 °C at most 10 A")
