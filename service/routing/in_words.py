@@ -14,6 +14,7 @@ from service.told import (
     amp_hours_taken,
     charger_fault,
     charging_relay,
+    deadline,
     hydrometer_way,
     its_years,
     kind_required,
@@ -226,6 +227,13 @@ def _lamp_of_a_fault(seen: Seen) -> bool:
     return about and not seen.message.dangers and charger_fault.told(seen.message.text)
 
 
+def _full_in_time(seen: Seen) -> bool:
+    """ "Will the 70 A alternator fully charge 105 Ah in a 2 hour trip?": the hours, not its volts or a box between."""
+    about = seen.found <= {"charger-setting", "dc-dc", "charger-size", "unclear"} and not seen.message.dangers
+    told = "battery.capacity" in seen.told and seen.told & {"charger.current", "alternator.current"}
+    return about and bool(told) and deadline.fills(seen.message.text)
+
+
 def _volts_on_charge(seen: Seen) -> bool:
     """ "On charge for two weeks and 13.4 V now, is it ok?": what the charger gives."""
     judged = seen.says("request:is_good", "request:may_i", "put:good", "put:bad")
@@ -262,6 +270,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("charger-setting", _volts_on_charge),
     ("charger-banks", _one_of_two_chargers),
     ("meaning", _lamps_of_stages),
+    ("charge-time", _full_in_time),
     ("charger-setting", _lamp_of_a_fault),
     ("standing-drain", _fell_by_itself),
     ("charger-setting", _set_for_the_season),

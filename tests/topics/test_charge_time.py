@@ -108,3 +108,14 @@ def test_two_batteries_are_still_weighed():
 def test_where_a_charge_is_to_end_is_no_charge_that_it_has(later: str, hours: float) -> None:
     found = on("charge-time", "LiFePO4, 100 Ah at 35 %, a 20 A charger, how long?", later)
     assert found.figures[0].value == pytest.approx(hours, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Will my 60 A alternator fully charge a 90 Ah AGM from half in a 2 hour trip?", "No: about 3.8 hours in all"),
+        ("Can a 25 A charger fill 90 Ah of AGM from half during 6 hours?", "Yes: about 4 hours in all"),
+    ],
+)
+def test_whether_it_is_full_in_the_hours_that_are_told(text: str, start: str) -> None:
+    assert plain(on("charge-time", text).headline).startswith(start)
