@@ -24,6 +24,11 @@ NOT_QUITE = frozenset(
 STANDS_SO = frozenset({"with", "disconnected", "unplugged", "both", "isolated", "its", "the", "leads", "cables"})
 IS_SO = frozenset({"its", "shes", "theyre", "is", "are"})
 TOLD_SO = regex(r"(?:^|[,.;(?!] ?)(?:it'?s|she'?s|they'?re|it is|she is|they are)(?: \w+ed)? $", re.IGNORECASE)
+BATTERY_SO = regex(  # "our AGM is full, minus 20 here"
+    r"(?:^|[,.;(!] ?)(?:(?:the|my|our|his|her|both|all|two|bow|house|start|starter|thruster) )*"
+    r"(?:(?:agm|gel|wet|flooded|lead|lithium) )?(?:batter(?:y|ies)|bank|accu|agms?|gels?|wets?) (?:is|are)(?: now)? $",
+    re.IGNORECASE,
+)
 EMPTY = frozenset({"flat", "empty", "dead"})
 
 
@@ -51,7 +56,8 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             yield replace(stated_at(scene, "battery.charge", 0.0, item.start, item.end), unit="percent")
             return
         ends = after is None or (after.name in (",", ".", "end", ")") and scene.word(after.start) != "?")
-        ends = ends or (item.name == "full" and _goes_on(scene, item))
+        cold = scene.about("about:freeze", "word:freeze") or "ambient.temperature" in told
+        ends = ends or (item.name == "full" and (_goes_on(scene, item) or (cold and scene.word(item.end) == "and")))
         owned = (
             item.name == "full"
             and after is not None
@@ -61,8 +67,7 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         )
         of_kind = before is not None and before.fact == "battery.chemistry"  # "lithium full, 20 °C"
         listed = before is not None and before.name in (",", "thats", "(", "aboard", "stays", "stay", "stands")
-        listed = listed or (scene.word(item.start - 1) in IS_SO and _is_told(scene, item))
-        cold = scene.about("about:freeze", "word:freeze") or "ambient.temperature" in told
+        listed = listed or (scene.word(item.start - 1) in IS_SO and _is_told(scene, item, cold))
         share = before is not None and (bool(before.dim) or before.name in NOT_QUITE)
         frozen = item.name == "full" and cold and _sized(after) and not share
         if owned or frozen or (item.name == "full" and (listed or of_kind) and ends):
@@ -70,9 +75,12 @@ def _full(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             return
 
 
-def _is_told(scene: Scene, item: Item) -> bool:
-    """Whether "it's full" tells how the battery is: it begins what is said, no "when it's full"."""
+def _is_told(scene: Scene, item: Item, cold: bool) -> bool:
+    """Whether "it's full" tells how the battery is: it begins what is said, no "when it's full". In the cold so does
+    "the AGM is full", which elsewhere may be what a light or somebody says."""
     ahead = scene.ahead(scene.span(item.start, item.end)[0])
+    if cold and BATTERY_SO.search(ahead):
+        return True
     return TOLD_SO.search(ahead) is not None and not scene.about("word:charge") and "charger" not in scene.heads
 
 

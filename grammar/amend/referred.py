@@ -7,20 +7,24 @@ from dataclasses import replace
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 
-READ = "reading.voltage"
+READ, LOAD = "reading.voltage", "load.current"
 SEVERAL = frozenset({"ambient.temperature", "battery.charge"})
-OF_A_MOMENT = frozenset({"reading.load_voltage", "reading.load_voltage_at_load", "charger.voltage"})
+TOLD_BEFORE = {  # of a figure that nothing near tells of: what it may refer back to, and how it was settled
+    (READ, "range"): ("reading.load_voltage", "reading.load_voltage_at_load", "charger.voltage"),
+    (LOAD, "default"): ("charger.current", "alternator.current", "fuse.rating"),
+}
 
 
 def without_references(scene: Scene, stated: list[Stated]) -> list[Stated]:
-    """Without volts that a question only repeats: "it held 9.1 with the lever over. Is 9.1 too low?" """
-    told = [item for item in stated if item.fact in OF_A_MOMENT]
-    return [item for item in stated if not any(_repeats(scene, item, other) for other in told)]
+    """Without what a question only repeats: "it held 9.1 with the lever over. Is 9.1 too low?", "a 40 A charger. Is
+    40 A too much?"."""
+    return [item for item in stated if not any(_repeats(scene, item, other) for other in stated)]
 
 
 def _repeats(scene: Scene, item: Stated, other: Stated) -> bool:
-    """Whether these volts, of which nothing near tells when they were read, are the ones told in a clause before."""
-    if item.fact != READ or item.how != "range" or item.value != other.value or item.span[0] <= other.span[1]:
+    """Whether this figure, of which nothing near tells what it is, is one that was told in a clause before."""
+    before = other.fact in TOLD_BEFORE.get((item.fact, item.how), ()) and item.span[0] > other.span[1]
+    if not before or item.value != other.value:
         return False
     return _clause(scene, item) != _clause(scene, other) and in_question(scene, item)
 

@@ -7,6 +7,7 @@ from bisect import bisect_left
 from collections.abc import Iterable
 from dataclasses import replace
 
+from grammar.amend.guessed import without_guesses
 from grammar.amend.lights import without_lights
 from grammar.amend.put_right import put_right
 from grammar.amend.referred import asked_again, without_references
@@ -72,7 +73,8 @@ FALLS = ("drop", "fall", "fell", "sag", "dip", "sink", "sank", "goes", "went", "
 def amended(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
     """The facts of a message: each once, or twice where it tells of two."""
     weighed = scene.about("request:versus", "word:weight", "about:compare")
-    stated = list(stated) if weighed else without_absent(scene.text, list(stated))
+    stated = without_guesses(scene.text, list(stated))
+    stated = stated if weighed else without_absent(scene.text, stated)
     stated = without_references(scene, _moored(scene, without_taps(scene, without_lights(scene, stated))))
     stated = _falling(scene, _chosen_from(scene, without_limits(scene, list(stated))))
     stated = _till_half(scene, _till_full(_now(scene, [_side_by_side(scene, _from(scene, item)) for item in stated])))

@@ -21,7 +21,7 @@ from grammar.scene.items import Item
 from grammar.scene.near import around
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
-from grammar.told.times import motoring, outings
+from grammar.told.times import charged, motoring, outings
 from grammar.told.times.left_alone import rested_before
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
@@ -127,9 +127,9 @@ def _by_a_timer(scene: Scene, item: Item) -> bool:
 
 
 def _while_other(scene: Scene, item: Item, after: str) -> bool:
-    """Whether the engine runs so long, or a lesson lasts so long in which the thruster is only pushed."""
+    """Whether the engine runs so long, a charge goes on so long, or a lesson in which the thruster is only pushed."""
     between = scene.text, ahead_of(scene, item), after
-    return motoring.is_motoring(*between) or outings.is_outing(*between)
+    return motoring.is_motoring(*between) or outings.is_outing(*between) or charged.is_charge(*between[1:])
 
 
 def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:

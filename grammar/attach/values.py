@@ -198,6 +198,29 @@ def _charges(scene: Scene, item: Item) -> bool:
     return "charger" in scene.heads or scene.likely[:1] == ("charger.current",)
 
 
+HAS_OR_USES = frozenset(
+    {
+        *("on", "from", "with", "got", "have", "has", "had", "own", "use", "using", "used", "borrowed", "bought"),
+        *(
+            "is",
+            "would",
+            "will",
+            "could",
+            "does",
+            "me",
+            "us",
+            "him",
+            "put",
+            "found",
+            "its",
+            "connect",
+            "connected",
+            "try",
+        ),
+    }
+)
+
+
 def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger is for this kind, and the battery's own is told besides: "my gel charger, can it do AGM"."""
     after = scene.after(item)
@@ -206,8 +229,8 @@ def _of_charger(scene: Scene, item: Item) -> bool:
     mine = scene.word(item.start - 1) in ("my", "our", "the", "old", "his", "this", "their", "her", "your") or (
         before and before.dim == "AMP"
     )
-    mine = mine or (scene.word(item.start - 1) in ("a", "an") and scene.word(item.start - 2) in ("on", "from", "with"))
-    return after is not None and after.head == "charger" and others and bool(mine) and item.name != "lfp"
+    mine = mine or (scene.word(item.start - 1) in ("a", "an") and scene.word(item.start - 2) in HAS_OR_USES)
+    return after is not None and after.head == "charger" and others and bool(mine)
 
 
 def _flag(scene: Scene, item: Item) -> tuple[str, Value]:

@@ -10,6 +10,7 @@ from bisect import bisect_left
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import pairwise
 
+from grammar.dangers import charger_on
 from grammar.dangers.answered import is_answered_no
 from grammar.dangers.chosen import is_chosen, may_be_chosen
 from grammar.dangers.context import Context
@@ -140,6 +141,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
     near: dict[str, list[int]] = {}
     for hit in table.places.find(words.words):
         near.setdefault(hit.name, []).append(hit.start)
+    near["charging"] = sorted((*near.get("charging", ()), *charger_on.on(words.words, near.get("chargers", ()))))
     things = frozenset(at for name in THINGS for at in near.get(name, ()))
     circuit = frozenset(at for name in CIRCUIT for at in near.get(name, ()))
     masks = [mask for mask in table.masks.find(words.words) if not _is_parted(mask, things, words)]

@@ -110,6 +110,9 @@ def systems_apart(case: Case) -> tuple[float, float] | None:
         volts = case.said("bank.voltage")  # "a 24 V charger on one 12 V battery": the 24 V are the charger's
     if volts is None and not HIGHER.search(case.text):
         volts = part_charged.named_once(case.text)  # "my 12 V battery with a 24 V charger"
+    if part_charged.put_on_one(case.text):  # of a pair: that one battery takes its own volts
+        charger = part_charged.volts(case.text)
+        return (charger, float(battery)) if charger and battery and charger > battery >= LEAST else None
     joined = case.get("bank.layout") in ("series", "series-parallel") or case.get("battery.count", 1) > 1
     if volts is None or battery is None or battery < LEAST or joined:
         return None

@@ -113,3 +113,8 @@ def most_taken_in(case: Case, amps: float) -> float:
         efficiency.cite,
     )
     return worst
+
+
+def at_worst(figures: tuple[Figure, ...]) -> str:
+    """What it takes when the volts in are lowest: it lasts no hours, so it judges cable and fuse, no alternator."""
+    return f"{whole(float(figures[0].high or 0.0))} at worst"

@@ -21,7 +21,8 @@ LEFT_ALONE = regex(
     re.IGNORECASE,
 )
 CHARGED_SINCE = regex(r"\b(?:charged|charging|on charge)\b(?! (?:on|it|up|full\w*) )[^.?!;]{0,30}", re.IGNORECASE)
-UNKNOWN_DAYS, UNSURE = 30, 10.0  # days where none are told; points of charge that a meter may be off
+UNKNOWN_DAYS, A_SEASON = 30, 180  # days, where none are told, and since a month that is named
+UNSURE = 10.0  # points of charge that a meter may be off
 ASKED = "detail:what_draws"
 CAUSES = "drain-causes"
 MAY_BE = (
@@ -38,6 +39,14 @@ OFF_THE_CHARGER = regex(
     r"|\bafter (?:the |its |a )?(?:last |full )*charg(?:e|ing)\b"
     r"|\bunplugged\b|\b(?:last )?(?:fully )?charged\b[^.?!;]{0,24}\b(?:ago|yesterday|last)\b"
     r"|\bsince (?:the |its )?(?:last |full )*charge\b",
+    re.IGNORECASE,
+)
+
+
+PARTED = regex(  # the battery, not what charges it
+    r"(?<!charger )(?<!charger was )(?<!charger is )(?<!panel )(?<!power )\bdisconnected\b"
+    r"(?! (?:the|my|its|all|a|from|everything|charger|solar|shore))"
+    r"|\bcables? (?:was |were )?(?:off|taken off|removed)\b|\bleads? (?:were )?off\b",
     re.IGNORECASE,
 )
 
@@ -67,6 +76,11 @@ class Loss:
 
 def causes(case: Case) -> None:
     """Notes what it may be and how it is found."""
+    if PARTED.search(case.text):
+        case.because(
+            "With its cables off nothing can draw: it was never full, or a cell is bad", "self-discharge-range"
+        )
+        return
     case.because(MAY_BE, CAUSES)
     case.because(FIND_IT, CAUSES)
 
@@ -121,7 +135,8 @@ def fallen(case: Case) -> Fall | None:
     charges = [readings.charge_of(item.volts / count, kind).value for item in (first, last)]
     days = dated.days_between(first, last)
     figure = laid_up.self_discharge(case)
-    own = float(figure.high or figure.value) / limit("month") * float(days if days is not None else UNKNOWN_DAYS)
+    unknown = A_SEASON if first.day["month"] else UNKNOWN_DAYS
+    own = float(figure.high or figure.value) / limit("month") * float(unknown if days is None else days)
     if charges[0] - charges[1] <= own + UNSURE:
         return None
     return Fall((first.volts, last.volts), days)

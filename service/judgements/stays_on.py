@@ -13,6 +13,7 @@ from service.told import charger_left_on
 from service.topic import Topic
 
 KIND = "charger.kind"
+OF_A_CHARGE = {"charger-size", "charge-time", "charger-setting"}  # topics after which "it" is the charger
 OVERNIGHT = regex(r"\b(?:overnight|over night|tonight|all night|the night)\b", re.IGNORECASE)
 REPLIES = (("it drops to float by itself", "smart"), ("it has a timer, or never drops", "timer"))
 OPEN = "We can't say yet: only a charger that drops to float by itself may stay on"
@@ -21,7 +22,13 @@ LITHIUM = "Better not: lithium needs no charger while it stands, so switch it of
 
 def judged(topic: Topic, case: Case) -> Answer | None:
     """The answer where it is asked whether the charger may stay on; None where it is not, or its size is asked too."""
-    return of_its_kind(topic, case) if charger_left_on.asked(case.text) and not beside_size(case) else None
+    asked = (later(case) or charger_left_on.asked(case.text)) and not beside_size(case)
+    return of_its_kind(topic, case) if asked else None
+
+
+def later(case: Case) -> bool:
+    """Whether it is asked after an answer on a charge: "may it stay on then?"."""
+    return bool(OF_A_CHARGE & set(case.before)) and charger_left_on.asked_of_it(case.text)
 
 
 def beside_size(case: Case) -> bool:

@@ -12,7 +12,8 @@ from service.routing.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of
 
 ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
 DEAD = "detail:dead_motor"  # "the thruster won't work": no danger by itself
-ALIKE = 5  # the points that a phrase takes off which only sounds like a danger
+ALIKE = 5  # the points that a phrase takes off which only sounds like a danger, and volts on charge that are ordinary
+ORDINARY = ((12.0, 14.8), (24.0, 29.6))  # V on charge, of 12 and 24 V
 
 
 def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
@@ -29,11 +30,18 @@ def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     own = [sum(_of_danger(name, at, alike)[0] for name, at in row.items()) for row in rows]
     shared = sum(_of_danger(name, at, alike)[1] for name, at in places.items())
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
-    if item.total < ALARM or (item.total < ALARM + ALIKE and (alike or message.says(DEAD))):
+    harmless = alike or message.says(DEAD) or _charged_as_it_should(message)
+    if item.total < ALARM or (item.total < ALARM + ALIKE and harmless):
         return None
     span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
     shown = tuple(f"{name} {value:+}" for value, name, _ in reasons(item, rows)[:SHOWN])
     return Request(HAZARD, span, item.total, evidence=shown)
+
+
+def _charged_as_it_should(message: Message) -> bool:
+    """Whether the volts on charge are told and ordinary: "on for two weeks, 13.4 V now, is it ok?"."""
+    told = [float(item.value) for item in message.stated if item.fact == "charger.voltage"]
+    return bool(told) and all(any(low <= volts <= high for low, high in ORDINARY) for volts in told)
 
 
 def _of_danger(sign: str, at: int, alike: Iterable[Span]) -> tuple[int, int]:

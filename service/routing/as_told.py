@@ -321,9 +321,9 @@ def _frozen(seen: Seen) -> bool:
 
 
 def _charged_in_part(seen: Seen) -> bool:
-    """ "Can I put my 12 V charger on one of the two batteries of the 24 V bank"."""
+    """ "Can I put my 12 V charger on one of the two batteries of the 24 V bank", or a 24 V one on a 12 V battery."""
     low, bank = part_charged.volts(seen.message.text), [item for item in seen.message.stated if item.fact in SYSTEM]
-    above = low is not None and any(float(item.value) > low for item in bank)
+    above = low is not None and any(float(item.value) != low for item in bank)
     return above and seen.found <= {"bank-wiring", "unclear", "dc-dc"} and part_charged.one_only(seen.message.text)
 
 

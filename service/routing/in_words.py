@@ -9,10 +9,13 @@ from typing import NamedTuple
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from grammar.told.times import motoring
+from service.judgements import long_bulk, standing_loss, warmth_asked
 from service.told import (
     amp_hours_taken,
     amps_asked,
+    charger_fault,
     charging_relay,
+    deadline,
     equal_cables,
     hydrometer_way,
     its_years,
@@ -25,6 +28,7 @@ from service.told import (
     price_asked,
     switch_asked,
     to_buy,
+    two_chargers,
     volts_of_charge,
     who,
 )
@@ -35,6 +39,18 @@ CHARGING = frozenset({"dc-dc", "charger-size", "charge-time"})
 CAR_CHARGER = regex(
     r"\bcar(?:['’]?s)? (?:battery )?charger\b|\bcharger (?:of|from|for) (?:the|my|a) car\b", re.IGNORECASE
 )
+PARTED = regex(
+    r"\b(?:link|strap|jumper|lead|cable|bridge|bar)s? (?:was |is |were )?(?:off|out|removed|undone|disconnected)\b"
+    r"|\b(?:took|taken|take|removed|undid|disconnected|pulled) (?:off )?(?:the |a |one )?(?:link|strap|jumper|bridge)"
+    r"|\b(?:apart|separated?(?:ly)?|parted|each (?:alone|by itself)|on (?:its|their) own)\b",
+    re.IGNORECASE,
+)
+BY_ITSELF = regex(
+    r"\b(?:overnight|over night|by (?:the )?morning|in (?:the|a|one) night|by itself"
+    r"|(?:after|in|within|over) (?:\d+|an?|one|two|three|four|five|six|a few|some) (?:days?|nights?|weeks?))\b",
+    re.IGNORECASE,
+)
+LAMPS = regex(r"\b(?:lights?|lamps?|leds?)\b", re.IGNORECASE)
 LOADS = frozenset({"load.current", "load.model"})
 BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})
 CABLES = frozenset({"cable.gauge", "cable.area"})
@@ -262,10 +278,76 @@ def _of_its_years(seen: Seen) -> bool:
 
 def _volts_of_a_charge(seen: Seen) -> bool:
     """ "What volts is 50 percent on a flooded?"."""
-    about = seen.found <= {"unclear", "meaning", "charger-setting"} and not seen.message.dangers
+    about = seen.found <= {"unclear", "meaning", "charger-setting", "replacement"} and not seen.message.dangers
     plain = seen.told <= {"battery.chemistry", "battery.charge", "battery.nominal", "bank.voltage", "battery.count"}
     battery = seen.says("thing:battery", "about:kind_word", "thing:bank")
     return about and plain and battery and volts_of_charge.of_a_charge(seen.message.text)
+
+
+def _stays_in_a_stage(seen: Seen) -> bool:
+    """ "The charger's lamp says absorption, three days now": its stage, not its size."""
+    about = seen.found <= {"charger-size", "charge-time", "storage", "unclear"} and not seen.message.dangers
+    return about and seen.says("thing:charger") and long_bulk.told(seen.message.text)
+
+
+def _set_for_the_season(seen: Seen) -> bool:
+    """ "Shall I set the charger higher for the winter?": its volts, and nothing is laid up."""
+    about = seen.found <= {"storage", "charger-size", "unclear"} and not seen.message.dangers
+    return about and warmth_asked.told_to_set(seen.message.text)
+
+
+def _one_of_two_chargers(seen: Seen) -> bool:
+    """ "The 12 V 20 A charger or the 24 V 10 A one for the two in series?": which, not what they give together."""
+    about = {"bank-wiring", "dc-dc", "charger-size", "charger-setting", "charger-banks", "unclear"}
+    if not seen.found <= about or seen.message.dangers or not two_chargers.chosen_of(seen.message.text):
+        return False
+    whole = {"24", "36", "48", "series"}
+    told = (item for item in seen.message.stated if item.fact in ("bank.voltage", "bank.layout"))
+    return any((f"{item.value:g}" if isinstance(item.value, float) else str(item.value)) in whole for item in told)
+
+
+def _fell_by_itself(seen: Seen) -> bool:
+    """ "From 12.7 to 12.3 overnight with nothing on": no load drew it down."""
+    under = seen.found == {"load-voltage"} and "reading.load_voltage" in seen.told and not seen.message.dangers
+    text = seen.message.text
+    alone = standing_loss.LEFT_ALONE.search(text) and BY_ITSELF.search(text) and not seen.told & LOADS
+    return under and bool(alone) and not seen.says("thing:thruster")
+
+
+def _lamps_of_stages(seen: Seen) -> bool:
+    """ "What do the lamps bulk and float on the charger mean?": the words, not a setting to choose."""
+    stages = [seen.says(name) for name in ("term:bulk", "term:absorption", "term:float")]
+    asked = seen.says("about:meaning") and LAMPS.search(seen.message.text) is not None
+    plain = not seen.told - {"charger.setting", "load.kind"}
+    return seen.found == {"charger-setting"} and sum(stages) > 1 and asked and plain
+
+
+def _lamp_of_a_fault(seen: Seen) -> bool:
+    """ "Woke to the charger beeping with a red light, what does it want?": no size."""
+    about = seen.found <= {"charger-size", "charge-time", "maintenance", "meaning", "unclear"}
+    return about and not seen.message.dangers and charger_fault.told(seen.message.text)
+
+
+def _full_in_time(seen: Seen) -> bool:
+    """ "Will the 70 A alternator fully charge 105 Ah in a 2 hour trip?": the hours, not its volts or a box between."""
+    about = seen.found <= {"charger-setting", "dc-dc", "charger-size", "unclear"} and not seen.message.dangers
+    told = "battery.capacity" in seen.told and seen.told & {"charger.current", "alternator.current"}
+    return about and bool(told) and deadline.fills(seen.message.text)
+
+
+def _volts_on_charge(seen: Seen) -> bool:
+    """ "On charge for two weeks and 13.4 V now, is it ok?": what the charger gives."""
+    judged = seen.says("request:is_good", "request:may_i", "put:good", "put:bad")
+    told = "charger.voltage" in seen.told and seen.says("thing:charger") and judged
+    return seen.found <= {"unclear"} and told and not seen.message.dangers
+
+
+def _read_apart(seen: Seen) -> bool:
+    """ "12.6 and 12.1 with the link off, they are in parallel": what each reads, not what they give together."""
+    both = any(item.fact == "reading.voltage" and item.of == 2 for item in seen.message.stated)
+    asks = seen.says("request:may_i", "request:what_get", "request:which", "request:versus")
+    apart = both and seen.found == {"bank-wiring"} and not asks and not seen.message.dangers
+    return apart and PARTED.search(seen.message.text) is not None
 
 
 IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
@@ -296,4 +378,13 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("battery-type", _one_kind_a_must),
     ("replacement", _of_its_years),
     ("rest-voltage", _volts_of_a_charge),
+    ("rest-voltage", _read_apart),
+    ("charger-setting", _stays_in_a_stage),
+    ("charger-setting", _volts_on_charge),
+    ("charger-banks", _one_of_two_chargers),
+    ("meaning", _lamps_of_stages),
+    ("charge-time", _full_in_time),
+    ("charger-setting", _lamp_of_a_fault),
+    ("standing-drain", _fell_by_itself),
+    ("charger-setting", _set_for_the_season),
 )

@@ -53,6 +53,9 @@ STORES = regex(
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
+RUNS = regex(
+    r"\b(?:runs?|running|power\w*|drives?|handles?|copes?|starts?|turns?|enough for|big enough|suits?)\b", re.IGNORECASE
+)
 OF_KINDS = frozenset(
     {
         "mounting",
@@ -124,6 +127,9 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
         idle.add("cable-size")  # "what size of lug hole do I need", for cables that are made up
     if any(item.family == JUMP for item in message.dangers) and not message.says("request:what_get"):
         idle.add("bank-wiring")  # "plus to plus and go?" of jump leads
+    charged = {"run-check", "charger-size"} <= found and not told & (STRENGTH | {"load.current", "load.peak"})
+    if charged and "charger.current" in told and not RUNS.search(message.text):
+        idle.add("run-check")  # "a Pike with 100 Ah of gel, and a 30 A charger. Is 30 A ok?"
     if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
         idle.add("run-check")  # "is an adapter good enough for 250 A"
     return idle

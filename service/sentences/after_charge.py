@@ -10,15 +10,23 @@ from service.rules.readings import Charge
 from service.sentences import wording
 from service.told import what_became
 
-FULL, NEARLY = 100.0, 90.0  # percent
+FULL = 100.0  # percent
 
 
 def low(case: Case, found: Charge) -> bool:
-    """Whether a lead battery is far from full though it came off its charger an hour ago at most."""
+    """Whether a lead battery is far from full though it has just come off its charger."""
     if case.says("request:how_full") and not case.says("detail:asks_good"):  # then the charge itself is told
         return False
-    soon = found.kind != "lfp" and not found.flat and what_became.soon_after_charging(case.text)
-    return soon and found.value < NEARLY
+    soon = (fresh(case) and what_became.charged_for_long(case.text)) or what_became.soon_after_charging(case.text)
+    return soon and found.kind != "lfp" and not found.flat and found.value < wording.NEARLY
+
+
+def fresh(case: Case) -> bool:
+    """Whether it comes off its charger, and no rest after that is told."""
+    off, rested = what_became.fresh_off_the_charger(case.text), case.stated.get("reading.rest_time")
+    if off is None or rested is None or rested.span is None:
+        return off is not None
+    return off[0] <= rested.span[0] < off[1]  # "after a night on the charger" is no rest
 
 
 def headline(case: Case, volts: float, found: Charge, verdict: str) -> str:

@@ -9,7 +9,7 @@ from grammar.text.patterns import regex
 from service import chart, say
 from service.case import Case
 from service.judgements.doubt import shown
-from service.judgements.standing_loss import Fall
+from service.judgements.standing_loss import PARTED, Fall
 from service.reply import Answer
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
@@ -26,7 +26,6 @@ EITHER = (  # the one test that parts a worn battery from a drain
     "Either: charge it full, a cable off overnight, then read: if it holds, something draws, if it falls, it is worn; "
     "{} means {}."
 )
-FILLED, NEARLY = 97.5, 90.0  # percent
 WARMTH = 10.0  # °C from the table's own temperature under which nothing is said of it
 
 
@@ -201,6 +200,9 @@ def fell(case: Case, fall: Fall, verdict: str) -> str:
     soon = "today" if verdict == "no" else "soon"
     bad = case.says("detail:asks_bad") and not case.says("detail:asks_good")
     start = wording.NO_PROOF if wording.fears_it_spoilt(case, verdict) else "Yes" if bad else "No"
+    if PARTED.search(case.text):
+        rest = f"charge it {soon}, rest it a day, and a load test tells if it is worn"
+        return f"{start}: from {first} to {last}{time} with its cables off is no normal loss; {rest}."
     return (
         f"{start}: from {first} to {last}{time} with nothing on is no normal loss; main switch "
         f"off and charge it {soon}, then find what draws."
@@ -216,8 +218,7 @@ def of_twelve(volts: float, each: float) -> str:
 
 def whether_full(case: Case, reads: str, found: Charge, verdict: str) -> str:
     """Yes or no, where they ask whether it is full."""
-    filled = found.low is None and found.value >= FILLED
-    start = "Yes" if filled else "Nearly" if found.low is None and found.value >= NEARLY else "No"
+    start = wording.whether_full(found.value) if found.low is None else "No"
     when = "today" if verdict == "no" and found.kind != "lfp" else "soon"
     then = "" if verdict == "yes" else f", so charge it {when}"
     only = "only " if verdict == "no" else ""

@@ -11,6 +11,7 @@ OPENINGS = {"yes": ("Yes", "No"), "marginal": ("Only just", "A little"), "no": (
 BESIDE = ("Only just: ", "Usually yes: ", "Yes, within limits: ", "Yes: ")
 
 NO_PROOF = "Not by this reading"  # of a battery that they fear is dead or damaged: a reading tells its charge
+FILLED, NEARLY = 97.5, 90.0  # percent: from the first a battery counts as full
 FEARS = ("detail:asks_dead", "detail:asks_harmed")
 WHAT_IS_WRONG = {"yes": "Nothing by this reading", "marginal": "A little", "no": "Too low"}
 
@@ -24,6 +25,11 @@ def opening(case: Case, verdict: str) -> str:
         return WHAT_IS_WRONG[verdict]
     good, bad = OPENINGS[verdict]
     return bad if case.says("detail:asks_bad") and not case.says("detail:asks_good") else good
+
+
+def whether_full(charge: float) -> str:
+    """Yes or no, where they ask whether it is full."""
+    return "Yes" if charge >= FILLED else "Nearly" if charge >= NEARLY else "No"
 
 
 def fears_it_spoilt(case: Case, verdict: str) -> bool:
@@ -80,7 +86,7 @@ def about(told: str) -> str:
 
 def full(found: Charge, only: str = "") -> str:
     """How full, as the end of a sentence: "is full", "is only about 30 % full", "is empty"."""
-    if found.low is None and found.value >= 97.5:
+    if found.low is None and found.value >= FILLED:
         return "is full"
     if found.low is None and found.kind != "lfp" and found.value < 2.5:
         return "is empty"

@@ -87,6 +87,15 @@ def asked(text: str) -> bool:
     return found is not None and CHARGER.search(text) is not None and SIZED.search(text) is None
 
 
+def asked_of_it(text: str) -> bool:
+    """Whether it is asked if something may stay on that was spoken of before.
+
+    >>> asked_of_it("and can I leave it on afterwards?"), asked_of_it("and how long?")
+    (True, False)
+    """
+    return ASKED.search(text) is not None and SIZED.search(text) is None
+
+
 def instead(text: str) -> bool:
     """Whether it is asked what to do in the place of leaving it on.
 

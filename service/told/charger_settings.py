@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from grammar.text.patterns import regex
-from grammar.told.chargers.listed_settings import NAMES, OFFERS, PLAIN, WORDS, rows
+from grammar.told.chargers.listed_settings import LISTED_NAMES, NAMES, OFFERS, PLAIN, WORDS, rows
 from service.case import Case
 from service.kinds import CHARGED
 
@@ -33,7 +33,7 @@ PRINTED = regex(
 
 def named(text: str) -> tuple[str, ...]:
     """The kinds that a text names, in the order of the tables."""
-    told = {WORDS[word.lower()] for word in re.findall(rf"\b(?:{NAMES})\b", text, re.IGNORECASE)}
+    told = {WORDS[word.lower()] for word in LISTED_NAMES.findall(text)}
     return tuple(kind for kind in CHARGED if kind in told)
 
 

@@ -15,11 +15,15 @@ WORDS = {
 NUMBER = rf"(\d+(?:[.,]\d+)?|{'|'.join(WORDS)})"
 HOURS = r" ?(?:h|hrs?|hours?)\b"
 SUPPLY = r"(?:shore|mains|current|power|electric\w*|charg\w+|the charger|plug\w*|hook-?up|socket|generator)"
-IN = regex(rf"\b(?:in|within|inside) (?:the |those |my |our |about )?{NUMBER}{HOURS}", re.IGNORECASE)
+IN = regex(rf"\b(?:in|within|inside|on|during) (?:(?:the|those|my|our|about|a|one) )?{NUMBER}-?{HOURS}", re.IGNORECASE)
+FILLS = regex(
+    r"\b(?:will|would|can|could|does|is)\b[^.?!;]{0,60}\b(?:fully charge|charge fully|fill|top up|get full|be full)\b",
+    re.IGNORECASE,
+)
 THERE = regex(rf"\b{NUMBER}{HOURS}(?: of| on| with)?(?: \w+)? {SUPPLY}\b", re.IGNORECASE)
 HAVE = regex(rf"\b(?:have|has|got|only|just|get) (?:about |only |just )?{NUMBER}{HOURS}", re.IGNORECASE)
 NIGHT = regex(r"\b(?:by|till|until|before|for) (?:the |tomorrow )?(?:tomorrow|morning)\b|\bovernight\b", re.IGNORECASE)
-FULL = regex(r"\b(?:full|charged|ready|topped|fill\w*|enough|done)\b", re.IGNORECASE)
+FULL = regex(r"\b(?:full|fully|charged|ready|topped|fill\w*|enough|done)\b", re.IGNORECASE)
 ON_POWER = r"(?:shore[- ]?power|mains|plugged in|hook(?:ed)?[- ]?up|on charge|on (?:the |its |a )?charger|charger on)"
 FOR_DAYS = (
     rf"(?:(?:all|the whole|whole|the entire|every|each|during the|mid|a|for a) ?week|weekdays|"
@@ -46,6 +50,15 @@ def hours(text: str) -> float | None:
         typed = found[1].lower()
         return WORDS.get(typed) or float(typed.replace(",", "."))
     return OF_A_NIGHT if NIGHT.search(text) else None
+
+
+def fills(text: str) -> bool:
+    """Whether it is asked if a charge is done in hours that are told.
+
+    >>> fills("will the alternator fully charge it in a 2 hour trip?"), fills("will 14.4 V fully charge it?")
+    (True, False)
+    """
+    return FILLS.search(text) is not None and IN.search(text) is not None and hours(text) is not None
 
 
 def for_days(text: str) -> bool:

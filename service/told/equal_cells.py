@@ -8,7 +8,7 @@ from grammar.text.patterns import regex
 
 ALIKE = regex(
     r"\b(?:all|every|each)\b[^.?!;]{0,20}\bcells?\b|\bcells?\b[^.?!;]{0,25}\b(?:the same|equal|alike|identical)\b"
-    r"|\ball (?:six|6|twelve|12)\b",
+    r"|\ball (?:six|6|twelve|12)\b|\bcells?\b[^.?!;]{0,12}\ball (?:at )?(?=1)",
     re.IGNORECASE,
 )
 ASKED = regex(
@@ -21,6 +21,15 @@ CHOICE = regex(
     r"\b(?:bin|scrap|replace|chuck|throw|toss|skip|dump|tip|new one)\b",
     re.IGNORECASE,
 )
+
+
+def alike(text: str) -> bool:
+    """Whether all cells are told to read the same.
+
+    >>> alike("wet, every cell 1.265"), alike("one cell 1.265")
+    (True, False)
+    """
+    return ALIKE.search(text) is not None
 
 
 def asked(text: str) -> bool:

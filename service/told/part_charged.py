@@ -48,6 +48,15 @@ def one_only(text: str) -> bool:
     return ON_ONE.search(text) is not None and single(text)
 
 
+def put_on_one(text: str) -> bool:
+    """Whether one charger that is named by its volts is put on one battery of several.
+
+    >>> put_on_one("my 24 V charger on one of the two 12 V batteries"), put_on_one("my 24 V charger on the pair")
+    (True, False)
+    """
+    return volts(text) is not None and one_only(text)
+
+
 def named_once(text: str) -> float | None:
     """The volts of the one charger that is told of, with no converter beside it; None where none is named so."""
     one = len(WORD.findall(text)) == 1 and CONVERTS.search(text) is None and single(text)

@@ -12,6 +12,11 @@ VOLTS = regex(
     r"|\bwhat (?:does|do|should|would|will)\b[^.?!;]{0,30}\b(?:show|read|measure)\b",
     re.IGNORECASE,
 )
+HOW_KNOWN = regex(  # "how do I know when it is full?"
+    r"\bhow (?:do|can|will|would|should|could) (?:i|we|you|one) (?:know|tell|see|check|find out)\b[^.?!;]{0,50}"
+    r"\b(?:full|fully charged)\b|\bwhen is\b[^.?!;,]{0,24}\b(?:full|fully charged)\b",
+    re.IGNORECASE,
+)
 CHARGING = regex(r"\bcharg(?:er|ers|ing)\b|\bto charge\b|\bcharge (?:it|them) (?:at|with)\b", re.IGNORECASE)
 FULL = regex(r"\b(?:full|fully charged)\b", re.IGNORECASE)
 SHARE = regex(r"\b(?:full|half|empty|flat|\d{1,3} ?(?:%|per ?cent))", re.IGNORECASE)
@@ -30,8 +35,10 @@ def asked(text: str) -> bool:
 
     >>> asked("how many volts is a half full AGM?"), asked("which voltage should the charger put out?")
     (True, False)
+    >>> asked("how can I tell that it is full?"), asked("can I tell them it is full?")
+    (True, False)
     """
-    return VOLTS.search(text) is not None and CHARGING.search(text) is None
+    return (VOLTS.search(text) or HOW_KNOWN.search(text)) is not None and CHARGING.search(text) is None
 
 
 def of_a_full_one(text: str) -> bool:

@@ -9,7 +9,7 @@ from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import charging as sums
 from service.case import Case
-from service.judgements import charging, put_back, stays_on
+from service.judgements import charging, put_back, stays_on, too_many_volts
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
 from service.rules import readings
@@ -53,12 +53,13 @@ def answer(case: Case) -> Answer:
     """Amp-hours to return over the amps that the battery takes, and the absorption of lead."""
     in_its_place.without_the_old(case)
     chemistry = charging.known_kind(case)
-    stopped = charging.barred(TOPIC, case, chemistry)
+    stopped = charging.barred(TOPIC, case, chemistry) or too_many_volts.judged(TOPIC, case)
     if stopped:
         return stopped
     if balance := put_back.while_motoring(TOPIC, case, source(case.fresh())):
         return balance
-    if not case.says("request:how_long") and (kept_on := stays_on.judged(TOPIC, case)):
+    how_long = case.says("request:how_long") and not stays_on.later(case)
+    if not how_long and (kept_on := stays_on.judged(TOPIC, case)):
         return kept_on
     lacking = [
         fact

@@ -9,11 +9,18 @@ from dataclasses import replace
 from grammar.text.patterns import regex
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import charge_volts, charging, joining
+from service.judgements import charge_volts, charging, joining, series_charger, too_many_volts
+from service.judgements.series_charger import outputs
 from service.kinds import CHARGED, LITHIUM
-from service.reply import Answer, Figure
-from service.rules.bank import system
-from service.told import charged_apart, charger_weighed, must_have, one_by_one, outputs_on_offer, part_charged
+from service.reply import Answer
+from service.told import (
+    charged_apart,
+    charger_weighed,
+    must_have,
+    one_by_one,
+    outputs_on_offer,
+    two_chargers,
+)
 from service.topic import Lever, Topic
 
 ONE_OUTPUT = "On one output the charger cannot see which battery is full, so one is charged too much or too little"
@@ -67,24 +74,24 @@ APART = regex(
     r"|\bone (?:for|in|at) the (?:bow|front)\b[^.?!;]{0,12}\b(?:one|other) (?:for|in|at) the (?:stern|back|engine)",
     re.IGNORECASE,
 )
-EACH_ALONE = "then charge each battery alone, one after the other"
+TWELVE = 12.0  # V
 
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """Series first, because there a wrong connection shorts a battery; then one output for each bank."""
-    stopped = charging.barred(TOPIC, case, charging.known_kind(case))
-    if stopped:
-        return stopped
+    stopped = charging.barred(TOPIC, case, charging.known_kind(case)) or too_many_volts.judged(TOPIC, case)
+    if first := stopped or of_two_chargers(case):
+        return first
     outputs_on_offer.left_out(case)
     beside_12 = roles(case) > 1 and only_counts(case) and outputs_on_offer.one_of_12(case.text)
     several = roles(case) == len(ROLES) or told_apart(case) or beside_12
     if of_more_volts(case) and several and (banks(case.fresh()) or 0) > 1:
         return beside_a_series(case, banks(case) or 0)
     if in_series(case) and one_by_one.asked(case.text) and float(case.get("charger.outputs", 1)) == 1:
-        return in_turn(case)
+        return series_charger.in_turn(TOPIC, case)
     if in_series(case) and not (roles(case) > 1 and only_counts(case)):
-        return of_series(case)
+        return series_charger.judged(TOPIC, case, only_counts(case))
     if general := before_counting(case):
         return general
     need = banks(case)
@@ -102,6 +109,16 @@ def answer(case: Case) -> Answer:
     if clash and need > 1:
         return TOPIC.says("marginal", clash, figure)
     return TOPIC.says("yes", enough(case, need, int(have)), figure)
+
+
+def of_two_chargers(case: Case) -> Answer | None:
+    """Which of two chargers for a bank of several batteries; None where that is not asked."""
+    if not two_chargers.chosen_of(case.text):
+        return None
+    told = (facts.get("bank.voltage") for facts in (case.stated, case.second))
+    most = max((float(item.value) for item in told if item is not None), default=0.0)
+    whole = most > TWELVE or in_series(case)
+    return series_charger.of_the_whole(TOPIC, case, max(most, float(case["bank.voltage"]))) if whole else None
 
 
 def before_counting(case: Case) -> Answer | None:
@@ -130,14 +147,6 @@ def one_may_do(case: Case) -> str:
         far = f"; over {say.quantity(float(case['cable.length']), 'm')} it wants a thick cable"
     free = f"Yours can do it, if one of its {counted(have, 'output')} is free for that battery"
     return f"{free}, as each bank wants its own{far}."
-
-
-def in_turn(case: Case) -> Answer:
-    """One charger for one battery, put on each of a series in turn."""
-    case.because("With the link on they are still one bank, and what is on draws from both", "bank-practice")
-    if one_by_one.linked(case.text):
-        return TOPIC.says("no", f"Not with the link on: take it off first, all switched off, {EACH_ALONE}.")
-    return TOPIC.says("information", f"Yes, with the link off: all switched off first, {EACH_ALONE}.")
 
 
 def in_series(case: Case) -> bool:
@@ -186,7 +195,7 @@ def told_apart(case: Case) -> bool:
 def of_more_volts(case: Case) -> bool:
     """Whether one of the banks is a series of 24 V or more beside those of 12 V, which no 12 V output charges."""
     told = "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1
-    return (told or one_in_series(case)) and not (told and full_voltage(case))
+    return (told or one_in_series(case)) and not (told and series_charger.full_voltage(case))
 
 
 def one_in_series(case: Case) -> bool:
@@ -302,64 +311,3 @@ def one_setting(case: Case) -> str | None:
         f"{have} {'output is' if have == 1 else 'outputs are'} enough for {need}" if have else "one charger can do it"
     )
     return f"Only just: {told}, but {names} want different volts, so each output needs its own setting{use}."
-
-
-def of_series(case: Case) -> Answer:
-    """Batteries in series: one charger of the full voltage, or an isolated output for each."""
-    number = int(case["bank.in_series"]) if case["bank.in_series"] > 1 else int(case.get("battery.count", 2))
-    volts = say.quantity(float(case["bank.voltage"]), "V")
-    case.because(
-        "In series the plus of one battery is joined to the minus of the other, so outputs that share a "
-        "negative would short one of them",
-        "series-charging",
-    )
-    have, apart = case.get("charger.outputs"), case.get("charger.isolated")
-    if full_voltage(case):
-        return TOPIC.says("yes", f"Yes: one {volts} charger charges the whole bank in series.", outputs(1))
-    if not only_counts(case) and (low := too_low(case)):
-        return low
-    if apart is False:
-        head = "No: outputs that share one negative short a battery of a series bank, so do not connect them."
-        return TOPIC.says("no", head, outputs(number))
-    if only_counts(case):
-        head = f"One {volts} charger for the whole bank; or {number} outputs, but only if isolated from each other."
-        return TOPIC.says("information", head, outputs(1))
-    if apart is None:
-        head = "We can't say yet: in series each battery may have its own output only if the outputs are isolated."
-        return TOPIC.needs("charger.isolated", headline=head, figures=(outputs(number),))
-    if have is not None and have < number:
-        head = f"No: {number} batteries in series need {number} isolated outputs, and yours has {int(have)}."
-        return TOPIC.says("no", head, outputs(number))
-    return TOPIC.says("yes", f"Yes: isolated outputs may charge one battery of the {volts} bank each.", outputs(number))
-
-
-def full_voltage(case: Case) -> bool:
-    """Whether the charger puts out the volts of the whole bank."""
-    bank, volts = float(case["bank.voltage"]), case.said("charger.voltage")
-    if volts is not None:
-        return system(float(volts)) == bank
-    named = part_charged.volts(case.text)  # "a 24 V charger" is read as a 24 V system
-    return named == bank and case.said("charger.outputs") in (None, 1)
-
-
-def too_low(case: Case) -> Answer | None:
-    """One charger of fewer volts than the series it is put on, whole or on a part; None where there is none such."""
-    bank, named = float(case["bank.voltage"]), part_charged.volts(case.text)
-    apart = {"charger.outputs", "charger.isolated", "bank.count"} & set(case.stated)
-    if named is None or named >= bank or apart or not part_charged.single(case.text):
-        return None
-    one, whole = say.quantity(named, "V"), say.quantity(bank, "V")
-    fit = f"fit one {whole} charger for the whole bank"
-    if part_charged.one_only(case.text):
-        case.because(
-            "The battery without the charger is emptied and never filled, and wears out first", "series-charging"
-        )
-        head = f"No: charging one battery of a {whole} bank alone unbalances it and ruins both; {fit}."
-        return TOPIC.says("no", head, outputs(1))
-    case.because(f"A {whole} bank takes more volts to charge than a {one} charger has", "series-charging")
-    return TOPIC.says("no", f"No: a {one} charger cannot charge a {whole} bank; {fit}.", outputs(1))
-
-
-def outputs(number: int) -> Figure:
-    """The outputs as a figure."""
-    return Figure("charger_outputs", "outputs needed", float(number))

@@ -10,12 +10,12 @@ from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import charging as sums
 from service.case import Case, Value
-from service.judgements import charging, stays_on
+from service.judgements import charging, stays_on, too_many_volts
 from service.judgements.charge_amps import TOO_MUCH
 from service.judgements.charging import Span
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.told import deadline, in_its_place
+from service.told import deadline, in_its_place, old_charger
 from service.topic import Lever, Topic
 
 MILD = f"10{say.NB}°C"  # above it lithium takes all that suits it
@@ -71,7 +71,7 @@ def answer(case: Case) -> Answer:
     """The range that suits, and a stated charger against it."""
     in_its_place.without_the_old(case)
     chemistry = charging.known_kind(case)
-    stopped = charging.barred(TOPIC, case, chemistry)
+    stopped = charging.barred(TOPIC, case, chemistry) or too_many_volts.judged(TOPIC, case)
     if stopped:
         return stopped
     if kept_on := stays_on.judged(TOPIC, case):
@@ -88,11 +88,20 @@ def answer(case: Case) -> Answer:
         case.because(TOO_MUCH if found.over(amps) else TOO_LITTLE, "charging-by-kind")
     head = judged(case, found, amps, verdict) if amps else advice(case, found)
     head = f"{head.removesuffix('.')}{stays_on.also_told(case)}."
+    if verdict == "yes" and its_setting_decides(case, chemistry):
+        head = f"Only if it has a lithium setting: {head.partition(': ')[2]}"
+        return TOPIC.needs("charger.setting", headline=head, figures=figures(found))
     kind_decides = chemistry == "lead" and bool(amps) and found.over(amps) and verdict == "marginal"
     asks = (TOPIC.ask("battery.chemistry", (("AGM", "agm"), ("gel", "gel"), ("wet-cell", "flooded"))),)
     return TOPIC.says(
         verdict, head, *figures(found), asks=asks if kind_decides else (), compare=apart(case, chemistry, verdict)
     )
+
+
+def its_setting_decides(case: Case, chemistry: str) -> bool:
+    """Whether a charger from before the lithium is put up, of which only the amps are told."""
+    told = case.said("charger.setting") is not None or case.said("charger.voltage") is not None
+    return chemistry == "lfp" and old_charger.told(case.text) and not told and "charger-setting" not in case.beside
 
 
 def figures(found: Span) -> tuple[Figure, ...]:

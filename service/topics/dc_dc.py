@@ -10,7 +10,7 @@ from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
-from service.judgements import charging, converter, converter_load, converter_sizes, put_back, relay_between
+from service.judgements import charging, converter, converter_load, converter_sizes, isolated, put_back, relay_between
 from service.reply import Answer, Figure, strictest
 from service.told import house_bank, more_volts, must_have
 from service.told.straight_in import straight_in
@@ -32,9 +32,14 @@ def instead(case: Case) -> Iterator[Value]:
 
 
 LONGEST = 30  # words of a headline
-PART = "whether the 12 V battery is one of those that make the 24 V bank"
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
 STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?|by (?:a )?cable|without (?:a )?(?:converter|dc))\b", re.IGNORECASE)
+ASKS_PULL = regex(
+    r"\b(?:what|how (?:much|many))\b[^.?!;]{0,24}\b(?:draws?|pulls?|takes?|input|go(?:es)? in)\b"
+    r"|\binput (?:amps|current)\b",
+    re.IGNORECASE,
+)
+PULLED = regex(r"\bit (?:pulls|takes)\b", re.IGNORECASE)
 WHETHER = ("request:versus", "request:which", "request:may_i", "about:compare")
 
 TOPIC = Topic(
@@ -59,6 +64,16 @@ TOPIC = Topic(
 
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
+    """What is asked of it, and what it pulls where that is asked beside it: "one negative, ok? What does it draw?"."""
+    found = judged(case)
+    taken = next((item for item in found.figures if item.name == "input_current"), None)
+    if taken is None or found.verdict == "no" or not ASKS_PULL.search(case.text) or PULLED.search(found.headline):
+        return found
+    pull = f"it pulls about {converter.whole(float(taken.value))} ({converter.at_worst(found.figures)})"
+    return replace(found, headline=f"{found.headline.removesuffix('.')}; {pull}.")
+
+
+def judged(case: Case) -> Answer:
     """Isolation first, because a wrong connection shorts a battery; then the currents and the alternator."""
     if first := before_all(case):
         return first
@@ -70,7 +85,7 @@ def answer(case: Case) -> Answer:
         return charging.not_straight(TOPIC, case)
     figures = currents(case) if "charger.current" in case else ()
     rated = case.get("alternator.current")
-    joined = isolation(case, figures)
+    joined = isolated.judged(TOPIC, case, figures)
     if figures and rated:
         given = fed(case, float(rated), figures)
         return together(case, joined, given) if joined else given
@@ -184,10 +199,10 @@ def taken_of(case: Case, given: Answer) -> str:
     rated, each = float(case["alternator.current"]), [float(item.value) for item in converter.shares(case)]
     taken, most = converter.whole(float(given.figures[0].value)), rated * min(each)
     if given.verdict == "yes":
-        return f"{taken} of the {say.amps(most)} available ({at_worst(given.figures)})"
+        return f"{taken} of the {say.amps(most)} available ({converter.at_worst(given.figures)})"
     if given.verdict == "marginal":
-        return f"{taken} ({at_worst(given.figures)}), over the {say.amps(rated * max(each))} available"
-    return f"{taken} ({at_worst(given.figures)})"
+        return f"{taken} ({converter.at_worst(given.figures)}), over the {say.amps(rated * max(each))} available"
+    return f"{taken} ({converter.at_worst(given.figures)})"
 
 
 def straight(case: Case) -> bool:
@@ -272,10 +287,10 @@ def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
         if shared := beside_the_house(case, rated, most, taken):
             return replace(shared, figures=figures)
         head = f"Yes: it {pull}, within the {say.amps(most)} that a {say.amps(rated)} alternator gives for hours"
-        return TOPIC.says("yes", f"{head}; cable and fuse are for {at_worst(figures)}.", *figures)
+        return TOPIC.says("yes", f"{head}; cable and fuse are for {converter.at_worst(figures)}.", *figures)
     most = rated * max(float(share.value) for share in limits)
     rest = f"a {say.amps(rated)} alternator should not give more than {say.amps(most)} for hours"
-    return TOPIC.says("marginal", f"Only just: it {pull} ({at_worst(figures)}), and {rest}.", *figures)
+    return TOPIC.says("marginal", f"Only just: it {pull} ({converter.at_worst(figures)}), and {rest}.", *figures)
 
 
 def beside_the_house(case: Case, rated: float, most: float, taken: float) -> Answer | None:
@@ -295,65 +310,3 @@ def beside_the_house(case: Case, rated: float, most: float, taken: float) -> Ans
         f"alternator gives for hours, {house}."
     )
     return TOPIC.says("marginal", head)
-
-
-def at_worst(figures: tuple[Figure, ...]) -> str:
-    """What it takes when the volts in are lowest: it lasts no hours, so it judges cable and fuse, no alternator."""
-    return f"{converter.whole(float(figures[0].high or 0.0))} at worst"
-
-
-def isolation(case: Case, figures: tuple[Figure, ...]) -> Answer | None:
-    """Whether it may join the negatives of both sides; None where that is not the question."""
-    part = case.says("detail:part_of_bank") and not case.says("detail:not_part")
-    plain, common = case.get("charger.isolated"), case.get("converter.common_negative")
-    asked = case.says("detail:isolated_or_not")
-    named = asked or case.says("detail:isolation")  # beside a converter's amps the bare word may tell which one it is
-    if plain is None and not part and not (common is not None and named):
-        return which(case, figures) if asked or (named and not figures) else None
-    case.step("A non-isolated converter joins the negatives of both sides", "converter-isolation")
-    if part and plain is not True:
-        head = "No: the 12 V battery is part of the 24 V bank, and a non-isolated converter would short it."
-        return TOPIC.says("no", head, *figures)
-    if plain is True:
-        head = "Yes: an isolated converter keeps the negatives apart, so it fits either way."
-        return None if figures else TOPIC.says("yes", head)
-    if plain is None:
-        return shared_or_not(case, bool(common), figures)
-    if common is None:
-        head = "We can't say yet: a non-isolated converter needs one negative for both sides."
-        return TOPIC.needs("converter.common_negative", headline=head, figures=figures)
-    if not common:
-        head = "No: each side has its own negative, and a non-isolated converter would join them."
-        return TOPIC.says("no", head, *figures)
-    apart = case.says("detail:not_part") or (case.says("detail:own_pair") and not part)
-    if not apart and converter.may_be_part(case):
-        head = "We can't say yet: with one negative it fits, unless the 12 V battery is part of the 24 V bank."
-        found = TOPIC.needs("bank.layout", headline=head, figures=figures)
-        return replace(found, asks=(replace(found.asks[0], say=PART, where=""), *found.asks[1:]))
-    head = "Yes: both sides share one negative and the batteries are apart, so a non-isolated one fits."
-    return TOPIC.says("yes", head, *figures)
-
-
-def shared_or_not(case: Case, common: bool, figures: tuple[Figure, ...]) -> Answer:
-    """Whether an isolated one is needed, by the negatives and by whose battery it takes from."""
-    if common:
-        head = (
-            "No, it need not be isolated: both sides share one negative, and the 12 V battery is no part of the bank."
-        )
-        if not case.says("detail:not_part", "detail:own_pair"):
-            head = (
-                "No, it need not be isolated, as both sides share one negative; only a battery in both banks wants it."
-            )
-        return TOPIC.says("information", head, *figures)
-    head = "Yes, isolated: each side has its own negative, and a plain converter would join them."
-    return TOPIC.says("information", head, *figures)
-
-
-def which(case: Case, figures: tuple[Figure, ...]) -> Answer:
-    """Isolated or not, where nothing is known of the negatives."""
-    case.step("A non-isolated converter joins the negatives of both sides", "converter-isolation")
-    head = "We can't say yet: an isolated one fits every boat, a plain one only where both sides share one negative."
-    if figures and "alternator.current" not in case:
-        amps = f"It pulls about {converter.whole(float(figures[0].value))} ({at_worst(figures)})"
-        head = head.replace("We can't say yet:", f"{amps};")
-    return TOPIC.needs("converter.common_negative", headline=head, figures=figures)

@@ -63,7 +63,11 @@ STANDS = regex(
     re.IGNORECASE,
 )
 
-
+SAFE_FROM = regex(  # "safe from freezing?"
+    r"\b(?:safe|protected|secure) (?:from|against) (?:the )?(?:freez\w*|frost|ice)\b"
+    r"|\b(?:freez\w*|frost)[- ]?(?:proof|safe)\b",
+    re.IGNORECASE,
+)
 SHARE_SAID = {100.0: "a full one", 50.0: "a half-full one", 0.0: "a flat one"}
 FREEZES = {"yes": "does not freeze", "marginal": "may freeze", "no": "can freeze"}
 ABOVE_ZERO = regex(  # "4 degrees now", "plus 5 today", "3 above zero"
@@ -189,7 +193,8 @@ def thawed_since(case: Case) -> bool:
 
 def is_it_safe(case: Case) -> bool:
     """Whether it is asked if the battery stands the cold, and not if it freezes."""
-    return bool(STANDS.search(case.text)) and not FREEZE.search(case.text)
+    stands = STANDS.search(case.text) is not None and FREEZE.search(case.text) is None
+    return stands or SAFE_FROM.search(case.text) is not None
 
 
 def unharmed(case: Case, now: str) -> str:

@@ -77,6 +77,11 @@ JUMP, JUMP_UNLIKE = "jump-start", "jump-unlike-volts"
 WARM, SIGNS, TOO_WARM = "warm-on-charge", "warning-signs", 45.0  # °C
 SMELL, HEAT, EGGS = "rotten-egg-smell", "hot-to-touch", "eggs"
 ROTTEN = regex(r"\b(?:rotten|eggs?|eggy|egs|sul(?:ph|f)\w*|h2s)\b", re.IGNORECASE)
+THAWED = regex(  # told, and not asked
+    r"\b(?:(?:has|have|is|are|it['’]?s|they['’]?re|been|now|since|and|all|fully|completely) )+"
+    r"(?:thawed|defrosted|unfrozen)\b(?! ?\?)|\bthawed (?:out|since|now|again|by now)\b(?! ?\?)",
+    re.IGNORECASE,
+)
 BURST, VAPOUR, IN_EYES = "explosion", "lithium-vapour-breathed", "acid-in-eyes"
 
 Row = Mapping[str, Any]
@@ -165,7 +170,8 @@ def settled(case: Case) -> frozenset[str]:
     alone = ("alone",) * case.says("detail:alone")
     over = (OVER,) * has_stopped.told(case.text)
     eggs = (EGGS,) * (ROTTEN.search(case.text) is not None and "lithium" not in kinds)
-    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone, *eggs, *over})
+    thawed = ("thawed",) * (THAWED.search(case.text) is not None and not case.says("detail:left_on"))
+    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone, *eggs, *over, *thawed})
 
 
 def of_kind(case: Case, found: Row, name: str) -> Any:

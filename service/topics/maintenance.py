@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from grammar.text.patterns import regex
 from service import likely, reference, say
 from service.case import Case
+from service.judgements import cells, equalising_due
 from service.reply import Answer, Figure, strictness
 from service.sentences import weak_joint, wording
 from service.told import caps, water_level, who
@@ -145,7 +146,7 @@ def equalise(case: Case) -> Advice | None:
     if case.get("battery.chemistry") != "flooded" and not has_caps(case):
         return None
     often, cite = care("equalise-interval")
-    head = f"Equalise a wet-cell battery {often}."
+    head = equalising_due.told(case, cells.spread_of(case)) or f"Equalise a wet-cell battery {often}."
     if who.is_asked(case.text):
         head = f"{ONE_ADULT} nobody else near: equalise {often}."
     return Advice(

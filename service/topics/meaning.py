@@ -48,7 +48,12 @@ def answer(case: Case) -> Answer:
     for term in rest:
         besides = f" {more(term)}." if "more" in term else ""
         case.step(f"{meaning(term)}.{besides}", term["id"].cite)
-    return TOPIC.says("information", f"{'; '.join(first)}.")
+    return TOPIC.says("information", f"{'; '.join((*first[:1], *map(inside, first[1:])))}.")
+
+
+def inside(text: str) -> str:
+    """A sentence as it goes on behind a semicolon; an abbreviation keeps its capital."""
+    return text if text[1:2].isupper() or text[1:2].isdigit() else f"{text[:1].lower()}{text[1:]}"
 
 
 def apart(case: Case) -> Answer | None:
@@ -86,7 +91,7 @@ def in_brief(terms: list[Row]) -> list[str]:
     if not all("brief" in term for term in terms):
         return []
     names = [str(term["name"].value) for term in terms]
-    names = names[:1] + [name if name[1:2].isupper() else f"{name[:1].lower()}{name[1:]}" for name in names[1:]]
+    names = names[:1] + [inside(name) for name in names[1:]]
     told = [f"{name} is {term['brief'].value}" for name, term in zip(names, terms, strict=True)]
     return told if len(" ".join(told).split()) <= LONGEST else []
 

@@ -13,7 +13,7 @@ from service.reply import Answer, Figure, Option, strictest
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
 from service.sentences import after_charge, at_rest, by_charge_asked, wording
-from service.told import volts_of_charge, what_became
+from service.told import volts_of_charge
 from service.topic import Lever, Topic
 
 KINDS = (("wet-cell (caps on top)", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
@@ -314,19 +314,12 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
 def _on_charge_or_load(case: Case, verdict: str) -> str:
     """A good reading on charge or soon after tells nothing; a poor one is poor all the same."""
     rested = case.said("reading.rest_time")
-    soon = (rested is not None and float(rested) < RESTED) or fresh(case)
-    if soon or case.said("reading.state") == "charging":
+    soon = (rested is not None and float(rested) < RESTED) or after_charge.fresh(case)
+    on_charge = case.said("charger.voltage") == case.said("reading.voltage") or case.said("reading.state") == "charging"
+    if soon or on_charge:
         case.step("It reads high on charge and in the first hours after it", "quick-rest")
         return "information" if verdict == "yes" else verdict
     return verdict
-
-
-def fresh(case: Case) -> bool:
-    """Whether it comes off its charger, and no rest after that is told."""
-    off, rested = what_became.fresh_off_the_charger(case.text), case.stated.get("reading.rest_time")
-    if off is None or rested is None or rested.span is None:
-        return off is not None
-    return off[0] <= rested.span[0] < off[1]  # "after a night on the charger" is no rest
 
 
 def of_both(*verdicts: str) -> str:

@@ -15,12 +15,13 @@ from service.judgements import charging, put_back, session, supply
 from service.reply import Answer, Figure, Option, strictest
 from service.topic import Lever, Topic
 
+OF_A_MOTOR = 60.0  # A: what draws so much runs for seconds, whatever it is called
 SELDOM = ("thruster", "windlass", "engine")  # loads that run for seconds, not all day
 OWN_LOSS = ("detail:hold_charge", "detail:no_self_discharge")  # "self discharge" is a word of lay-ups as well
 WEEKEND = 2 / 7
 SIZES = ("request:what_size", "detail:how_many_watts")
 IN_WINTER = regex(
-    r"\b(?:christmas|xmas|new year|halloween|november|december|january|february"
+    r"\b(?:christmas|xmas|new year|halloween|nov(?:ember)?|dec(?:ember)?|jan(?:uary)?|feb(?:ruary)?"
     r"|(?:over|through|during|all) (?:the )?winter)\b",
     re.IGNORECASE,
 )
@@ -186,7 +187,8 @@ def brings(case: Case, power: float, sun: float) -> Figure:
 def need(case: Case) -> Need | None:
     """What a day takes: drain, a load that runs all day, self-discharge. None where neither drain nor size is known."""
     amps = case.get("drain.current")
-    if amps is None and "load.current" in case.stated and case.get("load.kind") not in SELDOM:
+    motor = case.get("load.kind", "thruster") in SELDOM and float(case.get("load.current", 0.0)) >= OF_A_MOTOR
+    if amps is None and "load.current" in case.stated and case.get("load.kind") not in SELDOM and not motor:
         share = case["load.time"] / 86400 if "load.time" in case.stated else session.share_on(case)
         amps = case["load.current"] * share
     taken = put_back.a_day(case) if amps is None and case.get("load.kind", "thruster") in SELDOM else None

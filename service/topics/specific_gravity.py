@@ -8,9 +8,9 @@ from dataclasses import replace
 
 from grammar.text.patterns import regex
 from service import reference, say
-from service.calculators import gravity
 from service.case import Case, Value
-from service.judgements import doubt, frost, ice_first, laid_up
+from service.judgements import doubt, equalising_due, frost, ice_first, laid_up
+from service.judgements.cells import cells, spread_of
 from service.reply import Answer, Figure, Option, Urgency
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
@@ -104,7 +104,10 @@ def answer(case: Case) -> Answer:
 
 
 def full_told(case: Case, found: Answer) -> Answer:
-    """The answer with what a full cell reads, where that is asked beside it: "1.210. What number is full?"."""
+    """The answer with what a full cell reads, where that is asked beside it, "1.210. What number is full?"; where it is
+    asked whether to equalise, that."""
+    if "maintenance" not in case.beside and (due := equalising_due.told(case, spread_of(case))):
+        return replace(found, headline=due)
     if not WHAT_IS_FULL.search(case.text):
         return found
     full = reference.row("gravity", charge=100)["gravity"]
@@ -140,24 +143,6 @@ def read_at(case: Case) -> float | None:
     return frost.acid_temperature(case) if frosty else case.said(frost.TEMPERATURE)
 
 
-def cells(case: Case) -> list[float]:
-    """All gravities that were told: of one or two cells, or the ends of a range."""
-    read = case.known(READ)
-    if read is None:
-        return []
-    second = case.second.get(READ)
-    if case.said(SPREAD) is not None and second is None:
-        return [float(read.value)]
-    ends = (read.value, read.low, read.high, second.value if second else None)
-    if second:
-        case.used.setdefault((READ, 2), second)
-    told = [float(value) for value in ends if value is not None]
-    spread = float(case.said(SPREAD) or 0.0)
-    if max(told) - min(told) > spread / 2 - NEAR:
-        return told
-    return [*told, round(max(told) - spread, 3)]  # the lowest of many, which is not among those that were taken
-
-
 def is_choice(case: Case) -> bool:
     """Whether one value is put as a choice of two, "1.265 or 1.280"."""
     read = case.known(READ)
@@ -170,15 +155,6 @@ def which_is_full(case: Case) -> Answer:
     case.step(f"{full.value:.3f} is full by our table, read at 27 °C (80 °F)", full.cite)
     head = f"Take {full.value:.3f} for full at 27 °C (80 °F), unless the battery's maker gives another value."
     return TOPIC.says("information", head)
-
-
-def spread_of(case: Case) -> float | None:
-    """Highest less lowest cell, as told or from the readings; None for one reading."""
-    told = case.said(SPREAD)
-    if told is not None:
-        return float(told)
-    told_cells = cells(case)
-    return gravity.spread(told_cells) if len(set(told_cells)) > 1 else None
 
 
 def figures(case: Case) -> tuple[Figure, ...]:
@@ -214,14 +190,14 @@ def judged(case: Case, spread: float | None) -> Answer:
     case.step(f"{corrected:.3f} is {told} of charge", "bci-charge@specific gravity column")
     verdict = readings.judged(charge, "flooded")
     urgent: Urgency = "today" if charge < limit("lead-half") - NEAR else "routine"
-    opening = starts(case, verdict, celsius is not None and f"{corrected:.3f}" != f"{min(cells(case)):.3f}")
+    opening = starts(case, verdict, charge, celsius is not None and f"{corrected:.3f}" != f"{min(cells(case)):.3f}")
     if wording.fears_it_spoilt(case, verdict):
         opening = wording.NO_PROOF
     if spread is not None and uneven(case, spread):
         return replace(by_spread(case, spread), figures=found, urgency=urgent)
     same = f"{corrected:.3f}" == f"{min(cells(case)):.3f}"
     read = f"a gravity of {corrected:.3f}" + ("" if celsius is None or same else " (corrected)")
-    full = "full" if charge >= 97.5 else f"{told} full"
+    full = "full" if charge >= wording.FILLED else f"{told} full"
     advice = {"no": ", so charge it today", "marginal": ", so charge it soon"}.get(verdict, "")
     head = f"{opening}: {read} means your battery is {full}{advice}."
     if case.says("request:how_full") and not case.says("detail:asks_good", "detail:asks_full"):
@@ -248,8 +224,10 @@ def judged(case: Case, spread: float | None) -> Answer:
     return TOPIC.says(verdict, ice_first.held(case, charge, head), *found, urgency=urgent)
 
 
-def starts(case: Case, verdict: str, differs: bool) -> str:
-    """The first word: of the reading, or of its temperature where it is asked if that matters."""
+def starts(case: Case, verdict: str, charge: float, differs: bool) -> str:
+    """The first word: of the reading, of whether it is full, or of its temperature where that is asked of."""
+    if case.says("detail:asks_full") and not case.says("detail:asks_good"):
+        return wording.whether_full(charge)
     if read_at(case) is None or not MATTERS.search(case.text):
         return wording.opening(case, verdict)
     return "Yes, it does" if differs else "Hardly"

@@ -11,12 +11,12 @@ from grammar.told.times import dates
 from service import likely, say
 from service.calculators import freezing
 from service.case import Case, Value
-from service.judgements import charging, frost, laid_up, supply
+from service.judgements import frost, laid_up, supply
 from service.judgements.laid_up import FULL, LaidUp, half_full, laid, left_on, plot, recharge_volts, start
 from service.reply import Answer, Figure, Option, strictest, strictness
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
-from service.sentences import wording
+from service.sentences import on_the_charger, wording
 from service.sentences.laid_up import as_asked, how_full
 from service.told import charger_left_on, laid_up_asked, planned_charge, pump_left_on
 from service.topic import Lever, Topic
@@ -54,17 +54,12 @@ TOPIC = Topic(
 )
 FROST = 0.0  # °C
 ROUGHLY = 15.0  # days that two months by their names may be off the time that is told
-ON_CHARGE = ("thing:charger", "detail:on_charge")
-PUT_UP = (
-    "request:may_i",
-    "request:is_good",
-    "detail:asks_good",
-    "detail:asks_bad",
-    "detail:harm",
-    "put:leave",
-    "put:need",
-    "put:bad",
+SINCE = regex(  # "aboard since September, 12.55 now"
+    r"\bsince (?:the |early |late |mid |end of |start of |beginning of )*"
+    r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|autumn|fall|\d)",
+    re.IGNORECASE,
 )
+NEARLY_FULL = 90.0  # percent
 FULL_OR_HALF = regex(
     r"\bfull(?:y charged)?,? or (?:only |just |about |better )?(?:at )?half\b"
     r"|\bhalf(?: full| charged| charge)?,? or (?:quite |completely |fully |right )?(?:at )?(?:full|charged)\b",
@@ -72,6 +67,11 @@ FULL_OR_HALF = regex(
 )
 
 
+FULL_ASKED = regex(  # "store it at 100 %?"
+    r"\b(?:charged?|charging|stored?|keep|kept|leave|left|fill)\b[^.?!;]{0,24}"
+    r"\b(?:100 ?(?:%|percent)|full\w*)[^.?!;]{0,12}\?",
+    re.IGNORECASE,
+)
 CHARGE_IT = regex(  # "should I charge it before I lay up?"
     r"\b(?:should|must|shall|do|need|ought) (?:i|we) (?:have to |need to |to |better )?(?:first )?(?:re)?charge\b",
     re.IGNORECASE,
@@ -83,14 +83,22 @@ def answer(case: Case) -> Answer:
     """Days to a charge and between looks; a verdict for a stated time or a charge too low to store at."""
     if planned_charge.to_full(case.text, frost.WORDS, without=True) and not laid_up.is_lithium(case):
         case.stated = planned_charge.charged(case.stated)
-    if FULL_OR_HALF.search(case.text):  # how full it is laid up is asked, not told
+    if how_full_is_asked(case):  # not told
         case.stated = {fact: item for fact, item in case.stated.items() if fact != "battery.charge"}
         case.second = {fact: item for fact, item in case.second.items() if fact != "battery.charge"}
-    if kept_full(case):  # "how long from 50 %, and may it stay on all winter?": it is filled before that
+    if on_the_charger.filled_first(
+        case
+    ):  # "how long from 50 %, and may it stay on all winter?": it is filled before that
         case.stated = planned_charge.charged(case.stated)
     if "battery.chemistry" in case.second and case.said("storage.time") is None and not left_on(case):
         return two_kinds(case)
     return ashore_or_aboard(case, one(case))
+
+
+def how_full_is_asked(case: Case) -> bool:
+    """Whether it is asked how full it is laid up; of lithium also whether full."""
+    full = laid_up.is_lithium(case) and case.said("storage.time") is not None and FULL_ASKED.search(case.text)
+    return bool(full or FULL_OR_HALF.search(case.text))
 
 
 def ashore_or_aboard(case: Case, found: Answer) -> Answer:
@@ -153,8 +161,8 @@ def one(case: Case) -> Answer:
         *recharge_volts(case),
         *by_date(case, found, days),
     ]
-    if stays_on(case) and not left_on(case) and not off_the_charger(case):
-        return kept_on_charge(case, found, figures)
+    if on_the_charger.asked(case):
+        return on_the_charger.answer(TOPIC, case, found, figures)
     away = case.said("storage.time") or by_the_dates(case)
     if away is None:
         return without_time(case, found, figures)
@@ -163,23 +171,15 @@ def one(case: Case) -> Answer:
     return for_a_time(case, found, float(away), figures)
 
 
-def kept_full(case: Case) -> bool:
-    """Whether it is asked if a charger may stay on a low lead battery: the charger fills it first."""
-    on = stays_on(case) and not left_on(case) and not off_the_charger(case)
-    return on and not laid_up.is_lithium(case) and laid_up.charge_now(case) < FULL - NEAR
-
-
-def stays_on(case: Case) -> bool:
-    """Whether it is asked if a charger may stay on, and not what else to do."""
-    kind = case.said("charger.kind") is not None or case.says(*charger_left_on.KINDS)
-    put_up = case.says(*PUT_UP) or (kind and case.says("detail:left_on"))
-    named = (kind or case.says(*ON_CHARGE)) and put_up and not charger_left_on.instead(case.text)
-    return named and not charger_left_on.taken_off(case.text) and not charger_left_on.in_between(case.text)
+def spell(case: Case) -> tuple[dates.YearDay | None, dates.YearDay | None]:
+    """The dates of a lay-up that is to come; none where it began long ago and the charge is that of now."""
+    read_now = case.said("reading.voltage") is not None and SINCE.search(case.text) is not None
+    return (None, None) if read_now else dates.spell(case.text)
 
 
 def by_the_dates(case: Case) -> float | None:
     """The days between two dates that a message names, where it asks whether all will be well until then."""
-    first, last = dates.spell(case.text)
+    first, last = spell(case)
     if not first or not last or not case.says("detail:asks_good", "request:is_good", "request:enough"):
         return None
     days = float(dates.between(first, last))
@@ -204,7 +204,7 @@ def steps(case: Case, found: LaidUp, days: float) -> None:
 
 def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
     """The day by which it wants a charge, and what is left at the end, where the message names days of the year."""
-    first, last = dates.spell(case.text)
+    first, last = spell(case)
     if first is None:
         return
     if days >= 1:
@@ -254,7 +254,8 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         "marginal": f"Only just: {how}, {battery} is down to {told} {when}, so {again}.",
         "no": f"No: {how}, {battery} is down to {told} {when}, so {again}.",
     }[verdict]
-    how_much = case.says("detail:lay_up_at") or FULL_OR_HALF.search(case.text)
+    head = half_is_better(case, found, verdict, head)
+    how_much = case.says("detail:lay_up_at") or how_full_is_asked(case)
     if how_much and verdict == "yes" and (half_full(case) or found.charge >= FULL - NEAR):
         at = "about half full" if half_full(case) else "full"
         at += ", with no charge in between," if charger_left_on.in_between(case.text) else ""
@@ -273,7 +274,7 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
         }[verdict]
         if celsius is not None and in_frost(case, left) == verdict != "yes":
             head = f"Yes, or charge it full first: at {told} it can freeze at {say.temperature(float(celsius))}."
-    if off_the_charger(case) and verdict == "yes":
+    if on_the_charger.is_weighed(case) and verdict == "yes":
         head = f"Better off the charger{look.replace(', but', ' and')}: {how}, {battery} is still {told} full {when}."
     if case.says("detail:when_to_charge"):
         head = laid_up.by_when(figures)
@@ -286,6 +287,14 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
 
 
+def half_is_better(case: Case, found: LaidUp, verdict: str, head: str) -> str:
+    """The sentence with how full lithium is best laid up, where it is told to be full."""
+    if verdict != "yes" or not laid_up.is_lithium(case) or found.charge < NEARLY_FULL:
+        return head
+    case.step("Lithium is stored about half full", cite("lithium-store"))
+    return f"{head.removesuffix('.')}; about half full is better."
+
+
 def opened_by(case: Case, verdict: str, head: str) -> str:
     """What is to be done without power, opened by the verdict where it is asked whether the battery may stand so."""
     whether = case.says(*WHETHER) and TOPIC.name not in case.before  # a later "no power there" asks what to do
@@ -293,52 +302,9 @@ def opened_by(case: Case, verdict: str, head: str) -> str:
     return f"{start}{head[:1].lower()}{head[1:]}" if start else head
 
 
-def kept_on_charge(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
-    """ "Can I leave it on the charger all winter?": a smart one may keep lead full; lithium is better off without."""
-    check, bad = say.quantity(float(figures[1].value), "d", 0), case.says("put:bad", "detail:asks_bad", "detail:harm")
-    chart = plot(case, found, None)
-    if laid_up.is_lithium(case):
-        case.step("Lithium is stored about half full, and no charger is needed for that", cite("lithium-store"))
-        if charging.too_cold(case, "lfp"):
-            start = "Yes" if bad else "No"
-            head = f"{start}: no charger on lithium at 0 °C or below; lay it up half full, and look every {check}."
-            return TOPIC.says("no", head, *figures, plot=chart)
-        start = "A little" if bad else "Better not"
-        head = f"{start}: lay lithium up about half full, charger off and disconnected, and look every {check}."
-        return TOPIC.says("marginal", head, *figures, plot=chart)
-    case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
-    batteries, smart = f"{wording.kind(case)} batteries", is_smart(case)
-    rest = f"without one, charge {batteries} full, disconnect them and look every {check}"
-    if charger_left_on.two_ways(case.text) and not charging.must_come_off(case):
-        start = "Both are right" if smart else "Both are right, if it is a smart charger"
-        rest = f"charged full and disconnected, {batteries} want a look every {check}"
-        head = f"{start}: {'a smart one' if smart else 'that'} drops to float by itself; {rest}."
-        return TOPIC.says("yes" if smart else "information", head, *figures, plot=chart)
-    if name := charging.must_come_off(case):
-        start = "Yes, it harms" if bad else "No"
-        head = f"{start}: no {name} stays on; charge {batteries} full, disconnect them and look every {check}."
-        return TOPIC.says("no", head, *figures, plot=chart)
-    if smart:
-        told = f"a smart charger drops to float by itself, so it may stay on; {rest}."
-        return TOPIC.says("yes", say.capital(told) if bad else f"Yes: {told}", *figures, plot=chart)
-    start = "A smart charger may stay on, as it" if bad else "Yes, if it is a smart charger: that"
-    return TOPIC.says("information", f"{start} drops to float by itself; {rest}.", *figures, plot=chart)
-
-
-def is_smart(case: Case) -> bool:
-    """Whether the charger is told to drop to float by itself."""
-    return case.said("charger.kind") == "smart" or charger_left_on.floats(case.text)
-
-
 def home(case: Case) -> bool:
     """Whether they ask if the battery must be taken home."""
     return case.says("detail:come_home") and case.says("request:may_i", "put:need", "put:leave")
-
-
-def off_the_charger(case: Case) -> bool:
-    """Whether a charge now and then is weighed against a charger that must not stay on, which is judged beside it."""
-    plain = case.said("charger.kind") in charger_left_on.PLAIN or case.says("detail:unregulated")
-    return plain and charger_left_on.BESIDE in case.beside and charger_left_on.or_taken_home(case.text)
 
 
 def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
@@ -352,7 +318,7 @@ def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
     if lithium:
         case.step("Lithium is stored about half full", cite("lithium-store"))
         head = f"Leave it about half full and disconnected, and look every {check}; it loses little by itself."
-    elif off_the_charger(case):
+    elif on_the_charger.is_weighed(case):
         within = say.quantity(int(days + NEAR), "d", 0)
         head = (
             f"Better off the charger: charge {kind} batteries full, disconnect them and charge again within {within}."

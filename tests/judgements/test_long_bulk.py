@@ -27,6 +27,21 @@ def test_bulk_for_days_is_a_fault(text: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
+        "the charger sits in absorption since Friday, two wet batteries of 110 Ah, 15 A. harmful?",
+        "yellow lamp, absorption, four days now on the charger, 2 x 95 Ah AGM",
+        "our charger never leaves absorption, gel 90 Ah",
+    ],
+)
+def test_absorption_for_days_is_a_fault_and_comes_off(text: str) -> None:
+    found = talk(text).answers[-1]
+    assert (found.topic, found.verdict, found.urgency) == ("charger-setting", "no", "today")
+    assert found.headline.startswith("Absorption that does not end in a day")
+    assert "switch it off" in found.headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
         "bulk for 4 hours and then absorption, is 14.6 ok for AGM",
         "we buy in bulk every 2 weeks, what setting for gel",
         "what does float and bulk mean, and which setting for gel?",
@@ -48,4 +63,4 @@ def test_bulk_that_ends_is_none(text: str) -> None:
 def test_both_terms_are_explained_beside_another_question(text: str) -> None:
     head = talk(text).answers[0].headline
     assert "Absorption is" in head
-    assert "Float is" in head
+    assert "float is" in head

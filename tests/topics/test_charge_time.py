@@ -99,3 +99,23 @@ def test_a_battery_read_at_rest_and_then_put_on_charge_is_one_battery():
 def test_two_batteries_are_still_weighed():
     text = "How long does a 20 A charger take for a half empty 100 Ah AGM, and how long for a half empty 120 Ah gel?"
     assert on("charge-time", text).compare
+
+
+@pytest.mark.parametrize(
+    ("later", "hours"),
+    [("and if I just charge it to 85 %?", 2.575), ("and if it is down to 20 %?", 4.12)],
+)
+def test_where_a_charge_is_to_end_is_no_charge_that_it_has(later: str, hours: float) -> None:
+    found = on("charge-time", "LiFePO4, 100 Ah at 35 %, a 20 A charger, how long?", later)
+    assert found.figures[0].value == pytest.approx(hours, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Will my 60 A alternator fully charge a 90 Ah AGM from half in a 2 hour trip?", "No: about 3.8 hours in all"),
+        ("Can a 25 A charger fill 90 Ah of AGM from half during 6 hours?", "Yes: about 4 hours in all"),
+    ],
+)
+def test_whether_it_is_full_in_the_hours_that_are_told(text: str, start: str) -> None:
+    assert plain(on("charge-time", text).headline).startswith(start)

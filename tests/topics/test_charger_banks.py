@@ -4,7 +4,7 @@ import pytest
 
 from service.topics.charger_banks import TOPIC
 from tests.building import case
-from tests.talks import only
+from tests.talks import only, plain
 
 PAIR = {"bank.layout": "series", "battery.count": 2.0, "battery.nominal": 12.0, "bank.voltage": 24.0}
 
@@ -123,3 +123,32 @@ def test_chargers_that_are_on_offer_are_not_judged_where_the_number_is_asked():
 def test_a_charger_of_their_own_is_judged():
     text = "Engine, house and thruster battery, and my charger has 2 outputs. Is it enough?"
     assert only("charger-banks", text).verdict == "no"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The 12 V 25 A charger or the 24 V 12 A one for my pair in series, which fills it better?",
+        "We own a 24 V 20 A charger and a 12 V 20 A charger, two 90 Ah gels in series. Which one puts more in?",
+        "I've a 12v 20a and a 24v 10a charger, the bank is 24 V, which do I use?",
+    ],
+)
+def test_of_two_chargers_the_one_of_the_bank_s_volts_is_used(text: str) -> None:
+    found = only(text)
+    assert (found.topic, found.verdict) == ("charger-banks", "information")
+    assert plain(found.headline).startswith("The 24 V charger, on the whole bank")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Can I use the 24 V charger on a single 12 V battery, watched?",
+        "Is the 24 V charger ok for the 12 volt start battery?",
+        "Our 24 V charger on just one of the two 12 V batteries, may I?",
+        "How long does a 24 V 15 A charger take for a 12 V 110 Ah battery?",
+    ],
+)
+def test_no_charger_of_24_v_goes_on_a_12_v_battery(text: str) -> None:
+    found = only(text)
+    assert found.verdict == "no"
+    assert "a 24 V charger must never go on a 12 V battery" in plain(found.headline).lower().replace(" v ", " V ")

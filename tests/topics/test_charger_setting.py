@@ -164,6 +164,8 @@ def test_the_headline_answers_does_it_matter():
         ("LiFePO4, the maker allows up to 14.4, the charger pushes 14.6, alright?", "no", "battery's own 14.4"),
         ("max 14.1 by the data sheet of my gel, charger sits at 14.4, ok?", "no", "battery's own 14.1"),
         ("the charger's label says max 14.8 V, AGM. fine?", "yes", "14.8 V is inside"),
+        ("Our AGMs say max charge 14.5 V but the charger goes to 14.7. OK?", "no", "keep to the battery's own 14.5 V"),
+        ("The batteries state 14.5 max, the charger gives 14.7. OK?", "no", "keep to the battery's own 14.5 V"),
         ("AGM, the sticker says max 14.8 and the charger gives 14.4. OK?", "yes", "14.4 V is inside"),
         ("AGM, label: max 20 A. The charger gives 14.4 V. OK?", "yes", "14.4 V is inside"),
     ],
@@ -340,3 +342,85 @@ def test_agm_on_the_wet_setting_is_told_of_equalising():
 def test_agm_on_the_gel_setting_is_not():
     found = only("charger-setting", "My charger stands on the gel setting, the battery is an AGM. Is that all right?")
     assert "equalise" not in [item.id for item in found.cautions]
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        (
+            "My charger has only one mode, can it do a lithium battery?",
+            "We can't say yet: the charger must have a lithium",
+        ),
+        ("Which setting for AGM on an ordinary charger?", "Use the AGM setting"),
+        ("I found a lithium charger, may it go on an AGM?", "Only just: the lithium setting stays within"),
+    ],
+)
+def test_a_charger_that_was_there_before_must_have_the_setting(text: str, start: str) -> None:
+    assert plain(on("charger-setting", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We left the charger on for 3 weeks, it is still on and shows 13.6 now. Is it ok?",
+        "The charger is still on after a fortnight away and the display says 13.5 now, AGM. Is that fine?",
+    ],
+)
+def test_ordinary_volts_on_charge_after_weeks_are_no_alarm(text: str) -> None:
+    assert only(text).topic == "charger-setting"
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Should I set the charger higher for the winter? AGM at 5 °C.", "A little: at 5 °C (41 °F) a sensor "
+         "on the battery brings 14.4 V up to 14.8 V"),
+        ("We sail to the tropics, must I change the charger's setting for the heat? Gel.", "A little: a gel battery "
+         "wants 0.03 V more for each °C under 25 °C"),
+        ("Do I need the temperature sensor of the charger? Wet-cell, 38 °C in there.", "It helps: at 38 °C (100 °F) a "
+         "sensor on the battery brings 14.4 V down to 14.0 V; without one keep to 14.2 V"),
+        ("Must I lower the charging voltage of my lithium in hot weather?", "No: leave the lithium setting as it is"),
+        ("Which charging voltage for an AGM at 4 °C?", "At 4 °C (39 °F) a sensor on the battery brings"),
+        ("Which charging voltage for an AGM at 20 °C?", "Use the AGM setting"),
+        ("Which setting for an AGM over the winter?", "Use the AGM setting"),
+    ],
+)  # fmt: skip
+def test_how_far_the_volts_go_with_the_warmth(text: str, start: str) -> None:
+    headline = plain(on("charger-setting", text).headline)
+    assert headline.startswith(start)
+    assert len(headline.split()) <= 30
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The charger bleeps since this morning and its lamp is red, 90 Ah wet. What is it after?",
+        "our charger shows an error code, AGM 100 Ah, what now?",
+    ],
+)
+def test_of_a_fault_lamp_the_volts_are_asked_and_no_size_is_told(text: str) -> None:
+    found = only(text)
+    assert (found.topic, found.verdict) == ("charger-setting", "needs-facts")
+    assert found.asks[0].fact == "charger.voltage"
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "start"),
+    [
+        ("The charger gives the AGM 14.7 V, is that too much in this heat, 36 °C?", "marginal", "A little: at 36 °C"),
+        ("The charger gives the AGM 14.7 V, is it ok in this heat, 36 °C?", "marginal", "Only just: at 36 °C"),
+        ("The charger gives the AGM 14.3 V, is it ok in this heat, 36 °C?", "yes", "Yes: 14.3 V is inside"),
+        ("The charger gives the AGM 14.7 V, is it ok? It is 20 °C warm.", "yes", "Yes: 14.7 V is inside"),
+    ],
+)
+def test_set_volts_in_the_heat_that_is_asked_about(text: str, verdict: str, start: str) -> None:
+    found = on("charger-setting", text)
+    assert (found.verdict, plain(found.headline).startswith(start)) == (verdict, True)
+
+
+@pytest.mark.parametrize(
+    "text", ["At what temperature may I charge LiFePO4?", "How cold is too cold to charge lithium?"]
+)
+def test_from_which_temperature_lithium_may_be_charged(text: str) -> None:
+    headline = plain(on("charger-setting", text).headline)
+    assert headline.startswith("At or below 0 °C (32 °F) never; up to 5 °C at most 10 A")

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from service.topics.charger_size import TOPIC
 from tests.building import case
+from tests.talks import on, plain, talk
 
 
 def bank(kind, capacity=100.0, **facts):
@@ -131,3 +132,31 @@ def test_the_named_range_is_itself_a_yes(kind, capacity, amps):
     for end in ("charger_current_low", "charger_current_high"):
         again = TOPIC.answer(case(bank(kind, capacity, charger_current=figure(answer, end))))
         assert again.verdict == "yes"
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "start"),
+    [
+        (
+            "Can I keep my 30 A charger for the new 120 Ah lithium?",
+            "needs-facts",
+            "Only if it has a lithium setting: 30 A",
+        ),
+        (
+            "120 Ah of lithium and a 30 A charger from 2011, ok?",
+            "needs-facts",
+            "Only if it has a lithium setting: 30 A",
+        ),
+        ("Is a 30 A charger ok for 120 Ah of lithium?", "yes", "Yes: 30 A suits"),
+        ("Can I keep my 20 A charger for the new 120 Ah AGM?", "yes", "Yes: 20 A suits"),
+        ("Can I keep my 90 A charger for the new 120 Ah lithium?", "no", "No: 90 A"),
+    ],
+)
+def test_of_a_charger_from_before_the_lithium_the_setting_decides(text: str, verdict: str, start: str) -> None:
+    found = on("charger-size", text)
+    assert (found.verdict, plain(found.headline).startswith(start)) == (verdict, True)
+
+
+def test_a_thruster_that_is_only_named_beside_a_charger_is_not_checked() -> None:
+    text = "Our Pike has a 90 Ah gel. My cousin gave us a 25 A charger for wet cells. May I use it, and is 25 A ok?"
+    assert {item.topic for item in talk(text).answers} == {"charger-setting", "charger-size"}

@@ -204,3 +204,17 @@ def test_no_converter_feeds_a_thruster_itself(text, verdict):
 )
 def test_banks_told_to_be_separate_are_not_part_of_each_other(text, verdict):
     assert on("dc-dc", text).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Non-isolated 12-24 charger, 12 A, one negative for both. Is it ok, and how many amps go in?", "about 27 A"),
+        ("25 A DC-to-DC, we motor 2 hours and run the Pike 3 minutes. Enough, and what does it draw?", "about 28 A"),
+        ("Non-isolated 12-24 charger, 12 A, one negative for both. Is it ok?", ""),
+        ("Non-isolated 12-24 charger, 12 A, each side has its own negative. Is it ok, and what does it draw?", ""),
+    ],
+)
+def test_what_it_pulls_is_told_beside_another_answer_where_it_is_asked(text: str, told: str) -> None:
+    headline = plain(on("dc-dc", text).headline)
+    assert (told in headline) if told else ("pulls" not in headline)

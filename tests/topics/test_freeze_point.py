@@ -128,3 +128,15 @@ def test_whether_lithium_may_stay_in_the_frost_is_answered_as_it_is_asked(text: 
 def test_it_freezes_by_what_is_told_last_of_its_charge(text: str, verdict: str, start: str) -> None:
     found = on("freeze-point", text)
     assert (found.verdict, plain(found.headline)[: len(start)]) == (verdict, start)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Our AGM is full, minus 22 °C here. Is it safe from freezing?", "Yes, it stands -22"),
+        ("Is a full gel frost proof at -22 °C?", "Yes, it stands -22"),
+        ("Wet battery at 30 %, -22 °C. Is it safe from frost?", "No"),
+    ],
+)
+def test_safe_from_freezing_asks_whether_it_stands_the_cold(text: str, start: str) -> None:
+    assert plain(on("freeze-point", text).headline).startswith(start)

@@ -12,6 +12,7 @@ from service.reference import rows
 from service.reply import Answer
 from service.topics import topic
 from tests.building import case
+from tests.talks import on, plain
 
 
 def danger(*signs: str, facts: dict[str, Any] | None = None, cues: tuple[str, ...] = ()) -> Answer:
@@ -349,3 +350,19 @@ def test_the_smell_of_lead_comes_before_its_heat(text: str, opens: str) -> None:
 )
 def test_a_little_warmth_on_charge_is_within_the_limits(text: str, opens: str) -> None:
     assert first(text).headline.startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        (
+            "Our wet battery froze at Christmas, it has thawed by now. May I charge it?",
+            "No: leave it off the charger until a",
+        ),
+        ("The AGM froze solid, it's thawed since Sunday. Can I use it again?", "No: leave it off the charger until a"),
+        ("Our wet battery is frozen and on charge. May I go on?", "No: switch the charger off at the shore end"),
+        ("Our wet battery froze. Is it thawed? May I charge it?", "No: switch the charger off at the shore end"),
+    ],
+)
+def test_of_a_battery_that_thawed_no_charger_is_switched_off(text: str, start: str) -> None:
+    assert plain(on("hazard", text).headline).startswith(start)

@@ -6,7 +6,7 @@ import pytest
 
 from service import reference
 from service.say import NB
-from tests.talks import talk
+from tests.talks import on, plain, talk
 
 LONGEST = 30  # words of a headline
 
@@ -65,3 +65,17 @@ def test_two_terms_of_one_headline_are_named_again() -> None:
 )  # fmt: skip
 def test_two_terms_too_long_for_one_sentence_are_told_in_brief(text: str, head: str) -> None:
     assert talk(text).answers[0].headline.replace(NB, " ") == head
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("What is a smart charger?", "A smart charger is one that watches the battery's volts"),
+        ("What is a trickle charger?", "A trickle charger is a small one"),
+        ("What does temperature compensation mean?", "Temperature compensation is a charger's change of volts"),
+        ("What do the lamps bulk and absorption on my charger mean?", "Bulk is the first stage of charging, with "
+         "all the current the charger has; absorption is"),
+    ],
+)  # fmt: skip
+def test_words_of_chargers(text: str, told: str) -> None:
+    assert plain(on("meaning", text).headline).startswith(told)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from service.reply import Answer
 from service.topics.rest_voltage import TOPIC
-from tests.talks import on, plain, talk
+from tests.talks import on, only, plain, talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -318,6 +318,8 @@ def test_a_charge_that_is_gone_after_a_day_is_more_than_its_own_loss(text: str, 
         ("Gel reads 12.2 V ten minutes after the charger, is it ok?", "No, not yet: 12.2 V is low so soon"),
         ("24.8 V one hour after charging, two AGM in series. good?", "Only just: 24.8 V is low so soon after charging, "
          "when an AGM bank charged full still shows over 25.60 V"),
+        ("Wet-cell shows 12.4 V after nine hours of charging, ok?", "Only just: 12.4 V is low so soon after charging"),
+        ("Charged the gel for 7 hours and now it reads 12.3 V, is it ok?", "No, not yet: 12.3 V is low so soon after"),
         ("12.4 volts wet, one hour off the charger, how full?", "About 70 % full"),
         ("12.9 V an hour after charging, flooded, good?", "Too early to say: 12.9 V is more than"),
         ("12.4 V, an hour after the charger went on, flooded. good?", "Only just: 12.4 V at rest"),
@@ -353,3 +355,50 @@ def test_since_when_the_charger_is_off_tells_whether_it_rested(text: str, start:
 )
 def test_what_it_should_show_after_a_night_is_what_a_full_one_shows(turns: tuple[str, ...], start: str) -> None:
     assert plain(talk(*turns).answers[0].headline).startswith(start)
+
+
+def test_two_that_were_parted_to_be_read_are_judged_by_their_readings() -> None:
+    found = only("Our two AGMs work in parallel, with the strap off one reads 12.7 and the other 12.2. What now?")
+    assert (found.topic, found.verdict) == ("rest-voltage", "no")
+    assert plain(found.headline).startswith("Charge the one at 12.2 V alone")
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("AGM, it reads 12.2 now, in November it had 12.8. Good?", "No, not yet: 12.2 V at rest"),
+        ("Gel, 12.8 in the evening and 12.3 in the morning with nothing on. Normal?", "No: from 12.8 V to 12.3 V in "
+         "1 day with nothing on is no normal loss; main switch off"),
+        ("Two AGMs stood disconnected, 12.8 in October and 12.2 now. Is that normal?", "No: from 12.8 V to 12.2 V with "
+         "its cables off is no normal loss; charge it today, rest it a day, and a load test"),
+    ],
+)  # fmt: skip
+def test_volts_of_a_month_or_an_evening_before_are_no_second_battery(text: str, start: str) -> None:
+    assert plain(on("rest-voltage", text).headline).startswith(start)
+
+
+def test_volts_that_fell_overnight_with_nothing_on_are_no_load_test() -> None:
+    assert only("It sank from 12.8 to 12.3 overnight with everything off, 100 Ah gel. Why?").topic == "standing-drain"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("How can I tell when my gel is fully charged?", "12.85 V"),
+        ("When is an AGM battery full?", "12.80 V at rest when full"),
+    ],
+)
+def test_how_one_knows_that_it_is_full_is_told_by_its_volts(text: str, told: str) -> None:
+    found = only(text)
+    assert (found.topic, found.verdict) == ("rest-voltage", "information")
+    assert told in plain(found.headline)
+
+
+def test_volts_on_charge_do_not_tell_how_full_it_is() -> None:
+    found = on("rest-voltage", "The voltmeter shows 13.3, charger on float for days now, lithium. Is it full?")
+    assert (found.verdict, found.headline[:16]) == ("information", "Too early to say")
+
+
+def test_what_happened_to_a_battery_that_stood_is_told() -> None:
+    found = on("rest-voltage", "Left the boat for 3 months, the gel shows 12.1 now. What happened?")
+    assert plain(found.headline).startswith("Most likely your battery stood discharged: 12.1 V at rest")

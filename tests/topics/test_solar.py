@@ -162,3 +162,15 @@ def test_a_panel_over_the_winter_has_the_sun_of_a_winter_day():
     assert found.figures[0].value == pytest.approx(
         25 * 1 * 0.75 / 13.5
     )  # watts x hours of full sun x share, by charging volts
+
+
+def test_months_cut_short_are_winter_too() -> None:
+    found = on("solar", "60 W panel, 80 Ah AGM, an alarm of 20 mA. Enough from Nov to Feb?")
+    assert "summer" not in found.headline
+    assert next(item.value for item in found.figures if item.name == "daily_charge") == pytest.approx(3.33, rel=0.01)
+
+
+def test_a_motor_that_is_not_named_counts_by_how_often_it_runs() -> None:
+    found = on("solar", "60 W panel for the bow battery, 90 Ah, used 2 min a week at 350 A. Enough in summer?")
+    assert found.verdict == "yes"
+    assert "your thruster" in found.headline

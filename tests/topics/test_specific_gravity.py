@@ -139,3 +139,30 @@ def test_what_to_do_about_a_cell_apart_is_told():
 def test_a_cell_apart_that_is_only_judged_is_near_its_end():
     text = "Flooded battery, five cells at 1.260 and one at 1.190, charged all day. Is that all right?"
     assert "near its end" in on("specific-gravity", text).headline
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("1.230 in each cell, is it full?", "No: a gravity of 1.230 means your battery is about 80 % full"),
+        ("1.252 in each cell, is it full?", "Nearly: a gravity of 1.252"),
+        ("1.266 in each cell, is it full?", "Yes: a gravity of 1.266 means your battery is full"),
+    ],
+)
+def test_whether_it_is_full_is_a_yes_only_of_a_full_one(text: str, start: str) -> None:
+    assert plain(on("specific-gravity", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("text", "start"),
+    [
+        ("Should I equalise? The cells read 1.245 to 1.265, wet.", "Yes, once it is charged right through: the cells "
+         "differ by 0.020"),
+        ("1.262 1.266 1.264 1.262 1.266 1.264 in the cells, do they need equalising?", "Not for its cells: the cells "
+         "differ by only 0.004"),
+        ("All cells at 1.260, is equalising due?", "Not for its cells: all cells read alike"),
+        ("Should I equalise? The cells read 1.190 to 1.265, wet.", "Equalise it once, watched, and replace it if"),
+    ],
+)  # fmt: skip
+def test_whether_to_equalise_goes_by_the_cells_that_are_told(text: str, start: str) -> None:
+    assert any(plain(item.headline).startswith(start) for item in talk(text).answers)

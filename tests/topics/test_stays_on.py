@@ -168,3 +168,11 @@ def test_what_is_told_before_the_charge_is_not_the_charge_of_the_winter(text: st
     (found,) = [item for item in talk(text).answers if item.topic == "storage"]
     assert "look every 90 days" in plain(found.headline)
     assert "charge it full first" in plain(first("AGM at 50 %. Can I lay it up like that all winter?").headline)
+
+
+@pytest.mark.parametrize(
+    "first", ["How long does a 15 A charger take for 90 Ah of AGM from half?", "Is a 15 A charger ok for 90 Ah of AGM?"]
+)
+def test_whether_it_stays_on_may_be_asked_of_the_charger_that_was_spoken_of(first: str) -> None:
+    found = talk(first, "And may it stay on afterwards?").answers[-1]
+    assert (found.verdict, found.asks[0].fact) == ("needs-facts", "charger.kind")

@@ -86,3 +86,22 @@ def test_a_longer_time_never_leaves_more(days: float, celsius: float, kind: str)
 )
 def test_whether_to_charge_before_it_is_laid_up(text: str, start: str) -> None:
     assert plain(on("storage", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Lithium, 6 months in a cellar. Do I charge it to 100 %?", "Leave it about half full"),
+        ("Lithium stands at 100 % for 6 months, is that ok?", "; about half full is better."),
+        ("AGM stands at 100 % for 4 months, is that ok?", ""),
+    ],
+)
+def test_lithium_is_best_laid_up_half_full_also_where_it_is_full(text: str, told: str) -> None:
+    headline = on("storage", text).headline
+    assert (told in headline) if told else ("half" not in headline)
+
+
+def test_a_charge_of_now_is_not_reckoned_from_the_day_the_lay_up_began() -> None:
+    found = on("storage", "Aboard since October, it reads 12.55 now, wet. Is it ok till May?")
+    assert "state_of_charge_after" not in {figure.name for figure in found.figures}
+    assert not any("Laid up on" in step.say for step in found.working)

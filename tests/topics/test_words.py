@@ -18,7 +18,7 @@ from tests.talks import talk
         (["bms", "lfp"], "safety switch"),
         (["agm"], "glass mat"),
         (["float", "agm"], "keeps a full battery full"),
-        (["bulk", "float"], "; Float is"),
+        (["bulk", "float"], "; float is"),
     ],
 )
 def test_a_term_is_explained(terms: list[str], words: str) -> None:

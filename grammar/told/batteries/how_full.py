@@ -87,6 +87,9 @@ TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "week
     *("trips", "outings", "dockings", "sessions", "sails", "bursts"),
 }
 ASKED_BEFORE = 8  # words before "to 50 %" in which "how long" stands
+AHEAD_OF_IT = 6  # words
+FALLEN = frozenset({"down", "drops", "drop", "falls", "fall", "drained", "used"})
+FILLED = frozenset({"go", "charge", "fill", "stop", "only", "just", "charged", "fills", "goes", "take"})
 CHARGED = frozenset({"charge", "charged", "charging", "charger", "fill", "full", "when", "if", "at"})
 
 
@@ -156,6 +159,10 @@ def ends_at(scene: Scene, item: Item) -> bool:
     """Whether a percentage is where a time ends, not where the battery stands: "mins to 50 %", "how many till 80 %"."""
     if scene.word(item.start - 1) not in ("to", "till", "until"):
         return False
+    charged = any(old.fact == "charger.current" for old in scene.said)
+    ahead = {scene.word(at) for at in range(max(0, item.start - AHEAD_OF_IT), item.start - 1)}
+    if charged and FILLED & ahead and not FALLEN & ahead:
+        return True  # "and if I only go to 80 %?"
     first, last = scene.clauses[scene.clause(item.start)].start, item.start - 1
     how = next((at for at in range(last - 1, max(first, last - ASKED_BEFORE) - 1, -1) if scene.word(at) == "how"), last)
     between = {scene.word(at) for at in range(how + 2, last)}

@@ -14,7 +14,7 @@ KIND, SETTING = "battery.chemistry", "charger.setting"
 IN_A_LIST = frozenset({KIND, SETTING, "battery.count", "charger.outputs", "bank.count"})
 WORDS = {
     **{"wet": "flooded", "flooded": "flooded", "agm": "agm", "gel": "gel"},
-    **dict.fromkeys(("lithium", "lifepo4", "lfp"), "lfp"),
+    **dict.fromkeys(("lithium", "lifepo4", "lfp", "li", "lith"), "lfp"),
 }
 NAMES = "|".join(WORDS)
 MORE = (
@@ -23,9 +23,9 @@ MORE = (
 QUOTE = "[\"'“”‘’]?"
 PLACE = r"(?:(?:\d|[a-h]) ?[=.:)] ?|(?:\d|[b-h]|(?<=: )a) )?"  # "1 = gel", "B AGM"; "a gel" has its article
 VOLTS = r"(?: (?:is|at|says|gives|has))?(?: ?[=:(]? ?1[2-6][.,]\d{1,2}(?: ?v(?:olts?)?)?\)?)?"
-ONE = rf"{PLACE}(?:an? |the )?{QUOTE}\b(?:{NAMES}|{MORE})\b{QUOTE}{VOLTS}"
+ONE = rf"{PLACE}(?:an? |the )?{QUOTE}\b(?:{NAMES}|{MORE})(?: ?[1-3](?! ?[=.:)]))?\b{QUOTE}{VOLTS}"
 LISTED = regex(rf"\b{ONE}(?:(?:,? (?:and|or)(?: (?:on|for|to|at))? |, ?|; ?| ?/ ?| ?& ?| ){ONE})+", re.IGNORECASE)
-LISTED_NAMES = regex(rf"\b(?:{NAMES})\b", re.IGNORECASE)
+LISTED_NAMES = regex(rf"\b(?P<name>{NAMES})[1-3]?\b", re.IGNORECASE)  # "AGM1" and "AGM2"
 NO_KIND = r"(?:std|standard|normal)\b"
 PLAIN = regex(  # a position that names no kind beside one that does: "AGM and Std", no "normal AGM"
     rf"(?:\b(?:and|or)|[,;/&]) ?(?:an? |the )?{QUOTE}{NO_KIND}|\b{NO_KIND}{QUOTE}(?:,? (?:and|or)\b| ?[,;/&])",
@@ -81,8 +81,11 @@ def _told_apart(stated: Sequence[Stated], spans: Sequence[Span]) -> list[Stated]
     """The facts without the listed kinds, where the battery's is told in words that no list has: "with caps"."""
     kinds = [item for item in stated if item.fact == KIND]
     apart = [item for item in kinds if not _in(item.span, spans)]
-    if len(apart) != 1 or len(kinds) == 1:
+    if len(apart) != 1:
         return list(stated)
+    stated = [item for item in stated if item.fact != SETTING or not _in(item.span, spans)]
+    if len(kinds) == 1:
+        return stated
     return [replace(item, of=1) if item in apart else item for item in stated if item not in kinds or item in apart]
 
 

@@ -55,6 +55,13 @@ MADE_FOR = regex(
 )
 ONE_FOR = regex(rf"{CHARGER} is (?:an? )?(?:[\w.]+ ){{0,4}}?(?:one|unit|model|type) (?:only )?for $", re.IGNORECASE)
 IS_FOR = regex(rf"{CHARGER} is (?:only |just )?for $", re.IGNORECASE)  # beside a battery of another kind
+HAD_FOR = regex(  # "he lent me a charger for wet cells", beside a battery of another kind
+    r"\b(?:have|has|had|got|gave|given|borrow\w*|lent|own|found|bought|using|use|with|old|spare) (?:me |us |you )?"
+    r"(?:the|my|our|his|her|their|an?|this) (?:(?!lithium|lifepo4|lfp|agm|gel|wet)\w+ ){0,2}charger "
+    r"(?:that is |that's |only )?for (?:(?:the|old|normal|plain|ordinary|an?) )*$",
+    re.IGNORECASE,
+)
+ALSO = regex(r"^(?: (?:batter\w+|cells?))?,? ?(?:and|or|&|/|\+|plus)\b", re.IGNORECASE)  # then it is for both
 ONLY_KNOWS = regex(
     r"\bcharger (?:only|just) (?:knows|does|has|speaks|understands|offers|takes)(?: the)? ['\"‘“]?$", re.IGNORECASE
 )
@@ -260,4 +267,6 @@ def of_its_kind(scene: Scene, item: Item) -> bool:
     others = [one for one in scene.items if one.fact == item.fact and one.name != item.name]
     if IS_FOR.search(before) and others:
         return True
+    if HAD_FOR.search(before) and others:
+        return ALSO.match(scene.text[scene.span(item.start, item.end)[1] :]) is None
     return any(words.search(before) for words in (MADE_FOR, ONE_FOR, ON_QUOTED, ON_ASIDE, ONLY_KNOWS))

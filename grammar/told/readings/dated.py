@@ -23,7 +23,12 @@ DAY = regex(
     r"|(?<=\bon )(?:the )?(?P<date>\d{1,2})(?:st|nd|rd|th)\b(?! (?:battery|one|cell|bank|of the \w+ (?:batt|cells)))"
     r"|\b(?P<ago>\d+|a|an|one|two|three|four|five|six) (?P<of>day|night|week)s? ago\b"
     rf"|\b(?P<past>yesterday|last (?:night|evening|week|weekend|month)|the (?:day|night|week) before){PART}"
-    r"|\b(?P<now>today|tonight|this (?:morning|afternoon|evening|week|weekend)|now(?:adays)?|just now|at the moment)"
+    r"|\b(?:in|since|end of|early|late|mid) (?P<month>(?:jan|febr)uary|march|april|may|june|july|august"
+    r"|(?:sept|nov|dec)ember|october|autumn)\b"
+    r"|\b(?P<eve>(?:in the|at|the) (?:evening|night|bedtime)|before bed)\b"
+    r"|\b(?P<morn>(?:in the|by|the next|next|at) (?:morning|dawn|breakfast))\b"
+    r"|\b(?P<now>after (?:the |this )?winter|today|tonight|this (?:morning|afternoon|evening|week|weekend)"
+    r"|now(?:adays)?|just now|at the moment)"
     rf"{PART}\b",
     re.IGNORECASE,
 )
@@ -98,6 +103,8 @@ def days_between(first: Dated, last: Dated) -> int | None:
         return (WEEK.index(other["week"].lower()) - WEEK.index(one["week"].lower())) % A_WEEK or A_WEEK
     if one["date"] and other["date"]:
         return (int(other["date"]) - int(one["date"])) % MONTH
+    if one["eve"] and other["morn"]:
+        return 1
     if other["now"] and one["ago"]:
         many = one["ago"].lower()
         return (NUMBERS.get(many) or int(many)) * (A_WEEK if one["of"].lower() == "week" else 1)

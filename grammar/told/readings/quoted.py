@@ -49,13 +49,14 @@ MOST = (
     rf"(?:max(?:imum|\.)?{OF_IT}|no more than|(?:not|never) (?:over|above|more than)|at most|up to|limit(?: of| is|:)?"
     r"|only|top(?:s| is))"
 )
-ALLOWS = r"(?:says|states|reads|marked|rated|allows|takes|wants|stands|tolerates|gives|printed|stamped)"
+ALLOWS = r"(?:says?|states?|reads?|marked|rated|allows|takes|wants|stands|tolerates|gives|printed|stamped)"
 VOLTS = r"(?<![\d.,])(?P<volts>\d\d(?:[.,]\d+)?)(?![.,]?\d)(?: ?v(?:olts?)?\b)?(?! ?(?:a|amps?|ah|c|f|%|mm)\b)"
 AFTER = (
     r",? ?\b(?:max(?:imum)?\b|at (?:the )?(?:very )?most\b|tops\b|and no more\b"
     r"|(?:is|as|being) (?:the|its|their) (?:max(?:imum)?|most|limit|ceiling|top)\b)"
 )
-TO_BATTERY = rf"(?:\b{BY}\b|\b(?:battery|lithium|lfp|lifepo4?|agm|gel) {ALLOWS}\b)(?:(?!charger|[.?!;]\s).){{0,50}}?"
+ITSELF = rf"(?:battery|batteries|lithium|lfp|lifepo4?|agms?|gels?) {ALLOWS}"
+TO_BATTERY = rf"\b(?:{BY}|{ITSELF})\b(?:(?!charger|[.?!;]\s).){{0,50}}?"
 NOT_OF_A_CHARGER = r"(?<!charger )(?<!charger's )(?<!chargers )(?<!regulator )(?<!alternator )(?<!controller )"
 ON_IT = rf"(?:(?!charger|[.?!;]\s).){{0,25}}?\b(?:on|by|per|says|to|of|in)\b(?:(?!charger|[.?!;]\s).){{0,20}}?\b{BY}\b"
 OWN_LIMITS = [  # what a battery's own label or maker allows

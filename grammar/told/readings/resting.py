@@ -43,13 +43,16 @@ CHARGED = regex(
     r"|\b(?:come|came|taken|been) (?:straight )?off (?:the |its |a )?(?:charger|charge)\b"
     rf"(?! {RESTED})"
     r"|\b(?:straight|right|just|directly|soon) after (?:charging|motoring|the engine|the charger|a charge)\b"
+    r"|\bcharger (?:is |still )*(?:on|in) (?:float|absorption|bulk)\b"
     r"|\bit was (?:still )?(?:on charge|charging|being charged|plugged in)\b",
     re.IGNORECASE,
 )
+NOT = r"(?:not|never|(?:ha[sd]|have|was|were|is) ?n['’]?o?t|ain['’]?t)"
 OFF_SINCE = regex(
     rf"\b(?:charger|charge|engine|motor|mains|shore power|everything|all|it|that)\b[^.?!;,\d]{{0,24}}"
     rf"\b(?:off|out|unplugged|disconnected|not (?:been )?(?:on|running|charged)) {LONG_AGO}"
-    rf"|\bnot (?:been )?(?:on charge|charged) {LONG_AGO}|\boff (?:the |its )?(?:charger|charge) {RESTED}",
+    rf"|\b{NOT} (?:been )?(?:on (?:the |its |a )?charger?|charged|charging|plugged in) {RESTED}"
+    rf"|\boff (?:the |its )?(?:charger|charge) {RESTED}",
     re.IGNORECASE,
 )
 STATES = (("charging", CHARGED), ("load", LOADED), ("load", UNRESTED))
@@ -65,10 +68,14 @@ def without_rest(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
         return stated
     if READ & told and VOLTS not in told:  # volts under load are no matter of rest
         return stated
+    off = OFF_SINCE.search(scene.text)
+    if off is not None:  # "hasn't been on charge since Sunday" is no charge
+        stated = [item for item in stated if item.fact != STATE or not off.start() <= item.span[0] < off.end()]
     state, found = next(((state, found) for state, words in STATES if (found := words.search(scene.text))), ("", None))
     if found is None:
-        rested = OFF_SINCE.search(scene.text) if STATE not in told else None
-        return [*stated, Stated(STATE, "rest", "", rested[0], rested.span(), how="token")] if rested else stated
+        if off is None or any(item.fact == STATE for item in stated):
+            return stated
+        return [*stated, Stated(STATE, "rest", "", off[0], off.span(), how="token")]
     start, end = found.span()
     inside = {item for item in stated if item.fact == "load.kind" and start <= item.span[0] < end}  # no load of theirs
     kept = [item for item in stated if item.fact not in (STATE, TIME) and item not in inside]
