@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 
 from grammar.text.patterns import regex
 from grammar.told.batteries.tapped import SERIES, asks_to_tap
@@ -12,27 +11,22 @@ from service import likely, say
 from service.case import Case, Value
 from service.judgements import joining, large_or_several, new_and_old, rewired
 from service.judgements.joining import figures, layout, pair
-from service.judgements.unlike import LIMITS, age_apart, capacity_apart, duty_apart, in_words
-from service.kinds import LEAD
+from service.judgements.may_be_joined import charged_first, kinds_apart, not_allowed, strength_apart
+from service.judgements.tap import EMPTIED_MORE, SMALL_ONES, both_wrong, tapped
+from service.judgements.unlike import LIMITS
 from service.reply import Answer, Figure, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
 from service.told import equal_cables, its_mate, other_volts
 from service.topic import Lever, Topic
 
 FAMILY, MOST_JOINED = "battery.family", ("battery.max_in_series", "battery.max_in_parallel")
-EMPTIED_MORE = "That battery is emptied more, and the charger then overcharges the other one"
-SMALL_ONES = "From the whole bank, through a 24 to 12 V converter: never from one of its batteries."
 MAY = ("request:may_i", "detail:join", "detail:wise")
 ASKED_IF = regex(  # "..., fine?", "can two of them go in series?"
     r"\b(?:fine|ok|okay|alright|all right|possible|sensible)\W{0,2}\?"
     r"|\b(?:can|could|may)\b[^.?!]*\b(?:go|be|sit|add|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]*(?:\?|$)",
     re.IGNORECASE,
 )
-FILLS_ONE = regex(  # "hang the 12 V alternator on the lower one"
-    r"\balternator\b(?: [\w']+){0,6} (?:lower|bottom|first|upper|top|one of|only one|just one)\b", re.IGNORECASE
-)
 LONGER = regex(r"\b(?:last|run|go|hold|keep)\w*\b[^.?!]{0,20}\blonger\b|\blonge(?:r|st)[- ]lasting\b", re.IGNORECASE)
-VOLTS_ASKED = regex(r"\b(?:what|which|how (?:many|much)) volt(?:s|age)?\b", re.IGNORECASE)
 
 
 def the_other(fact: str) -> Lever:
@@ -111,7 +105,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", rule)
     if first := before_all(case):
         return first
-    unlike = volts_apart(case) or kinds_apart(case) or strength_apart(case)
+    unlike = volts_apart(case) or kinds_apart(TOPIC, case) or strength_apart(TOPIC, case)
     if unlike:
         return unlike
     if weak := new_and_old.no_cure(case):
@@ -147,8 +141,9 @@ def before_all(case: Case) -> Answer | None:
     if found := of_two_volts(case):
         return found
     if case.says("detail:tap") or (case.said("bank.layout") in SERIES and asks_to_tap(case.text)):
-        unlike = kinds_apart(case) or strength_apart(case)  # the volts that are told are those of the tap
-        return both_wrong(case, unlike) if unlike and unlike.verdict == "no" else tapped(case)
+        # the volts that are told are those of the tap
+        unlike = kinds_apart(TOPIC, case) or strength_apart(TOPIC, case)
+        return both_wrong(TOPIC, case, unlike) if unlike and unlike.verdict == "no" else tapped(TOPIC, case)
     kinds = (case.get("battery.chemistry"), *pair(case, "battery.chemistry"))
     if "lithium-other" in kinds:
         head = "One of our technicians will look at this: the maker of this lithium battery decides what may be joined."
@@ -182,7 +177,11 @@ def joined_anew(case: Case, how: str) -> Answer:
     """Batteries that are joined another way than before, for other volts."""
     anew = case.supposing({"bank.layout": how}, ["bank.voltage"])
     anew.second = {fact: known for fact, known in case.second.items() if fact != "bank.layout"}
-    if found := kinds_apart(anew) or strength_apart(anew) or not_allowed(anew, how, may=True, family=case.get(FAMILY)):
+    if (
+        found := kinds_apart(TOPIC, anew)
+        or strength_apart(TOPIC, anew)
+        or not_allowed(TOPIC, anew, how, may=True, family=case.get(FAMILY))
+    ):
         case.follow(anew)
         return found
     shown, told = figures(anew, how), outcome(anew, how)
@@ -215,7 +214,7 @@ def new_together(case: Case) -> Answer | None:
         or count < 2
     ):
         return None
-    if "battery.age" in case.stated or not_allowed(case, how, may=True, family="lead"):
+    if "battery.age" in case.stated or not_allowed(TOPIC, case, how, may=True, family="lead"):
         return None
     case.because("Alike and equally new, none of them wears another", LIMITS["kind"].cite)
     return TOPIC.says(
@@ -234,23 +233,6 @@ def of_more_volts(case: Case, motor: float, boat: float) -> Answer:
     return TOPIC.says("information", f"Give the motor {own}: {aboard} cannot run it.")
 
 
-def tapped(case: Case) -> Answer:
-    """12 V from one battery of a 24 V bank, or an alternator's 12 V on one of them alone."""
-    if FILLS_ONE.search(case.text):
-        case.because("The battery without the alternator is emptied and never filled", "series-charging")
-        head = "No: a 12 V alternator on one battery of a 24 V bank never fills the other; fit a 12 to 24 V charger."
-        return TOPIC.says("no", head)
-    case.step(EMPTIED_MORE, LIMITS["tap"].cite)
-    return TOPIC.says("no", "No: taking 12 V from one battery of a 24 V bank ruins both; fit a 24 to 12 V converter.")
-
-
-def both_wrong(case: Case, unlike: Answer) -> Answer:
-    """12 V from one battery of a bank whose batteries must not be joined in the first place."""
-    first = unlike.headline.removeprefix("No: ").removesuffix(".").partition(", ")[0].partition("; ")[0]
-    head = f"No to both: {first}, and 12 V from one of them ruins both, so fit a 24 to 12 V converter."
-    return replace(tapped(case), headline=head, figures=unlike.figures)
-
-
 def volts_apart(case: Case) -> Answer | None:
     """Unlike volts, or volts that their load cannot use."""
     both = pair(case, "battery.nominal")
@@ -267,64 +249,6 @@ def volts_apart(case: Case) -> Answer | None:
     return None
 
 
-def kinds_apart(case: Case) -> Answer | None:
-    """Unlike kinds, or one lead battery whose kind is not known."""
-    both = pair(case, "battery.chemistry")
-    if not both and case.says("detail:mixed_kind"):
-        both = ("", "other")
-    if not both or both[0] == both[1]:
-        return None
-    if "lead" in both and all(kind in LEAD for kind in both):
-        known = say.CHEMISTRY[str(both[0] if both[1] == "lead" else both[1])]
-        head = f"We can't say yet: a battery beside {known} must be {known} too, so the kind of the other one decides."
-        return TOPIC.needs("battery.chemistry", headline=head)
-    case.step("Unlike kinds want unlike charging volts and wear each other out", LIMITS["kind"].cite)
-    names = [say.CHEMISTRY.get(str(kind), "") for kind in both]
-    told = f"{names[0]} and {names[1]} batteries" if all(names) else "batteries of unlike kinds"
-    head = f"No: {told} must not be joined, in series or in parallel; keep them apart, each with its own charging."
-    if new_and_old.new_with_old(case.text):
-        head = f"No: {told} must not be joined; a new one and an old one of the same kind only just do in parallel."
-    return TOPIC.says("no", head)
-
-
-def strength_apart(case: Case) -> Answer | None:
-    """Unlike capacity or age: no in series, only just in parallel."""
-    reasons = [*duty_apart(case), *capacity_apart(case), *age_apart(case)]
-    if not reasons:
-        return None
-    reason = in_words(reasons)
-    how = new_and_old.layout_meant(case)
-    if how is None:
-        head = f"We can't say yet: {reason} may only just do in parallel, and never in series."
-        return TOPIC.needs("bank.layout", headline=head, figures=figures(case, "parallel") if case.second else ())
-    asked = new_and_old.both_or_one(case, how, reasons[0])
-    if how == "parallel" and (many := too_many(case, sum(joining.of_each(case)), how)):
-        return many
-    if how == "parallel":
-        head = (
-            asked or f"Only just: {reason} work in parallel, but the weaker one wears the other; alike ones are better."
-        )
-        both = new_and_old.side_by_side(case) if new_and_old.planned(case) else case
-        return TOPIC.says("marginal", head, *figures(both, how))
-    shown = figures(case, how)
-    made = say.quantity(float(shown[0].value), "V")
-    made = f", though they would make {made}" if VOLTS_ASKED.search(case.text) else ""
-    head = asked or f"No: {reason} must not be joined in series{made}, as the weaker one is emptied too far."
-    return TOPIC.says("no", head, *shown)
-
-
-def charged_first(case: Case) -> Answer | None:
-    """Two batteries that rest at unlike volts are brought together before they are joined."""
-    both, most = pair(case, "reading.voltage"), LIMITS["before_joining"]
-    if not both or abs(float(both[0]) - float(both[1])) <= float(most.value) * (1 + 1e-9):
-        return None
-    low, apart = min(map(float, both)), abs(float(both[0]) - float(both[1]))
-    case.step(f"They rest {say.volts(apart, 2)} apart, and {say.volts(float(most.value))} is the most", most.cite)
-    told = say.volts(low, 2)
-    head = f"Not yet: charge the one at {told} alone first; of one kind, size and age they may be joined then."
-    return TOPIC.says("marginal", head)
-
-
 def joined(case: Case) -> Answer:
     """The sum, or whether they may be joined."""
     how = None if "bank.layout" in case.second else layout(case)
@@ -334,9 +258,9 @@ def joined(case: Case) -> Answer:
         or any(f"battery.max_in_{way}" in case.stated for way in SAID)
     )
     family = case.get("battery.family")
-    if (first := charged_first(case)) and may:
+    if (first := charged_first(TOPIC, case)) and may:
         return first
-    if how and (forbidden := not_allowed(case, how, may, family)):
+    if how and (forbidden := not_allowed(TOPIC, case, how, may, family)):
         return forbidden
     if how is None:
         return either_way(case, may, family)
@@ -354,37 +278,6 @@ def joined(case: Case) -> Answer:
         return TOPIC.needs("battery.chemistry", headline=head, figures=shown)
     alike = "" if family == "lithium" else ", as long as they are of one kind, size and age"
     return TOPIC.says("yes", f"Yes: {told}{alike}.", *shown)
-
-
-def not_allowed(case: Case, how: str, may: bool, family: str | None) -> Answer | None:
-    """What the number of batteries or their maker forbids, or leaves open."""
-    in_parallel, in_series = float(case["bank.in_parallel"]), float(case["bank.in_series"])
-    if not may:
-        return None
-    if many := too_many(case, in_parallel, how):
-        return many
-    if family != "lithium":
-        return None
-    for way, count in (("series", in_series), ("parallel", in_parallel)):
-        fact = f"battery.max_in_{way}"
-        allowed = case.said(fact)
-        if count > 1 and allowed is None:
-            return TOPIC.needs(fact, figures=figures(case, how))
-        if allowed is not None and count > float(allowed):
-            case.step(f"The maker allows {say.number(allowed)} in {way}", LIMITS["kind"].cite)
-            head = f"No: the maker allows {say.number(allowed)} in {way}, and you would join {say.number(count)}."
-            return TOPIC.says("no", head, *figures(case, how))
-    return None
-
-
-def too_many(case: Case, in_parallel: float, how: str) -> Answer | None:
-    """That so many in parallel do not share the current; None for fewer."""
-    most = LIMITS["parallel"]
-    if in_parallel <= float(most.value):
-        return None
-    case.step("More than 4 in parallel do not share the current evenly", most.cite)
-    head = f"No: {say.number(in_parallel)} in parallel are too many; more than 4 do not share the current evenly."
-    return TOPIC.says("no", head, *figures(case, how))
 
 
 def twice_as_long(case: Case) -> Answer:
