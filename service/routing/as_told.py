@@ -10,7 +10,8 @@ from grammar.text.patterns import regex
 from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
 from service.kinds import LITHIUM
-from service.routing.in_words import IN_WORDS, Seen
+from service.routing.in_words import IN_WORDS
+from service.routing.seen import Seen
 from service.told import culprit, loose, lost_volts, other_volts, part_charged, posts_way
 from service.topic import CIRCUIT
 

@@ -4,41 +4,29 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import NamedTuple
 
-from grammar.reading import Message
 from grammar.text.patterns import regex
-from grammar.told.times import motoring
-from service.judgements import long_bulk, standing_loss, warmth_asked
+from service.judgements import standing_loss
+from service.routing import charging_in_words
+from service.routing.seen import BATTERY, CABLES, LOADS, Seen
 from service.told import (
     amp_hours_taken,
     amps_asked,
-    charger_fault,
-    charging_relay,
-    deadline,
     equal_cables,
     hydrometer_way,
     its_years,
     kind_required,
     longest_run,
     lugs_asked,
-    more_volts,
-    other_volts,
     pictured,
     price_asked,
     switch_asked,
     to_buy,
-    two_chargers,
     volts_of_charge,
     who,
 )
-from service.told.straight_in import straight_in
 from service.topic import CIRCUIT
 
-CHARGING = frozenset({"dc-dc", "charger-size", "charge-time"})
-CAR_CHARGER = regex(
-    r"\bcar(?:['’]?s)? (?:battery )?charger\b|\bcharger (?:of|from|for) (?:the|my|a) car\b", re.IGNORECASE
-)
 PARTED = regex(
     r"\b(?:link|strap|jumper|lead|cable|bridge|bar)s? (?:was |is |were )?(?:off|out|removed|undone|disconnected)\b"
     r"|\b(?:took|taken|take|removed|undid|disconnected|pulled) (?:off )?(?:the |a |one )?(?:link|strap|jumper|bridge)"
@@ -50,37 +38,9 @@ BY_ITSELF = regex(
     r"|(?:after|in|within|over) (?:\d+|an?|one|two|three|four|five|six|a few|some) (?:days?|nights?|weeks?))\b",
     re.IGNORECASE,
 )
-LAMPS = regex(r"\b(?:lights?|lamps?|leds?)\b", re.IGNORECASE)
-LOADS = frozenset({"load.current", "load.model"})
-BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})
-CABLES = frozenset({"cable.gauge", "cable.area"})
 QUOTED = regex(
     r"\b(?:catalogue|brochure|manual|sheet)\b[^.?!;]{0,12}\b(?:says?|has|names?|asks?|gives?|lists?)\b", re.I
 )
-MORE_VOLTS = frozenset(
-    (
-        "load.kind",
-        "load.model",
-        "load.voltage",
-        "bank.voltage",
-        "bank.count",
-        "battery.nominal",
-        "charger.input_voltage",
-    )
-)
-
-
-class Seen(NamedTuple):
-    """A message, the topics its words point to, the facts it tells and the topics of the turn before."""
-
-    message: Message
-    found: frozenset[str]
-    told: frozenset[str]
-    context: frozenset[str]
-
-    def says(self, *cues: str) -> bool:
-        """Whether the message says one of these."""
-        return any(map(self.message.says, cues))
 
 
 def _by_children(seen: Seen) -> bool:
@@ -100,24 +60,10 @@ def _taken(seen: Seen) -> bool:
     )
 
 
-def _of_more_volts(seen: Seen) -> bool:
-    """ "Going 12 to 24 V thruster, must the charger change?"."""
-    text, told = seen.message.text, seen.told - MORE_VOLTS
-    about = seen.found <= {"bank-wiring", "unclear", "dc-dc", "battery-type"} and not seen.message.dangers
-    return about and more_volts.changes(text) and seen.says("thing:charger") and told <= CABLES
-
-
 def _one_kind_a_must(seen: Seen) -> bool:
     """ "Must I fit a gel battery for the thruster?"."""
     about = seen.found <= {"battery-type", "mounting", "unclear"} and not seen.message.dangers
     return about and seen.told <= {"battery.chemistry", "load.kind"} and kind_required.asked(seen.message.text)
-
-
-def _relay_between(seen: Seen) -> bool:
-    """ "Would a VSR do between my lithium house bank and the AGM at the bow?"."""
-    about = seen.found <= {"bank-wiring", "charger-banks", "dc-dc", "meaning", "unclear"} and not seen.message.dangers
-    text = seen.message.text
-    return about and charging_relay.weighed(text) and not other_volts.linked(text)
 
 
 def _cheapest(seen: Seen) -> bool:
@@ -195,41 +141,6 @@ def _cable_alone(seen: Seen) -> bool:
     return only and seen.says("request:is_good", "request:enough", "request:may_i", "put:good")
 
 
-def _car_charger(seen: Seen) -> bool:
-    """ "Can I use my car battery charger for it?": a charger, not a car battery."""
-    about = seen.found <= {"battery-duty", "battery-type", "unclear"} and not seen.message.dangers
-    return about and CAR_CHARGER.search(seen.message.text) is not None
-
-
-def _put_back(seen: Seen) -> bool:
-    """ "20 A DC-to-DC, we motor an hour a day and thrust for 2 minutes": whether it puts back what is taken."""
-    about = {"run-time", "run-check", "charge-time", "charger-size", "dc-dc", "unclear", "bank-size"}
-    load = LOADS & seen.told or seen.context
-    told = "load.time" in seen.told and bool(load) and motoring.hours(seen.message.text) is not None
-    charged = (
-        "charger.current" in seen.told or CHARGING & seen.context or seen.says("thing:alternator", "thing:charger")
-    )
-    return seen.found <= about and told and bool(charged) and not seen.message.dangers
-
-
-def _by_a_converter(seen: Seen) -> bool:
-    """The same where a DC-to-DC charger is what charges."""
-    named = "dc-dc" in seen.context or seen.says("thing:dcdc")
-    return named and _put_back(seen)
-
-
-def _straight_in(seen: Seen) -> bool:
-    """ "The boat has 12 V. Could a converter run the 24 V thruster?": no battery is put up for it."""
-    return seen.found <= {"run-check", "unclear"} and not seen.told & BATTERY and straight_in(seen.message.text)
-
-
-def _fuse_of_a_converter(seen: Seen) -> bool:
-    """ "Is a 15 A fuse right for the 12 V side of a 12-to-24 V charger, 10 A?": the fuse, not what it pulls."""
-    told = {"fuse.rating", "charger.current"} <= seen.told and seen.says("thing:fuse")
-    judged = seen.says("request:is_good", "request:enough", "request:may_i", "put:good")
-    return seen.found <= {"dc-dc", "unclear"} and told and judged and not seen.message.dangers
-
-
 def _by_hydrometer(seen: Seen) -> bool:
     """ "How do I test the cells with a hydrometer?"."""
     about = {"maintenance", "specific-gravity", "meaning", "replacement", "load-voltage", "unclear"}
@@ -284,62 +195,12 @@ def _volts_of_a_charge(seen: Seen) -> bool:
     return about and plain and battery and volts_of_charge.of_a_charge(seen.message.text)
 
 
-def _stays_in_a_stage(seen: Seen) -> bool:
-    """ "The charger's lamp says absorption, three days now": its stage, not its size."""
-    about = seen.found <= {"charger-size", "charge-time", "storage", "unclear"} and not seen.message.dangers
-    return about and seen.says("thing:charger") and long_bulk.told(seen.message.text)
-
-
-def _set_for_the_season(seen: Seen) -> bool:
-    """ "Shall I set the charger higher for the winter?": its volts, and nothing is laid up."""
-    about = seen.found <= {"storage", "charger-size", "unclear"} and not seen.message.dangers
-    return about and warmth_asked.told_to_set(seen.message.text)
-
-
-def _one_of_two_chargers(seen: Seen) -> bool:
-    """ "The 12 V 20 A charger or the 24 V 10 A one for the two in series?": which, not what they give together."""
-    about = {"bank-wiring", "dc-dc", "charger-size", "charger-setting", "charger-banks", "unclear"}
-    if not seen.found <= about or seen.message.dangers or not two_chargers.chosen_of(seen.message.text):
-        return False
-    whole = {"24", "36", "48", "series"}
-    told = (item for item in seen.message.stated if item.fact in ("bank.voltage", "bank.layout"))
-    return any((f"{item.value:g}" if isinstance(item.value, float) else str(item.value)) in whole for item in told)
-
-
 def _fell_by_itself(seen: Seen) -> bool:
     """ "From 12.7 to 12.3 overnight with nothing on": no load drew it down."""
     under = seen.found == {"load-voltage"} and "reading.load_voltage" in seen.told and not seen.message.dangers
     text = seen.message.text
     alone = standing_loss.LEFT_ALONE.search(text) and BY_ITSELF.search(text) and not seen.told & LOADS
     return under and bool(alone) and not seen.says("thing:thruster")
-
-
-def _lamps_of_stages(seen: Seen) -> bool:
-    """ "What do the lamps bulk and float on the charger mean?": the words, not a setting to choose."""
-    stages = [seen.says(name) for name in ("term:bulk", "term:absorption", "term:float")]
-    asked = seen.says("about:meaning") and LAMPS.search(seen.message.text) is not None
-    plain = not seen.told - {"charger.setting", "load.kind"}
-    return seen.found == {"charger-setting"} and sum(stages) > 1 and asked and plain
-
-
-def _lamp_of_a_fault(seen: Seen) -> bool:
-    """ "Woke to the charger beeping with a red light, what does it want?": no size."""
-    about = seen.found <= {"charger-size", "charge-time", "maintenance", "meaning", "unclear"}
-    return about and not seen.message.dangers and charger_fault.told(seen.message.text)
-
-
-def _full_in_time(seen: Seen) -> bool:
-    """ "Will the 70 A alternator fully charge 105 Ah in a 2 hour trip?": the hours, not its volts or a box between."""
-    about = seen.found <= {"charger-setting", "dc-dc", "charger-size", "unclear"} and not seen.message.dangers
-    told = "battery.capacity" in seen.told and seen.told & {"charger.current", "alternator.current"}
-    return about and bool(told) and deadline.fills(seen.message.text)
-
-
-def _volts_on_charge(seen: Seen) -> bool:
-    """ "On charge for two weeks and 13.4 V now, is it ok?": what the charger gives."""
-    judged = seen.says("request:is_good", "request:may_i", "put:good", "put:bad")
-    told = "charger.voltage" in seen.told and seen.says("thing:charger") and judged
-    return seen.found <= {"unclear"} and told and not seen.message.dangers
 
 
 def _read_apart(seen: Seen) -> bool:
@@ -365,26 +226,26 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("bank-wiring", _both_on),
     ("fuse-size", _by_the_catalogue),
     ("specific-gravity", _by_hydrometer),
-    ("fuse-size", _fuse_of_a_converter),
-    ("dc-dc", _of_more_volts),
-    ("dc-dc", _relay_between),
+    ("fuse-size", charging_in_words.fuse_of_a_converter),
+    ("dc-dc", charging_in_words.of_more_volts),
+    ("dc-dc", charging_in_words.relay_between),
     ("bank-size", _cheapest),
     ("bank-size", _amps_of_a_model),
     ("bank-size", _battery_for),
-    ("charger-setting", _car_charger),
-    ("dc-dc", _by_a_converter),
-    ("dc-dc", _straight_in),
-    ("charge-time", _put_back),
+    ("charger-setting", charging_in_words.car_charger),
+    ("dc-dc", charging_in_words.by_a_converter),
+    ("dc-dc", charging_in_words.without_a_battery),
+    ("charge-time", charging_in_words.put_back),
     ("battery-type", _one_kind_a_must),
     ("replacement", _of_its_years),
     ("rest-voltage", _volts_of_a_charge),
     ("rest-voltage", _read_apart),
-    ("charger-setting", _stays_in_a_stage),
-    ("charger-setting", _volts_on_charge),
-    ("charger-banks", _one_of_two_chargers),
-    ("meaning", _lamps_of_stages),
-    ("charge-time", _full_in_time),
-    ("charger-setting", _lamp_of_a_fault),
+    ("charger-setting", charging_in_words.stays_in_a_stage),
+    ("charger-setting", charging_in_words.volts_on_charge),
+    ("charger-banks", charging_in_words.one_of_two_chargers),
+    ("meaning", charging_in_words.lamps_of_stages),
+    ("charge-time", charging_in_words.full_in_time),
+    ("charger-setting", charging_in_words.lamp_of_a_fault),
     ("standing-drain", _fell_by_itself),
-    ("charger-setting", _set_for_the_season),
+    ("charger-setting", charging_in_words.set_for_the_season),
 )
