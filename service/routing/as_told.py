@@ -9,26 +9,14 @@ from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
-from service.kinds import LITHIUM
+from service.routing import supply_as_told
 from service.routing.in_words import IN_WORDS
 from service.routing.seen import Seen
+from service.routing.supply_as_told import KIND, LOADS, MAY, SIZING, STRENGTH, UNLIKE, is_lithium
 from service.told import culprit, loose, lost_volts, other_volts, part_charged, posts_way
 from service.topic import CIRCUIT
 
-STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
-WHETHER = frozenset(
-    (
-        *("will", "would", "wants", "does", "do", "works", "work", "if", "first", "second"),
-        *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
-    )
-)
-RUNS = regex(r"(?:runs?|powers?|drives?|feeds?|supply|supplies|pulls?|carry) ", re.IGNORECASE)
-ABLE = frozenset({"can", "could", "able", "enough", "ok", "may", "might", "let", "to"})
-ORDINAL = frozenset({"", "a", "the", "and", "my", "with", "or"})  # before "second" where it counts no time
-LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
-KIND = "battery.chemistry"
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
-SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
 PUT_ON = regex(
     r"\b(?:can|may|could|should|ok to|safe to)\b[^.?!]*"
     r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]*\bcharger\b",
@@ -39,11 +27,6 @@ DUE = regex(r"\b(?:due|overdue|time (?:for|to)|how (?:long|much longer)|last|nex
 ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
 LIMITS = "detail:which_limit"
 KILOAMPS = regex(r"\d ?ka\b", re.IGNORECASE)
-SO_MANY = regex(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
-TO_HALF = regex(
-    r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
-    re.IGNORECASE,
-)
 MOTOR = ("detail:weak_motor", "detail:dead_motor")
 CHARGED = ((12.5, 13.4), (25.0, 26.8))  # volts at rest of a good battery and of two in series
 WHY = regex(r"\bwhy\b|\bwhat(?: now| next|'?s wrong| is wrong)\b|\bmeasure\b|\bwhere (?:do|to|should)\b", re.IGNORECASE)
@@ -51,15 +34,10 @@ WHY_IS = regex(r"\bwhy (?:is|are|does|do|would|should)\b", re.IGNORECASE)
 FADING = regex(
     r"\b(?:weak\w*|slow\w*|sluggish\w*|tired|lazy|lazily|faint\w*|feebl\w*|fades?|fading|groans?)\b", re.IGNORECASE
 )
-LASTING = ("request:how_long", "request:how_many")
-SIZING = ("request:what_size", "request:how_many")
-APPROVAL = ("request:is_good", "request:enough")
-MAY = (*APPROVAL, "request:may_i")
 SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "detail:to_awg")
 EXPLAINS = regex(r"\bdifference\b|\bwhat (?:is|are|does|do)\b|\bmeans?\b", re.IGNORECASE)
 ITS_MCA = regex(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
 STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?)\b", re.IGNORECASE)  # onto the battery, with nothing between
-READING = regex(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
 FREEZES = regex(r"\b(?:freez|froze|frost|ice\b)", re.IGNORECASE)
 HOLD = regex(
     r"\b(?:strap|hold|held|fix|fasten|clamp|bolt|tie|tied|secur|bracket|stand|on (?:its|their|the) \w|lying|upright)",
@@ -82,8 +60,6 @@ DIFFERS = regex(
 SYSTEM, SIX = frozenset({"battery.nominal", "bank.voltage"}), 6.0
 ONE_CELL, DEEPLY = 4.0, 10.5  # volts: a 12 V battery between them is deeply flat
 ICY = frozenset({"rest-voltage", "specific-gravity", "storage", "unclear"})  # as which a reading in the frost is read
-CUTS_OUT = "lfp-keeps-tripping"  # a danger: the lithium battery that switches itself off
-UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
 
 def by_what_is_told(message: Message, found: Set[str], context: Iterable[str] = ()) -> str:
@@ -165,13 +141,6 @@ def _converted(seen: Seen) -> bool:
     return found == {"meaning"} and "battery.cca" in told and asks
 
 
-def _cut_off(seen: Seen) -> bool:
-    """ "A few seconds, then nothing, then it comes back. 100 Ah lithium, Minnow. What do I tell her?"."""
-    tells = any(item.family == CUTS_OUT for item in seen.message.dangers)
-    rated = bool(seen.told & (STRENGTH | {"battery.capacity", "battery.peak_current"}))
-    return seen.found <= {"unclear"} and tells and rated and bool(seen.told & LOADS) and is_lithium(seen.message)
-
-
 def _limited(seen: Seen) -> bool:
     """ "Is it 3 % or 10 % for a windlass?"."""
     found = seen.found <= {"unclear", "battery-duty", "cable-size", "other-desk"}
@@ -189,47 +158,6 @@ def _joined(seen: Seen) -> bool:
     return seen.found == {"replacement"} and (
         apart or bool(beside) or (seen.says("request:may_i") and seen.says(*UNLIKE))
     )
-
-
-def _sized(seen: Seen) -> bool:
-    """ "How many of 90 Ah and 700 CCA in parallel?"."""
-    return seen.found == {"run-check"} and bool(seen.told & STRENGTH and SO_MANY.search(seen.message.text))
-
-
-def _lasting(seen: Seen) -> bool:
-    """ "How many bursts from it?", "700 CCA each. Run time to half?": not whether it runs."""
-    if _whether(seen.message):
-        return False
-    if seen.found == {"run-check"} and "battery.capacity" in seen.told:
-        return bool(TO_HALF.search(seen.message.text))
-    return seen.found == {"run-check", "run-time"} and seen.says(*LASTING)
-
-
-def _supplied(seen: Seen) -> bool:
-    """Whether the battery will do: "800 CCA at 12.2 rested, Minnow ok now?", "got 2 x 500 in parallel" after it was
-    asked what is needed, "is a 700 CCA enough"."""
-    found, strong = seen.found, bool(seen.told & STRENGTH)
-    if found == {"rest-voltage"} and strong and seen.told & LOADS and not READING.search(seen.message.text):
-        return seen.says(*MAY) and "reading.load_voltage" not in seen.told
-    shared = seen.says("detail:engine_battery") and not seen.says("request:which", "request:versus", "about:duty")
-    shared = shared and bool(seen.told & LOADS) and not seen.says("request:how_long", "request:how_many")
-    if shared and found <= {"battery-duty", "unclear", "run-time"}:
-        return seen.says("request:is_good", *MAY, *APPROVAL)  # "my Minnow shares the engine's battery, ok or not?"
-    if found == {"bank-wiring"} and not seen.says("request:what_get", "request:may_i", *UNLIKE):
-        together = strong or bool(seen.told & {"battery.count", "bank.layout"})
-        return bool(SUPPLY & seen.context and together) or bool(CIRCUIT & seen.context and strong)
-    return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
-
-
-def _each_sized(seen: Seen) -> bool:
-    """ "AGM 95 Ah or lithium 60 Ah for the Pike?": each by its own figures, not the kinds in general."""
-    return seen.found == {"battery-type"} and both_sized(seen.message) and bool(seen.told & LOADS)
-
-
-def both_sized(message: Message) -> bool:
-    """Whether two kinds are told of, the second one with a figure of its own."""
-    own = {item.fact for item in message.stated if item.of == 2}
-    return KIND in own and bool(own & (STRENGTH | {"battery.capacity"}))
 
 
 def _volts_lost(seen: Seen) -> bool:
@@ -366,38 +294,12 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("bank-wiring", _joined),
     ("bank-wiring", _unlike_amps),
     ("ventilation", _shut_in),
-    ("bank-size", _sized),
-    ("run-time", _lasting),
+    ("bank-size", supply_as_told.sized),
+    ("run-time", supply_as_told.lasting),
     ("charger-banks", _charged_in_part),
     ("bank-wiring", _of_more_volts),
     ("bank-wiring", _linked),
-    ("run-check", _supplied),
-    ("run-check", _cut_off),
-    ("run-check", _each_sized),
+    ("run-check", supply_as_told.supplied),
+    ("run-check", supply_as_told.cut_off),
+    ("run-check", supply_as_told.each_sized),
 )
-
-
-def is_lithium(message: Message) -> bool:
-    """Whether the battery is told to be lithium."""
-    return any(item.fact == "battery.chemistry" and item.value in LITHIUM for item in message.stated)
-
-
-def _whether(message: Message) -> bool:
-    """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?".
-
-    "Two 90s run the thruster" only tells what runs it.
-    """
-    words = {
-        word for word, before in zip(message.words, ("", *message.words), strict=False) if not _is_unit(word, before)
-    }
-    if not WHETHER.isdisjoint(words) or message.says("request:may_i"):
-        return True
-    approval = [cue for cue in message.cues if cue.name in APPROVAL]
-    return any(not RUNS.match(cue.text) for cue in approval) or (bool(approval) and not ABLE.isdisjoint(words))
-
-
-def _is_unit(word: str, before: str) -> bool:
-    """Whether it is the second, or the goes, of "4 second goes"."""
-    if word == "goes":
-        return before in ("second", "sec", "s")
-    return word == "second" and before not in ORDINAL

@@ -9,18 +9,8 @@ from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
-from service.routing.as_told import (
-    ANY_CABLE,
-    HOLD,
-    ICY,
-    KIND,
-    LOADS,
-    STRENGTH,
-    TIMES,
-    both_sized,
-    is_lithium,
-    unlike_amps,
-)
+from service.routing.as_told import ANY_CABLE, HOLD, ICY, TIMES, unlike_amps
+from service.routing.supply_as_told import KIND, LOADS, STRENGTH, both_sized, is_lithium
 from service.told import charged_apart, equal_cells, longest_run, loose, other_volts, two_charges, two_options
 
 GO_BY = regex(r"\bwhich\b[^.?!]{0,30}\b(?:go by|look (?:at|for)|trust|rely on|heed)\b", re.IGNORECASE)

@@ -1,0 +1,111 @@
+"""Topics of supply by the facts told: whether a battery runs a load, for how long, and how many of them it takes."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.reading import Message
+from grammar.text.patterns import regex
+from service.kinds import LITHIUM
+from service.routing.seen import Seen
+from service.topic import CIRCUIT
+
+STRENGTH = frozenset({"battery.cca", "battery.ca", "battery.max_current"})
+WHETHER = frozenset(
+    (
+        *("will", "would", "wants", "does", "do", "works", "work", "if", "first", "second"),
+        *("should", "possible", "or", "go", "goes", "turn", "push", "runs", "mind", "any", "what"),
+    )
+)
+RUNS = regex(r"(?:runs?|powers?|drives?|feeds?|supply|supplies|pulls?|carry) ", re.IGNORECASE)
+ABLE = frozenset({"can", "could", "able", "enough", "ok", "may", "might", "let", "to"})
+ORDINAL = frozenset({"", "a", "the", "and", "my", "with", "or"})  # before "second" where it counts no time
+LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
+KIND = "battery.chemistry"
+SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
+SO_MANY = regex(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
+TO_HALF = regex(
+    r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
+    re.IGNORECASE,
+)
+LASTING = ("request:how_long", "request:how_many")
+SIZING = ("request:what_size", "request:how_many")
+APPROVAL = ("request:is_good", "request:enough")
+MAY = (*APPROVAL, "request:may_i")
+READING = regex(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
+CUTS_OUT = "lfp-keeps-tripping"  # a danger: the lithium battery that switches itself off
+UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
+
+
+def sized(seen: Seen) -> bool:
+    """ "How many of 90 Ah and 700 CCA in parallel?"."""
+    return seen.found == {"run-check"} and bool(seen.told & STRENGTH and SO_MANY.search(seen.message.text))
+
+
+def lasting(seen: Seen) -> bool:
+    """ "How many bursts from it?", "700 CCA each. Run time to half?": not whether it runs."""
+    if _whether(seen.message):
+        return False
+    if seen.found == {"run-check"} and "battery.capacity" in seen.told:
+        return bool(TO_HALF.search(seen.message.text))
+    return seen.found == {"run-check", "run-time"} and seen.says(*LASTING)
+
+
+def supplied(seen: Seen) -> bool:
+    """Whether the battery will do: "800 CCA at 12.2 rested, Minnow ok now?", "got 2 x 500 in parallel" after it was
+    asked what is needed, "is a 700 CCA enough"."""
+    found, strong = seen.found, bool(seen.told & STRENGTH)
+    if found == {"rest-voltage"} and strong and seen.told & LOADS and not READING.search(seen.message.text):
+        return seen.says(*MAY) and "reading.load_voltage" not in seen.told
+    shared = seen.says("detail:engine_battery") and not seen.says("request:which", "request:versus", "about:duty")
+    shared = shared and bool(seen.told & LOADS) and not seen.says("request:how_long", "request:how_many")
+    if shared and found <= {"battery-duty", "unclear", "run-time"}:
+        return seen.says("request:is_good", *MAY, *APPROVAL)  # "my Minnow shares the engine's battery, ok or not?"
+    if found == {"bank-wiring"} and not seen.says("request:what_get", "request:may_i", *UNLIKE):
+        together = strong or bool(seen.told & {"battery.count", "bank.layout"})
+        return bool(SUPPLY & seen.context and together) or bool(CIRCUIT & seen.context and strong)
+    return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
+
+
+def cut_off(seen: Seen) -> bool:
+    """ "A few seconds, then nothing, then it comes back. 100 Ah lithium, Minnow. What do I tell her?"."""
+    tells = any(item.family == CUTS_OUT for item in seen.message.dangers)
+    rated = bool(seen.told & (STRENGTH | {"battery.capacity", "battery.peak_current"}))
+    return seen.found <= {"unclear"} and tells and rated and bool(seen.told & LOADS) and is_lithium(seen.message)
+
+
+def each_sized(seen: Seen) -> bool:
+    """ "AGM 95 Ah or lithium 60 Ah for the Pike?": each by its own figures, not the kinds in general."""
+    return seen.found == {"battery-type"} and both_sized(seen.message) and bool(seen.told & LOADS)
+
+
+def both_sized(message: Message) -> bool:
+    """Whether two kinds are told of, the second one with a figure of its own."""
+    own = {item.fact for item in message.stated if item.of == 2}
+    return KIND in own and bool(own & (STRENGTH | {"battery.capacity"}))
+
+
+def is_lithium(message: Message) -> bool:
+    """Whether the battery is told to be lithium."""
+    return any(item.fact == "battery.chemistry" and item.value in LITHIUM for item in message.stated)
+
+
+def _whether(message: Message) -> bool:
+    """Whether a message also asks if something will do, in whatever way: "does it go, and how many minutes of go?".
+
+    "Two 90s run the thruster" only tells what runs it.
+    """
+    words = {
+        word for word, before in zip(message.words, ("", *message.words), strict=False) if not _is_unit(word, before)
+    }
+    if not WHETHER.isdisjoint(words) or message.says("request:may_i"):
+        return True
+    approval = [cue for cue in message.cues if cue.name in APPROVAL]
+    return any(not RUNS.match(cue.text) for cue in approval) or (bool(approval) and not ABLE.isdisjoint(words))
+
+
+def _is_unit(word: str, before: str) -> bool:
+    """Whether it is the second, or the goes, of "4 second goes"."""
+    if word == "goes":
+        return before in ("second", "sec", "s")
+    return word == "second" and before not in ORDINAL
