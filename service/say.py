@@ -285,6 +285,15 @@ def between(low: float, high: float, unit: str, places: int | None = None) -> st
     return quantity(high, unit, places) if first == last else f"{first} to {quantity(high, unit, places)}"
 
 
+def so_many(count: float) -> str:
+    """How many times a battery is good for something: over 20 down to fives, as no sum tells it nearer.
+
+    >>> so_many(78), so_many(20), so_many(13), so_many(24)
+    ('75', '20', '13', '20')
+    """
+    return number(count if count <= 20 else math.floor(count / 5 + 1e-9) * 5)
+
+
 def listed(parts: list[str], word: str = "and") -> str:
     """ "a, b and c"."""
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}" if parts else ""

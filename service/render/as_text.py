@@ -32,6 +32,8 @@ ROUGH = (  # estimates, shown in whole percent or to 0.1
     "share_of_warm_power",
 )
 AS_WORKED = ("charger_current_low", "charger_current_high")  # ends of what suits: rounded they would leave it
+GOOD_FOR = ("burst_count", "trip_count", "bursts_before_start_limit")  # what a battery gives, counted
+STILL_IN = "state_of_charge_left"  # what is given, of which the part used is told beside it: rounds down
 NEEDED = ("opening_area",)  # of what is needed, what does not begin with "required_"
 NAMED = ("A", "Ah", "%", "s", "h")  # units of facts whose number alone does not tell what it is
 POUND = 0.45359237  # kg
@@ -248,7 +250,8 @@ def assumption(item: Assumed, brief: bool = False) -> str:
 
 def in_their_unit(item: Figure, answer: Answer) -> str:
     """A figure as it is shown; a weight in pounds where they wrote pounds."""
-    if item.name.startswith("state_of_charge") and item.low is None and isinstance(item.value, float):
+    of_charge = item.name.startswith("state_of_charge") and item.name != STILL_IN
+    if of_charge and item.low is None and isinstance(item.value, float):
         lithium = any(fact.value == "lfp" for fact in answer.understood)
         return f"{item.label} {say.charge_within(item.value, (40, 20) if lithium else (75, 50))}"
     typed = next((fact.text.lower() for fact in answer.understood if fact.fact == "battery.weight"), "")
@@ -274,6 +277,8 @@ def figure(item: Figure) -> str:
     if item.name.startswith("state_of_charge"):
         return f"{item.label} {say.between(say.fives(item.low), say.fives(item.high), '%', 0)}"
     span = say.between(item.low, item.high, item.unit, places(item))
+    if item.name in GOOD_FOR:
+        span = " to ".join(dict.fromkeys((say.so_many(item.low), say.so_many(item.high))))
     if item.unit in ("min", "h"):
         minutes = 60 if item.unit == "h" else 1
         span = say.between_times(item.low * minutes, item.high * minutes, item.name.startswith("time_to"))
@@ -291,6 +296,10 @@ def shown(item: Figure) -> str:
     """The value of a figure, rounded as its unit is read."""
     if not isinstance(item.value, (int, float)) or isinstance(item.value, bool):
         return str(item.value)
+    if item.name in GOOD_FOR:
+        return say.so_many(item.value)
+    if item.name == STILL_IN:
+        return say.quantity(math.floor(item.value + 1e-6), "%", 0)
     if item.unit == "%" and item.name.startswith("state_of_charge"):
         return say.charge_within(item.value)
     if item.unit == "%" and "drop" in item.name:
