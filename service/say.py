@@ -206,6 +206,15 @@ def charge_within(value: float, limits: tuple[int, ...] = (75, 50)) -> str:
     return f"just under {crossed}{NB}%" if crossed else charge(value)
 
 
+def still_in(value: float) -> str:
+    """A charge that is still there after a use: whole, rounded down.
+
+    >>> still_in(92.9).replace(NB, " ")
+    '92 %'
+    """
+    return f"{math.floor(value + HAIR)}{NB}%"
+
+
 def share(value: float) -> str:
     """A loss in percent to 0.1, to 0.01 where that would make it just 3 or 10 %.
 

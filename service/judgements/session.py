@@ -67,7 +67,8 @@ def trips(case: Case, minutes: float) -> tuple[Figure, ...]:
     if told is None or case.said("load.bursts") is None or not case.says("detail:so_many_trips"):
         return ()
     count = math.floor(minutes * 60 / told.on + 1e-9)
-    case.step(f"{say.duration(minutes)} / {say.duration(told.on / 60)} = {say.so_many(count)} whole trips", "drain-arithmetic")
+    whole = f"{say.so_many(count)} whole trips"
+    case.step(f"{say.duration(minutes)} / {say.duration(told.on / 60)} = {whole}", "drain-arithmetic")
     return (Figure("trip_count", "trips", float(count), ""),)
 
 
@@ -196,7 +197,8 @@ def for_the_engine(
     floor = readings.charge_of(before - (start - least), kind).value
     count = session.bursts_for(max(0.0, charge - floor), told.burst, to_empty)
     case.because(
-        f"To start the engine it should rest at {say.volts(least)} or more: about {say.so_many(count)} such bursts leave that",
+        f"To start the engine it should rest at {say.volts(least)} or more: about {say.so_many(count)} such bursts "
+        "leave that",
         "start-charge",
         "start-battery",
     )

@@ -201,7 +201,7 @@ def lasting(case: Case, running: float) -> Answer:
     )
     verdict, head = judged(case, to_limit, usable, running, to_empty)
     if verdict == "yes" and (left := left_after(case, charge, to_empty / charge * 100, figures)):
-        head = f"About {say.quantity(math.floor(float(left.value) + 1e-6), '%', 0)} is left after that: {without_opening(head)}"
+        head = f"About {say.still_in(float(left.value))} is left after that: {without_opening(head)}"
         figures = (*(item for item in figures if item.name != left.name), left)
     return TOPIC.says(
         verdict,
@@ -255,7 +255,8 @@ def bursts(case: Case, minutes: float, spread: tuple[float, float]) -> tuple[Fig
         return ()
     least, count, most = (math.floor(minutes * share * 60 / float(one) + 1e-9) for share in (spread[0], 1, spread[1]))
     case.step(
-        f"{say.number(minutes, 1)} minutes / {say.quantity(float(one), 's')} = {say.so_many(count)} bursts", "drain-arithmetic"
+        f"{say.number(minutes, 1)} minutes / {say.quantity(float(one), 's')} = {say.so_many(count)} bursts",
+        "drain-arithmetic",
     )
     ends = (float(least), float(most)) if least < most else (None, None)
     return (Figure("burst_count", "bursts", float(count), "", *ends),)
