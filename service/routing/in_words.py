@@ -19,6 +19,7 @@ from service.told import (
     more_volts,
     other_volts,
     to_buy,
+    to_lithium,
     volts_of_charge,
     who,
 )
@@ -86,6 +87,16 @@ def _one_kind_a_must(seen: Seen) -> bool:
     """ "Must I fit a gel battery for the thruster?"."""
     about = seen.found <= {"battery-type", "mounting", "unclear"} and not seen.message.dangers
     return about and seen.told <= {"battery.chemistry", "load.kind"} and kind_required.asked(seen.message.text)
+
+
+def _to_lithium(seen: Seen) -> bool:
+    """ "I swap my wets for lithium, what else must change?", "does it just drop in?"."""
+    about = {"battery-type", "replacement", "bank-wiring", "mounting", "unclear"}
+    text, judged = seen.message.text, seen.told & BATTERY and seen.told & LOADS
+    others = seen.found - about - (set() if judged else {"run-check", "bank-size"})
+    if others - {"charger-setting"} or seen.message.dangers:
+        return False
+    return to_lithium.what_changes(text) or (not others and to_lithium.drops_in(text))
 
 
 def _relay_between(seen: Seen) -> bool:
@@ -181,6 +192,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("dc-dc", _straight_in),
     ("charge-time", _put_back),
     ("battery-type", _one_kind_a_must),
+    ("battery-type", _to_lithium),
     ("replacement", _of_its_years),
     ("rest-voltage", _volts_of_a_charge),
 )

@@ -11,8 +11,9 @@ from service import reference, say
 from service.case import Case
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.sentences import wording
+from service.sentences import to_lithium, wording
 from service.told import kind_required
+from service.told.to_lithium import drops_in, what_changes
 from service.topic import Topic
 
 TOPIC = Topic("battery-type", "Which kind of battery", cautions=("lithium-cut-out", "start-battery"))
@@ -78,11 +79,6 @@ CCA_DECIDES = (
     "For a thruster the CCA decides: it tells how hard a battery may be pulled at once, amp-hours only how long it "
     "lasts."
 )
-SWAP = (
-    "You can, if its BMS (the safety switch inside) lets the thruster's first instant pass and every charger that "
-    "feeds it has a lithium setting; if not, AGM."
-)
-
 
 FROM_OUTSIDE = "kind-from-outside"
 TELLING = (
@@ -112,6 +108,8 @@ def answer(case: Case) -> Answer:
     named = kinds_named(case)
     if case.says("detail:carbon"):
         return carbon()
+    if swaps(case) and (also := to_lithium.besides(case)):
+        return TOPIC.says("information", also)
     if {"battery.cca", "battery.capacity"} <= set(case.stated) and CCA_OR_AH.search(case.text) and not named:
         case.known("battery.cca")
         case.known("battery.capacity")
@@ -122,9 +120,11 @@ def answer(case: Case) -> Answer:
     alone = "" if must else suits_one(case)
     best, why = (alone, "") if alone else preferred(case, shown)
     options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
+    if not alone and swaps(case):
+        return TOPIC.says("information", to_lithium.headline(case), compare=options)
     for kind in [kind for kind in shown if kind != best]:
         case.because(AGAINST[kind], "kinds-in-use")
-    head = SUITS[alone] if alone else SWAP if swaps(case) else f"{name(best)} for most boats: {why}."
+    head = SUITS[alone] if alone else f"{name(best)} for most boats: {why}."
     if must:
         head = f"No{', but' if best == named[0] else ':'} {name(best)} suits most boats, because {why}."
     return TOPIC.says("information", head, compare=options)
@@ -159,7 +159,8 @@ def found_out(case: Case) -> Answer:
 def swaps(case: Case) -> bool:
     """Whether lithium in the place of lead is asked for, and nothing that settles the kind is told."""
     barred = case.house.barred(case.said("load.model")) if case.house else ()
-    return case.says("put:to_lithium") and not case.says(*CARES) and "lfp" not in barred
+    asked = what_changes(case.text) or drops_in(case.text)
+    return (asked or (case.says("put:to_lithium") and not case.says(*CARES))) and "lfp" not in barred
 
 
 def kinds_named(case: Case) -> list[str]:

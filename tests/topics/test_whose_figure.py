@@ -162,8 +162,8 @@ def test_lithium_above_freezing_goes_by_its_degrees(later):
     [
         ("What charger should I buy for a wet battery of 95 Ah?", ("9.5 to 23.7 A", "at most 23.7 A"), "24 A"),
         ("What charger should I buy for an AGM of 115 Ah?", ("11.5 to 34.5 A", "at most 34.5 A"), "35 A"),
-        ("90 Ah agm, minnow, how many 8 sec bursts", ("about 103 bursts", "13 minutes in all", "to half 13 to 19"),
-         "about 100"),
+        ("90 Ah agm, minnow, how many 8 sec bursts", ("about 100 bursts", "13 minutes in all", "to half 13 to 19"),
+         "103"),
     ],
 )  # fmt: skip
 def test_a_limit_reads_alike_everywhere_and_is_not_rounded_past_itself(text, parts, never):
