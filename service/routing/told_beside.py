@@ -53,6 +53,13 @@ STORES = regex(
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
+ENOUGH = regex(
+    r"\b(?:enough|big|strong|adequate|suffic\w+|suit\w*|right (?:battery|size|one)|up to (?:it|the)"
+    r"|(?:will|would|does|do|can|could|should) (?:it|they|this|that|these|one|a|an|the|my|two|i)\b[^.?!;]{0,40}"
+    r"\b(?:run|turn|drive|power|handle|cope|work|manage|do)\b)",
+    re.IGNORECASE,
+)
+
 OF_KINDS = frozenset(
     {
         "mounting",
@@ -103,6 +110,11 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     return idle
 
 
+def _enough(message: Message) -> bool:
+    """Whether it is asked if a battery is up to its load, and not only what its volts tell."""
+    return message.says("request:enough") or message.says("request:may_i") or ENOUGH.search(message.text) is not None
+
+
 def _never_joined(message: Message, found: Set[str]) -> set[str]:
     """The topics on joining, where the danger of jump leads is the answer, or one of two is to be chosen."""
     unlike = other_volts.jumped(message.text) or other_volts.linked(message.text)
@@ -116,6 +128,8 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
     """The topics that a word beside another question names: a cable that lugs are put on, amps that an adapter carries,
     a battery that is left as it lies."""
     idle = set()
+    if {"run-check", "load-voltage"} <= found and "reading.load_voltage" in told and not _enough(message):
+        idle.add("run-check")  # "it falls to 19 with the Sturgeon on, two of 700 CCA: what does that tell"
     if "storage" in found and "storage.time" not in told and loose.moves(message.text):
         idle.add("storage")  # "is it dangerous to leave it like that for now", of a battery that slides about
     if {"bank-wiring", "run-check"} <= found and unlike_amps(message, told):

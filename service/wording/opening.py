@@ -174,7 +174,7 @@ def deed_first(answer: Answer, told: str) -> str:
     if found:
         deed = found["deed"]
         return f"{say.capital(deed)}: {FIRST_WORDS.sub('', found['told'])}."
-    if answer.topic in remedies.READINGS and answer.verdict == "yes":
+    if answer.topic in remedies.READINGS and answer.verdict == "yes" and not answer.asks:
         return f"Nothing needs doing: {told}"
     return say.capital(told)
 
