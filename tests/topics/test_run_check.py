@@ -273,3 +273,10 @@ def test_what_it_is_made_for_is_not_asked_of_one_that_says_so(text: str, start: 
     found = on("run-check", text)
     assert plain(found.headline).startswith(start)
     assert [item.fact for item in found.asks] == asked
+
+
+def test_a_limit_that_the_cold_has_halved_is_told_with_its_cold():
+    told = "can a 260 Ah lithium, bms 260 A, turn the Pike at minus 7 C?"
+    found = default_desk().ask(told).answers[0]
+    assert (found.verdict, "130\u00a0A at -7\u00a0°C" in found.headline) == ("no", True)
+    assert any(change.fact == "ambient.temperature" for change in found.would_change)
