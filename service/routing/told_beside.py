@@ -36,6 +36,7 @@ STAYS_ON = regex(
 )
 OF_SETTING = ("word:setting", "role:charger.setting", "request:which")
 MEANS = regex(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
+INTO = regex(r"\bwhat(?:['’]?s| is| are| would) (?:that|it|this|they|those)(?: be)? (?:in|as)\b", re.IGNORECASE)
 LOOKS = regex(r"\bhow often\b[^.?!]*\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
 UPKEEP = regex(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|desul)\w*", re.IGNORECASE)
 LESS_CARE = regex(
@@ -53,6 +54,9 @@ STORES = regex(
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
+CHARGES = ("thing:charger", "about:charger", "about:charging", "word:charge", "thing:alternator", "thing:dcdc")
+SIZED = frozenset({"load.time", "load.burst", "battery.capacity", "battery.cca"})
+JUDGED = ("request:is_good", "request:how_full", "put:good", "put:bad")
 ENOUGH = regex(
     r"\b(?:enough|big|strong|adequate|suffic\w+|suit\w*|right (?:battery|size|one)|up to (?:it|the)"
     r"|(?:will|would|does|do|can|could|should) (?:it|they|this|that|these|one|a|an|the|my|two|i)\b[^.?!;]{0,40}"
@@ -106,6 +110,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
+    idle |= _of_no_charger(message, found, told) | _not_asked(message, found, told)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
 
@@ -113,6 +118,22 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
 def _enough(message: Message) -> bool:
     """Whether it is asked if a battery is up to its load, and not only what its volts tell."""
     return message.says("request:enough") or message.says("request:may_i") or ENOUGH.search(message.text) is not None
+
+
+def _of_no_charger(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The size of a charger, where the amps of a battery are asked for: "how many amps and what CCA for the Pike"."""
+    charged = any(map(message.says, CHARGES)) or any(fact.startswith(("charger.", "alternator.")) for fact in told)
+    return {"charger-size"} if {"bank-size", "charger-size"} <= found and not charged else set()
+
+
+def _not_asked(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The size of a battery whose kind alone is to be chosen, and a reading from which a run is reckoned."""
+    sized = message.says("request:what_size") or BIG.search(message.text) or told & SIZED
+    if {"battery-type", "bank-size"} <= found and not sized:
+        return {"bank-size"}  # "AGM or lithium for the Sturgeon: what would you go for"
+    run = message.says("request:how_long") or "load.time" in told
+    run = run and {"run-time", "rest-voltage"} <= found and "reading.voltage" in told
+    return {"rest-voltage"} if run and not any(map(message.says, JUDGED)) else set()  # "shows 12.4, lasts the night?"
 
 
 def _never_joined(message: Message, found: Set[str]) -> set[str]:
@@ -193,7 +214,7 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
 
 def told_by_another(message: Message, found: Set[str]) -> set[str]:
     """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
-    same = {"meaning", "rating-convert"} <= found and message.says("detail:same_as")
-    same = same and not MEANS.search(message.text)
+    into = message.says("detail:same_as") or INTO.search(message.text)
+    same = {"meaning", "rating-convert"} <= found and into and not MEANS.search(message.text)
     sized = {"battery-type", "run-check"} <= found and both_sized(message)  # which kind, by what each of the two does
     return ({"meaning"} if same else set()) | ({"battery-type"} if sized else set())
