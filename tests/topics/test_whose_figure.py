@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from service.leadsman import default_desk
 from service.render.as_text import as_text
 from tests.talks import talk
 
@@ -222,3 +223,19 @@ def test_a_charger_that_still_stands_on_a_kind_is_set_to_it(text, verdict):
 )
 def test_the_boat_at_large_is_another_desks(text):
     assert talk(text).triage.route == "other-desk"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We swap the Minnow for a Pike: will our 80 Ah AGM of 700 CCA do?",
+        "moving up from Minnow to Pike, will our 80 Ah AGM of 700 CCA do?",
+        "A Pike instead of the old Minnow: will our 80 Ah AGM of 700 CCA do?",
+    ],
+)
+def test_a_thruster_that_comes_in_the_place_of_another_is_the_one_that_is_asked_about(text):
+    (found,) = default_desk().ask(text).answers
+    assert {item.value for item in found.understood if item.fact == "load.model"} == {"Pike"}
+    assert next(item.value for item in found.figures if item.name == "running_current") == 260
+    both = default_desk().ask("will our 80 Ah AGM of 700 CCA run a Minnow and a Pike?").answers[0]
+    assert {item.value for item in both.understood if item.fact == "load.model"} == {"Minnow", "Pike"}
