@@ -280,3 +280,19 @@ def test_a_limit_that_the_cold_has_halved_is_told_with_its_cold():
     found = default_desk().ask(told).answers[0]
     assert (found.verdict, "130\u00a0A at -7\u00a0°C" in found.headline) == ("no", True)
     assert any(change.fact == "ambient.temperature" for change in found.would_change)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "asked"),
+    [
+        ("700 CCA gel for the Pike through the winter, is it enough?", "needs-facts", ["ambient.temperature"]),
+        ("will a 900 CCA gel turn the Pike in a hard frost?", "yes", []),
+        ("700 CCA gel, stored ashore all winter, is it enough for the Pike?", "yes", []),
+        ("700 CCA gel for the Pike through the summer, is it enough?", "yes", []),
+    ],
+)
+def test_a_use_in_the_cold_without_its_degrees_is_no_clear_yes_that_frost_takes_away(text, verdict, asked):
+    found = next(item for item in default_desk().ask(text).answers if item.topic == "run-check")
+    assert (found.verdict, [item.fact for item in found.asks]) == (verdict, asked)
+    cold = any("At 0\u00a0°C" in step.say for step in found.working)
+    assert cold == (("winter, is" in text and "stored" not in text) or "frost" in text)
