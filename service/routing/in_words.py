@@ -33,6 +33,10 @@ CAR_CHARGER = regex(
 LOADS = frozenset({"load.current", "load.model"})
 BATTERY = frozenset({"battery.cca", "battery.capacity", "battery.max_current", "battery.count"})
 CABLES = frozenset({"cable.gauge", "cable.area"})
+JOINS = regex(
+    r"\b(?:series|parallel|join\w*|mix\w*|together|beside|alongside|link\w*|connect\w*|wir(?:e|ing)|and an?)\b",
+    re.IGNORECASE,
+)
 MORE_VOLTS = frozenset(
     (
         "load.kind",
@@ -104,6 +108,20 @@ def _relay_between(seen: Seen) -> bool:
     about = seen.found <= {"bank-wiring", "charger-banks", "dc-dc", "meaning", "unclear"} and not seen.message.dangers
     text = seen.message.text
     return about and charging_relay.weighed(text) and not other_volts.linked(text)
+
+
+def _kinds_weighed(seen: Seen) -> bool:
+    """ "2 x 6 V wet vs 1 x 12 V AGM for the Minnow": one of two, and none that are joined."""
+    kinds = {item.value for item in seen.message.stated if item.fact == "battery.chemistry"}
+    weighed = seen.found == {"bank-wiring"} and len(kinds) > 1 and seen.says("request:versus")
+    return weighed and not JOINS.search(seen.message.text) and not seen.message.dangers
+
+
+def _good_idea(seen: Seen) -> bool:
+    """ "Got two golf cart batteries of 6 V for the Pike, good idea?": a battery and a load, and leave."""
+    read = any(fact.startswith(("reading.", "charger.", "cable.", "fuse.")) for fact in seen.told)
+    plain = seen.found <= {"unclear"} and not seen.message.dangers and not read
+    return plain and bool(LOADS & seen.told and BATTERY & seen.told) and seen.says("request:is_good", "put:good")
 
 
 def _cheapest(seen: Seen) -> bool:
@@ -186,6 +204,8 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("fuse-size", _fuse_of_a_converter),
     ("dc-dc", _of_more_volts),
     ("dc-dc", _relay_between),
+    ("battery-type", _kinds_weighed),
+    ("run-check", _good_idea),
     ("bank-size", _cheapest),
     ("charger-setting", _car_charger),
     ("dc-dc", _by_a_converter),

@@ -24,7 +24,11 @@ GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
     r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
     re.IGNORECASE,
 )
-FITS = regex(r"\b(?:fits?|(?:goe?s?|drops?|slots?) (?:in\w*|where|into))\b", re.IGNORECASE)
+FITS = regex(
+    r"\b(?:fits?|(?:goe?s?|drops?|slots?) (?:in\w*|where|into))\b"
+    r"|\b(?:can|could|may) (?:i|we) (?:swap|replace|change|exchange)\b",
+    re.IGNORECASE,
+)
 HOW_BIG = regex(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
 WHICH = regex(
     r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:sizes?|groups?|case|batter(?:y|ies)|one|fits?)\b"

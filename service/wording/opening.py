@@ -81,6 +81,7 @@ def as_put(
         return part
     way = claims.way(message, request, len(requests) == 1)
     first = opened(answer, way or put(message, request, requests, before), message.text)
+    first = remedies.with_what_it_takes(first, message.text) if len(requests) == 1 else first
     given = granted(first)
     if given is not first:
         goes_on = f"{WAY}{request.topic}:good" in before and not asks_outright(message)

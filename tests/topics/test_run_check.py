@@ -296,3 +296,9 @@ def test_a_use_in_the_cold_without_its_degrees_is_no_clear_yes_that_frost_takes_
     assert (found.verdict, [item.fact for item in found.asks]) == (verdict, asked)
     cold = any("At 0\u00a0°C" in step.say for step in found.working)
     assert cold == (("winter, is" in text and "stored" not in text) or "frost" in text)
+
+
+def test_what_it_takes_is_told_where_it_is_asked_of_a_battery_that_will_not_do():
+    told = "520 CCA gel on the Pike. It groans. {}"
+    assert default_desk().ask(told.format("What should we fit?")).answers[0].headline.endswith("; it takes 650\u00a0CCA.")
+    assert "it takes" not in default_desk().ask(told.format("Is that enough?")).answers[0].headline
