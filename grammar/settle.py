@@ -44,7 +44,7 @@ from grammar.told.cables.studs import studs_first
 from grammar.told.chargers.listed_settings import beside_the_list
 from grammar.told.cold.weather import at_freezing
 from grammar.told.currents.products import many_short
-from grammar.told.readings.dated import last_counts
+from grammar.told.readings.dated import after_use, last_counts
 from grammar.told.readings.resting import without_rest
 from grammar.told.times.clock import hours_told, is_half_past
 from grammar.told.times.dates import stretch
@@ -116,6 +116,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
         new_ones,
         new_model,
         last_counts,
+        after_use,
         way_laid,
         old_and_new,
         sizes_listed,

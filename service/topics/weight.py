@@ -23,6 +23,8 @@ LIMIT = regex(  # asked of a battery, and not told of one: "will it weigh less t
 )
 CLOSE = 12  # characters of a figure with its unit
 IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
+ONE_ONLY = regex(r"\b(?:one|single|1 ?x?)\b[^.?!;,\d]{0,24}(?:\d+ ?(?:ah|v)\b[^.?!;,\d]{0,12}){0,2}$", re.IGNORECASE)
+EACH = regex(r"^ ?(?:each|apiece)\b", re.IGNORECASE)
 OF_ONE = regex(
     r"\b(?:each|apiece|per battery|a single one|(?:does|would|will|is|should) (?:just |only )?one)\b",
     re.IGNORECASE,
@@ -89,7 +91,7 @@ def under_a_limit(case: Case) -> Answer | None:
 def two_weights(case: Case, old: float, count: float) -> Answer:
     """Two weights that were stated, the lithium one taken as the new one."""
     kinds = (case.get("battery.chemistry"), case.second.get("battery.chemistry"))
-    new = float(case.second["battery.weight"].value) * count
+    new = float(case.second["battery.weight"].value) * (1 if is_single(case) else count)
     if kinds[0] == "lfp" and kinds[1] and kinds[1].value != "lfp":
         old, new = new, old
     case.others().known("battery.weight")
@@ -98,6 +100,13 @@ def two_weights(case: Case, old: float, count: float) -> Answer:
     how = "lighter" if saved >= 0 else "heavier"
     head = f"{shown(case, abs(saved))} {how}: {shown(case, new)} in place of {shown(case, old)}."
     return TOPIC.says("information", head, *figures(saved, new))
+
+
+def is_single(case: Case) -> bool:
+    """Whether one battery is told to take the place of several: "two of 27 kg with one of 14 kg"."""
+    first, second = case.stated["battery.weight"].span, case.second["battery.weight"].span
+    between = case.text[first[1] : second[0]] if first and second else ""
+    return ONE_ONLY.search(between) is not None and not EACH.match(case.text[second[1] :] if second else "")
 
 
 def without_weight(case: Case) -> Answer:

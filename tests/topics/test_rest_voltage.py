@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.rest_voltage import TOPIC
 from tests.talks import on, plain, talk
@@ -353,3 +354,16 @@ def test_since_when_the_charger_is_off_tells_whether_it_rested(text: str, start:
 )
 def test_what_it_should_show_after_a_night_is_what_a_full_one_shows(turns: tuple[str, ...], start: str) -> None:
     assert plain(talk(*turns).answers[0].headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "gel at 12.9 V after charging, some pushes later it shows 12.4. bad?",
+        "12.8 V, after a few pushes it was 12.4, gel",
+    ],
+)
+def test_of_volts_before_and_after_a_use_the_later_ones_count(text):
+    (found,) = default_desk().ask(text).answers
+    assert [item.value for item in found.understood if item.fact == "reading.voltage"] == [12.4]
+    assert "alone" not in found.headline

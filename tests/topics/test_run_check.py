@@ -300,5 +300,7 @@ def test_a_use_in_the_cold_without_its_degrees_is_no_clear_yes_that_frost_takes_
 
 def test_what_it_takes_is_told_where_it_is_asked_of_a_battery_that_will_not_do():
     told = "520 CCA gel on the Pike. It groans. {}"
-    assert default_desk().ask(told.format("What should we fit?")).answers[0].headline.endswith("; it takes 650\u00a0CCA.")
+    assert (
+        default_desk().ask(told.format("What should we fit?")).answers[0].headline.endswith("; it takes 650\u00a0CCA.")
+    )
     assert "it takes" not in default_desk().ask(told.format("Is that enough?")).answers[0].headline
