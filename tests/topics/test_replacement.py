@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.replacement import TOPIC
 from tests.talks import on, plain, talk

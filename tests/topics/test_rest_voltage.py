@@ -359,7 +359,7 @@ def test_what_it_should_show_after_a_night_is_what_a_full_one_shows(turns: tuple
 @pytest.mark.parametrize(
     "text",
     [
-        "gel at 12.9 V after charging, some pushes later it shows 12.4. bad?",
+        "gel at 12.9 V after charging, then pushes, later 12.4. bad?",
         "12.8 V, after a few pushes it was 12.4, gel",
     ],
 )

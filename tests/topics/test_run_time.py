@@ -168,3 +168,12 @@ def test_a_count_of_bursts_is_shown_in_fives():
     assert isinstance(count, float)
     assert count % 5
     assert f"about {int(count // 5) * 5} bursts" in answer.headline
+
+
+@pytest.mark.parametrize("then", ["and in winter at -8?", "what about in the cold, minus 8 C", "and at -8"])
+def test_a_season_with_its_degrees_asks_the_same_once_more(then):
+    desk = default_desk()
+    warm = desk.ask("how long does a Minnow run on a 90 Ah gel?")
+    (cold,) = desk.ask(then, thread=warm.as_dict()["thread"]).answers
+    assert cold.topic == "run-time"
+    assert minutes(cold) < minutes(warm.answers[0])
