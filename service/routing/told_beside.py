@@ -123,7 +123,8 @@ def _enough(message: Message) -> bool:
 def _of_no_charger(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     """The size of a charger, where the amps of a battery are asked for: "how many amps and what CCA for the Pike"."""
     charged = any(map(message.says, CHARGES)) or any(fact.startswith(("charger.", "alternator.")) for fact in told)
-    return {"charger-size"} if {"bank-size", "charger-size"} <= found and not charged else set()
+    supply = "charger-size" in found and found & {"bank-size", "run-check"}
+    return {"charger-size"} if supply and not charged else set()
 
 
 def _not_asked(message: Message, found: Set[str], told: Set[str]) -> set[str]:

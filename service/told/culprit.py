@@ -66,7 +66,7 @@ BLAMES = regex(
 )
 
 
-FADED = r"(?:weak\w*|slow\w*|sluggish\w*|feebl\w*|laz(?:y|ily)|tired|faint\w*|struggl\w*|groan\w*|labour\w*|limp"
+FADED = r"(?:weak\w*|slow\w*|sluggish\w*|feebl\w*|laz(?:y|ily)|tired|faint\w*|struggl\w*|groan\w*|labour\w*|limp|worse"
 FADED += r"|dies|died|fades?|fading|quits?|cuts? out|gives up|packs up|stops (?:after|by itself))"
 TURNS = r"(?:thrusters?|motors?|windlass|winch|bow|{})"
 BEGIN = regex(r"\bwhere (?:do|should|shall|would|must|can) (?:i|we|you|one) (?:even )?(?:begin|start)\b", re.IGNORECASE)

@@ -37,7 +37,7 @@ from service.sentences.supply import (
     tested_on_board,
     through_a_converter,
 )
-from service.told import in_its_place, two_options, used_in_cold, what_became
+from service.told import culprit, in_its_place, two_options, used_in_cold, what_became
 from service.topic import CIRCUIT, Topic
 
 TOPIC = Topic(
@@ -249,7 +249,10 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
         return replace(colder, figures=figures)
     if (
         ground.verdict == "yes"
-        and case.says("detail:weak_motor", "detail:dead_motor")
+        and (
+            case.says("detail:weak_motor", "detail:dead_motor")
+            or culprit.is_weak(case.text, str(case.get("load.model")))
+        )
         and case.said("reading.load_voltage") is None
     ):
         head, asks = on_paper(case, head), (*asks, TOPIC.ask("reading.load_voltage"))
