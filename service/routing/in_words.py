@@ -18,6 +18,7 @@ from service.told import (
     longest_run,
     more_volts,
     other_volts,
+    rating_counts,
     to_buy,
     to_lithium,
     volts_of_charge,
@@ -117,6 +118,13 @@ def _kinds_weighed(seen: Seen) -> bool:
     return weighed and not JOINS.search(seen.message.text) and not seen.message.dangers
 
 
+def _rating_counts(seen: Seen) -> bool:
+    """ "1000 CA, 800 CCA and RC 180: which number counts for a thruster?": none that is to be converted."""
+    about = {"rating-convert", "meaning", "battery-type", "unclear"}
+    text, plain = seen.message.text, seen.found <= about and not seen.message.dangers
+    return plain and rating_counts.COUNTS.search(text) is not None and rating_counts.asked(text, seen.told)
+
+
 def _good_idea(seen: Seen) -> bool:
     """ "Got two golf cart batteries of 6 V for the Pike, good idea?": a battery and a load, and leave."""
     read = any(fact.startswith(("reading.", "charger.", "cable.", "fuse.")) for fact in seen.told)
@@ -204,6 +212,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("fuse-size", _fuse_of_a_converter),
     ("dc-dc", _of_more_volts),
     ("dc-dc", _relay_between),
+    ("battery-type", _rating_counts),
     ("battery-type", _kinds_weighed),
     ("run-check", _good_idea),
     ("bank-size", _cheapest),

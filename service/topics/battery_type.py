@@ -12,7 +12,7 @@ from service.case import Case
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
 from service.sentences import to_lithium, wording
-from service.told import kind_required
+from service.told import kind_required, rating_counts
 from service.told.to_lithium import drops_in, what_changes
 from service.topic import Topic
 
@@ -70,11 +70,6 @@ USABLE = regex(
     re.IGNORECASE,
 )
 WEIGHED = regex(r"\b(?:which|what kind|best|better|or|versus|vs|than|instead|compare\w*|difference)\b", re.IGNORECASE)
-CCA_OR_AH = regex(
-    r"\bcca\b[^.?!;]{0,24}\b(?:than|or|vs|versus|against)\b[^.?!;]{0,24}\b(?:ah|amp[ -]?hours?)\b"
-    r"|\b(?:ah|amp[ -]?hours?)\b[^.?!;]{0,24}\b(?:than|or|vs|versus|against)\b[^.?!;]{0,24}\bcca\b",
-    re.IGNORECASE,
-)
 CCA_DECIDES = (
     "For a thruster the CCA decides: it tells how hard a battery may be pulled at once, amp-hours only how long it "
     "lasts."
@@ -110,10 +105,12 @@ def answer(case: Case) -> Answer:
         return carbon()
     if swaps(case) and (also := to_lithium.besides(case)):
         return TOPIC.says("information", also)
-    if {"battery.cca", "battery.capacity"} <= set(case.stated) and CCA_OR_AH.search(case.text) and not named:
-        case.known("battery.cca")
-        case.known("battery.capacity")
-        case.because("Amp-hours tell how long a battery lasts", "deep-cycle-rating")
+    if rating_counts.asked(case.text, case.stated) and not named:
+        for fact in rating_counts.RATINGS & case.stated.keys():
+            case.known(fact)
+        case.because("Amp-hours and minutes of reserve tell how long a battery lasts", "deep-cycle-rating")
+        if "battery.ca" in case.stated:
+            case.because("Cranking amps at 0 °C are 1.25 times the CCA of the same battery", "ca-over-cca")
         return TOPIC.says("information", CCA_DECIDES)
     shown = named if len(named) > 1 else [*named, *(kind for kind in CHARGED if kind not in named)]
     must = len(named) == 1 and kind_required.asked(case.text)

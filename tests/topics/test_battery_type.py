@@ -85,3 +85,11 @@ def test_a_swap_tells_what_the_label_must_allow_and_who_sees_to_the_wiring() -> 
 )
 def test_another_question_with_a_swap_keeps_its_topic(text: str, topic: str) -> None:
     assert topic in [answer.topic for answer in default_desk().ask(text).answers]
+
+
+def test_which_of_the_ratings_on_a_label_counts() -> None:
+    label = "900 CA, 720 CCA and RC 150 on the sticker. {}"
+    (found,) = default_desk().ask(label.format("Which figure matters for a thruster?")).answers
+    assert (found.topic, found.headline.startswith("For a thruster the CCA decides")) == ("battery-type", True)
+    (asked_else,) = default_desk().ask(label.format("How many Ah is that?")).answers
+    assert asked_else.topic == "rating-convert"

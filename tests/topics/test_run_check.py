@@ -308,6 +308,8 @@ def test_what_it_takes_is_told_where_it_is_asked_of_a_battery_that_will_not_do()
 
 @pytest.mark.parametrize("tale", ["the Minnow has been worse", "the Minnow is sluggish", "our thruster keeps fading"])
 def test_a_motor_that_is_told_to_be_weak_is_measured_though_its_battery_is_enough_on_paper(tale):
-    found = default_desk().ask(f"New 500 CCA gel since May for the Minnow, and {tale} since. What can it be?").answers[0]
+    found = (
+        default_desk().ask(f"New 500 CCA gel since May for the Minnow, and {tale} since. What can it be?").answers[0]
+    )
     assert found.headline.startswith("Enough on paper")
     assert [item.fact for item in found.asks] == ["reading.load_voltage"]
