@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from service.reply import Answer
 from service.leadsman import default_desk
+from service.reply import Answer
 from service.topics.bank_size import TOPIC
 from tests.building import case
 from tests.talks import on, plain, talk

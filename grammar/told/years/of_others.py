@@ -27,16 +27,23 @@ USED = regex(
     r"(?: (?:about|only|just|maybe|perhaps|for|some|at most))* $",
     re.IGNORECASE,
 )
+FADED = regex(  # how long a decline took: "it got weaker over two seasons"
+    r"\b(?:weak\w*|slow\w*|worse|poorer|tired|feebler)\b[^.?!;,]{0,12}"
+    r"\b(?:over|in|within|for|during|these|across)(?: the)?(?: (?:last|past|about|some))* $",
+    re.IGNORECASE,
+)
 YEARLY = regex(r"^(?: or so)? (?:a|per|each|every|in a) (?:year|season|summer)\b", re.IGNORECASE)
 
 
 def of_a_thing(ahead: str, after: str) -> bool:
-    """Whether years between these words are the age of something else aboard.
+    """Whether years between these words are the age of something else aboard, or those over which it declined.
 
     >>> of_a_thing("the charger is ", " old"), of_a_thing("a ", " old shore charger"), of_a_thing("my ", " old AGM")
     (True, True, False)
+    >>> of_a_thing("it got slower over the last ", ", 12.6 at rest")
+    True
     """
-    return IS.search(ahead) is not None or ITS.match(after) is not None
+    return IS.search(ahead) is not None or ITS.match(after) is not None or FADED.search(ahead) is not None
 
 
 def of_a_rate(ahead: str, text: str) -> bool:
