@@ -84,6 +84,23 @@ def with_second(case: Case, judge: Judge) -> Case:
     return case.others()
 
 
+def beside_a_model(case: Case) -> Case:
+    """The case with a windlass or a like load whose watts are told beside a model as the second load: the watts are
+    none of the model's."""
+    told, kind = case.stated, case.said("load.kind")
+    power = told.get("load.power")
+    taken = {"load.current", "load.peak"} & {*told} or {"load.model", "load.current"} & {*case.second}
+    if power is None or "load.model" not in told or kind in (None, "thruster") or taken:
+        return case
+    watts, volts = float(power.value), float(case["load.voltage"])
+    case.step(f"{say.quantity(watts, 'W')} / {say.volts(volts, 0)} = {say.amps(watts / volts)}", "electric-power")
+    case.used[("load.power", 1)] = power
+    case.stated = {fact: item for fact, item in told.items() if fact not in ("load.power", "load.kind")}
+    windlass = replace(power, fact="load.current", value=watts / volts, unit="A", of=2)
+    case.second = {**case.second, "load.current": windlass}
+    return case
+
+
 def loads(case: Case, judge: Judge) -> Answer:
     """Of two loads the heavier one decides."""
     sides = (case, with_second(case, judge))

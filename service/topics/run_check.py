@@ -74,6 +74,7 @@ def answer(case: Case) -> Answer:
         return other_lithium(case)
     if both := supply.two_loads(case):
         return TOPIC.needs("load.current", headline=both)
+    case = abreast.beside_a_model(case)
     if "reading.voltage" in case.second:
         case = abreast.emptier(case)
     if {"load.current", "load.model"} & case.second.keys():

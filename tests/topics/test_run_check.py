@@ -313,3 +313,10 @@ def test_a_motor_that_is_told_to_be_weak_is_measured_though_its_battery_is_enoug
     )
     assert found.headline.startswith("Enough on paper")
     assert [item.fact for item in found.asks] == ["reading.load_voltage"]
+
+
+@pytest.mark.parametrize(("cca", "both"), [(750, "both at once: no"), (1200, "")])
+def test_a_windlass_told_by_its_watts_beside_a_model_is_a_load_of_its_own(cca, both):
+    found = default_desk().ask(f"1.5 kW windlass and the Pike on one {cca} CCA gel, does that work?").answers[0]
+    assert (found.verdict, both in found.headline) == ("yes", True)
+    assert any("125\u00a0A" in step.say for step in found.working)
