@@ -33,6 +33,7 @@ ROUGH = (  # estimates, shown in whole percent or to 0.1
 )
 AS_WORKED = ("charger_current_low", "charger_current_high")  # ends of what suits: rounded they would leave it
 GOOD_FOR = ("burst_count", "trip_count", "bursts_before_start_limit")  # what a battery gives, counted
+OF_THE_LOAD = ("running_current", "inrush_current")  # no assumption on a battery is of them, though it be as large
 NEEDED = ("opening_area",)  # of what is needed, what does not begin with "required_"
 NAMED = ("A", "Ah", "%", "s", "h")  # units of facts whose number alone does not tell what it is
 POUND = 0.45359237  # kg
@@ -224,6 +225,7 @@ def capped(answer: Answer) -> Iterator[str]:
 def is_of(taken: Assumed, item: Figure) -> bool:
     """Whether an assumption is the figure itself."""
     same = (taken.unit, taken.value) == (item.unit, item.value)
+    same = same and not (item.name in OF_THE_LOAD and taken.fact.startswith("battery."))
     return same and (bool(item.unit) or taken.fact.endswith(".count"))
 
 

@@ -118,6 +118,17 @@ def _kinds_weighed(seen: Seen) -> bool:
     return weighed and not JOINS.search(seen.message.text) and not seen.message.dangers
 
 
+def _start_linked(seen: Seen) -> bool:
+    """ "Start battery 1000 CCA plus house 2 x 100 Ah, can I link them?": two banks joined, before what they run."""
+    about = seen.found <= {"run-check", "bank-wiring", "unclear"} and not seen.message.dangers
+    return (
+        about
+        and seen.says("detail:start_and_house")
+        and seen.says("word:mix")
+        and seen.says("request:may_i", "put:leave")
+    )
+
+
 def _rating_counts(seen: Seen) -> bool:
     """ "1000 CA, 800 CCA and RC 180: which number counts for a thruster?": none that is to be converted."""
     about = {"rating-convert", "meaning", "battery-type", "unclear"}
@@ -212,6 +223,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("fuse-size", _fuse_of_a_converter),
     ("dc-dc", _of_more_volts),
     ("dc-dc", _relay_between),
+    ("bank-wiring", _start_linked),
     ("battery-type", _rating_counts),
     ("battery-type", _kinds_weighed),
     ("run-check", _good_idea),

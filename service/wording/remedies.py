@@ -20,6 +20,7 @@ NEEDS = regex(
     r"|\bwhat (?:should|must|can|could) (?:i|we) (?:do|change)\b|\bwhat (?:is|would be)(?: \w+)? needed\b",
     re.IGNORECASE,
 )
+TOO_SMALL = regex(r"\btoo (?:small|little|weak for)\b|\bundersized\b|\bnot (?:big|large) enough\b", re.IGNORECASE)
 MOST_WORDS = 34  # of a headline that names two currents and what is wanted
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
 WORDS = {word for words in FIRST.values() for word in words} | {"A little", "Usually yes"}

@@ -262,3 +262,9 @@ def test_new_ones_beside_an_old_one_are_unlike_in_age(text, verdict):
 def test_a_dead_one_of_several_and_the_rest(text: str, begins: str) -> None:
     (found,) = default_desk().ask(text).answers
     assert (found.topic, found.headline[: len(begins)]) == ("bank-wiring", begins)
+
+
+def test_a_start_battery_linked_to_a_house_bank_is_judged_as_such_and_not_as_a_sum() -> None:
+    text = "Start battery 900 CCA plus house 2x 90 Ah, may we link them when thrusting with 250 A?"
+    (found,) = default_desk().ask(text).answers
+    assert (found.topic, found.verdict) == ("bank-wiring", "marginal")

@@ -367,3 +367,8 @@ def test_of_volts_before_and_after_a_use_the_later_ones_count(text):
     (found,) = default_desk().ask(text).answers
     assert [item.value for item in found.understood if item.fact == "reading.voltage"] == [12.4]
     assert "alone" not in found.headline
+
+
+def test_volts_tell_a_charge_and_say_neither_yes_nor_no_to_a_battery_that_may_be_too_small():
+    (found,) = default_desk().ask("it rests at 12.0 V, is my 80 Ah wet too small?").answers
+    assert found.headline.startswith("12.0")

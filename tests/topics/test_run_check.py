@@ -320,3 +320,10 @@ def test_a_windlass_told_by_its_watts_beside_a_model_is_a_load_of_its_own(cca, b
     found = default_desk().ask(f"1.5 kW windlass and the Pike on one {cca} CCA gel, does that work?").answers[0]
     assert (found.verdict, both in found.headline) == ("yes", True)
     assert any("125\u00a0A" in step.say for step in found.working)
+
+
+def test_the_amps_of_a_load_beside_a_model_are_none_of_the_models():
+    found = default_desk().ask("one 700 CCA gel for the Minnow and a 70 A inverter, does it work?").answers[0]
+    assert next(item.value for item in found.figures if item.name == "running_current") == 120
+    own = default_desk().ask("one 700 CCA gel for the Minnow, which draws 130 A, does it work?").answers[0]
+    assert next(item.value for item in own.figures if item.name == "running_current") == 130

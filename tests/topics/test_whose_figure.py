@@ -239,3 +239,9 @@ def test_a_thruster_that_comes_in_the_place_of_another_is_the_one_that_is_asked_
     assert next(item.value for item in found.figures if item.name == "running_current") == 260
     both = default_desk().ask("will our 80 Ah AGM of 700 CCA run a Minnow and a Pike?").answers[0]
     assert {item.value for item in both.understood if item.fact == "load.model"} == {"Minnow", "Pike"}
+
+
+def test_what_is_assumed_of_a_battery_is_not_shown_as_its_loads():
+    told = " ".join(as_text(talk("will a 120 Ah lithium take the Minnow?")).replace("\u00a0", " ").split())
+    assert "running 120 A; first instant" in told
+    assert "battery limit 120 A (assumed" in told
