@@ -114,6 +114,8 @@ def without_weight(case: Case) -> Answer:
     what lithium must be for it."""
     if for_a_motor := of_the_same_use(case):
         return TOPIC.says("information", for_a_motor)
+    if alike := two_leads(case):
+        return TOPIC.says("information", alike)
     group = str(case.get("battery.group", ""))
     try:
         row = reference.row("group_sizes", group=group)
@@ -127,6 +129,22 @@ def without_weight(case: Case) -> Answer:
     if case.get("battery.chemistry") != "lfp" and not case.says("word:type", "detail:lithium"):
         return TOPIC.says("information", f"{usual}; the label decides.")
     return TOPIC.needs("battery.weight", headline=f"{usual}, and lithium about half: tell us what yours weighs.")
+
+
+def two_leads(case: Case) -> str:
+    """That two kinds of lead battery of one size weigh alike; "" where lithium, or one kind alone, is told."""
+    second = case.second.get("battery.chemistry")
+    kinds = [str(kind) for kind in (case.said("battery.chemistry"), second and second.value) if kind]
+    sizes = {"battery.capacity", "battery.group"} & {*case.second}
+    if second is None or len(set(kinds)) < 2 or not {*kinds} <= {"flooded", "agm", "gel"} or sizes:
+        return ""
+    case.others().known("battery.chemistry")
+    case.step("What a case usually weighs is no promise: the label decides", "typical-case")
+    names = say.capital(say.listed([say.CHEMISTRY[kind] for kind in kinds]))
+    size = case.said("battery.capacity")
+    found = usual(float(size)) if size else None
+    told = f": usually {say.between(*found, 'kg')} at {say.amp_hours(float(size))}" if size and found else ""
+    return f"{names} of one size weigh about the same{told}; the label decides."
 
 
 def of_the_same_use(case: Case) -> str:

@@ -154,6 +154,7 @@ def test_the_cold_halves_the_limit_whatever_else_is_asked(text):
     [
         ("lamps of 4 amps for 5 hours on an 80 Ah gel, how much is left then?", "About 75 % is left"),
         ("ten 6 second bursts at 200 A off a 100 Ah AGM, what will be left in it", "About 94 % is left"),
+        ("90 Ah gel, lamps of 3 A for 6 hours, how many Ah do I have left", "About 80 % is left"),
     ],
 )
 def test_what_is_left_after_a_run_is_told_on_asking_and_never_rounds_up(text, left):

@@ -120,3 +120,8 @@ def test_one_battery_in_the_place_of_several_weighs_its_own():
     both = desk.ask("two wets of 24 kg each for two lithiums of 12 kg, what is saved?").answers[0]
     saved = [next(item.value for item in found.figures if item.name == "weight_saved") for found in (one, both)]
     assert saved == pytest.approx([52, 24])
+
+
+def test_two_kinds_of_lead_of_one_size_weigh_alike():
+    found = default_desk().ask("is a gel lighter than an AGM, 90 Ah?").answers[0]
+    assert plain(found.headline).startswith("Gel and AGM of one size weigh about the same: usually ")
