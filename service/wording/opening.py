@@ -81,6 +81,7 @@ def as_put(
         return part
     way = claims.way(message, request, len(requests) == 1)
     first = opened(answer, way or put(message, request, requests, before), message.text)
+    first = remedies.with_what_it_takes(first, message.text) if len(requests) == 1 else first
     given = granted(first)
     if given is not first:
         goes_on = f"{WAY}{request.topic}:good" in before and not asks_outright(message)
@@ -136,7 +137,7 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
             else answer
         )
     if put == "bad":
-        return _turned(answer, first, rest)
+        return _turned(answer, first, rest, text)
     if (answer.topic, answer.verdict) == ("run-time", "no") and not answer.figures:
         return replace(answer, headline=f"Not at all: {rest}")  # "how long" over its limit
     return replace(answer, headline=say.capital(rest))
@@ -152,10 +153,12 @@ def _by_their_word(answer: Answer, put: str) -> Answer | None:
     return replace(answer, headline=f"{words[answer.verdict]}: {rest}")
 
 
-def _turned(answer: Answer, first: str, rest: str) -> Answer:
+def _turned(answer: Answer, first: str, rest: str, text: str) -> Answer:
     """ "Is it too thin?": yes and no turned round, where the topic has not done it already."""
     if first not in remedies.FIRST.get(answer.verdict, ()):
         return answer
+    if answer.topic in remedies.READINGS and remedies.TOO_SMALL.search(text):
+        return replace(answer, headline=say.capital(rest))  # volts tell a charge, no size
     opens = f"{TURNED[answer.verdict]}: " if answer.verdict in TURNED else ""
     return replace(answer, headline=f"{opens}{rest}" if opens else say.capital(rest))
 
@@ -174,7 +177,7 @@ def deed_first(answer: Answer, told: str) -> str:
     if found:
         deed = found["deed"]
         return f"{say.capital(deed)}: {FIRST_WORDS.sub('', found['told'])}."
-    if answer.topic in remedies.READINGS and answer.verdict == "yes":
+    if answer.topic in remedies.READINGS and answer.verdict == "yes" and not answer.asks:
         return f"Nothing needs doing: {told}"
     return say.capital(told)
 
