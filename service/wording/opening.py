@@ -6,6 +6,7 @@ round, "the battery or the cable?" wants neither.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import lru_cache
@@ -52,6 +53,12 @@ AUXILIARY = ("will it", "would it")  # "would it be a bad idea"
 CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
 DEED = regex(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
+)
+HAPPENED = frozenset({"cut out", "shut down"})
+BEFELL = regex(
+    r"(?:^|[.!?;,]\s*|\b(?:and|but|then|yesterday|today|when|as) )(?:(?:the|my|our|its|their|his|her) )?"
+    r"(?:bms|battery|lithium|lfp|pack|bank|it|she|they)(?: (?:has|had|just|then|suddenly|already))* $",
+    re.IGNORECASE,
 )
 FIRST_WORDS = regex(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
 
@@ -317,8 +324,14 @@ def _in(cue: Cue, span: Span) -> bool:
     return span[0] <= cue.span[0] < span[1]
 
 
+def _befell(message: Message, cue: Cue) -> bool:
+    """Whether it only tells what happened: "the BMS cut out in the harbour"."""
+    told = message.text[: cue.span[0]]
+    return cue.text.lower() in HAPPENED and BEFELL.search(told) is not None
+
+
 def _says_bad(message: Message, span: Span) -> bool:
     """Whether it asks for the bad thing; "I read that wrong" only puts something right, "does not cut out" tells."""
     mended = [cue.span for cue in message.cues if cue.name in ("note:correction", "detail:unregulated")]
-    bad = (cue.span for cue in message.cues if cue.name == "put:bad" and _in(cue, span))
+    bad = (cue.span for cue in message.cues if cue.name == "put:bad" and _in(cue, span) and not _befell(message, cue))
     return any(not any(start <= place[0] < end for start, end in mended) for place in bad)
