@@ -55,9 +55,9 @@ DEED = regex(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
 )
 HAPPENED = frozenset({"cut out", "shut down"})
-BEFELL = regex(
-    r"(?:^|[.!?;,]\s*|\b(?:and|but|then|yesterday|today|when|as) )(?:(?:the|my|our|its|their|his|her) )?"
-    r"(?:bms|battery|lithium|lfp|pack|bank|it|she|they)(?: (?:has|had|just|then|suddenly|already))* $",
+BEFELL = regex(  # the sentence up to it
+    r"^(?![^.!?]*\b(?:will|would|does|do|did|can|could|may|might|should|if|whether|why)\b)[^.!?]*"
+    r"\b(?:bms|battery|lithium|lfp|pack|bank|it|she|they)(?: (?:has|had|just|then|suddenly|already))* $",
     re.IGNORECASE,
 )
 FIRST_WORDS = regex(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
@@ -326,7 +326,7 @@ def _in(cue: Cue, span: Span) -> bool:
 
 def _befell(message: Message, cue: Cue) -> bool:
     """Whether it only tells what happened: "the BMS cut out in the harbour"."""
-    told = message.text[: cue.span[0]]
+    told = re.split(r"[.!?]", message.text[: cue.span[0]])[-1]
     return cue.text.lower() in HAPPENED and BEFELL.search(told) is not None
 
 
