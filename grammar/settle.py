@@ -36,7 +36,7 @@ from grammar.told.batteries.kind_asked import without_kinds_asked
 from grammar.told.batteries.lithium_limits import label_limits
 from grammar.told.batteries.old_and_new import old_and_new
 from grammar.told.batteries.one_or_several import either
-from grammar.told.batteries.replaced import new_ones
+from grammar.told.batteries.replaced import new_model, new_ones
 from grammar.told.batteries.unlike import unlike
 from grammar.told.cables.as_laid import way_laid
 from grammar.told.cables.sizes_listed import sizes_listed
@@ -44,7 +44,7 @@ from grammar.told.cables.studs import studs_first
 from grammar.told.chargers.listed_settings import beside_the_list
 from grammar.told.cold.weather import at_freezing
 from grammar.told.currents.products import many_short
-from grammar.told.readings.dated import last_counts
+from grammar.told.readings.dated import after_use, last_counts
 from grammar.told.readings.resting import without_rest
 from grammar.told.times.clock import hours_told, is_half_past
 from grammar.told.times.dates import stretch
@@ -111,7 +111,17 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
         stated = [item for item in stated if item.fact != "reading.state"]
-    for of_the_text in (beside_the_list, new_ones, last_counts, way_laid, old_and_new, sizes_listed, without_theirs):
+    for of_the_text in (
+        beside_the_list,
+        new_ones,
+        new_model,
+        last_counts,
+        after_use,
+        way_laid,
+        old_and_new,
+        sizes_listed,
+        without_theirs,
+    ):
         stated = of_the_text(scene.text, stated)
     stated = held_against(scene, stated)
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))

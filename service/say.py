@@ -206,6 +206,15 @@ def charge_within(value: float, limits: tuple[int, ...] = (75, 50)) -> str:
     return f"just under {crossed}{NB}%" if crossed else charge(value)
 
 
+def still_in(value: float) -> str:
+    """A charge that is still there after a use: whole, rounded down.
+
+    >>> still_in(92.9).replace(NB, " ")
+    '92 %'
+    """
+    return f"{math.floor(value + HAIR)}{NB}%"
+
+
 def share(value: float) -> str:
     """A loss in percent to 0.1, to 0.01 where that would make it just 3 or 10 %.
 
@@ -283,6 +292,15 @@ def between(low: float, high: float, unit: str, places: int | None = None) -> st
     """A range: "14.2 to 14.8 V"; one value where both ends read alike."""
     first, last = quantity(low, "", places), quantity(high, "", places)
     return quantity(high, unit, places) if first == last else f"{first} to {quantity(high, unit, places)}"
+
+
+def so_many(count: float) -> str:
+    """How many times a battery is good for something: over 20 down to fives, as no sum tells it nearer.
+
+    >>> so_many(78), so_many(20), so_many(13), so_many(24)
+    ('75', '20', '13', '20')
+    """
+    return number(count if count <= 20 else math.floor(count / 5 + 1e-9) * 5)
 
 
 def listed(parts: list[str], word: str = "and") -> str:

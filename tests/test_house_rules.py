@@ -263,7 +263,9 @@ def test_a_battery_is_proposed_of_a_kind_that_is_allowed(ask):
 def test_a_swap_for_lithium_is_told_with_its_conditions_where_the_house_takes_it(ask):
     swap = "Should I change from wet cells to lithium on the {}, is it worth it?"
     free = ask(swap.format("Minnow"), topic="battery-type", **only_agm_and_gel())
-    assert plain(free).startswith("You can, if its BMS")
+    assert plain(free).startswith("Lithium pays where much is used")
+    assert any("BMS" in step.say for step in free.working)
+    assert any("lithium setting" in step.say for step in free.working)
     barred = ask(swap.format("Pike"), topic="battery-type", **only_agm_and_gel())
     assert plain(barred).startswith("AGM for most boats")
 

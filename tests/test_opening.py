@@ -34,6 +34,10 @@ from service.wording.opening import opened
         ("Is 1000 MCA the same as 1000 CCA?", "rating-convert", "information", "No: 1000"),
         ("Two wet 110 Ah under the bunk on a charger, do I need holes and how big?", "ventilation", "information",
          "Yes: the space"),
+        # what happened is told, what may happen is asked
+        ("In the lock the BMS shut down. It is a 100 Ah lithium of 100 A, the thruster takes 190 A.", "run-check", "no",
+         "No: your 100"),
+        ("Will the BMS shut down? 100 Ah lithium, 100 A at most, 190 A thruster", "run-check", "no", "Yes: your 100"),
         # the other side of the question is only its contrary
         ("Does a 50 W panel cover 0.1 A of drain or shall we find it flat?", "solar", "yes", "Yes: a 50"),
         ("Is 12.7 V all right for an AGM or do I have to worry?", "rest-voltage", "yes", "Yes: 12.7"),

@@ -29,6 +29,7 @@ from grammar.told.chargers.outlets import floating, outlets
 from grammar.told.chargers.serves import serves
 from grammar.told.chargers.stages import staged
 from grammar.told.chargers.two_sides import two_sides
+from grammar.told.currents.occasions import on_each_occasion
 from grammar.told.readings.points import points
 from grammar.told.words import stated_at
 from grammar.told.years.birthdays import years_told
@@ -57,7 +58,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that speak of several batteries, or of what was said, as a whole."""
     stated = two_cases(scene, without_choice(scene, stated))
     stated = between_batteries(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
-    stated = in_rows(scene, drawn(scene, stated))
+    stated = in_rows(scene, drawn(scene, on_each_occasion(scene, stated)))
     stated = made_up(scene, serves(scene, plurals(scene, stated)))
     found = [
         *_volume(scene),

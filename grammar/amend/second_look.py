@@ -7,7 +7,7 @@ from grammar.scene.scene import Scene
 from grammar.told.batteries.bare_sizes import by_number, called
 from grammar.told.batteries.cranking_so import cranking_so
 from grammar.told.batteries.how_full import charge_shown
-from grammar.told.batteries.lithium_limits import asked_to_give
+from grammar.told.batteries.lithium_limits import asked_to_give, beside_its_size
 from grammar.told.batteries.volts_summed import adds_up
 from grammar.told.batteries.weights import in_kilos
 from grammar.told.cables.laid import laid
@@ -32,6 +32,7 @@ LOOKS = (
     *(emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many),
     *(of_a_box, its_load, adds_up, in_kilos, by_number, charge_shown, whole_volts, off_alternator),
     *(called, box_amps, by_phrase, held_on, while_told, cranking_so, without_marks, asked_after),
+    beside_its_size,
 )
 
 

@@ -28,6 +28,8 @@ MOST_PLACES = 12
 OF_SYSTEM = frozenset({"thruster", "windlass", "motor", "bank", "boat", "system", "side"})
 FORCEFUL = 60.0  # what "kicks with 260" are amps, not so many kicks
 TO_DO = frozenset({"keep", "charge", "run", "go", "be", "do", "get", "fit", "make", "power", "hold", "fill", "give"})
+OF_THEM = frozenset({("of", "them"), ("of", "these"), ("of", "those")})
+NEED = frozenset({"need", "needs", "needed", "want", "require", "should", "must", "ought"})
 FLAT = frozenset({"flat", "dead", "empty", "drained", "killed", "emptied"})
 MOST_BURSTS = 1000
 
@@ -61,7 +63,10 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
 
 
 def _counts_nothing(scene: Scene, item: Item) -> bool:
-    """Whether it is short for "to", "enough 2 keep it up", or tells how often one was "dragged flat four times"."""
+    """Whether it is short for "to", "enough 2 keep it up", is only called for, or tells how often one was "dragged flat
+    four times"."""
+    if (scene.word(item.end), scene.word(item.end + 1)) in OF_THEM:  # "he says I need two of them": none that are there
+        return bool(NEED & {scene.word(at) for at in range(item.start - 3, item.start)})
     if scene.word(item.end) == "times":
         return bool(FLAT & {scene.word(at) for at in range(item.start - 5, item.start)})
     return item.quantity.text.strip() == "2" and scene.word(item.end) in TO_DO

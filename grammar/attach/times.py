@@ -26,6 +26,7 @@ from grammar.told.times.left_alone import rested_before
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
 from grammar.told.years.deeds import of_a_deed
+from grammar.told.years.of_others import of_a_rate, of_a_thing, of_use
 
 LONGEST_RESERVE = 36000.0
 SYSTEMS = frozenset({12.0, 13.0, 24.0})  # volts that are told without their decimals
@@ -60,6 +61,7 @@ WEATHER = frozenset(
 )
 APART = frozenset({"older", "newer", "younger", "apart"})
 LONG = frozenset({"day", "week", "month", "year"})
+OLD = regex(r"^[- ](?:old|young)\b", re.IGNORECASE)
 FADES = regex(  # "it goes weak after two minutes": how long a motor ran, no rest of a battery
     r"\b(?:weak\w*|slow\w*|tired|lazy|sluggish|fades?|fading|faint\w*|gives? (?:up|out)|(?:cuts?|trips?) out)\b"
     r"[^.?!;,]{0,16}\bafter (?:about |only |just |some |a |the first )?$",
@@ -93,6 +95,9 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
     if unit == "hour" and value >= STORED and not close(scene, item, "storage.time", reach=3):
         return NOTHING  # what an engine has run
     if unit in ("month", "week", "day") or value >= STORED:
+        ends = scene.span(item.start, item.end)[1]
+        if of_use(ahead_of(scene, item), scene.text[ends : ends + NEARBY]):
+            return NOTHING
         return stored_for(scene, item, value)
     return short_time(scene, item, value)
 
@@ -298,14 +303,18 @@ def _years(scene: Scene, item: Item) -> Claim | None:
     if scene.word(item.end) in APART:
         return NOTHING  # "the one is two years older"
     ends = scene.span(item.start, item.end)[1]
-    if NEVER_SEEN.match(scene.text, ends) or of_a_deed(ahead_of(scene, item), scene.text[ends : ends + NEARBY]):
+    between = ahead_of(scene, item), scene.text[ends : ends + NEARBY]
+    if NEVER_SEEN.match(scene.text, ends) or of_a_deed(*between) or of_a_thing(*between):
+        return NOTHING
+    if of_a_rate(between[0], item.quantity.text):
         return NOTHING
     if scene.word(item.end) in ("guarantee", "warranty") or of_people(scene, item) or _written_off(scene, item):
         return NOTHING
     after = scene.after(item)
     if "-" in item.quantity.text and after is not None and (after.dim in ("NUM", "AH") or after.head == "battery"):
         return Claim("battery.age", "role")  # "may the new 110 sit with a 4-year 110"
-    if close(scene, item, "storage.time", reach=2) and float(item.quantity.value) < LONGEST_STORE:
+    aged = OLD.match(between[1]) is not None and not beside(scene, item, "boat", "engine", "load", reach=0.6)
+    if not aged and close(scene, item, "storage.time", reach=2) and float(item.quantity.value) < LONGEST_STORE:
         return Claim("storage.time", "role")
     if beside(scene, item, "boat", "engine", "load", reach=0.6) and not _aboard(scene, item):
         return NOTHING

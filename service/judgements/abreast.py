@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from grammar.text.patterns import regex
 from service import say
-from service.case import WEIGHED, Case
+from service.case import WEIGHED, Case, Known
 from service.judgements import at_once, joining, large_or_several, new_and_old, supply
 from service.judgements.joining import of_each
 from service.reply import Answer, Asked, Option, strictness
@@ -21,6 +21,7 @@ KIND = ("battery.chemistry", "battery.capacity")
 OPENINGS = ("Yes", "No", "Just enough", "Only just")
 CHOOSES = regex(r"\bwhich\b|\bbetter\b|\bcca\b[^.?!;]{0,30}\bor\b|\bor\b[^.?!;]{0,30}\bcca\b", re.IGNORECASE)
 LONGEST = 30  # words of a headline
+BESIDE = 3  # characters between a load and its amps
 
 
 def are_weighed(case: Case) -> bool:
@@ -82,6 +83,37 @@ def with_second(case: Case, judge: Judge) -> Case:
     case.used.update({key: item for key, item in other.used.items() if item.of == 2})
     case.follow(other)
     return case.others()
+
+
+def beside_a_model(case: Case) -> Case:
+    """The case with a windlass or a like load, told beside a model by its watts or amps, as the second load: they are
+    none of the model's."""
+    told, kind = case.stated, case.stated.get("load.kind")
+    if "load.model" not in told or kind is None or kind.value == "thruster" or "load.peak" in told:
+        return case
+    if {"load.model", "load.current"} & {*case.second}:
+        return case
+    amps, power = told.get("load.current"), told.get("load.power")
+    if amps is not None and not are_next(amps, kind):
+        return case
+    if amps is None and power is not None:
+        watts, volts = float(power.value), float(case["load.voltage"])
+        case.step(f"{say.quantity(watts, 'W')} / {say.volts(volts, 0)} = {say.amps(watts / volts)}", "electric-power")
+        case.used[("load.power", 1)] = power
+        amps = replace(power, fact="load.current", value=watts / volts, unit="A")
+    if amps is None:
+        return case
+    case.stated = {fact: item for fact, item in told.items() if fact not in ("load.power", "load.kind", "load.current")}
+    case.second = {**case.second, "load.current": replace(amps, of=2)}
+    return case
+
+
+def are_next(one: Known, other: Known) -> bool:
+    """Whether two facts are told side by side: "a 60 A inverter", "windlass (80 A)"."""
+    if one.span is None or other.span is None:
+        return False
+    first, last = sorted((one.span, other.span))
+    return last[0] - first[1] <= BESIDE
 
 
 def loads(case: Case, judge: Judge) -> Answer:

@@ -122,9 +122,10 @@ def words(case: Case, verdict: str, running: float, inrush: float, found: Limits
         return f"No: under -20{say.NB}°C a lithium battery must not be used, so {name} has to wait for warmer weather."
     if verdict == "no" and found.stated and found.peak and running > found.continuous:
         return over_both(case, running, inrush, found)
+    cold = in_the_cold(case)
     if verdict == "no" and (running > found.continuous or found.peak is None):
         short = f", {say.amps(found.peak)} for a few seconds" if found.peak and running > found.peak else ""
-        return f"No: {gives} {say.amps(found.continuous)}{short}, and {name} draws {say.amps(running)}."
+        return f"No: {gives} {say.amps(found.continuous)}{cold}{short}, and {name} draws {say.amps(running)}."
     if verdict == "no":
         allowed = say.amps(found.peak or 0)
         return f"No: {bank} may give {allowed} for a few seconds, and {name} takes {say.amps(inrush)} at first."
@@ -144,7 +145,12 @@ def words(case: Case, verdict: str, running: float, inrush: float, found: Limits
             f"{name} takes {most}."
         )
     peak = f" and {say.amps(found.peak)} for a few seconds" if found.peak and inrush > found.continuous else ""
-    return f"Yes: {gives} {say.amps(found.continuous)}{peak}, and {name} takes {taken(running, inrush)}."
+    return f"Yes: {gives} {say.amps(found.continuous)}{cold}{peak}, and {name} takes {taken(running, inrush)}."
+
+
+def in_the_cold(case: Case) -> str:
+    """Where the cold takes half of a limit, the temperature at which it does; else nothing."""
+    return "" if cold_share(case) == 1 else f" at {say.number(float(case['ambient.temperature']))}{say.NB}°C"
 
 
 SECONDS = regex(
@@ -158,7 +164,7 @@ def over_both(case: Case, running: float, inrush: float, found: Limits) -> str:
     lasts = peak_lasts(case)
     if peak < running:
         return f"No: {gives} {say.amps(peak)} at most, even for {lasts}, and {name} draws {say.amps(running)}."
-    then = f"only {say.amps(found.continuous)} after {lasts}"
+    then = f"only {say.amps(found.continuous)}{in_the_cold(case)} after {lasts}"
     if peak < inrush:
         return f"No: {gives} {say.amps(peak)} and {then}, and {name} takes {taken(running, inrush)}."
     return f"No: {gives} {say.amps(peak)} at first but {then}, and {name} draws {say.amps(running)}."
@@ -190,8 +196,9 @@ def still_open(case: Case, found: Limits, running: float, inrush: float) -> str:
             "the battery's maker for the limits."
         )
     first = f", at first {say.amps(inrush)}" if inrush > running else ""
+    usual = f"{say.amps(found.continuous)}{in_the_cold(case)}"
     return (
-        f"We can't say yet: {supply.does(case, 'give')} about {say.amps(found.continuous)}, and {name} draws "
+        f"We can't say yet: {supply.does(case, 'give')} about {usual}, and {name} draws "
         f"{say.amps(running)}{first}: the label decides."
     )
 

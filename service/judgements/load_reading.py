@@ -14,9 +14,11 @@ from service.rules.battery import lowest_at
 from service.rules.readings import NEAR, cite, limit, spanned
 
 TESTED = "detail:load_test"
+OUTCOMES = ("detail:failed_test", "detail:passed_test")  # with the volts it held, a test that was done
 COUNTS_AS_STATED = ("message", "thread", "house")
 WANTED = regex(  # a test that is only thought of: "should I load test anyway?"
-    r"\b(?:should|shall|must|do|does|did|can|could|may|might|would|need|worth|want|going|better|ought|before|not|never|how)\b"
+    r"\b(?:should|shall|must|do|does|did (?:i|you|he|she|we|they)|can|could|may|might|would|need|worth|want|going"
+    r"|better|ought|before|not|never|how)\b"
     r"[^.?!;,]{0,30}\bload[- ]?test(?:ed|ing)?\b(?! (?:at|with|gave|reads?|showed|says?|of \d))",
     re.IGNORECASE,
 )
@@ -129,7 +131,7 @@ def is_test(case: Case) -> bool:
 def tested(case: Case) -> bool:
     """Whether a load test was done, and not only asked after: "should I load test it?"."""
     if not case.says(TESTED):
-        return False
+        return case.says(*OUTCOMES) and case.said("reading.load_voltage") is not None and bool(NAMED.search(case.text))
     named, wanted = len(NAMED.findall(case.text)), len(WANTED.findall(case.text))
     return not (named and named == wanted)
 

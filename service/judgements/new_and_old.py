@@ -9,6 +9,7 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import joining, load_reading
+from service.told import its_mate
 
 COUNT, AGE, LAYOUT = "battery.count", "battery.age", "bank.layout"
 AGAIN = regex(
@@ -182,7 +183,7 @@ def uneven(text: str) -> bool:
 
 def both_asked(source: Case | Message) -> bool:
     """Whether it is asked if one new battery will do: "must I buy two", "may I replace only the failed one"."""
-    return source.says(BOTH_NEW) or bool(ONLY_ONE.search(source.text))
+    return source.says(BOTH_NEW) or bool(ONLY_ONE.search(source.text)) or its_mate.just_one(source.text)
 
 
 def of_one_age(case: Case) -> str | None:
@@ -204,7 +205,8 @@ def both_or_one(case: Case, how: str, reason: str) -> str | None:
     age = case.said("battery.age")
     if DEAD.search(case.text) and age is not None:
         years = say.quantity(float(age), "years")
-        return f"Yes, both: in series a new battery does not suit one of {years}, which is emptied too far."
+        opening = "No" if ONLY_ONE.search(case.text) or its_mate.just_one(case.text) else "Yes"
+        return f"{opening}, both: in series a new battery does not suit one of {years}, which is emptied too far."
     return (
         "One new one may do, in place of the old one: in series both must be within a year of age, so the newer one "
         "must be that young and test well."

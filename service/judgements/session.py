@@ -67,7 +67,8 @@ def trips(case: Case, minutes: float) -> tuple[Figure, ...]:
     if told is None or case.said("load.bursts") is None or not case.says("detail:so_many_trips"):
         return ()
     count = math.floor(minutes * 60 / told.on + 1e-9)
-    case.step(f"{say.duration(minutes)} / {say.duration(told.on / 60)} = {count} whole trips", "drain-arithmetic")
+    whole = f"{say.so_many(count)} whole trips"
+    case.step(f"{say.duration(minutes)} / {say.duration(told.on / 60)} = {whole}", "drain-arithmetic")
     return (Figure("trip_count", "trips", float(count), ""),)
 
 
@@ -77,7 +78,7 @@ def trips_in_words(case: Case, minutes: float) -> str:
     found = trips(case.fresh(), minutes)
     if told is None or not found or (limit is not None and told.on > float(limit)):
         return ""
-    count, bursts = say.number(float(found[0].value)), f"{say.number(told.count)} bursts of"
+    count, bursts = say.so_many(float(found[0].value)), f"{say.number(told.count)} bursts of"
     noun = "day" if case.says("detail:over_the_day") else "trip"
     many = f"{noun}s" if found[0].value != 1 else noun
     return f"{count} {many} of {bursts} {say.duration(told.burst / 60)}"
@@ -196,7 +197,8 @@ def for_the_engine(
     floor = readings.charge_of(before - (start - least), kind).value
     count = session.bursts_for(max(0.0, charge - floor), told.burst, to_empty)
     case.because(
-        f"To start the engine it should rest at {say.volts(least)} or more: about {count} such bursts leave that",
+        f"To start the engine it should rest at {say.volts(least)} or more: about {say.so_many(count)} such bursts "
+        "leave that",
         "start-charge",
         "start-battery",
     )

@@ -86,6 +86,7 @@ def in_words_of_count(case: Case, value: Value) -> str:
     many = f"{supply.counted(float(value))} equal batteries {HOW[how]}"
     if how == "parallel" and case.get("battery.family") == "lithium" and "battery.max_current" in case.stated:
         relied = float(case["battery.max_current"]) * float(value) * lithium.value("parallel")
+        relied *= lithium.cold_share(case)
         return f"{many}, of which {say.amps(relied)} is relied on"
     return many
 
@@ -121,8 +122,38 @@ def peak_each(case: Case) -> float:
 def with_peak(case: Case, value: Value) -> dict[str, Value]:
     """The peak limit that goes with it."""
     alone = case.get("bank.in_parallel", 1) == 1  # then the first instant may stay within the continuous limit
-    enough = max(float(value) if alone else 0.0, float(case.get("battery.peak_current", 0.0)))
+    within = float(value) * (lithium.cold_share(case) or 1.0)
+    enough = max(within if alone else 0.0, float(case.get("battery.peak_current", 0.0)))
     return {"battery.peak_current": peak_each(case)} if peak_each(case) > enough else {}
+
+
+def warmer(case: Case) -> Iterator[Value]:
+    """The temperature from which the cold takes nothing off a lithium battery's limits."""
+    celsius, warm = case.said("ambient.temperature"), lithium.value("freezing")
+    if case.get("battery.family") == "lithium" and celsius is not None and float(celsius) < warm:
+        yield warm
+
+
+def its_label(case: Case, value: Value) -> dict[str, Value]:
+    """What its label must show as well, of limits that have not been told."""
+    if "load.current" not in case:
+        return {}
+    warm, label = case.supposing({"ambient.temperature": value}), dict[str, Value]()
+    if "battery.max_current" not in case.stated:
+        label["battery.max_current"] = limit_each(warm, float(warm["load.current"]))
+    told = case.said("battery.max_current") or label["battery.max_current"]
+    if "battery.peak_current" not in case.stated:
+        label |= with_peak(warm, told)
+    return label
+
+
+def in_words_of_warmth(case: Case, value: Value) -> str:
+    """Warmth, and the label with it."""
+    label = its_label(case, value)
+    times = {"battery.max_current": "all the time", "battery.peak_current": "for a few seconds"}
+    shown = [f"{say.amps(float(label[fact]))} {time}" for fact, time in times.items() if fact in label]
+    told = f"a battery kept at {say.number(float(value))}{say.NB}°C or warmer"
+    return f"{told}, whose label allows {say.listed(shown)}" if shown else told
 
 
 def charged(case: Case) -> Iterator[Value]:
@@ -181,6 +212,7 @@ LEVERS = (
     Lever("cable.area", thicker_areas, "{value} cable"),
     Lever("reading.voltage", charged, "{value} or more at rest, after charging"),
     Lever("battery.charge", fuller, "a charge of {value} or more"),
+    Lever("ambient.temperature", warmer, in_words_of_warmth, also=its_label),
     Lever("battery.peak_current", enough_peak, "a label that allows {value} for a few seconds"),
     Lever(
         "battery.max_current",

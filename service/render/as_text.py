@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 import textwrap
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from grammar.facts import facts
@@ -32,6 +32,8 @@ ROUGH = (  # estimates, shown in whole percent or to 0.1
     "share_of_warm_power",
 )
 AS_WORKED = ("charger_current_low", "charger_current_high")  # ends of what suits: rounded they would leave it
+GOOD_FOR = ("burst_count", "trip_count", "bursts_before_start_limit")  # what a battery gives, counted
+OF_THE_LOAD = ("running_current", "inrush_current")  # no assumption on a battery is of them, though it be as large
 NEEDED = ("opening_area",)  # of what is needed, what does not begin with "required_"
 NAMED = ("A", "Ah", "%", "s", "h")  # units of facts whose number alone does not tell what it is
 POUND = 0.45359237  # kg
@@ -223,6 +225,7 @@ def capped(answer: Answer) -> Iterator[str]:
 def is_of(taken: Assumed, item: Figure) -> bool:
     """Whether an assumption is the figure itself."""
     same = (taken.unit, taken.value) == (item.unit, item.value)
+    same = same and not (item.name in OF_THE_LOAD and taken.fact.startswith("battery."))
     return same and (bool(item.unit) or taken.fact.endswith(".count"))
 
 
@@ -248,7 +251,8 @@ def assumption(item: Assumed, brief: bool = False) -> str:
 
 def in_their_unit(item: Figure, answer: Answer) -> str:
     """A figure as it is shown; a weight in pounds where they wrote pounds."""
-    if item.name.startswith("state_of_charge") and item.low is None and isinstance(item.value, float):
+    of_charge = item.name.startswith("state_of_charge") and item.name not in ONE_WAY
+    if of_charge and item.low is None and isinstance(item.value, float):
         lithium = any(fact.value == "lfp" for fact in answer.understood)
         return f"{item.label} {say.charge_within(item.value, (40, 20) if lithium else (75, 50))}"
     typed = next((fact.text.lower() for fact in answer.understood if fact.fact == "battery.weight"), "")
@@ -274,6 +278,8 @@ def figure(item: Figure) -> str:
     if item.name.startswith("state_of_charge"):
         return f"{item.label} {say.between(say.fives(item.low), say.fives(item.high), '%', 0)}"
     span = say.between(item.low, item.high, item.unit, places(item))
+    if item.name in GOOD_FOR:
+        span = " to ".join(dict.fromkeys((say.so_many(item.low), say.so_many(item.high))))
     if item.unit in ("min", "h"):
         minutes = 60 if item.unit == "h" else 1
         span = say.between_times(item.low * minutes, item.high * minutes, item.name.startswith("time_to"))
@@ -284,13 +290,21 @@ def figure(item: Figure) -> str:
     return f"{item.label} {shown(item)} ({span})"
 
 
-ONE_WAY = {"charger_current_low": say.at_least, "charger_current_high": say.at_most}  # limits: never rounded past
+ONE_WAY: Mapping[str, Callable[[float, str], str]] = {  # limits, and what is given: never rounded past
+    "charger_current_low": say.at_least,
+    "charger_current_high": say.at_most,
+    "cranking_current": lambda value, _: say.given(value),
+    "state_of_charge_left": lambda value, _: say.still_in(value),  # the part used is told beside it
+    **dict.fromkeys(GOOD_FOR, lambda value, _: say.so_many(value)),
+}
 
 
 def shown(item: Figure) -> str:
     """The value of a figure, rounded as its unit is read."""
     if not isinstance(item.value, (int, float)) or isinstance(item.value, bool):
         return str(item.value)
+    if item.name in ONE_WAY:
+        return ONE_WAY[item.name](float(item.value), item.unit)
     if item.unit == "%" and item.name.startswith("state_of_charge"):
         return say.charge_within(item.value)
     if item.unit == "%" and "drop" in item.name:
@@ -306,10 +320,6 @@ def shown(item: Figure) -> str:
         item.name.startswith("required_") and (item.unit == "W" or (item.unit in ("A", "Ah") and item.value >= 10))
     ):
         return say.quantity(math.ceil(item.value - 1e-6), item.unit, 0)  # what is needed rounds up
-    if item.name == "cranking_current":
-        return say.given(float(item.value))
-    if item.name in ONE_WAY:
-        return ONE_WAY[item.name](item.value, item.unit)
     return say.quantity(item.value, item.unit, places(item))
 
 

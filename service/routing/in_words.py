@@ -20,8 +20,10 @@ from service.told import (
     lugs_asked,
     pictured,
     price_asked,
+    rating_counts,
     switch_asked,
     to_buy,
+    to_lithium,
     volts_of_charge,
     who,
 )
@@ -40,6 +42,10 @@ BY_ITSELF = regex(
 )
 QUOTED = regex(
     r"\b(?:catalogue|brochure|manual|sheet)\b[^.?!;]{0,12}\b(?:says?|has|names?|asks?|gives?|lists?)\b", re.I
+)
+JOINS = regex(
+    r"\b(?:series|parallel|join\w*|mix\w*|together|beside|alongside|link\w*|connect\w*|wir(?:e|ing)|and an?)\b",
+    re.IGNORECASE,
 )
 
 
@@ -64,6 +70,48 @@ def _one_kind_a_must(seen: Seen) -> bool:
     """ "Must I fit a gel battery for the thruster?"."""
     about = seen.found <= {"battery-type", "mounting", "unclear"} and not seen.message.dangers
     return about and seen.told <= {"battery.chemistry", "load.kind"} and kind_required.asked(seen.message.text)
+
+
+def _to_lithium(seen: Seen) -> bool:
+    """ "I swap my wets for lithium, what else must change?", "does it just drop in?"."""
+    about = {"battery-type", "replacement", "bank-wiring", "mounting", "unclear"}
+    text, judged = seen.message.text, seen.told & BATTERY and seen.told & LOADS
+    others = seen.found - about - (set() if judged else {"run-check", "bank-size"})
+    if others - {"charger-setting"} or seen.message.dangers:
+        return False
+    return to_lithium.what_changes(text) or (not others and to_lithium.drops_in(text))
+
+
+def _kinds_weighed(seen: Seen) -> bool:
+    """ "2 x 6 V wet vs 1 x 12 V AGM for the Minnow": one of two, and none that are joined."""
+    kinds = {item.value for item in seen.message.stated if item.fact == "battery.chemistry"}
+    weighed = seen.found == {"bank-wiring"} and len(kinds) > 1 and seen.says("request:versus")
+    return weighed and not JOINS.search(seen.message.text) and not seen.message.dangers
+
+
+def _start_linked(seen: Seen) -> bool:
+    """ "Start battery 1000 CCA plus house 2 x 100 Ah, can I link them?": two banks joined, before what they run."""
+    about = seen.found <= {"run-check", "bank-wiring", "unclear"} and not seen.message.dangers
+    return (
+        about
+        and seen.says("detail:start_and_house")
+        and seen.says("word:mix")
+        and seen.says("request:may_i", "put:leave")
+    )
+
+
+def _rating_counts(seen: Seen) -> bool:
+    """ "1000 CA, 800 CCA and RC 180: which number counts for a thruster?": none that is to be converted."""
+    about = {"rating-convert", "meaning", "battery-type", "unclear"}
+    text, plain = seen.message.text, seen.found <= about and not seen.message.dangers
+    return plain and rating_counts.COUNTS.search(text) is not None and rating_counts.asked(text, seen.told)
+
+
+def _good_idea(seen: Seen) -> bool:
+    """ "Got two golf cart batteries of 6 V for the Pike, good idea?": a battery and a load, and leave."""
+    read = any(fact.startswith(("reading.", "charger.", "cable.", "fuse.")) for fact in seen.told)
+    plain = seen.found <= {"unclear"} and not seen.message.dangers and not read
+    return plain and bool(LOADS & seen.told and BATTERY & seen.told) and seen.says("request:is_good", "put:good")
 
 
 def _cheapest(seen: Seen) -> bool:
@@ -229,6 +277,10 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("fuse-size", charging_in_words.fuse_of_a_converter),
     ("dc-dc", charging_in_words.of_more_volts),
     ("dc-dc", charging_in_words.relay_between),
+    ("bank-wiring", _start_linked),
+    ("battery-type", _rating_counts),
+    ("battery-type", _kinds_weighed),
+    ("run-check", _good_idea),
     ("bank-size", _cheapest),
     ("bank-size", _amps_of_a_model),
     ("bank-size", _battery_for),
@@ -237,6 +289,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("dc-dc", charging_in_words.without_a_battery),
     ("charge-time", charging_in_words.put_back),
     ("battery-type", _one_kind_a_must),
+    ("battery-type", _to_lithium),
     ("replacement", _of_its_years),
     ("rest-voltage", _volts_of_a_charge),
     ("rest-voltage", _read_apart),

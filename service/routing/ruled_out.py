@@ -1,4 +1,5 @@
-"""Stretches of a message that open no topic, as the customer rules them out: "I don't need to know about fuses"."""
+"""Stretches of a message that open no topic, as the customer rules them out: "I don't need to know about fuses"; or
+whose words are no word of the trade there: "weighing up AGM against gel"."""
 
 from __future__ import annotations
 
@@ -16,6 +17,10 @@ NOT_ASKED = (
 )
 RULED_OUT = regex(rf"\b(?:{NOT_ASKED})\b[^.?!;:,\n]*?(?=[.?!;:,\n]|\bbut\b|$)", re.IGNORECASE)
 
+WEIGHED = regex(
+    r"\bweigh(?:ing|ed|s)? (?:(?:it|this|that|them|things) )?up\b|\bweighing (?:the )?(?:options|pros)\b", re.I
+)
+
 
 def ruled_out(message: Message) -> list[Span]:
     """The stretches whose words speak for no topic.
@@ -23,5 +28,7 @@ def ruled_out(message: Message) -> list[Span]:
     >>> [message.text[slice(*span)] for message in [Message("Not asking about the charger, only the fuse")]
     ...  for span in ruled_out(message)]
     ['Not asking about the charger']
+    >>> ruled_out(Message("weighing up gel against AGM")), ruled_out(Message("what does it weigh, 30 kg?"))
+    ([(0, 11)], [])
     """
-    return [item.span() for item in RULED_OUT.finditer(message.text)]
+    return [item.span() for words in (RULED_OUT, WEIGHED) for item in words.finditer(message.text)]

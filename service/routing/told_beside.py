@@ -26,6 +26,7 @@ STAYS_ON = regex(
 )
 OF_SETTING = ("word:setting", "role:charger.setting", "request:which")
 MEANS = regex(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
+INTO = regex(r"\bwhat(?:['’]?s| is| are| would) (?:that|it|this|they|those)(?: be)? (?:in|as)\b", re.IGNORECASE)
 LOOKS = regex(r"\bhow often\b[^.?!]*\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
 UPKEEP = regex(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|desul)\w*", re.IGNORECASE)
 LESS_CARE = regex(
@@ -46,6 +47,16 @@ OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b
 RUNS = regex(
     r"\b(?:runs?|running|power\w*|drives?|handles?|copes?|starts?|turns?|enough for|big enough|suits?)\b", re.IGNORECASE
 )
+CHARGES = ("thing:charger", "about:charger", "about:charging", "word:charge", "thing:alternator", "thing:dcdc")
+SIZED = frozenset({"load.time", "load.burst", "battery.capacity", "battery.cca"})
+JUDGED = ("request:is_good", "request:how_full", "put:good", "put:bad")
+ENOUGH = regex(
+    r"\b(?:enough|big|strong|adequate|suffic\w+|suit\w*|right (?:battery|size|one)|up to (?:it|the)"
+    r"|(?:will|would|does|do|can|could|should) (?:it|they|this|that|these|one|a|an|the|my|two|i)\b[^.?!;]{0,40}"
+    r"\b(?:run|turn|drive|power|handle|cope|work|manage|do)\b)",
+    re.IGNORECASE,
+)
+
 OF_KINDS = frozenset(
     {
         "mounting",
@@ -92,8 +103,31 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
+    idle |= _of_no_charger(message, found, told) | _not_asked(message, found, told)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
+
+
+def _enough(message: Message) -> bool:
+    """Whether it is asked if a battery is up to its load, and not only what its volts tell."""
+    return message.says("request:enough") or message.says("request:may_i") or ENOUGH.search(message.text) is not None
+
+
+def _of_no_charger(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The size of a charger, where the amps of a battery are asked for: "how many amps and what CCA for the Pike"."""
+    charged = any(map(message.says, CHARGES)) or any(fact.startswith(("charger.", "alternator.")) for fact in told)
+    supply = "charger-size" in found and found & {"bank-size", "run-check"}
+    return {"charger-size"} if supply and not charged else set()
+
+
+def _not_asked(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The size of a battery whose kind alone is to be chosen, and a reading from which a run is reckoned."""
+    sized = message.says("request:what_size") or BIG.search(message.text) or told & SIZED
+    if {"battery-type", "bank-size"} <= found and not sized:
+        return {"bank-size"}  # "AGM or lithium for the Sturgeon: what would you go for"
+    run = message.says("request:how_long") or "load.time" in told
+    run = run and {"run-time", "rest-voltage"} <= found and "reading.voltage" in told
+    return {"rest-voltage"} if run and not any(map(message.says, JUDGED)) else set()  # "shows 12.4, lasts the night?"
 
 
 def _never_joined(message: Message, found: Set[str]) -> set[str]:
@@ -109,6 +143,8 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
     """The topics that a word beside another question names: a cable that lugs are put on, amps that an adapter carries,
     a battery that is left as it lies."""
     idle = set()
+    if {"run-check", "load-voltage"} <= found and "reading.load_voltage" in told and not _enough(message):
+        idle.add("run-check")  # "it falls to 19 with the Sturgeon on, two of 700 CCA: what does that tell"
     if "storage" in found and "storage.time" not in told and loose.moves(message.text):
         idle.add("storage")  # "is it dangerous to leave it like that for now", of a battery that slides about
     if {"bank-wiring", "run-check"} <= found and unlike_amps(message, told):
@@ -175,7 +211,7 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
 
 def told_by_another(message: Message, found: Set[str]) -> set[str]:
     """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
-    same = {"meaning", "rating-convert"} <= found and message.says("detail:same_as")
-    same = same and not MEANS.search(message.text)
+    into = message.says("detail:same_as") or INTO.search(message.text)
+    same = {"meaning", "rating-convert"} <= found and into and not MEANS.search(message.text)
     sized = {"battery-type", "run-check"} <= found and both_sized(message)  # which kind, by what each of the two does
     return ({"meaning"} if same else set()) | ({"battery-type"} if sized else set())

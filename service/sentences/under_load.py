@@ -18,9 +18,11 @@ from service.rules.battery import lowest_at
 from service.rules.cable import K
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
+from service.told import culprit
 from service.told.culprit import asks_why, either, parts_in, which_first
 
 WEAK = ", so the battery is the weak part"
+WEAK_MOTOR = ("detail:weak_motor", "detail:dead_motor")
 PART = "detail:which_part"  # "the cable or the battery?"
 RESISTANCE = "detail:resistance"  # "R?"
 WHAT_NOW = "detail:what_now"  # "so what do I do?"
@@ -52,6 +54,8 @@ def headline(case: Case, under: UnderLoad, verdict: str, lost: float | None = No
     if PART in case.cues:
         told = told.removesuffix(WEAK)
     more = f"; cable and joints lose {say.volts(lost)} more" if lost else ""
+    if verdict == "yes" and at_the_motor_next(case):
+        return f"Not the battery: {told}; next read the motor's own terminals."
     if verdict == "no" and under.basis == "alone" and not lost and (sought := _by_two_readings(case, under)):
         return sought
     if verdict == "no" and case.says(WHAT_NOW):
@@ -65,6 +69,18 @@ def headline(case: Case, under: UnderLoad, verdict: str, lost: float | None = No
 CABLE = r"\b(?:cables?|wires?|wiring|leads?)\b[^.?!;]{0,24}"
 TOO_THIN = regex(rf"{CABLE}\b(?:too (?:thin|small|long|light)|undersized)\b", re.IGNORECASE)
 THICK = regex(rf"{CABLE}\b(?:(?:thick|big|heavy|large) enough|enough)\b", re.IGNORECASE)
+
+
+def at_the_motor_next(case: Case) -> bool:
+    """Whether a motor is weak though its battery holds, and the volts at the motor are not known."""
+    weak = culprit.is_weak(case.text, str(case.said("load.model") or "")) or case.says(*WEAK_MOTOR)
+    return weak and case.said("reading.load_voltage_at_load") is None
+
+
+def either_way(under: UnderLoad) -> str:
+    """What the volts at a weak motor tell: with over a tenth less than on the posts they are lost on the way."""
+    edge = math.ceil(round(float(under.read or 0) * (1 - limit("cable-share") / 100) / STEP, 6)) * STEP
+    return f"Under {say.volts(edge)}: cable, joints or relay. {say.volts(edge)} or more: the motor itself."
 
 
 def _by_two_readings(case: Case, under: UnderLoad) -> str | None:

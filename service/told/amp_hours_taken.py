@@ -7,7 +7,8 @@ import re
 from grammar.text.patterns import regex
 
 ASKED = regex(
-    r"\bhow (?:many|much) (?:(?:ah|amp[- ]?hours?)\b(?! (?:batter|bank|agm|gel|lithium))|of (?:a|an|the|my|our|its)\b)"
+    r"\bho?w (?:many|much) "
+    r"(?:(?:ah|amp[- ]?hours?)\b(?! (?:batter|bank|agm|gel|lithium))|of (?:a|an|the|my|our|its)\b)"
     r"[^.?!]{0,50}?"
     r"\b(?:takes?|uses?|used|using|draws?|costs?|is that|goes|gone|go|eats?|burns?)\b(?! to\b)",
     re.IGNORECASE,

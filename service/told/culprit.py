@@ -66,6 +66,42 @@ BLAMES = regex(
 )
 
 
+FADED = r"(?:weak\w*|slow\w*|sluggish\w*|feebl\w*|laz(?:y|ily)|tired|faint\w*|struggl\w*|groan\w*|labour\w*|limp|worse"
+FADED += r"|dies|died|fades?|fading|quits?|cuts? out|gives up|packs up|stops (?:after|by itself))"
+TURNS = r"(?:thrusters?|motors?|windlass|winch|bow|{})"
+BEGIN = regex(r"\bwhere (?:do|should|shall|would|must|can) (?:i|we|you|one) (?:even )?(?:begin|start)\b", re.IGNORECASE)
+DASH = (
+    r"(?:dash(?:board)?|helm|cockpit|switch ?panel|instrument panel|chart ?plotter|plotter|gauge|wheelhouse"
+    r"|steering position|console)"
+)
+ON_DASH = regex(
+    r"\b(?:volt ?meter|meter|gauge|reading|volts|voltage|display)\b[^.?!;,]{0,20}"
+    rf"\b(?:on|at|in|by|of) (?:the |my |our )?{DASH}\b"
+    rf"|\b{DASH}(?:'s)? (?:volt ?)?(?:meter|gauge|display|reads|shows|says|drops|falls|goes|dips|voltage|reading)\b",
+    re.IGNORECASE,
+)
+
+
+def is_weak(text: str, model: str = "") -> bool:
+    """Whether a motor is told to be weak, by a word for it or the name of its model.
+
+    >>> is_weak("the thruster still feels feeble"), is_weak("Perch is sluggish", "Perch"), is_weak("battery weak?")
+    (True, True, False)
+    """
+    thing = TURNS.format(re.escape(model) or "motor")
+    told = rf"\b{thing}\b[^.?!;]{{0,40}}\b{FADED}\b|\b{FADED} (?:\w+ )?{thing}\b"
+    return re.search(told, text, re.IGNORECASE) is not None
+
+
+def on_the_dash(text: str) -> bool:
+    """Whether the volts were read on an instrument of the boat, with its own wire between it and the battery.
+
+    >>> on_the_dash("the voltmeter on the dash goes to 9"), on_the_dash("a meter on the posts goes to 9")
+    (True, False)
+    """
+    return ON_DASH.search(text) is not None
+
+
 def where_to_look(text: str) -> bool:
     """Whether it is asked what to look at.
 
@@ -98,8 +134,10 @@ def which_first(text: str) -> bool:
 
     >>> which_first("should I swap the battery or check the cables first?"), which_first("the battery or the cable?")
     (True, False)
+    >>> which_first("it fades and drops to 9.1, where do I start?")
+    True
     """
-    return either(text) and FIRST.search(text) is not None
+    return (either(text) and FIRST.search(text) is not None) or BEGIN.search(text) is not None
 
 
 def asks_why(text: str) -> bool:

@@ -14,6 +14,11 @@ OF_YEAR = regex(
     r"(?P<year>(?:19[89]|20[0-4])\d)\b(?! ?(?:a|w|wh|v|mm|rpm|cca|ah)\b)",
     re.IGNORECASE,
 )
+YEAR_OF = regex(  # "a 2018 wet one", "AGM, march 2017 on the sticker"
+    r"\b(?:an?|the|my|our) (?P<before>(?:19[89]|20[0-4])\d) (?:wet|flooded|agm|gel|lead|lithium|batter\w*)\b"
+    r"|\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]{0,6}\.? (?P<after>(?:19[89]|20[0-4])\d)\b",
+    re.IGNORECASE,
+)
 NOT_ITS = regex(rf"\b{OTHERS}\b[^.?!;,]{{0,24}}$", re.IGNORECASE)
 BATTERY = regex(r"\b(?:batter\w*|batts?|agms?|gels?|wets?|flooded|lithiums?|lfp|lifepo\w*)\b", re.IGNORECASE)
 WARMTH = r"(?:heat|hot|warm\w*|tropic\w*|mediterranean|sun|[34]\d ?(?:°|degrees|deg\b|c\b))"
@@ -33,6 +38,8 @@ def of_year(text: str) -> int | None:
     (2017, 2018)
     >>> of_year("the wet one went in on 3 May 2019"), of_year("battery put aboard 07.04.2016, still fine?")
     (2019, 2016)
+    >>> of_year("it is a 2018 wet one, is it done?"), of_year("an AGM, march 2017 on the sticker")
+    (2018, 2017)
     >>> of_year("the boat is from 2005 and the AGM weak"), of_year("a battery of 2000 Wh")
     (None, None)
     """
@@ -42,7 +49,10 @@ def of_year(text: str) -> int | None:
         other = NOT_ITS.search(before)
         if other is None or other.start() < named:
             return int(found["year"])
-    return None
+    found_so = YEAR_OF.search(text)
+    if found_so is None or (found_so["after"] and NOT_ITS.search(text[: found_so.start()])):
+        return None
+    return int(found_so["before"] or found_so["after"])
 
 
 def asks_of_heat(text: str) -> bool:

@@ -84,6 +84,9 @@ HEADROOM = regex(
     rf"|(?P<before>\d+(?:[.,]\d+)?)\s?(?P<unit_>{METRES})\s(?:of\s|in\s)?(?:height|headroom|high|clearance)\b",
     re.IGNORECASE,
 )
+LONG = regex(
+    rf"\b{PLACE}\b(?: (?:is|has|measures|it's|inside|only|just|about))* {NUMBER}{UNIT} (?:long|in length)\b", re.I
+)
 FAR = 40  # characters
 ASKED = regex(r"\b(?:will|would|can|could|does|do|did)\b", re.IGNORECASE)
 
@@ -176,6 +179,16 @@ def spare(text: str) -> float | None:
         return None
     both = 2 if EACH_END.search(found.group(3)) else 1
     return _millimetres(found.group(1), found.group(2)) * both
+
+
+def length_alone(text: str) -> float | None:
+    """The length of a place of which no other side is told.
+
+    >>> length_alone("the tray is 13 inches long inside"), length_alone("the case is 330 mm long")
+    (330.2, None)
+    """
+    found = LONG.search(text)
+    return _millimetres(found[1], found[2]) if found else None
 
 
 def whose(text: str) -> str:

@@ -59,7 +59,7 @@ def answer(case: Case) -> Answer:
     if case.get("battery.family") == "lithium-other":
         head = "We can't say: for lithium that is not iron phosphate a technician has to look at the data sheet."
         return TOPIC.says("needs-facts", head, route="technician", asks=(TOPIC.ask("battery.chemistry"),))
-    if both := of_two_loads(case):
+    if both := of_two_loads(case) or at_two_temperatures(case):
         return both
     if "load.current" not in case:
         more = () if case.get("load.time") else ("load.time",)
@@ -102,6 +102,25 @@ def of_two_loads(case: Case) -> Answer | None:
     who = supply.both_named(case) or "both thrusters"
     head = f"We can't say yet: {who} at once want {both}, one at a time {one}; do they ever run together?"
     return replace(TOPIC.needs("load.current", headline=head), compare=tuple(options))
+
+
+def at_two_temperatures(case: Case) -> Answer | None:
+    """What is wanted at each of two temperatures; the figures are those of the colder. None where one is told."""
+    other = case.second.get("ambient.temperature")
+    if other is None or "load.current" not in case or len(case.second) > 1:
+        return None
+    sides = (case.supposing({}), case.others())
+    sides[0].second = {}
+    found = sorted(
+        ((float(side["ambient.temperature"]), answer(side), side) for side in sides), key=lambda item: item[0]
+    )
+    if any(one.verdict != "information" for _, one, _ in found):
+        return None
+    case.follow(found[0][2])
+    case.used.setdefault(("ambient.temperature", 2), other)
+    options = tuple(Option(say.temperature(celsius), "information", one.figures) for celsius, one, _ in found)
+    told = [f"{of_figures(option)} or more at {option.label}" for option in reversed(options)]
+    return replace(found[0][1], headline=f"{say.capital(say.listed(told))}.", compare=options)
 
 
 def heavier(case: Case) -> Case:

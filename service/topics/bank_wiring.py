@@ -121,16 +121,23 @@ def answer(case: Case) -> Answer:
 
 
 def of_the_pair(case: Case) -> Answer:
-    """Whether the other battery goes with the one that failed."""
+    """Whether the other battery goes with the one that failed, or the others."""
     case.because("Of unlike batteries the weaker one wears the other", "bank-practice")
+    pair = float(case.said("battery.count") or 2) == 2
+    no = "No, " if its_mate.just_one(case.text) else ""
     if case.get("bank.layout") == "parallel":
-        head = "Better both: keep the other one only if it is of the same kind and size, and passes a load test."
-        return TOPIC.says("information", head)
+        rest = "the other one only if it is" if pair else "the others only if they are"
+        tested = "passes" if pair else "pass"
+        head = (
+            f"{no}better {'both' if pair else 'all'}: keep {rest} of the same kind and size, and {tested} a load test."
+        )
+        return TOPIC.says("information", say.capital(head))
+    rest = "the other one passes a load test and is" if pair else "the others pass a load test and are"
     head = (
-        "Change them as a pair, unless the other one passes a load test and is of the same kind and size, and at most "
-        "a year older than the new one."
+        f"{no}change them as a {'pair' if pair else 'set'}, unless {rest} of the same kind and size, and at most a "
+        "year older than the new one."
     )
-    return TOPIC.says("information", head)
+    return TOPIC.says("information", say.capital(head))
 
 
 def before_all(case: Case) -> Answer | None:

@@ -11,8 +11,9 @@ from service import reference, say
 from service.case import Case
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.sentences import wording
-from service.told import kind_required
+from service.sentences import to_lithium, wording
+from service.told import kind_required, rating_counts
+from service.told.to_lithium import drops_in, what_changes
 from service.topic import Topic
 
 TOPIC = Topic("battery-type", "Which kind of battery", cautions=("lithium-cut-out", "start-battery"))
@@ -69,20 +70,10 @@ USABLE = regex(
     re.IGNORECASE,
 )
 WEIGHED = regex(r"\b(?:which|what kind|best|better|or|versus|vs|than|instead|compare\w*|difference)\b", re.IGNORECASE)
-CCA_OR_AH = regex(
-    r"\bcca\b[^.?!;]{0,24}\b(?:than|or|vs|versus|against)\b[^.?!;]{0,24}\b(?:ah|amp[ -]?hours?)\b"
-    r"|\b(?:ah|amp[ -]?hours?)\b[^.?!;]{0,24}\b(?:than|or|vs|versus|against)\b[^.?!;]{0,24}\bcca\b",
-    re.IGNORECASE,
-)
 CCA_DECIDES = (
     "For a thruster the CCA decides: it tells how hard a battery may be pulled at once, amp-hours only how long it "
     "lasts."
 )
-SWAP = (
-    "You can, if its BMS (the safety switch inside) lets the thruster's first instant pass and every charger that "
-    "feeds it has a lithium setting; if not, AGM."
-)
-
 
 FROM_OUTSIDE = "kind-from-outside"
 TELLING = (
@@ -112,19 +103,25 @@ def answer(case: Case) -> Answer:
     named = kinds_named(case)
     if case.says("detail:carbon"):
         return carbon()
-    if {"battery.cca", "battery.capacity"} <= set(case.stated) and CCA_OR_AH.search(case.text) and not named:
-        case.known("battery.cca")
-        case.known("battery.capacity")
-        case.because("Amp-hours tell how long a battery lasts", "deep-cycle-rating")
+    if swaps(case) and (also := to_lithium.besides(case)):
+        return TOPIC.says("information", also)
+    if rating_counts.asked(case.text, case.stated) and not named:
+        for fact in rating_counts.RATINGS & case.stated.keys():
+            case.known(fact)
+        case.because("Amp-hours and minutes of reserve tell how long a battery lasts", "deep-cycle-rating")
+        if "battery.ca" in case.stated:
+            case.because("Cranking amps at 0 °C are 1.25 times the CCA of the same battery", "ca-over-cca")
         return TOPIC.says("information", CCA_DECIDES)
     shown = named if len(named) > 1 else [*named, *(kind for kind in CHARGED if kind not in named)]
     must = len(named) == 1 and kind_required.asked(case.text)
     alone = "" if must else suits_one(case)
     best, why = (alone, "") if alone else preferred(case, shown)
     options = tuple(Option(name(kind), "information", figures(case, kind)) for kind in shown)
+    if not alone and swaps(case):
+        return TOPIC.says("information", to_lithium.headline(case), compare=options)
     for kind in [kind for kind in shown if kind != best]:
         case.because(AGAINST[kind], "kinds-in-use")
-    head = SUITS[alone] if alone else SWAP if swaps(case) else f"{name(best)} for most boats: {why}."
+    head = SUITS[alone] if alone else f"{name(best)} for most boats: {why}."
     if must:
         head = f"No{', but' if best == named[0] else ':'} {name(best)} suits most boats, because {why}."
     return TOPIC.says("information", head, compare=options)
@@ -159,7 +156,8 @@ def found_out(case: Case) -> Answer:
 def swaps(case: Case) -> bool:
     """Whether lithium in the place of lead is asked for, and nothing that settles the kind is told."""
     barred = case.house.barred(case.said("load.model")) if case.house else ()
-    return case.says("put:to_lithium") and not case.says(*CARES) and "lfp" not in barred
+    asked = what_changes(case.text) or drops_in(case.text)
+    return (asked or (case.says("put:to_lithium") and not case.says(*CARES))) and "lfp" not in barred
 
 
 def kinds_named(case: Case) -> list[str]:

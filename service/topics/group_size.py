@@ -24,7 +24,11 @@ GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
     r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
     re.IGNORECASE,
 )
-FITS = regex(r"\b(?:fits?|(?:goe?s?|drops?|slots?) (?:in\w*|where|into))\b", re.IGNORECASE)
+FITS = regex(
+    r"\b(?:fits?|(?:goe?s?|drops?|slots?) (?:in\w*|where|into))\b"
+    r"|\b(?:can|could|may) (?:i|we) (?:swap|replace|change|exchange)\b",
+    re.IGNORECASE,
+)
 HOW_BIG = regex(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
 WHICH = regex(
     r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:sizes?|groups?|case|batter(?:y|ies)|one|fits?)\b"
@@ -310,9 +314,12 @@ def in_place_of(
     known: bool,
 ) -> Answer:
     """Whether one case goes where the other one stands; `known`: they tell which of the two stands there."""
-    (name, new), named = one, other[0]
+    (name, new), (named, there) = one, other
     too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
-    if "length" in too_big and (free := tray.spare(case.text)) is not None:
+    free, whole = tray.spare(case.text), tray.length_alone(case.text)
+    if free is None and whole is not None:
+        free = whole - float(there["length"].value)
+    if "length" in too_big and free is not None:
         return replace(in_what_is_spare(name, named, too_big, free, new), compare=options)
     if case.says("detail:space_given") and not known:
         head = f"Group {name} is at most {sizes(new)}: it needs 10{say.NB}mm more each way for the hold-down."

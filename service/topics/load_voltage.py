@@ -334,6 +334,12 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         if asks and under.current and verdict == "no" and ON_POSTS.search(case.text):  # read where it counts
             small = f", or is too small for {say.amps(under.current)} (its CCA tells)"
             asks = (TOPIC.ask("battery.cca", under_load.cca_replies(case, under)),)
+    if verdict == "yes" and under_load.at_the_motor_next(case):
+        asked = TOPIC.ask(AT_LOAD)
+        asks = (replace(asked, where=f"{asked.where} {under_load.either_way(under)}"),)
+    if asks and verdict == "no" and culprit.on_the_dash(case.text):
+        case.because("An instrument has a wire and joints of its own, which take volts too", "ohms-law")
+        asks = (TOPIC.ask(READ, under_load.replies(under)),)
     if verdict == "no" and under.rest is not None and under.basis != "test" and well_rested(case, under):
         case.because(
             "A battery that rests well and falls so far has not been charged right through, or has a bad cell"

@@ -21,7 +21,7 @@ from service.judgements import (
     supply_levers,
 )
 from service.judgements.deciding import by_house, by_volts, opening
-from service.reply import Answer, Asked, Figure
+from service.reply import Answer, Asked, Choice, Figure
 from service.sentences import ageing
 from service.sentences.supply import (
     by_its_own,
@@ -37,7 +37,7 @@ from service.sentences.supply import (
     tested_on_board,
     through_a_converter,
 )
-from service.told import in_its_place, two_options, what_became
+from service.told import culprit, in_its_place, two_options, used_in_cold, what_became
 from service.topic import CIRCUIT, Topic
 
 TOPIC = Topic(
@@ -59,6 +59,8 @@ TOPIC = Topic(
     ),
     levers=supply_levers.LEVERS,
 )
+FREEZING = 0.0  # °C
+COLDS = tuple(Choice(f"{degrees:g}{say.NB}°C", degrees, "C") for degrees in (5.0, -5.0, -15.0))
 SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 
 
@@ -72,6 +74,7 @@ def answer(case: Case) -> Answer:
         return other_lithium(case)
     if both := supply.two_loads(case):
         return TOPIC.needs("load.current", headline=both)
+    case = abreast.beside_a_model(case)
     if "reading.voltage" in case.second:
         case = abreast.emptier(case)
     if {"load.current", "load.model"} & case.second.keys():
@@ -243,9 +246,14 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     asks = (cca_ask(case, inrush, need),) if unlabelled(case) else ()
     if ground.verdict == "yes":
         head = measured(case, reached(case, at_load, scale) or head, volts * scale)
+    if ground.verdict == "yes" and (colder := in_the_cold(case, running, inrush)):
+        return replace(colder, figures=figures)
     if (
         ground.verdict == "yes"
-        and case.says("detail:weak_motor", "detail:dead_motor")
+        and (
+            case.says("detail:weak_motor", "detail:dead_motor")
+            or culprit.is_weak(case.text, str(case.get("load.model")))
+        )
         and case.said("reading.load_voltage") is None
     ):
         head, asks = on_paper(case, head), (*asks, TOPIC.ask("reading.load_voltage"))
@@ -257,6 +265,27 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
         urgency="today" if flat else "routine",
         asks=asks,
     )
+
+
+def in_the_cold(case: Case, running: float, inrush: float) -> Answer | None:
+    """What decides where a use in the cold is told without its degrees, and 0 °C already takes the clear yes away."""
+    if case.said("ambient.temperature") is not None or not used_in_cold.told(case.text):
+        return None
+    at_zero = lead(case.supposing({"ambient.temperature": FREEZING}), running, inrush)
+    volts = [item.value for item in at_zero.figures if item.name == "terminal_voltage_at_inrush"]
+    name, zero = supply.bank_name(case), say.temperature(FREEZING)
+    if at_zero.verdict == "yes" and volts:
+        case.because(f"At {zero} it still holds about {say.volts(float(volts[0]))}", "load-test-resistance")
+    if at_zero.verdict == "yes" or not volts:
+        return None
+    case.because(
+        f"At {zero} it drops to about {say.volts(float(volts[0]))} in the first instant", "load-test-resistance"
+    )
+    head = (
+        f"We can't say yet: {name} is enough at 21{say.NB}°C, but no more than just enough in frost: how cold decides."
+    )
+    asked = replace(TOPIC.ask("ambient.temperature"), replies=COLDS)
+    return TOPIC.says("needs-facts", head, asks=(asked,))
 
 
 def unlabelled(case: Case) -> bool:

@@ -200,6 +200,9 @@ def lasting(case: Case, running: float) -> Answer:
         *session.trips(case, to_limit),
     )
     verdict, head = judged(case, to_limit, usable, running, to_empty)
+    if verdict == "yes" and (left := left_after(case, charge, to_empty / charge * 100, figures)):
+        head = f"About {say.still_in(float(left.value))} is left after that: {without_opening(head)}"
+        figures = (*(item for item in figures if item.name != left.name), left)
     return TOPIC.says(
         verdict,
         stop_reading.headline(case, head, LEFT[family]) if usable > 0 else head,
@@ -252,7 +255,8 @@ def bursts(case: Case, minutes: float, spread: tuple[float, float]) -> tuple[Fig
         return ()
     least, count, most = (math.floor(minutes * share * 60 / float(one) + 1e-9) for share in (spread[0], 1, spread[1]))
     case.step(
-        f"{say.number(minutes, 1)} minutes / {say.quantity(float(one), 's')} = {count} bursts", "drain-arithmetic"
+        f"{say.number(minutes, 1)} minutes / {say.quantity(float(one), 's')} = {say.so_many(count)} bursts",
+        "drain-arithmetic",
     )
     ends = (float(least), float(most)) if least < most else (None, None)
     return (Figure("burst_count", "bursts", float(count), "", *ends),)
@@ -281,7 +285,7 @@ def judged(case: Case, minutes: float, usable: float, running: float, to_empty: 
         share = say.quantity(session.share_on(case) * 100, "%", 0)
         told = f"about {amount} at {say.amps(running)} for {share} of the time, until the battery is {limit}."
     elif case.said("load.burst") is not None:
-        count = math.floor(minutes * 60 / float(case["load.burst"]) + 1e-9)
+        count = say.so_many(math.floor(minutes * 60 / float(case["load.burst"]) + 1e-9))
         each = say.duration(float(case["load.burst"]) / 60)
         told = f"the battery would last for about {count} bursts of {each}, {amount} in all, until it is {limit}."
     else:
@@ -309,17 +313,36 @@ def against(case: Case, minutes: float, asked: float) -> tuple[str, str]:
     if limit is not None and asked * 60 > float(limit) and not case.says("detail:over_the_day"):
         may = say.duration(float(limit) / 60)
         case.step(f"The model's limit is {may} in all within one hour", "house")
-        return "no", f"No: {supply.load_name(case)} may run {may} in one hour, and {say.duration(asked)} are asked for."
+        return "no", f"No: {supply.load_name(case)} may run {may} in one hour, and {needed(case, asked)}."
     if asked <= minutes + 1e-9:
         hourly = ""
         if limit is not None and asked * 60 > float(limit):
             hourly = f"; {supply.load_name(case)} may run {say.duration(float(limit) / 60)} in any one hour"
-        told = f"{gives} about {amount} before charging, and {say.duration(asked)} are asked for{hourly}"
+        told = f"{gives} about {amount} before charging, and {needed(case, asked)}{hourly}"
         if supply.shares_the_engines(case):
             case.step("The engine's start battery is kept for the engine", "start-battery")
             return "marginal", f"Only just: {told}, but it must start the engine after that."
         return "yes", f"Yes: {told}."
-    return "no", f"No: {gives} about {amount} before charging, and {say.duration(asked)} are asked for."
+    return "no", f"No: {gives} about {amount} before charging, and {needed(case, asked)}."
+
+
+def left_after(case: Case, charge: float, to_empty: float, figures: tuple[Figure, ...]) -> Figure | None:
+    """What the battery still holds after the time asked for, where that is asked. `to_empty`: minutes from full."""
+    if not case.says("detail:left_after"):
+        return None
+    of_bursts = next((item for item in figures if item.name == "state_of_charge_left"), None)
+    used = (wanted(case) or 0.0) / to_empty * 100
+    if of_bursts is None:
+        case.step(f"The run takes about {say.quantity(used, '%', 0)} of a full battery", "drain-arithmetic")
+    return of_bursts or Figure("state_of_charge_left", "charge left after it", charge - used, "%")
+
+
+def needed(case: Case, minutes: float) -> str:
+    """The time that is asked for, in words; of so many bursts how many they are, as the customer may count them."""
+    count, one = case.said("load.bursts"), case.said("load.burst")
+    if case.said("load.time") is None and count and one and float(count) > 1:
+        return f"your {say.number(count)} bursts of {say.duration(float(one) / 60)} take {say.duration(minutes)}"
+    return f"you need {say.duration(minutes)}"
 
 
 def plot(case: Case, kind: str, capacity: float, running: float, usable: float) -> dict[str, Any]:

@@ -23,6 +23,8 @@ LIMIT = regex(  # asked of a battery, and not told of one: "will it weigh less t
 )
 CLOSE = 12  # characters of a figure with its unit
 IN_POUNDS = regex(r"\b(?:lbs?|pounds?)\b", re.IGNORECASE)
+ONE_ONLY = regex(r"\b(?:one|single|1 ?x?)\b[^.?!;,\d]{0,24}(?:\d+ ?(?:ah|v)\b[^.?!;,\d]{0,12}){0,2}$", re.IGNORECASE)
+EACH = regex(r"^ ?(?:each|apiece)\b", re.IGNORECASE)
 OF_ONE = regex(
     r"\b(?:each|apiece|per battery|a single one|(?:does|would|will|is|should) (?:just |only )?one)\b",
     re.IGNORECASE,
@@ -89,7 +91,7 @@ def under_a_limit(case: Case) -> Answer | None:
 def two_weights(case: Case, old: float, count: float) -> Answer:
     """Two weights that were stated, the lithium one taken as the new one."""
     kinds = (case.get("battery.chemistry"), case.second.get("battery.chemistry"))
-    new = float(case.second["battery.weight"].value) * count
+    new = float(case.second["battery.weight"].value) * (1 if is_single(case) else count)
     if kinds[0] == "lfp" and kinds[1] and kinds[1].value != "lfp":
         old, new = new, old
     case.others().known("battery.weight")
@@ -100,11 +102,20 @@ def two_weights(case: Case, old: float, count: float) -> Answer:
     return TOPIC.says("information", head, *figures(saved, new))
 
 
+def is_single(case: Case) -> bool:
+    """Whether one battery is told to take the place of several: "two of 27 kg with one of 14 kg"."""
+    first, second = case.stated["battery.weight"].span, case.second["battery.weight"].span
+    between = case.text[first[1] : second[0]] if first and second else ""
+    return ONE_ONLY.search(between) is not None and not EACH.match(case.text[second[1] :] if second else "")
+
+
 def without_weight(case: Case) -> Answer:
     """The rule alone, with what a case of that size, or a battery of so many amp-hours, usually weighs; for a motor,
     what lithium must be for it."""
     if for_a_motor := of_the_same_use(case):
         return TOPIC.says("information", for_a_motor)
+    if alike := two_leads(case):
+        return TOPIC.says("information", alike)
     group = str(case.get("battery.group", ""))
     try:
         row = reference.row("group_sizes", group=group)
@@ -118,6 +129,22 @@ def without_weight(case: Case) -> Answer:
     if case.get("battery.chemistry") != "lfp" and not case.says("word:type", "detail:lithium"):
         return TOPIC.says("information", f"{usual}; the label decides.")
     return TOPIC.needs("battery.weight", headline=f"{usual}, and lithium about half: tell us what yours weighs.")
+
+
+def two_leads(case: Case) -> str:
+    """That two kinds of lead battery of one size weigh alike; "" where lithium, or one kind alone, is told."""
+    second = case.second.get("battery.chemistry")
+    kinds = [str(kind) for kind in (case.said("battery.chemistry"), second and second.value) if kind]
+    sizes = {"battery.capacity", "battery.group"} & {*case.second}
+    if second is None or len(set(kinds)) < 2 or not {*kinds} <= {"flooded", "agm", "gel"} or sizes:
+        return ""
+    case.others().known("battery.chemistry")
+    case.step("What a case usually weighs is no promise: the label decides", "typical-case")
+    names = say.capital(say.listed([say.CHEMISTRY[kind] for kind in kinds]))
+    size = case.said("battery.capacity")
+    found = usual(float(size)) if size else None
+    told = f": usually {say.between(*found, 'kg')} at {say.amp_hours(float(size))}" if size and found else ""
+    return f"{names} of one size weigh about the same{told}; the label decides."
 
 
 def of_the_same_use(case: Case) -> str:

@@ -45,6 +45,11 @@ SAME = regex(  # "same but ...", "and what if it's ..."
     r"(?:but|with|for|if|on|at|only|as)\b|(?:what )?if (?:it|they|she|he|the \w+)(?:'?s|'?re| is| are| was| were)\b)",
     re.IGNORECASE,
 )
+AT_DEGREES = regex(  # a season and its degrees, and no more
+    r"\W*(?:(?:and|or|but|ok|so|then|what|how|about|if|its?|it's|is|in|at|the|a|on|during|over|winter|summer|cold|frost"
+    r"|weather|mornings?|nights?|days?|minus|below|zero|degrees?|deg|c|celsius|say|like|around|down|to|\d+)\b\W*)+",
+    re.IGNORECASE,
+)
 HOW_CHARGED = regex(
     r"\bhow (?:do|does|should|would|can|could|must|am|are) (?:i|we|one|you|they|these|those)\b[^.?!]{0,16}"
     r"\b(?:charged? (?:them|those|these|both|it|that)|(?:be|get) charged)\b",
@@ -74,8 +79,9 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
 
 
 def colder(message: Message, thread: Thread) -> tuple[str, ...]:
-    """ "And if it's freezing, say 0 degrees?": the last question in the cold."""
-    condition = is_condition(message.text) and not any(map(message.says, ANEW))
+    """ "And if it's freezing, say 0 degrees?", "and in winter at -5?": the last question in the cold."""
+    only = {item.fact for item in message.stated} == {"ambient.temperature"} and AT_DEGREES.fullmatch(message.text)
+    condition = (only or is_condition(message.text)) and not any(map(message.says, ANEW))
     return thread.topics if condition and not OF_ITSELF & set(thread.topics) else ()
 
 

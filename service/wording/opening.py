@@ -6,6 +6,7 @@ round, "the battery or the cable?" wants neither.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import lru_cache
@@ -53,6 +54,12 @@ CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
 DEED = regex(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
 )
+HAPPENED = frozenset({"cut out", "shut down"})
+BEFELL = regex(  # the sentence up to it
+    r"^(?![^.!?]*\b(?:will|would|does|do|did|can|could|may|might|should|if|whether|why)\b)[^.!?]*"
+    r"\b(?:bms|battery|lithium|lfp|pack|bank|it|she|they)(?: (?:has|had|just|then|suddenly|already))* $",
+    re.IGNORECASE,
+)
 FIRST_WORDS = regex(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
 
 
@@ -81,6 +88,7 @@ def as_put(
         return part
     way = claims.way(message, request, len(requests) == 1)
     first = opened(answer, way or put(message, request, requests, before), message.text)
+    first = remedies.with_what_it_takes(first, message.text) if len(requests) == 1 else first
     given = granted(first)
     if given is not first:
         goes_on = f"{WAY}{request.topic}:good" in before and not asks_outright(message)
@@ -136,7 +144,7 @@ def opened(answer: Answer, put: str, text: str = "") -> Answer:
             else answer
         )
     if put == "bad":
-        return _turned(answer, first, rest)
+        return _turned(answer, first, rest, text)
     if (answer.topic, answer.verdict) == ("run-time", "no") and not answer.figures:
         return replace(answer, headline=f"Not at all: {rest}")  # "how long" over its limit
     return replace(answer, headline=say.capital(rest))
@@ -152,10 +160,12 @@ def _by_their_word(answer: Answer, put: str) -> Answer | None:
     return replace(answer, headline=f"{words[answer.verdict]}: {rest}")
 
 
-def _turned(answer: Answer, first: str, rest: str) -> Answer:
+def _turned(answer: Answer, first: str, rest: str, text: str) -> Answer:
     """ "Is it too thin?": yes and no turned round, where the topic has not done it already."""
     if first not in remedies.FIRST.get(answer.verdict, ()):
         return answer
+    if answer.topic in remedies.READINGS and remedies.TOO_SMALL.search(text):
+        return replace(answer, headline=say.capital(rest))  # volts tell a charge, no size
     opens = f"{TURNED[answer.verdict]}: " if answer.verdict in TURNED else ""
     return replace(answer, headline=f"{opens}{rest}" if opens else say.capital(rest))
 
@@ -174,7 +184,7 @@ def deed_first(answer: Answer, told: str) -> str:
     if found:
         deed = found["deed"]
         return f"{say.capital(deed)}: {FIRST_WORDS.sub('', found['told'])}."
-    if answer.topic in remedies.READINGS and answer.verdict == "yes":
+    if answer.topic in remedies.READINGS and answer.verdict == "yes" and not answer.asks:
         return f"Nothing needs doing: {told}"
     return say.capital(told)
 
@@ -314,8 +324,14 @@ def _in(cue: Cue, span: Span) -> bool:
     return span[0] <= cue.span[0] < span[1]
 
 
+def _befell(message: Message, cue: Cue) -> bool:
+    """Whether it only tells what happened: "the BMS cut out in the harbour"."""
+    told = re.split(r"[.!?]", message.text[: cue.span[0]])[-1]
+    return cue.text.lower() in HAPPENED and BEFELL.search(told) is not None
+
+
 def _says_bad(message: Message, span: Span) -> bool:
     """Whether it asks for the bad thing; "I read that wrong" only puts something right, "does not cut out" tells."""
     mended = [cue.span for cue in message.cues if cue.name in ("note:correction", "detail:unregulated")]
-    bad = (cue.span for cue in message.cues if cue.name == "put:bad" and _in(cue, span))
+    bad = (cue.span for cue in message.cues if cue.name == "put:bad" and _in(cue, span) and not _befell(message, cue))
     return any(not any(start <= place[0] < end for start, end in mended) for place in bad)

@@ -15,6 +15,13 @@ CARE = READINGS | {"storage"}  # where a charge is the remedy: "do I need to cha
 GOES = CARE | {"freeze-point"}  # what one goes to the boat for
 MAY_FREEZE = ("It may", "Not for sure")
 ADVISED = regex(r"\bcharge (?:it|the )", re.IGNORECASE)
+NEEDS = regex(
+    r"\bwhat (?:\w+ )?(?:do|should|would|must) (?:i|we) (?:need|get|buy|fit|want|look for)\b"
+    r"|\bwhat (?:should|must|can|could) (?:i|we) (?:do|change)\b|\bwhat (?:is|would be)(?: \w+)? needed\b",
+    re.IGNORECASE,
+)
+TOO_SMALL = regex(r"\btoo (?:small|little|weak for)\b|\bundersized\b|\bnot (?:big|large) enough\b", re.IGNORECASE)
+MOST_WORDS = 34  # of a headline that names two currents and what is wanted
 FIRST = {"yes": ("Yes",), "marginal": ("Only just", "Just enough"), "no": ("No, not yet", "No")}
 WORDS = {word for words in FIRST.values() for word in words} | {"A little", "Usually yes"}
 
@@ -37,3 +44,11 @@ def remedied(answer: Answer, rest: str) -> Answer:
     if ADVISED.search(rest) and "deeply flat" not in rest and not (cold and lithium):
         return replace(answer, headline=f"Yes: {rest}")
     return replace(answer, headline=say.capital(rest))
+
+
+def with_what_it_takes(answer: Answer, text: str) -> Answer:
+    """ "It trips: what do I need?" of a supply that will not do: the no with the least change that turns it."""
+    if answer.topic != "run-check" or answer.verdict != "no" or not answer.would_change or not NEEDS.search(text):
+        return answer
+    whole = f"{answer.headline.removesuffix('.')}; it takes {answer.would_change[0].say}."
+    return replace(answer, headline=whole) if len(whole.replace(say.NB, " ").split()) <= MOST_WORDS else answer

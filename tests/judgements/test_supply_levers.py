@@ -164,3 +164,36 @@ def test_a_bank_of_the_loads_volts(facts: Facts, volts: list[float]) -> None:
 )
 def test_temperatures_from_which_lithium_takes_more(celsius: float | None, warmer: tuple[float, ...]) -> None:
     assert charging.warmer(case({} if celsius is None else {"ambient.temperature": celsius})) == warmer
+
+
+FROST: Facts = {"battery.chemistry": "lfp", "battery.capacity": 200, "load.model": "minnow", "ambient.temperature": -4}
+
+
+@pytest.mark.parametrize(
+    ("facts", "words"),
+    [
+        (FROST, "a battery kept at 0 °C or warmer, whose label allows 120 A all the time and 210 A for a few seconds"),
+        (
+            {**FROST, "battery.max_current": 200},
+            "a battery kept at 0 °C or warmer, whose label allows 210 A for a few seconds",
+        ),
+        ({**FROST, "battery.max_current": 220}, "a battery kept at 0 °C or warmer"),
+    ],
+)
+def test_warmth_gives_a_lithium_battery_its_limits_back(facts: Facts, words: str) -> None:
+    frost = case(facts)
+    (warm,) = supply_levers.warmer(frost)
+    assert warm == 0
+    assert supply_levers.in_words_of_warmth(frost, warm).replace("\u00a0", " ") == words
+    assert not list(supply_levers.warmer(case({**facts, "ambient.temperature": 4})))
+    assert not list(supply_levers.warmer(case({**facts, "battery.chemistry": "agm"})))
+
+
+def test_what_is_relied_on_of_several_is_halved_by_the_cold() -> None:
+    facts = {**FROST, "battery.max_current": 90}
+    assert "180\u00a0A is relied on" not in supply_levers.in_words_of_count(case(facts), 3)
+    assert "108\u00a0A is relied on" in supply_levers.in_words_of_count(case(facts), 3)  # 3 x 90 x 0.8 / 2
+
+
+def test_a_limit_that_carries_the_running_amps_in_the_cold_is_no_peak_limit() -> None:
+    assert supply_levers.with_peak(case(FROST), 240) == {"battery.peak_current": 210}  # 240 A are 120 A there

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.bank_size import TOPIC
 from tests.building import case
@@ -113,3 +114,12 @@ def test_the_amps_that_are_asked_beside_the_size_open_the_headline(text, opens):
 def test_amps_that_are_told_are_not_told_back():
     found = on("bank-size", "The running current is 250 A, 12 V bow thruster. How much CCA must the battery have?")
     assert "running;" not in found.headline
+
+
+def test_each_of_two_temperatures_has_its_own_size_and_the_colder_one_stands():
+    (found,) = default_desk().ask("what CCA for a Minnow at 0 C, and at minus 18 C?").answers
+    sizes = {option.label[:3]: {item.name: item.value for item in option.figures} for option in found.compare}
+    assert sizes["-18"]["required_cca"] > sizes["0\u00a0°"]["required_cca"]
+    assert {item.name: item.value for item in found.figures}["required_cca"] == sizes["-18"]["required_cca"]
+    assert "at 0\u00a0°C" in found.headline
+    assert "at -18\u00a0°C" in found.headline

@@ -248,3 +248,23 @@ def test_two_of_one_age_are_unlike_in_size_alone():
 )
 def test_new_ones_beside_an_old_one_are_unlike_in_age(text, verdict):
     assert on("bank-wiring", text).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("One of four gels has failed, may I renew only that one?", "No, change them as a set"),
+        ("In parallel three wets stand, one is dead. Do all three have to go?", "Better all"),
+        ("should we just swap one battery of the pair", "No, change them as a pair"),
+        ("two gels of 4 years in series, one has died. only replace the dead one?", "No, both: in series"),
+    ],
+)
+def test_a_dead_one_of_several_and_the_rest(text: str, begins: str) -> None:
+    (found,) = default_desk().ask(text).answers
+    assert (found.topic, found.headline[: len(begins)]) == ("bank-wiring", begins)
+
+
+def test_a_start_battery_linked_to_a_house_bank_is_judged_as_such_and_not_as_a_sum() -> None:
+    text = "Start battery 900 CCA plus house 2x 90 Ah, may we link them when thrusting with 250 A?"
+    (found,) = default_desk().ask(text).answers
+    assert (found.topic, found.verdict) == ("bank-wiring", "marginal")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.battery_type import TOPIC
 from tests.building import case
@@ -50,3 +51,45 @@ def test_the_figures_stand_with_their_sources() -> None:
 
 def test_lead_carbon_is_judged_by_its_label() -> None:
     assert TOPIC.answer(case({}, ["detail:carbon"])).verdict == "needs-facts"
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("We move from gels to LiFePO4 this spring: what else needs altering aboard?", "Besides the battery"),
+        ("lithium for the Sturgeon next spring. anything else I ought to upgrade?", "Besides the battery"),
+        ("could I just drop in a lithium where the old AGM stands?", "Not just like that"),
+        ("Swapping the wets for lithium, does it pay off?", "Lithium pays where much is used"),
+        ("may we go to lithium from gel?", "You can, if its BMS"),
+    ],
+)
+def test_a_swap_to_lithium_is_answered_as_it_is_put(text: str, begins: str) -> None:
+    (found,) = default_desk().ask(text).answers
+    assert (found.topic, found.headline[: len(begins)]) == ("battery-type", begins)
+
+
+def test_a_swap_tells_what_the_label_must_allow_and_who_sees_to_the_wiring() -> None:
+    (found,) = default_desk().ask("going lithium for the Minnow, what else must I change?").answers
+    told = " ".join(step.say for step in found.working).replace("\u00a0", " ")
+    assert "120 A all the time and 210 A for a few seconds" in told
+    assert "electrician" in told
+    assert not found.compare
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("swapping to a lithium of 200 Ah, limit 300 A peak 450: what else? can it run the Pike?", "run-check"),
+        ("what cable must I change to for a 150 A lithium charger over 3 m", "cable-size"),
+    ],
+)
+def test_another_question_with_a_swap_keeps_its_topic(text: str, topic: str) -> None:
+    assert topic in [answer.topic for answer in default_desk().ask(text).answers]
+
+
+def test_which_of_the_ratings_on_a_label_counts() -> None:
+    label = "900 CA, 720 CCA and RC 150 on the sticker. {}"
+    (found,) = default_desk().ask(label.format("Which figure matters for a thruster?")).answers
+    assert (found.topic, found.headline.startswith("For a thruster the CCA decides")) == ("battery-type", True)
+    (asked_else,) = default_desk().ask(label.format("How many Ah is that?")).answers
+    assert asked_else.topic == "rating-convert"

@@ -38,7 +38,7 @@ def answers(text: str) -> tuple[Answer, ...]:
          "18 trips of 12 bursts of 5 seconds"),
         ("how many days does a 100 Ah agm last, 8 x 10 s pushes a day at 200 A", "run-time", "information",
          "6 days of 8 bursts"),
-        ("3 x 30s runs at 200A, 95Ah wet, long enough?", "run-time", "yes", "90 seconds are asked for"),
+        ("3 x 30s runs at 200A, 95Ah wet, long enough?", "run-time", "yes", "3 bursts of 30 seconds take 90 seconds"),
         ("two 90s agm in parallel, 260 A, how long", "run-time", "information", "about 12 minutes"),
         # numbers as they are spoken off a float or a meter
         ("hydrometer floats at twelve forty, 10 C in the garage, wet. how full", "specific-gravity", "yes", "1.228"),

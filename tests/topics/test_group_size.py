@@ -141,3 +141,17 @@ def test_a_place_in_hundreds_is_in_millimetres(text: str, verdict: str, part: st
 )
 def test_whether_it_fits_comes_before_what_differs(text: str, part: str) -> None:
     assert part in plain(on("group-size", text).headline)
+
+
+@pytest.mark.parametrize(
+    ("long", "verdict", "spare"), [("330 mm", "no", "24 mm is spare"), ("34 cm", "marginal", "34 mm is spare")]
+)
+def test_the_length_of_the_place_alone_tells_what_is_spare(long: str, verdict: str, spare: str) -> None:
+    (found,) = default_desk().ask(f"would a group 31 go where a group 27 stands, the box is {long} long").answers
+    assert (found.verdict, spare in found.headline.replace("\u00a0", " ")) == (verdict, True)
+
+
+def test_a_case_that_may_be_swapped_is_judged_by_its_place_and_what_it_brings_stands_beside():
+    (found,) = default_desk().ask("may I swap my group 24 for a group 27, what do I gain?").answers
+    assert found.verdict == "no"
+    assert any("usually has" in step.say for step in found.working)

@@ -266,3 +266,43 @@ def test_volts_under_load_are_not_told_as_a_resistance():
 )
 def test_the_first_word_fits_what_is_feared(text, first):
     assert on("load-voltage", text).headline.startswith(first)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Minnow feels slow. 12.6 resting, 11.7 on the posts with it on, 600 CCA gel. What is the matter?",
+        "weak thruster, 200 A on the clamp, 12.7 falls to 11.5 V, 900 CCA wet. what next?",
+    ],
+)
+def test_a_weak_motor_on_a_battery_that_holds_is_measured_at_its_own_terminals(text: str) -> None:
+    found = on("load-voltage", text)
+    assert found.verdict == "yes"
+    assert found.headline.startswith("Not the battery: ")
+    assert asks(found)[0] == "reading.load_voltage_at_load"
+    assert "the motor itself" in found.asks[0].where
+
+
+def test_a_low_reading_of_the_dash_is_read_again_on_the_posts() -> None:
+    low = "the {} drops to 9.1 V while the Minnow runs, is that bad"
+    assert asks(on("load-voltage", low.format("voltmeter at the helm")))[0] == "reading.load_voltage"
+    assert asks(on("load-voltage", low.format("meter")))[0] == "reading.load_voltage_at_load"
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("The yard did a load test: 9.9 V at half CCA. Is it good?", "yes"),
+        ("It failed the load test with 9.0 V, is that low?", "no"),
+    ],
+)
+def test_the_volts_of_a_test_that_was_done_pass_or_fail_it(text: str, verdict: str) -> None:
+    found = on("load-voltage", text)
+    assert (found.verdict, "load test" in found.headline) == (verdict, True)
+
+
+def test_what_volts_under_load_tell_is_no_question_of_what_the_battery_would_run() -> None:
+    told = "Sturgeon on, the volts go from 25.3 to 19.4, two 700 CCA gels. {}"
+    assert [item.topic for item in default_desk().ask(told.format("What does that show me?")).answers] == [
+        "load-voltage"
+    ]

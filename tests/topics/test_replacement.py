@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.replacement import TOPIC
 from tests.talks import on, plain, talk
@@ -213,3 +214,9 @@ def test_low_volts_under_load_come_before_the_years(text: str, start: str) -> No
 )  # fmt: skip
 def test_too_small_or_worn_is_parted_by_a_test(topic: str, text: str, start: str) -> None:
     assert plain(on(topic, text).headline).startswith(start)
+
+
+@pytest.mark.parametrize("text", ["is it done for, it's a 2016 gel", "gel, april 2016 on the label, is it too old?"])
+def test_the_year_of_a_battery_by_its_kind_or_a_month(text: str) -> None:
+    found = next(item for item in default_desk().ask(text).answers if item.topic == "replacement")
+    assert "from 2016" in found.headline

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.rest_voltage import TOPIC
 from tests.talks import on, only, plain, talk
@@ -402,3 +403,21 @@ def test_volts_on_charge_do_not_tell_how_full_it_is() -> None:
 def test_what_happened_to_a_battery_that_stood_is_told() -> None:
     found = on("rest-voltage", "Left the boat for 3 months, the gel shows 12.1 now. What happened?")
     assert plain(found.headline).startswith("Most likely your battery stood discharged: 12.1 V at rest")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "gel at 12.9 V after charging, then pushes, later 12.4. bad?",
+        "12.8 V, after a few pushes it was 12.4, gel",
+    ],
+)
+def test_of_volts_before_and_after_a_use_the_later_ones_count(text):
+    (found,) = default_desk().ask(text).answers
+    assert [item.value for item in found.understood if item.fact == "reading.voltage"] == [12.4]
+    assert "alone" not in found.headline
+
+
+def test_volts_tell_a_charge_and_say_neither_yes_nor_no_to_a_battery_that_may_be_too_small():
+    (found,) = default_desk().ask("it rests at 12.0 V, is my 80 Ah wet too small?").answers
+    assert found.headline.startswith("12.0")

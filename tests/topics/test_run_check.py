@@ -273,3 +273,57 @@ def test_what_it_is_made_for_is_not_asked_of_one_that_says_so(text: str, start: 
     found = on("run-check", text)
     assert plain(found.headline).startswith(start)
     assert [item.fact for item in found.asks] == asked
+
+
+def test_a_limit_that_the_cold_has_halved_is_told_with_its_cold():
+    told = "can a 260 Ah lithium, bms 260 A, turn the Pike at minus 7 C?"
+    found = default_desk().ask(told).answers[0]
+    assert (found.verdict, "130\u00a0A at -7\u00a0°C" in found.headline) == ("no", True)
+    assert any(change.fact == "ambient.temperature" for change in found.would_change)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "asked"),
+    [
+        ("700 CCA gel for the Pike through the winter, is it enough?", "needs-facts", ["ambient.temperature"]),
+        ("will a 900 CCA gel turn the Pike in a hard frost?", "yes", []),
+        ("700 CCA gel, stored ashore all winter, is it enough for the Pike?", "yes", []),
+        ("700 CCA gel for the Pike through the summer, is it enough?", "yes", []),
+    ],
+)
+def test_a_use_in_the_cold_without_its_degrees_is_no_clear_yes_that_frost_takes_away(text, verdict, asked):
+    found = next(item for item in default_desk().ask(text).answers if item.topic == "run-check")
+    assert (found.verdict, [item.fact for item in found.asks]) == (verdict, asked)
+    cold = any("At 0\u00a0°C" in step.say for step in found.working)
+    assert cold == (("winter, is" in text and "stored" not in text) or "frost" in text)
+
+
+def test_what_it_takes_is_told_where_it_is_asked_of_a_battery_that_will_not_do():
+    told = "520 CCA gel on the Pike. It groans. {}"
+    assert (
+        default_desk().ask(told.format("What should we fit?")).answers[0].headline.endswith("; it takes 650\u00a0CCA.")
+    )
+    assert "it takes" not in default_desk().ask(told.format("Is that enough?")).answers[0].headline
+
+
+@pytest.mark.parametrize("tale", ["the Minnow has been worse", "the Minnow is sluggish", "our thruster keeps fading"])
+def test_a_motor_that_is_told_to_be_weak_is_measured_though_its_battery_is_enough_on_paper(tale):
+    found = (
+        default_desk().ask(f"New 500 CCA gel since May for the Minnow, and {tale} since. What can it be?").answers[0]
+    )
+    assert found.headline.startswith("Enough on paper")
+    assert [item.fact for item in found.asks] == ["reading.load_voltage"]
+
+
+@pytest.mark.parametrize(("cca", "both"), [(750, "both at once: no"), (1200, "")])
+def test_a_windlass_told_by_its_watts_beside_a_model_is_a_load_of_its_own(cca, both):
+    found = default_desk().ask(f"1.5 kW windlass and the Pike on one {cca} CCA gel, does that work?").answers[0]
+    assert (found.verdict, both in found.headline) == ("yes", True)
+    assert any("125\u00a0A" in step.say for step in found.working)
+
+
+def test_the_amps_of_a_load_beside_a_model_are_none_of_the_models():
+    found = default_desk().ask("one 700 CCA gel for the Minnow and a 70 A inverter, does it work?").answers[0]
+    assert next(item.value for item in found.figures if item.name == "running_current") == 120
+    own = default_desk().ask("one 700 CCA gel for the Minnow, which draws 130 A, does it work?").answers[0]
+    assert next(item.value for item in own.figures if item.name == "running_current") == 130

@@ -147,3 +147,34 @@ def test_the_reading_to_stop_at_is_told_on_asking(kind, volts, told):
 def test_the_cold_halves_the_limit_whatever_else_is_asked(text):
     verdicts = {answer.topic: answer.verdict for answer in default_desk().ask(text).answers}
     assert verdicts == {"run-time": "no", "run-check": "no"}
+
+
+@pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("lamps of 4 amps for 5 hours on an 80 Ah gel, how much is left then?", "About 75 % is left"),
+        ("ten 6 second bursts at 200 A off a 100 Ah AGM, what will be left in it", "About 94 % is left"),
+        ("90 Ah gel, lamps of 3 A for 6 hours, how many Ah do I have left", "About 80 % is left"),
+    ],
+)
+def test_what_is_left_after_a_run_is_told_on_asking_and_never_rounds_up(text, left):
+    (answer,) = default_desk().ask(text).answers
+    assert answer.headline.replace("\u00a0", " ").startswith(left)
+    assert default_desk().ask(text.rpartition(",")[0] + ", enough?").answers[0].headline.startswith("Yes: your")
+
+
+def test_a_count_of_bursts_is_shown_in_fives():
+    (answer,) = default_desk().ask("how many 3 s bursts at 160 A from a 70 Ah AGM?").answers
+    count = next(item.value for item in answer.figures if item.name == "burst_count")
+    assert isinstance(count, float)
+    assert count % 5
+    assert f"about {int(count // 5) * 5} bursts" in answer.headline
+
+
+@pytest.mark.parametrize("then", ["and in winter at -8?", "what about in the cold, minus 8 C", "and at -8"])
+def test_a_season_with_its_degrees_asks_the_same_once_more(then):
+    desk = default_desk()
+    warm = desk.ask("how long does a Minnow run on a 90 Ah gel?")
+    (cold,) = desk.ask(then, thread=warm.as_dict()["thread"]).answers
+    assert cold.topic == "run-time"
+    assert minutes(cold) < minutes(warm.answers[0])

@@ -241,3 +241,18 @@ def test_no_air_for_lithium_is_told_so_that_it_stands_alone() -> None:
 )
 def test_a_limit_of_lithium_goes_with_its_kind(text: str) -> None:
     assert ask(text)[0].cautions[0].id == "lithium-kind"
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("how many amps and what CCA should it have for a Minnow", ["bank-size"]),
+        ("what CCA and Ah does the Minnow want, and what would that be in MCA", ["bank-size", "rating-convert"]),
+        ("Wife likes gel, I like AGM, for the Pike, and we get minus 12. What would you go for?", ["battery-type"]),
+        ("cabin lights 3 A for 9 hours off an 80 Ah wet that reads 12.5 now, makes it till morning?", ["run-time"]),
+        ("80 Ah wet reads 12.5, is that good, and does it last 9 hours at 3 A?", ["rest-voltage", "run-time"]),
+        ("what charger and what CCA for a 100 Ah Minnow battery", ["charger-size", "bank-size"]),
+    ],
+)  # fmt: skip
+def test_what_is_only_told_with_a_question_is_none(text: str, topics: list[str]) -> None:
+    assert [answer.topic for answer in ask(text)] == topics

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from service.leadsman import default_desk
 from service.topics.weight import TOPIC
 from tests.building import case
 from tests.talks import on, plain
@@ -111,3 +112,16 @@ def test_two_batteries_weigh_twice_as_much_unless_each_is_asked(text, begins):
 )
 def test_a_weight_it_is_to_be_under_is_no_weight_of_theirs(text: str, head: str) -> None:
     assert plain(on("weight", text).headline).startswith(head)
+
+
+def test_one_battery_in_the_place_of_several_weighs_its_own():
+    desk = default_desk()
+    one = desk.ask("three wets of 24 kg each for one lithium of 20 kg, what is saved?").answers[0]
+    both = desk.ask("two wets of 24 kg each for two lithiums of 12 kg, what is saved?").answers[0]
+    saved = [next(item.value for item in found.figures if item.name == "weight_saved") for found in (one, both)]
+    assert saved == pytest.approx([52, 24])
+
+
+def test_two_kinds_of_lead_of_one_size_weigh_alike():
+    found = default_desk().ask("is a gel lighter than an AGM, 90 Ah?").answers[0]
+    assert plain(found.headline).startswith("Gel and AGM of one size weigh about the same: usually ")

@@ -160,3 +160,16 @@ def test_the_other_half_of_a_choice_is_answered(text: str, opens: str) -> None:
     found = first(text)
     assert (found.topic, found.verdict) == ("battery-duty", "no")
     assert plain(found.headline).startswith(opens)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("we are weighing up gel against AGM for the Sturgeon", "battery-type"),
+        ("two 6 V wets vs one 12 V gel for a Minnow", "battery-type"),
+        ("got hold of two leisure batteries, 6 V 200 Ah wet, for the Minnow, good idea?", "run-check"),
+    ],
+)
+def test_what_is_weighed_up_or_put_up_for_a_load_is_judged_as_such(text, topic):
+    (found,) = default_desk().ask(text).answers
+    assert found.topic == topic

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from service.leadsman import default_desk
 from service.render.as_text import as_text
 from tests.talks import talk
 
@@ -162,8 +163,8 @@ def test_lithium_above_freezing_goes_by_its_degrees(later):
     [
         ("What charger should I buy for a wet battery of 95 Ah?", ("9.5 to 23.7 A", "at most 23.7 A"), "24 A"),
         ("What charger should I buy for an AGM of 115 Ah?", ("11.5 to 34.5 A", "at most 34.5 A"), "35 A"),
-        ("90 Ah agm, minnow, how many 8 sec bursts", ("about 103 bursts", "13 minutes in all", "to half 13 to 19"),
-         "about 100"),
+        ("90 Ah agm, minnow, how many 8 sec bursts", ("about 100 bursts", "13 minutes in all", "to half 13 to 19"),
+         "103"),
     ],
 )  # fmt: skip
 def test_a_limit_reads_alike_everywhere_and_is_not_rounded_past_itself(text, parts, never):
@@ -222,3 +223,25 @@ def test_a_charger_that_still_stands_on_a_kind_is_set_to_it(text, verdict):
 )
 def test_the_boat_at_large_is_another_desks(text):
     assert talk(text).triage.route == "other-desk"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We swap the Minnow for a Pike: will our 80 Ah AGM of 700 CCA do?",
+        "moving up from Minnow to Pike, will our 80 Ah AGM of 700 CCA do?",
+        "A Pike instead of the old Minnow: will our 80 Ah AGM of 700 CCA do?",
+    ],
+)
+def test_a_thruster_that_comes_in_the_place_of_another_is_the_one_that_is_asked_about(text):
+    (found,) = default_desk().ask(text).answers
+    assert {item.value for item in found.understood if item.fact == "load.model"} == {"Pike"}
+    assert next(item.value for item in found.figures if item.name == "running_current") == 260
+    both = default_desk().ask("will our 80 Ah AGM of 700 CCA run a Minnow and a Pike?").answers[0]
+    assert {item.value for item in both.understood if item.fact == "load.model"} == {"Minnow", "Pike"}
+
+
+def test_what_is_assumed_of_a_battery_is_not_shown_as_its_loads():
+    told = " ".join(as_text(talk("will a 120 Ah lithium take the Minnow?")).replace("\u00a0", " ").split())
+    assert "running 120 A; first instant" in told
+    assert "battery limit 120 A (assumed" in told

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from grammar.reading import Span, Stated
-from grammar.scene.claims import Claim
+from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
@@ -62,6 +62,10 @@ LITHIUM = ("lfp", "lithium-other")
 GIVE = frozenset({"give", "deliver", "supply", "feed", "push", "send", "provide", "offer"})
 CAN = frozenset({"will", "can", "could", "would", "does", "may", "must"})
 INTO = frozenset({"to", "into", "for"})
+EACH = frozenset({"each", "apiece"})
+AT = frozenset({"at", "with", "for", "from"})  # of a current at which it is used
+FLOWS = frozenset({"measured", "drawn", "draw", "running", "used", "flows", "flowing", "load", "for", "on", "by"})
+SIZE_AHEAD = 5  # words and marks
 ASKED_AHEAD, ASKED_BEFORE = 4, 6  # words
 
 
@@ -123,6 +127,22 @@ def label_limits(scene: Scene, stated: list[Stated]) -> list[Stated]:
         peak = max(limits, key=lambda item: float(item.value))
         return [replace(item, fact=PEAK, of=1) if item is peak else item for item in stated]
     return [replace(item, fact=PEAK) if item.fact == OF_LOAD else item for item in stated]
+
+
+def beside_its_size(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claims of amps that follow a lithium battery's amp-hours or are told of each one, where the thruster is
+    named: "200 Ah lithium, 200 A, Pike". What that draws is known, so they are the battery's limit."""
+    unsure = [at for at, claim in claims.items() if claim.fact == "load.current" and claim.how in UNSURE]
+    named = any(item.kind == "model" for item in scene.items) or any(old.fact == "load.model" for old in scene.said)
+    if len(unsure) != 1 or not named or not scene.lithium_known or any(one.fact == STEADY for one in claims.values()):
+        return {}
+    item = scene.items[unsure[0]]
+    sizes = [other for other in scene.quantities("AH") if other.end <= item.start <= other.end + SIZE_AHEAD]
+    begins = scene.span(item.start, item.end)[0]
+    between = scene.text[scene.span(sizes[-1].start, sizes[-1].end)[1] : begins] if sizes else ""
+    used = scene.word(item.start - 1) in AT or scene.word(item.end) in FLOWS  # "200 Ah at 130 A"
+    beside = sizes and not used and not LOAD.search(between) and not SENTENCE.search(between)
+    return {item.at: Claim(STEADY, "near")} if beside or scene.word(item.end) in EACH else {}
 
 
 def asked_to_give(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:

@@ -60,5 +60,33 @@ def new_ones(text: str, stated: Sequence[Stated]) -> list[Stated]:
     return [replace(item, of=1) if item.fact in lost - first and item.of == 2 else item for item in kept]
 
 
+SWAPS = regex(
+    r"\b(?:chang|swap|replac|upgrad|exchang|trad|switch|mov|go|going|went|step)\w*\b[^.?!;]{0,25}$", re.IGNORECASE
+)
+FOR_IT = regex(
+    r"^ ?(?:for|to|with|by|into|against)(?: (?:an?|the|my|our|new|bigger|larger|stronger))* $", re.IGNORECASE
+)
+IN_PLACE = regex(
+    r"^ ?(?:(?:comes |goes |fitted |put )?in (?:the )?place of|instead of|replaces|replaced|replacing)"
+    r"(?: (?:an?|the|my|our|old|present))* $",
+    re.IGNORECASE,
+)
+
+
+def new_model(text: str, stated: Sequence[Stated]) -> list[Stated]:
+    """The facts without the thruster that goes, where another one comes in its place or is to: what is asked is asked
+    of the new one."""
+    models = sorted((item for item in stated if item.fact == "load.model"), key=lambda item: item.span)
+    if len(models) != 2 or models[0].value == models[1].value:
+        return list(stated)
+    first, second = models
+    between = text[first.span[1] : second.span[0]]
+    comes = FOR_IT.search(between) and SWAPS.search(text[: first.span[0]])
+    if not comes and not IN_PLACE.search(between):
+        return list(stated)
+    new, gone = (second, first) if comes else (first, second)
+    return [replace(item, of=1) if item is new else item for item in stated if item is not gone]
+
+
 def _in(item: Stated, span: Span) -> bool:
     return span[0] <= item.span[0] < span[1]

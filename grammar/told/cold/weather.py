@@ -12,10 +12,11 @@ from grammar.text.patterns import regex
 TEMPERATURE, UNIT = "ambient.temperature", "degree_Celsius"
 FREEZING = 0.0  # °C
 IN_A_WORD = regex(r"\b(?:freez\w*|frost\w*|icy)\b", re.IGNORECASE)
-WORD = r"(?P<word{}>freezing|frosty|icy)\b(?! point| temp)"
+WORD = r"(?P<word{}>freezing|frosty|icy|below (?:zero|freezing)|under zero|sub-?zero)\b(?! point| temp)"
 PLACE = r"(?:mornings?|nights?|days?|weather|conditions|locker|cabin|shed|boat|yard|garage|bow|forepeak|weekend)"
 COLD = regex(
-    rf"\b(?:if|when|once|while|say|suppose) (?:it|its|it's|it is|it was|that's|thats)\s*(?:is |was )*{WORD.format(1)}"
+    r"\b(?:if|when|once|while|say|suppose|whenever|as soon as) (?:it|its|it's|it is|it was|that's|thats)\s*"
+    rf"(?:is |was |gets |goes |falls |drops )*{WORD.format(1)}"
     rf"|\b(?:on|in) (?:a |an |the |those )?{WORD.format(2)} {PLACE}\b",
     re.IGNORECASE,
 )

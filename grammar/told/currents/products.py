@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import replace
+from itertools import combinations
 
 from grammar.reading import Stated
 from grammar.scene.claims import NOTHING, Claim
@@ -19,6 +20,9 @@ MAKES = frozenset({"is", "=", "makes", "gives", "equals"})
 MORE = frozenset({"another", "more", "extra", "further", "plus", "additional"})
 SO = frozenset({"so", "makes", "making", "total", "altogether", "now"})
 A_DAY = (["a", "day"], ["per", "day"], ["each", "day"], ["every", "day"], ["in", "a"])
+TOO_MUCH = frozenset({("too", "much"), ("too", "many"), ("too", "little"), ("too", "few")})
+OVER = frozenset({"over", "short", "more", "less", "extra", "above", "difference"})
+SAME = 0.5  # amps
 LEAST_LOAD = 20.0  # amps
 LEAST_AT = 40.0  # amps at which pushes are made
 MANY_SHORT = regex(
@@ -35,6 +39,7 @@ def summed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
             found |= _sum(scene, item)
         elif claims.get(item.at, NOTHING).fact == "load.bursts" and _at_so_many(scene, item, claims):
             found[item.at] = Claim("load.current", "near")
+    found |= _difference(scene)
     found |= {
         item.at: Claim("load.time", "role")
         for item in scene.quantities("TIME")
@@ -49,6 +54,19 @@ def summed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         bare = [item for item in scene.quantities("NUM") if item.at not in claims and _in_brackets(scene, item)]
         found |= {item.at: Claim("load.current", "near") for item in bare[:1]}
     return found | _with_another(scene, claims)
+
+
+def _difference(scene: Scene) -> dict[int, Claim]:
+    """The claim of amps that are only how far two others are apart: the 10 of "200 A allowed, 210 drawn, 10 over"."""
+    amps = [item for item in scene.quantities("AMP", "NUM") if not isinstance(item.quantity.value, str)]
+    for item in amps[2:]:
+        over = (scene.word(item.end), scene.word(item.end + 1)) in TOO_MUCH or scene.word(item.end) in OVER
+        others = [float(other.quantity.value) for other in amps if other.at < item.at]
+        if over and any(
+            abs(abs(one - two) - float(item.quantity.value)) < SAME for one, two in combinations(others, 2)
+        ):
+            return {item.at: NOTHING}
+    return {}
 
 
 def _in_brackets(scene: Scene, item: Item) -> bool:

@@ -1,10 +1,11 @@
-"""Volts told with the day they were read: "12.7 on Friday, 11.9 on Sunday". The later one counts."""
+"""Volts told with the day they were read, or before and after a use: "12.7 on Friday, 11.9 on Sunday". The later one
+counts."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from grammar.reading import Span, Stated
 from grammar.text.patterns import regex
@@ -38,6 +39,14 @@ NEAR = 22  # characters between volts and their day
 PAST_A_MARK = 10  # a comma between them counts for so many
 MONTH, A_WEEK = 30, 7
 FEW = 4  # batteries that "on the 3rd" may count
+LATER = regex(
+    r"\b(?:later|afterwards|after (?:using|running|pushing|thrusting|docking|a (?:few|couple)|\d+"
+    r"|the (?:thruster|run|trip|first))|then (?:ran|used|pushed)|now (?:reads|shows|it(?:'s| is)))\b",
+    re.IGNORECASE,
+)
+ANOTHER = regex(
+    r"\b(?:others?|second|both|each|port|starboard|house|start\w*|one|pair|two|batteries|agm|gel|wet|old|new)\b", re.I
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +140,18 @@ def last_counts(text: str, stated: Sequence[Stated]) -> list[Stated]:
         return list(stated)
     typed = text[slice(*last.span)]
     return [*kept, Stated(VOLTS, last.volts, "volt", typed, last.span, how="range")]
+
+
+def after_use(text: str, stated: Sequence[Stated]) -> list[Stated]:
+    """The facts with the later of two volts of one battery that was used in between: "12.9, later it shows 12.4"."""
+    read = sorted((item for item in stated if item.fact == VOLTS), key=lambda item: item.span)
+    if len(read) != 2:
+        return list(stated)
+    first, then = read
+    between = text[first.span[1] : then.span[0]]
+    if not LATER.search(between) or ANOTHER.search(between) or ANOTHER.match(text[then.span[1] :].lstrip(" vV")):
+        return list(stated)
+    return [replace(item, of=1) if item is then else item for item in stated if item is not first]
 
 
 def _gap(text: str, volts: Span, day: Span) -> int | None:

@@ -1,0 +1,64 @@
+"""Years that are no battery's age: the charger's, and the "a year" in which a boat is used for so many days."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.text.patterns import regex
+
+THING = (
+    r"(?:charger|maintainer|alternator|regulator|inverter|converter|isolator|splitter|relay|solenoid|switch|cables?"
+    r"|wiring|panels?|fuse|thruster|windlass)"
+)
+ABOUT = r"(?: (?:about|over|nearly|almost|some|more than|at least|probably|maybe|only|just|already|now))*"
+IS = regex(rf"\b{THING}(?:'?s| is| are| was| must be| would be| will be|,)?{ABOUT} $", re.IGNORECASE)
+ITS = regex(rf"^[- ]?(?:old|yo)[ -](?:(?!agm|gel|wet|lithium|batt)\w+ ){{0,2}}?{THING}\b(?! batter)", re.IGNORECASE)
+RATE = regex(
+    r"\b(?:days?|weeks?|weekends?|hours?|nights?|months?|times|once|twice|trips?|outings?|dockings?)"
+    r"(?:,? (?:of )?(?:use|usage|sailing|cruising|boating|out|aboard|or so))* $",
+    re.IGNORECASE,
+)
+OF_USE = regex(
+    r"^(?: of)? (?:use|usage|sailing|cruising|boating|on the water) (?:a|per|each|every|in a) (?:year|season|summer)\b",
+    re.IGNORECASE,
+)
+USED = regex(
+    r"\b(?:use[ds]?|sail|cruise|go out|are out|aboard)(?: (?:it|her|him|them|the boat|on it))?"
+    r"(?: (?:about|only|just|maybe|perhaps|for|some|at most))* $",
+    re.IGNORECASE,
+)
+FADED = regex(  # how long a decline took: "it got weaker over two seasons"
+    r"\b(?:weak\w*|slow\w*|worse|poorer|tired|feebler)\b[^.?!;,]{0,12}"
+    r"\b(?:over|in|within|for|during|these|across)(?: the)?(?: (?:last|past|about|some))* $",
+    re.IGNORECASE,
+)
+YEARLY = regex(r"^(?: or so)? (?:a|per|each|every|in a) (?:year|season|summer)\b", re.IGNORECASE)
+
+
+def of_a_thing(ahead: str, after: str) -> bool:
+    """Whether years between these words are the age of something else aboard, or those over which it declined.
+
+    >>> of_a_thing("the charger is ", " old"), of_a_thing("a ", " old shore charger"), of_a_thing("my ", " old AGM")
+    (True, True, False)
+    >>> of_a_thing("it got slower over the last ", ", 12.6 at rest")
+    True
+    """
+    return IS.search(ahead) is not None or ITS.match(after) is not None or FADED.search(ahead) is not None
+
+
+def of_a_rate(ahead: str, text: str) -> bool:
+    """Whether it is the "a year" of "twenty days a year".
+
+    >>> of_a_rate("twenty days of use ", "a year"), of_a_rate("it is ", "a year")
+    (True, False)
+    """
+    return text.lower().startswith(("a ", "per ", "each ")) and RATE.search(ahead) is not None
+
+
+def of_use(ahead: str, after: str) -> bool:
+    """Whether days are those on which a boat is used in a year, none of a stay.
+
+    >>> of_use("it sees ", " of use a year"), of_use("we sail ", " a year"), of_use("it stands ", " a year")
+    (True, True, False)
+    """
+    return OF_USE.match(after) is not None or (USED.search(ahead) is not None and YEARLY.match(after) is not None)
