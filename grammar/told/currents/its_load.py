@@ -27,6 +27,12 @@ THROUGH = regex(
     r"(?:m|metres?|meters?|ft|feet)\b",
     re.IGNORECASE,
 )
+TIMED = regex(r"\b(?:minutes?|mins?|hours?|hrs?)(?: flat| straight)? at(?: about| some| only)? $", re.IGNORECASE)
+OFF_IT = regex(  # "fourteen minutes at a hundred on the 140 gel"
+    r"^(?: ?a(?:mps?)?\b)? (?:on|off|from|out of) (?:the|my|our|his|her|an?|this|that) "
+    r"(?:\w+[ -]){0,3}?(?:\d{2,3}\b|agm|gel|wet|flooded|lead|lithium|lfp|battery|bank)",
+    re.IGNORECASE,
+)
 ITS_LIMIT = regex(
     r"\b(?:lithium|lfp|lifepo4|bms|battery|accu|it)\b[^.?!;]{0,50}\b(?:its|his|her|the|whose)"
     r" (?:\w+ )?(?:limit|ceiling|maximum|max)"
@@ -88,7 +94,7 @@ def _by_place(scene: Scene, claim: Claim | None, item: Item, value: float) -> Cl
         return None
     if (claim is None or claim == Claim("fuse.rating", claim.how)) and bare and LOAD_OF.search(before):
         return LOAD if stops(scene, item, ("and", "is", "or", "on", "at", "for", "with", "amp")) else None
-    if claim is None and THROUGH.match(after):
+    if claim is None and (THROUGH.match(after) or (TIMED.search(before) and OFF_IT.match(after))):
         return LOAD
     limited = claim is not None and claim.fact == "load.current" and scene.lithium_known
     return LIMIT if limited and not bare and ITS_LIMIT.search(before) else None
