@@ -25,7 +25,7 @@ from grammar.told.batteries.watered import watered
 from grammar.told.batteries.weights import kilos_of_them
 from grammar.told.cables.studs import inch_sizes
 from grammar.told.chargers.between_batteries import between_batteries
-from grammar.told.chargers.outlets import floating, outlets
+from grammar.told.chargers.outlets import floating, outlets, unparted
 from grammar.told.chargers.serves import serves
 from grammar.told.chargers.two_sides import two_sides
 from grammar.told.readings.points import points
@@ -72,6 +72,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *_there_are(scene, stated),
         *outlets(scene, stated),
         *floating(scene, stated),
+        *unparted(scene, stated),
         *counted_so(scene, stated),
         *charge_so(scene, stated),
         *kilos_of_them(scene, stated),

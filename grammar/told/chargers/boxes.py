@@ -130,9 +130,9 @@ def _converted(scene: Scene) -> bool:
     """Whether something charges one bank from another, or a bank from an alternator."""
     if {12.0, 24.0} <= scene.figures or "dcdc" in scene.heads or BETWEEN_BANKS.search(scene.text):
         return True
-    return ENGINE_GIVES.search(scene.text) is not None or (
-        "alternator" in scene.heads and bool(scene.quantities("VOLT"))
-    )
+    if any(ENGINE_GIVES.search(ahead_of(scene, item)) for item in scene.quantities("AMP")):
+        return True
+    return "alternator" in scene.heads and bool(scene.quantities("VOLT"))
 
 
 def _gives(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:

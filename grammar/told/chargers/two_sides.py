@@ -156,6 +156,14 @@ ONE_PLACE = regex(
     r"(?: \w+)? (?:bus ?bar|bar|bolt|stud|block|rail)\b",
     re.IGNORECASE,
 )
+NEGATIVE = r"(?:black|minus|negative|neg|earth|ground)"
+POST = r"(?:terminals?|studs?|posts?|bolts?|poles?|clamps?|screws?|connections?)"
+ONE_POST = regex(  # "a single black terminal common to both sides", "a common black post"
+    rf"\b(?:one|single)(?: single| common| shared)? {NEGATIVE}(?: {POST})?\b[^.?!;,]{{0,24}}"
+    r"\b(?:both(?: sides| of them)?|in and out|input and output|the two sides|each side)\b"
+    rf"|\b(?:common|shared) {NEGATIVE} {POST}\b",
+    re.IGNORECASE,
+)
 PAIR_WITHIN = 160  # characters between the two sides
 
 
@@ -321,6 +329,11 @@ def _within(item: Stated, other: Stated) -> bool:
 
 def _one_place(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """One negative of a converter's two sides: "both minuses land on one engine block"."""
-    steps = "dcdc" in scene.heads or scene.about("word:boost")
-    if steps and not any(item.fact == COMMON for item in stated) and (found := ONE_PLACE.search(scene.text)):
+    steps = "dcdc" in scene.heads or scene.about("word:boost") or {12.0, 24.0} <= scene.figures
+    if not steps or any(item.fact == COMMON for item in stated):
+        return
+    found = ONE_POST.search(scene.text)
+    if found is not None and ASKED.search(scene.ahead(found.start())):
+        found = None
+    if found := found or ONE_PLACE.search(scene.text):
         yield Stated(COMMON, True, "", found[0], found.span(), how="grammar")

@@ -27,6 +27,11 @@ THROUGH = regex(
     r"(?:m|metres?|meters?|ft|feet)\b",
     re.IGNORECASE,
 )
+SCREW = regex(  # "24 V screw, 150 amps"
+    r"(?:\b\d\d ?v(?:olts?)?|\b(?:bow|stern|side)) (?:screw|prop|propeller)(?:,|:)?"
+    r"(?: (?:of|at|draws|takes|wants|pulls|rated))*(?: about)? $",
+    re.IGNORECASE,
+)
 TIMED = regex(r"\b(?:minutes?|mins?|hours?|hrs?)(?: flat| straight)? at(?: about| some| only)? $", re.IGNORECASE)
 OFF_IT = regex(  # "fourteen minutes at a hundred on the 140 gel"
     r"^(?: ?a(?:mps?)?\b)? (?:on|off|from|out of) (?:the|my|our|his|her|an?|this|that) "
@@ -86,6 +91,8 @@ def _first_and_after(scene: Scene, item: Item, found: dict[int, Claim]) -> Claim
 def _by_place(scene: Scene, claim: Claim | None, item: Item, value: float) -> Claim | None:
     before, after = _around(scene, item)
     bare = item.dim == "NUM"
+    if not bare and value >= SMALLEST_PEAK and SCREW.search(before):
+        return LOAD
     if not bare and claim is not None and claim.fact == "fuse.rating" and _on_a_cable(scene, claim, item):
         return LOAD
     if not bare and _names_the_load(scene, claim, item):
