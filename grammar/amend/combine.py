@@ -27,6 +27,7 @@ from grammar.told.cables.studs import inch_sizes
 from grammar.told.chargers.between_batteries import between_batteries
 from grammar.told.chargers.outlets import floating, outlets, unparted
 from grammar.told.chargers.serves import serves
+from grammar.told.chargers.straight import straight
 from grammar.told.chargers.two_sides import two_sides
 from grammar.told.readings.points import points
 from grammar.told.words import stated_at
@@ -73,6 +74,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *outlets(scene, stated),
         *floating(scene, stated),
         *unparted(scene, stated),
+        *straight(scene, stated),
         *counted_so(scene, stated),
         *charge_so(scene, stated),
         *kilos_of_them(scene, stated),
