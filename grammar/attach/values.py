@@ -48,8 +48,25 @@ class Words:
 
     stated: tuple[Stated, ...]
     denied: tuple[Stated, ...]
+
+
 LOOKS = frozenset(
-    {"blue", "red", "green", "black", "white", "yellow", "orange", "grey", "little", "big", "small", "new", "old", "cheap"}
+    {
+        "blue",
+        "red",
+        "green",
+        "black",
+        "white",
+        "yellow",
+        "orange",
+        "grey",
+        "little",
+        "big",
+        "small",
+        "new",
+        "old",
+        "cheap",
+    }
 )
 
 

@@ -188,7 +188,7 @@ def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: float,
 
 
 def _newest(alike: Sequence[tuple[float, Stated]]) -> Stated | None:
-    """The newest of figures alike, or one that is clearly nearer: 50 goes on from 30 A, not from 120 Ah told after it."""
+    """The newest of figures alike, or one clearly nearer: 50 goes on from 30 A, not from 120 Ah told after it."""
     if not alike:
         return None
     far, newest = alike[0]

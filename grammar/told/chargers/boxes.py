@@ -51,9 +51,7 @@ WHEN_IT_GIVES = regex(
     r"(?: me| us| about)? $",
     re.IGNORECASE,
 )
-GOES_IN = regex(
-    r"\b(?:how (?:many|much)|what|which)\b[^.?!;]{0,24}\b(?:in|into|at the input|above)\b", re.IGNORECASE
-)
+GOES_IN = regex(r"\b(?:how (?:many|much)|what|which)\b[^.?!;]{0,24}\b(?:in|into|at the input|above)\b", re.IGNORECASE)
 BOX_AHEAD = regex(  # "a box between the engine and my lithium, 50 A, alternator 100"
     rf"\b{BOX}\b(?:(?!alternator)(?:[^.?!;\d]|\b(?:12|24)\b))*, $", re.IGNORECASE
 )
@@ -71,9 +69,7 @@ LEAST_BARE, MOST_BARE = 1.0, 100.0
 VOLTS = frozenset({12.0, 13.0, 14.0})  # what a charger that "gives 14" may give
 LOOSE = frozenset({"load.current", "drain.current", "reading.current"})
 NUMBER_ENDS = r"(?=\W*(?:$|[.,;?!)]|\b(?:and|or|so|when|how|what|in|does|will|would|can|then)\b))"
-BOX_NEXT = regex(
-    r"[ -]*(?:box|brick|wall wart|plug-in|gadget|gizmo|set(?! (?:of|to|at|up|on|in|by)))\b", re.IGNORECASE
-)
+BOX_NEXT = regex(r"[ -]*(?:box|brick|wall wart|plug-in|gadget|gizmo|set(?! (?:of|to|at|up|on|in|by)))\b", re.IGNORECASE)
 THING_NEXT = regex(r"[ -]*(?:thing|yoke|thingy|device|jobbie|job|doofer|apparatus)\b", re.IGNORECASE)
 MOST_THING = 15.0  # amps of what is only called a thing
 ON_BATTERY = regex(  # "5 amp on a 180 wet", "40 A on his 100 Ah gel"

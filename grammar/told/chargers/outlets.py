@@ -57,7 +57,8 @@ ARMED = regex(
     re.IGNORECASE,
 )
 DUAL = regex(  # "dual charger, 10 A a leg"
-    r"\b(?P<many>dual|double|twin|triple) (?:\d{1,3} ?(?:a|amps?) )?charger\b(?![,(]? ?\(?(?:for )?12[^.?!;]{0,4}(?:or|/) ?24)",
+    r"\b(?P<many>dual|double|twin|triple) (?:\d{1,3} ?(?:a|amps?) )?charger\b"
+    r"(?![,(]? ?\(?(?:for )?12[^.?!;]{0,4}(?:or|/) ?24)",
     re.IGNORECASE,
 )
 FEW = r"(?:one|two|three|four|[1-4])"

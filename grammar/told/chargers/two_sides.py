@@ -160,7 +160,8 @@ NEGATIVE = r"(?:black|minus|negative|neg|earth|ground)"
 POST = r"(?:terminals?|studs?|posts?|bolts?|poles?|clamps?|screws?|connections?)"
 ONE_POST = regex(  # "a single black terminal common to both sides", "a common black post"
     rf"\b(?:one|single)(?: single| common| shared)? {NEGATIVE}(?: {POST})?\b[^.?!;,]{{0,24}}"
-    r"\b(?:both(?: sides| of them)?|in and out|input and output|the two sides|each side)\b"
+    r"\b(?:both(?: sides| of them)?(?! (?:out|leg|bank|batter|channel|lead))"
+    r"|in and out|input and output|the two sides|each side)\b"
     rf"|\b(?:common|shared) {NEGATIVE} {POST}\b",
     re.IGNORECASE,
 )

@@ -1,5 +1,5 @@
-"""Amps that a plate and a clamp tell with no word for the motor, and amps counted as things: "plate says 120, yet the clamp
-leaps to 190", "260 by its plate", "I know what an amp is. Forty of them down 6 mm2".
+"""Amps that a plate and a clamp tell with no word for the motor, and amps counted as things: "plate says 120, yet the
+clamp leaps to 190", "260 by its plate", "I know what an amp is. Forty of them down 6 mm2".
 """
 
 from __future__ import annotations
@@ -26,9 +26,7 @@ LEAPS = regex(
     r"(?:s|ed)?(?: up| out)? to(?: about| some)? $",
     re.IGNORECASE,
 )
-OF_THEM = regex(
-    r"^ (?:amps? )?of (?:them|those|these) (?:down|through|thru|along|over|across|in|on)\b", re.IGNORECASE
-)
+OF_THEM = regex(r"^ (?:amps? )?of (?:them|those|these) (?:down|through|thru|along|over|across|in|on)\b", re.IGNORECASE)
 AMPS = regex(r"\bamp(?:s|eres?)?\b", re.IGNORECASE)
 AN_AMP = regex(r"\bwhat an? $", re.IGNORECASE)
 MEANT = regex(r"^ (?:is|means)\b", re.IGNORECASE)

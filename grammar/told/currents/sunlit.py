@@ -24,7 +24,8 @@ KEEPS = regex(  # "fifteen watts feed a sleeping 70 Ah the whole summer"
 )
 OF_MODULE = regex(r"^ (?:of )?(?:an? )?(?:solar |sun )?(?:modules?|panels?|pv|glass on)\b", re.IGNORECASE)
 KEEPS_UP = regex(  # "does 60 W keep a mark lamp alight, the lamp wanting 1.5 Ah a day"
-    r"^ (?:\w+ ){0,2}?(?:feeds?|keeps?|holds?|carry|carries|sustains?|nourish(?:es)?|maintains?) (?:an?|the|my|our|up|it)\b",
+    r"^ (?:\w+ ){0,2}?(?:feeds?|keeps?|holds?|carry|carries|sustains?|nourish(?:es)?|maintains?)"
+    r" (?:an?|the|my|our|up|it)\b",
     re.IGNORECASE,
 )
 A_DAY = regex(r"\d ?(?:ah|amp[- ]?hours?)\b[^.?!;]{0,4}(?:a|per|each|every) day\b|\bah daily\b", re.IGNORECASE)

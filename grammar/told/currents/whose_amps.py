@@ -23,7 +23,8 @@ SORTS = frozenset(  # between the amps and the fuse
 )
 GUARDS = regex(  # "2/0, and may a 250 A sit in front of it"
     r"^ ?(?:a\b|amps?\b)?(?: (?:sit|stand|go|be|is|goes|sits|stands|fine|ok|okay|right))*"
-    r" (?:in front of|ahead of|upstream of|protect(?:s|ing)?|guard(?:s|ing)?) (?:it|that|them|this|the (?:cable|copper|wire|run|lead))\b",
+    r" (?:in front of|ahead of|upstream of|protect(?:s|ing)?|guard(?:s|ing)?)"
+    r" (?:it|that|them|this|the (?:cable|copper|wire|run|lead))\b",
     re.IGNORECASE,
 )
 LEAST, MOST = 5.0, 600.0  # amps of a fuse

@@ -1,5 +1,5 @@
-"""Volts read as a motor runs, told by what turns or by the deed: "9.4 as the screw turns", "at the time of pushing 9.9",
-"key down: 13.0 at the posts but 11.2 at the rig".
+"""Volts read as a motor runs, told by what turns or by the deed: "9.4 as the screw turns", "at the time of pushing
+9.9", "key down: 13.0 at the posts but 11.2 at the rig".
 """
 
 from __future__ import annotations
@@ -62,7 +62,9 @@ def at_one_moment(scene: Scene, items: list[Item]) -> bool:
 def _spoken_of(scene: Scene, found: re.Match[str]) -> Item | None:
     volts = [item for item in scene.quantities("VOLT", "NUM") if _is_read(item)]
     spans = [(scene.span(item.start, item.end), item) for item in volts]
-    ahead = [item for (_, end), item in spans if end <= found.start() and BETWEEN.match(scene.text[end : found.start()])]
+    ahead = [
+        item for (_, end), item in spans if end <= found.start() and BETWEEN.match(scene.text[end : found.start()])
+    ]
     after = [item for (at, _), item in spans if at >= found.end() and BETWEEN.match(scene.text[found.end() : at])]
     begins = BEGINS.search(scene.text[: found.start()]) is not None
     first, second = (after[:1], ahead[-1:]) if begins else (ahead[-1:], after[:1])

@@ -36,7 +36,8 @@ STRETCH = regex(
     re.IGNORECASE,
 )
 OPEN_FOR = regex(  # "open 9 till 5", "visitors 10 till 4"
-    r"\b(?:open(?:s|ing hours)?|visitors|customers|guests|trad(?:e|es|ing)|hours|on duty|on watch|show|serv(?:e|es|ing))"
+    r"\b(?:open(?:s|ing hours)?|visitors|customers|guests|trad(?:e|es|ing)|hours|on duty|on watch|show"
+    r"|serv(?:e|es|ing))"
     r"(?: are| is|,|:)?(?: daily| every day| from)? $",
     re.IGNORECASE,
 )
@@ -49,7 +50,8 @@ DAY, HALF_DAY = 24.0, 12.0
 DIMS = frozenset({"TIME", "LENGTH", "AMP"})
 SHARES = {"half": 0.5, "quarter": 0.25, "two": 0.2, "five": 0.5, "seven": 0.7, "eight": 0.8}
 FOLLOWS = regex(
-    r" and (?:an? )?(half|quarter)(?=\W*$|[.,;:?!)]| (?:old|ago|now|long|of|each|one|in|is|it|they|she|the|for|from)\b)",
+    r" and (?:an? )?(half|quarter)(?=\W*$|[.,;:?!)]| (?:old|ago|now|long|of|each|one|in|is|it|they|she|the|for"
+    r"|from)\b)",
     re.IGNORECASE,
 )
 TENTHS = regex(r" (two|five|seven|eight)(?=\W*$|[.,;:?!)]| (?:for|from|of|in|on|is|and)\b)", re.IGNORECASE)
@@ -95,7 +97,7 @@ def _are_times(text: str, found: re.Match[str], first: Time, last: Time) -> bool
     if any(fours):  # "from 0900 to 1700", not "from 1100 to 1300 watts"
         return all(fours) and bool(found["begins"]) and any(four[0] == "0" for four in fours)
     open_for = OPEN_FOR.search(text[max(0, found.start() - LOOKED_AT) : found.start()]) is not None
-    if open_for and 0 < (last.hour - first.hour) % HALF_DAY and max(first.hour, last.hour) <= HALF_DAY:
+    if open_for and (last.hour - first.hour) % HALF_DAY > 0 and max(first.hour, last.hour) <= HALF_DAY:
         return True
     bare = bool(found["begins"]) and (joint in UNTIL or (joint == "to" and ABED.search(text) is not None))
     return first.marked or last.marked or bare
