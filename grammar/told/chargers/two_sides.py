@@ -162,7 +162,9 @@ ONE_POST = regex(  # "a single black terminal common to both sides", "a common b
     rf"\b(?:one|single)(?: single| common| shared)? {NEGATIVE}(?: {POST})?\b[^.?!;,]{{0,24}}"
     r"\b(?:both(?: sides| of them)?(?! (?:out|leg|bank|batter|channel|lead))"
     r"|in and out|input and output|the two sides|each side)\b"
-    rf"|\b(?:common|shared) {NEGATIVE} {POST}\b",
+    rf"|\b(?:common|shared) {NEGATIVE} {POST}\b"
+    rf"|\b(?:both|both sides|the two sides)(?: of [^.?!;,]{{3,24}})? (?:hang|sit|rest|live|run|are)"
+    rf" on (?:the same|one) {NEGATIVE}\b",
     re.IGNORECASE,
 )
 PAIR_WITHIN = 160  # characters between the two sides

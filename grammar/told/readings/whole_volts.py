@@ -27,7 +27,8 @@ FROM_HERE = regex(  # "it drops to 21.8 from 25"
 )
 DOWN_TO = regex(r"^ ?(?:v|volts?)?(?: right| straight| all the way)*(?: down)? to \d{1,2}[.,]\d", re.IGNORECASE)
 FALLING = regex(
-    r"\b(?:f[ae]lls?|fell|drop(?:s|ped)?|sag(?:s|ged)?|sinks?|sank|dip(?:s|ped)?|go(?:es)?|went|down|collaps\w+)"
+    r"\b(?:f[ae]lls?|fell|drop(?:s|ped)?|sag(?:s|ged)?|sinks?|sank|dip(?:s|ped)?|go(?:es)?|went|down|collaps\w+|slump(?:s|ed)?"
+    r"|dive[sd]?|plunge[sd]?|tumble[sd]?)"
     r" from(?: about| around| some)? $",
     re.IGNORECASE,
 )
