@@ -25,9 +25,10 @@ from grammar.told.batteries.watered import watered
 from grammar.told.batteries.weights import kilos_of_them
 from grammar.told.cables.studs import inch_sizes
 from grammar.told.chargers.between_batteries import between_batteries
-from grammar.told.chargers.outlets import floating, outlets
+from grammar.told.chargers.outlets import floating, outlets, unparted
 from grammar.told.chargers.serves import serves
 from grammar.told.chargers.stages import staged
+from grammar.told.chargers.straight import straight
 from grammar.told.chargers.two_sides import two_sides
 from grammar.told.currents.occasions import on_each_occasion
 from grammar.told.readings.points import points
@@ -75,6 +76,8 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
         *outlets(scene, stated),
         *floating(scene, stated),
         *staged(scene, stated),
+        *unparted(scene, stated),
+        *straight(scene, stated),
         *counted_so(scene, stated),
         *charge_so(scene, stated),
         *kilos_of_them(scene, stated),

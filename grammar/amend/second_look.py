@@ -19,6 +19,7 @@ from grammar.told.cold.degrees import told_under
 from grammar.told.currents.by_phrase import by_phrase
 from grammar.told.currents.emptied import emptied
 from grammar.told.currents.its_load import its_load
+from grammar.told.currents.on_plates import on_plates
 from grammar.told.currents.products import summed
 from grammar.told.currents.sunlit import of_the_sun
 from grammar.told.currents.while_told import while_told
@@ -31,7 +32,7 @@ MOST_FIGURES = 300  # a message with more is a table, which a person reads
 LOOKS = (
     *(emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many),
     *(of_a_box, its_load, adds_up, in_kilos, by_number, charge_shown, whole_volts, off_alternator),
-    *(called, box_amps, by_phrase, held_on, while_told, cranking_so, without_marks, asked_after),
+    *(called, box_amps, by_phrase, on_plates, held_on, while_told, cranking_so, without_marks, asked_after),
     beside_its_size,
 )
 

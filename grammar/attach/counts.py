@@ -20,6 +20,7 @@ NO_ROUNDS = frozenset(
 )
 PAUSES = frozenset({"on", "off", "rest", "pause"})
 ROUNDS_AFTER = 9  # pieces
+MOST_MINUTES = 1.5  # of one of many runs: "a dozen lifts of half a minute"
 COUNTS = {"charger.outputs": 1.8, "bank.count": 0.6, "battery.max_in_series": 0.6, "battery.max_in_parallel": 0.6}
 SHOWN_BY = frozenset(
     {"lights", "lamps", "leds", "stages", "buttons", "words", "screens", "flavours", "flavors", "tunes"}
@@ -94,7 +95,10 @@ def _of_rounds(scene: Scene, item: Item) -> bool:
 
 
 def _in_seconds(item: Item) -> bool:
-    return item.dim == "TIME" and item.quantity.unit == "second"
+    if item.dim != "TIME" or isinstance(item.quantity.value, str):
+        return False
+    unit = item.quantity.unit
+    return unit == "second" or (unit == "minute" and item.quantity.value <= MOST_MINUTES)
 
 
 def _shows(scene: Scene, item: Item) -> bool:

@@ -8,6 +8,7 @@ from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
 from grammar.told.currents.clamped import clamped
+from grammar.told.readings.as_it_turns import as_it_turns
 from grammar.told.readings.load_test import tested_amps
 from grammar.told.readings.under_load import told_asleep, told_loaded
 
@@ -76,7 +77,8 @@ def _read(scene: Scene, item: Item) -> Claim:
         return Claim("reading.voltage", "role")
     if value >= 13 and beside(scene, item, "charger", reach=1.2) and not close(scene, item, "off", reach=3):
         return Claim("charger.voltage", "grammar")
-    runs = _as_it_runs(scene, item) and not _before_it_ran(scene, item) and value >= FLAT and _falls_short(scene, value)
+    runs = _as_it_runs(scene, item) or as_it_turns(scene, item)
+    runs = runs and not _before_it_ran(scene, item) and value >= FLAT and _falls_short(scene, value)
     if not told_asleep(scene, item) and (_while_it_runs(scene, item) or runs):
         return Claim("reading.load_voltage", "role")
     if (

@@ -9,6 +9,7 @@ from grammar.scene.claims import Claim, close, nearest
 from grammar.scene.items import Item
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
+from grammar.told.readings.as_it_turns import at_one_moment, turning
 from grammar.told.readings.midway import without_midway
 from grammar.told.readings.quoted import own_readings
 from grammar.told.readings.under_load import by_their_places, told_asleep, up_front
@@ -18,6 +19,7 @@ LOST = 4.0  # volts: a smaller figure may be the difference of two readings
 FEW = 12  # readings of which the differences are looked at
 FALLEN = 0.15  # the same where the words say that it falls
 PLACED = 6.0
+HELD_UP = 14.5  # volts of a battery that is charged meanwhile
 SAME = 0.006
 ROUNDLY = 0.4  # volts that a loss told in round figures may be off
 TO = frozenset(["to", "->", "=>", "then", ">"])
@@ -71,10 +73,11 @@ def _both_ends(scene: Scene, items: list[Item]) -> dict[int, Claim]:
         return {}
     *rest, high, low = sorted(items, key=lambda item: -float(item.quantity.value))
     placed = by_their_places(scene, high, low)  # the same volts at both ends are those of no current
-    if not placed and not _under_load(scene):
+    together = at_one_moment(scene, [high, low])
+    if not placed and not together and not _under_load(scene):
         return {}
     above, below = float(high.quantity.value), float(low.quantity.value)
-    if above - below < FALL or of_one(above) >= TIRED or told_asleep(scene, high):
+    if above - below < FALL or of_one(above) >= (HELD_UP if together else TIRED) or told_asleep(scene, high):
         return {}
     if not placed and not _is_at(scene, high, low, "at_battery", "battery"):
         return {}
@@ -86,7 +89,7 @@ def _both_ends(scene: Scene, items: list[Item]) -> dict[int, Claim]:
 
 def _under_load(scene: Scene) -> bool:
     states = {item.name for item in scene.items if item.fact == "reading.state"}
-    return bool(scene.sags) or "load" in states or scene.about("role:during_load")
+    return bool(scene.sags) or "load" in states or scene.about("role:during_load") or turning(scene)
 
 
 def _is_at(scene: Scene, item: Item, other: Item, place: str, head: str) -> bool:

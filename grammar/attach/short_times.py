@@ -66,6 +66,13 @@ def _a_time(scene: Scene, item: Item, value: float) -> bool:
     return each and scene.word(item.end + 1) not in {*TIMES, "weekend"}
 
 
+def _each_of_many(scene: Scene, item: Item, value: float) -> bool:
+    """Whether it is told of things counted: "a dozen lifts of half a minute", "ten hoists of a minute"."""
+    row = scene.items[max(0, item.at - 3) : item.at]
+    counted = len(row) == 3 and row[0].dim in ("COUNT", "NUM") and row[1].kind == "word" and row[1].name.endswith("s")
+    return counted and row[2].name in ("of", "at") and value <= LONGEST_BURST
+
+
 def short_time(scene: Scene, item: Item, value: float) -> Claim | None:
     """A burst, a run, or the hours of sun of a day."""
     asked = value <= DAY and ("solar.sun_hours" in scene.expected or _of_sun_again(scene))
@@ -74,6 +81,7 @@ def short_time(scene: Scene, item: Item, value: float) -> Claim | None:
     each = value <= EACH_TIME and scene.word(item.end) == "each" and scene.word(item.end + 1) not in EACH_DAY
     if (
         each
+        or _each_of_many(scene, item, value)
         or _a_time(scene, item, value)
         or (value <= LONGEST_BURST and close(scene, item, "load.burst", reach=0.3, after=True))
     ):

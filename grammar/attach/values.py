@@ -50,6 +50,26 @@ class Words:
     denied: tuple[Stated, ...]
 
 
+LOOKS = frozenset(
+    {
+        "blue",
+        "red",
+        "green",
+        "black",
+        "white",
+        "yellow",
+        "orange",
+        "grey",
+        "little",
+        "big",
+        "small",
+        "new",
+        "old",
+        "cheap",
+    }
+)
+
+
 def words_of(scene: Scene) -> Words:
     """What the value words and model names of a message state, each value once, and what they deny."""
     offered = on_the_switch(scene)
@@ -192,6 +212,8 @@ def _counts_things(scene: Scene, item: Item) -> bool:
 def _charges(scene: Scene, item: Item) -> bool:
     """Whether "smart" is said of a charger: "10 amps, smart", "the charger is smart"; not "smart BMS"."""
     after = scene.after(item)
+    if after is not None and after.name in LOOKS and after.kind == "word":  # "the smart blue charger thing"
+        after = scene.after(after)
     named = after is not None and (after.head in ("charger", "dcdc") or after.name in ("thing", "one", "job", "gadget"))
     if after is not None and after.kind in ("word", "thing") and not named:
         return False

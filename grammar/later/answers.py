@@ -91,7 +91,7 @@ def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:
         return False
     if facts()[fact].unit != "volt" and _is_volts(scene, item, value):
         return True
-    if fact == "battery.charge":
+    if fact in ("battery.charge", "battery.capacity"):
         return "." in item.name and is_reading(scene, value)
     if fact == "battery.count":
         return value >= SYSTEM and value in NOMINAL and bool({"system", "volt", "volts"} & scene.vocabulary)

@@ -28,6 +28,7 @@ BARE = 4  # a message of so few words that a figure in it goes on with what was 
 CHARGING = 0.5  # of the amp-hours: no charger gives more
 FAR = 6.0  # the same where the message says nothing else
 MENDED = 12.0  # the same in a correction: "sorry, it's 0.18" of 1.8
+NEARER = 1.3  # times
 STRANGE = 2  # words beside a bare number that say nothing known
 EXACT = 0.4  # "17.4 to be exact" is that near to what was said
 LABELS = frozenset({"label", "sticker"})  # of a battery
@@ -178,12 +179,21 @@ def _matching(item: Item, said: Sequence[Stated], near: float, *, anyhow: float,
         if fits and typed is not None and not isinstance(typed.value, str):
             numeric.append((ratio_of(number, typed.value), old))
     found = next((old for far, old in numeric if old.fact in asked and far <= TWICE), None)
-    found = found or next((old for far, old in numeric if far <= near), None)
+    found = found or _newest([pair for pair in numeric if pair[0] <= near])
     if found is None and anyhow and numeric:
         far, other = min(numeric, key=lambda pair: pair[0])
         most = near if other.fact in MANY else float("inf") if other.fact == "ambient.temperature" else anyhow
         found = other if far <= most else None
     return found
+
+
+def _newest(alike: Sequence[tuple[float, Stated]]) -> Stated | None:
+    """The newest of figures alike, or one clearly nearer: 50 goes on from 30 A, not from 120 Ah told after it."""
+    if not alike:
+        return None
+    far, newest = alike[0]
+    nearest, old = min(alike, key=lambda pair: pair[0])
+    return old if far > TWICE and nearest * NEARER < far else newest
 
 
 def _is_bare(scene: Scene) -> bool:

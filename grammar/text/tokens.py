@@ -11,8 +11,9 @@ TOKEN = re.compile(
     r"->|=>"
     r"|\d+(?:[.,]\d+)*"  # "12.6", "1,000"; the letters of "100ah" are a word of their own
     r"|[xX×](?=\d)"
+    r"|\b(?P<dotted>(?:[A-Z]\.){2,}[A-Z])(?![A-Za-z])"  # "B.M.S."; its last point may end a sentence
     r"|[^\W\d_]\w*(?:['’´`][^\W\d_]+)*"
-    r"|\n|([^\w\s])\1*"  # a run of one mark is one mark
+    r"|\n|(?P<mark>[^\w\s])(?P=mark)*"  # a run of one mark is one mark
 )
 LINK = re.compile(r"\b(?:https?://|www\.)\S+", re.IGNORECASE)
 QUIET = frozenset("'\"’‘“”`´*_~")  # quotes and stars say nothing
@@ -48,7 +49,9 @@ def cut(text: str, most: int = sys.maxsize) -> list[Token]:
     for match in TOKEN.finditer(unlinked(text)):
         if len(tokens) == most:
             break
-        word = match[1] or match.group()
+        word = match["mark"] or match.group()
+        if match["dotted"]:
+            word = word.replace(".", "")
         if word in QUIET or (word in "-–‐‑" and _joins(text, match.start(), match.end())):
             continue
         if not word.isascii():

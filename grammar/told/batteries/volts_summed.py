@@ -17,6 +17,10 @@ SUM = regex(
     re.IGNORECASE,
 )
 VOLTER = regex(r"[- ]volter$", re.IGNORECASE)
+SHE_IS = regex(r"\b(?:she|he|ours|the boat|boat|my boat|the old girl)(?:'s| is| being)? an? $", re.IGNORECASE)
+AS_AMPS = regex(  # "express that in amperes at twelve volts"
+    r"\b(?:in|into|as|how many|what) (?:amps|amperes|a)\b(?! hours)[^.?!;,\d]{0,24}\b(?:at|on) $", re.IGNORECASE
+)
 IN_ALL = regex(r" ?(?:in all|altogether|all told|all together|in total|between them)\b", re.IGNORECASE)
 SHARE = regex(r"(?:\bper ?cent|%) (?:of|at|on) (?:the |a |my )?$", re.IGNORECASE)
 SYSTEMS = frozenset({12.0, 24.0, 36.0, 48.0})
@@ -36,8 +40,13 @@ def adds_up(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         return {shared[0].at: BANK}
     if whole := [item for item in scene.quantities("NUM", "COUNT") if _is_whole(scene, claims, item, each)]:
         return {whole[0].at: BANK}
-    loads = (at for at in each if _is_volter(scene, scene.items[at]))
+    loads = (at for at in each if _is_volter(scene, scene.items[at]) or _is_for_amps(scene, scene.items[at]))
     return {at: BANK for at in loads if len(each) == 1}
+
+
+def _is_for_amps(scene: Scene, item: Item) -> bool:
+    """Whether watts are to be told as amps at these volts, though a battery is named next."""
+    return item.dim == "VOLT" and bool(scene.quantities("WATT")) and AS_AMPS.search(ahead_of(scene, item)) is not None
 
 
 def _is_sum(scene: Scene, claims: dict[int, Claim], item: Item, least: float) -> bool:
@@ -74,7 +83,11 @@ def _is_share_of(scene: Scene, item: Item) -> bool:
 
 def _is_volter(scene: Scene, item: Item) -> bool:
     """Whether a boat or a load goes by its volts: "a capstan, 900 W, twelve-volter"; a battery's are its own."""
-    if VOLTER.search(item.quantity.text) is None or not {"load", "boat"} & scene.heads:
+    if VOLTER.search(item.quantity.text) is None:
+        return False
+    if SHE_IS.search(ahead_of(scene, item)):
+        return True
+    if not {"load", "boat"} & scene.heads:
         return False
     before = [other for other in scene.items[: item.at] if other.head or other.fact == "battery.chemistry"]
     after = scene.after(item)

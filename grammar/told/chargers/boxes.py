@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 
-from grammar.scene.claims import UNSURE, Claim
+from grammar.scene.claims import NOTHING, UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
+from grammar.told.currents import emptied
 from grammar.told.words import ahead_of, stops
 
 CHARGER, ALTERNATOR = Claim("charger.current", "grammar"), "alternator.current"
@@ -22,10 +23,42 @@ GIVEN_BY = regex(
     r"(?: only| just| about| around| some| up to| a mere)? $",
     re.IGNORECASE,
 )
+NAMED_BY = regex(  # "a 12-to-12 gadget, 40 A", "the dc-dc is a 25"
+    r"\b(?:12|24|twelve|twenty[- ]four)(?:[ -]?v(?:olts?)?)?(?: ?(?:/|>|->|→) ?|[ -](?:to|into)[ -])"
+    rf"(?:12|24|twelve|twenty[- ]four)(?:[ -]?v(?:olts?)?)? (?:[\w-]+ )?{BOX}[,:(]* ?$"
+    r"|\b(?:dc-?dc|dc to dc|b2b|step-?up|converter|booster)(?:'s| is|,)? (?:only |just )?an? $",
+    re.IGNORECASE,
+)
+BETWEEN_BANKS = regex(
+    r"\bbetween (?:the |my |our )?(?:start\w*|engine\w*|house|main|domestic|alternator)(?: battery| bank| one)?"
+    r" and (?:the |my |our |a )?(?:bow|stern|thruster|lithium|lfp|windlass|front|forward|second|24)\b"
+    rf"|\b(?:12|24)(?:[ -]?v)?[ -]to[ -](?:12|24)(?:[ -]?v)? {BOX}\b",
+    re.IGNORECASE,
+)
+ENGINE_GIVES = regex(  # "the outboard makes 40 A"
+    r"\b(?:outboard|inboard|engine|diesel|genset|generator(?: on the \w+)?)(?:'?s|,)?"
+    r" (?:makes?|gives?|puts out|(?:is )?good for|delivers?|yields?|produces?|charges at|turns out)"
+    r"(?: about| only| just| some| up to| at most| a mere)* $",
+    re.IGNORECASE,
+)
+OUT = regex(  # "when 15 come out", "for 30 out", "if it puts 14 out", "when thirty amps leave it"
+    r"^ ?(?:a\b|amps?\b|amperes?\b)? ?(?:(?:to |must |shall )?(?:com(?:e|es|ing)|go(?:es|ing)?) out\b|out\b"
+    r"|(?:to )?lea(?:ve|ves|ving) (?:it|the (?:box|unit|converter|other))\b)",
+    re.IGNORECASE,
+)
+WHEN_IT_GIVES = regex(
+    r"\b(?:when|if|while) (?:it|the box|he|she) (?:gives?|delivers?|makes?|puts? out|yields?|supplies)"
+    r"(?: me| us| about)? $",
+    re.IGNORECASE,
+)
+GOES_IN = regex(r"\b(?:how (?:many|much)|what|which)\b[^.?!;]{0,24}\b(?:in|into|at the input|above)\b", re.IGNORECASE)
+BOX_AHEAD = regex(  # "a box between the engine and my lithium, 50 A, alternator 100"
+    rf"\b{BOX}\b(?:(?!alternator)(?:[^.?!;\d]|\b(?:12|24)\b))*, $", re.IGNORECASE
+)
 AT = regex(r"\b(?:at|with|by)(?: only| just| about| around| some)? $", re.IGNORECASE)
 ONES = frozenset({"one", "unit", "box", "job", "jobbie", "model", "version"})
 ARTICLES = frozenset({"a", "an", "the", "my", "our"})
-ENDS = frozenset({"and", "into", "to", "at", "for", "from", "of", "while", "when", "so", "but", "then"})
+ENDS = frozenset({"and", "into", "to", "at", "for", "from", "of", "while", "when", "so", "but", "then", "between"})
 SYSTEMS = frozenset({6.0, 12.0, 24.0, 36.0, 48.0})  # volts, where no unit stands behind
 LEAST, MOST = 2.0, 120.0  # amps of a converter
 OPEN = frozenset(
@@ -36,7 +69,7 @@ LEAST_BARE, MOST_BARE = 1.0, 100.0
 VOLTS = frozenset({12.0, 13.0, 14.0})  # what a charger that "gives 14" may give
 LOOSE = frozenset({"load.current", "drain.current", "reading.current"})
 NUMBER_ENDS = r"(?=\W*(?:$|[.,;?!)]|\b(?:and|or|so|when|how|what|in|does|will|would|can|then)\b))"
-BOX_NEXT = regex(r"[ -]*(?:box|brick|wall wart|plug-in|gadget|gizmo)\b", re.IGNORECASE)
+BOX_NEXT = regex(r"[ -]*(?:box|brick|wall wart|plug-in|gadget|gizmo|set(?! (?:of|to|at|up|on|in|by)))\b", re.IGNORECASE)
 THING_NEXT = regex(r"[ -]*(?:thing|yoke|thingy|device|jobbie|job|doofer|apparatus)\b", re.IGNORECASE)
 MOST_THING = 15.0  # amps of what is only called a thing
 ON_BATTERY = regex(  # "5 amp on a 180 wet", "40 A on his 100 Ah gel"
@@ -53,7 +86,7 @@ FED_BY = regex(
 )
 HOURS_ASKED = regex(
     r"\bhow (?:long|many hours|much hours|much time)\b|\b(?:what|number of) hours\b|^hours\b|[,.;:] hours\b"
-    r"|\bwhen (?:is|will|can|may)\b",
+    r"|\bwhen (?:is|will|can|may)\b|\b(?:until|till|by) when\b",
     re.IGNORECASE,
 )
 LASTS = regex(r"\b(?:last|lasts|run|runs|running|keep|keeps|burn|burns|going|until (?:flat|dead|empty))\b", re.I)
@@ -91,30 +124,44 @@ def of_a_box(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
 
 def _converted(scene: Scene) -> bool:
     """Whether something charges one bank from another, or a bank from an alternator."""
-    steps = {12.0, 24.0} <= scene.figures
-    return steps or "dcdc" in scene.heads or ("alternator" in scene.heads and bool(scene.quantities("VOLT")))
+    if {12.0, 24.0} <= scene.figures or "dcdc" in scene.heads or BETWEEN_BANKS.search(scene.text):
+        return True
+    if any(ENGINE_GIVES.search(ahead_of(scene, item)) for item in scene.quantities("AMP")):
+        return True
+    return "alternator" in scene.heads and bool(scene.quantities("VOLT"))
 
 
 def _gives(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:
     claim, value = claims.get(item.at), item.quantity.value
-    if isinstance(value, str) or not LEAST <= value <= MOST or (claim is not None and claim.fact not in OPEN):
+    taken = claim is not None and claim.fact not in (OPEN | {NOTHING.fact} if "engine" in scene.heads else OPEN)
+    if isinstance(value, str) or not LEAST <= value <= MOST or taken:
         return False
-    before = ahead_of(scene, item)
+    before, after = _sides(scene, item)
+    if (item.dim == "AMP" or value not in SYSTEMS) and _comes_out(scene, before, after):
+        return True
+    given = GIVEN_BY.search(before) is not None or NAMED_BY.search(before) is not None
     if item.dim != "AMP":
-        return value not in SYSTEMS and stops(scene, item, ENDS) and GIVEN_BY.search(before) is not None
+        return value not in SYSTEMS and stops(scene, item, ENDS) and given
     if claim is not None and claim.fact == ALTERNATOR:
         several = sum(one.fact == ALTERNATOR for one in claims.values()) > 1  # "a 90 A alternator, box of 20 A"
-        return _beside_its_alternator(scene, claims, item, before) or (several and bool(GIVEN_BY.search(before)))
-    return GIVEN_BY.search(before) is not None
+        return _beside_its_alternator(scene, claims, item, before) or (several and given)
+    return given
+
+
+def _comes_out(scene: Scene, before: str, after: str) -> bool:
+    """Whether what comes out is told, and asked what goes in for it: "which ampere goes in when 15 come out"."""
+    out = OUT.match(after) is not None or WHEN_IT_GIVES.search(before) is not None
+    return out and GOES_IN.search(scene.text) is not None
 
 
 def _beside_its_alternator(scene: Scene, claims: dict[int, Claim], item: Item, before: str) -> bool:
     """Whether they are the smaller of two that seemed the alternator's: "from an alternator of 120 A at 20 A"."""
-    of_it = (one for one in scene.quantities("AMP") if one is not item and one.at in claims)
+    of_it = (one for one in scene.quantities("AMP", "NUM") if one is not item and one.at in claims)
     others = [one for one in of_it if claims[one.at].fact == ALTERNATOR]
     larger = any(float(one.quantity.value) > float(item.quantity.value) for one in others)
     one = scene.word(item.end) in ONES and scene.word(item.start - 1) in ARTICLES
-    return larger and len(others) == 1 and (one or AT.search(before) is not None)
+    told = one or AT.search(before) is not None or BOX_AHEAD.search(before) is not None
+    return larger and len(others) == 1 and told
 
 
 def box_amps(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
@@ -161,7 +208,8 @@ def _is_charging(scene: Scene, item: Item, waits: bool) -> bool:
     """Whether such amps charge; `waits`: hours of charging are asked about."""
     before, after = _sides(scene, item)
     if BOX_NEXT.match(after):
-        return FED_BY.search(after) is not None or (waits and bool(scene.quantities("AH")))
+        sized = scene.quantities("AH") or "battery.chemistry" in scene.facts
+        return FED_BY.search(after) is not None or (waits and bool(sized))
     if PULLED_AT.match(after):
         return "alternator" in scene.heads
     if CHARGING_THING.search(before) or _on_battery(scene, item, after):
@@ -174,7 +222,8 @@ def _is_charging(scene: Scene, item: Item, waits: bool) -> bool:
 
 def _on_battery(scene: Scene, item: Item, after: str) -> bool:
     """Whether so many amps are put on a battery, and nothing that draws them is spoken of."""
-    if scene.heads & OTHERS or LASTS.search(scene.text) or scene.about("request:how_long", "role:off"):
+    lasts = LASTS.search(scene.text) or (emptied.LASTS.search(scene.text) and not emptied.CHARGED.search(scene.text))
+    if scene.heads & OTHERS or lasts or scene.about("request:how_long", "role:off"):
         return False
     value = float(item.quantity.value)
     if THING_NEXT.match(after):

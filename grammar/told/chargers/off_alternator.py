@@ -8,6 +8,7 @@ from grammar.scene.claims import UNSURE, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
+from grammar.told.chargers.boxes import ENGINE_GIVES
 from grammar.told.words import ahead_of, stops
 
 ALTERNATOR, CHARGER = Claim("alternator.current", "near"), Claim("charger.current", "near")
@@ -17,7 +18,11 @@ GIVES = regex(
     r"(?: about| only| some| around| up to)? $",
     re.IGNORECASE,
 )
-CALLED = regex(r"\balternator(?:'?s| is|,)?(?: only| just)? an? $", re.IGNORECASE)
+CALLED = regex(
+    r"\balternator(?:'?s| is|,)?(?: only| just)? an? $"
+    r"|\balternator,? (?:that|which|who|he|it)(?:'?s| is)(?: only| just)?(?: an?| of| at)? $",
+    re.IGNORECASE,
+)
 OF_ENGINE = regex(r"\b(?:engine|diesel|motor that charges)['’]?s $", re.IGNORECASE)  # "with the engine's 60 A"
 ENDS = frozenset({"and", "so", "how", "is", "for", "to", "into", "will", "does", "enough"})
 BOXES = frozenset({"charger", "dcdc"})
@@ -32,6 +37,8 @@ def off_alternator(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     if called := [item for item in scene.quantities("NUM") if _is_called(scene, item, claims)]:
         return {called[0].at: ALTERNATOR}
     amps = scene.quantities("AMP")
+    if given := [item for item in amps if _engine_gives(scene, item, claims)]:
+        return {given[0].at: ALTERNATOR}
     if engines := [item for item in amps if OF_ENGINE.search(ahead_of(scene, item)) and stops(scene, item, ENDS)]:
         return {engines[0].at: ALTERNATOR}
     if "alternator" not in scene.heads or "load" in scene.heads or not 1 <= len(amps) <= 2:
@@ -55,7 +62,14 @@ def _is_called(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
     seemed = claim is None or claim.fact == "fuse.rating" or (given and claim.fact == "charger.current")
     sized = not isinstance(item.quantity.value, str) and LEAST <= item.quantity.value <= MOST
     called = given or CALLED.search(ahead_of(scene, item)) is not None
-    return seemed and sized and called and stops(scene, item, ("and", "with"))
+    return seemed and sized and called and stops(scene, item, ("and", "with", "one"))
+
+
+def _engine_gives(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    """Whether an engine is said to make them, and a charger takes others: "outboard makes 40 A, a 20 A charger"."""
+    if not ENGINE_GIVES.search(ahead_of(scene, item)) or _value(item) > MOST:
+        return False
+    return any(claim.fact == CHARGER.fact for at, claim in claims.items() if at != item.at)
 
 
 def _alone(scene: Scene, item: Item, claims: dict[int, Claim]) -> dict[int, Claim]:

@@ -10,7 +10,10 @@ from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 
 FACT = "charger.outputs"
-NUMBERS = {"two": 2.0, "2": 2.0, "twin": 2.0, "three": 3.0, "3": 3.0, "four": 4.0, "4": 4.0}  # all others are one
+NUMBERS = {"two": 2.0, "2": 2.0, "twin": 2.0, "three": 3.0, "3": 3.0, "four": 4.0, "4": 4.0} | {
+    **dict.fromkeys(("dual", "double"), 2.0),
+    "triple": 3.0,
+}  # all others are one
 ENDS = r"(?:leads?|cables?|clips?|wires?|clamps?|crocs?|tails?)"
 PAIRS = regex(
     rf"\b(?P<many>one|a|1|single|two|2|three|3|four|4) (?:single )?"
@@ -24,10 +27,10 @@ BOTH_POLES = regex(  # one lead for each pole, and no more
 )
 ONE_OUT = regex(rf"\b(?:one|a single|single|only one) {ENDS} (?:coming |comes? |going |goes? )?out\b", re.IGNORECASE)
 NUMBER = r"(?P<many>one|a single|single|1|two|2|twin|three|3|four|4)"
-EXITS = r"(?:exits?|mouths?|teats?|spoons?|taps?|arms?|tails?|nozzles?|branches|branch|spouts?|fingers|ways out)"
+EXITS = r"(?:exits?|mouths?|teats?|spoons?|taps?|arms?|tails?|nozzles?|branches|branch|spouts?|fingers|ways out|o/?ps?)"
 OF_CHARGER = regex(  # "the shore charger carries only two spoons", "a charger of one lead"
-    rf"\bcharger\b[^.?!;,]{{0,30}}?\b(?:has|have|with|carries|owns|of|sports|got|having)(?: got)?(?: only| just)?"
-    rf" {NUMBER} (?:(?:own |small |short )?{EXITS}|{ENDS}(?! acid| batter| and minus))\b",
+    r"\b(?:charger|chgr)\b[^.?!;,]{0,30}?(?:\b(?:has|have|with|carries|owns|of|sports|got|having)| w/)(?: got)?"
+    rf"(?: only| just| but)?(?: the)? {NUMBER} (?:(?:own |small |short )?{EXITS}|{ENDS}(?! acid| batter| and minus))\b",
     re.IGNORECASE,
 )
 FEEDS = regex(  # "my charger feeds two, I have three banks"
@@ -53,6 +56,22 @@ ARMED = regex(
     r"|\b(?P<only>one|two|three|four) (?:exits?|outlets?|outputs?|ways? out) only\b",
     re.IGNORECASE,
 )
+DUAL = regex(  # "dual charger, 10 A a leg"
+    r"\b(?P<many>dual|double|twin|triple) (?:\d{1,3} ?(?:a|amps?) )?charger\b"
+    r"(?![,(]? ?\(?(?:for )?12[^.?!;]{0,4}(?:or|/) ?24)",
+    re.IGNORECASE,
+)
+FEW = r"(?:one|two|three|four|[1-4])"
+PLACES = (
+    r"(?:outputs?|outlets?|connections?|connectors?|room|places?|spaces?|exits|sockets|leads|cables|wires)"
+    r" (?:enough )?for(?: only| just)?"
+)
+BEHIND = r"(?= (?:batteries|battery|banks?|of them|only|and|on|but)\b|\W*(?:[,.;:?!)]|$))"
+ROOM_FOR = regex(  # "the charger's got outputs for two", "places for two on the charger"
+    rf"\bcharger\b[^.?!;,]{{0,24}}? {PLACES} (?P<many>{FEW})\b{BEHIND}"
+    rf"|\b{PLACES} (?P<here>{FEW}) (?:batteries |banks )?on (?:the|my|our|this|that) charger\b",
+    re.IGNORECASE,
+)
 ISOLATED = "charger.isolated"
 APART = regex(
     r"\b(?:outputs?|outlets?|exits|legs|channels|outs)(?: ?[,:(]+)? ?(?:\(?(?:all|both|fully|galvanically|each) )?"
@@ -64,6 +83,18 @@ APART = regex(
     r",? \(?(?:both |all |fully |galvanically )*isolated\b(?!\s*\?| or\b| from (?:the )?(?:boat|hull))",
     re.IGNORECASE,
 )
+UNPARTED = regex(  # "a converter without isolation", "two outputs sharing their negative"
+    r"\b(?:without|with no|has no|having no|no)(?: any)?(?: galvanic)? isolation\b(?! or\b|\s*\?)"
+    r"|\bnon-?isolating\b|\bnot isolating\b|\bisolated from nothing\b|\bisolat(?:es|ing) nothing\b"
+    r"|\bnothing (?:that )?(?:separat|isolat|part)(?:es|s|ing)(?: them| the (?:two|one))?\b"
+    r"|\b(?:sharing|share) (?:their|its|the) (?:negative|minus|neg)\b"
+    r"|\b(?:their|the|its|with|have|has) (?:minus|negative|neg)(?:es|s)?(?: all)? in common\b",
+    re.IGNORECASE,
+)
+CHOOSES = regex(
+    r"\b(?:must|should|need|do i|does it|may|can|could|would|is an?|are|better|which)\b[^.?!;]{0,40}$", re.IGNORECASE
+)
+WEIGHED = regex(r"\bor(?: one| a \w+)? ?$", re.IGNORECASE)
 ASKED = regex(r"\b(?:are|is|must|should|needs?|whether|if|does|not|non|no|unless|without)\b[^.?!;]{0,30}$", re.I)
 OPEN = regex(r"\b(?:if|whether|wonder|unsure|unless|are they|not sure)\b", re.IGNORECASE)
 ASKED_AFTER = regex(r"^[^.?!;,]{0,12}\?")
@@ -87,6 +118,8 @@ def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         or FEEDS.search(scene.text)
         or ARMED.search(scene.text)
         or ENDS_IN.search(scene.text)
+        or DUAL.search(scene.text)
+        or ROOM_FOR.search(scene.text)
     )
     if found is not None:
         yield _told(found, NUMBERS.get(_many(found), 1.0))
@@ -106,7 +139,8 @@ def _of_charger(scene: Scene) -> bool:
 
 
 def _many(found: re.Match[str]) -> str:
-    return str(found["many"] or found.groupdict().get("only") or found.groupdict().get("into", "")).lower()
+    names = found.groupdict()
+    return str(found["many"] or names.get("only") or names.get("into") or names.get("here", "")).lower()
 
 
 def _told(found: re.Match[str], many: float) -> Stated:
@@ -128,3 +162,19 @@ def floating(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         return
     if not ASKED.search(scene.ahead(found.start())) and not ASKED_AFTER.search(scene.text[found.end() :][:20]):
         yield Stated(ISOLATED, True, "", found[0], found.span(), how="default")
+
+
+def unparted(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
+    """That what charges keeps nothing apart: "a converter without isolation", "isolated from nothing"."""
+    if any(item.fact == ISOLATED for item in stated) or not {"charger", "dcdc"} & scene.heads | _steps(scene):
+        return
+    found = UNPARTED.search(scene.text)
+    if found is None or OPEN.search(scene.text):
+        return
+    before = scene.ahead(found.start())
+    if not WEIGHED.search(before) and not CHOOSES.search(before):
+        yield Stated(ISOLATED, False, "", found[0], found.span(), how="default")
+
+
+def _steps(scene: Scene) -> set[str]:
+    return {"dcdc"} if {12.0, 24.0} <= scene.figures or scene.about("word:boost") else set()

@@ -1,4 +1,4 @@
-"""The two voltages of a converter, and one minus of both: "engine 12, bow 24", "feed 24 from the start battery's 12",
+"""The two voltages of a converter: "engine 12, bow 24", "feed 24 from the start battery's 12",
 "the lower half of the 24".
 """
 
@@ -12,14 +12,9 @@ from grammar.reading import Span, Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
 from grammar.text.patterns import regex
+from grammar.told.chargers.one_minus import ASKED, V, earthed, one_minus, one_place
 
 INPUT, BANK, AMPS = "charger.input_voltage", "bank.voltage", "charger.current"
-COMMON = "converter.common_negative"
-NEXT = (
-    r"(?:and|but|while|with|the|up|to|so|sides?|end|on|at|from|into|aft|astern|forward|for|in|is|what|how|a|i|we|bow"
-    r"|forrard|back)"
-)
-V = rf"(?: ?-?v(?:olts?)?\b|(?=\s*(?:[,;:?!)/]|\.(?!\d)|$|{NEXT}\b)))"  # not "12 hp", "12 lights", "24 hours"
 TWELVE, HIGH = rf"\b(?P<low>12|twelve)\b{V}", rf"\b(?P<high>24|twenty[- ]four)\b{V}"
 PLACE = r"(?:'?s)?(?: (?:side|end|bank|pair|set|battery|batteries|batt|system|circuit|supply|motor|thruster|own))*"
 IS = (
@@ -64,17 +59,6 @@ OUT_AT = regex(  # "twenty out at 24, what goes in at 12"
     rf"(?P<taken>12|24|twelve){V}",
     re.IGNORECASE,
 )
-TWO = (
-    r"(?:both(?: sides| systems| of them)?|each side|(?:the )?two sides|sides"
-    rf"|(?:12|24){V}(?: side)? and (?:the )?(?:12|24){V}(?: sides?)?)"
-)
-EARTHED = regex(  # "the 12 V side and the 24 V side both earth on the engine block"
-    rf"\b{TWO}(?: of the [\w-]+)? (?:are |is |get |go |come |both |all |sit )*"
-    r"(?:(?:earth|ground|negative|return)(?:s|ed)? (?:on|to|at|in|through|via) (?:the |one |a )?(?:same )?"
-    r"(?:engine|block|motor|hull|keel|bus|bar|busbar|bolt|stud|frame|point|place)"
-    r"|shar(?:e|ing) (?:an?|one|the|their) (?:earth|ground|return))\b",
-    re.IGNORECASE,
-)
 FAR = 90  # characters between the two sides
 VALUES = {"12": 12.0, "twelve": 12.0}
 ANY = r"12|24|twelve|twenty[- ]four"
@@ -98,21 +82,10 @@ PARTED = regex(
     re.IGNORECASE,
 )
 OR_OTHER = regex(rf"^(?: ?-?v(?:olts?)?| side)* or (?:the )?(?:{ANY})\b", re.IGNORECASE)
-ONE_MINUS = regex(
-    r"\b(?:minus(?:es)?|negatives?|negs?|grounds?|earths?)\b(?! ?\?)(?: (?:are|is|all|both|do|does|being"
-    r"|of|them|lot|the))*"
-    r" (?:one and the same(?! as)|(?:land|end|meet|sit|finish|go|come|bolt(?:ed)?|join(?:ed)?)s?(?: up"
-    r"| together| down| all)* (?:on|at|to)"
-    r" (?:one|a single|the one)(?: \w+)? (?:bus ?bar|bar|stud|bolt|post|block|point|lump|terminal|plate))\b",
-    re.IGNORECASE,
-)
 ISOLATED = regex(
     r"\b(?:through|via|by way of|using|by) (?:an?|the|our|my|one) (?:galvanically )?isolated "
     r"(?:box|unit|converter|charger|booster|dc-?dc|b2b|brick|gadget|one|job)\b",
     re.IGNORECASE,
-)
-ASKED = regex(
-    r"\b(?:should|must|do|does|may|can|could|whether|if|not|don'?t|doesn'?t|never)\b[^.?!;]{0,24}$", re.IGNORECASE
 )
 SEPARATE = "charger.isolated"
 OTHER = {12.0: 24.0, 24.0: 12.0}
@@ -147,15 +120,6 @@ PAIRS = tuple(  # how the side that gives and the side that gets are told
         ),
     )
 )
-ONE_PLACE = regex(
-    r"\b(?:both|the two|all the|all) (?:minus(?:es)?|negatives?|neg)(?: (?:cables?|leads?|wires?|posts?))?"
-    r"(?: \w+){0,2}? (?:on|at|to|in|onto|into) "
-    r"(?:(?:the |an? )?(?:same|one|single)(?: \w+)? (?:block|bus ?bar|bar|bolt|stud|point|post|frame)"
-    r"|the engine(?: block)?|the (?:motor|engine) block)\b"
-    r"|\b(?:the|my|our|all|every) (?:minus|negative|neg)(?: side)? (?:is|goes to) (?:all )?(?:one|a single|the same)"
-    r"(?: \w+)? (?:bus ?bar|bar|bolt|stud|block|rail)\b",
-    re.IGNORECASE,
-)
 PAIR_WITHIN = 160  # characters between the two sides
 
 
@@ -166,7 +130,7 @@ def two_sides(scene: Scene, stated: list[Stated]) -> list[Stated]:
 
 def _by_places(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts, with the side that a converter takes from and the one that it charges, where places tell them."""
-    stated = [*stated, *_earthed(scene, stated)]
+    stated = [*stated, *earthed(scene, stated)]
     if not any(item.quantity.value in (12.0, 24.0) for item in scene.measured):
         return stated
     if found := GIVEN_FROM.search(scene.text) or OUT_AT.search(scene.text):
@@ -200,15 +164,6 @@ def _by_places(scene: Scene, stated: list[Stated]) -> list[Stated]:
     )
 
 
-def _earthed(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
-    """One negative of both sides, told as their earth."""
-    spoken = "dcdc" in scene.heads or scene.about("word:boost") or {12.0, 24.0} <= scene.figures
-    if not spoken or any(item.fact == COMMON for item in stated):
-        return
-    if found := EARTHED.search(scene.text):
-        yield Stated(COMMON, True, "", found[0], found.span(), how="grammar")
-
-
 def _volts(said: str) -> float:
     return VALUES.get(said.lower(), 24.0)
 
@@ -235,7 +190,7 @@ def _by_deeds(scene: Scene, stated: list[Stated]) -> list[Stated]:
     stated = [*stated, *_isolated(scene, stated)]
     if not ("dcdc" in scene.heads or scene.about("word:boost") or {12.0, 24.0} <= scene.figures):
         return stated
-    stated = [*stated, *_one_minus(scene, stated)]
+    stated = [*stated, *one_minus(scene, stated)]
     if not {12.0, 24.0} <= scene.figures:
         return stated
     for pattern in (FED, PARTED):
@@ -267,15 +222,6 @@ def _isolated(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     yield Stated(SEPARATE, True, "", found[0], found.span(), how="grammar")
 
 
-def _one_minus(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
-    """One negative of both sides, told of their minuses."""
-    if any(item.fact == COMMON for item in stated):
-        return
-    found = ONE_MINUS.search(scene.text)
-    if found is not None and not ASKED.search(scene.ahead(found.start())):
-        yield Stated(COMMON, True, "", found[0], found.span(), how="grammar")
-
-
 def _stated(fact: str, found: re.Match[str], name: str) -> Stated:
     return Stated(fact, _volts(found[name]), "volt", found[name], found.span(name), how="grammar")
 
@@ -286,7 +232,7 @@ def _by_halves(scene: Scene, stated: list[Stated]) -> list[Stated]:
     text = scene.text
     if "24" in text or "twenty" in text.lower() or "36" in text or "48" in text:
         stated = _half(scene, _sides(scene, stated))
-    return [*stated, *_one_place(scene, stated)]
+    return [*stated, *one_place(scene, stated)]
 
 
 def _half(scene: Scene, stated: list[Stated]) -> list[Stated]:
@@ -317,10 +263,3 @@ def _sides(scene: Scene, stated: list[Stated]) -> list[Stated]:
 
 def _within(item: Stated, other: Stated) -> bool:
     return item.span[0] < other.span[1] and other.span[0] < item.span[1]
-
-
-def _one_place(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
-    """One negative of a converter's two sides: "both minuses land on one engine block"."""
-    steps = "dcdc" in scene.heads or scene.about("word:boost")
-    if steps and not any(item.fact == COMMON for item in stated) and (found := ONE_PLACE.search(scene.text)):
-        yield Stated(COMMON, True, "", found[0], found.span(), how="grammar")

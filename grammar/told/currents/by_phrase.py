@@ -36,7 +36,11 @@ PANEL_LIKE_IT = regex(r"\bpanel (?:of )?(?:that|this) (?:size|big|much|many|rati
 NO_PANEL = 3.0  # watts: no panel is so small
 TAKEN_BY = regex(  # "gas alarm plate: 4 W", "the computer on standby 12 W"
     r"\b(?:alarm|tracker|monitor|detector|sensor|radio|router|computer|camera|clock|stereo)(?:'?s)?"
-    r"(?: (?:on|in|its|plate|label|sticker|standby|takes|draws|uses|is|says|eats|nibbles|of)|[:,=])+ ?$",
+    r"(?: (?:on|in|its|plate|label|sticker|standby|takes|draws|uses|is|says|eats|nibbles|of)|[:,=])* ?$",
+    re.IGNORECASE,
+)
+PANEL_WANTED = regex(
+    r"\b(?:want|need|wanting|buy|get|add|fit|like|which|what|how (?:big|large|small|little))\b[^.?!;,]{0,14}\bpanel",
     re.IGNORECASE,
 )
 LEAST_DRAWN = 1.0
@@ -131,6 +135,9 @@ def _peaks(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
 
 def _watts(scene: Scene, claim: Claim | None, before: str, value: float) -> Claim | None:
     """Watts that a guess gave to a panel that nobody has, or to a load where a panel is as big."""
+    wanted = claim is not None and claim.fact == "solar.power" and claim.how in UNSURE
+    if wanted and PANEL_WANTED.search(scene.text) and TAKEN_BY.search(before):
+        return Claim("load.power", "near")
     if claim is None or claim.how != "default":
         return None
     if claim.fact == "solar.power" and "panel" not in scene.heads and not SUN & scene.vocabulary:

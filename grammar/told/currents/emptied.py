@@ -25,6 +25,11 @@ LASTS = regex(
     r"|\b(?:give|gives|gave|get|gets|lasts?|manage|manages|survives?)\b[^.?!;]{0,14}\b"
     + SO_MANY
     + r"[\w-]* (?:hours|hrs)\b"
+    r"|\b(?:time|hours?|minutes) (?:(?:down )?(?:till|until|to)|before)(?: (?:it|they|she) (?:is|are))?"
+    r" (?:the |a )?half(?:way)?\b(?! (?:full|of|an?))"
+    r"|\bhow (?:much time|many hours) (?:holds?|lasts?|resists?|stands?|endures?|bears?|survives?)\b"
+    r"|\bwhen (?:is|are|will) (?:it|they|she|he|that)(?: be)? (?:at|down to|on) (?:the )?half\b(?! full)"
+    r"|\b(?:time|hours?|minutes) (?:is |are )?left\b"
     r"|\bwhat (?:have|do|would|will|shall) (?:i|we|they) (?:got|get|have)\b[^.?!;]{0,24}"
     r"\b(?:evening|night|time|hours|day|morning)\b"
     r"|\bout of (?:an?|my|the|our|one|this|that|his|her) ?[\d.]+ ?(?:ah|amp)"

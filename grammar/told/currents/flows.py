@@ -55,6 +55,11 @@ EACH_LETS = regex(  # "each permits 100 A continuous"
     r"(?: (?:out|through|up|to|me|us|about))* $",
     re.IGNORECASE,
 )
+OURS_LETS = regex(  # "what a BMS may be; if ours, good for 150 A continuous"
+    r"\b(?:ours|mine)(?:,| is| being)*(?: only| just)? "
+    r"(?:good for|rated(?: at| for)?|allows?|lets?|gives?|permits?|stands?)(?: (?:out|through|about|up to))* $",
+    re.IGNORECASE,
+)
 STEADY = regex(
     r" ?(?:of )?(?:a |as )?(?:continuous|cont\b|steady|steadily|constant|permanent|all day|without end|for good)",
     re.IGNORECASE,
@@ -72,6 +77,8 @@ def flowing(scene: Scene, item: Item, value: float) -> str:
     before, after = scene.ahead(start), scene.text[end : end + AFTER]
     if GIVES.search(before):
         return LOAD
+    if "bms" in scene.heads and OURS_LETS.search(before) and STEADY.match(after):
+        return LIMIT
     if scene.lithium_known and EACH_LETS.search(before) and STEADY.match(after):
         return LIMIT
     return CHARGER if value <= MOST and _charges(scene, item, before, after) else ""

@@ -27,6 +27,17 @@ THROUGH = regex(
     r"(?:m|metres?|meters?|ft|feet)\b",
     re.IGNORECASE,
 )
+SCREW = regex(  # "24 V screw, 150 amps"
+    r"(?:\b\d\d ?v(?:olts?)?|\b(?:bow|stern|side)) (?:screw|prop|propeller)(?:,|:)?"
+    r"(?: (?:of|at|draws|takes|wants|pulls|rated))*(?: about)? $",
+    re.IGNORECASE,
+)
+TIMED = regex(r"\b(?:minutes?|mins?|hours?|hrs?)(?: flat| straight)? at(?: about| some| only)? $", re.IGNORECASE)
+OFF_IT = regex(  # "fourteen minutes at a hundred on the 140 gel"
+    r"^(?: ?a(?:mps?)?\b)? (?:on|off|from|out of) (?:the|my|our|his|her|an?|this|that) "
+    r"(?:\w+[ -]){0,3}?(?:\d{2,3}\b|agm|gel|wet|flooded|lead|lithium|lfp|battery|bank)",
+    re.IGNORECASE,
+)
 ITS_LIMIT = regex(
     r"\b(?:lithium|lfp|lifepo4|bms|battery|accu|it)\b[^.?!;]{0,50}\b(?:its|his|her|the|whose)"
     r" (?:\w+ )?(?:limit|ceiling|maximum|max)"
@@ -80,6 +91,8 @@ def _first_and_after(scene: Scene, item: Item, found: dict[int, Claim]) -> Claim
 def _by_place(scene: Scene, claim: Claim | None, item: Item, value: float) -> Claim | None:
     before, after = _around(scene, item)
     bare = item.dim == "NUM"
+    if not bare and value >= SMALLEST_PEAK and SCREW.search(before):
+        return LOAD
     if not bare and claim is not None and claim.fact == "fuse.rating" and _on_a_cable(scene, claim, item):
         return LOAD
     if not bare and _names_the_load(scene, claim, item):
@@ -88,7 +101,7 @@ def _by_place(scene: Scene, claim: Claim | None, item: Item, value: float) -> Cl
         return None
     if (claim is None or claim == Claim("fuse.rating", claim.how)) and bare and LOAD_OF.search(before):
         return LOAD if stops(scene, item, ("and", "is", "or", "on", "at", "for", "with", "amp")) else None
-    if claim is None and THROUGH.match(after):
+    if claim is None and (THROUGH.match(after) or (TIMED.search(before) and OFF_IT.match(after))):
         return LOAD
     limited = claim is not None and claim.fact == "load.current" and scene.lithium_known
     return LIMIT if limited and not bare and ITS_LIMIT.search(before) else None

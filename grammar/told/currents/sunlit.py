@@ -22,6 +22,13 @@ KEEPS = regex(  # "fifteen watts feed a sleeping 70 Ah the whole summer"
     r"[^.?!;]{0,36}(?:\d ?ah|amp hours?|battery|bank|agm|gel|lead)\b",
     re.IGNORECASE,
 )
+OF_MODULE = regex(r"^ (?:of )?(?:an? )?(?:solar |sun )?(?:modules?|panels?|pv|glass on)\b", re.IGNORECASE)
+KEEPS_UP = regex(  # "does 60 W keep a mark lamp alight, the lamp wanting 1.5 Ah a day"
+    r"^ (?:\w+ ){0,2}?(?:feeds?|keeps?|holds?|carry|carries|sustains?|nourish(?:es)?|maintains?)"
+    r" (?:an?|the|my|our|up|it)\b",
+    re.IGNORECASE,
+)
+A_DAY = regex(r"\d ?(?:ah|amp[- ]?hours?)\b[^.?!;]{0,4}(?:a|per|each|every) day\b|\bah daily\b", re.IGNORECASE)
 SEASON = regex(r"\b(?:summer|winter|season|spring|autumn)\b", re.IGNORECASE)
 IN_SUN = regex(r"^[^.?!;,\d]{0,16}\bin (?:the )?(?:full |bright |hot |blazing |open )?sun(?:shine|light)?\b", re.I)
 SUN_OF = regex(r"\bsun(?:shine|light)?\b[^.?!;\d]{0,48}$", re.IGNORECASE)
@@ -92,7 +99,9 @@ def _after(scene: Scene, item: Item) -> str:
 def _shone_on(scene: Scene, item: Item) -> bool:
     """Whether watts lie in the sun or keep a battery up over a season."""
     after = _after(scene, item)
-    if LIES_IN_SUN.search(after):
+    if LIES_IN_SUN.search(after) or OF_MODULE.match(after):
+        return True
+    if KEEPS_UP.match(after) and A_DAY.search(scene.text):
         return True
     keeps = KEEPS.search(after) is not None and SEASON.search(scene.text) is not None
     return keeps and not any(head.name in CONSUMES for head in scene.head_items)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.scene.claims import UNSURE, Claim, asked
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.currents.fuses import FUSES, SMALL_FUSES
 
 LOAD, FUSE = Claim("load.current", "grammar"), Claim("fuse.rating", "grammar")
@@ -18,7 +21,14 @@ SORTS = frozenset(  # between the amps and the fuse
     }
     | {"brass", "shiny", "cheap", "rusty", "main", "spare", "bolt", "down", "blade", "cartridge", "delay", "time"}
 )
+GUARDS = regex(  # "2/0, and may a 250 A sit in front of it"
+    r"^ ?(?:a\b|amps?\b)?(?: (?:sit|stand|go|be|is|goes|sits|stands|fine|ok|okay|right))*"
+    r" (?:in front of|ahead of|upstream of|protect(?:s|ing)?|guard(?:s|ing)?)"
+    r" (?:it|that|them|this|the (?:cable|copper|wire|run|lead))\b",
+    re.IGNORECASE,
+)
 LEAST, MOST = 5.0, 600.0  # amps of a fuse
+AFTER = 60  # characters
 FAR = 3  # words from the amps to their fuse
 SMALLEST_LOAD = 40.0
 PUT_UP = frozenset({"is", "would", "should", "will", "was", "isnt", "and"})
@@ -29,8 +39,10 @@ OPEN = frozenset({"load.current", "fuse.rating", "charger.current", "battery.cap
 
 def placed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     """The claims of loose amps that stand on a fuse or on a motor."""
-    if not scene.quantities("AMP", "NUM") or not ("fuse" in scene.heads or scene.blown):
+    if not scene.quantities("AMP", "NUM"):
         return {}
+    if not ("fuse" in scene.heads or scene.blown):
+        return _in_front(scene, claims)
     found = {}
     for item in scene.quantities("AMP", "NUM"):
         claim = claims.get(item.at)
@@ -39,6 +51,19 @@ def placed(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
         if loose and not isinstance(value, str) and (mended := _on_what(scene, item, value)):
             found[item.at] = mended
     return found
+
+
+def _in_front(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
+    """The claim of amps of a usual fuse that sit in front of a cable, where the load's are told beside them."""
+    running = [at for at, claim in claims.items() if claim.fact == LOAD.fact]
+    if len(running) < 1 or not scene.quantities("AREA", "GAUGE"):
+        return {}
+    for item in scene.quantities("AMP", "NUM"):
+        loose = claims.get(item.at, LOAD).fact in OPEN and scene.word(item.start - 1) in ("a", "an", "the")
+        end = scene.span(item.start, item.end)[1]
+        if loose and item.quantity.value in FUSES and GUARDS.match(scene.text[end : end + AFTER]):
+            return {item.at: FUSE} if set(running) - {item.at} else {}
+    return {}
 
 
 def _on_what(scene: Scene, item: Item, value: float) -> Claim | None:

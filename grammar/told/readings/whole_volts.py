@@ -22,6 +22,18 @@ UNDER = regex(
     r"\b(?:under load|load|thruster|motor|windlass|capstan|button|press\w*|push\w*|thrust\w*)\b", re.IGNORECASE
 )
 GOES_ON = frozenset({"and", "when", "under", "while", "with", "volts", "or"})
+FROM_HERE = regex(  # "it drops to 21.8 from 25"
+    r"\b(?:to|at) \d{1,2}[.,]\d{1,2} ?(?:v|volts?)? from(?: about| around| some)? $", re.IGNORECASE
+)
+DOWN_TO = regex(r"^ ?(?:v|volts?)?(?: right| straight| all the way)*(?: down)? to \d{1,2}[.,]\d", re.IGNORECASE)
+FALLING = regex(
+    r"\b(?:f[ae]lls?|fell|drop(?:s|ped)?|sag(?:s|ged)?|sinks?|sank|dip(?:s|ped)?|go(?:es)?|went|down|collaps\w+|slump(?:s|ed)?"
+    r"|dive[sd]?|plunge[sd]?|tumble[sd]?)"
+    r" from(?: about| around| some)? $",
+    re.IGNORECASE,
+)
+RESTED = Claim("reading.voltage", "role")
+STOOD = ((12.0, 13.0), (24.0, 27.0))  # volts at rest
 LOWEST, HIGHEST = 7.0, 11.0  # volts
 OPEN = frozenset({"battery.count", "load.bursts", "battery.age", NOTHING.fact})
 LEAST_TWO, MOST_TWO = 18.0, 29.5  # volts shown of a 24 V bank
@@ -30,9 +42,22 @@ LEAST_TWO, MOST_TWO = 18.0, 29.5  # volts shown of a 24 V bank
 def whole_volts(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     """The claims of whole volts to which a load pulls a battery, where volts at rest are told beside them."""
     facts = {claim.fact for claim in claims.values()}
+    if LOADED.fact in facts and RESTED.fact not in facts:
+        return {item.at: RESTED for item in scene.quantities("NUM", "COUNT", "VOLT") if _fell_from(scene, claims, item)}
     if LOADED.fact in facts or "reading.voltage" not in facts or UNDER.search(scene.text) is None:
         return {}
     return {item.at: LOADED for item in scene.quantities("NUM", "COUNT") if _fell_to(scene, claims, item)}
+
+
+def _fell_from(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:
+    """Whether whole volts are those that a load pulled down: "drops to 21.8 from 25", "fell from 12 to 9.8"."""
+    value, claim = item.quantity.value, claims.get(item.at)
+    open_to = claim is None or claim.fact in OPEN | {"bank.voltage", "battery.nominal"}
+    if isinstance(value, str) or not open_to or not any(low <= value <= high for low, high in STOOD):
+        return False
+    before, end = ahead_of(scene, item), scene.span(item.start, item.end)[1]
+    fell = FALLING.search(before) is not None and DOWN_TO.match(scene.text[end : end + 40]) is not None
+    return fell or FROM_HERE.search(before) is not None
 
 
 def _fell_to(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:

@@ -35,18 +35,27 @@ STRETCH = regex(
     r"|mm|times))",
     re.IGNORECASE,
 )
+OPEN_FOR = regex(  # "open 9 till 5", "visitors 10 till 4"
+    r"\b(?:open(?:s|ing hours)?|visitors|customers|guests|trad(?:e|es|ing)|hours|on duty|on watch|show"
+    r"|serv(?:e|es|ing))"
+    r"(?: are| is|,|:)?(?: daily| every day| from)? $",
+    re.IGNORECASE,
+)
 UNTIL = frozenset({"till", "til", "until", "untill"})
 FALLS = regex(r"\b(?:fall|drop|go|sag|sink|dip|pull|sank|fell|went|down|charg|fill)\w*[^.?!;]{0,16}$", re.IGNORECASE)
 PAST_IT = regex(r"\W+past\b", re.IGNORECASE)
 ABED = regex(r"\b(?:sleep\w*|asleep|in bed|cpap|at night|evenings?|telly)\b", re.IGNORECASE)
 LOOKED_AT = 24  # characters before a stretch
 DAY, HALF_DAY = 24.0, 12.0
-DIMS = frozenset({"TIME", "LENGTH"})
-SHARES = {"half": 0.5, "quarter": 0.25}
+DIMS = frozenset({"TIME", "LENGTH", "AMP"})
+SHARES = {"half": 0.5, "quarter": 0.25, "two": 0.2, "five": 0.5, "seven": 0.7, "eight": 0.8}
 FOLLOWS = regex(
-    r" and (?:an? )?(half|quarter)(?=\W*$|[.,;:?!)]| (?:old|ago|now|long|of|each|one|in|is|it|they|she|the)\b)",
+    r" and (?:an? )?(half|quarter)(?=\W*$|[.,;:?!)]| (?:old|ago|now|long|of|each|one|in|is|it|they|she|the|for"
+    r"|from)\b)",
     re.IGNORECASE,
 )
+TENTHS = regex(r" (two|five|seven|eight)(?=\W*$|[.,;:?!)]| (?:for|from|of|in|on|is|and)\b)", re.IGNORECASE)
+AMPERES = regex(r"\bamperes?$", re.IGNORECASE)  # "2 ampere five"
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +96,9 @@ def _are_times(text: str, found: re.Match[str], first: Time, last: Time) -> bool
     fours = [found["afour"], found["bfour"]]
     if any(fours):  # "from 0900 to 1700", not "from 1100 to 1300 watts"
         return all(fours) and bool(found["begins"]) and any(four[0] == "0" for four in fours)
+    open_for = OPEN_FOR.search(text[max(0, found.start() - LOOKED_AT) : found.start()]) is not None
+    if open_for and (last.hour - first.hour) % HALF_DAY > 0 and max(first.hour, last.hour) <= HALF_DAY:
+        return True
     bare = bool(found["begins"]) and (joint in UNTIL or (joint == "to" and ABED.search(text) is not None))
     return first.marked or last.marked or bare
 
@@ -114,4 +126,6 @@ def share_after(scene: Scene, item: Item) -> float:
     if item.dim not in DIMS or item.part is None or len(item.part.quantities) != 1:
         return 0.0
     found = FOLLOWS.match(scene.text, item.part.span[1])
+    if found is None and AMPERES.search(item.quantity.text):
+        found = TENTHS.match(scene.text, item.part.span[1])
     return SHARES[found[1].lower()] if found else 0.0
