@@ -10,7 +10,9 @@ and 7.6, 71.8 and 8.4; twenty-second, two thirds of it single questions: 81.8 an
 voices: 76.2 and 8.5). They are kept as they were written, but for one sentence, and for the labels of the fifth where
 they took a "thruster battery" for a load. What the second to the sixteenth showed was mended, and then the points were
 fitted to them: they guard what was learned, and tell nothing of messages that nobody has seen.
-From the seventeenth on nothing was learned: their shares are those of fresh messages.
+The facts of the nineteenth to the twenty-first were mended later, and the figures fitted to them; nothing was learned from
+the topics of the seventeenth and those after it, nor anything at all from the other four of them: their shares are those
+of fresh messages.
 The floors stand a little under what was measured.
 """
 
@@ -43,9 +45,9 @@ HELD_BACK = [
     ("sixteenth.jsonl", 94, 3),
     ("seventeenth.jsonl", 72, 8),
     ("eighteenth.jsonl", 76, 6),
-    ("nineteenth.jsonl", 71, 10),
-    ("twentieth.jsonl", 63, 9),
-    ("twentyfirst.jsonl", 71, 10),
+    ("nineteenth.jsonl", 79, 8),
+    ("twentieth.jsonl", 77, 7),
+    ("twentyfirst.jsonl", 77, 9),
     ("twentysecond.jsonl", 80, 6),
     ("twentythird.jsonl", 75, 10),
 ]
