@@ -10,9 +10,9 @@ and 7.6, 71.8 and 8.4; twenty-second, two thirds of it single questions: 81.8 an
 voices: 76.2 and 8.5). They are kept as they were written, but for one sentence, and for the labels of the fifth where
 they took a "thruster battery" for a load. What the second to the sixteenth showed was mended, and then the points were
 fitted to them: they guard what was learned, and tell nothing of messages that nobody has seen.
-The facts of the nineteenth to the twenty-first were mended later, and the figures fitted to them; nothing was learned from
-the topics of the seventeenth and those after it, nor anything at all from the other four of them: their shares are those
-of fresh messages.
+The facts of the nineteenth to the twenty-first were mended later, and the figures fitted to them. Nothing was learned
+from the topics of the seventeenth and those after it, and nothing at all from the other five of them: their shares
+are those of fresh messages.
 The floors stand a little under what was measured.
 """
 
