@@ -8,7 +8,7 @@ from service.finish import finished, least_change
 from service.leadsman import default_desk
 from service.topics.bank_wiring import TOPIC
 from tests.building import case
-from tests.talks import on
+from tests.talks import on, plain
 from tests.topics import asked, figures
 
 PAIR = {"battery.count": 2.0, "battery.nominal": 12.0, "battery.capacity": 100.0}
@@ -268,3 +268,25 @@ def test_a_start_battery_linked_to_a_house_bank_is_judged_as_such_and_not_as_a_s
     text = "Start battery 900 CCA plus house 2x 90 Ah, may we link them when thrusting with 250 A?"
     (found,) = default_desk().ask(text).answers
     assert (found.topic, found.verdict) == ("bank-wiring", "marginal")
+
+
+def test_what_several_are_to_come_to_is_no_battery_of_its_own() -> None:
+    found = on("bank-wiring", "I have 4 of 12 V 90 Ah and want 24 V 180 Ah. How do I join them?")
+    assert (found.verdict, "24 V and 180 Ah" in plain(found.headline)) == ("information", True)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Two 6 V 200 Ah in series or one 12 V 200 Ah, is there a difference?", "12 V"),
+        ("Six 6 V batteries or three 12 V ones in series for 36 V?", "36 V"),
+    ],
+)
+def test_batteries_that_are_weighed_against_each_other_are_not_joined(text: str, told: str) -> None:
+    headline = plain(on("bank-wiring", text).headline)
+    assert told in headline
+    assert "never" not in headline
+
+
+def test_one_of_other_volts_that_is_to_be_joined_is_refused() -> None:
+    assert on("bank-wiring", "May I join a 6 V or a 12 V battery to my 12 V one?").verdict == "no"

@@ -52,6 +52,7 @@ def either(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts, each side of "one 200 Ah or two 100 Ah" with its own count and figures."""
     if not (PIVOT.search(scene.text) or AS_GOOD.search(scene.text)):
         return stated
+    stated = _without_other_volts(scene, stated)
     stated = [*stated, *_bare(scene, stated)]
     ratings = sorted((item for item in stated if item.fact in RATINGS), key=lambda item: item.span)
     if {item.of for item in ratings} != {1, 2}:
@@ -68,6 +69,26 @@ def either(scene: Scene, stated: list[Stated]) -> list[Stated]:
     counts = _counts(scene.text, one, other, pivot)
     kept = [item for item in stated if item.fact != COUNT]
     return [*(_on_its_side(item, kept, pivot.start()) for item in kept), *counts]
+
+
+def _without_other_volts(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Without the batteries of other volts that some are weighed against: "two 6 V or one 12 V"."""
+    volts = sorted((item for item in stated if item.fact == "battery.nominal"), key=lambda item: item.span)
+    if len(volts) != 2 or volts[0].value == volts[1].value:
+        return stated
+    one, other = volts
+    if _pivot(scene.text, one.span[1], other.span[0]) is None:
+        return stated
+    counts = [item for item in stated if item.fact == COUNT]
+    before = [item.value for item in counts if item.span[0] < one.span[0]]
+    against = [item for item in counts if one.span[1] <= item.span[0] < other.span[0]]
+    if against and not before:  # the number that was kept is that of the second side
+        return [replace(item, of=1) if item is other else item for item in stated if item is not one]
+    first, second = before[0] if before else 1.0, against[0].value if against else 1.0
+    if not all(isinstance(number, float) for number in (first, second, one.value, other.value)):
+        return stated
+    alike = float(first) * float(one.value) == float(second) * float(other.value)
+    return [item for item in stated if item is not other and item not in against] if alike else stated
 
 
 def _bare(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:

@@ -61,13 +61,29 @@ WORKING_AS = regex(  # "two 12 V wets to work as one 24", "four sixes that make 
     r"(?P<sum>12|24|36|48|twenty[- ]four)(?:[ -]?v(?:olts?)?)?(?=[.,;?!)]|$| (?:system|bank|and|but|so|how)\b)",
     re.IGNORECASE,
 )
+WANTED = regex(
+    r"\b(?:wants?|need(?:s|ed)?|would like|i'?d like|looking for|aim(?:ing)? (?:at|for)|to (?:get|make|give|have))\b"
+    r"[^.?!;]{0,24}$",
+    re.IGNORECASE,
+)
 VALUES = {"twenty": 24.0, "thirty": 36.0, "forty": 48.0, "six": 6.0, "sixe": 6.0, "twelve": 12.0}
 CONVERTING = frozenset({"dcdc", "alternator", "charger"})
 
 
 def in_rows(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts with those that tell of batteries in rows."""
+    stated = _without_goal(scene, stated)
     return _volts_joined(scene, _parts_of_sums(scene, _twice_over(scene, _of_each(scene, _without_limits(stated)))))
+
+
+def _without_goal(scene: Scene, stated: list[Stated]) -> list[Stated]:
+    """Without the amp-hours that several equal batteries are to come to: "4 of 12 V 100 Ah, want 24 V 200 Ah"."""
+    sizes = [item for item in stated if item.fact == "battery.capacity" and isinstance(item.value, float)]
+    counts = [item.value for item in stated if item.fact == COUNT and isinstance(item.value, float)]
+    if len(sizes) != 2 or not counts or WANTED.search(scene.ahead(sizes[1].span[0])) is None:
+        return stated
+    times = float(sizes[1].value) / float(sizes[0].value)
+    return [item for item in stated if item is not sizes[1]] if 1 < times <= max(counts) and not times % 1 else stated
 
 
 def _without_limits(stated: list[Stated]) -> list[Stated]:
