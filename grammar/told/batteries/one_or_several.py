@@ -77,15 +77,16 @@ def _without_other_volts(scene: Scene, stated: list[Stated]) -> list[Stated]:
     if len(volts) != 2 or volts[0].value == volts[1].value:
         return stated
     one, other = volts
-    if _pivot(scene.text, one.span[1], other.span[0]) is None:
+    pivot = _pivot(scene.text, one.span[1], other.span[0])
+    if pivot is None:
         return stated
     counts = [item for item in stated if item.fact == COUNT]
     before = [item.value for item in counts if item.span[0] < one.span[0]]
     against = [item for item in counts if one.span[1] <= item.span[0] < other.span[0]]
     if against and not before:  # the number that was kept is that of the second side
         return [replace(item, of=1) if item is other else item for item in stated if item is not one]
-    first, second = before[0] if before else 1.0, against[0].value if against else 1.0
-    if not all(isinstance(number, float) for number in (first, second, one.value, other.value)):
+    first, second = before[0] if before else 1.0, _counted(scene.text, other.span, pivot.end()).number or 1.0
+    if not all(isinstance(number, float) for number in (first, one.value, other.value)):
         return stated
     alike = float(first) * float(one.value) == float(second) * float(other.value)
     return [item for item in stated if item is not other and item not in against] if alike else stated
