@@ -22,8 +22,6 @@ def stated(text: str) -> dict:
     ("text", "fact", "value"),
     [
         ("Lithium, a 100 Ah whose BMS lets out 100 A. Motor would like 250. Will it?", "load.current", 250.0),
-        ("A 110 dual purpose, will it turn a 200 A thruster?", "battery.capacity", 110.0),
-        ("70 mm2 lead. A 400 in front of it, yes or no? 270 A running.", "fuse.rating", 400.0),
         ("60 A charger, 400 Ah AGM, from 50 up to full?", "battery.charge", 50.0),
         ("8 x 12 V wets, bow 24, 4 strings, total?", "bank.voltage", 24.0),
         ("One hole in the lid, 50 mm. Does for one wet 110 on 15 A?", "charger.current", 15.0),

@@ -24,7 +24,8 @@ START = "start"
 NEAR, FAR = 3, 6  # items to either side that are signs by name; words within which a role word is one
 STEPS = (0, 0.05, 0.5, 1, 2, 3, 5, 9, 11, 12, 13.2, 15, 20, 24, 30, 36, 45, 60, 80, 100, 150, 200, 300, 400, 600, 1000)
 MOST = 40  # figures; a message with more is a table, which a person reads
-BAR, LEAD = -4, 8  # the points to be named, and those over the next
+BARE = 3  # words and marks of a later message, "sorry, 8": what was said before tells what it is, not its surroundings
+BAR, LEAD = -2, 8  # the points to be named, and those over the next
 HOW = "weighed"
 
 Points = Mapping[str, Mapping[str, int]]
@@ -54,7 +55,7 @@ def weighed(scene: Scene, claims: Mapping[int, Claim], can_be: Callable[[Item, s
     `can_be`: whether a figure may state a fact.
     """
     found: dict[int, Claim] = {}
-    if len(scene.measured) > MOST:
+    if len(scene.measured) > MOST or (scene.said and len(scene.tokens) <= BARE):
         return found
     settled = {claim.fact for claim in claims.values() if claim.how != "default"}
     for item in scene.measured:

@@ -33,6 +33,7 @@ SAYS = (  # the words before a size, those after it
         ENDS,
     ),
     (r"\b(?:an?|the|my|our|his|her) (?:leisure|deep[- ]cycle) ", ENDS),
+    (rf"\b{WHOSE} ", r" (?:dual[- ]purpose|leisure|deep[- ]cycle)\b"),
     (r"\bif (?:it|she|he|this|that)(?:'?s| is| were| was) an? ", ENDS),
     (
         r"\b(?:old|new) ",

@@ -24,9 +24,9 @@ MOST = 2  # of a fact that a message states
 def sizes_listed(text: str, stated: Sequence[Stated]) -> list[Stated]:
     """The facts, with square millimetres that are to be told as gauges, which a label before them made gauges."""
     found = LISTED.search(text)
-    if found is None or any(item.fact == AREA for item in stated):
+    start, end = found.span("sizes") if found else (0, 0)
+    if found is None or any(item.fact == AREA and not start <= item.span[0] < end for item in stated):
         return list(stated)
-    start, end = found.span("sizes")
     sizes = [(float(one[0]), one.span()) for one in SIZE.finditer(text, start, end)]
     if not all(size in METRIC_SIZES for size, _ in sizes):
         return list(stated)

@@ -246,7 +246,7 @@ def _half(scene: Scene, stated: list[Stated]) -> list[Stated]:
 
 
 def _sides(scene: Scene, stated: list[Stated]) -> list[Stated]:
-    if any(item.fact == INPUT for item in stated) or CARRIES.search(scene.text) is None:
+    if any(item.fact == INPUT and item.how != "weighed" for item in stated) or CARRIES.search(scene.text) is None:
         return stated
     for first, second in PAIRS:
         low, high = first.search(scene.text), second.search(scene.text)

@@ -11,9 +11,16 @@ from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 
 LOAD, PEAK = Claim("load.current", "near"), Claim("load.peak", "near")
+FUSE = Claim("fuse.rating", "near")
 DRAIN, SIZE = Claim("drain.current", "near"), Claim("battery.capacity", "near")
 LEAST, MOST = 20.0, 1500.0  # amps of a motor
 MOST_DRAIN = 3.0
+FOR_THE_FUSE = regex(  # "300 A is fine for the fuse"
+    r"[,]? ?(?:(?:is|are|would be|will be|should be|sounds|seems) )?(?:just |quite |about )?"
+    r"(?:fine|right|enough|ok|okay|good|correct|plenty|best) for (?:the|an?|my|our|its|that) (?:main )?"
+    r"(?:fuse|breaker)\b",
+    re.IGNORECASE,
+)
 RUNNING = regex(r" ?(?:running|when running|once running|while running|steady|in the steady)\b", re.IGNORECASE)
 SUMMED = regex(r"(?:\bsum|\btotal|\bmakes|\btogether)\W*(?:is|=)?\W*$|=\W*$", re.IGNORECASE)
 PLATE = regex(
@@ -94,7 +101,8 @@ def _told(scene: Scene, item: Item, value: float, claims: dict[int, Claim]) -> C
     if item.dim == "WATT":
         return _watts(scene, claim, before, value)
     if item.dim == "AMP":
-        return LOAD if _drawn(scene, item, before, claims) or _all_told(scene, claim, after) else None
+        drawn = _drawn(scene, item, before, claims) or _all_told(scene, claim, after)
+        return FUSE if FOR_THE_FUSE.match(after) else LOAD if drawn else None
     if claim is not None:
         return None
     if LEAST_DRAWN <= value <= MOST and _draws(scene, before, after):
