@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
+from playwright.sync_api import expect
 
 from tests.conftest import SIZES
 
@@ -203,10 +204,10 @@ def test_without_script_everything_is_a_form(visits, size):
     page.locator(f"{NEWEST} .chip summary", has_text="AGM").click()
     page.locator(f"{NEWEST} .chip[open] select").select_option("flooded")
     page.get_by_role("button", name="Answer again").click()
-    assert page.locator("#log > .folded").count() == 2
+    expect(page.locator("#log > .folded")).to_have_count(2)  # it waits for the page that the form brings
     page.get_by_role("button", name="ft, AWG").click()
-    assert page.locator("html").get_attribute("data-units") == "us"
-    assert page.locator("#log > .folded").count() == 2
+    expect(page.locator("html")).to_have_attribute("data-units", "us")
+    expect(page.locator("#log > .folded")).to_have_count(2)
     page.get_by_role("button", name="It did not").click()
     page.get_by_label("What was missing or wrong?").wait_for()  # the next page may still be loading
     page.get_by_role("link", name="Start a clean sheet").click()

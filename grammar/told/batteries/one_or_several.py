@@ -52,11 +52,10 @@ def either(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """The facts, each side of "one 200 Ah or two 100 Ah" with its own count and figures."""
     if not (PIVOT.search(scene.text) or AS_GOOD.search(scene.text)):
         return stated
-    stated = _without_other_volts(scene, stated)
     stated = [*stated, *_bare(scene, stated)]
     ratings = sorted((item for item in stated if item.fact in RATINGS), key=lambda item: item.span)
     if {item.of for item in ratings} != {1, 2}:
-        return stated
+        return _without_other_volts(scene, stated)
     parted = ((left, right, _pivot(scene.text, left.span[1], right.span[0])) for left, right in pairwise(ratings))
     right, pivot = next(((right, pivot) for _, right, pivot in parted if pivot), (ratings[0], None))
     if pivot is None or all(item.of == 1 for item in ratings if item.span >= right.span):
