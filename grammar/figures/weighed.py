@@ -25,6 +25,7 @@ NEAR, FAR = 3, 6  # items to either side that are signs by name; words within wh
 STEPS = (0, 0.05, 0.5, 1, 2, 3, 5, 9, 11, 12, 13.2, 15, 20, 24, 30, 36, 45, 60, 80, 100, 150, 200, 300, 400, 600, 1000)
 MOST = 40  # figures; a message with more is a table, which a person reads
 BARE = 3  # words and marks of a later message, "sorry, 8": what was said before tells what it is, not its surroundings
+NUMBERED = frozenset({"hull", "order", "serial", "part", "berth", "house", "phone", "invoice", "account", "member"})
 BAR, LEAD = -2, 8  # the points to be named, and those over the next
 HOW = "weighed"
 
@@ -60,7 +61,8 @@ def weighed(scene: Scene, claims: Mapping[int, Claim], can_be: Callable[[Item, s
     settled = {claim.fact for claim in claims.values() if claim.how != "default"}
     for item in scene.measured:
         claim = claims.get(item.at)
-        if claim is None or claim.how == "default":
+        numbered = scene.word(item.start - 1) == "number" and scene.word(item.start - 2) in NUMBERED
+        if not numbered and (claim is None or claim.how == "default"):
             fact = best(sums(signs(scene, item, claims)), partial(can_be, item))
             if fact and fact not in settled and (claim is None or fact != claim.fact):
                 found[item.at] = Claim(fact, HOW)

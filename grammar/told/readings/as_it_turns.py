@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
@@ -37,6 +38,11 @@ ONE_MOMENT = regex(
 LEAST, MOST = 5.0, 60.0  # volts
 
 
+@lru_cache(maxsize=4)  # each figure of a text asks it
+def _runs(text: str) -> tuple[re.Match[str], ...]:
+    return tuple(RUNS.finditer(text))
+
+
 def turning(scene: Scene) -> bool:
     """Whether a motor or a set is told to run, by such words."""
     return RUNS.search(scene.text) is not None or KEYED.search(scene.text) is not None
@@ -44,7 +50,7 @@ def turning(scene: Scene) -> bool:
 
 def as_it_turns(scene: Scene, item: Item) -> bool:
     """Whether these volts are those that such words speak of: before them, or after them where they begin a clause."""
-    return any(_spoken_of(scene, found) is item for found in RUNS.finditer(scene.text))
+    return any(_spoken_of(scene, found) is item for found in _runs(scene.text))
 
 
 def at_one_moment(scene: Scene, items: list[Item]) -> bool:
