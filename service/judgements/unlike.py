@@ -35,6 +35,9 @@ IN_STOCK = regex(  # a new one that is on sale: "the shop has a 100 Ah one"
     r"(?:has|have|had|offers?|sells?|stocks?|keeps?)\b",
     re.IGNORECASE,
 )
+OF_THE_BOAT = regex(
+    r"\b(?:built|launched|boat|yacht|hull|engine|moved|married|owned)\W+(?:\w+\W+){0,2}$", re.IGNORECASE
+)
 OLD_BESIDE_NEW = "an old and a new battery"
 
 
@@ -96,5 +99,6 @@ def years_between(text: str) -> float:
 
 def made_apart(case: Case) -> float:
     """The years between two batteries that are told by the years they were made: "one 2022, one 2025"."""
-    years = sorted({int(year) for year in MADE.findall(case.text)})
+    found = (item for item in MADE.finditer(case.text) if not OF_THE_BOAT.search(case.text[: item.start()]))
+    years = sorted({int(item[0]) for item in found})
     return float(years[-1] - years[0]) if len(years) == 2 else 0.0

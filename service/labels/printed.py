@@ -21,6 +21,7 @@ RATE = regex(r"\s*[/@(\s]*(?:C\s?\d|\d+\s*H)", re.IGNORECASE)
 TWENTY = regex(r"\s*[/@(\s]*(?:C\s?20|20\s*H)", re.IGNORECASE)
 LIMITS = ("battery.max_current", "battery.peak_current")
 LOADS = ("thing:thruster", "thing:load", "role:load.current", "role:load.peak", "about:load")
+OF_NO_LABEL = ("load.model", "bank.layout")
 CELLS = {12.8: 12.0, 25.6: 24.0, 38.4: 36.0, 51.2: 48.0}  # what lithium labels print for a system of so many volts
 PRINTED = ("ampere", "ampere_hour", "watt_hour", "kilogram", "pound", "millimeter", "inch")
 KINDS = ("", "cold_cranking_current", "cranking_current", "reserve_minutes", "group_size", "system_voltage")
@@ -29,7 +30,7 @@ NOMINAL = (6.0, 12.0, 24.0, 36.0, 48.0)
 
 def reread(message: Message) -> Message:
     """The message with its amps and volts taken as a label's; as it is where something in it stands on no label."""
-    if any(message.says(cue) for cue in LOADS) or any(item.fact == "load.model" for item in message.stated):
+    if any(message.says(cue) for cue in LOADS) or any(item.fact in OF_NO_LABEL for item in message.stated):
         return message
     second = {item.fact for item in message.stated if item.of > 1}
     if not printable(message) or not second <= {"battery.capacity", *LIMITS} or _two_batteries(message):

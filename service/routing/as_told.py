@@ -46,6 +46,9 @@ HOLD = regex(
 LIFTED = regex(
     r"\b(?:what|how much|how many kilos?)\b[^.?!;]{0,20}\b(?:lift\w*|carry\w*|heav\w*|weigh\w*)\b|\bhow heavy\b", re.I
 )
+SIZE_TOO = regex(
+    r"\b(?:what|which) (?:size|gauge|section|mm2|awg)\b|\bhow thick\b", re.IGNORECASE
+)  # "and if so what size?"
 RUINED = regex(
     r"\b(?:is|are|was|have|has|did) (?:it|he|she|they|this|that|i|we|the \w+)\b[^.?!,]{0,12}"
     r"\b(?:ruined|killed|finished|goners?|scrap|toast|done for|knackered|a write[- ]?off|past saving)\b"
@@ -175,7 +178,7 @@ def _lifted(seen: Seen) -> bool:
 def _wire_or_battery(seen: Seen) -> bool:
     """ "12.65 at rest, 9.9 pushing, 2 AWG, 15 ft, 160 A. Battery or wire?": one question."""
     circuit = seen.found <= {*CIRCUIT, "load-voltage"} and "load-voltage" in seen.found and len(seen.found) > 1
-    return circuit and culprit.either(seen.message.text)
+    return circuit and culprit.either(seen.message.text) and SIZE_TOO.search(seen.message.text) is None
 
 
 def _cold_or_battery(seen: Seen) -> bool:

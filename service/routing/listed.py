@@ -7,6 +7,7 @@ from collections.abc import Iterator, Set
 
 from grammar.reading import Message, Span
 from grammar.text.patterns import regex
+from service.routing.framed import framed
 from service.topic import CIRCUIT
 
 MARK = regex(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", re.MULTILINE)
@@ -17,7 +18,7 @@ ELLIPTIC = regex(  # "At -20?", "Which for AGM?", "in lay-up?": the question bef
     re.IGNORECASE,
 )
 ANSWERED = regex(r"\s*(?:yes|no|nope|yep|none)\b", re.IGNORECASE)  # "Should it be AGM? Yes."
-APART = regex(r"[,;&+]|\b(?:and|plus|n|also)\b", re.IGNORECASE)
+APART = regex(r"[,;&+]| [/–-] |\b(?:and|plus|n|also)\b", re.IGNORECASE)
 ORDERED = regex(r"\b(?:please|pls|plz|need(?:ed)?|wanted|quote|tell me|give me|looking for)\b", re.IGNORECASE)
 ASKED = regex(r"\?|\b(?:want|what|which)\b", re.IGNORECASE)
 TELLS = regex(
@@ -72,6 +73,12 @@ WANTS: tuple[
         frozenset({"battery.capacity"}),
     ),
     (regex(r"\bfreez\w*", re.IGNORECASE), "freeze-point", READINGS, frozenset()),
+    (
+        regex(r"\b(?:tot(?:al)?|bank|together) (?:v|volts?|ah|amp[- ]?hours|cca|wh|capacity)\b", re.IGNORECASE),
+        "bank-wiring",
+        FILLING,
+        frozenset({"battery.count", "battery.capacity"}),
+    ),
 )
 LISTS = frozenset().union(*(beside for _, _, beside, _ in WANTS))
 ROW = {  # what a job is made of; three of them named in a row are three wants, where one of them is asked
@@ -180,6 +187,7 @@ def wanted_too(message: Message, topics: Set[str]) -> set[str]:
             there = topic == "cable-size" and SIZED & told  # it is told, not wanted
             if words.search(part) and topics & beside and facts <= told and not there:
                 found.add(topic)
+    found.update(framed(message.text, topics, told))
     if (row := set(in_a_row(message.text))) & topics:
         lacking = {"bank-size"} if BATTERY & told else {"charger-size"}
         found |= row - lacking - ({"cable-size"} if SIZED & told or "cable.length" not in told else set())

@@ -33,6 +33,12 @@ SIZING = ("request:what_size", "request:how_many")
 APPROVAL = ("request:is_good", "request:enough")
 MAY = (*APPROVAL, "request:may_i")
 READING = regex(r"\b(?:reading|volts?|voltage|how full|charged?)\b", re.IGNORECASE)
+THEIRS_DO = regex(  # "does the battery under the bunk do?"
+    r"\b(?:does|will|would|can|could|might) (?:the|my|our|this|that|his|her|its) (?:\w+[ -]){0,2}"
+    r"(?:battery|batteries|bank)\b[^.?!;,]{0,40}"
+    r"\b(?:do|suffice|be (?:enough|ok|fine|alright)|manage|cope|work)\W*(?:[.?!]|$)",
+    re.IGNORECASE,
+)
 CUTS_OUT = "lfp-keeps-tripping"  # a danger: the lithium battery that switches itself off
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
@@ -64,6 +70,8 @@ def supplied(seen: Seen) -> bool:
     if found == {"bank-wiring"} and not seen.says("request:what_get", "request:may_i", *UNLIKE):
         together = strong or bool(seen.told & {"battery.count", "bank.layout"})
         return bool(SUPPLY & seen.context and together) or bool(CIRCUIT & seen.context and strong)
+    if found == {"bank-size"} and seen.told & LOADS and THEIRS_DO.search(seen.message.text):
+        return not seen.says("request:how_many", "about:how_big")
     return found == {"bank-size"} and strong and not seen.says(*SIZING) and seen.says(*APPROVAL)
 
 

@@ -75,6 +75,18 @@ SAME_OF = regex(  # "May AGM lie on its side? And lithium?"
     re.IGNORECASE,
 )
 WEIGHS = regex(r"\b(?:which|better|best|versus|vs|difference|advantages?|instead|or)\b", re.IGNORECASE)
+WORN = regex(
+    r"\b(?:replac|last|chang|scrap|retir|renew|swap|buy|dead|die|dying|fail|worn|weak|tired|kaput|bad\b|dud)\w*"
+    r"|\b(?:keep|kept|gone|bin|due|done|life|lives|good|test\w*|too old|past it|had it|finished|shot|goes|going|skip"
+    r"|carry on|ready|part)\b",
+    re.IGNORECASE,
+)
+BOTH_READ = frozenset({"reading.voltage", "reading.load_voltage"})
+OF_REST = regex(
+    r"\b(?:rest\w*|full|charged?|empty|half|state|both|each|readings|first|numbers|these|those|\d\d\.\d+)\b",
+    re.IGNORECASE,
+)
+AIR = regex(r"\b(?:vent\w*|air\w*|gas\w*|fumes?|breath\w*|holes?|hydrogen|openings?|sealed)\b", re.IGNORECASE)
 JUMP = "jump-start"  # a danger that is only ever asked about
 
 
@@ -145,6 +157,10 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
     idle = set()
     if {"run-check", "load-voltage"} <= found and "reading.load_voltage" in told and not _enough(message):
         idle.add("run-check")  # "it falls to 19 with the Sturgeon on, two of 700 CCA: what does that tell"
+    if {"rest-voltage", "load-voltage"} <= found and told >= BOTH_READ and not _rest_asked(message):
+        idle.add("rest-voltage")  # "12.7 at rest, 9.9 with the thruster running: is that drop acceptable"
+    if {"mounting", "ventilation"} <= found and HOLD.search(message.text) and not AIR.search(message.text):
+        idle.add("ventilation")  # "the lid won't close: is a strap over the top enough"
     if "storage" in found and "storage.time" not in told and loose.moves(message.text):
         idle.add("storage")  # "is it dangerous to leave it like that for now", of a battery that slides about
     if {"bank-wiring", "run-check"} <= found and unlike_amps(message, told):
@@ -159,6 +175,14 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
     if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
         idle.add("run-check")  # "is an adapter good enough for 250 A"
     return idle
+
+
+def _rest_asked(message: Message) -> bool:
+    """Whether a clause that asks holds the volts at rest, or speaks of rest or charge."""
+    read = [item.span[0] for item in message.stated if item.fact == "reading.voltage" and item.span]
+    asking = [clause.span for clause in message.clauses if clause.asks]
+    inside = any(start <= at < end for start, end in asking for at in read)
+    return inside or any(OF_REST.search(message.text, *span) for span in asking)
 
 
 def _only_stays_on(message: Message) -> bool:
@@ -178,8 +202,9 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
     """The topics whose words put the question of another one: whether it can be saved, whether a lid may be tight."""
     if {"specific-gravity", "replacement"} <= found and "battery.age" not in told and equal_cells.kept(message.text):
         return {"replacement"}  # "1.225 in all cells: charge or bin"
-    if {"bank-wiring", "replacement"} <= found and new_and_old.new_with_old(message.text):
-        return {"replacement"}  # "and a new AGM with one of 2 years?"
+    joins = {"bank-wiring", "replacement"} <= found
+    if joins and (new_and_old.new_with_old(message.text) or not WORN.search(message.text)):
+        return {"replacement"}  # "and a new AGM with one of 2 years?", "a gel of 3 years and one of 70 Ah in series?"
     if (
         "battery-type" in found
         and found & OF_KINDS

@@ -37,7 +37,7 @@ from service.sentences.supply import (
     tested_on_board,
     through_a_converter,
 )
-from service.told import culprit, in_its_place, two_options, used_in_cold, what_became
+from service.told import culprit, in_its_place, one_battery, two_options, used_in_cold, what_became
 from service.topic import CIRCUIT, Topic
 
 TOPIC = Topic(
@@ -110,7 +110,6 @@ def other_lithium(case: Case) -> Answer:
 
 
 TWELVE = 12.0  # volts
-ONE = regex(r"\b(?:an?|one|single)\b[^.,;:?!]{0,25}?\b(?:6|12)[ -]?v(?:olts?)?\b", re.IGNORECASE)  # battery
 
 
 def judge(case: Case) -> Answer:
@@ -120,7 +119,7 @@ def judge(case: Case) -> Answer:
     if cured := by_its_own(case):
         return TOPIC.says("information", cured, *known_currents(case), asks=(TOPIC.ask("load.time"),))
     if supply.count_is_open(case):
-        if ONE.search(case.text):
+        if one_battery.told(case.text):
             return one_alone(case, float(case["battery.nominal"]))
         head = "We can't say yet: tell us how many batteries there are, because one alone has too few volts."
         return TOPIC.needs("battery.count", headline=head, figures=known_currents(case))

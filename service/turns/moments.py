@@ -25,6 +25,11 @@ THEN = regex(
     r"|earlier|was|were|had|went|fell|dropped|tested|pulled|took|sank|came|gave|did|held)\b",
     re.IGNORECASE,
 )
+DATED = regex(
+    r"\b(?:yesterday|ago|last (?:week|month|year|autumn|spring|summer|winter|season|\w+day)|the other day|earlier"
+    r"|tested)\b",
+    re.IGNORECASE,
+)
 STOPS = regex(r"[.?!;](?=\s|$)")
 
 
@@ -36,7 +41,8 @@ def of_its_moment(case: Case, topic: str) -> Case:
     today, then = _sentence(case.text, rest.span), _sentence(case.text, loaded.span)
     if today == then or not NOW.search(case.text, *today) or NOW.search(case.text, *then):
         return case
-    if not THEN.search(case.text, *then):
+    past = DATED if today < then else THEN  # "at rest this morning 12.7. Running, it dropped to 9.9": one morning
+    if not past.search(case.text, *then):
         return case
     gone: set[str] = set()
     if topic == "load-voltage":

@@ -38,6 +38,19 @@ TO_LITHIUM = regex(  # "moving from AGM to LiFePO4": the lithium is what will be
     r"\b(?:to|for|with|by)\b[^.?!;]{0,16}\b(?:lithium|lifepo4|lfp)\b",
     re.IGNORECASE,
 )
+POINTS_BACK = regex(  # "and can a full one freeze at that?": at what the question before told
+    r"\b(?:at|in|by|with|for) (?:that|this|those|these|such)\b(?! (?:case|way|price)\b)|\bthat (?:cold|hot|warm)\b",
+    re.IGNORECASE,
+)
+IN_THEIR_PLACE = regex(  # "AGM comes out, two lithiums go in their place. May I join those in series?"
+    r"\bin (?:its|their) (?:place|stead)\b|\binstead\b|\b(?:replac|swap|exchang|chang|convert|upgrad|switch)\w*\b"
+    r"|\b(?:goes?|going|comes?|coming|gets?|taken?|took) out\b",
+    re.IGNORECASE,
+)
+MIXES = regex(
+    r"\b(?:mix|beside|alongside|together with|next to|combine|keep one|one (?:agm|gel|lead|wet|lithium))\w*",
+    re.IGNORECASE,
+)
 ONLY_FOR = regex(r"\b(?:only|just)(?: (?:for|with|a|an|of|in|the|something))* $", re.IGNORECASE)
 INSTEAD = {"battery.charge": ("reading.voltage", "reading.gravity")}  # what a charge that is supposed leaves behind
 
@@ -77,6 +90,8 @@ def _of_the_thing_asked(
 ) -> None:
     """Leaves the battery, or the cable, of which this question asks."""
     if request.topic in OF_ONE_KIND:
+        _one_kind(stated, second, request.span, message)
+    if request.topic == "bank-wiring" and IN_THEIR_PLACE.search(message.text) and not MIXES.search(message.text):
         _one_kind(stated, second, request.span, message)
     if request.topic == "charger-setting" and case.says(STAYS) and "charger.voltage" not in stated:
         _to_lithium(stated, second)
@@ -178,7 +193,7 @@ def _kept(told: list[Known], span: Span, others: list[Span], text: str) -> list[
     if len(free) == 1:
         return free
     alone = len(told) == 1 and not free and told[0].span and is_supposed(text, told[0].span)
-    return [] if alone else None
+    return [] if alone and not POINTS_BACK.search(text, *span) else None
 
 
 def _within(item: Known, span: Span) -> bool:

@@ -1,0 +1,56 @@
+"""A request beside the things it asks for: "what size of cable and fuse", "drop ok?", "which mm2 instead?"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Set
+
+from grammar.text.patterns import regex
+from service.topic import CIRCUIT
+
+CHARGING = frozenset({"charger-setting", "charger-size", "charge-time"})
+SIZED = frozenset({"cable.area", "cable.gauge"})
+CABLE = (
+    r"(?:(?:battery |supply |power )?(?:cables?|wires?|wiring|leads?)(?: (?:size|gauge|section))?|awg|gauge|mm2|mm²)"
+)
+FUSE = r"(?:main )?(?:fuses?|fusing|breakers?)(?: (?:size|rating|value))?"
+ASKED = (
+    r"\b(?:what|which|wot|wat|whats|recommend\w*|advise|suggest\w*|need|quote|sizes?(?: of| for)?)"
+    r"(?:\W+(?:is|are|the|a|an|my|of|size|sort|kind|rating|thickness|right|best|correct|for|do|i|we|need|suitable)){0,4}\W+"
+)
+JOINT = r"\s*(?:,|&|\+|/|\band\b|\bn\b|\bplus\b|\bas well as\b)+\s*(?:(?:what|which|size|of|the|a|my|its)\s+)*"
+BOTH = regex(rf"{ASKED}(?:{CABLE}{JOINT}{FUSE}|{FUSE}{JOINT}{CABLE})\b", re.IGNORECASE)
+LOSS = regex(
+    r"(?:^|[.?!;,\n])\s*(?:is (?:the|that|my) )?(?:volt(?:age)? |v )?(?:drop|loss|vd)"
+    r"\s*(?:ok(?:ay)?|fine|acceptable|allowed|all ?right|good|too (?:much|big|high|great))\s*\?",
+    re.IGNORECASE,
+)
+ONE_OR_TWO = regex(
+    r"\b(?:1|one|single) (?:big )?(?:chgr|charger) or (?:2|two)\b|\b(?:1|one) or (?:2|two) (?:chgr|charger)s?\b",
+    re.IGNORECASE,
+)
+SECTION = regex(  # which to fit, and no other name of one that is there
+    r"\b(?:what|which)\s+(?:mm2|mm²|awg|gauge|section|square)\b"
+    r"\s+(?:should|shall|would i|do i|do we|must|ought|cable|wire|instead|then|needed|to (?:fit|use))\b",
+    re.IGNORECASE,
+)
+
+
+def framed(text: str, topics: Set[str], told: Set[str]) -> Iterator[str]:
+    """The topics of a circuit or a charger that are asked for in so many words, beside one of them that was found.
+
+    >>> sorted(framed("what size cable n fuse for it", {"fuse-size"}, set()))
+    ['cable-size', 'fuse-size']
+    >>> list(framed("the cable and fuse are in. Which charger?", {"fuse-size"}, set()))
+    []
+    """
+    if topics & CHARGING and ONE_OR_TWO.search(text):
+        yield "charger-banks"
+    if not topics & CIRCUIT:
+        return
+    if BOTH.search(text):
+        yield from ("cable-size", "fuse-size")
+    if "cable.length" in told and told & SIZED and LOSS.search(text):
+        yield "voltage-drop"
+    if SECTION.search(text):
+        yield "cable-size"
