@@ -40,6 +40,11 @@ OPENS = regex(  # a question without its mark
     r"|may|must)\b",
     re.IGNORECASE,
 )
+INDIRECT = regex(  # "and my wife asks if gel is the right kind"
+    r"\b(?:asks|wonders|wants to know|wondering|like to know|need to know)"
+    r" (?:if|whether|how|what|which|when|why|where)\b",
+    re.IGNORECASE,
+)
 MOST = 9  # items: a longer row of questions is no list that somebody wants answered
 FEW = 4  # words of a want: "metric cable please"
 CHARGING = frozenset({"charger-banks", "charger-setting"})
@@ -114,7 +119,11 @@ def questions(text: str) -> list[Span]:
 
 def asking(text: str) -> list[Span]:
     """The sentences that ask, with a question mark or without it."""
-    found = (item for item in SENTENCE.finditer(text) if _asks(text, item) or OPENS.match(item.group()))
+    found = (
+        item
+        for item in SENTENCE.finditer(text)
+        if _asks(text, item) or OPENS.match(item.group()) or INDIRECT.search(item.group())
+    )
     return [item.span() for item in found]
 
 

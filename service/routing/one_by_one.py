@@ -18,6 +18,7 @@ from service.told import longest_run
 APART = -20  # points of what is answered, in a question by itself, under which it is another one
 OTHER = -15  # the same of one that is answered, as it is clear what it asks
 IN_A_LIST = -10  # the same of a numbered item, which is a question of its own more surely
+AT_HOME = 40  # points behind another topic from which a question is no longer that of this one
 CLEAR = (0, 9)  # points of a topic, and those over the next one, from which a question by itself is clearly of it
 LISTED = (0, 3)  # the same of a numbered item
 OWN_THING = (-8, 4)  # and of one that names a thing which is named nowhere else
@@ -34,6 +35,7 @@ FEW = 3  # words of a numbered item under which "alright?" asks of the one befor
 LONGEST = 90  # characters of a question that is named again
 NOT_ANSWERED = "We have not answered {parts} here: one of our technicians reads that too."
 ENDS = regex(r"[.?!;](?!\d)|\n")
+OF_A_VALUE = regex(r"\bdoes (?:that|it|this) (?:stand for|mean|tell)\b", re.IGNORECASE)  # asks of what was read
 LEADING = regex(r"^\W*(?:(?:and|also|plus|then|but|secondly|thirdly|finally|lastly)\b\W*)*", re.IGNORECASE)
 
 
@@ -72,7 +74,8 @@ def one_by_one(message: Message, signs: Sequence[Sign]) -> list[Question]:
 def beside(asked: Sequence[Question], topics: Iterable[str]) -> Iterator[Question]:
     """The questions that none of these topics is asked in, each topic taken for the one that speaks most for it."""
     names = set(topics)
-    homes = {max(range(len(asked)), key=lambda at: (asked[at].points([name]), -at)) for name in names if asked}
+    best = {name: max(range(len(asked)), key=lambda at: (asked[at].points([name]), -at)) for name in names if asked}
+    homes = {at for name, at in best.items() if asked[at].ranking[0].total - asked[at].points([name]) <= AT_HOME}
     yield from (one for at, one in enumerate(asked) if at not in homes and one.topic not in names)
 
 
@@ -87,6 +90,8 @@ def clear(message: Message, one: Question, topics: Iterable[str], whole: Sequenc
     over = first.total - second.total
     if own and over > 0:
         over += max(_lead(whole, first.topic, second.topic), 0)
+    if first.topic == "meaning" and OF_A_VALUE.search(message.text, *one.span):
+        return False
     sure = first.total >= TWICE_TOLD.get(first.topic, least) and over >= lead
     return sure and first.topic not in NEVER and one.points(topics) <= (IN_A_LIST if in_a_list else OTHER)
 
