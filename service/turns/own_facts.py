@@ -47,6 +47,7 @@ IN_THEIR_PLACE = regex(  # "AGM comes out, two lithiums go in their place. May I
     r"|\b(?:goes?|going|comes?|coming|gets?|taken?|took) out\b",
     re.IGNORECASE,
 )
+NEW_ONES = regex(r"\b(?:those|these|they|them|the new (?:ones|pair|batteries))\b", re.IGNORECASE)
 MIXES = regex(
     r"\b(?:mix|beside|alongside|together with|next to|combine|keep one|one (?:agm|gel|lead|wet|lithium))\w*",
     re.IGNORECASE,
@@ -93,6 +94,8 @@ def _of_the_thing_asked(
         _one_kind(stated, second, request.span, message)
     if request.topic == "bank-wiring" and IN_THEIR_PLACE.search(message.text) and not MIXES.search(message.text):
         _one_kind(stated, second, request.span, message)
+        if NEW_ONES.search(message.text, *request.span):
+            _to_lithium(stated, second)
     if request.topic == "charger-setting" and case.says(STAYS) and "charger.voltage" not in stated:
         _to_lithium(stated, second)
     if request.topic == "dc-dc" and TO_LITHIUM.search(message.text):

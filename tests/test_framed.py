@@ -1,0 +1,54 @@
+"""A request beside its things: each of them is answered, and no thing that is only told."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.leadsman import default_desk
+from service.routing.framed import framed
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("which cable and breaker for my stern thruster please, the boat is 9 m", {"cable-size", "fuse-size"}),
+        ("need fuse n wire for a 150 A motor", {"cable-size", "fuse-size"}),
+        ("Recommend the right breaker & cable size", {"cable-size", "fuse-size"}),
+        ("The wire and the breaker came today, which lugs?", set()),  # they are there
+        ("the fuse blew, which cable is to blame", set()),
+    ],
+)
+def test_a_cable_and_its_fuse_are_asked_in_one_breath(text: str, topics: set[str]) -> None:
+    assert set(framed(text, {"fuse-size"}, set())) == topics
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("35 mm2, 24 V motor of 110 A, 6 m one way. Is the drop ok? Which fuse?", {"voltage-drop", "fuse-size"}),
+        ("10 mm2, 20 A charger, 5 m each way. What do I lose? What mm2 should go in instead?",
+         {"voltage-drop", "cable-size"}),
+        ("wet 2 x 180 Ah in series - chgr amps / which setting / 1 chgr or 2?",
+         {"charger-size", "charger-setting", "charger-banks"}),
+        ("4P of 90 Ah LFP: total Ah, and chgr A?", {"bank-wiring", "charger-size"}),
+        ("2S2P 12 V 95 Ah gel 600 CCA -> V / Ah / CCA", {"bank-wiring"}),
+        ("10.6 V at the battery and 8.5 V at the motor, 260 A, 7 m one way. Cable or battery, and if it is the cable, "
+         "what size then?", {"load-voltage", "cable-size"}),
+        ("11.0 V at the battery and 9.1 V at the motor, 260 A, 35 mm2, 7 m one way. Cable or battery?",
+         {"load-voltage"}),
+        ("Full wet battery of 90 Ah, an alarm of 40 mA stays on. How many days till it is half empty? We have a 50 W "
+         "panel in the open, so would the panel keep the alarm going all winter? And will it freeze at -12?",
+         {"standing-drain", "solar", "freeze-point"}),
+        ("The cold box takes 6 A from a 120 Ah wet battery, full. How many hours until we should stop? And my husband "
+         "asks if wet is still the right kind or whether we should go for gel.", {"run-time", "battery-type"}),
+        ("12.7 V at rest today. Running at 150 A it falls to 9.8 V, 640 CCA. Is that fall acceptable?",
+         {"load-voltage"}),
+        ("One gel of 3 years, 90 Ah, and I can have another of 60 Ah. In series for 24 V: allowed?", {"bank-wiring"}),
+        ("The lid of the box no longer shuts. Will a strap across the top hold the two gels?", {"mounting"}),
+        ("Fitted a Pike. Will the battery under the berth do?", {"run-check"}),
+        ("What battery would do for a Pike?", {"bank-size"}),
+    ],
+)  # fmt: skip
+def test_what_is_asked_is_answered_and_nothing_else(text: str, topics: set[str]) -> None:
+    found = {answer.topic for answer in default_desk().ask(text).answers}
+    assert topics <= found <= topics | {"cable-size", "storage"}

@@ -1,0 +1,59 @@
+"""Figures and verdicts by what was meant: which battery, which moment, which of two kinds."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.reply import Answer
+from tests.talks import talk
+
+
+def of(topic: str, *turns: str) -> Answer:
+    """The answer on a topic to the last of these turns."""
+    (found,) = (answer for answer in talk(*turns).answers if answer.topic == topic)
+    return found
+
+
+@pytest.mark.parametrize(
+    ("topic", "text", "verdict"),
+    [
+        # one battery that is told of without a number
+        ("run-check", "12v battery of 550 CCA, 24v thruster of 130 A, will it merely be slow", "no"),
+        ("run-check", "24 V thruster of 130 A, my 12 V batteries have 550 CCA, ok?", "needs-facts"),
+        # the frost of the question before
+        ("freeze-point", "What does 600 CCA still give when it is minus 12, and can a full one freeze at that?", "yes"),
+        # a converter that feeds the bank it takes from
+        ("dc-dc", "Plain non-isolated 12 to 24 charger fed from the bottom battery of the same 24 V pair, fine?", "no"),
+        ("dc-dc", "12 to 24 V converter, 8 A out: amps in, and iso or non-iso?", "information"),
+        # a new one beside old ones
+        ("bank-wiring", "Our gels are 5 years old. May one fresh gel go in parallel with one of the old ones?",
+         "marginal"),
+        # lithium that takes the place of lead is not joined with it
+        ("bank-wiring", "Two AGMs come out, two 12 V lithiums go in their place. Can those be in series for 24 V?",
+         "needs-facts"),
+        ("bank-wiring", "One of two AGMs is to be replaced by a lithium, in series. Fine?", "no"),
+        # the year of the boat is none of a battery
+        ("bank-wiring", "Boat built 1991, batteries of 2021, two 12 V gels 80 Ah in series. What do I get?",
+         "information"),
+        ("bank-wiring", "One gel of 2017 and one of 2023 in series, fine?", "no"),
+    ],
+)  # fmt: skip
+def test_the_verdict_is_of_what_was_meant(topic: str, text: str, verdict: str) -> None:
+    assert of(topic, text).verdict == verdict
+
+
+def test_readings_of_one_morning_are_one_test() -> None:
+    found = of("load-voltage", "This morning at rest it read 12.6 V. With the motor on, 160 A by its plate, it dropped "
+               "to 10.0 V. 620 CCA. Is that a lot?")  # fmt: skip
+    assert next(item.value for item in found.figures if item.name == "sag") == pytest.approx(2.6)
+
+
+def test_a_test_of_last_week_did_not_begin_at_the_volts_of_today() -> None:
+    found = of("load-voltage", "Today it rests at 12.5 V. Last week the yard tested it with 300 A and it dropped to "
+               "9.9 V, 600 CCA. Good?")  # fmt: skip
+    assert not any(item.name == "sag" and item.value == pytest.approx(2.6) for item in found.figures)
+
+
+def test_a_bank_typed_short_is_no_label() -> None:
+    found = of("bank-wiring", "2S2P 12 V 100 Ah AGM 700 CCA")
+    assert {item.name: item.value for item in found.figures}["bank_capacity"] == pytest.approx(200)
