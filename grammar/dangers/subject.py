@@ -30,8 +30,8 @@ class Machines:
 def is_of_another(hit: Hit, of: Machines, places: Mapping[str, Sequence[int]], words: Text) -> bool:
     """Whether the nearest thing named before a sign is another machine, and no word of the sign itself names the own.
 
-    A pronoun may be either: then the sign is of the own machine, unless the text names that only by its battery, or what
-    runs is another that the pronoun runs.
+    A pronoun may be either: then the sign is of the own machine, unless the text names that only by its battery, or the
+    pronoun runs another.
     """
     named = places.get(of.own, ())
     own = frozenset(at for at in named if PARTS.isdisjoint(words.words[at + 1 : at + 2]))

@@ -46,7 +46,7 @@ def test_a_no_that_the_danger_is_the_reason_of_stands_in_its_own_words() -> None
 @pytest.mark.parametrize(
     ("text", "right"),
     [
-        ("The 200 A fuse kept blowing, so there is a nail in its holder now. Motor 240 A, 2/0 cable. Which fuse then?", 300),
+        ("The 200 A fuse kept blowing, so a nail is in its holder now. Motor 240 A, 2/0 cable. Which fuse then?", 300),
         ("They bridged the 150 A fuse with wire. 200 A thruster on 70 mm2: what fuse belongs in there?", 250),
     ],
 )  # fmt: skip
