@@ -37,6 +37,7 @@ from service.topics.unclear import UNREAD
 from service.triage import handed_on, triage
 from service.turns.amps_taken_in import as_given
 from service.turns.contradicted import with_opposed
+from service.turns.for_later import without_those_to_come
 from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, still_told
 from service.turns.in_thread import also
 from service.turns.moments import of_its_moment
@@ -262,6 +263,7 @@ class Leadsman:
             case = self.case(turn, bars, found)
             case = another_battery.own_case(case, turn.message) if other else case
             case = apart(case, request, turn.requests, turn.message)
+            case = without_those_to_come(case, request, turn.requests, turn.message)
             case = of_its_moment(own(case, request, turn.requests, turn.message), request.topic)
             answer = self.answer(name, case, label.LABEL if turn.label else None)
             sums = misbeliefs.sums(turn.beliefs, turn.claimed)
