@@ -259,7 +259,7 @@ def test_an_old_battery_that_is_still_there_is() -> None:
         ("What charger for two 110 Ah gels in parallel? And can I add a third next season?", "charger-size", 2.0),
         ("Is 25 A enough for 2 x 90 Ah AGM in parallel, and could I put in another later?", "charger-size", 2.0),
         ("Is 25 A enough for 2 x 90 Ah AGM in parallel, and could I put in another later?", "bank-wiring", 3.0),
-        ("Two 100 Ah AGMs in parallel. Can I add another next year, and is 30 A of charger enough?", "charger-size", 3.0),
+        ("Two 100 Ah AGMs in parallel. Can I add another next year, and is 30 A enough for them?", "charger-size", 3.0),
         ("2 x 120 Ah AGM in parallel, adding a third next month: what charger?", "charger-size", 3.0),
     ],
 )  # fmt: skip
