@@ -30,7 +30,7 @@ from service.routing.one_by_one import left_open, told_of
 from service.routing.only_asked import only_asked
 from service.routing.route import SHOWN, Request
 from service.routing.tally import HAZARD, table
-from service.told import another_battery
+from service.told import another_battery, seasons
 from service.topic import Topic
 from service.topics import names, topic
 from service.topics.unclear import UNREAD
@@ -158,6 +158,7 @@ class Leadsman:
                 *compared.kept(answers),
                 *also(tuple(item.topic for item in turn.requests), turn.thread),
                 *((STYLE,) if terse else ()),
+                *seasons.kept(text, turn.thread.cues),
             ),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,

@@ -133,3 +133,23 @@ def test_a_winter_holds_until_another_season_is_named() -> None:
 def test_a_fridge_is_asked_for_as_a_load() -> None:
     (asked, *_) = talk("How long will my battery run the fridge?").answers[0].asks
     assert "thruster" not in asked.say + asked.where
+
+
+SMALL = "0.2 A drain, 100 Ah AGM, 50 W panel"
+
+
+@pytest.mark.parametrize(
+    ("turns", "hours"),
+    [
+        ((f"{SMALL}: does it keep up in summer?", "and over the winter?", "80 W?"), 1.0),
+        ((f"{SMALL}, in June?", "what about December?", "80 W?", "and 120 W?"), 1.0),
+        ((f"Laid up for the winter, {SMALL}: keeps up?", "and in summer?", "30 W?"), 4.0),
+        ((f"The boat stands for 5 months. {SMALL}: keeps up?", "and in July?", "20 W?"), 4.0),
+        ((f"{SMALL}: does it keep up in summer only?", "20 W?"), 4.0),
+        ((f"{SMALL} in January?", "and in August?", "and at Christmas?", "80 W?"), 1.0),
+        ((f"{SMALL}: does it keep up?", "80 W?"), 4.0),
+    ],
+)
+def test_the_season_that_was_said_last_holds(turns: tuple[str, ...], hours: float) -> None:
+    (answer,) = talk(*turns).answers
+    assert {item.fact: item.value for item in answer.assumed}["solar.sun_hours"] == hours
