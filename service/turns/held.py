@@ -11,7 +11,7 @@ from collections.abc import Collection, Iterable
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
-from service.told import seasons
+from service.told import charger_settings, seasons
 from service.turns.thread import Thread
 
 NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
@@ -60,6 +60,11 @@ def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:
     past |= {COVERED, WINTER} if IN_SEASON.search(text) else set()
     kept = (cue for cue in (*OTHERWISE, WINTER) if cue in thread.cues and OTHERWISE.get(cue) not in told)
     return (*(cue for cue in kept if cue not in past), *_season(thread, text))
+
+
+def of_its_charger(thread: Thread) -> tuple[str, ...]:
+    """The cues of the settings that the charger of the thread was told to have."""
+    return tuple(name for name in thread.cues if name.startswith(charger_settings.OFFERS_IT))
 
 
 def _season(thread: Thread, text: str) -> tuple[str, ...]:
