@@ -30,14 +30,15 @@ from service.routing.one_by_one import left_open, told_of
 from service.routing.only_asked import only_asked
 from service.routing.route import SHOWN, Request
 from service.routing.tally import HAZARD, table
-from service.told import another_battery
+from service.told import another_battery, charger_settings, seasons
 from service.topic import Topic
 from service.topics import names, topic
 from service.topics.unclear import UNREAD
 from service.triage import handed_on, triage
 from service.turns.amps_taken_in import as_given
 from service.turns.contradicted import with_opposed
-from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, still_told
+from service.turns.for_later import without_those_to_come
+from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, of_its_charger, still_told
 from service.turns.in_thread import also
 from service.turns.moments import of_its_moment
 from service.turns.no_idea import NO_IDEA, not_known, unknown
@@ -87,7 +88,8 @@ class Turn:
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
         own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))
-        own = tuple(dict.fromkeys((*own, *held(self.thread, own, self.message.text), *still_told(self.thread, own))))
+        own = (*own, *held(self.thread, own, self.message.text), *still_told(self.thread, own))
+        own = tuple(dict.fromkeys((*own, *of_its_charger(self.thread))))
         if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
             own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
@@ -157,6 +159,8 @@ class Leadsman:
                 *compared.kept(answers),
                 *also(tuple(item.topic for item in turn.requests), turn.thread),
                 *((STYLE,) if terse else ()),
+                *(() if turn.message.says(OTHER_BOAT) else charger_settings.kept(text, turn.thread.cues)),
+                *seasons.kept(text, turn.thread.cues),
             ),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,
@@ -262,6 +266,7 @@ class Leadsman:
             case = self.case(turn, bars, found)
             case = another_battery.own_case(case, turn.message) if other else case
             case = apart(case, request, turn.requests, turn.message)
+            case = without_those_to_come(case, request, turn.requests, turn.message)
             case = of_its_moment(own(case, request, turn.requests, turn.message), request.topic)
             answer = self.answer(name, case, label.LABEL if turn.label else None)
             sums = misbeliefs.sums(turn.beliefs, turn.claimed)

@@ -133,3 +133,45 @@ def test_a_winter_holds_until_another_season_is_named() -> None:
 def test_a_fridge_is_asked_for_as_a_load() -> None:
     (asked, *_) = talk("How long will my battery run the fridge?").answers[0].asks
     assert "thruster" not in asked.say + asked.where
+
+
+SMALL = "0.2 A drain, 100 Ah AGM, 50 W panel"
+
+
+@pytest.mark.parametrize(
+    ("turns", "hours"),
+    [
+        ((f"{SMALL}: does it keep up in summer?", "and over the winter?", "80 W?"), 1.0),
+        ((f"{SMALL}, in June?", "what about December?", "80 W?", "and 120 W?"), 1.0),
+        ((f"Laid up for the winter, {SMALL}: keeps up?", "and in summer?", "30 W?"), 4.0),
+        ((f"The boat stands for 5 months. {SMALL}: keeps up?", "and in July?", "20 W?"), 4.0),
+        ((f"{SMALL}: does it keep up in summer only?", "20 W?"), 4.0),
+        ((f"{SMALL} in January?", "and in August?", "and at Christmas?", "80 W?"), 1.0),
+        ((f"{SMALL}: does it keep up?", "80 W?"), 4.0),
+    ],
+)
+def test_the_season_that_was_said_last_holds(turns: tuple[str, ...], hours: float) -> None:
+    (answer,) = talk(*turns).answers
+    assert {item.fact: item.value for item in answer.assumed}["solar.sun_hours"] == hours
+
+
+@pytest.mark.parametrize(
+    ("turns", "verdict", "opens"),
+    [
+        (("The charger's dial offers WET, GEL and AGM: which for mine?", "label is gone", "the bill says agm"),
+         "information", "Use the AGM setting"),
+        (("Charger with settings gel, agm and wet. Which setting?", "it may be lithium"), "marginal", "None is made"),
+        (("The charger has AGM and wet. Which one for the old battery?", "it is gel"), "no", "None of them: each goes"),
+        (("The charger has gel and wet. Mine is wet", "and if I get an AGM?"), "marginal", "None is made for an AGM"),
+        # a newer list counts, and volts that are asked about are judged by themselves
+        (("Charger with gel and wet, which setting?", "no, the dial has AGM, gel and lithium", "and mine is lithium"),
+         "information", "Use the lithium setting"),
+        (("Charger with gel, wet and AGM, which setting?", "it is gel", "is 14.4 V ok for it?"), "yes", "Yes: 14.4 V"),
+    ],
+)  # fmt: skip
+def test_the_settings_that_a_charger_has_are_known_in_later_turns(
+    turns: tuple[str, ...], verdict: str, opens: str
+) -> None:
+    (answer,) = talk(*turns).answers
+    assert (answer.topic, answer.verdict) == ("charger-setting", verdict)
+    assert answer.headline.replace(NB, " ").startswith(opens)

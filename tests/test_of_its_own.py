@@ -251,3 +251,18 @@ def test_a_battery_that_is_gone_is_not_judged(text: str, headline: str) -> None:
 def test_an_old_battery_that_is_still_there_is() -> None:
     found = of("rest-voltage", "My old AGM shows 12.2 and the new one 12.8, both rested. Are both ok?")
     assert (found.verdict, len(found.compare)) == ("no", 2)
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "count"),
+    [
+        ("What charger for two 110 Ah gels in parallel? And can I add a third next season?", "charger-size", 2.0),
+        ("Is 25 A enough for 2 x 90 Ah AGM in parallel, and could I put in another later?", "charger-size", 2.0),
+        ("Is 25 A enough for 2 x 90 Ah AGM in parallel, and could I put in another later?", "bank-wiring", 3.0),
+        ("Two 100 Ah AGMs in parallel. Can I add another next year, and is 30 A enough for them?", "charger-size", 3.0),
+        ("2 x 120 Ah AGM in parallel, adding a third next month: what charger?", "charger-size", 3.0),
+    ],
+)  # fmt: skip
+def test_a_battery_for_later_is_not_there_yet(text: str, topic: str, count: float) -> None:
+    told = {item.fact: item.value for item in of(topic, text).understood}
+    assert told["battery.count"] == count

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.chargers.lamps import is_its_lamp
 
 LIST = 3
 TELLS = frozenset(
@@ -43,6 +44,7 @@ WHO = frozenset(
 OF_A_RATING = frozenset(  # "the cranking number on the case" tells no duty
     {"number", "figure", "figures", "value", "rating", "amps", "amperes", "power", "current", "ability", "capacity"}
 )
+LAMPS = frozenset({"light", "lights", "lamp", "lamps", "led", "leds", "display", "screen"})
 FORMER = frozenset({"old", "former", "previous", "last", "scrapped", "dead", "late"})
 WHOSE = frozenset({"the", "my", "our", "his", "an", "her", "their"})
 SHUT = frozenset({"it", "them", "the", "that", "this", "up", "my", "our", "every", "all", "off", "shut", "over"})
@@ -122,6 +124,8 @@ def is_no_kind(scene: Scene, item: Item) -> bool:
         return True  # "I sealed it with tape"
     if word == "radio" and alone and _is_news(scene, item):
         return True
+    if word in LAMPS and is_its_lamp(scene, item):
+        return True  # "the little light says AGM"
     if word == "starts" and alone and scene.word(item.end) in BEGINNING:
         return True  # "the programme starts by itself"
     return word == "electronics" and scene.word(item.start - 1) in ("no", "without")

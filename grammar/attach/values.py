@@ -14,6 +14,7 @@ from grammar.reading import Stated, Value
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
+from grammar.told.chargers.lamps import lit_at
 from grammar.told.chargers.switch import of_its_kind, on_the_switch, stands_on
 from grammar.told.refused import avoided, refused_after
 
@@ -195,7 +196,7 @@ def _is_switched(scene: Scene, item: Item, offered: set[int]) -> bool:
     """Whether a kind is what a charger is set to, or for."""
     if for_a_battery(scene, item):
         return False
-    tests = (is_setting, of_its_kind, _of_charger)
+    tests = (is_setting, of_its_kind, _of_charger, lit_at)
     return any(test(scene, item) for test in tests) or stands_on(scene, item, offered)
 
 

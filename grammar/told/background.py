@@ -24,6 +24,18 @@ HEARD = regex(  # what went on for so long, and took no current
     r"|\b(?:submerged|immersed|drowned)\b[^.?!;,]{0,20}\bfor (?:about |some |almost )?$",
     re.IGNORECASE,
 )
+ON_HOLD = regex(  # how long somebody waited at the telephone
+    r"\b(?:on hold|on the (?:phone|line|telephone)|(?:phone|telephone|call|music)\b[^.?!;,]{0,16}? (?:took|lasted|for)"
+    r"|(?:kept|held|left) (?:me|us|him|her)(?: (?:waiting|hanging|there))?)"
+    r"(?: for)? (?:about |some |almost |a good |full )*$",
+    re.IGNORECASE,
+)
+HOLDING = regex(
+    r"^ (?:on hold|on the (?:phone|line|telephone)|in (?:the|a|your|their) (?:\w+ )?queue|listening|to get through"
+    r"|(?:with|of) (?:the|that|your|their|this )?(?: ?\w+){0,2} ?(?:music|tune|jingle|recording)\b"
+    r"|before (?:anyone|anybody|someone|somebody|you|they) (?:answered|picked|came|spoke))",
+    re.IGNORECASE,
+)
 WHO = (
     r"\b(?:he|she|i|we|they|who|father|mother|dad|mum|husband|wife|brother|sister|uncle|aunt|neighbou?r|friend|crew|mate"
     r"|skipper|captain|electrician|son|daughter|partner|boss|grandfather|i['’]ve|we['’]ve|he['’]s|she['’]s)\b"
@@ -99,7 +111,8 @@ def is_background(scene: Scene, item: Item) -> bool:
 def _is_time(item: Item, before: str, after: str) -> bool:
     unit, typed = item.quantity.unit, item.quantity.text
     if unit in HOURS:
-        return JOURNEY.search(after) is not None or HEARD.search(before) is not None
+        heard = HEARD.search(before) or ON_HOLD.search(before) or HOLDING.match(after)
+        return JOURNEY.search(after) is not None or heard is not None
     if unit not in YEARS:
         return False
     if OF_PERSON.search(before) or PERSON_NEXT.search(after):

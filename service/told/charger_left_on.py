@@ -17,6 +17,13 @@ OFF = regex(  # told, not asked
     r"|\bcharger (?:is |was )?(?:now )?(?:off|away|unplugged|removed|gone|switched off)\b",
     re.IGNORECASE,
 )
+NONE_ON = regex(  # "seven months, no charger", "left over winter without a charger", "unplugged from any charger"
+    r"\b(?:no|without(?: (?:an?|any|the|my|its))?|not on (?:an?|any|the)|unplugged from (?:an?|any|the|its)"
+    r"|off (?:an?|any|the|its)) (?:\w+ )?(?:charger|charging|maintainer|tender)\b"
+    r"(?! (?:is |was )?(?:left|needed|required|necessary|light|fault))",
+    re.IGNORECASE,
+)
+A_CHARGER = regex(r"\b(?:charger|charging|maintainer|tender|on charge|plugged in)\b", re.IGNORECASE)
 STAYS = regex(
     r"\b(?:leav|keep|left|kept|stay|remain)\w*\b[^.?!;]{0,60}\b(?:charger|charging|plugged in|on charge|on float)\b"
     r"|\bcharger\b[^.?!;]{0,40}\b(?:stays?|remains?|left on|kept on|still on|on all|be on)\b",
@@ -136,7 +143,11 @@ def taken_off(text: str) -> bool:
     True
     >>> taken_off("it is disconnected from the boat. Can I leave it on the charger?")
     False
+    >>> taken_off("ok to leave it half a year, no charger?"), taken_off("no charger, or leave it on the charger?")
+    (True, False)
     """
+    if NONE_ON.search(text) and len(A_CHARGER.findall(text)) == 1:
+        return True
     return OFF.search(text) is not None and STAYS.search(text) is None
 
 

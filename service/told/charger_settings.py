@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
 from grammar.text.patterns import regex
 from grammar.told.chargers.listed_settings import LISTED_NAMES, NAMES, OFFERS, PLAIN, WORDS, rows
 from service.case import Case
 from service.kinds import CHARGED
 
+OFFERS_IT = "offers:"  # begins the cue of a setting that the charger of a thread was told to have
 UNNAMED = regex(
     r"\b(?:knob|dial|switch|selector|positions?|settings?)\b[^?!;]{0,60}?\b(?:"
     r"(?:no|without(?: any)?|not any) (?:text|names?|labels?|words?|writing|markings?|legend)\b"
@@ -41,15 +43,34 @@ def offered(case: Case) -> tuple[str, ...]:
     """The settings between which a charger lets one choose: "gel, agm and wet"; none where one is told to be set."""
     if "charger.setting" in case.stated and not case.says("request:which"):
         return ()
-    return _listed(case.text)
+    own = _listed(case.text)
+    if own or "charger.voltage" in case.stated or case.origin("battery.chemistry") != "message":
+        return own
+    return of_before(case.cues)  # the kind of battery is what was still open
 
 
 def lacks(case: Case, kind: str) -> bool:
     """Whether the settings that are listed have none for this kind of battery, or it is told that none is for it."""
     if OFFERS.search(case.text) and any(WORDS[found["name"].lower()] == kind for found in NONE.finditer(case.text)):
         return True
-    told = _listed(case.text)
+    told = listed(case)
     return bool(told) and kind not in told
+
+
+def listed(case: Case) -> tuple[str, ...]:
+    """The settings that the charger was told to have, in this message or before it."""
+    return _listed(case.text) or of_before(case.cues)
+
+
+def of_before(cues: Collection[str]) -> tuple[str, ...]:
+    """The settings that an earlier message listed, by the cues of its thread."""
+    return tuple(kind for kind in CHARGED if f"{OFFERS_IT}{kind}" in cues)
+
+
+def kept(text: str, before: Collection[str]) -> tuple[str, ...]:
+    """The cues of the settings that hold after a message: those that it lists, else those before it."""
+    own = _listed(text)
+    return tuple(f"{OFFERS_IT}{kind}" for kind in own or of_before(before))
 
 
 def _listed(text: str) -> tuple[str, ...]:

@@ -13,6 +13,7 @@ from service.calculators import solar, storage
 from service.case import Case, Value
 from service.judgements import charging, put_back, session, supply
 from service.reply import Answer, Figure, Option, strictest
+from service.told import seasons
 from service.topic import Lever, Topic
 
 OF_A_MOTOR = 60.0  # A: what draws so much runs for seconds, whatever it is called
@@ -32,9 +33,6 @@ WHICH_PANEL = regex(  # the watts are asked for, and none can be told
     r"\b(?:wh?ich|what)(?: (?:size|sort|kind|type|power|of|a|solar|pv))* panels?\b"
     r"|\bhow (?:big|large|strong|powerful|many watts)\b[^.?!;]{0,24}\bpanel",
     re.IGNORECASE,
-)
-IN_SUMMER = regex(
-    r"\b(?:summers? only|only (?:in |for |the |during )*summers?|just (?:for |in )?(?:the )?summer)\b", re.I
 )
 SUMMER = regex(r"\b(?:summer|june|july|august)\b", re.IGNORECASE)
 
@@ -136,8 +134,10 @@ def sun_hours(case: Case) -> float:
 
 def laid_up(case: Case) -> bool:
     """Whether it is winter or a lay-up, where none says that it is summer; a fortnight away is neither."""
-    if IN_SUMMER.search(case.text) or (SUMMER.search(case.text) and "winter" not in case.text.lower()):
+    if seasons.IN_SUMMER.search(case.text) or (SUMMER.search(case.text) and "winter" not in case.text.lower()):
         return False
+    if case.says(seasons.SUMMER) and case.origin("storage.time") != "message":
+        return False  # said last, after a lay-up that was told before
     stands = case.says("word:winter") and not case.says(*OWN_LOSS)
     away = float(case.said("storage.time") or 0.0)
     return stands or case.says("detail:winter") or away >= LAY_UP or bool(IN_WINTER.search(case.text))
@@ -148,7 +148,7 @@ def both_seasons(case: Case) -> bool:
     winter = case.says("word:winter", "detail:winter") and not case.says(*OWN_LOSS)
     if case.says("detail:under_cover", "detail:no_controller"):  # what decides then is no season
         return False
-    summer = SUMMER.search(case.text) and not IN_SUMMER.search(case.text)
+    summer = SUMMER.search(case.text) and not seasons.IN_SUMMER.search(case.text)
     return winter and bool(summer) and case.said("solar.sun_hours") is None
 
 

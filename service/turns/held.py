@@ -11,12 +11,14 @@ from collections.abc import Collection, Iterable
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
+from service.told import charger_settings, seasons
 from service.turns.thread import Thread
 
 NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
 PASSED, FAILED = "detail:passed_test", "detail:failed_test"
 COVERED, UNCOVERED = "detail:under_cover", "detail:uncovered"
 WINTER = "detail:winter"  # until another season is named
+SEASONS = (seasons.SUMMER, seasons.WINTER)  # the one that was said last, in whatever words
 OTHERWISE = {
     NO_CAPS: HAS_CAPS,
     HAS_CAPS: NO_CAPS,
@@ -29,7 +31,7 @@ OTHERWISE = {
 }
 MCA = "role:battery.ca"
 FIND, MOTOR = "detail:find_kind", ("detail:weak_motor", "detail:dead_motor")
-HELD = frozenset({*OTHERWISE, WINTER})
+HELD = frozenset({*OTHERWISE, WINTER, *SEASONS})
 AGE = "battery.age"
 TESTED = frozenset({PASSED, FAILED})
 IN_SEASON = regex(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
@@ -57,7 +59,18 @@ def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:
     told, past = set(own), TESTED if OTHER_ONE.search(text) else frozenset()
     past |= {COVERED, WINTER} if IN_SEASON.search(text) else set()
     kept = (cue for cue in (*OTHERWISE, WINTER) if cue in thread.cues and OTHERWISE.get(cue) not in told)
-    return tuple(cue for cue in kept if cue not in past)
+    return (*(cue for cue in kept if cue not in past), *_season(thread, text))
+
+
+def of_its_charger(thread: Thread) -> tuple[str, ...]:
+    """The cues of the settings that the charger of the thread was told to have."""
+    return tuple(name for name in thread.cues if name.startswith(charger_settings.OFFERS_IT))
+
+
+def _season(thread: Thread, text: str) -> tuple[str, ...]:
+    """The cues of the season that was said last, where this message names none."""
+    told = () if seasons.said(text) else tuple(name for name in SEASONS if name in thread.cues)
+    return (*told, WINTER) if seasons.WINTER in told and WINTER not in thread.cues else told
 
 
 def still_told(thread: Thread, own: Collection[str]) -> tuple[str, ...]:
@@ -68,7 +81,7 @@ def still_told(thread: Thread, own: Collection[str]) -> tuple[str, ...]:
     return (*rated, *(cue for cue in (FIND, *MOTOR) if finding and cue in thread.cues))
 
 
-def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER)) -> tuple[str, ...]:
+def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER, *SEASONS)) -> tuple[str, ...]:
     """The cues of a thread without those that spoke of a battery no longer spoken of."""
     return tuple(cue for cue in cues if cue not in names)
 

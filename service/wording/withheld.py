@@ -39,7 +39,8 @@ OF_THE_DANGER = {  # a "no" that the danger itself is the reason of
     "lfp-keeps-tripping": {"run-check"},
 }
 OF_A_CIRCUIT = frozenset({"no-fuse", "burnt-cable"})  # dangers of a cable or a fuse, not of the battery
-WIRED = frozenset({"cable-size", "fuse-size"})
+FUSE = "fuse-size"
+WIRED = frozenset({"cable-size", FUSE})
 PLANLESS = (
     "Do not plan with this battery: the danger above comes first, and it is not used until it has been looked at."
 )
@@ -61,7 +62,9 @@ def withheld(answer: Answer, why: tuple[Cite, ...] = (), text: str = "", dangers
         return bare(replace(answer, verdict="no"), NO_FAN, why)
     own = any(answer.topic in OF_THE_DANGER.get(name, ()) for name in dangers)
     if answer.verdict == "no" and own and answer.topic in KEPT_BACK:
-        return bare(answer, answer.headline, why)
+        told = bare(answer, answer.headline, why)
+        # the right fuse is what mends a fuse that is missing or bridged
+        return replace(told, figures=answer.figures, assumed=answer.assumed) if answer.topic == FUSE else told
     if answer.verdict in ("no", "needs-facts") and own:
         return replace(answer, asks=tuple(replace(item, replies=()) for item in answer.asks), would_change=())
     if not _goes_on(answer):

@@ -43,6 +43,20 @@ def test_a_no_that_the_danger_is_the_reason_of_stands_in_its_own_words() -> None
     assert fuse.headline.startswith("No: leave this circuit switched off")
 
 
+@pytest.mark.parametrize(
+    ("text", "right"),
+    [
+        ("The 200 A fuse kept blowing, so a nail is in its holder now. Motor 240 A, 2/0 cable. Which fuse then?", 300),
+        ("They bridged the 150 A fuse with wire. 200 A thruster on 70 mm2: what fuse belongs in there?", 250),
+    ],
+)  # fmt: skip
+def test_a_bridged_fuse_that_was_too_small_is_told_with_the_right_one(text: str, right: float) -> None:
+    hazard, fuse = answers(text)
+    assert (hazard.verdict, fuse.topic, fuse.verdict) == ("stop", "fuse-size", "no")
+    assert {item.name: item.value for item in fuse.figures}["fuse_rating"] == right
+    assert (fuse.would_change, fuse.asks, fuse.working) == ((), (), ())
+
+
 def test_what_a_lithium_that_cuts_out_may_give_is_still_worked_out() -> None:
     text = "Lithium 100 Ah cuts out at every push and comes back. 100 A continuous, 200 A peak, a Pike. Too small?"
     _, check = answers(text)

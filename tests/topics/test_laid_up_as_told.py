@@ -104,3 +104,29 @@ def test_the_amps_are_told_beside_both_volts(text: str, verdict: str, says: str)
     found = answers(text)["charger-setting"]
     assert found.verdict == verdict
     assert says in plain(found.headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("Fine to leave the flooded one six months at 20 C, no charger, full and the switch off?", "marginal"),
+        ("AGM off its charger for 5 months at 10 C, charged full, may I?", "yes"),
+        ("Can a wet battery stand 7 months unplugged from any charger at 20 C?", "marginal"),
+        ("no maintainer at our mooring, wet battery full, is 7 months at 20 C ok?", "marginal"),
+    ],
+)
+def test_a_time_without_any_charger_is_judged_as_such(text: str, verdict: str) -> None:
+    found = answers(text)["storage"]
+    assert found.verdict == verdict
+    assert any(item.name == "state_of_charge_after" for item in found.figures)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Do I leave the gel on a charger for the winter or without one?",
+        "no charger needed over winter, or may the wet battery stay on one?",
+    ],
+)
+def test_a_charger_that_is_weighed_is_still_spoken_of(text: str) -> None:
+    assert "smart charger" in answers(text)["storage"].headline

@@ -29,13 +29,22 @@ TOLD_AFTER = regex(  # the number that sums up a list
     r"(?: (?:separate |different |own )?banks?| in all| of them| all told)?\s*[.;:!?]",
     re.IGNORECASE,
 )
-ONE_EACH = regex(
-    r"\bone (?:battery |bank |set )?(?:is |goes |up front |aft |forward )?for (?:the|my|our|a|starting)\b",
+WHERE = r"(?:(?:in|at|up|down|under|by) )?(?:(?:the|my|our) )?(?:front|back|bow|stern|forepeak|cabin|aft|forward|side) "
+ONE_EACH = regex(  # "one battery for the diesel, one up the front for the thruster, another does the fridge"
+    rf"\b(?:one|another) (?:battery |bank |set )?(?:is |goes |sits )?(?:(?:up|down|out) )?(?:{WHERE})?"
+    r"(?:for (?:the|my|our|a|starting|lights?|thrusters?|engine|house|windlass|fridge)"
+    r"|(?:that |which )?(?:starts|does|runs|feeds|turns|cranks|powers|drives) (?:the|my|our))\b",
+    re.IGNORECASE,
+)
+IN_ALL = regex(
+    r"\b(?P<many>two|three|four|five|six|[2-6]) (?:batter\w+ |banks |of them )?(?:altogether|all together|in all"
+    r"|in total|all told)\b",
     re.IGNORECASE,
 )
 OUTPUTS_ASKED = regex(
     r"\b(?:outputs?|outlets?|legs|channels) (?:needed|required|wanted|necessary)(?: for)?[:,]? ", re.IGNORECASE
 )
+OUTPUTS = SERVED - {"banks"}
 PLACE = (
     r"(?:engines?'?(?: start(?:er|ing)?s?)?|start(?:er|ing)?s?|house|domestic|leisure|service|bow|stern|thrusters?"
     r"|windlass|generator|genset)"
@@ -62,12 +71,13 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
         total = sum(value(word) for word in counts)
         yield Stated("bank.count", total, "", counted[0], counted.span(), how="grammar")
         return
-    if not (charged or OUTPUTS_ASKED.search(scene.text)):
-        return
-    named = list(ONE_EACH.finditer(scene.text))
+    named = list(ONE_EACH.finditer(scene.text)) if charged or OUTPUTS & scene.vocabulary else []
     if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."
-        span = named[0].start(), named[-1].end()
-        yield Stated("bank.count", float(len(named)), "", scene.text[slice(*span)], span, how="default")
+        told, span = IN_ALL.search(scene.text, named[-1].end()), (named[0].start(), named[-1].end())
+        many = max(value(told["many"].lower()) if told else 0.0, float(len(named)))  # one more may be told otherwise
+        yield Stated("bank.count", many, "", scene.text[slice(*span)], span, how="default")
+        return
+    if not (charged or OUTPUTS_ASKED.search(scene.text)):
         return
     if (told := LISTED_AS.search(scene.text)) is not None:  # "start, house, thruster, windlass: four islands"
         many = value(told["many"].lower())

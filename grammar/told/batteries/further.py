@@ -10,6 +10,7 @@ from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
 from grammar.text.patterns import regex
+from grammar.told.words import SENTENCE
 
 COUNT, RATINGS = "battery.count", frozenset({"battery.capacity", "battery.cca"})
 ORDINALS = {"third": 3.0, "fourth": 4.0, "fifth": 5.0, "sixth": 6.0}
@@ -24,7 +25,7 @@ ADDS = (
 )
 A_BATTERY = (  # what may follow where it is a battery: no "third party", no "another fuse"
     r"(?= (?:ones?|batter\w+|batts?|accus?|identical|equal|new|old|agms?|gels?|wet|lithium|lead"
-    r"|of (?:\d+|them|those|these)|that'?s?|which|with|in|to|for|beside|next|alongside|then|now|too)\b"
+    r"|of (?:\d+|them|those|these)|that'?s?|which|with|in|to|for|beside|next|alongside|then|now|later|too)\b"
     r"| ?\d|\W*$|\W*[?.,;])"
 )
 FURTHER = regex(
@@ -34,6 +35,11 @@ FURTHER = regex(
     re.IGNORECASE,
 )
 FOR_ONE = regex(r"\b(?:for (?:the |my |our )?(?:house|domestic|engine|starter|fridge)|only|alone|by itself)\b", re.I)
+LATER = regex(
+    r"\b(?:later|next (?:year|season|spring|summer|autumn|winter|month)|(?:one|some) ?day|(?:in|for) (?:the )?future"
+    r"|in time|eventually|down the (?:line|road)|afterwards|in due course|in an? (?:year|month|few|couple))\b",
+    re.IGNORECASE,
+)
 OF_A_BATTERY = frozenset(
     ["battery.chemistry", "battery.nominal", "battery.capacity", "battery.cca", "battery.ca", "battery.age"]
 )
@@ -58,8 +64,7 @@ def further(scene: Scene, stated: list[Stated]) -> list[Stated]:
     before = _before(scene, stated, found)
     if before < 2:
         return stated
-    many = (found["more"] or found["many"] or "one").lower()
-    more = 1.0 if found["ordinal"] else 2.0 if many in PAIR.split("|") else value(many)
+    more = _more(found)
     word = next(name for name in ("ordinal", "more", "many", "another") if found[name])
     here = Stated(COUNT, more, "", found[word], found.span(word), of=2, how="grammar")
     stated = [_as_its_own(scene, item, found) for item in stated]
@@ -67,6 +72,26 @@ def further(scene: Scene, stated: list[Stated]) -> list[Stated]:
     if any(item.of > 1 and item.fact in RATINGS for item in stated):
         return [*kept, *_those_there(scene, stated, before, found), here]
     return [*_beside_a_row(scene, kept, before, more), replace(here, value=before + more, of=1)]
+
+
+def _more(found: re.Match[str]) -> float:
+    """How many stand beside those told of."""
+    many = (found["more"] or found["many"] or "one").lower()
+    return 1.0 if found["ordinal"] else 2.0 if many in PAIR.split("|") else value(many)
+
+
+def to_come(text: str, at: int) -> float:
+    """How many of those counted at this place are only thought of for later; 0 where they are there.
+
+    >>> to_come("20 A for my two? And could I add a third later?", 35), to_come("my two. Can I add a third?", 20)
+    (1.0, 0.0)
+    """
+    found = next((hit for hit in FURTHER.finditer(text) if hit.start() <= at < hit.end()), None)
+    if found is None:
+        return 0.0
+    ends = SENTENCE.search(text, found.end())
+    start = max((cut.end() for cut in SENTENCE.finditer(text, 0, found.start())), default=0)
+    return _more(found) if LATER.search(text, start, ends.start() if ends else len(text)) else 0.0
 
 
 def _beside_a_row(scene: Scene, stated: list[Stated], before: float, more: float) -> list[Stated]:
