@@ -99,7 +99,7 @@ def test_a_sealed_box_may_not_stay_sealed(where: str, told: bool) -> None:
         ("I read that the gas can blow up, what opening for two 110 Ah wets at 20 A?", ["ventilation"]),
         ("How big a vent so that they don't explode, 100 Ah wet, 10 A?", ["ventilation"]),
         ("Friends told us lithium may catch fire. Which charger for a 100 Ah LFP?", ["charger-size"]),
-        ("Can a wet battery explode with no vent?", ["hazard"]),
+        ("Can a wet battery explode with no vent?", ["hazard", "ventilation"]),
         ("I hear they can explode", ["hazard"]),
         ("Does a wet one explode in a box? How big a vent for 100 Ah, 10 A?", ["hazard", "ventilation"]),
     ],
