@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 from grammar.dangers.find import advised
 from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
 from service.judgements.harm import equalised, lithium_left_flat, overvoltage
-from service.told import gone, may_i
+from service.told import gone, may_i, warned
 from service.turns.thread import Thread
 
 TOLD = ("present", "general")
@@ -33,7 +33,7 @@ MEASURED = (METER, "charger.voltage")
 SPLIT = "leaking-case"
 
 
-def signs(case: Case, message: Message, asked: Container[str] = ()) -> tuple[str, ...]:
+def signs(case: Case, message: Message, asked: Collection[str] = ()) -> tuple[str, ...]:
     """The dangers of a message as "family:status", those it tells and those that follow from its readings.
 
     `asked` are its topics: that lead may freeze and split is the answer to whether it will, not a danger beside it.
@@ -42,6 +42,8 @@ def signs(case: Case, message: Message, asked: Container[str] = ()) -> tuple[str
     dangers = [item for item in message.dangers if not (allowed and item.family == OVERCHARGED)]
     if "freeze-point" in asked:
         dangers = [item for item in dangers if item.family not in (FROZEN, SPLIT) or item.status != "general"]
+    if set(asked) - warned.ELSE:
+        dangers = [item for item in dangers if not warned.is_only_warned(message.text, item)]
     thawed = thawed_lithium(case.fresh())
     found = [f"{item.family}:{'past' if thawed and _only_thawed(item) else item.status}" for item in dangers]
     told_now = [case.stated[fact] for fact in MEASURED if fact in case.stated and case.stated[fact].origin == "message"]

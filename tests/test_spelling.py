@@ -78,6 +78,11 @@ def test_slips_of_trade_words_are_mended(tell):
         ("sturgoen", "sturgeon"),
         ("lifepo5", "lifepo5"),  # another number is another thing
         ("leaving", "leaving"),
+        ("settin", "setting"),  # as it is spoken
+        ("chargin", "charging"),
+        ("goin", "going"),
+        ("cabin", "cabin"),
+        ("margin", "margin"),
         ("cellphone", "cellphone"),
     ],
 )

@@ -21,7 +21,7 @@ from grammar.scene.items import Item
 from grammar.scene.near import around
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
-from grammar.told.times import charged, motoring, outings
+from grammar.told.times import charged, motoring, outings, rates
 from grammar.told.times.left_alone import rested_before
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
@@ -143,6 +143,8 @@ def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
         return NOTHING
     after = scene.text[scene.span(item.start, item.end)[1] :]
     if item.quantity.unit in ("minute", "hour") and _while_other(scene, item, after):
+        return NOTHING
+    if item.quantity.unit == "hour" and rates.is_rate(value / 3600, ahead_of(scene, item), after):
         return NOTHING
     if joined_in_series(scene, item):
         return Claim("bank.layout", "grammar")

@@ -7,6 +7,10 @@ from grammar.scene.near import around
 from grammar.scene.scene import Scene
 
 SAID = frozenset({"said", "wrote"})
+METERS = frozenset(  # what says volts and corrects nothing: "it said 12.3 and it's a wet one"
+    {"it", "meter", "multimeter", "voltmeter", "tester", "display", "screen", "gauge", "needle", "this", "that", "thing"}
+)
+CORRECTED = 5  # words after a figure in which the right one follows
 ITS = frozenset({"its", "is", "meant", "actually", "should"})
 DENIED_BEFORE = 3  # words between "not" and the figure it denies, less one
 DENYING = frozenset({"not", "rather", "instead"})
@@ -23,8 +27,7 @@ def denied(scene: Scene, item: Item) -> bool:
     """Whether a figure is one that does not hold: "24 not 12 volts", "I said 12, it's 24"."""
     if item.dim == "COUNT":
         return False
-    follow = {scene.word(at) for at in range(item.end, item.end + 3)}
-    if scene.word(item.start - 1) in SAID and follow & ITS:
+    if scene.word(item.start - 1) in SAID and _is_put_right(scene, item):
         return True
     if item.dim == "VOLT" and scene.word(item.start - 1) in ("no", "without") and scene.word(item.end) in ABSENT:
         return True  # "no 24 V here, 12 V only"
@@ -35,3 +38,12 @@ def denied(scene: Scene, item: Item) -> bool:
         if scene.word(found.start) in DENYING - REPLACED.get(item.dim, NONE)
         and scene.word(found.start - 1) not in ("or", "why")  # "why not a 500?"
     )
+
+
+def _is_put_right(scene: Scene, item: Item) -> bool:
+    """Whether somebody said this figure and tells what it is instead: "I said 12, it's 24", "I said 12 and it's 24"."""
+    follow = range(item.end, item.end + 3)
+    if scene.word(item.start - 2) in METERS or not ITS & {scene.word(at) for at in follow}:
+        return False
+    after = range(item.end + 1, min(item.end + 1 + CORRECTED, len(scene.at_word)))
+    return scene.word(item.end) != "and" or any(scene.at_word[at].dim for at in after)

@@ -1,6 +1,7 @@
 """Mends typing slips, but only towards short lists of trade and danger words: "litihum" is lithium, "leaving" stays.
 
-One slip is mended: a letter that is swapped with the next, lost, doubled or another. The ordinary English words that
+One slip is mended: a letter that is swapped with the next, lost, doubled or another. A g that is dropped at the end
+("runnin") is put back to any word of the lexicon. The ordinary English words that
 are so near to one on the lists are on a list of their own, and stay as they are. A space left out is put back where
 both halves are words of the lexicon and one of them is on the lists.
 """
@@ -63,6 +64,8 @@ def mended(word: str, known: Container[str], names: tuple[str, ...] = ()) -> str
         return word
     if word in known or word in _right() or word.removesuffix("s") in names:
         return word
+    if word.endswith("in") and word + "g" in known:  # "chargin", "settin": as it is spoken
+        return word + "g"
     return _closest(word, names) or _parted(word, known) or word
 
 

@@ -174,3 +174,24 @@ def test_a_motor_that_is_not_named_counts_by_how_often_it_runs() -> None:
     found = on("solar", "60 W panel for the bow battery, 90 Ah, used 2 min a week at 350 A. Enough in summer?")
     assert found.verdict == "yes"
     assert "your thruster" in found.headline
+
+
+@pytest.mark.parametrize(
+    ("told", "verdict"),
+    [
+        ("the boat has her cover on and the panel lies below it", "no"),
+        ("there is a tarp over it until spring", "no"),
+        ("the winter cover goes over the panel", "no"),
+        ("a tarpaulin is pulled across the panel", "no"),
+        ("a canvas hangs over the boat", "no"),
+        ("we leave the panel lying outside, under a sheet", "no"),
+        ("no tarpaulin on her", "yes"),
+        ("the cover goes on but leaves the panel free", "yes"),
+        ("the panel lies on top of the tarp", "yes"),
+        ("the cover goes over the boat, not over the panel", "yes"),
+        ("there is a tarp over the outboard, the panel is on deck", "yes"),
+    ],
+)
+def test_no_sun_reaches_a_panel_under_what_covers_the_boat(told: str, verdict: str) -> None:
+    found = on("solar", f"Does a 20 W panel keep an 85 Ah AGM full over winter, nothing on, if {told}?")
+    assert found.verdict == verdict

@@ -90,3 +90,19 @@ def test_two_openings_want_no_fan():
 def test_a_sealed_box_may_not_stay_sealed(where: str, told: bool) -> None:
     (found,) = talk(f"Two 12 V 110 Ah flooded ones {where}. How big must the vents be?").answers
     assert any(item.say.startswith("A box that is sealed may not stay so") for item in found.working) is told
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("A chap says boxes want air or they explode. How big must the holes be for a 100 Ah wet?", ["ventilation"]),
+        ("I read that the gas can blow up, what opening for two 110 Ah wets at 20 A?", ["ventilation"]),
+        ("How big a vent so that they don't explode, 100 Ah wet, 10 A?", ["ventilation"]),
+        ("Friends told us lithium may catch fire. Which charger for a 100 Ah LFP?", ["charger-size"]),
+        ("Can a wet battery explode with no vent?", ["hazard", "ventilation"]),
+        ("I hear they can explode", ["hazard"]),
+        ("Does a wet one explode in a box? How big a vent for 100 Ah, 10 A?", ["hazard", "ventilation"]),
+    ],
+)
+def test_what_somebody_warns_of_is_no_danger_beside_the_question(text: str, topics: list[str]) -> None:
+    assert [item.topic for item in talk(text).answers] == topics
