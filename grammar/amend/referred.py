@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
 READ, LOAD = "reading.voltage", "load.current"
+THE = regex(r"\b(?:the|that|this|its) $", re.IGNORECASE)
 SEVERAL = frozenset({"ambient.temperature", "battery.charge"})
 TOLD_BEFORE = {  # of a figure that nothing near tells of: what it may refer back to, and how it was settled
     (READ, "range"): ("reading.load_voltage", "reading.load_voltage_at_load", "charger.voltage"),
@@ -18,7 +21,15 @@ TOLD_BEFORE = {  # of a figure that nothing near tells of: what it may refer bac
 def without_references(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """Without what a question only repeats: "it held 9.1 with the lever over. Is 9.1 too low?", "a 40 A charger. Is
     40 A too much?"."""
-    return [item for item in stated if not any(_repeats(scene, item, other) for other in stated)]
+    gone = (item for item in stated if any(_repeats(scene, item, o) or _its_peak(scene, item, o) for o in stated))
+    left_out = {id(item) for item in gone}
+    return [item for item in stated if id(item) not in left_out]
+
+
+def _its_peak(scene: Scene, item: Stated, other: Stated) -> bool:
+    """Whether a peak is that of the battery, named once more: "400 A for 5 s ... the 400 A peak saves me"."""
+    again = (item.fact, other.fact) == ("load.peak", "battery.peak_current") and item.span[0] > other.span[1]
+    return again and item.value == other.value and THE.search(scene.text[: item.span[0]]) is not None
 
 
 def _repeats(scene: Scene, item: Stated, other: Stated) -> bool:

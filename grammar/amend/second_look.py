@@ -19,6 +19,7 @@ from grammar.told.cold.degrees import told_under
 from grammar.told.currents.by_phrase import by_phrase
 from grammar.told.currents.emptied import emptied
 from grammar.told.currents.its_load import its_load
+from grammar.told.currents.kept_running import kept_running
 from grammar.told.currents.on_plates import on_plates
 from grammar.told.currents.products import summed
 from grammar.told.currents.sunlit import of_the_sun
@@ -33,7 +34,7 @@ LOOKS = (
     *(emptied, told_under, drawn_as_read, placed, of_the_sun, summed, laid, asked_to_give, volts_of_as_many),
     *(of_a_box, its_load, adds_up, in_kilos, by_number, charge_shown, whole_volts, off_alternator),
     *(called, box_amps, by_phrase, on_plates, held_on, while_told, cranking_so, without_marks, asked_after),
-    beside_its_size,
+    *(beside_its_size, kept_running),
 )
 
 

@@ -14,6 +14,9 @@ from grammar.scene.scene import Scene
 DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
 UNSURE_WITHIN = 4.0
 CHOICE = 3  # items back to the other value of a choice
+KNOWING = frozenset(  # "I do not know if they are"
+    {"know", "sure", "unsure", "idea", "clue", "tell", "say", "says", "wonder", "unclear", "check", "dunno", "remember"}
+)
 OF_WHETHER = 7  # words between "whether" and what is not known
 SUBJECT = 4  # words between "are" and what is asked: "are the two outputs of it isolated"
 ASKS_OF = frozenset({"is", "are", "does", "do", "can"})
@@ -141,6 +144,7 @@ def is_asked_of(scene: Scene, item: Item) -> bool:
     subject = before[first + 1 :]
     return (
         "whether" in before[-OF_WHETHER:]
+        or ("if" in before[-OF_WHETHER:] and not KNOWING.isdisjoint(before[-OF_WHETHER - 2 :]))
         or before[-1:] in MUST
         or (
             before[first : first + 1] != []

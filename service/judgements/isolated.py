@@ -66,5 +66,4 @@ def which(topic: Topic, case: Case, figures: tuple[Figure, ...]) -> Answer:
     if figures and "alternator.current" not in case:
         amps = f"It pulls about {converter.whole(float(figures[0].value))} ({converter.at_worst(figures)})"
         head = head.replace("We can't say yet:", f"{amps};")
-        return topic.says("information", head, *figures, asks=(topic.ask("converter.common_negative"),))
     return topic.needs("converter.common_negative", headline=head, figures=figures)

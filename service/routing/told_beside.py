@@ -12,6 +12,7 @@ from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import ANY_CABLE, HOLD, ICY, TIMES, unlike_amps
 from service.routing.supply_as_told import KIND, LOADS, STRENGTH, both_sized, is_lithium
 from service.told import charged_apart, equal_cells, longest_run, loose, other_volts, two_charges, two_options
+from service.topic import CIRCUIT
 
 GO_BY = regex(r"\bwhich\b[^.?!]{0,30}\b(?:go by|look (?:at|for)|trust|rely on|heed)\b", re.IGNORECASE)
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
@@ -81,6 +82,10 @@ WORN = regex(
     r"|carry on|ready|part)\b",
     re.IGNORECASE,
 )
+SIZE = regex(
+    r"\b(?:amps?|amperes?|amperage|a|size[ds]?|sizing|big\w*|large\w*|small\w*|enough|strong|powerful|current|rating|watts?)\b",
+    re.IGNORECASE,
+)
 BOTH_READ = frozenset({"reading.voltage", "reading.load_voltage"})
 OF_REST = regex(
     r"\b(?:rest\w*|full|charged?|empty|half|state|both|each|readings|first|numbers|these|those|\d\d\.\d+)\b",
@@ -115,6 +120,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
+    idle |= _charger_only_named(message, found, told)
     idle |= _of_no_charger(message, found, told) | _not_asked(message, found, told)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
@@ -157,10 +163,6 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
     idle = set()
     if {"run-check", "load-voltage"} <= found and "reading.load_voltage" in told and not _enough(message):
         idle.add("run-check")  # "it falls to 19 with the Sturgeon on, two of 700 CCA: what does that tell"
-    if {"rest-voltage", "load-voltage"} <= found and told >= BOTH_READ and not _rest_asked(message):
-        idle.add("rest-voltage")  # "12.7 at rest, 9.9 with the thruster running: is that drop acceptable"
-    if {"mounting", "ventilation"} <= found and HOLD.search(message.text) and not AIR.search(message.text):
-        idle.add("ventilation")  # "the lid won't close: is a strap over the top enough"
     if "storage" in found and "storage.time" not in told and loose.moves(message.text):
         idle.add("storage")  # "is it dangerous to leave it like that for now", of a battery that slides about
     if {"bank-wiring", "run-check"} <= found and unlike_amps(message, told):
@@ -174,15 +176,27 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
         idle.add("run-check")  # "a Pike with 100 Ah of gel, and a 30 A charger. Is 30 A ok?"
     if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
         idle.add("run-check")  # "is an adapter good enough for 250 A"
+    return idle | _only_held(message, found, told)
+
+
+def _only_held(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The volts at rest that only a drop is reckoned from, and the air of a box in which a strap is to hold."""
+    idle = set()
+    if {"rest-voltage", "load-voltage"} <= found and told >= BOTH_READ and not _rest_asked(message):
+        idle.add("rest-voltage")  # "12.7 at rest, 9.9 with the thruster running: is that drop acceptable"
+    if {"mounting", "ventilation"} <= found and HOLD.search(message.text) and not AIR.search(message.text):
+        idle.add("ventilation")  # "the lid won't close: is a strap over the top enough"
     return idle
 
 
 def _rest_asked(message: Message) -> bool:
-    """Whether a clause that asks holds the volts at rest, or speaks of rest or charge."""
+    """Whether a clause that asks holds the volts at rest, stands next to them, or speaks of rest or charge."""
     read = [item.span[0] for item in message.stated if item.fact == "reading.voltage" and item.span]
+    pulled = [item.span[0] for item in message.stated if item.fact == "reading.load_voltage" and item.span]
     asking = [clause.span for clause in message.clauses if clause.asks]
     inside = any(start <= at < end for start, end in asking for at in read)
-    return inside or any(OF_REST.search(message.text, *span) for span in asking)
+    between = any(at < start and end <= below for start, end in asking for at in read for below in pulled)
+    return inside or between or any(OF_REST.search(message.text, *span) for span in asking)
 
 
 def _only_stays_on(message: Message) -> bool:
@@ -196,6 +210,15 @@ def _only_stays_on(message: Message) -> bool:
         return False
     asking = [clause.span for clause in message.clauses if clause.asks]
     return bool(asking) and not any(message.says(cue, span) for cue in OF_SETTING for span in asking)
+
+
+def _charger_only_named(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """The size of a charger, where its cable or its outputs are asked of: "16 mm2 for 30 A of charging, is it ok?"."""
+    if "charger-size" not in found or ("charger.current" in told) == ("charger-banks" in found):
+        return set()
+    by_cable = found & CIRCUIT and told & ANY_CABLE and "battery.capacity" not in told
+    by_outputs = "charger-banks" in found and not SIZE.search(message.text)
+    return {"charger-size"} if by_cable or by_outputs else set()
 
 
 def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]:

@@ -18,11 +18,18 @@ PLAN = regex(
     r"\b(?:if|when|once|after|provided|supposing|assuming|as long as)\s+(?:that\s+)?(?:"
     r"(?:i|we|he|she|they)(?:['’]ve|['’]ll)?\s+(?:have\s+|had\s+|will\s+|would\s+|first\s+|then\s+|fully\s+|only\s+)*"
     r"(?:re)?(?:charged?|fill(?:ed)?|topp?(?:ed)?)\b"
-    r"|(?:it|they)(?:['’]s|\s+is|\s+are|\s+has\s+been|\s+have\s+been|\s+gets?)\s+(?:fully\s+|first\s+)*"
-    r"(?:re)?(?:charged|filled|topped)\b)[^.?!;,]*",
+    r"|(?:it|they)(?:['’]?s|\s+is|\s+are|\s+has\s+been|\s+have\s+been|\s+gets?)\s+(?:fully\s+|first\s+)*"
+    r"(?:(?:re)?(?:charged|filled|topped)\b|(?:back )?full\b))[^.?!;,]*",
     re.IGNORECASE,
 )
-IN_PART = regex(r"\d|\b(?:half|quarter|bit|little|partly|almost|nearly|every|each|once an?)\b", re.IGNORECASE)
+IN_PART = regex(
+    r"\d ?(?:%|percent|per cent|hours?\b|hrs?\b|h\b|min|v\b|volts?\b)"
+    r"|\b(?:half|quarter|bit|little|partly|almost|nearly|every|each|once an?)\b",
+    re.IGNORECASE,
+)
+    r"\d ?(?:%|percent|per cent|hours?\b|hrs?\b|h\b|min|v\b|volts?\b)|\b(?:half|quarter|bit|little|partly|almost|nearly|every|each|once an?)\b",
+    re.IGNORECASE,
+)
 
 
 def to_full(text: str, of: re.Pattern[str], without: bool = False) -> bool:

@@ -85,7 +85,9 @@ HEADROOM = regex(
     re.IGNORECASE,
 )
 LONG = regex(
-    rf"\b{PLACE}\b(?: (?:is|has|measures|it's|inside|only|just|about))* {NUMBER}{UNIT} (?:long|in length)\b", re.I
+    rf"\b{PLACE}\b(?:[^.?!;\d]{{0,24}},)?(?: (?:is|has|of|measures|it's|inside|only|just|about|that is))*"
+    rf" {NUMBER}{UNIT} (?:long|in length)\b",
+    re.IGNORECASE,
 )
 FAR = 40  # characters
 ASKED = regex(r"\b(?:will|would|can|could|does|do|did)\b", re.IGNORECASE)
@@ -186,6 +188,8 @@ def length_alone(text: str) -> float | None:
 
     >>> length_alone("the tray is 13 inches long inside"), length_alone("the case is 330 mm long")
     (330.2, None)
+    >>> length_alone("a moulded tray in the bow, 300 mm long")
+    300.0
     """
     found = LONG.search(text)
     return _millimetres(found[1], found[2]) if found else None

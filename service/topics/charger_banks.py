@@ -123,7 +123,8 @@ def of_two_chargers(case: Case) -> Answer | None:
 
 def before_counting(case: Case) -> Answer | None:
     """What holds whatever the number of banks is: two batteries used apart, whether a second charger is a must."""
-    if APART.search(case.text) and case.get("bank.layout") == "parallel":  # where the joint is asked of first
+    joined = case.get("bank.layout") == "parallel" and "charger.outputs" not in case.stated
+    if APART.search(case.text) and joined:  # where the joint is asked of first
         case.because(ONE_OUTPUT, "one-output-a-bank")
         head = "Yes, one at each place and never joined: each with its own fuse, its own output and its own setting."
         return TOPIC.says("information", head, outputs(2))

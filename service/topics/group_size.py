@@ -77,10 +77,18 @@ def answer(case: Case) -> Answer:
     place = in_a_place.measured(case)
     if second is None and place:
         return or_another(case, in_place(name, row, place), place)
+    if second is None and (long := tray.length_alone(case.text)) and too_short(row, long):
+        has, wants = say.quantity(long, "mm"), say.quantity(float(row["length"].value), "mm")
+        return TOPIC.says("no", f"No: a group {name} is up to {wants} long, and the place has {has}.", *figures(row))
     if second is None:
         head = f"Group {name} is at most {sizes(row, tray.in_centimetres(case.text))}, the height over the terminals."
         return TOPIC.says("information", head, *figures(row))
     return two_cases(case, name, row, case_sizes.known_name(str(second.value)))
+
+
+def too_short(row: Row, long: float) -> bool:
+    """Whether a place of so many mm is shorter than the case."""
+    return long < float(row["length"].value) + tray.TOLERANCE
 
 
 def low_enough(height: float) -> Answer:
