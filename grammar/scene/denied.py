@@ -8,7 +8,20 @@ from grammar.scene.scene import Scene
 
 SAID = frozenset({"said", "wrote"})
 METERS = frozenset(  # what says volts and corrects nothing: "it said 12.3 and it's a wet one"
-    {"it", "meter", "multimeter", "voltmeter", "tester", "display", "screen", "gauge", "needle", "this", "that", "thing"}
+    {
+        "it",
+        "meter",
+        "multimeter",
+        "voltmeter",
+        "tester",
+        "display",
+        "screen",
+        "gauge",
+        "needle",
+        "this",
+        "that",
+        "thing",
+    }
 )
 CORRECTED = 5  # words after a figure in which the right one follows
 ITS = frozenset({"its", "is", "meant", "actually", "should"})
