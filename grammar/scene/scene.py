@@ -21,6 +21,7 @@ LITHIUM = frozenset({"lfp", "lithium-other"})
 OWNERS = frozenset({"battery", "bms", "load"})
 SAG = {("word", "sag"), ("role", "drop")}
 SIZE = {("request", "what_size"), ("request", "which"), ("request", "how_many")}
+TO_IT = frozenset({"meter", "multimeter", "voltmeter", "tester", "probes", "prods"})  # "held the meter on it"
 STAYS = frozenset({"remains", "remained"})  # "how much remains" asks of a share
 WEAK_SAG = "down"  # "down to 12.1" says nothing of a load unless one is named
 
@@ -171,7 +172,11 @@ class Scene:
         found = (item for item in found if strong or self.word(item.start) != WEAK_SAG)
         told = [item for item in found if not self._leads_to(item.end, "TEMP")]  # "it dropped to 22 F" is the weather
         told = [item for item in told if self.word(item.start) not in STAYS or self._leads_to(item.end, "NUM", "VOLT")]
+        told = [item for item in told if self.word(item.start) != "held" or not self._holds_a_meter(item.end)]
         return sorted([*told, *pressings(self.tokens)], key=lambda item: item.start)
+
+    def _holds_a_meter(self, place: int) -> bool:
+        return not TO_IT.isdisjoint(self.word(at) for at in range(place, place + 3))
 
     def _leads_to(self, place: int, *dims: str) -> bool:
         return any(item.dim in dims for item in self.at_word[place : place + 2])
