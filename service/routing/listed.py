@@ -7,6 +7,7 @@ from collections.abc import Iterator, Set
 
 from grammar.reading import Message, Span
 from grammar.text.patterns import regex
+from service.told import charger_wished
 from service.topic import CIRCUIT
 
 MARK = regex(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", re.MULTILINE)
@@ -43,6 +44,8 @@ MOST = 9  # items: a longer row of questions is no list that somebody wants answ
 FEW = 4  # words of a want: "metric cable please"
 CHARGING = frozenset({"charger-banks", "charger-setting"})
 FILLING = frozenset({"charger-banks", "charger-setting", "charger-size", "charge-time"})
+SUPPLY = frozenset({"bank-size", "run-check"})  # beside which the charger for the battery is a question of its own
+CHARGED = FILLING | {"dc-dc", "solar"}
 READINGS = frozenset({"rest-voltage", "specific-gravity"})
 WANTS: tuple[
     tuple[re.Pattern[str], str, frozenset[str], frozenset[str]], ...
@@ -186,4 +189,11 @@ def wanted_too(message: Message, topics: Set[str]) -> set[str]:
     brief = [span for span in items(message.text) if len(message.text[slice(*span)].split()) <= FEW]
     if any(message.says("request:how_full", span) for span in brief):
         found |= {topic for fact, topic in READ if fact in told and not topics & {name for _, name in READ}}
+    if (
+        topics & SUPPLY
+        and not topics & CHARGED
+        and charger_wished.asked(message.text)
+        and "charger.current" not in told
+    ):
+        found.add("charger-size")
     return found - topics
