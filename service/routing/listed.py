@@ -45,6 +45,12 @@ FEW = 4  # words of a want: "metric cable please"
 CHARGING = frozenset({"charger-banks", "charger-setting"})
 FILLING = frozenset({"charger-banks", "charger-setting", "charger-size", "charge-time"})
 SUPPLY = frozenset({"bank-size", "run-check"})  # beside which the charger for the battery is a question of its own
+KINDS = frozenset({"battery-type", "battery-duty", "bank-size", "run-check", "charger-setting"})  # these tell the kind
+WHICH_KIND = regex(  # "which sort do I want", where batteries are spoken of
+    r"\b(?:which|what) (?:sort|kind|type)s?(?: of (?:a )?batter(?:y|ies))? (?:do|should|would|must|shall) (?:i|we)"
+    r" (?:want|need|get|buy|take|fit|choose)\b",
+    re.IGNORECASE,
+)
 CHARGED = FILLING | {"dc-dc", "solar"}
 READINGS = frozenset({"rest-voltage", "specific-gravity"})
 WANTS: tuple[
@@ -196,4 +202,6 @@ def wanted_too(message: Message, topics: Set[str]) -> set[str]:
         and "charger.current" not in told
     ):
         found.add("charger-size")
+    if topics & CIRCUIT and not topics & KINDS and WHICH_KIND.search(message.text) and message.says("thing:battery"):
+        found.add("battery-type")
     return found - topics

@@ -274,3 +274,20 @@ def test_what_is_only_told_with_a_question_is_none(text: str, topics: list[str])
 )  # fmt: skip
 def test_the_charger_for_a_battery_to_be_bought_is_a_question_of_its_own(text: str, topics: list[str]) -> None:
     assert [item.topic for item in ask(text)] == topics
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("95ah wet half flat, 10 amp chargr. how long til its full an is the flooded settin the right one",
+         ["charge-time", "charger-setting"]),
+        ("do I want eyelets or clamps on the thruster wires, and where does the fuse go??", ["terminals", "fuse-size"]),
+        ("We have no idea of batteries. Which sort do I want for the trolling motor, and what size fuse goes on it",
+         ["battery-type", "fuse-size"]),
+        ("The battery is in. Which sort of fuse do I want for a 100 A motor on 35 mm2?", ["fuse-size"]),
+        ("the gauge says 12.6 and then 11.8 when my dad works the thruster, is that bad? and what fuse should it have",
+         ["load-voltage", "fuse-size"]),
+    ],
+)  # fmt: skip
+def test_each_of_two_plain_questions_is_answered(text: str, topics: list[str]) -> None:
+    assert [item.topic for item in ask(text)] == topics
