@@ -1,4 +1,4 @@
-"""Whether the size of a charger is asked as well: "how many Ah, and how big should the charger be for it?"."""
+"""Whether the size of a charger is asked as well: "how many Ah, and how large a charger goes with it?"."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ ASKED = regex(
 def asked(text: str) -> bool:
     """Whether it is asked how big a charger is to be, or which one to take.
 
-    >>> asked("How many Ah? And how big should be the charger for it?"), asked("60 Ah ok, and which charger for that?")
+    >>> asked("What Ah, and how large must the charger be?"), asked("60 Ah ok, and which charger for that?")
     (True, True)
     >>> asked("how big must the battery be for a 20 A charger"), asked("how many Ah, the charger gives 20 A")
     (False, False)

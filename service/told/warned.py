@@ -1,4 +1,4 @@
-"""What somebody only warns of: "he said they need air or they explode, so how big a hole" asks of no explosion."""
+"""What somebody only warns of: "a box wants air or it blows up, what vent do I cut" asks of no explosion."""
 
 from __future__ import annotations
 

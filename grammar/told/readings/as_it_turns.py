@@ -18,8 +18,8 @@ MOTOR = (
 )
 TURNS = r"(?:turn|spin|push|shov|thrust|pull|heav|haul|go|work|run|churn|hum|whirr?)(?:e?s|ing)?"
 PUSHES = r"(?:push|shov|thrust|heav)(?:e?s|ing)"
-SOMEBODY = r"(?:(?:my|our|the|his|her) )?(?:[a-z]+(?:-[a-z]+)* ){0,2}?(?!which|it)[a-z]+"  # "my husband", "somebody"
-WORKS = (  # "my husband works the thruster", "somebody leans on the button"
+SOMEBODY = r"(?:(?:my|our|the|his|her) )?(?:[a-z]+(?:-[a-z]+)* ){0,2}?(?!which|it)[a-z]+"  # "my wife", "somebody"
+WORKS = (  # "my wife works the windlass", "somebody leans on the button"
     r"(?:work|use|operate|press|push|hold|drive|hit|touch|try|play|lean|fire)(?:e?s|ing)?(?: down)?(?: with)?"
     r"(?:(?<!work)(?<!works)(?<!working) on)?"
 )
