@@ -108,7 +108,8 @@ NO_RUN = regex(  # hours that are somebody's work, opening or way, no load's
 )
 NOT_OF_LOAD = regex(
     r"^ ?-?(?:(?:emergency |help |repair |call[- ]?out )?(?:line|service|helpline|shift|week)\b"
-    r"|(?:away )?from (?:the|a|any|home)\b|(?:away|drive|sail) (?:from|to)\b)",
+    r"|(?:away )?from (?:the|a|any|home)\b(?! (?:\w+ )?(?:batter|bank|agm|gel|wet|lithium|cells))"
+    r"|(?:away|drive|sail) (?:from|to)\b)",
     re.IGNORECASE,
 )
 

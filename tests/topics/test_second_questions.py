@@ -281,7 +281,7 @@ def test_the_charger_for_a_battery_to_be_bought_is_a_question_of_its_own(text: s
     [
         ("95ah wet half flat on a 10 amp chargr. hours til its full, an does the flooded settin suit",
          ["charge-time", "charger-setting"]),
-        ("do I want eyelets or clamps on the thruster wires, and where do I put the fuse?", ["terminals", "fuse-size"]),
+        ("do I want eyelets or clamps on the thruster wires, and where does the fuse sit?", ["terminals", "fuse-size"]),
         ("We have no idea of batteries. Which sort do I want for the trolling motor, and what size fuse goes on it",
          ["battery-type", "fuse-size"]),
         ("The battery is in. Which sort of fuse do I want for a 100 A motor on 35 mm2?", ["fuse-size"]),
