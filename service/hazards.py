@@ -42,7 +42,7 @@ def signs(case: Case, message: Message, asked: Collection[str] = ()) -> tuple[st
     dangers = [item for item in message.dangers if not (allowed and item.family == OVERCHARGED)]
     if "freeze-point" in asked:
         dangers = [item for item in dangers if item.family not in (FROZEN, SPLIT) or item.status != "general"]
-    if set(asked) - warned.ELSE:
+    if set(asked) - warned.ELSE and not may_i.asked(message.text):  # leave to charge it is refused
         dangers = [item for item in dangers if not warned.is_only_warned(message.text, item)]
     thawed = thawed_lithium(case.fresh())
     found = [f"{item.family}:{'past' if thawed and _only_thawed(item) else item.status}" for item in dangers]

@@ -108,7 +108,8 @@ NO_RUN = regex(  # hours that are somebody's work, opening or way, no load's
 )
 NOT_OF_LOAD = regex(
     r"^ ?-?(?:(?:emergency |help |repair |call[- ]?out )?(?:line|service|helpline|shift|week)\b"
-    r"|(?:away )?from (?:the|a|any|home)\b|(?:away|drive|sail) (?:from|to)\b)",
+    r"|(?:away )?from (?:the|a|any|home)\b(?! (?:\w+ )?(?:batter|bank|agm|gel|wet|lithium|cells))"
+    r"|(?:away|drive|sail) (?:from|to)\b)",
     re.IGNORECASE,
 )
 
@@ -131,10 +132,13 @@ def _by_a_timer(scene: Scene, item: Item) -> bool:
     return daily and "timer" in scene.vocabulary
 
 
-def _while_other(scene: Scene, item: Item, after: str) -> bool:
-    """Whether the engine runs so long, a charge goes on so long, or a lesson in which the thruster is only pushed."""
+def _while_other(scene: Scene, item: Item, value: float, after: str) -> bool:
+    """Whether the engine runs so long, a charge goes on so long, or a lesson in which the thruster is only pushed; or
+    whether a capacity is rated by it."""
     between = scene.text, ahead_of(scene, item), after
-    return motoring.is_motoring(*between) or outings.is_outing(*between) or charged.is_charge(*between[1:])
+    if motoring.is_motoring(*between) or outings.is_outing(*between) or charged.is_charge(*between[1:]):
+        return True
+    return item.quantity.unit == "hour" and rates.is_rate(value / 3600, *between[1:])
 
 
 def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -142,9 +146,7 @@ def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
     if item.quantity.unit == "hour" and (_of_people(scene, item) or _by_a_timer(scene, item)):
         return NOTHING
     after = scene.text[scene.span(item.start, item.end)[1] :]
-    if item.quantity.unit in ("minute", "hour") and _while_other(scene, item, after):
-        return NOTHING
-    if item.quantity.unit == "hour" and rates.is_rate(value / 3600, ahead_of(scene, item), after):
+    if item.quantity.unit in ("minute", "hour") and _while_other(scene, item, value, after):
         return NOTHING
     if joined_in_series(scene, item):
         return Claim("bank.layout", "grammar")

@@ -21,6 +21,10 @@ LITHIUM = frozenset({"lfp", "lithium-other"})
 OWNERS = frozenset({"battery", "bms", "load"})
 SAG = {("word", "sag"), ("role", "drop")}
 SIZE = {("request", "what_size"), ("request", "which"), ("request", "how_many")}
+TO_IT = frozenset({"meter", "multimeter", "voltmeter", "tester", "probes", "prods"})  # "held the meter on it"
+CHARGE = ("word", "charge")
+STOPS = frozenset({"past", "below", "under", "beyond", "stop", "stopping", "stops", "leaving", "leave", "leaves"})
+MARKS = frozenset({"mark", "level", "line", "point", "in", "left"})
 STAYS = frozenset({"remains", "remained"})  # "how much remains" asks of a share
 WEAK_SAG = "down"  # "down to 12.1" says nothing of a load unless one is named
 
@@ -119,7 +123,7 @@ class Scene:
     @cached_property
     def topics(self) -> frozenset[str]:
         """The topic words, requests and roles of the message."""
-        return frozenset(f"{item.kind}:{item.concept}" for item in self.found if item.kind in ABOUT)
+        return frozenset(f"{item.kind}:{item.concept}" for item in self._told if item.kind in ABOUT)
 
     @cached_property
     def head_items(self) -> list[Item]:
@@ -171,7 +175,11 @@ class Scene:
         found = (item for item in found if strong or self.word(item.start) != WEAK_SAG)
         told = [item for item in found if not self._leads_to(item.end, "TEMP")]  # "it dropped to 22 F" is the weather
         told = [item for item in told if self.word(item.start) not in STAYS or self._leads_to(item.end, "NUM", "VOLT")]
+        told = [item for item in told if self.word(item.start) != "held" or not self._holds_a_meter(item.end)]
         return sorted([*told, *pressings(self.tokens)], key=lambda item: item.start)
+
+    def _holds_a_meter(self, place: int) -> bool:
+        return not TO_IT.isdisjoint(self.word(at) for at in range(place, place + 3))
 
     def _leads_to(self, place: int, *dims: str) -> bool:
         return any(item.dim in dims for item in self.at_word[place : place + 2])
@@ -217,12 +225,23 @@ class Scene:
     def by_clause(self) -> dict[int, frozenset[str]]:
         """The topic words, requests and heads of each clause: "word:charge", "head:load"."""
         names: dict[int, set[str]] = {}
-        for item in self.found:
+        for item in self._told:
             if item.kind in ("word", "request"):
                 names.setdefault(self.clause(item.start), set()).add(f"{item.kind}:{item.concept}")
         for head in self.head_items:
             names.setdefault(self.clause(head.start), set()).add(f"head:{head.head}")
         return {clause: frozenset(these) for clause, these in names.items()}
+
+    @cached_property
+    def _told(self) -> list[Found]:
+        """What was found, less a charge that is only the mark to stop at: "not past the half-charge mark"."""
+        return [item for item in self.found if (item.kind, item.concept) != CHARGE or not self._is_mark(item)]
+
+    def _is_mark(self, item: Found) -> bool:
+        """Whether the charge is half of one that is to be left in: "stop at half charge", "half the charge in it"."""
+        before = [self.word(at) for at in range(item.start - 5, item.start)]
+        half = "half" in before[-2:] and self.word(item.start) == "charge" and item.end == item.start + 1
+        return half and (not STOPS.isdisjoint(before) or self.word(item.end) in MARKS)
 
     def clause(self, at: int) -> int:
         """The clause in which a word stands."""

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Set
 from grammar.reading import Message, Span
 from grammar.text.patterns import regex
 from service.routing.framed import framed
+from service.told import charger_wished
 from service.topic import CIRCUIT
 
 MARK = regex(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", re.MULTILINE)
@@ -49,6 +50,14 @@ MOST = 9  # items: a longer row of questions is no list that somebody wants answ
 FEW = 4  # words of a want: "metric cable please"
 CHARGING = frozenset({"charger-banks", "charger-setting"})
 FILLING = frozenset({"charger-banks", "charger-setting", "charger-size", "charge-time"})
+SUPPLY = frozenset({"bank-size", "run-check"})  # beside which the charger for the battery is a question of its own
+KINDS = frozenset({"battery-type", "battery-duty", "bank-size", "run-check", "charger-setting"})  # these tell the kind
+WHICH_KIND = regex(  # "which sort do I want", where batteries are spoken of
+    r"\b(?:which|what) (?:sort|kind|type)s?(?: of (?:a )?batter(?:y|ies))? (?:do|should|would|must|shall) (?:i|we)"
+    r" (?:want|need|get|buy|take|fit|choose)\b",
+    re.IGNORECASE,
+)
+CHARGED = FILLING | {"dc-dc", "solar"}
 READINGS = frozenset({"rest-voltage", "specific-gravity"})
 WANTS: tuple[
     tuple[re.Pattern[str], str, frozenset[str], frozenset[str]], ...
@@ -203,4 +212,13 @@ def wanted_too(message: Message, topics: Set[str]) -> set[str]:
     brief = [span for span in items(message.text) if len(message.text[slice(*span)].split()) <= FEW]
     if any(message.says("request:how_full", span) for span in brief):
         found |= {topic for fact, topic in READ if fact in told and not topics & {name for _, name in READ}}
+    if (
+        topics & SUPPLY
+        and not topics & CHARGED
+        and charger_wished.asked(message.text)
+        and "charger.current" not in told
+    ):
+        found.add("charger-size")
+    if topics & CIRCUIT and not topics & KINDS and WHICH_KIND.search(message.text) and message.says("thing:battery"):
+        found.add("battery-type")
     return found - topics

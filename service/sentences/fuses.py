@@ -60,6 +60,14 @@ SIZED = regex(  # the size of the fuse is asked, not only its place
     re.IGNORECASE,
 )
 
+SIZE_TOO = regex(  # the same, of one fuse that is to be fitted: "where does it go, and how big must it be"
+    r"\b(?:what|which)(?: (?:size|sized|rating|kind|sort|amps?|amperage|of|an?))* (?:fuse|breaker)"
+    r"|\b(?:what|which) (?:size|rating|amps)\b|\bhow (?:big|large|strong|many amps)\b"
+    r"|\b(?:fuse|breaker)s? (?:size|rating|amps)\b",
+    re.IGNORECASE,
+)
+ITS_SIZE = "its size follows from the amps of the motor and the size of the cable"
+
 WHAT_IF = regex(  # "what happens if the fuse is too small"
     r"\bwhat (?:happens|would happen|if|harm)\b[^.?!;]{0,30}\b(?:fuse|breaker)\b[^.?!;]{0,20}"
     r"\b(?P<size>small|low|weak|big|large|high|strong)\b",
@@ -69,6 +77,11 @@ TOO_SMALL = (
     "A fuse too small blows while the motor works as it should, and leaves you without it; the cable takes no harm."
 )
 TOO_LARGE = "With a fuse too large the cable can burn before the fuse blows: what the cable may carry sets the most."
+
+
+def shortened(head: str) -> str:
+    """A sentence of habit without its reason, for more to follow: "Put the fuse within 7 in of the battery plus"."""
+    return head.partition(", because")[0].partition(": only")[0].removesuffix(".")
 
 
 def what_if(case: Case) -> str | None:

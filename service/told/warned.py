@@ -1,4 +1,4 @@
-"""What somebody only warns of: "he said they need air or they explode, so how big a hole" asks nothing of explosions."""
+"""What somebody only warns of: "a box wants air or it blows up, what vent do I cut" asks of no explosion."""
 
 from __future__ import annotations
 
@@ -15,12 +15,12 @@ HEARD = regex(  # who warns, or that it is the reason for what is asked
     re.IGNORECASE,
 )
 ASKS = regex(  # the clause of the danger is itself the question
-    r"(?:^|[.?!;:,]|\b(?:so|and|but)\b) *(?:do|does|can|could|will|would|might|may|is|are|why|when|how|what|should|did)\b"
-    r"[^.?!;:,]*$",
+    r"(?:^|[.?!;:,]|\b(?:so|and|but)\b) *(?:do|does|can|could|will|would|might|may|is|are|why|when|how"
+    r"|what|should|did)\b[^.?!;:,]*$",
     re.IGNORECASE,
 )
 PURPOSE = regex(  # "how big a vent so that they don't", "what keeps it from"
-    r"\b(?:so|that) (?:that )?(?:it|they|the \w+|nothing) (?:don['’]?t|doesn['’]?t|won['’]?t|can['’]?t|cannot|never|not) $"
+    r"\b(?:so|that) (?:that )?(?:it|they|the \w+|nothing) (?:(?:do|does|wo|ca)n['’]?t|cannot|never|not) $"
     r"|\b(?:stop|stops|keep|keeps|prevent|prevents) (?:it|them|the \w+|us|that) (?:from )?$",
     re.IGNORECASE,
 )

@@ -34,6 +34,8 @@ from service.sentences import fuses_abreast
 from service.sentences.fuse_faults import ask_cable, ask_insulation, decided, left_or_misplaced, near_enough
 from service.sentences.fuses import (
     HABITS,
+    ITS_SIZE,
+    SIZE_TOO,
     blew,
     fitted,
     in_their_word,
@@ -44,6 +46,7 @@ from service.sentences.fuses import (
     over_what_suits,
     place,
     print_decides,
+    shortened,
     the_most,
     their_word,
     what_if,
@@ -163,22 +166,23 @@ def battery_switch(case: Case) -> Answer | None:
 
 def nothing_known(case: Case) -> Answer:
     """Neither amps nor cable: what can be said all the same."""
+    needed = TOPIC.needs("load.current", *(() if circuit.has_cable(case) else ("cable.gauge",)))
     if "fuse.rating" not in case.stated:
         found = next((words for cue, words in HABITS.items() if case.says(f"detail:{cue}")), None)
         if found:
             verdict, head, why, cite = found
             case.step(why, cite)
+            if verdict == "information" and SIZE_TOO.search(case.text):
+                return replace(needed, headline=f"{shortened(head)}; {ITS_SIZE}.")
             return TOPIC.says(verdict, head)
         if told := what_if(case):
             return TOPIC.says("information", told)
     if case.says("detail:bigger_fuse"):
         head = "No larger fuse until the cause is known: the amps of the motor and the size of the cable decide."
         return TOPIC.needs("load.current", "cable.gauge", headline=head)
-    needed = TOPIC.needs("load.current", *(() if circuit.has_cable(case) else ("cable.gauge",)))
     if MUST_BE.search(case.text) and "fuse.rating" not in case.stated and "solar.power" not in case.stated:
         case.source(PLACE.cite)
-        sized = "its size follows from the amps of the motor and the size of the cable"
-        return replace(needed, headline=f"Yes, {PLACED}; {sized}.")
+        return replace(needed, headline=f"Yes, {PLACED}; {ITS_SIZE}.")
     if "solar.power" in case.stated and not case.says("thing:thruster"):
         asked = replace(needed.asks[0], say="the short-circuit current of the panel, in amps", where=ISC)
         return replace(needed, headline=OF_A_PANEL, asks=(asked, *needed.asks[1:]))

@@ -14,7 +14,29 @@ from service.topic import Topic
 ASKS = regex(  # what asks something and names nothing of our trade: "will it rain at the weekend"
     r"\?|^\W*(?:will|which|what|who|where|when|how|can|could|is|are|do|does|should)\b", re.IGNORECASE
 )
+ASKS_ELSE = regex(  # the same, where it stands beside a thank-you or a laugh
+    r"\?|\b(?:where|who|when|which|what|how|why)(?:['’]?s)? (?:do|does|did|is|are|can|could|will|would|should|was|were"
+    r"|many|much|long|far|old|time|the)\b",
+    re.IGNORECASE,
+)
+POLITE = frozenset(  # words of those who greet, thank, laugh or ask whether somebody is there
+    (
+        *("a", "about", "afternoon", "again", "all", "am", "an", "and", "anybody", "anyone", "are", "as"),
+        *("ask", "at", "bot", "but", "bye", "can", "chat", "cheers", "could", "day", "did", "do", "does"),
+        *("doing", "else", "english", "evening", "everything", "fine", "folks", "for", "from", "good", "got"),
+        *("great", "guessed", "guys", "haha", "have", "hello", "help", "helpful", "helps", "hey", "hi", "how"),
+        *("human", "i", "in", "is", "it", "its", "just", "kind", "know", "known", "later", "like", "lol"),
+        *("lot", "lots", "m", "man", "mate", "may", "me", "mean", "mind", "morning", "much", "my", "nice"),
+        *("no", "not", "now", "of", "ok", "okay", "on", "one", "perfect", "person", "please", "question"),
+        *("questions", "quick", "re", "real", "right", "robot", "s", "see", "should", "sir", "so", "some"),
+        *("something", "speak", "t", "ta", "talk", "team", "thank", "thanks", "that", "thats", "the", "there"),
+        *("they", "thing", "this", "thought", "to", "today", "u", "understood", "very", "was", "we", "weekend"),
+        *("well", "were", "what", "when", "where", "which", "who", "whos", "why", "will", "with", "work"),
+        *("works", "would", "wow", "ya", "yes", "you", "your", "yours"),
+    )
+)
 WORDS = regex(r"\w")
+NAMES = regex(r"[a-z]+")
 TOPIC = Topic("unclear", "Not understood")
 BACK = "note:first_boat"  # after another boat was spoken of, whose figures took the place of the first one's
 
@@ -79,6 +101,8 @@ def said(case: Case) -> tuple[str, Route]:
         return PERSON, "technician"
     if case.says("note:not_ours", "note:other_desk"):
         return NOT_OURS, "other-desk"
+    if case.says(THANKS, *PLEASANTRIES) and asks_else(case.text):
+        return NOT_OURS, "other-desk"
     if case.says(THANKS):
         return WELCOME, "answered"
     if case.says(*PLEASANTRIES):
@@ -86,6 +110,17 @@ def said(case: Case) -> tuple[str, Route]:
     if case.text and not WORDS.search(case.text):  # an emoji, "???"
         return (PERSON, "technician") if "?" in case.text else (AT_YOUR_SERVICE, "answered")
     return (NOT_OURS, "other-desk") if ASKS.search(case.text) else (PERSON, "technician")
+
+
+def asks_else(text: str) -> bool:
+    """Whether something is asked beside the thanks, and no more than whether anybody is there.
+
+    >>> asks_else("Thanks! Where is the next fish market?"), asks_else("haha what time do the pubs shut")
+    (True, True)
+    >>> asks_else("Hello, is anybody there?"), asks_else("thanks, how are you?"), asks_else("lol, caught a cod")
+    (False, False, False)
+    """
+    return ASKS_ELSE.search(text) is not None and not POLITE.issuperset(NAMES.findall(text.lower()))
 
 
 def outside(cues: Iterable[str]) -> bool:

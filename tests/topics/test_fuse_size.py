@@ -9,7 +9,7 @@ import pytest
 from service.finish import least_change
 from service.topics.fuse_size import TOPIC
 from tests.building import case
-from tests.talks import on, plain
+from tests.talks import on, plain, talk
 from tests.topics import asked, figures
 
 
@@ -195,3 +195,21 @@ def test_that_a_fuse_must_be_there_is_told_before_its_size_is_known(text: str, s
 )
 def test_a_fuse_with_a_mark_of_heat_stays_off(told, off):
     assert ("its mark tells of heat" in on("fuse-size", told).headline) is off
+
+
+@pytest.mark.parametrize(
+    ("text", "opens", "verdict"),
+    [
+        ("How big a fuse for my trolling motor, and where do I put the fuse?", "Put the fuse within", "needs-facts"),
+        ("Does a trolling motor need a fuse, and what size fuse goes on it?", "Yes, a thruster needs", "needs-facts"),
+        ("which size fuse for the bow motor, battery end or motor end", "Put the fuse within", "needs-facts"),
+        ("the fuse of the trolling motor, where does the fuse go", "Put the fuse within", "information"),
+        ("Does a bow thruster need a fuse?", "Yes, a thruster needs", "information"),
+        ("which end of the cable does the fuse go", "Put the fuse within", "information"),
+    ],
+)
+def test_the_amps_are_asked_back_where_its_size_is_asked_beside_its_place(text: str, opens: str, verdict: str) -> None:
+    (found,) = talk(text).answers
+    assert found.headline.startswith(opens)
+    assert (found.topic, found.verdict) == ("fuse-size", verdict)
+    assert [item.fact for item in found.asks][:1] == (["load.current"] if verdict == "needs-facts" else [])

@@ -256,3 +256,38 @@ def test_a_limit_of_lithium_goes_with_its_kind(text: str) -> None:
 )  # fmt: skip
 def test_what_is_only_told_with_a_question_is_none(text: str, topics: list[str]) -> None:
     assert [answer.topic for answer in ask(text)] == topics
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("I'll buy an AGM for a 220 A bow thruster, 4 minutes in all. How many Ah? And how big should be the loader "
+         "(the charger, excuse me) for such a one?", ["bank-size", "charger-size"]),
+        ("How many Ah of gel for a 150 A windlass, 5 minutes in total, and which charger for it",
+         ["bank-size", "charger-size"]),
+        ("AGM for a 200 A thruster, 3 minutes: how many Ah and how big the charger", ["bank-size", "charger-size"]),
+        ("Will a 95 Ah AGM of 800 CCA run a 240 A thruster, and what charger amps does it want?",
+         ["run-check", "charger-size"]),
+        ("How big must the AGM be for a 200 A thruster, 3 minutes? I have a 20 A charger", ["bank-size"]),
+        ("Will a 95 Ah AGM of 800 CCA run a 240 A thruster while the charger is on?", ["run-check"]),
+    ],
+)  # fmt: skip
+def test_the_charger_for_a_battery_to_be_bought_is_a_question_of_its_own(text: str, topics: list[str]) -> None:
+    assert [item.topic for item in ask(text)] == topics
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("95ah wet half flat on a 10 amp chargr. hours til its full, an does the flooded settin suit",
+         ["charge-time", "charger-setting"]),
+        ("do I want eyelets or clamps on the thruster wires, and where does the fuse sit?", ["terminals", "fuse-size"]),
+        ("We have no idea of batteries. Which sort do I want for the trolling motor, and what size fuse goes on it",
+         ["battery-type", "fuse-size"]),
+        ("The battery is in. Which sort of fuse do I want for a 100 A motor on 35 mm2?", ["fuse-size"]),
+        ("the gauge says 12.6 and then 11.8 when my dad works the thruster, is that bad? and what fuse should it have",
+         ["load-voltage", "fuse-size"]),
+    ],
+)  # fmt: skip
+def test_each_of_two_plain_questions_is_answered(text: str, topics: list[str]) -> None:
+    assert [item.topic for item in ask(text)] == topics

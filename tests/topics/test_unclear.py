@@ -38,3 +38,22 @@ def test_oil_paint_and_anodes_are_outside_this_desk(text: str, route: str) -> No
 )
 def test_what_is_electrical_beside_them_is_answered(text: str, topic: str) -> None:
     assert talk(text).answers[0].topic == topic
+
+
+@pytest.mark.parametrize(
+    ("text", "route"),
+    [
+        ("haha, where do the mackerel run in June", "other-desk"),
+        ("Thanks! What is the best pub in Falmouth?", "other-desk"),
+        ("great stuff, what time does the lock open tomorrow", "other-desk"),
+        ("Hello, is anybody there?", "answered"),
+        ("thanks, that was a great help", "answered"),
+        ("hi, may I ask you something?", "answered"),
+        ("lol, who would have thought", "answered"),
+        ("what a relief, thanks", "answered"),
+    ],
+)
+def test_what_is_asked_beside_a_laugh_or_thanks_is_for_another_desk(text: str, route: str) -> None:
+    reply = talk(text)
+    assert ({item.topic for item in reply.answers} | {"unclear"}) == {"unclear"}
+    assert reply.triage.route == route

@@ -101,6 +101,7 @@ def test_a_sealed_box_may_not_stay_sealed(where: str, told: bool) -> None:
         ("Friends told us lithium may catch fire. Which charger for a 100 Ah LFP?", ["charger-size"]),
         ("Can a wet battery explode with no vent?", ["hazard", "ventilation"]),
         ("I hear they can explode", ["hazard"]),
+        ("My pal says the AGM could blow up at 40 A. May I charge it with that, 100 Ah?", ["hazard", "charger-size"]),
         ("Does a wet one explode in a box? How big a vent for 100 Ah, 10 A?", ["hazard", "ventilation"]),
     ],
 )

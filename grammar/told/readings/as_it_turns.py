@@ -18,9 +18,20 @@ MOTOR = (
 )
 TURNS = r"(?:turn|spin|push|shov|thrust|pull|heav|haul|go|work|run|churn|hum|whirr?)(?:e?s|ing)?"
 PUSHES = r"(?:push|shov|thrust|heav)(?:e?s|ing)"
+SOMEBODY = r"(?:(?:my|our|the|his|her) )?(?:[a-z]+(?:-[a-z]+)* ){0,2}?(?!which|it)[a-z]+"  # "my wife", "somebody"
+WORKS = (  # "my wife works the windlass", "somebody leans on the button"
+    r"(?:work|use|operate|press|push|hold|drive|hit|touch|try|play|lean|fire)(?:e?s|ing)?(?: down)?(?: with)?"
+    r"(?:(?<!work)(?<!works)(?<!working) on)?"
+)
+HANDLE = (
+    r"(?:(?:the|its|that|his|her) (?:thruster |bow |windlass |motor )?"
+    r"(?:button|lever|joystick|stick|switch|control|remote)s?)"
+)
 RUNS = regex(
     rf"\b{WHILE} {MOTOR}(?:'s| is)? {TURNS}\b(?! (?:freely|by hand|well|better|badly|again|cold))"
     rf"|\b{WHILE} (?:(?:she|he|it)(?:'s| is)?|they|i|we) {PUSHES}\b(?! (?:off|up|away|back|past|the boat))"
+    rf"|\b(?:{WHILE}|if) {SOMEBODY} {WORKS} (?:{MOTOR}|{HANDLE})\b(?! (?:batter|cable|fuse|a lot|much|often))"
+    rf"|\bwith {SOMEBODY} on (?:{MOTOR}|{HANDLE})\b(?! (?:battery|circuit|side|bank))"
     r"|\b(?:at|in|during|for) the (?:time|moment|instant|act|second) of (?:the )?"
     r"(?:push(?:ing)?|shov(?:e|ing)|thrust(?:ing)?|turning|heaving|hauling)\b",
     re.IGNORECASE,
