@@ -35,6 +35,7 @@ from service.topic import Topic
 from service.topics import names, topic
 from service.topics.unclear import UNREAD
 from service.triage import handed_on, triage
+from service.turns import told_already
 from service.turns.amps_taken_in import as_given
 from service.turns.contradicted import with_opposed
 from service.turns.for_later import without_those_to_come
@@ -148,15 +149,20 @@ class Leadsman:
         seen, terse = fingerprint(item.headline for item in answers), is_shorthand(text, thread.cues)
         again = repeated(answers, turn.requests, turn.message) if seen == thread.answered != 0 and not given else None
         chased = taken_over(answers, turn.message)
+        left_out = told_already.stand(turn.requests, answers, turn.message, turn.thread)
+        stand = map(told_already.topic_of, left_out)
         after = replace(
             turn.thread,
-            topics=tuple(item.topic for item in answers if item.topic in _lasting()) or turn.thread.topics,
+            topics=tuple(name for name in (*(item.topic for item in answers), *stand) if name in _lasting())
+            or turn.thread.topics,
             asks=tuple(dict.fromkeys(asked.fact for item in answers for asked in item.asks)),
             cues=(
                 *turn.cues,
                 *(f"{DANGER}{sign}" for sign in turn.signs),
                 *kept_put(turn.message, turn.requests, thread.cues),
                 *compared.kept(answers),
+                *told_already.kept(answers),
+                *left_out,
                 *also(tuple(item.topic for item in turn.requests), turn.thread),
                 *((STYLE,) if terse else ()),
                 *(() if turn.message.says(OTHER_BOAT) else charger_settings.kept(text, turn.thread.cues)),
@@ -282,7 +288,8 @@ class Leadsman:
             found = misbeliefs.answered(found, turn.beliefs, turn.message, self.case(turn))
         if lost_for_an_answer(turn.message, turn.thread):  # what asked nothing is not told again
             found = [item for item in found if item.asks or item.verdict == "stop"] or found
-        return _with_unused(list(once_told(told_once(without_idle(found, turn)))), turn)
+        found = told_already.without(without_idle(found, turn), turn.message, turn.thread)
+        return _with_unused(list(once_told(told_once(found))), turn)
 
     def case(self, turn: Turn, hazard: bool = False, found: Sequence[Answer] = ()) -> Case:
         """A fresh case of a turn: its facts, the house, its cues, and what the answers `found` so far worked out."""

@@ -111,3 +111,20 @@ def test_the_volts_of_a_charger_are_its_setting():
 )
 def test_an_order_number_that_was_told_is_not_asked_for(text, says):
     assert says in heads(text)[0]
+
+
+LITHIUM = "100 Ah lithium, 150 A continuous: will it run a 120 A thruster? And how big a charger for it?"
+
+
+@pytest.mark.parametrize(
+    ("turns", "topics"),
+    [
+        ((LITHIUM, "peak is 300 A for 5 s"), ["run-check"]),
+        (("AGM under a bunk: which air holes, and how is it held down?", "30 A charger, 120 Ah"), ["ventilation"]),
+        # what the fact changes is told again, and so is all of it where nothing was open
+        (("Which charger for 90 Ah, and how long from half at 9 A?", "it is gel"), ["charger-size", "charge-time"]),
+        ((LITHIUM, "sorry, it is 200 Ah, and the peak is 300 A"), ["run-check", "charger-size"]),
+    ],
+)  # fmt: skip
+def test_a_reply_brings_what_was_open_and_what_it_changes(turns, topics):
+    assert [topic for topic, _ in told(*turns)] == topics

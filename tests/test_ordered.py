@@ -38,3 +38,32 @@ def test_a_question_beside_the_order_is_answered():
     assert topics == ["cable-size", "other-desk"]
     answer = talk("what cable for 200A at 12V, I have to order 20 m, battery 8 m away").answers[0]
     assert answer.headline.startswith("Use 50\u00a0mm²")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Please email me the invoice of the three anodes from last spring, our bookkeeper asks for it",
+        "could we have a copy of the receipt for the propeller and the zincs?",
+        "The tax office wants a proof of purchase for our thruster",
+        "do you sell anodes?",
+        "how much is a spare propeller",
+    ],
+)
+def test_papers_and_spare_parts_are_the_other_desks(text):
+    reply = talk(text)
+    assert [answer.topic for answer in reply.answers] == ["other-desk"]
+    assert reply.triage.route == "other-desk"
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("I have the receipt, it is a 110 Ah gel. what charger?", "charger-size"),
+        ("the invoice says AGM, which charger setting do I need?", "charger-setting"),
+        ("to cut the electricity bill, may the charger of my wet battery go off in winter?", "storage"),
+        ("how often do anodes want changing?", "unclear"),
+    ],
+)
+def test_a_paper_that_only_tells_hands_nothing_over(text, topic):
+    assert [answer.topic for answer in talk(text).answers] == [topic]

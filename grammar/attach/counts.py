@@ -18,6 +18,9 @@ NO_ROUNDS = frozenset(
     {"volts", "amps", "is", "was", "as", "minutes", "mins", "seconds", "secs", "hours", "watts", "has", "this", "its"}
     | {"batteries", "times", "percent", "agms", "gels", "wets", "lithiums", "thrusters", "motors", "does", "us"}
 )
+OUTPUTS = frozenset({"output", "outputs", "outlet", "outlets", "channel", "channels", "leg", "legs"})
+NUMBERED = ("COUNT", "NUM")
+FIRST = frozenset({"one", "two", "three", "single"})
 PAUSES = frozenset({"on", "off", "rest", "pause"})
 ROUNDS_AFTER = 9  # pieces
 MOST_MINUTES = 1.5  # of one of many runs: "a dozen lifts of half a minute"
@@ -63,9 +66,24 @@ def counts(scene: Scene, item: Item, value: float) -> Claim | None:
     return _by_word_after(scene, item, value) or batteries_counted(scene, item, value)
 
 
+def _of_a_choice(scene: Scene, item: Item) -> bool:
+    """Whether it is one side of "one output or two", "two or three outputs", or the number of a question before it."""
+    after = scene.items[item.at + 1 : item.at + 4]
+    if scene.word(item.end) in OUTPUTS:
+        before = scene.items[max(0, item.at - 2) : item.at]
+        either = len(before) == 2 and before[1].name == "or" and before[0].dim in NUMBERED
+        either = either or " or " in item.quantity.text  # one range of two numbers
+        return either or (len(after) == 3 and after[1].name == "or" and after[2].dim in NUMBERED)
+    if scene.word(item.end) in FIRST and scene.word(item.end + 1) in OUTPUTS:
+        return True  # "3 one output or two": the third question
+    return len(after) == 3 and after[0].name == "or" and scene.word(after[1].end) in OUTPUTS
+
+
 def _counts_nothing(scene: Scene, item: Item) -> bool:
     """Whether it is short for "to", "enough 2 keep it up", is only called for, or tells how often one was "dragged flat
-    four times"."""
+    four times"; or is one side of a choice."""
+    if _of_a_choice(scene, item):
+        return True
     if (scene.word(item.end), scene.word(item.end + 1)) in OF_THEM:  # "he says I need two of them": none that are there
         return bool(NEED & {scene.word(at) for at in range(item.start - 3, item.start)})
     if scene.word(item.end) == "times":

@@ -102,6 +102,7 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
     return short_time(scene, item, value)
 
 
+OR_MOST = regex(r"^\W{0,3}(?:(?:and|or|to) )?(?:max\w*|cca|mca|ah|amps?|volts?)\b", re.IGNORECASE)
 NO_RUN = regex(  # hours that are somebody's work, opening or way, no load's
     r"\b(?:open|staffed|manned|work(?:s|ed|ing)?)(?: for| about)? $",
     re.IGNORECASE,
@@ -126,6 +127,14 @@ def _of_people(scene: Scene, item: Item) -> bool:
     return NO_RUN.search(ahead_of(scene, item)) is not None or NOT_OF_LOAD.match(after) is not None
 
 
+def _is_least(scene: Scene, item: Item, after: str) -> bool:
+    """Whether "A min" are the least amps, and no minute: "charger A min/max", "which A min CCA"."""
+    typed = item.quantity.text.split()
+    if len(typed) != 2 or typed[0].lower() != "a" or typed[1].lower() != "min":
+        return False
+    return OR_MOST.match(after) is not None or (typed[0] == "A" and item.start > 0)
+
+
 def _by_a_timer(scene: Scene, item: Item) -> bool:
     """Whether a timer lets a charger run so long: "left on a timer, two hours a day"."""
     daily = scene.word(item.end) in ("a", "per", "each") and scene.word(item.end + 1) == "day"
@@ -146,7 +155,8 @@ def _no_time(scene: Scene, item: Item, value: float) -> Claim | None:
     if item.quantity.unit == "hour" and (_of_people(scene, item) or _by_a_timer(scene, item)):
         return NOTHING
     after = scene.text[scene.span(item.start, item.end)[1] :]
-    if item.quantity.unit in ("minute", "hour") and _while_other(scene, item, value, after):
+    short = item.quantity.unit in ("minute", "hour")
+    if short and (_while_other(scene, item, value, after) or _is_least(scene, item, after)):
         return NOTHING
     if joined_in_series(scene, item):
         return Claim("bank.layout", "grammar")

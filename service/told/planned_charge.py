@@ -27,9 +27,6 @@ IN_PART = regex(
     r"|\b(?:half|quarter|bit|little|partly|almost|nearly|every|each|once an?)\b",
     re.IGNORECASE,
 )
-    r"\d ?(?:%|percent|per cent|hours?\b|hrs?\b|h\b|min|v\b|volts?\b)|\b(?:half|quarter|bit|little|partly|almost|nearly|every|each|once an?)\b",
-    re.IGNORECASE,
-)
 
 
 def to_full(text: str, of: re.Pattern[str], without: bool = False) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from grammar.reading import Message
+from service.routing.ordered import of_papers
 from service.routing.route import Request, route
 from service.topics.unclear import BACK, outside
 from service.turns.in_thread import goes_on_with
@@ -23,7 +24,8 @@ def wanted(message: Message, thread: Thread) -> tuple[Request, ...]:
     if not message.text.strip() or lost_for_an_answer(message, thread):
         return tuple(Request(name, (0, 0)) for name in thread.topics)
     told = [item for item in message.stated if item.how != UNTOLD]
-    if not told and not message.dangers and outside(cue.name for cue in message.cues):
+    boat_alone = not told and not message.dangers and outside(cue.name for cue in message.cues)
+    if boat_alone and not of_papers(message):  # an invoice for anodes is no question about them
         return (Request("unclear", (0, len(message.text))),)
     anew = any(item.fact.startswith(OF_A_BOAT) for item in message.stated)
     if OTHER_BOAT in thread.cues and message.says(BACK) and not anew:  # the first boat's figures are gone

@@ -14,7 +14,8 @@ from grammar.told.words import ahead_of, stops
 ALTERNATOR, CHARGER = Claim("alternator.current", "near"), Claim("charger.current", "near")
 MOST = 300.0
 GIVES = regex(
-    r"\balternator,? (?:puts out|gives|makes|delivers|is good for|good for|yields|is rated(?: at)?|does|can give)"
+    r"\balternator,?(?: (?:on|of) (?:the|my|our) (?:\w+ )?(?:engine|diesel|motor))?"
+    r" (?:puts out|gives|makes|delivers|is good for|good for|yields|is rated(?: at)?|does|can give)"
     r"(?: about| only| some| around| up to)? $",
     re.IGNORECASE,
 )
@@ -84,6 +85,8 @@ def _alone(scene: Scene, item: Item, claims: dict[int, Claim]) -> dict[int, Clai
 
 def _is_its(scene: Scene, item: Item) -> bool:
     """Whether amps touch the alternator: "80 A alt", "alternator (70 A)", "the alternator, a small 55 amp item"."""
+    if GIVES.search(ahead_of(scene, item)):  # "the alternator on the engine is rated 110 A"
+        return True
     ends = {other.end for other in scene.quantities("AMP")}
     for head in scene.head_items:
         if head.head != "alternator":

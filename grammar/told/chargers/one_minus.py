@@ -31,10 +31,11 @@ EARTHED = regex(  # "the 12 V side and the 24 V side both earth on the engine bl
 )
 ONE_MINUS = regex(
     r"\b(?:minus(?:es)?|negatives?|negs?|grounds?|earths?)\b(?! ?\?)(?: (?:are|is|all|both|do|does|being"
-    r"|of|them|lot|the))*"
-    r" (?:one and the same(?! as)|(?:land|end|meet|sit|finish|go|come|bolt(?:ed)?|join(?:ed)?)s?(?: up"
-    r"| together| down| all)* (?:on|at|to)"
-    r" (?:one|a single|the one)(?: \w+)? (?:bus ?bar|bar|stud|bolt|post|block|point|lump|terminal|plate))\b",
+    r"|of|them|lot|the|cables?|leads?|wires?|everything|it|run|taken|brought|led))*"
+    r" (?:one and the same(?! as)|(?:(?:land|end|meet|sit|finish|go|come|bolt(?:ed)?|join(?:ed)?)s?(?: up"
+    r"| together| down| all)* )?(?:on|at|to)"
+    r" (?:one|a single|the one|the same|a common|a shared)(?: \w+){0,2}?"
+    r" (?:bus ?bar|bus|bar|stud|bolt|post|block|point|lump|terminal|plate))\b",
     re.IGNORECASE,
 )
 ONE_PLACE = regex(

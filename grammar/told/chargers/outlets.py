@@ -51,8 +51,8 @@ ENDS_IN = regex(  # "it has three legs coming out", "it comes out in two tails"
 )
 ARMED = regex(
     r"\b(?P<many>one|single|two|twin|three|four|[1-4])[- ]"
-    r"(?:armed|headed|legged|mouthed|exit|outlet|lead|tailed|tail|arm)"
-    r" (?:\d{1,3} ?(?:a|amps?) )?(?:charger|unit|one)\b"
+    r"(?:armed|headed|legged|mouthed|exit|outlet|lead|tailed|tail|arm|o/?p)"
+    r" (?:\d{1,3} ?(?:a|amps?) )?(?:charger|chgr|unit|one)\b"
     r"|\b(?P<only>one|two|three|four) (?:exits?|outlets?|outputs?|ways? out) only\b",
     re.IGNORECASE,
 )
