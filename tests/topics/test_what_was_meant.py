@@ -65,10 +65,11 @@ def test_a_bank_typed_short_is_no_label() -> None:
         ("run-check", "120 Ah lithium, its sheet allows 150 A all the time and 350 A for 3 s. The motor takes 180 A. I "
          "count on the 350 A peak, will it run?", "inrush_current", 270),
         # a load that runs all day is no drain
-        ("bank-size", "A constant 5 A, 24 hours without charging, LiFePO4: how many amp hours?", "required_capacity", 150),
+        ("bank-size", "Constant load, 5 A, 24 hours without charging, LiFePO4: how many amp hours?",
+         "required_capacity", 150),
         # a charge that is planned
-        ("storage", "My gel of 90 Ah is half empty and the 10 A charger is on. Once its full it stands at 20 C with the "
-         "cables off, how many days before it needs a charge?", "check_interval", 90),
+        ("storage", "My gel of 90 Ah is half empty and the 10 A charger is on. Once its full it stands at 20 C with "
+         "the cables off, how many days before it needs a charge?", "check_interval", 90),
     ],
 )  # fmt: skip
 def test_the_figure_is_of_what_was_meant(topic: str, text: str, name: str, value: float) -> None:
@@ -90,10 +91,11 @@ def test_a_place_too_short_is_a_no(text: str, verdict: str) -> None:
 @pytest.mark.parametrize(
     ("text", "verdict"),
     [
-        ("Two gels in series. Charger with two outputs, I do not know if the outputs are isolated. One on each?", "needs-facts"),
+        ("Two gels in series. Charger with two outputs, I do not know if the outputs are isolated. One on each?",
+         "needs-facts"),
         ("Two gels in series. Charger with two outputs, the outputs are isolated. One on each?", "yes"),
-        ("My charger has one output and the engine's and the thruster's batteries are apart. He wants to parallel them "
-         "later. Does one output do for both?", "no"),
+        ("My charger has one output, and there are two separate batteries, engine and thruster. The mate says one "
+         "charger does both, true? And may he parallel a 90 Ah gel with a 90 Ah wet one?", "no"),
     ],
 )  # fmt: skip
 def test_outputs_that_nobody_knows_of_are_asked(text: str, verdict: str) -> None:
