@@ -29,6 +29,7 @@ FITS = regex(
     r"|\b(?:can|could|may) (?:i|we) (?:swap|replace|change|exchange)\b",
     re.IGNORECASE,
 )
+HOW_LONG = regex(r"\bhow (?:long|wide|high|tall)\b|\b(?:dimension|measure)s?\b", re.IGNORECASE)
 HOW_BIG = regex(r"\bhow (?:big|large|long|wide|high|tall)\b|\b(?:size|dimension|measure|outline)\w*\b", re.I)
 WHICH = regex(
     r"\b(?:which|what)\b[^.?!;]{0,30}\b(?:sizes?|groups?|case|batter(?:y|ies)|one|fits?)\b"
@@ -83,7 +84,10 @@ def answer(case: Case) -> Answer:
     if second is None:
         head = f"Group {name} is at most {sizes(row, tray.in_centimetres(case.text))}, the height over the terminals."
         return TOPIC.says("information", head, *figures(row))
-    return two_cases(case, name, row, case_sizes.known_name(str(second.value)))
+    other = case_sizes.known_name(str(second.value))
+    if HOW_LONG.search(case.text) and not (FITS.search(case.text) or place or case_sizes.owner_of(case, name, other)):
+        return several(case, (name, other))
+    return two_cases(case, name, row, other)
 
 
 def too_short(row: Row, long: float) -> bool:

@@ -79,6 +79,7 @@ TOPIC = Topic(
 MATTERS = regex(r"\b(?:matters?|mak(?:e|es) (?:a |any |much )?difference|affects?)\b", re.IGNORECASE)
 EACH = regex(r"(?<![\d.,])1[.,]?[0-3]\d\d?(?![\d.,]*\d)")  # a gravity as it is written
 WHAT_IS_FULL = regex(r"\b(?:what|which|how (?:high|much))\b(?! per)[^.?!;,]{0,35}\bfull\b(?! charg)", re.IGNORECASE)
+OF_CELLS = regex(r"\b(?:six|6|five|5|all|other|one|single|bad)\b[^.?!;]{0,8}\bcells?\b", re.IGNORECASE)
 LONGEST = 30  # words of a headline
 PAIR = 2  # more than two readings are the cells of one battery
 
@@ -90,7 +91,12 @@ def answer(case: Case) -> Answer:
         return sealed(case)
     if found := doubt.opposed(case):
         return replace(TOPIC.needs(*found.asks, headline=found.say, figures=figures(case)), route=found.route)
-    if case.second.get(READ) and case.says("detail:two_read") and len(EACH.findall(case.text)) <= PAIR:
+    if (
+        case.second.get(READ)
+        and case.says("detail:two_read")
+        and len(EACH.findall(case.text)) <= PAIR
+        and not OF_CELLS.search(case.text)
+    ):
         return two_batteries(case)
     if case.says("detail:for_full") and is_choice(case):
         return which_is_full(case)

@@ -11,6 +11,7 @@ from grammar.reading import Span, Stated
 from grammar.text.patterns import regex
 
 KIND, SETTING = "battery.chemistry", "charger.setting"
+FULL_LIST = 3  # kinds told of, counted with their lists: more than a choice of two
 IN_A_LIST = frozenset({KIND, SETTING, "battery.count", "charger.outputs", "bank.count"})
 WORDS = {
     **{"wet": "flooded", "flooded": "flooded", "agm": "agm", "gel": "gel"},
@@ -24,7 +25,9 @@ QUOTE = "[\"'“”‘’]?"
 PLACE = r"(?:(?:\d|[a-h]) ?[=.:)] ?|(?:\d|[b-h]|(?<=: )a) )?"  # "1 = gel", "B AGM"; "a gel" has its article
 VOLTS = r"(?: (?:is|at|says|gives|has))?(?: ?[=:(]? ?1[2-6][.,]\d{1,2}(?: ?v(?:olts?)?)?\)?)?"
 ONE = rf"{PLACE}(?:an? |the )?{QUOTE}\b(?:{NAMES}|{MORE})(?: ?[1-3](?! ?[=.:)]))?\b{QUOTE}{VOLTS}"
-LISTED = regex(rf"\b{ONE}(?:(?:,? (?:and|or)(?: (?:on|for|to|at))? |, ?|; ?| ?/ ?| ?& ?| ){ONE})+", re.IGNORECASE)
+LISTED = regex(
+    rf"\b{ONE}(?:(?:,? (?:and|or)(?: (?:on|for|to|at))? |, ?|; ?| ?/ ?| ?& ?| ?[|·–-] ?| ){ONE})+", re.IGNORECASE
+)
 LISTED_NAMES = regex(rf"\b(?P<name>{NAMES})[1-3]?\b", re.IGNORECASE)  # "AGM1" and "AGM2"
 NO_KIND = r"(?:std|standard|normal)\b"
 PLAIN = regex(  # a position that names no kind beside one that does: "AGM and Std", no "normal AGM"
@@ -81,6 +84,8 @@ def _told_apart(stated: Sequence[Stated], spans: Sequence[Span]) -> list[Stated]
     """The facts without the listed kinds, where the battery's is told in words that no list has: "with caps"."""
     kinds = [item for item in stated if item.fact == KIND]
     apart = [item for item in kinds if not _in(item.span, spans)]
+    if not apart and len({item.value for item in kinds}) + len(spans) >= FULL_LIST:  # "Wet - AGM - Gel - Li"
+        return [item for item in stated if item not in kinds]
     if len(apart) != 1:
         return list(stated)
     stated = [item for item in stated if item.fact != SETTING or not _in(item.span, spans)]

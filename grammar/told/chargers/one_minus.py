@@ -30,8 +30,8 @@ EARTHED = regex(  # "the 12 V side and the 24 V side both earth on the engine bl
     re.IGNORECASE,
 )
 ONE_MINUS = regex(
-    r"\b(?:minus(?:es)?|negatives?|negs?|grounds?|earths?)\b(?! ?\?)(?: (?:are|is|all|both|do|does|being"
-    r"|of|them|lot|the|cables?|leads?|wires?|everything|it|run|taken|brought|led))*"
+    r"\b(?:minus(?:es)?|negatives?|negs?|grounds?|earths?)\b(?! ?\?)(?: (?:are|is|on board|aboard|on (?:the|this) boat|here|come|all|both|do|does"
+    r"|being|of|them|lot|the|cables?|leads?|wires?|everything|it|run|taken|brought|led))*"
     r" (?:one and the same(?! as)|(?:(?:land|end|meet|sit|finish|go|come|bolt(?:ed)?|join(?:ed)?)s?(?: up"
     r"| together| down| all)* )?(?:on|at|to)"
     r" (?:one|a single|the one|the same|a common|a shared)(?: \w+){0,2}?"
@@ -45,6 +45,12 @@ ONE_PLACE = regex(
     r"|the engine(?: block)?|the (?:motor|engine) block)\b"
     r"|\b(?:the|my|our|all|every) (?:minus|negative|neg)(?: side)? (?:is|goes to) (?:all )?(?:one|a single|the same)"
     r"(?: \w+)? (?:bus ?bar|bar|bolt|stud|block|rail)\b",
+    re.IGNORECASE,
+)
+SHARED = regex(  # "all negatives on the boat are common"
+    r"\b(?:all|both)(?: of)?(?: the| our| my)? (?:minus(?:es)?|negatives?|grounds?)(?: (?:cables?|leads?|wires?))?"
+    r"(?: (?:on board|aboard|here|(?:on|of) (?:the|this|our|my) boat))? (?:are|is) (?:all )?"
+    r"(?:common|shared|joined|tied together|linked|one)\b",
     re.IGNORECASE,
 )
 NEGATIVE = r"(?:black|minus|negative|neg|earth|ground)"
@@ -73,7 +79,7 @@ def one_minus(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     """One negative of both sides, told of their minuses."""
     if any(item.fact == COMMON for item in stated):
         return
-    found = ONE_MINUS.search(scene.text)
+    found = ONE_MINUS.search(scene.text) or SHARED.search(scene.text)
     if found is not None and not ASKED.search(scene.ahead(found.start())):
         yield Stated(COMMON, True, "", found[0], found.span(), how="grammar")
 
