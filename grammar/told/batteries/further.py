@@ -25,7 +25,8 @@ ADDS = (
 )
 A_BATTERY = (  # what may follow where it is a battery: no "third party", no "another fuse"
     r"(?= (?:ones?|batter\w+|batts?|accus?|identical|equal|new|old|agms?|gels?|wet|lithium|lead"
-    r"|of (?:\d+|them|those|these)|that'?s?|which|with|in|to|for|beside|next|alongside|then|now|later|too)\b"
+    r"|of (?:\d+|them|those|these|the same)|(?:just |exactly )?(?:like|alike|the same)"
+    r"|that'?s?|which|with|in|to|for|beside|next|alongside|then|now|later|too)\b"
     r"| ?\d|\W*$|\W*[?.,;])"
 )
 FURTHER = regex(
