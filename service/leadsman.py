@@ -44,7 +44,7 @@ from service.turns.moments import of_its_moment
 from service.turns.no_idea import NO_IDEA, not_known, unknown
 from service.turns.of_another_question import apart
 from service.turns.own_facts import own
-from service.turns.put_in_place import VOLTS, bought_new, of_its_own, puts_in, stands_elsewhere
+from service.turns.put_in_place import VOLTS, bought_new, has_its_load, of_its_own, puts_in, stands_elsewhere
 from service.turns.thread import Signer, Thread, fingerprint, packed
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
@@ -207,7 +207,13 @@ class Leadsman:
             thread = replace(thread, cues=let_go(thread.cues, TESTED))
         thread = bought_new(message, thread)
         thread = spoken_of_first(message, thread)
-        after = thread.told(told, another=another, in_place=in_place, alike=message.says(POINTED_AT))
+        after = thread.told(
+            told,
+            another=another,
+            in_place=in_place,
+            alike=message.says(POINTED_AT),
+            other_load=has_its_load(message, elsewhere=message.says(OTHER_BOAT)),
+        )
         if not (another or in_place):
             after = with_the_other(thread, with_opposed(thread, after, message), message)
         if printed:
