@@ -19,6 +19,7 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, over, refused, signs, spoken_of, standing, still
 from service.house import House, load
+from service.judgements import in_a_place
 from service.judgements.at_once import MORE
 from service.labels import label
 from service.question import BadInput, denied_in, fact_of, known, stated
@@ -38,7 +39,7 @@ from service.triage import handed_on, triage
 from service.turns.amps_taken_in import as_given
 from service.turns.contradicted import with_opposed
 from service.turns.for_later import without_those_to_come
-from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, of_its_charger, still_told
+from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, of_its_charger, of_its_place, still_told
 from service.turns.in_thread import also
 from service.turns.moments import of_its_moment
 from service.turns.no_idea import NO_IDEA, not_known, unknown
@@ -89,7 +90,7 @@ class Turn:
         own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))
         own = (*own, *held(self.thread, own, self.message.text), *still_told(self.thread, own))
-        own = tuple(dict.fromkeys((*own, *of_its_charger(self.thread))))
+        own = tuple(dict.fromkeys((*own, *of_its_charger(self.thread), *of_its_place(self.thread, own))))
         if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
             own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
@@ -161,6 +162,7 @@ class Leadsman:
                 *((STYLE,) if terse else ()),
                 *(() if turn.message.says(OTHER_BOAT) else charger_settings.kept(text, turn.thread.cues)),
                 *seasons.kept(text, turn.thread.cues),
+                *in_a_place.kept(self.case(turn), (item.topic for item in answers)),
             ),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,
