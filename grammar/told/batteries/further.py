@@ -20,7 +20,7 @@ PAIR = "pair|couple"
 MANY = f"{NUMBER}|{PAIR}"
 NEAR = 12  # characters to a figure of its own
 ADDS = (
-    r"(?:^\W*(?:and|plus|what about|how about)"
+    r"(?:(?:^\W*|[.;!?] +)(?:and|plus|what about|how about)"
     r"|\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel))\b"
 )
 A_BATTERY = (  # what may follow where it is a battery: no "third party", no "another fuse"
