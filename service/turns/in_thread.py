@@ -50,8 +50,8 @@ AT_DEGREES = regex(  # what may stand about degrees alone: a season, "same thing
     r"\W*(?:(?:and|or|but|ok|okay|so|then|now|what|how|about|if|when|its?|it's|is|was|be|gets?|goes|falls|drops?|hits"
     r"|in|at|the|a|on|for|with|during|over|winter|summer|cold|frost|weather|mornings?|nights?|days?|out|outside|there"
     r"|here|minus|below|zero|degrees?|deg|c|celsius|say|suppose|like|around|down|to|same|again|thing|question|story"
-    r"|still|good|fine|enough|hold|true|does|will|would|do|that|this|thanks?|thank|you|cheers|ta|great|perfect|right|well|hm+|i"
-    r"|we|we're|are)\b\W*)*",
+    r"|still|good|fine|enough|hold|true|does|will|would|do|that|this|thanks?|thank|you|cheers|ta|great|perfect|right|well|hm+"
+    r"|i|we|we're|are)\b\W*)*",
     re.IGNORECASE,
 )
 HOW_CHARGED = regex(
