@@ -19,6 +19,7 @@ from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, over, refused, signs, spoken_of, standing, still
 from service.house import House, load
+from service.judgements import in_a_place
 from service.judgements.at_once import MORE
 from service.labels import label
 from service.question import BadInput, denied_in, fact_of, known, stated
@@ -39,13 +40,13 @@ from service.turns import told_already
 from service.turns.amps_taken_in import as_given
 from service.turns.contradicted import with_opposed
 from service.turns.for_later import without_those_to_come
-from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, of_its_charger, still_told
+from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, of_its_charger, of_its_place, still_told
 from service.turns.in_thread import also
 from service.turns.moments import of_its_moment
 from service.turns.no_idea import NO_IDEA, not_known, unknown
 from service.turns.of_another_question import apart
 from service.turns.own_facts import own
-from service.turns.put_in_place import VOLTS, bought_new, of_its_own, puts_in, stands_elsewhere
+from service.turns.put_in_place import VOLTS, bought_new, has_its_load, of_its_own, puts_in, stands_elsewhere
 from service.turns.thread import Signer, Thread, fingerprint, packed
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
@@ -90,7 +91,7 @@ class Turn:
         own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))
         own = (*own, *held(self.thread, own, self.message.text), *still_told(self.thread, own))
-        own = tuple(dict.fromkeys((*own, *of_its_charger(self.thread))))
+        own = tuple(dict.fromkeys((*own, *of_its_charger(self.thread), *of_its_place(self.thread, own))))
         if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
             own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
         goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
@@ -167,6 +168,7 @@ class Leadsman:
                 *((STYLE,) if terse else ()),
                 *(() if turn.message.says(OTHER_BOAT) else charger_settings.kept(text, turn.thread.cues)),
                 *seasons.kept(text, turn.thread.cues),
+                *in_a_place.kept(self.case(turn), (item.topic for item in answers)),
             ),
             turns=turn.thread.turns + 1,
             answered=seen or thread.answered,
@@ -213,7 +215,13 @@ class Leadsman:
             thread = replace(thread, cues=let_go(thread.cues, TESTED))
         thread = bought_new(message, thread)
         thread = spoken_of_first(message, thread)
-        after = thread.told(told, another=another, in_place=in_place, alike=message.says(POINTED_AT))
+        after = thread.told(
+            told,
+            another=another,
+            in_place=in_place,
+            alike=message.says(POINTED_AT),
+            other_load=has_its_load(message, elsewhere=message.says(OTHER_BOAT)),
+        )
         if not (another or in_place):
             after = with_the_other(thread, with_opposed(thread, after, message), message)
         if printed:

@@ -109,7 +109,9 @@ def _one_more(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if FOR_ONE_LOAD.search(scene.text):  # "a second one for the thruster alone" stands apart from the first
         return
     before = (item.value for item in scene.said if item.fact == "battery.count" and isinstance(item.value, float))
-    yield stated_at(scene, "battery.count", next(before, 1.0) + 1.0, more[0].start, more[0].end)
+    second = any("second" in map(scene.word, range(found.start, found.end)) for found in more)  # with it there are two
+    count = 2.0 if second else next(before, 1.0) + 1.0
+    yield stated_at(scene, "battery.count", count, more[0].start, more[0].end)
 
 
 def _there_are(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

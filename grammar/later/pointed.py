@@ -7,11 +7,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from grammar.facts import facts
-from grammar.later.alike import as_typed, read_as
+from grammar.later.alike import VOLTS, as_typed, read_as
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
 from grammar.text.patterns import regex
+from grammar.text.standard import NOMINAL
 
 FIGURE = r"\d{1,4}(?:[.,]\d{1,2})?"
 ENDS = r"(?![.,]?\d)"
@@ -37,6 +38,10 @@ WIRED = regex(
     r"(?: ?v(?:olts?)?\b)?(?=\W*$| (?:instead|then|now)\b|[?,])",
     re.IGNORECASE,
 )
+SAME_CAPACITY = regex(  # "go to 24 V, same Ah": so many more batteries as it has more volts
+    r"\b(?:(?:the )?same|equal|as many|identical) (?:ah|amp[- ]?hours?|capacity)\b", re.IGNORECASE
+)
+BESIDE_IT = regex(r"\b(?:add\w*|another|second|third|charger|converter|thruster|motor|windlass)\b", re.IGNORECASE)
 OURS = regex(
     rf"^\W*(?:and )?(?:ours|mine|his|hers|the battery|this one)(?:'?s| is| are|,)? (?:about |now )?(?P<new>\w+){ENDS}"
     r"(?: years?)?\W*$",
@@ -57,6 +62,7 @@ KIND = "battery.chemistry"
 MOMENT = 30.0  # seconds for which a peak is allowed
 OLDEST = 20.0
 MOST_JOINED = 16.0
+ONE_BATTERY = 12.0  # volts
 MOST_CHARGE = 100.0  # amps
 DRAWN, FALL, TIRED = 40.0, 1.0, 11.6  # amps of a motor; volts that they take; what no rested battery shows
 
@@ -69,6 +75,7 @@ def pointed_at(scene: Scene, stated: Sequence[Stated], said: Sequence[Stated]) -
         *_not_dry(scene, told),
         *_turned(scene, told),
         *_wired(scene, told),
+        *_at_other_volts(scene, stated, told),
         *_its_years(scene, told),
         *_joined_at_most(scene, stated, told),
     ]
@@ -144,6 +151,28 @@ def _wired(scene: Scene, told: dict[str, Stated]) -> Iterator[Stated]:
         yield _stated(found, "bank.voltage", volts)
         if volts != told["bank.voltage"].value and (layout := _joined_for(told, volts)):
             yield _stated(found, "bank.layout", layout)
+
+
+def _at_other_volts(scene: Scene, stated: Sequence[Stated], told: dict[str, Stated]) -> Iterator[Stated]:
+    """How many batteries make a bank of other volts with the amp-hours of theirs: "24 V then, same Ah"."""
+    found = SAME_CAPACITY.search(scene.text)
+    if found is None or BESIDE_IT.search(scene.text) or any(one.fact == "battery.count" for one in stated):
+        return
+    count, layout = told.get("battery.count"), told.get("bank.layout")
+    each = float(told["battery.nominal"].value) if "battery.nominal" in told else ONE_BATTERY
+    after = next((one for one in stated if one.fact in VOLTS), None)
+    in_series = layout is not None and layout.value != "parallel"
+    if after is None or count is None or (in_series and "bank.voltage" not in told):
+        return
+    before, volts = (float(told["bank.voltage"].value) if "bank.voltage" in told else each), float(after.value)
+    many = float(count.value) * volts / before
+    if volts == before or many < 2 or many != int(many) or volts not in NOMINAL:
+        return
+    yield replace(after, fact="bank.voltage", how="asked")
+    yield Stated("battery.count", many, "", found[0], found.span(), how="asked")
+    bank = {"battery.count": replace(count, value=many), "battery.nominal": replace(count, value=each)}
+    if layout is not None and (joined := _joined_for(bank, volts)):
+        yield Stated("bank.layout", joined, "", found[0], found.span(), how="asked")
 
 
 def _joined_at_most(scene: Scene, stated: Sequence[Stated], told: dict[str, Stated]) -> Iterator[Stated]:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from grammar.later.alike import as_typed, free_figures, read_as, stated_so
+from grammar.later.alike import as_typed, free_figures, ratio_of, read_as, stated_so
 from grammar.later.answers import MOST_JOINED
 from grammar.later.bare_numbers import mentioned_again, told_by_words
 from grammar.later.gone_on import BARE, FEW, SIZES, goes_on_from, opening_of
 from grammar.later.pointed import pointed_at
-from grammar.later.same_dimension import of_same_dimension
+from grammar.later.same_dimension import ALIKE, of_same_dimension
 from grammar.reading import Stated
 from grammar.scene.claims import UNSURE
 from grammar.scene.denied import denied
@@ -90,10 +90,18 @@ def _corrected(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> It
         old = _said_as(item, said) if denied(scene, item) else None
         if old is None:
             continue
-        free = (other for other in free_figures(scene, stated) if other.dim == item.dim and not denied(scene, other))
-        new = next((other for other in free if 0 < abs(other.at - item.at) <= NEXT), None)
+        free = [other for other in free_figures(scene, stated) if not denied(scene, other)]
+        free = [other for other in free if 0 < abs(other.at - item.at) <= NEXT]
+        new = next((other for other in free if other.dim == item.dim), None)
+        new = new or next((other for other in free if _as_it_was_told(old, item, other)), None)
         if new is not None and (value := read_as(old, new.quantity)) is not None:
             yield stated_so(scene, new, old.fact, value)
+
+
+def _as_it_was_told(old: Stated, gone: Item, new: Item) -> bool:
+    """Whether one of two figures stands without the unit of the other: "it's 120 minutes, not 160"."""
+    value = read_as(old, new.quantity) if "NUM" in (gone.dim, new.dim) else None
+    return isinstance(value, float) and isinstance(old.value, float) and ratio_of(value, old.value) <= ALIKE
 
 
 def _said_as(item: Item, said: Sequence[Stated]) -> Stated | None:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.reference import Row
@@ -13,6 +15,13 @@ from service.told import tray
 
 SIDES = ("length", "width", "height")
 MORE = {"length": tray.HOLD_DOWN, "width": tray.HOLD_DOWN, "height": tray.LUGS}
+NOT_ITS_ROOM = regex(  # what else may be asked of a case: "how high is a 27?", "and its CCA?"
+    r"\bhow (?!about\b)\w+|\b(?:dimension|measure|outline|weigh|differ|gain)\w*|\b(?:cca|mca|ah|amps?|power|kg)\b",
+    re.IGNORECASE,
+)
+OTHER_PLACE = regex(
+    r"\b(?:other|another|new|bigger|larger|second|different) (?:tray|box|place|space|locker|bay)\b", re.IGNORECASE
+)
 PLACES = ("thing:space", "detail:space_given")
 
 
@@ -31,6 +40,21 @@ def measured(case: Case) -> tray.Place | None:
     """The place that the customer measured, where one is told of."""
     told = case.says(*PLACES) or tray.is_measured(case.text)
     return tray.inside(case.text) if told else tray.by_name(case.text)
+
+
+def told(case: Case) -> tray.Place | None:
+    """The place of this message, else the one measured earlier, which is still the same: "a 27, then?"."""
+    own = measured(case)
+    if own or NOT_ITS_ROOM.search(case.text) or OTHER_PLACE.search(case.text):
+        return own
+    elsewhere = tray.whose(case.text) or tray.spare(case.text) or tray.length_alone(case.text)
+    return None if elsewhere else tray.of_before(case.cues)
+
+
+def kept(case: Case, topics: Iterable[str]) -> tuple[str, ...]:
+    """The cue of the place that was measured where case sizes were asked about, for the turns that follow."""
+    place = measured(case) if "group-size" in topics else None
+    return (tray.as_cue(place),) if place else ()
 
 
 def fits(row: Row, place: tray.Place) -> Fit:

@@ -102,7 +102,8 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
         halves = [(one.span[0], one.ranking) for one in one_by_one(message, signs_of)]
         places = {**_places(asking or halves, found), **in_a_row(message.text)}
         own = _in_order(message, rows, found, ranking, places)
-        goes = [topic for topic in context if topic not in {item.topic for item in own}]
+        names = {item.topic for item in own}
+        goes = [topic for topic in context if topic not in names | told_by_another(message, names | {topic})]
         if not told:
             goes = [topic for topic in goes if still_asked(message, ranking, topic)]
         return [*(Request(topic, whole) for topic in goes), *own]

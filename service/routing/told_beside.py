@@ -10,6 +10,7 @@ from grammar.text.patterns import regex
 from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import ANY_CABLE, HOLD, ICY, TIMES, unlike_amps
+from service.routing.one_circuit import CONVERTS
 from service.routing.supply_as_told import KIND, LOADS, STRENGTH, both_sized, is_lithium
 from service.told import charged_apart, equal_cells, longest_run, loose, other_volts, two_charges, two_options
 from service.topic import CIRCUIT
@@ -262,4 +263,12 @@ def told_by_another(message: Message, found: Set[str]) -> set[str]:
     into = message.says("detail:same_as") or INTO.search(message.text)
     same = {"meaning", "rating-convert"} <= found and into and not MEANS.search(message.text)
     sized = {"battery-type", "run-check"} <= found and both_sized(message)  # which kind, by what each of the two does
-    return ({"meaning"} if same else set()) | ({"battery-type"} if sized else set())
+    idle = {name for name, told in (("meaning", same), ("battery-type", sized)) if told}
+    return idle | ({"rating-convert"} if "run-check" in found and _rated_for_a_load(message) else set())
+
+
+def _rated_for_a_load(message: Message) -> bool:
+    """Whether a rating is only told beside the load that it is for: "would the 900 MCA one push 200 A"."""
+    told = {item.fact for item in message.stated}
+    converts = any(cue.name.startswith(CONVERTS) for cue in message.cues)
+    return bool(told & STRENGTH) and bool(told & LOADS) and not converts

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from functools import lru_cache
 
@@ -89,6 +90,7 @@ LONG = regex(
     rf" {NUMBER}{UNIT} (?:long|in length)\b",
     re.IGNORECASE,
 )
+KEPT = "place:"  # begins the cue of a place that was measured in an earlier message
 FAR = 40  # characters
 ASKED = regex(r"\b(?:will|would|can|could|does|do|did)\b", re.IGNORECASE)
 
@@ -163,6 +165,24 @@ def by_name(text: str) -> Place | None:
     (unit,) = units
     sides = {side: _millimetres(number, unit) for side, (number, _) in told.items()}
     return Place(sides["length"], sides["width"], sides.get("height"), _inches(unit))
+
+
+def as_cue(place: Place) -> str:
+    """A place as a cue of its thread; `of_before` reads it.
+
+    >>> of_before(["place:330.2,177.8,,in"])
+    Place(length=330.2, width=177.8, height=None)
+    """
+    return f"{KEPT}{place.length},{place.width},{place.height or ''},{'in' if place.inches else ''}"
+
+
+def of_before(cues: Collection[str]) -> Place | None:
+    """The place that an earlier message measured, by the cues of its thread."""
+    found = next((name.removeprefix(KEPT).split(",") for name in cues if name.startswith(KEPT)), None)
+    if found is None:
+        return None
+    length, width, height, unit = found
+    return Place(float(length), float(width), float(height) if height else None, bool(unit))
 
 
 def is_measured(text: str) -> bool:

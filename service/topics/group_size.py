@@ -63,7 +63,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", head)
     if "battery.group" not in case and (height := tray.headroom(case.text)):
         return low_enough(height)
-    if "battery.group" not in case and (place := in_a_place.measured(case)) and WHICH.search(case.text):
+    if "battery.group" not in case and (place := in_a_place.told(case)) and WHICH.search(case.text):
         case.step(ROOM, "group-pages")
         return those_that_go_in(place)
     name = case_sizes.known_name(str(case["battery.group"]))
@@ -75,7 +75,7 @@ def answer(case: Case) -> Answer:
     name = case_sizes.called(str(case["battery.group"])) if "battery.group" not in case.second else name
     note(case, name, row)
     second = case.second.get("battery.group")
-    place = in_a_place.measured(case)
+    place = in_a_place.told(case)
     if second is None and place:
         return or_another(case, in_place(name, row, place), place)
     if second is None and (long := tray.length_alone(case.text)) and too_short(row, long):
@@ -228,7 +228,7 @@ def several(case: Case, names: tuple[str, ...]) -> Answer:
     rows = {name: reference.row("group_sizes", group=name) for name in names}
     for name, row in rows.items():
         note(case, name, row)
-    if place := in_a_place.measured(case):
+    if place := in_a_place.told(case):
         return several_in_place(rows, place)
     if HOW_BIG.search(case.text):
         options = tuple(Option(f"group {name}", "information", figures(row)) for name, row in rows.items())
@@ -303,7 +303,7 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         measure = say.quantity(float(new[side].value), "mm")
         head = f"Group {name} {by_side(side, over[side])} group {named}: {measure}."
         return TOPIC.says("information", head, *figures(new), compare=options)
-    if place := in_a_place.measured(case):
+    if place := in_a_place.told(case):
         found = in_place(name, new, place) if stays or owner else either_in_place(place, pair)
         verdicts = {option.label: option.verdict for option in found.compare}
         if gain:

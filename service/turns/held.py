@@ -11,7 +11,7 @@ from collections.abc import Collection, Iterable
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
-from service.told import charger_settings, seasons
+from service.told import charger_settings, seasons, tray
 from service.turns.thread import Thread
 
 NO_CAPS, HAS_CAPS = "detail:no_caps", "detail:has_caps"
@@ -33,6 +33,7 @@ MCA = "role:battery.ca"
 FIND, MOTOR = "detail:find_kind", ("detail:weak_motor", "detail:dead_motor")
 HELD = frozenset({*OTHERWISE, WINTER, *SEASONS})
 AGE = "battery.age"
+OTHER_BOAT = "note:other_boat"
 TESTED = frozenset({PASSED, FAILED})
 IN_SEASON = regex(r"\b(?:summer|spring|june|july|august|in season|sailing)\b", re.IGNORECASE)  # covers are off
 PLACES = frozenset(  # where and which way up a battery stands: a later turn that names one asks of that alone
@@ -66,6 +67,11 @@ def held(thread: Thread, own: Iterable[str], text: str = "") -> tuple[str, ...]:
 def of_its_charger(thread: Thread) -> tuple[str, ...]:
     """The cues of the settings that the charger of the thread was told to have."""
     return tuple(name for name in thread.cues if name.startswith(charger_settings.OFFERS_IT))
+
+
+def of_its_place(thread: Thread, own: Collection[str]) -> tuple[str, ...]:
+    """The cue of the tray that was measured last; on another boat it is another one."""
+    return () if OTHER_BOAT in own else tuple(name for name in thread.cues if name.startswith(tray.KEPT))[-1:]
 
 
 def _season(thread: Thread, text: str) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from collections.abc import Callable
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from grammar.told.cold.weather import is_condition
+from grammar.told.words import SENTENCE
 from service.judgements.new_and_old import all_new
 from service.routing.evidence import asks, asks_outright
 from service.told import charger_left_on
@@ -45,14 +46,26 @@ SAME = regex(  # "same but ...", "and what if it's ..."
     r"(?:but|with|for|if|on|at|only|as)\b|(?:what )?if (?:it|they|she|he|the \w+)(?:'?s|'?re| is| are| was| were)\b)",
     re.IGNORECASE,
 )
-AT_DEGREES = regex(  # a season and its degrees, and no more
-    r"\W*(?:(?:and|or|but|ok|so|then|what|how|about|if|its?|it's|is|in|at|the|a|on|during|over|winter|summer|cold|frost"
-    r"|weather|mornings?|nights?|days?|minus|below|zero|degrees?|deg|c|celsius|say|like|around|down|to|\d+)\b\W*)+",
+AT_DEGREES = regex(  # what may stand about degrees alone: a season, "same thing at", "thanks"
+    r"\W*(?:(?:and|or|but|ok|okay|so|then|now|what|how|about|if|when|its?|it's|is|was|be|gets?|goes|falls|drops?|hits"
+    r"|in|at|the|a|on|for|with|during|over|winter|summer|cold|frost|weather|mornings?|nights?|days?|out|outside|there"
+    r"|here|minus|below|zero|degrees?|deg|c|celsius|say|suppose|like|around|down|to|same|again|thing|question|story"
+    r"|still|good|fine|enough|hold|true|does|will|would|do|that|this|thanks?|thank|you|cheers|ta|great|perfect|right|well|hm+"
+    r"|i|we|we're|are)\b\W*)*",
     re.IGNORECASE,
 )
 HOW_CHARGED = regex(
     r"\bhow (?:do|does|should|would|can|could|must|am|are) (?:i|we|one|you|they|these|those)\b[^.?!]{0,16}"
     r"\b(?:charged? (?:them|those|these|both|it|that)|(?:be|get) charged)\b",
+    re.IGNORECASE,
+)
+A_NEW_ONE = r"\b(?:new|replacement) (?:batter\w+|batts?|accu|ones?|set|pair|bank)\b"
+LEFT_AS_IT_IS = (
+    r"\b(?:live with|put up with|carry on with|soldier on|keep (?:it|them|this|these|the old|using|going)"
+    r"|make do|hang on to|leave (?:it|them|things) (?:as|be|alone)|get away with)\b"
+)
+NEW_OR_KEPT = regex(  # a charger that may be new is another matter
+    rf"{A_NEW_ONE}[^.?!]*(?:\bor\b|,)[^.?!]*{LEFT_AS_IT_IS}|{LEFT_AS_IT_IS}[^.?!]*\bor\b[^.?!]*{A_NEW_ONE}",
     re.IGNORECASE,
 )
 HAS = regex(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
@@ -67,12 +80,13 @@ ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, o
 
 def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
     """The topics of a later turn by the rules below; none where its own words decide."""
-    several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1
+    degrees = at_other_degrees(message)
+    several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1 and not degrees
     danger = message.dangers or thread.dangers or "hazard" in thread.topics
     plain = message.says(TAP) or any(item.fact == AGE for item in message.stated) or WHAT_VOLTS.search(message.text)
     plain = plain or SAME.match(message.text)
     few = MORE if plain else FEW
-    long = len(message.words) > few
+    long = len(message.words) > few and not degrees
     if not thread.topics or long or danger or several:
         return ()
     return next((topics for rule in RULES if (topics := rule(message, thread))), ())
@@ -80,9 +94,23 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
 
 def colder(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "And if it's freezing, say 0 degrees?", "and in winter at -5?": the last question in the cold."""
-    only = {item.fact for item in message.stated} == {"ambient.temperature"} and AT_DEGREES.fullmatch(message.text)
-    condition = (only or is_condition(message.text)) and not any(map(message.says, ANEW))
+    condition = (at_other_degrees(message) or is_condition(message.text)) and not any(map(message.says, ANEW))
+    if condition and thread.topics == ("meaning",) and STRENGTH & thread.facts.keys() and LOADS & thread.facts.keys():
+        return ("run-check",)  # what a word means was asked between
     return thread.topics if condition and not OF_ITSELF & set(thread.topics) else ()
+
+
+def at_other_degrees(message: Message) -> bool:
+    """Whether a message, or its last sentence after others that only tell, is degrees and no more: "We sail at
+    Christmas. Same thing at minus 8?"."""
+    if {item.fact for item in message.stated} != {"ambient.temperature"}:
+        return False
+    start, end = min(item.span[0] for item in message.stated), max(item.span[1] for item in message.stated)
+    ends = [found.end() for found in SENTENCE.finditer(message.text, 0, start)]
+    last = ends[-1] if ends else 0
+    if "?" in message.text[:last] or AT_DEGREES.fullmatch(message.text, end) is None:
+        return False
+    return AT_DEGREES.fullmatch(message.text, last, start) is not None
 
 
 def what_now(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -245,6 +273,12 @@ def charged_then(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("charger-banks",) if joined and HOW_CHARGED.search(message.text) else ()
 
 
+def new_or_kept(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "New battery then, or live with it?" of volts that were judged: whether it is time for a new one."""
+    judged = READINGS & set(thread.topics) and not message.stated
+    return ("replacement",) if judged and NEW_OR_KEPT.search(message.text) else ()
+
+
 def also(topics: tuple[str, ...], thread: Thread) -> tuple[str, ...]:
     """The cue for the next turn where a charger's amps are told and the kind of its battery is not."""
     return (ALSO,) if topics == ("charger-size",) and thread.topics == ("charger-setting",) else ()
@@ -273,4 +307,5 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     amps_of_the_charger,
     bought_new,
     charged_then,
+    new_or_kept,
 )

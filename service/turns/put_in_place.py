@@ -24,6 +24,10 @@ ELSEWHERE = regex(
 )
 ONE = regex(r"\b(?:an?|one|single)\b", re.IGNORECASE)
 OF_ALL = frozenset(("each", "apiece", "both", "all", "they", "theyre", "those", "these", "per", "every"))
+LOADS = frozenset({"load.model", "load.current", "load.peak", "load.power"})
+OTHER_LOAD = regex(  # no "another thruster as well", which may hang on the same battery
+    r"\b(?:a different|(?:my|the|our) other) (?:bow |stern )?(?:thruster|windlass|winch|motor)\b", re.IGNORECASE
+)
 NEXT = 2  # characters between a battery's amp-hours and its volts: "200Ah 24V"
 
 
@@ -49,6 +53,12 @@ def stands_elsewhere(message: Message, thread: Thread) -> bool:
     now = next((item.value for item in message.stated if item.fact == KIND and item.of == 1), None)
     before = thread.facts[KIND].value if KIND in thread.facts else None
     return now is not None and before is not None and now != before and bool(ELSEWHERE.search(message.text))
+
+
+def has_its_load(message: Message, *, elsewhere: bool) -> bool:
+    """Whether it tells the load of another boat (`elsewhere`), or another load: nothing of the one before holds."""
+    told = LOADS & {item.fact for item in message.stated if item.of == 1}
+    return bool(told) and (elsewhere or OTHER_LOAD.search(message.text) is not None)
 
 
 def bought_new(message: Message, thread: Thread) -> Thread:

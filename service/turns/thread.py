@@ -59,16 +59,23 @@ class Thread:
     worked: Mapping[str, Value] = field(default_factory=dict)  # what the desk itself worked out (worked.py)
 
     def told(
-        self, said: Iterable[Known], *, another: bool = False, in_place: bool = False, alike: bool = False
+        self,
+        said: Iterable[Known],
+        *,
+        another: bool = False,
+        in_place: bool = False,
+        alike: bool = False,
+        other_load: bool = False,
     ) -> Thread:
         """The thread with what the newest message states. `another`: it speaks of another battery or boat; `in_place`:
         of a battery that takes the place of those told of; `alike`: of one like the one before ("two of those"), whose
-        label it has."""
+        label it has; `other_load`: of a boat whose own load it tells."""
         said = list(said)
         first = {item.fact: item for item in said if item.of == 1}
         second = {item.fact: item for item in said if item.of == 2}
         gone = {old for name in first for old in STALE.get(name, ()) if old not in first}
-        if (before := self.facts.get("load.kind")) and before.value != first.get("load.kind", before).value:
+        before = self.facts.get("load.kind")
+        if other_load or (before and before.value != first.get("load.kind", before).value):
             gone |= {name for name in self.facts if name.startswith("load.") and name not in first}  # another load
         if self._was_to_be(first):
             gone.add("bank.voltage")

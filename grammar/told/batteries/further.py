@@ -20,12 +20,13 @@ PAIR = "pair|couple"
 MANY = f"{NUMBER}|{PAIR}"
 NEAR = 12  # characters to a figure of its own
 ADDS = (
-    r"(?:^\W*(?:and|plus|what about|how about)"
+    r"(?:(?:^\W*|[.;!?] +)(?:and|plus|what about|how about)"
     r"|\b(?:add(?:ing)?|put(?:ting)?|fit(?:ting)?|join(?:ing)?|connect(?:ing)?|link(?:ing)?|hang(?:ing)?|parallel))\b"
 )
 A_BATTERY = (  # what may follow where it is a battery: no "third party", no "another fuse"
     r"(?= (?:ones?|batter\w+|batts?|accus?|identical|equal|new|old|agms?|gels?|wet|lithium|lead"
-    r"|of (?:\d+|them|those|these)|that'?s?|which|with|in|to|for|beside|next|alongside|then|now|later|too)\b"
+    r"|of (?:\d+|them|those|these|the same)|(?:just |exactly )?(?:like|alike|the same)"
+    r"|that'?s?|which|with|in|to|for|beside|next|alongside|then|now|later|too)\b"
     r"| ?\d|\W*$|\W*[?.,;])"
 )
 FURTHER = regex(
