@@ -30,7 +30,8 @@ EARTHED = regex(  # "the 12 V side and the 24 V side both earth on the engine bl
     re.IGNORECASE,
 )
 ONE_MINUS = regex(
-    r"\b(?:minus(?:es)?|negatives?|negs?|grounds?|earths?)\b(?! ?\?)(?: (?:are|is|on board|aboard|on (?:the|this) boat|here|come|all|both|do|does"
+    r"\b(?:minus(?:es)?|negatives?|negs?|grounds?|earths?)\b(?! ?\?)"
+    r"(?: (?:are|is|on board|aboard|on (?:the|this) boat|here|come|all|both|do|does"
     r"|being|of|them|lot|the|cables?|leads?|wires?|everything|it|run|taken|brought|led))*"
     r" (?:one and the same(?! as)|(?:(?:land|end|meet|sit|finish|go|come|bolt(?:ed)?|join(?:ed)?)s?(?: up"
     r"| together| down| all)* )?(?:on|at|to)"
