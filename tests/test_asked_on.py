@@ -121,6 +121,9 @@ LITHIUM = "100 Ah lithium, 150 A continuous: will it run a 120 A thruster? And h
     [
         ((LITHIUM, "peak is 300 A for 5 s"), ["run-check"]),
         (("AGM under a bunk: which air holes, and how is it held down?", "30 A charger, 120 Ah"), ["ventilation"]),
+        # a no stands beside whatever is told then
+        (("2-bank charger with one negative on two 12s in series, ok? And how many amps for 90 Ah?", "it is gel"),
+         ["charger-banks", "charger-size"]),
         # what the fact changes is told again, and so is all of it where nothing was open
         (("Which charger for 90 Ah, and how long from half at 9 A?", "it is gel"), ["charger-size", "charge-time"]),
         ((LITHIUM, "sorry, it is 200 Ah, and the peak is 300 A"), ["run-check", "charger-size"]),

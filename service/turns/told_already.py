@@ -13,6 +13,7 @@ from service.routing.tally import HAZARD
 from service.turns.thread import Thread, fingerprint
 
 APART = (HAZARD, *HANDED_OVER)  # a danger is told as often as it is spoken of
+OPEN = ("needs-facts", "no")  # what still decides, and what must not be done
 TOLD = "told:"  # begins the cue of an answer that asked for nothing
 
 
@@ -33,7 +34,7 @@ def stand(requests: Iterable[Request], answers: Sequence[Answer], message: Messa
 
 def kept(answers: Iterable[Answer]) -> tuple[str, ...]:
     """The cues of the answers that asked for nothing, for the next turn."""
-    told = (item for item in answers if item.topic not in APART and not item.asks and item.verdict != "needs-facts")
+    told = (item for item in answers if item.topic not in APART and not item.asks and item.verdict not in OPEN)
     return tuple(map(_cue, told))
 
 
