@@ -93,6 +93,7 @@ OF_REST = regex(
     re.IGNORECASE,
 )
 AIR = regex(r"\b(?:vent\w*|air\w*|gas\w*|fumes?|breath\w*|holes?|hydrogen|openings?|sealed)\b", re.IGNORECASE)
+HOW_MUCH = regex(r"\bhow (?:much|many)\b|\bwhat (?:would|does|do|is)\b|\bcomes? to\b", re.IGNORECASE)
 JUMP = "jump-start"  # a danger that is only ever asked about
 
 
@@ -270,5 +271,5 @@ def told_by_another(message: Message, found: Set[str]) -> set[str]:
 def _rated_for_a_load(message: Message) -> bool:
     """Whether a rating is only told beside the load that it is for: "would the 900 MCA one push 200 A"."""
     told = {item.fact for item in message.stated}
-    converts = any(cue.name.startswith(CONVERTS) for cue in message.cues)
+    converts = any(cue.name.startswith(CONVERTS) for cue in message.cues) or HOW_MUCH.search(message.text)
     return bool(told & STRENGTH) and bool(told & LOADS) and not converts
