@@ -100,3 +100,33 @@ def test_a_place_too_short_is_a_no(text: str, verdict: str) -> None:
 )  # fmt: skip
 def test_outputs_that_nobody_knows_of_are_asked(text: str, verdict: str) -> None:
     assert of("charger-banks", text).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("topic", "turns", "verdict"),
+    [
+        # a list of settings, whatever parts it
+        ("charger-setting", ("A new 12 V battery in the bow. Our charger has a switch: Gel - AGM - Wet - Li. How?",),
+         "needs-facts"),
+        # what stays on is no longer disconnected
+        ("storage", ("AGM charged full, 4 months ashore at 12 C, disconnected. Fine?",
+                     "or rather afloat with the bilge alarm on, it takes 25 mA", "80 Ah"), "no"),
+        # one minus
+        ("dc-dc", ("Non-isolated 12 to 24 V charger. All minuses aboard are joined, and the 12 V battery is apart, not "
+                   "one of the 24 V pair. Fine?",), "yes"),
+        # cells of one battery
+        ("specific-gravity", ("Hydrometer: five cells at 1.260, the other cell 1.195. What does that tell?",), "no"),
+        # how long they are, not whether one goes in the place of the other
+        ("group-size", ("how long is a 24 and how long is a 31 battery",), "information"),
+        ("group-size", ("does a 31 go where the 24 is, and how long is it",), "no"),
+        # charged before the frost
+        ("freeze-point", ("Wets charged right up in October, cables off, it gets to -25 C. Do they freeze?",), "yes"),
+    ],
+)  # fmt: skip
+def test_the_verdict_is_of_what_was_told_last(topic: str, turns: tuple[str, ...], verdict: str) -> None:
+    assert of(topic, *turns).verdict == verdict
+
+
+def test_a_battery_that_was_taken_away_is_no_danger() -> None:
+    told = "In spring the old gel had swollen, the dealer collected it. The new one is an AGM of 95 Ah. Which charger?"
+    assert {answer.topic for answer in talk(told).answers} <= {"charger-size", "charger-setting"}
