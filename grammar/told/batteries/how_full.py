@@ -87,8 +87,8 @@ COMING = 5  # words between "until" and where it ends
 COMES = frozenset(
     (
         *("i", "im", "am", "we", "were", "are", "it", "its", "is", "she", "shes", "they", "theyre", "battery", "bank"),
-        *("at", "on", "down", "hit", "hits", "reach", "reaches", "get", "gets", "reads", "shows", "stands", "the", "my"),
-        *("meter", "monitor", "drops", "drop", "falls", "fall", "around", "about"),
+        *("at", "on", "down", "hit", "hits", "reach", "reaches", "get", "gets", "reads", "shows", "stands"),
+        *("meter", "monitor", "drops", "drop", "falls", "fall", "around", "about", "the", "my"),
     )
 )
 TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"]) | {
@@ -180,7 +180,7 @@ def ends_at(scene: Scene, item: Item) -> bool:
 
 
 def _led_to(scene: Scene, start: int) -> int:
-    """The word that leads to a figure, past who comes there and how: "until I'm at the 50 % line", "before it hits 50"."""
+    """The word that leads to a figure, past who comes there: "until I'm at the 50 % line", "before it hits 50"."""
     at = start - 1
     while at > max(0, start - 1 - COMING) and scene.word(at) in COMES:
         at -= 1
