@@ -6,6 +6,7 @@ import pytest
 
 from service.leadsman import default_desk
 from service.reply import Reply
+from tests.talks import on, plain
 
 
 def ask(text: str) -> Reply:
