@@ -141,8 +141,9 @@ def _counted(scene: Scene, item: Item) -> bool:
         after is not None and after.head in ("load", "charger") and not names_its_battery(scene, after)
     ):
         return False
-    if before.name == "of" and item.at > 1 and scene.items[item.at - 2].dim in ("COUNT", "NUM"):  # "two of 12 V"
-        return scene.items[item.at - 2].quantity.value in (2.0, 3.0, 4.0)
+    kind = before.fact == "battery.chemistry"
+    if (kind or before.name == "of") and item.at > 1 and scene.items[item.at - 2].dim in ("COUNT", "NUM"):
+        return scene.items[item.at - 2].quantity.value in (2.0, 3.0, 4.0)  # "two of 12 V", "two AGM 12 V"
     return before.dim == "COUNT" or (before.dim == "NUM" and before.quantity.value in (2.0, 3.0, 4.0))
 
 

@@ -9,6 +9,13 @@ from grammar.lexicon.phrases import Hit
 
 WE_WERE = (("we", "were"), ("i", "was"), ("we", "are"), ("they", "were"))  # "in the pub" themselves
 OWN = frozenset({"this", "these", "that", "my", "our", "the", "it"})
+QUALIFIED = frozenset(  # after "ours are fine" they take some of it back, or tell of what was
+    (
+        *("but", "except", "though", "although", "apart", "bar", "save", "however", "yet", "only", "still", "now"),
+        *("last", "yesterday", "tonight", "ago", "once", "was", "were", "did", "had", "smelt", "smelled", "got"),
+        *("went", "today"),
+    )
+)
 
 
 class Context:
@@ -35,7 +42,8 @@ class Context:
         self.told_past = named.get("told-past", [])
         self.lately = [hit.start for hit in named.get("lately", ())]
         self.advised = named.get("advised", [])
-        self.affirmed = {hit.start for hit in named.get("affirmed", ())}
+        well = [hit for hit in named.get("but-affirmed", ()) if QUALIFIED.isdisjoint(words.words[hit.end :])]
+        self.affirmed = {hit.start for hit in _spared(named.get("affirmed", ()), well)}
         weighed = [hit for hit in named.get("weighed", ()) if words.begins(hit.start)]
         weighed = [hit for hit in weighed if OWN.isdisjoint(words.words[hit.start : hit.end])]
         self.weighed = {at: hit.end for hit in weighed for at in range(hit.start, hit.end)}

@@ -18,6 +18,7 @@ from grammar.dangers.feared import is_feared
 from grammar.dangers.galley import is_of_the_galley
 from grammar.dangers.hearsay import is_hearsay
 from grammar.dangers.landed import is_landed
+from grammar.dangers.listed import is_listed
 from grammar.dangers.meant import is_of_a_price
 from grammar.dangers.mended import was_mended
 from grammar.dangers.owner import owned
@@ -26,6 +27,8 @@ from grammar.dangers.subject import is_of_another
 from grammar.dangers.table import Signs, signs
 from grammar.dangers.text import Text, read
 from grammar.dangers.to_come import is_to_come
+from grammar.dangers.traced import is_traced
+from grammar.dangers.unbuilt import is_only_said
 from grammar.dangers.weather import is_weather
 from grammar.dangers.witnessed import is_witnessed
 from grammar.lexicon.phrases import QUESTION, Hit
@@ -39,14 +42,13 @@ ASKED = ("who", "which")  # begin another item of a list
 LIST_COMMAS = 3  # commas and such words that make a list of different things
 PARTS = frozenset({"or", "whether", "if", "unless", "then", "which", "but"})  # words that begin another clause
 TENSE = 3  # words before a sign in which its verb is looked for
-LIST = 9  # words of a list that is denied as a whole
-ENDS_LIST = frozenset({"but", "it", "its", "they", "is", "are", "was", "were", "the", "my", "and", "has", "have", "."})
 THINGS = ("battery", "fuse", "joint", "posts")  # classes of words that are no sign by themselves
 OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only a battery has
 LITHIUM = ("lfp", "lithium-other")
 HEAT = "hot-to-touch"
 GASSING = "hissing-venting"
 ADRIFT = "boat-disabled"
+SMELL, UNFUSED = "rotten-egg-smell", "no-fuse"
 SMOKES = ("smoke", "lithium-vapour-breathed")
 CIRCUIT = ("electric", "wiring", "locker", "charge", "machine")  # classes of words of what could smoke
 WARMTH = (HEAT, GASSING)  # "boiling" is of both
@@ -88,16 +90,23 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
         if status in ("present", "general") and family in table.planned:
             only_thought_of = weighed or _is_advised(hit, words, context) or (status == "present" and is_to_come(words))
             status = "planned" if only_thought_of else status
-        if status == "present" and family in table.hearsay and is_hearsay(hit, _lithium(words, table), words):
-            status = "planned"
-        if family == ADRIFT and status == "present" and is_landed(words.words):
-            status = "past"
+        status = _as_told(hit, family, status, words, table)
         if status == "denied":
             denied = hit
         if (family, status) not in found:
             span = words.spans[hit.start][0], words.spans[hit.end - 1][1]
             found[family, status] = Danger(family, status, text[slice(*span)], span)
     return tuple(found.values())
+
+
+def _as_told(hit: Hit, family: str, status: str, words: Text, table: Signs) -> str:
+    """The status after what the rest of the message makes of it: only said, landed since, a smell that was traced."""
+    if status == "present" and family in table.hearsay and is_hearsay(hit, _lithium(words, table), words):
+        return "planned"
+    if status in ("present", "general") and family == UNFUSED and is_only_said(hit, words):
+        return "planned"
+    over = (family == ADRIFT and is_landed(words.words)) or (family == SMELL and is_traced(hit, words))
+    return "past" if status == "present" and over else status
 
 
 def _lithium(words: Text, table: Signs) -> frozenset[int]:
@@ -303,19 +312,7 @@ def _reached(sign: int, since: int, words: Text, context: Context) -> bool:
         and not any(at in words.commas for at in range(item.end, sign + 1))
         for end in range(sign - DENIES, sign + 1)
         for item in context.denials.get(end, ())
-    ) or _listed(sign, since, words, context)
-
-
-def _listed(sign: int, since: int, words: Text, context: Context) -> bool:
-    """Whether the word stands in a list that is denied as a whole: "no leaks, cracks or swelling"."""
-    row = next((at for at in range(sign - 1, sign - 3, -1) if at >= 0 and words.words[at] in ("or", "nor")), None)
-    row = sign if row is None and "or" in words.words[sign + 1 : sign + 4] and sign in words.commas else row
-    if row is None:
-        return False
-    for item in (item for end in range(row, row - LIST, -1) for item in context.denials.get(end, ())):
-        if since <= item.start and item.end not in words.commas:
-            return not any(word in ENDS_LIST for word in words.words[item.end : row])
-    return False
+    ) or is_listed(sign, since, words, context)
 
 
 def _is_advised(hit: Hit, words: Text, context: Context) -> bool:

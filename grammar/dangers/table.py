@@ -29,6 +29,7 @@ CONTEXT = (
     "weighed",
     "advised",
     "affirmed",
+    "but-affirmed",
     "rid",
     "told-past",
     "lately",
@@ -42,6 +43,7 @@ ELSEWHERE = {
     "its-own": ("mended", "its-own"),
     "asked": ("mended", "asked"),
     "rid": ("mended", "rid"),
+    "but-affirmed": ("affirmed", "but-affirmed"),
     "lately": ("told-past", "lately"),
 }
 CODE = (Path(__file__), Path(phrases.__file__))

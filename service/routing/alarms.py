@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from grammar.dangers.find import look_alikes
 from grammar.reading import Message, Span
+from grammar.text.patterns import regex
 from service.routing.evidence import evidence
 from service.routing.route import SHOWN, Request
 from service.routing.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of, table
@@ -14,21 +16,38 @@ ALARM = 4  # points of a hazard from which a message tells of one, though none o
 DEAD = "detail:dead_motor"  # "the thruster won't work": no danger by itself
 ALIKE = 5  # the points that a phrase takes off which only sounds like a danger, and volts on charge that are ordinary
 ORDINARY = ((12.0, 14.8), (24.0, 29.6))  # V on charge, of 12 and 24 V
+WELL = regex(  # said of a battery that is as it should be: "cool to the touch, sides flat, no smell"
+    r"\b(?:cool|cold|stone cold|not (?:even )?(?:hot|warm)) to (?:the )?touch\b"
+    r"|\b(?:sides?|cases?|casing|flanks?|walls?|ends|lids?|tops?)(?: (?:is|are|all|still|look|looks|both|dead|nice|and"
+    r"|perfectly|quite))* (?:flat|straight|square|true|dry|clean|intact|sound)\b(?! (?:no|any)\b)"
+    r"|\b(?:flat|straight|square) (?:sides|flanks|walls|case)\b"
+    r"|\b(?:no|never a|not a|without(?: any| a)?) (?:funny |odd |strange |bad |trace of (?:a )?|sign of (?:a )?)?"
+    r"(?:smells?|odou?rs?|bulg(?:e|es|ing)|swelling|heat|warmth|leak(?:s|ing)?|hiss(?:ing)?|noises?|cracks?|fumes|wet)\b"
+    r"(?! (?:until|till|but|except|before|then)\b)",
+    re.IGNORECASE,
+)
+CONTRARY = regex(  # something else is told beside it, which may be the danger
+    r"\b(?:but|except|though|although|until|till|apart from|however|yet|only|just|then|now|strange|odd|weird|funny"
+    r"|(?:sort|kind) of|started|starts|began)\b",
+    re.IGNORECASE,
+)
 
 
 def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     """The clause that tells of a danger by its points, where the tables of dangers found none; else None.
 
-    A phrase that only sounds like a danger speaks for none itself and takes some points off. An alarm that is named
-    with the amps going out is what draws them.
+    A phrase that only sounds like a danger speaks for none itself and takes some points off; one that says that all is
+    well speaks for none either. An alarm that is named with the amps going out is what draws them.
     """
     if message.says("thing:drain") and any(item.fact == "drain.current" for item in message.stated):
         return None
     alike = look_alikes(message.text)
     rows = rows_of(message, evidence(message, context))
     places = {name: at for row in reversed(rows) for name, at in row.items()}
-    own = [sum(_of_danger(name, at, alike)[0] for name, at in row.items()) for row in rows]
-    shared = sum(_of_danger(name, at, alike)[1] for name, at in places.items())
+    well = () if CONTRARY.search(message.text) else (found.span() for found in WELL.finditer(message.text))
+    mute = [*alike, *well]
+    own = [sum(_of_danger(name, at, mute)[0] for name, at in row.items()) for row in rows]
+    shared = sum(_of_danger(name, at, mute)[1] for name, at in places.items())
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
     harmless = alike or message.says(DEAD) or _charged_as_it_should(message)
     if item.total < ALARM or (item.total < ALARM + ALIKE and harmless):

@@ -18,7 +18,11 @@ from service.topic import Topic
 
 FULL = 100.0
 AMPLE = 0.9  # of the hours that there are: more than that is only just enough
-TARGET = regex(r"\b(up )?(?:to|till|until) (?:about )?(\d{2}) ?(?:%|per ?cent)", re.IGNORECASE)  # "from 20 to 90 %"
+TARGET = regex(  # "from 20 to 90 %", "before it reaches 80 %"
+    r"\b(up )?(?:to|till|until|before)(?: (?:it|she|they)(?:['’]s| is| are)?(?: at| hits?| reach(?:es)?| gets? to)?)?"
+    r" (?:about )?(\d{2}) ?(?:%|per ?cent)",
+    re.IGNORECASE,
+)
 
 TOPIC = Topic(
     "charge-time",

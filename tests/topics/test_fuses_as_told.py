@@ -6,6 +6,7 @@ import pytest
 
 from service.leadsman import default_desk
 from service.reply import Reply
+from tests.talks import on, plain
 
 
 def ask(text: str) -> Reply:
@@ -115,3 +116,16 @@ def test_the_place_of_a_fuse_is_judged_by_its_distance(text, verdict, parts):
 )
 def test_the_fuse_that_the_catalogue_names_is_the_one_to_fit(text, start):
     assert ask(text).answers[0].headline.replace("\u00a0", " ").startswith(start)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Wiring up a new 130 A winch. A mate swears only starters go without a fuse. What size of fuse and where?",
+        "About to wire in a new 130 A windlass, and the yard reckons boats go without a fuse. Which fuse, please?",
+    ],
+)
+def test_what_others_say_of_a_circuit_yet_to_be_wired_is_no_danger(text):
+    found = on("fuse-size", text)
+    assert (found.verdict, found.urgency) == ("information", "routine")
+    assert "175 A fuse" in plain(found.headline)

@@ -21,6 +21,10 @@ def cautioned(answer: Answer) -> bool:
         "Starting batt doubles for the 150 A thruster here, 820 CCA. Good?",
         "We feed the 155 A stern thruster from the cranking battery, 790 CCA. All right?",
         "The one that starts the engine has 880 CCA; does it turn a 190 A thruster as well?",
+        "The 160 A stern thruster has no battery of its own and hangs on the engine's, 860 CCA wet. Enough?",
+        "Instead of a separate battery the customer wants 175 A of bow thruster off the engine battery, 870 CCA. Ok?",
+        "We have no room for a second battery: 150 A thruster, the engine's starter battery, 840 CCA AGM. Fine?",
+        "The 145 A thruster shares the diesel's battery, wet, 810 CCA. Good?",
     ],
 )
 def test_on_the_engines_battery_it_is_only_just_enough(text: str) -> None:
@@ -35,6 +39,7 @@ def test_on_the_engines_battery_it_is_only_just_enough(text: str) -> None:
         ("The starter battery is aft; the thruster battery has 900 CCA and the thruster draws 200 A. Enough?", False),
         ("The thruster has its own battery, a starting battery of 900 CCA; it draws 200 A. OK?", False),
         ("Starter batt of 850 CCA, 180 A bow thruster, good enough?", True),
+        ("A dedicated thruster battery, a starting one of 880 CCA, for 180 A. Enough?", False),
     ],
 )
 def test_a_start_battery_by_its_kind_is_judged_by_its_cca(text: str, warned: bool) -> None:

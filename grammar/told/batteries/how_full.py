@@ -83,6 +83,14 @@ SHOWN = regex(
 PERCENT = regex(r"^ ?(?:%|per ?cent\b|pct\b)", re.IGNORECASE)
 UNITS = regex(r"^ ?(?:v\b|volts?\b|a\b|amps?\b|ah\b|[.,:]\d|w\b)", re.IGNORECASE)
 UNIT_AHEAD = 10  # characters
+COMING = 5  # words between "until" and where it ends
+COMES = frozenset(
+    (
+        *("i", "im", "am", "we", "were", "are", "it", "its", "is", "she", "shes", "they", "theyre", "battery", "bank"),
+        *("at", "on", "down", "hit", "hits", "reach", "reaches", "get", "gets", "reads", "shows", "stands"),
+        *("meter", "monitor", "drops", "drop", "falls", "fall", "around", "about", "the", "my"),
+    )
+)
 TIMES = frozenset(["min", "mins", "minutes", "hr", "hrs", "hours", "days", "weeks", "time", "long", "last"]) | {
     *("trips", "outings", "dockings", "sessions", "sails", "bursts"),
 }
@@ -157,14 +165,23 @@ def _is_shown(scene: Scene, item: Item) -> bool:
 
 def ends_at(scene: Scene, item: Item) -> bool:
     """Whether a percentage is where a time ends, not where the battery stands: "mins to 50 %", "how many till 80 %"."""
-    if scene.word(item.start - 1) not in ("to", "till", "until"):
+    led = _led_to(scene, item.start)
+    if scene.word(led) not in ("to", "till", "until", "before"):
         return False
     charged = any(old.fact == "charger.current" for old in scene.said)
-    ahead = {scene.word(at) for at in range(max(0, item.start - AHEAD_OF_IT), item.start - 1)}
+    ahead = {scene.word(at) for at in range(max(0, led + 1 - AHEAD_OF_IT), led)}
     if charged and FILLED & ahead and not FALLEN & ahead:
         return True  # "and if I only go to 80 %?"
-    first, last = scene.clauses[scene.clause(item.start)].start, item.start - 1
+    first, last = scene.clauses[scene.clause(item.start)].start, led
     how = next((at for at in range(last - 1, max(first, last - ASKED_BEFORE) - 1, -1) if scene.word(at) == "how"), last)
     between = {scene.word(at) for at in range(how + 2, last)}
     asked = scene.word(how + 1) in ("long", "many") and not between & CHARGED
-    return asked or scene.word(item.start - 2) in TIMES
+    return asked or scene.word(last - 1) in TIMES
+
+
+def _led_to(scene: Scene, start: int) -> int:
+    """The word that leads to a figure, past who comes there: "until I'm at the 50 % line", "before it hits 50"."""
+    at = start - 1
+    while at > max(0, start - 1 - COMING) and scene.word(at) in COMES:
+        at -= 1
+    return at
