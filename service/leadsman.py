@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import secrets
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache, partial
 from typing import Any
 
@@ -13,14 +13,13 @@ from grammar import read
 from grammar.figures.weighed import HOW
 from grammar.lexicon.vocabulary import lexicon
 from grammar.reader import why_weighed
-from grammar.reading import Cue, Message, Stated
+from grammar.reading import Cue, Message
 from service import say
 from service.case import Case, Known
 from service.finish import finished, understood
 from service.hazards import DANGER, UNNAMED, hazard_case, over, refused, signs, spoken_of, standing, still
 from service.house import House, load
 from service.judgements import in_a_place
-from service.judgements.at_once import MORE
 from service.labels import label
 from service.question import BadInput, denied_in, fact_of, known, stated
 from service.reply import Answer, Cite, Reply
@@ -40,16 +39,16 @@ from service.turns import told_already
 from service.turns.amps_taken_in import as_given
 from service.turns.contradicted import with_opposed
 from service.turns.for_later import without_those_to_come
-from service.turns.held import TESTED, aged_otherwise, elsewhere, held, let_go, of_its_charger, of_its_place, still_told
+from service.turns.held import TESTED, aged_otherwise, let_go
 from service.turns.in_thread import also
 from service.turns.moments import of_its_moment
-from service.turns.no_idea import NO_IDEA, not_known, unknown
 from service.turns.of_another_question import apart
 from service.turns.own_facts import own
 from service.turns.put_in_place import VOLTS, bought_new, has_its_load, of_its_own, puts_in, stands_elsewhere
 from service.turns.thread import Signer, Thread, fingerprint, packed
+from service.turns.turn import Turn
 from service.turns.undecided import by_topic, dipped, likely
-from service.turns.wanted import OTHER_BOAT, OTHER_SIZES, lost_for_an_answer, wanted
+from service.turns.wanted import OTHER_BOAT, lost_for_an_answer, wanted
 from service.turns.which_of_two import spoken_of_first, with_the_other
 from service.turns.worked import kept
 from service.wording import claims, compared, misbeliefs
@@ -62,45 +61,10 @@ from service.wording.twice import told_once
 from service.wording.withheld import KEPT_BACK, once_told, withheld
 
 LONGEST = 20_000
-KIND = "detail:kind_"  # of the batteries that are weighed
 NOT_ASKED = "detail:battery_unknown"  # "no idea what battery I have" asks for none
 AS_IT_IS = "note:as_it_is"
 POINTED_AT = "note:pointed_at"  # "two of those" on the other boat
 ANOTHER = ("note:other_battery", OTHER_BOAT)
-
-
-@dataclass(frozen=True, slots=True)
-class Turn:
-    """One message as it was taken up: what was read, the thread it met, and the questions found in it."""
-
-    message: Message
-    thread: Thread
-    requests: tuple[Request, ...]
-    signs: tuple[str, ...] = ()  # of danger, as "family:status"
-    alarm: Request | None = None  # the clause that tells of a danger which none of its words names
-    asides: tuple[Request, ...] = ()  # questions beside a danger, answered where the answer harms nobody
-    label: bool = False  # the message is a battery's label and asks nothing
-    beliefs: tuple[misbeliefs.Belief, ...] = ()  # what many believe, where the message asks of it
-    claimed: tuple[Stated, ...] = ()  # figures that somebody claims, and that are no facts
-
-    @property
-    def cues(self) -> tuple[str, ...]:
-        """The cues of the message; where it only goes on with the last question, that one's details as well."""
-        own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
-        own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
-        own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
-        own = (*own, *unknown(self.thread, own))
-        own = (*own, *held(self.thread, own, self.message.text), *still_told(self.thread, own))
-        own = tuple(dict.fromkeys((*own, *of_its_charger(self.thread), *of_its_place(self.thread, own))))
-        if "battery.chemistry" not in self.thread.facts and not any(name.startswith(KIND) for name in own):
-            own = (*own, *(name for name in self.thread.cues if name.startswith(KIND)))  # "which charges fastest?"
-        goes_on = {item.topic for item in self.requests} <= set(self.thread.topics)
-        if not goes_on or any(name.startswith("request:") for name in own):
-            return own
-        old = (name for name in let_go(self.thread.cues) if name.startswith(("detail:", "request:")))
-        if not OTHER_SIZES.isdisjoint(own):  # "in mm2?" after "which AWG"
-            old = (name for name in old if name not in OTHER_SIZES)
-        return tuple(dict.fromkeys((*own, *elsewhere(own, old, self.message.text))))
 
 
 def _fresh_id() -> str:

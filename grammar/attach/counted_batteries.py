@@ -21,6 +21,7 @@ HAVING = frozenset(
 NUMBERED = frozenset(
     {"boat", "slip", "berth", "boats", "pontoon", "item", "question", "season", "year"}
 )  # "boat two has lithium"
+SMALL = frozenset({"small", "quick", "short", "easy", "little", "simple", "silly", "daft", "more"})
 SUCH = frozenset({"such", "these", "those", "them", "same"})
 BESIDE = 1.6
 NEVER = 99.0
@@ -30,7 +31,7 @@ EACH_WITHIN = 7
 
 def batteries_counted(scene: Scene, item: Item, value: float) -> Claim | None:
     """The claim of a number that counts batteries; None where it counts something else."""
-    if scene.word(item.start - 1) in NUMBERED and item.kind != "count":
+    if (scene.word(item.start - 1) in NUMBERED and item.kind != "count") or _of_questions(scene, item):
         return None
     if item.kind == "times" and (claim := _times(scene, item)):
         return claim
@@ -61,6 +62,11 @@ def batteries_counted(scene: Scene, item: Item, value: float) -> Claim | None:
     if item.kind == "times" or (value < MOST_BATTERIES and "battery" in scene.heads | scene.facts):
         return Claim("battery.count", "default")
     return None
+
+
+def _of_questions(scene: Scene, item: Item) -> bool:
+    """Whether a message begins with the number of its questions: "Three small ones, sorry"."""
+    return item.start == 0 and scene.word(1) in SMALL and scene.word(2) in ("ones", "questions", "things")
 
 
 def _lead_ones(scene: Scene, item: Item) -> bool:

@@ -9,10 +9,10 @@ from service import say
 from service.case import Case
 from service.judgements import charge_volts, charging
 from service.judgements.charge_volts import stage
-from service.judgements.charger_suits import EQUALISES, NEVER_EQUALISES, SEALED, equalised, found, opening
+from service.judgements.charger_suits import EQUALISES, SEALED, equalised, found, opening
 from service.kinds import CHARGED
 from service.reply import Answer, Option
-from service.told import caps, charger_settings
+from service.told import caps, charger_settings, no_equalising
 from service.topic import Topic
 
 UNLABELLED = regex(
@@ -73,7 +73,7 @@ def of_any_kind(topic: Topic, case: Case, chemistry: str | None) -> Answer:
         head = f"No: {say.volts(put.each * float(case['bank.voltage']) / 12)} is wrong for every kind of battery."
         return topic.says("no", head, asks=(topic.ask("battery.chemistry", topic.likely["battery.chemistry"]),))
     on_sealed = case.said("charger.setting") in SEALED  # "a desulphate charger on AGM" is on one
-    if case.says(*EQUALISES) and (on_sealed or caps.has_none(case)) and not NEVER_EQUALISES.search(case.text):
+    if case.says(*EQUALISES) and (on_sealed or caps.has_none(case)) and not no_equalising.denied(case.text):
         return topic.says(*equalised(case, str(case.said("charger.setting") or chemistry), put))
     if case.says(*EQUALISES):
         head = "We can't say yet: only a wet-cell battery with caps may be equalised, never AGM, gel or lithium."

@@ -10,14 +10,10 @@ from service.case import Case, Value
 from service.judgements import charge_volts, charging, warmth_asked
 from service.judgements.charge_volts import Put, stage
 from service.reply import strictness
-from service.told import caps, charger_settings, most_volts, old_charger
+from service.told import caps, charger_settings, most_volts, no_equalising, old_charger
 
 SEALED = ("agm", "gel", "lfp")
 EQUALISES = ("detail:equalise", "detail:equalising")
-NEVER_EQUALISES = regex(
-    r"\b(?:no|not|never|without|doesn'?t|does not|can'?t|cannot)\W+(?:\w+\W+){0,2}?(?:desul|equali|recondition|repair)",
-    re.I,
-)
 WORD = {"flooded": "wet-cell (flooded)", "agm": "AGM", "gel": "gel", "lfp": "lithium"}
 TOO_HIGH = {
     "flooded": "Above its limit it boils off water and wears its plates",
@@ -39,7 +35,7 @@ LEFT = ("detail:left_on", "detail:held", "detail:never_drops", "word:winter")
 def found(case: Case, chemistry: str) -> tuple[str, str]:
     """Verdict and headline for a battery whose kind is known."""
     put, setting = charge_volts.put_out(case), case.said("charger.setting")
-    if case.says(*EQUALISES) and not NEVER_EQUALISES.search(case.text):
+    if case.says(*EQUALISES) and not no_equalising.denied(case.text):
         return equalised(case, chemistry, put)
     if put and (over := charge_volts.over_its_own_limit(case, put)):
         return "no", f"{opening(case, 'no')}: {over}."
@@ -102,7 +98,7 @@ def of_setting(case: Case, setting: str, chemistry: str) -> tuple[str, str]:
         return "no", f"{start}: the {name} setting goes up to {say.volts(theirs.high)}, and {most}."
     if verdict == "yes":
         return "yes", f"{start}: the {name} setting, {own} in absorption, suits {battery}."
-    if setting == "flooded" and chemistry in SEALED and case.says(*LEFT) and not NEVER_EQUALISES.search(case.text):
+    if setting == "flooded" and chemistry in SEALED and case.says(*LEFT) and not no_equalising.denied(case.text):
         case.step("Equalising overcharges on purpose; a sealed battery cannot get lost water back", "no-equalising")
         use = "" if charger_settings.lacks(case, chemistry) else f"; use the {WORD[chemistry]} setting"
         return (

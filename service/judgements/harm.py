@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from service.case import Case
 from service.rules.readings import NEAR, limit, six_volts, spanned
-from service.told import wished_for
+from service.told import no_equalising, wished_for
 
 LONG = 28.0  # days: flat for so long is no flat of last night
 ONE_CELL = 4.0  # V: less is a cell's
@@ -24,6 +24,7 @@ def equalised(case: Case) -> bool:
     told = case.says("detail:equalising") and case.said("battery.chemistry") == "flooded"
     return (
         told
+        and not no_equalising.denied(case.text)
         and not overvoltage(case)
         and any(case.said(fact) is not None for fact in ("reading.voltage", "charger.voltage"))
     )

@@ -93,7 +93,9 @@ def clear(message: Message, one: Question, topics: Iterable[str], whole: Sequenc
     if first.topic == "meaning" and OF_A_VALUE.search(message.text, *one.span):
         return False
     sure = first.total >= TWICE_TOLD.get(first.topic, least) and over >= lead
-    return sure and first.topic not in NEVER and one.points(topics) <= (IN_A_LIST if in_a_list else OTHER)
+    answered = one.points(topics)
+    other = answered <= (IN_A_LIST if in_a_list else OTHER) or first.total - answered > AT_HOME
+    return sure and first.topic not in NEVER and other
 
 
 def _lead(ranking: Iterable[Tally], one: str, other: str) -> int:

@@ -39,6 +39,12 @@ THEIRS_DO = regex(  # "does the battery under the bunk do?"
     r"\b(?:do|suffice|be (?:enough|ok|fine|alright)|manage|cope|work)\W*(?:[.?!]|$)",
     re.IGNORECASE,
 )
+SUPPOSES = regex(r"\b(?:what if|and if|if (?:i|we|those|they|these|it)|suppose|say (?:i|we))\b", re.IGNORECASE)
+STILL = regex(  # "does it still have the strength", "will it still turn it"
+    r"\b(?:does|do|will|would|can|could|has|have|is|are) (?:it|they|she|that|this|the battery|the batteries|mine|ours) "
+    r"(?:still |then )?(?:have|has|the|run|turn|drive|push|manage|cope|be|enough|strong|up)\b",
+    re.IGNORECASE,
+)
 CUTS_OUT = "lfp-keeps-tripping"  # a danger: the lithium battery that switches itself off
 UNLIKE = ("detail:mixed_age", "detail:mixed_size", "detail:mixed_kind", "detail:join")
 
@@ -55,6 +61,19 @@ def lasting(seen: Seen) -> bool:
     if seen.found == {"run-check"} and "battery.capacity" in seen.told:
         return bool(TO_HALF.search(seen.message.text))
     return seen.found == {"run-check", "run-time"} and seen.says(*LASTING)
+
+
+def longer(seen: Seen) -> bool:
+    """ "And if I put a second one next to it, in parallel?" after it was asked how long it lasts."""
+    joined = seen.found == {"bank-wiring"} and seen.context == {"run-time"}
+    changed = seen.told & {"battery.count", "bank.layout", KIND} and SUPPOSES.search(seen.message.text)
+    return joined and bool(changed) and not seen.says(*UNLIKE[:3])
+
+
+def in_the_cold(seen: Seen) -> bool:
+    """ "-7 C, 600 CCA, the thruster takes 150 A. Has it still the strength?": whether it runs it, not what is left."""
+    told = bool(seen.told & STRENGTH) and bool(seen.told & LOADS) and "ambient.temperature" in seen.told
+    return seen.found == {"cold-cranking"} and told and STILL.search(seen.message.text) is not None
 
 
 def supplied(seen: Seen) -> bool:

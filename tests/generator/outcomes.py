@@ -7,8 +7,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
 from service.commands.score import OUTCOMES, judge, same
-from service.leadsman import Leadsman, Turn
+from service.leadsman import Leadsman
 from service.turns.thread import Thread
+from service.turns.turn import Turn
 from tests.generator.messages import NOTHING, Made
 
 SEVERAL = "several"

@@ -130,3 +130,32 @@ def test_the_verdict_is_of_what_was_told_last(topic: str, turns: tuple[str, ...]
 def test_a_battery_that_was_taken_away_is_no_danger() -> None:
     told = "In spring the old gel had swollen, the dealer collected it. The new one is an AGM of 95 Ah. Which charger?"
     assert {answer.topic for answer in talk(told).answers} <= {"charger-size", "charger-setting"}
+
+
+@pytest.mark.parametrize(
+    ("text", "hazard"),
+    [
+        ("15.3 V on the wet battery, the charger has been on for days. I'm not equalising. Normal?", True),
+        ("15.6 V on my wet battery, I am equalising it, fine?", False),
+        ("The fuse of my windlass has burnt out three times, nothing warm. 70 A motor, 50 A fuse. Wrong size?", False),
+        ("They left the charger on the lithium all week at -6 C. Nothing wrong with using it?", True),
+    ],
+)
+def test_what_is_denied_excuses_nothing(text: str, hazard: bool) -> None:
+    assert ("hazard" in {answer.topic for answer in talk(text).answers}) is hazard
+
+
+@pytest.mark.parametrize(
+    ("turns", "topics"),
+    [
+        (("One wet 100 Ah battery, 5 A of fridge and lamps. How long?",
+          "what if I put a second one beside it, in parallel"),
+         {"run-time"}),
+        (("Three quick ones. May the gel lie on its side? Plus or minus first? And how often do I top up a wet one?",),
+         {"mounting", "terminals", "maintenance"}),
+        (("-6 C, 640 CCA wet, full. The bow motor takes 160 A. Does it still have the power on such a day?",),
+         {"run-check"}),
+    ],
+)  # fmt: skip
+def test_the_question_goes_on(turns: tuple[str, ...], topics: set[str]) -> None:
+    assert {answer.topic for answer in talk(*turns).answers} == topics

@@ -31,7 +31,8 @@ A_BATTERY = (  # what may follow where it is a battery: no "third party", no "an
 )
 FURTHER = regex(
     rf"{ADDS}(?: (?:in|on|up|just|even|maybe|perhaps))?(?: an?| the)? "
-    rf"(?:(?P<ordinal>{'|'.join(ORDINALS)})|(?P<more>{NUMBER}) more|(?P<another>another)(?: (?P<many>{MANY}))?)\b"
+    rf"(?:(?P<ordinal>{'|'.join(ORDINALS)})(?! ?,)|(?P<more>{NUMBER}) more"
+    rf"|(?P<another>another)(?: (?P<many>{MANY}))?)\b"
     rf"{A_BATTERY}",
     re.IGNORECASE,
 )

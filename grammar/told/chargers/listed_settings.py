@@ -11,7 +11,7 @@ from grammar.reading import Span, Stated
 from grammar.text.patterns import regex
 
 KIND, SETTING = "battery.chemistry", "charger.setting"
-FULL_LIST = 3  # kinds told of, counted with their lists: more than a choice of two
+FULL_LIST = 3  # kinds: more than a choice of two
 IN_A_LIST = frozenset({KIND, SETTING, "battery.count", "charger.outputs", "bank.count"})
 WORDS = {
     **{"wet": "flooded", "flooded": "flooded", "agm": "agm", "gel": "gel"},
@@ -60,7 +60,7 @@ def rows(text: str) -> Iterator[Span]:
     if not OFFERS.search(text):
         return
     for found in LISTED.finditer(text):
-        kinds = {WORDS[word] for word in LISTED_NAMES.findall(found[0].lower())}
+        kinds = _kinds(text, found.span())
         if (len(kinds) > 1 or (kinds and PLAIN.search(found[0]))) and not OF_BATTERIES.search(text[: found.start()]):
             yield found.span()
 
@@ -70,7 +70,7 @@ def beside_the_list(text: str, stated: Sequence[Stated]) -> list[Stated]:
     spans = tuple(span for span in rows(text) if _is_offered(text, span))
     own = next((found for found in OWN.finditer(text) if spans and not _in(found.span(), spans)), None)
     if own is None:
-        return _told_apart(stated, spans)
+        return _told_apart(text, stated, spans)
     name = next(key for key, typed in own.groupdict().items() if typed)
     kept = [item for item in stated if not (item.fact in IN_A_LIST and _in(item.span, spans))]
     kept = [item for item in kept if not (item.fact == SETTING and item.span == own.span(name))]
@@ -80,11 +80,16 @@ def beside_the_list(text: str, stated: Sequence[Stated]) -> list[Stated]:
     return [*kept, Stated(KIND, WORDS[own[name].lower()], "", own[name], own.span(name), how="token")]
 
 
-def _told_apart(stated: Sequence[Stated], spans: Sequence[Span]) -> list[Stated]:
+def _kinds(text: str, span: Span) -> set[str]:
+    """The kinds that are named in a stretch."""
+    return {WORDS[word] for word in LISTED_NAMES.findall(text[slice(*span)].lower())}
+
+
+def _told_apart(text: str, stated: Sequence[Stated], spans: Sequence[Span]) -> list[Stated]:
     """The facts without the listed kinds, where the battery's is told in words that no list has: "with caps"."""
     kinds = [item for item in stated if item.fact == KIND]
     apart = [item for item in kinds if not _in(item.span, spans)]
-    if not apart and len({item.value for item in kinds}) + len(spans) >= FULL_LIST:  # "Wet - AGM - Gel - Li"
+    if not apart and any(len(_kinds(text, span)) >= FULL_LIST for span in spans):  # "Wet - AGM - Gel - Li"
         return [item for item in stated if item not in kinds]
     if len(apart) != 1:
         return list(stated)
