@@ -14,6 +14,7 @@ from service.routing.listed import items, numbered, wants
         ("1) cable? 2) fuse? 3) drop", ["cable?", "fuse?", "drop"]),
         ("Two. 1. Is 12.4 V ok? 2. May it lie on a side? Thanks, Jo", ["Is 12.4 V ok?", "May it lie on a side?"]),
         ("a) will it turn b) breaker rating", ["will it turn", "breaker rating"]),
+        ("Question 1, which lugs? Question 2, which fuse?", ["which lugs?", "which fuse?"]),
         ("(i) how full? (ii) what charger?", ["how full?", "what charger?"]),
         ("How full? And is 10 A right?", ["How full?", "And is 10 A right?"]),
         ("Should it be AGM? Yes. Which CCA then? And the fuse?", ["Which CCA then?", "And the fuse?"]),

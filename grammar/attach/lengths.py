@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+import re
 from itertools import takewhile
 
 from grammar.scene.claims import NOTHING, Claim, beside, by_group, close
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.text.standard import METRIC_SIZES
 
 STUDS = frozenset({5.0, 6.0, 8.0, 10.0, 12.0})  # mm
 HOLES = frozenset({"stud", "studs", "post", "posts", "bolt", "bolts", "thread"})
 MEASURED_SO = frozenset({"tall", "wide", "deep", "beam", "draft", "draught"})  # a mast, a lock, the boat
+BUILT = regex(  # "a Dutch barge, 1928, 17 m"
+    r"\b(?:boat|barge|yacht|sloop|ketch|cruiser|launch|trawler|cutter|ship|narrowboat|tjalk),? (?:built |from |of )?"
+    r"(?:in )?(?:18|19|20)\d\d,? (?:is |about )?$",
+    re.IGNORECASE,
+)
 HULLS = frozenset({"steel", "wood", "wooden", "grp", "fibreglass", "fiberglass", "aluminium", "ferro", "timber"})
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})
 DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
@@ -88,6 +95,7 @@ def _is_none(scene: Scene, item: Item) -> bool:
     if scene.word(item.end) == "of" and _is_in_stock(scene, item):
         return True
     hull = scene.word(item.end) == "," and scene.word(item.end + 1) in HULLS  # "(10.2 m, steel, 9 tons"
+    hull = hull or BUILT.search(scene.ahead(scene.tokens[item.start].start)) is not None
     return hull or scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
 
 

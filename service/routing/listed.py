@@ -11,7 +11,10 @@ from service.routing.framed import framed
 from service.told import charger_wished
 from service.topic import CIRCUIT
 
-MARK = regex(r"(?:^|(?<=[\s.,;:(?!]))\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)", re.MULTILINE)
+MARK = regex(
+    r"(?:^|(?<=[\s.,;:(?!]))(?:\(?([1-9]|[a-e]|i{1,3})[).:](?=\s)|(?:question|point) ([1-9])[,.:)]?(?=\s))",
+    re.MULTILINE | re.IGNORECASE,
+)
 LABELS = (tuple("123456789"), tuple("abcde"), ("i", "ii", "iii"))
 SENTENCE = regex(r"(?:[^.?!\n]|\.(?=\w))+[.?!]*")
 ELLIPTIC = regex(  # "At -20?", "Which for AGM?", "in lay-up?": the question before, with another fact
@@ -158,7 +161,7 @@ def numbered(text: str) -> list[Span]:
     for labels in LABELS:
         row: list[re.Match[str]] = []
         for mark in marks:
-            if mark.group(1) == labels[min(len(row), len(labels) - 1)]:
+            if (mark[1] or mark[2]) == labels[min(len(row), len(labels) - 1)]:
                 row.append(mark)
         if len(row) > 1:
             last = SENTENCE.match(text, row[-1].end())

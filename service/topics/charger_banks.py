@@ -171,6 +171,7 @@ def only_counts(case: Case) -> bool:
 def roles(case: Case) -> int:
     """How many jobs of batteries the message names: engine, house, thruster."""
     named = {role for role in ROLES if case.says(role)}
+    named |= {ROLES[-1]} if case.says("detail:own_battery") else set()  # "a separate thruster battery"
     return len(named | {ROLES[0], ROLES[-1]}) if ENGINE_AND_BOW.search(case.text) else len(named)
 
 

@@ -67,6 +67,8 @@ def own(case: Case, request: Request, requests: Iterable[Request], message: Mess
     for fact in (*APART, *((DUTY,) if request.topic in SHARED else ())):
         if fact == "ambient.temperature" and "reading.gravity" in stated:
             continue  # the acid's own temperature counts wherever it is told
+        if fact == "ambient.temperature" and request.topic == "freeze-point" and fact not in second:
+            continue  # the only one is the frost that is asked of
         told = [item for held in (stated, second) if (item := held.get(fact)) is not None]
         kept = _kept(told, request.span, others, message.text)
         if kept is None:

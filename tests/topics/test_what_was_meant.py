@@ -119,6 +119,9 @@ def test_outputs_that_nobody_knows_of_are_asked(text: str, verdict: str) -> None
         # how long they are, not whether one goes in the place of the other
         ("group-size", ("how long is a 24 and how long is a 31 battery",), "information"),
         ("group-size", ("does a 31 go where the 24 is, and how long is it",), "no"),
+        # the frost of tonight, told beside the reading
+        ("freeze-point", ("The wet one reads 12.2 V after three days alone, and tonight they say -14 C. How full is it, "
+                          "and will it freeze?",), "yes"),
         # charged before the frost
         ("freeze-point", ("Wets charged right up in October, cables off, it gets to -25 C. Do they freeze?",), "yes"),
     ],
@@ -159,3 +162,19 @@ def test_what_is_denied_excuses_nothing(text: str, hazard: bool) -> None:
 )  # fmt: skip
 def test_the_question_goes_on(turns: tuple[str, ...], topics: set[str]) -> None:
     assert {answer.topic for answer in talk(*turns).answers} == topics
+
+
+@pytest.mark.parametrize(
+    ("topic", "text", "name", "value"),
+    [
+        # where the wait ends is no charge
+        ("standing-drain", "150 mA goes somewhere, 90 Ah wet. How long should it take to get down to half?",
+         "days_to_half", 12.5),
+        # the length of a boat by its year
+        ("run-check", "Steel barge, 1934, 19 m. The bow motor draws 200 A on 12 V, one wet battery of 700 CCA, 2/0 "
+         "cable. Will it turn?", "terminal_voltage_at_inrush", 9.94),
+    ],
+)  # fmt: skip
+def test_a_figure_goes_where_it_was_told(topic: str, text: str, name: str, value: float) -> None:
+    found = of(topic, text)
+    assert next(item.value for item in found.figures if item.name == name) == pytest.approx(value, rel=0.03)
