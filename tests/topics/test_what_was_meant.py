@@ -120,7 +120,7 @@ def test_outputs_that_nobody_knows_of_are_asked(text: str, verdict: str) -> None
         ("group-size", ("how long is a 24 and how long is a 31 battery",), "information"),
         ("group-size", ("does a 31 go where the 24 is, and how long is it",), "no"),
         # the frost of tonight, told beside the reading
-        ("freeze-point", ("The wet one reads 12.2 V after three days alone, and tonight they say -14 C. How full is it, "
+        ("freeze-point", ("The wet one reads 12.2 V after three days alone, and tonight they say -14 C. How full, "
                           "and will it freeze?",), "yes"),
         # charged before the frost
         ("freeze-point", ("Wets charged right up in October, cables off, it gets to -25 C. Do they freeze?",), "yes"),
