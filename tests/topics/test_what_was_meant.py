@@ -70,6 +70,12 @@ def test_a_bank_typed_short_is_no_label() -> None:
         # a charge that is planned
         ("storage", "My gel of 90 Ah is half empty and the 10 A charger is on. Once its full it stands at 20 C with "
          "the cables off, how many days before it needs a charge?", "check_interval", 90),
+        # where the wait ends is no charge
+        ("standing-drain", "150 mA goes somewhere, 90 Ah wet. How long should it take to get down to half?",
+         "days_to_half", 12.5),
+        # the length of a boat by its year
+        ("run-check", "Steel barge, 1934, 19 m. The bow motor draws 200 A on 12 V, one wet battery of 700 CCA, 2/0 "
+         "cable. Will it turn?", "terminal_voltage_at_inrush", 9.94),
     ],
 )  # fmt: skip
 def test_the_figure_is_of_what_was_meant(topic: str, text: str, name: str, value: float) -> None:
@@ -162,19 +168,3 @@ def test_what_is_denied_excuses_nothing(text: str, hazard: bool) -> None:
 )  # fmt: skip
 def test_the_question_goes_on(turns: tuple[str, ...], topics: set[str]) -> None:
     assert {answer.topic for answer in talk(*turns).answers} == topics
-
-
-@pytest.mark.parametrize(
-    ("topic", "text", "name", "value"),
-    [
-        # where the wait ends is no charge
-        ("standing-drain", "150 mA goes somewhere, 90 Ah wet. How long should it take to get down to half?",
-         "days_to_half", 12.5),
-        # the length of a boat by its year
-        ("run-check", "Steel barge, 1934, 19 m. The bow motor draws 200 A on 12 V, one wet battery of 700 CCA, 2/0 "
-         "cable. Will it turn?", "terminal_voltage_at_inrush", 9.94),
-    ],
-)  # fmt: skip
-def test_a_figure_goes_where_it_was_told(topic: str, text: str, name: str, value: float) -> None:
-    found = of(topic, text)
-    assert next(item.value for item in found.figures if item.name == name) == pytest.approx(value, rel=0.03)
