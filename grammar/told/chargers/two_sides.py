@@ -21,20 +21,21 @@ IS = (
     r"(?:'s|,|:)?(?: (?:is|are|makes?|gives?|runs?|puts out|has|have|wants?|needs?|takes?|stays|works|at|on|only|all"
     r"|an?))*"
 )
+NO_OTHER = r"(?! (?:bow|stern|thruster|windlass|engine|start|starter|house|domestic)\b)"  # "boat, 24 V bow bank"
 FROM_ENGINE = regex(
-    rf"\b(?:engine|motor|start(?:er|ing)?|alternator|dynamo|house|domestic|boat|main){PLACE}{IS} ?{TWELVE}",
+    rf"\b(?:engine|motor|start(?:er|ing)?|alternator|dynamo|house|domestic|boat|main){PLACE}{IS} ?{TWELVE}{NO_OTHER}",
     re.IGNORECASE,
 )
-TO_BOW = regex(rf"\b(?:bow|stern|thruster|windlass|capstan){PLACE}{IS} ?{HIGH}", re.IGNORECASE)
+TO_BOW = regex(rf"\b(?:bow|stern|thruster|windlass|capstan){PLACE}{IS} ?{HIGH}{NO_OTHER}", re.IGNORECASE)
 AFT = regex(
     rf"{TWELVE} (?:aft|astern|back aft|at the (?:stern|back|rear|engine)|by the engine|(?:for|in) the house)\b",
     re.IGNORECASE,
 )
 DOWN_FROM = regex(  # the other way round: "my ship has 24 V, the thruster bank is 12 V"
-    rf"\b(?:engine|motor|start(?:er|ing)?|alternator|house|domestic|boat|ship|yacht|main){PLACE}{IS} ?{HIGH}",
+    rf"\b(?:engine|motor|start(?:er|ing)?|alternator|house|domestic|boat|ship|yacht|main){PLACE}{IS} ?{HIGH}{NO_OTHER}",
     re.IGNORECASE,
 )
-DOWN_TO = regex(rf"\b(?:bow|stern|thruster|windlass|capstan|radio){PLACE}{IS} ?{TWELVE}", re.IGNORECASE)
+DOWN_TO = regex(rf"\b(?:bow|stern|thruster|windlass|capstan|radio){PLACE}{IS} ?{TWELVE}{NO_OTHER}", re.IGNORECASE)
 FORWARD = regex(
     rf"{HIGH} (?:forward|for'?r?ard|forrard|up there|up at the front|up front|in front|(?:in|at|for) the bow)\b",
     re.IGNORECASE,
