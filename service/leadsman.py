@@ -49,7 +49,7 @@ from service.turns.thread import Signer, Thread, fingerprint, packed
 from service.turns.turn import Turn
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, lost_for_an_answer, wanted
-from service.turns.which_of_two import spoken_of_first, with_the_other
+from service.turns.which_of_two import named_by_size, spoken_of_first, with_the_other
 from service.turns.worked import kept
 from service.wording import claims, compared, misbeliefs
 from service.wording.again import READ_TOO, repeated, taken_over
@@ -167,6 +167,7 @@ class Leadsman:
         if not printed:
             message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
             message = as_given(dipped(message, thread), thread)
+        message, thread = named_by_size(message, thread)
         in_place = not printed and puts_in(message, thread)
         if in_place:
             message, thread = of_its_own(message), self.as_built(thread)

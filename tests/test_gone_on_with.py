@@ -192,3 +192,42 @@ def test_how_many_there_are_with_a_further_one(turns: tuple[str, ...], amp_hours
 def test_a_place_that_was_measured_stays(turns: tuple[str, ...], verdict: str, says: str) -> None:
     found = on("group-size", *turns)
     assert (found.verdict, says in plain(found.headline)) == (verdict, True)
+
+
+UNLIKE = "Could a 70 Ah and a 120 Ah gel sit in parallel?"
+
+
+@pytest.mark.parametrize(
+    ("last", "verdict"),
+    [
+        ("and if the 120 were an AGM", "no"),
+        ("what if the 70 Ah one is a wet one?", "no"),
+        ("suppose the 120Ah battery was lithium", "no"),
+    ],
+)
+def test_one_of_two_is_named_by_its_size(last: str, verdict: str) -> None:
+    found = only(UNLIKE, last)
+    assert (found.topic, found.verdict) == ("bank-wiring", verdict)
+
+
+def test_ratings_too_far_apart_for_series_need_no_kind() -> None:
+    assert only("65 Ah gel and a 95 Ah lead one in series?").verdict == "no"
+    assert only("65 Ah gel and a 95 Ah lead one in parallel?").verdict == "needs-facts"
+
+
+@pytest.mark.parametrize("last", ["both again, for gel", "both questions but with a gel", "same two for gel please"])
+def test_both_questions_are_asked_again_of_another_kind(last: str) -> None:
+    first = "Is 12.5 V good for a wet one, and which amps of charger for 80 Ah?"
+    assert [item.topic for item in talk(first, last).answers] == ["rest-voltage", "charger-size"]
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "topic"),
+    [
+        ("90 Ah wet, how long at 6 A?", "four of them, two and two in series for 24 V", "run-time"),
+        ("charger for 90 Ah of gel?", "two in parallel", "charger-size"),
+        ("90 Ah wet, how long at 6 A?", "two in parallel, what do I get?", "bank-wiring"),  # asks of the bank
+    ],
+)
+def test_a_bank_that_is_only_told_goes_on_with_the_question(first: str, last: str, topic: str) -> None:
+    assert only(first, last).topic == topic

@@ -47,7 +47,7 @@ def found(case: Case, chemistry: str) -> tuple[str, str]:
         return "yes", f"Yes: a smart charger on its {WORD[chemistry]} setting drops to float, so it may stay on."
     one_of_before = case.says("detail:same_charger") or old_charger.told(case.text)
     if one_of_before and not WHICH_SETTING.search(case.text) and chemistry not in charger_settings.listed(case):
-        kinds = list(dict.fromkeys((chemistry, *told(case))))
+        kinds = list(dict.fromkeys((chemistry, *(kind for kind in told(case) if kind in WORD))))
         if len(kinds) > 1:
             names = say.listed([WORD[str(kind)] for kind in kinds], "or")
             return "needs-facts", f"We can't say yet: the charger must have a setting for the kind you take, {names}."

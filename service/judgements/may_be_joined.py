@@ -25,6 +25,9 @@ def kinds_apart(topic: Topic, case: Case) -> Answer | None:
     if not both or both[0] == both[1]:
         return None
     if "lead" in both and all(kind in LEAD for kind in both):
+        apart = strength_apart(topic, case)
+        if apart and apart.verdict == "no":
+            return apart  # whatever the other one's kind
         known = say.CHEMISTRY[str(both[0] if both[1] == "lead" else both[1])]
         head = f"We can't say yet: a battery beside {known} must be {known} too, so the kind of the other one decides."
         return topic.needs("battery.chemistry", headline=head)

@@ -49,6 +49,8 @@ INDIRECT = regex(  # "and my wife asks if gel is the right kind"
     r" (?:if|whether|how|what|which|when|why|where)\b",
     re.IGNORECASE,
 )
+PART = regex(r"[^;]+")
+BRIEF = 6  # words of a part of shorthand
 MOST = 9  # items: a longer row of questions is no list that somebody wants answered
 FEW = 4  # words of a want: "metric cable please"
 CHARGING = frozenset({"charger-banks", "charger-setting"})
@@ -117,8 +119,16 @@ SIZED = frozenset({"cable.gauge", "cable.area"})
 
 def items(text: str) -> list[Span]:
     """The stretches that may each ask something of their own, in order; none where a message is of one piece."""
-    found = numbered(text) or [item.span() for item in SENTENCE.finditer(text) if _asks(text, item)]
+    found = numbered(text) or _in_brief(text) or [item.span() for item in SENTENCE.finditer(text) if _asks(text, item)]
     return found if 1 < len(found) <= MOST else []
+
+
+def _in_brief(text: str) -> list[Span]:
+    """The parts of one line of shorthand between its semicolons: "agm absorb v 12v; chgr a?"."""
+    parts = [item.span() for item in PART.finditer(text.rstrip("?. "))]
+    brief = all(len(text[slice(*span)].split()) <= BRIEF for span in parts)
+    one_line = SENTENCE.fullmatch(text) is not None
+    return parts if ";" in text and brief and one_line else []
 
 
 def questions(text: str) -> list[Span]:

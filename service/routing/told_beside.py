@@ -43,6 +43,10 @@ STORES = regex(
     r"|disconnect\w*|look after|check\w*|months?|weeks?)\b",
     re.IGNORECASE,
 )
+MADE_UP = regex(
+    r"\b(?:cover|offset|balance|match|outpace|beat)(?:s|ed|ing)?\b|\b(?:keep|make|keeps|makes) up\b", re.IGNORECASE
+)
+EMPTIED = regex(r"\b(?:half|flat|empty|dead|days?|weeks?|months?|long|when|until|till)\b", re.IGNORECASE)
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
@@ -87,6 +91,11 @@ SIZE = regex(
     r"\b(?:amps?|amperes?|amperage|a|size[ds]?|sizing|big\w*|large\w*|small\w*|enough|strong|powerful|current|rating|watts?)\b",
     re.IGNORECASE,
 )
+SET_SO = r"(?:settings?|modes?|programmes?|programs?|profiles?|positions?|voltages?|volts?)"
+OF_ITS_SETTING = regex(rf"\bcharg(?:er|ing)s? {SET_SO}\b|\b{SET_SO}\b[^,.?!;]{{0,24}}\bcharger\b", re.IGNORECASE)
+BY_SIZE = regex(
+    r"\bcharger|\b(?:amps?|amperes?|amperage|size[ds]?|sizing|big\w*|strong|powerful|current)\b", re.IGNORECASE
+)
 BOTH_READ = frozenset({"reading.voltage", "reading.load_voltage"})
 OF_REST = regex(
     r"\b(?:rest\w*|full|charged?|empty|half|state|both|each|readings|first|numbers|these|those|\d\d\.\d+)\b",
@@ -124,6 +133,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
     idle |= _charger_only_named(message, found, told)
     idle |= _of_no_charger(message, found, told) | _not_asked(message, found, told)
+    idle |= _made_up_for(message, found)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
 
@@ -148,6 +158,12 @@ def _not_asked(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     run = message.says("request:how_long") or "load.time" in told
     run = run and {"run-time", "rest-voltage"} <= found and "reading.voltage" in told
     return {"rest-voltage"} if run and not any(map(message.says, JUDGED)) else set()  # "shows 12.4, lasts the night?"
+
+
+def _made_up_for(message: Message, found: Set[str]) -> set[str]:
+    """The drain that a panel is to make up for: "40 W; covers a drain of 0.1 A?"."""
+    covered = MADE_UP.search(message.text) and not EMPTIED.search(message.text)
+    return {"standing-drain"} if covered and {"solar", "standing-drain"} <= found else set()
 
 
 def _never_joined(message: Message, found: Set[str]) -> set[str]:
@@ -215,7 +231,11 @@ def _only_stays_on(message: Message) -> bool:
 
 
 def _charger_only_named(message: Message, found: Set[str], told: Set[str]) -> set[str]:
-    """The size of a charger, where its cable or its outputs are asked of: "16 mm2 for 30 A of charging, is it ok?"."""
+    """The size of a charger, where its cable or its outputs are asked of, or its setting alone: "16 mm2 for 30 A of
+    charging, is it ok?", "which charger setting for 100 Ah of gel"."""
+    plain = OF_ITS_SETTING.sub(" ", message.text)
+    if {"charger-size", "charger-setting"} <= found and plain != message.text and not BY_SIZE.search(plain):
+        return {"charger-size"}
     if "charger-size" not in found or ("charger.current" in told) == ("charger-banks" in found):
         return set()
     by_cable = found & CIRCUIT and told & ANY_CABLE and "battery.capacity" not in told

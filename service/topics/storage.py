@@ -122,8 +122,11 @@ def two_kinds(case: Case) -> Answer:
         case.used[("battery.charge", 2)] = replace(apart, of=2)
     names = [say.CHEMISTRY[str(item["battery.chemistry"])] for item, _ in sides]
     full = [wording.percent(laid_up.charge_now(item, start(item))) for item, _ in sides]
-    look = min(float(figure.value) for _, found in sides for figure in found.figures if figure.name == "check_interval")
-    days = [next(float(item.value) for item in found.figures if item.name == "days_to_recharge") for _, found in sides]
+    shown = [{figure.name: float(figure.value) for figure in found.figures} for _, found in sides]
+    if not all({"check_interval", "days_to_recharge"} <= own.keys() for own in shown):
+        return max((found for _, found in sides), key=lambda found: strictness(found.verdict))
+    look = min(own["check_interval"] for own in shown)
+    days = [own["days_to_recharge"] for own in shown]
     again = [f"charge again after {say.quantity(int(item + NEAR), 'd', 0)}" for item in days]
     each = again if full[0] == full[1] else [f"laid up at {charge} of charge" for charge in full]
     told = "; ".join(f"{name}: {words}" for name, words in zip(names, each, strict=True))

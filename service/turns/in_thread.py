@@ -33,6 +33,8 @@ OF_A_LABEL = frozenset({"battery.max_current", "battery.peak_current"})
 LOADS = frozenset({"load.model", "load.current"})
 ANEW = ("request:what_size", "request:which", "request:versus", "request:what_is", "request:convert")
 OF_THEM = frozenset({"thing:battery", "thing:boat"})
+OF_THE_BANK = frozenset({"bank.layout", "bank.voltage", "bank.count", "battery.count", "battery.nominal"})
+OF_A_BANK = frozenset({"run-time", "run-check", "charger-size", "charge-time", "standing-drain", "solar"})
 METER = frozenset({"meter", "multimeter", "volts", "volt", "voltage"})
 CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # another way to keep it charged
 KIND = "battery.chemistry"
@@ -42,7 +44,8 @@ CHARGING = frozenset({"charger-size", "charge-time", "charger-setting", "charger
 WHAT_VOLTS = regex(r"\b(?:what|which)\b[^.?!]{0,24}\b(?:voltages?|volts)\b(?![^.?!]*\b(?:full|empty|rest)\b)", re.I)
 OF_THE_SAME = frozenset({"request:is_good", "request:how_full", "request:enough"})  # "still ok?", "what if it's full"
 SAME = regex(  # "same but ...", "and what if it's ..."
-    r"\W*(?:(?:and|or|but|ok|now|then|so)\W+)*(?:(?:the )?same(?: again| thing| question| story)?,? "
+    r"\W*(?:(?:and|or|but|ok|now|then|so)\W+)*"
+    r"(?:(?:(?:the )?same(?: again| two| thing| question| story)?|both (?:again|questions)),? "
     r"(?:but|with|for|if|on|at|only|as)\b|(?:what )?if (?:it|they|she|he|the \w+)(?:'?s|'?re| is| are| was| were)\b)",
     re.IGNORECASE,
 )
@@ -191,6 +194,13 @@ def strong_enough(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("bank-wiring", "run-check") if rated and not asks_outright(message) else ()
 
 
+def joined_so(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Two and two in series for 24 V" after how long it lasts: the same of the bank that is told."""
+    told = {item.fact for item in message.stated}
+    bank = "bank.layout" in told <= OF_THE_BANK and set(thread.topics) <= OF_A_BANK
+    return thread.topics if bank and "?" not in message.words and not asks_outright(message) else ()
+
+
 def same_again(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "Same but a full AGM", "and what if it's gel?" after two questions: both of them, with what is changed."""
     told = bool(message.stated) and SAME.match(message.text) is not None
@@ -296,6 +306,7 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     for_so_long,
     of_another_kind,
     same_again,
+    joined_so,
     volts_of_charging,
     laid_up_without_power,
     strong_enough,

@@ -15,7 +15,8 @@ from service.case import Case, Known
 from service.routing.route import Request
 
 KIND, TIME, NAMED = "battery.chemistry", "load.time", "detail:kind_"
-WEIGHS, WISHES = "battery-type", "bank-size"
+WEIGHS, LIGHTER, WISHES = "battery-type", "weight", "bank-size"
+GRAVITY = "reading.gravity"  # told of a battery of wet cells, whatever else is weighed
 OF_THEIRS = frozenset({"replacement", "rest-voltage", "specific-gravity", "load-voltage", "standing-drain"})
 STOPS = regex(r"[.?!;]\s")
 LASTS = frozenset({"run-time", "run-check"})
@@ -30,8 +31,10 @@ def apart(case: Case, request: Request, requests: Iterable[Request], message: Me
     stated, second = dict(case.stated), dict(case.second)
     if request.topic in LASTS and WISHES in others and _inside(stated.get(TIME), others[WISHES]):
         stated.pop(TIME)
-    if WEIGHS in others:
-        _without_weighed(stated, second, others[WEIGHS], alone=request.topic in OF_THEIRS)
+    for weighs in (WEIGHS, LIGHTER):
+        if weighs in others and request.topic != LIGHTER:
+            alone = request.topic in OF_THEIRS or GRAVITY in stated
+            _without_weighed(stated, second, others[weighs], alone=alone)
     changed = stated != dict(case.stated) or second != dict(case.second)
     return replace(case, stated=stated, second=second) if changed else case
 

@@ -1,14 +1,25 @@
-"""Of two batteries that were told of, the one that a later reading is of: "the AGM fell to 9.2 V in a load test"."""
+"""Of two batteries that were told of, the one that a later message is of: "the AGM fell to 9.2 V", "if the 140 is gel".
+
+It is named by its kind or by its size.
+"""
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from grammar.reading import Message
+from grammar.text.patterns import regex
 from service.turns.thread import Thread
 
 KIND = "battery.chemistry"
 OF_ONE = ("battery.age", KIND)
+RATINGS = ("battery.capacity", "battery.cca")
+BY_SIZE = regex(  # what stands before its kind: "the 140 is a", "if the 90 Ah one were an"
+    r"\bthe (?P<size>\d{2,4})(?: ?-?(?:ah?|amp[- ]?hours?|cca)\b)?(?: one| battery)?"
+    r"\W?(?:is|s|was|were|would be|became)(?: an?)? $",
+    re.IGNORECASE,
+)
 
 
 def spoken_of_first(message: Message, thread: Thread) -> Thread:
@@ -17,9 +28,7 @@ def spoken_of_first(message: Message, thread: Thread) -> Thread:
     first, second = (facts.get(KIND) for facts in (thread.facts, thread.second))
     if not kind or first is None or second is None or second.value != kind or first.value == kind:
         return thread
-    facts = {**thread.facts, **{name: replace(item, of=1) for name, item in thread.second.items()}}
-    other = {name: replace(thread.facts[name], of=2) for name in thread.second if name in thread.facts}
-    return replace(thread, facts=facts, second=other)
+    return _turned(thread)
 
 
 def with_the_other(before: Thread, after: Thread, message: Message) -> Thread:
@@ -29,6 +38,31 @@ def with_the_other(before: Thread, after: Thread, message: Message) -> Thread:
         return after
     kept = {name: before.second[name] for name in OF_ONE if name in before.second}
     return replace(after, second={**kept, **after.second})
+
+
+def named_by_size(message: Message, thread: Thread) -> tuple[Message, Thread]:
+    """Both with the one last that the message names by its size, where it tells its kind: "and if the 140 is gel?"."""
+    kind = next((item for item in message.stated if item.fact == KIND and item.of == 1), None)
+    found = BY_SIZE.search(message.text, 0, kind.span[0]) if kind else None
+    if kind is None or found is None or KIND in thread.second:
+        return message, thread
+    size = float(found["size"])
+    sides = [
+        {side[name].value for name in RATINGS if name in thread.second and name in side}
+        for side in (thread.facts, thread.second)
+    ]
+    if sum(size in values for values in sides) != 1:
+        return message, thread
+    inside = (item for item in message.stated if not found.start() <= item.span[0] < found.end())
+    stated = tuple(replace(item, of=2) if item is kind else item for item in inside)
+    return replace(message, stated=stated), _turned(thread) if size in sides[0] else thread
+
+
+def _turned(thread: Thread) -> Thread:
+    """The thread with the second battery first."""
+    facts = {**thread.facts, **{name: replace(item, of=1) for name, item in thread.second.items()}}
+    other = {name: replace(thread.facts[name], of=2) for name in thread.second if name in thread.facts}
+    return replace(thread, facts=facts, second=other)
 
 
 def _named(message: Message) -> object:

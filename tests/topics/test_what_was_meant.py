@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from service.judgements import charger_suits
 from service.reply import Answer
+from tests.building import case
 from tests.talks import talk
 
 
@@ -168,3 +170,16 @@ def test_what_is_denied_excuses_nothing(text: str, hazard: bool) -> None:
 )  # fmt: skip
 def test_the_question_goes_on(turns: tuple[str, ...], topics: set[str]) -> None:
     assert {answer.topic for answer in talk(*turns).answers} == topics
+
+
+def test_a_lithium_that_would_only_be_lighter_is_not_the_battery_aboard() -> None:
+    text = "1.255 in five cells, 1.180 in one: what now? And would an 80 Ah lithium be lighter than mine of 24 kg?"
+    assert of("specific-gravity", text).verdict == "no"
+    assert of("weight", text).verdict == "information"
+
+
+def test_a_charger_kept_for_another_kind_asks_for_its_setting() -> None:
+    verdict, head = charger_suits.found(
+        case({"battery.chemistry": ("lfp", "lead"), "bank.voltage": 12.0}, ["detail:same_charger"]), "lfp"
+    )
+    assert (verdict, "a lithium setting" in head) == ("needs-facts", True)
