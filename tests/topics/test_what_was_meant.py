@@ -183,3 +183,9 @@ def test_a_charger_kept_for_another_kind_asks_for_its_setting() -> None:
         case({"battery.chemistry": ("lfp", "lead"), "bank.voltage": 12.0}, ["detail:same_charger"]), "lfp"
     )
     assert (verdict, "a lithium setting" in head) == ("needs-facts", True)
+
+
+def test_a_battery_that_the_thruster_might_be_given_is_not_there_yet() -> None:
+    text = "My engine starter battery, 690 CCA, for a 160 A thruster too? Or should I give the thruster its own?"
+    assert of("run-check", text).verdict == "marginal"
+    assert of("run-check", "The thruster has its own battery, 690 CCA. Enough for 160 A?").verdict == "yes"
