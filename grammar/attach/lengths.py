@@ -19,6 +19,7 @@ BUILT = regex(  # "a Dutch barge, 1928, 17 m"
     r"(?:in )?(?:18|19|20)\d\d,? (?:is |about )?$",
     re.IGNORECASE,
 )
+METERS = regex(r"(?:two|both|three|2|3) meters", re.IGNORECASE)  # "with two meters": to read with
 HULLS = frozenset({"steel", "wood", "wooden", "grp", "fibreglass", "fiberglass", "aluminium", "ferro", "timber"})
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})
 DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
@@ -29,6 +30,7 @@ BUYS = frozenset(
         *("price", "prices", "quote", "ship", "sell", "cost"),
     ]
 )
+DEALS_WITH = frozenset({"him", "her", "them"})
 IS = ("is", "are", "for")
 IN_VOLTS = frozenset({"volts", "volt", "voltage"})
 COSTS = frozenset({"cost", "costs", "stock", "delivered", "shipped"})
@@ -92,6 +94,8 @@ def _is_none(scene: Scene, item: Item) -> bool:
         return True
     if scene.word(item.end) in BY_SO_MUCH and scene.word(item.start - 1) not in IS:
         return True  # "moved 1.5 m nearer the motor"
+    if scene.word(item.start - 1) in ("with", "using") and METERS.fullmatch(text) and scene.word(item.end) not in RUN_ON:
+        return True
     if scene.word(item.end) == "of" and _is_in_stock(scene, item):
         return True
     hull = scene.word(item.end) == "," and scene.word(item.end + 1) in HULLS  # "(10.2 m, steel, 9 tons"
@@ -175,7 +179,9 @@ def _is_ordered(scene: Scene, item: Item) -> bool:
     ahead = [scene.word(at) for at in range(item.end, item.end + VOLTS_REACH)]
     if COSTS & set(after) and IN_VOLTS & set(ahead):  # "4 m, 250 A ought to cost me how many volts"
         return False
-    return asked or bool(BUYS & set(before[ends:])) or bool(COSTS & set(after))
+    told = set(before[ends:])
+    dealt = "sell" in told and told & DEALS_WITH  # "what cable do I sell him, it's 9 m"
+    return asked or bool(BUYS & told and not dealt) or bool(COSTS & set(after))
 
 
 def there_and_back(scene: Scene, item: Item) -> bool:

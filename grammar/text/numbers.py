@@ -39,7 +39,7 @@ OF_KIND = (
     "(?:12[ -]?v(?:olt)?|twelve[ -]volt|agm|gel|wet|flooded|lead|acid|sealed|lithium|lfp|lifepo4|leisure|house|marine"
     "|deep|cycle|new|old)"
 )
-BATTERIES = "(?:batteries|batts|accus|agms|gels|wets|leads|lithiums|ones|units)"
+BATTERIES = "(?:batteries|batterys|batterries|battries|batteris|batts|accus|agms|gels|wets|leads|lithiums|ones|units)"
 MEASURED = "-| ?(?:amp|ah|watt|mm|inch|in|foot|feet|metre|meter|awg|kilo|pound|minute|second|hour|day)"
 PARTS = {
     "eighth": 8,
@@ -118,7 +118,7 @@ def _not_of_each(tens: str, ones: str) -> str:
     return (
         r"(?!(?:twenty[ -]four|thirty[ -]six|forty[ -]eight)[ -]?v(?:olts?)?\b"
         rf"|{tens}(?:[ -]{ones})?[ -]pounders?\b"
-        rf"|{tens}(?:[ -]{ones})?[ -](?:ah|amp[ -]?hour)(?:[ -]{OF_KIND}){{0,2}}[ -]{BATTERIES}\b)"
+        rf"|{tens}(?:[ -]{ones})?[ -](?:ah|amp[ -]?hours?)(?: each(?: of the)?)?(?:[ -]{OF_KIND}){{0,3}}[ -]{BATTERIES}\b)"
     )
 
 

@@ -159,8 +159,8 @@ def as_joined(case: Case) -> Case:
     """
     told, count = case.stated.get("bank.voltage"), case.stated.get(COUNT)
     layout = case.stated.get("bank.layout")
-    if told is None or count is None or float(count.value) < 2:
-        return case
+    if told is None or count is None or float(count.value) < 2 or "charger.input_voltage" in case.stated:
+        return case  # of a converter they are the other side
     if layout is None and "battery.nominal" in case.stated:  # "12 V boat, Sturgeon of 24 V: can I use two 12 V ones?"
         row = case.fresh()
         row.stated = {fact: known for fact, known in case.stated.items() if fact != "bank.voltage"}
