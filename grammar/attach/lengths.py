@@ -94,7 +94,11 @@ def _is_none(scene: Scene, item: Item) -> bool:
         return True
     if scene.word(item.end) in BY_SO_MUCH and scene.word(item.start - 1) not in IS:
         return True  # "moved 1.5 m nearer the motor"
-    if scene.word(item.start - 1) in ("with", "using") and METERS.fullmatch(text) and scene.word(item.end) not in RUN_ON:
+    if (
+        scene.word(item.start - 1) in ("with", "using")
+        and METERS.fullmatch(text)
+        and scene.word(item.end) not in RUN_ON
+    ):
         return True
     if scene.word(item.end) == "of" and _is_in_stock(scene, item):
         return True

@@ -134,6 +134,8 @@ def _latest(scene: Scene, items: list[Item]) -> list[Item]:
     """The reading of today alone, where others near it were taken before: "it was 13.1 for days, today 12.9"."""
     if len(items) > 1 and not _under_load(scene) and all(_dated(scene, item) for item in items):
         return items[-1:]
+    if len(items) == 3 and by_their_places(scene, *items[1:]):
+        return items  # "12.7 rest, now 11.9 at the battery, 9.9 at the motor"
     for before, item in pairwise(items):
         told = any(scene.word(at) in NOW for at in range(before.end, item.start))
         if told and abs(float(before.quantity.value) - float(item.quantity.value)) < FALL:

@@ -97,6 +97,8 @@ def _same_amps(scene: Scene, old: Stated, new: Stated) -> bool:
         return old.fact in RATED
     if old.fact in RATED:
         return bool(scene.named("note", "correction")) and are_alike(new, old, TWICE)
+    if old.fact == "fuse.rating" and new.fact == "load.current" and "load" in scene.heads and "fuse" not in scene.heads:
+        return False  # "stern thruster, 170 A" tells what the fuse is for
     charged = bool(scene.vocabulary & CHARGED_SO) or bool(
         {"dcdc", "charger"} & scene.heads
     )  # what a converter gives is no load's

@@ -118,7 +118,8 @@ def _not_of_each(tens: str, ones: str) -> str:
     return (
         r"(?!(?:twenty[ -]four|thirty[ -]six|forty[ -]eight)[ -]?v(?:olts?)?\b"
         rf"|{tens}(?:[ -]{ones})?[ -]pounders?\b"
-        rf"|{tens}(?:[ -]{ones})?[ -](?:ah|amp[ -]?hours?)(?: each(?: of the)?)?(?:[ -]{OF_KIND}){{0,3}}[ -]{BATTERIES}\b)"
+        rf"|{tens}(?:[ -]{ones})?[ -](?:ah|amp[ -]?hours?)(?: each(?: of the)?)?"
+        rf"(?:[ -]{OF_KIND}){{0,3}}[ -]{BATTERIES}\b)"
     )
 
 

@@ -29,6 +29,12 @@ ONE_OR_TWO = regex(
     r"\b(?:1|one|single) (?:big )?(?:chgr|charger) or (?:2|two)\b|\b(?:1|one) or (?:2|two) (?:chgr|charger)s?\b",
     re.IGNORECASE,
 )
+OUTPUTS = regex(r"\bhow many (?:\w+ ){0,2}?(?:outputs?|outlets?)\b(?! (?:has|have|is|are) (?:it|there))", re.IGNORECASE)
+LIMITS = regex(  # "between what limits should the charger's current lie", "what range of amps from the charger"
+    r"\b(?:what|which) (?:limits?|range|span|band)\b[^.?!;:]{0,24}"
+    r"\b(?:charg\w+'?s? (?:current|amps)|(?:current|amps)\b[^.?!;:]{0,16}\bcharg)\w*",
+    re.IGNORECASE,
+)
 SECTION = regex(  # which to fit, and no other name of one that is there
     r"\b(?:what|which)\s+(?:mm2|mm²|awg|gauge|section|square)\b"
     r"\s+(?:should|shall|would i|do i|do we|must|ought|cable|wire|instead|then|needed|to (?:fit|use))\b",
@@ -46,6 +52,10 @@ def framed(text: str, topics: Set[str], told: Set[str]) -> Iterator[str]:
     """
     if topics & CHARGING and ONE_OR_TWO.search(text):
         yield "charger-banks"
+    if OUTPUTS.search(text):
+        yield "charger-banks"
+    if topics & CHARGING and LIMITS.search(text):
+        yield "charger-size"
     if not topics & CIRCUIT:
         return
     if BOTH.search(text):

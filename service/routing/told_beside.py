@@ -91,6 +91,12 @@ SIZE = regex(
     r"\b(?:amps?|amperes?|amperage|a|size[ds]?|sizing|big\w*|large\w*|small\w*|enough|strong|powerful|current|rating|watts?)\b",
     re.IGNORECASE,
 )
+PAID = regex(
+    r"\b(?:take|accept|send|pay(?:ing)?(?: \w+)? by|pay with) (?:a |an? \w+ )?(?:personal )?checks?\b", re.IGNORECASE
+)
+BOX_SIZED = regex(  # "one of those boxes, and what size if so"
+    r"\b(?:box(?:es)?|units?|converters?|chargers?|one)\b[^.?!]{0,24}\b(?:what|which) (?:size|rating)\b", re.IGNORECASE
+)
 SET_SO = r"(?:settings?|modes?|programmes?|programs?|profiles?|positions?|voltages?|volts?)"
 OF_ITS_SETTING = regex(rf"\bcharg(?:er|ing)s? {SET_SO}\b|\b{SET_SO}\b[^,.?!;]{{0,24}}\bcharger\b", re.IGNORECASE)
 BY_SIZE = regex(
@@ -133,7 +139,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
     idle |= _charger_only_named(message, found, told)
     idle |= _of_no_charger(message, found, told) | _not_asked(message, found, told)
-    idle |= _made_up_for(message, found)
+    idle |= _made_up_for(message, found) | _sized_already(message, found, told)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
 
@@ -158,6 +164,15 @@ def _not_asked(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     run = message.says("request:how_long") or "load.time" in told
     run = run and {"run-time", "rest-voltage"} <= found and "reading.voltage" in told
     return {"rest-voltage"} if run and not any(map(message.says, JUDGED)) else set()  # "shows 12.4, lasts the night?"
+
+
+def _sized_already(message: Message, found: Set[str], told: Set[str]) -> set[str]:
+    """How big a battery must be, where its size is told and the one asked for is of a box, or of the bank it makes."""
+    if "bank-size" not in found or "battery.capacity" not in told or "load.time" in told:
+        return set()
+    box = "dc-dc" in found and BOX_SIZED.search(message.text)
+    bank = {"bank-wiring", "run-time"} <= found and "battery.count" in told
+    return {"bank-size"} if box or bank else set()
 
 
 def _made_up_for(message: Message, found: Set[str]) -> set[str]:
@@ -192,6 +207,8 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
     charged = {"run-check", "charger-size"} <= found and not told & (STRENGTH | {"load.current", "load.peak"})
     if charged and "charger.current" in told and not RUNS.search(message.text):
         idle.add("run-check")  # "a Pike with 100 Ah of gel, and a 30 A charger. Is 30 A ok?"
+    if {"other-desk", "maintenance"} <= found and PAID.search(message.text):
+        idle.add("maintenance")  # "do you take checks"
     if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
         idle.add("run-check")  # "is an adapter good enough for 250 A"
     return idle | _only_held(message, found, told)

@@ -30,6 +30,11 @@ ENGINE_AND_BOW = regex(
     r"|\b(?:bow|stern|thruster) (?:battery )?(?:and|\+|plus) (?:the )?engine\b",
     re.IGNORECASE,
 )
+OF_A_JOB = r"(?:start(?:er|ing)?|engine|house|domestic|thruster|bow) (?:battery|bank|one)"
+AS_WELL = regex(  # one beside that which was told of
+    rf"\b{OF_A_JOB}\b[^.?!;]{{0,40}}\b(?:too|as well|also)\b|\balso\b[^.?!;]{{0,24}}\b{OF_A_JOB}\b",
+    re.IGNORECASE,
+)
 NAMES = {"detail:start_bank": "engine", "detail:house_bank": "house"}
 ASKS_COUNT = ("request:how_many", "detail:one_or_more")
 
@@ -182,8 +187,15 @@ def banks(case: Case) -> int | None:
     named, count, layout = roles(case), int(case.get("battery.count") or 0), case.get("bank.layout")
     if named > 1 and (layout or named >= count):
         return int(case.assume("bank.count", float(named), "one bank for each job that you name"))
+    kinds = {
+        str(facts["battery.chemistry"].value) for facts in (case.stated, case.second) if "battery.chemistry" in facts
+    }
+    if layout == "parallel" and len(kinds) > 1:
+        return int(case.assume("bank.count", 2.0, "two kinds, which must not stay joined"))
     if layout == "parallel":
         return 1
+    if named == 1 and AS_WELL.search(case.text):
+        return int(case.assume("bank.count", 2.0, "one battery, and one as well"))
     if count > 1:
         return int(case.assume("bank.count", float(count), "batteries that are not said to be joined"))
     return 2 if "battery.chemistry" in case.second or "battery.capacity" in case.second else None

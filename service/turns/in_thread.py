@@ -49,6 +49,10 @@ SAME = regex(  # "same but ...", "and what if it's ..."
     r"(?:but|with|for|if|on|at|only|as)\b|(?:what )?if (?:it|they|she|he|the \w+)(?:'?s|'?re| is| are| was| were)\b)",
     re.IGNORECASE,
 )
+SKIP = regex(r"\b(?:in(?:to)?|for|to) the (?:skip|bin|tip|scrap(?:yard|heap)?|dump|dustbin|recycling|scrappie)\b", re.I)
+STILL = regex(
+    r"\bstill\b[^.?!;]{0,12}\b(?:ok(?:ay)?|good|fine|enough|turns?|runs?|works?|do|holds?|an? yes|all ?right)\b", re.I
+)
 AT_DEGREES = regex(  # what may stand about degrees alone: a season, "same thing at", "thanks"
     r"\W*(?:(?:and|or|but|ok|okay|so|then|now|what|how|about|if|when|its?|it's|is|was|be|gets?|goes|falls|drops?|hits"
     r"|in|at|the|a|on|for|with|during|over|winter|summer|cold|frost|weather|mornings?|nights?|days?|out|outside|there"
@@ -87,7 +91,7 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
     several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1 and not degrees
     danger = message.dangers or thread.dangers or "hazard" in thread.topics
     plain = message.says(TAP) or any(item.fact == AGE for item in message.stated) or WHAT_VOLTS.search(message.text)
-    plain = plain or SAME.match(message.text)
+    plain = plain or SAME.match(message.text) or STILL.search(message.text)
     few = MORE if plain else FEW
     long = len(message.words) > few and not degrees
     if not thread.topics or long or danger or several:
@@ -141,6 +145,12 @@ def rested_before_the_test(message: Message, thread: Thread) -> tuple[str, ...]:
     told = {item.fact for item in message.stated}
     tested = thread.topics == ("load-voltage",) and "reading.load_voltage" in thread.facts
     return thread.topics if tested and "reading.voltage" in told <= AT_REST and not asks_outright(message) else ()
+
+
+def thrown_away(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Does that one go in the skip then?" of a battery that was read or tested: whether it is worn out."""
+    judged = (WORN - {"run-check"}) & set(thread.topics) and not message.stated
+    return ("replacement",) if judged and SKIP.search(message.text) else ()
 
 
 def bought_instead(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -199,6 +209,13 @@ def joined_so(message: Message, thread: Thread) -> tuple[str, ...]:
     told = {item.fact for item in message.stated}
     bank = "bank.layout" in told <= OF_THE_BANK and set(thread.topics) <= OF_A_BANK
     return thread.topics if bank and "?" not in message.words and not asks_outright(message) else ()
+
+
+def still_runs(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "50 mm2, 5 m one way. Does it still turn?" of a battery that was judged: with its cable."""
+    told = {item.fact for item in message.stated}
+    cabled = bool(told) and all(fact.startswith("cable.") for fact in told)
+    return ("run-check",) if cabled and "run-check" in thread.topics and STILL.search(message.text) else ()
 
 
 def same_again(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -302,11 +319,13 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     which_part,
     read_otherwise,
     rested_before_the_test,
+    thrown_away,
     bought_instead,
     for_so_long,
     of_another_kind,
     same_again,
     joined_so,
+    still_runs,
     volts_of_charging,
     laid_up_without_power,
     strong_enough,

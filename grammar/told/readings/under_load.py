@@ -28,6 +28,7 @@ GAVE = regex(  # "was asked for 200 A and gave it at 8.8", "delivered them at 9.
     re.IGNORECASE,
 )
 AT_POSTS = frozenset({"posts", "post", "battery", "batt", "bat", "bank", "poles", "terminals", "batteries"})
+AT = frozenset({"at", "@", "on", "the", "v", "volts"})
 AT_MOTOR = frozenset({"motor", "thruster", "windlass", "winch", "capstan", "lugs", "studs"})
 FRONT = frozenset({("up", "front"), ("up", "forward"), ("at", "the"), ("in", "the")})
 FORE = frozenset({"front", "forward", "fore", "nose", "bows"})
@@ -45,8 +46,14 @@ def told_asleep(scene: Scene, item: Item) -> bool:
 def by_their_places(scene: Scene, high: Item, low: Item) -> bool:
     """Whether two readings stand right by the battery's name and the motor's: "posts 11.3 thruster 10.0"."""
     before = scene.word(high.start - 1), scene.word(low.start - 1)
-    after = scene.word(high.end), scene.word(low.end)
+    after = _place_after(scene, high), _place_after(scene, low)
     return any(here in AT_POSTS and there in AT_MOTOR for here, there in (before, after))
+
+
+def _place_after(scene: Scene, item: Item) -> str:
+    """The word behind a reading that may name its place: "11.9 batt", "9.9 at the motor"."""
+    words = (scene.word(item.end + ahead) for ahead in range(3))
+    return next((word for word in words if word not in AT), "")
 
 
 def up_front(scene: Scene, item: Item) -> bool:
