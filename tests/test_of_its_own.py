@@ -168,6 +168,32 @@ def test_kinds_that_are_only_weighed_are_not_owned(text: str, kind: str) -> None
     assert not found.compare
 
 
+@pytest.mark.parametrize(
+    ("text", "amps"),
+    [
+        ("Lithium was quoted at two thousand, so we stick with our wets, 90 Ah. What charger?", 9.0),
+        ("We can't afford lithium. It will be the 70 Ah gel again; how many amps may the charger have?", 7.0),
+        ("I'm staying with AGM as lithium is far too pricey: 150 Ah, amps of charger?", 15.0),
+        ("Gel cost a fortune so in the end she went for AGM, 60 Ah. Which charger?", 6.0),
+        ("Lithium too steep for my purse, AGM it stays. 200 Ah: charger of what size?", 20.0),
+    ],
+)
+def test_a_kind_that_was_too_dear_has_no_part(text: str, amps: float) -> None:
+    found = of("charger-size", text)
+    assert (found.figures[0].value, found.compare) == (amps, ())
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Is it wise to keep the AGM, or is lithium worth what it costs?",
+        "Lithium is pricey. Should I be staying with gel?",
+    ],
+)
+def test_a_dear_kind_is_weighed_where_that_is_asked(text: str) -> None:
+    assert len(of("battery-type", text).compare) == 2
+
+
 def test_what_is_weighed_goes_without_the_kind_that_is_aboard() -> None:
     found = of("battery-type", "My flooded battery is six years old, replace it? And would you take AGM or gel?")
     assert [option.label for option in found.compare] == ["AGM", "Gel"]
