@@ -26,7 +26,8 @@ PASSED_OVER = (
     regex(rf"\b{TOO_DEAR}(?:(?!\bbut\b)[^?!]){{0,40}}?(?:{KEPT}|{TAKEN}|\b{KIND} it (?:is|stays)\b)", re.IGNORECASE),
     regex(rf"{KEPT}[^.?!;:]{{0,40}}\b{TOO_DEAR}", re.IGNORECASE),
     regex(  # a plain no; another kind is told elsewhere
-        rf"\b(?:(?:decided|advised \w+) against|talked (?:\w+ )?out of|ruled out|can(?:['’]?t|not) afford|g[ai]ven? up on)"
+        r"\b(?:(?:decided|advised \w+) against|talked (?:\w+ )?out of|ruled out|can(?:['’]?t|not) afford"
+        r"|g[ai]ven? up on)"
         rf"(?: the| a| any)? (?P<gone>{KIND})",
         re.IGNORECASE,
     ),
