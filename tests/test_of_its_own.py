@@ -292,3 +292,26 @@ def test_an_old_battery_that_is_still_there_is() -> None:
 def test_a_battery_for_later_is_not_there_yet(text: str, topic: str, count: float) -> None:
     told = {item.fact: item.value for item in of(topic, text).understood}
     assert told["battery.count"] == count
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "figure", "value"),
+    [
+        ("A 90 Ah gel: how long at 9 A? And may a 60 Ah gel be joined to it in parallel?", "run-time",
+         "time_to_empty", 540.8),
+        ("80 Ah AGM. Which charger amps for it? And could a 110 Ah AGM go beside it in parallel?", "charger-size",
+         "charger_current_high", 24.0),
+        ("120 Ah of wet, 12 V. How many watt hours is that? And should I link it to one of 75 Ah in parallel?",
+         "rating-convert", "energy", 1440.0),
+        # here both are there, or are asked of together
+        ("My 90 Ah and 60 Ah gels lie in parallel: how long at 9 A? And may they be joined by 35 mm2?", "run-time",
+         "time_to_empty", 973.0),
+        ("May I put a 60 Ah gel beside my 90 Ah gel in parallel, and how long do both last at 9 A?", "run-time",
+         "time_to_empty", 973.0),
+    ],
+)  # fmt: skip
+def test_what_is_asked_before_another_is_joined_is_of_the_first(
+    text: str, topic: str, figure: str, value: float
+) -> None:
+    found = {item.name: item.value for item in of(topic, text).figures}
+    assert found[figure] == pytest.approx(value, rel=0.02)
