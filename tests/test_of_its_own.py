@@ -168,6 +168,32 @@ def test_kinds_that_are_only_weighed_are_not_owned(text: str, kind: str) -> None
     assert not found.compare
 
 
+@pytest.mark.parametrize(
+    ("text", "amps"),
+    [
+        ("Lithium was quoted at two thousand, so we stick with our wets, 90 Ah. What charger?", 9.0),
+        ("We can't afford lithium. It will be the 70 Ah gel again; how many amps may the charger have?", 7.0),
+        ("I'm staying with AGM as lithium is far too pricey: 150 Ah, amps of charger?", 15.0),
+        ("Gel cost a fortune so in the end she went for AGM, 60 Ah. Which charger?", 6.0),
+        ("Lithium too steep for my purse, AGM it stays. 200 Ah: charger of what size?", 20.0),
+    ],
+)
+def test_a_kind_that_was_too_dear_has_no_part(text: str, amps: float) -> None:
+    found = of("charger-size", text)
+    assert (found.figures[0].value, found.compare) == (amps, ())
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Is it wise to keep the AGM, or is lithium worth what it costs?",
+        "Lithium is pricey. Should I be staying with gel?",
+    ],
+)
+def test_a_dear_kind_is_weighed_where_that_is_asked(text: str) -> None:
+    assert len(of("battery-type", text).compare) == 2
+
+
 def test_what_is_weighed_goes_without_the_kind_that_is_aboard() -> None:
     found = of("battery-type", "My flooded battery is six years old, replace it? And would you take AGM or gel?")
     assert [option.label for option in found.compare] == ["AGM", "Gel"]
@@ -266,3 +292,26 @@ def test_an_old_battery_that_is_still_there_is() -> None:
 def test_a_battery_for_later_is_not_there_yet(text: str, topic: str, count: float) -> None:
     told = {item.fact: item.value for item in of(topic, text).understood}
     assert told["battery.count"] == count
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "figure", "value"),
+    [
+        ("A 90 Ah gel: how long at 9 A? And may a 60 Ah gel be joined to it in parallel?", "run-time",
+         "time_to_empty", 540.8),
+        ("80 Ah AGM. Which charger amps for it? And could a 110 Ah AGM go beside it in parallel?", "charger-size",
+         "charger_current_high", 24.0),
+        ("120 Ah of wet, 12 V. How many watt hours is that? And should I link it to one of 75 Ah in parallel?",
+         "rating-convert", "energy", 1440.0),
+        # here both are there, or are asked of together
+        ("My 90 Ah and 60 Ah gels lie in parallel: how long at 9 A? And may they be joined by 35 mm2?", "run-time",
+         "time_to_empty", 973.0),
+        ("May I put a 60 Ah gel beside my 90 Ah gel in parallel, and how long do both last at 9 A?", "run-time",
+         "time_to_empty", 973.0),
+    ],
+)  # fmt: skip
+def test_what_is_asked_before_another_is_joined_is_of_the_first(
+    text: str, topic: str, figure: str, value: float
+) -> None:
+    found = {item.name: item.value for item in of(topic, text).figures}
+    assert found[figure] == pytest.approx(value, rel=0.02)

@@ -7,6 +7,7 @@ import pytest
 from service.leadsman import default_desk
 from service.render.as_mail import as_mail
 from service.routing.listed import questions
+from tests.talks import talk
 
 
 @pytest.mark.parametrize(
@@ -93,3 +94,16 @@ def test_the_charger_of_another_question_makes_no_cable_thicker() -> None:
     alone = default_desk().ask("What cable for a 210 A motor over 6 m?").answers[0].headline
     first = default_desk().ask("What cable for a 210 A motor over 6 m? And which charger for 100 Ah AGM?").answers[0]
     assert first.headline == alone
+
+
+@pytest.mark.parametrize(
+    ("text", "handed"),
+    [
+        ("1. 12.6 on a rested gel, fine? 2. fuse for 90 A? 3. when will her parcel be delivered", True),
+        ("Customer: 1) charger for 95 Ah AGM 2) how long does 6 A last on it 3) may he have a refund", True),
+        ("1. 12.6 on a rested gel, fine? 2. fuse for 90 A? 3. can I charge it in the cold", False),
+        ("1) cheapest kind of battery for a thruster? 2) 12.4 on a rested AGM, good?", False),
+    ],
+)
+def test_an_item_for_the_orders_desk_is_handed_over(text: str, handed: bool) -> None:
+    assert ("other-desk" in [item.topic for item in talk(text).answers]) is handed

@@ -24,6 +24,19 @@ def test_what_is_told_beside_the_one_question_is_not_answered(text, topic, verdi
     assert [(item.topic, item.verdict) for item in talk(text).answers] == [(topic, verdict)]
 
 
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("15 W of panel enough for a 0.04 A alarm drain, otherwise how big?", ["solar"]),
+        ("would a 12 A charger be enuff for 140 Ah of wet, if not what size?", ["charger-size"]),
+        ("15 W of panel enough for a 0.04 A drain, and what size of battery for a 160 A thruster?",
+         ["solar", "bank-size"]),
+    ],
+)  # fmt: skip
+def test_else_what_size_is_of_the_thing_asked_of(text, topics):
+    assert [item.topic for item in talk(text).answers] == topics
+
+
 def test_gas_beside_a_charger_is_still_a_caution():
     (answer,) = talk("gas bottles stand next to it, just asking if a 12 A charger is enough for 100 Ah wet").answers
     assert "ignition-protected" in [item.id for item in answer.cautions]

@@ -398,6 +398,19 @@ def test_slips_are_mended_towards_trade_words_only(word: str, meant: str) -> Non
     assert mended(word, frozenset()) == meant
 
 
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("is that enuff, an will it last", ["is", "that", "enough", ",", "and", "will", "it", "last"]),
+        ("wots a fuse an where dose it go", ["whats", "a", "fuse", "and", "where", "dose", "it", "go"]),
+        ("buy me an isolator an hour from here", ["buy", "me", "an", "isolator", "an", "hour", "from", "here"]),
+        ("an", ["an"]),
+    ],
+)
+def test_an_is_and_before_a_question_only(text: str, words: list[str]) -> None:
+    assert list(read(text).words) == words
+
+
 def test_spans_are_places_of_the_text_as_typed() -> None:
     text = "Will a “100 Ah” lithium — run a 340 A thruster?"
     message = read(text)

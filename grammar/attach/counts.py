@@ -11,7 +11,9 @@ from grammar.scene.claims import NOTHING, Claim, close
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.standard import NOMINAL
+from grammar.told.batteries.counted import of_other_things
 from grammar.told.batteries.counted_apart import of_each_one
+from grammar.told.words import ahead_of
 from grammar.told.years.ages import is_age, of_people
 
 NO_ROUNDS = frozenset(
@@ -85,7 +87,8 @@ def _counts_nothing(scene: Scene, item: Item) -> bool:
     if _of_a_choice(scene, item):
         return True
     if (scene.word(item.end), scene.word(item.end + 1)) in OF_THEM:  # "he says I need two of them": none that are there
-        return bool(NEED & {scene.word(at) for at in range(item.start - 3, item.start)})
+        needed = bool(NEED & {scene.word(at) for at in range(item.start - 3, item.start)})
+        return needed or of_other_things(ahead_of(scene, item))
     if scene.word(item.end) == "times":
         return bool(FLAT & {scene.word(at) for at in range(item.start - 5, item.start)})
     return item.quantity.text.strip() == "2" and scene.word(item.end) in TO_DO

@@ -122,7 +122,7 @@ def is_no_kind(scene: Scene, item: Item) -> bool:
         return scene.word(item.start - 3) in ("off", "from", "of")  # "a fuse off the old windlass"
     if word == "sealed" and alone and scene.word(item.start - 1) in WHO and scene.word(item.end) in SHUT:
         return True  # "I sealed it with tape"
-    if word == "radio" and alone and _is_news(scene, item):
+    if word in ("radio", "vhf") and alone and _is_news(scene, item):
         return True
     if word in LAMPS and is_its_lamp(scene, item):
         return True  # "the little light says AGM"

@@ -58,7 +58,7 @@ def is_setting(scene: Scene, item: Item) -> bool:
         far = gap(scene, item, found.start, found.end)
         if found.start >= item.end and scene.word(found.end - 1) in LEADS_TO:
             continue  # "lithium stays on the boat"
-        if found.concept == "charger.setting" and _elsewhere(scene, found):
+        if found.concept == "charger.setting" and (_elsewhere(scene, found) or _stays_on_battery(scene, item, found)):
             continue
         if found.concept == "charger.setting" and far <= SETTING_WITHIN and not _lacking(scene, item, found):
             return True
@@ -79,6 +79,15 @@ def _elsewhere(scene: Scene, found: Found) -> bool:
     if len(kinds) == 2 and scene.word(found.start - 3) in ("at", "on", "in"):  # "gel at the AGM position"
         return False
     return not any(old.fact.startswith("charger.") for old in scene.said) and scene.likely[:1] != ("charger.current",)
+
+
+def _stays_on_battery(scene: Scene, item: Item, found: Found) -> bool:
+    """Whether what stays on this kind is a charger on its battery, no switch: "14 V stays on my gel battery"."""
+    if scene.word(found.start) != "stays" or found.end > item.start:
+        return False
+    follows = scene.after(item)
+    battery = follows is not None and follows.head == "battery" and scene.word(follows.end) not in SETTINGS
+    return battery or scene.word(item.start - 1) in WHOSE
 
 
 def for_a_battery(scene: Scene, item: Item) -> bool:

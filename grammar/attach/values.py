@@ -14,6 +14,7 @@ from grammar.reading import Stated, Value
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
+from grammar.told.batteries.passed_over import is_passed_over
 from grammar.told.chargers.lamps import lit_at
 from grammar.told.chargers.switch import of_its_kind, on_the_switch, stands_on
 from grammar.told.refused import avoided, refused_after
@@ -82,7 +83,7 @@ def words_of(scene: Scene) -> Words:
         if item.kind not in ("value", "model") or item.at in listed:
             continue
         fact, value = _meaning(scene, item, offered)
-        refused = refused_after(scene, item)
+        refused = refused_after(scene, item) or is_passed_over(scene, item)
         turned = isinstance(value, bool) and (refused or avoided(scene, item))
         if turned:  # "engine room: no", "it does not pass through the engine room"
             value, refused = not value, False

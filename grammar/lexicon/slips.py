@@ -14,13 +14,27 @@ ASKED = frozenset({"cable", "wire", "charger", "battery", "batt", "lug", "cca", 
 ASKING = frozenset({"what", "which", "wot", "wat", "whats", "how", "many", "much", "need"})
 WHOSE = frozenset({"my", "the", "our", "this", "that", "an", "bow", "thruster", "windlass"})
 AMPS = frozenset({"a", "amp", "amps", "w", "watt", "watts"})
+BEGIN = frozenset(  # before these words of a question an "an" is "and"
+    {"what", "whats", "which", "wot", "wots", "wat", "where", "how", "why", "is", "are", "can", "could", "do", "does"}
+    | {"dose", "will", "would", "should", "must", "may"}
+)
 SHORTEST_NAME = 5  # letters of a model's name that a slip is mended towards
 
 
 def mended(tokens: Sequence[Token], models: Sequence[str] = ()) -> list[Token]:
     """The words with slips mended; one that was two words makes two."""
     names = tuple(word for model in models for word in model.lower().split() if len(word) >= SHORTEST_NAME)
-    return [word for token in joined(_with_for(tokens)) for word in _words(token, names)]
+    return [word for token in joined(_with_for(_with_and(tokens))) for word in _words(token, names)]
+
+
+def _with_and(tokens: Sequence[Token]) -> list[Token]:
+    """The words with the "an" of "a bms an can i", "plus an how much" as "and": no thing has such a name."""
+    return [
+        Token("and", token.start, token.end, mended=True)
+        if token.word == "an" and at + 1 < len(tokens) and tokens[at + 1].word in BEGIN
+        else token
+        for at, token in enumerate(tokens)
+    ]
 
 
 def _with_for(tokens: Sequence[Token]) -> list[Token]:

@@ -28,6 +28,11 @@ def sides(case: Case) -> tuple[Case, Case]:
     return one, case.others()
 
 
+def several(case: Case) -> Case:
+    """The side of more than one."""
+    return max(sides(case), key=lambda side: float(side.get(COUNT, 1)))
+
+
 def name(side: Case) -> str:
     """One side in words: "one 700 CCA AGM battery", "two 450 CCA AGM batteries in parallel"."""
     words = supply.bank_name(side).removeprefix("your ")

@@ -23,7 +23,8 @@ CLEAR = (0, 9)  # points of a topic, and those over the next one, from which a q
 LISTED = (0, 3)  # the same of a numbered item
 OWN_THING = (-8, 4)  # and of one that names a thing which is named nowhere else
 TWICE_TOLD = {"meaning": 8, "rating-convert": 8}  # points these want: what a word means is often told with an answer
-NEVER = frozenset({"unclear", "other-desk", HAZARD})  # topics that no part of a message is by itself
+ORDERS, ORDERED = "other-desk", (8, 20)  # points of a numbered item that is for the orders desk
+NEVER = frozenset({"unclear", ORDERS, HAZARD})  # topics that no other part of a message is by itself
 THINGS = frozenset(  # a question that alone names one of these is of that; batteries, boats and loads are in every one
     {
         *("thing:charger", "thing:dcdc", "thing:alternator", "thing:panel", "thing:fuse", "thing:bms"),
@@ -92,6 +93,8 @@ def clear(message: Message, one: Question, topics: Iterable[str], whole: Sequenc
         over += max(_lead(whole, first.topic, second.topic), 0)
     if first.topic == "meaning" and OF_A_VALUE.search(message.text, *one.span):
         return False
+    if first.topic == ORDERS and in_a_list:  # "3. can he have a discount"
+        return first.total >= ORDERED[0] and over >= ORDERED[1]
     sure = first.total >= TWICE_TOLD.get(first.topic, least) and over >= lead
     answered = one.points(topics)
     other = answered <= (IN_A_LIST if in_a_list else OTHER) or first.total - answered > AT_HOME

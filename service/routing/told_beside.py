@@ -37,6 +37,9 @@ LESS_CARE = regex(
     re.IGNORECASE,
 )
 BUYS = regex(r"\bwhat (?:do|should|must|would) (?:i|we) (?:buy|get|need|fit|take)\b", re.IGNORECASE)
+OF_THE_SAME = regex(  # "is 20 W enough, else what size?"
+    r"\b(?:else|otherwise|if not)\b,? (?:then )?(?:what|which|how (?:big|large))(?: size)?\W*(?:$|[?.;])", re.IGNORECASE
+)
 BIG = regex(r"\b(?:how (?:big|large|many)|size|sized|capacity|cca|ah)\b", re.IGNORECASE)
 STORES = regex(
     r"\b(?:stor(?:e|ed|age|ing)|lay\w* (?:it |them )?up|laid up|leav\w*|left|keep\w*|how often|charger?|charging"
@@ -75,6 +78,7 @@ OF_KINDS = frozenset(
         "freeze-point",
     }
 )
+ENOUGH_OF = frozenset({"solar", "charger-size", "cable-size", "fuse-size"})  # each has a size of its own
 SAME_OF = regex(  # "May AGM lie on its side? And lithium?"
     r"\b(?:and|what about|how about|what if it (?:is|was|were))\W+(?:(?:with|for|of|in|on|an?|the|my|our) )*"
     r"(?:agm|gel|wet|flooded|lead|lithium|lifepo4|lfp)(?:[- ](?:cells?|acid|ones?|battery|batteries))*\W*(?:[?]|$)",
@@ -161,6 +165,8 @@ def _not_asked(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     sized = message.says("request:what_size") or BIG.search(message.text) or told & SIZED
     if {"battery-type", "bank-size"} <= found and not sized:
         return {"bank-size"}  # "AGM or lithium for the Sturgeon: what would you go for"
+    if "bank-size" in found and found & ENOUGH_OF and OF_THE_SAME.search(message.text):
+        return {"bank-size"}  # "20 W enough for 0.1 A, else what size?" asks of the panel
     run = message.says("request:how_long") or "load.time" in told
     run = run and {"run-time", "rest-voltage"} <= found and "reading.voltage" in told
     return {"rest-voltage"} if run and not any(map(message.says, JUDGED)) else set()  # "shows 12.4, lasts the night?"

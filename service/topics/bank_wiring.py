@@ -13,7 +13,7 @@ from service.judgements import joining, large_or_several, new_and_old, rewired
 from service.judgements.joining import figures, layout, pair
 from service.judgements.may_be_joined import charged_first, kinds_apart, not_allowed, strength_apart
 from service.judgements.tap import EMPTIED_MORE, SMALL_ONES, both_wrong, tapped
-from service.judgements.unlike import LIMITS
+from service.judgements.unlike import LIMITS, age_apart
 from service.reply import Answer, Figure, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
 from service.told import equal_cables, its_mate, other_volts
@@ -27,6 +27,9 @@ ASKED_IF = regex(  # "..., fine?", "can two of them go in series?"
     re.IGNORECASE,
 )
 LONGER = regex(r"\b(?:last|run|go|hold|keep)\w*\b[^.?!]{0,20}\blonger\b|\blonge(?:r|st)[- ]lasting\b", re.IGNORECASE)
+
+
+ONE_OF_THEM = regex(r"\bone of (?:the|those|these|them|my|our)\b|\bthe (?:other|second)\b", re.IGNORECASE)
 
 
 def the_other(fact: str) -> Lever:
@@ -159,9 +162,9 @@ def before_all(case: Case) -> Answer | None:
         case.step("The battery's maker decides how many may be joined; the label speaks for the maker", "bank-practice")
         return TOPIC.says("no", "No: where the label forbids it, these lithium batteries must not be joined in series.")
     if joining.alternatives(case):
-        return one_or_several(case)
+        return of_unlike_years(case, large_or_several.several(case)) or one_or_several(case)
     if case.says("detail:one_or_two"):
-        return habit(case, "one_or_two")
+        return of_unlike_years(case, case) or habit(case, "one_or_two")
     return TOPIC.says("no", cannot) if (cannot := does_not_add_up(case)) else None
 
 
@@ -208,6 +211,16 @@ def one_or_several(case: Case) -> Answer:
     head, options = large_or_several.held(case)
     case.step("Several in parallel must be alike, with equal cables", LIMITS["sums"].cite)
     return TOPIC.says("information", head, compare=options)
+
+
+def of_unlike_years(case: Case, several: Case) -> Answer | None:
+    """Why the several that are weighed against one large are no equal choice: "one of the two is 4 years older"."""
+    if not ONE_OF_THEM.search(case.text) or not any(age_apart(several)):
+        return None
+    found = strength_apart(TOPIC, several)
+    if several is not case:
+        case.follow(several)
+    return found
 
 
 def new_together(case: Case) -> Answer | None:

@@ -290,3 +290,20 @@ def test_batteries_that_are_weighed_against_each_other_are_not_joined(text: str,
 
 def test_one_of_other_volts_that_is_to_be_joined_is_refused() -> None:
     assert on("bank-wiring", "May I join a 6 V or a 12 V battery to my 12 V one?").verdict == "no"
+
+
+@pytest.mark.parametrize(
+    ("turns", "verdict"),
+    [
+        (
+            ("One 160 Ah AGM or a pair of 80 Ah in parallel?", "One of the pair is four years older"),
+            "marginal",
+        ),
+        (("One 160 Ah AGM or two of 80 Ah in parallel, where one of the two is 3 years older?",), "marginal"),
+        (("A single 210 or two 105 Ah gels side by side?", "the other of the small ones is 2 years older"), "marginal"),
+        (("One 160 Ah AGM or two of 80 Ah in parallel, if the 160 is 3 years older?",), "information"),
+        (("One 160 Ah AGM or two of 80 Ah in parallel?", "One of the two is ten months older"), "information"),
+    ],
+)
+def test_several_that_are_weighed_against_one_are_judged_by_their_years(turns, verdict) -> None:
+    assert on("bank-wiring", *turns).verdict == verdict

@@ -424,3 +424,16 @@ def test_set_volts_in_the_heat_that_is_asked_about(text: str, verdict: str, star
 def test_from_which_temperature_lithium_may_be_charged(text: str) -> None:
     headline = plain(on("charger-setting", text).headline)
     assert headline.startswith("At or below 0 °C (32 °F) never; up to 5 °C at most 10 A")
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("A supply at 14.3 volts stays on our gel battery for months. Is that bad?", "no"),
+        ("The supply stays on my AGM battery the whole winter at 13.5 V, harmful?", "yes"),
+        ("14.4 V: may that charger stay the whole winter on a wet battery?", "no"),
+        ("My charger stays on gel, 14.1 V, and the battery is wet. Bad?", "marginal"),
+    ],
+)
+def test_what_stays_on_a_battery_is_no_switch(text, verdict):
+    assert only(text, "charger-setting").verdict == verdict

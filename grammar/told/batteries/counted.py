@@ -43,6 +43,14 @@ OF_THEM = regex(  # "three on 'em, 34 kilo apiece"
     r"(?! (?:is|was|has|shows?|reads?|weak|dead|bad|good)\b)",
     re.IGNORECASE,
 )
+THINGS = regex(  # things counted before "them": "six weekends in a summer, one or"
+    r"\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|a dozen|\d{1,2})(?: \w+)? "
+    r"(?!batt|accu|cell|wet|gel|agm|lead|lithium|flood|lump|block|unit|piece|box|brother|sister|sibling|cousin|string|bank"
+    r"|row|pair|volt|amp|kilo|kg|pound|lb|year|month|week\b|weeks|day|hour|minute|second|metre|meter|feet|times|this|is\b"
+    r"|was\b|has\b|hundred|ninet|eight|sevent)(?:[a-z]{3,}s|\w*(?:children|people|men))\b(?!['’])(?P<between>[^.?!;]*)$",
+    re.IGNORECASE,
+)
+OF_BATTERIES = regex(rf"\b(?:{KIND}|batt\w*|accus?|ah|cca|cells?|banks?)\b|\d ?(?:ah|kg|v)\b", re.IGNORECASE)
 LOTS = regex(rf"\b(?P<count>{FEW}) (?:lots|lumps|blocks) of \d", re.IGNORECASE)
 PRESENT = regex(
     rf"\b(?:the|my|our|his|her) (?:present|current|old|existing|lead|other)(?: {KIND})? (?P<count>{FEW})"
@@ -141,7 +149,7 @@ def _count(scene: Scene) -> Stated | None:
     if batteries and (found := PIECES.search(scene.text)):
         return _number(found)
     weighed = bool(scene.quantities("WEIGHT"))
-    if weighed and (found := OF_THEM.search(scene.text) or LOTS.search(scene.text) or PRESENT.search(scene.text)):
+    if weighed and (found := _of_them(scene.text) or LOTS.search(scene.text) or PRESENT.search(scene.text)):
         return _number(found)
     if (batteries or scene.said) and (found := ARE_TWO.search(scene.text)):
         return _number(found)
@@ -152,6 +160,17 @@ def _count(scene: Scene) -> Stated | None:
     if known and "bank.layout" in scene.facts and (found := TWIN.search(scene.text)):
         return Stated(COUNT, 2.0, "", found[0], found.span(), how="default")
     return None
+
+
+def _of_them(text: str) -> re.Match[str] | None:
+    """Where "two of them" counts batteries."""
+    return next((found for found in OF_THEM.finditer(text) if not of_other_things(text[: found.start()])), None)
+
+
+def of_other_things(ahead: str) -> bool:
+    """Whether the "them" behind this text are things of another kind: "six weekends, two of them windy"."""
+    found = THINGS.search(ahead)
+    return found is not None and OF_BATTERIES.search(found["between"]) is None
 
 
 def _number(found: re.Match[str]) -> Stated:
