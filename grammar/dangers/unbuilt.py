@@ -14,6 +14,7 @@ ASKS = regex(
 PLANS = regex(  # "wiring up a new one", "about to wire", "fitting it next month"
     r"\b(?:wiring|fitting|installing|planning|adding|buying|choosing)\b"
     r"|\b(?:about|going|want|wants|plan|hope|wish|need|have) to (?:wire|fit|install|add|connect|put|run)\b"
+    r"|\b(?:is|are|was|were) to (?:put|fit|wire|install)\b|\b(?:kit|(?:bag|box) of (?:parts|bits)|parcel)\b"
     r"|\b(?:brand new|new) (?:\w+ ){0,3}(?:windlass|winch|thruster|pump|one|motor|inverter|circuit)\b"
 )
 DONE = frozenset(  # something is wired, or was used as it is

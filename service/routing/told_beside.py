@@ -47,9 +47,9 @@ STORES = regex(
     re.IGNORECASE,
 )
 MADE_UP = regex(
-    r"\b(?:cover|offset|balance|match|outpace|beat)(?:s|ed|ing)?\b|\b(?:keep|make|keeps|makes) up\b", re.IGNORECASE
+    r"\b(?:covers?|beats?|offsets?|make[sn]? up(?: for)?) (?:an? |the |my )?[\d.,]* ?(?:m?a )?(?:drain|draw|loss)\b",
+    re.I,
 )
-EMPTIED = regex(r"\b(?:half|flat|empty|dead|days?|weeks?|months?|long|when|until|till)\b", re.IGNORECASE)
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
@@ -183,7 +183,7 @@ def _sized_already(message: Message, found: Set[str], told: Set[str]) -> set[str
 
 def _made_up_for(message: Message, found: Set[str]) -> set[str]:
     """The drain that a panel is to make up for: "40 W; covers a drain of 0.1 A?"."""
-    covered = MADE_UP.search(message.text) and not EMPTIED.search(message.text)
+    covered = MADE_UP.search(message.text) and not message.says("request:how_long")
     return {"standing-drain"} if covered and {"solar", "standing-drain"} <= found else set()
 
 
