@@ -135,7 +135,9 @@ def _latest(scene: Scene, items: list[Item]) -> list[Item]:
     if len(items) > 1 and not _under_load(scene) and all(_dated(scene, item) for item in items):
         return items[-1:]
     for before, item in pairwise(items):
-        told = any(scene.word(at) in NOW for at in range(before.end, item.start))
+        ends = [other.end for other in scene.items[before.at : item.at] if (other.kind, other.name) == ("mark", "end")]
+        begins = max(ends, default=before.end)  # "it reads 12.4 now. The other 12.6" tells the day of the first
+        told = any(scene.word(at) in NOW for at in range(begins, item.start))
         if told and abs(float(before.quantity.value) - float(item.quantity.value)) < FALL:
             return [item]
     return items
