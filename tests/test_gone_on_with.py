@@ -192,3 +192,19 @@ def test_how_many_there_are_with_a_further_one(turns: tuple[str, ...], amp_hours
 def test_a_place_that_was_measured_stays(turns: tuple[str, ...], verdict: str, says: str) -> None:
     found = on("group-size", *turns)
     assert (found.verdict, says in plain(found.headline)) == (verdict, True)
+
+
+JOINED = ("Two 90 Ah LiFePO4 side by side in parallel, may I?", "the leaflet allows up to 3")
+
+
+@pytest.mark.parametrize("last", ["and four?", "four instead", "I'd rather take four, then", "say we go for four"])
+def test_so_many_more_are_batteries_and_not_what_their_maker_allows(last: str) -> None:
+    found = only(*JOINED, last)
+    told = {item.fact: item.value for item in found.understood}
+    assert (told["battery.count"], told["battery.max_in_parallel"], found.verdict) == (4.0, 3.0, "no")
+
+
+@pytest.mark.parametrize("last", ["sorry, 4", "the leaflet says 4 is the most"])
+def test_what_a_maker_allows_is_put_right(last: str) -> None:
+    told = {item.fact: item.value for item in only(*JOINED, last).understood}
+    assert (told["battery.count"], told["battery.max_in_parallel"]) == (2.0, 4.0)
