@@ -208,3 +208,13 @@ def test_so_many_more_are_batteries_and_not_what_their_maker_allows(last: str) -
 def test_what_a_maker_allows_is_put_right(last: str) -> None:
     told = {item.fact: item.value for item in only(*JOINED, last).understood}
     assert (told["battery.count"], told["battery.max_in_parallel"]) == (2.0, 4.0)
+
+
+@pytest.mark.parametrize("last", ["Cheers, that spared me a fuse!", "You just saved me a battery", "glad I asked first"])
+def test_thanks_for_what_was_saved_ask_nothing(last: str) -> None:
+    assert {item.topic for item in talk(AMPS, last).answers} == {"unclear"}
+
+
+@pytest.mark.parametrize("last", ["Glad I asked. And with 240 A?", "cheers, but it is gel", "it never saved me: 650 CCA"])
+def test_thanks_beside_a_figure_go_on(last: str) -> None:
+    assert only(AMPS, last).topic == "run-check"
