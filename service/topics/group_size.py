@@ -11,6 +11,7 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import case_sizes, cranking, in_a_place, supply
+from service.judgements.case_sizes import LARGER, SMALLER
 from service.judgements.in_a_place import SIDES
 from service.reference import Row, UnknownValue
 from service.reply import Answer, Figure, Option, strictness
@@ -19,7 +20,6 @@ from service.topic import Topic
 
 SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
 AS = {"length": "long", "width": "wide", "height": "high"}
-SMALLER = {"length": "shorter", "width": "narrower", "height": "lower"}
 GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
     r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
     re.IGNORECASE,
@@ -41,7 +41,6 @@ WHICH_ELSE = regex(
 )
 ROOM = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
 MOST_NAMED = 4
-LARGER = {"length": "longer", "width": "wider", "height": "higher"}
 
 TOPIC = Topic(
     "group-size",
@@ -314,6 +313,9 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         return TOPIC.says("information", f"{told}; the labels decide.", compare=options)
     if not known and "load.current" in case and tray.is_choice(case.text, (first, second)):
         return by_rating(case, dict(pair))
+    if not (tray.aboard(case.text) or FITS.search(case.text)) and case_sizes.SAME.search(case.text):
+        verdict, head = case_sizes.the_same(name, named, over)
+        return TOPIC.says(verdict, head, *figures(new), compare=options)
     return in_place_of(case, (name, new), (named, there), over, options, known)
 
 
