@@ -210,11 +210,15 @@ def test_what_a_maker_allows_is_put_right(last: str) -> None:
     assert (told["battery.count"], told["battery.max_in_parallel"]) == (2.0, 4.0)
 
 
-@pytest.mark.parametrize("last", ["Cheers, that spared me a fuse!", "You just saved me a battery", "glad I asked first"])
+@pytest.mark.parametrize(
+    "last", ["Cheers, that spared me a fuse!", "You just saved me a battery", "glad I asked first"]
+)
 def test_thanks_for_what_was_saved_ask_nothing(last: str) -> None:
     assert {item.topic for item in talk(AMPS, last).answers} == {"unclear"}
 
 
-@pytest.mark.parametrize("last", ["Glad I asked. And with 240 A?", "cheers, but it is gel", "it never saved me: 650 CCA"])
+@pytest.mark.parametrize(
+    "last", ["Glad I asked. And with 240 A?", "cheers, but it is gel", "it never saved me: 650 CCA"]
+)
 def test_thanks_beside_a_figure_go_on(last: str) -> None:
     assert only(AMPS, last).topic == "run-check"

@@ -37,7 +37,20 @@ TO_DO = frozenset({"keep", "charge", "run", "go", "be", "do", "get", "fit", "mak
 OF_THEM = frozenset({("of", "them"), ("of", "these"), ("of", "those")})
 NEED = frozenset({"need", "needs", "needed", "want", "require", "should", "must", "ought"})
 PEOPLE = frozenset(  # who tells something, and what they tell: "two fitters", "three different answers"
-    {"people", "persons", "folk", "folks", "men", "guys", "lads", "blokes", "friends", "mates", "neighbours", "neighbors"}
+    {
+        "people",
+        "persons",
+        "folk",
+        "folks",
+        "men",
+        "guys",
+        "lads",
+        "blokes",
+        "friends",
+        "mates",
+        "neighbours",
+        "neighbors",
+    }
     | {"dealers", "fitters", "electricians", "engineers", "mechanics", "experts", "shops", "yards", "chandlers"}
     | {"skippers", "sailors", "owners", "salesmen", "sellers", "forums", "websites", "sites", "books", "manuals"}
     | {"answers", "opinions", "stories", "things", "questions"}

@@ -34,7 +34,9 @@ def the_same(name: str, named: str, over: Mapping[str, float]) -> tuple[Verdict,
     apart = {side: more for side, more in over.items() if abs(more) > TOLERANCE}
     if not apart:
         return "yes", f"Yes: a group {name} is as large as a group {named}; check the side of the plus post."
-    told = [f"{say.quantity(abs(more), 'mm')} {(LARGER if more > 0 else SMALLER)[side]}" for side, more in apart.items()]
+    told = [
+        f"{say.quantity(abs(more), 'mm')} {(LARGER if more > 0 else SMALLER)[side]}" for side, more in apart.items()
+    ]
     goes_in = "" if max(apart.values()) > 0 else ", so it goes where that one stands"
     return "no", f"No: a group {name} is {say.listed(told)} than a group {named}{goes_in}."
 

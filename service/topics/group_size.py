@@ -313,9 +313,6 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         return TOPIC.says("information", f"{told}; the labels decide.", compare=options)
     if not known and "load.current" in case and tray.is_choice(case.text, (first, second)):
         return by_rating(case, dict(pair))
-    if not (tray.aboard(case.text) or FITS.search(case.text)) and case_sizes.SAME.search(case.text):
-        verdict, head = case_sizes.the_same(name, named, over)
-        return TOPIC.says(verdict, head, *figures(new), compare=options)
     return in_place_of(case, (name, new), (named, there), over, options, known)
 
 
@@ -329,6 +326,9 @@ def in_place_of(
 ) -> Answer:
     """Whether one case goes where the other one stands; `known`: they tell which of the two stands there."""
     (name, new), (named, there) = one, other
+    if not (tray.aboard(case.text) or FITS.search(case.text)) and case_sizes.SAME.search(case.text):
+        verdict, head = case_sizes.the_same(name, named, over)
+        return TOPIC.says(verdict, head, *figures(new), compare=options)
     too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
     free, whole = tray.spare(case.text), tray.length_alone(case.text)
     if free is None and whole is not None:
