@@ -291,10 +291,9 @@ def of_the_wet_one(case: Case) -> Answer | None:
     if wet is None or wet.value not in readings.USES_ACID or case.said(READ) is None:
         return None
     own = case.fresh()
-    own.stated[KIND] = replace(wet, of=2)
-    del own.second[KIND]
-    if "rest-voltage" in case.beside:  # the volts are those of the sealed one, which are judged there
-        own.stated.pop("reading.voltage", None)
+    others = ("reading.voltage",) if "rest-voltage" in case.beside else ()  # those of the sealed one, judged there
+    own.stated = {fact: item for fact, item in case.stated.items() if fact not in others} | {KIND: replace(wet, of=2)}
+    own.second = {fact: item for fact, item in case.second.items() if fact != KIND}
     found = answer(own)
     case.used |= own.used
     case.follow(own)
