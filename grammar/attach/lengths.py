@@ -200,7 +200,8 @@ def there_and_back(scene: Scene, item: Item) -> bool:
 def _told_again(scene: Scene, item: Item) -> list[Item]:
     """Where the same length is told once more: "8 m. No, hang on, 8 is there and back"."""
     after = (other for other in scene.quantities("NUM", item.dim) if other.start > item.end)
-    return [other for other in after if other.quantity.value == item.quantity.value]
+    again = (other for other in after if other.quantity.value == item.quantity.value)
+    return [other for other in again if scene.word(other.start - 1) not in ("and", "plus")]  # "6 to go and 6 to return"
 
 
 def _called_both_ways(scene: Scene) -> bool:
