@@ -231,3 +231,33 @@ def test_both_questions_are_asked_again_of_another_kind(last: str) -> None:
 )
 def test_a_bank_that_is_only_told_goes_on_with_the_question(first: str, last: str, topic: str) -> None:
     assert only(first, last).topic == topic
+
+
+JOINED = ("Two 90 Ah LiFePO4 side by side in parallel, may I?", "the leaflet allows up to 3")
+
+
+@pytest.mark.parametrize("last", ["and four?", "four instead", "I'd rather take four, then", "say we go for four"])
+def test_so_many_more_are_batteries_and_not_what_their_maker_allows(last: str) -> None:
+    found = only(*JOINED, last)
+    told = {item.fact: item.value for item in found.understood}
+    assert (told["battery.count"], told["battery.max_in_parallel"], found.verdict) == (4.0, 3.0, "no")
+
+
+@pytest.mark.parametrize("last", ["sorry, 4", "the leaflet says 4 is the most"])
+def test_what_a_maker_allows_is_put_right(last: str) -> None:
+    told = {item.fact: item.value for item in only(*JOINED, last).understood}
+    assert (told["battery.count"], told["battery.max_in_parallel"]) == (2.0, 4.0)
+
+
+@pytest.mark.parametrize(
+    "last", ["Cheers, that spared me a fuse!", "You just saved me a battery", "glad I asked first"]
+)
+def test_thanks_for_what_was_saved_ask_nothing(last: str) -> None:
+    assert {item.topic for item in talk(AMPS, last).answers} == {"unclear"}
+
+
+@pytest.mark.parametrize(
+    "last", ["Glad I asked. And with 240 A?", "cheers, but it is gel", "it never saved me: 650 CCA"]
+)
+def test_thanks_beside_a_figure_go_on(last: str) -> None:
+    assert only(AMPS, last).topic == "run-check"

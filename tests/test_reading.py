@@ -136,6 +136,12 @@ def test_tables_and_examples_speak_of_facts_of_the_contract() -> None:
         ("Bridge passage, gel or agm for a bow thruster?", "battery.chemistry", ["gel"], ["agm"]),
         ("agm, not lithium", "battery.chemistry", ["agm"], []),
         ("a sealed AGM", "battery.chemistry", ["agm"], []),
+        ("Nearly wrote 95 mm2, but the sleeve reads 70 mm2.", "cable.area", [70.0], []),
+        ("I was about to say gel but the lid says AGM", "battery.chemistry", ["agm"], []),
+        ("I'd have sworn it had 140 Ah. It turned out to be 120 Ah", "battery.capacity", [120.0], []),
+        ("We thought the motor drew 160 A, but the clamp says 210 A", "load.current", [210.0], []),
+        ("We thought 160 A was a lot, but the other motor draws 210 A", "load.current", [160.0], [210.0]),
+        ("I thought I had a 90 Ah AGM, but there is also a 110 Ah one", "battery.capacity", [90.0], [110.0]),
     ],
 )
 def test_alternatives_stand_as_two_and_corrections_as_one(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import dropwhile
+
 from grammar.attach.allowed import allowed_as
 from grammar.attach.before_battery import COUNTED
 from grammar.attach.counted_batteries import MOST_BATTERIES, _is_pair, _rated_next, batteries_counted
@@ -36,6 +38,26 @@ FORCEFUL = 60.0  # what "kicks with 260" are amps, not so many kicks
 TO_DO = frozenset({"keep", "charge", "run", "go", "be", "do", "get", "fit", "make", "power", "hold", "fill", "give"})
 OF_THEM = frozenset({("of", "them"), ("of", "these"), ("of", "those")})
 NEED = frozenset({"need", "needs", "needed", "want", "require", "should", "must", "ought"})
+PEOPLE = frozenset(  # who tells something, and what they tell: "two fitters", "three different answers"
+    {
+        "people",
+        "persons",
+        "folk",
+        "folks",
+        "men",
+        "guys",
+        "lads",
+        "blokes",
+        "friends",
+        "mates",
+        "neighbours",
+        "neighbors",
+    }
+    | {"dealers", "fitters", "electricians", "engineers", "mechanics", "experts", "shops", "yards", "chandlers"}
+    | {"skippers", "sailors", "owners", "salesmen", "sellers", "forums", "websites", "sites", "books", "manuals"}
+    | {"answers", "opinions", "stories", "things", "questions"}
+)
+THE_PEOPLE = frozenset({"of", "my", "our", "the", "other", "different", "local", "old", "more"})  # "two of my friends"
 FLAT = frozenset({"flat", "dead", "empty", "drained", "killed", "emptied"})
 MOST_BURSTS = 1000
 
@@ -84,7 +106,7 @@ def _of_a_choice(scene: Scene, item: Item) -> bool:
 def _counts_nothing(scene: Scene, item: Item) -> bool:
     """Whether it is short for "to", "enough 2 keep it up", is only called for, or tells how often one was "dragged flat
     four times"; or is one side of a choice."""
-    if _of_a_choice(scene, item):
+    if _of_a_choice(scene, item) or _of_people(scene, item):
         return True
     if (scene.word(item.end), scene.word(item.end + 1)) in OF_THEM:  # "he says I need two of them": none that are there
         needed = bool(NEED & {scene.word(at) for at in range(item.start - 3, item.start)})
@@ -92,6 +114,12 @@ def _counts_nothing(scene: Scene, item: Item) -> bool:
     if scene.word(item.end) == "times":
         return bool(FLAT & {scene.word(at) for at in range(item.start - 5, item.start)})
     return item.quantity.text.strip() == "2" and scene.word(item.end) in TO_DO
+
+
+def _of_people(scene: Scene, item: Item) -> bool:
+    """Whether people are counted or what they say: "two of my friends", "three other answers"."""
+    words = dropwhile(THE_PEOPLE.__contains__, map(scene.word, range(item.end, item.end + 4)))
+    return item.kind != "times" and next(words, "") in PEOPLE
 
 
 def _kicks_in(scene: Scene, item: Item) -> bool:

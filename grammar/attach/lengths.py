@@ -51,6 +51,9 @@ BY_SO_MUCH = frozenset({"nearer", "closer", "further", "farther", "shorter"})
 SHORT = 4  # words: an answer to "how far is it?"
 TOTAL, THERE_REACH = 3.5, 4.5  # how far the word of a total reaches: further for the only length
 THERE = "there and back"
+ITS_BOTH_WAYS = regex(
+    r"\b(?:that|it|this|which)(?:['’]?s| is| was| would be) (?:really |actually |in fact )?(?:the |a )?$", re.IGNORECASE
+)
 
 
 def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -192,11 +195,29 @@ def there_and_back(scene: Scene, item: Item) -> bool:
     """Whether a length was measured there and back, so that half of it is the run."""
     if not isinstance(item.quantity.value, str) and _doubled(scene, item, item.quantity.value):
         return False
-    there = len(scene.quantities("LENGTH")) == 1 and THERE in scene.text.lower()
-    if not close(scene, item, "length_total", reach=THERE_REACH if there else TOTAL) or _is_one_way(scene, item):
+    places = [item, *_told_again(scene, item)]
+    if any(_is_one_way(scene, place) for place in places):
+        return False
+    alone = len({one.quantity.value for one in scene.quantities("LENGTH")}) == 1
+    reach = THERE_REACH if alone and THERE in scene.text.lower() else TOTAL
+    near = any(close(scene, place, "length_total", reach=reach) for place in places)
+    if not near and not (alone and _called_both_ways(scene)):
         return False
     totals = {found.end for found in scene.roles if found.concept == "length_total"}
     return not any(found.start in totals for found in scene.roles if found.concept == "length_one_way")
+
+
+def _told_again(scene: Scene, item: Item) -> list[Item]:
+    """Where the same length is told once more: "8 m. No, hang on, 8 is there and back"."""
+    after = (other for other in scene.quantities("NUM", item.dim) if other.start > item.end)
+    again = (other for other in after if other.quantity.value == item.quantity.value)
+    return [other for other in again if scene.word(other.start - 1) not in ("and", "plus")]  # "6 to go and 6 to return"
+
+
+def _called_both_ways(scene: Scene) -> bool:
+    """Whether a length told before is called the way there and back: "6 m. Sorry, that was the round trip"."""
+    totals = (found.start for found in scene.roles if found.concept == "length_total")
+    return any(ITS_BOTH_WAYS.search(scene.ahead(scene.tokens[start].start)) for start in totals)
 
 
 def _is_one_way(scene: Scene, item: Item) -> bool:

@@ -137,7 +137,9 @@ def _latest(scene: Scene, items: list[Item]) -> list[Item]:
     if len(items) == 3 and by_their_places(scene, *items[1:]):
         return items  # "12.7 rest, now 11.9 at the battery, 9.9 at the motor"
     for before, item in pairwise(items):
-        told = any(scene.word(at) in NOW for at in range(before.end, item.start))
+        ends = [other.end for other in scene.items[before.at : item.at] if (other.kind, other.name) == ("mark", "end")]
+        begins = max(ends, default=before.end)  # "it reads 12.4 now. The other 12.6" tells the day of the first
+        told = any(scene.word(at) in NOW for at in range(begins, item.start))
         if told and abs(float(before.quantity.value) - float(item.quantity.value)) < FALL:
             return [item]
     return items

@@ -18,6 +18,7 @@ CELL, CELLS = 2.0, frozenset({"cell", "cells"})  # V, of a lead battery in parts
 INPUT_WITHIN = 0.6
 HIGHER = frozenset({24.0, 36.0, 48.0})
 ON_METER = ("role:read_off", "role:on_meter")
+SHOWING = frozenset({"meter", "multimeter", "voltmeter", "display", "reads", "shows", "showing", "reading", "measured"})
 OF_BATTERY = frozenset({"AH", "CCA", "CA", "RC", "GROUP", "WH"})
 RESTING = frozenset({"rest", "rests", "rested", "resting"})
 PRAISED = frozenset({"good", "ok", "okay", "fine", "alright", "healthy", "enough", "low"})
@@ -62,7 +63,8 @@ def is_reading(scene: Scene, value: float) -> bool:
     if 5 <= value < 18 or 20 <= value < 32 or 40 <= value < 60:
         return True
     if 18 <= value < 20:  # so low only under load, or mistaken
-        return any(20 <= other < 32 for other in scene.figures) or (12.0 in scene.figures and scene.about(*ON_METER))
+        read = scene.about(*ON_METER) or ("panel" not in scene.heads and not SHOWING.isdisjoint(scene.vocabulary))
+        return any(20 <= other < 32 for other in scene.figures) or (12.0 in scene.figures and read)
     return 31.5 <= value < 40 and 36.0 in scene.figures
 
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from grammar.attach.allowed import ALLOWED, MAKERS
 from grammar.attach.lengths import there_and_back
 from grammar.later.alike import TWICE, VOLTS, as_typed, free_figures, may_be_of, ratio_of, read_as, stated_so
-from grammar.later.answers import FOLLOWS, is_free
+from grammar.later.answers import FOLLOWS, MOST_JOINED, is_free
 from grammar.later.bare_numbers import mentioned_again, told_by_words
 from grammar.later.same_dimension import ALIKE, ONE_BATTERY
 from grammar.reading import Stated
@@ -32,6 +33,7 @@ NEARER = 1.3  # times
 STRANGE = 2  # words beside a bare number that say nothing known
 EXACT = 0.4  # "17.4 to be exact" is that near to what was said
 LABELS = frozenset({"label", "sticker"})  # of a battery
+CHOOSES = frozenset({"make", "rather"})  # "make it five", "I'd rather take five": nothing is put right
 MANY = frozenset({"battery.count", "bank.count"})
 AWG = frozenset({"1", "2", "4", "6", "8", "10"})
 SIZES = {"battery.group": GROUPS, "cable.gauge": AWG, "cable.area": frozenset(f"{size:g}" for size in METRIC_SIZES)}
@@ -49,7 +51,7 @@ def goes_on_from(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
     taken = (
         {item.fact for item in stated if item.how not in UNSURE} if all(one.start < mended for one in free) else set()
     )
-    said = [old for old in said if old.fact not in taken]
+    said = _without_limits(scene, [old for old in said if old.fact not in taken])
     if (
         len(free) != 1
         or not free[0].part
@@ -95,6 +97,16 @@ def goes_on_from(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
     )
     if old is not None and (value := read_as(old, item.quantity)) is not None:
         yield stated_so(scene, item, old.fact, value)
+
+
+def _without_limits(scene: Scene, said: list[Stated]) -> list[Stated]:
+    """What was said without what a maker allows, where batteries were counted and no word of leave stands now: the five
+    of "and five, then?" are batteries; only "sorry, 5" puts the limit right."""
+    counted = any(old.fact == "battery.count" for old in said)
+    put_right = scene.named("note", "correction") and CHOOSES.isdisjoint(scene.vocabulary)
+    if not counted or put_right or (ALLOWED | MAKERS | {"limit"}) & scene.vocabulary:
+        return said
+    return [old for old in said if old.fact not in MOST_JOINED]
 
 
 def _plainly_told(scene: Scene, item: Item, said: Sequence[Stated]) -> Stated | None:

@@ -3,18 +3,42 @@
 from __future__ import annotations
 
 import math
+import re
+from collections.abc import Mapping
 
+from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import cranking, supply
 from service.reference import Row, UnknownValue
-from service.reply import Figure, Option
+from service.reply import Figure, Option, Verdict
 from service.told import tray
 
 ALIAS = {  # European cases with the same outline
     **dict.fromkeys(("H8", "L5", "LN5"), "49"),
     **dict.fromkeys(("H7", "L4", "LN4"), "94R"),
 }
+LARGER = {"length": "longer", "width": "wider", "height": "higher"}
+SMALLER = {"length": "shorter", "width": "narrower", "height": "lower"}
+SIZE = r"(?:sizes?|room|space|footprint|dimensions|measures|measurements|outline|case)"
+SAME = regex(  # whether two cases are alike: "the same room as a 31", "do they share a footprint"
+    rf"\b(?:same|equal|identical)(?: (?:overall|outer|case))? {SIZE}\b|\bshares? (?:a|the|one) {SIZE}\b"
+    rf"|\b(?:identical|alike|equal) in {SIZE}\b|\bas (?:big|large) as\b",
+    re.IGNORECASE,
+)
+TOLERANCE = 2.0  # mm by which cases of one size differ
+
+
+def the_same(name: str, named: str, over: Mapping[str, float]) -> tuple[Verdict, str]:
+    """Whether two cases are of one size: the verdict and the sentence. `over`: by how much the first is larger."""
+    apart = {side: more for side, more in over.items() if abs(more) > TOLERANCE}
+    if not apart:
+        return "yes", f"Yes: a group {name} is as large as a group {named}; check the side of the plus post."
+    told = [
+        f"{say.quantity(abs(more), 'mm')} {(LARGER if more > 0 else SMALLER)[side]}" for side, more in apart.items()
+    ]
+    goes_in = "" if max(apart.values()) > 0 else ", so it goes where that one stands"
+    return "no", f"No: a group {name} is {say.listed(told)} than a group {named}{goes_in}."
 
 
 def known_name(group: str) -> str:

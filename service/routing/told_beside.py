@@ -51,6 +51,14 @@ MADE_UP = regex(
     re.I,
 )
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
+LIVED_IN = regex(  # "may they live in a cabin at all", beside the holes of their box
+    r"\b(?:may|can|could|should|must|allowed|ok|okay|wise|safe)\b[^.?!;]{0,40}"
+    r"\b(?:live|be|stand|go|sit|stay|belong|have|keep|put|place)"
+    r" (?:(?:it|them|such|the|my|these|those|things|batter\w+|agms?|gels?|lithiums?) ){0,2}"
+    r"(?:in|inside|under|beneath|below|beside)(?: (?:an?|the|my|our|your))?(?: (?:sleeping|living|aft|fore|same))?"
+    r" (?:cabins?|saloon|bunks?|berths?|beds?|bedroom|room|space|quarters)\b",
+    re.IGNORECASE,
+)
 OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b", re.IGNORECASE)
 
 RUNS = regex(
@@ -298,7 +306,7 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
         return {"replacement"}  # "throw it away or can it be saved"
     if saved and found == {"rest-voltage", "replacement"} and "reading.voltage" in told:
         return {"replacement"}  # "it reads 10.1, can I save it? 3 years old"
-    shut = message.says("detail:shut") and not HOLD.search(message.text)
+    shut = message.says("detail:shut") and not (HOLD.search(message.text) or LIVED_IN.search(message.text))
     return {"mounting"} if shut and {"ventilation", "mounting"} <= found else set()  # "the holes, and a tight lid"
 
 

@@ -9,9 +9,10 @@ from collections.abc import Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements.joining import PARTS
-from service.told import charged_apart, charger_left_on, longest_run, loose
+from service.told import charged_apart, charger_left_on, longest_run, loose, taken_home
 
 CHARGER, LAID_UP, WIRING, RUNS, FIXED = "charger-setting", "storage", "bank-wiring", "run-check", "mounting"
+COLD = "ambient.temperature"
 FREEZES = "freeze-point"  # says as well that lithium is not charged in frost
 IN_FROST = "lfp-charged-below-freezing"  # a danger, where it is more than asked of
 BANKS, CABLE, LOADED = "charger-banks", "cable-size", frozenset({"run-check", "bank-size", "fuse-size", "run-time"})
@@ -43,6 +44,8 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
         more |= {CHARGER, LAID_UP}
     if LAID_UP in found and FREEZES not in found and (IN_FROST, "planned") in _signs(message):
         more.add(CHARGER)
+    if found - {"unclear"} and COLD in told and taken_home.asked(message.text):
+        more.add(LAID_UP)  # "it shows 12.7; must it come home, we have -8 here"
     if LAID_UP in found and message.says("detail:unregulated") and STAYS_ON.search(message.text):
         more.add(CHARGER)
     return more - found

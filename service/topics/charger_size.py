@@ -15,7 +15,7 @@ from service.judgements.charge_amps import TOO_MUCH
 from service.judgements.charging import Span
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.told import deadline, in_its_place, old_charger
+from service.told import banks_apart, deadline, in_its_place, old_charger
 from service.topic import Lever, Topic
 
 MILD = f"10{say.NB}°C"  # above it lithium takes all that suits it
@@ -76,6 +76,8 @@ def answer(case: Case) -> Answer:
         return stopped
     if kept_on := stays_on.judged(TOPIC, case):
         return kept_on
+    if pair := two_banks(case):
+        return of_each_bank(case, pair)
     if "charge.capacity" not in case:
         return TOPIC.needs("battery.capacity", *(() if chemistry else ("battery.chemistry",)))
     amp_hours = charging.capacity(case)
@@ -96,6 +98,29 @@ def answer(case: Case) -> Answer:
     return TOPIC.says(
         verdict, head, *figures(found), asks=asks if kind_decides else (), compare=apart(case, chemistry, verdict)
     )
+
+
+def two_banks(case: Case) -> tuple[banks_apart.Bank, banks_apart.Bank] | None:
+    """Two banks of unlike kinds without a charger, the one that is asked about first; lithium in the cold is no case
+    for both at once."""
+    pair = banks_apart.told(case.text) if case.said("charger.current") is None else None
+    cold_lithium = case.said("ambient.temperature") is not None and pair and "lfp" in {bank.kind for bank in pair}
+    return None if cold_lithium else pair
+
+
+def of_each_bank(case: Case, pair: tuple[banks_apart.Bank, banks_apart.Bank]) -> Answer:
+    """What each of two banks takes by itself; the figures are those of the one that is asked about."""
+    for fact in ("battery.capacity", "battery.chemistry", "battery.count"):
+        case.known(fact)
+        if fact in case.second:
+            case.used.setdefault((fact, 2), replace(case.second[fact], of=2))
+    spans = [charging.span(case, one.kind, one.amp_hours) for one in pair]
+    options = tuple(Option(bank(found), "information", figures(found)) for found in spans)
+    first, other = spans
+    head = (
+        f"{bank(first)} takes {suits(first)}, {bank(other)} {suits(other)}: each from an output or charger of its own."
+    )
+    return TOPIC.says("information", head, *figures(first), compare=options)
 
 
 def its_setting_decides(case: Case, chemistry: str) -> bool:

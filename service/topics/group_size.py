@@ -11,6 +11,7 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import case_sizes, cranking, in_a_place, supply
+from service.judgements.case_sizes import LARGER, SMALLER
 from service.judgements.in_a_place import SIDES
 from service.reference import Row, UnknownValue
 from service.reply import Answer, Figure, Option, strictness
@@ -19,7 +20,6 @@ from service.topic import Topic
 
 SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
 AS = {"length": "long", "width": "wide", "height": "high"}
-SMALLER = {"length": "shorter", "width": "narrower", "height": "lower"}
 GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
     r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
     re.IGNORECASE,
@@ -41,7 +41,6 @@ WHICH_ELSE = regex(
 )
 ROOM = f"Allow 10{say.NB}mm each way for the hold-down and 20{say.NB}mm above for the lugs"
 MOST_NAMED = 4
-LARGER = {"length": "longer", "width": "wider", "height": "higher"}
 
 TOPIC = Topic(
     "group-size",
@@ -327,6 +326,9 @@ def in_place_of(
 ) -> Answer:
     """Whether one case goes where the other one stands; `known`: they tell which of the two stands there."""
     (name, new), (named, there) = one, other
+    if not (tray.aboard(case.text) or FITS.search(case.text)) and case_sizes.SAME.search(case.text):
+        verdict, head = case_sizes.the_same(name, named, over)
+        return TOPIC.says(verdict, head, *figures(new), compare=options)
     too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
     free, whole = tray.spare(case.text), tray.length_alone(case.text)
     if free is None and whole is not None:

@@ -18,7 +18,7 @@ from service.sentences import wording
 from service.told import equal_cells, hydrometer_way
 from service.topic import Lever, Topic
 
-READ, SPREAD = "reading.gravity", "reading.gravity_spread"
+READ, SPREAD, KIND = "reading.gravity", "reading.gravity_spread", "battery.chemistry"
 WAY_BACK = ("detail:saved", "detail:desulphate", "detail:equalise")
 WARM = 80 / 1.8 - 32 / 1.8  # °C: 80 °F, at which a hydrometer reads true
 
@@ -87,8 +87,8 @@ PAIR = 2  # more than two readings are the cells of one battery
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The verdict on one reading, or on the highest and the lowest cell."""
-    if case.said("battery.chemistry") not in readings.USES_ACID:
-        return sealed(case)
+    if case.said(KIND) not in readings.USES_ACID:
+        return of_the_wet_one(case) or sealed(case)
     if found := doubt.opposed(case):
         return replace(TOPIC.needs(*found.asks, headline=found.say, figures=figures(case)), route=found.route)
     if (
@@ -285,12 +285,27 @@ def lowest(case: Case) -> str:
     return f", the one at {min(told):.3f}" if len(told) > 1 else ""
 
 
+def of_the_wet_one(case: Case) -> Answer | None:
+    """The answer for the battery with acid, where one without is told of first: "AGM 12.6 V, the wet one 1.250"."""
+    wet = case.second.get(KIND)
+    if wet is None or wet.value not in readings.USES_ACID or case.said(READ) is None:
+        return None
+    own = case.fresh()
+    others = ("reading.voltage",) if "rest-voltage" in case.beside else ()  # those of the sealed one, judged there
+    own.stated = {fact: item for fact, item in case.stated.items() if fact not in others} | {KIND: replace(wet, of=2)}
+    own.second = {fact: item for fact, item in case.second.items() if fact != KIND}
+    found = answer(own)
+    case.used |= own.used
+    case.follow(own)
+    return replace(found, headline=found.headline.replace("your battery", f"your {wording.kind(own)} battery"))
+
+
 def sealed(case: Case) -> Answer:
     """A hydrometer needs liquid acid."""
     kind = wording.a_kind(case, capital=False)
     case.step(
         f"No liquid acid can be drawn from {kind} battery: its volts at rest tell the charge",
-        readings.charge_of(12.5, readings.table_of(case.said("battery.chemistry"))).cites[0],
+        readings.charge_of(12.5, readings.table_of(case.said(KIND))).cites[0],
     )
     head = f"We can't say yet: {kind} battery has no acid for a hydrometer, so please tell us its volts at rest."
     return TOPIC.needs("reading.voltage", headline=head)

@@ -18,7 +18,7 @@ from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import on_the_charger, wording
 from service.sentences.laid_up import as_asked, how_full
-from service.told import charger_left_on, laid_up_asked, planned_charge, pump_left_on
+from service.told import charger_left_on, laid_up_asked, planned_charge, pump_left_on, taken_home
 from service.topic import Lever, Topic
 
 
@@ -307,7 +307,8 @@ def opened_by(case: Case, verdict: str, head: str) -> str:
 
 def home(case: Case) -> bool:
     """Whether they ask if the battery must be taken home."""
-    return case.says("detail:come_home") and case.says("request:may_i", "put:need", "put:leave")
+    told = case.says("detail:come_home") and case.says("request:may_i", "put:need", "put:leave")
+    return told or taken_home.comes(case.text)
 
 
 def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:

@@ -160,3 +160,30 @@ def test_of_a_charger_from_before_the_lithium_the_setting_decides(text: str, ver
 def test_a_thruster_that_is_only_named_beside_a_charger_is_not_checked() -> None:
     text = "Our Pike has a 90 Ah gel. My cousin gave us a 25 A charger for wet cells. May I use it, and is 25 A ok?"
     assert {item.topic for item in talk(text).answers} == {"charger-setting", "charger-size"}
+
+
+@pytest.mark.parametrize(
+    ("text", "low", "high"),
+    [
+        ("Bow: one 80 Ah gel. House: three 105 Ah wets in parallel. How many charger amps for the house?", 31.5, 78.75),
+        ("Bow: one 80 Ah gel. House: three 105 Ah wets in parallel. How many charger amps for the gel?", 8, 16),
+        ("A wet of 105 Ah for the engine, two AGMs of 80 Ah for the fridge. Amps for the starter?", 10.5, 26.25),
+        ("Two 80 Ah AGMs serve the thruster and a 105 Ah wet the house, what amps must the charger have?", 16, 48),
+    ],
+)
+def test_two_banks_of_unlike_kinds_take_each_their_own(text, low, high):
+    found = on("charger-size", text)
+    assert [figure.value for figure in found.figures] == pytest.approx([low, high])
+    assert len(found.compare) == 2
+    assert "of its own" in found.headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "One 80 Ah gel or three 105 Ah wets, how many amps of charger would each take?",
+        "Two 105 Ah wets in parallel, how many amps of charger?",
+    ],
+)
+def test_a_choice_and_one_bank_are_no_two_banks(text):
+    assert "of its own" not in on("charger-size", text).headline

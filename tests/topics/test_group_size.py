@@ -155,3 +155,18 @@ def test_a_case_that_may_be_swapped_is_judged_by_its_place_and_what_it_brings_st
     (found,) = default_desk().ask("may I swap my group 24 for a group 27, what do I gain?").answers
     assert found.verdict == "no"
     assert any("usually has" in step.say for step in found.working)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict", "words"),
+    [
+        ("Is a group 27 of the same size as a group 31?", "no", "No: a group 27 is 24 mm shorter and 15 mm lower than"),
+        ("Does a group 31 want the same space as a group 24?", "no", "No: a group 31 is 70 mm longer and 15 mm higher"),
+        ("Is a group 49 as large as an H8?", "yes", "Yes: a group 49 is as large as"),
+        ("Is a group 31 in length the same as a group 27?", "information", "Group 31 is 24 mm longer"),
+        ("Does a group 27 fit where a group 31 is, is it the same size?", "yes", "Yes: a group 27 is no larger"),
+    ],
+)
+def test_cases_of_the_same_size_or_not(text, verdict, words):
+    found = on("group-size", text)
+    assert (found.verdict, plain(found.headline)[: len(words)]) == (verdict, words)

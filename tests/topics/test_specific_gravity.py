@@ -166,3 +166,23 @@ def test_whether_it_is_full_is_a_yes_only_of_a_full_one(text: str, start: str) -
 )  # fmt: skip
 def test_whether_to_equalise_goes_by_the_cells_that_are_told(text: str, start: str) -> None:
     assert any(plain(item.headline).startswith(start) for item in talk(text).answers)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The gel shows 12.55, the flooded one has 1.240 on the float. Good, both?",
+        "12.55 on our gel at rest and 1.240 by the hydrometer in the wet engine battery: are the two all right?",
+        "gel bank 12.55 V; wet starter 1.240 by hydrometer. ok?",
+    ],
+)
+def test_the_float_tells_of_the_battery_that_has_acid(text):
+    found = on("specific-gravity", text)
+    assert (found.verdict, plain(found.headline)) == (
+        "yes",
+        "Yes: a gravity of 1.240 means your wet-cell battery is about 85 % full.",
+    )
+
+
+def test_a_float_in_a_sealed_battery_tells_nothing():
+    assert on("specific-gravity", "My gel has 1.240 by the hydrometer. Good?").verdict != "yes"

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from service.reply import Answer
 from service.topics.storage import TOPIC
-from tests.talks import on, plain
+from tests.talks import on, plain, talk
 from tests.topics import readings
 from tests.topics.readings import Facts, asks, figures
 
@@ -105,3 +105,20 @@ def test_a_charge_of_now_is_not_reckoned_from_the_day_the_lay_up_began() -> None
     found = on("storage", "Aboard since October, it reads 12.55 now, wet. Is it ok till May?")
     assert "state_of_charge_after" not in {figure.name for figure in found.figures}
     assert not any("Laid up on" in step.say for step in found.working)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The gel shows 12.7. Good? And has it to come indoors, we have -9 in the cabin",
+        "Is 12.7 all right on the wet, and must we carry it ashore when it falls to -9?",
+        "Does the wet battery freeze at -9 when it is full, or may it stay on the boat?",
+    ],
+)
+def test_whether_it_must_come_home_is_answered_beside_the_frost(text):
+    assert "storage" in {item.topic for item in talk(text).answers}
+
+
+def test_who_comes_home_is_no_battery():
+    text = "It shows 12.7 on the wet at -9. Good, can we come home on it?"
+    assert "storage" not in {item.topic for item in talk(text).answers}

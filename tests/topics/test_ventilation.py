@@ -107,3 +107,21 @@ def test_a_sealed_box_may_not_stay_sealed(where: str, told: bool) -> None:
 )
 def test_what_somebody_warns_of_is_no_danger_beside_the_question(text: str, topics: list[str]) -> None:
     assert [item.topic for item in talk(text).answers] == topics
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        (
+            "My brother's box has no holes. How large must mine be for two 80 Ah gels, and may they stand in a saloon?",
+            {"ventilation", "mounting"},
+        ),
+        (
+            "How much air for an 80 Ah AGM, its box has no openings? Is it wise to keep it under the bunk?",
+            {"ventilation", "mounting"},
+        ),
+        ("80 Ah wet in a box under the bunk: how large the vent holes, or a tight lid?", {"ventilation"}),
+    ],
+)
+def test_a_box_without_holes_and_whether_it_may_stand_in_a_cabin(text, topics):
+    assert {item.topic for item in talk(text).answers} == topics

@@ -31,9 +31,10 @@ WHATEVER = regex(  # "anything over", "they should never be under"
     re.IGNORECASE,
 )
 LIMITING = regex(BEYOND, re.IGNORECASE)
-IS_SO = regex(  # "over 12.8 is dangerous"
-    r"^ ?(?:v|volts?)? ?,? ?(?:(?:it|that|they|this) )?(?:is|are|means?|would be|will be|counts? as|kills?|harms?|"
-    r"damages?|ruins?|boils?|cooks?|explodes?|hurts?|wrecks?|and (?:it|they|you))\b",
+IS_SO = regex(  # "over 12.8 is dangerous", "above 14.6 won't hurt"
+    r"^ ?(?:v|volts?)? ?,? ?(?:(?:it|that|they|this) )?(?:is|are|means?|counts? as|kills?|harms?|"
+    r"damages?|ruins?|boils?|cooks?|explodes?|hurts?|wrecks?|matters?|never|and (?:it|they|you)"
+    r"|(?:does|do|will|would|can|could|wo|ca)(?:n['’]?t)?)\b",
     re.IGNORECASE,
 )
 CHOICE = regex(
