@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from grammar.dangers.unbuilt import to_be_wired
 from service import say
 from service.case import Case
 from service.judgements import circuit
@@ -24,7 +23,7 @@ def left_or_misplaced(topic: Topic, case: Case, band: Band, away: float | None) 
         return one_end(topic, case, band)
     if case.says("detail:fuse_left_out") and "fuse.rating" not in case.stated:
         return left_out(topic, case, band)
-    if case.says("detail:no_fuse") and "fuse.rating" not in case.stated and not to_be_wired(case.text):
+    if case.says("detail:no_fuse") and "fuse.rating" not in case.stated:
         case.source(PLACE.cite)
         return unfused(topic, band)
     if away is not None and away > NEAR:

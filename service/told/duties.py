@@ -20,7 +20,8 @@ PAIR = regex(
     re.IGNORECASE,
 )
 MUST_BE = regex(  # "will a leisure battery do, or must it be a starter one?"
-    rf"\bor (?:must|should|does|do|has) (?:it|i|we|they|that)\b[^.?!;]{{0,20}}\b(?:{WORDS['cranking']}){NOUN}(?!\w)",
+    r"\bor (?:must|should|does|do|has) (?:it|i|we|they|that|this)\b[^.?!;]{0,32}"
+    rf"(?:\b(?:{WORDS['cranking']}){NOUN}(?!\w)|\b(?:made|built|meant) (?:to|for) (?:turn|start|crank)\w*)",
     re.IGNORECASE,
 )
 STARTER = r"start(?:er|ing)?|crank(?:er|ing)?|engine"

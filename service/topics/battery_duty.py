@@ -155,10 +155,12 @@ def judged(case: Case, duty: str) -> tuple[str, str]:
         return verdict, SLOW_WORK[verdict].format(duty=duty, share=used(duty))
     if duty == "deep-cycle" and "battery.cca" in case:
         return "information", f"Its {say.cca(float(case['battery.cca']))} decide, the word deep-cycle does not."
+    if duty == "deep-cycle" and jumps(case) and duties.MUST_BE.search(case.text):
+        return "information", MUST_BE  # one kind against another
     if duty == "deep-cycle" and jumps(case):
         may = USES.search(case.text)
         head = (MAY_BE_UNRATED if may else UNRATED).format(load=supply.load_name(case))
-        return "no", MUST_BE if duties.MUST_BE.search(case.text) else head
+        return "no", head
     return "information", asked_of_it(case, duty) or ALONE[duty]
 
 

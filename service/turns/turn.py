@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from grammar.dangers.unbuilt import to_be_wired
 from grammar.reading import Message, Stated
 from service.judgements.at_once import MORE
 from service.routing.route import Request
@@ -13,6 +14,7 @@ from service.turns.thread import Thread
 from service.turns.wanted import OTHER_SIZES
 from service.wording.misbeliefs import Belief
 
+NO_FUSE = "detail:no_fuse"  # of a circuit that is there
 KIND = "detail:kind_"  # of the batteries that are weighed
 
 
@@ -34,6 +36,8 @@ class Turn:
     def cues(self) -> tuple[str, ...]:
         """The cues of the message; where it only goes on with the last question, that one's details as well."""
         own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
+        if NO_FUSE in own and to_be_wired(self.message.text):
+            own = tuple(name for name in own if name != NO_FUSE)
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
         own = (*own, *((NO_IDEA,) if not_known(self.message, self.thread) and NO_IDEA not in own else ()))
         own = (*own, *unknown(self.thread, own))

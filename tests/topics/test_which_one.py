@@ -143,22 +143,29 @@ def test_who_asks_for_empty_is_told_both(text: str, days: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "opens"),
+    ("text", "opens", "verdict"),
     [
         (
             "Will a leisure battery do for a bow thruster or must it be a starter one?",
             "It need not be a starter",
+            "information",  # one kind against another
         ),
         (
             "does a domestic battery do for the bow thruster or must it be a starting one",
             "It need not be a starter",
+            "information",  # one kind against another
         ),
-        ("Is a leisure battery ok for the thruster?", "No: a deep-cycle battery without a CCA"),
+        (
+            "may a deep-cycle one serve the thruster, or should that be a battery made for starting?",
+            "It need not be a starter",
+            "information",
+        ),
+        ("Is a leisure battery ok for the thruster?", "No: a deep-cycle battery without a CCA", "no"),
     ],
 )
-def test_the_other_half_of_a_choice_is_answered(text: str, opens: str) -> None:
+def test_the_other_half_of_a_choice_is_answered(text: str, opens: str, verdict: str) -> None:
     found = first(text)
-    assert (found.topic, found.verdict) == ("battery-duty", "no")
+    assert (found.topic, found.verdict) == ("battery-duty", verdict)
     assert plain(found.headline).startswith(opens)
 
 
