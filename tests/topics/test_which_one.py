@@ -156,7 +156,7 @@ def test_who_asks_for_empty_is_told_both(text: str, days: str) -> None:
             "information",  # one kind against another
         ),
         (
-            "may a deep-cycle one serve the thruster, or should that be a battery made for starting?",
+            "may a deep-cycle one serve the thruster, or does it want one made for starting?",
             "It need not be a starter",
             "information",
         ),
