@@ -12,6 +12,11 @@ THING = (
 )
 ABOUT = r"(?: (?:about|over|nearly|almost|some|more than|at least|probably|maybe|only|just|already|now))*"
 IS = regex(rf"\b{THING}(?:'?s| is| are| was| must be| would be| will be|,)?{ABOUT} $", re.IGNORECASE)
+OWNED = regex(  # "lovely thruster, had it"; of a thruster's battery it is the battery
+    rf"\b(?:{THING}|boat|yacht|cruiser|barge|motor|engine)\b(?!['’]?s? batter)[^.?!;]{{0,16}}?,? "
+    rf"(?:(?:i|we)(?:['’]?ve| have)? )?(?:had|owned) (?:it|her|him|them|one){ABOUT} $",
+    re.IGNORECASE,
+)
 ITS = regex(rf"^[- ]?(?:old|yo)[ -](?:(?!agm|gel|wet|lithium|batt)\w+ ){{0,2}}?{THING}\b(?! batter)", re.IGNORECASE)
 RATE = regex(
     r"\b(?:days?|weeks?|weekends?|hours?|nights?|months?|times|once|twice|trips?|outings?|dockings?)"
@@ -40,10 +45,13 @@ def of_a_thing(ahead: str, after: str) -> bool:
 
     >>> of_a_thing("the charger is ", " old"), of_a_thing("a ", " old shore charger"), of_a_thing("my ", " old AGM")
     (True, True, False)
+    >>> of_a_thing("lovely boat, had her ", ""), of_a_thing("thruster battery, had it ", "")
+    (True, False)
     >>> of_a_thing("it got slower over the last ", ", 12.6 at rest")
     True
     """
-    return IS.search(ahead) is not None or ITS.match(after) is not None or FADED.search(ahead) is not None
+    ahead_of_it = (IS, OWNED, FADED)
+    return ITS.match(after) is not None or any(pattern.search(ahead) is not None for pattern in ahead_of_it)
 
 
 def of_a_rate(ahead: str, text: str) -> bool:
