@@ -132,7 +132,10 @@ def advised(text: str, span: Span) -> bool:
 def look_alikes(text: str) -> list[Span]:
     """Where a text has phrases that only sound like a danger: "slightly warm after charging"."""
     words = read(text)
-    hits = [*signs().masks.find(words.words), *(hit for hit in signs().signs.find(words.words) if is_of_wood(hit, words))]
+    hits = [
+        *signs().masks.find(words.words),
+        *(hit for hit in signs().signs.find(words.words) if is_of_wood(hit, words)),
+    ]
     return [(words.spans[hit.start][0], words.spans[hit.end - 1][1]) for hit in hits]
 
 

@@ -72,8 +72,8 @@ ONE_SETTING = regex(  # "it has a single programme, marked 'wet'"
     re.IGNORECASE,
 )
 ASKS_BEFORE = regex(
-    r"(?:\b(?:is|would|will|does|can|could|should|may) (?:i |we )?(?:(?:use|take|choose|pick|set it to|try) )?|[.?!;,] )"
-    r"(?:the |its )?['\"‘“]?$",
+    r"(?:\b(?:is|would|will|does|can|could|should|may) (?:i |we )?(?:(?:use|take|choose|pick|set it to|try) )?"
+    r"|[.?!;,] )(?:the |its )?['\"‘“]?$",
     re.IGNORECASE,
 )
 ASKS_AFTER = regex(  # "is AGM alright?", after the kinds that the switch offers
