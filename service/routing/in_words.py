@@ -110,7 +110,11 @@ def _rating_counts(seen: Seen) -> bool:
 def _runs_so_long(seen: Seen) -> bool:
     """ "A fridge of 3 A, gel of 90 Ah. After what period must it be switched off?": nothing drains it unseen."""
     told = {"load.current", "battery.capacity"} <= seen.told and "drain.current" not in seen.told
-    drained = {"standing-drain"} <= seen.found <= {"standing-drain", "run-time"} and seen.says("request:how_long") and not seen.message.dangers
+    drained = (
+        {"standing-drain"} <= seen.found <= {"standing-drain", "run-time"}
+        and seen.says("request:how_long")
+        and not seen.message.dangers
+    )
     return told and drained and seen.says("about:consumer")
 
 

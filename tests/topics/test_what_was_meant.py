@@ -214,3 +214,17 @@ def test_the_output_of_a_charger_is_asked_between_other_questions() -> None:
     ]
     banks = talk(ask + "how many outputs must the charger have for two banks?").answers
     assert "charger-size" not in [answer.topic for answer in banks]
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "verdict"),
+    [
+        ("My 24 V system feeds 800 CCA. Will it drive a 12 volt capstan of 90 A?", "run-check", "no"),
+        ("May the 12 V winch be connected to the 24 V bank?", "bank-wiring", "no"),
+        ("The winch takes 24 V and 90 A, the boat is 12 V, battery 900 CCA. Does it run?", "run-check", "no"),
+        ("The 24 V capstan of 90 A on the 24 V bank, two 800 CCA wets. Does it run?", "run-check", "yes"),
+        ("Do four wets of 12 V and 700 CCA run a 24 V winch of 90 A?", "run-check", "yes"),
+    ],
+)
+def test_a_motor_of_other_volts_than_the_bank(text: str, topic: str, verdict: str) -> None:
+    assert (topic, verdict) in [(answer.topic, answer.verdict) for answer in talk(text).answers]
