@@ -221,7 +221,7 @@ def test_the_output_of_a_charger_is_asked_between_other_questions() -> None:
     [
         ("My 24 V system feeds 800 CCA. Will it drive a 12 volt capstan of 90 A?", "run-check", "no"),
         ("May the 12 V winch be connected to the 24 V bank?", "bank-wiring", "no"),
-        ("The winch takes 24 V and 90 A, the boat is 12 V, battery 900 CCA. Does it run?", "run-check", "no"),
+        ("The winch takes 24 V and 90 A, the boat is 12 V, battery 900 CCA. Does it run?", "bank-wiring", "no"),
         ("The 24 V capstan of 90 A on the 24 V bank, two 800 CCA wets. Does it run?", "run-check", "yes"),
         ("Do four wets of 12 V and 700 CCA run a 24 V winch of 90 A?", "run-check", "yes"),
     ],
