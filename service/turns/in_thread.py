@@ -97,8 +97,9 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
     several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1 and not degrees
     danger = message.dangers or thread.dangers or "hazard" in thread.topics
     plain = message.says(TAP) or any(item.fact == AGE for item in message.stated) or WHAT_VOLTS.search(message.text)
-    plain = plain or SAME.match(message.text) or any(item.fact == "bank.layout" for item in message.stated)
-    few = MORE if plain else FEW
+    joined = any(item.fact == "bank.layout" for item in message.stated)
+    plain = plain or SAME.match(message.text)
+    few = MORE if plain or joined else FEW
     long = len(message.words) > few and not degrees
     if not thread.topics or long or danger or several:
         return ()
