@@ -50,7 +50,7 @@ from service.turns.turn import Turn
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, lost_for_an_answer, wanted
 from service.turns.which_of_two import named_by_size, spoken_of_first, with_the_other
-from service.turns.worked import kept
+from service.turns.worked import in_its_rating, kept
 from service.wording import claims, compared, misbeliefs
 from service.wording.again import READ_TOO, repeated, taken_over
 from service.wording.aside import asides, harmless
@@ -157,6 +157,7 @@ class Leadsman:
         models = tuple(model.name for model in self.house.models.values())
         said = [stated(item) for item in reversed(list(thread.facts.values()))]  # "and 200?" speaks of the newest
         message = read(text, models=models, expecting=thread.asks, said=said, likely=likely(thread))
+        message = in_its_rating(message, thread.worked)
         printed = label.reading(message, thread)
         beliefs = () if printed else misbeliefs.found(message)
         message, claimed = (printed, ()) if printed else claims.unclaimed(message, misbeliefs.appeals(beliefs))

@@ -261,3 +261,27 @@ def test_thanks_for_what_was_saved_ask_nothing(last: str) -> None:
 )
 def test_thanks_beside_a_figure_go_on(last: str) -> None:
     assert only(AMPS, last).topic == "run-check"
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "verdict", "says"),
+    [
+        (("A 20 Ah wet, 5 A timer charger, left on all week. Fine?", "and if I stay by it and unplug it myself?"),
+         "charger-setting", "marginal", "somebody watches"),
+        (("Which setting for a gel of 70 Ah?", "and the amps please?"), "charger-size", "information", "7 to 14 A"),
+        (("Which setting for a gel of 70 Ah?", "and amps at the thruster?"), "charger-setting", "", "gel"),
+        (("Charger for 70 Ah of lithium?", "it seems there are two of those side by side, both on the same charger"),
+         "charger-size", "information", "140 Ah"),
+        (("Will a 600 CCA wet run a 160 A thruster?", "and if it only shows 12.2 in the morning?"),
+         "run-check", "no", ""),
+        (("Will a 600 CCA wet run a 160 A thruster?", "and if they are only at 12.3?"),
+         "run-check", "marginal", "12.3 V"),
+        (("Will a 700 CCA wet run a 160 A thruster?", "she would rather have the larger model, 190 amps"),
+         "run-check", "yes", "10.2 V"),
+        (("750 MCA, in CCA please", "does 600 drive a 200 A thruster?"), "run-check", "yes", "600 CCA"),
+        (("750 MCA, in CCA please", "does 700 drive a 200 A thruster?"), "run-check", "yes", "560 CCA"),
+    ],
+)  # fmt: skip
+def test_few_words_go_on_with_the_answer(turns: tuple[str, ...], topic: str, verdict: str, says: str) -> None:
+    found = on(topic, *turns)
+    assert (found.verdict if verdict else "", says in plain(found.headline)) == (verdict, True), found.headline

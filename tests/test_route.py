@@ -87,6 +87,7 @@ def test_thanks_and_marks_ask_nothing(text: str, before: tuple[str, ...]) -> Non
         "OK leave it one more year then, thank you for the help.",
         "Cheers, bye",
         "Merci",
+        "It was exactly what my brother hoped for, so our thanks to all who work behind the scenes.",
     ],
 )
 def test_a_farewell_in_a_thread_asks_nothing(text: str) -> None:
@@ -95,6 +96,7 @@ def test_a_farewell_in_a_thread_asks_nothing(text: str) -> None:
 
 def test_thanks_before_a_trouble_are_no_farewell() -> None:
     assert named("Thanks, but it still falls to 9 V", "rest-voltage") != []
+    assert named("Thanks to all of you. That is what we hoped, and what of the fuse?", "rest-voltage") != []
 
 
 @pytest.mark.parametrize(

@@ -22,6 +22,9 @@ NUMBERED = frozenset(
     {"boat", "slip", "berth", "boats", "pontoon", "item", "question", "season", "year"}
 )  # "boat two has lithium"
 SMALL = frozenset({"small", "quick", "short", "easy", "little", "simple", "silly", "daft", "more"})
+QUESTIONS = frozenset(
+    {"questions", "queries", "matters", "points", "things", "enquiries", "inquiries", "requests", "issues", "topics"}
+)
 SUCH = frozenset({"such", "these", "those", "them", "same"})
 BESIDE = 1.6
 NEVER = 99.0
@@ -65,8 +68,9 @@ def batteries_counted(scene: Scene, item: Item, value: float) -> Claim | None:
 
 
 def _of_questions(scene: Scene, item: Item) -> bool:
-    """Whether a message begins with the number of its questions: "Three small ones, sorry"."""
-    return item.start == 0 and scene.word(1) in SMALL and scene.word(2) in ("ones", "questions", "things")
+    """Whether the questions of a message are counted: "Three small ones, sorry", "two matters about the gel bank"."""
+    at = item.end + (scene.word(item.end) in SMALL)
+    return scene.word(at) in QUESTIONS or (item.start == 0 and at > item.end and scene.word(at) == "ones")
 
 
 def _lead_ones(scene: Scene, item: Item) -> bool:

@@ -17,6 +17,7 @@ WIRES = frozenset(
     [
         "spare",
         "shore",
+        "mains",
         "red",
         "black",
         "positive",

@@ -17,7 +17,7 @@ from grammar.text.patterns import regex
 from grammar.told.batteries.passed_over import is_passed_over
 from grammar.told.chargers.lamps import lit_at
 from grammar.told.chargers.switch import of_its_kind, on_the_switch, stands_on
-from grammar.told.refused import avoided, refused_after
+from grammar.told.refused import avoided, moved_out, refused_after
 
 WEIGHED = regex(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
@@ -173,7 +173,7 @@ def _runs_there(scene: Scene, item: Item) -> bool:
 def _meaning(scene: Scene, item: Item, offered: set[int]) -> tuple[str, Value]:
     if item.kind == "model":
         return "load.model", item.name
-    if item.fact == "cable.in_engine_space" and not _runs_there(scene, item):
+    if item.fact == "cable.in_engine_space" and (not _runs_there(scene, item) or moved_out(scene, item)):
         return "", ""
     if scene.word(item.start) == "start" and item.end == item.start + 1 and scene.word(item.start - 1) in ("at", "on"):
         return "", ""  # "240 A at start"

@@ -17,6 +17,9 @@ QUALIFIED = frozenset(  # after "ours are fine" they take some of it back, or te
     )
 )
 
+TURNED_OUT = ("turned", "out")
+SOMEBODY = frozenset({"i", "we", "he", "she", "they", "ive", "weve", "hes", "shes", "theyve"})
+
 
 class Context:
     """What is said around the signs, to be asked for by place."""
@@ -28,7 +31,7 @@ class Context:
         self.supposed = bool(_spared(named.get("supposed", ()), named.get("but-present", ())))
         asked = {hit.start for hit in named.get("asked", ()) if words.begins(hit.start)}
         mended = [hit for hit in named.get("mended", ()) if not any(at in asked for at in hit.at)]
-        mended = [hit for hit in mended if hit.start - 1 not in asked]
+        mended = [hit for hit in mended if hit.start - 1 not in asked and not _is_emptied(hit, words)]
         self.mended = [hit.start for hit in mended]
         self.gone = {at: hit.end for hit in mended for at in range(hit.start, hit.end)}
         self.rid = {at: hit.end for hit in named.get("rid", ()) for at in range(hit.start, hit.end)}
@@ -56,3 +59,9 @@ class Context:
 def _spared(hits: Iterable[Hit], by: Iterable[Hit]) -> list[Hit]:
     covered = {at for hit in by for at in range(hit.start, hit.end)}
     return [hit for hit in hits if hit.start not in covered]
+
+
+def _is_emptied(hit: Hit, words: Text) -> bool:
+    """Whether somebody looked through a place: "we turned out the bilge" is no smell that turned out to be it."""
+    turned_out = words.words[hit.start : hit.start + 2] == TURNED_OUT
+    return turned_out and hit.start > 0 and words.words[hit.start - 1] in SOMEBODY

@@ -31,6 +31,7 @@ from grammar.dangers.traced import is_traced
 from grammar.dangers.unbuilt import is_only_said
 from grammar.dangers.weather import is_weather
 from grammar.dangers.witnessed import is_witnessed
+from grammar.dangers.woodwork import is_of_wood
 from grammar.lexicon.phrases import QUESTION, Hit
 from grammar.reading import Danger, Span, Stated
 
@@ -131,7 +132,11 @@ def advised(text: str, span: Span) -> bool:
 def look_alikes(text: str) -> list[Span]:
     """Where a text has phrases that only sound like a danger: "slightly warm after charging"."""
     words = read(text)
-    return [(words.spans[hit.start][0], words.spans[hit.end - 1][1]) for hit in signs().masks.find(words.words)]
+    hits = [
+        *signs().masks.find(words.words),
+        *(hit for hit in signs().signs.find(words.words) if is_of_wood(hit, words)),
+    ]
+    return [(words.spans[hit.start][0], words.spans[hit.end - 1][1]) for hit in hits]
 
 
 def _spoken_of(said: Iterable[Stated]) -> frozenset[str]:
@@ -167,6 +172,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and not _is_of_another(hit, table, near, words)
         and not (hit.name.startswith(HEAT) and is_of_size(hit, words))
         and not is_of_a_price(hit, words)
+        and not is_of_wood(hit, words)
         and not (hit.name.startswith(SMOKES) and is_of_the_galley(hit, circuit, words))
         and not (hit.name.startswith(GASSING) and is_feared(hit, words))
         and not (hit.name.startswith(WARMTH) and is_weather(hit, near.get("locker", ()), words))

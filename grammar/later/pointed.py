@@ -32,6 +32,12 @@ TURNED = regex(
     rf" (?:down |back |up )?to (?:about |only |just )?(?P<new>{FIGURE}){ENDS}(?! ?v)",
     re.IGNORECASE,
 )
+OF_ANOTHER_SIZE = regex(  # of a motor whose amps were told: "he wants the bigger one, 220 A"
+    r"\b(?:bigger|larger|smaller|stronger|weaker|big|small|next)(?: one| model| size| thruster| unit)(?: up| down)?\b"
+    rf"[^.?!;\d]{{0,16}}(?<![\d.,])(?P<new>{FIGURE}){ENDS} ?a(?:mps?|mperes?)?\b(?! ?h)",
+    re.IGNORECASE,
+)
+OTHER_AMPS = frozenset({"charger.current", "alternator.current", "fuse.rating"})
 WIRED = regex(
     r"\b(?:(?:re)?arrang\w*|re-?wir\w*|wired?|join\w*|still|run|same|all)\b[^.?!;\d]{0,24}"
     rf"\b(?:for|on|as|to make|into) (?P<new>12|24|36|48){ENDS}"
@@ -74,6 +80,7 @@ def pointed_at(scene: Scene, stated: Sequence[Stated], said: Sequence[Stated]) -
         *_swapped(scene, said),
         *_not_dry(scene, told),
         *_turned(scene, told),
+        *_of_another_size(scene, told),
         *_wired(scene, told),
         *_at_other_volts(scene, stated, told),
         *_its_years(scene, told),
@@ -84,6 +91,13 @@ def pointed_at(scene: Scene, stated: Sequence[Stated], said: Sequence[Stated]) -
     spans, names = [item.span for item in found], {item.fact for item in found}
     kept = (one for one in stated if not any(start <= one.span[0] < end for start, end in spans))
     return [*(one for one in kept if one.fact not in names), *found]
+
+
+def _of_another_size(scene: Scene, told: dict[str, Stated]) -> Iterator[Stated]:
+    found = OF_ANOTHER_SIZE.search(scene.text)
+    plain = "load.current" in told and OTHER_AMPS.isdisjoint(told) and not {"battery", "charger", "fuse"} & scene.heads
+    if found is not None and plain:
+        yield _stated(found, "load.current", _number(found["new"]))
 
 
 def held_against(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:

@@ -1,4 +1,7 @@
-"""A "no" that stands apart from what it denies: "engine room: no", "no part of it is in there", "the AGM goes"."""
+"""A "no" that stands apart from what it denies: "engine room: no", "no part of it is in there", "the AGM goes".
+
+Beside it a place that is only left: "we move the bank out of the engine room".
+"""
 
 from __future__ import annotations
 
@@ -20,6 +23,12 @@ AVOIDS = regex(  # "it does not run through the engine room"; "doesn't it ...?" 
     r"|enters?|lies?|laid|routed|taken|through|thru|into|in|inside|near|anywhere|across|past|along|via|by))* ?)$",
     re.IGNORECASE,
 )
+MOVES_OUT = regex(  # "we move the bank out of the engine room"
+    r"(?:^|[.?!;,])[^.?!;,]*\b(?:mov(?:e|es|ed|ing)|shift(?:s|ed|ing)?|relocat(?:e|es|ed|ing)|tak(?:e|es|en|ing)|took|bring(?:s|ing)?|brought"
+    r"|com(?:e|es|ing)|came|going|goes|gone|transfer\w*)\b[^.?!;,]{0,60}?\b(?:from|out of) (?:the |its |my |our )?$",
+    re.IGNORECASE,
+)
+CABLE = regex(r"\b(?:cables?|wires?|leads?|run)\b", re.IGNORECASE)
 ASKING = regex(r"(?:^|[.?!;,] )(?:is|does|do|are|will)n'?t\b[^.?!;,]*$", re.IGNORECASE)
 
 
@@ -29,6 +38,14 @@ def avoided(scene: Scene, item: Item) -> bool:
         return False
     before = ahead_of(scene, item)
     return AVOIDS.search(before) is not None and ASKING.search(before) is None
+
+
+def moved_out(scene: Scene, item: Item) -> bool:
+    """Whether a battery only leaves that place: "the bank is moving from the engine room to the bow"."""
+    if item.fact != "cable.in_engine_space":
+        return False
+    found = MOVES_OUT.search(ahead_of(scene, item))
+    return found is not None and CABLE.search(found[0]) is None
 
 
 def refused_after(scene: Scene, item: Item) -> bool:

@@ -9,6 +9,7 @@ from service import reference, say
 from service.case import Case, Known, Value
 from service.reply import Figure
 from service.rules.load import MOTORS
+from service.told import motor_volts
 
 SHARED = regex(
     r"\b(?:both|together|shared?|sharing|same (?:battery|bank|time)|(?:one|a single) (?:battery|bank))\b", re.IGNORECASE
@@ -175,6 +176,8 @@ def load_figures(running: float, inrush: float) -> tuple[Figure, Figure]:
 
 def mismatch(case: Case) -> tuple[float, float] | None:
     """The volts of the bank and of the load where they differ, else None."""
+    if unlike := motor_volts.apart(case.text):
+        return unlike
     wanted = case.get("load.voltage") or case.said("bank.voltage")
     built = case.get("bank.built_voltage")
     if built is None and case.get("load.voltage"):

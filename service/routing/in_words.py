@@ -107,6 +107,17 @@ def _rating_counts(seen: Seen) -> bool:
     return plain and rating_counts.COUNTS.search(text) is not None and rating_counts.asked(text, seen.told)
 
 
+def _runs_so_long(seen: Seen) -> bool:
+    """ "A fridge of 3 A, gel of 90 Ah. After what period must it be switched off?": nothing drains it unseen."""
+    told = {"load.current", "battery.capacity"} <= seen.told and "drain.current" not in seen.told
+    drained = (
+        {"standing-drain"} <= seen.found <= {"standing-drain", "run-time"}
+        and seen.says("request:how_long")
+        and not seen.message.dangers
+    )
+    return told and drained and seen.says("about:consumer")
+
+
 def _good_idea(seen: Seen) -> bool:
     """ "Got two golf cart batteries of 6 V for the Pike, good idea?": a battery and a load, and leave."""
     read = any(fact.startswith(("reading.", "charger.", "cable.", "fuse.")) for fact in seen.told)
@@ -264,6 +275,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("unclear", _of_a_picture),
     ("maintenance", _by_children),
     ("run-time", _taken),
+    ("run-time", _runs_so_long),
     ("cable-size", _longest_run),
     ("cable-size", _by_the_hull),
     ("cable-size", _cable_alone),

@@ -232,6 +232,9 @@ def wanted_too(message: Message, topics: Set[str]) -> set[str]:
         and "charger.current" not in told
     ):
         found.add("charger-size")
+    apart = len(items(message.text)) > 1 and not {"charger-banks", "dc-dc"} & topics
+    if apart and charger_wished.output_asked(message.text):
+        found.add("charger-size")
     if topics & CIRCUIT and not topics & KINDS and WHICH_KIND.search(message.text) and message.says("thing:battery"):
         found.add("battery-type")
     return found - topics

@@ -10,10 +10,9 @@ from dataclasses import dataclass
 
 from grammar.reading import Message, Span
 from service.routing.as_told import by_what_is_told
-from service.routing.evidence import OPENERS, Sign, asks_outright, evidence
+from service.routing.evidence import Sign, evidence
+from service.routing.farewell import only_thanks, polite, takes_leave
 from service.routing.goes_on import (
-    BRIEF,
-    POLITE,
     best_of,
     goes_on,
     leads_on,
@@ -41,9 +40,6 @@ BATTERY = frozenset({"battery.capacity", "battery.energy", "battery.cca", "batte
 STORY = frozenset({"rest-voltage", "load-voltage", "specific-gravity"})  # beside a danger a reading is only told
 READING = ("about:reading_word", "request:is_good")  # "is the reading good?" with a picture of it
 FOREIGN, FOREIGN_SHARE = 2, 8  # words of other languages, and how many words there are to one at most
-LEAVE = 30  # characters after the thanks: a name, "for the help"
-HOWEVER = frozenset({"but", "still", "though", "however", "yet", "not", "cant", "wont", "doesnt", "except"})
-SPEAKING = ("request:", "word:", "thing:", "about:", "detail:", "value:")  # cues of what a message is about
 SHOWN = 6  # reasons that `why` gives
 NOWHERE: Mapping[str, int] = {}
 POINTS_BACK = -10  # points of the best topic of an item that has no word of its own
@@ -77,9 +73,9 @@ def route(message: Message, *, context: tuple[str, ...] = (), asked: Iterable[st
 
     Thanks, greetings and marks alone ask nothing. What is not understood is one request, `unclear`.
     """
-    if not any(word[0].isalnum() for word in message.words) or _only_thanks(message):
+    if not any(word[0].isalnum() for word in message.words) or only_thanks(message, later=bool(context)):
         return []
-    if context and _takes_leave(message):
+    if context and takes_leave(message):
         return []
     whole = (0, len(message.text))
     danger = any(item.status == "present" for item in message.dangers)  # it alone is answered where no more is asked
@@ -155,7 +151,7 @@ def under_the_bar(message: Message, ranking: Sequence[Tally], signs: Sequence[Si
         return [Request("rest-voltage", whole, evidence=READING)]
     if message.says(CHARGE) and {item.fact for item in message.stated} >= COLD:
         return [Request("charger-setting", whole, evidence=(CHARGE,))]
-    return [] if _polite(message) else [Request("unclear", whole)]
+    return [] if polite(message) else [Request("unclear", whole)]
 
 
 def decided(
@@ -320,29 +316,3 @@ def _clause_of(message: Message, item: Tally, asked: int | None) -> Span:
 def _marked(message: Message, row: int) -> bool:
     """Whether a clause ends in a question mark."""
     return row < len(message.clauses) and message.text[: message.clauses[row].span[1]].endswith("?")
-
-
-def _only_thanks(message: Message) -> bool:
-    """Whether a short message thanks or greets and says nothing else that the lexicon knows: "ta very much"."""
-    if len(message.words) > BRIEF or not any(message.says(name) for name in POLITE):
-        return False
-    if message.stated or message.quantities:
-        return False
-    thanked = {at for cue in message.cues if cue.name in POLITE for at in range(*cue.span)}
-    others = (cue for cue in message.cues if cue.name.startswith(SPEAKING) and not set(range(*cue.span)) <= thanked)
-    return not asks_outright(message) and not message.dangers and next(others, None) is None
-
-
-def _takes_leave(message: Message) -> bool:
-    """Whether a message of a thread ends with thanks and neither asks nor tells: "leave it one more year then, ta"."""
-    thanks = [cue.span[1] for cue in message.cues if cue.name in POLITE[:1]]
-    if not thanks or len(message.text) - max(thanks) > LEAVE or len(message.words) > 2 * BRIEF:
-        return False
-    requests = any(cue.name.startswith("request:") and cue.span[0] for cue in message.cues)  # an "OK" first is none
-    asked = requests or "?" in message.words or not OPENERS.isdisjoint(message.words[1:])
-    return not (asked or message.stated or message.dangers) and HOWEVER.isdisjoint(message.words)
-
-
-def _polite(message: Message) -> bool:
-    """Whether a message that asks nothing known thanks or greets."""
-    return not message.quantities and any(message.says(name) for name in POLITE)

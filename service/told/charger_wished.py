@@ -17,6 +17,12 @@ ASKED = regex(
     re.IGNORECASE,
 )
 
+OUTPUT = regex(  # its amps; "how many outputs" are banks
+    r"\b(?:what|which) output (?:current )?(?:should|ought|must|does|do|would|shall|is)\b[^.?!;]{0,24}\bcharger\b"
+    r"|\b(?:what|which) output (?:for|of) (?:the|its|my|our|a) (?:\w+ )?charger\b",
+    re.IGNORECASE,
+)
+
 
 def asked(text: str) -> bool:
     """Whether it is asked how big a charger is to be, or which one to take.
@@ -27,3 +33,12 @@ def asked(text: str) -> bool:
     (False, False)
     """
     return ASKED.search(text) is not None
+
+
+def output_asked(text: str) -> bool:
+    """Whether it is asked how many amps a charger is to give.
+
+    >>> output_asked("What output ought its charger to have?"), output_asked("how many outputs must the charger have")
+    (True, False)
+    """
+    return OUTPUT.search(text) is not None

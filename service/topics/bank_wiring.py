@@ -16,7 +16,7 @@ from service.judgements.tap import EMPTIED_MORE, SMALL_ONES, both_wrong, tapped
 from service.judgements.unlike import LIMITS, age_apart
 from service.reply import Answer, Figure, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
-from service.told import equal_cables, its_mate, other_volts
+from service.told import equal_cables, its_mate, motor_volts, other_volts
 from service.topic import Lever, Topic
 
 FAMILY, MOST_JOINED = "battery.family", ("battery.max_in_series", "battery.max_in_parallel")
@@ -179,8 +179,17 @@ def of_two_volts(case: Case) -> Answer | None:
         return TOPIC.says("information", SMALL_ONES)
     if how := rewired.wanted(case):
         return joined_anew(case, how)
-    volts = other_volts.motor_above(case.text)
-    return of_more_volts(case, *volts) if volts else None
+    if volts := other_volts.motor_above(case.text):
+        return of_more_volts(case, *volts)
+    unlike = motor_volts.apart(case.text)
+    return of_a_motor(case, *unlike) if unlike else None
+
+
+def of_a_motor(case: Case, bank: float, motor: float) -> Answer:
+    """A motor that is made for other volts than the bank."""
+    gives, takes = say.quantity(bank, "V"), say.quantity(motor, "V")
+    case.step(f"The batteries give {gives}, the load takes {takes}", "od1002")
+    return TOPIC.says("no", f"No: a {takes} motor must not be put on {gives}; it needs a bank of its own volts.")
 
 
 def joined_anew(case: Case, how: str) -> Answer:

@@ -51,6 +51,7 @@ PLACES = frozenset(  # where and which way up a battery stands: a later turn tha
 )
 DISCONNECT, DRAINED = "detail:disconnect", frozenset({"role:drain.current", "thing:drain"})
 PETROL, DIESEL = "detail:petrol_near", regex(r"^(?!.*\bpetrol\b).*\bdiesel\b", re.IGNORECASE | re.DOTALL)
+WATCHED, LEFT_ALONE = "detail:watched", frozenset({"detail:left_on", "detail:held"})
 OTHER_ONE = regex(r"\b(?:other|second|next) (?:one|of (?:them|the two))\b", re.IGNORECASE)
 
 
@@ -95,10 +96,12 @@ def let_go(cues: Iterable[str], names: Collection[str] = (*OTHERWISE, WINTER, *S
 
 def elsewhere(own: Iterable[str], old: Iterable[str], text: str = "") -> tuple[str, ...]:
     """The details of the last question without its places, where another one is named: "and under my bunk?"; without
-    petrol, where the engine turns out to be a diesel; no longer disconnected, where something is told to stay on."""
+    petrol, where the engine turns out to be a diesel; no longer disconnected, where something is told to stay on; no
+    longer left on, where somebody will watch."""
     no_petrol = (PETROL,) if DIESEL.search(text) else ()
+    watched = LEFT_ALONE if WATCHED in own else ()
     drained = (DISCONNECT,) if not DRAINED.isdisjoint(own) and DISCONNECT not in own else ()
-    return let_go(old, {*(PLACES if not PLACES.isdisjoint(own) else no_petrol), *drained})
+    return let_go(old, {*(PLACES if not PLACES.isdisjoint(own) else no_petrol), *drained, *watched})
 
 
 def aged_otherwise(message: Message, thread: Thread) -> bool:

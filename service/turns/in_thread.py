@@ -66,6 +66,16 @@ HOW_CHARGED = regex(
     r"\b(?:charged? (?:them|those|these|both|it|that)|(?:be|get) charged)\b",
     re.IGNORECASE,
 )
+IF_IT = regex(  # "and if it only shows 12.3"
+    r"\W*(?:(?:and|or|but|ok|now|then|so|what)\W+)*if (?:it|they|she|he|the (?:battery|bank))(?: only| just| then)?"
+    r" (?:shows?|reads?|sits?|stands?|rests?|has|have|drops?|falls?)\b",
+    re.IGNORECASE,
+)
+AND_AMPS = regex(  # "and amps?", after the setting
+    r"\W*(?:(?:and|ok|so|then|right|thanks|ta|also)\W+)*(?:(?:how many|what|which|the|in) )*"
+    r"(?:amps?|amperes|amperage|a)(?: (?:then|for it|for that|please|pls))*\W*",
+    re.IGNORECASE,
+)
 A_NEW_ONE = r"\b(?:new|replacement) (?:batter\w+|batts?|accu|ones?|set|pair|bank)\b"
 LEFT_AS_IT_IS = (
     r"\b(?:live with|put up with|carry on with|soldier on|keep (?:it|them|this|these|the old|using|going)"
@@ -91,8 +101,9 @@ def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
     several = asks_outright(message) and sum(clause.asks for clause in message.clauses) > 1 and not degrees
     danger = message.dangers or thread.dangers or "hazard" in thread.topics
     plain = message.says(TAP) or any(item.fact == AGE for item in message.stated) or WHAT_VOLTS.search(message.text)
+    joined = any(item.fact == "bank.layout" for item in message.stated)
     plain = plain or SAME.match(message.text) or STILL.search(message.text)
-    few = MORE if plain else FEW
+    few = MORE if plain or joined else FEW
     long = len(message.words) > few and not degrees
     if not thread.topics or long or danger or several:
         return ()
@@ -225,6 +236,20 @@ def same_again(message: Message, thread: Thread) -> tuple[str, ...]:
     return thread.topics if len(thread.topics) > 1 and told and not own else ()
 
 
+def if_only_so_full(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And if it's only at 12.3 in the morning?" after whether it runs: whether it still does."""
+    told = {item.fact for item in message.stated}
+    if_so = SAME.match(message.text) or IF_IT.match(message.text)
+    read = bool(told) and told <= AT_REST | {"battery.charge"} and if_so is not None
+    return thread.topics if read and thread.topics in (("run-check",), ("run-time",)) else ()
+
+
+def amps_of_charging(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And amps?" after the setting of a charger: how many it should give."""
+    set_so = thread.topics == ("charger-setting",) and "charger.current" not in thread.facts and not message.stated
+    return ("charger-size",) if set_so and AND_AMPS.fullmatch(message.text) else ()
+
+
 def volts_of_charging(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "It may become gel next year. What would the voltages be then?" of a charger: its volts, not its amps."""
     read = any(item.fact.startswith("reading.") for item in message.stated)
@@ -326,6 +351,8 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     same_again,
     joined_so,
     still_runs,
+    if_only_so_full,
+    amps_of_charging,
     volts_of_charging,
     laid_up_without_power,
     strong_enough,

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
+from grammar.reading import Message
 from service.case import Value
 from service.reply import Answer
 
@@ -16,6 +18,7 @@ KEPT = {  # figures that a later question may speak of, and the facts that make 
     "specific-gravity.corrected_gravity": ("reading.gravity", "reading.voltage", "battery.charge"),
     **{f"{CONVERTED}{name}": ("battery.",) for name in ("capacity", "cca", "ca", "reserve", "energy")},
 }
+RATINGS = {"battery.ca": "battery.cca", "battery.cca": "battery.ca"}
 SIZED = ("cable-size.gauge", "cable-size.area")
 THEIRS = ("cable.gauge", "cable.area")
 
@@ -24,6 +27,18 @@ def still(worked: Mapping[str, Value], changed: Iterable[str]) -> dict[str, Valu
     """What stands of it, after a message that changes these facts."""
     changed = tuple(changed)
     return {name: value for name, value in worked.items() if not any(fact.startswith(KEPT[name]) for fact in changed)}
+
+
+def in_its_rating(message: Message, worked: Mapping[str, Value]) -> Message:
+    """A message with a bare number as the rating in which the desk gave it: "will 640 do?" of "about 640 CCA"."""
+    given = {fact: worked.get(f"{CONVERTED}{fact.partition('.')[2]}") for fact in RATINGS}
+    stated = tuple(
+        replace(item, fact=RATINGS[item.fact])
+        if item.fact in RATINGS and item.text.strip().isdigit() and item.value == given[RATINGS[item.fact]]
+        else item
+        for item in message.stated
+    )
+    return message if stated == message.stated else replace(message, stated=stated)
 
 
 def kept(worked: Mapping[str, Value], answers: Iterable[Answer], told: Iterable[str]) -> dict[str, Value]:

@@ -189,3 +189,42 @@ def test_a_battery_that_the_thruster_might_be_given_is_not_there_yet() -> None:
     text = "My engine starter battery, 690 CCA, for a 160 A thruster too? Or should I give the thruster its own?"
     assert of("run-check", text).verdict == "marginal"
     assert of("run-check", "The thruster has its own battery, 690 CCA. Enough for 160 A?").verdict == "yes"
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("A freezer of 5 A hangs on a full 100 Ah gel. After what period must it be switched off?", "run-time"),
+        ("A lamp takes 2 A from an AGM of 60 Ah; for what period may it be left on?", "run-time"),
+        ("After what period must a stored gel of 60 Ah be charged again?", "storage"),
+        ("With everything switched off 0.1 A still flows from my 60 Ah gel. After what period is it half empty?",
+         "standing-drain"),
+    ],
+)  # fmt: skip
+def test_after_what_period(text: str, topic: str) -> None:
+    assert [answer.topic for answer in talk(text).answers] == [topic]
+
+
+def test_the_output_of_a_charger_is_asked_between_other_questions() -> None:
+    ask = "A gel bank, 24 V, 150 Ah. First, it shows 25.0 V after the mains lead was off a day; is that fair? Next, "
+    found = talk(ask + "what output ought the charger to have?").answers
+    assert [(answer.topic, answer.verdict) for answer in found] == [
+        ("rest-voltage", "marginal"),
+        ("charger-size", "information"),
+    ]
+    banks = talk(ask + "how many outputs must the charger have for two banks?").answers
+    assert "charger-size" not in [answer.topic for answer in banks]
+
+
+@pytest.mark.parametrize(
+    ("text", "topic", "verdict"),
+    [
+        ("My 24 V system feeds 800 CCA. Will it drive a 12 volt capstan of 90 A?", "run-check", "no"),
+        ("May the 12 V winch be connected to the 24 V bank?", "bank-wiring", "no"),
+        ("The winch takes 24 V and 90 A, the boat is 12 V, battery 900 CCA. Does it run?", "bank-wiring", "no"),
+        ("The 24 V capstan of 90 A on the 24 V bank, two 800 CCA wets. Does it run?", "run-check", "yes"),
+        ("Do four wets of 12 V and 700 CCA run a 24 V winch of 90 A?", "run-check", "yes"),
+    ],
+)
+def test_a_motor_of_other_volts_than_the_bank(text: str, topic: str, verdict: str) -> None:
+    assert (topic, verdict) in [(answer.topic, answer.verdict) for answer in talk(text).answers]

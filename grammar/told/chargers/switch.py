@@ -65,6 +65,22 @@ ALSO = regex(r"^(?: (?:batter\w+|cells?))?,? ?(?:and|or|&|/|\+|plus)\b", re.IGNO
 ONLY_KNOWS = regex(
     r"\bcharger (?:only|just) (?:knows|does|has|speaks|understands|offers|takes)(?: the)? ['\"‘“]?$", re.IGNORECASE
 )
+ONE_SETTING = regex(  # "it has a single programme, marked 'wet'"
+    r"\b(?:an? single|only one|just one|one|an? sole|the only|its only|no more than one) (?:fixed |charging )?"
+    r"(?:programme?|setting|mode|profile|position|curve)\b,? ?(?:is |for |and (?:that|it) is |that is |which is )?"
+    r"(?:marked |labell?ed |called |named |for |made for )?(?:as )?['\"‘“]?$",
+    re.IGNORECASE,
+)
+ASKS_BEFORE = regex(
+    r"(?:\b(?:is|would|will|does|can|could|should|may) (?:i |we )?(?:(?:use|take|choose|pick|set it to|try) )?"
+    r"|[.?!;,] )(?:the |its )?['\"‘“]?$",
+    re.IGNORECASE,
+)
+ASKS_AFTER = regex(  # "is AGM alright?", after the kinds that the switch offers
+    r"['\"’”]?(?: (?:one|setting|mode|position|programme?))? (?:do|work|serve"
+    r"|(?:be )?(?:al+ ?right|ok|okay|fine|safe|good|suitable|(?:near|close) enough))\b",
+    re.IGNORECASE,
+)
 ON_QUOTED = regex(rf"{CHARGER}[^.?!;]{{0,32}}?,? (?:on|at|says|marked|reads) ['\"‘“]$", re.IGNORECASE)
 ON_ASIDE = regex(rf"{CHARGER} (?:is|was)[^.?!;,]{{3,28}}, (?:still )?on $", re.IGNORECASE)
 
@@ -106,7 +122,13 @@ def stands_on(scene: Scene, item: Item, offered: set[int]) -> bool:
     before = [scene.word(item.start - back) for back in (1, 2)]
     after = scene.after(item)
     used = before[1] if before[0] in ("the", "its", "their") else before[0]
-    return used in USED and (after is None or after.head != "battery")
+    return (used in USED or _is_asked_of(scene, item)) and (after is None or after.head != "battery")
+
+
+def _is_asked_of(scene: Scene, item: Item) -> bool:
+    """Whether one of the kinds that are offered is asked of after them: "is AGM alright", "would gel do"."""
+    after = ASKS_AFTER.match(scene.text, scene.span(item.start, item.end)[1])
+    return after is not None and ASKS_BEFORE.search(ahead_of(scene, item)) is not None
 
 
 def _left_at(scene: Scene, item: Item, offered: bool) -> bool:
@@ -269,4 +291,4 @@ def of_its_kind(scene: Scene, item: Item) -> bool:
         return True
     if HAD_FOR.search(before) and others:
         return ALSO.match(scene.text[scene.span(item.start, item.end)[1] :]) is None
-    return any(words.search(before) for words in (MADE_FOR, ONE_FOR, ON_QUOTED, ON_ASIDE, ONLY_KNOWS))
+    return any(words.search(before) for words in (MADE_FOR, ONE_FOR, ON_QUOTED, ON_ASIDE, ONLY_KNOWS, ONE_SETTING))
