@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Set
 
-from grammar.reading import Message
+from grammar.reading import Message, Span
 from grammar.text.patterns import regex
 from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import ANY_CABLE, HOLD, ICY, TIMES, unlike_amps
+from service.routing.evidence import TERM
 from service.routing.one_circuit import CONVERTS
 from service.routing.supply_as_told import KIND, LOADS, STRENGTH, both_sized, is_lithium
 from service.told import charged_apart, equal_cells, longest_run, loose, other_volts, two_charges, two_options
@@ -34,6 +35,12 @@ UPKEEP = regex(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|des
 LESS_CARE = regex(
     r"\b(?:kind|type|sort|one)\b[^.?!]*\b(?:less|least|no|without)\b[^.?!]*"
     r"\b(?:looking after|maintenance|upkeep|care)\b",
+    re.IGNORECASE,
+)
+READ = frozenset({"specific-gravity", "rest-voltage", "load-voltage"})
+OF_THE_READING = regex(  # "what is that fourth one telling me", and no term of the trade
+    r"\bwhat(?:['’]?s| is| does| do| are) (?:that|this|these|those|the|it)\b(?: (?:\w+|\d[\d.,]*)){0,4}?"
+    r" (?:tell(?:ing)?|say(?:ing)?|mean|point(?:ing)? (?:to|at)|signify|indicat(?:e|ing)|hint(?:ing)? at)\b",
     re.IGNORECASE,
 )
 BUYS = regex(r"\bwhat (?:do|should|must|would) (?:i|we) (?:buy|get|need|fit|take)\b", re.IGNORECASE)
@@ -268,6 +275,9 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
         return {"bank-size"}  # "one charger for two kinds, ok? and if not what do I buy"
     if "mounting" in found and longest_run.asked(message.text, told) and not HOLD.search(message.text):
         return {"mounting"}  # "how far may the battery be from it with 70 mm2"
+    told_by_it = OF_THE_READING.search(message.text) if "meaning" in found and found & READ else None
+    if told_by_it and not _names_a_term(message, told_by_it.span()):
+        return {"meaning"}
     if {"meaning", "battery-type"} <= found and GO_BY.search(message.text):
         return {"battery-type"}  # "CCA and MCA, and which of them should I go by?"
     saved = message.says("detail:saved")
@@ -277,6 +287,11 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
         return {"replacement"}  # "it reads 10.1, can I save it? 3 years old"
     shut = message.says("detail:shut") and not HOLD.search(message.text)
     return {"mounting"} if shut and {"ventilation", "mounting"} <= found else set()  # "the holes, and a tight lid"
+
+
+def _names_a_term(message: Message, span: Span) -> bool:
+    """Whether a word that the glossary explains stands in a stretch."""
+    return any(cue.name.startswith(TERM) and span[0] <= cue.span[0] < span[1] for cue in message.cues)
 
 
 def told_by_another(message: Message, found: Set[str]) -> set[str]:
