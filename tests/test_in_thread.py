@@ -295,7 +295,7 @@ def test_a_technician_who_is_promised_is_on_the_route():
         (("My wet battery rests at 12.4, is that ok?", "were it an AGM?"), "rest-voltage", "marginal"),
         (("My wet battery rests at 12.6, is that ok?", "and had it shown 12.1?"), "rest-voltage", "no"),
         (("How big a charger for 90 Ah of gel?", "had they been lithium?"), "charger-size", "information"),
-        (("12.6 at rest on a wet one, ok?", "after 7 years, has it had it?"), "replacement", "marginal"),
+        (("12.6 at rest on a wet one, ok?", "after 9 years, has it had it?"), "replacement", "no"),
     ],
 )
 def test_had_it_been_another_one_asks_the_same_of_that(turns, topic, verdict):
