@@ -105,3 +105,13 @@ def test_a_charge_of_now_is_not_reckoned_from_the_day_the_lay_up_began() -> None
     found = on("storage", "Aboard since October, it reads 12.55 now, wet. Is it ok till May?")
     assert "state_of_charge_after" not in {figure.name for figure in found.figures}
     assert not any("Laid up on" in step.say for step in found.working)
+
+
+def test_a_charge_that_is_only_supposed_is_not_the_one_that_is_laid_up() -> None:
+    text = (
+        "Flooded 100 Ah, full, stands in the cellar at 20 C, nothing connected, and we are back 6 months on. Too long? "
+        "And supposing it had been at a quarter out there at -8: would it have frozen?"
+    )
+    laid_up, frost = on("storage", text), on("freeze-point", text)
+    known = [{item.fact: item.value for item in answer.understood} for answer in (laid_up, frost)]
+    assert (laid_up.verdict, known[0]["battery.charge"], known[1]["battery.charge"]) == ("marginal", 100.0, 25.0)
