@@ -57,3 +57,34 @@ def put_on(text: str) -> float | None:
     """
     found = PUT_ON.search(text)
     return float(found["volts"]) if found and BESIDE.search(text) is None else None
+
+
+MOTOR = r"(?:bow ?thruster|thruster|windlass|winch|capstan|bow unit|unit|motor)"
+OF_12 = regex(
+    rf"{TWELVE}[ -](?:bow |stern |electric )?{MOTOR}\b(?!['’]?s? (?:bank|batter))"
+    rf"|\b{MOTOR}(?:['’]s)?\b(?!['’]?s? (?:bank|batter)){NEAR}{TWELVE}",
+    re.IGNORECASE,
+)
+SUPPLY = r"(?:bank|boat|batter(?:y|ies)|system|supply|house|yacht|barge)"
+ABOVE = regex(
+    rf"\b(?P<before>24|36|48)[ -]?v(?:olts?)?[ -](?:\w+ )?{SUPPLY}\b"
+    rf"|\b{SUPPLY}\b[^.?!;,\d]{{0,16}}?\b(?P<after>24|36|48)[ -]?v(?:olts?)?\b",
+    re.IGNORECASE,
+)
+HOOKS = regex(r"\b(?:hook|connect|wir|put|run|hang|feed|attach|join|plug|power|work|stand|take)\w*\b", re.IGNORECASE)
+ANY = regex(r"\b(12|24|36|48)[ -]?v(?:olts?)?\b", re.IGNORECASE)
+
+
+def motor_below(text: str) -> tuple[float, float] | None:
+    """The 12 V of a motor and the higher volts of the bank that it is to be put on, where no others are told.
+
+    >>> motor_below("The bank is 24 volts, the thruster's plate says 12 V. Can I connect it?")
+    (12.0, 24.0)
+    >>> motor_below("12 V thruster, 24 V bank of two 12 V batteries, connect it?"), motor_below("12 V windlass, run it?")
+    (None, None)
+    """
+    bank, told = ABOVE.search(text), sorted(ANY.findall(text))
+    apart = len(told) > 1 and told.count("12") == 1 and len({*told}) == 2
+    if bank is None or not apart or not OF_12.search(text) or not HOOKS.search(text) or BESIDE.search(text):
+        return None
+    return 12.0, float(bank["before"] or bank["after"])
