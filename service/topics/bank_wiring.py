@@ -16,7 +16,7 @@ from service.judgements.tap import EMPTIED_MORE, SMALL_ONES, both_wrong, tapped
 from service.judgements.unlike import LIMITS
 from service.reply import Answer, Figure, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
-from service.told import equal_cables, its_mate, other_volts
+from service.told import equal_cables, its_mate, more_volts, other_volts
 from service.topic import Lever, Topic
 
 FAMILY, MOST_JOINED = "battery.family", ("battery.max_in_series", "battery.max_in_parallel")
@@ -176,6 +176,10 @@ def of_two_volts(case: Case) -> Answer | None:
         return TOPIC.says("information", SMALL_ONES)
     if how := rewired.wanted(case):
         return joined_anew(case, how)
+    if below := more_volts.motor_below(case.text):
+        case.because("Twice the volts drive about twice the amps through a motor, and burn it out", "electric-power")
+        ours, theirs = (say.quantity(volts, "V") for volts in below)
+        return TOPIC.says("no", f"No: a motor made for {ours} must not be put on {theirs}.")
     volts = other_volts.motor_above(case.text)
     return of_more_volts(case, *volts) if volts else None
 

@@ -290,3 +290,8 @@ def test_batteries_that_are_weighed_against_each_other_are_not_joined(text: str,
 
 def test_one_of_other_volts_that_is_to_be_joined_is_refused() -> None:
     assert on("bank-wiring", "May I join a 6 V or a 12 V battery to my 12 V one?").verdict == "no"
+
+
+def test_a_motor_of_fewer_volts_is_not_wired_to_the_bank() -> None:
+    found = on("bank-wiring", "May I connect my 12 V windlass, 90 A, to the 24 V bank?")
+    assert (found.verdict, plain(found.headline)) == ("no", "No: a motor made for 12 V must not be put on 24 V.")
