@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Set
 
-from grammar.reading import Message, Span
+from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
@@ -140,7 +140,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
     idle |= _charger_only_named(message, found, told)
     idle |= _of_no_charger(message, found, told) | _not_asked(message, found, told)
-    idle |= _made_up_for(message, found)
+    idle |= _made_up_for(message, found) | _told_by_a_reading(message, found)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
 
@@ -275,9 +275,6 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
         return {"bank-size"}  # "one charger for two kinds, ok? and if not what do I buy"
     if "mounting" in found and longest_run.asked(message.text, told) and not HOLD.search(message.text):
         return {"mounting"}  # "how far may the battery be from it with 70 mm2"
-    told_by_it = OF_THE_READING.search(message.text) if "meaning" in found and found & READ else None
-    if told_by_it and not _names_a_term(message, told_by_it.span()):
-        return {"meaning"}
     if {"meaning", "battery-type"} <= found and GO_BY.search(message.text):
         return {"battery-type"}  # "CCA and MCA, and which of them should I go by?"
     saved = message.says("detail:saved")
@@ -289,9 +286,11 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
     return {"mounting"} if shut and {"ventilation", "mounting"} <= found else set()  # "the holes, and a tight lid"
 
 
-def _names_a_term(message: Message, span: Span) -> bool:
-    """Whether a word that the glossary explains stands in a stretch."""
-    return any(cue.name.startswith(TERM) and span[0] <= cue.span[0] < span[1] for cue in message.cues)
+def _told_by_a_reading(message: Message, found: Set[str]) -> set[str]:
+    """The meaning of a term, where it is asked what a reading tells and no term is named."""
+    asked = OF_THE_READING.search(message.text) if "meaning" in found and found & READ else None
+    terms = (cue.span[0] for cue in message.cues if cue.name.startswith(TERM))
+    return {"meaning"} if asked and not any(asked.start() <= at < asked.end() for at in terms) else set()
 
 
 def told_by_another(message: Message, found: Set[str]) -> set[str]:

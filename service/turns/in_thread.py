@@ -51,7 +51,8 @@ SAME = regex(  # "same but ...", "and what if it's ..."
 )
 HAD_IT_BEEN = regex(  # "and had it been a gel?", "were they lithium?"
     r"\W*(?:(?:and|or|but|ok|now|then|so|hm+)\W+)*(?:had (?:it|they|mine|ours|the \w+) (?:been|had|shown|read|stood at)"
-    r"|were (?:it|they|mine|ours) (?!ok\b|right\b|wrong\b)|(?:what )?if (?:it|they|mine|ours)(?:'d| had| would have) been)\b",
+    r"|were (?:it|they|mine|ours) (?!ok\b|right\b|wrong\b)"
+    r"|(?:what )?if (?:it|they|mine|ours)(?:'d| had| would have) been)\b",
     re.IGNORECASE,
 )
 AT_DEGREES = regex(  # what may stand about degrees alone: a season, "same thing at", "thanks"
