@@ -44,7 +44,15 @@ from service.turns.in_thread import also
 from service.turns.moments import of_its_moment
 from service.turns.of_another_question import apart
 from service.turns.own_facts import own
-from service.turns.put_in_place import VOLTS, bought_new, has_its_load, of_its_own, puts_in, stands_elsewhere
+from service.turns.put_in_place import (
+    VOLTS,
+    bought_new,
+    has_its_load,
+    of_another_boat,
+    of_its_own,
+    puts_in,
+    stands_elsewhere,
+)
 from service.turns.thread import Signer, Thread, fingerprint, packed
 from service.turns.turn import Turn
 from service.turns.undecided import by_topic, dipped, likely
@@ -179,7 +187,7 @@ class Leadsman:
             thread = replace(thread, cues=let_go(thread.cues))
         elif aged_otherwise(message, thread):
             thread = replace(thread, cues=let_go(thread.cues, TESTED))
-        thread = bought_new(message, thread)
+        thread = bought_new(message, of_another_boat(message, thread))
         thread = spoken_of_first(message, thread)
         after = thread.told(
             told,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.wording.again import AGAIN, NOTHING_NEW, READ_TOO
-from tests.talks import talk
+from tests.talks import on, talk
 
 
 def plain(text):
@@ -287,3 +287,17 @@ def test_a_technician_who_is_promised_is_on_the_route():
     reply = talk("will a wet battery freeze at -15", "well it blows a lot round here")
     assert reply.notice == NOTHING_NEW + READ_TOO
     assert (reply.answers[0].verdict, reply.triage.route) == ("needs-facts", "technician")
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "verdict"),
+    [
+        (("My wet battery rests at 12.4, is that ok?", "were it an AGM?"), "rest-voltage", "marginal"),
+        (("My wet battery rests at 12.6, is that ok?", "and had it shown 12.1?"), "rest-voltage", "no"),
+        (("How big a charger for 90 Ah of gel?", "had they been lithium?"), "charger-size", "information"),
+        (("12.6 at rest on a wet one, ok?", "after 9 years, has it had it?"), "replacement", "no"),
+    ],
+)
+def test_had_it_been_another_one_asks_the_same_of_that(turns, topic, verdict):
+    assert verdict == on(topic, *turns).verdict
+    assert not on(topic, *turns).headline.startswith("Not by this reading")

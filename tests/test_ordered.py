@@ -67,3 +67,16 @@ def test_papers_and_spare_parts_are_the_other_desks(text):
 )
 def test_a_paper_that_only_tells_hands_nothing_over(text, topic):
     assert [answer.topic for answer in talk(text).answers] == [topic]
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("Our tablet dies after two hours and is only 2 years old, is that normal?", "other-desk"),
+        ("the laptop's battery lasts 40 minutes, 4 years old. Replace?", "other-desk"),
+        ("My phone died, so no photo. The thruster's battery is 9 years old, replace it?", "replacement"),
+        ("the camera battery is flat. Our gel shows 12.5 at rest, is it all right?", "rest-voltage"),
+    ],
+)
+def test_the_battery_of_a_phone_is_none_of_ours(text: str, topic: str) -> None:
+    assert [item.topic for item in talk(text).answers] == [topic]

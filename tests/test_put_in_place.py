@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from service.reply import Answer
-from tests.talks import talk
+from tests.talks import on, plain, talk
 
 
 def last(*turns: str) -> Answer:
@@ -66,3 +66,11 @@ def test_a_reading_of_the_old_battery_is_none_of_the_new_one():
     )
     assert answer.verdict == "yes"
     assert "reading.voltage" not in {item.fact for item in answer.understood}
+
+
+def test_a_charger_that_is_sought_for_another_boat_is_not_that_of_the_first() -> None:
+    first = "Is a 30 A charger enough for three 90 Ah wets in parallel?"
+    sought = on("charger-size", first, "My second boat has one gel of 90 Ah. Which charger for her?")
+    assert (sought.verdict, plain(sought.headline)) == ("information", "90 Ah of gel takes a charger of 9 to 18 A.")
+    there = on("charger-size", first, "On my second boat there is a 90 Ah gel. Is that charger right for it?")
+    assert there.verdict == "no"

@@ -45,3 +45,18 @@ def test_a_later_figure_is_what_the_talk_makes_of_it(turns: tuple[str, ...], fac
 
 def test_volts_before_a_load_are_no_age_that_was_asked_for() -> None:
     assert "battery.age" not in told("drops to 9.8 when the thruster runs. Past it?", "12.6 before, 190 amps, 700 CCA")
+
+
+@pytest.mark.parametrize(
+    ("again", "rest", "loaded"),
+    [
+        ("Filled it up, left it till it showed 12.7, and put 350 A on it once more: 10.1", 12.7, 10.1),
+        ("Night on the charger, 12.8 before this time and 10.9 with the same load on", 12.8, 10.9),
+        ("today it rests at 12.6", 12.6, 9.2),
+    ],
+)
+def test_a_test_that_is_done_again_has_its_own_readings(again: str, rest: float, loaded: float) -> None:
+    first = "With 350 A from the tester my 700 CCA AGM sank to 9.2 V after 15 s, and it had rested at 12.25. Dead?"
+    known = {item.fact: item.value for item in talk(first, again).answers[0].understood}
+    assert known["reading.voltage"] == rest
+    assert known.get("reading.load_voltage", loaded) == loaded

@@ -9,7 +9,10 @@ from grammar.reading import Span, Stated
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 
-IF = r"\b(?:if|once|when|after|(?<!long )(?<!soon )(?<!fast )(?<!days )should)\b"
+IF = (
+    r"\b(?:if|suppos(?:e|ing)(?: that)?|imagin(?:e|ing)|assum(?:e|ing)|had (?:it|they|she|he)|once|when|after"
+    r"|(?<!long )(?<!soon )(?<!fast )(?<!days )should)\b"
+)
 SUPPOSED = regex(rf"{IF}[^.?!;]*$", re.IGNORECASE)
 FALLS = (
     r"(?:drops?|dropped|falls?|fell|fallen|goes|went|gone|gets?|sinks?|sunk|sank|runs?|ran|is|are"

@@ -45,6 +45,12 @@ SPEAKS = frozenset(
     ]
 )  # "no they'd be in parallel"
 NAMELESS = frozenset({"name", "brand", "nonsense", "frills"})  # "a no name lithium"
+HARMLESS = frozenset(  # "no problem to hang a gel beside it": what is denied is the harm
+    (
+        *("problem", "problems", "trouble", "harm", "issue", "issues", "bother", "objection", "objections", "risk"),
+        *("danger", "worry", "worries", "difference", "reason", "rule", "drama", "crime", "sin", "big", "great"),
+    )
+)
 ASKED_SO = frozenset({"isnt", "arent", "wouldnt", "wont", "doesnt"})
 ENDS = frozenset({".", "?", "!", ";", ":", ","})
 WHOSE = frozenset({"the", "my", "our", "this"})
@@ -68,7 +74,7 @@ def is_denied(scene: Scene, item: Item) -> bool:
         and scene.word(found.start - 1) != "why"
         and not _or_not(scene, found)
         and not (found.start == 0 and scene.word(1) in SPEAKS)
-        and not (scene.word(found.start) == "no" and scene.word(found.end) in NAMELESS)
+        and not (scene.word(found.start) == "no" and scene.word(found.end) in NAMELESS | HARMLESS)
         and not (item.fact == "battery.duty" and scene.word(found.start) in ASKED_SO and _asks(scene, item))
         and not (item.fact == "battery.chemistry" and (_asks_after(scene, found, item) or _done_to(scene, found, item)))
         for found in around(scene.denials, item, scene.denial_starts)

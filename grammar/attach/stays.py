@@ -24,6 +24,12 @@ INDOORS = regex(  # where a battery stands ashore: "it's been in the greenhouse 
     r"(?: now| already)?(?: for| these| about| all| some)* $",
     re.IGNORECASE,
 )
+COMES_BACK = regex(  # "and come back about 7 months later", "are back after 7 months"
+    r"\b(?:come|comes|coming|be|are|am|is|get|gets|getting) back\b(?: (?:to (?:it|her|them)|aboard|here|home))?,?"
+    r"(?P<after>(?: only)? (?:after|in))?(?: (?:about|around|some|roughly|only|almost|nearly|perhaps|maybe|say))* ?$",
+    re.IGNORECASE,
+)
+LATER = ("later", "on", "after", "afterwards")
 NOT_BACK = regex(
     r"(?:\bnot|n[o']t|\bnever|\bnobody|\bno one)\b(?: (?:be|is|are|am|comes?|coming|gets?))*"
     r" (?:back|home|return\w*)(?: here| aboard| again| home)* (?:for|within|before)(?: about| another| some| the)* $",
@@ -76,7 +82,11 @@ def is_stay(scene: Scene, item: Item) -> bool:
 
 def _nobody_there(scene: Scene, item: Item) -> bool:
     """Whether it is how long nobody comes: "the owner isn't back for 200 days", "I won't be home for three weeks"."""
-    return item.quantity.unit in ("day", "week", "month") and NOT_BACK.search(ahead_of(scene, item)) is not None
+    if item.quantity.unit not in ("day", "week", "month"):
+        return False
+    back = COMES_BACK.search(ahead_of(scene, item))
+    comes = back is not None and (back["after"] is not None or scene.word(item.end) in LATER)
+    return comes or NOT_BACK.search(ahead_of(scene, item)) is not None
 
 
 def _after_charge(scene: Scene, item: Item) -> bool:

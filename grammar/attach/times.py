@@ -26,7 +26,7 @@ from grammar.told.times.left_alone import rested_before
 from grammar.told.words import ahead_of
 from grammar.told.years.ages import of_people
 from grammar.told.years.deeds import of_a_deed
-from grammar.told.years.of_others import of_a_rate, of_a_thing, of_use
+from grammar.told.years.of_others import of_a_rate, of_a_rule, of_a_thing, of_use
 
 LONGEST_RESERVE = 36000.0
 SYSTEMS = frozenset({12.0, 13.0, 24.0})  # volts that are told without their decimals
@@ -320,7 +320,8 @@ def _years(scene: Scene, item: Item) -> Claim | None:
     between = ahead_of(scene, item), scene.text[ends : ends + NEARBY]
     if NEVER_SEEN.match(scene.text, ends) or of_a_deed(*between) or of_a_thing(*between):
         return NOTHING
-    if of_a_rate(between[0], item.quantity.text):
+    others = sum(other is not item and other.quantity.unit == "year" for other in scene.quantities("TIME"))
+    if of_a_rate(between[0], item.quantity.text) or of_a_rule(between[0], scene.text, others):
         return NOTHING
     if scene.word(item.end) in ("guarantee", "warranty") or of_people(scene, item) or _written_off(scene, item):
         return NOTHING

@@ -21,6 +21,7 @@ from grammar.dangers.landed import is_landed
 from grammar.dangers.listed import is_listed
 from grammar.dangers.meant import is_of_a_price
 from grammar.dangers.mended import was_mended
+from grammar.dangers.of_a_kind import is_of_a_kind
 from grammar.dangers.owner import owned
 from grammar.dangers.sized import is_of_size
 from grammar.dangers.subject import is_of_another
@@ -173,6 +174,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and not (hit.name.startswith(HEAT) and is_of_size(hit, words))
         and not is_of_a_price(hit, words)
         and not is_of_wood(hit, words)
+        and not is_of_a_kind(hit, near.get("battery", ()), words)
         and not (hit.name.startswith(SMOKES) and is_of_the_galley(hit, circuit, words))
         and not (hit.name.startswith(GASSING) and is_feared(hit, words))
         and not (hit.name.startswith(WARMTH) and is_weather(hit, near.get("locker", ()), words))

@@ -39,12 +39,23 @@ def of_same_dimension(scene: Scene, stated: list[Stated], said: Sequence[Stated]
                 facts_of.append(replace(item, fact=rated, how="asked"))
                 continue
             others = [old for old in said if old.fact not in taken and _of_one_unit(scene, old, item)]
-            other = next((old for old in others if are_alike(item, old, ALIKE)), None)
+            other = _closest(item, [old for old in others if are_alike(item, old, ALIKE)])
             if other is None and item.fact not in own:
                 other = next((old for old in others if mended or are_alike(item, old, WIDE)), None)
             item = replace(item, fact=other.fact, how="asked") if other else item
         facts_of.append(item)
     return facts_of
+
+
+def _closest(item: Stated, others: Sequence[Stated]) -> Stated | None:
+    """The first of these; of a reading the one that is nearest: 9.9 V is of the test at 9.4, not of the 12.2 before.
+
+    What its own words tell to be under load stays so, though it is nearer to the volts at rest.
+    """
+    if not item.fact.startswith("reading.") or len(others) < 2:
+        return next(iter(others), None)
+    same = (old for old in others if old.fact == item.fact != "reading.voltage")
+    return next(same, min(others, key=lambda old: ratio_of(float(item.value), float(old.value))))
 
 
 def _rated_before(item: Stated, said: Sequence[Stated]) -> str:

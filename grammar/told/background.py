@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from grammar.reading import Span
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
@@ -91,11 +92,18 @@ SPENT = regex(
     r"\b(?:for|at) (?:only |just |about )?$",
     re.IGNORECASE,
 )
+FIRST = regex(  # questions that are counted without a mark; "1 battery enough? 2 better?" counts batteries
+    r"(?:^|(?<=[.?!;:\n]))\s*1(?= (?!batt|agm|gel|enough|or\b|of\b|x\b|will|would)[a-z])[^.?!;\n]*\?"
+    r"\s*2 (?!batt|better|enough|or\b|of\b|x\b|will|would|then|needed|if\b)[a-z][^.?!;\n]*\?",
+    re.IGNORECASE,
+)
 WEIGHS = regex(r"\b(?:weigh|heav|lift|carr|light)\w*", re.IGNORECASE)
 
 
 def is_background(scene: Scene, item: Item) -> bool:
     """Whether a figure only belongs to the tale around the question, and states nothing."""
+    if item.part is not None and item.dim and _is_label(scene.text, item.part.span):
+        return True
     if item.dim not in ("TIME", "WEIGHT", "NUM", "COUNT") or item.part is None or scene.expected:
         return False
     start, end = item.part.span
@@ -106,6 +114,15 @@ def is_background(scene: Scene, item: Item) -> bool:
     if item.dim == "WEIGHT":
         return item.quantity.text.lower().rstrip().endswith("pounds") and _is_price(before, after)
     return A_SEASON.match(after) is not None
+
+
+def _is_label(text: str, span: Span) -> bool:
+    """Whether a number only counts the questions of a list: the 1 and the 2 of "1 kg saved? 2 up to it?"."""
+    found = FIRST.search(text)
+    if found is None or not text[span[0]].isdigit():
+        return False
+    ahead = text[: span[0]].rstrip()
+    return found.start() <= span[0] < found.end() and (not ahead or ahead[-1] in ".?!;:\n")
 
 
 def _is_time(item: Item, before: str, after: str) -> bool:

@@ -45,3 +45,30 @@ def orders(message: Message) -> bool:
     """Whether a length of cable is to be bought, and nothing of a circuit is told or asked beside it."""
     told = any(item.fact.startswith(OF_A_CIRCUIT) for item in message.stated)
     return not told and not any(map(message.says, ASKED)) and bool(ORDERED.search(message.text))
+
+
+OF_A_PHONE = regex(  # "my phone is dead by lunch", "the laptop's battery lasts an hour"
+    r"(?:^|[.?!;,:]\s*|\b(?:hi|hello|and|but|also),? )(?:my|our|his|her|the|this|a) (?:\w+(?:'s)? )?"
+    r"(?:smart ?phone|phone|mobile|laptop|notebook|tablet|camera|watch|hearing aid)(?:(?:'s)? batter(?:y|ies)"
+    r"|(?:'s)? (?:is (?:dead|flat|empty)|dies|died|keeps dying|goes (?:dead|flat)|lasts|only lasts|loses"
+    r"|runs (?:out|down|flat)"
+    r"|won'?t (?:charge|last|hold)))\b",
+    re.IGNORECASE,
+)
+ITS_OWN = (
+    "battery.age",
+    "battery.charge",
+    "load.kind",
+    "load.time",
+    "reading.rest_time",
+)  # what may be told of a phone too
+
+
+def of_a_phone(message: Message) -> bool:
+    """Whether only the battery of a phone or the like is spoken of, and nothing of a boat."""
+    told = {item.fact for item in message.stated}
+    things = any(cue.name.startswith("thing:") and cue.name != "thing:battery" for cue in message.cues)
+    found = OF_A_PHONE.search(message.text)
+    if found is None or things or message.says("about:kind_word") or not told <= {*ITS_OWN}:
+        return False
+    return all(found.start() <= cue.span[0] < found.end() for cue in message.cues if cue.name == "about:load")

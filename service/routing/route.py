@@ -26,7 +26,7 @@ from service.routing.listed import asking, in_a_row, items, numbered, wanted_too
 from service.routing.of_the_last import by_the_last, counted_otherwise, explains
 from service.routing.one_by_one import asked_in, beside, clear, one_by_one
 from service.routing.one_circuit import far_end, of_the_cable, unasked
-from service.routing.ordered import of_papers, orders
+from service.routing.ordered import of_a_phone, of_papers, orders
 from service.routing.several import Several, forms
 from service.routing.tally import HAZARD, MOST, TOLD, Bars, Tally, chosen, ranked, reasons, rows_of, table
 from service.routing.told_beside import told_beside, told_by_another
@@ -117,6 +117,8 @@ def for_somebody_else(message: Message) -> Request | None:
         return Request("unclear", whole, evidence=("another language",))
     if of_papers(message):
         return Request("other-desk", whole, evidence=("an invoice or a receipt",))
+    if of_a_phone(message):
+        return Request("other-desk", whole, evidence=("the battery of a phone",))
     return Request("other-desk", whole, evidence=("so much cable to be bought",)) if orders(message) else None
 
 

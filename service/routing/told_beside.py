@@ -10,6 +10,7 @@ from grammar.text.patterns import regex
 from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
 from service.routing.as_told import ANY_CABLE, HOLD, ICY, TIMES, unlike_amps
+from service.routing.evidence import TERM
 from service.routing.one_circuit import CONVERTS
 from service.routing.supply_as_told import KIND, LOADS, STRENGTH, both_sized, is_lithium
 from service.told import charged_apart, equal_cells, longest_run, loose, other_volts, two_charges, two_options
@@ -34,6 +35,12 @@ UPKEEP = regex(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|des
 LESS_CARE = regex(
     r"\b(?:kind|type|sort|one)\b[^.?!]*\b(?:less|least|no|without)\b[^.?!]*"
     r"\b(?:looking after|maintenance|upkeep|care)\b",
+    re.IGNORECASE,
+)
+READ = frozenset({"specific-gravity", "rest-voltage", "load-voltage"})
+OF_THE_READING = regex(  # "what is that fourth one telling me", and no term of the trade
+    r"\bwhat(?:['’]?s| is| does| do| are) (?:that|this|these|those|the|it)\b(?: (?:\w+|\d[\d.,]*)){0,4}?"
+    r" (?:tell(?:ing)?|say(?:ing)?|mean|point(?:ing)? (?:to|at)|signify|indicat(?:e|ing)|hint(?:ing)? at)\b",
     re.IGNORECASE,
 )
 BUYS = regex(r"\bwhat (?:do|should|must|would) (?:i|we) (?:buy|get|need|fit|take)\b", re.IGNORECASE)
@@ -151,7 +158,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
     idle |= _charger_only_named(message, found, told)
     idle |= _of_no_charger(message, found, told) | _not_asked(message, found, told)
-    idle |= _made_up_for(message, found) | _sized_already(message, found, told)
+    idle |= _made_up_for(message, found) | _sized_already(message, found, told) | _told_by_a_reading(message, found)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
 
@@ -308,6 +315,13 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
         return {"replacement"}  # "it reads 10.1, can I save it? 3 years old"
     shut = message.says("detail:shut") and not (HOLD.search(message.text) or LIVED_IN.search(message.text))
     return {"mounting"} if shut and {"ventilation", "mounting"} <= found else set()  # "the holes, and a tight lid"
+
+
+def _told_by_a_reading(message: Message, found: Set[str]) -> set[str]:
+    """The meaning of a term, where it is asked what a reading tells and no term is named."""
+    asked = OF_THE_READING.search(message.text) if "meaning" in found and found & READ else None
+    terms = (cue.span[0] for cue in message.cues if cue.name.startswith(TERM))
+    return {"meaning"} if asked and not any(asked.start() <= at < asked.end() for at in terms) else set()
 
 
 def told_by_another(message: Message, found: Set[str]) -> set[str]:

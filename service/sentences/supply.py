@@ -10,7 +10,7 @@ from service.judgements import circuit, cranking, fitting, supply
 from service.judgements.cranking import limit
 from service.judgements.deciding import Ground
 from service.rules import readings
-from service.told import house_bank, more_volts, own_battery
+from service.told import house_bank, more_volts, motor_volts, own_battery
 from service.topic import CIRCUIT
 
 DOES = ("yes", "no")  # the battery's own verdict and that of its cable
@@ -128,10 +128,14 @@ def off_the_house(case: Case) -> str:
 
 
 def on_more_volts(case: Case) -> str:
-    """The headline for a model of the house's that is to be put on more volts than it is made for; "" else."""
+    """The headline for a motor that is to be put on more volts than it is made for, by the catalogue or as told; ""
+    else."""
     made_for, volts = case.get("load.voltage"), more_volts.put_on(case.text)
-    if not made_for or "load.model" not in case.stated or volts is None or volts <= float(made_for):
+    if "load.model" not in case.stated and (apart := motor_volts.apart(case.text)) and apart[0] > apart[1]:
+        volts, made_for = apart
+    elif not made_for or "load.model" not in case.stated or volts is None or volts <= float(made_for):
         return ""
+    assert volts is not None
     ours, theirs = say.quantity(float(made_for), "V"), say.quantity(volts, "V")
     case.because("Twice the volts drive about twice the amps through a motor, and burn it out", "electric-power")
     return f"No: {supply.load_name(case)} is made for {ours} and must not be put on {theirs}."

@@ -10,7 +10,10 @@ VOLTS = r"(?P<{0}>12|24|36|48)[ -]?v(?:olts?)?\b"
 AMPS = r"(?:,? ?\d{2,4} ?(?:a|amps?|w|watts?)\b,?)?"
 MOTOR = r"(?:bow ?thruster|thruster|windlass|winch|capstan)\b(?!['’]?s? (?:bank|batter|circuit|system|supply))"
 BANK = r"(?:bank|system|boat|supply|circuit|batteries)\b"
-IS = r"(?: (?:is|are|has|have|of|at|gives?|makes?|only|just|for|takes|needs|wants|runs|on|a))*[ :,-]+"
+IS = (
+    r"(?:['’]s)?(?: (?:is|are|has|have|of|at|gives?|makes?|only|just|for|takes|needs|wants|runs|on|a|plate|says"
+    r"|reads))*[ :,-]+"
+)
 OF_MOTOR = regex(
     rf"\b{VOLTS.format('first')}[ -]?{AMPS} ?(?:\w+ )?{MOTOR}|\b{MOTOR}{AMPS}{IS}{VOLTS.format('last')}"
     rf"(?! (?:\w+ )?{BANK})",

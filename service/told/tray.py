@@ -87,7 +87,7 @@ HEADROOM = regex(
 )
 LONG = regex(
     rf"\b{PLACE}\b(?:[^.?!;\d]{{0,24}},)?(?: (?:is|has|of|measures|it's|inside|only|just|about|that is))*"
-    rf" {NUMBER}{UNIT} (?:long|in length)\b",
+    rf" {NUMBER}{UNIT}(?: inside)?,? (?:long|in length|lengthwise|lengthways|end to end)\b",
     re.IGNORECASE,
 )
 KEPT = "place:"  # begins the cue of a place that was measured in an earlier message
@@ -208,8 +208,8 @@ def length_alone(text: str) -> float | None:
 
     >>> length_alone("the tray is 13 inches long inside"), length_alone("the case is 330 mm long")
     (330.2, None)
-    >>> length_alone("a moulded tray in the bow, 300 mm long")
-    300.0
+    >>> length_alone("a moulded tray in the bow, 300 mm long"), length_alone("the box is 290 mm inside, lengthways")
+    (300.0, 290.0)
     """
     found = LONG.search(text)
     return _millimetres(found[1], found[2]) if found else None

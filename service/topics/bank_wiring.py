@@ -189,7 +189,9 @@ def of_a_motor(case: Case, bank: float, motor: float) -> Answer:
     """A motor that is made for other volts than the bank."""
     gives, takes = say.quantity(bank, "V"), say.quantity(motor, "V")
     case.step(f"The batteries give {gives}, the load takes {takes}", "od1002")
-    return TOPIC.says("no", f"No: a {takes} motor must not be put on {gives}; it needs a bank of its own volts.")
+    return TOPIC.says(
+        "no", f"No: a motor made for {takes} must not be put on {gives}; it needs a bank of its own volts."
+    )
 
 
 def joined_anew(case: Case, how: str) -> Answer:

@@ -8,9 +8,10 @@ from dataclasses import replace
 
 from grammar.text.patterns import regex
 from service import likely, say
-from service.case import Case, Value
+from service.case import WEIGHED, Case, Value
 from service.judgements import charge_volts, charging, joining, series_charger, too_many_volts
 from service.judgements.series_charger import outputs
+from service.judgements.unlike import LIMITS
 from service.kinds import CHARGED, LITHIUM
 from service.reply import Answer
 from service.told import (
@@ -129,6 +130,8 @@ def of_two_chargers(case: Case) -> Answer | None:
 def before_counting(case: Case) -> Answer | None:
     """What holds whatever the number of banks is: two batteries used apart, whether a second charger is a must."""
     joined = case.get("bank.layout") == "parallel" and "charger.outputs" not in case.stated
+    if unlike := of_unlike_kinds(case):
+        return unlike
     if APART.search(case.text) and joined:  # where the joint is asked of first
         case.because(ONE_OUTPUT, "one-output-a-bank")
         head = "Yes, one at each place and never joined: each with its own fuse, its own output and its own setting."
@@ -141,6 +144,19 @@ def before_counting(case: Case) -> Answer | None:
     if must_have.second_charger(case.text) and "bank.count" not in case.stated and (may := one_may_do(case)):
         return TOPIC.needs("bank.count", headline=may)
     return None
+
+
+def of_unlike_kinds(case: Case) -> Answer | None:
+    """ "May a gel and an AGM in parallel share one output?": they are parted first; None for alike ones."""
+    kinds = joining.pair(case, "battery.chemistry")
+    if case.said("bank.layout") != "parallel" or len({*kinds} - {"lead"}) < 2 or case.says(*WEIGHED):
+        return None
+    case.because("Unlike kinds want unlike charging volts and wear each other out", LIMITS["kind"].cite)
+    names = say.listed([say.CHEMISTRY[str(kind)] for kind in kinds])
+    told = f"{names} batteries must not stay joined; apart, each wants an output with its own setting"
+    if "charger.outputs" in case.stated:
+        return TOPIC.says("no", f"No: {told}.", outputs(2))
+    return TOPIC.says("information", f"{say.capital(told)}.", outputs(2))
 
 
 def one_may_do(case: Case) -> str:

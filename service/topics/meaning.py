@@ -23,6 +23,7 @@ WHICH_COUNTS = regex(
 )
 WHY = regex(r"\bwhy\b", re.IGNORECASE)
 EN_ALONE = regex(r"(?<!\d )(?<!\d)(?<!\bA )\bEN\b")  # the letters by themselves, not "720 A EN"
+CA_ALONE = regex(r"(?<!\d )(?<!\d)\bM?CA\b|\b(?:[Ww]hat'?s|is|does|are)\s+(?:an? |the )?ca\b(?! ?\d)")  # no "ca. 200 A"
 PRONOUN = regex(r"^(?:It(?= )|Its(?= ))")
 
 
@@ -82,6 +83,8 @@ def asked(case: Case) -> list[Row]:
     named = {str(row["id"].value) for row in reference.rows("meanings") if case.says(f"term:{row['id'].value}")}
     if EN_ALONE.search(case.text):
         named.add("en-amps")
+    if CA_ALONE.search(case.text):
+        named.add("ca")
     rows = [row for row in reference.rows("meanings") if row["id"].value in named]
     return [row for row in rows if "weak" not in row] or rows
 

@@ -53,6 +53,12 @@ SKIP = regex(r"\b(?:in(?:to)?|for|to) the (?:skip|bin|tip|scrap(?:yard|heap)?|du
 STILL = regex(
     r"\bstill\b[^.?!;]{0,12}\b(?:ok(?:ay)?|good|fine|enough|turns?|runs?|works?|do|holds?|an? yes|all ?right)\b", re.I
 )
+HAD_IT_BEEN = regex(  # "and had it been a gel?", "were they lithium?"
+    r"\W*(?:(?:and|or|but|ok|now|then|so|hm+)\W+)*(?:had (?:it|they|mine|ours|the \w+) (?:been|had|shown|read|stood at)"
+    r"|were (?:it|they|mine|ours) (?!ok\b|right\b|wrong\b)"
+    r"|(?:what )?if (?:it|they|mine|ours)(?:'d| had| would have) been)\b",
+    re.IGNORECASE,
+)
 AT_DEGREES = regex(  # what may stand about degrees alone: a season, "same thing at", "thanks"
     r"\W*(?:(?:and|or|but|ok|okay|so|then|now|what|how|about|if|when|its?|it's|is|was|be|gets?|goes|falls|drops?|hits"
     r"|in|at|the|a|on|for|with|during|over|winter|summer|cold|frost|weather|mornings?|nights?|days?|out|outside|there"
@@ -250,6 +256,12 @@ def amps_of_charging(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("charger-size",) if set_so and AND_AMPS.fullmatch(message.text) else ()
 
 
+def had_it_been(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "And had it been a gel?": the same question of another one, and nothing of its age."""
+    own = any(cue.name.startswith("request:") and cue.name not in OF_THE_SAME for cue in message.cues)
+    return thread.topics if message.stated and HAD_IT_BEEN.match(message.text) and not own else ()
+
+
 def volts_of_charging(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "It may become gel next year. What would the voltages be then?" of a charger: its volts, not its amps."""
     read = any(item.fact.startswith("reading.") for item in message.stated)
@@ -349,6 +361,7 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     for_so_long,
     of_another_kind,
     same_again,
+    had_it_been,
     joined_so,
     still_runs,
     if_only_so_full,

@@ -28,6 +28,14 @@ LOADS = frozenset({"load.model", "load.current", "load.peak", "load.power"})
 OTHER_LOAD = regex(  # no "another thruster as well", which may hang on the same battery
     r"\b(?:a different|(?:my|the|our) other) (?:bow |stern )?(?:thruster|windlass|winch|motor)\b", re.IGNORECASE
 )
+OTHER_BOAT = "note:other_boat"
+CHARGER_SOUGHT = regex(  # and not whether the one that they have will do there too
+    r"\bchargers? (?:for|on) (?:that|it|her|him|this|them|those|there|this one|that one)\b"
+    r"|\b(?:what|which)(?: size| sort of| kind of)?(?: a)? charger\b|\bhow (?:big|large|strong|powerful) a charger\b"
+    r"|(?:^|[.?!;:,]\s*)(?:and )?(?:a |the )?charger\s*\?",
+    re.IGNORECASE,
+)
+THE_SAME = regex(r"\b(?:same|my|our|this|that|the one) (?:\w+ )?charger\b", re.IGNORECASE)
 NEXT = 2  # characters between a battery's amp-hours and its volts: "200Ah 24V"
 
 
@@ -66,6 +74,15 @@ def bought_new(message: Message, thread: Thread) -> Thread:
     if AGE not in thread.facts or not all_new(message.text) or any(item.fact == AGE for item in message.stated):
         return thread
     return replace(thread, facts={fact: known for fact, known in thread.facts.items() if fact != AGE})
+
+
+def of_another_boat(message: Message, thread: Thread) -> Thread:
+    """The thread without the first boat's charger, where one is sought: "my other boat has 80 Ah. Charger for it?"."""
+    sought = message.says(OTHER_BOAT) and CHARGER_SOUGHT.search(message.text)
+    if not sought or THE_SAME.search(message.text):
+        return thread
+    kept = {fact: known for fact, known in thread.facts.items() if not fact.startswith("charger.")}
+    return replace(thread, facts=kept)
 
 
 def of_its_own(message: Message) -> Message:

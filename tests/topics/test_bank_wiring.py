@@ -307,3 +307,11 @@ def test_one_of_other_volts_that_is_to_be_joined_is_refused() -> None:
 )
 def test_several_that_are_weighed_against_one_are_judged_by_their_years(turns, verdict) -> None:
     assert on("bank-wiring", *turns).verdict == verdict
+
+
+def test_a_motor_of_fewer_volts_is_not_wired_to_the_bank() -> None:
+    found = on("bank-wiring", "May I connect my 12 V windlass, 90 A, to the 24 V bank?")
+    assert (found.verdict, plain(found.headline)) == (
+        "no",
+        "No: a motor made for 12 V must not be put on 24 V; it needs a bank of its own volts.",
+    )

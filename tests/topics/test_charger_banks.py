@@ -4,7 +4,7 @@ import pytest
 
 from service.topics.charger_banks import TOPIC
 from tests.building import case
-from tests.talks import only, plain
+from tests.talks import on, only, plain
 
 PAIR = {"bank.layout": "series", "battery.count": 2.0, "battery.nominal": 12.0, "bank.voltage": 24.0}
 
@@ -152,3 +152,17 @@ def test_no_charger_of_24_v_goes_on_a_12_v_battery(text: str) -> None:
     found = only(text)
     assert found.verdict == "no"
     assert "a 24 V charger must never go on a 12 V battery" in plain(found.headline).lower().replace(" v ", " V ")
+
+
+def test_unlike_kinds_in_parallel_are_parted_before_they_share_an_output() -> None:
+    first = on("charger-banks", "Can I charge a gel in parallel with an AGM from one output?")
+    assert (first.verdict, first.headline) == (
+        "no", "No: gel and AGM batteries must not stay joined; apart, each wants an output with its own setting.",
+    )  # fmt: skip
+    assert on("charger-banks", "May two AGMs in parallel share one output of the charger?").verdict == "yes"
+
+
+def test_what_somebody_swears_of_two_kinds_is_of_ours() -> None:
+    swears = "Uncle swears that there's no trouble in wiring a wet battery in parallel with a gel. Is he right?"
+    assert on("bank-wiring", swears).verdict == "no"
+    assert only("Uncle swears by gel. Mine is an AGM, 12.5 at rest. ok?").verdict == "marginal"

@@ -170,3 +170,9 @@ def test_a_case_that_may_be_swapped_is_judged_by_its_place_and_what_it_brings_st
 def test_cases_of_the_same_size_or_not(text, verdict, words):
     found = on("group-size", text)
     assert (found.verdict, plain(found.headline)[: len(words)]) == (verdict, words)
+
+
+@pytest.mark.parametrize(("size", "verdict"), [("30", "no"), ("36", "information")])
+def test_the_length_of_a_place_told_lengthwise_is_its_length(size: str, verdict: str) -> None:
+    (found,) = default_desk().ask(f"The tray is {size} cm inside, lengthways. Does a group 31 go in?").answers
+    assert found.verdict == verdict

@@ -79,3 +79,18 @@ def test_two_terms_too_long_for_one_sentence_are_told_in_brief(text: str, head: 
 )  # fmt: skip
 def test_words_of_chargers(text: str, told: str) -> None:
     assert plain(on("meaning", text).headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    "text", ["what's CA when it is at home?", "what does ca mean", "CA? what is that", "define CA"]
+)
+def test_ca_alone_is_a_term_where_it_is_asked_what_it_is(text: str) -> None:
+    assert plain(on("meaning", text).headline).startswith("MCA or CA (marine cranking amps)")
+
+
+def test_what_a_reading_tells_is_no_term() -> None:
+    told = talk(
+        "12.3 V at rest on an AGM, what is that figure telling us? Then: is rain water fine for a wet one?"
+    ).answers
+    assert "meaning" not in {item.topic for item in told}
+    assert "meaning" in {item.topic for item in talk("12.3 V at rest on an AGM, ok? And what does SoC mean?").answers}

@@ -327,3 +327,15 @@ def test_the_amps_of_a_load_beside_a_model_are_none_of_the_models():
     assert next(item.value for item in found.figures if item.name == "running_current") == 120
     own = default_desk().ask("one 700 CCA gel for the Minnow, which draws 130 A, does it work?").answers[0]
     assert next(item.value for item in own.figures if item.name == "running_current") == 130
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("Can I run my 12 V thruster, 160 A, on the 24 V bank?", "no"),
+        ("The boat is 24 V and the plate on the windlass says 12 volts and 90 A. Hook it up anyway?", "no"),
+        ("12 V thruster of 150 A, 12 V AGM of 850 CCA for it, the house is 24 V. Will it run?", "yes"),
+    ],
+)
+def test_a_motor_of_12_v_is_not_put_on_more_volts_than_its_plate_says(text: str, verdict: str) -> None:
+    assert on("run-check", text).verdict == verdict

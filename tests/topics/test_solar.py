@@ -202,3 +202,9 @@ def test_a_motor_that_is_not_named_counts_by_how_often_it_runs() -> None:
 def test_no_sun_reaches_a_panel_under_what_covers_the_boat(told: str, verdict: str) -> None:
     found = on("solar", f"Does a 20 W panel keep an 85 Ah AGM full over winter, nothing on, if {told}?")
     assert found.verdict == verdict
+
+
+def test_a_panel_underneath_a_tent_brings_nothing() -> None:
+    first = "20 mA from an 80 Ah gel, does a 40 W panel keep up in summer?"
+    assert on("solar", first, "in winter the panel lies underneath the big tent").verdict == "no"
+    assert on("solar", first, "in winter the panel lies beside the tent").verdict == "yes"

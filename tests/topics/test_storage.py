@@ -122,3 +122,13 @@ def test_whether_it_must_come_home_is_answered_beside_the_frost(text):
 def test_who_comes_home_is_no_battery():
     text = "It shows 12.7 on the wet at -9. Good, can we come home on it?"
     assert "storage" not in {item.topic for item in talk(text).answers}
+
+
+def test_a_charge_that_is_only_supposed_is_not_the_one_that_is_laid_up() -> None:
+    text = (
+        "Flooded 100 Ah, full, stands in the cellar at 20 C, nothing connected, and we are back 6 months on. Too long? "
+        "And supposing it had been at a quarter out there at -8: would it have frozen?"
+    )
+    laid_up, frost = on("storage", text), on("freeze-point", text)
+    known = [{item.fact: item.value for item in answer.understood} for answer in (laid_up, frost)]
+    assert (laid_up.verdict, known[0]["battery.charge"], known[1]["battery.charge"]) == ("marginal", 100.0, 25.0)

@@ -57,3 +57,18 @@ def test_what_is_asked_beside_a_laugh_or_thanks_is_for_another_desk(text: str, r
     reply = talk(text)
     assert ({item.topic for item in reply.answers} | {"unclear"}) == {"unclear"}
     assert reply.triage.route == route
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Moet ik het water in de accu bijvullen voordat het vriest?",
+        "Welke accu moet ik niet opladen in de winter?",
+        "Muss die Batterie nach Hause, oder kann sie nicht an Bord bleiben, wenn es kalt wird?",
+        "Combien de charge dois je garder dans la batterie?",
+    ],
+)
+def test_another_language_is_handed_over_whatever_words_it_shares(text: str) -> None:
+    reply = talk(text)
+    assert ([item.topic for item in reply.answers], reply.triage.route) == (["unclear"], "technician")
+    assert talk("My accu wants water, het hot weather. How often do I top it up?").answers[0].topic == "maintenance"

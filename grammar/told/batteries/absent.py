@@ -24,8 +24,9 @@ FORMER = regex(
 )
 THEIRS = regex(
     r"\b(?:neighbou?r|mate|friend|brother|uncle|father|cousin|colleague|dealer|salesman|seller|shop|forum|everyone"
-    r"|everybody|people|others)s?(?: \w+){0,4}? (?:has|have|had|runs?|ran|fitted|bought|got|uses?|went|swears?"
-    r"|swore|talks?|talked|raves?|raved|sells?|sold|likes?|praises?)\b(?! (?:me|us|ours?)\b)[^.?!;,]{0,30}"
+    r"|everybody|people|others)s?(?: \w+){0,4}? (?:has|have|had|runs?|ran|fitted|bought|got|uses?|went"
+    r"|(?:swears?|swore) (?:by|on)|talks?|talked|raves?|raved|sells?|sold|likes?|praises?)\b"
+    r"(?! (?:me|us|ours?)\b)[^.?!;,]{0,30}"
     r"|\b(?:lithium|lead|agm|gel|lfp) (?:\w+ )?(?:drill|phone|torch|laptop|scooter|screwdriver|power ?bank|toy|camera"
     r"|bicycle|bike|headlamp)s?\b",
     re.IGNORECASE,

@@ -37,6 +37,15 @@ FADED = regex(  # how long a decline took: "it got weaker over two seasons"
     r"\b(?:over|in|within|for|during|these|across)(?: the)?(?: (?:last|past|about|some))* $",
     re.IGNORECASE,
 )
+RENEWED = regex(  # "such batteries must be thrown out at five years", "an AGM is finished after six"
+    r"\b(?:(?:must|should|has to|have to|had to|needs? to|ought to|are to|is to|always|to) be"
+    r" (?:thrown(?: out| away)?|replaced|changed|scrapped|binned|renewed|swapped|chucked(?: out)?|ditched|retired)"
+    r"|(?:batteries|ones|agms|gels|they|an agm|a gel|every battery|any battery) (?:are|is) (?:always )?"
+    r"(?:finished|done|scrap|dead|shot|spent|worn out|due))"
+    r"(?: \w+){0,2}? (?:at|after|every)(?: (?:about|some|around|the latest))* $",
+    re.IGNORECASE,
+)
+OURS = regex(r"\b(?:mine|ours)\b", re.IGNORECASE)
 YEARLY = regex(r"^(?: or so)? (?:a|per|each|every|in a) (?:year|season|summer)\b", re.IGNORECASE)
 
 
@@ -52,6 +61,15 @@ def of_a_thing(ahead: str, after: str) -> bool:
     """
     ahead_of_it = (IS, OWNED, FADED)
     return ITS.match(after) is not None or any(pattern.search(ahead) is not None for pattern in ahead_of_it)
+
+
+def of_a_rule(ahead: str, text: str, others: int) -> bool:
+    """Whether it is an age at which batteries are said to be renewed, beside the age of theirs (`others`: years told).
+
+    >>> of_a_rule("such batteries must be thrown out at ", "ours is 3 years old", 1), of_a_rule("replaced at ", "", 0)
+    (True, False)
+    """
+    return bool(RENEWED.search(ahead)) and (others > 0 or OURS.search(text) is not None)
 
 
 def of_a_rate(ahead: str, text: str) -> bool:
