@@ -96,7 +96,8 @@ def times(scene: Scene, item: Item, value: float) -> Claim | None:
         return NOTHING  # what an engine has run
     if unit in ("month", "week", "day") or value >= STORED:
         ends = scene.span(item.start, item.end)[1]
-        if of_use(ahead_of(scene, item), scene.text[ends : ends + NEARBY]):
+        before = ahead_of(scene, item)
+        if of_use(before, scene.text[ends : ends + NEARBY]) or outings.is_until(before):
             return NOTHING
         return stored_for(scene, item, value)
     return short_time(scene, item, value)

@@ -200,7 +200,8 @@ def _opens(scene: Scene, at: int) -> bool:
 
 def _is_ours(item: Item) -> bool:
     """Whether feet or pounds are not the boat's or a price: everybody has boats of so many feet."""
-    return item.quantity.kind != "boat_length" and (item.dim != "WEIGHT" or float(item.quantity.value) < MOST_WEIGHT)
+    boats = item.quantity.kind == "boat_length" or item.quantity.text.lower().endswith("footer")
+    return not boats and (item.dim != "WEIGHT" or float(item.quantity.value) < MOST_WEIGHT)
 
 
 def _scaled(scene: Scene, value: float) -> float:

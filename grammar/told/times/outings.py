@@ -1,4 +1,5 @@
-"""Hours of a lesson or an exercise, in which the thruster is only pushed: "we practise for an hour, 4 s at a time"."""
+"""Times of what people do: hours of a lesson in which the thruster is only pushed ("we practise for an hour, 4 s at a
+time"), and days until they leave ("we sail in ten days")."""
 
 from __future__ import annotations
 
@@ -14,6 +15,22 @@ BEFORE = regex(
 )
 AFTER = regex(rf"^(?:['’]s?)?(?:-| )?(?:long |of )?(?:(?:mooring|docking|harbour|boat) )?{EXERCISE}\b", re.IGNORECASE)
 PUSHED = regex(r"\d ?(?:s|secs?|seconds?)\b|\b(?:two|three|four|five|six|eight|ten|few) seconds?\b", re.IGNORECASE)
+
+UNTIL = regex(  # "we leave in", "the race is in about"
+    r"\b(?:leav(?:e|es|ing)|sail(?:s|ing)?|depart\w*|set(?:ting)? off|(?:are|am|is|we['’]?re|i['’]?m) off"
+    r"|go(?:ing)? away|races?|regatta|trip|cruise|holidays?|wedding|season (?:starts|begins))\b[^.?!;,\d]{0,20}\bin"
+    r"(?: (?:about|just|only|under|less than|around))? $",
+    re.IGNORECASE,
+)
+
+
+def is_until(before: str) -> bool:
+    """Whether a time behind these words is the one until people leave.
+
+    >>> is_until("We leave on holiday in "), is_until("we leave her for "), is_until("it is flat in ")
+    (True, False, False)
+    """
+    return UNTIL.search(before) is not None
 
 
 def is_outing(text: str, before: str, after: str) -> bool:

@@ -14,9 +14,10 @@ ABOUT = r"(?: (?:about|over|nearly|almost|some|more than|at least|probably|maybe
 IS = regex(rf"\b{THING}(?:'?s| is| are| was| must be| would be| will be|,)?{ABOUT} $", re.IGNORECASE)
 OWNED = regex(  # "lovely thruster, had it"; of a thruster's battery it is the battery
     rf"\b(?:{THING}|boat|yacht|cruiser|barge|motor|engine)\b(?!['’]?s? batter)[^.?!;]{{0,16}}?,? "
-    rf"(?:(?:i|we)(?:['’]?ve| have)? )?(?:had|owned) (?:it|her|him|them|one){ABOUT} $",
+    rf"(?:(?:i|we)(?:['’]?ve| have)? )?(?:had|owned) (?:it|her|him|one){ABOUT} $",
     re.IGNORECASE,
 )
+BATTERIES = regex(r"\b(?:batter|batt|accu|agm|gel|wet|lithium|lead|bank)", re.IGNORECASE)
 ITS = regex(rf"^[- ]?(?:old|yo)[ -](?:(?!agm|gel|wet|lithium|batt)\w+ ){{0,2}}?{THING}\b(?! batter)", re.IGNORECASE)
 RATE = regex(
     r"\b(?:days?|weeks?|weekends?|hours?|nights?|months?|times|once|twice|trips?|outings?|dockings?)"
@@ -59,8 +60,9 @@ def of_a_thing(ahead: str, after: str) -> bool:
     >>> of_a_thing("it got slower over the last ", ", 12.6 at rest")
     True
     """
-    ahead_of_it = (IS, OWNED, FADED)
-    return ITS.match(after) is not None or any(pattern.search(ahead) is not None for pattern in ahead_of_it)
+    sentence = ahead[max(ahead.rfind(mark) for mark in ".?!;\n") + 1 :]
+    owned = OWNED.search(sentence) is not None and BATTERIES.search(sentence) is None
+    return owned or IS.search(ahead) is not None or ITS.match(after) is not None or FADED.search(ahead) is not None
 
 
 def of_a_rule(ahead: str, text: str, others: int) -> bool:

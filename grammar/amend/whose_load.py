@@ -1,0 +1,31 @@
+"""Of two loads the one whose amps are told: "a new fridge last winter. What cable for a thruster of 260 A?"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from grammar.reading import Stated
+from grammar.scene.scene import Scene
+from grammar.told.words import SENTENCE
+
+KIND = "load.kind"
+AMPS = frozenset({"load.current", "load.peak", "load.power"})
+
+
+def by_its_amps(scene: Scene, stated: Iterable[Stated]) -> list[Stated]:
+    """The facts with the load first in whose sentence the only amps stand, where the other one stands in none."""
+    told = list(stated)
+    kinds = {item.of: item for item in told if item.fact == KIND}
+    amps = [item for item in told if item.fact in AMPS]
+    if kinds.keys() != {1, 2} or not amps or any(item.of > 1 for item in amps):
+        return told
+    places = {_sentence(scene, item) for item in amps}
+    if _sentence(scene, kinds[1]) in places or places != {_sentence(scene, kinds[2])}:
+        return told
+    return [replace(item, of=3 - item.of) if item.fact == KIND else item for item in told]
+
+
+def _sentence(scene: Scene, item: Stated) -> int:
+    """The sentence of a fact, by its number."""
+    return sum(1 for _ in SENTENCE.finditer(scene.text, 0, item.span[0]))
