@@ -13,6 +13,7 @@ THING = (
 ABOUT = r"(?: (?:about|over|nearly|almost|some|more than|at least|probably|maybe|only|just|already|now))*"
 IS = regex(rf"\b{THING}(?:'?s| is| are| was| must be| would be| will be|,)?{ABOUT} $", re.IGNORECASE)
 ITS = regex(rf"^[- ]?(?:old|yo)[ -](?:(?!agm|gel|wet|lithium|batt)\w+ ){{0,2}}?{THING}\b(?! batter)", re.IGNORECASE)
+OLD = regex(r"^,? ?(?:old|of age|in (?:use|service)|now|aboard)\b", re.IGNORECASE)
 RATE = regex(
     r"\b(?:days?|weeks?|weekends?|hours?|nights?|months?|times|once|twice|trips?|outings?|dockings?)"
     r"(?:,? (?:of )?(?:use|usage|sailing|cruising|boating|out|aboard|or so))* $",
@@ -32,6 +33,7 @@ FADED = regex(  # how long a decline took: "it got weaker over two seasons"
     r"\b(?:over|in|within|for|during|these|across)(?: the)?(?: (?:last|past|about|some))* $",
     re.IGNORECASE,
 )
+PART_OF = regex(r"\b(?:best|better|good|greater) part of $", re.IGNORECASE)  # how long something takes: "of a year"
 YEARLY = regex(r"^(?: or so)? (?:a|per|each|every|in a) (?:year|season|summer)\b", re.IGNORECASE)
 
 
@@ -42,7 +44,11 @@ def of_a_thing(ahead: str, after: str) -> bool:
     (True, True, False)
     >>> of_a_thing("it got slower over the last ", ", 12.6 at rest")
     True
+    >>> of_a_thing("I say the best part of ", "."), of_a_thing("it is the best part of ", " old")
+    (True, False)
     """
+    if PART_OF.search(ahead) and not OLD.match(after):
+        return True
     return IS.search(ahead) is not None or ITS.match(after) is not None or FADED.search(ahead) is not None
 
 
