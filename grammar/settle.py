@@ -44,6 +44,7 @@ from grammar.told.cables.sizes_listed import sizes_listed
 from grammar.told.cables.studs import studs_first
 from grammar.told.chargers.listed_settings import beside_the_list
 from grammar.told.cold.weather import at_freezing
+from grammar.told.currents.old_motor import of_the_new
 from grammar.told.currents.products import many_short
 from grammar.told.readings.dated import after_use, last_counts
 from grammar.told.readings.resting import without_rest
@@ -116,6 +117,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
         beside_the_list,
         new_ones,
         new_model,
+        of_the_new,
         last_counts,
         after_use,
         way_laid,

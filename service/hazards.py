@@ -8,7 +8,7 @@ from grammar.dangers.find import advised
 from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
-from service.judgements.harm import equalised, lithium_left_flat, overvoltage
+from service.judgements.harm import equalised, lithium_left_flat, mistaken, overvoltage
 from service.told import gone, may_i, warned
 from service.turns.thread import Thread
 
@@ -38,7 +38,7 @@ def signs(case: Case, message: Message, asked: Collection[str] = ()) -> tuple[st
 
     `asked` are its topics: that lead may freeze and split is the answer to whether it will, not a danger beside it.
     """
-    allowed = equalised(case.fresh())
+    allowed = equalised(case.fresh()) or mistaken(case.fresh())
     dangers = [item for item in message.dangers if not (allowed and item.family == OVERCHARGED)]
     if "freeze-point" in asked:
         dangers = [item for item in dangers if item.family not in (FROZEN, SPLIT) or item.status != "general"]

@@ -72,3 +72,13 @@ def test_a_danger_stands_whatever_is_only_asked():
 )  # fmt: skip
 def test_an_age_told_on_the_way_asks_nothing(turns, topic):
     assert [item.topic for item in talk(*turns).answers] == [topic]
+
+
+@pytest.mark.parametrize("both", ["Please judge both.", "Your verdict on each, please.", "Both questions matter."])
+def test_the_question_of_one_of_two_people_is_not_the_only_one(both):
+    text = (
+        "HER: the gel shows 12.5 V after a night of rest, which I call full. HIM: never mind that, the real question "
+        f"is whether a 12 A charger suits 90 Ah. {both}"
+    )
+    assert {item.topic for item in talk(text).answers} == {"rest-voltage", "charger-size"}
+    assert "rest-voltage" not in {item.topic for item in talk(text.removesuffix(both)).answers}

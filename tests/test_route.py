@@ -17,6 +17,7 @@ from service.house import load
 from service.routing.evidence import KINDS, evidence, stem
 from service.routing.route import HANDED_OVER, Request, route
 from service.routing.tally import FOLDER, QUESTIONS, SEVERAL, table
+from tests.talks import talk
 from tests.timing import seconds
 
 EXAMPLES = tomllib.loads((Path(__file__).parent / "reading" / "topics.toml").read_text(encoding="utf-8"))
@@ -220,3 +221,20 @@ def test_charging_lithium_in_the_frost_is_answered_however_few_points_speak_for_
 )
 def test_a_loss_that_is_only_allowed_asks_for_no_loss(text: str, topic: str) -> None:
     assert named(text) == [topic]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The AGM is unused and I don't want it. Where do I send it back, and how am I reimbursed?",
+        "Two gels from April, still boxed: can we send them back and will you pay me back?",
+        "I had second thoughts about the charger. When is my money returned?",
+    ],
+)
+def test_what_goes_back_unused_is_for_the_orders_desk(text: str) -> None:
+    assert [item.topic for item in talk(text).answers] == ["other-desk"]
+
+
+def test_one_in_its_box_may_ask_for_care() -> None:
+    text = "The AGM from April is still boxed. How long may it stand before it wants a charge?"
+    assert [item.topic for item in talk(text).answers] == ["storage"]

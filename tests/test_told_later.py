@@ -60,3 +60,31 @@ def test_a_test_that_is_done_again_has_its_own_readings(again: str, rest: float,
     known = {item.fact: item.value for item in talk(first, again).answers[0].understood}
     assert known["reading.voltage"] == rest
     assert known.get("reading.load_voltage", loaded) == loaded
+
+
+@pytest.mark.parametrize(
+    ("last", "days"),
+    [("as it turns out she'll stand for 4 months", 121.75), ("that turned out to be 15 weeks", 105.0)],
+)
+def test_a_stay_that_turns_out_longer_is_no_age(last: str, days: float) -> None:
+    found = told("away for 6 weeks, AGM, charged full, all off. Is that fine?", last)
+    assert found["storage.time"] == pytest.approx(days)
+    assert "battery.age" not in found
+
+
+@pytest.mark.parametrize(
+    "last",
+    [
+        "he thinks one will do it. Will it?",
+        "could just one cope?",
+        "can we make do with the one?",
+        "one alone, enough?",
+    ],
+)
+def test_one_of_two_batteries_is_weighed_alone(last: str) -> None:
+    assert told("Will two 700 CCA gels in parallel turn a thruster of 300 A?", last)["battery.count"] == 1.0
+
+
+@pytest.mark.parametrize("first", ["two 90 Ah gels in parallel, which charger?", "two 90 Ah gels, 20 A charger, ok?"])
+def test_one_charger_is_no_battery(first: str) -> None:
+    assert told(first, "will one do?")["battery.count"] == 2.0

@@ -14,6 +14,7 @@ from grammar.told.words import stops
 
 FROM = frozenset({"on", "of", "from"})
 SYSTEM = frozenset({"bank", "system", "pair", "side"})
+HULLS = frozenset({"hulls", "boats", "yachts", "barges", "launches"})
 SIX = 6.0
 TAKEN_IN = 12.0  # volts of a converter's side
 JOINED_TO = frozenset({24.0, 36.0, 48.0})  # volts of several batteries
@@ -28,6 +29,8 @@ def system_of(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("battery.nominal", "grammar")
     if _is_poured_into(scene, item):
         return Claim("bank.voltage", "grammar")
+    if scene.word(item.end) in HULLS:
+        return None  # "all six hulls have a battery tray"
     near = [other for other in scene.items[max(0, item.at - 4) : item.at] if other.dim]
     last = near[-1] if near else None
     if "dcdc" in scene.heads and scene.word(item.end) == "out":

@@ -20,6 +20,13 @@ BUILT = regex(  # "a Dutch barge, 1928, 17 m"
     re.IGNORECASE,
 )
 METERS = regex(r"(?:two|both|three|2|3) meters", re.IGNORECASE)  # "with two meters": to read with
+A_METER = regex(r"(?:one|a|the) meter", re.IGNORECASE)  # "one meter on the posts, a meter across the studs"
+HELD_ON = regex(
+    r" (?:was |is |held |clipped |put )?(?:on|across|at|between|over) (?!from\b)(?:the |its |my |both |each )?"
+    r"(?:\w+[' ’]?s? ){0,2}"
+    r"(?:posts?|poles?|terminals?|studs?|battery|bank|motor|thruster|lugs?|ends?)\b",
+    re.IGNORECASE,
+)
 HULLS = frozenset({"steel", "wood", "wooden", "grp", "fibreglass", "fiberglass", "aluminium", "ferro", "timber"})
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})
 DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
@@ -102,6 +109,8 @@ def _is_none(scene: Scene, item: Item) -> bool:
         and METERS.fullmatch(text)
         and scene.word(item.end) not in RUN_ON
     ):
+        return True
+    if A_METER.fullmatch(text) and HELD_ON.match(scene.text, scene.span(item.start, item.end)[1]):
         return True
     if scene.word(item.end) == "of" and _is_in_stock(scene, item):
         return True

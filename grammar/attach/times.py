@@ -6,6 +6,7 @@ import re
 
 from grammar.attach.before_battery import is_of_seconds
 from grammar.attach.plural_times import joined_in_series, plural_time
+from grammar.attach.reserves import of_reserve
 from grammar.attach.short_times import LONGEST_BURST, short_time
 from grammar.attach.stays import (
     STORED,
@@ -28,9 +29,7 @@ from grammar.told.years.ages import of_people
 from grammar.told.years.deeds import of_a_deed
 from grammar.told.years.of_others import of_a_rate, of_a_rule, of_a_thing, of_use
 
-LONGEST_RESERVE = 36000.0
 SYSTEMS = frozenset({12.0, 13.0, 24.0})  # volts that are told without their decimals
-RESERVE = 1500.0  # seconds: no reserve is shorter
 RESTS = frozenset({"rest", "off", "pause", "between"})
 RUNS = frozenset({"run", "runs", "on"})
 LONGEST_REST = 600.0
@@ -196,7 +195,7 @@ def _told(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("reading.rest_time", "role")
     if close(scene, item, "time_ago", reach=1.0 if unit == "year" else 2.5) and not _lasts(scene, item):
         return long_ago(scene, item, value)
-    if claim := _of_reserve(scene, item, value):
+    if claim := of_reserve(scene, item, value):
         return claim
     if (
         unit in LONG - {"year"}
@@ -265,28 +264,6 @@ def _in_seconds(scene: Scene, item: Item, value: float) -> Claim | None:
 def _so_often(scene: Scene, item: Item) -> bool:
     """Whether it is told how often: "twice a day for 5 seconds", "six times for 10 s"."""
     return bool({"twice", "times", "thrice"} & {scene.word(at) for at in range(item.start - 6, item.start)})
-
-
-def _of_reserve(scene: Scene, item: Item, value: float) -> Claim | None:
-    """A battery's reserve: "reserve of 140 min", "a 2 hour reserve"."""
-    unit = item.quantity.unit
-    if unit == "hour" and value <= LONGEST_RESERVE and close(scene, item, "battery.reserve", reach=0.3, after=True):
-        return Claim("battery.reserve", "role")
-    if unit == "minute" and _in_amp_hours(scene, item):
-        return Claim("battery.reserve", "role")
-    if unit == "minute" and close(scene, item, "battery.reserve", reach=3.5):
-        return Claim("battery.reserve", "role")
-    if unit == "minute" and value >= RESERVE and scene.about("role:battery.reserve") and "load" not in scene.heads:
-        return Claim("battery.reserve", "near")
-    return None
-
-
-def _in_amp_hours(scene: Scene, item: Item) -> bool:
-    """Whether minutes are asked for as amp-hours: "and 150 minutes in Ah?"."""
-    words = [scene.word(at) for at in range(item.end, item.end + 3)]
-    return words[0] in ("in", "to", "as", "into") and (
-        words[1] == "ah" or words[1:] in (["amp", "hours"], ["amp", "hour"])
-    )
 
 
 def _is_pushed(scene: Scene, item: Item) -> bool:

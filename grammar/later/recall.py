@@ -26,6 +26,18 @@ ONLY_ONE = regex(
     r"\b(?:just|only|with|a single) one\b[^a-z]*(?:then|only|alone|instead|of them|of those|$)"
     r"|\bone of (?:them|those) (?:only|alone)\b"
 )
+ONE_WILL_DO = regex(  # "my wife says one will do, will just one do?"
+    r"\b(?:will|would|could|can|does|do|is|might)(?: just| only)? (?:the )?one"
+    r" (?:do(?: it)?|be enough|enough|manage|cope|suffice|serve|handle it|run it|turn it|push it|alone|on its own)\b"
+    r"|\bone (?:will|would|can|could|might)(?: surely| just)?"
+    r" (?:do(?: it)?|be enough|manage|cope|suffice|run it|turn it)\b"
+    r"|\b(?:get away|manage|make do|cope|do) with (?:just |only )?(?:the )?one\b"
+    r"(?! (?:of (?:the|my)|charger|fuse|cable))"
+    r"|\bone (?:on its own|by itself|alone)\b|\b(?:just|only) the one(?=\W*$)"
+)
+LOADS = frozenset({"load.model", "load.current", "load.peak", "load.power"})
+OF_OTHER_THINGS = ("charger.", "fuse.", "solar.", "cable.", "alternator.")
+MORE = 14  # words of a message that puts up one alone
 NEXT = 4  # pieces between a figure and the one that takes its place
 ASKING = frozenset({"what", "whats", "how"})
 CELSIUS = frozenset({"c", "celsius"})
@@ -211,14 +223,25 @@ def _one_of_them(scene: Scene, said: Sequence[Stated]) -> Iterator[Stated]:
     if scene.expected & MOST_JOINED:  # "only one" is what the maker allows
         return
     count = next((item for item in said if item.fact == "battery.count"), None)
-    alone = len(scene.tokens) <= FEW and not scene.quantities("NUM", "AH", "VOLT")
-    if count is not None and alone and (_says_single(scene) or ONLY_ONE.search(scene.text.lower())):
+    alone = len(scene.tokens) <= MORE and not scene.quantities("NUM", "AH", "VOLT")
+    if count is not None and alone and (_says_single(scene) or _one_is_named(scene, said)):
         yield replace(count, value=1.0, span=scene.span(0, 1), how="asked")
         return
     if count is None or scene.word(0) not in ("just", "only") or scene.word(1) != "the":
         return
     if any(scene.word(at) in ("one", "battery") for at in range(2, 5)):
         yield replace(count, value=1.0, span=scene.span(0, 2), how="asked")
+
+
+def _one_is_named(scene: Scene, said: Sequence[Stated]) -> bool:
+    """Whether one of the batteries is put up alone; "will one do" only where a load was told, and no charger or fuse of
+    which there might be one."""
+    text = scene.text.lower()
+    if ONLY_ONE.search(text) is not None:
+        return True
+    others = any(item.fact.startswith(OF_OTHER_THINGS) for item in said) or scene.heads - {"battery", "load"}
+    loaded = any(item.fact in LOADS for item in said) and not others
+    return loaded and ONE_WILL_DO.search(text) is not None
 
 
 def _says_single(scene: Scene) -> bool:

@@ -34,7 +34,8 @@ def of_rest(case: Case) -> Doubt | None:
 
 def of_load(case: Case) -> Doubt | None:
     """A doubt about a reading under load, or None."""
-    return _impossible(case) or _one_of_several(case) or _rises(case) or _ends_swapped(case)
+    found = _impossible(case) or _impossible(case, "reading.load_voltage") or _one_of_several(case)
+    return found or _rises(case) or _ends_swapped(case)
 
 
 def shown(volts: float) -> str:
@@ -59,15 +60,15 @@ def _amps_for_volts(case: Case) -> Doubt | None:
     return None
 
 
-def _impossible(case: Case) -> Doubt | None:
+def _impossible(case: Case, fact: str = "reading.voltage") -> Doubt | None:
     """More than any battery of the stated system shows, or less than nothing."""
-    volts, said = case.said("reading.voltage"), readings.said_system(case)
+    volts, said = case.said(fact), readings.said_system(case)
     if volts is None:
         return None
     volts = float(volts)
     if volts < 0:
         head = f"A minus sign means the meter's leads are swapped: we think you mean {shown(-volts)}."
-        return Doubt(head, ("reading.voltage",))
+        return Doubt(head, (fact,))
     count = readings.batteries_read(volts, said, readings.six_volts(case))
     if count is None and said is None and volts > MAINS[1]:
         return _point_left_out(volts)
@@ -83,10 +84,10 @@ def _impossible(case: Case) -> Doubt | None:
                 case.because(charged, readings.cite(f"{'lithium' if kind == 'lfp' else kind}-over"))
             mains = MAINS[0] <= volts <= MAINS[1]
             really = "; if it really shows that, hands off: mains may be on the wires" if mains else ""
-            return Doubt(f"{head}, so we think you mean {shown(meant)}{really}.", ("reading.voltage",))
+            return Doubt(f"{head}, so we think you mean {shown(meant)}{really}.", (fact,))
     other = read_system(volts)
     slip = f", so it may be a {say.quantity(other, 'V')} bank" if other else ", so the meter or its range is in doubt"
-    return Doubt(f"{head}{slip}: please read it again.", ("bank.voltage", "reading.voltage"))
+    return Doubt(f"{head}{slip}: please read it again.", ("bank.voltage", fact))
 
 
 def _point_left_out(volts: float) -> Doubt | None:

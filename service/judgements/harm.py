@@ -2,21 +2,48 @@
 
 from __future__ import annotations
 
+import re
+
+from grammar.text.patterns import regex
 from service.case import Case
 from service.rules.readings import NEAR, limit, six_volts, spanned
 from service.told import no_equalising, wished_for
 
 LONG = 28.0  # days: flat for so long is no flat of last night
+ONE_BATTERY = 12.0  # V
 ONE_CELL = 4.0  # V: less is a cell's
 _MEASURED = frozenset({"reading.voltage", "charger.voltage"})
 STAGES = ("role:charger.setting", "term:absorption", "term:bulk", "term:float")
 OPINION = ("request:is_good", "request:may_i", "request:enough", "detail:harm")  # asked of what a charger is made for
+SEVERAL = regex(r"\b(?:batteries|batts|both|pair|two|twin|bank|series|each|(?:24|36|48) ?v)\b", re.IGNORECASE)
+CHARGED = regex(
+    r"charg|\b(?:shore|mains|quay|plug\w*|alternator|engine|motoring|solar|panels?|generator|genset|regulator|converter"
+    r"|dc ?-? ?dc|hook\w*)\b",
+    re.IGNORECASE,
+)
 LIVE = ("about:reading_word", "role:read_off", "thing:meter", "detail:held", "about:how_long")  # it is on and is read
 
 
 def overvoltage(case: Case) -> bool:
     """Whether a voltage that was read harms the battery: the core puts the hazard "overcharging-voltage" in front."""
     return _too_high(case) is not None or ("reading.voltage" in case.second and _too_high(case.others()) is not None)
+
+
+def mistaken(case: Case) -> bool:
+    """Whether the one 12 V battery that is told of cannot read so many volts, and nothing is told to charge it: then
+    the meter or its range is in doubt, and no charger's fault is told."""
+    volts, state = case.said("reading.voltage"), case.said("reading.state")
+    alone = case.said("battery.nominal") == ONE_BATTERY and case.said("bank.voltage") is None
+    alone = alone and case.said("battery.count") in (None, 1.0) and not SEVERAL.search(case.text)
+    if (
+        volts is None
+        or not alone
+        or state == "charging"
+        or CHARGED.search(case.text)
+        or "reading.voltage" in case.second
+    ):
+        return False
+    return float(volts) > limit("believable-most") + NEAR
 
 
 def equalised(case: Case) -> bool:

@@ -57,6 +57,11 @@ NEW_WITH_OLD = regex(
     r"\b(?:\d+|old|two|three|four|five)\b",
     re.IGNORECASE,
 )
+SINCE = regex(  # "one bought last month, the other three years old"
+    r"\b(?:bought|got|fitted|installed|purchased|from|renewed|replaced|new)\b[^.?!;,\d]{0,16}"
+    r"\blast (?:(?P<year>year)|week|month|spring|summer|autumn|fall|winter|season|easter|christmas)\b",
+    re.IGNORECASE,
+)
 LASTS = regex(r"\b(?:replac|last|chang|scrap|retir|renew|swap)\w*|\bkeep\b(?! them apart)", re.IGNORECASE)
 TWELVE = 12.0  # volts
 MOST = next(row["value"] for row in reference.rows("mixing") if row["name"].value == "age")
@@ -82,6 +87,16 @@ def new_with_old(text: str) -> bool:
     (True, False)
     """
     return NEW_WITH_OLD.search(text) is not None and LASTS.search(text) is None
+
+
+def bought_since(text: str) -> float | None:
+    """The years, at most, since one battery was bought, where only the season tells it.
+
+    >>> bought_since("one bought last month"), bought_since("one from last year"), bought_since("they last a year")
+    (0.0, 1.0, None)
+    """
+    found = SINCE.search(text)
+    return None if found is None else 1.0 if found["year"] else 0.0
 
 
 def planned(case: Case) -> bool:

@@ -7,8 +7,9 @@ from dataclasses import replace
 
 from grammar.text.patterns import regex
 from service.case import Case
+from service.judgements import joining
 from service.judgements.unlike import LIMITS
-from service.reply import Answer
+from service.reply import Answer, Figure
 from service.topic import Topic
 
 EMPTIED_MORE = "That battery is emptied more, and the charger then overcharges the other one"
@@ -25,7 +26,20 @@ def tapped(topic: Topic, case: Case) -> Answer:
         head = "No: a 12 V alternator on one battery of a 24 V bank never fills the other; fit a 12 to 24 V charger."
         return topic.says("no", head)
     case.step(EMPTIED_MORE, LIMITS["tap"].cite)
-    return topic.says("no", "No: taking 12 V from one battery of a 24 V bank ruins both; fit a 24 to 12 V converter.")
+    head = "No: taking 12 V from one battery of a 24 V bank ruins both; fit a 24 to 12 V converter."
+    return topic.says("no", head, *together(case))
+
+
+def together(case: Case) -> tuple[Figure, ...]:
+    """What the bank itself makes, where its batteries and how they are joined are told: the volts that are told beside
+    it may be those of the tap."""
+    how = str(case.said("bank.layout"))
+    if how not in ("series", "series-parallel") or not case.said("battery.nominal") or not case.said("battery.count"):
+        return ()
+    bank = case.supposing({}, ["bank.voltage"])
+    shown = joining.figures(bank, how)
+    case.follow(bank)
+    return shown
 
 
 def both_wrong(topic: Topic, case: Case, unlike: Answer) -> Answer:

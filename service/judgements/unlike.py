@@ -79,6 +79,9 @@ def age_apart(case: Case) -> Iterator[str]:
     another_is_new = another_is_new or new_and_old.one_renewed(case.text)
     if not both and "battery.age" in case.stated and another_is_new:
         both = (case["battery.age"], 0.0)
+    since = new_and_old.bought_since(case.text)
+    if not both and "battery.age" in case.stated and since is not None:
+        both = (case["battery.age"], since)
     mixed = case.says("detail:mixed_age") or OLD_AND_NEW.search(case.text)
     apart = abs(float(both[0]) - float(both[1])) if both else made_apart(case) or years_between(case.text)
     if apart > float(most.value) * (1 + 1e-9):

@@ -15,6 +15,12 @@ MARK = regex(
     r"|\b(?:my|our|the) (?:only |actual |real )?question is\b|\b(?:what )?i (?:really )?want to know is\b",
     re.IGNORECASE,
 )
+BOTH = regex(  # "please rule on both": what the other one said is asked as well
+    r"\b(?:rule|judge|decide|settle|answer|verdict|opinion|thoughts?|advice|say|right|views?)(?: \w+)?"
+    r"(?: on| about| to)? (?:both|each|either)\b(?! (?:batter|bank|charger|agm|gel|wet|lithium|end|pole|post)\w*)"
+    r"|\bboth (?:questions|points|matters|of us|arguments|claims)\b",
+    re.IGNORECASE,
+)
 ENDS = regex(r"[?!;\n]|\.(?!\d)|,\s+(?:the|it|its|we|i|my|our|they|there|he|she)\b", re.IGNORECASE)
 POINTS_BACK = regex(r"\bwhether (?:it|this|that|they|these|she|he)\b", re.IGNORECASE)
 SHORTEST = 12  # characters of a question
@@ -23,7 +29,7 @@ SHORTEST = 12  # characters of a question
 def marked(text: str) -> Span | None:
     """Where the one question stands that a message says it asks; None where it asks another one besides."""
     found = MARK.search(text)
-    if found is None or "?" in text[: found.start()]:
+    if found is None or "?" in text[: found.start()] or BOTH.search(text):
         return None
     end = ENDS.search(text, found.end())
     last = end.start() if end else len(text)

@@ -101,7 +101,8 @@ SAME_OF = regex(  # "May AGM lie on its side? And lithium?"
 )
 WEIGHS = regex(r"\b(?:which|better|best|versus|vs|difference|advantages?|instead|or)\b", re.IGNORECASE)
 WORN = regex(
-    r"\b(?:replac|last|chang|scrap|retir|renew|swap|buy|dead|die|dying|fail|worn|weak|tired|kaput|bad\b|dud)\w*"
+    r"\b(?:replac|last(?! (?:week|month|year|spring|summer|autumn|winter|season|easter|christmas))|chang"
+    r"|scrap|retir|renew|swap|buy|dead|die|dying|fail|worn|weak|tired|kaput|bad\b|dud)\w*"
     r"|\b(?:keep|kept|gone|bin|due|done|life|lives|good|test\w*|too old|past it|had it|finished|shot|goes|going|skip"
     r"|carry on|ready|part)\b",
     re.IGNORECASE,
@@ -127,6 +128,15 @@ OF_REST = regex(
     re.IGNORECASE,
 )
 AIR = regex(r"\b(?:vent\w*|air\w*|gas\w*|fumes?|breath\w*|holes?|hydrogen|openings?|sealed)\b", re.IGNORECASE)
+OF_JOINING = ("request:what_get", "request:may_i", "detail:wise", "detail:how_wired", "request:versus")
+JOIN_ASKED = regex(
+    r"\b(?:voltage|capacity|total|sum|result\w*)\b"
+    r"|\bwhat (?:volts|do|does|will|would)\b[^.?!;]{0,16}\b(?:give|get|make|come|have|total)\b"
+    r"|\bhow (?:do|does|should|must|are|to)\b[^.?!;]{0,24}\b(?:wir|join|link|connect|cable|strap)\w*"
+    r"|\b(?:series or parallel|parallel or series|may|can|could|should|ok(?:ay)? to)\b[^.?!;]{0,24}"
+    r"\b(?:series|parallel|wire|join|mix|connect|link)\w*",
+    re.IGNORECASE,
+)
 HOW_MUCH = regex(r"\bhow (?:much|many)\b|\bwhat (?:would|does|do|is)\b|\bcomes? to\b", re.IGNORECASE)
 JUMP = "jump-start"  # a danger that is only ever asked about
 
@@ -236,10 +246,14 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
 
 
 def _only_held(message: Message, found: Set[str], told: Set[str]) -> set[str]:
-    """The volts at rest that only a drop is reckoned from, and the air of a box in which a strap is to hold."""
+    """The volts at rest that only a drop is reckoned from, the bank in a box whose air is asked for, and the air of a
+    box in which a strap is to hold."""
     idle = set()
     if {"rest-voltage", "load-voltage"} <= found and told >= BOTH_READ and not _rest_asked(message):
         idle.add("rest-voltage")  # "12.7 at rest, 9.9 with the thruster running: is that drop acceptable"
+    joined = {"bank-wiring", "ventilation"} <= found and "bank.layout" in told
+    if joined and not (any(map(message.says, OF_JOINING)) or JOIN_ASKED.search(message.text)):
+        idle.add("bank-wiring")  # "four wired for 24 V, two strings of two. What air flow?"
     if {"mounting", "ventilation"} <= found and HOLD.search(message.text) and not AIR.search(message.text):
         idle.add("ventilation")  # "the lid won't close: is a strap over the top enough"
     return idle

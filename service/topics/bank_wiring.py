@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from grammar.text.patterns import regex
 from grammar.told.batteries.tapped import SERIES, asks_to_tap
@@ -29,6 +30,7 @@ ASKED_IF = regex(  # "..., fine?", "can two of them go in series?"
 LONGER = regex(r"\b(?:last|run|go|hold|keep)\w*\b[^.?!]{0,20}\blonger\b|\blonge(?:r|st)[- ]lasting\b", re.IGNORECASE)
 
 
+RESULTS = regex(r"\bresult\w*|\bwhat (?:volts?|voltage|capacity|ah|amp)\b", re.IGNORECASE)
 ONE_OF_THEM = regex(r"\bone of (?:the|those|these|them|my|our)\b|\bthe (?:other|second)\b", re.IGNORECASE)
 
 
@@ -153,7 +155,7 @@ def before_all(case: Case) -> Answer | None:
     if case.says("detail:tap") or (case.said("bank.layout") in SERIES and asks_to_tap(case.text)):
         # the volts that are told are those of the tap
         unlike = kinds_apart(TOPIC, case) or strength_apart(TOPIC, case)
-        return both_wrong(TOPIC, case, unlike) if unlike and unlike.verdict == "no" else tapped(TOPIC, case)
+        return both_wrong(TOPIC, case, unlike) if unlike and unlike.verdict == "no" else tap_and_sum(case)
     kinds = (case.get("battery.chemistry"), *pair(case, "battery.chemistry"))
     if "lithium-other" in kinds:
         head = "One of our technicians will look at this: the maker of this lithium battery decides what may be joined."
@@ -166,6 +168,15 @@ def before_all(case: Case) -> Answer | None:
     if case.says("detail:one_or_two"):
         return of_unlike_years(case, case) or habit(case, "one_or_two")
     return TOPIC.says("no", cannot) if (cannot := does_not_add_up(case)) else None
+
+
+def tap_and_sum(case: Case) -> Answer:
+    """12 V from one battery of a bank, with what the bank makes where that is asked too."""
+    found = tapped(TOPIC, case)
+    if not found.figures or not (case.says("request:what_get") or RESULTS.search(case.text)):
+        return found
+    told = say.capital(outcome(case.supposing({}, ["bank.voltage"]), str(case.said("bank.layout"))))
+    return replace(found, headline=f"{told}; never take 12 V from one of them: fit a 24 to 12 V converter.")
 
 
 def of_two_volts(case: Case) -> Answer | None:

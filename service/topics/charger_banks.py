@@ -74,8 +74,9 @@ TOPIC = Topic(
 )
 
 
-APART = regex(
-    r"\b(?:apart|separate(?:ly)?|two (?:different )?places|different places|each on its own)\b[^?!;]{0,60}"
+APART = regex(  # "... that never come apart. In the bow a third" tells of no two places
+    r"\b(?:(?<!come )(?<!comes )(?<!coming )(?<!taken )apart"
+    r"|separate(?:ly)?|two (?:different )?places|different places|each on its own)\b[^?!;]{0,60}"
     r"\b(?:places?|bow|stern|ends?|engine)\b"
     r"|\bone (?:for|in|at) the (?:bow|front)\b[^.?!;]{0,12}\b(?:one|other) (?:for|in|at) the (?:stern|back|engine)",
     re.IGNORECASE,

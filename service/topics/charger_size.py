@@ -15,7 +15,7 @@ from service.judgements.charge_amps import TOO_MUCH
 from service.judgements.charging import Span
 from service.kinds import CHARGED
 from service.reply import Answer, Figure, Option
-from service.told import banks_apart, deadline, in_its_place, old_charger
+from service.told import banks_apart, deadline, in_its_place, old_charger, single_battery
 from service.topic import Lever, Topic
 
 MILD = f"10{say.NB}°C"  # above it lithium takes all that suits it
@@ -70,6 +70,7 @@ MOST_HOURS = 48  # of a charge that days on shore power surely have room for
 def answer(case: Case) -> Answer:
     """The range that suits, and a stated charger against it."""
     in_its_place.without_the_old(case)
+    single_battery.by_itself(case)
     chemistry = charging.known_kind(case)
     stopped = charging.barred(TOPIC, case, chemistry) or too_many_volts.judged(TOPIC, case)
     if stopped:

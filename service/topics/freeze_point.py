@@ -49,6 +49,11 @@ CLAIM = regex(r"\bfreezes\b[^.?!]{0,20}?(?:minus|-) ?\d", re.IGNORECASE)  # "a f
 CLAIMED = regex(r"(?:\bminus|(?<!\w)-) ?(\d+)", re.IGNORECASE)
 FULL, FLAT = regex(r"\b(?:full|fully|charged)\b", re.I), regex(r"\b(?:flat|empty|discharged|dead)\b", re.I)
 CHARGE, FREEZE = regex(r"\bcharg(?:e|er|ing)\b", re.I), frost.WORDS
+HELD = regex(  # the charge that it holds: "what fraction of charge is that?"
+    r"\b(?:(?:fraction|state|share|degree|level|percent(?:age)?|%|amount|proportion|part|kind|sort) of|how much|what)"
+    r" (?:(?:the|a|full|its|their) )?charge\b(?! (?:it|them|the|her|an?|my)\b)",
+    re.I,
+)
 ASKS = regex(r"\?|\b(?:should|can|may|shall|could|do) (?:i|we)\b|\b(?:ok|okay|alright|safe|fine) to\b", re.I)
 MAY_CHARGE = regex(r"\b(?:can|may|could|ok(?:ay)?|safe|fine|alright) (?:i|we|it|they|to)\b[^.?!;]{0,20}\bcharg", re.I)
 COLD_NOW = regex(r"\bnow\b|\b(?:it'?s|its|is|at) (?:minus|-)|\bthis morning\b|\blast night\b|\bcurrently\b", re.I)
@@ -204,7 +209,7 @@ def unharmed(case: Case, now: str) -> str:
 
 def charging_asked(text: str) -> bool:
     """Whether a sentence of its own asks about charging, not about ice."""
-    sentences = re.split(r"(?<=[.!?;])\s", planned_charge.without_plans(text))
+    sentences = re.split(r"(?<=[.!?;])\s", HELD.sub(" ", planned_charge.without_plans(text)))
     return any(CHARGE.search(part) and ASKS.search(part) and not FREEZE.search(part) for part in sentences)
 
 

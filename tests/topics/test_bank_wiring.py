@@ -8,7 +8,7 @@ from service.finish import finished, least_change
 from service.leadsman import default_desk
 from service.topics.bank_wiring import TOPIC
 from tests.building import case
-from tests.talks import on, plain
+from tests.talks import on, only, plain, talk
 from tests.topics import asked, figures
 
 PAIR = {"battery.count": 2.0, "battery.nominal": 12.0, "battery.capacity": 100.0}
@@ -315,3 +315,21 @@ def test_a_motor_of_fewer_volts_is_not_wired_to_the_bank() -> None:
         "no",
         "No: a motor made for 12 V must not be put on 24 V; it needs a bank of its own volts.",
     )
+
+
+def test_a_tap_and_the_sum_are_both_answered():
+    text = "Two 12 V 80 Ah gels in series: what do I get? And can I tap 12 V for a lamp off the lower one?"
+    found = only(text)
+    assert (found.topic, found.verdict) == ("bank-wiring", "no")
+    assert figures(found) == {"bank_voltage": 24, "bank_capacity": 80, "bank_energy": 1920}
+    assert "24 V and 80 Ah; never take 12 V from one of them" in plain(found.headline)
+    alone = only("24 V bank of two 12 V 80 Ah gels. May I tap 12 V for a lamp off one?")
+    assert plain(alone.headline).startswith("No: taking 12 V")
+
+
+def test_years_beside_last_month_ask_for_no_new_battery():
+    text = "one gel 70 Ah got last spring, one gel 70 Ah 5 years old. Ok to parallel them?"
+    found = only(text)
+    assert (found.topic, found.verdict) == ("bank-wiring", "marginal")
+    text = "AGM 70 Ah of 6 years and a new one of 70 Ah in parallel, ok? And how long will the old one last?"
+    assert "replacement" in {item.topic for item in talk(text).answers}

@@ -437,3 +437,15 @@ def test_from_which_temperature_lithium_may_be_charged(text: str) -> None:
 )
 def test_what_stays_on_a_battery_is_no_switch(text, verdict):
     assert only(text, "charger-setting").verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("AGM. My charger won't come down from 14.5, is that right?", "no"),
+        ("the wet one hangs on a charger that never leaves 14.4. good?", "no"),
+        ("gel, an hour at 14.2 and then the charger comes off that. good?", "yes"),
+    ],
+)
+def test_volts_that_a_charger_never_comes_off_are_held(text, verdict):
+    assert on("charger-setting", text).verdict == verdict

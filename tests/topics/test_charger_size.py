@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from service.topics.charger_size import TOPIC
 from tests.building import case
 from tests.talks import on, plain, talk
+from tests.topics import figures
 
 
 def bank(kind, capacity=100.0, **facts):
@@ -187,3 +188,16 @@ def test_two_banks_of_unlike_kinds_take_each_their_own(text, low, high):
 )
 def test_a_choice_and_one_bank_are_no_two_banks(text):
     assert "of its own" not in on("charger-size", text).headline
+
+
+def test_a_single_battery_that_is_asked_of_by_itself_leaves_the_others_out():
+    text = (
+        "Start battery: wet. House: two AGMs in parallel that are never taken apart. In the bow a single 90 Ah gel for "
+        "the thruster. {} How many amps for the bow battery{}?"
+    )
+    found = on("charger-size", text.format("How many outputs must a charger have?", " on its own"))
+    assert figures(found) == {"charger_current_low": 9, "charger_current_high": 18}
+    beside = on("charger-banks", text.format("How many outputs must a charger have?", " on its own"))
+    assert figures(beside) == {"charger_outputs": 3}
+    pair = on("charger-size", "two 90 Ah gels in parallel. How many amps of charger for the pair?")
+    assert figures(pair) == {"charger_current_low": 18, "charger_current_high": 36}

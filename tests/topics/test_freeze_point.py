@@ -140,3 +140,15 @@ def test_it_freezes_by_what_is_told_last_of_its_charge(text: str, verdict: str, 
 )
 def test_safe_from_freezing_asks_whether_it_stands_the_cold(text: str, start: str) -> None:
     assert plain(on("freeze-point", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("1.165 in each cell: what share of charge is that, and will it freeze at -15?", "marginal"),
+        ("Hydrometer 1.170. How much charge does that mean? -16 C is forecast, is ice likely?", "marginal"),
+        ("1.165 in each cell. May I charge it? And will it freeze at -15 tonight?", "no"),  # charging itself is asked
+    ],
+)
+def test_the_charge_that_is_in_it_asks_for_no_charging(text: str, verdict: str) -> None:
+    assert on("freeze-point", text).verdict == verdict

@@ -306,3 +306,10 @@ def test_what_volts_under_load_tell_is_no_question_of_what_the_battery_would_run
     assert [item.topic for item in default_desk().ask(told.format("What does that show me?")).answers] == [
         "load-voltage"
     ]
+
+
+def test_volts_under_load_that_one_battery_cannot_have_pass_no_test():
+    found = on("load-voltage", "Tester shows 41 V with my 12 V battery on load. A pass?")
+    assert found.verdict == "needs-facts"
+    assert "cannot read 41.0 V" in plain(found.headline)
+    assert on("load-voltage", "Tester shows 10.4 V with my 12 V battery on load. A pass?").verdict != "needs-facts"

@@ -421,3 +421,16 @@ def test_of_volts_before_and_after_a_use_the_later_ones_count(text):
 def test_volts_tell_a_charge_and_say_neither_yes_nor_no_to_a_battery_that_may_be_too_small():
     (found,) = default_desk().ask("it rests at 12.0 V, is my 80 Ah wet too small?").answers
     assert found.headline.startswith("12.0")
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("my 12 V battery reads 32.6 V on the meter, all switched off. How come?", ["rest-voltage"]),
+        ("two 12 V batteries read 31.8 together", ["hazard"]),
+        ("12 V battery, charger on: 31.8 V on the meter", ["hazard", "rest-voltage"]),
+        ("24 V bank, 31.8 V on the tester", ["hazard"]),
+    ],
+)
+def test_volts_that_one_battery_cannot_have_are_a_slip_and_no_charger(text: str, topics: list[str]) -> None:
+    assert [item.topic for item in talk(text).answers] == topics

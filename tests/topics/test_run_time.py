@@ -11,6 +11,7 @@ from service.leadsman import default_desk
 from service.reply import Answer
 from service.topics.run_time import TOPIC
 from tests.building import case
+from tests.talks import talk
 
 AGM = {"battery.chemistry": "agm", "battery.capacity": 100}
 
@@ -178,3 +179,10 @@ def test_a_season_with_its_degrees_asks_the_same_once_more(then):
     (cold,) = desk.ask(then, thread=warm.as_dict()["thread"]).answers
     assert cold.topic == "run-time"
     assert minutes(cold) < minutes(warm.answers[0])
+
+
+def test_half_its_charge_gone_ends_a_run_and_begins_no_charge():
+    (found,) = talk("90 Ah wet battery at 6 A, how many hours until half the charge is used?").answers
+    assert found.topic == "run-time"
+    (found,) = talk("90 Ah wet battery, half empty, how many hours at 6 A until it is charged?").answers
+    assert found.topic == "charge-time"

@@ -125,3 +125,15 @@ def test_what_somebody_warns_of_is_no_danger_beside_the_question(text: str, topi
 )
 def test_a_box_without_holes_and_whether_it_may_stand_in_a_cabin(text, topics):
     assert {item.topic for item in talk(text).answers} == topics
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("a chest with four 12 V 90 Ah gels wired for 24 V, two strings of two. Need the air flow.", ["ventilation"]),
+        ("Two 12 V 80 Ah AGMs joined in series in a box: what do they give, and how much air do they want?",
+         ["bank-wiring", "ventilation"]),
+    ],
+)  # fmt: skip
+def test_how_batteries_in_a_box_are_joined_is_only_told(text, topics):
+    assert [item.topic for item in talk(text).answers] == topics

@@ -125,3 +125,10 @@ def test_one_battery_in_the_place_of_several_weighs_its_own():
 def test_two_kinds_of_lead_of_one_size_weigh_alike():
     found = default_desk().ask("is a gel lighter than an AGM, 90 Ah?").answers[0]
     assert plain(found.headline).startswith("Gel and AGM of one size weigh about the same: usually ")
+
+
+def test_what_a_boat_saves_goes_by_its_batteries():
+    text = "Lead at 26 kg each, two to a boat, lithium instead: how many kilos does each boat lose?"
+    assert figures(on("weight", text))["weight_saved"] == 26
+    text = "Lead at 26 kg, one to a boat, lithium instead: how many kilos does each boat lose?"
+    assert figures(on("weight", text))["weight_saved"] == 13

@@ -350,3 +350,19 @@ def test_a_house_bank_on_the_same_alternator_is_counted(text, told):
 def test_two_supplies_are_compared_and_not_merged(text, told):
     (answer,) = talk(text).answers
     assert plain(answer.headline).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "amps"),
+    [
+        ("Our old motor took 280 A on 12 V; its successor takes 150 A on 24 V, 7 m one way. Which cable?", 150.0),
+        (
+            "we go over to 24 V: the previous thruster pulled 300 A, its successor 160 A. 6 m each way, which cable?",
+            160.0,
+        ),
+        ("the new thruster draws 260 A, the old cable is 6 m of 70 mm2. Is the cable enough?", 260.0),
+    ],
+)
+def test_the_motor_that_goes_sizes_no_cable(text: str, amps: float) -> None:
+    found = on("cable-size", text)
+    assert {item.value for item in found.understood if item.fact == "load.current"} == {amps}

@@ -20,6 +20,8 @@ PAIR_AFTER = 3  # pieces from "24.2" to the pair of "24.2 on the pair"
 ONES_WITHIN, LAID_WITHIN = 3, 10  # words
 LEADS = frozenset({"leads", "leaden", "lead"})
 KILOS = frozenset({"kilos", "kilo", "kg", "kgs", "weigh", "weight", "lighter", "heavier"})
+BOATS = frozenset({"hull", "boat", "barge", "yacht", "launch", "tender", "vessel", "craft", "cruiser", "dinghy", "rib"})
+A_BOAT = frozenset({("to", "a"), ("to", "each"), ("to", "every"), ("on", "each"), ("for", "each")})
 FIGURES = frozenset({"VOLT", "AH", "CCA", "CA", "RC", "GROUP", "WH", "WEIGHT"})
 
 
@@ -82,6 +84,14 @@ def so_many_ones(scene: Scene, item: Item) -> bool:
     return first is not None and first.start - item.end <= LAID_WITHIN
 
 
+def so_many_a_boat(scene: Scene, item: Item) -> bool:
+    """Whether each boat of several has so many: "28 kg each, two per hull", "there are 2 to each boat"."""
+    ahead = [scene.word(at) for at in range(item.end, item.end + 3)]
+    each = ahead[0] in ("per", "a") or (ahead[0], ahead[1]) in A_BOAT
+    of_battery = "battery" in scene.facts | scene.heads or bool(scene.facts & DESCRIBED)
+    return each and bool(BOATS & set(ahead[1:])) and of_battery
+
+
 def so_many_new(scene: Scene, item: Item) -> bool:
     """Whether so many new ones are spoken of where batteries were: "and two brand new ones?"."""
     if not any(fact.fact.startswith("battery.") for fact in scene.said) or scene.heads - {"battery"}:
@@ -122,4 +132,5 @@ APART_FROM_NAME = (
     joined_pair,
     so_many_ones,
     so_many_new,
+    so_many_a_boat,
 )

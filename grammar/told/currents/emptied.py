@@ -43,6 +43,11 @@ LASTS = regex(
     r"(?:night|evening|hours|day|weekend|watch)\b",
     re.IGNORECASE,
 )
+HALF_USED = regex(  # "8 A, how long until half the charge is used": what is in it, no charging
+    r"\b(?:until|till?|before|by the time) (?:the )?half (?:of )?(?:(?:its|the|their|his|her|that) )?charge"
+    r"(?: is| are| has been| gets|'s)? (?:all )?(?:gone|used|spent|taken|drawn|drained|eaten|lost|consumed)\b",
+    re.IGNORECASE,
+)
 PROPELS = frozenset({"canoe", "kayak", "thrust", "throttle", "trolling", "paddle", "propeller", "prop", "tender's"})
 HOURS = regex(r"\bhours?\b|\bhrs\b|\bhow (?:long|far)\b", re.IGNORECASE)
 WITHOUT = regex(r"\bchargers?\b", re.IGNORECASE)
@@ -99,7 +104,9 @@ def _is_drawn(scene: Scene, item: Item, claim: Claim) -> bool:
         return False
     if scene.word(item.end) in DRAWN or (_never_stops(scene, item) and not CHARGED.search(scene.text)):
         return True
-    if claim.how not in UNSURE or CHARGED.search(scene.text):
+    if claim.how not in UNSURE or CHARGED.search(HALF_USED.sub(" ", scene.text)):
         return False
+    if HALF_USED.search(scene.text):
+        return True
     propels = PROPELS & scene.vocabulary and HOURS.search(scene.text)
     return bool(propels) or LASTS.search(scene.text) is not None

@@ -19,6 +19,7 @@ OWNED = regex(  # "lovely thruster, had it"; of a thruster's battery it is the b
 )
 BATTERIES = regex(r"\b(?:batter|batt|accu|agm|gel|wet|lithium|lead|bank)", re.IGNORECASE)
 ITS = regex(rf"^[- ]?(?:old|yo)[ -](?:(?!agm|gel|wet|lithium|batt)\w+ ){{0,2}}?{THING}\b(?! batter)", re.IGNORECASE)
+OLD = regex(r"^,? ?(?:old|of age|in (?:use|service)|now|aboard)\b", re.IGNORECASE)
 RATE = regex(
     r"\b(?:days?|weeks?|weekends?|hours?|nights?|months?|times|once|twice|trips?|outings?|dockings?)"
     r"(?:,? (?:of )?(?:use|usage|sailing|cruising|boating|out|aboard|or so))* $",
@@ -47,6 +48,7 @@ RENEWED = regex(  # "such batteries must be thrown out at five years", "an AGM i
     re.IGNORECASE,
 )
 OURS = regex(r"\b(?:mine|ours)\b", re.IGNORECASE)
+PART_OF = regex(r"\b(?:best|better|good|greater) part of $", re.IGNORECASE)  # how long something takes: "of a year"
 YEARLY = regex(r"^(?: or so)? (?:a|per|each|every|in a) (?:year|season|summer)\b", re.IGNORECASE)
 
 
@@ -59,7 +61,11 @@ def of_a_thing(ahead: str, after: str) -> bool:
     (True, False)
     >>> of_a_thing("it got slower over the last ", ", 12.6 at rest")
     True
+    >>> of_a_thing("I say the best part of ", "."), of_a_thing("it is the best part of ", " old")
+    (True, False)
     """
+    if PART_OF.search(ahead) and not OLD.match(after):
+        return True
     sentence = ahead[max(ahead.rfind(mark) for mark in ".?!;\n") + 1 :]
     owned = OWNED.search(sentence) is not None and BATTERIES.search(sentence) is None
     return owned or IS.search(ahead) is not None or ITS.match(after) is not None or FADED.search(ahead) is not None
