@@ -232,6 +232,16 @@ def _doubled(scene: Scene, item: Item, value: float) -> bool:
     return any(other.quantity.value == 2 * value for other in bare)
 
 
+def same_run(scene: Scene, item: Item) -> bool:
+    """Whether a bare number is the run once more, measured the other way: "10 m, so 20 there and back"."""
+    if item.dim not in ("NUM", "COUNT") or isinstance(item.quantity.value, str):
+        return False
+    if not close(scene, item, "length_total", "length_one_way", reach=TOTAL):
+        return False
+    runs = {other.quantity.value for other in scene.quantities("LENGTH") if not isinstance(other.quantity.value, str)}
+    return any(item.quantity.value in (run, 2 * run, run / 2) for run in runs)
+
+
 def counts_cables(scene: Scene, item: Item) -> bool:
     """Whether cables side by side are counted: "two runs of 50", "2 x 50 mm2 per pole"."""
     if scene.word(item.end) in RUNS and scene.word(item.end + 1) == "of":
