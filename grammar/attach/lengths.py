@@ -19,6 +19,10 @@ BUILT = regex(  # "a Dutch barge, 1928, 17 m"
     r"(?:in )?(?:18|19|20)\d\d,? (?:is |about )?$",
     re.IGNORECASE,
 )
+NUMBERED = regex(  # "hull no. 77, 9.4 m"
+    r"\b(?:hull|yard|sail|build|boat|reg(?:istration|istry)?)\.? (?:no|nr|num(?:ber)?|#)\.? ?[\w/-]+[,;] $", re.IGNORECASE
+)
+OF_YEAR = regex(r" ?(?:loa|long|overall)?,? (?:built |from |of |built in )?(?:19[3-9]|20[0-4])\d(?=[,.;)]|$)", re.IGNORECASE)
 METERS = regex(r"(?:two|both|three|2|3) meters", re.IGNORECASE)  # "with two meters": to read with
 HULLS = frozenset({"steel", "wood", "wooden", "grp", "fibreglass", "fiberglass", "aluminium", "ferro", "timber"})
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})
@@ -106,7 +110,8 @@ def _is_none(scene: Scene, item: Item) -> bool:
     if scene.word(item.end) == "of" and _is_in_stock(scene, item):
         return True
     hull = scene.word(item.end) == "," and scene.word(item.end + 1) in HULLS  # "(10.2 m, steel, 9 tons"
-    hull = hull or BUILT.search(scene.ahead(scene.tokens[item.start].start)) is not None
+    before, after = scene.ahead(scene.tokens[item.start].start), scene.text[scene.tokens[item.end - 1].end :]
+    hull = hull or bool(BUILT.search(before) or NUMBERED.search(before) or OF_YEAR.match(after))
     return hull or scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
 
 
