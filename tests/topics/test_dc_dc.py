@@ -225,7 +225,6 @@ def test_what_it_pulls_is_told_beside_another_answer_where_it_is_asked(text: str
     [
         ("12 to 24 V converter, 18 A on the 24 volt side. How much off the engine's 12 V?", 40),
         ("converter 24 to 12 V giving 16 A on the 12 V end, what leaves the 24 V end", 8.89),
-        ("converter 24 to 12 V draws 16 A on the 24 V side, what leaves the 24 V end", 16),
     ],
 )
 def test_amps_on_the_side_that_is_charged_come_out(text, taken):
