@@ -30,10 +30,12 @@ TOLD_AFTER = regex(  # the number that sums up a list
     re.IGNORECASE,
 )
 WHERE = r"(?:(?:in|at|up|down|under|by) )?(?:(?:the|my|our) )?(?:front|back|bow|stern|forepeak|cabin|aft|forward|side) "
+NAMED = r"(?:house|domestic|leisure|service|start(?:er|ing)?|engine|bow|thruster|windlass)"
 ONE_EACH = regex(  # "one battery for the diesel, one up the front for the thruster, another does the fridge"
     rf"\b(?:one|another) (?:battery |bank |set )?(?:is |goes |sits )?(?:(?:up|down|out) )?(?:{WHERE})?"
-    r"(?:for (?:the|my|our|a|starting|lights?|thrusters?|engine|house|windlass|fridge)"
-    r"|(?:that |which )?(?:starts|does|runs|feeds|turns|cranks|powers|drives) (?:the|my|our))\b",
+    r"(?:for (?:the|my|our|a|starting|lights?|thrusters?|engine|house|windlass|fridge)\b"
+    r"|(?:that |which )?(?:starts|does|runs|feeds|turns|cranks|powers|drives) (?:the|my|our)\b"
+    rf"|{NAMED}(?= ?[,;.&]| and\b| (?:one|batter(?:y|ies)|banks?)\b))",
     re.IGNORECASE,
 )
 IN_ALL = regex(
