@@ -298,7 +298,10 @@ SUPPLY = "bow motor 240 A, AGM of 950 CCA. strong enough?"
         ((SUPPLY, "cable is 2/0, 105 C. fuse?", "and the battery, is that still ok"), "run-check"),
         ((SUPPLY, "cable is 2/0, 105 C. fuse?", "back to our battery. will it do?"), "run-check"),
         ((SUPPLY, "cable is 2/0, 105 C. fuse?", "how old may the battery be?"), "replacement"),
-        (("90 or 130 Ah gel for 40 A over 25 minutes, which", "the large one then. charger to suit it?"), "charger-size"),
+        (
+            ("90 or 130 Ah gel for 40 A over 25 minutes, which", "the large one then. charger to suit it?"),
+            "charger-size",
+        ),
         (("a plotter takes 3 A, 90 Ah gel, how long?", "charger for that battery?"), "charger-size"),
         (("12 V windlass 140 A, 5 m run, which cable?", "good. fuse for that one?"), "fuse-size"),
     ],

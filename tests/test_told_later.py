@@ -45,10 +45,18 @@ def told(*turns: str) -> dict[str, Any]:
         (("is 720 CCA enough for the bow thruster?", "no idea", "1900"), "load.power", 1900.0),
         (("is 720 CCA enough for my fridge?", "no idea", "60"), "load.power", 60.0),
         (("converter from 24 to 12 V, isolated, fine?", "18 A out. what's lost on the 24 side"), "bank.voltage", 12.0),
-        (("converter from 12 to 24 V, isolated, fine?", "8 A out, the twelve side gives how much"), "bank.voltage", 24.0),
+        (
+            ("converter from 12 to 24 V, isolated, fine?", "8 A out, the twelve side gives how much"),
+            "bank.voltage",
+            24.0,
+        ),
         (("two 12 V 80 Ah LFP in series for 24 V, may I?", "2 in series, the lid says"), "battery.max_in_series", 2.0),
         (("two 12 V 80 Ah LFP in series for 24 V, may I?", "and 3 in series?"), "battery.count", 3.0),
-        (("160 A windlass, 225 A fuse on 50 mm2, ok?", "and the sister ship, someone fitted 400"), "fuse.rating", 400.0),
+        (
+            ("160 A windlass, 225 A fuse on 50 mm2, ok?", "and the sister ship, someone fitted 400"),
+            "fuse.rating",
+            400.0,
+        ),
         (("160 A windlass, 225 A fuse on 50 mm2, ok?", "point 6: they've put in 350."), "fuse.rating", 350.0),
         (("160 A windlass, 225 A fuse on 50 mm2, ok?", "they've put in 70"), "fuse.rating", 225.0),  # a cable
         (("220 A thruster, what fuse?", "1/0 with 105 printed along it"), "cable.insulation", 105.0),

@@ -9,7 +9,9 @@ MAKERS = frozenset({"book", "maker", "makers", "manufacturer", "leaflet", "bookl
 ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most", "permits", "permit", "permitted"})
 LAYOUTS = ("series", "parallel")
 SHORT = 12  # words of a reply
-PLANS = frozenset({"i", "ill", "we", "id", "ive", "weve", "what", "have", "want", "make", "go", "wire", "join", "instead"})
+PLANS = frozenset(
+    {"i", "ill", "we", "id", "ive", "weve", "what", "have", "want", "make", "go", "wire", "join", "instead"}
+)
 
 
 def allowed_as(scene: Scene, item: Item) -> str:
@@ -41,7 +43,7 @@ def allowed_as(scene: Scene, item: Item) -> str:
 
 
 def _as_asked(scene: Scene, item: Item) -> str:
-    """The limit that was asked for, where a short reply tells it: "4 in series, it says"; "and 3 in series?" is none."""
+    """The limit that was asked for, where a short reply tells it: "4 in series, it says"; no "and 3 in series?"."""
     layout = scene.word(item.end + 1) if scene.word(item.end) == "in" else ""
     fact = f"battery.max_in_{layout}"
     if fact not in scene.expected or len(scene.tokens) > SHORT or "?" in scene.text or PLANS & scene.vocabulary:

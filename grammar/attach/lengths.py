@@ -20,9 +20,12 @@ BUILT = regex(  # "a Dutch barge, 1928, 17 m"
     re.IGNORECASE,
 )
 NUMBERED = regex(  # "hull no. 77, 9.4 m"
-    r"\b(?:hull|yard|sail|build|boat|reg(?:istration|istry)?)\.? (?:no|nr|num(?:ber)?|#)\.? ?[\w/-]+[,;] $", re.IGNORECASE
+    r"\b(?:hull|yard|sail|build|boat|reg(?:istration|istry)?)\.? (?:no|nr|num(?:ber)?|#)\.? ?[\w/-]+[,;] $",
+    re.IGNORECASE,
 )
-OF_YEAR = regex(r" ?(?:loa|long|overall)?,? (?:built |from |of |built in )?(?:19[3-9]|20[0-4])\d(?=[,.;)]|$)", re.IGNORECASE)
+OF_YEAR = regex(
+    r" ?(?:loa|long|overall)?,? (?:built |from |of |built in )?(?:19[3-9]|20[0-4])\d(?=[,.;)]|$)", re.IGNORECASE
+)
 METERS = regex(r"(?:two|both|three|2|3) meters", re.IGNORECASE)  # "with two meters": to read with
 HULLS = frozenset({"steel", "wood", "wooden", "grp", "fibreglass", "fiberglass", "aluminium", "ferro", "timber"})
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})

@@ -47,7 +47,7 @@ def is_traced_noise(hit: Hit, words: Text) -> bool:
 def _names_cause(at: int, words: Text) -> bool:
     """Whether a clause that begins here says for certain what it was."""
     clause = words.words[at : words.sentences[at][1]]
-    if clause[:1] and clause[0] not in SUBJECTS or not (DOUBTS | OURS | MORE).isdisjoint(clause):
+    if (clause[:1] and clause[0] not in SUBJECTS) or not (DOUBTS | OURS | MORE).isdisjoint(clause):
         return False
     verb = next((verb for verb in IS if clause[1 : 1 + len(verb)] == verb), None)
     if verb is None:
