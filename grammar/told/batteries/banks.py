@@ -35,7 +35,7 @@ ONE_EACH = regex(  # "one battery for the diesel, one up the front for the thrus
     rf"\b(?:one|another) (?:battery |bank |set )?(?:is |goes |sits )?(?:(?:up|down|out) )?(?:{WHERE})?"
     r"(?:for (?:the|my|our|a|starting|lights?|thrusters?|engine|house|windlass|fridge)\b"
     r"|(?:that |which )?(?:starts|does|runs|feeds|turns|cranks|powers|drives) (?:the|my|our)\b"
-    rf"|{NAMED}(?= ?[,;.&]| and\b| (?:one|batter(?:y|ies)|banks?)\b))",
+    rf"|{NAMED}(?= ?[,;.&?]|$| (?:and|how|what|which|all|kept|one|batter(?:y|ies)|banks?)\b))",
     re.IGNORECASE,
 )
 IN_ALL = regex(
