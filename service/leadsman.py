@@ -247,7 +247,7 @@ class Leadsman:
                 name = "unclear"
             if name not in names() or name == "hazard" or (found and name == "unclear"):
                 continue
-            if found and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
+            if hazard and name in KEPT_BACK and not turn.signs and turn.message.says(AS_IT_IS):
                 continue  # "how long can it stay like that" asks of the danger that stands
             other = turn.thread.turns == 0 and another_battery.asked_about(turn.message, request.span, stands)
             bars = stop and not other

@@ -45,6 +45,13 @@ def test_a_cable_and_its_fuse_are_asked_in_one_breath(text: str, topics: set[str
          {"load-voltage"}),
         ("One gel of 3 years, 90 Ah, and I can have another of 60 Ah. In series for 24 V: allowed?", {"bank-wiring"}),
         ("The lid of the box no longer shuts. Will a strap across the top hold the two gels?", {"mounting"}),
+        ("What is the difference between float and absorption? And what volts should mine show in each, gel, 12 V?",
+         {"meaning", "charger-setting"}),
+        ("What does float mean? And what should my gel read at rest when full?", {"meaning", "rest-voltage"}),
+        ("The charger shows 14.8 V, and it says AGM on the lid. Is that right for it? Second, how long must it stay on "
+         "the charger?", {"charger-setting", "charge-time"}),
+        ("Is 14.4 V right for my AGM? And how long should I leave it plugged in?", {"charger-setting", "charge-time"}),
+        ("Which charger setting for gel? And may it stay plugged in all winter?", {"charger-setting"}),
         ("gel float v 24v; chgr a?", {"charger-setting", "charger-size"}),
         ("12.35v agm soc; runtime @180a?", {"rest-voltage", "run-time"}),
         ("2x95 gel; thruster 140A; ok?", {"run-check"}),

@@ -301,3 +301,24 @@ def test_a_technician_who_is_promised_is_on_the_route():
 def test_had_it_been_another_one_asks_the_same_of_that(turns, topic, verdict):
     assert verdict == on(topic, *turns).verdict
     assert not on(topic, *turns).headline.startswith("Not by this reading")
+
+
+SUPPLY = "bow motor 240 A, AGM of 950 CCA. strong enough?"
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic"),
+    [
+        ((SUPPLY, "cable is 2/0, 105 C. fuse?", "and the battery, is that still ok"), "run-check"),
+        ((SUPPLY, "cable is 2/0, 105 C. fuse?", "back to our battery. will it do?"), "run-check"),
+        ((SUPPLY, "cable is 2/0, 105 C. fuse?", "how old may the battery be?"), "replacement"),
+        (
+            ("90 or 130 Ah gel for 40 A over 25 minutes, which", "the large one then. charger to suit it?"),
+            "charger-size",
+        ),
+        (("a plotter takes 3 A, 90 Ah gel, how long?", "charger for that battery?"), "charger-size"),
+        (("12 V windlass 140 A, 5 m run, which cable?", "good. fuse for that one?"), "fuse-size"),
+    ],
+)
+def test_the_next_part_of_the_same_boat_is_asked_of_in_few_words(turns, topic):
+    assert [item.topic for item in talk(*turns).answers] == [topic]

@@ -37,10 +37,39 @@ def told(*turns: str) -> dict[str, Any]:
         (("fridge and plotter 6 A, 100 Ah AGM, how long?", "8 amps when the pump kicks in"), "load.current", 8.0),
         (("fuse 4 120a on 35mm2", "if 50?"), "load.current", 120.0),
         (("thruster 200 A on 90 Ah AGM, enough?", "300 when it kicks in"), "load.peak", 300.0),
+        (("12 V windlass 90 A, what cable?", "8 metres each way, that's 16 there and back"), "load.current", 90.0),
+        (("12 V windlass 90 A, what cable?", "it is 8 metres, 16 all told"), "cable.length", 8.0),
+        (("12 V windlass 90 A, what cable?", "16 there and back so 8 metres one way"), "cable.length", 8.0),
+        (("12 V windlass 90 A, what cable?", "8 metres, and 110 A"), "load.current", 110.0),
+        (("is 720 CCA enough for the bow thruster?", "no idea", "there's a label. 190"), "load.current", 190.0),
+        (("is 720 CCA enough for the bow thruster?", "no idea", "1900"), "load.power", 1900.0),
+        (("is 720 CCA enough for my fridge?", "no idea", "60"), "load.power", 60.0),
+        (("converter from 24 to 12 V, isolated, fine?", "18 A out. what's lost on the 24 side"), "bank.voltage", 12.0),
+        (
+            ("converter from 12 to 24 V, isolated, fine?", "8 A out, the twelve side gives how much"),
+            "bank.voltage",
+            24.0,
+        ),
+        (("two 12 V 80 Ah LFP in series for 24 V, may I?", "2 in series, the lid says"), "battery.max_in_series", 2.0),
+        (("two 12 V 80 Ah LFP in series for 24 V, may I?", "and 3 in series?"), "battery.count", 3.0),
+        (
+            ("160 A windlass, 225 A fuse on 50 mm2, ok?", "and the sister ship, someone fitted 400"),
+            "fuse.rating",
+            400.0,
+        ),
+        (("160 A windlass, 225 A fuse on 50 mm2, ok?", "point 6: they've put in 350."), "fuse.rating", 350.0),
+        (("160 A windlass, 225 A fuse on 50 mm2, ok?", "they've put in 70"), "fuse.rating", 225.0),  # a cable
+        (("220 A thruster, what fuse?", "1/0 with 105 printed along it"), "cable.insulation", 105.0),
     ],
 )
 def test_a_later_figure_is_what_the_talk_makes_of_it(turns: tuple[str, ...], fact: str, value: object) -> None:
     assert told(*turns)[fact] == (pytest.approx(value) if isinstance(value, float) else value)
+
+
+@pytest.mark.parametrize("number", ["2.2", "3"])
+def test_a_motor_s_power_without_its_unit_is_no_figure(number: str) -> None:
+    reply = talk("is 720 CCA enough for the bow thruster?", "no idea", number)  # kilowatts, or horsepower
+    assert [item.verdict for item in reply.answers] == ["needs-facts"]
 
 
 def test_volts_before_a_load_are_no_age_that_was_asked_for() -> None:

@@ -8,10 +8,16 @@ from grammar.scene.scene import Scene
 MAKERS = frozenset({"book", "maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet", "factory"})
 ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most", "permits", "permit", "permitted"})
 LAYOUTS = ("series", "parallel")
+SHORT = 12  # words of a reply
+PLANS = frozenset(
+    {"i", "ill", "we", "id", "ive", "weve", "what", "have", "want", "make", "go", "wire", "join", "instead"}
+)
 
 
 def allowed_as(scene: Scene, item: Item) -> str:
     """Whether so many are the most that a maker allows: "up to 4 in parallel", "series up to 2"; the fact or ""."""
+    if asked := _as_asked(scene, item):
+        return asked
     before = [scene.word(at) for at in range(item.start - 4, item.start)]
     after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
     later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
@@ -34,6 +40,15 @@ def allowed_as(scene: Scene, item: Item) -> str:
         if layout in before or following or after in (f"in {layout}", f"{layout} ", f"{layout} max"):
             return f"battery.max_in_{layout}"
     return ""
+
+
+def _as_asked(scene: Scene, item: Item) -> str:
+    """The limit that was asked for, where a short reply tells it: "4 in series, it says"; no "and 3 in series?"."""
+    layout = scene.word(item.end + 1) if scene.word(item.end) == "in" else ""
+    fact = f"battery.max_in_{layout}"
+    if fact not in scene.expected or len(scene.tokens) > SHORT or "?" in scene.text or PLANS & scene.vocabulary:
+        return ""
+    return fact
 
 
 def _said_to_be(scene: Scene, item: Item) -> bool:

@@ -25,6 +25,8 @@ def system_of(scene: Scene, item: Item, value: float) -> Claim | None:
     """A bare 12, 24 ... as the volts of a system or of a converter's two sides."""
     if stepped := steps_up(scene, item):
         return Claim(stepped, "grammar")
+    if _is_side_told(scene, item):
+        return Claim("charger.input_voltage", "grammar")
     if _each_of_them(scene, item):
         return Claim("battery.nominal", "grammar")
     if _is_poured_into(scene, item):
@@ -66,6 +68,12 @@ def _is_poured_into(scene: Scene, item: Item) -> bool:
     goes = scene.word(item.start - 1) in ("the", "my", "our") and scene.word(item.start - 2) in ("to", "into")
     charges = converts(scene) or "alternator" in scene.heads
     return bool(goes and charges and item.quantity.value not in (SIX, TAKEN_IN) and scene.quantities("AMP"))
+
+
+def _is_side_told(scene: Scene, item: Item) -> bool:
+    """Whether it only names the side that a converter of the conversation takes from: "pull on the 24 side?"."""
+    taken = any(old.fact == "charger.input_voltage" and old.value == item.quantity.value for old in scene.said)
+    return taken and scene.word(item.end) in ("side", "end", "feed")
 
 
 def _goes_in(scene: Scene, item: Item) -> bool:

@@ -26,6 +26,8 @@ WEIGHTS = (3.0, 120.0)  # kg of a battery
 OF_ONE = (8.0, 45.0)  # kg of one battery that is told without its unit
 KILOS = frozenset({"kila", "kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "lighter", "lift", "lifting"})
 POUNDS = frozenset({"lb", "lbs", "pound", "pounds", "stone"})
+MARKED = frozenset({"stamped", "printed", "marked", "embossed", "written", "moulded", "print", "stamp", "marking"})
+PRINT_REACH = 4  # words from the degrees to how they are marked
 PAUSED = frozenset({"off", "rest", "pause"})
 PAUSES = frozenset({"pause", "rest", "wait", "off"})
 WARM = 45.0
@@ -167,6 +169,8 @@ def _is_insulation(scene: Scene, item: Item) -> bool:
     """Whether it is what a cable's insulation stands: "insulation says 105", "a 2 gauge cable. Rated 105."."""
     if plain(item) not in INSULATIONS:
         return False
+    if _is_printed(scene, item):
+        return True
     named = scene.word(item.start - 1) in ("insul", "insulation", "jacket", "sheath")
     if named and ((last := scene.after(item)) is None or last.kind == "mark"):
         return True
@@ -175,6 +179,16 @@ def _is_insulation(scene: Scene, item: Item) -> bool:
     spoken = {"insulation", "jacket", "sheath"} & {scene.word(at) for at in range(item.start - 4, item.start)}
     rated = scene.word(item.start - 1) == "rated" and "cable" in scene.heads and not scene.heads & {"fuse"}
     return says and bool(spoken or rated) and (after is None or after.kind == "mark")
+
+
+def _is_printed(scene: Scene, item: Item) -> bool:
+    """Whether it stands on the cable named before it: "2/0, 105 stamped on it", "50 mm2 cable marked 90"."""
+    ahead = [scene.word(at) for at in range(item.end, item.end + PRINT_REACH)]
+    if ahead[0] in ("a", "amp", "amps") or not MARKED & {scene.word(item.start - 1), *ahead}:
+        return False
+    before = (other for other in reversed(scene.items[: item.at]) if other.head or other.dim in ("GAUGE", "AREA"))
+    thing = next(before, None)
+    return thing is not None and (thing.head == "cable" or thing.dim in ("GAUGE", "AREA"))
 
 
 def _goes_through(scene: Scene, item: Item) -> bool:

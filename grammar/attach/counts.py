@@ -105,7 +105,9 @@ def _of_a_choice(scene: Scene, item: Item) -> bool:
 
 def _counts_nothing(scene: Scene, item: Item) -> bool:
     """Whether it is short for "to", "enough 2 keep it up", is only called for, or tells how often one was "dragged flat
-    four times"; or is one side of a choice."""
+    four times"; or is one side of a choice, or asked for: "how many pairs"."""
+    if [scene.word(item.start - 2), scene.word(item.start - 1)] == ["how", "many"]:
+        return True
     if _of_a_choice(scene, item) or _of_people(scene, item):
         return True
     if (scene.word(item.end), scene.word(item.end + 1)) in OF_THEM:  # "he says I need two of them": none that are there

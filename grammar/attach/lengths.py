@@ -19,6 +19,13 @@ BUILT = regex(  # "a Dutch barge, 1928, 17 m"
     r"(?:in )?(?:18|19|20)\d\d,? (?:is |about )?$",
     re.IGNORECASE,
 )
+NUMBERED = regex(  # "hull no. 77, 9.4 m"
+    r"\b(?:hull|yard|sail|build|boat|reg(?:istration|istry)?)\.? (?:no|nr|num(?:ber)?|#)\.? ?[\w/-]+[,;] $",
+    re.IGNORECASE,
+)
+OF_YEAR = regex(
+    r" ?(?:loa|long|overall)?,? (?:built |from |of |built in )?(?:19[3-9]|20[0-4])\d(?=[,.;)]|$)", re.IGNORECASE
+)
 METERS = regex(r"(?:two|both|three|2|3) meters", re.IGNORECASE)  # "with two meters": to read with
 A_METER = regex(r"(?:one|a|the) meter", re.IGNORECASE)  # "one meter on the posts, a meter across the studs"
 HELD_ON = regex(
@@ -115,7 +122,8 @@ def _is_none(scene: Scene, item: Item) -> bool:
     if scene.word(item.end) == "of" and _is_in_stock(scene, item):
         return True
     hull = scene.word(item.end) == "," and scene.word(item.end + 1) in HULLS  # "(10.2 m, steel, 9 tons"
-    hull = hull or BUILT.search(scene.ahead(scene.tokens[item.start].start)) is not None
+    before, after = scene.ahead(scene.tokens[item.start].start), scene.text[scene.tokens[item.end - 1].end :]
+    hull = hull or bool(BUILT.search(before) or NUMBERED.search(before) or OF_YEAR.match(after))
     return hull or scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
 
 
@@ -239,6 +247,16 @@ def _doubled(scene: Scene, item: Item, value: float) -> bool:
     """Whether the way there and back is told beside the run itself: "25 foot run, there and back 50"."""
     bare = (other for other in scene.measured if other.at != item.at and other.dim in ("NUM", "COUNT", item.dim))
     return any(other.quantity.value == 2 * value for other in bare)
+
+
+def same_run(scene: Scene, item: Item) -> bool:
+    """Whether a bare number is the run once more, measured the other way: "10 m, so 20 there and back"."""
+    if item.dim not in ("NUM", "COUNT") or isinstance(item.quantity.value, str):
+        return False
+    if not close(scene, item, "length_total", "length_one_way", reach=TOTAL):
+        return False
+    runs = {other.quantity.value for other in scene.quantities("LENGTH") if not isinstance(other.quantity.value, str)}
+    return any(item.quantity.value in (run, 2 * run, run / 2) for run in runs)
 
 
 def counts_cables(scene: Scene, item: Item) -> bool:

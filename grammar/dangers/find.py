@@ -21,6 +21,7 @@ from grammar.dangers.landed import is_landed
 from grammar.dangers.listed import is_listed
 from grammar.dangers.meant import is_of_a_price
 from grammar.dangers.mended import was_mended
+from grammar.dangers.noises import is_traced_noise
 from grammar.dangers.of_a_kind import is_of_a_kind
 from grammar.dangers.owner import owned
 from grammar.dangers.sized import is_of_size
@@ -31,6 +32,7 @@ from grammar.dangers.to_come import is_to_come
 from grammar.dangers.traced import is_traced
 from grammar.dangers.unbuilt import is_only_said
 from grammar.dangers.weather import is_weather
+from grammar.dangers.wet_cells import is_of_a_size
 from grammar.dangers.witnessed import is_witnessed
 from grammar.dangers.woodwork import is_of_wood
 from grammar.lexicon.phrases import QUESTION, Hit
@@ -48,6 +50,7 @@ THINGS = ("battery", "fuse", "joint", "posts")  # classes of words that are no s
 OF_A_BATTERY = ("battery.", "bank.", "reading.", "storage.")  # facts that only a battery has
 LITHIUM = ("lfp", "lithium-other")
 HEAT = "hot-to-touch"
+BANG = "explosion"
 GASSING = "hissing-venting"
 ADRIFT = "boat-disabled"
 SMELL, UNFUSED = "rotten-egg-smell", "no-fuse"
@@ -175,6 +178,8 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and not is_of_a_price(hit, words)
         and not is_of_wood(hit, words)
         and not is_of_a_kind(hit, near.get("battery", ()), words)
+        and not is_of_a_size(hit, words)
+        and not (hit.name.startswith(BANG) and is_traced_noise(hit, words))
         and not (hit.name.startswith(SMOKES) and is_of_the_galley(hit, circuit, words))
         and not (hit.name.startswith(GASSING) and is_feared(hit, words))
         and not (hit.name.startswith(WARMTH) and is_weather(hit, near.get("locker", ()), words))

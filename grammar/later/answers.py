@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from grammar.attach.lengths import same_run
 from grammar.attach.volts import is_reading
 from grammar.facts import FactSpec, facts
 from grammar.lexicon.vocabulary import small_words
@@ -23,6 +24,8 @@ SYSTEM = 12.0  # volts
 LOWEST, HIGHEST = 11.5, 13.4  # volts of one battery at rest
 CELLS, TIRED = 12.6, 12.45  # volts of a full battery; no loaded one of lead shows more
 ALONE = 3  # words: a figure that stands by itself is what was asked for
+MOTORS = frozenset({"thruster", "windlass"})
+LEAST_POWER, LEAST_AMPS = 450.0, 20.0  # watts and amps of a motor that moves a boat or its anchor
 MOST_SMALL = 60.0  # amps of a fridge, lights, a plotter
 NUMBERED = {"battery.group": GROUPS, "cable.gauge": frozenset(map(str, (1, 2, 4, 6, 8, 10, 12, 14, 16, 18)))}
 AT_REST = ("role:before", "role:off", "role:off_charger", "role:reading.rest_time")
@@ -40,7 +43,7 @@ def answered(scene: Scene, stated: list[Stated], expecting: Sequence[str]) -> li
     if not expecting or len(scene.tokens) > LONGEST:
         return stated
     told = {item.fact for item in stated if item.how not in UNSURE}
-    for fact in expecting:
+    for fact in _asked(scene, expecting):
         if fact in told or fact not in facts():
             continue
         found = _reply(scene, stated, facts()[fact])
@@ -49,6 +52,16 @@ def answered(scene: Scene, stated: list[Stated], expecting: Sequence[str]) -> li
             stated = [*rest, found]
             told.add(fact)
     return stated
+
+
+def _asked(scene: Scene, expecting: Sequence[str]) -> Sequence[str]:
+    """What was asked for, and beside a motor's power its amps: the 175 of a thruster's plate are no watts."""
+    return (*expecting, "load.current") if "load.power" in expecting and _has_motor(scene) else expecting
+
+
+def _has_motor(scene: Scene) -> bool:
+    said = any(old.fact == "load.kind" and old.value in MOTORS for old in scene.said)
+    return said or any(item.fact == "load.kind" and item.name in MOTORS for item in scene.items)
 
 
 def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
@@ -66,7 +79,7 @@ def _reply(scene: Scene, stated: list[Stated], spec: FactSpec) -> Stated | None:
     for item in scene.measured:
         if item.part is None or item.part.span in taken or not is_free(scene, item, spec) or denied(scene, item):
             continue
-        if spec.name in MOST_JOINED and _is_seconds(scene, item):
+        if (spec.name in MOST_JOINED and _is_seconds(scene, item)) or same_run(scene, item):
             continue
         value = _fitting(item.quantity, spec)
         if value is not None and not _is_other(scene, item, spec.name, value):
@@ -91,6 +104,8 @@ def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:
         return False
     if facts()[fact].unit != "volt" and _is_volts(scene, item, value):
         return True
+    if fact in ("load.power", "load.current") and _has_motor(scene):
+        return value < (LEAST_POWER if fact == "load.power" else LEAST_AMPS)  # "1.5" may be kW or hp
     if fact in ("battery.charge", "battery.capacity"):
         return "." in item.name and is_reading(scene, value)
     if fact == "battery.count":

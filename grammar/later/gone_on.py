@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from grammar.attach.allowed import ALLOWED, MAKERS
-from grammar.attach.lengths import there_and_back
+from grammar.attach.lengths import same_run, there_and_back
 from grammar.later.alike import TWICE, VOLTS, as_typed, free_figures, may_be_of, ratio_of, read_as, stated_so
 from grammar.later.answers import FOLLOWS, MOST_JOINED, is_free
 from grammar.later.bare_numbers import mentioned_again, told_by_words
@@ -43,7 +43,7 @@ def goes_on_from(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> 
     """ "And 300?", "17.4 to be exact", "31, sorry": a bare number goes on with a figure of its size."""
     free = [item for item in free_figures(scene, stated) if item.dim in ("NUM", "COUNT") and is_free(scene, item)]
     spoken_of = [item for item, _ in mentioned_again(scene, said)]
-    free = [item for item in free if not denied(scene, item) and item not in spoken_of]
+    free = [item for item in free if not denied(scene, item) and item not in spoken_of and not same_run(scene, item)]
     opening = opening_of(scene)
     if opening:
         free = [item for item in free if item.end <= opening]

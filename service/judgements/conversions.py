@@ -132,7 +132,7 @@ def current_of_power(case: Case) -> tuple[Figure, str]:
     power = float(case["load.power"])
     figure, shown = Figure("current", "current", amps, "A"), say.quantity(amps, "A", 0 if amps >= 10 else None)
     if amps > convert.current(power, volts) + 1e-6:  # horsepower is what the shaft gives, not what the motor takes
-        typed = re.sub(r"\bshaft\b", "at the shaft", case.stated["load.power"].text)
+        typed = re.sub(r"\bshaft\b(?! (?:hp|horse))", "at the shaft", case.stated["load.power"].text)
         return figure, f"a motor of {typed} takes about {shown} at {say.quantity(volts, 'V')}"
     return figure, f"{say.quantity(power, 'W')} at {say.quantity(volts, 'V')} is {shown}"
 

@@ -41,6 +41,13 @@ SECTION = regex(  # which to fit, and no other name of one that is there
     re.IGNORECASE,
 )
 
+PLUGGED_IN = regex(  # "second, how long should I leave it plugged in?": till it is full, and no season
+    r"[.?!]\s[^.?!]{0,16}\bhow long (?:should|must|do|does|shall|would) (?:i|we|it|one|you|they) (?:have to |need to )?"
+    r"(?:leave|keep|stay|be|remain)(?: (?:it|them|that|this|the (?:charger|battery|batteries)))?"
+    r" (?:plugged in|on charge|on the charger|connected to the charger)\W*(?:for it to be full\W*)?$",
+    re.IGNORECASE,
+)
+
 
 def framed(text: str, topics: Set[str], told: Set[str]) -> Iterator[str]:
     """The topics of a circuit or a charger that are asked for in so many words, beside one of them that was found.
@@ -56,6 +63,8 @@ def framed(text: str, topics: Set[str], told: Set[str]) -> Iterator[str]:
         yield "charger-banks"
     if topics & CHARGING and LIMITS.search(text):
         yield "charger-size"
+    if "charger-setting" in topics and "storage" not in topics and PLUGGED_IN.search(text):
+        yield "charge-time"
     if not topics & CIRCUIT:
         return
     if BOTH.search(text):

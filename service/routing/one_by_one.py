@@ -37,6 +37,13 @@ LONGEST = 90  # characters of a question that is named again
 NOT_ANSWERED = "We have not answered {parts} here: one of our technicians reads that too."
 ENDS = regex(r"[.?!;](?!\d)|\n")
 OF_A_VALUE = regex(r"\bdoes (?:that|it|this) (?:stand for|mean|tell)\b", re.IGNORECASE)  # asks of what was read
+ITS_PLACE = regex(  # of a fuse spoken of before: its answer always tells it
+    r"\W*(?:and |so )?where (?:does|do|should|must|would|will|shall|is|are|to|can)"
+    r"(?: (?:it|that|this|one|they|those|i|we|you|the thing))?"
+    r"(?: (?:go|sit|be|live|belong|put|fit|mount|place|fitted|mounted|placed|best|it|that|one))*\W*",
+    re.IGNORECASE,
+)
+PLACED = frozenset({"thing:fuse", "thing:battery", "thing:charger", "thing:panel", "thing:space", "thing:dcdc"})
 LEADING = regex(r"^\W*(?:(?:and|also|plus|then|but|secondly|thirdly|finally|lastly)\b\W*)*", re.IGNORECASE)
 
 
@@ -126,12 +133,20 @@ def _is_open(message: Message, one: Question, topics: set[str], in_a_list: bool)
     """Whether a question beside those that are answered is one of its own."""
     text = message.text[slice(*one.span)]
     told = {item.fact for item in message.stated}
+    if "fuse-size" in topics and ITS_PLACE.fullmatch(text) and _last_thing(message, one.span[0]) == "thing:fuse":
+        return False
     if "cable-size" in topics and longest_run.asked(text, told):
         return False
     if in_a_list:
         return one.points(topics) <= IN_A_LIST and bool(ASKS.search(text)) and len(text.split()) >= FEW
     own = one.topic not in NEVER and _of_its_own(message, one.span, topics)
     return own and one.points(topics) <= APART and _is_marked(message.text, one.span)
+
+
+def _last_thing(message: Message, before: int) -> str:
+    """What was named last, before a place, of all that has a place aboard."""
+    named = [cue for cue in message.cues if cue.name in PLACED and cue.span[1] <= before]
+    return max(named, key=lambda cue: cue.span).name if named else ""
 
 
 def _is_marked(text: str, span: Span) -> bool:

@@ -72,6 +72,11 @@ RUNS = regex(
     r"\b(?:runs?|running|power\w*|drives?|handles?|copes?|starts?|turns?|enough for|big enough|suits?)\b", re.IGNORECASE
 )
 CHARGES = ("thing:charger", "about:charger", "about:charging", "word:charge", "thing:alternator", "thing:dcdc")
+STAGES = ("term:absorption", "term:float", "term:bulk")
+READ = frozenset({"reading.voltage", "battery.charge", "reading.rest_time"})
+LEFT_STANDING = regex(
+    r"\b(?:rest\w*|full|empty|flat|stand\w*|overnight|night|morning|unplugged|off charge|charger off|left)\b", re.I
+)
 SIZED = frozenset({"load.time", "load.burst", "battery.capacity", "battery.cca"})
 JUDGED = ("request:is_good", "request:how_full", "put:good", "put:bad")
 ENOUGH = regex(
@@ -254,6 +259,9 @@ def _only_held(message: Message, found: Set[str], told: Set[str]) -> set[str]:
     joined = {"bank-wiring", "ventilation"} <= found and "bank.layout" in told
     if joined and not (any(map(message.says, OF_JOINING)) or JOIN_ASKED.search(message.text)):
         idle.add("bank-wiring")  # "four wired for 24 V, two strings of two. What air flow?"
+    of_stages = {"rest-voltage", "charger-setting"} <= found and any(map(message.says, STAGES))
+    if of_stages and not READ & told and not LEFT_STANDING.search(message.text):
+        idle.add("rest-voltage")  # "absorption and float: what volts should mine show in each"
     if {"mounting", "ventilation"} <= found and HOLD.search(message.text) and not AIR.search(message.text):
         idle.add("ventilation")  # "the lid won't close: is a strap over the top enough"
     return idle

@@ -81,6 +81,11 @@ ABOVE_ZERO = regex(  # "4 degrees now", "plus 5 today", "3 above zero"
     r"|\b(?:now|today)(?:'s|,| it is| it's| we have| is)? \d{1,2} ?(?:degrees|°|c\b)",
     re.IGNORECASE,
 )
+ITS_CHARGE = regex(  # the charge of one that is there, and no "would a flat one"
+    r"\b(?:it|that|they|mine|ours|(?:the|my|our|his|her) (?:\w+ ){0,2}(?:batter(?:y|ies)|bank|accu|agm|gel|one|ones))"
+    r"(?:'?s|'?re| is| are| sits?| reads?| shows?)\b(?! (?:full|charged)\b)",
+    re.IGNORECASE,
+)
 GO_THERE = regex(r"\b(?:should|must|shall|do|need) (?:i|we) (?:have to |need to )?(?:go|come|drive|get)\b", re.I)
 
 
@@ -115,7 +120,7 @@ def answer(case: Case) -> Answer:
     )
     if verdict != "yes":
         case.because(ice_first.WHY, "frozen-charge")
-    if verdict == "no" and charge is not None:
+    if charge is not None and (verdict == "no" or (verdict == "marginal" and ITS_CHARGE.search(case.text))):
         urgent = urgency(case, charge)
     charged = charge is not None and charge >= limit("lead-good")
     both = verdict == "yes" and charged and freeze_asked(case.text)  # a yes would seem to answer that it freezes

@@ -16,6 +16,7 @@ from service.judgements.new_and_old import all_new
 from service.routing.evidence import asks, asks_outright
 from service.told import charger_left_on
 from service.told.culprit import either
+from service.turns import of_the_rest
 from service.turns.thread import Thread
 from service.wording.opening import WAY
 
@@ -378,4 +379,5 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     bought_new,
     charged_then,
     new_or_kept,
+    *of_the_rest.RULES,
 )

@@ -24,16 +24,20 @@ ONE_VOLTS = 12.0  # of a battery of which no volts are told
 LEADS = regex(  # what stands before a sum, from the last thing told of the batteries
     r"""(?:[\s:;,.=>–-]|\b\d{1,2}\s?v(?:olts?)?\b|\b(?:so|then|still|now|that|this|it|they|these|which|i|we|you|is|are|be|me|us|my|our|the|a|in|to|with|at
       |about|only|really|just|total|totals|altogether|together|all|of|and|thus|hence|therefore|would|will|should|do|does
-      |gives?|giving|gave|makes?|making|gets?|get|have|has|got|had|['’]?ve|becomes?|equals?|means?|comes?|come|adds?|up
-      |end|ends|doubles?|replaces?|as|good|same|batter(?:y|ies)|bank|for|volts?|amp|hours?|cca|x|not|stays?|remains?
+      |gives?|giving|gave|makes?|making|gets?|get|have|has|got|had|['’]?ve|['’]s|becomes?|equals?|means?|comes?|come|adds?|up
+      |counted|end|ends|doubles?|replaces?|as|good|same|batter(?:y|ies)|bank|for|volts?|amp|hours?|cca|x|not|stays?|remains?
       |wired|connected|hooked|joined|put|parallel|series|correct|right)\b)*""",
     re.IGNORECASE | re.VERBOSE,
 )
 SAYS_SO = regex(  # in that, a word for what they come to, or nothing but a mark
     r"\b(?:gives?|giving|makes?|making|gets?|have|has|got|['’]?ve|is|are|be|equals?|means?|becomes?|comes?|adds?|ends?"
-    r"|doubles?|replaces?|totals?|so|then|still|stays?|remains?|together)\b|[=:>]|^\s*[,;–-]?\s*$",
+    r"|['’]s|doubles?|replaces?|totals?|so|then|still|stays?|remains?|together)\b|[=:>]|^\s*[,;–-]?\s*$",
     re.IGNORECASE,
 )
+RECKONED = regex(  # before the batteries: "the owner counts two 90 Ah in series as 180 Ah"
+    r"\b(?:count|reckon|add|call|book|list|treat|figure)(?:s|ed|ing)?\b[^.?!;]*$", re.IGNORECASE
+)
+AS_MUCH = regex(r"\b(?:as|up to|to)\s*$", re.IGNORECASE)
 ANOTHER = regex(  # "and a 200 Ah"
     r"\b(?:and|plus|beside|(?<!up )with) (?:an? |my |the )?$|\bto (?:an?|my|the) $|\b(?:an?|the) $", re.IGNORECASE
 )
@@ -86,8 +90,10 @@ def _sums(message: Message, first: dict[str, Stated]) -> Iterator[tuple[Stated, 
         lead = text[end : item.span[0]] if end else ""
         after = text[item.span[1] :]
         other = (ANOTHER_YET if sums else ANOTHER).search(lead)
-        led = LEADS.fullmatch(lead) and not other and (sums or SAYS_SO.search(lead))
-        asks = bool(ASKED.search(after) or QUESTION.search(lead) or (sums and sums[-1][1]))
+        reckoned = item.fact == "battery.capacity" and RECKONED.search(text[: item.span[0]]) is not None
+        says = SAYS_SO.search(lead) or (reckoned and AS_MUCH.search(lead))
+        led = LEADS.fullmatch(lead) and not other and (sums or says)
+        asks = bool(ASKED.search(after) or reckoned or QUESTION.search(lead) or (sums and sums[-1][1]))
         put_up = bool(led) and asks and _may_be(item, first)
         restated = (led or RESTATED.search(lead)) and _is_sum(item, first)
         if item.span[0] > begun and (put_up or restated):

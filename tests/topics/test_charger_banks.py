@@ -10,6 +10,18 @@ PAIR = {"bank.layout": "series", "battery.count": 2.0, "battery.nominal": 12.0, 
 
 
 @pytest.mark.parametrize(
+    "text",
+    [
+        "Three batteries, none of them joined, one charger: how many pairs of leads must it bring?",
+        "Engine, house and bow batteries are kept apart. How many pairs of wires leave the charger?",
+    ],
+)
+def test_pairs_that_are_asked_for_are_no_two_outputs(text):
+    found = only(text)
+    assert (found.verdict, found.figures[0].value) == ("information", 3.0)
+
+
+@pytest.mark.parametrize(
     ("facts", "cues", "need"),
     [
         ({"bank.count": 4.0}, set(), 4),

@@ -218,3 +218,14 @@ def test_banks_told_to_be_separate_are_not_part_of_each_other(text, verdict):
 def test_what_it_pulls_is_told_beside_another_answer_where_it_is_asked(text: str, told: str) -> None:
     headline = plain(on("dc-dc", text).headline)
     assert (told in headline) if told else ("pulls" not in headline)
+
+
+@pytest.mark.parametrize(
+    ("text", "taken"),
+    [
+        ("12 to 24 V converter, 18 A on the 24 volt side. How much off the engine's 12 V?", 40),
+        ("converter 24 to 12 V giving 16 A on the 12 V end, what leaves the 24 V end", 8.89),
+    ],
+)
+def test_amps_on_the_side_that_is_charged_come_out(text, taken):
+    assert f"It pulls about {taken} A" in plain(on("dc-dc", text).headline)

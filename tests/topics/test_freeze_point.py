@@ -85,6 +85,19 @@ def test_a_flat_battery_in_frost_is_for_today() -> None:
     assert asked({"battery.charge": 20, "ambient.temperature": -15}).urgency == "today"
 
 
+@pytest.mark.parametrize(
+    ("text", "urgency"),
+    [
+        ("Our wet battery is down to 25 percent, they give -12 for tonight. Does it freeze?", "today"),
+        ("My gel one sits at 30 % and it gets to -14 here. Will that freeze?", "today"),
+        ("Would a battery with 25 % in it freeze at -12?", "routine"),
+        ("My wet battery is at 70 %, it gets to -38. Will it freeze?", "routine"),
+    ],
+)
+def test_one_that_is_there_and_under_half_near_its_frost_is_for_today(text: str, urgency: str) -> None:
+    assert on("freeze-point", text).urgency == urgency
+
+
 def test_lithium_in_the_frost_is_fine_until_it_is_to_be_charged() -> None:
     frost: Facts = {"battery.chemistry": "lfp", "ambient.temperature": -5}
     assert asked(frost).verdict == "yes"

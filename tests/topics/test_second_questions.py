@@ -284,6 +284,8 @@ def test_the_charger_for_a_battery_to_be_bought_is_a_question_of_its_own(text: s
         ("do I want eyelets or clamps on the thruster wires, and where does the fuse sit?", ["terminals", "fuse-size"]),
         ("We have no idea of batteries. Which sort do I want for the trolling motor, and what size fuse goes on it",
          ["battery-type", "fuse-size"]),
+        ("820 CCA AGM for a 170 A thruster: strong enough? And may it lie on its side like that?",
+         ["run-check", "mounting"]),
         ("The battery is in. Which sort of fuse do I want for a 100 A motor on 35 mm2?", ["fuse-size"]),
         ("the gauge says 12.6 and then 11.8 when my dad works the thruster, is that bad? and what fuse should it have",
          ["load-voltage", "fuse-size"]),
@@ -291,3 +293,16 @@ def test_the_charger_for_a_battery_to_be_bought_is_a_question_of_its_own(text: s
 )  # fmt: skip
 def test_each_of_two_plain_questions_is_answered(text: str, topics: list[str]) -> None:
     assert [item.topic for item in ask(text)] == topics
+
+
+@pytest.mark.parametrize(
+    ("text", "open_now"),
+    [
+        ("a) which fuse for 160 A on 1/0 b) where is it fitted", False),
+        ("1. fuse for a 140 A windlass, 50 mm2, 105 C 2. and where should that sit", False),
+        ("a) fuse for 160 A on 1/0 b) where does the old one go to be recycled", True),
+        ("a) is a 25 A charger right for 120 Ah gel? b) where does it go", True),
+    ],
+)
+def test_the_place_of_a_fuse_is_told_with_its_size(text: str, open_now: bool) -> None:
+    assert (default_desk().ask(text).triage.route == "technician") is open_now

@@ -24,6 +24,10 @@ def cautioned(answer: Answer) -> bool:
         "The 160 A stern thruster has no battery of its own and hangs on the engine's, 860 CCA wet. Enough?",
         "Instead of a separate battery the customer wants 175 A of bow thruster off the engine battery, 870 CCA. Ok?",
         "We have no room for a second battery: 150 A thruster, the engine's starter battery, 840 CCA AGM. Fine?",
+        "Is our engine's starting battery, 830 CCA, up to a 170 A thruster, and what kind if I got a separate one?",
+        "Can the engine battery of 840 CCA turn a 165 A thruster, or must we buy a separate battery?",
+        "150 A thruster off the engine's start battery, 800 CCA: will that do, or should I fit a separate one?",
+        "Would the engine battery (870 CCA) do for 160 A at the bow, and what if I fitted a separate battery?",
         "The 145 A thruster shares the diesel's battery, wet, 810 CCA. Good?",
     ],
 )

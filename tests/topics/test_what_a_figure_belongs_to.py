@@ -24,7 +24,11 @@ from tests.talks import on, plain, talk
         ("Would two 55 Ah in parallel replace my 110 Ah, yes?", "Yes: two batteries in parallel"),
         ("Two 12V 110 in series as 24: how many volts and Ah?", "Two batteries in series (plus to minus) give 24 V"),
         ("Two 12s in a row make 24, but do the amp hours go up too, 110 each?", "Two batteries in series"),
+        ("The skipper counts two 80 Ah in series as 160 Ah. Correct?", "No: two batteries in series"),
+        ("My brother adds up two 70 Ah in parallel to 140 Ah. True?", "Yes: two batteries in parallel"),
+        ("Two 12 V 85 Ah in series, so that's 170 Ah altogether?", "No: two batteries in series"),
         # a second battery, volts that are wanted
+        ("He counts on two 90 Ah in series and a 180 Ah, may they be joined?", "No: batteries of 90 Ah and 180 Ah"),
         ("One 100 Ah and one 200 Ah in series, ok?", "No: batteries of 100 Ah and 200 Ah must not be joined"),
         ("I have a 90 Ah and want to add a 180 Ah in parallel, is that right?", "Only just: batteries of 90 Ah"),
         ("2 x 12V 100Ah in series, my other bank is 200 Ah. Can I join them?", "No: batteries of 100 Ah and 200 Ah"),

@@ -30,10 +30,12 @@ TOLD_AFTER = regex(  # the number that sums up a list
     re.IGNORECASE,
 )
 WHERE = r"(?:(?:in|at|up|down|under|by) )?(?:(?:the|my|our) )?(?:front|back|bow|stern|forepeak|cabin|aft|forward|side) "
+NAMED = r"(?:house|domestic|leisure|service|start(?:er|ing)?|engine|bow|thruster|windlass)"
 ONE_EACH = regex(  # "one battery for the diesel, one up the front for the thruster, another does the fridge"
     rf"\b(?:one|another) (?:battery |bank |set )?(?:is |goes |sits )?(?:(?:up|down|out) )?(?:{WHERE})?"
-    r"(?:for (?:the|my|our|a|starting|lights?|thrusters?|engine|house|windlass|fridge)"
-    r"|(?:that |which )?(?:starts|does|runs|feeds|turns|cranks|powers|drives) (?:the|my|our))\b",
+    r"(?:for (?:the|my|our|a|starting|lights?|thrusters?|engine|house|windlass|fridge)\b"
+    r"|(?:that |which )?(?:starts|does|runs|feeds|turns|cranks|powers|drives) (?:the|my|our)\b"
+    rf"|(?P<name>{NAMED})(?= ?[,;.&?]|$| (?:and|how|what|which|all|kept|one|batter(?:y|ies)|banks?)\b))",
     re.IGNORECASE,
 )
 IN_ALL = regex(
@@ -72,6 +74,9 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
         yield Stated("bank.count", total, "", counted[0], counted.span(), how="grammar")
         return
     named = list(ONE_EACH.finditer(scene.text)) if charged or OUTPUTS & scene.vocabulary else []
+    listed = any(found["name"] for found in named) and len(named) < len(BANKS)
+    if listed and all(names & scene.vocabulary for names in BANKS):
+        named = []  # "bow pair joined, one start, one house": the names tell more than the ones
     if len(named) > 1 and named[-1].end() - named[0].start() <= FAR * len(named):  # "one for the engine, one for ..."
         told, span = IN_ALL.search(scene.text, named[-1].end()), (named[0].start(), named[-1].end())
         many = max(value(told["many"].lower()) if told else 0.0, float(len(named)))  # one more may be told otherwise

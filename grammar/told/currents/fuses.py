@@ -28,6 +28,7 @@ ALONE = frozenset(  # beside a rating that is only put in place of the one judge
 FITS = frozenset(
     {"put", "puts", "fit", "fits", "fitted", "used", "use", "swapped", "upped", "stuck", "gone", "went", "try"}
 )
+PUT_IN = FITS - {"gone", "went", "try"} | {"installed", "wired", "left"}
 GO = frozenset({"go", "going", "gone", "went", "up", "step", "upsize", "change", "move"})  # "go 400?", "go up to 350"
 AFTER_IT = frozenset(
     {"", ".", ",", "?", ";", "one", "in", "instead", "now", "there", "fuse", "breaker", "is", "and", "on", "ok"}
@@ -103,10 +104,14 @@ def _is_opinion(scene: Scene, item: Item, value: float) -> bool:
 
 
 def stands_in(scene: Scene, item: Item, value: float) -> bool:
-    """Whether amps are a fuse's that is there, in a talk of fuses whose load is known: "he has a 300 A in place"."""
+    """Whether amps are a fuse's that is there, in a talk of fuses whose load is known: "he has a 300 A in place",
+    "they've put in 500"."""
     told = any(old.fact in ("load.current", "load.model") for old in scene.said)
     article = scene.word(item.start - 1) in ("a", "an", "the", "that", "this") and scene.word(item.start - 2) != "on"
     ours = scene.likely[:1] == ("fuse.rating",) and not {"load", "charger", "battery"} & scene.heads
+    before = scene.word(item.start - 1)
+    fitted = before in PUT_IN or (before == "in" and scene.word(item.start - 2) in PUT_IN)
+    article = article or (fitted and scene.word(item.end) in AFTER_IT)
     return told and article and ours and value in FUSES and not is_too_small(scene, value)
 
 
