@@ -7,6 +7,8 @@ import pytest
 from service.leadsman import default_desk
 from service.routing.framed import framed
 
+FUSE = "Which fuse for a thruster of 160 A on 1/0?"
+
 
 @pytest.mark.parametrize(
     ("text", "topics"),
@@ -65,3 +67,41 @@ def test_a_cable_and_its_fuse_are_asked_in_one_breath(text: str, topics: set[str
 def test_what_is_asked_is_answered_and_nothing_else(text: str, topics: set[str]) -> None:
     found = {answer.topic for answer in default_desk().ask(text).answers}
     assert topics <= found <= topics | {"cable-size", "storage"}
+
+
+@pytest.mark.parametrize(
+    "aside",
+    [
+        "My customer number is 7712.",
+        "I found your address on the net.",
+        "Please reply in simple words.",
+        "The cupboard measures 70 by 50 cm.",
+        "I weigh 88 kg, it is a squeeze.",
+        "The chandler shuts at 5.30.",
+        "Our mast is 13 m.",
+        "The depth is 2 m.",
+        "Went aground in August, nothing broken.",
+        "The inverter sits in the engine room.",
+        "We sail in 10 days.",
+        "The jetty has 230 V.",
+        "The yacht is lovely, had her 8 years.",
+    ],
+)
+def test_what_is_told_by_the_way_asks_nothing_and_changes_no_figure(aside: str) -> None:
+    plain, told = (default_desk().ask(text).answers for text in (FUSE, f"{FUSE} {aside}"))
+    assert [(item.topic, item.verdict, item.figures) for item in told] == [
+        (item.topic, item.verdict, item.figures) for item in plain
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("My customer number is 7712, when will you deliver? Which fuse for 160 A on 1/0?", "other-desk"),
+        ("What does CCA mean, in simple words? And which fuse for 160 A on 1/0?", "meaning"),
+        ("The cupboard measures 35 by 20 cm, does a group 31 fit? And which fuse for 160 A on 1/0?", "group-size"),
+        ("We are aground, and which fuse for 160 A on 1/0?", "hazard"),
+    ],
+)
+def test_what_is_asked_beside_it_is_answered(text: str, topic: str) -> None:
+    assert topic in {item.topic for item in default_desk().ask(text).answers}

@@ -34,6 +34,14 @@ HELD_ON = regex(
     r"(?:posts?|poles?|terminals?|studs?|battery|bank|motor|thruster|lugs?|ends?)\b",
     re.IGNORECASE,
 )
+OF_OTHERS = regex(  # "the tide is 4 m", "our mast is about 14 m"; no "run to the mast is 14 m"
+    r"(?<!to )(?<!from )(?<!up )(?<!down )\b(?:the|our|my|her|his|its|a)\s(?:mast|tide|tidal range|water|depth|lock"
+    r"|bridge|pontoon|jetty|quay|berth|slip|pier|canal|river|waves?|swell|keel|headroom|air draught|tender|dinghy|chain"
+    r"|rope|visibility)\b(?: (?:here|there|itself|outside|alone))*"
+    r" (?:is|are|was|were|has|of|measures?|stands?|comes to|rises|falls)"
+    r"(?: (?:about|only|just|some|over|under|nearly))* $",
+    re.IGNORECASE,
+)
 HULLS = frozenset({"steel", "wood", "wooden", "grp", "fibreglass", "fiberglass", "aluminium", "ferro", "timber"})
 OWNED = frozenset({"have", "own", "has", "bought", "shes"})
 DRAUGHT = frozenset({"draw", "draws", "draught", "draft"})
@@ -123,7 +131,9 @@ def _is_none(scene: Scene, item: Item) -> bool:
         return True
     hull = scene.word(item.end) == "," and scene.word(item.end + 1) in HULLS  # "(10.2 m, steel, 9 tons"
     before, after = scene.ahead(scene.tokens[item.start].start), scene.text[scene.tokens[item.end - 1].end :]
-    hull = hull or bool(BUILT.search(before) or NUMBERED.search(before) or OF_YEAR.match(after))
+    hull = hull or bool(
+        BUILT.search(before) or OF_OTHERS.search(before) or NUMBERED.search(before) or OF_YEAR.match(after)
+    )
     return hull or scene.word(item.end) in MEASURED_SO or _is_boats(scene, item) or _is_ordered(scene, item)
 
 

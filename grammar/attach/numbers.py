@@ -16,6 +16,7 @@ from grammar.scene.names import is_name
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
 from grammar.text.standard import NOMINAL
+from grammar.told.times.clock import is_an_hour
 
 GRAVITY = (1.05, 1.35)
 SPREAD = (0.01, 0.2)
@@ -36,6 +37,8 @@ MOST_CHARGER = 60.0  # amps
 
 def number(scene: Scene, item: Item, value: float) -> Claim | None:
     """The fact that a number without a unit states; a load's name is none."""
+    if value % 1 and is_an_hour(scene.ahead(scene.tokens[item.start].start)):
+        return NOTHING
     claim = _plainly(scene, item, value)
     named = claim is not None and claim.fact.startswith("load.") and is_name(scene, item)
     if claim is not None and claim.fact == "load.current" and not named and _goes_by_watts(scene, item):

@@ -160,6 +160,14 @@ def _after_position(scene: Scene, run: list[Item]) -> bool:
     return scene.items[run[0].at - 1].name == "/" and scene.items[run[0].at - LEADS_ON].name in POSITIONS
 
 
+STANDS_THERE = regex(  # "the charger is in the engine room"
+    r"\b(?:charger|alternator|inverter|isolator|relay|fuse box|panel|switch)s?"
+    r" (?:is|are|sits?|lives?|stands?|hangs?|stays?)"
+    r"(?: (?:mounted|fitted|screwed|bolted|also|both|up|down|out))* $",
+    re.IGNORECASE,
+)
+
+
 def _runs_there(scene: Scene, item: Item) -> bool:
     """Whether a place is where a cable runs: one is spoken of, and "ER" is no "er, 2/0" of somebody who hesitates."""
     first = scene.tokens[item.start]
@@ -167,6 +175,8 @@ def _runs_there(scene: Scene, item: Item) -> bool:
     if scene.word(item.start) == "er" and hesitates and scene.text[first.start : first.end] != "ER":
         return False
     sized = bool(scene.quantities("LENGTH", "GAUGE", "AREA")) or "cable" in scene.heads
+    if STANDS_THERE.search(scene.ahead(first.start)):
+        return False
     return sized or any(fact.fact.startswith("cable.") for fact in scene.said)
 
 

@@ -52,12 +52,60 @@ HELD = regex(
 )
 
 
+LENGTH = "cm|mm|m|in|inch(?:es)?|ft|feet"
+# What is told by the way, of which topic it has a sign, and what would ask of that topic elsewhere in the message.
+ASIDES = (
+    (
+        "other-desk",  # "my order number is 4711", "I found your address"
+        regex(
+            r"\b(?:order|customer|account) (?:number|no\b\.?|ref\w*)(?: is|:|,)? ?#?[\w-]*\d\w*"
+            r"|\b(?:find|found|get|got|have|had)\b[^.?!]{0,16}\byour (?:address|e-?mail|number|website)\b",
+            re.IGNORECASE,
+        ),
+        regex(
+            r"\b(?:order|invoic|pric|cost|quot|deliver|ship|refund|return|warrant|guarant|buy|stock|sell|sale|pay|account"
+            r"|receipt|parcel|catalog|brochure|courier|complain|discount|spare|repair|job)\w*",
+            re.IGNORECASE,
+        ),
+    ),
+    (
+        "meaning",  # "answer in plain English please"
+        regex(
+            r"\b(?:answer|reply|write|talk|say it|keep it)\b[^.?!]{0,16}\b(?:plain|simple|everyday|normal)"
+            r" (?:english|words|terms|language)\b",
+            re.IGNORECASE,
+        ),
+        regex(r"\bmean\w*|\bstands? for\b|\bexplain\w*|\bwhat(?:['’]?s| is| are| does)\b|\bjargon\b", re.IGNORECASE),
+    ),
+    (
+        "group-size",  # "the locker measures 60 by 45 cm"
+        regex(
+            r"\b(?:locker|box|space|cupboard|compartment|cabin|berth) (?:is|measures|has) (?:about |only )?"
+            rf"\d[\d.]* ?(?:{LENGTH})? ?(?:by|x) ?\d[\d.]*(?: ?(?:{LENGTH}))?",
+            re.IGNORECASE,
+        ),
+        regex(
+            r"\bfits?\b|\bgroup\b|\bgo(?:es)? in\b|\bdimensions?\b|\btoo (?:long|wide|tall|big|high)\b|\broom for\b"
+            r"|\bdrops? in\b|\bcase\b|\btray\b|\bmeasure",
+            re.IGNORECASE,
+        ),
+    ),
+    (
+        "weight",  # "I weigh 95 kg"
+        regex(r"\b(?:i|he|she|wife|husband|son|skipper) weighs? (?:about |only )?\d[^.?!]*", re.IGNORECASE),
+        regex(r"\b(?:light|heav|weigh|kilo|kg|lbs?\b|pounds?\b)\w*", re.IGNORECASE),
+    ),
+)
+
+
 def in_passing(message: Message, found: Set[str]) -> set[str]:
     """The topics among these that are only told of beside another one."""
     asked = APART.join(message.text[slice(*span)] for span in asking(message.text))
     if not asked:
         return set()
-    idle = set()
+    idle = {
+        topic for topic, tells, asks in ASIDES if topic in found and len(found) > 1 and _aside(message, tells, asks)
+    }
     if "replacement" in found and found & READINGS and _only_aged(message):
         idle.add("replacement")
     if {"cable-size", "voltage-drop"} <= found and LOST.search(asked) and APART not in asked and not SIZE.search(asked):
@@ -71,6 +119,12 @@ def in_passing(message: Message, found: Set[str]) -> set[str]:
     if {"rest-voltage", "storage"} <= found and WILL_READ.search(asked) and not NOW.search(asked):
         idle.add("rest-voltage")  # "12.7 now, what will it read in spring"
     return idle
+
+
+def _aside(message: Message, tells: re.Pattern[str], asks: re.Pattern[str]) -> bool:
+    """Whether a message tells something by the way, and has no other word that asks of it."""
+    rest = tells.sub(" ", message.text)
+    return rest != message.text and asks.search(rest) is None
 
 
 def two_read(message: Message) -> bool:

@@ -41,6 +41,12 @@ OPEN_FOR = regex(  # "open 9 till 5", "visitors 10 till 4"
     r"(?: are| is|,|:)?(?: daily| every day| from)? $",
     re.IGNORECASE,
 )
+AT_THE_HOUR = regex(  # "the shop closes at 5.30", "the ferry of"
+    r"\b(?:(?:shop|yard|office|club|chandler\w*|store|bar|lock|bridge|gate|marina|we|they|you) (?:clos\w+|opens?|shuts?)"
+    r"|ferry|train|bus|appointment|lunch|dinner|meeting)\b[^.?!;,\d]{0,16}"
+    r"\b(?:at|by|until|till|from|before|after|of) $",
+    re.IGNORECASE,
+)
 UNTIL = frozenset({"till", "til", "until", "untill"})
 FALLS = regex(r"\b(?:fall|drop|go|sag|sink|dip|pull|sank|fell|went|down|charg|fill)\w*[^.?!;]{0,16}$", re.IGNORECASE)
 PAST_IT = regex(r"\W+past\b", re.IGNORECASE)
@@ -65,6 +71,15 @@ class Time:
     hour: float
     marked: bool
     sure: bool
+
+
+def is_an_hour(ahead: str) -> bool:
+    """Whether a figure behind these words is an hour of the day.
+
+    >>> is_an_hour("the yard closes at "), is_an_hour("the lamp goes out at ")
+    (True, False)
+    """
+    return AT_THE_HOUR.search(ahead) is not None
 
 
 def hours_told(text: str) -> tuple[float, Span] | None:
