@@ -42,7 +42,7 @@ OPEN_FOR = regex(  # "open 9 till 5", "visitors 10 till 4"
     re.IGNORECASE,
 )
 AT_THE_HOUR = regex(  # "the shop closes at 5.30", "the ferry of"
-    r"\b(?:(?:shop|yard|office|club|chandler\w*|store|bar|lock|bridge|gate|marina|we|they|you) (?:clos\w+|opens?|shuts?)"
+    r"\b(?:(?:shop|yard|office|club|chandler\w*|store|lock|bridge|gate|marina|we|they|you) (?:clos\w+|opens?|shuts?)"
     r"|ferry|train|bus|appointment|lunch|dinner|meeting)\b[^.?!;,\d]{0,16}"
     r"\b(?:at|by|until|till|from|before|after|of) $",
     re.IGNORECASE,
