@@ -32,6 +32,12 @@ CONTRARY = regex(  # something else is told beside it, which may be the danger
     re.IGNORECASE,
 )
 
+FELL = regex(  # what banged was no battery: "a bang; it turned out to be the toolbox"
+    r"\b(?:bang|boom|thump|crash|thud)\b[^?!]{0,48}\bit (?:turned out to be|was only|was just) (?:the|a|my|our) "
+    r"(?!batter|fuse|charger|cell|gel|agm|lithium)",
+    re.IGNORECASE,
+)
+
 
 def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     """The clause that tells of a danger by its points, where the tables of dangers found none; else None.
@@ -49,7 +55,7 @@ def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     own = [sum(_of_danger(name, at, mute)[0] for name, at in row.items()) for row in rows]
     shared = sum(_of_danger(name, at, mute)[1] for name, at in places.items())
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
-    harmless = alike or message.says(DEAD) or _charged_as_it_should(message)
+    harmless = alike or message.says(DEAD) or _charged_as_it_should(message) or FELL.search(message.text)
     if item.total < ALARM or (item.total < ALARM + ALIKE and harmless):
         return None
     span = message.clauses[item.row].span if message.clauses else (0, len(message.text))

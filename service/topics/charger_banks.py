@@ -150,11 +150,12 @@ def before_counting(case: Case) -> Answer | None:
 def of_unlike_kinds(case: Case) -> Answer | None:
     """ "May a gel and an AGM in parallel share one output?": they are parted first; None for alike ones."""
     kinds = joining.pair(case, "battery.chemistry")
-    if case.said("bank.layout") != "parallel" or len({*kinds} - {"lead"}) < 2 or case.says(*WEIGHED):
+    apart = told_apart(case) or APART.search(case.text) or case.says(*WEIGHED)
+    if case.said("bank.layout") != "parallel" or len({*kinds} - {"lead"}) < 2 or apart:
         return None
     case.because("Unlike kinds want unlike charging volts and wear each other out", LIMITS["kind"].cite)
     names = say.listed([say.CHEMISTRY[str(kind)] for kind in kinds])
-    told = f"{names} batteries must not stay joined; apart, each wants an output with its own setting"
+    told = f"{names} batteries must not stay joined; apart they want two outputs, each with its own setting"
     if "charger.outputs" in case.stated:
         return TOPIC.says("no", f"No: {told}.", outputs(2))
     return TOPIC.says("information", f"{say.capital(told)}.", outputs(2))
@@ -204,11 +205,6 @@ def banks(case: Case) -> int | None:
     named, count, layout = roles(case), int(case.get("battery.count") or 0), case.get("bank.layout")
     if named > 1 and (layout or named >= count):
         return int(case.assume("bank.count", float(named), "one bank for each job that you name"))
-    kinds = {
-        str(facts["battery.chemistry"].value) for facts in (case.stated, case.second) if "battery.chemistry" in facts
-    }
-    if layout == "parallel" and len(kinds) > 1:
-        return int(case.assume("bank.count", 2.0, "two kinds, which must not stay joined"))
     if layout == "parallel":
         return 1
     if named == 1 and AS_WELL.search(case.text):

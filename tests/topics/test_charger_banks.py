@@ -169,7 +169,7 @@ def test_no_charger_of_24_v_goes_on_a_12_v_battery(text: str) -> None:
 def test_unlike_kinds_in_parallel_are_parted_before_they_share_an_output() -> None:
     first = on("charger-banks", "Can I charge a gel in parallel with an AGM from one output?")
     assert (first.verdict, first.headline) == (
-        "no", "No: gel and AGM batteries must not stay joined; apart, each wants an output with its own setting.",
+        "no", "No: gel and AGM batteries must not stay joined; apart they want two outputs, each with its own setting.",
     )  # fmt: skip
     assert on("charger-banks", "May two AGMs in parallel share one output of the charger?").verdict == "yes"
 
