@@ -185,7 +185,8 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and not (hit.name.startswith(WARMTH) and is_weather(hit, near.get("locker", ()), words))
     ]
     ours = frozenset(near.get("battery", ())) - {at - 1 for at in near.get("joint", ())}  # not a "battery post"
-    standing = [own for hit in standing if (own := owned(hit, table.of_wiring, near, words)) is not None]
+    held = {name: frozenset(found) for name, found in near.items()}  # searched for each sign
+    standing = [own for hit in standing if (own := owned(hit, table.of_wiring, held, words)) is not None]
     taken: dict[str, set[int]] = {}
     for hit in standing:
         for other in table.instead.get(hit.name.split("/")[0], ()):
