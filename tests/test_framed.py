@@ -105,3 +105,8 @@ def test_what_is_told_by_the_way_asks_nothing_and_changes_no_figure(aside: str) 
 )
 def test_what_is_asked_beside_it_is_answered(text: str, topic: str) -> None:
     assert topic in {item.topic for item in default_desk().ask(text).answers}
+
+
+def test_a_battery_beside_its_load_is_judged_for_it() -> None:
+    (found,) = default_desk().ask("24 V windlass, a 12 V battery, is that fine?").answers
+    assert (found.topic, found.verdict) == ("run-check", "no")

@@ -118,6 +118,14 @@ def _runs_so_long(seen: Seen) -> bool:
     return told and drained and seen.says("about:consumer")
 
 
+def _beside_its_load(seen: Seen) -> bool:
+    """ "24 V stern motor, one 12 V battery, ok?": whether the one runs off the other."""
+    judged = seen.says("request:is_good", "request:may_i", "request:enough", "put:good")
+    both = "load.kind" in seen.told and {"battery.nominal", "battery.count"} & seen.told
+    apart = seen.message.dangers or seen.says("thing:charger", "thing:dcdc", "thing:cable", "thing:fuse")
+    return seen.found <= {"unclear"} and bool(both) and judged and not apart
+
+
 def _good_idea(seen: Seen) -> bool:
     """ "Got two golf cart batteries of 6 V for the Pike, good idea?": a battery and a load, and leave."""
     read = any(fact.startswith(("reading.", "charger.", "cable.", "fuse.")) for fact in seen.told)
@@ -293,6 +301,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("battery-type", _rating_counts),
     ("battery-type", _kinds_weighed),
     ("run-check", _good_idea),
+    ("run-check", _beside_its_load),
     ("bank-size", _cheapest),
     ("bank-size", _amps_of_a_model),
     ("bank-size", _battery_for),
