@@ -24,7 +24,7 @@ from grammar.text.parts import parts
 from grammar.text.tokens import cut, unlinked
 
 MOST_WORDS = 3600  # and marks: the longest mail that is taken has fewer; of anything else the beginning is enough
-MOST_FIGURES = 800  # that are measured: a log may hold thousands, of which no answer speaks
+MOST_FIGURES = 600  # that are measured: a log may hold thousands, of which no answer speaks
 RATING = "cable.insulation"
 MENDS = ("note", "correction")
 QUESTIONS = frozenset({"request", "put", "detail"})

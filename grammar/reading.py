@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass, field
 
 Span = tuple[int, int]
@@ -102,14 +103,30 @@ class Message:
     words: tuple[str, ...] = field(default=())  # lower case, typing slips mended, in order
     denied: tuple[Stated, ...] = ()  # values that the text says do not hold: "not lithium"
     implausible: tuple[Stated, ...] = ()  # values outside their fact's range, which are not stated: 5000 CCA
-    named: frozenset[str] = field(init=False, repr=False, compare=False)  # of the cues
+    by_name: dict[str, list[Cue]] = field(init=False, repr=False, compare=False)  # the cues
 
     def __post_init__(self) -> None:
-        """Keep the names of the cues: a long text is asked for them thousands of times."""
-        object.__setattr__(self, "named", frozenset(cue.name for cue in self.cues))
+        """Sort the cues by their names: a long text is asked for them thousands of times."""
+        by_name: dict[str, list[Cue]] = {}
+        for cue in self.cues:
+            by_name.setdefault(cue.name, []).append(cue)
+        object.__setattr__(self, "by_name", by_name)
 
     def says(self, name: str, within: Span | None = None) -> bool:
         """Whether a cue of this name stands in the text (or in the stretch `within`)."""
-        if within is None or name not in self.named:
-            return name in self.named
-        return any(cue.name == name and within[0] <= cue.span[0] < within[1] for cue in self.cues)
+        if within is None:
+            return name in self.by_name
+        return bool(self.cues_in(within, name))
+
+    def cues_in(self, within: Span, *names: str) -> list[Cue]:
+        """The cues of these names that begin in a stretch."""
+        found: list[Cue] = []
+        for name in names:
+            if cues := self.by_name.get(name):
+                first = bisect_left(cues, within[0], key=_start)
+                found += cues[first : bisect_left(cues, within[1], lo=first, key=_start)]
+        return found
+
+
+def _start(cue: Cue) -> int:
+    return cue.span[0]

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import replace
 
 from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 
-READ, LOAD = "reading.voltage", "load.current"
+READ, LOAD, PEAK = "reading.voltage", "load.current", "battery.peak_current"
 THE = regex(r"\b(?:the|that|this|its) $", re.IGNORECASE)
 SEVERAL = frozenset({"ambient.temperature", "battery.charge"})
 TOLD_BEFORE = {  # of a figure that nothing near tells of: what it may refer back to, and how it was settled
@@ -21,22 +23,29 @@ TOLD_BEFORE = {  # of a figure that nothing near tells of: what it may refer bac
 def without_references(scene: Scene, stated: list[Stated]) -> list[Stated]:
     """Without what a question only repeats: "it held 9.1 with the lever over. Is 9.1 too low?", "a 40 A charger. Is
     40 A too much?"."""
-    gone = (item for item in stated if any(_repeats(scene, item, o) or _its_peak(scene, item, o) for o in stated))
-    left_out = {id(item) for item in gone}
-    return [item for item in stated if id(item) not in left_out]
+    told: dict[tuple[str, object], list[Stated]] = {}
+    for item in stated:
+        told.setdefault((item.fact, item.value), []).append(item)
+    return [
+        item
+        for item in stated
+        if not any(
+            item.span[0] > other.span[1] and (fact == PEAK or _repeats(scene, item, other))
+            for fact in _meant(scene, item)
+            for other in told.get((fact, item.value), ())
+        )
+    ]
 
 
-def _its_peak(scene: Scene, item: Stated, other: Stated) -> bool:
-    """Whether a peak is that of the battery, named once more: "400 A for 5 s ... the 400 A peak saves me"."""
-    again = (item.fact, other.fact) == ("load.peak", "battery.peak_current") and item.span[0] > other.span[1]
-    return again and item.value == other.value and THE.search(scene.text[: item.span[0]]) is not None
+def _meant(scene: Scene, item: Stated) -> Sequence[str]:
+    """The facts that a figure may only name once more, as the peak in "400 A for 5 s ... the 400 A peak saves me"."""
+    if item.fact == "load.peak":
+        return (PEAK,) if THE.search(scene.ahead(item.span[0])) else ()
+    return TOLD_BEFORE.get((item.fact, item.how), ())
 
 
 def _repeats(scene: Scene, item: Stated, other: Stated) -> bool:
     """Whether this figure, of which nothing near tells what it is, is one that was told in a clause before."""
-    before = other.fact in TOLD_BEFORE.get((item.fact, item.how), ()) and item.span[0] > other.span[1]
-    if not before or item.value != other.value:
-        return False
     return _clause(scene, item) != _clause(scene, other) and in_question(scene, item)
 
 
@@ -46,8 +55,8 @@ def in_question(scene: Scene, item: Stated) -> bool:
 
 
 def _clause(scene: Scene, item: Stated) -> int:
-    at = next((place for place, token in enumerate(scene.tokens) if token.end > item.span[0]), 0)
-    return min(scene.clause(at), len(scene.clauses) - 1)
+    at = bisect_right(scene.tokens, item.span[0], key=lambda token: token.end)
+    return min(scene.clause(at if at < len(scene.tokens) else 0), len(scene.clauses) - 1)
 
 
 def asked_again(scene: Scene, among: list[Stated], repeated: list[Stated]) -> list[Stated]:

@@ -13,7 +13,7 @@ IF = (
     r"\b(?:if|suppos(?:e|ing)(?: that)?|imagin(?:e|ing)|assum(?:e|ing)|had (?:it|they|she|he)|once|when|after"
     r"|(?<!long )(?<!soon )(?<!fast )(?<!days )should)\b"
 )
-SUPPOSED = regex(rf"{IF}[^.?!;]*$", re.IGNORECASE)
+SUPPOSED = regex(rf"{IF}[^.?!;]{{0,200}}$", re.IGNORECASE)
 FALLS = (
     r"(?:drops?|dropped|falls?|fell|fallen|goes|went|gone|gets?|sinks?|sunk|sank|runs?|ran|is|are"
     r"|(?:pulls?|pulled|draws?|drawn|takes?|taken|used) (?:it|them))"

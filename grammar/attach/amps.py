@@ -189,7 +189,7 @@ def _has_state(scene: Scene) -> bool:
     return (
         any(not ends_at(scene, item) for item in scene.quantities("PERCENT"))
         or bool(scene.quantities("GRAVITY"))
-        or any(item.fact == "battery.charge" for item in scene.items)
+        or "battery.charge" in scene.facts
         or scene.read_at_rest
     )
 

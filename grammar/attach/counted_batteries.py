@@ -117,7 +117,7 @@ def _both_loads(scene: Scene, item: Item) -> bool:
 def _both_batteries(scene: Scene, item: Item) -> bool:
     """Whether "both" ends what is told of batteries: "the batteries read 12.7, both"."""
     clause = scene.clause(item.start)
-    heads = [head.head for head in scene.head_items if head.end <= item.start and scene.clause(head.start) == clause]
+    heads = [head.head for head in scene.heads_by_clause.get(clause, ()) if head.end <= item.start]
     return bool(heads) and not set(heads) - {"battery", "meter"} and stops(scene, item)
 
 

@@ -92,7 +92,7 @@ def _so_much_of_a_fuse(scene: Scene, item: Item) -> bool:
 def _is_the_fuse(scene: Scene, item: Item, value: float) -> bool:
     """Whether a fuse is said to be of these amps: "the fuse for my Pike is 200 A"."""
     clause = scene.clause(item.start)
-    heads = [head for head in scene.head_items if head.end <= item.start and scene.clause(head.start) == clause]
+    heads = [head for head in scene.heads_by_clause.get(clause, ()) if head.end <= item.start]
     told = scene.word(item.start - 1) in ("is", "was", "says")
     return told and value in FUSES and bool(heads) and heads[0].head == "fuse" and scene.word(heads[0].end) == "for"
 

@@ -126,13 +126,13 @@ def _while_it_runs(scene: Scene, item: Item) -> bool:
 
 def _as_it_runs(scene: Scene, item: Item) -> bool:
     """Whether its clause says that the motor runs: "with the Minnow pushing 11.9", "11.9 when the thruster turns"."""
-    clause = scene.clause(item.start)
-    for head in scene.head_items:
-        if head.head != "load" or head.name == "electronics" or scene.clause(head.start) != clause:
+    for head in scene.heads_by_clause.get(scene.clause(item.start), ()):
+        if head.head != "load" or head.name == "electronics":
             continue
-        before = {scene.word(at) for at in range(head.start - 3, head.start)}
-        after = {scene.word(at) for at in range(head.end, head.end + 2)}
-        if (WHILE & before and RUNS & after) or scene.word(head.end) in RUNNING or _is_under(scene, item, head):
+        if scene.word(head.end) in RUNNING or _is_under(scene, item, head):
+            return True
+        runs = scene.word(head.end) in RUNS or scene.word(head.end + 1) in RUNS
+        if runs and any(scene.word(at) in WHILE for at in range(head.start - 3, head.start)):
             return True
     return False
 

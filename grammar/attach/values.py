@@ -258,7 +258,7 @@ HAS_OR_USES = frozenset(
 def _of_charger(scene: Scene, item: Item) -> bool:
     """Whether a charger is for this kind, and the battery's own is told besides: "my gel charger, can it do AGM"."""
     after = scene.after(item)
-    others = any(other.fact == item.fact and other.name != item.name for other in scene.items)
+    others = len(scene.names_of(item.fact)) > 1
     before = scene.before(item)
     mine = scene.word(item.start - 1) in ("my", "our", "the", "old", "his", "this", "their", "her", "your") or (
         before and before.dim == "AMP"

@@ -200,6 +200,7 @@ def read(text: str) -> Text:
     return Text(tuple(_figures(words, commas)), tuple(spans), frozenset(commas), tuple(_sentences(words)), size)
 
 
+@lru_cache(maxsize=4096)  # most texts are made of the same words
 def _mended(word: str) -> str:
     """A word of danger or of the trade without its slip; a space left out is not put back."""
     meant = spelling.mended(word, lexicon().words)
@@ -214,6 +215,8 @@ def _word(match: re.Match[str]) -> str:
 
 def _plain(word: str) -> str:
     """A word without apostrophes; "battery's" is "battery", but "it's" is "its"."""
+    if word.isalnum():
+        return word
     base, _, ending = re.sub(r"[’`´]", "'", word).partition("'")
     if (base, ending) in (("i", "ll"), ("so", "s")):  # nobody is ill, and "so's" is no distress call
         return base

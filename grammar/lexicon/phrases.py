@@ -76,15 +76,16 @@ class Phrases:
         for at, word in enumerate(words):
             bits[word] = bits.get(word, 0) | 1 << at
         fits: dict[int, int] = {}
+        longest = max(map(len, self.stems), default=0)
         for word, where in bits.items():
-            for place in self._places(word):
+            for place in self._places(word, longest):
                 fits[place] = fits.get(place, 0) | where
         return fits
 
-    def _places(self, word: str) -> Iterator[int]:
+    def _places(self, word: str, longest: int) -> Iterator[int]:
         for form in forms(word):
             yield from self.whole.get(form, ())
-        for size in range(1, len(word) + 1):
+        for size in range(1, min(len(word), longest) + 1):
             yield from self.stems.get(word[:size], ())
 
 

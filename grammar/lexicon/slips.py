@@ -8,7 +8,7 @@ from grammar.lexicon.vocabulary import lexicon
 from grammar.text import spelling
 from grammar.text.tokens import Token
 
-SPELLED = 3  # letters, at least, of what is spelled out: "b m s", "c c a"
+SPELLED, MOST_SPELLED = 3, 12  # letters of what is spelled out: "b m s", "c c a"
 FUSED = frozenset({"fuse", "breaker"})  # behind these a 4 is "for"; "gauge 4", "cable 4" are sizes
 ASKED = frozenset({"cable", "wire", "charger", "battery", "batt", "lug", "cca", "ah"})
 ASKING = frozenset({"what", "which", "wot", "wat", "whats", "how", "many", "much", "need"})
@@ -58,13 +58,13 @@ def _is_for(words: Sequence[str], at: int) -> bool:
 
 def joined(tokens: Sequence[Token]) -> Iterator[Token]:
     """The words with what was spelled out as one: "b m s", as a telephone takes it down."""
-    at = 0
+    at = end = 0
     while at < len(tokens):
-        end = at
+        end = max(at, end)
         while end < len(tokens) and len(tokens[end].word) == 1 and tokens[end].word.isalpha():
             end += 1
-        whole = "".join(token.word for token in tokens[at:end])
-        if len(whole) >= SPELLED and whole in lexicon().words:
+        whole = "".join(token.word for token in tokens[at:end]) if SPELLED <= end - at <= MOST_SPELLED else ""
+        if whole in lexicon().words:
             yield Token(whole, tokens[at].start, tokens[end - 1].end, mended=True)
             at = end
         else:

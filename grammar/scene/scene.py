@@ -131,6 +131,14 @@ class Scene:
         return [item for item in self.items if item.head]
 
     @cached_property
+    def heads_by_clause(self) -> dict[int, list[Item]]:
+        """The same by their clause."""
+        found: dict[int, list[Item]] = {}
+        for head in self.head_items:
+            found.setdefault(self.clause(head.start), []).append(head)
+        return found
+
+    @cached_property
     def heads(self) -> frozenset[str]:
         """The things named in the message."""
         return frozenset(item.head for item in self.head_items)
@@ -140,6 +148,17 @@ class Scene:
         """The facts that value words state, and their subjects: "battery.chemistry", "battery"."""
         names = {item.fact for item in self.items if item.fact}
         return frozenset(names | {name.partition(".")[0] for name in names})
+
+    def names_of(self, fact: str) -> frozenset[str]:
+        """The values that the message names for a fact: the kinds of battery it speaks of."""
+        return self._names.get(fact, frozenset())
+
+    @cached_property
+    def _names(self) -> dict[str, frozenset[str]]:
+        names: dict[str, set[str]] = {}
+        for item in self.items:
+            names.setdefault(item.fact, set()).add(item.name)
+        return {fact: frozenset(these) for fact, these in names.items()}
 
     @cached_property
     def lithium(self) -> bool:

@@ -49,8 +49,10 @@ def cut(text: str, most: int = sys.maxsize) -> list[Token]:
     for match in TOKEN.finditer(unlinked(text)):
         if len(tokens) == most:
             break
-        word = match["mark"] or match.group()
-        if match["dotted"]:
+        word = match.group()
+        if match.lastgroup == "mark":
+            word = word[0]
+        elif match.lastgroup == "dotted":
             word = word.replace(".", "")
         if word in QUIET or (word in "-–‐‑" and _joins(text, match.start(), match.end())):
             continue

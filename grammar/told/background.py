@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from grammar.reading import Span
 from grammar.scene.items import Item
@@ -93,8 +94,8 @@ SPENT = regex(
     re.IGNORECASE,
 )
 FIRST = regex(  # questions that are counted without a mark; "1 battery enough? 2 better?" counts batteries
-    r"(?:^|(?<=[.?!;:\n]))\s*1(?= (?!batt|agm|gel|enough|or\b|of\b|x\b|will|would)[a-z])[^.?!;\n]*\?"
-    r"\s*2 (?!batt|better|enough|or\b|of\b|x\b|will|would|then|needed|if\b)[a-z][^.?!;\n]*\?",
+    r"(?:^|(?<=[.?!;:\n]))\s*1(?= (?!batt|agm|gel|enough|or\b|of\b|x\b|will|would)[a-z])[^.?!;\n]{0,200}\?"
+    r"\s*2 (?!batt|better|enough|or\b|of\b|x\b|will|would|then|needed|if\b)[a-z][^.?!;\n]{0,200}\?",
     re.IGNORECASE,
 )
 WEIGHS = regex(r"\b(?:weigh|heav|lift|carr|light)\w*", re.IGNORECASE)
@@ -118,11 +119,20 @@ def is_background(scene: Scene, item: Item) -> bool:
 
 def _is_label(text: str, span: Span) -> bool:
     """Whether a number only counts the questions of a list: the 1 and the 2 of "1 kg saved? 2 up to it?"."""
-    found = FIRST.search(text)
-    if found is None or not text[span[0]].isdigit():
+    if not text[span[0]].isdigit():
         return False
-    ahead = text[: span[0]].rstrip()
-    return found.start() <= span[0] < found.end() and (not ahead or ahead[-1] in ".?!;:\n")
+    ahead = text[max(0, span[0] - BEFORE) : span[0]].rstrip()
+    if ahead and ahead[-1] not in ".?!;:\n":
+        return False
+    found = _numbered(text)
+    return found is not None and found[0] <= span[0] < found[1]
+
+
+@lru_cache(maxsize=4)  # asked for each number of a text
+def _numbered(text: str) -> Span | None:
+    """Where the first questions of a list stand that are counted without a mark."""
+    found = FIRST.search(text)
+    return found.span() if found else None
 
 
 def _is_time(item: Item, before: str, after: str) -> bool:

@@ -24,12 +24,12 @@ AVOIDS = regex(  # "it does not run through the engine room"; "doesn't it ...?" 
     re.IGNORECASE,
 )
 MOVES_OUT = regex(  # "we move the bank out of the engine room"
-    r"(?:^|[.?!;,])[^.?!;,]*\b(?:mov(?:e|es|ed|ing)|shift(?:s|ed|ing)?|relocat(?:e|es|ed|ing)|tak(?:e|es|en|ing)|took|bring(?:s|ing)?|brought"
+    r"(?:^|[.?!;,])[^.?!;,]{0,200}\b(?:mov(?:e|es|ed|ing)|shift(?:s|ed|ing)?|relocat(?:e|es|ed|ing)|tak(?:e|es|en|ing)|took|bring(?:s|ing)?|brought"
     r"|com(?:e|es|ing)|came|going|goes|gone|transfer\w*)\b[^.?!;,]{0,60}?\b(?:from|out of) (?:the |its |my |our )?$",
     re.IGNORECASE,
 )
 CABLE = regex(r"\b(?:cables?|wires?|leads?|run)\b", re.IGNORECASE)
-ASKING = regex(r"(?:^|[.?!;,] )(?:is|does|do|are|will)n'?t\b[^.?!;,]*$", re.IGNORECASE)
+ASKING = regex(r"(?:^|[.?!;,] )(?:is|does|do|are|will)n'?t\b[^.?!;,]{0,200}$", re.IGNORECASE)
 
 
 def avoided(scene: Scene, item: Item) -> bool:

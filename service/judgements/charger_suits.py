@@ -21,7 +21,7 @@ TOO_HIGH = {
     "gel": "Above its limit the jelly dries out, and that cannot be undone",
     "lfp": "Above its limit the BMS (the safety switch inside) cuts off, or the cells are harmed",
 }
-GOOD_FIRST = regex(r"[^.?!]*\b(?:ok|okay|good|fine|right|suit\w*|safe|do)\b[^.?!]*\?", re.IGNORECASE)
+GOOD_FIRST = regex(r"[^.?!]{0,200}\b(?:ok|okay|good|fine|right|suit\w*|safe|do)\b[^.?!]{0,200}\?", re.IGNORECASE)
 HARMS = regex(r"\b(?:harm|matter|hurt|damag|kill|bad|ruin|wrong|cook|problem|worr|too high)\w*", re.IGNORECASE)
 TOO_MUCH = regex(r"\btoo (?:much|high|hard)\b", re.IGNORECASE)
 FOR_HOURS = regex(

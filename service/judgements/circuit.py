@@ -31,7 +31,9 @@ PANEL = "thing:panel"  # a solar panel, or the controller that it charges throug
 SOLAR = regex(r"\b(?:solar|sun|pv|mppt|regulator|controller|\d+ ?w(?:atts?)?)\b", re.IGNORECASE)
 TEN = r"\b(?:10|ten)\b(?! ?(?:m|metres?|meters?|ft|feet|foot|mm2?|a|amps?|awg|sq)\b)"
 THREE = r"\b(?:3|three) ?(?:%|per ?cent)"
-BOTH_QUOTED = regex(rf"(?:{THREE}[^.?!;]{{0,60}}?{TEN}|{TEN}[^.?!;]{{0,60}}?{THREE})[^?]*\bwhich\b", re.IGNORECASE)
+BOTH_QUOTED = regex(
+    rf"(?:{THREE}[^.?!;]{{0,60}}?{TEN}|{TEN}[^.?!;]{{0,60}}?{THREE})[^?]{{0,200}}\bwhich\b", re.IGNORECASE
+)
 IN_FEET = regex(r"(?:\d|\b)f(?:t|oot|eet)?\b|['′]", re.IGNORECASE)  # not the f of "four metres"
 MOST_OF_A_PANEL = 60.0  # A: more is a motor's, on a boat that has a panel as well
 COOLER = 75.0  # C: the insulation of much older and household cable

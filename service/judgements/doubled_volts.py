@@ -11,8 +11,8 @@ from service.case import Case
 from service.judgements.supply import load_name
 
 HELPS = regex(
-    r"\b24 ?v(?:olts?)?\b[^.?!]*\b(?:help|better|easier|improve|cure|solve|save|thinner|smaller)"
-    r"|\b(?:help|better|easier|thinner|smaller)\b[^.?!]*\b24 ?v(?:olts?)?\b",
+    r"\b24 ?v(?:olts?)?\b[^.?!]{0,200}\b(?:help|better|easier|improve|cure|solve|save|thinner|smaller)"
+    r"|\b(?:help|better|easier|thinner|smaller)\b[^.?!]{0,200}\b24 ?v(?:olts?)?\b",
     re.IGNORECASE,
 )
 

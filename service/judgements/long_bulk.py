@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from grammar.text.patterns import regex
 from service.case import Case
@@ -36,6 +37,7 @@ LOADS = "All loads off, charger on for a night: if bulk ends, a load took the am
 ALONE = "If it does not end, take the charger off, let the battery rest for 12 hours and read its volts"
 
 
+@lru_cache(maxsize=4)  # several parts of an answer ask it
 def told(text: str) -> bool:
     """Whether a charger is told to stay in bulk, or in absorption, for days.
 

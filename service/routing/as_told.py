@@ -18,8 +18,8 @@ from service.topic import CIRCUIT
 
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 PUT_ON = regex(
-    r"\b(?:can|may|could|should|ok to|safe to)\b[^.?!]*"
-    r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]*\bcharger\b",
+    r"\b(?:can|may|could|should|ok to|safe to)\b[^.?!]{0,200}"
+    r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]{0,200}\bcharger\b",
     re.IGNORECASE,
 )
 BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})
@@ -56,8 +56,8 @@ RUINED = regex(
     re.IGNORECASE,
 )
 DIFFERS = regex(
-    r"\b(?:matters?|differen(?:t|ce)|differs?|unlike|a problem)\b[^.?!]*\bm?cca\b"
-    r"|\bm?cca\b[^.?!]*\b(?:matters?|differen(?:t|ce))\b",
+    r"\b(?:matters?|differen(?:t|ce)|differs?|unlike|a problem)\b[^.?!]{0,200}\bm?cca\b"
+    r"|\bm?cca\b[^.?!]{0,200}\b(?:matters?|differen(?:t|ce))\b",
     re.IGNORECASE,
 )
 SYSTEM, SIX = frozenset({"battery.nominal", "bank.voltage"}), 6.0

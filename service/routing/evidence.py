@@ -134,8 +134,9 @@ def quantity_places(quantities: Mapping[tuple[int, int], Quantity]) -> Iterator[
 def neighbours(message: Message, words: Sequence[tuple[str, int]]) -> Iterator[Sign]:
     """Two words that follow each other in one clause: "which_fus", "<ampere>_thruster"."""
     starts = [clause.span[0] for clause in message.clauses][1:]
-    for (word, at), (after, place) in pairwise(words):
-        if bisect_right(starts, at) == bisect_right(starts, place):
+    placed = [(word, at, bisect_right(starts, at)) for word, at in words]
+    for (word, at, clause), (after, _, next_clause) in pairwise(placed):
+        if clause == next_clause:
             yield Sign(f"{word}_{after}", at)
 
 

@@ -40,7 +40,8 @@ WILL_READ = regex(r"\bwill\b[^.?!]{0,20}\b(?:read|show|say|be at|stand at)\b", r
 NOW = regex(r"\b(?:full|soc|charged|normal|good|bad|fine|enough|low|state|how|right now|today)\b", re.IGNORECASE)
 OF_CHARGER = regex(r"\b(?:chargers?|outputs?|legs?|both (?:from|off|with|at once))\b", re.IGNORECASE)
 WHERE_IT = regex(  # "what fuse, and where should it sit"
-    r"\bfuses?\b[^.?!]*\bwhere (?:should|does|do|must|would|will|shall) (?:it|this|that|one|they|i|we|the fuse)\b",
+    r"\bfuses?\b[^.?!]{0,200}"
+    r"\bwhere (?:should|does|do|must|would|will|shall) (?:it|this|that|one|they|i|we|the fuse)\b",
     re.IGNORECASE,
 )
 WHICH_FUSE = regex(r"\b(?:what|which)(?: size| rating)?(?: of)? (?:fuse|breaker)s?\b", re.IGNORECASE)
@@ -92,7 +93,7 @@ ASIDES = (
     ),
     (
         "weight",  # "I weigh 95 kg"
-        regex(r"\b(?:i|he|she|wife|husband|son|skipper) weighs? (?:about |only )?\d[^.?!]*", re.IGNORECASE),
+        regex(r"\b(?:i|he|she|wife|husband|son|skipper) weighs? (?:about |only )?\d[^.?!]{0,200}", re.IGNORECASE),
         regex(r"\b(?:light|heav|weigh|kilo|kg|lbs?\b|pounds?\b)\w*", re.IGNORECASE),
     ),
 )

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Set
+from collections.abc import Iterator, Sequence, Set
+from functools import lru_cache
 
 from grammar.reading import Message, Span
 from grammar.text.patterns import regex
@@ -117,10 +118,11 @@ READ = (("reading.voltage", "rest-voltage"), ("reading.gravity", "specific-gravi
 SIZED = frozenset({"cable.gauge", "cable.area"})
 
 
-def items(text: str) -> list[Span]:
+@lru_cache(maxsize=4)  # so as those below: several look at the same text
+def items(text: str) -> tuple[Span, ...]:
     """The stretches that may each ask something of their own, in order; none where a message is of one piece."""
     found = numbered(text) or _in_brief(text) or [item.span() for item in SENTENCE.finditer(text) if _asks(text, item)]
-    return found if 1 < len(found) <= MOST else []
+    return tuple(found) if 1 < len(found) <= MOST else ()
 
 
 def _in_brief(text: str) -> list[Span]:
@@ -131,22 +133,21 @@ def _in_brief(text: str) -> list[Span]:
     return parts if ";" in text and brief and one_line else []
 
 
-def questions(text: str) -> list[Span]:
+def questions(text: str) -> Sequence[Span]:
     """The items of a message, else its questions with the halves of those that ask two things; none where it is one."""
-    found = numbered(text)
-    if not found:
-        found = [half for span in asking(text) for half in _halves(text, span)]
-    return found if 1 < len(found) <= MOST else []
+    found = numbered(text) or [half for span in asking(text) for half in _halves(text, span)]
+    return found if 1 < len(found) <= MOST else ()
 
 
-def asking(text: str) -> list[Span]:
+@lru_cache(maxsize=4)
+def asking(text: str) -> tuple[Span, ...]:
     """The sentences that ask, with a question mark or without it."""
     found = (
         item
         for item in SENTENCE.finditer(text)
         if _asks(text, item) or OPENS.match(item.group()) or INDIRECT.search(item.group())
     )
-    return [item.span() for item in found]
+    return tuple(item.span() for item in found)
 
 
 def _halves(text: str, sentence: Span) -> Iterator[Span]:
@@ -165,7 +166,8 @@ def _asks(text: str, sentence: re.Match[str]) -> bool:
     return own and not ANSWERED.match(text, sentence.end())
 
 
-def numbered(text: str) -> list[Span]:
+@lru_cache(maxsize=4)
+def numbered(text: str) -> tuple[Span, ...]:
     """What stands behind each number of a list, "1) ... 2) ..."; the last item ends with its sentence."""
     marks = list(MARK.finditer(text))
     for labels in LABELS:
@@ -177,8 +179,8 @@ def numbered(text: str) -> list[Span]:
             last = SENTENCE.match(text, row[-1].end())
             ends = [*(mark.start() for mark in row[1:]), last.end() if last else len(text)]
             found = [(mark.end(), end) for mark, end in zip(row, ends, strict=True)]
-            return [span for span in found if ASKS.search(text[slice(*span)]) or not IS.search(text[slice(*span)])]
-    return []
+            return tuple(span for span in found if ASKS.search(text[slice(*span)]) or not IS.search(text[slice(*span)]))
+    return ()
 
 
 def wants(text: str) -> Iterator[str]:

@@ -10,7 +10,7 @@ from grammar.text.patterns import regex
 
 LENGTH = r"\d+(?:[.,]\d+)? ?(?:m|metres?|meters?|ft|feet|foot)\b"
 BUYS = r"\b(?:deliver\w*|order\w*|prices?|quote|ship(?:ped|ping)?|sell|costs?|in stock|how much (?:is|are|for))\b"
-ORDERED = regex(rf"{BUYS}[^.?!]*?\b{LENGTH}|\b{LENGTH}[^.?!]*?{BUYS}", re.IGNORECASE)
+ORDERED = regex(rf"{BUYS}[^.?!]{{0,200}}?\b{LENGTH}|\b{LENGTH}[^.?!]{{0,200}}?{BUYS}", re.IGNORECASE)
 POLITELY = ("request:may_i",)  # "could I get the receipt"
 OF_A_CIRCUIT = ("load.", "cable.length", "cable.in_engine_space", "battery.", "charger.", "reading.")
 PAPER = r"(?:invoices?|receipts?|bills?|pro ?forma|credit notes?|proofs? of purchase|vat papers?)"

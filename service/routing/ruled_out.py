@@ -15,7 +15,7 @@ NOT_ASKED = (
     r"|no (?:need|wish) (?:to (?:know|talk|hear) )?about"
     r"|(?:never mind|forget(?: about)?|leave aside|leaving aside) (?=the|my|our|a)"
 )
-RULED_OUT = regex(rf"\b(?:{NOT_ASKED})\b[^.?!;:,\n]*?(?=[.?!;:,\n]|\bbut\b|$)", re.IGNORECASE)
+RULED_OUT = regex(rf"\b(?:{NOT_ASKED})\b[^.?!;:,\n]{{0,200}}?(?=[.?!;:,\n]|\bbut\b|$)", re.IGNORECASE)
 
 WEIGHED = regex(
     r"\bweigh(?:ing|ed|s)? (?:(?:it|this|that|them|things) )?up\b|\bweighing (?:the )?(?:options|pros)\b", re.I

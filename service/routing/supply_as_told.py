@@ -23,9 +23,9 @@ ORDINAL = frozenset({"", "a", "the", "and", "my", "with", "or"})  # before "seco
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 KIND = "battery.chemistry"
 SUPPLY = frozenset({"bank-size", "run-check"})  # "what CCA for it?" and then "got 2 x 500 in parallel"
-SO_MANY = regex(r"\bhow many\b[^.?!]*\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
+SO_MANY = regex(r"\bhow many\b[^.?!]{0,200}\b(?:parallel|side by side|abreast)\b", re.IGNORECASE)
 TO_HALF = regex(
-    r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]*\bto (?:half|empty|flat)\b",
+    r"\brun[- ]?time\b|\b(?:minutes?|mins?|hours?|hrs?|long|time|bursts)\b[^.?!,]{0,200}\bto (?:half|empty|flat)\b",
     re.IGNORECASE,
 )
 LASTING = ("request:how_long", "request:how_many")

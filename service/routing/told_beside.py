@@ -22,7 +22,8 @@ LAID_UP = regex(
     r"\b(?:left (?:aboard|on board|there)|unplugged|disconnected|how to (?:keep|store|leave)|stored?)\b", re.I
 )
 ALTERNATOR = regex(
-    r"\balternator\b[^.?!,]*\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]*\balternator\b", re.IGNORECASE
+    r"\balternator\b[^.?!,]{0,200}\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]{0,200}\balternator\b",
+    re.IGNORECASE,
 )
 STAYS_ON = regex(
     r"\b(?:leav|keep|stay|left|kept)\w*\b[^.?!;]{0,60}\b(?:charger|charging|plugged|on|charge)\b", re.IGNORECASE
@@ -30,10 +31,10 @@ STAYS_ON = regex(
 OF_SETTING = ("word:setting", "role:charger.setting", "request:which")
 MEANS = regex(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
 INTO = regex(r"\bwhat(?:['’]?s| is| are| would) (?:that|it|this|they|those)(?: be)? (?:in|as)\b", re.IGNORECASE)
-LOOKS = regex(r"\bhow often\b[^.?!]*\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
+LOOKS = regex(r"\bhow often\b[^.?!]{0,200}\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
 UPKEEP = regex(r"\b(?:water|clean|top(?:ped|ping)? up|grease|equalis|equaliz|desul)\w*", re.IGNORECASE)
 LESS_CARE = regex(
-    r"\b(?:kind|type|sort|one)\b[^.?!]*\b(?:less|least|no|without)\b[^.?!]*"
+    r"\b(?:kind|type|sort|one)\b[^.?!]{0,200}\b(?:less|least|no|without)\b[^.?!]{0,200}"
     r"\b(?:looking after|maintenance|upkeep|care)\b",
     re.IGNORECASE,
 )

@@ -15,9 +15,9 @@ RELAY = regex(
 CONVERTER = regex(r"\bdc[- ]?(?:to[- ]?)?dc\b|\bb2b\b|\bbattery[- ]to[- ]battery\b", re.IGNORECASE)
 CHOICE = regex(
     r"\b(?:or|vs|versus|instead|rather|better|same|enough|waste|worth|do i need|will do|would do|do the (?:job|same)"
-    r"|just|simply|only)\b|\b(?:would|could|couldn['’]?t|can|will|does|do|is|are|may|should)\b[^.?!]*\brelays?\b"
-    r"|\brelays?\b[^.?!]*\b(?:would|could|can|will|does|do|may|should|charge|fill)\b"
-    r"|\b(?:would|could|can|will|does|is|may|should)\b[^.?!]*\b(?:v\.?s\.?r|a\.?c\.?r|combiner|split[- ]?charge)",
+    r"|just|simply|only)\b|\b(?:would|could|couldn['’]?t|can|will|does|do|is|are|may|should)\b[^.?!]{0,200}\brelays?\b"
+    r"|\brelays?\b[^.?!]{0,200}\b(?:would|could|can|will|does|do|may|should|charge|fill)\b"
+    r"|\b(?:would|could|can|will|does|is|may|should)\b[^.?!]{0,200}\b(?:v\.?s\.?r|a\.?c\.?r|combiner|split[- ]?charge)",
     re.IGNORECASE,
 )
 BETWEEN = regex(r"\b(?:charg\w*|fill\w*|feed\w*|top\w* up|between|from|bow|thruster|house|bank)\b", re.IGNORECASE)

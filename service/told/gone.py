@@ -25,7 +25,7 @@ NEW = regex(
 )
 NOT_YET = regex(
     r"\b(?:shall|should|must|can|could|may|might|will|would|wouldn['’]t|gonna|going to|have to|need to|want to|before"
-    r"|until|till|once|when|if|unless|not|never|tomorrow|soon)\b[^.?!;]*$",
+    r"|until|till|once|when|if|unless|not|never|tomorrow|soon)\b[^.?!;]{0,200}$",
     re.IGNORECASE,
 )
 

@@ -28,4 +28,4 @@ def told(text: str) -> bool:
     >>> told("stuck on once, turned the key and it stopped"), told("it is stuck on, help at once")
     (True, False)
     """
-    return STOPPED.search(text) is not None and GOES_ON.search(text) is None
+    return GOES_ON.search(text) is None and STOPPED.search(text) is not None

@@ -11,7 +11,7 @@ MAY = (
     r"|\b(?:ok|okay|safe|fine|all ?right|allowed|possible|sensible|wise) (?:to|if|for)\b|\bgood to go\b"
     r"|\b(?:so|then|now) (?:i|we|it) (?:can|could|may|should)\b"
 )
-UP_TO = r"(?:(?!\b(?:stop|not|never|without|avoid|quit|off|before|after|when|while|because)\b)[^.?!;])*?"
+UP_TO = r"(?:(?!\b(?:stop|not|never|without|avoid|quit|off|before|after|when|while|because)\b)[^.?!;]){0,200}?"
 CHARGE = r"\b(?:re-?)?charg(?:e|ed|es|ing)\b|\bplug (?:it|them|the charger|everything) (?:back )?in\b"
 USE = (
     r"\b(?:us(?:e|ed|ing)|run|start|jump(?: ?start)?|try|connect|reconnect|operate) "
@@ -61,7 +61,7 @@ def only_planned(text: str) -> bool:
 
 MODE = r"\b(?:mode|program(?:me)?|stage|function|setting)\b['’\")]*"
 OF_A_MODE = regex(
-    r"\b(?:can|could|may|might|should|shall|would)\b[^.?!;]*?"
+    r"\b(?:can|could|may|might|should|shall|would)\b[^.?!;]{0,200}?"
     rf"(?:{MODE},? ?\(?(?:at |of |with )?\d+(?:[.,]\d+)? ?v\b|\b\d+(?:[.,]\d+)? ?v(?:olts?)? (?:[\w'’-]+ )?{MODE})",
     re.IGNORECASE,
 )

@@ -50,7 +50,7 @@ SMALL = regex(
 )
 LOW = regex(r"\b(?:12|twelve)[ -]?v(?:olts?)?\b", re.IGNORECASE)
 FED_SMALL = regex(
-    r"\b(?:how|what|where)\b[^.?!]*\b(?:feed|fed|supply|supplied|power|powered|run|get|connect\w*|do about)\b",
+    r"\b(?:how|what|where)\b[^.?!]{0,200}\b(?:feed|fed|supply|supplied|power|powered|run|get|connect\w*|do about)\b",
     re.IGNORECASE,
 )
 A_BANK = regex(

@@ -19,8 +19,8 @@ PLAN = regex(
     r"(?:i|we|he|she|they)(?:['’]ve|['’]ll)?\s+(?:have\s+|had\s+|will\s+|would\s+|first\s+|then\s+|fully\s+|only\s+)*"
     r"(?:re)?(?:charged?|fill(?:ed)?|topp?(?:ed)?)\b"
     r"|(?:it|they)(?:['’]?s|\s+is|\s+are|\s+has\s+been|\s+have\s+been|\s+gets?)\s+(?:fully\s+|first\s+)*"
-    r"(?:re)?(?:charged|filled|topped)\b)[^.?!;,]*"
-    r"|\b(?:once|as soon as)\s+(?:it|they)(?:['’]?s|\s+is|\s+are)\s+(?:back\s+)?full\b[^.?!;,]*",
+    r"(?:re)?(?:charged|filled|topped)\b)[^.?!;,]{0,200}"
+    r"|\b(?:once|as soon as)\s+(?:it|they)(?:['’]?s|\s+is|\s+are)\s+(?:back\s+)?full\b[^.?!;,]{0,200}",
     re.IGNORECASE,
 )
 IN_PART = regex(

@@ -24,7 +24,9 @@ LARGER = (
     r"|\d+ ?a(?:mps?)?(?: fuse)? instead of\b[^.?!;]{0,12}\d)"
 )
 LARGER_FUSE = regex(rf"\b{LARGER}", re.IGNORECASE)
-LARGER_ASKED = regex(rf"(?:{MODAL}|\bdo (?:i|we) need\b)[^.?!;]{{0,40}}\b{LARGER}|\b{LARGER}[^.?!;]*\?", re.IGNORECASE)
+LARGER_ASKED = regex(
+    rf"(?:{MODAL}|\bdo (?:i|we) need\b)[^.?!;]{{0,40}}\b{LARGER}|\b{LARGER}[^.?!;]{{0,200}}\?", re.IGNORECASE
+)
 DEGREES = regex(r"\b(\d{2,3})(?:[.,]\d+)? ?(?:°|deg|[cf]\b|celsius|fahrenheit)", re.IGNORECASE)
 
 

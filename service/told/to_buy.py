@@ -17,7 +17,7 @@ NO_SIZE = regex(r"\bwhat(?: is|['’]s| are| does)\b[^.?!,;]{0,12}\bbms\b", re.I
 FIRST = regex(
     r"^\W*(?:(?:hi|hello|hey|what|which|need|want|looking for|best|right|correct|good|new|a|the|12|24|v|volt)\W+)*"
     r"(?:battery|batteries|batt|accu) (?:size )?for\b"
-    r"(?![^.?!]*\b(?:is|stands?|sits?|lives?|was|are|were|has|have|reads?|shows?|far|near)\b)",
+    r"(?![^.?!]{0,200}\b(?:is|stands?|sits?|lives?|was|are|were|has|have|reads?|shows?|far|near)\b)",
     re.IGNORECASE,
 )
 

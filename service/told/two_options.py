@@ -16,7 +16,7 @@ RATHER = regex(r"\b(?:or|than|vs|versus|instead)\b", re.IGNORECASE)
 CHOICE = regex(
     rf"\b(?P<first>{COUNT} {SAME}{{0,50}}?{VOLTS}{SAME}{{0,45}}?)"
     rf",? (?:or|better than|than|vs\.?|versus|rather than|instead of)(?: just| only)? "
-    rf"(?P<other>{COUNT} [^.?!;]{{0,25}}?{VOLTS}[^.?!;,]*?)(?= for (?:an?|my|the|our)\b|[.?!;,]|$)",
+    rf"(?P<other>{COUNT} [^.?!;]{{0,25}}?{VOLTS}[^.?!;,]{{0,200}}?)(?= for (?:an?|my|the|our)\b|[.?!;,]|$)",
     re.IGNORECASE,
 )
 RATED = ("battery.cca", "battery.max_current")

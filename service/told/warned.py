@@ -16,7 +16,7 @@ HEARD = regex(  # who warns, or that it is the reason for what is asked
 )
 ASKS = regex(  # the clause of the danger is itself the question
     r"(?:^|[.?!;:,]|\b(?:so|and|but)\b) *(?:do|does|can|could|will|would|might|may|is|are|why|when|how"
-    r"|what|should|did)\b[^.?!;:,]*$",
+    r"|what|should|did)\b[^.?!;:,]{0,200}$",
     re.IGNORECASE,
 )
 PURPOSE = regex(  # "how big a vent so that they don't", "what keeps it from"

@@ -24,7 +24,7 @@ FAMILY, MOST_JOINED = "battery.family", ("battery.max_in_series", "battery.max_i
 MAY = ("request:may_i", "detail:join", "detail:wise")
 ASKED_IF = regex(  # "..., fine?", "can two of them go in series?"
     r"\b(?:fine|ok|okay|alright|all right|possible|sensible)\W{0,2}\?"
-    r"|\b(?:can|could|may)\b[^.?!]*\b(?:go|be|sit|add|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]*(?:\?|$)",
+    r"|\b(?:can|could|may)\b[^.?!]{0,200}\b(?:go|be|sit|add|join|put|connect|hook|wire|pair|combine)\w*\b[^.?!]{0,200}(?:\?|$)",
     re.IGNORECASE,
 )
 LONGER = regex(r"\b(?:last|run|go|hold|keep)\w*\b[^.?!]{0,20}\blonger\b|\blonge(?:r|st)[- ]lasting\b", re.IGNORECASE)

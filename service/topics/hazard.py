@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache
 from typing import Any
 
 from grammar.text.patterns import regex
@@ -77,7 +78,7 @@ JUMP, JUMP_UNLIKE = "jump-start", "jump-unlike-volts"
 WARM, SIGNS, TOO_WARM = "warm-on-charge", "warning-signs", 45.0  # °C
 SMELL, HEAT, EGGS = "rotten-egg-smell", "hot-to-touch", "eggs"
 ROTTEN = regex(r"\b(?:rotten|eggs?|eggy|egs|sul(?:ph|f)\w*|h2s)\b", re.IGNORECASE)
-THAWED = regex(  # told, and not asked
+HAS_THAWED = regex(  # told, and not asked
     r"\b(?:(?:has|have|is|are|it['’]?s|they['’]?re|been|now|since|and|all|fully|completely) )+"
     r"(?:thawed|defrosted|unfrozen)\b(?! ?\?)|\bthawed (?:out|since|now|again|by now)\b(?! ?\?)",
     re.IGNORECASE,
@@ -91,6 +92,7 @@ EYE = regex(
     re.IGNORECASE,
 )
 OVER = "over"  # of a thruster that has stopped
+THAWED = "thawed"
 SHORE_END = regex(  # of the charger; where the engine charges, that is stopped
     r"\bcharger off at the shore end(?:, (?:without going near|from afar|away from the battery))?", re.IGNORECASE
 )
@@ -168,10 +170,15 @@ def settled(case: Case) -> frozenset[str]:
     open_yet = case.says(*EITHER) or (engine and shore)
     chargers = () if open_yet else ("alternator",) * engine + ("charger",) * (shore and not case.says(ITS_BATTERY))
     alone = ("alone",) * case.says("detail:alone")
-    over = (OVER,) * has_stopped.told(case.text)
-    eggs = (EGGS,) * (ROTTEN.search(case.text) is not None and "lithium" not in kinds)
-    thawed = ("thawed",) * (THAWED.search(case.text) is not None and not case.says("detail:left_on"))
-    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone, *eggs, *over, *thawed})
+    against = {*((EGGS,) * ("lithium" in kinds)), *((THAWED,) * case.says("detail:left_on"))}
+    return frozenset({*(kinds if len(kinds) == 1 else ()), *chargers, *alone, *(_said(case.text) - against)})
+
+
+@lru_cache(maxsize=4)  # asked for each part of an answer
+def _said(text: str) -> frozenset[str]:
+    """What of the words that steps hang on the text itself tells."""
+    told = {OVER: has_stopped.told(text), EGGS: ROTTEN.search(text), THAWED: HAS_THAWED.search(text)}
+    return frozenset(name for name, found in told.items() if found)
 
 
 def of_kind(case: Case, found: Row, name: str) -> Any:

@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 from itertools import pairwise
 
 from grammar.text.patterns import regex
@@ -176,11 +177,12 @@ def asked(case: Case, item: Conversion) -> bool:
     )
 
 
-def in_a_list(text: str) -> set[str]:
+@lru_cache(maxsize=4)  # asked for each conversion
+def in_a_list(text: str) -> frozenset[str]:
     """The units that are only named, one after the other: "Ah and CCA please"."""
     found = list(NAMED.finditer(text))
     pairs = [(one, two) for one, two in pairwise(found) if BETWEEN.fullmatch(text, one.end(), two.start())]
-    return {str(item.lastgroup) for pair in pairs for item in pair}
+    return frozenset(str(item.lastgroup) for pair in pairs for item in pair)
 
 
 def named(case: Case) -> bool:

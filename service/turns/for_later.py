@@ -19,7 +19,7 @@ COUNT, SIZE, WIRING = "battery.count", "battery.capacity", "bank-wiring"
 OF_BOTH = (COUNT, "bank.layout")
 MAY_JOIN = regex(
     r"\b(?:can|could|may|might|should|would|shall)\b[^.?!;]{0,40}?\b(?:add|put|fit|join|connect|link|wire|hook|hang|couple"
-    r"|combine|mix|parallel|go|stand|sit|work|live|be)\b[^.?!;]*",
+    r"|combine|mix|parallel|go|stand|sit|work|live|be)\b[^.?!;]{0,200}",
     re.IGNORECASE,
 )
 

@@ -48,7 +48,9 @@ ANEW = ("request:what_size", "request:which", "request:versus", "request:what_is
 METER = frozenset({"meter", "multimeter", "volts", "volt", "voltage"})
 CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # another way to keep it charged
 CHARGING = frozenset({"charger-size", "charge-time", "charger-setting", "charger-banks"})
-WHAT_VOLTS = regex(r"\b(?:what|which)\b[^.?!]{0,24}\b(?:voltages?|volts)\b(?![^.?!]*\b(?:full|empty|rest)\b)", re.I)
+WHAT_VOLTS = regex(
+    r"\b(?:what|which)\b[^.?!]{0,24}\b(?:voltages?|volts)\b(?![^.?!]{0,200}\b(?:full|empty|rest)\b)", re.I
+)
 SKIP = regex(r"\b(?:in(?:to)?|for|to) the (?:skip|bin|tip|scrap(?:yard|heap)?|dump|dustbin|recycling|scrappie)\b", re.I)
 AT_DEGREES = regex(  # what may stand about degrees alone: a season, "same thing at", "thanks"
     r"\W*(?:(?:and|or|but|ok|okay|so|then|now|what|how|about|if|when|its?|it's|is|was|be|gets?|goes|falls|drops?|hits"
@@ -74,7 +76,7 @@ LEFT_AS_IT_IS = (
     r"|make do|hang on to|leave (?:it|them|things) (?:as|be|alone)|get away with)\b"
 )
 NEW_OR_KEPT = regex(  # a charger that may be new is another matter
-    rf"{A_NEW_ONE}[^.?!]*(?:\bor\b|,)[^.?!]*{LEFT_AS_IT_IS}|{LEFT_AS_IT_IS}[^.?!]*\bor\b[^.?!]*{A_NEW_ONE}",
+    rf"{A_NEW_ONE}[^.?!]{{0,200}}(?:\bor\b|,)[^.?!]{{0,200}}{LEFT_AS_IT_IS}|{LEFT_AS_IT_IS}[^.?!]{{0,200}}\bor\b[^.?!]{{0,200}}{A_NEW_ONE}",
     re.IGNORECASE,
 )
 HAS = regex(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)

@@ -32,7 +32,7 @@ SIZED = ("request:what_size", "request:which", "about:how_big")
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
 SHARED = dict.fromkeys(("battery-duty", "run-check"), ("detail:engine_battery",))  # "and can it share the engine's?"
 MEANING, TERM = "meaning", "term:"
-MEAN = regex(r"\W*what (?:is|are|do|does)\b[^.?!;,]*\bmeans?\b", re.IGNORECASE)
+MEAN = regex(r"\W*what (?:is|are|do|does)\b[^.?!;,]{0,200}\bmeans?\b", re.IGNORECASE)
 TO_LITHIUM = regex(  # "moving from AGM to LiFePO4": the lithium is what will be charged
     r"\b(?:from|swap\w*|replac\w*|chang\w*|switch\w*|mov\w*|going|go|upgrad\w*|convert\w*)\b[^.?!;]{0,40}"
     r"\b(?:to|for|with|by)\b[^.?!;]{0,16}\b(?:lithium|lifepo4|lfp)\b",

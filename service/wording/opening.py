@@ -51,6 +51,8 @@ BUT = ", but look every"  # "Yes, but look every 90 days"
 WAY = "way:"  # how a topic was asked, as a thread carries it
 AUXILIARY = ("will it", "would it")  # "would it be a bad idea"
 CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
+MENDED = ("note:correction", "detail:unregulated")  # what seems bad inside these is not asked
+SENTENCE = 240  # characters before a cue in which its sentence begins
 DEED = regex(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
 )
@@ -259,8 +261,7 @@ def _way(message: Message, span: Span) -> str:
     good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
     bad = _says_bad(message, span)
     if bad and (
-        DOES_HARM.search(text)
-        or all(cue.text.lower() in AUXILIARY for cue in message.cues if cue.name == "put:good" and _in(cue, span))
+        DOES_HARM.search(text) or all(cue.text.lower() in AUXILIARY for cue in message.cues_in(span, "put:good"))
     ):
         good = False
     if message.says("detail:what_now", span):
@@ -315,23 +316,18 @@ def _asks_what(message: Message, span: Span, text: str) -> bool:
     if later and (two or AND_WHETHER.search(text, later.end())):
         return False
     own = (span[0] + later.end(), span[0] + later.end() + CLOSE) if later else (0, 0)  # "what will it drag"
-    names = {f"put:{name}" for name in ("bad", "good", "leave", "about")}
-    asked = (cue.span[0] for cue in message.cues if cue.name in names and span[0] <= cue.span[0] < span[1])
-    return all(own[0] <= at < own[1] for at in asked) and bool(later or message.says("put:figure", span))
-
-
-def _in(cue: Cue, span: Span) -> bool:
-    return span[0] <= cue.span[0] < span[1]
+    asked = message.cues_in(span, "put:bad", "put:good", "put:leave", "put:about")
+    return all(own[0] <= cue.span[0] < own[1] for cue in asked) and bool(later or message.says("put:figure", span))
 
 
 def _befell(message: Message, cue: Cue) -> bool:
     """Whether it only tells what happened: "the BMS cut out in the harbour"."""
-    told = re.split(r"[.!?]", message.text[: cue.span[0]])[-1]
+    told = re.split(r"[.!?]", message.text[max(0, cue.span[0] - SENTENCE) : cue.span[0]])[-1]
     return cue.text.lower() in HAPPENED and BEFELL.search(told) is not None
 
 
 def _says_bad(message: Message, span: Span) -> bool:
     """Whether it asks for the bad thing; "I read that wrong" only puts something right, "does not cut out" tells."""
-    mended = [cue.span for cue in message.cues if cue.name in ("note:correction", "detail:unregulated")]
-    bad = (cue.span for cue in message.cues if cue.name == "put:bad" and _in(cue, span) and not _befell(message, cue))
-    return any(not any(start <= place[0] < end for start, end in mended) for place in bad)
+    bad = [cue.span[0] for cue in message.cues_in(span, "put:bad") if not _befell(message, cue)]
+    mended = [cue.span for name in MENDED for cue in message.by_name.get(name, ())] if bad else []
+    return any(not any(start <= at < end for start, end in mended) for at in bad)

@@ -35,7 +35,7 @@ SAYS_SO = regex(  # in that, a word for what they come to, or nothing but a mark
     re.IGNORECASE,
 )
 RECKONED = regex(  # before the batteries: "the owner counts two 90 Ah in series as 180 Ah"
-    r"\b(?:count|reckon|add|call|book|list|treat|figure)(?:s|ed|ing)?\b[^.?!;]*$", re.IGNORECASE
+    r"\b(?:count|reckon|add|call|book|list|treat|figure)(?:s|ed|ing)?\b[^.?!;]{0,200}$", re.IGNORECASE
 )
 AS_MUCH = regex(r"\b(?:as|up to|to)\s*$", re.IGNORECASE)
 ANOTHER = regex(  # "and a 200 Ah"

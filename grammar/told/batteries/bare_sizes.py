@@ -165,7 +165,7 @@ def _is_called(scene: Scene, item: Item) -> bool:
 def _of_others(scene: Scene, item: Item) -> bool:
     """Whether fuses or cables are named before it in its own clause."""
     own = scene.clause(item.start)
-    heads = (head for head in scene.head_items if head.start < item.start and scene.clause(head.start) == own)
+    heads = (head for head in scene.heads_by_clause.get(own, ()) if head.start < item.start)
     return any(head.head in OTHERS for head in heads)
 
 

@@ -47,7 +47,7 @@ THINGS = regex(  # things counted before "them": "six weekends in a summer, one 
     r"\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|a dozen|\d{1,2})(?: \w+)? "
     r"(?!batt|accu|cell|wet|gel|agm|lead|lithium|flood|lump|block|unit|piece|box|brother|sister|sibling|cousin|string|bank"
     r"|row|pair|volt|amp|kilo|kg|pound|lb|year|month|week\b|weeks|day|hour|minute|second|metre|meter|feet|times|this|is\b"
-    r"|was\b|has\b|hundred|ninet|eight|sevent)(?:[a-z]{3,}s|\w*(?:children|people|men))\b(?!['’])(?P<between>[^.?!;]*)$",
+    r"|was\b|has\b|hundred|ninet|eight|sevent)(?:[a-z]{3,}s|\w*(?:children|people|men))\b(?!['’])(?P<between>[^.?!;]{0,200})$",
     re.IGNORECASE,
 )
 OF_BATTERIES = regex(rf"\b(?:{KIND}|batt\w*|accus?|ah|cca|cells?|banks?)\b|\d ?(?:ah|kg|v)\b", re.IGNORECASE)

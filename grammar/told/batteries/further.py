@@ -50,9 +50,9 @@ BESIDE = regex(
     r"|(?:next to|beside|with|to) (?:it|them|that|those|these|this|mine|the (?:first|old|others))"
     r"|in parallel with|in series with|as well as)\b"
 )
-ANOTHER = regex(r"\b(?:an?|another|other|second|third|spare|old|new)\b[^.?!]*$")
+ANOTHER = regex(r"\b(?:an?|another|other|second|third|spare|old|new)\b[^.?!]{0,200}$")
 JOINS = regex(r"\b(?:link|join|connect|couple|wire|parallel|series|together|combine|mix)\w*\b")
-OTHER_ONE = regex(r"\bother (?:one|battery|batt|bank)?\b[^.?!]*$")
+OTHER_ONE = regex(r"\bother (?:one|battery|batt|bank)?\b[^.?!]{0,200}$")
 FAR = 60  # characters before a figure that its battery is named in
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
+from grammar.reading import Span
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
@@ -41,16 +43,19 @@ ASKED = regex(  # what stands before a keeping that is no deed yet: "should we b
 
 def is_passed_over(scene: Scene, item: Item) -> bool:
     """Whether this kind is one that they did not take, and another is told."""
-    if item.fact != "battery.chemistry" or not any(
-        other.fact == item.fact and other.name != item.name for other in scene.items
-    ):
+    if item.fact != "battery.chemistry" or len(scene.names_of(item.fact)) < 2:
         return False
     start, end = scene.span(item.start, item.end)
     return any(start < after and before < end for before, after in _gone(scene.text))
 
 
-def _gone(text: str) -> Iterator[tuple[int, int]]:
+@lru_cache(maxsize=4)  # asked for each kind of a text
+def _gone(text: str) -> tuple[Span, ...]:
     """Where the kinds stand that are passed over."""
+    return tuple(_found(text))
+
+
+def _found(text: str) -> Iterator[Span]:
     for pattern in PASSED_OVER:
         for match in pattern.finditer(text):
             groups = match.groupdict()

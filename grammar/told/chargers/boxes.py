@@ -106,7 +106,8 @@ PULLED_AT = regex(
     r" at (?:12|24)(?: ?v(?:olts?)?)? (?:from|off|out of) (?:that|it|this|the (?:engine|alternator))\b", re.IGNORECASE
 )
 CHARGING_THING = regex(
-    r"\b(?:thing|box|gadget|unit|device|gizmo)s? (?:that|which|to) (?:charges?|tops? up)\b[^.?!;]*$", re.IGNORECASE
+    r"\b(?:thing|box|gadget|unit|device|gizmo)s? (?:that|which|to) (?:charges?|tops? up)\b[^.?!;]{0,200}$",
+    re.IGNORECASE,
 )
 OTHERS = frozenset({"load", "drain", "fuse", "panel", "alternator"})
 BOOST = regex(r" ?(?:of )?(?:boost|bulk|absorption)\b(?! (?:pump|motor|thruster|fan|winch))", re.IGNORECASE)

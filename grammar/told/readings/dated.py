@@ -96,9 +96,9 @@ def _days(text: str) -> list[re.Match[str]]:
     """The days that are named; "sat" and "sun" are days beside "fri" or in capitals, "1st" and "2nd" batteries."""
     found = list(DAY.finditer(text))
     sure = any(day[0].lower() in SHORT for day in found)
-    dates = [int(day["date"]) for day in found if day["date"]]
+    dated = any(int(day["date"]) > FEW for day in found if day["date"])
     named = [day for day in found if sure or day[0] not in ("sat", "sun")]
-    return [day for day in named if not day["date"] or max(dates) > FEW]
+    return [day for day in named if dated or not day["date"]]
 
 
 def days_between(first: Dated, last: Dated) -> int | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 
 from grammar.reading import Stated
 from grammar.scene.claims import NOTHING, Claim
@@ -83,6 +84,7 @@ def without_marks(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     return {item.at: NOTHING for item in marks} if len(marks) < len(read) else {}
 
 
+@lru_cache(maxsize=4)  # several parts of an answer ask it
 def own_limit(text: str) -> re.Match[str] | None:
     """Where the most volts are told that the battery's own label or maker allows, as the group "volts"."""
     return next((found for words in OWN_LIMITS if (found := words.search(text))), None)

@@ -13,8 +13,8 @@ ASLEEP = frozenset(
     | {"dozing", "snoozing", "unloaded", "untouched", "standing", "alone"}
 )
 NEEDLE_TO = regex(
-    r"\b(?:needle|pointer|dial|volts|voltage|voltmeter|meter|gauge)\b(?![^.?!;\d]*\b(?:up|rises?|climbs?|jumps?) )"
-    r"[^.?!;\d]{0,28}\bto(?: about| around| just)? ?$",
+    r"\b(?:needle|pointer|dial|volts|voltage|voltmeter|meter|gauge)\b"
+    r"(?![^.?!;\d]{0,200}\b(?:up|rises?|climbs?|jumps?) )[^.?!;\d]{0,28}\bto(?: about| around| just)? ?$",
     re.IGNORECASE,
 )
 EACH_TIME = regex(

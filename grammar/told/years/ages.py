@@ -151,20 +151,22 @@ def _kind_after_y(scene: Scene, item: Item) -> bool:
 def _of_another_thing(scene: Scene, item: Item) -> bool:
     """Whether something else was fitted then: "two summers ago I had a new stereo put in, and last year a pump"."""
     clause = scene.clause(item.start)
-    named = [head.head for head in scene.head_items if scene.clause(head.start) == clause]
+    named = [head.head for head in scene.heads_by_clause.get(clause, ())]
     return bool(named) and "battery" not in named and not _its(scene, item)
 
 
 def _counts_old_ones(scene: Scene, item: Item) -> bool:
     """Whether old batteries are counted: "two old batteries", "two old 60 Ah from my car"; "a battery 2 old" is one."""
-    follows = next((other for other in scene.items if other.start == item.end + 1), None)
-    if scene.word(item.end) == "old" and follows is not None and follows.name in PIECES:
+    if scene.word(item.end) != "old":
+        return False
+    follows = next((other for other in scene.at_word[item.end + 1 : item.end + 2] if other.start == item.end + 1), None)
+    if follows is not None and follows.name in PIECES:
         return True  # "two old pieces, 30 kg each"
-    if scene.word(item.end) == "old" and follows is not None and _is_size(follows):
+    if follows is not None and _is_size(follows):
         return True  # "two new 110s, one old ninety-five"
-    if scene.word(item.end) == "old" and scene.word(item.end + 1) in ("and", ",", "&") and _new_ones(scene, item):
+    if scene.word(item.end + 1) in ("and", ",", "&") and _new_ones(scene, item):
         return True  # "three 85s, two old and one new"
-    if scene.word(item.end) != "old" or follows is None or scene.word(item.start - 1) in BE | {"battery", "about"}:
+    if follows is None or scene.word(item.start - 1) in BE | {"battery", "about"}:
         return False
     return follows.head == "battery" or follows.dim in ("AH", "VOLT") or follows.fact == "battery.chemistry"
 

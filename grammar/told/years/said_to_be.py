@@ -105,10 +105,10 @@ def age_said(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if any(not _is_difference(scene, item) for item in told) or not _of_battery(scene):
         return
     for pattern in (SEASONS, BY_ITS_DATE, AND_IS, BRACKETED, AND_HALF, ELDER, PUT_IN, PERHAPS, STANDS_AT, CAME_WITH):
-        found = pattern.search(scene.text)
-        worn = (WORN | LIFE | LASTS) & scene.vocabulary or (pattern is PERHAPS and BOAT_IS.search(scene.text))
-        if pattern in WHERE_WORN and not worn:
+        worn = pattern not in WHERE_WORN or not (WORN | LIFE | LASTS).isdisjoint(scene.vocabulary)
+        if not (worn or (pattern is PERHAPS and BOAT_IS.search(scene.text))):
             continue
+        found = pattern.search(scene.text)
         if found is None or (pattern is SEASONS and _of_people(scene, found)):
             continue
         years = value(found["years"].lower()) + (0.5 if found["half"] else 0.0)

@@ -41,11 +41,12 @@ FAITHFUL = regex(
     re.IGNORECASE,
 )
 PERSON = regex(
-    r"\b(?:i|we|my (?:wife|husband|father|son|dad|mother|uncle|skipper|boss))(?:'ve|'d| have| had| has)\b[^.?!;]*$",
+    r"\b(?:i|we|my (?:wife|husband|father|son|dad|mother|uncle|skipper|boss))(?:'ve|'d| have| had| has)\b"
+    r"[^.?!;]{0,200}$",
     re.IGNORECASE,
 )
 PROMISED = regex(
-    r"\b(?:expect\w*|promis\w*|guarante\w*|warrant\w*|how many|another|next|further)\b[^.?!;]*$", re.IGNORECASE
+    r"\b(?:expect\w*|promis\w*|guarante\w*|warrant\w*|how many|another|next|further)\b[^.?!;]{0,200}$", re.IGNORECASE
 )
 OF_KIND = regex(  # "does a wet of five want replacing"
     r"\b(?:a|an|the|my|our|your|this)(?: \w+)? (?:agm|gel|wet|flooded|lead|battery|accu)(?: one| battery)? of $",
@@ -98,7 +99,7 @@ IS_WORN = (
 BY_WORDS = regex(  # what needs no battery named beside it but one in the message
     rf"\b{IS_WORN} at (?:the age of )?{WORN_YEARS}{WORN_ENDS}"
     rf"|^at {WORN_YEARS},? (?:is|are|isn't|aren't) (?:it|he|she|they|the|my|our|this)\b"
-    r"(?=[^.?!]*\b(?:last legs|past|worn|finished|done|tired|old|due|time|bin|end)\b)"
+    r"(?=[^.?!]{0,200}\b(?:last legs|past|worn|finished|done|tired|old|due|time|bin|end)\b)"
     rf"|\b(?:carries|carry|has|have|bears|with) (?:\w+ )?{WORN_YEARS} {UNIT} (?:on (?:its|his|her|their|the)? ?"
     rf"(?:back|clock|shoulders)|behind (?:it|him|her|them)|under (?:its|his|her|their) belt)"
     rf"|\b(?:a|an|the|my|our|his|this|that) {WORN_YEARS}[- ]?(?:yrs?|years?|y/?o)\.?(?:[- ]old)? {KIND}\b"
@@ -109,7 +110,7 @@ BY_WORDS = regex(  # what needs no battery named beside it but one in the messag
 ITSELF = regex(  # a bare number of years, where what follows speaks of an end
     rf"(?:^|[.?!;:)]\s*|\band |\bbut )(?:it'?s|they'?re|he'?s|she'?s|it is|they are|(?:ours|mine) (?:is|are)|"
     rf"the (?:thing|battery|old (?:girl|boy|thing))(?:'?s| is))"
-    rf" (?P<years>\d{{1,2}}|{WORDS})\b(?=\s*[,.;?!]\W*(?P<after>[^.?!]*[.?!]?[^.?!]*))",
+    rf" (?P<years>\d{{1,2}}|{WORDS})\b(?=\s*[,.;?!]\W*(?P<after>[^.?!]{{0,200}}[.?!]?[^.?!]{{0,200}}))",
     re.IGNORECASE | re.MULTILINE,
 )
 END = regex(
