@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 Span = tuple[int, int]
 Value = float | str | bool
@@ -63,8 +64,7 @@ class Stated:
     high: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Cue:
+class Cue(NamedTuple):
     """A phrase of the lexicon. `name` is "class:concept": request:enough, thing:battery, word:sag, note:no_idea."""
 
     name: str

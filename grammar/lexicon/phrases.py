@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 BREAK = "."
 QUESTION = "?"  # ends a sentence too
@@ -33,8 +33,7 @@ def forms(word: str) -> tuple[str, ...]:
     return (word,)
 
 
-@dataclass(frozen=True, slots=True)
-class Hit:
+class Hit(NamedTuple):
     """A phrase that was found: its name and the places of its own words."""
 
     name: str

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from grammar.files import TABLES, kept, toml
 from grammar.text.tokens import ENDS, cut
@@ -21,8 +21,7 @@ DANGERS = "danger"  # its files have a shape of their own: grammar/dangers reads
 Node = dict[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(NamedTuple):
     """A phrase that was found: its class and concept, and the words it covers, the last one not included."""
 
     kind: str

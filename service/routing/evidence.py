@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from grammar.reading import Message, Quantity, Stated
 from grammar.text.patterns import regex
@@ -67,8 +67,7 @@ LAST: list[
 ENDINGS = (("ies", "y"), ("ing", ""), ("ied", "y"), ("ed", ""), ("es", ""), ("s", ""), ("ly", ""))
 
 
-@dataclass(frozen=True, slots=True)
-class Sign:
+class Sign(NamedTuple):
     """A piece of evidence: its name in the table of points, and where in the text it stands."""
 
     name: str
@@ -101,7 +100,8 @@ def _signs(message: Message, context: Iterable[str]) -> list[Sign]:
     signs += fact_signs(message.stated)
     signs += term_signs(message)
     out = ruled_out(message)
-    signs = [sign for sign in signs if not any(start <= sign.at < end for start, end in out)]
+    if out:
+        signs = [sign for sign in signs if not any(start <= sign.at < end for start, end in out)]
     signs += [Sign("clause:asks" if item.asks else "clause:tells", item.span[0]) for item in message.clauses]
     signs += [Sign(name, 0) for name in thread_names(message, context)]
     return signs

@@ -35,7 +35,7 @@ class Turn:
     @property
     def cues(self) -> tuple[str, ...]:
         """The cues of the message; where it only goes on with the last question, that one's details as well."""
-        own = tuple(dict.fromkeys(cue.name for cue in self.message.cues))
+        own = tuple(self.message.by_name)
         if NO_FUSE in own and to_be_wired(self.message.text):
             own = tuple(name for name in own if name != NO_FUSE)
         own = (*own, *((MORE,) if any(item.of > 2 for item in self.message.stated) else ()))
