@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from bisect import bisect_left
+from collections.abc import Sequence, Set
 
 from grammar.lexicon.clauses import Stretch
 from grammar.lexicon.vocabulary import Found
@@ -15,24 +16,32 @@ CONVERTER, CONSUMER = ("thing", "dcdc"), ("about", "consumer")
 def for_its_own(found: list[Found], clauses: Sequence[Stretch], words: Sequence[str]) -> list[Found]:
     """The phrases without "one of the two" where a question of its own asks to tap that battery: for a consumer that it
     names, or before another one speaks of a converter that "it" does not feed."""
-    parts = [item for item in found if (item.kind, item.concept) == PART]
-    if not parts:
+    if not any(_name(item) == PART for item in found):
         return found
-    gone = {id(item) for item in parts for clause in clauses if _taps(item, clause, found, clauses, words)}
-    return [item for item in found if id(item) not in gone]
+    first = min((item.start for item in found if _name(item) == CONVERTER), default=-1)
+    gone: set[Found] = set()
+    for clause in clauses:
+        here = found[_place(found, clause.start) : _place(found, clause.end)]
+        if clause.asks and _taps({_name(item) for item in here}, clause.end, first, clauses, words):
+            gone.update(item for item in here if _name(item) == PART)
+    return [item for item in found if item not in gone]
+
+
+def _name(item: Found) -> tuple[str, str]:
+    return item.kind, item.concept
+
+
+def _place(found: Sequence[Found], at: int) -> int:
+    return bisect_left(found, at, key=lambda item: item.start)
 
 
 def _taps(
-    part: Found, clause: Stretch, found: Sequence[Found], clauses: Sequence[Stretch], words: Sequence[str]
+    here: Set[tuple[str, str]], end: int, converter: int, clauses: Sequence[Stretch], words: Sequence[str]
 ) -> bool:
-    """Whether this clause names the part, and asks of a tap for something else."""
-    if not (clause.asks and clause.start <= part.start < clause.end):
-        return False
-    here = {(item.kind, item.concept) for item in found if clause.start <= item.start < clause.end}
-    if TAP not in here or CONVERTER in here:
+    """Whether a clause that ends here asks to tap one of the bank for something else."""
+    if not {PART, TAP} <= here or CONVERTER in here:
         return False
     if CONSUMER in here:
         return True
-    first = min((item.start for item in found if (item.kind, item.concept) == CONVERTER), default=-1)
-    after = (one for one in clauses if clause.end <= one.start <= first < one.end)
-    return any(IT.isdisjoint(words[one.start : first]) for one in after)
+    after = (one for one in clauses if end <= one.start <= converter < one.end)
+    return any(IT.isdisjoint(words[one.start : converter]) for one in after)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Set
 
 from grammar.dangers.find import look_alikes
-from grammar.reading import Message, Span
+from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.routing.evidence import evidence
 from service.routing.route import SHOWN, Request
@@ -51,7 +51,7 @@ def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     rows = rows_of(message, evidence(message, context))
     places = {name: at for row in reversed(rows) for name, at in row.items()}
     well = () if CONTRARY.search(message.text) else (found.span() for found in WELL.finditer(message.text))
-    mute = [*alike, *well]
+    mute = {at for span in (*alike, *well) for at in range(*span)}
     own = [sum(_of_danger(name, at, mute)[0] for name, at in row.items()) for row in rows]
     shared = sum(_of_danger(name, at, mute)[1] for name, at in places.items())
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
@@ -69,9 +69,9 @@ def _charged_as_it_should(message: Message) -> bool:
     return bool(told) and all(any(low <= volts <= high for low, high in ORDINARY) for volts in told)
 
 
-def _of_danger(sign: str, at: int, alike: Iterable[Span]) -> tuple[int, int]:
+def _of_danger(sign: str, at: int, mute: Set[int]) -> tuple[int, int]:
     """A sign's points for a hazard. A figure speaks only against one, as what it is worth is reckoned elsewhere, and so
     does what only sounds like a danger."""
     own, shared = table().points.get(sign, NOTHING).get(HAZARD, (0, 0))
-    against = sign.startswith(TOLD) or any(start <= at < end for start, end in alike)
+    against = sign.startswith(TOLD) or at in mute
     return (min(own, 0), min(shared, 0)) if against else (own, shared)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from grammar.text.patterns import regex
 
@@ -34,6 +35,7 @@ BETWEEN = regex(  # what stands between, is changed, or gives the volts that are
 PARTS = regex(r"\b(?:batter\w*|accus?|batts?|packs?)\b", re.IGNORECASE)
 
 
+@lru_cache(maxsize=4)  # several parts of an answer ask it
 def apart(text: str) -> tuple[float, float] | None:
     """The volts of the bank and of the motor, where a message names one of each and they differ.
 

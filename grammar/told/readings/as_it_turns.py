@@ -5,7 +5,9 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from functools import lru_cache
+from itertools import takewhile
 
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
@@ -37,7 +39,8 @@ RUNS = regex(
     re.IGNORECASE,
 )
 BEGINS = regex(r"(?:^|[.,;:?!(]|\b(?:and|but|then|now))\s*$", re.IGNORECASE)  # a clause begins with it
-BETWEEN = regex(r"^[^.?!;\d]{0,48}$")
+REACH = 48  # characters between what runs and its volts
+BETWEEN = regex(rf"^[^.?!;\d]{{0,{REACH}}}$")
 KEYED = regex(
     r"\b(?:key(?:ed)? down|transmitting|on transmit|while keying|on full (?:thrust|load|throttle))\b", re.IGNORECASE
 )
@@ -61,7 +64,11 @@ def turning(scene: Scene) -> bool:
 
 def as_it_turns(scene: Scene, item: Item) -> bool:
     """Whether these volts are those that such words speak of: before them, or after them where they begin a clause."""
-    return any(_spoken_of(scene, found) is item for found in _runs(scene.text))
+    start, end = scene.span(item.start, item.end)
+    runs = _runs(scene.text)
+    first = bisect_left(runs, start - REACH, key=re.Match[str].end)
+    near = takewhile(lambda found: found.start() <= end + REACH, runs[first:])
+    return any(_spoken_of(scene, found) is item for found in near)
 
 
 def at_one_moment(scene: Scene, items: list[Item]) -> bool:
@@ -77,13 +84,16 @@ def at_one_moment(scene: Scene, items: list[Item]) -> bool:
 
 
 def _spoken_of(scene: Scene, found: re.Match[str]) -> Item | None:
-    volts = [item for item in scene.quantities("VOLT", "NUM") if _is_read(item)]
+    begins_at = bisect_left(scene.tokens, found.start() - REACH, key=lambda token: token.end)
+    words = takewhile(lambda at: scene.tokens[at].start <= found.end() + REACH, range(begins_at, len(scene.tokens)))
+    near = {item.at: item for item in map(scene.at_word.__getitem__, words)}.values()
+    volts = [item for dim in ("VOLT", "NUM") for item in near if item.dim == dim and _is_read(item)]
     spans = [(scene.span(item.start, item.end), item) for item in volts]
     ahead = [
         item for (_, end), item in spans if end <= found.start() and BETWEEN.match(scene.text[end : found.start()])
     ]
     after = [item for (at, _), item in spans if at >= found.end() and BETWEEN.match(scene.text[found.end() : at])]
-    begins = BEGINS.search(scene.text[: found.start()]) is not None
+    begins = BEGINS.search(scene.ahead(found.start())) is not None
     first, second = (after[:1], ahead[-1:]) if begins else (ahead[-1:], after[:1])
     return next(iter([*first, *second]), None)
 

@@ -88,7 +88,7 @@ def _found(text: str) -> Iterator[YearDay]:
         name = (match["after"] or match["bare"] or match["opens"]).lower()
         month = next(number for number, (full, _) in enumerate(MONTHS, 1) if full.startswith(name[:3]))
         length = MONTHS[month - 1][1]
-        before = text[: match.start("bare")] if match["bare"] else ""
+        before = text[max(0, match.start("bare") - AHEAD) : match.start("bare")] if match["bare"] else ""
         late = LATE.search(before) or ONE_TO_OTHER.search(before)
         day = int(match["first"] or match["last"] or (length if late else 15 if MID.search(before) else 1))
         if 1 <= day <= length:
