@@ -197,10 +197,9 @@ def _after_figures(scene: Scene, item: Item) -> bool:
 
 def _among_its_figures(scene: Scene, item: Item) -> bool:
     """Whether all that is told beside them is a battery's: "gel, 90 Ah and twelve volts", "a 12 volt one, 60 Ah"."""
-    if any(other.name == "parallel" for other in scene.items):  # then they are the bank's as well
+    if "parallel" in scene.names:  # then they are the bank's as well
         return False
-    clause = scene.clause(item.start)
-    here = [other for other in scene.items if scene.clause(other.start) == clause and other is not item]
+    here = [other for other in scene.by_place[scene.clause(item.start)] if other is not item]
     loads = any(other.head and other.head != "battery" for other in here)
     others = any(other.dim in ("AMP", "WATT", "LENGTH", "GAUGE", "AREA", "VOLT") for other in here)
     figures = sum(other.dim in ("AH", "CCA", "CA", "RC") for other in here)

@@ -45,7 +45,8 @@ class Context:
         self.told_past = named.get("told-past", [])
         self.lately = [hit.start for hit in named.get("lately", ())]
         self.advised = named.get("advised", [])
-        well = [hit for hit in named.get("but-affirmed", ()) if QUALIFIED.isdisjoint(words.words[hit.end :])]
+        qualified = max((at for at, word in enumerate(words.words) if word in QUALIFIED), default=-1)
+        well = [hit for hit in named.get("but-affirmed", ()) if hit.end > qualified]
         self.affirmed = {hit.start for hit in _spared(named.get("affirmed", ()), well)}
         weighed = [hit for hit in named.get("weighed", ()) if words.begins(hit.start)]
         weighed = [hit for hit in weighed if OWN.isdisjoint(words.words[hit.start : hit.end])]

@@ -6,8 +6,9 @@ The words are in words/dangers*.toml, danger_words.toml and danger_context.toml.
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Iterable, Mapping, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 from grammar.dangers import charger_on
@@ -79,10 +80,10 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
     hits = [hit for hit in _standing(words, table, _spoken_of(said)) if not _is_rated(hit, words, rated)]
     if not hits:
         return ()
-    context = Context(table.context.find(words.words), words)
+    context = _context(text)
     found: dict[tuple[str, str], Danger] = {}
     denied: Hit | None = None
-    weighed = may_be_chosen(words) and is_chosen(_lithium(words, table), words)
+    weighed = may_be_chosen(words) and is_chosen(_lithium(text), words)
     for hit in sorted(hits, key=lambda item: (item.start, -item.end)):
         if context.riddle and words.words[hit.start : hit.start + 2] == AM_I:
             continue
@@ -95,7 +96,7 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
         if status in ("present", "general") and family in table.planned:
             only_thought_of = weighed or _is_advised(hit, words, context) or (status == "present" and is_to_come(words))
             status = "planned" if only_thought_of else status
-        status = _as_told(hit, family, status, words, table)
+        status = _as_told(hit, family, status, text)
         if status == "denied":
             denied = hit
         if (family, status) not in found:
@@ -104,9 +105,10 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
     return tuple(found.values())
 
 
-def _as_told(hit: Hit, family: str, status: str, words: Text, table: Signs) -> str:
+def _as_told(hit: Hit, family: str, status: str, text: str) -> str:
     """The status after what the rest of the message makes of it: only said, landed since, a smell that was traced."""
-    if status == "present" and family in table.hearsay and is_hearsay(hit, _lithium(words, table), words):
+    words = read(text)
+    if status == "present" and family in signs().hearsay and is_hearsay(hit, _lithium(text), words):
         return "planned"
     if status in ("present", "general") and family == UNFUSED and is_only_said(hit, words):
         return "planned"
@@ -114,8 +116,15 @@ def _as_told(hit: Hit, family: str, status: str, words: Text, table: Signs) -> s
     return "past" if status == "present" and over else status
 
 
-def _lithium(words: Text, table: Signs) -> frozenset[int]:
-    return frozenset(hit.start for hit in table.places.find(words.words) if hit.name == "lithium")
+@lru_cache(maxsize=2)  # of a text that may have hundreds of signs
+def _lithium(text: str) -> frozenset[int]:
+    return frozenset(hit.start for hit in signs().places.find(read(text).words) if hit.name == "lithium")
+
+
+@lru_cache(maxsize=2)  # each figure that is told may ask for it
+def _context(text: str) -> Context:
+    words = read(text)
+    return Context(signs().context.find(words.words), words)
 
 
 def _is_rated(hit: Hit, words: Text, rated: Sequence[Span]) -> bool:
@@ -127,10 +136,8 @@ def _is_rated(hit: Hit, words: Text, rated: Sequence[Span]) -> bool:
 def advised(text: str, span: Span) -> bool:
     """Whether what stands at this place is only what somebody advises, or what is asked of as such advice."""
     words = read(text)
-    at = next((at for at, place in enumerate(words.spans) if place[1] > span[0]), len(words.words))
-    if at == len(words.words):
-        return False
-    return _is_advised(Hit("", (at,)), words, Context(signs().context.find(words.words), words))
+    at = bisect_right(words.spans, span[0], key=lambda place: place[1])
+    return at < len(words.words) and _is_advised(Hit("", (at,)), words, _context(text))
 
 
 def look_alikes(text: str) -> list[Span]:

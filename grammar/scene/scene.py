@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -131,12 +132,17 @@ class Scene:
         return [item for item in self.items if item.head]
 
     @cached_property
-    def heads_by_clause(self) -> dict[int, list[Item]]:
-        """The same by their clause."""
-        found: dict[int, list[Item]] = {}
-        for head in self.head_items:
-            found.setdefault(self.clause(head.start), []).append(head)
+    def by_place(self) -> dict[int, list[Item]]:
+        """The items by their clause, in order."""
+        found: dict[int, list[Item]] = defaultdict(list)
+        for item in self.items:
+            found[self.clause(item.start)].append(item)
         return found
+
+    @cached_property
+    def heads_by_clause(self) -> dict[int, list[Item]]:
+        """The heads by their clause."""
+        return {clause: [item for item in items if item.head] for clause, items in self.by_place.items()}
 
     @cached_property
     def heads(self) -> frozenset[str]:
@@ -152,6 +158,11 @@ class Scene:
     def names_of(self, fact: str) -> frozenset[str]:
         """The values that the message names for a fact: the kinds of battery it speaks of."""
         return self._names.get(fact, frozenset())
+
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """The names of all items."""
+        return frozenset(item.name for item in self.items)
 
     @cached_property
     def _names(self) -> dict[str, frozenset[str]]:

@@ -131,10 +131,12 @@ def in_another_language(message: Message) -> bool:
 def held_back(message: Message, signs: Sequence[Sign]) -> Request | None:
     """What is asked outright beside a danger, in a sentence that holds no sign of it: "is the 20 A charger right?"."""
     for start, end in asking(message.text) if signs else ():
-        ranking = asked_in(message, [sign for sign in signs if start <= sign.at < end])
         apart = not any(start <= item.span[0] < end for item in message.dangers)
         told = any(start <= item.span[0] < end for item in message.stated)  # a question of figures, not of the danger
-        if apart and told and ranking[0].topic not in STORY and _asks_one(ranking, in_a_list=False):
+        if not (apart and told):
+            continue
+        ranking = asked_in(message, [sign for sign in signs if start <= sign.at < end])
+        if ranking[0].topic not in STORY and _asks_one(ranking, in_a_list=False):
             shown = ("asked beside a danger",)
             return Request(ranking[0].topic, (start, end), ranking[0].total, evidence=shown)
     return None

@@ -7,6 +7,7 @@ round, "the battery or the cable?" wants neither.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import lru_cache
@@ -52,6 +53,8 @@ WAY = "way:"  # how a topic was asked, as a thread carries it
 AUXILIARY = ("will it", "would it")  # "would it be a bad idea"
 CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
 MENDED = ("note:correction", "detail:unregulated")  # what seems bad inside these is not asked
+SPACE = 20  # characters between two clauses, at most
+MOST_CLAUSES = 40  # that one sentence has
 SENTENCE = 240  # characters before a cue in which its sentence begins
 DEED = regex(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
@@ -248,10 +251,12 @@ def _only_tells(text: str, span: Span) -> bool:
 
 def _sentence_before(message: Message, start: int) -> int:
     """Where the sentence before a place begins: "Is it?" asks of what it says."""
-    before = message.text[:start].rstrip()
-    cuts = [clause.span[0] for clause in message.clauses if clause.span[0] < start]
-    ended = [at for at in cuts if at == 0 or before[:at].rstrip()[-1:] in ENDS]
-    return max(ended, default=0)
+    first = bisect_left(message.clauses, start, key=lambda clause: clause.span[0])
+    for clause in reversed(message.clauses[max(0, first - MOST_CLAUSES) : first]):
+        at = clause.span[0]
+        if message.text[max(0, at - SPACE) : at].rstrip()[-1:] in ENDS:
+            return at
+    return 0
 
 
 def _way(message: Message, span: Span) -> str:

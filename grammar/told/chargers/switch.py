@@ -286,7 +286,7 @@ def of_its_kind(scene: Scene, item: Item) -> bool:
     if "charger" not in scene.heads:
         return False
     before = ahead_of(scene, item)
-    others = [one for one in scene.items if one.fact == item.fact and one.name != item.name]
+    others = scene.names_of(item.fact) - {item.name}
     if IS_FOR.search(before) and others:
         return True
     if HAD_FOR.search(before) and others:
