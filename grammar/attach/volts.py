@@ -125,8 +125,9 @@ def _of_small_charger(scene: Scene, item: Item, value: float) -> bool:
     """Whether they are a charger's that is put on a half of the bank: "a 24 V pair, each with its own 12 V charger"."""
     after = [head for head in scene.head_items if head.start >= item.end][:1]
     named = after and after[0].head == "charger" and after[0].start - item.end <= WORDS_BETWEEN
-    more = (other.quantity.value for other in scene.quantities("VOLT") if is_nominal(other))
-    return bool(named) and not converts(scene) and any(not isinstance(one, str) and one == 2 * value for one in more)
+    if not named or converts(scene):
+        return False
+    return any(other.quantity.value == 2 * value and is_nominal(other) for other in scene.quantities("VOLT"))
 
 
 def _a_battery(scene: Scene, item: Item) -> bool:

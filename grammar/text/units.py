@@ -103,6 +103,7 @@ def _second(spelling: str, signs: list[str]) -> str:
     return rf"{spelling}(?:(?<=[0-9]{spelling})|(?<=[0-9]-{spelling}){before}{mark})"
 
 
+@cache
 def labels() -> str:
     """The pattern of a word that tells the unit of the number after it."""
     rows = toml(TABLES / "units.toml").values()

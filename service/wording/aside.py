@@ -16,6 +16,7 @@ from service.routing.tally import HAZARD
 
 ENDS = (".", "!", "?", ";", "\n")
 LEAST = 0  # points: under that only figures and names speak for a topic, and nothing is asked
+LONGEST = 4000  # characters: a story longer than this beside a danger is for a person to read
 PLANS = frozenset(  # what tells of things to buy or to know, and sends nobody to the battery
     {
         "bank-size",
@@ -50,7 +51,7 @@ def apart(message: Message) -> Iterator[tuple[int, str]]:
     before = max((at for at in ends if at <= first), default=0)
     after = min((at for at in ends if at >= last), default=len(message.text))
     for start, end in ((0, before), (after, len(message.text))):
-        if message.text[start:end].strip():
+        if message.text[start:end].strip() and end - start <= LONGEST:
             yield start, message.text[start:end]
 
 
