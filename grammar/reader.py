@@ -94,12 +94,9 @@ def laid_out(
 
 def asked_of_nobody(found: list[Found]) -> list[Found]:
     """The phrases without what only sounds like a question inside a correction: "I read that wrong" asks nothing."""
-    mends = [item for item in found if (item.kind, item.concept) == MENDS]
-    return [
-        item
-        for item in found
-        if item.kind not in QUESTIONS or not any(one.start <= item.start and item.end <= one.end for one in mends)
-    ]
+    mends = {item.start: item.end for item in found if (item.kind, item.concept) == MENDS}
+    mended = {at: end for start, end in mends.items() for at in range(start, end)}
+    return [item for item in found if item.kind not in QUESTIONS or item.end > mended.get(item.start, 0)]
 
 
 def why_weighed(text: str, item: Stated, models: Sequence[str] = ()) -> list[str]:

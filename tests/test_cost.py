@@ -45,6 +45,20 @@ PIECES = {  # each repeated until the text is as long as may be
     "one letter": "a",
     "nothing": "\u0000",
     "addresses": "a@b.",
+    "letters": "b m ",
+    "quoted letters": '"a" ',
+    "shorthand": "agm; 14.4; ",
+    "leave": "can i ",
+    "runs": "20 ft ",
+    "denied kinds": "not lithium ",
+    "charging": "charger 14.4 ",
+    "months": "in june\n",
+    "labels": "CCA 650, RC 110; ",
+    "as it runs": "it falls to 9.8 as we push the lever, ",
+    "does he": "should she? ",
+    "stories": "The lithium cut out at the quay, then it came back by itself; 120 Ah. ",
+    "corrected": "sorry i read that wrong ",
+    "too much": "going 20 A over, ",
 }
 
 

@@ -223,14 +223,16 @@ def _is_charging(scene: Scene, item: Item, waits: bool) -> bool:
 
 def _on_battery(scene: Scene, item: Item, after: str) -> bool:
     """Whether so many amps are put on a battery, and nothing that draws them is spoken of."""
-    lasts = LASTS.search(scene.text) or (emptied.LASTS.search(scene.text) and not emptied.CHARGED.search(scene.text))
-    if scene.heads & OTHERS or lasts or scene.about("request:how_long", "role:off"):
+    thing, on, value = THING_NEXT.match(after), ON_BATTERY.match(after), float(item.quantity.value)
+    fits = (
+        value <= MOST_THING and "battery" in scene.heads | scene.facts
+        if thing
+        else (on is not None and value <= MOST_SHARE * float(on["size"]))
+    )
+    if not fits or scene.heads & OTHERS or scene.about("request:how_long", "role:off"):
         return False
-    value = float(item.quantity.value)
-    if THING_NEXT.match(after):
-        return value <= MOST_THING and "battery" in scene.heads | scene.facts
-    on = ON_BATTERY.match(after)
-    return on is not None and value <= MOST_SHARE * float(on["size"])
+    lasts = LASTS.search(scene.text) or (emptied.LASTS.search(scene.text) and not emptied.CHARGED.search(scene.text))
+    return not lasts
 
 
 def _bare_charging(scene: Scene, item: Item, waits: bool) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from grammar.scene.claims import LASTING, NOTHING, UNSURE, Claim, asked
 from grammar.scene.items import Item
@@ -104,9 +105,13 @@ def _is_drawn(scene: Scene, item: Item, claim: Claim) -> bool:
         return False
     if scene.word(item.end) in DRAWN or (_never_stops(scene, item) and not CHARGED.search(scene.text)):
         return True
-    if claim.how not in UNSURE or CHARGED.search(HALF_USED.sub(" ", scene.text)):
+    return claim.how in UNSURE and _asks_of_emptying(scene.text, bool(PROPELS & scene.vocabulary))
+
+
+@lru_cache(maxsize=4)  # each of many amps may ask it
+def _asks_of_emptying(text: str, propels: bool) -> bool:
+    """Whether it asks how long something lasts, and speaks of no charging."""
+    if CHARGED.search(HALF_USED.sub(" ", text)):
         return False
-    if HALF_USED.search(scene.text):
-        return True
-    propels = PROPELS & scene.vocabulary and HOURS.search(scene.text)
-    return bool(propels) or LASTS.search(scene.text) is not None
+    found = HALF_USED.search(text) or (propels and HOURS.search(text)) or LASTS.search(text)
+    return bool(found)

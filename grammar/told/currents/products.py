@@ -60,11 +60,10 @@ def _difference(scene: Scene) -> dict[int, Claim]:
     """The claim of amps that are only how far two others are apart: the 10 of "200 A allowed, 210 drawn, 10 over"."""
     amps = [item for item in scene.quantities("AMP", "NUM") if not isinstance(item.quantity.value, str)]
     for item in amps[2:]:
-        over = (scene.word(item.end), scene.word(item.end + 1)) in TOO_MUCH or scene.word(item.end) in OVER
-        others = [float(other.quantity.value) for other in amps if other.at < item.at]
-        if over and any(
-            abs(abs(one - two) - float(item.quantity.value)) < SAME for one, two in combinations(others, 2)
-        ):
+        if (scene.word(item.end), scene.word(item.end + 1)) not in TOO_MUCH and scene.word(item.end) not in OVER:
+            continue
+        others = {float(other.quantity.value) for other in amps if other.at < item.at}
+        if any(abs(abs(one - two) - float(item.quantity.value)) < SAME for one, two in combinations(others, 2)):
             return {item.at: NOTHING}
     return {}
 
