@@ -9,7 +9,7 @@ from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
 from service.judgements.harm import equalised, lithium_left_flat, mistaken, overvoltage
-from service.told import gone, may_i, warned
+from service.told import charged_in_frost, gone, may_i, warned
 from service.turns.thread import Thread
 
 TOLD = ("present", "general")
@@ -19,11 +19,12 @@ DANGER = "danger:"  # begins the cues that tell of signs
 LONG_FLAT = "lithium-dropped-or-holed"
 FLAT = ("reading.voltage", "battery.chemistry", "storage.time")  # what a lithium battery that stood flat is told by
 FROZEN = "frozen-lead"
+FROSTED = "lfp-charged-below-freezing"
 THAWED = ("thaw", "unfreez", "unfroz", "defrost")
 OF_ITSELF = frozenset(  # signs of one battery, which leave the boat with it; volts too high are the charger's
     (
         *("swollen-case", "hissing-venting", "hot-to-touch", "rotten-egg-smell", "leaking-case", "explosion"),
-        *("lfp-charged-below-freezing", FROZEN, LONG_FLAT),
+        *(FROSTED, FROZEN, LONG_FLAT),
     )
 )
 LITHIUM = ("lfp", "lithium-other")
@@ -55,7 +56,16 @@ def signs(case: Case, message: Message, asked: Collection[str] = ()) -> tuple[st
         found.append(f"{OVERCHARGED}:present")
     if any(item.fact in FLAT for item in message.stated) and lithium_left_flat(case.fresh()):
         found.append(f"{LONG_FLAT}:present")
+    if FROSTED not in {item.family for item in message.dangers} and _charged_in_frost(case, message):
+        found.append(f"{FROSTED}:present")
     return tuple(dict.fromkeys(found))
+
+
+def _charged_in_frost(case: Case, message: Message) -> bool:
+    """Whether a lithium battery is told to have been charged where it freezes."""
+    frost = [item for item in message.stated if item.fact == "ambient.temperature"]
+    cold = bool(frost) and all(not isinstance(item.value, str) and item.value <= 0.0 for item in frost)
+    return cold and case.said("battery.chemistry") in LITHIUM and charged_in_frost.told(message.text)
 
 
 def _is_refused_mode(case: Case) -> bool:

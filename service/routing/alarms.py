@@ -10,10 +10,12 @@ from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.routing.evidence import evidence
 from service.routing.route import SHOWN, Request
+from service.routing.supply_as_told import is_lithium
 from service.routing.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of, table
 
 ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
 DEAD = "detail:dead_motor"  # "the thruster won't work": no danger by itself
+SURE = 12  # points that need no word of the senses or of lithium beside them: many small ones make a chance sum
 ALIKE = 5  # the points that a phrase takes off which only sounds like a danger, and volts on charge that are ordinary
 ORDINARY = ((12.0, 14.8), (24.0, 29.6))  # V on charge, of 12 and 24 V
 WELL = regex(  # said of a battery that is as it should be: "cool to the touch, sides flat, no smell"
@@ -57,6 +59,8 @@ def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     item = Tally(HAZARD, table().start.get(HAZARD, 0) + shared + max(own), own.index(max(own)))
     harmless = alike or message.says(DEAD) or _charged_as_it_should(message) or FELL.search(message.text)
     if item.total < ALARM or (item.total < ALARM + ALIKE and harmless):
+        return None
+    if item.total < SURE and not message.says("about:danger") and not is_lithium(message):
         return None
     span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
     shown = tuple(f"{name} {value:+}" for value, name, _ in reasons(item, rows)[:SHOWN])

@@ -1,0 +1,42 @@
+"""Whether a charge is told of that took place, so that degrees told beside it are those it was charged at."""
+
+from __future__ import annotations
+
+import re
+
+from grammar.text.patterns import regex
+
+TIMES = (
+    r"(?:all|over|last|every|each|the whole|this|that) ?(?:night|day|morning|evening|week)s?\b|\bovernight\b"
+    r"|\byesterday\b|\bsince\b|\bfor (?:an?|\d+|two|three|four|some|several|a few) (?:hours?|days?|nights?|weeks?)\b"
+)
+CHARGED = regex(
+    r"\b(?:puts?|had|has|left|leaves|was|were|kept|keeps|stood|ran|went|been)\b"
+    r"(?: (?!not\b|never\b|n't\b|to\b|if\b)[\w'’]+){0,4}? on (?:charge|the charger)\b"
+    rf"|\b(?:charged|charging|been charging|charger (?:ran|was|has been|came) on)\b[^.?!;,]{{0,24}}?\b(?:{TIMES})",
+    re.IGNORECASE,
+)
+NOT_DONE = regex(
+    r"\b(?:if|should|would|could|can|may|must|will|shall|plan|planning|going to|want|wants|before|unless|until"
+    r"|never|not|no|without|\w+n['’]t)\b[^.?!;]{0,60}$",
+    re.IGNORECASE,
+)
+REACH = 80  # characters before it that may deny it or only suppose it
+
+
+def told(text: str) -> bool:
+    """Whether a charge is told, and neither asked for nor planned.
+
+    >>> told("a timer put the lithium on charge every night"), told("it was charging all night, -4 in there")
+    (True, True)
+    >>> told("can I leave it on charge all winter?"), told("it has not been on charge since"), told("it is -4 here")
+    (False, False, False)
+    """
+    return any(
+        not NOT_DONE.search(text[max(0, at.start() - REACH) : at.start()]) and not _asked(text, at.end())
+        for at in CHARGED.finditer(text)
+    )
+
+
+def _asked(text: str, end: int) -> bool:
+    return re.match(r"[^.!;]{0,40}\?", text[end:]) is not None
