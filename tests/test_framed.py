@@ -85,6 +85,12 @@ def test_what_is_asked_is_answered_and_nothing_else(text: str, topics: set[str])
         "We sail in 10 days.",
         "The jetty has 230 V.",
         "The yacht is lovely, had her 8 years.",
+        "The kedge anchor weighs 14 kg.",
+        "Our tender is 70 kilos.",
+        "The association has 200 members.",
+        "The jib is 15 years old.",
+        "It took the crew three hours to reach the fuel berth.",
+        "Our old boat had nothing of that sort.",
     ],
 )
 def test_what_is_told_by_the_way_asks_nothing_and_changes_no_figure(aside: str) -> None:

@@ -26,6 +26,7 @@ STEPS = (0, 0.05, 0.5, 1, 2, 3, 5, 9, 11, 12, 13.2, 15, 20, 24, 30, 36, 45, 60, 
 MOST = 40  # figures; a message with more is a table, which a person reads
 BARE = 3  # words and marks of a later message, "sorry, 8": what was said before tells what it is, not its surroundings
 NUMBERED = frozenset({"hull", "order", "serial", "part", "berth", "house", "phone", "invoice", "account", "member"})
+SHORTEST = 4  # letters of a plural; "is", "as" and "its" count nothing
 BAR, LEAD = -2, 8  # the points to be named, and those over the next
 HOW = "weighed"
 
@@ -64,9 +65,16 @@ def weighed(scene: Scene, claims: Mapping[int, Claim], can_be: Callable[[Item, s
         numbered = scene.word(item.start - 1) == "number" and scene.word(item.start - 2) in NUMBERED
         if not numbered and (claim is None or claim.how == "default"):
             fact = best(sums(signs(scene, item, claims)), partial(can_be, item))
-            if fact and fact not in settled and (claim is None or fact != claim.fact):
+            counted = fact == "fuse.rating" and _counts(scene, item)
+            if fact and not counted and fact not in settled and (claim is None or fact != claim.fact):
                 found[item.at] = Claim(fact, HOW)
     return found
+
+
+def _counts(scene: Scene, item: Item) -> bool:
+    """Whether a bare number counts what stands behind it: the 200 of "the club has 200 members"."""
+    word = scene.word(item.end)
+    return item.dim == "NUM" and len(word) >= SHORTEST and word.endswith("s") and not word.endswith("ss")
 
 
 def reasons(scene: Scene, claims: Mapping[int, Claim], at: int, fact: str) -> list[tuple[int, str]]:

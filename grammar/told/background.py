@@ -32,6 +32,13 @@ ON_HOLD = regex(  # how long somebody waited at the telephone
     r"(?: for)? (?:about |some |almost |a good |full )*$",
     re.IGNORECASE,
 )
+UNDER_WAY = regex(  # how long a way took: "it took us two hours to get out of the lock"
+    r"\btook (?:us|me|him|her|them|the \w+)(?: (?:about|some|almost|nearly|over|a good|only))* $", re.IGNORECASE
+)
+BY_BOAT = regex(
+    r"^ to (?:get|drive|sail|motor|row|walk|come|cross|find|reach|leave|go|moor|dock|park|tow|beat|pass|clear)\b",
+    re.IGNORECASE,
+)
 HOLDING = regex(
     r"^ (?:on hold|on the (?:phone|line|telephone)|in (?:the|a|your|their) (?:\w+ )?queue|listening|to get through"
     r"|(?:with|of) (?:the|that|your|their|this )?(?: ?\w+){0,2} ?(?:music|tune|jingle|recording)\b"
@@ -139,6 +146,7 @@ def _is_time(item: Item, before: str, after: str) -> bool:
     unit, typed = item.quantity.unit, item.quantity.text
     if unit in HOURS:
         heard = HEARD.search(before) or ON_HOLD.search(before) or HOLDING.match(after)
+        heard = heard or (UNDER_WAY.search(before) and BY_BOAT.match(after))
         return JOURNEY.search(after) is not None or heard is not None
     if unit not in YEARS:
         return False

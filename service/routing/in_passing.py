@@ -53,6 +53,10 @@ HELD = regex(
 )
 
 
+NO_BATTERY = (
+    r"(?:anchor|chain|dinghy|tender|outboard|engine|keel|ballast|boat|yacht|hull|mast|dog|fish|catch|bicycles?|bikes?"
+    r"|raft|liferaft|thruster|gearbox|winch|toolbox|crew|we)"
+)
 LENGTH = "cm|mm|m|in|inch(?:es)?|ft|feet"
 # What is told by the way, of which topic it has a sign, and what would ask of that topic elsewhere in the message.
 ASIDES = (
@@ -66,6 +70,15 @@ ASIDES = (
         regex(
             r"\b(?:order|invoic|pric|cost|quot|deliver|ship|refund|return|warrant|guarant|buy|stock|sell|sale|pay|account"
             r"|receipt|parcel|catalog|brochure|courier|complain|discount|spare|repair|job)\w*",
+            re.IGNORECASE,
+        ),
+    ),
+    (
+        "battery-type",  # "our old boat had nothing of this kind"
+        regex(r"\b(?:of|no|nothing) (?:this|that|the|any|such) (?:kind|sort|type)\b(?! of)", re.IGNORECASE),
+        regex(
+            r"\b(?:kind|type|sort|agm|gel|lithium|lifepo4|lfp|wet|flooded|lead|better|instead|which battery|difference"
+            r"|worth|switch|chang|upgrad|suit)\w*",
             re.IGNORECASE,
         ),
     ),
@@ -92,8 +105,13 @@ ASIDES = (
         ),
     ),
     (
-        "weight",  # "I weigh 95 kg"
-        regex(r"\b(?:i|he|she|wife|husband|son|skipper) weighs? (?:about |only )?\d[^.?!]{0,200}", re.IGNORECASE),
+        "weight",  # "I weigh 95 kg", "the anchor is 16 kg"
+        regex(
+            rf"\b(?:i|he|she|wife|husband|son|skipper) weighs? (?:about |only )?\d[^.?!]{{0,200}}"
+            rf"|\b{NO_BATTERY} (?:is|are|weighs?|has|of|comes to|takes)(?: (?:about|only|nearly|over|some))? ?\d[\d.,]*"
+            r" ?(?:kgs?|kilos?|kilograms?|lbs?|pounds?|tons?|tonnes?|stone|t)\b",
+            re.IGNORECASE,
+        ),
         regex(r"\b(?:light|heav|weigh|kilo|kg|lbs?\b|pounds?\b)\w*", re.IGNORECASE),
     ),
 )

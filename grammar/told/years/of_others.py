@@ -11,7 +11,12 @@ THING = (
     r"|wiring|panels?|fuse|thruster|windlass)"
 )
 ABOUT = r"(?: (?:about|over|nearly|almost|some|more than|at least|probably|maybe|only|just|already|now))*"
-IS = regex(rf"\b{THING}(?:'?s| is| are| was| must be| would be| will be|,)?{ABOUT} $", re.IGNORECASE)
+ABOARD = (  # what else is old on a boat, or beside it
+    r"(?:sails?|mainsail|jib|genoa|rigging|mast|boom|anchor|chain|rudder|keel|hull|deck|gelcoat|upholstery|cushions"
+    r"|sprayhood|hood|canopy|dinghy|tender|outboard|stove|cooker|heater|toilet|plotter|radar|radio|ropes?|fenders?"
+    r"|windows?|paint|house|car|dog|cat|marina|harbour|lock)"
+)
+IS = regex(rf"\b(?:{THING}|{ABOARD})(?:'?s| is| are| was| must be| would be| will be|,)?{ABOUT} $", re.IGNORECASE)
 OWNED = regex(  # "lovely thruster, had it"; of a thruster's battery it is the battery
     rf"\b(?:{THING}|boat|yacht|cruiser|barge|motor|engine)\b(?!['’]?s? batter)[^.?!;]{{0,16}}?,? "
     rf"(?:(?:i|we)(?:['’]?ve| have)? )?(?:had|owned) (?:it|her|him|one){ABOUT} $",
