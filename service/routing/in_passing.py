@@ -64,12 +64,39 @@ ASIDES = (
         "other-desk",  # "my order number is 4711", "I found your address"
         regex(
             r"\b(?:order|customer|account) (?:number|no\b\.?|ref\w*)(?: is|:|,)? ?#?[\w-]*\d\w*"
-            r"|\b(?:find|found|get|got|have|had)\b[^.?!]{0,16}\byour (?:address|e-?mail|number|website)\b",
+            r"|\b(?:find|found|get|got|have|had|looked?|read|searched|been|saw|seen)\b[^.?!]{0,16}"
+            r"\byour (?:address|e-?mail|number|web ?site|web ?page|home ?page|site|page)\b",
             re.IGNORECASE,
         ),
         regex(
             r"\b(?:order|invoic|pric|cost|quot|deliver|ship|refund|return|warrant|guarant|buy|stock|sell|sale|pay|account"
             r"|receipt|parcel|catalog|brochure|courier|complain|discount|spare|repair|job)\w*",
+            re.IGNORECASE,
+        ),
+    ),
+    (
+        "maintenance",  # "the mooring has no water tap"
+        regex(
+            r"\b(?:mooring|pontoon|quay|jetty|berth|marina|harbour|yard|club|dock|pier)s? (?:has|have|had|is|are|got)"
+            r" (?:\w+ ){0,3}?(?:water|taps?|hose)(?: (?:taps?|supply|hose))?\b",
+            re.IGNORECASE,
+        ),
+        regex(
+            r"\b(?:top(?:ped|ping)?[- ]?up|water|distill|deionis|plates?|caps|grease|clean|service[ds]?|maint|upkeep"
+            r"|equali[sz]|check|look after|care)\w*",
+            re.IGNORECASE,
+        ),
+    ),
+    (
+        "run-time",  # "it took us two hours to get out of the lock"
+        regex(
+            r"\btook (?:us|me|him|her|them|the \w+) (?:[\w-]+ ){0,4}?(?:hours?|minutes|mins) to"
+            r" (?:get|drive|sail|motor|row|walk|come|cross|find|reach|leave|go|moor|dock|park|tow|pass|clear)\b",
+            re.IGNORECASE,
+        ),
+        regex(
+            r"\b(?:lasts?|lasting|hours?|minutes?|mins?|long|until|till|bursts?|goes|time|enough|run|power|keep|night"
+            r"|morning|flat|empty)\b",
             re.IGNORECASE,
         ),
     ),
@@ -107,24 +134,22 @@ ASIDES = (
     (
         "weight",  # "I weigh 95 kg", "the anchor is 16 kg"
         regex(
-            rf"\b(?:i|he|she|wife|husband|son|skipper) weighs? (?:about |only )?\d[^.?!]{{0,200}}"
-            rf"|\b{NO_BATTERY} (?:is|are|weighs?|has|of|comes to|takes)(?: (?:about|only|nearly|over|some))? ?\d[\d.,]*"
-            r" ?(?:kgs?|kilos?|kilograms?|lbs?|pounds?|tons?|tonnes?|stone|t)\b",
+            rf"\b(?:(?:i|he|she|wife|husband|son|skipper) weighs?"
+            rf"|{NO_BATTERY} (?:is|are|weighs?|has|of|comes to|takes))(?: (?:about|only|over|some))? ?\d[\d.,]* ?"
+            r"(?:kgs?|kilos?|kilograms?|lbs?|pounds?|tons?|tonnes?|stone|t)\b",
             re.IGNORECASE,
         ),
-        regex(r"\b(?:light|heav|weigh|kilo|kg|lbs?\b|pounds?\b)\w*", re.IGNORECASE),
+        regex(r"\b(?:light|heav|weigh|kilo|kg|lbs?\b|pounds?\b|sav|carry|lift|lug)\w*", re.IGNORECASE),
     ),
 )
 
 
 def in_passing(message: Message, found: Set[str]) -> set[str]:
     """The topics among these that are only told of beside another one."""
+    idle = {topic for topic, tells, asks in ASIDES if _may_be_idle(topic, found) and _aside(message, tells, asks)}
     asked = APART.join(message.text[slice(*span)] for span in asking(message.text))
     if not asked:
-        return set()
-    idle = {
-        topic for topic, tells, asks in ASIDES if topic in found and len(found) > 1 and _aside(message, tells, asks)
-    }
+        return idle
     if "replacement" in found and found & READINGS and _only_aged(message):
         idle.add("replacement")
     if {"cable-size", "voltage-drop"} <= found and LOST.search(asked) and APART not in asked and not SIZE.search(asked):
@@ -138,6 +163,11 @@ def in_passing(message: Message, found: Set[str]) -> set[str]:
     if {"rest-voltage", "storage"} <= found and WILL_READ.search(asked) and not NOW.search(asked):
         idle.add("rest-voltage")  # "12.7 now, what will it read in spring"
     return idle
+
+
+def _may_be_idle(topic: str, found: Set[str]) -> bool:
+    """Whether a topic may be left out: beside another one, and what another thing weighs in any case."""
+    return topic in found and (len(found) > 1 or topic == "weight")
 
 
 def _aside(message: Message, tells: re.Pattern[str], asks: re.Pattern[str]) -> bool:

@@ -366,3 +366,35 @@ def test_a_little_warmth_on_charge_is_within_the_limits(text: str, opens: str) -
 )
 def test_of_a_battery_that_thawed_no_charger_is_switched_off(text: str, start: str) -> None:
     assert plain(on("hazard", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Minus 5 in the locker, and the charger was on all night with our lithium. Is the setting right?",
+        "He left the LiFePO4 on charge, it is 25 F in there. Which mode?",
+        "Our lithium has been on the charger for two days at -3 C. Should the float be lower?",
+    ],
+)
+def test_lithium_that_was_charged_in_the_frost_is_a_danger(text: str) -> None:
+    first = default_desk().ask(text).answers[0]
+    assert (first.topic, first.verdict) == ("hazard", "stop")
+    assert "below 0" in first.headline
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "May I leave our lithium on charge at -3 C?",
+        "Minus 5 in the locker, and the charger was on all night with our gel. Is the setting right?",
+        "The lithium has not been on charge since it froze, -2 today. Which charger for 100 Ah?",
+    ],
+)
+def test_frost_without_a_charge_is_no_present_one(text: str) -> None:
+    assert default_desk().ask(text).answers[0].urgency != "stop-now"
+    assert not any("harms a lithium battery for good" in item.headline for item in default_desk().ask(text).answers)
+
+
+def test_many_words_of_little_weight_raise_no_alarm() -> None:
+    text = "Quick one, guests since Friday. The wet battery shows 12.4 and has been off since. Still ok?"
+    assert "hazard" not in {item.topic for item in default_desk().ask(text).answers}
