@@ -237,6 +237,7 @@ ROWS: dict[str, Row] = {
         f.about("run-check", "bank-size", "bank-wiring", "battery-type", "battery-duty", "run-time")
         and (
             f.case.says("detail:engine_battery", "detail:start_and_house")
+            or supply.is_the_engines(f.case)
             or supply.is_their_starter(f.case)
             or (f.about("run-check") and f.is_a_starter)
         )

@@ -30,7 +30,7 @@ from service.routing.one_by_one import left_open, told_of
 from service.routing.only_asked import only_asked
 from service.routing.route import SHOWN, Request
 from service.routing.tally import HAZARD, table
-from service.told import another_battery, charger_settings, seasons
+from service.told import another_battery, charger_settings, seasons, shared_engine
 from service.topic import Topic
 from service.topics import names, topic
 from service.topics.unclear import UNREAD
@@ -140,6 +140,7 @@ class Leadsman:
                 *((STYLE,) if terse else ()),
                 *(() if turn.message.says(OTHER_BOAT) else charger_settings.kept(text, turn.thread.cues)),
                 *seasons.kept(text, turn.thread.cues),
+                *shared_engine.kept(text),
                 *in_a_place.kept(self.case(turn), (item.topic for item in answers)),
             ),
             turns=turn.thread.turns + 1,

@@ -10,6 +10,7 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 from grammar.told.batteries.how_full import ends_at
+from grammar.told.cold.weather import is_gone
 from grammar.told.currents.sunlit import in_peak_watts
 from grammar.told.readings.quoted import quotes_both_limits
 from grammar.told.words import ahead_of
@@ -251,7 +252,8 @@ def temperature(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim("cable.insulation", "role")
     if float(item.quantity.value) in RATINGS and _only_a_cable(scene):
         return Claim("cable.insulation", "near")
-    return Claim("ambient.temperature", "token")
+    gone = is_gone(scene, scene.span(item.start, item.end), value)
+    return NOTHING if gone else Claim("ambient.temperature", "token")
 
 
 def _only_a_cable(scene: Scene) -> bool:

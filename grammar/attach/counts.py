@@ -57,6 +57,23 @@ PEOPLE = frozenset(  # who tells something, and what they tell: "two fitters", "
     | {"skippers", "sailors", "owners", "salesmen", "sellers", "forums", "websites", "sites", "books", "manuals"}
     | {"answers", "opinions", "stories", "things", "questions"}
 )
+BOATS = frozenset(  # "three pontoon boats each with two batteries"
+    {
+        "boats",
+        "yachts",
+        "trawlers",
+        "barges",
+        "launches",
+        "cruisers",
+        "ribs",
+        "skiffs",
+        "vessels",
+        "ferries",
+        "dinghies",
+    }
+    | {"sloops", "ketches", "catamarans", "cats", "narrowboats", "motorboats", "sailboats", "workboats", "tenders"}
+)
+OF_A_BOAT = frozenset({"pontoon", "hire", "charter", "club", "sailing", "motor", "fishing", "small", "little", "big"})
 THE_PEOPLE = frozenset({"of", "my", "our", "the", "other", "different", "local", "old", "more"})  # "two of my friends"
 FLAT = frozenset({"flat", "dead", "empty", "drained", "killed", "emptied"})
 MOST_BURSTS = 1000
@@ -119,9 +136,9 @@ def _counts_nothing(scene: Scene, item: Item) -> bool:
 
 
 def _of_people(scene: Scene, item: Item) -> bool:
-    """Whether people are counted or what they say: "two of my friends", "three other answers"."""
-    words = dropwhile(THE_PEOPLE.__contains__, map(scene.word, range(item.end, item.end + 4)))
-    return item.kind != "times" and next(words, "") in PEOPLE
+    """Whether people are counted, what they say or their boats: "two of my friends", "three other answers"."""
+    words = dropwhile((THE_PEOPLE | OF_A_BOAT).__contains__, map(scene.word, range(item.end, item.end + 4)))
+    return item.kind != "times" and next(words, "") in PEOPLE | BOATS
 
 
 def _kicks_in(scene: Scene, item: Item) -> bool:

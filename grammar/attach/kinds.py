@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
+import re
+
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.told.chargers.lamps import is_its_lamp
 
 LIST = 3
+FOLLOWING = 60  # characters
+DOES_WELL = regex(  # "the radio works fine.", no question and nothing that it is compared with
+    r"^ (?:still |all |both )?(?:works?|working|is|are|runs?|plays?) (?:still |just |perfectly |quite |all |working )?"
+    r"(?:fine|ok(?:ay)?|well|good|perfectly|great|al+ ?right|new)(?: (?:as well|too|again|now|though))?[ ]?(?:[.!]|$)",
+    re.IGNORECASE,
+)
 TELLS = frozenset(
     {"says", "said", "gives", "gave", "promises", "promised", "forecasts", "warns", "warned", "announced"}
 )
@@ -129,7 +138,16 @@ def is_no_kind(scene: Scene, item: Item) -> bool:
         return True  # "the little light says AGM"
     if word == "starts" and alone and scene.word(item.end) in BEGINNING:
         return True  # "the programme starts by itself"
-    return word == "electronics" and scene.word(item.start - 1) in ("no", "without")
+    return _is_aside(scene, item) or (word == "electronics" and scene.word(item.start - 1) in ("no", "without"))
+
+
+def _is_aside(scene: Scene, item: Item) -> bool:
+    """Whether nothing is asked of a small load: "the radio works fine", or one beside a model with its own kind."""
+    if (item.fact, item.name) != ("load.kind", "electronics"):
+        return False
+    end = scene.span(item.start, item.end)[1]
+    well = DOES_WELL.match(scene.text[end : end + FOLLOWING]) is not None
+    return well or (scene.has_model and not scene.quantities("AMP", "WATT"))
 
 
 def is_deep_cycle(scene: Scene, at: int) -> bool:

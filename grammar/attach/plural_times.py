@@ -14,6 +14,23 @@ PER_POLE = frozenset((each, pole) for each in ("per", "each", "a") for pole in (
 LIKELY_NAME = 45  # "charge with what, 70s"
 
 
+AT_BOATS = frozenset({"to", "on", "for", "in", "into", "aboard", "and", "or"})
+THOSE = frozenset({"the", "our", "your", "these", "those", "their"})
+NO_NOUN = frozenset(
+    {"", ".", ",", "?", "!", ";", ")", "we", "i", "you", "they", "and", "or", "but", "too", "both", "boats"}
+)
+SMALLEST_BOAT, LONGEST_BOAT = 18, 75  # feet
+
+
+def of_boats(scene: Scene, item: Item) -> bool:
+    """Whether boats of a class are meant: "the thruster we fit to the 38s"; not "after the 30s", "the 30s burst"."""
+    match = re.fullmatch(r"(\d{2})s", item.quantity.text.lower())
+    if match is None or not SMALLEST_BOAT <= int(match[1]) <= LONGEST_BOAT:
+        return False
+    placed = scene.word(item.start - 1) in THOSE and scene.word(item.start - 2) in AT_BOATS
+    return placed and scene.word(item.end) in NO_NOUN
+
+
 def joined_in_series(scene: Scene, item: Item) -> bool:
     """Whether "2s" before a battery's figures means two in series."""
     if not re.fullmatch(r"[2-8]s", item.quantity.text.lower()):
@@ -24,6 +41,8 @@ def joined_in_series(scene: Scene, item: Item) -> bool:
 
 def plural_time(scene: Scene, item: Item) -> Claim | None:
     """What "three lithium 50s" and "two 12s" say: a capacity or volts, not seconds."""
+    if of_boats(scene, item):
+        return NOTHING
     match = re.fullmatch(r"(\d{1,3})s", item.quantity.text.lower())
     before = scene.before(item)
     if match is None or before is None or (before.kind == "times" and is_of_seconds(scene, item)):

@@ -8,6 +8,7 @@ from grammar.lexicon.vocabulary import Found
 from grammar.scene.claims import (
     FIGURES,
     Claim,
+    at_a_cold_start,
     by_group,
     by_role,
     close,
@@ -18,6 +19,8 @@ from grammar.scene.scene import Scene
 
 BEFORE_AMPS = 4  # words from a charger to its amps
 SMALLEST_PEAK = 40.0  # bare amps
+TO_RATING = 1.6  # as far as a rating's word claims amps
+COLD_STARTS = frozenset({"start", "starts", "starting"})
 NEXT, LEADS_TO = 4, 4  # words from a figure to the word that is the next one's, and from that to it
 TO_LIMIT = 0.7
 RUNNING = frozenset({"run", "runs", "running", "normal", "normally"})
@@ -33,7 +36,7 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
     """Amps that a word names; whose peak or limit it is depends on what stands nearest."""
     if _follows_running(scene, item) or _of_short_limit(scene, item):
         return Claim("load.peak" if _follows_running(scene, item) else "battery.peak_current", "role")
-    claim = by_role(scene, item, value)
+    claim = _unless_started(scene, item, by_role(scene, item, value))
     if claim is None and (claim := _cut_off(scene, item, value)):
         return claim
     if claim and claim.fact in PEAKS and _names_the_next(scene, item):
@@ -58,6 +61,22 @@ def by_strong_role(scene: Scene, item: Item, value: float) -> Claim | None:
             return Claim("charger.current", "role")
         return given if own else Claim("load.current", "role")
     return claim
+
+
+def _unless_started(scene: Scene, item: Item, claim: Claim | None) -> Claim | None:
+    """The claim, but a first instant where a load is what starts in the cold."""
+    rated = claim is not None and claim.fact == "battery.cca"
+    return Claim("load.peak", "role") if rated and _starts_a_load(scene, item) else claim
+
+
+def _starts_a_load(scene: Scene, item: Item) -> bool:
+    """Whether a cold start is a load's, whose amps are no rating: "the thruster 260 A, 400 A cold start"."""
+    rated = [found for found in around(scene.roles, item, scene.role_starts) if found.concept == "battery.cca"]
+    near = [found for found in rated if gap(scene, item, found.start, found.end) <= TO_RATING]
+    if not near or not COLD_STARTS.issuperset(scene.word(found.end - 1) for found in near):
+        return False
+    before = [head for head in around(scene.owners, item, scene.owner_starts) if head.end <= item.start]
+    return at_a_cold_start(scene, near[0].start) or (bool(before) and before[-1].head == "load")
 
 
 def _of_short_limit(scene: Scene, item: Item) -> bool:

@@ -35,6 +35,11 @@ LEFT_ON = regex(  # "leave my AGM on 'wet'": the switch stands on a kind that th
     r"['\"‘“]?(?:\w+ ?/ ?)?$",
     re.IGNORECASE,
 )
+LEFT_SO = regex(  # "can I leave it on wet?", where the battery is told to be of another kind
+    r"\b(?:leav|left|keep|kept|charg|run|ran|had|put)\w* (?:it|mine|ours|them|this|that|the (?:charger|battery|switch))"
+    r" (?:switched |set |always |just |charging |up |over )?on (?:the )?['\"‘“]?$",
+    re.IGNORECASE,
+)
 FOR_ITS_KIND = regex(
     r"^['\"]? (?:setting |mode |position )?(?:for|with|to (?:charge|fill)) "
     r"(?:(?:the|my|our|a|an|his|her|this|new|old|bow|house) )*"
@@ -52,6 +57,20 @@ def _on_it_for_another(scene: Scene, item: Item) -> bool:
     return CHARGER_ON.search(before) is not None and USES_IT.search(before) is None
 
 
+def _left_so(scene: Scene, item: Item) -> bool:
+    """Whether a battery of another kind is left on this one: "leave it on wet", "a gel, may I keep it on AGM?"."""
+    ahead = scene.ahead(scene.span(item.start, item.end)[0])
+    if LEFT_ON.search(ahead):
+        return True
+    spoken = "charger" in scene.heads or scene.about("word:setting") or scene.likely[:1] == ("charger.current",)
+    if not (spoken or (item.name == "flooded" and "load" not in scene.heads)) or not LEFT_SO.search(ahead):
+        return False
+    after = scene.after(item)
+    own = "battery.chemistry"
+    others = any(other.fact == own and other.name != item.name for other in scene.items)
+    return (others or any(old.fact == own for old in scene.said)) and (after is None or after.head != "battery")
+
+
 def is_setting(scene: Scene, item: Item) -> bool:
     """Whether the kind is that of a charger's switch: "AGM setting", "set to gel"."""
     for found in around(scene.roles, item, scene.role_starts):
@@ -65,7 +84,7 @@ def is_setting(scene: Scene, item: Item) -> bool:
         before = found.concept == "left_on" and found.end <= item.start and far <= ADJACENT
         if before and _is_put_on(scene, item, found):
             return True
-    if _on_it_for_another(scene, item) or LEFT_ON.search(scene.ahead(scene.span(item.start, item.end)[0])):
+    if _on_it_for_another(scene, item) or _left_so(scene, item):
         return True
     at = item.start - 1
     return scene.word(at) in ("at", "in") and scene.word(at - 1) in STILL and _charger_before(scene, item, at)

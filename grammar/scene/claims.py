@@ -148,8 +148,20 @@ def _rating_asked(scene: Scene, found: Found) -> bool:
 
 
 def _is_no_peak(scene: Scene, found: Found, value: float) -> bool:
-    """Whether the word names a battery ("start 70 and bow 90", "start side lead"), or a small load that comes on."""
-    return _is_duty(scene, found) or (value <= SMALL_LOAD and _comes_on(scene, found))
+    """Whether it names a battery ("start 70 and bow 90", "start side lead") or a rating, or a small load comes on."""
+    return _is_duty(scene, found) or _is_rating(scene, found) or (value <= SMALL_LOAD and _comes_on(scene, found))
+
+
+def _is_rating(scene: Scene, found: Found) -> bool:
+    """Whether the start is a part of a rating's name, which claims the amps itself: "cold start 720 A"."""
+    named = found.end == found.start + 1 and scene.word(found.start - 1) == "cold"
+    return named and not at_a_cold_start(scene, found.start - 1)
+
+
+def at_a_cold_start(scene: Scene, at: int) -> bool:
+    """Whether the "cold" that stands there tells of a moment: "400 A at a cold start", not "720 A cold start"."""
+    before = scene.at_word[at - 1] if at else None
+    return scene.word(at - 1) in ("a", "the") and (before is None or before.dim != "AMP")
 
 
 def _comes_on(scene: Scene, found: Found) -> bool:

@@ -132,6 +132,11 @@ class Scene:
         return [item for item in self.items if item.head]
 
     @cached_property
+    def has_model(self) -> bool:
+        """Whether a model of the house's is named."""
+        return any(item.kind == "model" for item in self.items)
+
+    @cached_property
     def by_place(self) -> dict[int, list[Item]]:
         """The items by their clause, in order."""
         found: dict[int, list[Item]] = defaultdict(list)

@@ -10,7 +10,7 @@ from service.case import Case, Value
 from service.judgements import charge_volts, charging, warmth_asked
 from service.judgements.charge_volts import Put, stage
 from service.reply import strictness
-from service.told import caps, charger_settings, most_volts, no_equalising, old_charger
+from service.told import caps, charger_settings, most_volts, no_equalising, old_charger, others_charger
 
 SEALED = ("agm", "gel", "lfp")
 EQUALISES = ("detail:equalise", "detail:equalising")
@@ -178,5 +178,8 @@ def beyond(case: Case, chemistry: str) -> bool:
     """Whether a battery is being charged over its absorption range now."""
     put = charge_volts.put_out(case)
     if put is None or case.says(*EQUALISES):
+        return False
+    named = case.stated.get("charger.voltage")
+    if named is not None and others_charger.told(case.text, named.span):
         return False
     return put.each > stage(chemistry, "absorption").high + charging.NEAR

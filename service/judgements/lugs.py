@@ -7,6 +7,7 @@ import re
 from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
+from service.judgements import circuit
 from service.reference import UnknownValue
 from service.reply import Answer, Figure
 from service.told import lugs_asked
@@ -97,6 +98,20 @@ def two_sizes(topic: Topic, case: Case, size: str, other: str) -> Answer:
         return topic.says("no", head, *lug(case, size))
     head = f"Yes: a lug for {other} fits your {size} stud, if it lies flat and the nut holds it all round."
     return topic.says("yes", head, *lug(case, size))
+
+
+def each_its_own(topic: Topic, case: Case, size: str, other: str) -> Answer | None:
+    """The lugs for two studs, one at each end of a cable; None where one of the sizes is a lug's, or none is asked."""
+    spans = (case.stated["terminal.size"].span, case.second["terminal.size"].span)
+    if not lugs_asked.for_studs(case.text, *spans):
+        return None
+    case.others().known("terminal.size")
+    first, second = sorted(((spans[0] or (0, 0), size), (spans[1] or (0, 0), other)))
+    pair = [f"{lug_holes(name)} on your {name} stud" for _, name in (first, second)]
+    case.step("The hole of a lug is the size of its stud, so that a cable may have two kinds of lug", PRACTICE)
+    cable = f" for {circuit.name(case)} cable" if circuit.has_cable(case) else ""
+    head = f"Use lugs{cable} with a hole for {pair[0]}, and for {pair[1]}."
+    return topic.says("information", head, *lug(case, size), *lug(case, other))
 
 
 def any_stud(topic: Topic, case: Case, size: str) -> Answer:

@@ -9,7 +9,7 @@ from service import reference, say
 from service.case import Case, Known, Value
 from service.reply import Figure
 from service.rules.load import MOTORS
-from service.told import motor_volts
+from service.told import motor_volts, shared_engine
 
 SHARED = regex(
     r"\b(?:both|together|shared?|sharing|same (?:battery|bank|time)|(?:one|a single) (?:battery|bank))\b", re.IGNORECASE
@@ -64,7 +64,8 @@ def shares_the_engines(case: Case) -> bool:
 
 def is_the_engines(case: Case) -> bool:
     """Whether the engine itself is named with the battery."""
-    return case.says("detail:engine_battery") and not case.says("detail:own_battery")
+    told = case.says(shared_engine.CUE) or shared_engine.told(case.text)
+    return told and not case.says("detail:own_battery")
 
 
 def is_their_starter(case: Case) -> bool:

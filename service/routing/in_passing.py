@@ -110,6 +110,28 @@ ASIDES = (
         ),
     ),
     (
+        "rating-convert",  # "how close is that in inches", of a fuse, with no figure to convert
+        regex(
+            r"\bhow (?:close|far|near|long|deep|high|thick|wide)\b[^.?!;]{0,24}"
+            r"\b(?:in|into) (?:inch(?:es)?|mm|cm|millimet(?:re|er)s|centimet(?:re|er)s|feet|met(?:re|er)s)\b",
+            re.IGNORECASE,
+        ),
+        regex(r"\d|\bconver\w*|\bequal\w*|\bequivalent\b|\bthe same as\b", re.IGNORECASE),
+    ),
+    (
+        "load-voltage",  # "no load test done", "I haven't load-tested it yet"
+        regex(
+            r"\b(?:no|not|never|without|have ?n[o'’]?t|has ?n[o'’]?t|did ?n[o'’]?t|was ?n[o'’]?t)(?: (?:\w+ ){0,3}?| )"
+            r"load[- ]?test(?:ed|ers?|s|ing)?\b",
+            re.IGNORECASE,
+        ),
+        regex(
+            r"\bload\b|\bunder\b|\bwhile\b|\bwhen\b|\b(?:drop|fall|fell|sag|dip|sink|sank|collaps|crank|turn|spin)\w*"
+            r"|\b(?:pass|fail)\w*|\bhow (?:do|to|does|would|should|can)\b|\btest(?:s|er|ing)?\b",
+            re.IGNORECASE,
+        ),
+    ),
+    (
         "meaning",  # "answer in plain English please"
         regex(
             r"\b(?:answer|reply|write|talk|say it|keep it)\b[^.?!]{0,16}\b(?:plain|simple|everyday|normal)"

@@ -12,6 +12,7 @@ from service.routing.seen import BATTERY, CABLES, LOADS, Seen
 from service.told import (
     amp_hours_taken,
     amps_asked,
+    does_the_load,
     equal_cables,
     hydrometer_way,
     its_years,
@@ -124,6 +125,12 @@ def _beside_its_load(seen: Seen) -> bool:
     both = "load.kind" in seen.told and {"battery.nominal", "battery.count"} & seen.told
     apart = seen.message.dangers or seen.says("thing:charger", "thing:dcdc", "thing:cable", "thing:fuse")
     return seen.found <= {"unclear"} and bool(both) and judged and not apart
+
+
+def _does_the_load(seen: Seen) -> bool:
+    """ "Will the standard battery do the new thruster?": theirs is asked of, no size."""
+    plain = seen.found <= {"unclear", "bank-size"} and not seen.message.dangers
+    return plain and not seen.says("request:what_size", "request:how_many") and does_the_load.asked(seen.message.text)
 
 
 def _good_idea(seen: Seen) -> bool:
@@ -301,6 +308,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("battery-type", _rating_counts),
     ("battery-type", _kinds_weighed),
     ("run-check", _good_idea),
+    ("run-check", _does_the_load),
     ("run-check", _beside_its_load),
     ("bank-size", _cheapest),
     ("bank-size", _amps_of_a_model),

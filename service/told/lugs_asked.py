@@ -27,6 +27,36 @@ WHICH_LUG = regex(
     r"\b(?:which|what)\b[^.?!;]{0,24}\b(?:lugs?|studs?|size|rings?|holes?)\b|\blugs?,? which\b", re.IGNORECASE
 )
 
+LUGS_FOR = regex(  # "what lugs do I buy", "which ring terminals"; not "which do I order, ..."
+    r"\b(?:which|what)\b[^.?!;,]{0,24}\b(?:lugs?|rings?|ring terminals?|cable ends?|eyes?|eyelets?)\b"
+    r"|\blugs?,? (?:which|what)\b",
+    re.IGNORECASE,
+)
+NAMED = r"(?:lugs?|rings?|eyes?|eyelets?|holes?)"
+SIZE_OF_LUG = (  # what stands right before and right behind the size of a lug that is there: "my lugs are M8"
+    regex(
+        rf"\b{NAMED}:? (?:(?:with|are|is|of|have|has|come in|measure|(?:meant|made|sold) for)(?: an?| only)* )?$",
+        re.IGNORECASE,
+    ),
+    regex(rf"(?:[- ]size)? (?:ring |cable |copper |tinned |hole |crimp )*(?:{NAMED}|ones?)\b", re.IGNORECASE),
+)
+FEW = 40  # characters before a size that tell whose it is
+
+
+def for_studs(text: str, *sizes: tuple[int, int] | None) -> bool:
+    """Whether lugs are asked for and each of these sizes, told by its place in the text, is a stud's.
+
+    >>> for_studs("M8 on the battery, M10 on the motor: which lugs?", (0, 2), (19, 22))
+    True
+    >>> for_studs("My lugs are M8, the stud is M10: which lugs?", (12, 14), (28, 31))
+    False
+    """
+    before, behind = SIZE_OF_LUG
+    return LUGS_FOR.search(text) is not None and not any(
+        span is None or before.search(text[max(0, span[0] - FEW) : span[0]]) or behind.match(text, span[1])
+        for span in sizes
+    )
+
 
 def bought(text: str) -> bool:
     """Whether "order" is of a purchase: "which lugs do I order", not "in which order do they come off"."""

@@ -14,6 +14,7 @@ from service.judgements.lugs import (
     WASHER,
     any_stud,
     drilled,
+    each_its_own,
     fitting,
     hole_told,
     in_millimetres,
@@ -142,9 +143,11 @@ def lug_and_joint(case: Case, size: str) -> Answer:
 
 
 def of_two(case: Case, size: str, other: str, told_before: bool) -> Answer:
-    """Two sizes: how tight each wants to be, or whether the lug of one suits the stud of the other."""
+    """Two sizes: how tight each wants to be, the lug for each, or whether that of one suits the stud of the other."""
     if not told_before and (each := both_tight(case, size, other)):
         return each
+    if not told_before and (pair := each_its_own(TOPIC, case, size, other)):
+        return pair
     fits = two_sizes(TOPIC, case, size, other)
     return tightened(case, size, fits) if told_before and case.says("detail:torque") else fits
 

@@ -8,11 +8,17 @@ from collections.abc import Iterable
 from grammar.text.patterns import regex
 from service.case import Case
 from service.reply import Answer, Route
-from service.told import pictured
+from service.told import of_before, pictured
 from service.topic import Topic
 
 ASKS = regex(  # what asks something and names nothing of our trade: "will it rain at the weekend"
     r"\?|^\W*(?:will|which|what|who|where|when|how|can|could|is|are|do|does|should)\b", re.IGNORECASE
+)
+OF_NOTHING = r"(?:ones?|kinds?|types?|sizes?|sort|ways?|options?|thing|for|of|to|is|if|when|so|it|this|that)\b"
+SEEKS = regex(  # the same without a word that asks: "best bait for walleye"; "best one for me" may be of ours
+    r"^\W*(?:the )?(?:best|cheapest|nearest|closest|recommend\w*|any(?:one|body) (?:know|got|been|seen)\w*|forecast)"
+    rf" (?!{OF_NOTHING})[a-z]+|^\W*(?:the )?weather\b",
+    re.IGNORECASE,
 )
 ASKS_ELSE = regex(  # the same, where it stands beside a thank-you or a laugh
     r"\?|\b(?:where|who|when|which|what|how|why)(?:['’]?s)? (?:do|does|did|is|are|can|could|will|would|should|was|were"
@@ -109,7 +115,18 @@ def said(case: Case) -> tuple[str, Route]:
         return AT_YOUR_SERVICE, "answered"
     if case.text and not WORDS.search(case.text):  # an emoji, "???"
         return (PERSON, "technician") if "?" in case.text else (AT_YOUR_SERVICE, "answered")
-    return (NOT_OURS, "other-desk") if ASKS.search(case.text) else (PERSON, "technician")
+    return (NOT_OURS, "other-desk") if seeks_else(case.text) else (PERSON, "technician")
+
+
+def seeks_else(text: str) -> bool:
+    """Whether something is asked or sought that a message names, of which no word is of our trade.
+
+    >>> seeks_else("will it rain at the weekend"), seeks_else("best bait for walleye")
+    (True, True)
+    >>> seeks_else("it did it again, any thoughts?"), seeks_else("best one for me"), seeks_else("she is called Susan")
+    (False, False, False)
+    """
+    return not of_before.told(text, POLITE) and any(words.search(text) for words in (ASKS, SEEKS))
 
 
 def asks_else(text: str) -> bool:

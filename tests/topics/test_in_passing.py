@@ -33,6 +33,16 @@ def topics(text: str) -> list[str]:
         ("Flooded battery, 12.65 V now, six months without charge. What will the meter say in April?", ["storage"]),
         # one of two charged alone, with no charger spoken of
         ("One reads 12.7 and one 12.2, in series for 24 V. Do I charge each by itself first?", ["rest-voltage"]),
+        # a test that was not done
+        ("Gel at rest 12.8 V, good? And it is seven years old: new one? We did no load test.",
+         ["rest-voltage", "replacement"]),
+        ("12.7 V on our AGM after a day's rest, fine? I haven't had it load-tested.", ["rest-voltage"]),
+        ("No load tester aboard. Is 12.65 V at rest good for a wet cell?", ["rest-voltage"]),
+        # a distance in another unit, and no figure to convert
+        ("How near to the battery must the fuse be, in cm? My son says I ask too much.", ["fuse-size"]),
+        # weather that has been, and a small load that does well
+        ("We had 29 degrees last weekend. How hefty must an AGM be for 200 A of bow thruster?", ["bank-size"]),
+        ("The lights work fine. How beefy a battery for the Minnow?", ["bank-size"]),
         # ruled out
         ("I don't need to know about fuses. Just cable: 5 m each way, 350 A, 12 V, 95 or 120 mm2?", ["cable-size"]),
         ("Not asking about the charger, that is fine. How long do 100 Ah of AGM take from half full at 20 A?",
@@ -122,3 +132,12 @@ def test_a_short_second_question_has_its_words(text: str, ends: str) -> None:
 def test_a_charger_that_does_not_stop_by_itself_is_a_no(text: str) -> None:
     found = {item.topic: item for item in talk(text).answers}
     assert found["charger-setting"].headline.startswith("No: a charger that does not regulate its voltage")
+
+
+def test_a_small_load_that_does_well_asks_no_time_of_a_model() -> None:
+    (found,) = talk("How many CCA for a Minnow? Our radio works fine.").answers
+    assert (found.topic, found.verdict) == ("bank-size", "information")
+
+
+def test_figures_that_are_told_are_still_converted() -> None:
+    assert "rating-convert" in topics("How long is 25 feet in metres?")

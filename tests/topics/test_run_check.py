@@ -339,3 +339,21 @@ def test_the_amps_of_a_load_beside_a_model_are_none_of_the_models():
 )
 def test_a_motor_of_12_v_is_not_put_on_more_volts_than_its_plate_says(text: str, verdict: str) -> None:
     assert on("run-check", text).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Would our usual battery do a stern thruster on the 44s?",
+        "does the stock battery do for a windlass",
+        "Could your standard battery cope with the new bow thruster?",
+    ],
+)
+def test_whether_the_battery_that_is_there_does_for_a_load(text):
+    assert [(found.topic, found.verdict) for found in talk(text).answers] == [("run-check", "needs-facts")]
+
+
+def test_how_big_it_must_be_is_no_question_of_one_that_is_there():
+    assert [found.topic for found in talk("How big a battery will do the new thruster on the 44s?").answers] == [
+        "bank-size"
+    ]

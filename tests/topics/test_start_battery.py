@@ -29,6 +29,11 @@ def cautioned(answer: Answer) -> bool:
         "150 A thruster off the engine's start battery, 800 CCA: will that do, or should I fit a separate one?",
         "Would the engine battery (870 CCA) do for 160 A at the bow, and what if I fitted a separate battery?",
         "The 145 A thruster shares the diesel's battery, wet, 810 CCA. Good?",
+        "Is it good to feed 150 A of bow thruster from the same cranking battery as our outboard, 830 CCA?",
+        "We hang the 150 A windlass on the same battery like the motor, 820 CCA wet. Fine?",
+        "Do the diesel and a 150 A thruster go on one battery of 850 CCA?",
+        "150 A thruster together with the engine on a single 850 CCA battery: good?",
+        "May I use the battery which is there for the diesel, 850 CCA, for a 150 A thruster?",
     ],
 )
 def test_on_the_engines_battery_it_is_only_just_enough(text: str) -> None:
@@ -82,3 +87,20 @@ def test_its_own_battery_leaves_the_engine_s_for_starting(text, cca):
 
 def test_a_shared_one_of_which_no_cure_is_asked_is_judged_as_before():
     assert on("run-check", "Minnow on the engine battery, 75 Ah, ok?").headline.startswith("At best only just")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "For the 150 A thruster I took the same battery as the diesel has, 850 CCA wet. Enough?",
+        "Our 150 A thruster has the same battery as last year, 850 CCA. Enough?",
+        "The engine and the 150 A thruster each have a battery; the thruster's has 850 CCA. Enough?",
+    ],
+)
+def test_one_of_the_same_kind_is_not_the_engines(text: str) -> None:
+    assert on("run-check", text).verdict == "yes"
+
+
+def test_that_it_is_shared_holds_in_the_next_turn() -> None:
+    told = "The thruster is to hang on the same start battery like the diesel. Good?"
+    assert on("run-check", told, "it's 150 A, and 850 CCA wet").verdict == "marginal"

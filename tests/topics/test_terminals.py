@@ -144,3 +144,31 @@ def test_two_terminals_are_each_told_how_tight(text, told):
 )
 def test_a_lug_that_does_not_go_on_is_not_tightened(text):
     assert only("terminals", text).verdict == "no"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Windlass has M10 bolts, the fuse holder M8. What lugs should I buy?", ("M10 on your M10", "on your M8 stud")),
+        ("What ring terminals for 50 mm2 between an M6 busbar and M8 on the battery?", ("50 mm²", "on your M6 stud")),
+        ("M8 at one end, M10 at the other: lugs, which?", ("on your M8 stud", "on your M10 stud")),
+    ],
+)
+def test_two_studs_want_a_lug_each(text, told):
+    answer = only("terminals", text)
+    assert answer.verdict == "information"
+    assert all(part in answer.headline.replace("\u00a0", " ") for part in told)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "My lugs are M8 and the studs M10. Which lugs do I need?",
+        "I have M8 ring lugs, the stud is M10. Which lug would go on?",
+        "Stud M10: does an M8 lug go over it?",
+        "What do you say, is a lug meant for M8 right for an M10 stud?",
+        "Which lug for an M10 stud? I only have M8 ones.",
+    ],
+)
+def test_a_lug_that_is_there_is_still_judged(text):
+    assert only("terminals", text).verdict == "no"

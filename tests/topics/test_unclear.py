@@ -72,3 +72,22 @@ def test_another_language_is_handed_over_whatever_words_it_shares(text: str) -> 
     reply = talk(text)
     assert ([item.topic for item in reply.answers], reply.triage.route) == (["unclear"], "technician")
     assert talk("My accu wants water, het hot weather. How often do I top it up?").answers[0].topic == "maintenance"
+
+
+@pytest.mark.parametrize(
+    ("text", "route"),
+    [
+        ("It's done it again, worse than in my previous message. Any ideas?", "technician"),
+        ("same trouble as yesterday, what now?", "technician"),
+        ("Back again: still the same. Can you help?", "technician"),
+        ("Will the pub be open again tomorrow?", "other-desk"),
+        ("best mooring in Falmouth", "other-desk"),
+        ("anyone know a good sailmaker", "other-desk"),
+        ("weather on sunday", "other-desk"),
+        ("best one for us", "technician"),  # of what, is not told: it may be of ours
+        ("her name is Ondine", "technician"),
+    ],
+)
+def test_what_names_nothing_is_for_a_person_and_what_names_another_trade_is_not(text: str, route: str) -> None:
+    reply = talk(text)
+    assert ([item.topic for item in reply.answers], reply.triage.route) == (["unclear"], route)

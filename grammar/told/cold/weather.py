@@ -23,6 +23,34 @@ COLD = regex(
 THINGS = regex(r"\b(?:freezes?|frozen|burst|split|crack)\b", re.IGNORECASE)
 
 
+MILD = 10.0  # °C: colder days that have been may have harmed a battery, and are told
+FAR = 60  # characters
+IT_WAS = regex(
+    r"(?:^|[.!?;,\n] *|\b(?:and|but) )(?:it|we|there|the weather|temperatures?) "
+    r"(?:was|were|had|has been|have had|got|hit|reached|went)\b[^.?!;,]{0,20}$",
+    re.IGNORECASE,
+)
+ABOARD = (
+    r"locker|box|compartment|engine|batter\w+|bank|cabin|below|bilge|forepeak|inside|aboard|on board|boat"
+    r"|when|while|as|read\w*|measur\w*|took|test\w*|charg\w*"
+)
+GONE = regex(
+    rf"^(?:(?!\b(?:{ABOARD})\b)[^.?!;]){{0,30}}?"
+    r"\b(?:last (?:week(?:end)?|month|year|summer|spring|autumn|sunday|saturday)|the other (?:day|week)"
+    r"|yesterday|(?:a|two|some|a few) (?:days?|weeks?|months?) ago)\b(?:(?!"
+    rf"\b(?:{ABOARD})\b)[^.?!;]){{0,30}}(?:[.?!;]|$)",
+    re.IGNORECASE,
+)
+
+
+def is_gone(scene: Scene, span: tuple[int, int], value: float) -> bool:
+    """Whether warm degrees are those of days gone by, and of no place aboard: "it was 30 degrees here last week"."""
+    start, end = span
+    if value < MILD or not IT_WAS.search(scene.text[max(0, start - FAR) : start]):
+        return False
+    return GONE.match(scene.text[end : end + 2 * FAR]) is not None
+
+
 def is_condition(text: str) -> bool:
     """Whether the cold is only what a question is asked under: no word of a battery that freezes."""
     return bool(COLD.search(text)) and not THINGS.search(text)
