@@ -163,3 +163,8 @@ def test_a_rule_that_forbids_is_affirmed() -> None:
 def test_low_volts_do_not_prove_the_end_of_it(word: str) -> None:
     (answer,) = talk(f"gel reads 12.0 after a night. {word}?").answers
     assert answer.headline.startswith("Not by this reading")
+
+
+def test_a_choice_between_good_and_dead_is_not_opened_by_how_likely_it_is() -> None:
+    (answer,) = talk("800 CCA gel, 12.7 V rested, 9.1 V on its posts at 310 A. Good or shot?").answers
+    assert not answer.headline.startswith("Most likely")
