@@ -9,8 +9,10 @@ from grammar.scene.claims import (
 )
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.told.words import stops
 
 PRONOUNS = frozenset({"one", "unit"})
+ENDS = ("how", "then", "when", "what")  # after an "if I get a 20 A", which names no thing
 TAKEN = frozenset(
     {"take", "took", "taking", "use", "buy", "bought", "get", "got", "choose", "pick", "fit", "order", "put"}
 )
@@ -103,10 +105,11 @@ def of_named_charger(scene: Scene, item: Item, value: float) -> Claim | None:
 
 
 def _by_pronoun(scene: Scene, item: Item) -> Claim | None:
-    """What "if I take a 20 A one" is: the charger, converter or fuse that was named last before."""
+    """What "if I take a 20 A one" or "if I get a 20 A, how long" is: the charger, converter or fuse that was named last
+    before."""
     verbs = {scene.word(item.start - back) for back in (1, 2, 3)}
     if (
-        scene.word(item.end) not in PRONOUNS
+        not (scene.word(item.end) in PRONOUNS or stops(scene, item, ENDS))
         or not verbs & TAKEN
         or scene.word(item.start - 1) not in ("a", "an", "the")
     ):

@@ -15,6 +15,7 @@ from grammar.dangers import charger_on
 from grammar.dangers.answered import is_answered_no
 from grammar.dangers.chosen import is_chosen, may_be_chosen
 from grammar.dangers.context import Context
+from grammar.dangers.elsewhere import is_of_a_thing_ashore
 from grammar.dangers.feared import is_feared
 from grammar.dangers.galley import is_of_the_galley
 from grammar.dangers.hearsay import is_hearsay
@@ -58,6 +59,7 @@ SMELL, UNFUSED = "rotten-egg-smell", "no-fuse"
 SMOKES = ("smoke", "lithium-vapour-breathed")
 CIRCUIT = ("electric", "wiring", "locker", "charge", "machine")  # classes of words of what could smoke
 WARMTH = (HEAT, GASSING)  # "boiling" is of both
+ASHORE = (*SMOKES, *WARMTH)
 AM_I = ("am", "i")  # asked by the battery of a riddle of itself
 TELLING = frozenset(  # words of what is so, whatever was advised before them
     (
@@ -182,6 +184,7 @@ def _standing(words: Text, table: Signs, about: frozenset[str] = frozenset()) ->
         and not (_is_list(hit, words) if hit.name.split("/")[0] in table.loose else _is_strained(hit, words))
         and not _is_of_another(hit, table, near, words)
         and not (hit.name.startswith(HEAT) and is_of_size(hit, words))
+        and not (hit.name.startswith(ASHORE) and is_of_a_thing_ashore(hit, near.get("battery", ()), words))
         and not is_of_a_price(hit, words)
         and not is_of_wood(hit, words)
         and not is_of_a_kind(hit, near.get("battery", ()), words)

@@ -93,7 +93,7 @@ def spelt() -> str:
     hundreds = f"(?:a|{ones})[ -]{hundred}"
     thousand = f"thousand(?:,?(?: and)? {hundreds}| and {small}| (?:{tens}(?:[ -]{ones})?|{_any('teens')}))?"
     tails = (
-        hundred,
+        f"{_not_a_hundred_each(small)}{hundred}",
         thousand,
         "dozen",
         f"(?:point|comma)[ -](?:{tens}(?:[ -]{ones})?|{digit}(?:[ -]{digit})*)",  # "nine-point-nine"
@@ -120,6 +120,15 @@ def _not_of_each(tens: str, ones: str) -> str:
         rf"|{tens}(?:[ -]{ones})?[ -]pounders?\b"
         rf"|{tens}(?:[ -]{ones})?[ -](?:ah|amp[ -]?hours?)(?: each(?: of the)?)?"
         rf"(?:[ -]{OF_KIND}){{0,3}}[ -]{BATTERIES}\b)"
+    )
+
+
+def _not_a_hundred_each(small: str) -> str:
+    """Keeps a count before hundreds that a dash joins to their unit: "two hundred-amp-hour AGMs" are two; but "one
+    hundred-amp-hour" and "two-hundred-amp-hour" are one number."""
+    return (
+        rf"(?:(?<=\bone )|(?<=-)|(?!hundred(?:[ -]{AND}[ -]{small})?-(?:ah|amp[ -]?hours?)"
+        rf"(?:[ -]{OF_KIND}){{0,3}}[ -]{BATTERIES}\b))"
     )
 
 

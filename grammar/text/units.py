@@ -64,6 +64,15 @@ def spellings(part: str = "says") -> dict[str, Unit]:
     return {form.replace("s", ""): unit for form, unit in said if len(form) > 2} | dict(said)
 
 
+WITH = (  # "9.6 w the thruster on" is with, and so is "12.4 w engine off"; "9 w the panel", "40 w light on" are watts
+    r"(?!(?<= w) (?:the|my|our|both|all(?: the)?) (?:bow |stern |big |main )?"
+    r"(?:thrusters?|engines?|motor|windlass|winch|lights?|fridge|pumps?|joystick|lever|button|load|switch)\b)"
+    r"(?!(?:(?<=\.[0-9] w)|(?<=\.[0-9][0-9] w))"
+    r" (?:everything|nothing|engine|thruster|windlass|lights?|fridge|load|charger) "
+    r"(?:on|off|out|running|going|pushed|pressed)\b)"
+)
+
+
 def named(text: str, part: str = "says") -> Unit:
     """The unit that a spelling found by `pattern` or `labels` stands for."""
     bare, known = _bare(text), spellings(part)
@@ -89,7 +98,7 @@ def pattern() -> str:
     second = [_second(spelling, row.get("signs", [])) for row in rows for spelling in row.get("joined", ())]
     # "8.8 w/ 240 A" is with, "30 amp dc-dc" a converter, "100 C20" no temperature, "one wish" no watt,
     # "50 mm 24 V" no mm2
-    other = r"(?!(?<=c)[0-9])(?!(?<=2)[0-9])(?!(?<= w)/)(?!(?<=dc)[ -](?:to[ -])?dc\b)(?!(?<= m)[0-9])(?!\.g\.m)"
+    other = rf"(?!(?<=c)[0-9])(?!(?<=2)[0-9])(?!(?<= w)/){WITH}(?!(?<=dc)[ -](?:to[ -])?dc\b)(?!(?<= m)[0-9])(?!\.g\.m)"
     whole = r"(?:full|whole|solid|straight) (?=(?:hours?|hrs?|days?|weeks?|nights?|months?)\b)"
     word = r"(?!(?!ish\b)[^\W\d_])(?!(?<=[ -][a-z])ish\b)"
     return rf"(?:-?odd[ -]|-|of an? |{whole})?(?:{says}|A|{'|'.join(second)}){word}{other}"

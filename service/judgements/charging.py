@@ -13,7 +13,7 @@ from service.judgements.joining import alternatives, of_each
 from service.reply import Act, Answer, Change, Urgency
 from service.rules.bank import COUNTED
 from service.rules.readings import DEAD, cite, limit
-from service.told import nothing_else, part_charged
+from service.told import charged_in_frost, nothing_else, part_charged
 from service.topic import Lever, Topic
 
 NEAR = 1e-6  # a value worked out to stand on a limit is on it
@@ -140,8 +140,8 @@ def too_cold(case: Case, chemistry: str) -> bool:
 
 def in_frost(case: Case) -> bool:
     """Whether leave is asked to charge "in frost" or "below freezing", and no degrees are told."""
-    asks = case.says("request:may_i", "put:leave") or LEAVE.search(case.text) is not None
-    return case.says("detail:frost") and case.said("ambient.temperature") is None and asks
+    asks = case.says("request:may_i", "put:leave") or LEAVE.search(case.text) or charged_in_frost.rule(case.text)
+    return case.says("detail:frost") and case.said("ambient.temperature") is None and bool(asks)
 
 
 def freezing_point(case: Case) -> reference.Cited | None:
@@ -177,6 +177,7 @@ def alternator_alone(case: Case) -> bool:
 
 
 IN_FROST = "No: a lithium battery may not be charged at or below 0 °C, so let it come above 5 °C first."
+KEPT_FROM_IT = "Yes: a lithium battery may not be charged at or below 0 °C, so let it come above 5 °C first."
 
 
 def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = True) -> Answer | None:
@@ -193,6 +194,8 @@ def barred(topic: Topic, case: Case, chemistry: str | None, alternator: bool = T
         return cold_answer(topic, case)
     if chemistry == "lfp" and in_frost(case):
         case.step("Charging at or below 0 °C plates metal on lithium cells, for good", "lithium-charge-cold")
+        if charged_in_frost.rule(case.text):
+            return topic.says("information", KEPT_FROM_IT)
         return topic.says("no", IN_FROST)
     if chemistry == "lfp" and (volts := deeply_flat(case)):
         case.step(f"Under {say.volts(limit('lithium-flat'))} lithium cells may be damaged inside", cite("lithium-flat"))

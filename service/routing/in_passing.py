@@ -19,9 +19,9 @@ READINGS = frozenset({"load-voltage", "rest-voltage", "specific-gravity", "maint
 LIFE = regex(  # asked of how long a battery lives, anywhere in a message
     r"\b(?:replac\w*|renew\w*|exchang\w*|swap\w*|chang\w*|new(?:er)? (?:one|ones|battery|batteries|set|pair|agm|gel)"
     r"|lasts?|lasting|li[fv]\w*|finished|ends?|ending|dead|dying|die[ds]?|going|ages?|aged|old(?:er)?|scrap\w*|bin(?:ned)?"
-    r"|chuck\w*|goners?|worn|due|keep (?:it|them|the batter\w+)|time|shot|done|knackered|toast|tired|past|had it|saved?"
-    r"|saving|health\w*|trust\w*|rely|worth|more|longer|still|buy\w*|left in|get out of|good for|any good|years?"
-    r"|seasons?|retire\w*|fail\w*|spent)\b"
+    r"|chuck\w*|goners?|worn|due|keep (?:it|them|the batter\w+)|time|shot|done|knackered|kaput|stuffed|toast"
+    r"|tired|past|had it|saved?|saving|health\w*|trust\w*|rely|worth|more|longer|still|buy\w*|left in|get out of"
+    r"|good for|any good|years?|seasons?|retire\w*|fail\w*|spent)\b"
     r"|(?:^|[.?!;,]) *(?:is|are) *$",
     re.IGNORECASE,
 )
@@ -163,6 +163,38 @@ ASIDES = (
         ),
         regex(r"\b(?:light|heav|weigh|kilo|kg|lbs?\b|pounds?\b|sav|carry|lift|lug)\w*", re.IGNORECASE),
     ),
+    (
+        "battery-type",  # "which setting? I don't know what kind of battery it is"
+        regex(
+            r"\b(?:(?:do|does|did)(?:n['’]?t| not)|dont|can(?:no|['’])?t|not|no (?:idea|clue)|never|unsure|dunno)\b"
+            r"(?: (?:know|knows|knew|say|tell|sure|certain|found|out|really|of)){0,3},? (?:what|which)"
+            r" (?:kind|type|sort|chemistry)\b(?![^,.;?!]{0,40}\b(?:to|should|best|better|need|suits?|choose|want)\b)"
+            r"[^,.;?!]{0,40}",
+            re.IGNORECASE,
+        ),
+        regex(
+            r"\b(?:kinds?|types?|sorts?|chemistry|versus|vs|better|best|instead|difference|recommend|find out"
+            r"|recogni[sz]e|identify|agm|gel|lithium|lfp|wet|flooded|lead|buy|new|(?:which|what) (?:battery|one)"
+            r"|(?:can|do|could) (?:i|we|you) (?:tell|say|see))\b",
+            re.IGNORECASE,
+        ),
+    ),
+)
+PANEL_KEEPS_UP = regex(  # "a tracker takes 0.1 A: will the panel keep pace"
+    r"\b(?:panel|solar|sun)\b(?: \w+){0,3}? (?:keep (?:pace|up|level|ahead)|cope|match|hold its own"
+    r"|(?:be )?enough|cover|balance|offset|make up|suffice|do)\b",
+    re.IGNORECASE,
+)
+OF_THE_DRAIN = regex(
+    r"\bhow (?:long|soon|many|fast|quick\w*)\b|\b(?:flat(?:ten\w*)?|lasts?|run(?:s|ning)? down|empt\w+|dead|half|normal"
+    r"|find|cause\w*|culprit|why|trace|too much|drain(?:s|ed|ing)|days|weeks|months|all ?right"
+    r"|what (?:is|could|else|draws|pulls|takes))\b",
+    re.IGNORECASE,
+)
+DONE_FOR = regex(  # "12.1 after a night. toast?": asked of the reading alone
+    r"(?:^|[.?!,;:–-]) *(?:so |and |is (?:it|she|he|that) )?"
+    r"(?:toast|dead|shot|knackered|done(?: for)?|gone|finished|an? goner|kaput|stuffed|scrap|had it|past it)\s*\?",
+    re.IGNORECASE,
 )
 
 
@@ -173,6 +205,10 @@ def in_passing(message: Message, found: Set[str]) -> set[str]:
     if not asked:
         return idle
     if "replacement" in found and found & READINGS and _only_aged(message):
+        idle.add("replacement")
+    if {"solar", "standing-drain"} <= found and _only_made_up_for(message):
+        idle.add("standing-drain")
+    if found == {"rest-voltage", "replacement"} and _of_the_reading(message):
         idle.add("replacement")
     if {"cable-size", "voltage-drop"} <= found and LOST.search(asked) and APART not in asked and not SIZE.search(asked):
         idle.add("cable-size")  # "70 mm2, 300 A, 4 m: how many volts do I lose"
@@ -196,6 +232,19 @@ def _aside(message: Message, tells: re.Pattern[str], asks: re.Pattern[str]) -> b
     """Whether a message tells something by the way, and has no other word that asks of it."""
     rest = tells.sub(" ", message.text)
     return rest != message.text and asks.search(rest) is None
+
+
+def _only_made_up_for(message: Message) -> bool:
+    """Whether a drain is told for the panel that is to make up for it, and no battery that it empties."""
+    sized = any(item.fact == "battery.capacity" for item in message.stated)
+    kept_up = PANEL_KEEPS_UP.search(message.text) and not OF_THE_DRAIN.search(message.text)
+    return bool(kept_up) and not sized
+
+
+def _of_the_reading(message: Message) -> bool:
+    """Whether a word asks if a battery is done for, of which nothing but volts at rest is told."""
+    told = {item.fact for item in message.stated}
+    return AGE not in told and "reading.voltage" in told and DONE_FOR.search(message.text) is not None
 
 
 def two_read(message: Message) -> bool:

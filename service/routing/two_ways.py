@@ -9,12 +9,15 @@ from collections.abc import Set
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements.joining import PARTS
-from service.told import charged_apart, charger_left_on, longest_run, loose, taken_home
+from service.told import charged_apart, charged_in_frost, charger_left_on, longest_run, loose, taken_home
 
 CHARGER, LAID_UP, WIRING, RUNS, FIXED = "charger-setting", "storage", "bank-wiring", "run-check", "mounting"
 COLD = "ambient.temperature"
 FREEZES = "freeze-point"  # says as well that lithium is not charged in frost
 IN_FROST = "lfp-charged-below-freezing"  # a danger, where it is more than asked of
+OF_FROST = frozenset(
+    {CHARGER, FREEZES, "charger-size", "charge-time", "charger-banks", "dc-dc", "solar"}
+)  # each tells it
 BANKS, CABLE, LOADED = "charger-banks", "cable-size", frozenset({"run-check", "bank-size", "fuse-size", "run-time"})
 RATED = frozenset({"battery.cca", "battery.max_current"})
 HELD = frozenset({"battery.capacity"})
@@ -42,13 +45,21 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
         more.add(CABLE)
     if found & {CHARGER, LAID_UP} and _left_on_or_taken(message):
         more |= {CHARGER, LAID_UP}
-    if LAID_UP in found and FREEZES not in found and (IN_FROST, "planned") in _signs(message):
-        more.add(CHARGER)
+    if (IN_FROST, "planned") in _signs(message):
+        more |= _charged_in_frost(message, found)
     if found - {"unclear"} and COLD in told and taken_home.asked(message.text):
         more.add(LAID_UP)  # "it shows 12.7; must it come home, we have -8 here"
     if LAID_UP in found and message.says("detail:unregulated") and STAYS_ON.search(message.text):
         more.add(CHARGER)
     return more - found
+
+
+def _charged_in_frost(message: Message, found: Set[str]) -> set[str]:
+    """Whether lithium may be charged in frost, beside a lay-up or what tells nothing of it: "how heavy is it? May it be
+    charged in frost?"."""
+    laid_up = LAID_UP in found and FREEZES not in found
+    untold = found - {"unclear"} and not found & OF_FROST and charged_in_frost.asked(message.text)
+    return {CHARGER} if laid_up or untold else set()
 
 
 def _signs(message: Message) -> set[tuple[str, str]]:

@@ -1,4 +1,6 @@
-"""Whether a charge is told of that took place, so that degrees told beside it are those it was charged at."""
+"""Whether a charge is told of that took place, so that degrees told beside it are those it was charged at; and the
+rule that is asked for: "must lithium be kept from charging in frost".
+"""
 
 from __future__ import annotations
 
@@ -21,6 +23,17 @@ NOT_DONE = regex(
     r"|never|not|no|without|\w+n['’]t)\b[^.?!;]{0,60}$",
     re.IGNORECASE,
 )
+RULE = regex(
+    r"\b(?:must|should|shall|ought|has|have|does|do)\b[^.?!;]{0,50}?\bbe (?:kept|protected|prevented|stopped|barred"
+    r"|saved|shielded|guarded|held|spared) (?:from|off|against)"
+    r" (?:(?:being|a|the|any|its|their) ){0,2}charg(?:e|ed|ing)\b",
+    re.IGNORECASE,
+)
+LEAVE = regex(
+    r"\b(?:can|could|may|might|should|shall|must)\b[^.?!;]{0,40}?\bbe (?:re)?charged\b[^.?!;]{0,30}?"
+    r"\b(?:frost\w*|freez\w+|(?:below|under) zero|sub-?zero|minus)",
+    re.IGNORECASE,
+)
 REACH = 80  # characters before it that may deny it or only suppose it
 
 
@@ -36,6 +49,20 @@ def told(text: str) -> bool:
         not NOT_DONE.search(text[max(0, at.start() - REACH) : at.start()]) and not _asked(text, at.end())
         for at in CHARGED.finditer(text)
     )
+
+
+def rule(text: str) -> bool:
+    """Whether it is asked if a battery must be kept from charging: then "yes" forbids it.
+
+    >>> rule("must lithium be kept from charging in frost?"), rule("it was kept from charging in frost")
+    (True, False)
+    """
+    return RULE.search(text) is not None
+
+
+def asked(text: str) -> bool:
+    """Whether the rule of charging in frost is asked for, or leave to do it."""
+    return rule(text) or LEAVE.search(text) is not None
 
 
 def _asked(text: str, end: int) -> bool:

@@ -364,7 +364,8 @@ def lead(case: Case, under: UnderLoad) -> Answer:
         case.because("A battery that is not full falls further under load, even a good one", cite("test-charged"))
         head = f"{head.removesuffix('.').removesuffix(under_load.WEAK)}{NOT_FULL}."
         head = f"Not certain yet: {head.removeprefix('Yes: ')}" if head.startswith("Yes: ") else head
-    if verdict == "no" and under.basis == "current" and not under.small and case.says("detail:asks_dead"):
+    dead = case.says("detail:asks_dead") and not case.says("detail:asks_good")  # "OK or shot?" takes no such word
+    if verdict == "no" and under.basis == "current" and not under.small and dead:
         head = not_for_sure(head)
     return TOPIC.says(verdict, head, *figures(under), *drop, asks=asks, plot=plot(under))
 

@@ -141,3 +141,49 @@ def test_a_small_load_that_does_well_asks_no_time_of_a_model() -> None:
 
 def test_figures_that_are_told_are_still_converted() -> None:
     assert "rating-convert" in topics("How long is 25 feet in metres?")
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        # a kind that is only told to be not known
+        ("How many amps of charger? I've no idea what type of battery it is, 100 Ah.", ["charger-size"]),
+        ("Not sure what sort we have, a grey box. Which mode do I set the charger to?", ["charger-setting"]),
+        ("I don't know what kind of battery it is, how do I find out? And which charger setting?",
+         ["battery-type", "charger-setting"]),
+        ("Which setting for the charger, and I don't know what kind of battery to buy?",
+         ["charger-setting", "battery-type"]),
+        # a drain that a panel is to make up for
+        ("A tracker draws 0.1 A day and night, 50 W panel, 3 hours of sun. Will the panel keep up?", ["solar"]),
+        ("0.2 A goes missing day and night. Is the panel of 60 W enough, 4 h of sun? And what could be taking it?",
+         ["solar", "standing-drain"]),
+        ("0.1 A day and night, 120 Ah. Will a 50 W panel keep up with 3 hours of sun? And days to half without?",
+         ["solar", "standing-drain"]),
+        # whether volts at rest mean the end of it
+        ("AGM 11.9 after a night alone. kaput?", ["rest-voltage"]),
+        ("AGM 11.9 after a night alone, 7 years old. Kaput?", ["rest-voltage", "replacement"]),
+        # the rule of lithium in frost, beside what tells nothing of it
+        ("How heavy is a 100 Ah lithium, and can it be charged below freezing?", ["weight", "charger-setting"]),
+        ("How heavy is a 100 Ah lithium, and does it freeze?", ["weight", "freeze-point"]),
+    ],
+)  # fmt: skip
+def test_what_is_told_beside_a_question_asks_nothing(text: str, asked: list[str]) -> None:
+    assert sorted(topics(text)) == sorted(asked)
+
+
+def test_a_rule_that_forbids_is_affirmed() -> None:
+    (answer,) = talk("Must lithium be kept from charging in frost?").answers
+    assert answer.headline.startswith("Yes: a lithium battery may not be charged")
+    (answer,) = talk("May lithium be charged in frost?").answers
+    assert (answer.verdict, answer.headline[:3]) == ("no", "No:")
+
+
+@pytest.mark.parametrize("word", ["toast", "scrap", "stuffed", "kaput"])
+def test_low_volts_do_not_prove_the_end_of_it(word: str) -> None:
+    (answer,) = talk(f"gel reads 12.0 after a night. {word}?").answers
+    assert answer.headline.startswith("Not by this reading")
+
+
+def test_a_choice_between_good_and_dead_is_not_opened_by_how_likely_it_is() -> None:
+    (answer,) = talk("800 CCA gel, 12.7 V rested, 9.1 V on its posts at 310 A. Good or shot?").answers
+    assert not answer.headline.startswith("Most likely")

@@ -50,6 +50,7 @@ MADE_GOOD = (("make", "good"), ("put", "right"), ("make", "up"), ("put", "back")
 BOXES = frozenset({"box", "gadget", "gizmo", "unit", "brick", "contraption"})
 BOX_WITHIN = 6  # words
 GIVES = frozenset({"puts", "gives", "putting", "giving", "delivers", "delivering", "makes", "pushes"})
+GIVERS = frozenset({"dcdc", "alternator", "charger", "panel", "load", "drain"})
 WIRES = frozenset({"lead", "leads", "cable", "cables", "wire", "wires", "cord"})
 
 
@@ -179,7 +180,15 @@ def _of_box(scene: Scene, item: Item) -> bool:
     if scene.word(item.end) in BOXES:
         return True
     before = [scene.word(at) for at in range(item.start - BOX_WITHIN, item.start)]
-    return bool(GIVES & set(before[-2:])) and bool(BOXES & set(before)) and scene.word(item.end) in ("at", "on")
+    given = bool(GIVES & set(before[-2:])) and scene.word(item.end) in ("at", "on")
+    return given and (bool(BOXES & set(before)) or _converter_is_last(scene, item))
+
+
+def _converter_is_last(scene: Scene, item: Item) -> bool:
+    """Whether of all that gives amps a converter was named last: "a converter that takes the engine's 12 volts and
+    gives out 20 A at 24"."""
+    named = [head.head for head in scene.head_items if head.end <= item.start and head.head in GIVERS]
+    return named[-1:] == ["dcdc"]
 
 
 def _offered(scene: Scene, item: Item) -> bool:
