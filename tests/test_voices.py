@@ -1,6 +1,6 @@
 """Whole conversations by people who knew neither the lexicon nor these tests: how many turns are answered right.
 
-tests/reading/second.jsonl, third.jsonl and fifth.jsonl to thirtieth.jsonl were scored once before anything was
+tests/reading/second.jsonl, third.jsonl and fifth.jsonl to thirtyfirst.jsonl were scored once before anything was
 learned from them (second: 83.5 % right, 10.4 % wrong; third: 77.7 and 5.8; fifth: 81.8 and 7.9; sixth: 87.8 and
 4.2; seventh: 85.7 and 4.5; eighth, harder on purpose: 80.9 and 5.2; ninth: 92.2 and 4.1; tenth: 84.4 and 9.3;
 eleventh: 85.2 and 7.2; twelfth: 84.4 and 10.7; thirteenth: 88.6 and 5.5; fourteenth: 86.3 and 8.2; fifteenth, in
@@ -9,8 +9,8 @@ messages ask two things and many only imply them: 73.8 and 6.0, 79.7 and 2.8; ni
 same kind: 70.6 and 7.3, 62.5 and 7.6, 71.8 and 8.4; twenty-second, two thirds of it single questions: 81.8 and 3.5;
 twenty-third, in six fresh voices: 76.2 and 8.5; twenty-fourth, in six others: 87.9 and 5.4; twenty-fifth to twenty-
 seventh, with verdicts and figures: 87.9 and 5.6, 89.0 and 7.9, 93.8 and 4.1; twenty-eighth to thirtieth, of the same
-kind: 87.8 and 7.4, 89.4 and 6.9, 86.6 and 9.7). They are kept as they were written,
-but for one sentence, and for the labels of the fifth where they took a "thruster battery" for a load. What the
+kind: 87.8 and 7.4, 89.4 and 6.9, 86.6 and 9.7; thirty-first, whose doubtful labels were left out: 95.1 and 1.9).
+They are kept as they were written, but for one sentence, and for the labels of the fifth where they took a "thruster battery" for a load. What the
 second to the sixteenth showed was mended, and then the points were fitted to them: they guard what was learned, and
 tell nothing of messages that nobody has seen. The facts of the nineteenth to the twenty-first were mended later,
 and the figures fitted to them. What the twenty-fifth and those after it showed was mended, the points left as they
@@ -60,6 +60,7 @@ HELD_BACK = [
     ("twentyeighth.jsonl", 95, 3),
     ("twentyninth.jsonl", 95, 3),
     ("thirtieth.jsonl", 95, 3),
+    ("thirtyfirst.jsonl", 97, 2),
 ]
 LEAST_RIGHT, MOST_WRONG = 82, 5  # percent, of conversations that were learned from
 EVERY = 3  # they are many, and a third of them tells as much
