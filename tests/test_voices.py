@@ -10,8 +10,9 @@ same kind: 70.6 and 7.3, 62.5 and 7.6, 71.8 and 8.4; twenty-second, two thirds o
 twenty-third, in six fresh voices: 76.2 and 8.5; twenty-fourth, in six others: 87.9 and 5.4; twenty-fifth to twenty-
 seventh, with verdicts and figures: 87.9 and 5.6, 89.0 and 7.9, 93.8 and 4.1; twenty-eighth to thirtieth, of the same
 kind: 87.8 and 7.4, 89.4 and 6.9, 86.6 and 9.7; thirty-first, whose doubtful labels were left out: 95.1 and 1.9).
-They are kept as they were written, but for one sentence, and for the labels of the fifth where they took a "thruster battery" for a load. What the
-second to the sixteenth showed was mended, and then the points were fitted to them: they guard what was learned, and
+They are kept as they were written, but for one sentence, and for the labels of the fifth where they took a "thruster
+battery" for a load. What the second to the sixteenth showed was mended, and then the points were fitted to them: they
+guard what was learned, and
 tell nothing of messages that nobody has seen. The facts of the nineteenth to the twenty-first were mended later,
 and the figures fitted to them. What the twenty-fifth and those after it showed was mended, the points left as they
 were. Nothing was learned from the topics of the seventeenth to the twenty-fourth, and nothing at all from the other
