@@ -82,10 +82,11 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
     hits = [hit for hit in _standing(words, table, _spoken_of(said)) if not _is_rated(hit, words, rated)]
     if not hits:
         return ()
-    context = _context(text)
+    context = Context(table.context.find(words.words), words)
+    lithium = frozenset(hit.start for hit in table.places.find(words.words) if hit.name == "lithium")
     found: dict[tuple[str, str], Danger] = {}
     denied: Hit | None = None
-    weighed = may_be_chosen(words) and is_chosen(_lithium(text), words)
+    weighed = may_be_chosen(words) and is_chosen(lithium, words)
     for hit in sorted(hits, key=lambda item: (item.start, -item.end)):
         if context.riddle and words.words[hit.start : hit.start + 2] == AM_I:
             continue
@@ -98,7 +99,7 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
         if status in ("present", "general") and family in table.planned:
             only_thought_of = weighed or _is_advised(hit, words, context) or (status == "present" and is_to_come(words))
             status = "planned" if only_thought_of else status
-        status = _as_told(hit, family, status, text)
+        status = _as_told(hit, family, status, words, lithium)
         if status == "denied":
             denied = hit
         if (family, status) not in found:
@@ -107,20 +108,14 @@ def find_dangers(text: str, said: Iterable[Stated] = (), rated: Sequence[Span] =
     return tuple(found.values())
 
 
-def _as_told(hit: Hit, family: str, status: str, text: str) -> str:
+def _as_told(hit: Hit, family: str, status: str, words: Text, lithium: frozenset[int]) -> str:
     """The status after what the rest of the message makes of it: only said, landed since, a smell that was traced."""
-    words = read(text)
-    if status == "present" and family in signs().hearsay and is_hearsay(hit, _lithium(text), words):
+    if status == "present" and family in signs().hearsay and is_hearsay(hit, lithium, words):
         return "planned"
     if status in ("present", "general") and family == UNFUSED and is_only_said(hit, words):
         return "planned"
     over = (family == ADRIFT and is_landed(words.words)) or (family == SMELL and is_traced(hit, words))
     return "past" if status == "present" and over else status
-
-
-@lru_cache(maxsize=2)  # of a text that may have hundreds of signs
-def _lithium(text: str) -> frozenset[int]:
-    return frozenset(hit.start for hit in signs().places.find(read(text).words) if hit.name == "lithium")
 
 
 @lru_cache(maxsize=2)  # each figure that is told may ask for it

@@ -15,7 +15,8 @@ from service.routing.tally import HAZARD, NOTHING, TOLD, Tally, reasons, rows_of
 
 ALARM = 4  # points of a hazard from which a message tells of one, though none of its words names it: three in four do
 DEAD = "detail:dead_motor"  # "the thruster won't work": no danger by itself
-SURE = 12  # points that need no word of the senses or of lithium beside them: many small ones make a chance sum
+SURE = 12  # points that need no word of danger, lithium or the battery's body: many small ones make a chance sum
+BODY = frozenset({"case", "casing", "lid", "side", "sides", "corner", "top", "seam", "cap", "caps", "vent", "plug"})
 ALIKE = 5  # the points that a phrase takes off which only sounds like a danger, and volts on charge that are ordinary
 ORDINARY = ((12.0, 14.8), (24.0, 29.6))  # V on charge, of 12 and 24 V
 WELL = regex(  # said of a battery that is as it should be: "cool to the touch, sides flat, no smell"
@@ -60,7 +61,8 @@ def alarmed(message: Message, context: tuple[str, ...] = ()) -> Request | None:
     harmless = alike or message.says(DEAD) or _charged_as_it_should(message) or FELL.search(message.text)
     if item.total < ALARM or (item.total < ALARM + ALIKE and harmless):
         return None
-    if item.total < SURE and not message.says("about:danger") and not is_lithium(message):
+    sensed = message.says("about:danger") or is_lithium(message) or not BODY.isdisjoint(message.words)
+    if item.total < SURE and not sensed:
         return None
     span = message.clauses[item.row].span if message.clauses else (0, len(message.text))
     shown = tuple(f"{name} {value:+}" for value, name, _ in reasons(item, rows)[:SHOWN])
