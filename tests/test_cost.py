@@ -15,7 +15,7 @@ from tests.timing import pace, seconds
 WORDS, CHUNKS = 50, 60
 MOST_TIMES = 60
 MOST_SECONDS = 0.5
-TRIES = 6
+TRIES = 10
 PIECES = {  # each repeated until the text is as long as may be
     "a reading": "12.6 ",
     "many readings": "12.{} drops to 9.{}, ",
