@@ -395,6 +395,12 @@ def test_frost_without_a_charge_is_no_present_one(text: str) -> None:
     assert not any("harms a lithium battery for good" in item.headline for item in default_desk().ask(text).answers)
 
 
-def test_many_words_of_little_weight_raise_no_alarm() -> None:
-    text = "Quick one, guests since Friday. The wet battery shows 12.4 and has been off since. Still ok?"
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Guests in ten minutes, quick one: the AGM shows 12.4 and has been off since noon, nothing on. ok then?",
+        "The main switch was off since noon and she is flat and flat again. What takes the charge?",
+    ],
+)
+def test_many_words_of_little_weight_raise_no_alarm(text: str) -> None:
     assert "hazard" not in {item.topic for item in default_desk().ask(text).answers}
