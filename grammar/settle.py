@@ -9,6 +9,7 @@ from functools import partial
 
 from grammar.amend.combine import combined
 from grammar.amend.corrected import corrected
+from grammar.amend.in_use import at_the_shaft, drawn_then, on_a_meter, part_of_the_time, running
 from grammar.amend.repeats import amended, lowest_kept, spread
 from grammar.amend.second_look import looked_again
 from grammar.amend.weighed_sizes import each_size
@@ -28,7 +29,6 @@ from grammar.reading import Quantity, Stated
 from grammar.scene.claims import NOT_OURS, NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
-from grammar.text import numbers
 from grammar.text.patterns import regex
 from grammar.told.batteries.absent import without_theirs
 from grammar.told.batteries.cca_demanded import asked_for
@@ -56,29 +56,9 @@ DAYS_BEFORE = regex(r"\b(?:days|nights|weeks|hours|times)\W*$", re.IGNORECASE)
 RUNNING = frozenset({"load.current", "load.power"})
 HALF, NEARBY = 50.0, 13  # percent; characters
 SAYING = frozenset({"label", "sticker", "manual", "leaflet", "booklet", "maker", "manufacturer"})
-METERS = frozenset({"gauge", "monitor", "meter", "multimeter", "voltmeter", "dash", "dial", "posts"})
-SHOWN = regex(  # "hers shows 15.3 whenever the charger is in"
-    r"\b(?:battery|bank|agm|gel|lithium|wet|hers|his|mine|ours|theirs|she|he|it)(?: \w+)? (?:shows?|showed|reads?) $"
-    r"|[,.;] (?:and |but |now )?(?:shows?|reads?|showing|reading) $|\bbeen (?:reading|showing) $",
-    re.IGNORECASE,
-)
-SET_AT = regex(
-    r"\b(?:set|preset|adjusted|turned|dialled) (?:at|to|on|for) $", re.IGNORECASE
-)  # "set at 14.8 by the dial"
 FORBIDDING = frozenset({"says", "do", "dont", "never", "for", "no"})
 NEVER = frozenset({"not", "never"})
 FORBIDS = 4  # words before a layout that may forbid it
-PART_OF_TIME = regex(
-    r"\b(?:(?P<word>half|third|two thirds|quarter)|(?P<percent>\d{1,2}) ?(?:%|per ?cent))"
-    r" (?:of )?the (?:day|time)\b"
-    r"|\b(?P<minutes>[1-5]\d|five|ten|fifteen|twenty|thirty|forty|fifty) ?(?:minutes|mins?)"
-    r" (?:an|(?:(?:out )?of|in|each|every|per) ?(?:an|the|every|each)?) ?hour\b",
-    re.IGNORECASE,
-)
-SHAFT = regex(r"\bshaft\b", re.IGNORECASE)
-SHAFT_WITHIN = 16  # characters between
-AVERAGED = regex(r"\b(?:so )?call it|\baverag|\bmakes it\b", re.IGNORECASE)  # the amps allow for it already
-PARTS = {"half": 1 / 2, "third": 1 / 3, "thirds": 2 / 3, "quarter": 1 / 4}
 
 
 def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Sequence[Stated] = ()) -> list[Stated]:
@@ -92,10 +72,10 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     for other in wider.values():
         claims.pop(other.at, None)
     found = [fact for at, claim in claims.items() if (fact := _stated(scene, scene.items[at], claim, wider.get(at)))]
-    found = [_at_the_shaft(scene, item) for item in many_short(found)]
-    found += _running(scene, found)
-    found += _on_a_meter(scene, found)
-    found = _part_of_the_time(scene, found)
+    found = [at_the_shaft(scene, item) for item in many_short(found)]
+    found += running(scene, found)
+    found += on_a_meter(scene, found)
+    found = part_of_the_time(scene, found)
     found += _between_dates(scene, found)
     found = _by_the_clock(scene, found)
     found += _lithium_by_volts(found, words)
@@ -108,7 +88,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
     told = [_forbidden(scene, item, NEVER) or item for item in told if not _half_of_cca(scene, item)]
     told += [limit for item in words.denied if (limit := _forbidden(scene, item, FORBIDDING))]
     replied = list(in_their_unit(recalled(scene, answered(scene, [*told, *found], expecting), said), said))
-    replied = asked_for(scene, [*replied, *_drawn_then(scene, replied, said)])
+    replied = asked_for(scene, [*replied, *drawn_then(scene, replied, said)])
     stated = further(scene, added(scene, amended(scene, lowest_kept(spread(combined(scene, replied))))))
     stated = list(each_size(studs_first(scene, label_limits(scene, either(scene, unlike(scene, stated))))))
     if not any(item.fact.startswith("reading.") and item.fact != "reading.state" for item in stated):
@@ -196,73 +176,6 @@ def _drop_seconds(scene: Scene, claims: dict[int, Claim]) -> None:
             for later in scene.items[max(0, at - 1) : at + 3]:
                 if later.dim == "TIME":
                     claims.pop(later.at, None)
-
-
-def _running(scene: Scene, found: list[Stated]) -> list[Stated]:
-    """The amps of a reading are the load's too, unless a tester drew them, and the other way round."""
-    drawn = [item for item in found if item.fact == "reading.current"]
-    running = [item for item in found if item.fact == "load.current"]
-    if drawn and not running and not scene.about("role:tester"):
-        return [replace(item, fact="load.current", how="default") for item in drawn]
-    if len(running) == 1 and not drawn and any(item.fact == "reading.load_voltage" for item in found):
-        return [replace(item, fact="reading.current", how="default") for item in running]
-    return []
-
-
-def _on_a_meter(scene: Scene, found: list[Stated]) -> list[Stated]:
-    """The volts of a charger that a meter at the battery shows are a reading too: "saw 15.6 on the gauge"."""
-    told = (item for item in found if item.fact == "charger.voltage")
-    volts = [item for item in told if not SET_AT.search(scene.ahead(item.span[0]))]
-    if not volts or any(item.fact == "reading.voltage" for item in found):
-        return []
-    if not METERS & scene.vocabulary and not any(SHOWN.search(scene.ahead(item.span[0])) for item in found):
-        return []
-    return [replace(item, fact="reading.voltage", how="default") for item in volts[:1]]
-
-
-def _at_the_shaft(scene: Scene, stated: Stated) -> Stated:
-    """A power that is told to be the shaft's, with that word: "3 kW shaft power", "shaft power 3 kW"."""
-    if stated.fact != "load.power":
-        return stated
-    start, end = stated.span
-    for near in SHAFT.finditer(scene.text):
-        first, last = min(start, near.start()), max(end, near.end())
-        if last - first - (end - start) - len(near[0]) <= SHAFT_WITHIN:
-            return replace(stated, text=scene.text[first:last], span=(first, last))
-    return stated
-
-
-def _part_of_the_time(scene: Scene, found: list[Stated]) -> list[Stated]:
-    """A load that is on for a share of the time: less of the hours told, else so long on and off in every hour."""
-    told = PART_OF_TIME.search(scene.text)
-    if told is None or AVERAGED.search(scene.text) or {"load.burst", "load.rest"} <= {item.fact for item in found}:
-        return found  # "half the time, 5 s on and 5 off" says it twice
-    if told["word"]:
-        share = PARTS[told["word"].lower().split()[-1]]
-    else:
-        share = float(told["percent"]) / 100 if told["percent"] else numbers.value(told["minutes"].lower()) / 60
-    if not 0 < share < 1:
-        return found
-    start, end = told.span()
-    found = [item for item in found if item.span[1] <= start or item.span[0] >= end]
-    hours = [item for item in found if item.fact == "load.time"]
-    if any(isinstance(item.value, float) and item.value > HOUR for item in hours):
-        return [replace(item, value=float(item.value) * share) if item in hours else item for item in found]
-    if hours:
-        return found
-    on, off = ((HOUR * part, f"load.{name}") for part, name in ((share, "burst"), (1 - share, "rest")))
-    return [*found, *(Stated(fact, value, "second", told[0], told.span(), how="token") for value, fact in (on, off))]
-
-
-def _drawn_then(scene: Scene, stated: list[Stated], said: Sequence[Stated]) -> list[Stated]:
-    """Amps told after the volts under load: those that were drawn then are the load's, and the other way round."""
-    now, before = {item.fact: item for item in stated}, {item.fact for item in said}
-    if "reading.load_voltage" not in before | now.keys() or scene.about("role:tester"):
-        return []
-    for fact, other in (("reading.current", "load.current"), ("load.current", "reading.current")):
-        if fact in now and other not in before | now.keys():
-            return [replace(now[fact], fact=other, how="default")]
-    return []
 
 
 def _lithium_by_volts(found: list[Stated], words: Words) -> list[Stated]:

@@ -221,7 +221,8 @@ def _show(options: argparse.Namespace) -> int:
 
 
 def _score(options: argparse.Namespace) -> int:
-    from service.commands.score import cases_of, score
+    from service.commands.labelled import cases_of
+    from service.commands.score import score
 
     try:
         with options.file.open(encoding="utf-8") as lines:

@@ -10,20 +10,20 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from service import reference, say
-from service.case import Case, Known, Value
+from service.case import Case, Known
 from service.cautions import cautions
-from service.house_rules.by_house import answered, levers, notes
+from service.house_rules.by_house import answered, notes
 from service.judgements import catalogue_volts
 from service.judgements.at_once import MORE, merged
 from service.judgements.joining import as_joined, each_alone, one_bank, rated_alone
 from service.judgements.timed_load import its_load
 from service.kinds import says_iron
+from service.least_change import BETTER, all_changes
 from service.reply import (
     HOUSE_RULES,
     Answer,
     Asked,
     Assumed,
-    Change,
     Choice,
     Cite,
     Figure,
@@ -34,15 +34,13 @@ from service.reply import (
     strictness,
 )
 from service.routing.told_beside import SAME_OF
-from service.topic import Lever, Topic
+from service.topic import Topic
 from service.turns.no_idea import helped, not_told
 from service.wording.both import LONGEST_HEADLINE, of_both
 from service.wording.own_words import rewritten, worded
 
-BETTER = {"no": ("yes", "marginal"), "marginal": ("yes",)}
 UNVOUCHED = ("hazard", "other-desk", "unclear", "meaning")  # topics that judge no installation
 VOUCH = "We cannot write that an installation is safe or meets a standard: a surveyor or marine electrician does that"
-MOST_TRIED = 400  # values of one lever
 
 
 def finished(topic: Topic, case: Case) -> Answer:
@@ -59,7 +57,7 @@ def finished(topic: Topic, case: Case) -> Answer:
     stated, assumed = _facts(case)
     told = (of_the_load(case, not_told(case, item)) for item in ranged.asks)
     asks = tuple(replace(item, replies=tuple(_outcomes(topic, case, item))) for item in told)
-    changes = tuple(_changes(topic, case, bare)) if bare.verdict in BETTER and not bare.would_change else ()
+    changes = tuple(all_changes(topic, case, bare)) if bare.verdict in BETTER and not bare.would_change else ()
     whole = replace(
         ranged,
         working=ranged.working or tuple(steps(case)),
@@ -226,35 +224,6 @@ def _outcomes(topic: Topic, case: Case, asked: Asked) -> Iterator[Choice]:
 def _others(topic: Topic, case: Case) -> tuple[Case, ...]:
     """The second of two things that are weighed: a reply counts for both."""
     return (case.others(),) if topic.of_two and any((fact, 1) in case.used for fact in case.second) else ()
-
-
-def _changes(topic: Topic, case: Case, answer: Answer) -> Iterator[Change]:
-    for lever in levers(topic, case):
-        found = least_change(topic, case, lever, BETTER[answer.verdict][0])
-        if found:
-            yield found
-
-
-def least_change(topic: Topic, case: Case, lever: Lever, wanted: str) -> Change | None:
-    """The first of the lever's values, least change first, with which the topic's verdict is `wanted`."""
-    for count, value in enumerate(lever.values(case)):
-        if count >= MOST_TRIED:
-            break
-        also = dict(lever.also(case, value)) if lever.also else {}
-        if answered(topic, case.supposing({lever.fact: value, **also}, lever.without)).verdict == wanted:
-            return Change(lever.fact, value, say.symbol(lever.fact), _words(lever, case, value), tuple(_also(also)))
-    return None
-
-
-def _words(lever: Lever, case: Case, value: Value) -> str:
-    if callable(lever.say):
-        return lever.say(case, value)
-    return lever.say.replace("{value}", say.fact(lever.fact, value))
-
-
-def _also(facts: dict[str, Value]) -> Iterator[dict[str, Value]]:
-    for name, value in facts.items():
-        yield {"fact": name, "value": value, "unit": say.symbol(name)}
 
 
 def _facts(case: Case) -> tuple[tuple[Understood, ...], tuple[Assumed, ...]]:

@@ -107,7 +107,7 @@ def test_a_broken_data_file_ends_with_2_and_answers_nothing(desk, monkeypatch, t
 
 
 def test_what_fails_inside_is_told_beside_the_hand_over(desk, monkeypatch):
-    monkeypatch.setattr("service.leadsman.finished", lambda topic, case: 1 / 0)
+    monkeypatch.setattr("service.answering.finished", lambda topic, case: 1 / 0)
     _, out, err = desk("ask", "Is 12.4 V good?")
     assert "technician" in out
     assert "rest-voltage failed" in err

@@ -6,7 +6,8 @@ import pytest
 
 from service import say
 from service.leadsman import default_desk
-from service.render.as_text import as_text, numbers
+from service.render.as_text import as_text
+from service.render.figures import numbers
 from service.reply import Answer
 from tests.talks import talk
 

@@ -10,9 +10,11 @@ from pathlib import Path
 
 import pytest
 
-import service.leadsman
+import service.answering
+import service.turns.taken_up
+from service.answering import without_idle
 from service.case import Known
-from service.leadsman import LONGEST, Leadsman, default_desk, without_idle
+from service.leadsman import LONGEST, Leadsman, default_desk
 from service.question import BadInput
 from service.reply import Answer
 from service.turns.thread import Signer, Thread
@@ -52,14 +54,14 @@ def test_a_text_that_cannot_be_taken_is_refused(text):
 def test_a_topic_that_fails_becomes_a_hand_over_and_the_others_stand(monkeypatch):
     faults = []
     desk = Leadsman(fault=lambda topic, error: faults.append(topic))
-    real = service.leadsman.finished
+    real = service.answering.finished
 
     def failing(topic, case):
         if topic.name == "fuse-size":
             raise ZeroDivisionError
         return real(topic, case)
 
-    monkeypatch.setattr(service.leadsman, "finished", failing)
+    monkeypatch.setattr(service.answering, "finished", failing)
     reply = desk.ask("What cable for the Pike, 5 m each way, and what fuse?")
     assert {answer.topic: answer.verdict for answer in reply.answers} == {
         "cable-size": "information",
@@ -73,7 +75,7 @@ def test_a_reader_that_fails_becomes_a_hand_over(monkeypatch):
     def failing(*_, **__):
         raise RecursionError
 
-    monkeypatch.setattr(service.leadsman, "read", failing)
+    monkeypatch.setattr(service.turns.taken_up, "read", failing)
     reply = Leadsman().ask("Is 12.4 V good?")
     assert [answer.topic for answer in reply.answers] == ["unclear"]
     assert reply.triage.route == "technician"

@@ -238,3 +238,14 @@ def test_what_goes_back_unused_is_for_the_orders_desk(text: str) -> None:
 def test_one_in_its_box_may_ask_for_care() -> None:
     text = "The AGM from April is still boxed. How long may it stand before it wants a charge?"
     assert [item.topic for item in talk(text).answers] == ["storage"]
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("1.265, 1.260, 1.195, 1.265, 1.260, 1.265: what is that third one telling me?", {"specific-gravity"}),
+        ("It stood at 12.5 overnight. And what does the term surface charge mean?", {"rest-voltage", "meaning"}),
+    ],
+)
+def test_what_a_reading_tells_is_no_question_of_a_term(text: str, topics: set[str]) -> None:
+    assert {request.topic for request in route(read(text))} == topics

@@ -27,7 +27,8 @@ from pathlib import Path
 
 import pytest
 
-from service.commands.score import cases_of, score
+from service.commands.labelled import cases_of
+from service.commands.score import score
 from service.leadsman import default_desk
 
 READING = Path(__file__).with_name("reading")

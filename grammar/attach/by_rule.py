@@ -15,6 +15,7 @@ from grammar.attach import volts as attach_volts
 from grammar.attach.bare_volts import SIDES
 from grammar.attach.before_battery import PARTS_OF_IT
 from grammar.attach.beside_numbers import is_share
+from grammar.attach.both_ways import there_and_back
 from grammar.attach.counted_batteries import of_others
 from grammar.facts import FactSpec, facts
 from grammar.reading import Quantity
@@ -197,7 +198,7 @@ def converted(scene: Scene, item: Item, fact: str, quantity: Quantity) -> float 
     if fact == "ambient.temperature":
         return celsius(scene, item, quantity)
     amount = value if as_typed else in_unit(value, quantity.unit, spec.unit)
-    if fact == "cable.length" and amount is not None and attach_lengths.there_and_back(scene, item):
+    if fact == "cable.length" and amount is not None and there_and_back(scene, item):
         return amount / 2
     return amount
 

@@ -71,11 +71,6 @@ RUN_ON = frozenset({"of", "away", "long", "each", "from", "one", "or", "there", 
 SHORTEST_RUN = 250.0  # mm: "690 mm away"
 BY_SO_MUCH = frozenset({"nearer", "closer", "further", "farther", "shorter"})
 SHORT = 4  # words: an answer to "how far is it?"
-TOTAL, THERE_REACH = 3.5, 4.5  # how far the word of a total reaches: further for the only length
-THERE = "there and back"
-ITS_BOTH_WAYS = regex(
-    r"\b(?:that|it|this|which)(?:['’]?s| is| was| would be) (?:really |actually |in fact )?(?:the |a )?$", re.IGNORECASE
-)
 
 
 def lengths(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -216,57 +211,6 @@ def _is_ordered(scene: Scene, item: Item) -> bool:
     told = set(before[ends:])
     dealt = "sell" in told and told & DEALS_WITH  # "what cable do I sell him, it's 9 m"
     return asked or bool(BUYS & told and not dealt) or bool(COSTS & set(after))
-
-
-def there_and_back(scene: Scene, item: Item) -> bool:
-    """Whether a length was measured there and back, so that half of it is the run."""
-    if not isinstance(item.quantity.value, str) and _doubled(scene, item, item.quantity.value):
-        return False
-    places = [item, *_told_again(scene, item)]
-    if any(_is_one_way(scene, place) for place in places):
-        return False
-    alone = len({one.quantity.value for one in scene.quantities("LENGTH")}) == 1
-    reach = THERE_REACH if alone and THERE in scene.text.lower() else TOTAL
-    near = any(close(scene, place, "length_total", reach=reach) for place in places)
-    if not near and not (alone and _called_both_ways(scene)):
-        return False
-    totals = {found.end for found in scene.roles if found.concept == "length_total"}
-    return not any(found.start in totals for found in scene.roles if found.concept == "length_one_way")
-
-
-def _told_again(scene: Scene, item: Item) -> list[Item]:
-    """Where the same length is told once more: "8 m. No, hang on, 8 is there and back"."""
-    after = (other for other in scene.quantities("NUM", item.dim) if other.start > item.end)
-    again = (other for other in after if other.quantity.value == item.quantity.value)
-    return [other for other in again if scene.word(other.start - 1) not in ("and", "plus")]  # "6 to go and 6 to return"
-
-
-def _called_both_ways(scene: Scene) -> bool:
-    """Whether a length told before is called the way there and back: "6 m. Sorry, that was the round trip"."""
-    totals = (found.start for found in scene.roles if found.concept == "length_total")
-    return any(ITS_BOTH_WAYS.search(scene.ahead(scene.tokens[start].start)) for start in totals)
-
-
-def _is_one_way(scene: Scene, item: Item) -> bool:
-    """Whether one way is told of it, or, where it is the only length, of the cable: "3 m of 35 mm2 each way"."""
-    alone = len(scene.quantities("LENGTH")) == 1
-    return close(scene, item, "length_one_way", reach=TOTAL if alone else 1.2)
-
-
-def _doubled(scene: Scene, item: Item, value: float) -> bool:
-    """Whether the way there and back is told beside the run itself: "25 foot run, there and back 50"."""
-    bare = (other for other in scene.measured if other.at != item.at and other.dim in ("NUM", "COUNT", item.dim))
-    return any(other.quantity.value == 2 * value for other in bare)
-
-
-def same_run(scene: Scene, item: Item) -> bool:
-    """Whether a bare number is the run once more, measured the other way: "10 m, so 20 there and back"."""
-    if item.dim not in ("NUM", "COUNT") or isinstance(item.quantity.value, str):
-        return False
-    if not close(scene, item, "length_total", "length_one_way", reach=TOTAL):
-        return False
-    runs = {other.quantity.value for other in scene.quantities("LENGTH") if not isinstance(other.quantity.value, str)}
-    return any(item.quantity.value in (run, 2 * run, run / 2) for run in runs)
 
 
 def counts_cables(scene: Scene, item: Item) -> bool:

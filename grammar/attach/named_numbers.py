@@ -17,7 +17,8 @@ from grammar.scene.near import gap
 from grammar.scene.scene import Scene
 from grammar.text.standard import NOMINAL
 from grammar.told.batteries.bare_sizes import is_joined
-from grammar.told.batteries.capacities import GROUPS, MOST_OF_ONE, alike, goes_by, is_size
+from grammar.told.batteries.capacities import GROUPS, MOST_OF_ONE, alike, is_size
+from grammar.told.batteries.goes_by import goes_by
 from grammar.told.chargers.charges import is_own_charger, of_charger
 from grammar.told.currents.another_fuse import of_another
 from grammar.told.currents.fuses import FUSES, fuse

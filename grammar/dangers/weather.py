@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from grammar.dangers.text import DEGREES, Text
+from grammar.dangers.figures import DEGREES
+from grammar.dangers.text import Text
 from grammar.lexicon.phrases import Hit
 
 HERE = frozenset({"here", "outside", "out", "today", "ashore", "lately", "abroad"})

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from grammar.attach.lengths import same_run
+from grammar.attach.both_ways import same_run
 from grammar.attach.volts import is_reading
 from grammar.facts import FactSpec, facts
 from grammar.lexicon.vocabulary import small_words

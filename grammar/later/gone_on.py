@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from grammar.attach.allowed import ALLOWED, MAKERS
-from grammar.attach.lengths import same_run, there_and_back
+from grammar.attach.both_ways import same_run, there_and_back
 from grammar.later.alike import TWICE, VOLTS, as_typed, free_figures, may_be_of, ratio_of, read_as, stated_so
 from grammar.later.answers import FOLLOWS, MOST_JOINED, is_free
 from grammar.later.bare_numbers import mentioned_again, told_by_words

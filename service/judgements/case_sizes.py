@@ -12,7 +12,7 @@ from service.case import Case
 from service.judgements import cranking, supply
 from service.reference import Row, UnknownValue
 from service.reply import Figure, Option, Verdict
-from service.told import tray
+from service.told import tray_of_whom
 
 ALIAS = {  # European cases with the same outline
     **dict.fromkeys(("H8", "L5", "LN5"), "49"),
@@ -66,10 +66,10 @@ def new_and_there(case: Case, first: str, second: str) -> tuple[str, str]:
 def owner_of(case: Case, first: str, second: str) -> str:
     """The one of two sizes that stands there, or for which the place is made; "" where it is not told."""
     pair = (first, second)
-    for name in (tray.whose(case.text), tray.aboard(case.text)):
+    for name in (tray_of_whom.whose(case.text), tray_of_whom.aboard(case.text)):
         if known_name(name) in pair:
             return known_name(name)
-    wanted = "" if tray.is_choice(case.text, pair) else known_name(tray.to_go_in(case.text))
+    wanted = "" if tray_of_whom.is_choice(case.text, pair) else known_name(tray_of_whom.to_go_in(case.text))
     return pair[1 - pair.index(wanted)] if wanted in pair else ""
 
 
@@ -126,7 +126,7 @@ def usual(name: str) -> str:
 
 def listed(text: str) -> tuple[str, ...]:
     """Three and more cases of one message, by their names in the table; none where one is not there."""
-    names = tuple(dict.fromkeys(known_name(name) for name in tray.row(text)))
+    names = tuple(dict.fromkeys(known_name(name) for name in tray_of_whom.row(text)))
     known = {str(row["group"].value) for row in reference.rows("group_sizes")}
     return names if len(names) > 2 and set(names) <= known else ()
 

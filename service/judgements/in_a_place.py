@@ -11,7 +11,7 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.reference import Row
-from service.told import tray
+from service.told import tray, tray_of_whom
 
 SIDES = ("length", "width", "height")
 MORE = {"length": tray.HOLD_DOWN, "width": tray.HOLD_DOWN, "height": tray.LUGS}
@@ -47,7 +47,7 @@ def told(case: Case) -> tray.Place | None:
     own = measured(case)
     if own or NOT_ITS_ROOM.search(case.text) or OTHER_PLACE.search(case.text):
         return own
-    elsewhere = tray.whose(case.text) or tray.spare(case.text) or tray.length_alone(case.text)
+    elsewhere = tray_of_whom.whose(case.text) or tray.spare(case.text) or tray.length_alone(case.text)
     return None if elsewhere else tray.of_before(case.cues)
 
 

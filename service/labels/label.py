@@ -14,7 +14,7 @@ from service.judgements import charging
 from service.kinds import CHARGED
 from service.labels import printed
 from service.reply import Answer, Asked, Figure, Option
-from service.routing import evidence
+from service.routing import asking
 from service.rules.bank import system
 from service.topic import Topic
 from service.topics import topic
@@ -87,7 +87,7 @@ def stands(message: Message, thread: Thread) -> bool:
 
 def _asks(message: Message) -> bool:
     """Whether anything is asked; what stands in a rating ("20HR", "max continuous") asks nothing."""
-    if "?" in message.words or message.says("role:read_off") or any(word in evidence.OPENERS for word in message.words):
+    if "?" in message.words or message.says("role:read_off") or any(word in asking.OPENERS for word in message.words):
         return True
     return any(cue.name.startswith("request:") and not _in_a_rating(message, cue.span[0]) for cue in message.cues)
 

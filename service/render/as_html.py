@@ -8,8 +8,9 @@ from typing import Any
 
 from grammar.text.patterns import regex
 from service import say
-from service.render.as_text import MOST_CAUTIONS, THEN, places, shown, words
+from service.render.as_text import MOST_CAUTIONS, THEN, words
 from service.render.fields import field, tag
+from service.render.figures import places, shown
 from service.render.units import american
 from service.reply import HOUSE_RULES, Figure
 

@@ -11,10 +11,19 @@ from service.judgements import new_and_old, parallel_cables
 from service.judgements.ice_first import has_it_frozen
 from service.routing import supply_as_told
 from service.routing.in_words import IN_WORDS
+from service.routing.motor_as_told import (
+    ANY_CABLE,
+    cold_or_battery,
+    lifted,
+    loaded,
+    story_of_a_motor,
+    volts_lost,
+    weak_though_full,
+    wire_or_battery,
+)
 from service.routing.seen import Seen
-from service.routing.supply_as_told import KIND, LOADS, MAY, SIZING, STRENGTH, UNLIKE, is_lithium
-from service.told import culprit, loose, lost_volts, other_volts, part_charged, posts_way
-from service.topic import CIRCUIT
+from service.routing.supply_as_told import KIND, LOADS, MAY, UNLIKE, is_lithium
+from service.told import loose, other_volts, part_charged, posts_way
 
 TIMES = frozenset({"run-time", "charge-time", "standing-drain"})
 PUT_ON = regex(
@@ -22,18 +31,10 @@ PUT_ON = regex(
     r"\b(?:put|leave|hook|connect|clip|plug|use|keep)\b[^.?!]{0,200}\bcharger\b",
     re.IGNORECASE,
 )
-BOTH_ENDS = frozenset({"reading.load_voltage", "reading.load_voltage_at_load"})
 DUE = regex(r"\b(?:due|overdue|time (?:for|to)|how (?:long|much longer)|last|next|soon)\b", re.IGNORECASE)
-ANY_CABLE = frozenset({"cable.area", "cable.gauge", "cable.length", "cable.drop"})
 LIMITS = "detail:which_limit"
 KILOAMPS = regex(r"\d ?ka\b", re.IGNORECASE)
-MOTOR = ("detail:weak_motor", "detail:dead_motor")
-CHARGED = ((12.5, 13.4), (25.0, 26.8))  # volts at rest of a good battery and of two in series
-WHY = regex(r"\bwhy\b|\bwhat(?: now| next|'?s wrong| is wrong)\b|\bmeasure\b|\bwhere (?:do|to|should)\b", re.IGNORECASE)
 WHY_IS = regex(r"\bwhy (?:is|are|does|do|would|should)\b", re.IGNORECASE)
-FADING = regex(
-    r"\b(?:weak\w*|slow\w*|sluggish\w*|tired|lazy|lazily|faint\w*|feebl\w*|fades?|fading|groans?)\b", re.IGNORECASE
-)
 SIZES, TO_OTHER = frozenset({"cable.gauge", "cable.area"}), ("detail:to_mm2", "detail:to_awg")
 EXPLAINS = regex(r"\bdifference\b|\bwhat (?:is|are|does|do)\b|\bmeans?\b", re.IGNORECASE)
 ITS_MCA = regex(r"\b(?:its|the|that|in|how many|how much)\W+m?ca\b|\bm?ca\W+(?:be|is that|would)\b", re.IGNORECASE)
@@ -43,12 +44,6 @@ HOLD = regex(
     r"\b(?:strap|hold|held|fix|fasten|clamp|bolt|tie|tied|secur|bracket|stand|on (?:its|their|the) \w|lying|upright)",
     re.IGNORECASE,
 )
-LIFTED = regex(
-    r"\b(?:what|how much|how many kilos?)\b[^.?!;]{0,20}\b(?:lift\w*|carry\w*|heav\w*|weigh\w*)\b|\bhow heavy\b", re.I
-)
-SIZE_TOO = regex(
-    r"\b(?:what|which) (?:size|gauge|section|mm2|awg)\b|\bhow thick\b", re.IGNORECASE
-)  # "and if so what size?"
 RUINED = regex(
     r"\b(?:is|are|was|have|has|did) (?:it|he|she|they|this|that|i|we|the \w+)\b[^.?!,]{0,12}"
     r"\b(?:ruined|killed|finished|goners?|scrap|toast|done for|knackered|a write[- ]?off|past saving)\b"
@@ -84,26 +79,6 @@ def _charged(seen: Seen) -> bool:
         return True  # "does it hurt to charge my lithium at minus 3"
     asked = bool(PUT_ON.search(message.text)) or seen.says("word:setting")
     return found <= {"unclear"} and KIND in seen.told and not message.dangers and asked
-
-
-def _story_of_a_motor(seen: Seen) -> bool:
-    """ "The thruster only clicks and I've no idea what battery it is": where the volts go, not which to buy."""
-    sizes = seen.says("request:which", "request:versus", *SIZING) and not seen.says("detail:battery_unknown")
-    figures = seen.told & (STRENGTH | LOADS - {"load.model"}) or any(name.startswith("reading.") for name in seen.told)
-    own = seen.found <= {"bank-size", "run-check", "unclear"} and seen.says(*MOTOR)
-    return own and not sizes and not figures and not seen.message.dangers
-
-
-def _weak_though_full(seen: Seen) -> bool:
-    """ "Our Pike goes weak after a minute, the battery rests at 12.7. What do I measure?": the commonest story, where
-    volts at rest say nothing yet."""
-    volts = [float(item.value) for item in seen.message.stated if item.fact == "reading.voltage"]
-    full = len(volts) == 1 and any(low <= volts[0] < high for low, high in CHARGED)
-    others = seen.told & {"reading.load_voltage", "reading.gravity", "battery.age"} or seen.context
-    motor = seen.says("thing:thruster") or bool(seen.told & {"load.model", "load.kind"})
-    weak = seen.says(*MOTOR) or (motor and FADING.search(seen.message.text))
-    asks = WHY.search(seen.message.text) or culprit.where_to_look(seen.message.text)
-    return seen.found == {"rest-voltage"} and full and bool(weak and asks) and not others
 
 
 def _why_cranking_amps(seen: Seen) -> bool:
@@ -163,31 +138,6 @@ def _joined(seen: Seen) -> bool:
     )
 
 
-def _volts_lost(seen: Seen) -> bool:
-    """ "0.8 V gone between battery and windlass, a drama?": a loss that was measured."""
-    read = any(name.startswith("reading.") for name in seen.told) or seen.message.dangers
-    return seen.found <= {"unclear"} and not read and lost_volts.told(seen.message.text) is not None
-
-
-def _lifted(seen: Seen) -> bool:
-    """ "What am I lifting with a group 31?": its weight, not its measures."""
-    sized = seen.found <= {"group-size", "unclear"} and "battery.group" in seen.told
-    return sized and LIFTED.search(seen.message.text) is not None
-
-
-def _wire_or_battery(seen: Seen) -> bool:
-    """ "12.65 at rest, 9.9 pushing, 2 AWG, 15 ft, 160 A. Battery or wire?": one question."""
-    circuit = seen.found <= {*CIRCUIT, "load-voltage"} and "load-voltage" in seen.found and len(seen.found) > 1
-    return circuit and culprit.either(seen.message.text) and SIZE_TOO.search(seen.message.text) is None
-
-
-def _cold_or_battery(seen: Seen) -> bool:
-    """ "Is that the cold or is the battery shot?": one question."""
-    about = seen.found <= {"cold-cranking", "replacement", "load-voltage", "unclear"} and not seen.message.dangers
-    read = any(name.startswith("reading.") for name in seen.told)
-    return about and not read and culprit.cold_or_battery(seen.message.text)
-
-
 def _per_pole(seen: Seen) -> bool:
     """ "Two cables per pole in place of one?"."""
     return seen.found <= {"unclear", "terminals"} and parallel_cables.PER_POLE.search(seen.message.text) is not None
@@ -202,18 +152,6 @@ def _broken(seen: Seen) -> bool:
     """ "Is 5 kA enough for a 300 Ah lithium bank?": amps of a short circuit, which a fuse must break."""
     kilo = bool(KILOAMPS.search(seen.message.text)) and "battery.cca" not in seen.told
     return seen.found <= {"run-check", "unclear"} and (kilo or seen.says("term:interrupting"))
-
-
-def _loaded(seen: Seen) -> bool:
-    """ "12.8 at rest and 9.0 with the thruster on, is it good?": the volts at rest alone would call it good."""
-    under = "reading.load_voltage" in seen.told and seen.says("role:run_on", "about:under_load")
-    return (seen.found == {"rest-voltage"} and under) or _both_ends_read(seen)
-
-
-def _both_ends_read(seen: Seen) -> bool:
-    """ "New fuse, still 8.1 at the motor and 11.6 at the battery": a fuse that is only told of asks for none."""
-    sized = seen.says(*SIZING, *MAY) or {"fuse.rating", *ANY_CABLE} & seen.told
-    return seen.found == {"fuse-size"} and seen.told >= BOTH_ENDS and not sized
 
 
 def _shut_in(seen: Seen) -> bool:
@@ -276,18 +214,18 @@ IN_PLACE: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     *IN_WORDS,
     ("mounting", _adrift),
     ("voltage-drop", _limited),
-    ("voltage-drop", _volts_lost),
-    ("weight", _lifted),
+    ("voltage-drop", volts_lost),
+    ("weight", lifted),
     ("terminals", _posts_way),
     ("cable-size", _per_pole),
-    ("load-voltage", _wire_or_battery),
-    ("cold-cranking", _cold_or_battery),
+    ("load-voltage", wire_or_battery),
+    ("cold-cranking", cold_or_battery),
     ("fuse-size", _broken),
     ("charger-size", _amps_of_a_charger),
     ("charger-setting", _charged),
-    ("load-voltage", _loaded),
-    ("load-voltage", _story_of_a_motor),
-    ("load-voltage", _weak_though_full),
+    ("load-voltage", loaded),
+    ("load-voltage", story_of_a_motor),
+    ("load-voltage", weak_though_full),
     ("battery-type", _kind_found_out),
     ("meaning", _why_cranking_amps),
     ("replacement", _ruined),

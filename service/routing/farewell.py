@@ -6,7 +6,7 @@ import re
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
-from service.routing.evidence import ASKING, OPENERS
+from service.routing.asking import ASKING, OPENERS
 from service.routing.goes_on import BRIEF, POLITE
 
 LEAVE = 30  # characters after the thanks: a name, "for the help"

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.routing.as_told import TIMES
-from service.routing.evidence import OPENERS, asks, asks_outright
+from service.routing.asking import OPENERS, asks, asks_outright
 from service.routing.of_the_last import volts_there
 from service.routing.one_circuit import only_tells
 from service.routing.supply_as_told import KIND

@@ -7,28 +7,23 @@ from collections.abc import Callable
 
 from grammar.text.patterns import regex
 from service.judgements import standing_loss
-from service.routing import charging_in_words
-from service.routing.seen import BATTERY, CABLES, LOADS, Seen
+from service.routing import charging_in_words, circuit_in_words
+from service.routing.seen import BATTERY, LOADS, Seen
 from service.told import (
     amp_hours_taken,
     amps_asked,
     does_the_load,
-    equal_cables,
     hydrometer_way,
     its_years,
     kind_required,
-    longest_run,
-    lugs_asked,
     pictured,
     price_asked,
     rating_counts,
-    switch_asked,
     to_buy,
     to_lithium,
     volts_of_charge,
     who,
 )
-from service.topic import CIRCUIT
 
 PARTED = regex(
     r"\b(?:link|strap|jumper|lead|cable|bridge|bar)s? (?:was |is |were )?(?:off|out|removed|undone|disconnected)\b"
@@ -40,9 +35,6 @@ BY_ITSELF = regex(
     r"\b(?:overnight|over night|by (?:the )?morning|in (?:the|a|one) night|by itself"
     r"|(?:after|in|within|over) (?:\d+|an?|one|two|three|four|five|six|a few|some) (?:days?|nights?|weeks?))\b",
     re.IGNORECASE,
-)
-QUOTED = regex(
-    r"\b(?:catalogue|brochure|manual|sheet)\b[^.?!;]{0,12}\b(?:says?|has|names?|asks?|gives?|lists?)\b", re.I
 )
 JOINS = regex(
     r"\b(?:series|parallel|join\w*|mix\w*|together|beside|alongside|link\w*|connect\w*|wir(?:e|ing)|and an?)\b",
@@ -88,17 +80,6 @@ def _kinds_weighed(seen: Seen) -> bool:
     kinds = {item.value for item in seen.message.stated if item.fact == "battery.chemistry"}
     weighed = seen.found == {"bank-wiring"} and len(kinds) > 1 and seen.says("request:versus")
     return weighed and not JOINS.search(seen.message.text) and not seen.message.dangers
-
-
-def _start_linked(seen: Seen) -> bool:
-    """ "Start battery 1000 CCA plus house 2 x 100 Ah, can I link them?": two banks joined, before what they run."""
-    about = seen.found <= {"run-check", "bank-wiring", "unclear"} and not seen.message.dangers
-    return (
-        about
-        and seen.says("detail:start_and_house")
-        and seen.says("word:mix")
-        and seen.says("request:may_i", "put:leave")
-    )
 
 
 def _rating_counts(seen: Seen) -> bool:
@@ -155,82 +136,10 @@ def _battery_for(seen: Seen) -> bool:
     return about and not other and bool(load) and to_buy.named_first(seen.message.text) and not seen.message.dangers
 
 
-def _switch(seen: Seen) -> bool:
-    """ "What size isolator for a Pike?": a part of the circuit, no battery."""
-    about = seen.found <= {
-        "bank-size",
-        "charger-size",
-        "run-check",
-        "rating-convert",
-        "terminals",
-        "unclear",
-        "meaning",
-    }
-    load = LOADS | {"load.power"}
-    return about and bool(load & seen.told) and switch_asked.asked(seen.message.text) and not seen.message.dangers
-
-
-def _both_on(seen: Seen) -> bool:
-    """ "A 1-2-both switch, on both when docking?"."""
-    about = seen.found <= {"charger-setting", "charger-banks", "unclear", "run-check"} and seen.told <= {
-        "battery.count"
-    }
-    return about and seen.says("detail:start_and_house") and not seen.message.dangers
-
-
-def _by_the_catalogue(seen: Seen) -> bool:
-    """ "My fuse is 250 A, the catalogue says 350, must I change it?": no price is asked."""
-    quoted = QUOTED.search(seen.message.text) is not None
-    return seen.found == {"other-desk"} and quoted and "fuse.rating" in seen.told and not seen.message.dangers
-
-
-def _covered(seen: Seen) -> bool:
-    """ "How are the terminals covered?"."""
-    about = seen.found <= {"maintenance", "mounting", "terminals", "unclear"}
-    return (
-        about
-        and lugs_asked.cover(seen.message.text)
-        and not any(item.status == "present" for item in seen.message.dangers)
-    )
-
-
-def _of_the_minus(seen: Seen) -> bool:
-    """ "Must the minus lead be as thick?"."""
-    about = seen.found <= {"terminals", "cable-size", "bank-wiring", "unclear"} and not seen.told
-    return about and equal_cables.of_the_minus(seen.message.text) and not seen.message.dangers
-
-
-def _spliced(seen: Seen) -> bool:
-    """ "Can I lengthen the cable with a butt splice?"."""
-    about = seen.found <= {"terminals", "cable-size", "bank-wiring", "unclear"} and seen.told <= {
-        "battery.count",
-        "load.kind",
-    }
-    return about and lugs_asked.spliced(seen.message.text) and not seen.message.dangers
-
-
-def _cable_alone(seen: Seen) -> bool:
-    """ "Is 35 mm2 ok?", before anything else is told."""
-    only = bool(seen.told) and seen.told <= CABLES and seen.found <= {"unclear"} and not seen.message.dangers
-    return only and seen.says("request:is_good", "request:enough", "request:may_i", "put:good")
-
-
 def _by_hydrometer(seen: Seen) -> bool:
     """ "How do I test the cells with a hydrometer?"."""
     about = {"maintenance", "specific-gravity", "meaning", "replacement", "load-voltage", "unclear"}
     return seen.found <= about and not seen.message.dangers and hydrometer_way.asked(seen.message.text)
-
-
-def _longest_run(seen: Seen) -> bool:
-    """ "How far can I go with 70 mm2 to a Pike?"."""
-    others = seen.found - CIRCUIT - {"mounting", "run-time", "rating-convert", "unclear"}
-    return not others and not seen.message.dangers and longest_run.asked(seen.message.text, seen.told)
-
-
-def _by_the_hull(seen: Seen) -> bool:
-    """ "Can the engine block be the way back, with a plus cable only?"."""
-    others = seen.found - CIRCUIT - {"bank-wiring", "dc-dc", "unclear"}
-    return not others and not seen.message.dangers and seen.says("detail:hull_negative")
 
 
 def _of_a_picture(seen: Seen) -> bool:
@@ -291,20 +200,20 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("maintenance", _by_children),
     ("run-time", _taken),
     ("run-time", _runs_so_long),
-    ("cable-size", _longest_run),
-    ("cable-size", _by_the_hull),
-    ("cable-size", _cable_alone),
-    ("cable-size", _of_the_minus),
-    ("fuse-size", _switch),
-    ("terminals", _covered),
-    ("terminals", _spliced),
-    ("bank-wiring", _both_on),
-    ("fuse-size", _by_the_catalogue),
+    ("cable-size", circuit_in_words.longest_way),
+    ("cable-size", circuit_in_words.by_the_hull),
+    ("cable-size", circuit_in_words.cable_alone),
+    ("cable-size", circuit_in_words.of_the_minus),
+    ("fuse-size", circuit_in_words.switch),
+    ("terminals", circuit_in_words.covered),
+    ("terminals", circuit_in_words.spliced),
+    ("bank-wiring", circuit_in_words.both_on),
+    ("fuse-size", circuit_in_words.by_the_catalogue),
     ("specific-gravity", _by_hydrometer),
     ("fuse-size", charging_in_words.fuse_of_a_converter),
     ("dc-dc", charging_in_words.of_more_volts),
     ("dc-dc", charging_in_words.relay_between),
-    ("bank-wiring", _start_linked),
+    ("bank-wiring", circuit_in_words.start_linked),
     ("battery-type", _rating_counts),
     ("battery-type", _kinds_weighed),
     ("run-check", _good_idea),

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Set
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
-from service.routing.evidence import asks_outright
+from service.routing.asking import asks_outright
 from service.told import longest_run
 from service.topic import CIRCUIT
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from grammar.reading import Message
-from service.routing.evidence import OPENERS
+from service.routing.asking import OPENERS
 
 START = "start"  # what a table begins with
 SECOND = 2

@@ -9,12 +9,13 @@ from grammar.reading import Message
 from grammar.text.patterns import regex
 from service.judgements import new_and_old
 from service.judgements.ice_first import has_it_frozen
-from service.routing.as_told import ANY_CABLE, HOLD, ICY, TIMES, unlike_amps
-from service.routing.evidence import TERM
-from service.routing.one_circuit import CONVERTS
-from service.routing.supply_as_told import KIND, LOADS, STRENGTH, both_sized, is_lithium
+from service.routing.as_told import HOLD, ICY, TIMES, unlike_amps
+from service.routing.beside_charging import charger_only_named, made_up_for, of_no_charger, only_stays_on
+from service.routing.beside_readings import only_held, told_by_a_reading
+from service.routing.beside_supply import BIG, not_asked, rated_for_a_load, sized_already
+from service.routing.motor_as_told import ANY_CABLE
+from service.routing.supply_as_told import LOADS, STRENGTH, both_sized
 from service.told import charged_apart, equal_cells, longest_run, loose, other_volts, two_charges, two_options
-from service.topic import CIRCUIT
 
 GO_BY = regex(r"\bwhich\b[^.?!]{0,30}\b(?:go by|look (?:at|for)|trust|rely on|heed)\b", re.IGNORECASE)
 OWN_QUESTIONS = ("request:how_often", "detail:carry")  # of a lay-up, beside a panel
@@ -25,10 +26,6 @@ ALTERNATOR = regex(
     r"\balternator\b[^.?!,]{0,200}\b(?:enough|cope|up to|stand|manage)\b|\benough\b[^.?!,]{0,200}\balternator\b",
     re.IGNORECASE,
 )
-STAYS_ON = regex(
-    r"\b(?:leav|keep|stay|left|kept)\w*\b[^.?!;]{0,60}\b(?:charger|charging|plugged|on|charge)\b", re.IGNORECASE
-)
-OF_SETTING = ("word:setting", "role:charger.setting", "request:which")
 MEANS = regex(r"\bmeans?\b|\bstands? for\b|\bdifference\b", re.IGNORECASE)
 INTO = regex(r"\bwhat(?:['’]?s| is| are| would) (?:that|it|this|they|those)(?: be)? (?:in|as)\b", re.IGNORECASE)
 LOOKS = regex(r"\bhow often\b[^.?!]{0,200}\b(?:look|check|inspect|visit)\w*", re.IGNORECASE)
@@ -38,25 +35,11 @@ LESS_CARE = regex(
     r"\b(?:looking after|maintenance|upkeep|care)\b",
     re.IGNORECASE,
 )
-READ = frozenset({"specific-gravity", "rest-voltage", "load-voltage"})
-OF_THE_READING = regex(  # "what is that fourth one telling me", and no term of the trade
-    r"\bwhat(?:['’]?s| is| does| do| are) (?:that|this|these|those|the|it)\b(?: (?:\w+|\d[\d.,]*)){0,4}?"
-    r" (?:tell(?:ing)?|say(?:ing)?|mean|point(?:ing)? (?:to|at)|signify|indicat(?:e|ing)|hint(?:ing)? at)\b",
-    re.IGNORECASE,
-)
 BUYS = regex(r"\bwhat (?:do|should|must|would) (?:i|we) (?:buy|get|need|fit|take)\b", re.IGNORECASE)
-OF_THE_SAME = regex(  # "is 20 W enough, else what size?"
-    r"\b(?:else|otherwise|if not)\b,? (?:then )?(?:what|which|how (?:big|large))(?: size)?\W*(?:$|[?.;])", re.IGNORECASE
-)
-BIG = regex(r"\b(?:how (?:big|large|many)|size|sized|capacity|cca|ah)\b", re.IGNORECASE)
 STORES = regex(
     r"\b(?:stor(?:e|ed|age|ing)|lay\w* (?:it |them )?up|laid up|leav\w*|left|keep\w*|how often|charger?|charging"
     r"|disconnect\w*|look after|check\w*|months?|weeks?)\b",
     re.IGNORECASE,
-)
-MADE_UP = regex(
-    r"\b(?:covers?|beats?|offsets?|make[sn]? up(?: for)?) (?:an? |the |my )?[\d.,]* ?(?:m?a )?(?:drain|draw|loss)\b",
-    re.I,
 )
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
 LIVED_IN = regex(  # "may they live in a cabin at all", beside the holes of their box
@@ -72,14 +55,6 @@ OF_A_HOLE = regex(r"\bsize\b[^.?!]{0,12}\b(?:lugs?|holes?|rings?|studs?|nuts?)\b
 RUNS = regex(
     r"\b(?:runs?|running|power\w*|drives?|handles?|copes?|starts?|turns?|enough for|big enough|suits?)\b", re.IGNORECASE
 )
-CHARGES = ("thing:charger", "about:charger", "about:charging", "word:charge", "thing:alternator", "thing:dcdc")
-STAGES = ("term:absorption", "term:float", "term:bulk")
-READ = frozenset({"reading.voltage", "battery.charge", "reading.rest_time"})
-LEFT_STANDING = regex(
-    r"\b(?:rest\w*|full|empty|flat|stand\w*|overnight|night|morning|unplugged|off charge|charger off|left)\b", re.I
-)
-SIZED = frozenset({"load.time", "load.burst", "battery.capacity", "battery.cca"})
-JUDGED = ("request:is_good", "request:how_full", "put:good", "put:bad")
 ENOUGH = regex(
     r"\b(?:enough|big|strong|adequate|suffic\w+|suit\w*|right (?:battery|size|one)|up to (?:it|the)"
     r"|(?:will|would|does|do|can|could|should) (?:it|they|this|that|these|one|a|an|the|my|two|i)\b[^.?!;]{0,40}"
@@ -99,7 +74,6 @@ OF_KINDS = frozenset(
         "freeze-point",
     }
 )
-ENOUGH_OF = frozenset({"solar", "charger-size", "cable-size", "fuse-size"})  # each has a size of its own
 SAME_OF = regex(  # "May AGM lie on its side? And lithium?"
     r"\b(?:and|what about|how about|what if it (?:is|was|were))\W+(?:(?:with|for|of|in|on|an?|the|my|our) )*"
     r"(?:agm|gel|wet|flooded|lead|lithium|lifepo4|lfp)(?:[- ](?:cells?|acid|ones?|battery|batteries))*\W*(?:[?]|$)",
@@ -113,37 +87,9 @@ WORN = regex(
     r"|carry on|ready|part)\b",
     re.IGNORECASE,
 )
-SIZE = regex(
-    r"\b(?:amps?|amperes?|amperage|a|size[ds]?|sizing|big\w*|large\w*|small\w*|enough|strong|powerful|current|rating|watts?)\b",
-    re.IGNORECASE,
-)
 PAID = regex(
     r"\b(?:take|accept|send|pay(?:ing)?(?: \w+)? by|pay with) (?:a |an? \w+ )?(?:personal )?checks?\b", re.IGNORECASE
 )
-BOX_SIZED = regex(  # "one of those boxes, and what size if so"
-    r"\b(?:box(?:es)?|units?|converters?|chargers?|one)\b[^.?!]{0,24}\b(?:what|which) (?:size|rating)\b", re.IGNORECASE
-)
-SET_SO = r"(?:settings?|modes?|programmes?|programs?|profiles?|positions?|voltages?|volts?)"
-OF_ITS_SETTING = regex(rf"\bcharg(?:er|ing)s? {SET_SO}\b|\b{SET_SO}\b[^,.?!;]{{0,24}}\bcharger\b", re.IGNORECASE)
-BY_SIZE = regex(
-    r"\bcharger|\b(?:amps?|amperes?|amperage|size[ds]?|sizing|big\w*|strong|powerful|current)\b", re.IGNORECASE
-)
-BOTH_READ = frozenset({"reading.voltage", "reading.load_voltage"})
-OF_REST = regex(
-    r"\b(?:rest\w*|full|charged?|empty|half|state|both|each|readings|first|numbers|these|those|\d\d\.\d+)\b",
-    re.IGNORECASE,
-)
-AIR = regex(r"\b(?:vent\w*|air\w*|gas\w*|fumes?|breath\w*|holes?|hydrogen|openings?|sealed)\b", re.IGNORECASE)
-OF_JOINING = ("request:what_get", "request:may_i", "detail:wise", "detail:how_wired", "request:versus")
-JOIN_ASKED = regex(
-    r"\b(?:voltage|capacity|total|sum|result\w*)\b"
-    r"|\bwhat (?:volts|do|does|will|would)\b[^.?!;]{0,16}\b(?:give|get|make|come|have|total)\b"
-    r"|\bhow (?:do|does|should|must|are|to)\b[^.?!;]{0,24}\b(?:wir|join|link|connect|cable|strap)\w*"
-    r"|\b(?:series or parallel|parallel or series|may|can|could|should|ok(?:ay)? to)\b[^.?!;]{0,24}"
-    r"\b(?:series|parallel|wire|join|mix|connect|link)\w*",
-    re.IGNORECASE,
-)
-HOW_MUCH = regex(r"\bhow (?:much|many)\b|\bwhat (?:would|does|do|is)\b|\bcomes? to\b", re.IGNORECASE)
 JUMP = "jump-start"  # a danger that is only ever asked about
 
 
@@ -163,7 +109,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("maintenance")  # "how often should somebody look at them"
     if {"battery-type", "maintenance"} <= found and LESS_CARE.search(message.text):
         idle.add("maintenance")
-    if {"storage", "charger-setting"} <= found and "charger.setting" in told and _only_stays_on(message):
+    if {"storage", "charger-setting"} <= found and "charger.setting" in told and only_stays_on(message):
         idle.add("charger-setting")  # "leave the charger on or unplug it: who is right?"
     if {"storage", "freeze-point"} <= found and FROST_FREE.search(message.text):
         idle.add("freeze-point")  # "in a garage that never freezes"
@@ -172,9 +118,9 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     how_full = any(map(message.says, ("request:is_good", "request:how_full")))
     if "freeze-point" in found and not how_full and has_it_frozen(message.text):
         idle |= ICY & found  # "1.110 after those nights, did it freeze?"
-    idle |= _charger_only_named(message, found, told)
-    idle |= _of_no_charger(message, found, told) | _not_asked(message, found, told)
-    idle |= _made_up_for(message, found) | _sized_already(message, found, told) | _told_by_a_reading(message, found)
+    idle |= charger_only_named(message, found, told)
+    idle |= of_no_charger(message, found, told) | not_asked(message, found, told)
+    idle |= made_up_for(message, found) | sized_already(message, found, told) | told_by_a_reading(message, found)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
 
@@ -182,40 +128,6 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
 def _enough(message: Message) -> bool:
     """Whether it is asked if a battery is up to its load, and not only what its volts tell."""
     return message.says("request:enough") or message.says("request:may_i") or ENOUGH.search(message.text) is not None
-
-
-def _of_no_charger(message: Message, found: Set[str], told: Set[str]) -> set[str]:
-    """The size of a charger, where the amps of a battery are asked for: "how many amps and what CCA for the Pike"."""
-    charged = any(map(message.says, CHARGES)) or any(fact.startswith(("charger.", "alternator.")) for fact in told)
-    supply = "charger-size" in found and found & {"bank-size", "run-check"}
-    return {"charger-size"} if supply and not charged else set()
-
-
-def _not_asked(message: Message, found: Set[str], told: Set[str]) -> set[str]:
-    """The size of a battery whose kind alone is to be chosen, and a reading from which a run is reckoned."""
-    sized = message.says("request:what_size") or BIG.search(message.text) or told & SIZED
-    if {"battery-type", "bank-size"} <= found and not sized:
-        return {"bank-size"}  # "AGM or lithium for the Sturgeon: what would you go for"
-    if "bank-size" in found and found & ENOUGH_OF and OF_THE_SAME.search(message.text):
-        return {"bank-size"}  # "20 W enough for 0.1 A, else what size?" asks of the panel
-    run = message.says("request:how_long") or "load.time" in told
-    run = run and {"run-time", "rest-voltage"} <= found and "reading.voltage" in told
-    return {"rest-voltage"} if run and not any(map(message.says, JUDGED)) else set()  # "shows 12.4, lasts the night?"
-
-
-def _sized_already(message: Message, found: Set[str], told: Set[str]) -> set[str]:
-    """How big a battery must be, where its size is told and the one asked for is of a box, or of the bank it makes."""
-    if "bank-size" not in found or "battery.capacity" not in told or "load.time" in told:
-        return set()
-    box = "dc-dc" in found and BOX_SIZED.search(message.text)
-    bank = {"bank-wiring", "run-time"} <= found and "battery.count" in told
-    return {"bank-size"} if box or bank else set()
-
-
-def _made_up_for(message: Message, found: Set[str]) -> set[str]:
-    """The drain that a panel is to make up for: "40 W; covers a drain of 0.1 A?"."""
-    covered = MADE_UP.search(message.text) and not message.says("request:how_long")
-    return {"standing-drain"} if covered and {"solar", "standing-drain"} <= found else set()
 
 
 def _never_joined(message: Message, found: Set[str]) -> set[str]:
@@ -248,60 +160,7 @@ def _told_with_it(message: Message, found: Set[str], told: Set[str]) -> set[str]
         idle.add("maintenance")  # "do you take checks"
     if {"terminals", "run-check"} <= found and message.says("detail:adapter") and not told & STRENGTH:
         idle.add("run-check")  # "is an adapter good enough for 250 A"
-    return idle | _only_held(message, found, told)
-
-
-def _only_held(message: Message, found: Set[str], told: Set[str]) -> set[str]:
-    """The volts at rest that only a drop is reckoned from, the bank in a box whose air is asked for, and the air of a
-    box in which a strap is to hold."""
-    idle = set()
-    if {"rest-voltage", "load-voltage"} <= found and told >= BOTH_READ and not _rest_asked(message):
-        idle.add("rest-voltage")  # "12.7 at rest, 9.9 with the thruster running: is that drop acceptable"
-    joined = {"bank-wiring", "ventilation"} <= found and "bank.layout" in told
-    if joined and not (any(map(message.says, OF_JOINING)) or JOIN_ASKED.search(message.text)):
-        idle.add("bank-wiring")  # "four wired for 24 V, two strings of two. What air flow?"
-    of_stages = {"rest-voltage", "charger-setting"} <= found and any(map(message.says, STAGES))
-    if of_stages and not READ & told and not LEFT_STANDING.search(message.text):
-        idle.add("rest-voltage")  # "absorption and float: what volts should mine show in each"
-    if {"mounting", "ventilation"} <= found and HOLD.search(message.text) and not AIR.search(message.text):
-        idle.add("ventilation")  # "the lid won't close: is a strap over the top enough"
-    return idle
-
-
-def _rest_asked(message: Message) -> bool:
-    """Whether a clause that asks holds the volts at rest, stands next to them, or speaks of rest or charge."""
-    read = [item.span[0] for item in message.stated if item.fact == "reading.voltage" and item.span]
-    pulled = [item.span[0] for item in message.stated if item.fact == "reading.load_voltage" and item.span]
-    asking = [clause.span for clause in message.clauses if clause.asks]
-    inside = any(start <= at < end for start, end in asking for at in read)
-    between = any(at < start and end <= below for start, end in asking for at in read for below in pulled)
-    return inside or between or any(OF_REST.search(message.text, *span) for span in asking)
-
-
-def _only_stays_on(message: Message) -> bool:
-    """Whether a charger is asked about only for staying on: of a kind that may, on no other battery's setting."""
-    told = {item.fact: item.value for item in message.stated if item.of == 1}
-    if told.get("charger.kind", "smart") != "smart" or "charger.voltage" in told or message.says("detail:unregulated"):
-        return False
-    if told.get("charger.setting", told.get(KIND)) != told.get(KIND) or not STAYS_ON.search(message.text):
-        return False
-    if is_lithium(message):  # its charger in the cold is a question of its own
-        return False
-    asking = [clause.span for clause in message.clauses if clause.asks]
-    return bool(asking) and not any(message.says(cue, span) for cue in OF_SETTING for span in asking)
-
-
-def _charger_only_named(message: Message, found: Set[str], told: Set[str]) -> set[str]:
-    """The size of a charger, where its cable or its outputs are asked of, or its setting alone: "16 mm2 for 30 A of
-    charging, is it ok?", "which charger setting for 100 Ah of gel"."""
-    plain = OF_ITS_SETTING.sub(" ", message.text)
-    if {"charger-size", "charger-setting"} <= found and plain != message.text and not BY_SIZE.search(plain):
-        return {"charger-size"}
-    if "charger-size" not in found or ("charger.current" in told) == ("charger-banks" in found):
-        return set()
-    by_cable = found & CIRCUIT and told & ANY_CABLE and "battery.capacity" not in told
-    by_outputs = "charger-banks" in found and not SIZE.search(message.text)
-    return {"charger-size"} if by_cable or by_outputs else set()
+    return idle | only_held(message, found, told)
 
 
 def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]:
@@ -340,24 +199,10 @@ def _one_question(message: Message, found: Set[str], told: set[str]) -> set[str]
     return {"mounting"} if shut and {"ventilation", "mounting"} <= found else set()  # "the holes, and a tight lid"
 
 
-def _told_by_a_reading(message: Message, found: Set[str]) -> set[str]:
-    """The meaning of a term, where it is asked what a reading tells and no term is named."""
-    asked = OF_THE_READING.search(message.text) if "meaning" in found and found & READ else None
-    terms = (cue.span[0] for cue in message.cues if cue.name.startswith(TERM))
-    return {"meaning"} if asked and not any(asked.start() <= at < asked.end() for at in terms) else set()
-
-
 def told_by_another(message: Message, found: Set[str]) -> set[str]:
     """The topics that another answer tells as well: what CCA is, where it is asked whether so many MCA are the same."""
     into = message.says("detail:same_as") or INTO.search(message.text)
     same = {"meaning", "rating-convert"} <= found and into and not MEANS.search(message.text)
     sized = {"battery-type", "run-check"} <= found and both_sized(message)  # which kind, by what each of the two does
     idle = {name for name, told in (("meaning", same), ("battery-type", sized)) if told}
-    return idle | ({"rating-convert"} if "run-check" in found and _rated_for_a_load(message) else set())
-
-
-def _rated_for_a_load(message: Message) -> bool:
-    """Whether a rating is only told beside the load that it is for: "would the 900 MCA one push 200 A"."""
-    told = {item.fact for item in message.stated}
-    converts = any(cue.name.startswith(CONVERTS) for cue in message.cues) or HOW_MUCH.search(message.text)
-    return bool(told & STRENGTH) and bool(told & LOADS) and not converts
+    return idle | ({"rating-convert"} if "run-check" in found and rated_for_a_load(message) else set())

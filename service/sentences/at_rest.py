@@ -14,6 +14,7 @@ from service.reply import Answer
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
 from service.sentences import wording
+from service.sentences.rest_beside_load import with_load
 from service.told import culprit, what_became
 
 MONITOR_OFF = 15.0  # points of charge
@@ -249,28 +250,6 @@ def how_full(case: Case, reads: str, found: Charge, verdict: str, asked: bool) -
         return f"{told[0].upper()}{told[1:]}: {reads} is a good reading for {battery}{agm}."
     when = "today" if verdict == "no" and found.kind != "lfp" else "soon"
     return f"{told[0].upper()}{told[1:]}: that is what {reads} means for {battery}, so charge it {when}."
-
-
-def with_load(case: Case) -> bool:
-    """Whether something was on while the volts were read; what had been left on before is why they are low."""
-    state = case.said("reading.state")
-    if state == "load" and _is_of_the_other_reading(case):
-        return False
-    text = case.stated["reading.state"].text.lower() if state == "load" else ""
-    before = "left" in text.split() and (not text.startswith("with") or case.said("storage.time") is not None)
-    return state == "load" and not before
-
-
-def _is_of_the_other_reading(case: Case) -> bool:
-    """Whether "when I push the button" stands nearer to the volts under load: "12.8, and when I push it 9.1"."""
-    state, rested, loaded = (case.stated.get(f"reading.{name}") for name in ("state", "voltage", "load_voltage"))
-    if not (state and rested and loaded and state.span and rested.span and loaded.span):
-        return False
-    return _apart(state.span, loaded.span) < _apart(state.span, rested.span)
-
-
-def _apart(one: tuple[int, int], other: tuple[int, int]) -> int:
-    return max(one[0], other[0]) - min(one[1], other[1])
 
 
 def summary(found: Answer) -> str:

@@ -10,17 +10,17 @@ from grammar.text.patterns import regex
 from grammar.told.batteries.tapped import SERIES, asks_to_tap
 from service import likely, say
 from service.case import Case, Value
-from service.judgements import joining, large_or_several, new_and_old, rewired
+from service.judgements import joining, large_or_several, new_and_old
 from service.judgements.joining import figures, layout, pair
 from service.judgements.may_be_joined import charged_first, kinds_apart, not_allowed, strength_apart
-from service.judgements.tap import EMPTIED_MORE, SMALL_ONES, both_wrong, tapped
+from service.judgements.tap import both_wrong, tapped
 from service.judgements.unlike import LIMITS, age_apart
 from service.reply import Answer, Figure, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
-from service.told import equal_cables, its_mate, motor_volts, other_volts
+from service.sentences.to_more_volts import MOST_JOINED, of_two_volts
+from service.told import equal_cables, its_mate
 from service.topic import Lever, Topic
 
-FAMILY, MOST_JOINED = "battery.family", ("battery.max_in_series", "battery.max_in_parallel")
 MAY = ("request:may_i", "detail:join", "detail:wise")
 ASKED_IF = regex(  # "..., fine?", "can two of them go in series?"
     r"\b(?:fine|ok|okay|alright|all right|possible|sensible)\W{0,2}\?"
@@ -150,7 +150,7 @@ def before_all(case: Case) -> Answer | None:
     if equal_cables.asked(case.text) and "cable-size" not in case.beside and not case.says("detail:join"):
         case.step(equal_cables.WHY, LIMITS["before_joining"].cite)
         return TOPIC.says("information", equal_cables.ALL_ALIKE)
-    if found := of_two_volts(case):
+    if found := of_two_volts(TOPIC, case):
         return found
     if case.says("detail:tap") or (case.said("bank.layout") in SERIES and asks_to_tap(case.text)):
         # the volts that are told are those of the tap
@@ -177,48 +177,6 @@ def tap_and_sum(case: Case) -> Answer:
         return found
     told = say.capital(outcome(case.supposing({}, ["bank.voltage"]), str(case.said("bank.layout"))))
     return replace(found, headline=f"{told}; never take 12 V from one of them: fit a 24 to 12 V converter.")
-
-
-def of_two_volts(case: Case) -> Answer | None:
-    """What is answered where the volts there are differ from those wanted."""
-    if other_volts.jumped(case.text) or other_volts.linked(case.text):
-        case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
-        head = "No: batteries of unlike volts must never be joined; only a 12-to-24 V charger may stand between them."
-        return TOPIC.says("no", head)
-    if other_volts.small_ones(case.text, case.said("bank.voltage")):
-        case.step(EMPTIED_MORE, LIMITS["tap"].cite)
-        return TOPIC.says("information", SMALL_ONES)
-    if how := rewired.wanted(case):
-        return joined_anew(case, how)
-    if volts := other_volts.motor_above(case.text):
-        return of_more_volts(case, *volts)
-    unlike = motor_volts.apart(case.text)
-    return of_a_motor(case, *unlike) if unlike else None
-
-
-def of_a_motor(case: Case, bank: float, motor: float) -> Answer:
-    """A motor that is made for other volts than the bank."""
-    gives, takes = say.quantity(bank, "V"), say.quantity(motor, "V")
-    case.step(f"The batteries give {gives}, the load takes {takes}", "od1002")
-    return TOPIC.says(
-        "no", f"No: a motor made for {takes} must not be put on {gives}; it needs a bank of its own volts."
-    )
-
-
-def joined_anew(case: Case, how: str) -> Answer:
-    """Batteries that are joined another way than before, for other volts."""
-    anew = case.supposing({"bank.layout": how}, ["bank.voltage"])
-    anew.second = {fact: known for fact, known in case.second.items() if fact != "bank.layout"}
-    if (
-        found := kinds_apart(TOPIC, anew)
-        or strength_apart(TOPIC, anew)
-        or not_allowed(TOPIC, anew, how, may=True, family=case.get(FAMILY))
-    ):
-        case.follow(anew)
-        return found
-    shown, told = figures(anew, how), outcome(anew, how)
-    case.follow(anew)
-    return TOPIC.says("yes", f"Yes: {told}; {rewired.LINKS}.", *shown)
 
 
 def habit(case: Case, cue: str) -> Answer:
@@ -262,17 +220,6 @@ def new_together(case: Case) -> Answer | None:
     return TOPIC.says(
         "yes", f"Yes, all new is better: {outcome(case, how)}, and none wears another.", *figures(case, how)
     )
-
-
-def of_more_volts(case: Case, motor: float, boat: float) -> Answer:
-    """A motor of 24 V on a boat of 12 V."""
-    wanted, aboard = say.quantity(motor, "V"), say.quantity(boat, "V")
-    case.step("In series the volts add; a converter for the amps of a motor would be too large", LIMITS["sums"].cite)
-    charger = f"a {wanted} charger or a {say.number(boat)}-to-{say.number(motor)} V charger"
-    own = f"a {wanted} bank of its own, with {charger}"
-    if other_volts.FED.search(case.text) or case.says("request:may_i", "request:enough"):
-        return TOPIC.says("no", f"No: {aboard} cannot run a {wanted} motor; give it {own}.")
-    return TOPIC.says("information", f"Give the motor {own}: {aboard} cannot run it.")
 
 
 def volts_apart(case: Case) -> Answer | None:

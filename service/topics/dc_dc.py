@@ -11,8 +11,9 @@ from service import likely, reference, say
 from service.calculators import dc_dc
 from service.case import Case, Value
 from service.judgements import charging, converter, converter_load, converter_sizes, isolated, put_back, relay_between
-from service.reply import Answer, Figure, strictest
-from service.told import house_bank, more_volts, must_have
+from service.reply import Answer, Figure
+from service.sentences.fed_by import fed, together
+from service.told import more_volts, must_have
 from service.told.straight_in import straight_in
 from service.topic import Lever, Topic
 
@@ -31,7 +32,6 @@ def instead(case: Case) -> Iterator[Value]:
         yield True
 
 
-LONGEST = 30  # words of a headline
 PULL = ("role:load.current", "role:drain.current", "request:what_get")
 STRAIGHT = regex(r"\b(?:straight|direct(?:ly)?|by (?:a )?cable|without (?:a )?(?:converter|dc))\b", re.IGNORECASE)
 ASKS_PULL = regex(
@@ -87,7 +87,7 @@ def judged(case: Case) -> Answer:
     rated = case.get("alternator.current")
     joined = isolated.judged(TOPIC, case, figures)
     if figures and rated:
-        given = fed(case, float(rated), figures)
+        given = fed(TOPIC, case, float(rated), figures)
         return together(case, joined, given) if joined else given
     if joined:
         return joined
@@ -182,29 +182,6 @@ def lacking(case: Case) -> tuple[str, ...]:
     return ("alternator.current",) if case.says("thing:alternator", "about:charging", "thing:charger") else ()
 
 
-def together(case: Case, joined: Answer, given: Answer) -> Answer:
-    """The answer to both, isolated or not and the alternator: the stricter verdict, and what it takes of how much."""
-    verdict = strictest(joined.verdict, given.verdict)
-    head = joined.headline
-    if joined.verdict != "no":
-        begun = head.removeprefix("We can't say yet: ").rstrip(".")
-        begun = f"{begun[0].upper()}{begun[1:]}"
-        whole = f"{begun}; it takes {taken_of(case, given)}."
-        head = whole if len(whole.split()) <= LONGEST else f"{begun}; it takes {taken_of(case, given).split(' (')[0]}."
-    return replace(joined, verdict=verdict, headline=head, figures=given.figures, asks=(*joined.asks, *given.asks))
-
-
-def taken_of(case: Case, given: Answer) -> str:
-    """The amps it takes, and what of the alternator's rating it may take, where the kind does not decide that."""
-    rated, each = float(case["alternator.current"]), [float(item.value) for item in converter.shares(case)]
-    taken, most = converter.whole(float(given.figures[0].value)), rated * min(each)
-    if given.verdict == "yes":
-        return f"{taken} of the {say.amps(most)} available ({converter.at_worst(given.figures)})"
-    if given.verdict == "marginal":
-        return f"{taken} ({converter.at_worst(given.figures)}), over the {say.amps(rated * max(each))} available"
-    return f"{taken} ({converter.at_worst(given.figures)})"
-
-
 def straight(case: Case) -> bool:
     """Whether an alternator may be meant to charge with no converter between."""
     return case.get("charger.kind") == "alternator" or not case.says("thing:dcdc")
@@ -267,46 +244,3 @@ def in_general(case: Case) -> Answer:
         head = f"No, not straight from {out_of} to {into}: put a DC-to-DC charger between the two; {each}."
         return TOPIC.says("no", head, asks=(TOPIC.ask("charger.current"), TOPIC.ask("alternator.current")))
     return TOPIC.says("information", head, asks=(TOPIC.ask("charger.current"), TOPIC.ask("alternator.current")))
-
-
-def fed(case: Case, rated: float, figures: tuple[Figure, ...]) -> Answer:
-    """What it pulls against what the alternator gives for hours."""
-    taken = float(figures[0].value)
-    limits = converter.shares(case)
-    within = [taken <= rated * share.value * (1 + charging.NEAR) for share in limits]
-    for share in limits:
-        case.step(f"For hours an alternator of {say.amps(rated)} gives {say.amps(rated * share.value)}", share.cite)
-    figures += converter.real_output(case, rated, taken)
-    pull = f"pulls about {converter.whole(taken)}"
-    if len(set(within)) > 1:
-        lead, lithium = (say.amps(rated * share.value) for share in limits)
-        head = f"We can't say yet: it {pull}, and the alternator gives {lead} for lead, but {lithium} for lithium."
-        return TOPIC.needs("battery.chemistry", headline=head, figures=figures)
-    if within[0]:
-        most = rated * min(float(share.value) for share in limits)
-        if shared := beside_the_house(case, rated, most, taken):
-            return replace(shared, figures=figures)
-        head = f"Yes: it {pull}, within the {say.amps(most)} that a {say.amps(rated)} alternator gives for hours"
-        return TOPIC.says("yes", f"{head}; cable and fuse are for {converter.at_worst(figures)}.", *figures)
-    most = rated * max(float(share.value) for share in limits)
-    rest = f"a {say.amps(rated)} alternator should not give more than {say.amps(most)} for hours"
-    return TOPIC.says("marginal", f"Only just: it {pull} ({converter.at_worst(figures)}), and {rest}.", *figures)
-
-
-def beside_the_house(case: Case, rated: float, most: float, taken: float) -> Answer | None:
-    """What an alternator has left for a house bank that it charges too; None where that is enough for it."""
-    held = house_bank.amp_hours(case.text)
-    wanted = held * float(reference.row("charge_current", chemistry="lead")["low"].value) if held else 0.0
-    left = most - taken
-    if not held or left >= wanted:
-        return None
-    case.step(
-        f"A house bank of {say.amp_hours(held)} takes {converter.whole(wanted)} or more while it is low",
-        reference.row("charge_current", chemistry="lead")["low"].cite,
-    )
-    house = f"which leaves only {say.quantity(left, 'A', 0)} for the {say.amp_hours(held)} house bank"
-    head = (
-        f"Only just: it pulls about {converter.whole(taken)} of the {say.amps(most)} that a {say.amps(rated)} "
-        f"alternator gives for hours, {house}."
-    )
-    return TOPIC.says("marginal", head)

@@ -28,9 +28,10 @@ from service.judgements.fusing import (
     too_thin,
 )
 from service.judgements.interrupting import with_breaking
-from service.reply import Answer, Option, strictness
+from service.reply import Answer
 from service.rules.cable import TABLE_5
 from service.sentences import fuses_abreast
+from service.sentences.fuse_at_hand import after_a_blown_one, gone_at_once, two_fuses
 from service.sentences.fuse_faults import ask_cable, ask_insulation, decided, left_or_misplaced, near_enough
 from service.sentences.fuses import (
     HABITS,
@@ -40,9 +41,7 @@ from service.sentences.fuses import (
     fitted,
     in_their_word,
     judge,
-    neither_suits,
     no_fuse_suits,
-    one_each_way,
     over_what_suits,
     place,
     print_decides,
@@ -51,16 +50,8 @@ from service.sentences.fuses import (
     their_word,
     what_if,
 )
-from service.told import blown_at_once, fuse_distance, fuse_heat, longest_run, switch_asked
+from service.told import fuse_distance, fuse_heat, longest_run, switch_asked
 from service.topic import Lever, Topic
-
-BESIDE = {  # of the other one of two fuses, by its verdict
-    "yes": "; {other}: yes",
-    "marginal": "; {other}: only just",
-    "no": "; {other} is too {size}",
-    "information": "",
-    "needs-facts": "",
-}
 
 
 def nearest(case: Case) -> Iterator[Value]:
@@ -70,7 +61,6 @@ def nearest(case: Case) -> Iterator[Value]:
         yield from sorted(RATINGS, key=lambda rating: (abs(rating - theirs), rating))
 
 
-LARGEST = max(RATINGS)
 OF_A_PANEL = "We can't say yet: the fuse follows from the panel's own amps and the size of its cable."
 ISC = "It is on the panel's label, as Isc."
 ENDS = regex(r"\b(?:both|each|either) ends?\b", re.IGNORECASE)
@@ -149,7 +139,7 @@ def protecting(case: Case) -> Answer:
     if band.load is None and band.most is None:
         found = near_enough(TOPIC, case, away) if away is not None else nothing_known(case)
         return with_breaking(case, band, found, rated=False)
-    if "fuse.rating" in case.stated and (fault := gone_at_once(case, band)):
+    if "fuse.rating" in case.stated and (fault := gone_at_once(TOPIC, case, band)):
         return fault
     found = stated_fuse(case, band) if "fuse.rating" in case.stated else rating(case, band)
     return with_breaking(case, band, found, rated=True)
@@ -279,11 +269,11 @@ def stated_fuse(case: Case, band: Band) -> Answer:
     if "fuse.rating" in case.second:
         other = case.others()
         if blew(case):
-            return after_a_blown_one(case, band, rated, float(other["fuse.rating"]))
+            return after_a_blown_one(TOPIC, case, band, rated, float(other["fuse.rating"]))
         second = float(other["fuse.rating"])
         pair = ((rated, verdict, why), (second, *judge(case, band, second)))
         case.follow_other(other)
-        return two_fuses(case, band, pair)
+        return two_fuses(TOPIC, case, band, pair)
     verdict, why, asks = decided(TOPIC, case, band, rated)
     if blew(case) and band.most and rated > band.most and band.fit and not too_thin(case, band):
         why = f"{why.removesuffix('.')}; fit {say.amps(band.fit)} and have the cause looked for."
@@ -292,59 +282,3 @@ def stated_fuse(case: Case, band: Band) -> Answer:
     if blew(case):
         case.step("A fuse that blows calls for a look at motor and cable, never for a larger fuse", "fuse-practice")
     return TOPIC.says(verdict, why, *figures(band), asks=asks)
-
-
-def gone_at_once(case: Case, band: Band) -> Answer | None:
-    """A fuse large enough for its load that blows in the first second: first the cause, then the fuse of the load."""
-    other = case.second.get("fuse.rating")
-    amps, gone = running(case), min(float(item) for item in (case["fuse.rating"], other.value if other else LARGEST))
-    if amps is None or gone < amps or not blown_at_once.told(case.text):
-        return None
-    case.because(
-        f"A {say.amps(gone)} fuse carries {say.amps(amps)}: so soon it blows of far more, such as a jammed propeller, "
-        "a worn motor or a short circuit; an electrician looks first",
-        "fuse-practice",
-    )
-    then = f"; then fit {say.amps(band.fit)}" if band.fit and not too_thin(case, band) else ""
-    if other:
-        case.used.setdefault(("fuse.rating", 2), other)
-    head = (
-        f"No larger fuse until the cause is found: a {say.amps(gone)} fuse that blows at once passes far more than "
-        f"{say.amps(amps)}{then}."
-    )
-    return TOPIC.says("no", head, *figures(band), urgency="today")
-
-
-def after_a_blown_one(case: Case, band: Band, *rated: float) -> Answer:
-    """Two fuses of which the smaller blew: the larger one, fitted or thought of in its place, is what is judged."""
-    gone, there = min(rated), max(rated)
-    verdict, why, asks = decided(TOPIC, case, band, there)
-    case.used.setdefault(("fuse.rating", 2), case.second["fuse.rating"])
-    cause = "it calls for a look at motor and cable, never for a larger fuse alone"
-    if band.load and gone < band.load:
-        cause = f"it is under the {say.amps(band.load)} of this load, or there is a fault: an electrician looks first"
-    case.because(f"That the {say.amps(gone)} fuse blew: {cause}", "fuse-practice")
-    over = bool(band.most and there > band.most)
-    if over and band.fit and not too_thin(case, band):
-        why = f"{why.removesuffix('.')}; fit {say.amps(band.fit)}."
-    return TOPIC.says(verdict, why, *figures(band), urgency="today" if over else None, asks=asks)
-
-
-def two_fuses(case: Case, band: Band, pair: tuple[tuple[float, str, str], ...]) -> Answer:
-    """Two fuses weighed: of the better ones the catalogue's, else the smaller."""
-    options = tuple(Option(say.amps(rated), verdict) for rated, verdict, _ in pair)
-    (rated, verdict, why), other = sorted(
-        pair, key=lambda item: (strictness(item[1]), item[0] != band.house, item[0])
-    )  # the catalogue's own before the smaller one
-    if verdict == "yes":
-        why = f"Take the {say.amps(rated)} fuse: it suits {say.amps(circuit.current(case))} on {circuit.name(case)}"
-        size = "small" if other[0] < rated else "large"
-        why = f"{why}{BESIDE[other[1]].format(other=say.amps(other[0]), size=size)}."
-    elif verdict == "no":
-        why = one_each_way(case, band, rated, other[0]) or why
-    elif verdict == "marginal":
-        why = neither_suits(case, band, rated, other) or why
-    elif verdict == "information" and band.fit:
-        why = f"The load asks for {say.amps(band.fit)}; the size of the cable decides if it may be larger."
-    asks = {"information": ask_cable(TOPIC), "needs-facts": (TOPIC.ask("load.current"),)}.get(verdict, ())
-    return TOPIC.says(verdict, why, *figures(band), compare=options, asks=asks)

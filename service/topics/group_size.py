@@ -11,15 +11,23 @@ from grammar.text.patterns import regex
 from service import reference, say
 from service.case import Case
 from service.judgements import case_sizes, cranking, in_a_place, supply
-from service.judgements.case_sizes import LARGER, SMALLER
+from service.judgements.case_sizes import LARGER
 from service.judgements.in_a_place import SIDES
 from service.reference import Row, UnknownValue
-from service.reply import Answer, Figure, Option, strictness
-from service.told import tray
+from service.reply import Answer, Option
+from service.sentences.cases import (
+    by_side,
+    either_in_place,
+    figures,
+    in_place,
+    in_what_is_spare,
+    several_in_place,
+    what_it_brings,
+)
+from service.told import tray, tray_of_whom
 from service.topic import Topic
 
 SAID = {"length": "detail:by_length", "width": "detail:by_width", "height": "detail:by_height"}
-AS = {"length": "long", "width": "wide", "height": "high"}
 GAIN = regex(  # "does the bigger case bring anything", "what do I gain"
     r"\b(?:brings?|gains?|better|advantages?|benefits?|worth|difference|any more|more (?:power|punch|capacity))\b",
     re.IGNORECASE,
@@ -76,7 +84,7 @@ def answer(case: Case) -> Answer:
     second = case.second.get("battery.group")
     place = in_a_place.told(case)
     if second is None and place:
-        return or_another(case, in_place(name, row, place), place)
+        return or_another(case, in_place(TOPIC, name, row, place), place)
     if second is None and (long := tray.length_alone(case.text)) and too_short(row, long):
         has, wants = say.quantity(long, "mm"), say.quantity(float(row["length"].value), "mm")
         return TOPIC.says("no", f"No: a group {name} is up to {wants} long, and the place has {has}.", *figures(row))
@@ -157,78 +165,13 @@ def sizes(row: Row, centimetres: bool = False) -> str:
     return f"{' x '.join(shown)}{say.NB}{'cm' if centimetres else 'mm'} ({inches}{say.NB}in)"
 
 
-def figures(row: Row) -> tuple[Figure, ...]:
-    """Length, width and height."""
-    return tuple(Figure(side, side, float(row[side].value), "mm") for side in SIDES)
-
-
-def by_side(side: str, more: float) -> str:
-    """How one side of a case compares, in words."""
-    if not more:
-        return f"is as {AS[side]} as"
-    return f"is {say.number(abs(more))}{say.NB}mm {(LARGER if more > 0 else SMALLER)[side]} than"
-
-
-def in_place(name: str, row: Row, place: tray.Place) -> Answer:
-    """Whether a case goes into a place that was measured, and leaves room for its hold-down and lugs."""
-    fits = in_a_place.fits(row, place)
-    has, alone = fits.has, fits.alone
-    told = f"with its hold-down it wants {in_a_place.across(fits.wanted, place.inches)}, and the place has "
-    told += in_a_place.across(has.values(), place.inches)
-    if fits.verdict == "no":
-        short = say.listed([AS[side] for side in fits.short], "or")
-        head = f"No: a group {name} does not go in: {told}, not {short} enough."
-        return TOPIC.says("no", head, *figures(row))
-    high = "" if "height" in has else f"; it is {say.quantity(alone['height'], 'mm')} high"
-    if fits.verdict == "marginal":
-        return TOPIC.says("marginal", f"Only just: a group {name} goes in, but {told}{high}.", *figures(row))
-    return TOPIC.says("yes", f"Yes: a group {name} goes in: {told}{high}.", *figures(row))
-
-
-def either_in_place(place: tray.Place, pair: tuple[tuple[str, Row], ...]) -> Answer:
-    """Two sizes for one place that was measured: the first, and beside it how the other fares."""
-    (first, other), names = [in_place(name, row, place) for name, row in pair], [name for name, _ in pair]
-    options = tuple(Option(f"group {name}", one.verdict) for name, one in zip(names, (first, other), strict=True))
-    fares = {
-        "yes": "goes in",
-        "marginal": "only just",
-        "no": "does not either" if first.verdict == "no" else "does not",
-    }
-    head = f"{first.headline.removesuffix('.')}; a group {names[1]}: {fares[other.verdict]}."
-    return replace(first, headline=head, compare=options)
-
-
-def in_what_is_spare(name: str, named: str, over: dict[str, float], free: float, row: Row) -> Answer:
-    """Whether a longer case goes where another stands with so much free along it."""
-    longer = over["length"]
-    rest = [f"{say.number(more)}{say.NB}mm {LARGER[side]}" for side, more in over.items() if side != "length"]
-    also = f"; it is also {say.listed(rest)}" if rest else ""
-    spare = f"{say.number(free)}{say.NB}mm is spare"
-    told = f"it is {say.number(longer)}{say.NB}mm longer than a group {named}, and {spare}"
-    if free < longer + tray.TOLERANCE:
-        lacking = "which is too little" if free < longer else "with no room for the hold-down"
-        return TOPIC.says("no", f"No: a group {name} does not fit: {told}, {lacking}{also}.", *figures(row))
-    return TOPIC.says("marginal", f"Only just: a group {name} may fit: {told}{also}.", *figures(row))
-
-
-def what_it_brings(case: Case, one: tuple[str, Row], other: tuple[str, Row]) -> tuple[str, tuple[Option, ...]]:
-    """What one case has over another, as a sentence, and both side by side."""
-    pair = sorted((one, other), key=lambda item: -float(item[1]["cca_high"].value))
-    (first, _), (second, _) = pair
-    told = f"Group {first} usually has {case_sizes.usual(first)}, group {second} {case_sizes.usual(second)}"
-    options = tuple(
-        Option(f"group {name}", "information", (*case_sizes.usual_figures(row, 1.0),)) for name, row in (one, other)
-    )
-    return told, options
-
-
 def several(case: Case, names: tuple[str, ...]) -> Answer:
     """Three and more cases side by side: in the place that was measured, else what each usually has, or its size."""
     rows = {name: reference.row("group_sizes", group=name) for name in names}
     for name, row in rows.items():
         note(case, name, row)
     if place := in_a_place.told(case):
-        return several_in_place(rows, place)
+        return several_in_place(TOPIC, rows, place)
     if HOW_BIG.search(case.text):
         options = tuple(Option(f"group {name}", "information", figures(row)) for name, row in rows.items())
         told = ", ".join(f"group {name} is {outline(row)}" for name, row in rows.items())
@@ -254,17 +197,6 @@ def by_rating(case: Case, rows: Mapping[str, Row]) -> Answer:
     first, *rest = (f"{name} {has}" for name, has in zip(rows, ranges, strict=True))
     told = ", ".join((f"Group {first.replace(' ', ' usually has ', 1)}", *(f"group {one}" for one in rest)))
     return TOPIC.says("information", f"{told}{need}, {end}.", compare=options)
-
-
-def several_in_place(rows: Mapping[str, Row], place: tray.Place) -> Answer:
-    """Which of several cases go into a place that was measured; the best one's verdict stands."""
-    found = {name: in_place(name, row, place) for name, row in rows.items()}
-    fares = {"yes": "goes in", "marginal": "only just goes in", "no": "does not go in"}
-    told = ", ".join(f"a group {name} {fares[one.verdict]}" for name, one in found.items())
-    best = min(found.values(), key=lambda one: strictness(one.verdict))
-    options = tuple(Option(f"group {name}", one.verdict, figures(rows[name])) for name, one in found.items())
-    has = f"the place has {in_a_place.inside(place)}"
-    return TOPIC.says(best.verdict, f"{say.capital(told)}: {has}, hold-down counted.", compare=options)
 
 
 def outline(row: Row) -> str:
@@ -303,7 +235,7 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         head = f"Group {name} {by_side(side, over[side])} group {named}: {measure}."
         return TOPIC.says("information", head, *figures(new), compare=options)
     if place := in_a_place.told(case):
-        found = in_place(name, new, place) if stays or owner else either_in_place(place, pair)
+        found = in_place(TOPIC, name, new, place) if stays or owner else either_in_place(TOPIC, place, pair)
         verdicts = {option.label: option.verdict for option in found.compare}
         if gain:
             case.because(f"{told}; the labels decide", "typical-case")
@@ -311,7 +243,7 @@ def two_cases(case: Case, first: str, row: Row, second: str) -> Answer:
         return replace(found, compare=shown if owner or stays or gain else found.compare)
     if gain:
         return TOPIC.says("information", f"{told}; the labels decide.", compare=options)
-    if not known and "load.current" in case and tray.is_choice(case.text, (first, second)):
+    if not known and "load.current" in case and tray_of_whom.is_choice(case.text, (first, second)):
         return by_rating(case, dict(pair))
     return in_place_of(case, (name, new), (named, there), over, options, known)
 
@@ -326,7 +258,7 @@ def in_place_of(
 ) -> Answer:
     """Whether one case goes where the other one stands; `known`: they tell which of the two stands there."""
     (name, new), (named, there) = one, other
-    if not (tray.aboard(case.text) or FITS.search(case.text)) and case_sizes.SAME.search(case.text):
+    if not (tray_of_whom.aboard(case.text) or FITS.search(case.text)) and case_sizes.SAME.search(case.text):
         verdict, head = case_sizes.the_same(name, named, over)
         return TOPIC.says(verdict, head, *figures(new), compare=options)
     too_big = {side: more for side, more in over.items() if more > 2}  # the tolerance of a case
@@ -334,7 +266,7 @@ def in_place_of(
     if free is None and whole is not None:
         free = whole - float(there["length"].value)
     if "length" in too_big and free is not None:
-        return replace(in_what_is_spare(name, named, too_big, free, new), compare=options)
+        return replace(in_what_is_spare(TOPIC, name, named, too_big, free, new), compare=options)
     if case.says("detail:space_given") and not known:
         head = f"Group {name} is at most {sizes(new)}: it needs 10{say.NB}mm more each way for the hold-down."
         return TOPIC.says("information", head, *figures(new), compare=options)

@@ -8,20 +8,21 @@ from dataclasses import replace
 from typing import Any
 
 from grammar.text.patterns import regex
-from service import chart, say
+from service import say
 from service.case import Case, Value
 from service.judgements import circuit, doubt, load_reading
 from service.judgements.doubt import shown
 from service.judgements.load_reading import UnderLoad, read_under_load
-from service.reply import Answer, Figure
+from service.reply import Answer
 from service.rules import readings
 from service.rules.cable import K
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import under_load, wording
+from service.sentences.sag import AT_LOAD, cable_step, figures, lost_on_the_way, of_the_cable, plot, steps
 from service.told import culprit
 from service.topic import Lever, Topic
 
-READ, AT_LOAD = "reading.load_voltage", "reading.load_voltage_at_load"
+READ = "reading.load_voltage"
 MOSTLY = 0.75  # of the volts lost: a cable that takes less does not explain them
 ON_POSTS = regex(
     r"\b(?:at|on|across|over|from) (?:the |its |both |two )*(?:battery(?:'s)? )?(?:posts?|poles|battery terminals)\b",
@@ -97,57 +98,6 @@ def read(case: Case, under: UnderLoad) -> Answer:
     return lead(case, under)
 
 
-def figures(under: UnderLoad) -> tuple[Figure, ...]:
-    """Sag, lowest good volts and inner resistance, as far as they are known."""
-    found = [Figure("lowest_acceptable_voltage", "lowest good reading", under.lowest, "V")]
-    if under.sag is not None:
-        found.insert(0, Figure("sag", "sag (how far the voltage drops under load)", under.sag, "V"))
-    if under.milliohms is not None:
-        found.append(Figure("internal_resistance", "inner resistance", under.milliohms, "mohm"))
-    return tuple(found)
-
-
-def steps(case: Case, under: UnderLoad) -> None:
-    """Notes the sag and the resistance, beside what a new and a just passing battery show."""
-    if under.sag is None or under.rest is None or under.read is None:
-        return
-    sag = f"{shown(under.rest)} - {shown(under.read)} = {shown(round(under.sag, 4))}"
-    if under.milliohms is None or not under.current:
-        case.step(f"Sag: {sag}", "ohms-law")
-        return
-    ohms = f"{sag}; over {say.amps(under.current)} that is {say.number(under.milliohms, 1)} mΩ"
-    cca = case.get("bank.cca")
-    if under.basis == "lithium" or not cca:
-        case.step(f"Sag: {ohms}", "ohms-law")
-        return
-    new = limit("new-resistance") / float(cca) * 1000 * under.count
-    worst = load_reading.ohms_of(case) * 1000 * under.count
-    case.step(
-        f"Sag: {ohms}; a new one has about {say.number(new, 1)}, the worst that passes {say.number(worst, 1)} mΩ",
-        "ohms-law",
-        cite("new-resistance"),
-        "load-test-resistance",
-    )
-
-
-def plot(under: UnderLoad) -> dict[str, Any]:
-    """The readings beside the lowest good one."""
-    bars = [
-        (name, [(name, volts)])
-        for name, volts in (("at rest", under.rest), ("under load", under.read))
-        if volts is not None
-    ]
-    return chart.chart(
-        "bars",
-        "Volts at rest and under load",
-        ("reading", ""),
-        ("volts", "V"),
-        bars,
-        [("lowest good", under.lowest)],
-        ("yours", "under load", float(under.read or 0)),
-    )
-
-
 def without_reading(case: Case, under: UnderLoad) -> Answer:
     """No volts at the posts: the limit itself where that is asked for, else the reading is asked for."""
     dead = case.says("detail:dead_motor")
@@ -183,26 +133,6 @@ def without_reading(case: Case, under: UnderLoad) -> Answer:
     return TOPIC.needs(READ, figures=figures(under), likely=under_load.replies(under))
 
 
-def lost_on_the_way(case: Case, under: UnderLoad) -> tuple[float, float, float] | None:
-    """Volts at the motor, volts lost and their share, where more is lost than suits a motor."""
-    far = case.said(AT_LOAD)
-    if far is None or not under.read:
-        return None
-    lost = under.read - float(far)
-    share = lost / under.read * 100
-    return (float(far), lost, share) if share > limit("cable-share") + NEAR else None
-
-
-def cable_step(case: Case, under: UnderLoad, far: float, lost: float, share: float) -> Figure:
-    """Notes what is lost between posts and motor."""
-    case.step(
-        f"{shown(float(under.read or 0))} at the posts - {shown(far)} at the motor = {say.volts(lost, 2)}, "
-        f"{say.quantity(share, '%', 0)}; a motor may lose {say.quantity(limit('cable-share'), '%')}",
-        cite("cable-share"),
-    )
-    return Figure("drop", "lost in cable and joints", lost, "V")
-
-
 def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share: float) -> Answer:
     """Good volts on the posts, poor ones at the motor."""
     steps(case, under)
@@ -219,13 +149,6 @@ def cable_at_fault(case: Case, under: UnderLoad, far: float, lost: float, share:
         return TOPIC.says("no", head, *figures(under), drop, asks=(TOPIC.ask("load.current"),), plot=plot(under))
     sure = under.basis != "alone" or bool(under.current)
     return TOPIC.says("no", under_load.cable_blamed(case, told, sure), *figures(under), drop, plot=plot(under))
-
-
-def of_the_cable(case: Case) -> float | None:
-    """Volts that the cable told of takes by the formula; None where it or the current is not known."""
-    if not circuit.has_cable(case) or case.said("cable.length") is None or "load.current" not in case:
-        return None
-    return circuit.loss(case, circuit.current(case)).volts
 
 
 def lithium(case: Case, under: UnderLoad) -> Answer:

@@ -12,11 +12,20 @@ from service.judgements.doubt import shown
 from service.reply import Answer, Figure, Option, strictest
 from service.rules import readings
 from service.rules.readings import Charge, cite, limit
-from service.sentences import after_charge, at_rest, by_charge_asked, wording
+from service.sentences import after_charge, at_rest, by_charge_asked, rest_beside_load, wording
+from service.sentences.odd_readings import (
+    KINDS,
+    equalised,
+    no_system,
+    not_rested,
+    of_each,
+    over,
+    too_high,
+    while_charging,
+)
 from service.told import volts_of_charge
 from service.topic import Lever, Topic
 
-KINDS = (("wet-cell (caps on top)", "flooded"), ("AGM", "agm"), ("gel", "gel"), ("lithium", "lfp"))
 FULL = 100.0  # percent
 RESTED = 1.0  # hours under which a good reading may still be the charger's
 
@@ -77,7 +86,7 @@ TOPIC = Topic(
 def answer(case: Case) -> Answer:
     """The verdict on one reading, or on two side by side."""
     if harm.overvoltage(case):
-        return too_high(case)
+        return too_high(TOPIC, case)
     if found := doubt.of_rest(case):
         bare = TOPIC.needs(*found.asks, headline=found.say, figures=known_figures(case), likely=())
         return replace(bare, route=found.route)
@@ -97,21 +106,6 @@ def answer(case: Case) -> Answer:
     return replace(found_one, headline=by_charge_asked.with_the_other_kind(case, found_one.headline))
 
 
-def too_high(case: Case) -> Answer:
-    """A charging voltage that harms: the hazard answer has the steps."""
-    lithium = case.said("battery.chemistry") in ("lfp", "lithium-other")
-    name = "lithium-overcharge" if lithium else "lead-overcharge"
-    most = say.volts(limit(name))
-    volts = case.said("reading.voltage") or case.said("charger.voltage")
-    case.step(
-        f"{shown(float(volts))} is too much: {'over' if lithium else 'from'} {most} for each 12 V a "
-        f"{'lithium' if lithium else 'lead'} battery is harmed",
-        cite(name),
-    )
-    head = f"No: switch the charger off, because {shown(float(volts))} is too high and harms the battery."
-    return TOPIC.says("stop", head, urgency="today", route="technician")
-
-
 def known_figures(case: Case) -> tuple[Figure, ...]:
     """What a reading in doubt would mean by itself."""
     volts = case.said("reading.voltage")
@@ -119,7 +113,7 @@ def known_figures(case: Case) -> tuple[Figure, ...]:
     if not count or float(volts) / count > limit("believable-most"):
         return ()
     case.source("od1002")
-    return (Figure("voltage_per_battery", "each battery", _each(case, float(volts), count), "V"),)
+    return (Figure("voltage_per_battery", "each battery", of_each(case, float(volts), count), "V"),)
 
 
 def without_reading(case: Case) -> Answer:
@@ -145,18 +139,8 @@ def without_reading(case: Case) -> Answer:
     if case.says("detail:reading_wanted") or by_charge_asked.asks_full_volts(case):
         return table_itself(case, kind)
     if case.said("charger.voltage") is not None:
-        return while_charging(case, kind)
+        return while_charging(TOPIC, case, kind)
     return TOPIC.needs("reading.voltage")
-
-
-def while_charging(case: Case, kind: str) -> Answer:
-    """A charging voltage that is not too high: it tells nothing of the charge."""
-    name = "lithium-overcharge" if kind == "lfp" else "lead-overcharge"
-    most, battery = say.volts(limit(name)), f"{wording.a_kind(case, capital=False)} battery"
-    case.step(f"{'Over' if kind == 'lfp' else 'From'} {most} for each 12 V {battery} is harmed", cite(name))
-    volts = shown(float(case["charger.voltage"]))
-    head = f"{volts} while charging is under the {most} that harms {battery}, but it tells nothing of its charge."
-    return TOPIC.says("information", head, asks=(TOPIC.ask("reading.voltage"),))
 
 
 def table_itself(case: Case, kind: str) -> Answer:
@@ -186,77 +170,21 @@ def one(case: Case) -> Answer:
     volts = float(case["reading.voltage"])
     count = readings.spanned(case, volts)
     if count is None:
-        return no_system(case, volts)
+        return no_system(TOPIC, case, volts)
     said = case.said("battery.chemistry")
     found = readings.charge_of(volts / count, readings.table_of(said))
     if count != 1:
-        case.step(f"{shown(volts)} is {shown(_each(case, volts, count))} for each battery", "od1002")
+        case.step(f"{shown(volts)} is {shown(of_each(case, volts, count))} for each battery", "od1002")
     if found.over:
-        return equalised(case, volts) if _equalising(case, found) else over(case, volts, found)
-    if at_rest.with_load(case) and found.verdict != "yes" and not found.flat and found.value > 0:
-        return not_rested(case, volts, count)
+        return equalised(TOPIC, case, volts) if _equalising(case, found) else over(TOPIC, case, volts, found)
+    if rest_beside_load.with_load(case) and found.verdict != "yes" and not found.flat and found.value > 0:
+        return not_rested(TOPIC, case, volts, count)
     return by_charge(case, volts, count, found)
-
-
-def no_system(case: Case, volts: float) -> Answer:
-    """A reading that fits no system: 12 V or 24 V is asked for."""
-    if volts < limit("lead-flat"):
-        case.step(f"A 12 V lead battery under {say.volts(limit('lead-flat'))} is deeply flat", cite("lead-flat"))
-        head = at_rest.flat_if_of_twelve(case, f"{shown(volts)} at rest")
-        more = ("battery.chemistry",) if wording.kind_is_open(case) else ()
-        return replace(TOPIC.needs("bank.voltage", *more, headline=head), urgency="today")
-    case.step(f"{shown(volts)} fits no bank of 12, 24, 36 or 48 V at rest", "system-volts")
-    head = f"We can't say yet: {shown(volts)} fits neither a 12 V nor a 24 V bank at rest; please tell us which it is."
-    return TOPIC.needs("bank.voltage", headline=head, likely=(("12 V", 12.0), ("24 V", 24.0)))
 
 
 def _equalising(case: Case, found: Charge) -> bool:
     high = found.each >= limit("lead-overcharge") - readings.NEAR
     return high and found.kind == "flooded" and case.says("detail:equalising")
-
-
-def equalised(case: Case, volts: float) -> Answer:
-    """A wet-cell battery that is equalised on purpose."""
-    most = say.volts(limit("equalise-most"))
-    case.step(f"Equalising takes a wet-cell battery to {most} for each 12 V at most", cite("equalise-most"))
-    head = (
-        f"{shown(volts)} is within the limit of {most} for equalising a wet-cell battery on purpose; it tells "
-        "nothing of its charge."
-    )
-    return TOPIC.says("information", head)
-
-
-def over(case: Case, volts: float, found: Charge) -> Answer:
-    """More than a full battery shows: no charge can be told from it."""
-    full = max(row for row, _ in readings.rest_rows(found.kind)) * volts / found.each
-    case.step(
-        f"A full one rests at {say.volts(full, 2)}; so much more is surface charge, or the charger is on",
-        *found.cites,
-        cite(f"{'lithium' if found.kind == 'lfp' else found.kind}-over"),
-        "quick-rest",
-    )
-    head = (
-        f"Too early to say: {shown(volts)} is more than a full {wording.kind(case)} battery shows at rest "
-        f"({say.volts(full, 2)}), so some charging still shows."
-    )
-    asks = [TOPIC.ask("reading.voltage")]
-    if wording.kind_is_open(case):
-        asks.append(TOPIC.ask("battery.chemistry", KINDS))
-    figures = () if found.each == volts else (Figure("voltage_per_battery", "each battery", found.each, "V"),)
-    return TOPIC.says("information", head, *figures, asks=tuple(asks))
-
-
-def not_rested(case: Case, volts: float, count: float) -> Answer:
-    """A poor reading with something on: how full it is cannot be told from it."""
-    case.step("With something on it reads lower than at rest", cite("rested-sealed"))
-    head = (
-        f"{at_rest.NO_REST} {shown(volts)} is no reading at rest, so switch all off, wait some hours and read it again."
-    )
-    each = Figure("voltage_per_battery", "each battery", _each(case, volts, count), "V")
-    asks = [TOPIC.ask("reading.voltage")]
-    if wording.kind_is_open(case):
-        asks.append(TOPIC.ask("battery.chemistry", KINDS))
-    return TOPIC.says("information", head, *((each,) if each.value != volts else ()), asks=tuple(asks))
 
 
 def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
@@ -276,7 +204,7 @@ def by_charge(case: Case, volts: float, count: float, found: Charge) -> Answer:
     at_rest.note_rest(case, found)
     standing_loss.since_the_charger(case, laid_up.FULL if found.flat else found.value)
     figures = [Figure("state_of_charge", "charge", found.value, "%", found.low, found.high)]
-    figures.append(Figure("voltage_per_battery", "each battery", _each(case, volts, count), "V"))
+    figures.append(Figure("voltage_per_battery", "each battery", of_each(case, volts, count), "V"))
     if figures[-1].value != volts:
         case.source("od1002")
     verdict = "no" if found.flat else _on_charge_or_load(case, verdict)
@@ -348,7 +276,7 @@ def two(case: Case) -> Answer:
     parts = [f"{name} is {at_rest.summary(item)}" for name, item in zip(names, answers, strict=True)]
     opening = wording.opening(case, verdict)
     advice = {"no": ", so charge the low one today, alone", "marginal": ", so charge the lower one alone"}
-    if verdict == "information" and at_rest.with_load(case):
+    if verdict == "information" and rest_beside_load.with_load(case):
         advice["information"] = ", so switch all off and read both again"
     head = f"{opening}: {parts[0]}, and {parts[1]}{advice.get(verdict, '')}."
     if case.says("detail:what_now") and (todo := at_rest.to_do(list(zip(names, answers, strict=True)), parts)):
@@ -366,10 +294,6 @@ def two(case: Case) -> Answer:
 def urgency(charge: float, kind: str) -> str:
     """today for a lead battery under half: it is being harmed."""
     return "today" if kind != "lfp" and charge < limit("lead-half") - readings.NEAR else "routine"
-
-
-def _each(case: Case, volts: float, count: float) -> float:
-    return volts / count / (2 if readings.six_volts(case) else 1)
 
 
 def _good(kind: str) -> str:

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 import math
-import re
 from dataclasses import replace
 
-from grammar.text.patterns import regex
 from service import say
 from service.case import Case
 from service.judgements import (
@@ -22,7 +20,6 @@ from service.judgements import (
 )
 from service.judgements.deciding import by_house, by_volts, opening
 from service.reply import Answer, Asked, Choice, Figure
-from service.sentences import ageing
 from service.sentences.supply import (
     by_its_own,
     by_its_size,
@@ -37,8 +34,9 @@ from service.sentences.supply import (
     tested_on_board,
     through_a_converter,
 )
-from service.told import culprit, in_its_place, one_battery, two_options, used_in_cold, what_became
-from service.topic import CIRCUIT, Topic
+from service.sentences.unrated import cca_ask, unlabelled, unrated
+from service.told import culprit, in_its_place, one_battery, two_options, used_in_cold
+from service.topic import Topic
 
 TOPIC = Topic(
     "run-check",
@@ -61,7 +59,6 @@ TOPIC = Topic(
 )
 FREEZING = 0.0  # °C
 COLDS = tuple(Choice(f"{degrees:g}{say.NB}°C", degrees, "C") for degrees in (5.0, -5.0, -15.0))
-SLOW_HOURS = 5.0  # a current of C20 / 5 and less is no load to speak of
 
 
 @TOPIC.answered_by
@@ -190,7 +187,7 @@ def unknown(case: Case, running: float, inrush: float) -> Answer:
         "and the CCA of yours is not known."
     )
     head = by_its_size(case, need) or head
-    asks = (cca_ask(case, inrush, need), TOPIC.ask("battery.chemistry"))
+    asks = (cca_ask(TOPIC, case, inrush, need), TOPIC.ask("battery.chemistry"))
     head = over_the_run(case, head)
     if case.says("note:no_idea"):
         head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), asks[0])
@@ -202,19 +199,6 @@ def needed(need: float) -> Figure:
     return Figure("required_cca", "CCA for a clear yes", need, "A")
 
 
-NOT_ON_IT = regex(
-    r"\bnothing (?:else|more)\b|\bno (?:cca|cranking|other (?:number|figure|rating))\b|\bthat(?: i|')s all\b",
-    re.IGNORECASE,
-)
-ITS_MAKER = "Its maker's data sheet has it, or the seller; on a label without it there is none to read."
-
-
-def cca_ask(case: Case, inrush: float, need: float) -> Asked:
-    """The question for the CCA with the replies that decide."""
-    asked = replace(TOPIC.ask("battery.cca"), replies=supply_levers.cca_replies(case, inrush, need))
-    return replace(asked, where=ITS_MAKER) if NOT_ON_IT.search(case.text) else asked
-
-
 def lead(case: Case, running: float, inrush: float) -> Answer:
     """Volts in the first instant, the house's own demand, charge, cable and whose battery it is."""
     supply.taken(case, "battery.chemistry", "lead", "it has a lead battery's ratings")
@@ -224,7 +208,7 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     need = cranking.required_cca(case, inrush)
     figures: tuple[Figure, ...] = (*supply.load_figures(running, inrush), needed(need))
     if volts is None:
-        return unrated(case, inrush, need, figures)
+        return unrated(TOPIC, case, inrush, need, figures)
     at_load = cranking.voltage_at_load(case, volts, inrush)
     scale = float(case["bank.voltage"]) / 12
     if volts > 0:
@@ -242,7 +226,7 @@ def lead(case: Case, running: float, inrush: float) -> Answer:
     ground = deciding.deciding(grounds)
     flat = any(item.verdict == "no" and item.fact == "charge" for item in grounds)
     head = (itself(case, grounds[0], ground, volts * scale) or opening(ground)).format(load=supply.load_name(case))
-    asks = (cca_ask(case, inrush, need),) if unlabelled(case) else ()
+    asks = (cca_ask(TOPIC, case, inrush, need),) if unlabelled(case) else ()
     if ground.verdict == "yes":
         head = measured(case, reached(case, at_load, scale) or head, volts * scale)
     if ground.verdict == "yes" and (colder := in_the_cold(case, running, inrush)):
@@ -285,75 +269,6 @@ def in_the_cold(case: Case, running: float, inrush: float) -> Answer | None:
     )
     asked = replace(TOPIC.ask("ambient.temperature"), replies=COLDS)
     return TOPIC.says("needs-facts", head, asks=(asked,))
-
-
-def unlabelled(case: Case) -> bool:
-    """Whether the amps of the battery came without a word for their test: taken for cranking amps till it is known."""
-    if "battery.cca" in case.stated or "battery.ca" not in case.stated:
-        return False
-    typed = case.stated["battery.ca"].text.lower()
-    named = "ca" in typed or "crank" in typed or case.says("role:battery.ca")  # "that 1000 is MCA"
-    if not typed or named:
-        return False
-    case.step("Amps without a name are taken for cranking amps at 0 °C till the label is read", "ca-over-cca")
-    return True
-
-
-def unrated(case: Case, inrush: float, need: float, figures: tuple[Figure, ...]) -> Answer:
-    """No cranking rating: no for a deep-cycle battery, else asked."""
-    rating, name = say.cca(math.ceil(need - 1e-6)), supply.load_name(case)
-    ask = cca_ask(case, inrush, need)
-    if slow := slow_load(case):
-        return slow
-    thin = deciding.both(case, float(case["load.current"])) if cable_is_told(case) else None
-    if thin:
-        head = f"No: {thin.why}; the battery needs {rating}.".format(load=name)
-        return TOPIC.says("no", head, *figures, asks=(ask,))
-    if case.said("battery.duty") == "deep-cycle":
-        case.because(
-            "Its thick plates give small currents for hours, so a large one pulls the volts down at once",
-            "deep-cycle-rating",
-        )
-        head = f"No: a deep-cycle battery without a CCA rating is not made for large currents; {name} needs {rating}."
-        return TOPIC.says("no", head, *figures, asks=(ask,))
-    usual = by_its_size(case, need)
-    head = usual or f"We can't say yet: {name} needs {rating}, and the CCA of your battery is not known."
-    head = over_the_run(case, head)
-    asks: tuple[Asked, ...] = (ask, TOPIC.ask("battery.duty"))
-    if duty := case.said("battery.duty"):
-        asks = (ask,)
-        if duty == "cranking" and not usual:
-            gives = "a starting battery gives large currents"
-            head = f"We can't say yet: {gives}, but {name} needs {rating}: read its CCA."
-    if supply.shares_the_engines(case):
-        risk = "on the engine's battery it can leave you unable to start"
-        head, asks = f"At best only just: {name} needs {rating}, and {risk}.", (ask,)
-    if what_became.small_or_worn(case.text):
-        head = ageing.SMALL_OR_WORN
-    if case.says("note:no_idea"):
-        head, asks = tested_on_board(case), (TOPIC.ask("reading.load_voltage"), ask)
-    return TOPIC.says("needs-facts", head, *figures, asks=asks)
-
-
-def cable_is_told(case: Case) -> bool:
-    """Whether a cable is told in size and length, and no answer of its own judges it."""
-    told = case.said("cable.length") is not None and {"cable.gauge", "cable.area"} & set(case.stated)
-    return bool(told) and "cable.ampacity" in case and not CIRCUIT.intersection(case.beside)
-
-
-def slow_load(case: Case) -> Answer | None:
-    """A load that is no motor and takes no more than the 5-hour current: its amps are no question, its time is."""
-    if supply.is_motor(case) or "battery.capacity" not in case:
-        return None
-    running, capacity = float(case["load.current"]), float(case["bank.capacity"])
-    if running > capacity / SLOW_HOURS:
-        return None
-    case.step(f"{say.amps(running)} is within {say.amp_hours(capacity)} / {SLOW_HOURS:g} h", "peukert")
-    head = (
-        f"Yes: {supply.does(case, 'give')} {say.amps(running)} easily; what counts for such a load is how many "
-        "hours it runs."
-    )
-    return TOPIC.says("yes", head, Figure("running_current", "running", running, "A"))
 
 
 def limited(case: Case, running: float, inrush: float) -> Answer:

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from grammar.text.patterns import regex
 from service import reference, say
@@ -13,6 +11,17 @@ from service.calculators import solar, storage
 from service.case import Case, Value
 from service.judgements import charging, put_back, session, supply
 from service.reply import Answer, Figure, Option, strictest
+from service.sentences.panel_asked import (
+    Need,
+    panel,
+    required,
+    value,
+    volts,
+    wanted_panel,
+    whole,
+    without_controller,
+    without_panel,
+)
 from service.told import seasons
 from service.topic import Lever, Topic
 
@@ -29,11 +38,6 @@ IN_WINTER = regex(
 LAY_UP = 60.0  # days: who is away for less has not laid up the boat
 OTHER_SIZES = frozenset({"fuse-size", "cable-size"})  # of which "which size" is asked then
 PWM = regex(r"\bpwm\b|\bsimple controller\b", re.IGNORECASE)
-WHICH_PANEL = regex(  # the watts are asked for, and none can be told
-    r"\b(?:wh?ich|what)(?: (?:size|sort|kind|type|power|of|a|solar|pv))* panels?\b"
-    r"|\bhow (?:big|large|strong|powerful|many watts)\b[^.?!;]{0,24}\bpanel",
-    re.IGNORECASE,
-)
 SUMMER = regex(r"\b(?:summer|june|july|august)\b", re.IGNORECASE)
 
 
@@ -61,20 +65,6 @@ TOPIC = Topic(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Need:
-    """Amp-hours a day: what is drawn, what the battery loses by itself, and what a motor takes in its minutes."""
-
-    drawn: float
-    lost: float
-    taken: float = 0.0
-
-    @property
-    def in_all(self) -> float:
-        """All together."""
-        return self.drawn + self.lost + self.taken
-
-
 @TOPIC.answered_by
 def answer(case: Case) -> Answer:
     """The daily charge against the daily need; the panel for a need where none is named."""
@@ -90,7 +80,7 @@ def answer(case: Case) -> Answer:
         return by_season(case, float(case["solar.power"]), wanted)
     sun = sun_hours(case)
     if "solar.power" not in case:
-        return wanted_panel(case, wanted, sun) if wanted and sun else without_panel(case)
+        return wanted_panel(TOPIC, case, wanted, sun) if wanted and sun else without_panel(TOPIC, case)
     power = float(case["solar.power"])
     figures = (brings(case, power, sun),)
     bare = without_controller(case, power)
@@ -102,16 +92,6 @@ def answer(case: Case) -> Answer:
     if wanted is None:
         return open_need(case, power, figures)
     return judged(case, power, wanted, sun, figures)
-
-
-def value(name: str) -> float:
-    """A single value of solar."""
-    return float(reference.value("solar", name).value)
-
-
-def volts(case: Case) -> float:
-    """Charging volts of the bank."""
-    return value("charging") * float(case["bank.voltage"]) / 12
 
 
 def sun_hours(case: Case) -> float:
@@ -216,18 +196,6 @@ def by_itself(case: Case) -> float:
     return loses
 
 
-def panel(case: Case, amp_hours: float, sun: float) -> float:
-    """Watts that bring so many amp-hours a day."""
-    return solar.required_power(amp_hours, sun, value("share"), volts(case))
-
-
-def required(case: Case, wanted: Need, sun: float) -> tuple[Figure, ...]:
-    """The panel that just covers the need."""
-    if not wanted.in_all:
-        return ()
-    return (Figure("required_power", "panel that just covers it", panel(case, wanted.in_all, sun), "W"),)
-
-
 def judged(case: Case, power: float, wanted: Need, sun: float, figures: tuple[Figure, ...]) -> Answer:
     """A panel against the need: yes with the reserve, marginal without."""
     gain, total = float(figures[0].value), wanted.in_all
@@ -275,11 +243,6 @@ def its_size(case: Case, power: float, wanted: Need, sun: float) -> str:
     return f"{spare} or more: {whole(least)} just covers {say.daily(wanted.in_all)} a day, and yours has {theirs}."
 
 
-def whole(watts: float) -> str:
-    """Watts that are needed, rounded up."""
-    return say.quantity(math.ceil(watts - 1e-6), "W", 0)
-
-
 def open_need(case: Case, power: float, figures: tuple[Figure, ...]) -> Answer:
     """The need is not known: what the panel brings, and what to ask where it is put up for approval."""
     gain, least = say.daily(float(figures[0].value)), say.daily(float(figures[0].low or 0.0))
@@ -289,56 +252,3 @@ def open_need(case: Case, power: float, figures: tuple[Figure, ...]) -> Answer:
         head = f"We can't say yet: {told}; what stays on and the battery's size decide."
         return TOPIC.needs("drain.current", "battery.capacity", headline=head, figures=figures)
     return TOPIC.says("information", f"About {gain} a day: {told.replace(f' about {gain} a day', ' that')}.", *figures)
-
-
-def wanted_panel(case: Case, wanted: Need, sun: float) -> Answer:
-    """The panel for a need."""
-    figures = required(case, wanted, sun)
-    if not figures:
-        return TOPIC.needs("drain.current")
-    watts = float(figures[0].value)
-    case.step(
-        f"{say.amp_hours(wanted.in_all)} a day x {say.volts(volts(case))} / ({say.quantity(sun, 'h')} x "
-        f"{value('share'):g}) is {say.quantity(watts, 'W')}",
-        "panel-share",
-    )
-    spare = whole(watts * value("margin"))
-    case.step(f"With 1.3 times the need it is {spare}", "panel-margin")
-    if not wanted.drawn and watts * value("margin") <= float(case.get("bank.capacity", 0.0)) * value("maintain"):
-        usual = say.quantity(float(case["bank.capacity"]) * value("maintain"), "W")
-        case.step("The trade fits 10 W for each 100 Ah", "panel-maintain")
-        sums = f"the sum gives {say.quantity(watts, 'W')}"
-        head = f"About {usual}: {sums}, but shade and dull days want the trade's {usual}."
-        return TOPIC.says("information", head, *figures)
-    covers = f"just covers {say.daily(wanted.in_all)} a day"
-    head = f"{spare}: a panel of {whole(watts)} {covers}, the rest is reserve."
-    return TOPIC.says("information", head, *figures)
-
-
-def without_panel(case: Case) -> Answer:
-    """No panel is named: its watts are asked for, unless they are what is asked; then what it must cover is."""
-    if WHICH_PANEL.search(case.text) and not case.says("detail:under_cover"):
-        return TOPIC.needs(*lacking(case), "battery.capacity")
-    return TOPIC.needs("solar.power", *lacking(case))
-
-
-def lacking(case: Case) -> tuple[str, ...]:
-    """What else is missing where no panel is named."""
-    return () if "drain.current" in case else ("drain.current",)
-
-
-def without_controller(case: Case, power: float) -> str | None:
-    """Why a panel may not go straight onto the battery; None where it has a controller or is small enough."""
-    if not case.says("detail:no_controller"):
-        return None
-    chemistry = charging.known_kind(case)
-    case.step(
-        "A sealed battery on a panel always wants a controller; a wet-cell one above 1.5 A for each 100 Ah",
-        "panel-controller",
-    )
-    if chemistry in ("agm", "gel", "lfp"):
-        return f"No: {charging.called(chemistry)} on a panel always wants a controller."
-    amp_hours = case.get("bank.capacity")
-    if amp_hours is None or power / volts(case) <= amp_hours * value("bare-panel"):
-        return None
-    return f"No: a {say.quantity(power, 'W')} panel is too strong for {say.amp_hours(amp_hours)} without a controller."

@@ -15,11 +15,11 @@ from service.reply import Answer, Figure, Option, Urgency
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import wording
+from service.sentences.cells_read import by_spread, uneven
 from service.told import equal_cells, hydrometer_way
 from service.topic import Lever, Topic
 
 READ, SPREAD, KIND = "reading.gravity", "reading.gravity_spread", "battery.chemistry"
-WAY_BACK = ("detail:saved", "detail:desulphate", "detail:equalise")
 WARM = 80 / 1.8 - 32 / 1.8  # °C: 80 °F, at which a hydrometer reads true
 
 
@@ -102,7 +102,7 @@ def answer(case: Case) -> Answer:
         return which_is_full(case)
     spread = spread_of(case)
     if case.said(READ) is None:
-        return by_spread(case, spread) if spread is not None else without_reading(case)
+        return by_spread(TOPIC, case, spread) if spread is not None else without_reading(case)
     if not 1.0 <= float(case[READ]) <= limit("gravity-most") + NEAR:
         head = f"A battery's gravity cannot be {float(case[READ]):.3f}: please read the float again, such as 1.265."
         return TOPIC.needs(READ, headline=head)
@@ -200,7 +200,7 @@ def judged(case: Case, spread: float | None) -> Answer:
     if wording.fears_it_spoilt(case, verdict):
         opening = wording.NO_PROOF
     if spread is not None and uneven(case, spread):
-        return replace(by_spread(case, spread), figures=found, urgency=urgent)
+        return replace(by_spread(TOPIC, case, spread), figures=found, urgency=urgent)
     same = f"{corrected:.3f}" == f"{min(cells(case)):.3f}"
     read = f"a gravity of {corrected:.3f}" + ("" if celsius is None or same else " (corrected)")
     full = "full" if charge >= wording.FILLED else f"{told} full"
@@ -237,52 +237,6 @@ def starts(case: Case, verdict: str, charge: float, differs: bool) -> str:
     if read_at(case) is None or not MATTERS.search(case.text):
         return wording.opening(case, verdict)
     return "Yes, it does" if differs else "Hardly"
-
-
-def uneven(case: Case, spread: float) -> bool:
-    """Whether the cells are too far apart; a smaller spread that asks for care is noted."""
-    too_far = spread >= limit("gravity-spread") - NEAR
-    if not too_far and spread >= limit("gravity-uneven") - NEAR:
-        case.step(f"A spread of {spread:.3f} asks for a full charge and a second reading", cite("gravity-uneven"))
-    return too_far
-
-
-def by_spread(case: Case, spread: float) -> Answer:
-    """The verdict on the difference between cells alone."""
-    most = f"{limit('gravity-spread'):.3f}"
-    case.step(f"Highest less lowest cell {spread:.3f}; from {most} a cell is at fault", cite("gravity-spread"))
-    if uneven(case, spread):
-        if case.says(*WAY_BACK, "detail:what_now"):
-            return equalised_first(case, spread)
-        start = wording.opening(case, "no").removesuffix(", not yet")
-        head = (
-            f"{start}: the cells differ by {spread:.3f}, and from {most} on one cell is failing{lowest(case)}, so the "
-            "battery is near its end."
-        )
-        return TOPIC.says("no", head)
-    opening = wording.opening(case, "yes")
-    return TOPIC.says("yes", f"{opening}: the cells differ by {spread:.3f}, which is within the limit of {most}.")
-
-
-def equalised_first(case: Case, spread: float) -> Answer:
-    """Whether a battery with a cell apart is thrown out or saved: one equalising charge decides."""
-    often = reference.value("care", "equalise-interval")
-    case.because(
-        "Equalise until the gravity of all cells stays the same, mostly 1 to 8 hours: plates covered, caps on, aired, "
-        "electronics off",
-        often.cite,
-    )
-    head = (
-        f"Equalise it once, watched, and replace it if the cells stay apart: they differ by {spread:.3f}, and from "
-        f"{limit('gravity-spread'):.3f} on one is failing{lowest(case)}."
-    )
-    return TOPIC.says("no", head)
-
-
-def lowest(case: Case) -> str:
-    """Which cell it is, by its reading; nothing where only the difference was told."""
-    told = cells(case)
-    return f", the one at {min(told):.3f}" if len(told) > 1 else ""
 
 
 def of_the_wet_one(case: Case) -> Answer | None:

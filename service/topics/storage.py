@@ -7,16 +7,16 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from grammar.text.patterns import regex
-from grammar.told.times import dates
 from service import likely, say
 from service.calculators import freezing
 from service.case import Case, Value
-from service.judgements import frost, laid_up, supply
+from service.judgements import frost, laid_up
 from service.judgements.laid_up import FULL, LaidUp, half_full, laid, left_on, plot, recharge_volts, start
 from service.reply import Answer, Figure, Option, strictest, strictness
 from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import on_the_charger, wording
+from service.sentences.by_date import by_date, by_the_dates, opened_by
 from service.sentences.laid_up import as_asked, how_full
 from service.told import charger_left_on, laid_up_asked, planned_charge, pump_left_on, taken_home
 from service.topic import Lever, Topic
@@ -34,7 +34,6 @@ def shorter(case: Case) -> Iterator[Value]:
         yield float(int(laid(case).recharge + NEAR))
 
 
-WHETHER = ("request:may_i", "request:enough", "put:good", "detail:asks_good")  # what asks if it may stand
 TOPIC = Topic(
     "storage",
     "Laying up",
@@ -53,12 +52,6 @@ TOPIC = Topic(
     likely={"battery.capacity": likely.CAPACITY},
 )
 FROST = 0.0  # °C
-ROUGHLY = 15.0  # days that two months by their names may be off the time that is told
-SINCE = regex(  # "aboard since September, 12.55 now"
-    r"\bsince (?:the |early |late |mid |end of |start of |beginning of )*"
-    r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|autumn|fall|\d)",
-    re.IGNORECASE,
-)
 NEARLY_FULL = 90.0  # percent
 FULL_OR_HALF = regex(
     r"\bfull(?:y charged)?,? or (?:only |just |about |better )?(?:at )?half\b"
@@ -174,22 +167,6 @@ def one(case: Case) -> Answer:
     return for_a_time(case, found, float(away), figures)
 
 
-def spell(case: Case) -> tuple[dates.YearDay | None, dates.YearDay | None]:
-    """The dates of a lay-up that is to come; none where it began long ago and the charge is that of now."""
-    read_now = case.said("reading.voltage") is not None and SINCE.search(case.text) is not None
-    return (None, None) if read_now else dates.spell(case.text)
-
-
-def by_the_dates(case: Case) -> float | None:
-    """The days between two dates that a message names, where it asks whether all will be well until then."""
-    first, last = spell(case)
-    if not first or not last or not case.says("detail:asks_good", "request:is_good", "request:enough"):
-        return None
-    days = float(dates.between(first, last))
-    why = f"from {first.words} to {last.words}"
-    return float(supply.taken(case, "storage.time", days, why)) if days else None
-
-
 def steps(case: Case, found: LaidUp, days: float) -> None:
     """Notes the days to the next charge."""
     target = limit("lithium-store-low" if laid_up.is_lithium(case) else "lead-good")
@@ -203,24 +180,6 @@ def steps(case: Case, found: LaidUp, days: float) -> None:
     if found.recharge <= 0:
         told = f"{wording.percent(found.charge)} is not over {say.charge(target)}, so it wants a charge first"
     case.step(told, cite(source), cite("check-most"))
-
-
-def by_date(case: Case, found: LaidUp, days: float) -> Iterator[Figure]:
-    """The day by which it wants a charge, and what is left at the end, where the message names days of the year."""
-    first, last = spell(case)
-    if first is None:
-        return
-    if days >= 1:
-        case.because(f"Laid up on {first.words}, charge it by {dates.later(first, days).words}", "calendar")
-    if last is None or not (until := dates.between(first, last)):
-        return
-    if abs(until - float(case.said("storage.time") or until)) <= ROUGHLY:
-        left = found.after(until)
-        case.because(
-            f"On {last.words}, after {say.quantity(until, 'd')}, it is at about {wording.percent(left)}",
-            "calendar",
-        )
-        yield Figure("state_of_charge_on_date", f"left on {last.words}", left, "%")
 
 
 def verdict_for(case: Case, found: LaidUp, away: float) -> str:
@@ -284,7 +243,7 @@ def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) ->
     if case.says("detail:no_power"):
         lasts = f"needs no charge for {time}" if verdict == "yes" else f"is down to {told} {when}"
         bare = laid_up.without_power(case, verdict, f"{how}, {battery} {lasts}", away, check) or head
-        head = opened_by(case, verdict, bare)
+        head = opened_by(TOPIC, case, verdict, bare)
     if in_frost(case, left) == "yes":
         head = as_asked(case, found, verdict, away, say.quantity(check, "d", 0)) or head
     return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, away))
@@ -296,13 +255,6 @@ def half_is_better(case: Case, found: LaidUp, verdict: str, head: str) -> str:
         return head
     case.step("Lithium is stored about half full", cite("lithium-store"))
     return f"{head.removesuffix('.')}; about half full is better."
-
-
-def opened_by(case: Case, verdict: str, head: str) -> str:
-    """What is to be done without power, opened by the verdict where it is asked whether the battery may stand so."""
-    whether = case.says(*WHETHER) and TOPIC.name not in case.before  # a later "no power there" asks what to do
-    start = {"no": "No: ", "marginal": "Only just, so "}.get(verdict) if whether else None
-    return f"{start}{head[:1].lower()}{head[1:]}" if start else head
 
 
 def home(case: Case) -> bool:

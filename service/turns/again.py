@@ -6,7 +6,7 @@ import re
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
-from service.routing.evidence import asks_outright
+from service.routing.asking import asks_outright
 from service.turns.thread import Thread
 
 AT_REST = frozenset({"reading.voltage", "reading.state", "reading.rest_time"})

@@ -13,8 +13,7 @@ from grammar.text.patterns import regex
 from grammar.told.cold.weather import is_condition
 from grammar.told.words import SENTENCE
 from service.judgements.new_and_old import all_new
-from service.routing.evidence import asks, asks_outright
-from service.told import charger_left_on
+from service.routing.asking import asks, asks_outright
 from service.told.culprit import either
 from service.turns import of_the_rest
 from service.turns.again import (
@@ -30,8 +29,16 @@ from service.turns.again import (
     same_again,
     still_runs,
 )
+from service.turns.charged_in_thread import (
+    WHAT_VOLTS,
+    amps_of_charging,
+    amps_of_the_charger,
+    charged_then,
+    kind_of_its_charger,
+    laid_up_without_power,
+    volts_of_charging,
+)
 from service.turns.thread import Thread
-from service.wording.opening import WAY
 
 FEW = 12  # words of a turn that goes on with what was spoken of
 MORE = 20  # the same, where what it tells is plain
@@ -46,11 +53,6 @@ OF_A_LABEL = frozenset({"battery.max_current", "battery.peak_current"})
 LOADS = frozenset({"load.model", "load.current"})
 ANEW = ("request:what_size", "request:which", "request:versus", "request:what_is", "request:convert")
 METER = frozenset({"meter", "multimeter", "volts", "volt", "voltage"})
-CHARGES = ("thing:panel", "thing:charger", "thing:dcdc", "about:solar")  # another way to keep it charged
-CHARGING = frozenset({"charger-size", "charge-time", "charger-setting", "charger-banks"})
-WHAT_VOLTS = regex(
-    r"\b(?:what|which)\b[^.?!]{0,24}\b(?:voltages?|volts)\b(?![^.?!]{0,200}\b(?:full|empty|rest)\b)", re.I
-)
 SKIP = regex(r"\b(?:in(?:to)?|for|to) the (?:skip|bin|tip|scrap(?:yard|heap)?|dump|dustbin|recycling|scrappie)\b", re.I)
 AT_DEGREES = regex(  # what may stand about degrees alone: a season, "same thing at", "thanks"
     r"\W*(?:(?:and|or|but|ok|okay|so|then|now|what|how|about|if|when|its?|it's|is|was|be|gets?|goes|falls|drops?|hits"
@@ -58,16 +60,6 @@ AT_DEGREES = regex(  # what may stand about degrees alone: a season, "same thing
     r"|here|minus|below|zero|degrees?|deg|c|celsius|say|suppose|like|around|down|to|same|again|thing|question|story"
     r"|still|good|fine|enough|hold|true|does|will|would|do|that|this|thanks?|thank|you|cheers|ta|great|perfect|right|well|hm+"
     r"|i|we|we're|are)\b\W*)*",
-    re.IGNORECASE,
-)
-HOW_CHARGED = regex(
-    r"\bhow (?:do|does|should|would|can|could|must|am|are) (?:i|we|one|you|they|these|those)\b[^.?!]{0,16}"
-    r"\b(?:charged? (?:them|those|these|both|it|that)|(?:be|get) charged)\b",
-    re.IGNORECASE,
-)
-AND_AMPS = regex(  # "and amps?", after the setting
-    r"\W*(?:(?:and|ok|so|then|right|thanks|ta|also)\W+)*(?:(?:how many|what|which|the|in) )*"
-    r"(?:amps?|amperes|amperage|a)(?: (?:then|for it|for that|please|pls))*\W*",
     re.IGNORECASE,
 )
 A_NEW_ONE = r"\b(?:new|replacement) (?:batter\w+|batts?|accu|ones?|set|pair|bank)\b"
@@ -82,11 +74,7 @@ NEW_OR_KEPT = regex(  # a charger that may be new is another matter
 HAS = regex(r"\W*(?:(?:i|we)(?:'?ve)? ?)?(?:got|have)\b|\W*there (?:is|are)\b|\W*mine (?:is|are)\b", re.IGNORECASE)
 AGE, OF_IT = "battery.age", ("battery.", "reading.")
 OF_NEW = frozenset({"battery.count", "bank.layout", AGE})
-OF_A_CHARGER = frozenset({KIND, AGE, "charger.kind", "charger.current"})
-CHARGER_ON, LEFT_ON = frozenset({"thing:charger", "detail:on_charge"}), "detail:left_on"
 TAP = "detail:tap"
-SETTING = "role:charger.setting"
-ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
 
 
 def goes_on_with(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -174,21 +162,6 @@ def for_so_long(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("run-check", "run-time") if open_now else ("run-time",)  # what is not decided yet stands before it
 
 
-def laid_up_without_power(message: Message, thread: Thread) -> tuple[str, ...]:
-    """ "There's no shore power there" of a boat that is laid up, whatever was asked since."""
-    laid_up = "storage" in thread.topics or "storage.time" in thread.facts
-    tells = message.says("detail:no_power") and not asks_outright(message) and not any(map(message.says, CHARGES))
-    return ("storage",) if laid_up and tells else ()
-
-
-def kind_of_its_charger(message: Message, thread: Thread) -> tuple[str, ...]:
-    """ "It's an old one without float, flooded" after whether the charger may stay on: the same question."""
-    stays = thread.topics == ("storage",) and CHARGER_ON & set(thread.cues) and LEFT_ON in thread.cues
-    told = {item.fact for item in message.stated}
-    tells = "charger.kind" in told or any(map(message.says, charger_left_on.KINDS))
-    return thread.topics if stays and tells and told <= OF_A_CHARGER and not asks_outright(message) else ()
-
-
 def without_the_fuse(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "So I can leave the fuse out then": never, whatever was spoken of."""
     return ("fuse-size",) if message.says("detail:fuse_left_out") else ()
@@ -199,19 +172,6 @@ def strong_enough(message: Message, thread: Thread) -> tuple[str, ...]:
     told = {item.fact for item in message.stated}
     rated = thread.topics == ("bank-wiring",) and told & STRENGTH and LOADS & thread.facts.keys()
     return ("bank-wiring", "run-check") if rated and not asks_outright(message) else ()
-
-
-def amps_of_charging(message: Message, thread: Thread) -> tuple[str, ...]:
-    """ "And amps?" after the setting of a charger: how many it should give."""
-    set_so = thread.topics == ("charger-setting",) and "charger.current" not in thread.facts and not message.stated
-    return ("charger-size",) if set_so and AND_AMPS.fullmatch(message.text) else ()
-
-
-def volts_of_charging(message: Message, thread: Thread) -> tuple[str, ...]:
-    """ "It may become gel next year. What would the voltages be then?" of a charger: its volts, not its amps."""
-    read = any(item.fact.startswith("reading.") for item in message.stated)
-    charging = bool(thread.topics) and CHARGING.issuperset(thread.topics)
-    return ("charger-setting",) if charging and not read and WHAT_VOLTS.search(message.text) else ()
 
 
 def has_one(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -253,20 +213,6 @@ def tapped_off(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("bank-wiring",) if message.says(TAP) and thread.topics == ("dc-dc",) else ()
 
 
-def amps_of_the_charger(message: Message, thread: Thread) -> tuple[str, ...]:
-    """ "10 amps" where it was asked whether a charger suits: its size as well as its setting, once both may be told."""
-    told = {item.fact for item in message.stated}
-    kind = "battery.chemistry" in told | thread.facts.keys()
-    amps = "charger.current" in told | thread.facts.keys()
-    set_so = {"charger.setting", "charger.voltage"} & (told | thread.facts.keys()) or SETTING in thread.cues
-    suits = f"{WAY}charger-setting:good" in thread.cues and not set_so
-    if thread.topics == ("charger-setting",) and amps and told and suits:
-        return ("charger-size", "charger-setting") if kind else ("charger-size",)
-    if thread.topics == ("charger-size",) and ALSO in thread.cues and told and kind:
-        return ("charger-size", "charger-setting")
-    return ()
-
-
 def bought_new(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "And if I bought two new ones instead?" of one beside an old one: the same questions, of new ones."""
     known = set(thread.topics) & {"run-check", "bank-wiring"} and AGE in thread.facts
@@ -276,21 +222,10 @@ def bought_new(message: Message, thread: Thread) -> tuple[str, ...]:
     return ("bank-wiring", *(topic for topic in thread.topics if topic != "bank-wiring"))
 
 
-def charged_then(message: Message, thread: Thread) -> tuple[str, ...]:
-    """ "And how do I charge them then?" of batteries that are joined: by how many chargers, of which volts."""
-    joined = thread.topics == ("bank-wiring",) and not message.stated
-    return ("charger-banks",) if joined and HOW_CHARGED.search(message.text) else ()
-
-
 def new_or_kept(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "New battery then, or live with it?" of volts that were judged: whether it is time for a new one."""
     judged = READINGS & set(thread.topics) and not message.stated
     return ("replacement",) if judged and NEW_OR_KEPT.search(message.text) else ()
-
-
-def also(topics: tuple[str, ...], thread: Thread) -> tuple[str, ...]:
-    """The cue for the next turn where a charger's amps are told and the kind of its battery is not."""
-    return (ALSO,) if topics == ("charger-size",) and thread.topics == ("charger-setting",) else ()
 
 
 RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (

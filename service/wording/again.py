@@ -10,7 +10,7 @@ from grammar.reading import Message, Stated
 from grammar.text.patterns import regex
 from service import say
 from service.reply import Answer
-from service.routing.evidence import asks_outright
+from service.routing.asking import asks_outright
 from service.routing.route import Request
 
 STANDS = "We have noted {facts}: with that the answer stays as it was."

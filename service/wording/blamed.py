@@ -8,7 +8,7 @@ from dataclasses import replace
 from service import say
 from service.reply import Answer
 from service.told import culprit
-from service.wording.claims import has_opening, lower
+from service.wording.summed import has_opening, lower
 
 JUDGED = {"voltage-drop": "cable", "cable-size": "cable", "load-voltage": "battery", "run-check": "battery"}
 REST = {"cable": "battery, joints and motor", "battery": "cable, joints and motor"}

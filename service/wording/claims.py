@@ -7,7 +7,7 @@ the limit) are no facts, and yes and no answer p and not the fitness of what it 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -16,6 +16,7 @@ from grammar.text.patterns import regex
 from service.reply import Answer
 from service.routing.route import Request
 from service.wording import own_sums
+from service.wording.summed import SUMS, has_opening, lower
 
 SAYS = regex(
     r"""(?:\b(?P<who>[\w'’]{1,30}),?\s+(?:\w+ly\s+|once\s+|just\s+|still\s+|also\s+|has\s+|have\s+)?
@@ -104,13 +105,6 @@ ALIKE = {  # facts that are set against each other in a sum
     "battery.reserve": "held",
     "battery.capacity": "held",
 }
-SUMS = {  # a claimed fact and the figures of an answer that it is checked by
-    "battery.cca": ("bank_cca", "cca"),
-    "battery.capacity": ("bank_capacity", "capacity"),
-    "battery.ca": ("ca",),
-    "bank.voltage": ("bank_voltage",),
-    "battery.nominal": ("bank_voltage",),
-}
 Appeal = tuple[Span, frozenset[str]]  # a stretch that speaks of a rule, and the facts that are no facts in it
 CLOSE = regex(  # "is he close?", "is that far off?"
     r"\b(?:is|are|was|were)\s+(?:he|she|they|it|that|this|the\s+\w+)\s+"
@@ -121,8 +115,6 @@ SAID_FIGURE = regex(r"(?P<value>\d+(?:[.,]\d+)?)\s*(?P<unit>volts?|v|ah|%)(?!\w)
 HELD = frozenset({"drop", "drop_percent", "capacity", "bank_capacity", "bank_voltage"})
 CLOSE_BY = 0.15  # a share by which what is called close may be off
 REACH = 60  # characters before a word in which what leads to it is looked for
-NEAR = 0.02  # a share by which a claimed sum may be off
-OPENING = 3  # words before a colon that open a headline: "No, not yet: ..."
 OR_ELSE = regex(r"[^.?!;]{0,15}\bor\b(?! not\b)", re.IGNORECASE)
 TO_CHECK = regex(  # asked before the claim: "is he wrong when he says that"
     r"\b(?:is|are|was|were)\s+(?:he|she|they|the\s+\w+)\s+(?P<way>right|correct|wrong|mistaken)\s+(?:when|if|in|as)?\s*$",
@@ -252,21 +244,6 @@ def is_bad(message: Message, span: Span) -> bool:
     return any(NOT_GOOD.search(message.text, max(span[0], cue.span[0] - REACH), cue.span[0]) for cue in good)
 
 
-def summed(answer: Answer, put: str, claimed: Iterable[Stated]) -> Answer:
-    """The answer opened for a claim: by the figure that was claimed, or half and half for what is bad only in part."""
-    head = answer.headline
-    if put and answer.verdict == "yes" and head.startswith("Yes: "):
-        agree = [held for item in claimed for held in _agrees(answer, item)]
-        return answer if all(agree) else replace(answer, verdict="information", headline=f"No{head[3:]}")
-    if not put or has_opening(head):
-        return answer
-    head = lower(head)
-    if answer.verdict == "marginal" and put == "bad":
-        return replace(answer, headline=f"Not quite: {head}")
-    held = [agrees for item in claimed for agrees in _agrees(answer, item)] if answer.verdict == "information" else []
-    return replace(answer, headline=f"{'Yes' if all(held) else 'No'}: {head}") if held else answer
-
-
 def near_enough(answer: Answer, text: str) -> Answer | None:
     """The answer to "the yard says 1 V. Are they close?", by the figure of that unit; None where it is not so put.
 
@@ -284,21 +261,3 @@ def near_enough(answer: Answer, text: str) -> Answer | None:
         return replace(answer, headline=f"{rest[:1].upper()}{rest[1:]}")
     near = abs(own[0] - told) <= CLOSE_BY * max(own[0], told)
     return replace(answer, headline=f"{'Yes' if near != bool(asked['off']) else 'No'}: {lower(rest)}")
-
-
-def has_opening(headline: str) -> bool:
-    """Whether a headline begins with the word that answers: "No, not yet: ..."."""
-    first, mark, _ = headline.partition(": ")
-    return bool(mark) and len(first.split()) <= OPENING
-
-
-def lower(text: str) -> str:
-    """The text as it goes on after a colon; a name in capitals stays: "CCA is ..."."""
-    return text if text[1:2].isupper() else f"{text[:1].lower()}{text[1:]}"
-
-
-def _agrees(answer: Answer, item: Stated) -> Iterator[bool]:
-    """Whether the figure of an answer is the claimed one, where it has that figure."""
-    for figure in answer.figures:
-        if figure.name in SUMS.get(item.fact, ()) and not isinstance(figure.value, str):
-            yield abs(float(figure.value) - float(item.value)) <= NEAR * float(item.value)

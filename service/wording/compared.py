@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from grammar.text.patterns import regex
 from service.reply import Answer
-from service.wording.claims import has_opening, lower
+from service.wording.summed import has_opening, lower
 
 SAID = "said:"  # what a topic was answered, as a thread carries it
 SAME = regex(

@@ -21,7 +21,8 @@ from service.case import Case
 from service.finish import cited
 from service.reference import Row
 from service.reply import HOUSE_RULES, Answer, Step
-from service.wording.claims import Appeal, Claim, claim, has_opening, lower
+from service.wording.claims import Appeal, Claim, claim
+from service.wording.summed import has_opening, lower
 
 TABLE = "misbeliefs"
 MOST_TRIED = 5  # places at which one is looked at, however often its words stand there

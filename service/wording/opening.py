@@ -6,18 +6,15 @@ round, "the battery or the cable?" wants neither.
 
 from __future__ import annotations
 
-import re
-from bisect import bisect_left
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from functools import lru_cache
 
-from grammar.reading import Cue, Message, Span, Stated
+from grammar.reading import Message, Span, Stated
 from grammar.text.patterns import regex
 from grammar.text.tokens import ENDS
 from service import say
 from service.reply import Answer
-from service.routing.evidence import asks_outright
+from service.routing.asking import asks_outright
 from service.routing.goes_on import mends_the_kind
 from service.routing.listed import OPENS
 from service.routing.route import Request
@@ -25,21 +22,13 @@ from service.wording import blamed, claims, compared, remedies, sides
 from service.wording.either_or import taken
 from service.wording.forms import (
     AND_ASKS,
-    AND_IF,
-    AND_WHETHER,
-    DOES_HARM,
-    EITHER,
-    FORMS,
     INDIRECT,
-    LATER,
-    LED_IN,
-    OPEN,
-    OR_ELSE,
     POLAR,
     TAG,
-    WHETHER_ANY,
 )
+from service.wording.manner import only_tells, sentence_before, way
 from service.wording.on_condition import granted
+from service.wording.summed import has_opening, lower, summed
 
 MOST_ASKED = 60  # questions of a message that are looked at; one with more is no mail
 TURNED = {"yes": "No", "no": "Yes"}
@@ -50,20 +39,8 @@ ENOUGH = {"yes": "It is enough", "marginal": "Just enough", "no": "Not enough"} 
 PASSED = {"yes": "Pass", "marginal": "Just a pass", "no": "Fail"}  # "pass/fail"
 BUT = ", but look every"  # "Yes, but look every 90 days"
 WAY = "way:"  # how a topic was asked, as a thread carries it
-AUXILIARY = ("will it", "would it")  # "would it be a bad idea"
-CLOSE = 9  # characters after "what" in which "will it" asks no yes or no
-MENDED = ("note:correction", "detail:unregulated")  # what seems bad inside these is not asked
-SPACE = 20  # characters between two clauses, at most
-MOST_CLAUSES = 40  # that one sentence has
-SENTENCE = 240  # characters before a cue in which its sentence begins
 DEED = regex(
     r"(?P<told>.+), so (?P<deed>(?:charge|look|switch|ask|test|fit|use|read|clean|have|take|do not|change|keep)\b.+)\.$"
-)
-HAPPENED = frozenset({"cut out", "shut down"})
-BEFELL = regex(  # the sentence up to it
-    r"^(?![^.!?]*\b(?:will|would|does|do|did|can|could|may|might|should|if|whether|why)\b)[^.!?]*"
-    r"\b(?:bms|battery|lithium|lfp|pack|bank|it|she|they)(?: (?:has|had|just|then|suddenly|already))* $",
-    re.IGNORECASE,
 )
 FIRST_WORDS = regex(r"^[^:,.\d]{1,24}: ")  # "Perhaps soon: "
 
@@ -98,13 +75,13 @@ def as_put(
     if given is not first:
         goes_on = f"{WAY}{request.topic}:good" in before and not asks_outright(message)
         first = given if goes_on or asks_leave(message, request, requests) else first
-    return claims.summed(first, way or claims.own(message, claimed), claimed)
+    return summed(first, way or claims.own(message, claimed), claimed)
 
 
 def asks_leave(message: Message, request: Request, requests: tuple[Request, ...]) -> bool:
     """Whether one question of a message asks outright if it may be so: no choice, no "which", no "do I need"."""
     spans = list(_asking(message, request, requests))
-    ways = {_way(message, span) for span in spans}
+    ways = {way(message, span) for span in spans}
     polar = any(POLAR.match(message.text, *span) for span in spans)
     return (ways == {"good"} or (polar and ways == {""})) and not message.says("put:need", spans[0])
 
@@ -160,8 +137,8 @@ def _by_their_word(answer: Answer, put: str) -> Answer | None:
     words = {"trouble": TROUBLE, "agreed": AGREED, "enough": ENOUGH}.get(put, {})
     if answer.verdict not in words:
         return None
-    has = claims.has_opening(answer.headline)
-    rest = answer.headline.partition(": ")[2] if has else claims.lower(answer.headline)
+    has = has_opening(answer.headline)
+    rest = answer.headline.partition(": ")[2] if has else lower(answer.headline)
     return replace(answer, headline=f"{words[answer.verdict]}: {rest}")
 
 
@@ -206,13 +183,13 @@ def put(message: Message, request: Request, requests: tuple[Request, ...], befor
     earlier = next((one.removeprefix(cue) for one in before if one.startswith(cue)), "good") if goes_on else "good"
     if mends_the_kind(message):  # "the label was wrong" asks nothing
         return earlier
-    ways = (_way(message, span) for span in _asking(message, request, requests))
+    ways = (way(message, span) for span in _asking(message, request, requests))
     if own := next((way for way in ways if way), ""):
         return own
     if any(INDIRECT.search(message.text, *span) for span in _asking(message, request, requests)):
         return "good"
     asking = [clause.span for clause in message.clauses if clause.asks]
-    others = {_way(message, span) for span in asking[:MOST_ASKED]} - {""}
+    others = {way(message, span) for span in asking[:MOST_ASKED]} - {""}
     if "go" in others:  # "Density 1.14. Must I go there now?": all that is told of it bears on that
         return "go"
     if len(requests) == 1 and len(others) == 1:  # "Should I worry? It rests at 12.1 V": one question in two sentences
@@ -233,106 +210,11 @@ def _asking(message: Message, request: Request, requests: tuple[Request, ...]) -
     inside = (clause for clause in message.clauses if request.span[0] <= clause.span[0] < end)
     asking = [item.span for item in inside if item.asks or OPENS.match(message.text[slice(*item.span)])]
     if any(message.text[:last].rstrip().endswith("?") for _, last in asking):  # "it cuts out. What do I tell him?"
-        asking = [span for span in asking if not _only_tells(message.text, span)]
+        asking = [span for span in asking if not only_tells(message.text, span)]
     while asking:
         start, last = asking.pop(0)
         while asking and message.text[last - 1] not in ENDS:  # a comma parts what is one question
             last = asking.pop(0)[1]
         tag = TAG.fullmatch(message.text[start:last])
-        whole = (_sentence_before(message, start), start) if tag else (start, last)
+        whole = (sentence_before(message, start), start) if tag else (start, last)
         yield _own_part(message, whole, request, requests)
-
-
-def _only_tells(text: str, span: Span) -> bool:
-    """Whether a sentence ends in a full stop and does not open as a question does."""
-    own = text[slice(*span)]
-    return own.rstrip().endswith(".") and not OPENS.match(own)
-
-
-def _sentence_before(message: Message, start: int) -> int:
-    """Where the sentence before a place begins: "Is it?" asks of what it says."""
-    first = bisect_left(message.clauses, start, key=lambda clause: clause.span[0])
-    for clause in reversed(message.clauses[max(0, first - MOST_CLAUSES) : first]):
-        at = clause.span[0]
-        if message.text[max(0, at - SPACE) : at].rstrip()[-1:] in ENDS:
-            return at
-    return 0
-
-
-def _way(message: Message, span: Span) -> str:
-    """How one sentence asks; "" where it does not tell."""
-    text = message.text[span[0] : span[1]]
-    names = ("good", "choice", "about", "hedge")
-    good, choice, about, hedge = (message.says(f"put:{name}", span) for name in names)
-    bad = _says_bad(message, span)
-    if bad and (
-        DOES_HARM.search(text) or all(cue.text.lower() in AUXILIARY for cue in message.cues_in(span, "put:good"))
-    ):
-        good = False
-    if message.says("detail:what_now", span):
-        return "do"
-    led = LED_IN.match(text)
-    if led and good:  # "OK, scrap it then?"
-        good = message.says("put:good", (span[0] + led.end(), span[1]))
-    on = message.text[span[1] :].lstrip(" ,").lower().startswith("or ")
-    either = not (about or hedge) and (on or bool(EITHER.search(text)))
-    if said := _formed(text) or _or_else(message, span, text):
-        return said
-    if (OPEN.match(text) and not about) or (bad and either) or _asks_what(message, span, text):
-        return "open"
-    if needed := _needed(message, span, good, bad, either):
-        return needed
-    if bad and good:
-        return "good"
-    good = good or message.says("put:leave", span)
-    if bad or good:
-        return "open" if choice and not (about or hedge) else "bad" if bad else "good"
-    return "open" if choice or either or hedge or WHETHER_ANY.match(text) else ""
-
-
-def _or_else(message: Message, span: Span, text: str) -> str:
-    """How a yes or no question asks whose other side is only its contrary: "... or will we find it flat?"."""
-    contrary = OR_ELSE.search(text) if POLAR.match(text) else None
-    if contrary is None:
-        return ""
-    return "bad" if _says_bad(message, (span[0], span[0] + contrary.start())) else "good"
-
-
-@lru_cache(maxsize=8)  # a long message may be one sentence, asked for every question that it puts
-def _formed(text: str) -> str:
-    return next((way for form, way in FORMS if form.search(text)), "")
-
-
-def _needed(message: Message, span: Span, good: bool, bad: bool, either: bool) -> str:
-    """How "do I need ..." asks: after a charge, another one or one of another size; "" where it asks for neither."""
-    needs = message.says("put:need", span) and not either
-    if needs and message.says("put:another", span) and not good:
-        return "bad"  # "must I change it": only where it is not well
-    if needs and message.says("put:other_size", span) and not (good or bad):
-        return "open"  # "do I need a bigger one": it may be the smaller one that is right
-    charge = (needs and message.says("put:remedy", span)) or message.says("put:wants_charge", span)
-    return "remedy" if charge and not either else ""
-
-
-def _asks_what(message: Message, span: Span, text: str) -> bool:
-    """Whether "what" or a figure's short name asks later in a sentence that asks no yes or no before it."""
-    later = LATER.search(text)
-    two = later and POLAR.match(text) and AND_IF.search(text, 0, later.start())  # "will it do, and if not, how many"
-    if later and (two or AND_WHETHER.search(text, later.end())):
-        return False
-    own = (span[0] + later.end(), span[0] + later.end() + CLOSE) if later else (0, 0)  # "what will it drag"
-    asked = message.cues_in(span, "put:bad", "put:good", "put:leave", "put:about")
-    return all(own[0] <= cue.span[0] < own[1] for cue in asked) and bool(later or message.says("put:figure", span))
-
-
-def _befell(message: Message, cue: Cue) -> bool:
-    """Whether it only tells what happened: "the BMS cut out in the harbour"."""
-    told = re.split(r"[.!?]", message.text[max(0, cue.span[0] - SENTENCE) : cue.span[0]])[-1]
-    return cue.text.lower() in HAPPENED and BEFELL.search(told) is not None
-
-
-def _says_bad(message: Message, span: Span) -> bool:
-    """Whether it asks for the bad thing; "I read that wrong" only puts something right, "does not cut out" tells."""
-    bad = [cue.span[0] for cue in message.cues_in(span, "put:bad") if not _befell(message, cue)]
-    mended = [cue.span for name in MENDED for cue in message.by_name.get(name, ())] if bad else []
-    return any(not any(start <= at < end for start, end in mended) for at in bad)

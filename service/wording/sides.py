@@ -15,7 +15,8 @@ from service import say
 from service.reply import Answer
 from service.routing.route import Request
 from service.topics.charger_size import KEEPS_FULL
-from service.wording.claims import has_opening, is_bad
+from service.wording.claims import is_bad
+from service.wording.summed import has_opening
 
 PEOPLE = (
     "neighbour|neighbor|husband|wife|partner|yard|boatyard|surveyor|electrician|dealer|salesman|seller|shop|friend|mate"

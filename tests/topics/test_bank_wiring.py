@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from service.finish import finished, least_change
+from service.finish import finished
 from service.leadsman import default_desk
+from service.least_change import least_change
 from service.topics.bank_wiring import TOPIC
 from tests.building import case
 from tests.talks import on, only, plain, talk

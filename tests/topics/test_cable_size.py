@@ -6,8 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from service.finish import least_change
 from service.judgements import circuit
+from service.least_change import least_change
 from service.say import NB
 from service.topics.cable_size import TOPIC
 from tests.building import case

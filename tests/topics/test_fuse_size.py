@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from service.finish import least_change
+from service.least_change import least_change
 from service.topics.fuse_size import TOPIC
 from tests.building import case
 from tests.talks import on, plain, talk

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.finish import least_change
+from service.least_change import least_change
 from service.topics.voltage_drop import TOPIC
 from tests.building import case
 from tests.talks import talk
