@@ -12,7 +12,7 @@ from service.calculators import gravity
 from service.case import Case
 from service.judgements import laid_up, lifetime, load_reading, new_and_old
 from service.kinds import LITHIUM
-from service.reply import Answer, Asked, Urgency
+from service.reply import Answer, Urgency
 from service.rules.battery import lowest_at
 from service.rules.readings import NEAR, cite, limit, six_volts
 from service.sentences import ageing, wording
@@ -26,7 +26,8 @@ from service.sentences.been_through import (
     of_the_other,
     stood_flat,
 )
-from service.told import fallen_to, its_years, what_became
+from service.sentences.years_unknown import by_year, may_be_weak, no_sign_of_it, other_kind, put_otherwise
+from service.told import fallen_to, what_became
 from service.topic import Topic
 
 YOUNG = 1.0  # years under which no battery is worn by its age alone
@@ -161,7 +162,7 @@ def by_age(case: Case, age: float) -> Answer:
         return after_a_fall(TOPIC, case, age, verdict, under)
     if not of_the_other(case) and not load_reading.not_full(case) and (under := load_reading.fell_by_volts(case)):
         return low_whatever_its_age(TOPIC, case, age, verdict, under)
-    asks = other_kind(case, age, verdict) if wording.kind_is_open(case) else ()
+    asks = other_kind(TOPIC, case, age, verdict) if wording.kind_is_open(case) else ()
     years, life = say.quantity(age, "years"), say.between(low, high, "years")
     if ageing.note_test(case):
         return TOPIC.says(verdict, ageing.to_test(case, years, verdict), *lifetime.months(age, low, high), asks=asks)
@@ -195,17 +196,6 @@ def passed(case: Case) -> bool:
     return case.says("detail:passed_test") or (load_reading.passed_test(case) and not earlier)
 
 
-def other_kind(case: Case, age: float, verdict: str) -> tuple[Asked, ...]:
-    """Kind not said: the wet-cell life is taken, and the kind is asked for where an AGM would be judged otherwise."""
-    case.assume("battery.chemistry", "flooded", "the kind is not said")
-    row = reference.row("lives", chemistry="agm")
-    low, high = float(row["low"].value), float(row["high"].value)
-    if lifetime.judged(age, low, high) == verdict:
-        return ()
-    case.step(f"An AGM usually lasts {say.between(low, high, 'years')}", row["low"].cite)
-    return (TOPIC.ask("battery.chemistry", (("wet-cell", "flooded"), ("AGM", "agm"), ("lithium", "lfp"))),)
-
-
 def lives(case: Case, kinds: Sequence[str]) -> Answer:
     """The usual lives of several kinds side by side."""
     told = []
@@ -227,14 +217,14 @@ def without_age(case: Case) -> Answer:
             "one of a series pair fails, change both."
         )
         return TOPIC.needs("battery.age", headline=head)
-    if found := put_otherwise(case) or by_year(case):
+    if found := put_otherwise(TOPIC, case) or by_year(TOPIC, case):
         return found
     if stood_flat(case) and case.says("detail:asks_dead"):
         return perhaps_dead(case)
     if fall := load_reading.fell_by_volts(case):
-        return may_be_weak(case, fall)
+        return may_be_weak(TOPIC, case, fall)
     if held := load_reading.held_by_volts(case):
-        return no_sign_of_it(case, held)
+        return no_sign_of_it(TOPIC, case, held)
     if load_reading.test_asked(case) and not case.says("detail:when_replaced"):
         least = say.volts(float(lowest_at(None).value))
         case.step("Volts at rest show charge, not strength; a load test shows that", "load-test", cite("test-charged"))
@@ -255,47 +245,6 @@ def without_age(case: Case) -> Answer:
         head = f"{life}; near its end one rests well but falls under {least} under load, so load-test it every season."
         return TOPIC.says("information", head)
     return TOPIC.says("information", f"{life}; replace one when it fails a load test{lags[1]}.")
-
-
-def put_otherwise(case: Case) -> Answer | None:
-    """What heat does to its years, and what parts a worn battery from one too small, where that is asked."""
-    if its_years.asks_of_heat(case.text):
-        lifetime.life_of(case)
-        case.source("battery-places")
-        return TOPIC.says("information", ageing.BY_HEAT)
-    if what_became.small_or_worn(case.text) and case.said("reading.load_voltage") is None:
-        return TOPIC.needs("battery.age", headline=ageing.SMALL_OR_WORN)
-    return None
-
-
-def by_year(case: Case) -> Answer | None:
-    """The years at which one of a year that is told reaches the two ends of its usual life."""
-    year = its_years.of_year(case.text)
-    if year is None:
-        return None
-    _, low, high = lifetime.life_of(case)
-    asks = other_kind(case, 0.0, "") if wording.kind_is_open(case) else ()
-    ageing.note_test(case)
-    return TOPIC.says("information", ageing.by_year(case, year, low, high), asks=asks)
-
-
-def no_sign_of_it(case: Case, under: load_reading.UnderLoad) -> Answer:
-    """ "Is it finished?" of one that stays over the lowest good reading: that shows nothing of the kind."""
-    case.step("The amps it drew and its CCA tell how strong it still is", "load-test")
-    read, least = say.volts(float(under.read or 0.0)), say.volts(under.lowest)
-    head = f"No: {read} under load is over {least}, the lowest of a lead battery in good order."
-    return TOPIC.says("information", head, asks=(TOPIC.ask("battery.age"),))
-
-
-def may_be_weak(case: Case, under: load_reading.UnderLoad) -> Answer:
-    """ "Is it finished?" of one that falls far under its load: charged right through and tested again, it is told."""
-    case.because("A battery that was not charged right through falls as far", "falls-under-load")
-    fell, least = say.volts(float(under.read or 0.0)), say.volts(under.lowest)
-    head = (
-        f"Not for sure: it falls to {fell}; charge it for a full day and test again, and if it still falls under "
-        f"{least}, replace it."
-    )
-    return TOPIC.needs("battery.age", headline=head)
 
 
 def perhaps_dead(case: Case) -> Answer:

@@ -8,17 +8,16 @@ from dataclasses import replace
 
 from grammar.text.patterns import regex
 from service import likely, say
-from service.calculators import freezing
 from service.case import Case, Value
 from service.judgements import frost, laid_up
 from service.judgements.laid_up import FULL, LaidUp, half_full, laid, left_on, plot, recharge_volts, start
 from service.reply import Answer, Figure, Option, strictest, strictness
-from service.rules import readings
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import on_the_charger, wording
 from service.sentences.by_date import by_date, by_the_dates, opened_by
 from service.sentences.laid_up import as_asked, how_full
-from service.told import charger_left_on, laid_up_asked, planned_charge, pump_left_on, taken_home
+from service.sentences.open_lay_up import home, in_frost, without_time
+from service.told import charger_left_on, laid_up_asked, planned_charge, pump_left_on
 from service.topic import Lever, Topic
 
 
@@ -51,7 +50,6 @@ TOPIC = Topic(
     ),
     likely={"battery.capacity": likely.CAPACITY},
 )
-FROST = 0.0  # °C
 NEARLY_FULL = 90.0  # percent
 FULL_OR_HALF = regex(
     r"\bfull(?:y charged)?,? or (?:only |just |about |better )?(?:at )?half\b"
@@ -63,10 +61,6 @@ FULL_OR_HALF = regex(
 FULL_ASKED = regex(  # "store it at 100 %?"
     r"\b(?:charged?|charging|stored?|keep|kept|leave|left|fill)\b[^.?!;]{0,24}"
     r"\b(?:100 ?(?:%|percent)|full\w*)[^.?!;]{0,12}\?",
-    re.IGNORECASE,
-)
-CHARGE_IT = regex(  # "should I charge it before I lay up?"
-    r"\b(?:should|must|shall|do|need|ought) (?:i|we) (?:have to |need to |to |better )?(?:first )?(?:re)?charge\b",
     re.IGNORECASE,
 )
 
@@ -161,7 +155,7 @@ def one(case: Case) -> Answer:
         return on_the_charger.answer(TOPIC, case, found, figures)
     away = case.said("storage.time") or by_the_dates(case)
     if away is None:
-        return without_time(case, found, figures)
+        return without_time(TOPIC, case, found, figures)
     left = found.after(float(away))
     figures.append(Figure("state_of_charge_after", f"left after {say.quantity(float(away), 'd', 0)}", left, "%"))
     return for_a_time(case, found, float(away), figures)
@@ -186,17 +180,6 @@ def verdict_for(case: Case, found: LaidUp, away: float) -> str:
     """yes up to the next charge, marginal to half (lithium 20 %), then no; frost may be stricter."""
     verdict = "yes" if away <= found.recharge + NEAR else "marginal" if away <= found.least + NEAR else "no"
     return strictest(verdict, in_frost(case, found.after(away)))
-
-
-def in_frost(case: Case, charge: float) -> str:
-    """Whether a lead battery with so much charge stands the temperature that is named."""
-    celsius = case.said("ambient.temperature")
-    if celsius is None or float(celsius) >= FROST or laid_up.is_lithium(case):
-        return "yes"
-    point = frost.point_at_charge(charge)
-    verdict = freezing.judged(float(celsius), point, limit("freezing-margin"))
-    case.step(f"At {wording.percent(charge)} of charge it freezes at {say.temperature(point)}", frost.CHARGE_TABLE)
-    return verdict
 
 
 def for_a_time(case: Case, found: LaidUp, away: float, figures: list[Figure]) -> Answer:
@@ -255,67 +238,3 @@ def half_is_better(case: Case, found: LaidUp, verdict: str, head: str) -> str:
         return head
     case.step("Lithium is stored about half full", cite("lithium-store"))
     return f"{head.removesuffix('.')}; about half full is better."
-
-
-def home(case: Case) -> bool:
-    """Whether they ask if the battery must be taken home."""
-    told = case.says("detail:come_home") and case.says("request:may_i", "put:need", "put:leave")
-    return told or taken_home.comes(case.text)
-
-
-def without_time(case: Case, found: LaidUp, figures: list[Figure]) -> Answer:
-    """How often, where no time is said; a charge that is too low to store at is named."""
-    lithium = laid_up.is_lithium(case)
-    low = readings.judged(found.charge, "lfp" if lithium else "flooded")
-    if case.origin("battery.charge") != "assumed" and (low == "no" or (low == "marginal" and not lithium)):
-        return too_low(case, found, figures, low)
-    days, check = float(figures[0].value), say.quantity(float(figures[1].value), "d", 0)
-    kind = wording.kind(case)
-    if lithium:
-        case.step("Lithium is stored about half full", cite("lithium-store"))
-        head = f"Leave it about half full and disconnected, and look every {check}; it loses little by itself."
-    elif on_the_charger.is_weighed(case):
-        within = say.quantity(int(days + NEAR), "d", 0)
-        head = (
-            f"Better off the charger: charge {kind} batteries full, disconnect them and charge again within {within}."
-        )
-    elif (case.says("thing:charger") or case.said("charger.kind") == "smart") and not charger_left_on.taken_off(
-        case.text
-    ):
-        case.step("A charger with a float stage may stay on; else it is charged at each look", cite("check-most"))
-        head = (
-            f"A smart charger may stay on; without one, charge {kind} batteries full, disconnect them and look "
-            f"every {check}."
-        )
-    else:
-        least = "after half a year or more"
-        if days < limit("shown-most"):
-            least = f"in about {say.quantity(int(days + NEAR), 'd', 0)}"
-        down = f"{wording.a_kind(case, capital=False)} battery is down to 75 % {least}"
-        cables = "leave on only what must stay on" if pump_left_on.is_told(case.text) else "take the cables off"
-        head = f"Charge it full, {cables} and look every {check}: {down}."
-    if home(case):
-        full = "leave it about half full" if lithium else "charge it full"
-        head = f"No, it may stay where it is: {full}, take the cables off and look every {check}."
-    if case.says("detail:when_to_charge"):
-        head = laid_up.by_when(figures)
-    if case.says("detail:no_power"):
-        last = f"after {say.quantity(int(days + NEAR), 'd', 0)} at most it wants a charge"
-        head = laid_up.without_power(case, "information", last, None, float(figures[1].value)) or head
-    head = as_asked(case, found, "information", None, check) or head
-    return TOPIC.says("information", head, *figures, plot=plot(case, found, None))
-
-
-def too_low(case: Case, found: LaidUp, figures: list[Figure], low: str) -> Answer:
-    """A charge that is too low to be laid up at."""
-    opening = {"no": "No, not yet", "marginal": "Only just"}[low]
-    if low == "no" and case.says("detail:asks_bad"):
-        opening = "Yes, too low"
-    if CHARGE_IT.search(case.text):
-        opening = "Yes"
-    verdict = strictest(low, in_frost(case, found.charge))
-    look = say.quantity(limit("check-most"), "d", 0)
-    at = wording.percent(found.charge)
-    head = f"{opening}: at {at} charge it full first, then disconnect it and look every {look}."
-    urgent = laid_up.urgency(case, found.charge)
-    return TOPIC.says(verdict, head, *figures, urgency=urgent, plot=plot(case, found, None))
