@@ -180,3 +180,12 @@ def test_a_number_looks_the_same_in_the_headline_and_in_the_numbers(text: str, t
     answer = next(item for item in default_desk().ask(text).answers if item.topic == topic)
     assert shown in answer.headline.replace(say.NB, " ")
     assert shown in "; ".join(numbers(answer)).replace(say.NB, " ")
+
+
+@pytest.mark.parametrize("volts", [9.6, 9.8, 10.0, 10.2, 10.4, 10.6])
+@pytest.mark.parametrize("amps", [140, 180, 260, 320])
+def test_the_replies_to_a_question_for_the_cca_stand_on_both_sides_of_the_edge(volts, amps):
+    asked = last(
+        f"12.7 V rested, {volts} V with the thruster running at {amps} A: is it the battery?", topic="load-voltage"
+    )
+    assert [item.then for item in asked.asks[0].replies] == ["yes", "no"]

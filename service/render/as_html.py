@@ -8,9 +8,10 @@ from typing import Any
 
 from grammar.text.patterns import regex
 from service import say
-from service.render.as_text import MOST_CAUTIONS, THEN, words
+from service.render.as_text import MOST_CAUTIONS, words
 from service.render.fields import field, tag
 from service.render.figures import places, shown
+from service.render.outcomes import outcomes
 from service.render.units import american
 from service.reply import HOUSE_RULES, Figure
 
@@ -94,7 +95,7 @@ def view(answer: Mapping[str, Any], models: Sequence[str] = ()) -> dict[str, Any
         "facts": list(_facts(answer, models)),
         "would_change": [_change(item) for item in answer["would_change"]],
         **{name: list(_acts(answer, kind)) for name, kind in (("do", "do"), ("do_not", "do-not"), ("who", "who"))},
-        "asks": [_asked(item, models) for item in answer["asks"]],
+        "asks": [_asked(item, answer["topic"], models) for item in answer["asks"]],
         "numbers": {cite["id"]: number for number, cite in enumerate(answer["cites"], 1)},
         "compare": compare,
         "compared": list(_compared(compare)),
@@ -225,15 +226,12 @@ def _change(item: Mapping[str, Any]) -> dict[str, Any]:
     return {**item, "facts": facts, "short": re.sub(r" \([^)]*\)$", "", item["say"])}
 
 
-def _asked(item: Mapping[str, Any], models: Sequence[str]) -> dict[str, Any]:
+def _asked(item: Mapping[str, Any], topic: str, models: Sequence[str]) -> dict[str, Any]:
     own = field(item["fact"], models)
+    then = outcomes([reply["then"] for reply in item["replies"]], topic)
     replies = [
-        {
-            **reply,
-            "then": "" if reply["then"] == "information" else THEN.get(reply["then"], reply["then"]),
-            "posted": _posted(reply["value"]),
-        }
-        for reply in item["replies"]
+        {**reply, "then": word, "posted": _posted(reply["value"])}
+        for reply, word in zip(item["replies"], then, strict=True)
     ]
     return {**item, **own, "value": None, "replies": replies}
 

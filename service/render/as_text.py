@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from service import say
 from service.render.figures import alike, figure, numbers, only_asks, shown_assumed
+from service.render.outcomes import THEN, outcomes
 from service.render.short_names import short_sources
-from service.reply import CONTACT, HOUSE_RULES, Act, Answer, Asked, Choice, Cite, Reply, Step
+from service.reply import CONTACT, HOUSE_RULES, Act, Answer, Asked, Cite, Reply, Step
 
 WIDTH = 78
 MOST_CAUTIONS = 3
@@ -17,17 +18,8 @@ MOST_STEPS = 3
 MOST_ASKED = 2
 WORKING = {"unclear": "What helps"}
 ACTS = {"do": "Do now", "do-not": "Do not", "who": "Who takes over"}
-THEN = {"yes": "yes", "no": "no", "marginal": "only just", "needs-facts": "one more fact is needed"}
-MEANS = {  # what a verdict means where yes and no alone could be taken the wrong way
-    "replacement": {"yes": "keep it", "marginal": "in its last years", "no": "time for a new one"},
-    "load-voltage": {"yes": "as it should be", "no": "too weak"},
-    "standing-drain": {"yes": "half is left by then", "marginal": "about half is left", "no": "under half by then"},
-    "fuse-size": {"yes": "yes", "no": "too thin", "marginal": "only just"},
-    "freeze-point": {"yes": "it will not freeze", "marginal": "close to freezing", "no": "it can freeze"},
-}
 OF_A_SIDE = {"mounting": {"yes": "yes", "no": "no", "marginal": "if its manual allows it"}}
 WELCOME = "At your service: ask whenever you need a figure for a battery, a charger, a cable or a fuse."
-UNDECIDED = {"", "information", "needs-facts"}
 PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "Ω": "ohm", "−": "-", "–": "-", "’": "'"})
 
 
@@ -105,7 +97,7 @@ def answer_parts(answer: Answer, brief: bool = False) -> Iterator[tuple[str, str
     yield from _part("Please note", " ".join(map(_sentence, house_notes(answer))))
     for number, asked in enumerate(answer.asks[:MOST_ASKED]):
         told = replace(asked, where="") if brief and asked.replies else asked
-        yield "Then also" if number else "Please tell us", question(told, MEANS.get(answer.topic, THEN))
+        yield "Then also" if number else "Please tell us", question(told, answer.topic)
     yield from _part("What would change this", "; or ".join(item.say for item in answer.would_change))
     yield from _part("Sources", short_sources(backed(answer)) if brief else sources(backed(answer)))
 
@@ -153,21 +145,18 @@ def sources(cites: Iterable[Cite]) -> str:
     return "; ".join(f"{'; '.join(dict.fromkeys(titles))} ({kind})" for kind, titles in kinds.items())
 
 
-def question(asked: Asked, means: Mapping[str, str] = THEN) -> str:
+def question(asked: Asked, topic: str = "") -> str:
     """A question back: the fact, where to find it, the common replies and what each would mean."""
-    said = asked.say.rstrip(".")
-    text = f"{said}. {asked.where}".strip()
-    outcomes = {item.then for item in asked.replies}
-    if outcomes <= UNDECIDED or (len(outcomes) == 1 and len(asked.replies) > 1):
+    text = f"{asked.say.rstrip('.')}. {asked.where}".strip()
+    then = outcomes([item.then for item in asked.replies], topic)
+    if not any(then):
         return text  # replies that decide nothing tell nothing
-    replies = " ".join(_choice(item, means) for item in asked.replies)
-    return f"{text} {replies}".strip()
+    told = (_choice(say.capital(item.say), word) for item, word in zip(asked.replies, then, strict=True))
+    return f"{text} {' '.join(told)}".strip()
 
 
-def _choice(item: Choice, means: Mapping[str, str]) -> str:
-    then = means.get(item.then, THEN.get(item.then, item.then))
-    said = say.capital(item.say)
-    return f"{said}: {then}." if then and then != "information" else f"{said}."
+def _choice(said: str, then: str) -> str:
+    return f"{said}: {then}." if then else f"{said}."
 
 
 def acts(steps: Iterable[Act]) -> Iterator[tuple[str, str]]:
