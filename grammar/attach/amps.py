@@ -30,6 +30,7 @@ from grammar.scene.claims import (
 from grammar.scene.items import Item
 from grammar.scene.near import gap
 from grammar.scene.scene import Scene
+from grammar.told.batteries.amp_batteries import hours_of
 from grammar.told.batteries.how_full import ends_at
 from grammar.told.chargers.charges import of_charger
 from grammar.told.currents.clamped import on_clamp
@@ -106,6 +107,8 @@ def _plainly(scene: Scene, item: Item, value: float) -> Claim | None:
         return Claim(fact, "role")
     if of_charger(scene, item, value):
         return Claim("charger.current", "grammar")
+    if hours := hours_of(scene, item, value):
+        return hours
     if claim := in_place(scene, item) or on_clamp(scene, item, value):
         return claim
     if scene.word(item.end) in EVERY and scene.word(item.end + 1) in BURST:

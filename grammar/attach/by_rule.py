@@ -52,7 +52,7 @@ RULES: dict[str, Rule] = {
 }
 TAKEN_AS_TYPED = {  # "a 20 Ah charger", "two 12s", "1.1 V loss": the number counts, in the fact's own unit
     "charger.current": ("AH",),
-    "battery.capacity": ("TIME", "CCA"),
+    "battery.capacity": ("TIME", "CCA", "AMP"),
     "battery.cca": ("TIME",),
     "battery.nominal": ("TIME",),
     "cable.drop": ("VOLT",),

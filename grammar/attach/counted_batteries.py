@@ -8,6 +8,7 @@ from grammar.scene.claims import NOTHING, Claim
 from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
+from grammar.told.batteries.amp_batteries import counted
 from grammar.told.batteries.counted_apart import APART_FROM_NAME
 from grammar.told.words import stops
 
@@ -41,7 +42,7 @@ def batteries_counted(scene: Scene, item: Item, value: float) -> Claim | None:
     if item.kind == "count" and scene.word(item.start) == "pairs":  # "parallel pairs in series"
         return None
     if value <= MOST_BATTERIES and any(
-        test(scene, item) for test in (stands_before_battery, _lead_ones, _each_so_much)
+        test(scene, item) for test in (stands_before_battery, _lead_ones, _each_so_much, counted)
     ):
         return Claim("battery.count", "grammar")
     tests = (_multiplied, _one_of, _has_so_many, _of_such, _of_them_all, _aside, _is_pair, *APART_FROM_NAME)
