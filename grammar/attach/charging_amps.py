@@ -133,7 +133,8 @@ def alternator_of(scene: Scene, item: Item) -> Claim | None:
         "of",
         "it",
     ]
-    return Claim("alternator.current", "near") if apart and not ends else None
+    article = scene.word(item.start - 1) in ("a", "an", "only") and scene.word(item.start - 2) in ("is", "its", "it's")
+    return Claim("alternator.current", "role") if (apart or article) and not ends else None
 
 
 def charged_here(scene: Scene, item: Item, value: float) -> bool:

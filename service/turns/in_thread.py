@@ -97,6 +97,8 @@ def colder(message: Message, thread: Thread) -> tuple[str, ...]:
     condition = (at_other_degrees(message) or is_condition(message.text)) and not any(map(message.says, ANEW))
     if condition and thread.topics == ("meaning",) and STRENGTH & thread.facts.keys() and LOADS & thread.facts.keys():
         return ("run-check",)  # what a word means was asked between
+    if condition and "rating-convert" in thread.topics and {"battery.cca", "battery.ca"} & thread.facts.keys():
+        return ("cold-cranking",)  # "840 MCA, how many real cold amps?", "and at minus ten?"
     return thread.topics if condition and not OF_ITSELF & set(thread.topics) else ()
 
 
@@ -111,6 +113,13 @@ def at_other_degrees(message: Message) -> bool:
     if "?" in message.text[:last] or AT_DEGREES.fullmatch(message.text, end) is None:
         return False
     return AT_DEGREES.fullmatch(message.text, last, start) is not None
+
+
+def put_right(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "Correction, the alternator is a 50": the last questions, with the figure put right."""
+    told = {item.fact for item in message.stated}
+    again = bool(told) and told <= thread.facts.keys() and message.says("note:correction")
+    return thread.topics if again and not asks_outright(message) else ()
 
 
 def what_now(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -231,6 +240,7 @@ def new_or_kept(message: Message, thread: Thread) -> tuple[str, ...]:
 RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     without_the_fuse,
     colder,
+    put_right,
     what_now,
     kind_of_its_charger,
     which_part,

@@ -30,6 +30,7 @@ WISH, THEIRS = "bank-size", "run-check"  # "what does it need, and are mine enou
 OF_THEIRS = ("battery.", "bank.layout")
 SIZED = ("request:what_size", "request:which", "about:how_big")
 CHARGES = ("thing:charger", "thing:dcdc", "word:charge")  # of a circuit that may lose less than a motor's
+LOADED = frozenset({"load.current", "load.peak", "load.power", "load.model", "load.kind"})
 SHARED = dict.fromkeys(("battery-duty", "run-check"), ("detail:engine_battery",))  # "and can it share the engine's?"
 MEANING, TERM = "meaning", "term:"
 MEAN = regex(r"\W*what (?:is|are|do|does)\b[^.?!;,]{0,200}\bmeans?\b", re.IGNORECASE)
@@ -166,6 +167,8 @@ def _own_cues(case: Case, request: Request, others: list[Span], message: Message
     """The cues that this question may go by: of a term its own, of a circuit no charger of another question."""
     if request.topic == MEANING and others:
         return _own_terms(case, request.span, message)
+    if request.topic in CIRCUIT and "charger.current" in case.stated and not LOADED & set(case.stated):
+        return frozenset(case.cues)  # the charger's own circuit, wherever it is named
     names = CHARGES if request.topic in CIRCUIT or request.topic == "mounting" else SHARED.get(request.topic, ())
     return _without_others(case, names, others, message) if names else frozenset(case.cues)
 
