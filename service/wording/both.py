@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from grammar.text.patterns import regex
 from service import say
 from service.reply import Answer, strictness
 
@@ -12,6 +13,8 @@ LONGEST_OPENING = 3  # words before a colon: "Usually yes"
 SHORT_OF = {"mounting": say.VERDICT | {"marginal": "if its manual allows it"}}  # where "only just" would mean nothing
 WHOLE = {"yes": "Yes", "marginal": "Only just", "no": "No", "needs-facts": "One fact is missing"}
 WHOLE_OF = {"mounting": WHOLE | {"marginal": "If its manual allows it"}}
+SETTING = "charger-setting"
+USE = regex(r"Use (the .{1,40}? setting)\b")
 REPLACEMENT, BY_AGE = "replacement", "by age only"
 ALIKE_IN_AGE = {  # both of one verdict; {which} where they ask which of the two has to go
     "yes": "{which}: {one} and {other} are inside their usual lives; that is by age only, so test both.",
@@ -42,6 +45,8 @@ def of_both(
         bare, why = on_both(labels, both), leading.verdict == "no"
         told = f"{bare.removesuffix('.')}: {_rest(leading.headline)}" if why else bare
         return told if len(told.split()) <= LONGEST_HEADLINE else bare
+    if each := _settings(both):
+        return each
     first, last = leading.headline.removesuffix("."), 1 - both.index(leading)
     if verdicts <= set(say.VERDICT):
         short = SHORT_OF.get(leading.topic, say.VERDICT)
@@ -52,6 +57,20 @@ def of_both(
         bare = f"{say.capital('; '.join(parts))}."
     again = first.split()[:3] == said[last].split()[:3]  # one sentence twice: the figures alone are clearer
     return whole if len(whole.split()) <= LONGEST_HEADLINE and not again else bare
+
+
+def _settings(both: Sequence[Answer]) -> str:
+    """The setting of either kind, where each has one of its own; "" where a verdict stands instead."""
+    named = [USE.match(item.headline) for item in both]
+    if both[0].topic != SETTING or not all(named):
+        return ""
+    each = [
+        f"{name[1]} for {which} ({say.between(low, high, item.figures[0].unit, 1)}"
+        for name, which, item in zip(named, ("one", "the other"), both, strict=True)
+        if name and item.figures
+        if (low := item.figures[0].low) is not None and (high := item.figures[0].high) is not None
+    ]
+    return f"Use {each[0]} for absorption), {each[1]})." if len(each) == len(both) else ""
 
 
 def _on(headline: str) -> str:
@@ -90,8 +109,8 @@ def of_age(labels: Sequence[str], both: Sequence[Answer], which: bool) -> str:
 def _one_figure(both: Sequence[Answer]) -> bool:
     """Whether two answers agree in verdict and in the figure that leads: what tells them apart changes nothing."""
     one, other = both
-    if one.verdict != other.verdict or not (one.figures and other.figures):
-        return False
+    if one.verdict != other.verdict or not (one.figures and other.figures) or one.topic == SETTING:
+        return False  # of two kinds on the same volts each has a setting of its own
     return (one.figures[0].name, one.figures[0].value) == (other.figures[0].name, other.figures[0].value)
 
 

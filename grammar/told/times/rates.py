@@ -14,9 +14,15 @@ BEHIND = regex(  # "the 20 hour rate", "20-hr rating", "the ten hour figure is 9
 ITS_CAPACITY = regex(r"^[ -]?capacit(?:y|ies)\b", re.IGNORECASE)  # "ten hours capacity" may be what is wished for
 THE = regex(r"\b(?:the|its|their|at|a) $", re.IGNORECASE)
 AHEAD = regex(
-    rf"(?<![a-z]){AH} ?(?:[(/@]|\( ?(?:at|@) ?)$|\b(?:rated|rating|printed) (?:at|by|over) (?:the )?$", re.IGNORECASE
+    rf"(?<![a-z]){AH} ?(?:[(/@] ?|\( ?(?:at|@) ?|(?:at|over) (?:the )?)$"
+    r"|\b(?:rated|rating|printed) (?:at|by|over) (?:the )?$",
+    re.IGNORECASE,
 )
 BARE = regex(rf"\b\d+ ?{AH} ?$", re.IGNORECASE)  # "110Ah 20HR": as labels have it
+ASKED = (  # "what does 20HR mean on the label"
+    regex(r"\bwhat(?:['’]?s| is| does| do| are)? (?:(?:the|an?|that|this) )?[\"'“‘]?$", re.IGNORECASE),
+    regex(r"^[\"'”’]? (?:means?|stands?|on (?:the|my|a|its) (?:label|sticker|battery|case))\b", re.IGNORECASE),
+)
 OF_LABEL = regex(r"^\W*(?:$|[.?!;,)]|battery|label|agm|gel|wet|lead)", re.IGNORECASE)
 
 
@@ -33,5 +39,7 @@ def is_rate(hours: float, ahead: str, after: str) -> bool:
     if hours not in RATED:
         return False
     if ITS_CAPACITY.match(after) and THE.search(ahead):
+        return True
+    if all(part.search(side) for part, side in zip(ASKED, (ahead, after), strict=True)):
         return True
     return AHEAD.search(ahead) is not None or (BARE.search(ahead) is not None and OF_LABEL.match(after) is not None)
