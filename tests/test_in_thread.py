@@ -322,3 +322,49 @@ SUPPLY = "bow motor 240 A, AGM of 950 CCA. strong enough?"
 )
 def test_the_next_part_of_the_same_boat_is_asked_of_in_few_words(turns, topic):
     assert [item.topic for item in talk(*turns).answers] == [topic]
+
+
+CONVERTER = "A DC-DC unit, 12 to 24, puts out 15 A. It is 3 m from the start battery. What cable for its input?"
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "says"),
+    [
+        (("How fast does a 70 A alternator fill my 120 Ah AGM from 50 %?", "correction, the alternator is a 45"),
+         "charge-time", "at 36 A"),
+        (("900 MCA, what is that in CCA?", "and at minus five?"), "cold-cranking", "720 CCA battery gives about"),
+        (("900 MCA, what is that in CCA?", "and at -12 C"), "cold-cranking", "720 CCA battery gives about"),
+        ((CONVERTER, "and does the alternator cope, it's a 60 A"), "dc-dc", "it pulls about 33 A, and the alternator gives 48 A for lead"),
+        (("25 or 35 mm2 for a 100 A windlass, 5 m?", "our surveyor allows 3 percent, size then?"), "cable-size", "3 %"),
+        (("One battery is AGM, one is wet. Fine together?", "which charger programme if the AGM is scrapped?"),
+         "charger-setting", "Use the wet-cell (flooded) setting: "),
+        (("3 kW at 24 V, how many amps?", "and on 12?", "the 24 one then: 4 m each way, which cable?"),
+         "cable-size", "over 4 m"),
+    ],
+)  # fmt: skip
+def test_what_a_later_turn_puts_right_or_takes_up(turns, topic, says):
+    found = next(item for item in talk(*turns).answers if item.topic == topic)
+    assert says in plain(found.headline)
+
+
+def test_the_cable_of_a_converter_carries_what_it_takes_in():
+    cable = next(item for item in talk(CONVERTER).answers if item.topic == "cable-size")
+    assert {item.name: item.value for item in cable.figures}["area"] >= 10  # 15 A at 24 V are some 44 A at 12 V
+
+
+def test_a_fact_that_changes_one_answer_brings_that_one():
+    turns = ("Crimp or solder the lugs? And will 50 mm2 do for 175 A over 5 m?", "it runs through the engine room")
+    assert [item.topic for item in talk(*turns).answers] == ["cable-size"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "One AGM and one wet cell aboard. Which charger setting?",
+        "What setting for an AGM, and for the wet one?",
+    ],
+)
+def test_two_kinds_get_the_setting_of_each(text):
+    (found,) = talk(text).answers
+    assert "the AGM setting for one" in found.headline
+    assert "the wet-cell (flooded) setting for the other" in found.headline

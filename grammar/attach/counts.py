@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import dropwhile
 
 from grammar.attach.allowed import allowed_as
@@ -12,6 +13,7 @@ from grammar.attach.pairs import steps_up
 from grammar.scene.claims import NOTHING, Claim, close
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 from grammar.text.standard import NOMINAL
 from grammar.told.batteries.counted import of_other_things
 from grammar.told.batteries.counted_apart import of_each_one
@@ -77,6 +79,9 @@ OF_A_BOAT = frozenset({"pontoon", "hire", "charter", "club", "sailing", "motor",
 THE_PEOPLE = frozenset({"of", "my", "our", "the", "other", "different", "local", "old", "more"})  # "two of my friends"
 FLAT = frozenset({"flat", "dead", "empty", "drained", "killed", "emptied"})
 MOST_BURSTS = 1000
+ALL_OUTPUTS = regex(
+    r"\b(?:outputs|outlets|legs|channels)\b(?:(?!batter)[^.?!;\d]){0,40}\b(?:all|both)(?: the)? $", re.IGNORECASE
+)
 
 
 def counts(scene: Scene, item: Item, value: float) -> Claim | None:
@@ -176,6 +181,8 @@ def _shows(scene: Scene, item: Item) -> bool:
 
 def _by_word_after(scene: Scene, item: Item, value: float) -> Claim | None:
     """What the word after a small number says that it counts: "three outputs", "2 banks"."""
+    if scene.word(item.end) == "of" and ALL_OUTPUTS.search(scene.ahead(scene.span(item.start, item.end)[0])):
+        return Claim("charger.outputs", "grammar")  # "the outputs are isolated, all three of them"
     found = (role for role, reach in COUNTS.items() if close(scene, item, role, reach=reach, after=True))
     legs = "legs" in scene.vocabulary and not _of_outputs(scene)  # "has the pair still got the legs for it"
     if legs or _is_pair(scene, item):

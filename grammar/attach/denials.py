@@ -10,7 +10,13 @@ from grammar.scene.claims import close
 from grammar.scene.items import Item
 from grammar.scene.near import around, gap
 from grammar.scene.scene import Scene
+from grammar.text.patterns import regex
 
+NONE_OF_THEM = regex(  # "nothing of ours is in series", "no two are in parallel"
+    r"\b(?:nothing|none|neither|no (?:two|batter(?:y|ies)|banks?))\b[^.?!;,\d]{0,30}"
+    r"\b(?:is|are|was|were|goes?|stands?|runs?) $",
+    re.IGNORECASE,
+)
 DENIED_WITHIN = 1.3  # a denial holds over the value that is this near after it
 UNSURE_WITHIN = 4.0
 CHOICE = 3  # items back to the other value of a choice
@@ -63,6 +69,8 @@ THAT = frozenset({"that", "it", "this", "they", "these", "she", "battery", "batt
 
 def is_denied(scene: Scene, item: Item) -> bool:
     """Whether the value does not hold; "no lithium mode" denies a switch's position, not the battery."""
+    if item.fact == "bank.layout" and NONE_OF_THEM.search(scene.ahead(scene.span(item.start, item.end)[0])):
+        return True
     follows = scene.after(item)
     if follows is not None and (
         follows.head == "charger" or close(scene, item, "charger.setting", reach=SETTING_WITHIN)

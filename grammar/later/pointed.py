@@ -37,6 +37,9 @@ OF_ANOTHER_SIZE = regex(  # of a motor whose amps were told: "he wants the bigge
     rf"[^.?!;\d]{{0,16}}(?<![\d.,])(?P<new>{FIGURE}){ENDS} ?a(?:mps?|mperes?)?\b(?! ?h)",
     re.IGNORECASE,
 )
+THE_ONE = regex(  # "back to the 24 one", where volts were spoken of
+    rf"\bthe (?P<new>12|24|36|48){ENDS}(?: ?v(?:olts?)?)? (?:one|system|set-?up|version|case)\b", re.IGNORECASE
+)
 OTHER_AMPS = frozenset({"charger.current", "alternator.current", "fuse.rating"})
 WIRED = regex(
     r"\b(?:(?:re)?arrang\w*|re-?wir\w*|wired?|join\w*|still|run|same|all)\b[^.?!;\d]{0,24}"
@@ -81,6 +84,7 @@ def pointed_at(scene: Scene, stated: Sequence[Stated], said: Sequence[Stated]) -
         *_not_dry(scene, told),
         *_turned(scene, told),
         *_of_another_size(scene, told),
+        *_of_these_volts(scene, told),
         *_wired(scene, told),
         *_at_other_volts(scene, stated, told),
         *_its_years(scene, told),
@@ -98,6 +102,12 @@ def _of_another_size(scene: Scene, told: dict[str, Stated]) -> Iterator[Stated]:
     plain = "load.current" in told and OTHER_AMPS.isdisjoint(told) and not {"battery", "charger", "fuse"} & scene.heads
     if found is not None and plain:
         yield _stated(found, "load.current", _number(found["new"]))
+
+
+def _of_these_volts(scene: Scene, told: dict[str, Stated]) -> Iterator[Stated]:
+    found = THE_ONE.search(scene.text)
+    if found is not None and "bank.voltage" in told and not {"battery.group", "battery.capacity"} & told.keys():
+        yield _stated(found, "bank.voltage", _number(found["new"]))
 
 
 def held_against(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:

@@ -14,6 +14,7 @@ from service.told import (
 )
 from service.topic import CIRCUIT
 
+ON_BOTH = regex(r"\b(?:switch(?:ed)?|selector)\b[^.?!;]{0,24}\b(?:on|to|at) [\"'“]?both\b", re.IGNORECASE)
 QUOTED = regex(
     r"\b(?:catalogue|brochure|manual|sheet)\b[^.?!;]{0,12}\b(?:says?|has|names?|asks?|gives?|lists?)\b", re.I
 )
@@ -47,10 +48,9 @@ def switch(seen: Seen) -> bool:
 
 def both_on(seen: Seen) -> bool:
     """ "A 1-2-both switch, on both when docking?"."""
-    about = seen.found <= {"charger-setting", "charger-banks", "unclear", "run-check"} and seen.told <= {
-        "battery.count"
-    }
-    return about and seen.says("detail:start_and_house") and not seen.message.dangers
+    about = seen.found <= {"charger-setting", "charger-banks", "unclear", "run-check", "battery-duty"}
+    switched = seen.says("detail:start_and_house") or ON_BOTH.search(seen.message.text)
+    return about and seen.told <= {"battery.count", "battery.duty"} and bool(switched) and not seen.message.dangers
 
 
 def by_the_catalogue(seen: Seen) -> bool:

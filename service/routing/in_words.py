@@ -36,6 +36,11 @@ BY_ITSELF = regex(
     r"|(?:after|in|within|over) (?:\d+|an?|one|two|three|four|five|six|a few|some) (?:days?|nights?|weeks?))\b",
     re.IGNORECASE,
 )
+TOGETHER = regex(
+    r"\b(?:ok(?:ay)?|fine|all ?right|good|bad|safe|wise|allowed|may they|can they|do they) (?:stay |stand |live |work "
+    r"|be |get on |go )?(?:together|side by side)\b|\btogether,? (?:ok(?:ay)?|fine|all ?right|allowed)\b",
+    re.IGNORECASE,
+)
 JOINS = regex(
     r"\b(?:series|parallel|join\w*|mix\w*|together|beside|alongside|link\w*|connect\w*|wir(?:e|ing)|and an?)\b",
     re.IGNORECASE,
@@ -80,6 +85,13 @@ def _kinds_weighed(seen: Seen) -> bool:
     kinds = {item.value for item in seen.message.stated if item.fact == "battery.chemistry"}
     weighed = seen.found == {"bank-wiring"} and len(kinds) > 1 and seen.says("request:versus")
     return weighed and not JOINS.search(seen.message.text) and not seen.message.dangers
+
+
+def _well_together(seen: Seen) -> bool:
+    """ "One is AGM, one has caps, 5 and 3 years old. Ok together?": whether these kinds may be joined."""
+    kinds = {item.value for item in seen.message.stated if item.fact == "battery.chemistry"}
+    about = seen.found <= {"replacement", "battery-type", "charger-banks", "unclear"}
+    return about and len(kinds) > 1 and TOGETHER.search(seen.message.text) is not None
 
 
 def _rating_counts(seen: Seen) -> bool:
@@ -214,6 +226,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("dc-dc", charging_in_words.of_more_volts),
     ("dc-dc", charging_in_words.relay_between),
     ("bank-wiring", circuit_in_words.start_linked),
+    ("bank-wiring", _well_together),
     ("battery-type", _rating_counts),
     ("battery-type", _kinds_weighed),
     ("run-check", _good_idea),

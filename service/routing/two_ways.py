@@ -26,6 +26,11 @@ STAYS_ON = regex(  # "is a 10 A trickle charger safe to leave", beside how to la
     r"\b(?:leave|left|stay|stays|keep|kept)\b",
     re.IGNORECASE,
 )
+SIZES = frozenset({"cable.area", "cable.gauge"})
+WHICH_SIZE = regex(  # of two cables that are named: "who's right", "which of them"
+    r"\bwho(?:['’]?s| is| has(?: it)?)(?: the)? right\b|\bwhich(?: (?:one|size|of (?:them|the two|those)))\b",
+    re.IGNORECASE,
+)
 LOADS = frozenset({"load.current", "load.model", "load.power", "load.peak"})
 
 
@@ -41,7 +46,7 @@ def other_way(message: Message, found: Set[str]) -> set[str]:
     if found & LOADED and charged_apart.asked(message.text):  # "and do I charge it separately from the house bank?"
         more.add(BANKS)
     told = {item.fact for item in message.stated}
-    if found & LOADED and longest_run.asked(message.text, told):  # "2) how far may it be from it with 70 mm2"
+    if found & LOADED and _of_a_cable(message, found, told):
         more.add(CABLE)
     if found & {CHARGER, LAID_UP} and _left_on_or_taken(message):
         more |= {CHARGER, LAID_UP}
@@ -71,6 +76,13 @@ def _several(message: Message, figures: Set[str]) -> bool:
     rated = {item.of for item in message.stated if item.fact in figures}
     parted = any(item.fact == "battery.count" and item.of == 2 and PARTS.match(item.text) for item in message.stated)
     return parted and rated == {1, 2}
+
+
+def _of_a_cable(message: Message, found: Set[str], told: set[str]) -> bool:
+    """ "2) how far may it be with 70 mm2"; "the web says 25 mm2, my mate says 35. Who is right, and the fuse?"."""
+    two = "cable.length" in told and {item.of for item in message.stated if item.fact in SIZES} == {1, 2}
+    which = two and "fuse-size" in found and WHICH_SIZE.search(message.text) is not None
+    return which or longest_run.asked(message.text, told)
 
 
 def _left_on_or_taken(message: Message) -> bool:

@@ -15,6 +15,7 @@ from grammar.told.words import SENTENCE
 from service.judgements.new_and_old import all_new
 from service.routing.asking import asks, asks_outright
 from service.told.culprit import either
+from service.topic import CIRCUIT
 from service.turns import of_the_rest
 from service.turns.again import (
     AT_REST,
@@ -44,6 +45,7 @@ FEW = 12  # words of a turn that goes on with what was spoken of
 MORE = 20  # the same, where what it tells is plain
 READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
 WORN = frozenset({*READINGS, "replacement", "run-check"})
+SIZE = regex(r"\b(?:size|gauge|awg|mm2?|square|cable|wire)\b", re.IGNORECASE)
 OF_ITSELF = frozenset(  # topics after which the cold asks whether it will freeze
     ("rest-voltage", "specific-gravity", "standing-drain", "storage", "battery-type", "replacement", "meaning")
 )
@@ -120,6 +122,13 @@ def put_right(message: Message, thread: Thread) -> tuple[str, ...]:
     told = {item.fact for item in message.stated}
     again = bool(told) and told <= thread.facts.keys() and message.says("note:correction")
     return thread.topics if again and not asks_outright(message) else ()
+
+
+def by_this_loss(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "The builder allows 5 percent, size then?" of a run that was told."""
+    told = {item.fact for item in message.stated}
+    run = "cable.length" in thread.facts and CIRCUIT & set(thread.topics)
+    return ("cable-size",) if told == {"cable.drop"} and run and SIZE.search(message.text) else ()
 
 
 def what_now(message: Message, thread: Thread) -> tuple[str, ...]:
@@ -241,6 +250,7 @@ RULES: tuple[Callable[[Message, Thread], tuple[str, ...]], ...] = (
     without_the_fuse,
     colder,
     put_right,
+    by_this_loss,
     what_now,
     kind_of_its_charger,
     which_part,

@@ -35,7 +35,7 @@ from service.turns.thread import Thread
 from service.turns.turn import Turn
 from service.turns.undecided import by_topic, dipped, likely
 from service.turns.wanted import OTHER_BOAT, wanted
-from service.turns.which_of_two import named_by_size, spoken_of_first, with_the_other
+from service.turns.which_of_two import named_by_size, spoken_of_first, with_the_other, without_the_one_gone
 from service.turns.worked import in_its_rating
 from service.wording import claims, misbeliefs
 from service.wording.aside import asides
@@ -60,7 +60,7 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
     if not printed:
         message = by_topic(message, [topic(item.topic) for item in requests if item.topic in names()])
         message = as_given(dipped(message, thread), thread)
-    message, thread = named_by_size(message, thread)
+    message, thread = without_the_one_gone(*named_by_size(message, thread))
     in_place = not printed and puts_in(message, thread)
     if in_place:
         message, thread = of_its_own(message), _as_built(house, thread)

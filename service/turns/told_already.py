@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from grammar.reading import Message
 from service.reply import Answer
+from service.routing.asking import asks_outright
 from service.routing.goes_on import replies
 from service.routing.route import HANDED_OVER, Request
 from service.routing.tally import HAZARD
@@ -17,16 +18,21 @@ OPEN = ("needs-facts", "no")  # what still decides, and what must not be done
 TOLD = "told:"  # begins the cue of an answer that asked for nothing
 
 
+def tells_on(message: Message, thread: Thread) -> bool:
+    """Whether a message replies to what was asked back, or only tells a fact more: "insulation says 90 C"."""
+    return replies(message, thread.asks) or (bool(message.stated) and not asks_outright(message))
+
+
 def without(answers: Sequence[Answer], message: Message, thread: Thread) -> list[Answer]:
     """The answers to a reply, without those that it leaves word for word; all of them where nothing else is left."""
-    if not replies(message, thread.asks):
+    if not tells_on(message, thread):
         return list(answers)
     return [item for item in answers if _cue(item) not in thread.cues] or list(answers)
 
 
 def stand(requests: Iterable[Request], answers: Sequence[Answer], message: Message, thread: Thread) -> tuple[str, ...]:
     """The cues of the answers that were left out as told already: the thread goes on with their topics as well."""
-    if not replies(message, thread.asks):
+    if not tells_on(message, thread):
         return ()
     asked = {item.topic for item in requests} - set(_topics(answers))
     return tuple(name for name in thread.cues if name.startswith(TOLD) and topic_of(name) in asked)

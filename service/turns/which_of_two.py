@@ -20,6 +20,11 @@ BY_SIZE = regex(  # what stands before its kind: "the 140 is a", "if the 90 Ah o
     r"\W?(?:is|s|was|were|would be|became)(?: an?)? $",
     re.IGNORECASE,
 )
+GONE = regex(
+    r"(?: one| battery)? (?:goes|comes|is|gets|was|were|has|went)(?: (?:taken|thrown|chucked|been))?"
+    r" (?:out|gone|removed|sold|scrapped|binned|off|dead and gone)\b|(?: one| battery)? leaves\b",
+    re.IGNORECASE,
+)
 
 
 def spoken_of_first(message: Message, thread: Thread) -> Thread:
@@ -56,6 +61,17 @@ def named_by_size(message: Message, thread: Thread) -> tuple[Message, Thread]:
     inside = (item for item in message.stated if not found.start() <= item.span[0] < found.end())
     stated = tuple(replace(item, of=2) if item is kind else item for item in inside)
     return replace(message, stated=stated), _turned(thread) if size in sides[0] else thread
+
+
+def without_the_one_gone(message: Message, thread: Thread) -> tuple[Message, Thread]:
+    """Both without the one of two batteries that is to go: "and which programme if the AGM goes out?"."""
+    kind = next((item for item in message.stated if item.fact == KIND and item.of == 1), None)
+    kinds = {facts[KIND].value for facts in (thread.facts, thread.second) if KIND in facts}
+    if kind is None or kind.value not in kinds or len(kinds) < 2 or not GONE.match(message.text, kind.span[1]):
+        return message, thread
+    left = _turned(thread) if thread.facts[KIND].value == kind.value else thread
+    stated = tuple(item for item in message.stated if item is not kind)
+    return replace(message, stated=stated), replace(left, second={})
 
 
 def _turned(thread: Thread) -> Thread:

@@ -64,6 +64,15 @@ STEADY = regex(
     r" ?(?:of )?(?:a |as )?(?:continuous|cont\b|steady|steadily|constant|permanent|all day|without end|for good)",
     re.IGNORECASE,
 )
+GOING_OUT = regex(  # "4.5 A going out", "6 amps leaving the battery"
+    r" ?(?:(?:is |are |still |now |being )*(?:going|flowing|running|coming|pulled|drawn|taken) out\b"
+    r"|leaving\b|out of (?:it|them|the (?:battery|bank|pair)))"
+    r"(?! (?:of )?(?:the |my |its )?(?:charger|leg|output|panel))",
+    re.IGNORECASE,
+)
+LIMITED = regex(  # "limit is 100 A each"
+    r"\b(?:the |their |its |bms )?limit(?:s|ed)?(?: (?:is|are|being|of|to|at|says?))?(?: about)? $", re.IGNORECASE
+)
 CHARGERS = frozenset({"charger", "dcdc", "alternator", "panel"})
 GOES_IN = frozenset({("going", "in"), ("goes", "in"), ("go", "in"), ("fed", "in"), ("put", "in"), ("sent", "in")})
 SHORE = frozenset({"shore", "mains", "quay", "charger", "chargers", "charging", "charge"})
@@ -81,6 +90,10 @@ def flowing(scene: Scene, item: Item, value: float) -> str:
         return LIMIT
     if scene.lithium_known and EACH_LETS.search(before) and STEADY.match(after):
         return LIMIT
+    if scene.lithium_known and LIMITED.search(before) and scene.word(item.end) == "each":
+        return LIMIT
+    if GOING_OUT.match(after) and not scene.about("role:drain.current"):
+        return LOAD
     return CHARGER if value <= MOST and _charges(scene, item, before, after) else ""
 
 
