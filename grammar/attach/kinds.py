@@ -64,6 +64,8 @@ COATED_WITHIN = 6  # words
 OUT_OF_LINE = frozenset({"with", "fuse", "fuses", "breaker", "holder", "filter"})  # "two AGMs in line with the price"
 JOINED = frozenset({"battery.chemistry", "battery.nominal"})
 SIZED = frozenset({"VOLT", "AH", "COUNT", "NICKNAME", "NUM"})  # "we do the canal end to end" joins none of them
+FOR_VOLTS = frozenset({"for", "to", "as", "into", "making"})
+SEVERAL = frozenset({12.0, 24.0, 36.0, 48.0})  # volts that batteries are joined to
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 
 
@@ -172,6 +174,12 @@ def _beside_its_figure(scene: Scene, item: Item) -> bool:
     return any(other.dim in ("CCA", "CA", "AH") or other.fact == "battery.chemistry" for other in figures)
 
 
+def _volts_next(scene: Scene, item: Item) -> bool:
+    """Whether the volts of several batteries are told right after: "for 24 volts"."""
+    follows = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
+    return follows is not None and follows.dim in ("VOLT", "NUM") and follows.quantity.value in SEVERAL
+
+
 def only_looks_so(scene: Scene, item: Item) -> bool:
     """Whether a word of a layout says something else: "para" in Spanish, what fuse goes "in line"."""
     if scene.word(item.start) in ABROAD and item.end - item.start == 1:
@@ -183,6 +191,8 @@ def only_looks_so(scene: Scene, item: Item) -> bool:
         return True  # "25 minutes a string" of pots
     if words == ["end", "to", "end"]:
         own = scene.clause(item.start)
+        if scene.word(item.end) in FOR_VOLTS and _volts_next(scene, item):  # "I'd have them end to end for 24 volts"
+            return False
         here = [one for one in scene.items[: item.at] if scene.clause(one.start) == own]
         return item.at > 1 and not any(one.head == "battery" or one.fact in JOINED or one.dim in SIZED for one in here)
     if words[:2] != ["in", "line"] or item.fact != "bank.layout":
