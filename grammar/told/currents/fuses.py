@@ -47,10 +47,11 @@ PUT = regex(
     r"\b(?:for|with|by|to|put|fit\w*|has|have|got|now|is|us\w+)\W+(?:in\W+)?(?:(?:an?|the|now)\W+)*$", re.IGNORECASE
 )
 SAID_OF_FUSE = regex(  # "the breaker he wants is 200", "fuse in there says 250"
-    r"\b(?:fuse|breaker)(?: that| which)?(?: in there| there| aboard| (?:of|for|on) (?:the|my|our) \w+)?"
+    r"\b(?:fuse|breaker)(?: that| which)?(?: in there| there| here| aboard| in place"
+    r"| (?:of|for|on|in) (?:it|this|that|(?:the|my|our|its|this|that) \w+(?: (?:cable|lead|wire|side|line))?))?"
     r"(?: (?:i|we|he|she|they|the \w+|my \w+|your \w+)(?:'s| has| have| had)?"
     r" (?:wants?|says?|said|wanted|fitted|put in|got|likes?|sold me|recommends?|specifies))?"
-    r" (?:is|was|says|reads|of)(?: an?| only| just)? $",
+    r" (?:is|was|says|reads|of|sits|stands|is sitting)(?: at)?(?: an?| only| just)? $",
     re.IGNORECASE,
 )
 FOR_LOAD = regex(  # "would a 250 fuse suit 180 amps"
