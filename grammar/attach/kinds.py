@@ -66,6 +66,8 @@ JOINED = frozenset({"battery.chemistry", "battery.nominal"})
 SIZED = frozenset({"VOLT", "AH", "COUNT", "NICKNAME", "NUM"})  # "we do the canal end to end" joins none of them
 FOR_VOLTS = frozenset({"for", "to", "as", "into", "making"})
 SEVERAL = frozenset({12.0, 24.0, 36.0, 48.0})  # volts that batteries are joined to
+READS = frozenset({"read", "reads", "reading", "shows", "showed"})
+AT_REST = (12.0, 13.2)
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 
 
@@ -170,6 +172,8 @@ def _beside_its_figure(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
     if after is not None and after.name in (",", ":", "(", "is"):
         after = scene.after(after)
+    if after is not None and after.name in READS and _rests(scene.after(after)):  # "the starter read 12.5 at dawn"
+        return True
     figures = [other for other in (scene.before(item), after) if other is not None]
     return any(other.dim in ("CCA", "CA", "AH") or other.fact == "battery.chemistry" for other in figures)
 
@@ -178,6 +182,13 @@ def _volts_next(scene: Scene, item: Item) -> bool:
     """Whether the volts of several batteries are told right after: "for 24 volts"."""
     follows = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
     return follows is not None and follows.dim in ("VOLT", "NUM") and follows.quantity.value in SEVERAL
+
+
+def _rests(item: Item | None) -> bool:
+    """Whether these are volts of a 12 V battery at rest."""
+    if item is None or item.dim not in ("VOLT", "NUM") or isinstance(item.quantity.value, str):
+        return False
+    return AT_REST[0] <= item.quantity.value <= AT_REST[1]
 
 
 def only_looks_so(scene: Scene, item: Item) -> bool:

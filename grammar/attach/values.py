@@ -222,15 +222,17 @@ def _settled(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             continue
         if len(among) > 1 and item.fact in OPEN_CHOICE and _weighed(scene, among):
             continue
-        if (
-            len(among) > 1
-            and item.value == GENERIC.get(item.fact)
-            and (_touches(item, among) or all(other.value in ("lead", "flooded") for other in among))
-        ):
+        if len(among) > 1 and item.value == GENERIC.get(item.fact) and (_touches(item, among) or _only_flooded(among)):
             continue
         if item.value == "lithium-other" and OWN_MAKE.search(item.text) and _of_phosphate(among):
             continue
         yield item
+
+
+def _only_flooded(among: list[Stated]) -> bool:
+    """Whether the lead that is told is a flooded battery: nothing else is named, but a lithium one that is weighed."""
+    kinds = {item.value for item in among} - {"lfp", "lithium-other"}
+    return kinds == {"lead", "flooded"}
 
 
 def _of_phosphate(among: list[Stated]) -> bool:

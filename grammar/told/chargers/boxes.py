@@ -36,6 +36,9 @@ YIELDS = regex(
     re.IGNORECASE,
 )
 ON_THE_HIGHER = regex(r" ?(?:out )?(?:on|at|to|into) the (?:24|twenty[- ]four|36|48)\b", re.IGNORECASE)
+PUT = regex(r"\bput(?:s|ting)? (?:only |just |about |some )?$", re.IGNORECASE)
+ON_THE_BATTERY = regex(r" ?(?:on|in|into|through) (?:it|them|her|the (?:battery|bank))\b", re.IGNORECASE)
+MOST_PUT = 30.0  # amps: a tester puts more on it
 BETWEEN_BANKS = regex(
     r"\bbetween (?:the |my |our )?(?:start\w*|engine\w*|house|main|domestic|alternator)(?: battery| bank| one)?"
     r" and (?:the |my |our |a )?(?:bow|stern|thruster|lithium|lfp|windlass|front|forward|second|24)\b"
@@ -216,6 +219,9 @@ def _sides(scene: Scene, item: Item) -> tuple[str, str]:
 def _is_charging(scene: Scene, item: Item, waits: bool) -> bool:
     """Whether such amps charge; `waits`: hours of charging are asked about."""
     before, after = _sides(scene, item)
+    put = PUT.search(before) is not None and ON_THE_BATTERY.match(after) is not None  # "put 10 A on it"
+    if put and float(item.quantity.value) <= MOST_PUT:
+        return not scene.heads & OTHERS
     if BOX_NEXT.match(after):
         sized = scene.quantities("AH") or "battery.chemistry" in scene.facts
         return FED_BY.search(after) is not None or (waits and bool(sized))
