@@ -16,7 +16,7 @@ from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 from grammar.told.batteries.passed_over import is_passed_over
 from grammar.told.chargers.switch import on_the_switch
-from grammar.told.refused import avoided, moved_out, refused_after
+from grammar.told.refused import avoided, moved_out, named_again, refused_after
 
 WEIGHED = regex(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
@@ -76,7 +76,9 @@ def words_of(scene: Scene) -> Words:
         only = _either(scene, item) or _counts_things(scene, item) or _as_before(scene, item)
         if not fact or is_wire(scene, item) or only:
             continue
-        if (isinstance(value, bool) and is_asked_of(scene, item)) or is_wanted(scene, item):
+        if (isinstance(value, bool) and is_asked_of(scene, item) and not named_again(scene, item)) or is_wanted(
+            scene, item
+        ):
             continue
         span = scene.span(item.start, item.end)
         found = Stated(fact, value, "", scene.text[slice(*span)], span, how="token")
