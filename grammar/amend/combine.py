@@ -19,6 +19,7 @@ from grammar.told.batteries.banks import banks_named
 from grammar.told.batteries.counted import counted_so, plurals, without_choice
 from grammar.told.batteries.drawn import drawn
 from grammar.told.batteries.how_full import charge_so
+from grammar.told.batteries.left_of import left_of
 from grammar.told.batteries.rows import in_rows
 from grammar.told.batteries.two_cases import two_cases
 from grammar.told.batteries.watered import watered
@@ -60,7 +61,7 @@ def combined(scene: Scene, stated: list[Stated]) -> list[Stated]:
     stated = two_cases(scene, without_choice(scene, stated))
     stated = between_batteries(scene, two_sides(scene, _sides(scene, _sums(scene, stated))))
     stated = in_rows(scene, drawn(scene, on_each_occasion(scene, stated)))
-    stated = made_up(scene, serves(scene, plurals(scene, stated)))
+    stated = left_of(scene, made_up(scene, serves(scene, plurals(scene, stated))))
     found = [
         *_volume(scene),
         *(list(in_strings(scene)) or list(strings_of(scene, stated)) or both_ways(scene, stated)),

@@ -32,6 +32,7 @@ def stands_before_battery(scene: Scene, item: Item) -> bool:
         if after.dim == "TIME" and after.quantity.unit == "year":
             continue
         each = after.name == "," and scene.word(after.end) == "each"
+        each = each or (after.name == "." and scene.word(after.start - 1) == "ea")  # "2 ea. 12 V AGM"
         if each or (after.dim == "NUM" and not isinstance(after.quantity.value, str) and after.quantity.value >= 20):
             continue
         if after.head or after.dim or (after.kind == "mark" and after.name not in ("(", ")")):

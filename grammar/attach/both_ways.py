@@ -7,10 +7,17 @@ import re
 from grammar.scene.claims import close
 from grammar.scene.items import Item
 from grammar.scene.scene import Scene
+from grammar.text.numbers import value
 from grammar.text.patterns import regex
 
 TOTAL, THERE_REACH = 3.5, 4.5  # how far the word of a total reaches: further for the only length
 THERE = "there and back"
+BACK = regex(
+    r" ?(?:there|out|forward|going|one way)[ ,;(+&]{1,3}(?:and |then )?(?:(?:the )?same |another )?"
+    r"(?P<back>\d{1,3}|two|three|four|five|six|seven|eight|nine|ten) ?(?:m|met(?:re|er)s?|ft|feet|foot)? ?"
+    r"(?:back|home|return\w*|coming)\b",
+    re.IGNORECASE,
+)
 ITS_BOTH_WAYS = regex(
     r"\b(?:that|it|this|which)(?:['’]?s| is| was| would be) (?:really |actually |in fact )?(?:the |a )?$", re.IGNORECASE
 )
@@ -19,6 +26,8 @@ ITS_BOTH_WAYS = regex(
 def there_and_back(scene: Scene, item: Item) -> bool:
     """Whether a length was measured there and back, so that half of it is the run."""
     if not isinstance(item.quantity.value, str) and _doubled(scene, item, item.quantity.value):
+        return False
+    if _back_again(scene, item):
         return False
     places = [item, *_told_again(scene, item)]
     if any(_is_one_way(scene, place) for place in places):
@@ -30,6 +39,12 @@ def there_and_back(scene: Scene, item: Item) -> bool:
         return False
     totals = {found.end for found in scene.roles if found.concept == "length_total"}
     return not any(found.start in totals for found in scene.roles if found.concept == "length_one_way")
+
+
+def _back_again(scene: Scene, item: Item) -> bool:
+    """Whether as much is told once more for the way back: "4 metres out (4 back again)"."""
+    found = BACK.match(scene.text, scene.span(item.start, item.end)[1])
+    return found is not None and value(found["back"].lower()) == item.quantity.value
 
 
 def _told_again(scene: Scene, item: Item) -> list[Item]:

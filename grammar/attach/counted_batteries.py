@@ -33,6 +33,12 @@ MOST_BATTERIES = 24
 EACH_WITHIN = 7
 
 
+def is_numbered(scene: Scene, item: Item) -> bool:
+    """Whether it is a row's number in a list: the 2 of "(1) a thruster, (2) 12 V battery"; "(2) 12 V AGM" counts."""
+    bracketed = scene.word(item.start - 1) == "(" and scene.word(item.end) == ")"
+    return bracketed and "(1)" in scene.text
+
+
 def batteries_counted(scene: Scene, item: Item, value: float) -> Claim | None:
     """The claim of a number that counts batteries; None where it counts something else."""
     if (scene.word(item.start - 1) in NUMBERED and item.kind != "count") or _of_questions(scene, item):
@@ -145,6 +151,10 @@ def _has_so_many(scene: Scene, item: Item) -> bool:
     ends = stops(scene, item)
     told = any(fact.fact.startswith("battery.") for fact in scene.said)
     told = told or bool({"battery.chemistry", "battery.nominal"} & scene.facts or scene.quantities("GROUP"))
+    if (
+        (told or scene.quantities("AH")) and scene.word(item.end) in ("i", "we") and scene.word(item.end + 1) in HAVING
+    ):  # "Four I have."
+        return scene.word(item.start - 1) in ("", ".", ",", ";", "!")
     return ends and told and scene.word(item.start - 1) in HAVING
 
 

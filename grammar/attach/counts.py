@@ -7,7 +7,7 @@ from itertools import dropwhile
 
 from grammar.attach.allowed import allowed_as
 from grammar.attach.before_battery import COUNTED
-from grammar.attach.counted_batteries import MOST_BATTERIES, _is_pair, _rated_next, batteries_counted
+from grammar.attach.counted_batteries import MOST_BATTERIES, _is_pair, _rated_next, batteries_counted, is_numbered
 from grammar.attach.lengths import counts_cables
 from grammar.attach.pairs import steps_up
 from grammar.scene.claims import NOTHING, Claim, close
@@ -78,6 +78,9 @@ BOATS = frozenset(  # "three pontoon boats each with two batteries"
 OF_A_BOAT = frozenset({"pontoon", "hire", "charter", "club", "sailing", "motor", "fishing", "small", "little", "big"})
 THE_PEOPLE = frozenset({"of", "my", "our", "the", "other", "different", "local", "old", "more"})  # "two of my friends"
 FLAT = frozenset({"flat", "dead", "empty", "drained", "killed", "emptied"})
+ARTICLES = frozenset({"a", "the", "my", "our", "another", "this", "that", "old", "new"})
+COUPLED = frozenset({"them", "these", "those", "the", "my", "our", "it", "all", "up", "together", "one"})
+COUPLING = frozenset({"to", "i", "we", "you", "must", "can", "should", "shall", "may", "how", "could"})
 MOST_BURSTS = 1000
 ALL_OUTPUTS = regex(
     r"\b(?:outputs|outlets|legs|channels)\b(?:(?!batter)[^.?!;\d]){0,40}\b(?:all|both)(?: the)? $", re.IGNORECASE
@@ -128,9 +131,9 @@ def _of_a_choice(scene: Scene, item: Item) -> bool:
 def _counts_nothing(scene: Scene, item: Item) -> bool:
     """Whether it is short for "to", "enough 2 keep it up", is only called for, or tells how often one was "dragged flat
     four times"; or is one side of a choice, or asked for: "how many pairs"."""
-    if [scene.word(item.start - 2), scene.word(item.start - 1)] == ["how", "many"]:
+    if [scene.word(item.start - 2), scene.word(item.start - 1)] == ["how", "many"] or _couples(scene, item):
         return True
-    if _of_a_choice(scene, item) or _of_people(scene, item):
+    if _of_a_choice(scene, item) or _of_people(scene, item) or is_numbered(scene, item):
         return True
     if (scene.word(item.end), scene.word(item.end + 1)) in OF_THEM:  # "he says I need two of them": none that are there
         needed = bool(NEED & {scene.word(at) for at in range(item.start - 3, item.start)})
@@ -138,6 +141,13 @@ def _counts_nothing(scene: Scene, item: Item) -> bool:
     if scene.word(item.end) == "times":
         return bool(FLAT & {scene.word(at) for at in range(item.start - 5, item.start)})
     return item.quantity.text.strip() == "2" and scene.word(item.end) in TO_DO
+
+
+def _couples(scene: Scene, item: Item) -> bool:
+    """Whether batteries are to be coupled, not counted: "how do I couple them", "to couple the four for 12 V"."""
+    if scene.word(item.start) not in ("couple", "couples") or scene.word(item.start - 1) in ARTICLES:
+        return False
+    return scene.word(item.end) in COUPLED or scene.word(item.start - 1) in COUPLING
 
 
 def _of_people(scene: Scene, item: Item) -> bool:

@@ -72,6 +72,9 @@ def is_denied(scene: Scene, item: Item) -> bool:
     if item.fact == "bank.layout" and NONE_OF_THEM.search(scene.ahead(scene.span(item.start, item.end)[0])):
         return True
     follows = scene.after(item)
+    words = [scene.word(at) for at in range(item.start - 3, item.start)]
+    if item.fact == "battery.duty" and words[:2] == ["instead", "of"] and words[2] in ("my", "our"):
+        return False  # "a cranking one instead of our deep cycle": which is there
     if follows is not None and (
         follows.head == "charger" or close(scene, item, "charger.setting", reach=SETTING_WITHIN)
     ):
@@ -156,6 +159,9 @@ def is_asked_of(scene: Scene, item: Item) -> bool:
     before = [scene.word(at) for at in range(clause.start, item.start)]
     first = next((at for at, word in enumerate(before) if word not in BEGINS), len(before))
     subject = before[first + 1 :]
+    plain = (item.fact, item.name) == ("charger.isolated", "false") and "converter.common_negative" in scene.facts
+    if plain and subject in (["a"], ["the"], ["my"], ["our"]):
+        return False  # "is a non-isolated one fine if the negatives are common": that is what it is
     return (
         "whether" in before[-OF_WHETHER:]
         or ("if" in before[-OF_WHETHER:] and not KNOWING.isdisjoint(before[-OF_WHETHER - 2 :]))

@@ -29,6 +29,11 @@ ASKED = regex(
     re.IGNORECASE,
 )
 IT_IS_A = regex(r"\b(?:it'?s|it is|that'?s|mine is|ours is|it was)(?: only| just)? an? $", re.IGNORECASE)
+FOR_ITS_LOAD = regex(  # "the fuse for the thruster itself, 140 amps"
+    r"\b(?:fuse|breaker) (?:for|of) (?:the|my|our) (?:bow |stern |anchor )?(?:thruster|windlass|motor|winch|capstan)"
+    r"(?: itself| alone)?,? $",
+    re.IGNORECASE,
+)
 ASKING = 40  # characters after amps that are asked about
 WEIGHED = frozenset({"big", "small", "large", "much", "little", "heavy", "light", "good", "right"})
 FITTING = frozenset({"right", "enough", "ok", "okay", "correct", "fine", "good", "big", "small", "much"})
@@ -47,6 +52,8 @@ def _fuses(scene: Scene, item: Item) -> bool:
 
 def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Claim | None:
     """The claim, or what a fuse that is spoken of makes of the amps."""
+    if value not in FUSES and FOR_ITS_LOAD.search(ahead_of(scene, item)):
+        return Claim("load.current", "near")
     if value in FUSES and FUSE_THERE.search(ahead_of(scene, item)):
         return Claim("fuse.rating", "role")
     if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):

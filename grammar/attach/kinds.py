@@ -64,6 +64,10 @@ COATED_WITHIN = 6  # words
 OUT_OF_LINE = frozenset({"with", "fuse", "fuses", "breaker", "holder", "filter"})  # "two AGMs in line with the price"
 JOINED = frozenset({"battery.chemistry", "battery.nominal"})
 SIZED = frozenset({"VOLT", "AH", "COUNT", "NICKNAME", "NUM"})  # "we do the canal end to end" joins none of them
+FOR_VOLTS = frozenset({"for", "to", "as", "into", "making"})
+SEVERAL = frozenset({12.0, 24.0, 36.0, 48.0})  # volts that batteries are joined to
+READS = frozenset({"read", "reads", "reading", "shows", "showed"})
+AT_REST = (12.0, 13.2)
 ABROAD = frozenset({"para"})  # "2 x 105 AGM para" is parallel; in Spanish the word is "for"
 
 
@@ -168,8 +172,23 @@ def _beside_its_figure(scene: Scene, item: Item) -> bool:
     after = scene.after(item)
     if after is not None and after.name in (",", ":", "(", "is"):
         after = scene.after(after)
+    if after is not None and after.name in READS and _rests(scene.after(after)):  # "the starter read 12.5 at dawn"
+        return True
     figures = [other for other in (scene.before(item), after) if other is not None]
     return any(other.dim in ("CCA", "CA", "AH") or other.fact == "battery.chemistry" for other in figures)
+
+
+def _volts_next(scene: Scene, item: Item) -> bool:
+    """Whether the volts of several batteries are told right after: "for 24 volts"."""
+    follows = scene.items[item.at + 2] if item.at + 2 < len(scene.items) else None
+    return follows is not None and follows.dim in ("VOLT", "NUM") and follows.quantity.value in SEVERAL
+
+
+def _rests(item: Item | None) -> bool:
+    """Whether these are volts of a 12 V battery at rest."""
+    if item is None or item.dim not in ("VOLT", "NUM") or isinstance(item.quantity.value, str):
+        return False
+    return AT_REST[0] <= item.quantity.value <= AT_REST[1]
 
 
 def only_looks_so(scene: Scene, item: Item) -> bool:
@@ -183,6 +202,8 @@ def only_looks_so(scene: Scene, item: Item) -> bool:
         return True  # "25 minutes a string" of pots
     if words == ["end", "to", "end"]:
         own = scene.clause(item.start)
+        if scene.word(item.end) in FOR_VOLTS and _volts_next(scene, item):  # "I'd have them end to end for 24 volts"
+            return False
         here = [one for one in scene.items[: item.at] if scene.clause(one.start) == own]
         return item.at > 1 and not any(one.head == "battery" or one.fact in JOINED or one.dim in SIZED for one in here)
     if words[:2] != ["in", "line"] or item.fact != "bank.layout":

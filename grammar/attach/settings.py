@@ -18,6 +18,7 @@ FITS = frozenset({"ok", "okay", "fine", "good", "safe", "alright"})  # "charger 
 IT_IS = frozenset({"is", "its"})
 STILL = frozenset({"is", "was", "s", "still", "left", "always", "has", "been", "yet", "sits", "stays", "set"})
 STILL |= {"standing", "stands", "stood", "sat", "sitting"}
+REGULATORS = frozenset({"regulator", "controller"})
 WHOSE = frozenset({"my", "our", "his", "her", "their", "your", "this", "these"})
 SETTINGS = frozenset({"setting", "mode", "programme", "program", "profile", "position"})
 JUST_BEFORE = 3  # words: "setting if it is on AGM"
@@ -87,7 +88,17 @@ def is_setting(scene: Scene, item: Item) -> bool:
     if _on_it_for_another(scene, item) or _left_so(scene, item):
         return True
     at = item.start - 1
-    return scene.word(at) in ("at", "in") and scene.word(at - 1) in STILL and _charger_before(scene, item, at)
+    if scene.word(at) not in ("at", "in"):
+        return False
+    return (scene.word(at - 1) in STILL and _charger_before(scene, item, at)) or _it_is_at(scene, item, at)
+
+
+def _it_is_at(scene: Scene, item: Item, at: int) -> bool:
+    """Whether "it's at gel" is said of the charger that was named last."""
+    follows = scene.after(item)
+    before = [head.head for head in scene.head_items if head.end <= at]
+    its = scene.word(at) == "at" and scene.word(at - 1) == "its"
+    return its and before[-1:] == ["charger"] and (follows is None or follows.head != "battery")
 
 
 def _elsewhere(scene: Scene, found: Found) -> bool:
@@ -144,6 +155,11 @@ def _is_put_on(scene: Scene, item: Item, found: Found) -> bool:
 
 def _charger_before(scene: Scene, item: Item, end: int) -> bool:
     """Whether a charger ends there, or is said to be there still: "the charger is still on wet"."""
+    at = end - 1
+    while scene.word(at) in STILL:
+        at -= 1
+    if at < end - 1 and scene.word(at) in REGULATORS:
+        return True
     return any(
         head.head == "charger"
         and head.end <= end

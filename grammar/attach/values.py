@@ -16,7 +16,7 @@ from grammar.scene.scene import Scene
 from grammar.text.patterns import regex
 from grammar.told.batteries.passed_over import is_passed_over
 from grammar.told.chargers.switch import on_the_switch
-from grammar.told.refused import avoided, moved_out, refused_after
+from grammar.told.refused import avoided, moved_out, named_again, refused_after
 
 WEIGHED = regex(r"\b(?:or|vs|versus|than)\b|[/?]")
 OPEN_CHOICE = frozenset(
@@ -38,6 +38,11 @@ AFTER_SHARE = frozenset(
         *("then", "if", "does", "will", "can", "what", "tonight", "today"),
     }
 )
+DUTY = "battery.duty"
+SIZED = r"(?: (?:old|own|present|current|existing|\d{2,3} ?(?:ah|amp[- ]?hours?)))*"
+OURS = regex(rf"\b(?:my|our|(?:mine|ours)(?:['’]?s| is| are)(?: an?)?){SIZED} $", re.IGNORECASE)
+AGAINST = regex(r"\b(?:or|vs|versus|than|instead of|rather than|in place of)\b")
+FAR = 60  # characters from one kind to the one that it is held against
 GENERIC = {"battery.chemistry": "lead"}  # "sealed AGM" is AGM
 
 
@@ -71,13 +76,15 @@ def words_of(scene: Scene) -> Words:
         only = _either(scene, item) or _counts_things(scene, item) or _as_before(scene, item)
         if not fact or is_wire(scene, item) or only:
             continue
-        if (isinstance(value, bool) and is_asked_of(scene, item)) or is_wanted(scene, item):
+        if (isinstance(value, bool) and is_asked_of(scene, item) and not named_again(scene, item)) or is_wanted(
+            scene, item
+        ):
             continue
         span = scene.span(item.start, item.end)
         found = Stated(fact, value, "", scene.text[slice(*span)], span, how="token")
         if refused or (is_denied(scene, item) and not turned):
             denied.append(found)
-        elif not any(other.fact == fact and other.value == value for other in stated):
+        elif not _stands(scene, found, stated):
             stated.append(found)
             house = scene.word(item.end) == "house" or is_deep_cycle(scene, item.end)
             if fact == "battery.chemistry" and house:  # "200 Ah AGM house", "a flooded DC"
@@ -95,6 +102,19 @@ def _running_load(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
             span = item.span[0] + named.start(), item.span[0] + named.end()
             yield Stated("load.kind", "thruster", "", scene.text[slice(*span)], span, how="token")
             return
+
+
+def _stands(scene: Scene, found: Stated, stated: list[Stated]) -> bool:
+    """Whether a value is told already; a duty is told of ours then: "starting or leisure? Mine is leisure"."""
+    at = next((at for at, other in enumerate(stated) if (other.fact, other.value) == (found.fact, found.value)), None)
+    if at is not None and found.fact == DUTY and _is_ours(scene, found):
+        stated[at] = found
+    return at is not None
+
+
+def _is_ours(scene: Scene, item: Stated) -> bool:
+    """Whether it is said of the battery that is there: "our deep cycle", "mine's 110 Ah leisure"."""
+    return OURS.search(scene.ahead(item.span[0])) is not None
 
 
 def _either(scene: Scene, item: Item) -> bool:
@@ -195,19 +215,26 @@ def _settled(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     values: dict[str, list[Stated]] = {}
     for item in stated:
         values.setdefault(item.fact, []).append(item)
+    ours = {item.value for item in values.get(DUTY, ()) if _is_ours(scene, item)}
     for item in stated:
         among = values[item.fact]
+        if item.fact == DUTY and len(ours) == 1 and _against(scene, among):  # the other one is only weighed against it
+            if item.value in ours:
+                yield item
+            continue
         if len(among) > 1 and item.fact in OPEN_CHOICE and _weighed(scene, among):
             continue
-        if (
-            len(among) > 1
-            and item.value == GENERIC.get(item.fact)
-            and (_touches(item, among) or all(other.value in ("lead", "flooded") for other in among))
-        ):
+        if len(among) > 1 and item.value == GENERIC.get(item.fact) and (_touches(item, among) or _only_flooded(among)):
             continue
         if item.value == "lithium-other" and OWN_MAKE.search(item.text) and _of_phosphate(among):
             continue
         yield item
+
+
+def _only_flooded(among: list[Stated]) -> bool:
+    """Whether the lead that is told is a flooded battery: nothing else is named, but a lithium one that is weighed."""
+    kinds = {item.value for item in among} - {"lfp", "lithium-other"}
+    return kinds == {"lead", "flooded"}
 
 
 def _of_phosphate(among: list[Stated]) -> bool:
@@ -219,6 +246,14 @@ def _weighed(scene: Scene, among: list[Stated]) -> bool:
     """Whether "or" stands between the two: then it is asked, not told."""
     between = scene.text[among[0].span[1] : among[1].span[0]].lower()
     return len(between) < 30 and bool(WEIGHED.search(between))
+
+
+def _against(scene: Scene, among: list[Stated]) -> bool:
+    """Whether one of two is held against the other: "a cranking one instead of our deep cycle"."""
+    if len(among) < 2:
+        return False
+    between = scene.text[among[0].span[1] : among[1].span[0]].lower()
+    return len(between) < FAR and bool(AGAINST.search(between))
 
 
 def _touches(item: Stated, among: list[Stated]) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import dropwhile
+
 from grammar.attach.pairs import converts, parted_from, steps_up
 from grammar.reading import Stated
 from grammar.scene.claims import NOTHING, Claim, beside, by_group, close, names_its_battery
@@ -26,6 +28,10 @@ EACH = frozenset({"each", "apiece"})
 OF_BOAT = frozenset(
     {"bank", "system", "boat", "setup", "installation", "supply", "network", "propeller", "prop", "pusher"}
 )
+MISSING = frozenset(  # "1.2 volts disappear on the way", and "1.2 volts are missing at the motor"
+    {"disappear", "disappears", "disappeared", "vanish", "vanishes", "vanished", "missing", "gone", "evaporate"}
+)
+LINKS = frozenset({"is", "are", "was", "were", "go", "goes", "went", "just", "simply", "that", "which"})
 MAINS = frozenset({110.0, 115.0, 120.0, 220.0, 230.0, 240.0, 400.0})  # of the shore
 LITHIUM_NOMINAL = {12.8: 12.0, 25.6: 24.0, 38.4: 36.0, 51.2: 48.0}  # four cells of 3.2 V for each 12 V
 
@@ -40,7 +46,14 @@ def is_drop(scene: Scene, item: Item) -> bool:
     """Whether these volts are a loss: too few to be a battery's, and no system's ("24V drop?")."""
     if is_nominal(item) and float(item.quantity.value) > SIX:
         return False
-    return item.quantity.kind == "drop" or (float(item.quantity.value) < 4.5 and scene.about("word:loss"))
+    few = float(item.quantity.value) < 4.5
+    return item.quantity.kind == "drop" or (few and (scene.about("word:loss") or _is_missing(scene, item)))
+
+
+def _is_missing(scene: Scene, item: Item) -> bool:
+    """Whether these volts are said to be gone: "1.2 volts disappear on the way"."""
+    words = dropwhile(LINKS.__contains__, map(scene.word, range(item.end, item.end + 3)))
+    return next(words, "") in MISSING
 
 
 def of_lithium(scene: Scene, item: Item) -> bool:
@@ -163,7 +176,9 @@ def _of_a_thing(scene: Scene, item: Item) -> bool:
 def _of_bank(scene: Scene, item: Item) -> bool:
     """Whether the volts are those of one bank: "one 12 V bank", "a bank 12 V"."""
     made = scene.word(item.end) in ("out", "total") and not converts(scene)  # "parallel pairs in series, 12 V out"
-    return made or scene.word(item.end) in OF_BOAT or scene.word(item.start - 1) in ("bank", "system")
+    after = scene.after(item)  # "a 12 V flooded bank"
+    kind = after is not None and after.fact == "battery.chemistry" and scene.word(after.end) in ("bank", "system")
+    return made or kind or scene.word(item.end) in OF_BOAT or scene.word(item.start - 1) in ("bank", "system")
 
 
 def _of_the_one(scene: Scene, item: Item) -> bool:

@@ -80,4 +80,6 @@ def ends(tokens: Sequence[Token], at: int, text: str) -> bool:
     if short and at + 1 < len(tokens) and tokens[at + 1].word in ASK_ANEW:
         return True
     follows = text[after:].lstrip()[:1]
+    if at > 1 and tokens[at - 1].word == "ea" and tokens[at - 2].word.isdigit() and follows.isdigit():
+        return False  # "2 ea. 12 V", so many of a kind; "30 kg ea. 12 V" begins anew
     return not (short and (follows.islower() or (follows.isdigit() and tokens[at - 1].word in BEFORE_FIGURES)))

@@ -15,6 +15,7 @@ from grammar.told.words import ahead_of
 NO = frozenset({"no", "nope", "n"})
 BETWEEN = frozenset({":", "=", "-", "?", "–", "->"})  # "in the engine room? no"
 GOES_ON = frozenset({"and", "for", "but", "so", "then", "please", "pls", "now", "this", "next"})
+FOLLOWING = 160  # characters
 NEVER_AFTER = "?"  # "AGM, no?" asks whether it is
 AVOIDS = regex(  # "it does not run through the engine room"; "doesn't it ...?" says nothing
     r"(?:\b(?:(?:is|does|do|are|will)(?: not|n'?t)|not|never|nowhere|avoids|none of (?:it|them)"
@@ -29,6 +30,12 @@ MOVES_OUT = regex(  # "we move the bank out of the engine room"
     re.IGNORECASE,
 )
 CABLE = regex(r"\b(?:cables?|wires?|leads?|run)\b", re.IGNORECASE)
+SAME_PLACE = regex(  # "... live in the engine space? And the wire goes through the same space"
+    r"\b(?:wires?|cables?|leads?|run)\b(?:(?!\bnot\b|n['’]?t\b|\bnever\b|\bavoid)[^.?!;]){0,40}?"
+    r"\b(?:through|thru|via|in|into|across|inside) (?:the|that) (?:very )?same (?:hot )?"
+    r"(?:space|room|compartment|bay|place|hole|box)\b",
+    re.IGNORECASE,
+)
 ASKING = regex(r"(?:^|[.?!;,] )(?:is|does|do|are|will)n'?t\b[^.?!;,]{0,200}$", re.IGNORECASE)
 
 
@@ -38,6 +45,13 @@ def avoided(scene: Scene, item: Item) -> bool:
         return False
     before = ahead_of(scene, item)
     return AVOIDS.search(before) is not None and ASKING.search(before) is None
+
+
+def named_again(scene: Scene, item: Item) -> bool:
+    """Whether a cable is told to run where a battery is only asked about: "may it live there? The wire goes through the
+    same space"."""
+    after = scene.span(item.start, item.end)[1]
+    return item.fact == "cable.in_engine_space" and SAME_PLACE.search(scene.text[after : after + FOLLOWING]) is not None
 
 
 def moved_out(scene: Scene, item: Item) -> bool:

@@ -46,6 +46,12 @@ LETS = regex(
     rf"\b(?:allow|permit|let)(?:s|ing|ting)?(?: out| through| us)? {AMPS.format('ruled')}",
     re.IGNORECASE,
 )
+MINE_GIVES = regex(  # "what is a BMS? Mine gives 150 A"
+    r"\bbms\b[^.?!;]{0,30}[.?!;] (?:and )?(?:mine|ours)"
+    r" (?:gives?|allows?|lets? (?:out|through)|permits?|does|is(?: good for| rated(?: at| for)?)?|has)"
+    rf"(?: out| up to| about| only)? {AMPS.format('mine')}",
+    re.IGNORECASE,
+)
 AGAIN = regex(rf"{AMPS.format('steady')}{PASSES}\s+{LASTING}", re.IGNORECASE)
 LOADS = r"thrusters?|motors?|windlass|winch|pump"
 OTHERS = r"alternators?|charger|solar|panels?|converter|booster|dc-?dc|genset|generator|fuses?|breaker|fridge"
@@ -84,9 +90,9 @@ def _limits(scene: Scene) -> Iterator[tuple[Span, str]]:
         return
     limited = scene.lithium_known or "bms" in scene.heads
     for found in PAIR.finditer(scene.text):
-        mine = OURS.search(scene.ahead(found.start())) and any(item.kind == "model" for item in scene.items)
+        own = OURS.search(scene.ahead(found.start())) and any(item.kind == "model" for item in scene.items)
         begins = found.start("steady" if found["steady"] else "first")
-        if (limited or mine) and _of_battery(scene, begins) and not LOAD_NEXT.match(scene.text[found.end() :]):
+        if (limited or own) and _of_battery(scene, begins) and not LOAD_NEXT.match(scene.text[found.end() :]):
             first, second = ("steady", "peak") if found["steady"] else ("first", "second")
             if float(found[first]) < float(found[second]):
                 yield found.span(first), STEADY
@@ -96,6 +102,8 @@ def _limits(scene: Scene) -> Iterator[tuple[Span, str]]:
         name = next(name for name in ("let", "limited", "ruled") if lets[name])
         if _of_battery(scene, lets.start(name if name == "ruled" else 0)):
             yield lets.span(name), STEADY
+    elif (mine := MINE_GIVES.search(scene.text)) is not None:
+        yield mine.span("mine"), STEADY
     if any(old.fact == STEADY for old in scene.said) and "load" not in scene.heads:
         yield from ((found.span("steady"), STEADY) for found in AGAIN.finditer(scene.text))
 

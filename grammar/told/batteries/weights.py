@@ -38,6 +38,11 @@ OF_BATTERY = regex(
     r" (?:is|was|are|were|at|of|weighs?|weighing|being)(?: only| about| some)? $",
     re.IGNORECASE,
 )
+BESIDE_A_THING = regex(  # "my dog weighs 11 kg, the battery 27"
+    r"\bweighs? (?P<thing>\d{1,3}(?:\.\d)? ?(?:kg|kilos?|lbs?|pounds?)),? (?:and |but )?(?:the|my|our) battery"
+    r"(?:'s| is| weighs)? (?P<own>\d{1,3})(?=\s*(?:$|[.,;?!)]))",
+    re.IGNORECASE,
+)
 WEIGHED = regex(
     r"\bweigh\w*|\blighter\b|\bheavier\b|\bkilos?\b|\bkgs?\b|\bcome to (?:as|in) lithium"
     r"|\bpounds lighter",
@@ -94,11 +99,23 @@ def in_kilos(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     if WEIGHED.search(scene.text) is None:
         return {}
     people = {item.at: NOTHING for item in scene.quantities("WEIGHT") if OWN.search(ahead_of(scene, item))}
+    if (beside := BESIDE_A_THING.search(scene.text)) is not None:
+        return people | dict(_beside_a_thing(scene, beside))
     others = [at for at, claim in claims.items() if claim.fact == WEIGHT.fact and at not in people]
     if others or scene.quantities("AH"):
         return people
     bare = (item for item in scene.quantities("NUM") if _may_weigh(scene, claims, item))
     return people | {item.at: WEIGHT for item in bare if OF_BATTERY.search(ahead_of(scene, item))}
+
+
+def _beside_a_thing(scene: Scene, found: re.Match[str]) -> Iterator[tuple[int, Claim]]:
+    """The battery's kilos and those of what it is held against, which are no battery's."""
+    for item in scene.quantities("NUM", "COUNT", "WEIGHT"):
+        start = scene.span(item.start, item.end)[0]
+        if start == found.start("thing"):
+            yield item.at, NOTHING
+        elif start == found.start("own") and LIGHTEST <= float(item.quantity.value) <= HEAVIEST:
+            yield item.at, WEIGHT
 
 
 def _may_weigh(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:

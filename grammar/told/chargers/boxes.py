@@ -26,9 +26,19 @@ GIVEN_BY = regex(
 NAMED_BY = regex(  # "a 12-to-12 gadget, 40 A", "the dc-dc is a 25"
     r"\b(?:12|24|twelve|twenty[- ]four)(?:[ -]?v(?:olts?)?)?(?: ?(?:/|>|->|→) ?|[ -](?:to|into)[ -])"
     rf"(?:12|24|twelve|twenty[- ]four)(?:[ -]?v(?:olts?)?)? (?:[\w-]+ )?{BOX}[,:(]* ?$"
+    r"|\b(?:amp(?:ere)?|current|output) rating (?:of|is) $"
     r"|\b(?:dc-?dc|dc to dc|b2b|step-?up|converter|booster)(?:'s| is|,)? (?:only |just )?an? $",
     re.IGNORECASE,
 )
+YIELDS = regex(
+    r"\b(?:gives?|giving|makes?|puts?(?: out)?|delivers?|yields?|supplies|pushes|feeds?)"
+    r"(?: about| only| up to| me| us)* $",
+    re.IGNORECASE,
+)
+ON_THE_HIGHER = regex(r" ?(?:out )?(?:on|at|to|into) the (?:24|twenty[- ]four|36|48)\b", re.IGNORECASE)
+PUT = regex(r"\bput(?:s|ting)? (?:only |just |about |some )?$", re.IGNORECASE)
+ON_THE_BATTERY = regex(r" ?(?:on|in|into|through) (?:it|them|her|the (?:battery|bank))\b", re.IGNORECASE)
+MOST_PUT = 30.0  # amps: a tester puts more on it
 BETWEEN_BANKS = regex(
     r"\bbetween (?:the |my |our )?(?:start\w*|engine\w*|house|main|domestic|alternator)(?: battery| bank| one)?"
     r" and (?:the |my |our |a )?(?:bow|stern|thruster|lithium|lfp|windlass|front|forward|second|24)\b"
@@ -141,6 +151,7 @@ def _gives(scene: Scene, claims: dict[int, Claim], item: Item) -> bool:
     if (item.dim == "AMP" or value not in SYSTEMS) and _comes_out(scene, before, after):
         return True
     given = GIVEN_BY.search(before) is not None or NAMED_BY.search(before) is not None
+    given = given or (YIELDS.search(before) is not None and ON_THE_HIGHER.match(after) is not None)
     if item.dim != "AMP":
         return value not in SYSTEMS and stops(scene, item, ENDS) and given
     if claim is not None and claim.fact == ALTERNATOR:
@@ -208,6 +219,9 @@ def _sides(scene: Scene, item: Item) -> tuple[str, str]:
 def _is_charging(scene: Scene, item: Item, waits: bool) -> bool:
     """Whether such amps charge; `waits`: hours of charging are asked about."""
     before, after = _sides(scene, item)
+    put = PUT.search(before) is not None and ON_THE_BATTERY.match(after) is not None  # "put 10 A on it"
+    if put and float(item.quantity.value) <= MOST_PUT:
+        return not scene.heads & OTHERS
     if BOX_NEXT.match(after):
         sized = scene.quantities("AH") or "battery.chemistry" in scene.facts
         return FED_BY.search(after) is not None or (waits and bool(sized))

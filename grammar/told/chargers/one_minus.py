@@ -18,6 +18,10 @@ V = rf"(?: ?-?v(?:olts?)?\b|(?=\s*(?:[,;:?!)/]|\.(?!\d)|$|{NEXT}\b)))"  # not "1
 ASKED = regex(
     r"\b(?:should|must|do|does|may|can|could|whether|if|not|don'?t|doesn'?t|never)\b[^.?!;]{0,24}$", re.IGNORECASE
 )
+GIVEN_THAT = regex(r"\b(?:if|where|when|since|as) (?:the |all (?:the )?|both |my |our )?$", re.IGNORECASE)
+UNKNOWN = regex(
+    r"\b(?:know|sure|unsure|idea|clue|tell|say|says|wonder\w*|unclear|check|dunno|remember|ask\w*|see)\b", re.IGNORECASE
+)
 TWO = (
     r"(?:both(?: sides| systems| of them)?|each side|(?:the )?two sides|sides"
     rf"|(?:12|24){V}(?: side)? and (?:the )?(?:12|24){V}(?: sides?)?)"
@@ -26,7 +30,10 @@ EARTHED = regex(  # "the 12 V side and the 24 V side both earth on the engine bl
     rf"\b{TWO}(?: of the [\w-]+)? (?:are |is |get |go |come |both |all |sit )*"
     r"(?:(?:earth|ground|negative|return)(?:s|ed)? (?:on|to|at|in|through|via) (?:the |one |a )?(?:same )?"
     r"(?:engine|block|motor|hull|keel|bus|bar|busbar|bolt|stud|frame|point|place)"
-    r"|shar(?:e|ing) (?:an?|one|the|their) (?:earth|ground|return))\b",
+    r"|shar(?:e|ing) (?:an?|one|the|their) (?:earth|ground|return))\b"
+    r"|\b(?:everything|every one|the lot|(?:it|they)(?: are|'?re| is|'?s) all|all of (?:it|them))(?:'?s| is| are)?"
+    r" (?:all )?(?:earthed|grounded|bonded) (?:on|to|at|in|through|via) (?:the )?(?:same|one|a single)"
+    r" (?:engine|block|bus|bar|busbar|bolt|stud|frame|point|place)\b",
     re.IGNORECASE,
 )
 ONE_MINUS = regex(
@@ -81,8 +88,16 @@ def one_minus(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
     if any(item.fact == COMMON for item in stated):
         return
     found = ONE_MINUS.search(scene.text) or SHARED.search(scene.text)
-    if found is not None and not ASKED.search(scene.ahead(found.start())):
+    if found is not None and not _is_asked(scene.ahead(found.start())):
         yield Stated(COMMON, True, "", found[0], found.span(), how="grammar")
+
+
+def _is_asked(before: str) -> bool:
+    """Whether it is asked: "are the negatives one?"; "does it serve if the negatives are one" takes it as given."""
+    found = ASKED.search(before)
+    if found is None:
+        return False
+    return not GIVEN_THAT.search(before) or UNKNOWN.search(before) is not None
 
 
 def one_place(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:

@@ -20,6 +20,12 @@ PAIRS = regex(
     rf"(?:(?:pair|set|lot)s? of (?:\w+ )?{ENDS}|{ENDS} pairs?\b|pairs? (?:of )?{ENDS})\b",
     re.IGNORECASE,
 )
+POST_PAIRS = regex(  # "a charger with a single pair of posts on it"
+    r"\bcharger\b(?:(?!\bbatt)[^.?!;]){0,40}?\b(?P<many>one|an?|1|single|two|2|three|3|four|4) (?:single )?"
+    r"(?:pair|set)s? of (?:output |screw )?(?:posts|terminals|studs|poles)\b"
+    r"(?! (?:of|on) (?:the |my |our |each )?batt)",
+    re.IGNORECASE,
+)
 BOTH_POLES = regex(  # one lead for each pole, and no more
     rf"\b(?:one|a|1|single) (?:red|plus|positive)(?: {ENDS})? and (?:one|a|1|single) (?:black|minus|negative)\b"
     rf"|\btwo {ENDS},? (?:red and black|plus and minus|positive and negative)\b",
@@ -114,6 +120,7 @@ def outlets(scene: Scene, stated: list[Stated]) -> Iterator[Stated]:
         return
     found = (
         PAIRS.search(scene.text)
+        or POST_PAIRS.search(scene.text)
         or OF_CHARGER.search(scene.text)
         or FEEDS.search(scene.text)
         or ARMED.search(scene.text)

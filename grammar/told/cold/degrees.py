@@ -63,6 +63,12 @@ REAL = regex(
     r"|\b(?:in|to|into) (?:celsius|centigrade|c)\b",
     re.IGNORECASE,
 )
+ON_THERMOMETER = regex(  # "88 on the old thermometer in Fahrenheit"
+    r"\b(?P<shown>\d{1,3}) (?:on|by) (?:the|my|our|an?|his) (?:\w+ ){0,2}thermometer,? (?:\w+ ){0,2}?in (?:degrees )?"
+    r"(?:fahrenheit|f)\b",
+    re.IGNORECASE,
+)
+HOTTEST_F = 130.0  # anywhere on a boat
 FOLLOWS = 6  # words
 NEAR = 2  # words
 MOST_WEIGHT = 1000.0  # pounds of a battery
@@ -86,6 +92,7 @@ def _is_of_degrees(scene: Scene, item: Item) -> bool:
         or _is_minus(item)
         or _is_signed(scene, item)
         or _is_of_a_place(scene, item)
+        or _on_thermometer(scene, item)
     )
 
 
@@ -185,11 +192,21 @@ def said_fahrenheit(scene: Scene) -> bool:
             return True
         if token.word in FAHRENHEIT and scene.word(at - 2) in ("above", "below"):  # "8 above in Fahrenheit"
             return True
+        if token.word in FAHRENHEIT and ON_THERMOMETER.search(scene.text):
+            return True
         if token.word in FAHRENHEIT and _opens(scene, at) and REAL.search(scene.text):
             return True
         if token.word == "celsius" and scene.word(at - 1) == "not":
             return True
     return False
+
+
+def _on_thermometer(scene: Scene, item: Item) -> bool:
+    """Whether a thermometer shows it whose scale is told behind it."""
+    found = ON_THERMOMETER.search(scene.text)
+    value = item.quantity.value
+    shown = found is not None and found.span("shown") == scene.span(item.start, item.end)
+    return shown and not isinstance(value, str) and value <= HOTTEST_F
 
 
 def _opens(scene: Scene, at: int) -> bool:

@@ -47,10 +47,11 @@ PUT = regex(
     r"\b(?:for|with|by|to|put|fit\w*|has|have|got|now|is|us\w+)\W+(?:in\W+)?(?:(?:an?|the|now)\W+)*$", re.IGNORECASE
 )
 SAID_OF_FUSE = regex(  # "the breaker he wants is 200", "fuse in there says 250"
-    r"\b(?:fuse|breaker)(?: that| which)?(?: in there| there| aboard| (?:of|for|on) (?:the|my|our) \w+)?"
+    r"\b(?:fuse|breaker)(?: that| which)?(?: in there| there| here| aboard| in place"
+    r"| (?:of|for|on|in) (?:it|this|that|(?:the|my|our|its|this|that) \w+(?: (?:cable|lead|wire|side|line))?))?"
     r"(?: (?:i|we|he|she|they|the \w+|my \w+|your \w+)(?:'s| has| have| had)?"
     r" (?:wants?|says?|said|wanted|fitted|put in|got|likes?|sold me|recommends?|specifies))?"
-    r" (?:is|was|says|reads|of)(?: an?| only| just)? $",
+    r" (?:is|was|says|reads|of|sits|stands|is sitting)(?: at)?(?: an?| only| just)? $",
     re.IGNORECASE,
 )
 FOR_LOAD = regex(  # "would a 250 fuse suit 180 amps"
@@ -60,6 +61,7 @@ FOR_LOAD = regex(  # "would a 250 fuse suit 180 amps"
 )
 TOO_SMALL = 0.5  # of the load: nobody means such a fuse
 LEADS_ON = frozenset({"how", "what", "which", "no", "so", "parallel", "series", "a", "an", "one", "two", "under"})
+SHOPS = frozenset({"shop", "chandlery", "chandlers", "catalogue", "store", "window", "sale", "sales"})
 OF_FUSE = (["of"], ["of", "a"], [",", "its"], ["its"], ["is"], ["says"])
 
 
@@ -209,5 +211,6 @@ def _is_fuse(scene: Scene, item: Item, value: float) -> bool:
     if there[:3] == ["one", "in", "there"] and value in FUSES and fuses_only:
         return True
     in_it = scene.word(item.end) == "in" and scene.word(item.end + 1) not in LEADS_ON  # "empties an 80 in how long"
+    in_it = in_it and not SHOPS & {scene.word(item.end + 2), scene.word(item.end + 3)}  # "there's a 40 in the shop"
     fitted = (in_it or scene.word(item.end) == "instead") and value in FUSES
     return fitted and bool({"load", "cable"} & scene.heads) and "battery" not in scene.heads
