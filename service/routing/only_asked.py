@@ -8,7 +8,8 @@ from dataclasses import replace
 
 from grammar.reading import Message, Span
 from grammar.text.patterns import regex
-from service.routing.route import Request
+from service.routing.route import WEAK, Request
+from service.routing.settled import asked_behind, asked_by_itself
 
 MARK = regex(
     r"\b(?:just|only|simply) (?:asking|wondering|wanted to (?:know|ask)|want to (?:know|ask)|need to know|curious)\b"
@@ -23,6 +24,7 @@ BOTH = regex(  # "please rule on both": what the other one said is asked as well
 )
 ENDS = regex(r"[?!;\n]|\.(?!\d)|,\s+(?:the|it|its|we|i|my|our|they|there|he|she)\b", re.IGNORECASE)
 POINTS_BACK = regex(r"\bwhether (?:it|this|that|they|these|she|he)\b", re.IGNORECASE)
+CLEAR = 20  # points of a question that stands for itself beside what is told
 SHORTEST = 12  # characters of a question
 
 
@@ -48,6 +50,14 @@ def only_asked(
     """
     told = {item.status for item in message.dangers} - {"denied", "planned"}
     span = None if told else marked(message.text)
+    behind = None if told or span else asked_behind(message.text)
+    if behind and not BOTH.search(message.text):
+        return _of_these(message, asks(message.text[slice(*behind)]), whole())
+    alone = None if told or span else asked_by_itself(message.text)
+    if alone and not BOTH.search(message.text):
+        found = asks(message.text[slice(*alone)])
+        sure = len(found) == 1 and found[0].points >= CLEAR
+        return _of_these(message, found, whole()) if sure else ()
     if span is None or not message.text[: span[0]].strip() + message.text[span[1] :].strip():
         return ()
     found = asks(message.text[slice(*span)])
@@ -57,6 +67,15 @@ def only_asked(
         return tuple(item for item in whole() if item.topic in {one.topic for one in found}) or whole()
     found = tuple(replace(item, span=(item.span[0] + span[0], item.span[1] + span[0])) for item in found)
     return tuple(_of_the_whole(item, message, span) for item in found)
+
+
+def _of_these(message: Message, found: tuple[Request, ...], whole: tuple[Request, ...]) -> tuple[Request, ...]:
+    """The requests of the whole that are those of a part as well, or that ask without a question; all of them where the
+    part has none."""
+    names = {item.topic for item in found}
+    told = {"other-desk"} | ({"load-voltage"} if any(map(message.says, WEAK)) else set())
+    kept = tuple(item for item in whole if item.topic in names)
+    return tuple(item for item in whole if item.topic in names | told) if kept else whole
 
 
 def _of_the_whole(request: Request, message: Message, span: Span) -> Request:
