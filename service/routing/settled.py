@@ -134,6 +134,8 @@ POINTS = regex(  # points to what was told, or asks two things
     re.IGNORECASE,
 )
 SHORTEST = 12  # characters of what asks
+LONGEST = 400  # and of a sentence that is looked through
+MARKS = 20  # the last ones, of a long text
 
 
 def asked_behind(text: str) -> Span | None:
@@ -144,10 +146,11 @@ def asked_behind(text: str) -> Span | None:
     ' What fuse for 2 AWG?'
     >>> asked_behind("Is it all fine there? What fuse for 2 AWG?")
     """
-    ends = [_to_its_end(text, item.end()) for item in SETTLED.finditer(text) if not _doubted(text, item)]
+    settled = list(SETTLED.finditer(text))[-MARKS:]
+    ends = [_to_its_end(text, item.end()) for item in settled if not _doubted(text, item)]
     ends += [item.start() for item in LEADS.finditer(text)]
     ends += [item.start() for item in TURNS.finditer(text) if BEFORE.search(text, 0, item.start())]
-    for start in sorted(ends, reverse=True):
+    for start in sorted(set(ends), reverse=True)[:MARKS]:
         told, rest = text[:start], text[start:]
         asks = ASKS.search(rest) or LEADS.search(rest) or ORDERED.search(rest)
         if asks and len(rest.strip()) >= SHORTEST:
@@ -177,8 +180,8 @@ def _asks_once(text: str) -> bool:
 
 def _to_its_end(text: str, at: int) -> int:
     """Where the sentence ends whose words before a place tell, or that place where the rest of it asks."""
-    end = SENTENCE.search(text, at)
-    last = end.end() if end else len(text)
+    end = SENTENCE.search(text, at, at + LONGEST)
+    last = end.end() if end else min(at + LONGEST, len(text))
     return at if BEGINS.search(text, at, last) else last
 
 
