@@ -116,3 +116,20 @@ def test_what_is_asked_beside_it_is_answered(text: str, topic: str) -> None:
 def test_a_battery_beside_its_load_is_judged_for_it() -> None:
     (found,) = default_desk().ask("24 V windlass, a 12 V battery, is that fine?").answers
     assert (found.topic, found.verdict) == ("run-check", "no")
+
+
+@pytest.mark.parametrize(
+    ("text", "topics"),
+    [
+        ("what does DoD mean. which fuse for 2 AWG", {"meaning"}),
+        ("aic is what? and which breaker", {"meaning"}),
+        ("a 35 A fuse. 600 MCA is what in CCA", set()),  # counted in another rating
+        ("what's the CCA left at -5, and which fuse", set()),
+        ("fuse for 35 mm2, and how much liter is lfp", {"weight"}),
+        ("how light is the cable to be for this fuse", set()),
+        ("the new one next to the old one went in, which fuse", set()),
+        ("which fuse. new battery next to old ok?", {"bank-wiring"}),
+    ],
+)
+def test_what_is_asked_by_the_way_is_answered(text: str, topics: set[str]) -> None:
+    assert set(framed(text, {"fuse-size"}, set())) - {"fuse-size", "cable-size"} == topics

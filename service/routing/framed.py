@@ -48,12 +48,37 @@ PLUGGED_IN = regex(  # "second, how long should I leave it plugged in?": till it
     re.IGNORECASE,
 )
 
+TERM = (
+    r"(?:an? )?[\"'“‘]?(?:c\.?c\.?a|m\.?c\.?a|hca|rc|reserve capacity|soc|dod|bms|agm|lfp|lifepo4|awg|aic|sulphation"
+    r"|sulfation|float|absorption|equali[sz]ation|(?:cold|marine)[- ]cranking(?: amps?)?)[\"'”’]?"
+)
+MEANT = regex(  # "bms is wot.", "what's CCA short for", "wots rc, 160 in ah": a word that is asked by the way
+    rf"\b(?:what(?:['’]?s| is| does| do)|wots?|wats?) {TERM}(?: (?:short for|stands? for|mean)\b| ?(?:[.?!,;]|$))"
+    rf"|\b{TERM} (?:is|means?) (?:wot|wat|what) ?(?:[.?!,;]|$)|\b{TERM},? short for\b"
+    rf"|\bdefin(?:e|ition of) {TERM}|\b{TERM} ?[-–—:] ?what is (?:that|it)\b",
+    re.IGNORECASE,
+)
+LIGHTER = regex(  # of a lithium battery in the place of lead
+    r"\bhow (?:much )?(?:lighter|liter|lite)\b|\b(?:its|their) weight (?:too|also|as well)\b"
+    r"|\b(?:lithium|lfp|lifepo4)\b[^.?!,;]{0,20}\b(?:take|knock|shave) off what\b"
+    r"|\b(?:lithium|lfp|lifepo4) (?:would |will )?saves? how (?:much|many) (?:kilos?|kgs?|weight|lbs?|pounds)\b",
+    re.IGNORECASE,
+)
+SIDE_BY_SIDE = regex(  # "new beside old allowed"
+    r"\b(?:an? )?new (?:one |battery )?(?:beside|next to|alongside|in with|together with) (?:an? |the )?old"
+    r" (?:one |battery )?(?:allow\w*|ok(?:ay)?|fine|possible|wise|all ?right|bad|harm\w*)\b",
+    re.IGNORECASE,
+)
+BY_THE_WAY = (("meaning", MEANT), ("weight", LIGHTER), ("bank-wiring", SIDE_BY_SIDE))  # asked beside any other topic
+
 
 def framed(text: str, topics: Set[str], told: Set[str]) -> Iterator[str]:
     """The topics of a circuit or a charger that are asked for in so many words, beside one of them that was found.
 
     >>> sorted(framed("what size cable n fuse for it", {"fuse-size"}, set()))
     ['cable-size', 'fuse-size']
+    >>> list(framed("bms is wot. will a 100 Ah lithium run a Minnow", {"run-check"}, set()))
+    ['meaning']
     >>> list(framed("the cable and fuse are in. Which charger?", {"fuse-size"}, set()))
     []
     """
@@ -65,6 +90,7 @@ def framed(text: str, topics: Set[str], told: Set[str]) -> Iterator[str]:
         yield "charger-size"
     if "charger-setting" in topics and "storage" not in topics and PLUGGED_IN.search(text):
         yield "charge-time"
+    yield from (topic for topic, words in BY_THE_WAY if topic not in topics and words.search(text))
     if not topics & CIRCUIT:
         return
     if BOTH.search(text):

@@ -42,6 +42,7 @@ STORES = regex(
     re.IGNORECASE,
 )
 FROST_FREE = regex(r"\b(?:never|doesn'?t|does not|won'?t|no longer) freezes?\b|\bfrost[- ]?free\b", re.IGNORECASE)
+ICE = regex(r"\b(?:fr[eo]ez\w*|froze\w*|frost\w*|ice|icy|minus|cold)\b|-\d", re.IGNORECASE)
 LIVED_IN = regex(  # "may they live in a cabin at all", beside the holes of their box
     r"\b(?:may|can|could|should|must|allowed|ok|okay|wise|safe)\b[^.?!;]{0,40}"
     r"\b(?:live|be|stand|go|sit|stay|belong|have|keep|put|place)"
@@ -111,7 +112,7 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
         idle.add("maintenance")
     if {"storage", "charger-setting"} <= found and "charger.setting" in told and only_stays_on(message):
         idle.add("charger-setting")  # "leave the charger on or unplug it: who is right?"
-    if {"storage", "freeze-point"} <= found and FROST_FREE.search(message.text):
+    if "freeze-point" in found and len(found) > 1 and _frost_free(message.text, "storage" in found):
         idle.add("freeze-point")  # "in a garage that never freezes"
     if {"storage", "freeze-point"} <= found and two_charges.told(message.text) and not STORES.search(message.text):
         idle.add("storage")  # "Winter here. Will it freeze if full? And if half empty?"
@@ -123,6 +124,12 @@ def told_beside(message: Message, found: Set[str]) -> set[str]:
     idle |= made_up_for(message, found) | sized_already(message, found, told) | told_by_a_reading(message, found)
     idle |= _never_joined(message, found) | _one_question(message, found, told) | _told_with_it(message, found, told)
     return idle
+
+
+def _frost_free(text: str, laid_up: bool) -> bool:
+    """Whether it is told that it never freezes, and beside another question than a lay-up nothing else of ice."""
+    rest = FROST_FREE.sub(" ", text)
+    return rest != text and (laid_up or not ICE.search(rest))
 
 
 def _enough(message: Message) -> bool:
