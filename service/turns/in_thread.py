@@ -46,6 +46,7 @@ MORE = 20  # the same, where what it tells is plain
 READINGS = frozenset({"rest-voltage", "specific-gravity", "load-voltage"})
 WORN = frozenset({*READINGS, "replacement", "run-check"})
 SIZE = regex(r"\b(?:size|gauge|awg|mm2?|square|cable|wire)\b", re.IGNORECASE)
+THINGS = ("alternator.", "charger.", "solar.", "fuse.", "cable.", "drain.")
 OF_ITSELF = frozenset(  # topics after which the cold asks whether it will freeze
     ("rest-voltage", "specific-gravity", "standing-drain", "storage", "battery-type", "replacement", "meaning")
 )
@@ -121,6 +122,7 @@ def put_right(message: Message, thread: Thread) -> tuple[str, ...]:
     """ "Correction, the alternator is a 50": the last questions, with the figure put right."""
     told = {item.fact for item in message.stated}
     again = bool(told) and told <= thread.facts.keys() and message.says("note:correction")
+    again = again and all(fact.startswith(THINGS) for fact in told)  # each of these has a topic of its own
     return thread.topics if again and not asks_outright(message) else ()
 
 

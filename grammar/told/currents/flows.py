@@ -10,6 +10,7 @@ from grammar.text.patterns import regex
 
 CHARGER, LOAD, LIMIT = "charger.current", "load.current", "battery.max_current"
 MOST = 200.0  # amps of a charger
+MOST_OF_A_DRAIN = 1.0
 AFTER = 48  # characters
 TO_FILL = regex(  # "how long for 24 A to make good a half"
     r" ?(?:to (?:make (?:good|up)|put back|give back|bring back|fill|refill|restore|replenish|recharge"
@@ -92,7 +93,7 @@ def flowing(scene: Scene, item: Item, value: float) -> str:
         return LIMIT
     if scene.lithium_known and LIMITED.search(before) and scene.word(item.end) == "each":
         return LIMIT
-    if GOING_OUT.match(after) and not scene.about("role:drain.current"):
+    if value > MOST_OF_A_DRAIN and GOING_OUT.match(after) and not scene.about("role:drain.current"):
         return LOAD
     return CHARGER if value <= MOST and _charges(scene, item, before, after) else ""
 
