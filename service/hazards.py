@@ -9,7 +9,7 @@ from grammar.reading import Danger, Message
 from service import reference
 from service.case import Case
 from service.judgements.harm import equalised, lithium_left_flat, mistaken, overvoltage
-from service.told import charged_in_frost, gone, may_i, warned
+from service.told import charged_in_frost, gone, may_i, seen_by_doctor, warned
 from service.turns.thread import Thread
 
 TOLD = ("present", "general")
@@ -27,6 +27,7 @@ OF_ITSELF = frozenset(  # signs of one battery, which leave the boat with it; vo
         *(FROSTED, FROZEN, LONG_FLAT),
     )
 )
+OF_ACID = frozenset({"acid-on-skin", "acid-in-eyes", "acid-swallowed"})  # somebody was hurt, and is well again
 LITHIUM = ("lfp", "lithium-other")
 CARRIED = ("thing:alternator", "about:alternator", "thing:charger", "term:shore-power", "detail:alone")  # hold on
 METER = "reading.voltage"
@@ -90,10 +91,12 @@ def over(found: Iterable[str], topics: Iterable[str], message: Message) -> bool:
 
 
 def still(families: Iterable[str], case: Case) -> tuple[str, ...]:
-    """The families that stood before and go on, after what this message tells of the cold and of another battery."""
+    """The families that stood before and go on, after what this message tells: warmth, another battery, a doctor."""
     over = {FROZEN} if thawed_lithium(case.fresh()) else set()
     if gone.replaced(case.text):
         over |= OF_ITSELF
+    if seen_by_doctor.is_well(case.text):
+        over |= OF_ACID
     return tuple(family for family in families if family not in over)
 
 

@@ -369,3 +369,11 @@ def test_two_kinds_get_the_setting_of_each(text):
     (found,) = talk(text).answers
     assert "the AGM setting for one" in found.headline
     assert "the wet-cell (flooded) setting for the other" in found.headline
+
+
+def test_somebody_who_is_hurt_gets_the_first_aid_again_until_a_doctor_has_looked():
+    hurt = "I got battery acid on my hand"
+    assert talk(hurt, "it itches a bit now").answers[0].headline.startswith("Rinse")
+    after = talk(hurt, "the doctor says it is all fine. Is 12.4 V at rest good?").answers
+    assert [item.topic for item in after] == ["rest-voltage"]
+    assert talk(hurt, "should I see a doctor, or is it fine?").answers[0].verdict == "stop"

@@ -43,6 +43,7 @@ REFUSED = {  # in the place of the first words, where leave is asked
     "No use and no charging, keep away": "No, do not {deed} it, and keep away",
     "No use and no charging": "No, do not {deed} them",
 }
+FIRST_AID = frozenset({"acid-on-skin", "acid-in-eyes", "acid-swallowed", "electrolyte-on-skin"})
 TOLD = "what you told us"  # what still counts, where the row has no name for it
 NUMBERS = (
     "the emergency number is 112 in Europe, 999 in the UK, 911 in North America; "
@@ -139,6 +140,8 @@ def headline(case: Case, leading: Row, status: str) -> str:
         still = next((leading[f"still_{word}"] for word in settled(case) if f"still_{word}" in leading), None)
         if still:
             return str(still)
+        if leading["id"] in FIRST_AID and not may_i.asked(case.text):
+            return str(of_kind(case, leading, "first"))  # "it itches a bit now": the same again
         all_off = leading.get("battery") and case.says("detail:the_others")
         told = (STANDING_ALL if all_off else STANDING).format(named=leading.get("named", TOLD))
         return refused(told, may_i.asked(case.text))
