@@ -23,6 +23,11 @@ TARGET = regex(  # "from 20 to 90 %", "before it reaches 80 %"
     r" (?:about )?(\d{2}) ?(?:%|per ?cent)",
     re.IGNORECASE,
 )
+AFTERWARDS = regex(
+    r"\b(?:afterwards?|after (?:that|this|it)|back (?:up|to full|again)|get (?:it|them|that) back"
+    r"|(?:fill|charge|top|bring) (?:it|them|her) (?:up )?(?:again|back)|refill\w*|recharge)\b",
+    re.IGNORECASE,
+)
 
 TOPIC = Topic(
     "charge-time",
@@ -118,6 +123,14 @@ def source(case: Case) -> float | None:
     return float(rated) * float(share.value)
 
 
+def after_a_run(case: Case) -> bool:
+    """Whether it is asked of what a run took: "how long does it run, and to get it back up afterwards?"."""
+    runs = "run-time" in (*case.beside, *case.before)
+    told = case.stated.get("battery.charge")
+    now = told is not None and told.origin == "message"
+    return runs and not now and AFTERWARDS.search(case.text) is not None
+
+
 def charge_now(case: Case, chemistry: str) -> float:
     """The charge to start from: known, as it was put, else where a battery is used down to."""
     family = "lithium" if chemistry == "lfp" else "lead"
@@ -127,6 +140,9 @@ def charge_now(case: Case, chemistry: str) -> float:
     target = TARGET.search(case.text)
     if target and target[1] and case.said("battery.charge") == float(target[2]):  # only where it is to end is told
         case.step(f"From {say.quantity(left, '%')}: {why}", used.cite)
+        return left
+    if after_a_run(case):
+        case.step(f"From {say.quantity(left, '%')}, after the run: {why}", used.cite)
         return left
     if "battery.charge" in case:
         return float(case["battery.charge"])

@@ -4,7 +4,7 @@ import pytest
 
 from service.topics.charge_time import TOPIC
 from tests.building import case
-from tests.talks import on, plain
+from tests.talks import on, plain, talk
 
 
 @pytest.mark.parametrize(
@@ -119,3 +119,15 @@ def test_where_a_charge_is_to_end_is_no_charge_that_it_has(later: str, hours: fl
 )
 def test_whether_it_is_full_in_the_hours_that_are_told(text: str, start: str) -> None:
     assert plain(on("charge-time", text).headline).startswith(start)
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("110 Ah AGM, 12.7 V rested. How long can I run a 5 A fridge, and how long on a 10 A charger to fill it again?",),
+        ("110 Ah AGM, 12.7 V rested. How long for a 5 A fridge?", "and on a 10 A charger to get it back up, how long?"),
+    ],
+)
+def test_after_a_run_a_battery_that_was_full_is_filled_from_half(turns):
+    found = next(item for item in talk(*turns).answers if item.topic == "charge-time")
+    assert "from 50\u00a0% to full" in found.headline
