@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator
+from dataclasses import replace
 
 from grammar.dangers.find import advised
 from grammar.reading import Danger, Message
@@ -53,13 +54,19 @@ def signs(case: Case, message: Message, asked: Collection[str] = ()) -> tuple[st
     measured = measured and not (_is_refused_mode(case) and may_i.of_a_mode(message.text))
     measured = measured and not (METER not in {item.fact for item in told_now} and may_i.only_planned(message.text))
     told = {item.status for item in message.dangers if item.family == OVERCHARGED}
-    if measured and told <= {"present"} and overvoltage(case.fresh()):  # not where the words only suppose it
+    if measured and told <= {"present"} and overvoltage(_told_now(case)):  # not where the words only suppose it
         found.append(f"{OVERCHARGED}:present")
     if any(item.fact in FLAT for item in message.stated) and lithium_left_flat(case.fresh()):
         found.append(f"{LONG_FLAT}:present")
     if FROSTED not in {item.family for item in message.dangers} and _charged_in_frost(case, message):
         found.append(f"{FROSTED}:present")
     return tuple(dict.fromkeys(found))
+
+
+def _told_now(case: Case) -> Case:
+    """The case without volts of turns before, which stand as they stood: "unplugged it, now 12.9"."""
+    kept = {fact: item for fact, item in case.stated.items() if fact not in MEASURED or item.origin == "message"}
+    return replace(case.fresh(), stated=kept)
 
 
 def _charged_in_frost(case: Case, message: Message) -> bool:
@@ -95,6 +102,8 @@ def still(families: Iterable[str], case: Case) -> tuple[str, ...]:
     over = {FROZEN} if thawed_lithium(case.fresh()) else set()
     if gone.replaced(case.text):
         over |= OF_ITSELF
+    if gone.charger_replaced(case.text):
+        over |= {OVERCHARGED}
     if seen_by_doctor.is_well(case.text):
         over |= OF_ACID
     return tuple(family for family in families if family not in over)

@@ -377,3 +377,21 @@ def test_somebody_who_is_hurt_gets_the_first_aid_again_until_a_doctor_has_looked
     after = talk(hurt, "the doctor says it is all fine. Is 12.4 V at rest good?").answers
     assert [item.topic for item in after] == ["rest-voltage"]
     assert talk(hurt, "should I see a doctor, or is it fine?").answers[0].verdict == "stop"
+
+
+TOO_HIGH = "15.4 V on the gel with the shore charger on, is that right?"
+
+
+def test_volts_too_high_stand_until_another_charger_is_there():
+    (stands,) = talk(TOO_HIGH, "unplugged it, now 12.9. All right?").answers
+    assert (stands.topic, stands.verdict) == ("hazard", "stop")
+    assert "Switch the charger off" not in stands.headline  # it is off
+    after = talk(TOO_HIGH, "New charger, 20 A, on gel. Is 14.2 normal?").answers
+    assert [(item.topic, item.verdict) for item in after] == [("charger-setting", "yes")]
+    assert talk(TOO_HIGH, "do I need a new charger?").answers[0].verdict == "stop"
+
+
+def test_dirt_on_a_post_is_to_be_cleaned():
+    assert [item.topic for item in talk("Green powder on the M8 posts. What gets rid of it?").answers] == [
+        "maintenance"
+    ]

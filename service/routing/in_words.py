@@ -36,6 +36,10 @@ BY_ITSELF = regex(
     r"|(?:after|in|within|over) (?:\d+|an?|one|two|three|four|five|six|a few|some) (?:days?|nights?|weeks?))\b",
     re.IGNORECASE,
 )
+CLEANS = regex(
+    r"\b(?:rid of|clean\w*|remov\w*|wash\w*|get(?:s|ting)? (?:it |that |them )?off|scrub\w*|brush\w*)\b",
+    re.IGNORECASE,
+)
 TOGETHER = regex(
     r"\b(?:ok(?:ay)?|fine|all ?right|good|bad|safe|wise|allowed|may they|can they|do they) (?:stay |stand |live |work "
     r"|be |get on |go )?(?:together|side by side)\b|\btogether,? (?:ok(?:ay)?|fine|all ?right|allowed)\b",
@@ -85,6 +89,15 @@ def _kinds_weighed(seen: Seen) -> bool:
     kinds = {item.value for item in seen.message.stated if item.fact == "battery.chemistry"}
     weighed = seen.found == {"bank-wiring"} and len(kinds) > 1 and seen.says("request:versus")
     return weighed and not JOINS.search(seen.message.text) and not seen.message.dangers
+
+
+def _dirty_posts(seen: Seen) -> bool:
+    """ "Green fluff on the M8 posts, what gets rid of it?": they are to be cleaned, and no lug is looked for."""
+    return (
+        seen.found <= {"terminals", "unclear"}
+        and seen.says("detail:dirt")
+        and CLEANS.search(seen.message.text) is not None
+    )
 
 
 def _well_together(seen: Seen) -> bool:
@@ -210,6 +223,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("other-desk", _priced),
     ("unclear", _of_a_picture),
     ("maintenance", _by_children),
+    ("maintenance", _dirty_posts),
     ("run-time", _taken),
     ("run-time", _runs_so_long),
     ("cable-size", circuit_in_words.longest_way),

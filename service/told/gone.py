@@ -28,6 +28,14 @@ NOT_YET = regex(
     r"|until|till|once|when|if|unless|not|never|tomorrow|soon)\b[^.?!;]{0,200}$",
     re.IGNORECASE,
 )
+NEW_CHARGER = regex(
+    r"\b(?:(?:bought|fitted|installed|got|have|put in|took|mounted|with) (?:an?|the|my|our) (?:new|other) charger"
+    r"|(?:an? |the )?(?:new|replacement) charger"
+    r"(?=[,:;.]| (?:now|is (?:in|on|here|fitted)|fitted|instead|here))"
+    r"|charger (?:was|has been|is|got) (?:replaced|exchanged|swapped|changed))",
+    re.IGNORECASE,
+)
+WANTED = regex(r"[^.!;]{0,12}\?")
 
 
 def replaced(text: str) -> bool:
@@ -40,3 +48,13 @@ def replaced(text: str) -> bool:
     """
     gone = any(not NOT_YET.search(text[: item.start()]) for item in GONE.finditer(text))
     return gone and any(not NOT_YET.search(text[: item.start()]) for item in NEW.finditer(text))
+
+
+def charger_replaced(text: str) -> bool:
+    """Whether the charger spoken of has another in its place, which is there already.
+
+    >>> charger_replaced("new charger now, 25 A on AGM. Is 14.7 normal?"), charger_replaced("do I need a new charger?")
+    (True, False)
+    """
+    found = NEW_CHARGER.search(text)
+    return found is not None and NOT_YET.search(text, 0, found.start()) is None and not WANTED.match(text, found.end())
