@@ -124,9 +124,7 @@ def test_whether_it_is_full_in_the_hours_that_are_told(text: str, start: str) ->
 @pytest.mark.parametrize(
     "turns",
     [
-        (
-            "110 Ah AGM, 12.7 V rested. How long can I run a 5 A fridge, and how long on a 10 A charger to fill it again?",
-        ),
+        ("110 Ah AGM, 12.7 V rested. How long for a 5 A fridge, and how long on 10 A to fill it again?",),
         ("110 Ah AGM, 12.7 V rested. How long for a 5 A fridge?", "and on a 10 A charger to get it back up, how long?"),
     ],
 )
