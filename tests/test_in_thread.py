@@ -395,3 +395,22 @@ def test_dirt_on_a_post_is_to_be_cleaned():
     assert [item.topic for item in talk("Green powder on the M8 posts. What gets rid of it?").answers] == [
         "maintenance"
     ]
+
+
+def test_the_cable_of_a_converter_that_we_sized():
+    turns = ("Can I charge a 24 V bow bank from the alternator while motoring?", "60 A alternator, what size converter?")
+    cable = talk(*turns, "and the cable for it, 6 m").answers[0]
+    assert (cable.topic, cable.verdict) == ("cable-size", "information")
+    assert "suits a charger" in cable.headline
+    assert talk(*turns, "what cable for the Pike, 6 m?").answers[0].figures[0].value == 70.0
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("12 V start battery and 24 V bow bank. One charger or two?", "Two: one for the engine battery and a 24 V one"),
+        ("Two 12 V in series for the bow, one charger or two?", "One 24 V charger for the whole bank"),
+    ],
+)
+def test_one_charger_or_two(text, says):
+    assert plain(talk(text).answers[0].headline).startswith(says)

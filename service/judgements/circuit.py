@@ -76,7 +76,7 @@ def allowed(case: Case) -> float:
     if "load.kind" not in case.stated and "load.model" not in case.stated:
         if case.says("detail:feed"):
             case.assume("load.kind", "panel feed", "a feed, electronics or navigation lights, as you wrote")
-        elif case.says(*CHARGES):
+        elif case.says(*CHARGES) or (converter.converts(case) and not any(name in case.stated for name in LOAD)):
             case.assume("load.kind", "charger", "the cable of a charger, as you wrote")
         elif case.says(PANEL) and current(case) <= MOST_OF_A_PANEL:
             kind = "solar panel" if SOLAR.search(case.text) else "panel feed"

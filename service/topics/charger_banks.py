@@ -81,6 +81,8 @@ APART = regex(  # "... that never come apart. In the bow a third" tells of no tw
     re.IGNORECASE,
 )
 TWELVE = 12.0  # V
+ENDS = ("engine", "bow")
+ONE_OR_TWO = regex(r"\bone (?:single )?(?:charger|box|unit)? ?(?:or|, or) (?:two|2|a second|another)\b", re.IGNORECASE)
 
 
 @TOPIC.answered_by
@@ -91,7 +93,7 @@ def answer(case: Case) -> Answer:
         return first
     outputs_on_offer.left_out(case)
     beside_12 = roles(case) > 1 and only_counts(case) and outputs_on_offer.one_of_12(case.text)
-    several = roles(case) == len(ROLES) or told_apart(case) or beside_12
+    several = roles(case) == len(ROLES) or told_apart(case) or beside_12 or of_two_systems(case)
     if of_more_volts(case) and several and (banks(case.fresh()) or 0) > 1:
         return beside_a_series(case, banks(case) or 0)
     if in_series(case) and one_by_one.asked(case.text) and float(case.get("charger.outputs", 1)) == 1:
@@ -187,13 +189,20 @@ def in_series(case: Case) -> bool:
 
 def only_counts(case: Case) -> bool:
     """Whether it is only asked how many chargers or outputs, with none put up."""
-    return case.says(*ASKS_COUNT) and "charger.outputs" not in case and "charger.isolated" not in case
+    counted_so = case.says(*ASKS_COUNT) or ONE_OR_TWO.search(case.text) is not None
+    return counted_so and "charger.outputs" not in case and "charger.isolated" not in case
 
 
 def of_more_volts(case: Case) -> bool:
     """Whether one of the banks is a series of 24 V or more beside those of 12 V, which no 12 V output charges."""
     told = "bank.voltage" in case.stated and float(case["bank.in_series"]) > 1
     return (told or one_in_series(case)) and not (told and series_charger.full_voltage(case))
+
+
+def of_two_systems(case: Case) -> bool:
+    """Whether a battery of 12 V and a bank of more have a job each: "12 V start battery, 24 V bow bank"."""
+    alone = case.said("battery.nominal") == TWELVE and "battery.count" not in case.stated
+    return alone and roles(case) > 1 and "bank.layout" not in case.stated
 
 
 def one_in_series(case: Case) -> bool:
@@ -227,6 +236,10 @@ def beside_a_series(case: Case, need: int) -> Answer:
     if have is None:
         twelve = f"{counted(need - 1, 'output')}, for {of_12}, and a {volts} charger for the {volts} bank"
         isolated_ones = f"{counted(need - 1 + number, 'isolated output')}, one for each battery"
+        if need == len(ENDS) and ONE_OR_TWO.search(case.text):
+            own_12 = of_12 if of_12.startswith("the ") else f"the {of_12} battery"
+            head = f"Two: one for {own_12} and a {volts} one for the {volts} bank; or one with {isolated_ones}."
+            return TOPIC.says("information", head, figure)
         return TOPIC.says("information", f"{twelve}; or {isolated_ones}.", figure)
     if have < need - 1:
         return TOPIC.says("no", f"No: {counted(need - 1, 'bank')} of 12 V need an output each, and {own}.", figure)

@@ -21,6 +21,7 @@ from service.topics import names, topic
 from service.turns.amps_taken_in import as_given
 from service.turns.case_of import case_of
 from service.turns.contradicted import with_opposed
+from service.turns.converter_sized import with_the_converter
 from service.turns.held import TESTED, aged_otherwise, let_go
 from service.turns.put_in_place import (
     VOLTS,
@@ -72,7 +73,7 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
     elif aged_otherwise(message, thread):
         thread = replace(thread, cues=let_go(thread.cues, TESTED))
     thread = bought_new(message, of_another_boat(message, thread))
-    thread = spoken_of_first(message, thread)
+    thread = with_the_converter(spoken_of_first(message, thread), [item.topic for item in requests])
     after = thread.told(
         told,
         another=another,

@@ -16,8 +16,10 @@ KEPT = {  # figures that a later question may speak of, and the facts that make 
     "bank-size.required_cca": ("battery.cca", "battery.ca", "load."),
     "run-check.required_cca": ("battery.cca", "battery.ca", "load."),
     "specific-gravity.corrected_gravity": ("reading.gravity", "reading.voltage", "battery.charge"),
+    "dc-dc.output_current": ("charger.", "alternator.", "bank.voltage"),
     **{f"{CONVERTED}{name}": ("battery.",) for name in ("capacity", "cca", "ca", "reserve", "energy")},
 }
+OUTPUT = "dc-dc.output_current"
 RATINGS = {"battery.ca": "battery.cca", "battery.cca": "battery.ca"}
 SIZED = ("cable-size.gauge", "cable-size.area")
 THEIRS = ("cable.gauge", "cable.area")
