@@ -398,7 +398,10 @@ def test_dirt_on_a_post_is_to_be_cleaned():
 
 
 def test_the_cable_of_a_converter_that_we_sized():
-    turns = ("Can I charge a 24 V bow bank from the alternator while motoring?", "60 A alternator, what size converter?")
+    turns = (
+        "Can I charge a 24 V bow bank from the alternator while motoring?",
+        "60 A alternator, what size converter?",
+    )
     cable = talk(*turns, "and the cable for it, 6 m").answers[0]
     assert (cable.topic, cable.verdict) == ("cable-size", "information")
     assert "suits a charger" in cable.headline

@@ -73,6 +73,8 @@ def is_denied(scene: Scene, item: Item) -> bool:
         return True
     follows = scene.after(item)
     words = [scene.word(at) for at in range(item.start - 3, item.start)]
+    if item.fact == "charger.kind" and "without" in words[1:]:
+        return True  # "without a dc-dc"
     if item.fact == "battery.duty" and words[:2] == ["instead", "of"] and words[2] in ("my", "our"):
         return False  # "a cranking one instead of our deep cycle": which is there
     if follows is not None and (

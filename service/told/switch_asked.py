@@ -13,6 +13,11 @@ ASKED = regex(
     rf"|\b{SIZED}\b[^.?!;]{{0,20}}\b{SWITCH}\b",
     re.IGNORECASE,
 )
+NEEDED = regex(
+    r"\b(?:need\w*|must|have to|should|necessary|required)\b[^.?!;]{0,24}\bswitch\b(?! (?:it|off|on|over|to)\b)"
+    r"|\bswitch\b[^.?!;]{0,12}\b(?:needed|necessary|required|too|as well)\b",
+    re.IGNORECASE,
+)
 PLACE = regex(r"\b(?:where|before|after|off|on|hot|warm|melt\w*|leave|left|turn\w*)\b", re.IGNORECASE)
 
 
@@ -23,3 +28,12 @@ def asked(text: str) -> bool:
     (True, False)
     """
     return ASKED.search(text) is not None and PLACE.search(text) is None
+
+
+def needed(text: str) -> bool:
+    """Whether it is asked if there must be a switch.
+
+    >>> needed("and do I need a switch as well"), needed("must I switch it off")
+    (True, False)
+    """
+    return NEEDED.search(text) is not None

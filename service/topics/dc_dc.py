@@ -184,7 +184,8 @@ def lacking(case: Case) -> tuple[str, ...]:
 
 def straight(case: Case) -> bool:
     """Whether an alternator may be meant to charge with no converter between."""
-    return case.get("charger.kind") == "alternator" or not case.says("thing:dcdc")
+    kind = case.get("charger.kind")
+    return kind == "alternator" or not case.says("thing:dcdc") or (kind != "dc-dc" and case.says("detail:straight"))
 
 
 def currents(case: Case) -> tuple[Figure, Figure]:

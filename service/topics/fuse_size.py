@@ -147,10 +147,17 @@ def protecting(case: Case) -> Answer:
 
 def battery_switch(case: Case) -> Answer | None:
     """What a switch in the same cable must carry, where that is asked and its load is known."""
-    if not switch_asked.asked(case.text) or case.says("detail:fuse_word") or not running(case):
+    needed = switch_asked.needed(case.text)
+    if not (needed or switch_asked.asked(case.text)) or case.says("detail:fuse_word") or not running(case):
         return None
     amps, peak = say.amps(circuit.current(case)), case.get("load.peak")
     first = f" and {say.amps(float(peak))} in the first instant" if peak else ""
+    if needed:
+        case.because(
+            "A thruster may start by itself, and must be cut off before hands go near it", "switch-before-work"
+        )
+        head = f"Yes: one that carries {amps} all the time{first}, to cut the circuit off by hand; a fuse is no switch."
+        return TOPIC.says("information", head)
     return TOPIC.says("information", f"Take a DC battery switch that carries {amps} all the time{first}.")
 
 

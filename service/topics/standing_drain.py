@@ -54,7 +54,7 @@ AWAY = regex(
 )
 UNITS = regex(r"\bhow many (?P<unit>hour|week|month)s\b", re.IGNORECASE)
 IN_DAYS = {"hour": 1 / 24, "week": 7.0, "month": 30.4}
-DAYS = ("request:how_long", "request:how_many", "about:how_long")
+HOW_LONG = regex(r"\bhow (?:long|many|soon)\b|\b(?:days|weeks|months|hours)\b|\bwhen\b", re.IGNORECASE)
 TOPIC = Topic(
     "standing-drain",
     "Drain with everything off",
@@ -100,7 +100,7 @@ def by_current(case: Case) -> Answer:
     loss = drain.daily_loss(amps)
     case.step(f"{amount(amps)} x 24 h = {say.daily(loss)} a day", "drain-arithmetic")
     found = (Figure("daily_loss", "lost in a day", loss, "Ah"), Figure("drain_current", "drain", amps, "A"))
-    only_what = case.says(standing_loss.ASKED) and not case.says(*DAYS) and case.said("storage.time") is None
+    only_what = case.says(standing_loss.ASKED) and not HOW_LONG.search(case.text) and case.said("storage.time") is None
     if only_what and "bank.capacity" not in case:
         return TOPIC.says("information", standing_loss.SHORT, *found)
     if "bank.capacity" not in case:
