@@ -417,3 +417,28 @@ def test_the_cable_of_a_converter_that_we_sized():
 )
 def test_one_charger_or_two(text, says):
     assert plain(talk(text).answers[0].headline).startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("turns", "topic", "verdict", "says"),
+    [
+        (("Can I use my lithium in winter?", "-8 at night", "what about charging"), "charger-setting", "no",
+         "may not be charged at or below 0 °C"),
+        (("150 Ah lithium, how long on a 40 A charger?", "and with a 70 A alternator?"), "charge-time", "needs-facts",
+         "Not straight from the alternator"),
+        (("100 Ah AGM, how long on a 10 A charger from half?", "and with a 70 A alternator?"), "charge-time",
+         "information", "at 30 A"),
+        (("200 A thruster on 70 mm2, what fuse?", "and do I need a switch as well"), "fuse-size", "information",
+         "Yes: one that carries 200 A all the time"),
+        (("110 Ah, 60 mA with all off, flat when?", "so what can be the reason"), "standing-drain", "information",
+         "Most likely a float switch"),
+        (("12.6 V on the posts with the thruster running, 5 V at the motor", "so it's the cable then?"), "load-voltage",
+         "no", "Yes: 7.6 V"),
+        (("12.6 V on the posts with the thruster running, 5 V at the motor", "so it's the battery?"), "load-voltage",
+         "no", "No, not the battery: 7.6 V"),
+    ],
+)  # fmt: skip
+def test_what_follows_on_an_answer(turns, topic, verdict, says):
+    (found,) = talk(*turns).answers
+    assert (found.topic, found.verdict) == (topic, verdict)
+    assert says in plain(found.headline)

@@ -98,7 +98,7 @@ def _is_other(scene: Scene, item: Item, fact: str, value: float) -> bool:
     """Whether a bare figure cannot be this fact: 12.1 is no percentage, 110 no fridge's amps."""
     if fact == "reading.load_voltage" and not scene.lithium_known and len(scene.tokens) > ALONE:
         return value / max(1, round(value / CELLS)) > TIRED
-    if fact == "reading.load_voltage_at_load" and _is_rested(scene, value):
+    if fact == "reading.load_voltage_at_load" and (scene.about("role:at_battery") or _is_rested(scene, value)):
         return True
     if item.dim != "NUM":
         return False
@@ -180,6 +180,8 @@ def _kind(scene: Scene, spec: FactSpec) -> Stated | None:
         else:
             continue
         if spec.values and value not in spec.values:
+            continue
+        if "without" in (scene.word(item.start - 1), scene.word(item.start - 2)):  # "is that allowed without a dc-dc"
             continue
         span = scene.span(item.start, item.end)
         return Stated(spec.name, value, "", scene.text[slice(*span)], span, how="asked")

@@ -9,6 +9,7 @@ from grammar.text.patterns import regex
 from service.judgements import standing_loss
 from service.routing import charging_in_words, circuit_in_words
 from service.routing.seen import BATTERY, LOADS, Seen
+from service.routing.supply_as_told import is_lithium
 from service.told import (
     amp_hours_taken,
     amps_asked,
@@ -38,6 +39,11 @@ BY_ITSELF = regex(
 )
 CLEANS = regex(
     r"\b(?:rid of|clean\w*|remov\w*|wash\w*|get(?:s|ting)? (?:it |that |them )?off|scrub\w*|brush\w*)\b",
+    re.IGNORECASE,
+)
+IN_WINTER = regex(
+    r"\b(?:use|using|run|work|works|sail|cruise|go out)\b[^.?!;]{0,30}\b(?:in|during|through|over)"
+    r" (?:the )?(?:winter|cold|frost)\b",
     re.IGNORECASE,
 )
 TOGETHER = regex(
@@ -98,6 +104,12 @@ def _dirty_posts(seen: Seen) -> bool:
         and seen.says("about:dirt")
         and CLEANS.search(seen.message.text) is not None
     )
+
+
+def _used_in_winter(seen: Seen) -> bool:
+    """ "Can I use my lithium in winter?": what it gives in the cold, and how it is laid up is not asked."""
+    about = seen.found <= {"storage", "unclear", "run-check"} and is_lithium(seen.message)
+    return about and not seen.told - {"battery.chemistry"} and IN_WINTER.search(seen.message.text) is not None
 
 
 def _well_together(seen: Seen) -> bool:
@@ -241,6 +253,7 @@ IN_WORDS: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
     ("dc-dc", charging_in_words.relay_between),
     ("bank-wiring", circuit_in_words.start_linked),
     ("bank-wiring", _well_together),
+    ("cold-cranking", _used_in_winter),
     ("battery-type", _rating_counts),
     ("battery-type", _kinds_weighed),
     ("run-check", _good_idea),

@@ -53,8 +53,11 @@ LOOK = regex(
 SHOULD_READ = regex(r"\bwhat should (?:an?|it|the|my)\b", re.IGNORECASE)
 AND_IS = regex(r",? (?:and|or) (?=(?:is|are|was|could|can|might|may|would|will) )", re.IGNORECASE)
 BLAMES = regex(
-    rf"""\b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b (?:
-      \ (?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})(?=\W*$|\ (?:eating|doing|causing|that))
+    rf"""^\W*(?:(?:so|then|and|ok|right)\W+)*(?:it['’]?s|it\ is|that['’]?s)\ (?:{LED})*(?P<told>{PART})
+      (?:\ (?:then|after\ all|alone|itself))?\W*\?\W*$ |
+    \b(?:is|are|was|were|could|can|might|may|would|will|do|does)\b (?:
+      \ (?:it|this|that)\ (?:all\ |not\ )?(?:be\ )?(?:{LED})*(?P<it>{PART})
+        (?=(?:\ (?:then|after\ all|alone|itself))?\W*$|\ (?:eating|doing|causing|that))
     | [^.?!;]{{0,40}}? (?:
         \b(?P<does>{PART})\ (?:(?:be|all|really|just)\ )*(?:{DOES_IT})\b
       | \b(?P<own>{PART})['’]?s?['’]?\ (?:fault|doing)\b

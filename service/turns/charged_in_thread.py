@@ -6,6 +6,7 @@ import re
 
 from grammar.reading import Message
 from grammar.text.patterns import regex
+from service.kinds import LITHIUM
 from service.routing.asking import asks_outright
 from service.told import charger_left_on
 from service.turns.again import KIND
@@ -30,6 +31,16 @@ WHAT_VOLTS = regex(
 OF_A_CHARGER = frozenset({KIND, "battery.age", "charger.kind", "charger.current"})
 CHARGER_ON, LEFT_ON = frozenset({"thing:charger", "detail:on_charge"}), "detail:left_on"
 SETTING = "role:charger.setting"
+COLD = frozenset({"storage", "cold-cranking", "run-check", "run-time", "freeze-point", "charger-setting"})
+CHARGED_TOO = regex(
+    r"\W*(?:(?:and|so|but|ok|then) )*(?:(?:what|how) about|and) (?:the )?charging(?: (?:it|them))?(?: then)?\W*|"
+    r"\W*(?:(?:and|so|but|ok|then) )*(?:can|may|could) (?:i|we) charge (?:it|them)(?: then| there| in that)?\W*",
+    re.IGNORECASE,
+)
+WARMED = regex(
+    r"\b(?:heat(?:ing|er|ed)?|warm(?:ing|ed)?|insulat\w+)\b[^.?!;]{0,40}\b(?:help|do|solve|enough|allow\w*|charge)\b",
+    re.IGNORECASE,
+)
 ALSO = "also:charger-setting"  # cue of a thread: the setting is told as well, once the kind of battery is known
 
 
@@ -59,6 +70,14 @@ def volts_of_charging(message: Message, thread: Thread) -> tuple[str, ...]:
     read = any(item.fact.startswith("reading.") for item in message.stated)
     charging = bool(thread.topics) and CHARGING.issuperset(thread.topics)
     return ("charger-setting",) if charging and not read and WHAT_VOLTS.search(message.text) else ()
+
+
+def charged_too(message: Message, thread: Thread) -> tuple[str, ...]:
+    """ "What about charging?", "would heating the box help?" after whether lithium may be used in the cold."""
+    lithium = thread.facts.get(KIND)
+    cold = COLD & set(thread.topics)
+    asks_it = CHARGED_TOO.fullmatch(message.text) or WARMED.search(message.text)
+    return ("charger-setting",) if lithium and lithium.value in LITHIUM and cold and asks_it else ()
 
 
 def amps_of_the_charger(message: Message, thread: Thread) -> tuple[str, ...]:

@@ -37,6 +37,10 @@ CHARGER_SOUGHT = regex(  # and not whether the one that they have will do there 
 )
 THE_SAME = regex(r"\b(?:same|my|our|this|that|the one) (?:\w+ )?charger\b", re.IGNORECASE)
 NEXT = 2  # characters between a battery's amp-hours and its volts: "200Ah 24V"
+BY_ALTERNATOR = regex(
+    r"\b(?:with|by|from|off|on|and|if|about)(?: (?:an?|the|my|our))? (?:\d{2,3} ?(?:a|amps?|amp) )?alternator\b",
+    re.IGNORECASE,
+)
 
 
 def puts_in(message: Message, thread: Thread) -> bool:
@@ -74,6 +78,16 @@ def bought_new(message: Message, thread: Thread) -> Thread:
     if AGE not in thread.facts or not all_new(message.text) or any(item.fact == AGE for item in message.stated):
         return thread
     return replace(thread, facts={fact: known for fact, known in thread.facts.items() if fact != AGE})
+
+
+def by_the_alternator(message: Message, thread: Thread) -> Thread:
+    """The thread without its charger, where the alternator takes its place: "and with a 70 A alternator?"."""
+    told = {item.fact for item in message.stated}
+    instead = "alternator.current" in told and not any(fact.startswith("charger.") for fact in told)
+    if not instead or "charge-time" not in thread.topics or BY_ALTERNATOR.search(message.text) is None:
+        return thread
+    kept = {fact: known for fact, known in thread.facts.items() if not fact.startswith("charger.")}
+    return replace(thread, facts=kept)
 
 
 def of_another_boat(message: Message, thread: Thread) -> Thread:

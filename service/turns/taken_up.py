@@ -26,6 +26,7 @@ from service.turns.held import TESTED, aged_otherwise, let_go
 from service.turns.put_in_place import (
     VOLTS,
     bought_new,
+    by_the_alternator,
     has_its_load,
     of_another_boat,
     of_its_own,
@@ -72,7 +73,7 @@ def taken_up(house: House, text: str, thread: Thread, given: Sequence[Known] = (
         thread = replace(thread, cues=let_go(thread.cues))
     elif aged_otherwise(message, thread):
         thread = replace(thread, cues=let_go(thread.cues, TESTED))
-    thread = bought_new(message, of_another_boat(message, thread))
+    thread = bought_new(message, of_another_boat(message, by_the_alternator(message, thread)))
     thread = with_the_converter(spoken_of_first(message, thread), [item.topic for item in requests])
     after = thread.told(
         told,
