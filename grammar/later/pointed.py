@@ -40,6 +40,13 @@ OF_ANOTHER_SIZE = regex(  # of a motor whose amps were told: "he wants the bigge
 THE_ONE = regex(  # "back to the 24 one", where volts were spoken of
     rf"\bthe (?P<new>12|24|36|48){ENDS}(?: ?v(?:olts?)?)? (?:one|system|set-?up|version|case)\b", re.IGNORECASE
 )
+ONE_CELL = regex(  # "one is 1.180", after a gravity of all the cells
+    r"\b(?:(?:only |just |but )?one(?: cell| of (?:them|the (?:six|cells)))?"
+    r"|(?:the )?(?:first|second|third|fourth|fifth|last|end|middle)(?: one| cell)?)"
+    r"(?: only| just)? (?:is|was|reads?|shows?|at|has|gives?|came (?:out )?at)(?: only| just)?"
+    r" (?:at )?(?P<new>1[.,]\d{2,3})\b",
+    re.IGNORECASE,
+)
 OTHER_AMPS = frozenset({"charger.current", "alternator.current", "fuse.rating"})
 WIRED = regex(
     r"\b(?:(?:re)?arrang\w*|re-?wir\w*|wired?|join\w*|still|run|same|all)\b[^.?!;\d]{0,24}"
@@ -68,6 +75,7 @@ LIGHTER = regex(  # what a kind named before is to save
     re.IGNORECASE,
 )
 KIND = "battery.chemistry"
+MOST_APART = 0.2  # of the gravities of two cells
 MOMENT = 30.0  # seconds for which a peak is allowed
 OLDEST = 20.0
 MOST_JOINED = 16.0
@@ -85,6 +93,7 @@ def pointed_at(scene: Scene, stated: Sequence[Stated], said: Sequence[Stated]) -
         *_turned(scene, told),
         *_of_another_size(scene, told),
         *_of_these_volts(scene, told),
+        *_of_one_cell(scene, told),
         *_wired(scene, told),
         *_at_other_volts(scene, stated, told),
         *_its_years(scene, told),
@@ -108,6 +117,15 @@ def _of_these_volts(scene: Scene, told: dict[str, Stated]) -> Iterator[Stated]:
     found = THE_ONE.search(scene.text)
     if found is not None and "bank.voltage" in told and not {"battery.group", "battery.capacity"} & told.keys():
         yield _stated(found, "bank.voltage", _number(found["new"]))
+
+
+def _of_one_cell(scene: Scene, told: dict[str, Stated]) -> Iterator[Stated]:
+    found, all_of_them = ONE_CELL.search(scene.text), told.get("reading.gravity")
+    if found is None or all_of_them is None or "reading.gravity_spread" in told:
+        return
+    spread = round(abs(float(all_of_them.value) - _number(found["new"])), 3)
+    if spread <= MOST_APART:
+        yield _stated(found, "reading.gravity_spread", spread)
 
 
 def held_against(scene: Scene, stated: Sequence[Stated]) -> list[Stated]:
