@@ -78,7 +78,7 @@ PARALLELING = regex(
     re.IGNORECASE,
 )
 IN_TURN = regex(
-    r"charg|us(?:e|ing)\b|run|discharg|empt|die|fail|replac|check|measur|read|test|press|burst", re.IGNORECASE
+    r"charg|us(?:e|ing)\b|\brun|discharg|empt|die|fail|replac|check|measur|read|test|press|burst", re.IGNORECASE
 )
 FAR = 60  # characters
 SIZE = "battery.capacity"
