@@ -13,7 +13,7 @@ from grammar.amend.in_use import at_the_shaft, drawn_then, on_a_meter, part_of_t
 from grammar.amend.repeats import amended, lowest_kept, spread
 from grammar.amend.second_look import looked_again
 from grammar.amend.weighed_sizes import each_size
-from grammar.amend.whose_load import by_its_amps
+from grammar.amend.whose_load import by_its_amps, of_its_battery
 from grammar.amend.widened import widened_by
 from grammar.attach import volts as attach_volts
 from grammar.attach.by_rule import HOUR, can_be, converted, in_range, ruled
@@ -106,7 +106,7 @@ def settled(scene: Scene, words: Words, expecting: Sequence[str] = (), said: Seq
         without_theirs,
     ):
         stated = of_the_text(scene.text, stated)
-    stated = held_against(scene, by_its_amps(scene, stated))
+    stated = held_against(scene, of_its_battery(scene, by_its_amps(scene, stated)))
     return at_freezing(scene, without_kinds_asked(scene, without_rest(scene, stated, said)))
 
 

@@ -6,6 +6,7 @@ from grammar.scene.items import Item
 from grammar.scene.scene import Scene
 
 MAKERS = frozenset({"book", "maker", "makers", "manufacturer", "leaflet", "booklet", "manual", "sheet", "factory"})
+MAKERS |= {"paper", "papers", "datasheet", "specs", "specification"}
 ALLOWED = frozenset({"up", "max", "maximum", "allows", "allowed", "allow", "most", "permits", "permit", "permitted"})
 LAYOUTS = ("series", "parallel")
 SHORT = 12  # words of a reply
@@ -19,8 +20,9 @@ def allowed_as(scene: Scene, item: Item) -> str:
     if asked := _as_asked(scene, item):
         return asked
     before = [scene.word(at) for at in range(item.start - 4, item.start)]
-    after = " ".join(scene.word(at) for at in range(item.end, item.end + 2))
-    later = {scene.word(at) for at in range(item.end + 1, item.end + 5)}
+    end = item.end + (scene.word(item.end) in ("max", "maximum", "tops"))  # "four max side by side"
+    after = " ".join(scene.word(at) for at in range(end, end + 2))
+    later = {scene.word(at) for at in range(item.end + (end == item.end), item.end + 5)}
     at_most = {"most", "max", "maximum"} & later and MAKERS & scene.vocabulary  # "their maker says 4 in series at most"
     said = bool(at_most) or _said_to_be(scene, item)
     no_more = before[1:] == ["no", "more", "than"] and bool(MAKERS & scene.vocabulary)

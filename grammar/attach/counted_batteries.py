@@ -84,7 +84,7 @@ def _lead_ones(scene: Scene, item: Item) -> bool:
     """Whether leads are counted that are batteries: "4 leads at 28 kilos", "two leads of 100 Ah"."""
     if scene.word(item.end) != "leads":
         return False
-    reach = 4 if scene.word(item.end + 1) in ("at", "of") else 3
+    reach = 4 if scene.word(item.end + 1) in ("at", "of", "@") else 3
     return any(other.dim in ("WEIGHT", "AH", "VOLT") for other in scene.items[item.at + 1 : item.at + reach])
 
 

@@ -133,6 +133,8 @@ def _counts_nothing(scene: Scene, item: Item) -> bool:
     four times"; or is one side of a choice, or asked for: "how many pairs"."""
     if [scene.word(item.start - 2), scene.word(item.start - 1)] == ["how", "many"] or _couples(scene, item):
         return True
+    if item.quantity.value == 1 and scene.word(item.start - 1) == "each":  # "four, each one thirty kilos"
+        return True
     if _of_a_choice(scene, item) or _of_people(scene, item) or is_numbered(scene, item):
         return True
     if (scene.word(item.end), scene.word(item.end + 1)) in OF_THEM:  # "he says I need two of them": none that are there

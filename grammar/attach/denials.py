@@ -50,7 +50,7 @@ SPEAKS = frozenset(
         "ours",
     ]
 )  # "no they'd be in parallel"
-NAMELESS = frozenset({"name", "brand", "nonsense", "frills"})  # "a no name lithium"
+NAMELESS = frozenset({"name", "brand", "nonsense", "frills", "load"})  # "a no name lithium", "no load, gel, 12.5"
 HARMLESS = frozenset(  # "no problem to hang a gel beside it": what is denied is the harm
     (
         *("problem", "problems", "trouble", "harm", "issue", "issues", "bother", "objection", "objections", "risk"),
@@ -62,6 +62,7 @@ ENDS = frozenset({".", "?", "!", ";", ":", ","})
 WHOSE = frozenset({"the", "my", "our", "this"})
 ONLY = frozenset({"just", "only", "simply", "merely", "really", "basically", "another", "actually"})
 IS = frozenset({"is", "are", "was"})
+FULL = "100"
 DONE_TO = frozenset({"charge", "charging", "recharge", "store", "freeze", "drain", "empty", "overcharge", "equalise"})
 ON_CHARGE = (["on", "charge"], ["on", "the"], ["to", "charge"])  # "... put a lithium on charge"
 THAT = frozenset({"that", "it", "this", "they", "these", "she", "battery", "batteries"})
@@ -88,6 +89,7 @@ def is_denied(scene: Scene, item: Item) -> bool:
         and not _or_not(scene, found)
         and not (found.start == 0 and scene.word(1) in SPEAKS)
         and not (scene.word(found.start) == "no" and scene.word(found.end) in NAMELESS | HARMLESS)
+        and not _counts(scene, found)
         and not (item.fact == "battery.duty" and scene.word(found.start) in ASKED_SO and _asks(scene, item))
         and not (item.fact == "battery.chemistry" and (_asks_after(scene, found, item) or _done_to(scene, found, item)))
         for found in around(scene.denials, item, scene.denial_starts)
@@ -115,6 +117,12 @@ def _done_to(scene: Scene, denial: Found, item: Item) -> bool:
     return bool(between & DONE_TO) or on_charge
 
 
+def _counts(scene: Scene, denial: Found) -> bool:
+    """Whether "no." is short for how many: "2 no. gels"."""
+    counted = scene.word(denial.start) == "no" and scene.word(denial.end) == "." and denial.start > 0
+    return counted and scene.at_word[denial.start - 1].dim in ("NUM", "COUNT")
+
+
 def _or_not(scene: Scene, denial: Found) -> bool:
     """Whether it ends a question that what follows is put to: "fair match or not: lithium of 150 Ah"."""
     after = scene.word(denial.end)
@@ -130,7 +138,8 @@ def is_unsure(scene: Scene, item: Item) -> bool:
         or (last in ("i", "we", "she", "they") and second in ("am", "are", "is") and third == "when")
         or (scene.word(item.start) == "at" and {"when", "am"} <= {last, second, third})
         or (scene.word(item.start) == "at" and "when" in (second, third) and last in THAT | {"i", "we", "she"})
-        or (last in IS and second in THAT and third in ("if", "whether", "when"))
+        or (last in IS and second in THAT and third in ("if", "whether"))
+        or (last in IS and second in THAT and third == "when" and item.name == FULL)  # "how do I see when it is full"
     ):
         return True
     for found in around(scene.doubts, item, scene.doubt_starts):

@@ -18,6 +18,14 @@ from grammar.told.words import ahead_of
 FUSE_THERE = regex(  # "fuse at the battery 250 A"
     r"\b(?:fuse|breaker) (?:at|near|by|beside|on|in) (?:the|its|my|our) \w+(?: \w+)?[,:]? (?:is |of )?$", re.IGNORECASE
 )
+FUSE_DONE = regex(  # "fuse stamped 250 A", "fuse in, 300 A", "the fuse we changed already, 200 A"
+    r"\b(?<!what )(?<!which )(?:fuse|breaker)(?:,? (?:is |was )?(?:stamped|marked|labelled|labeled|printed|engraved)"
+    r"(?: as| at| with)?|(?: is| was| has been| already)* (?:in|fitted|done|installed|changed|bought|in place)"
+    r"(?: already| too| as well| now)?[,:]"
+    r"|(?: that| which)? (?:we|i|he|they|she)(?:'ve| have| has)?(?: already)?"
+    r" (?:changed|fitted|bought|installed|chose)(?: already)?[,:]) $",
+    re.IGNORECASE,
+)
 PUT_IN = regex(
     r"\b(?:go|fit|use|take|try|put|need|is|are|would|will|to|up to|with|one of|change to)(?: in)?(?: an?| the)? $",
     re.IGNORECASE,
@@ -54,7 +62,7 @@ def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Clai
     """The claim, or what a fuse that is spoken of makes of the amps."""
     if value not in FUSES and FOR_ITS_LOAD.search(ahead_of(scene, item)):
         return Claim("load.current", "near")
-    if value in FUSES and FUSE_THERE.search(ahead_of(scene, item)):
+    if value in FUSES and _is_there(scene, item):
         return Claim("fuse.rating", "role")
     if (value in FUSES and _so_much_of_a_fuse(scene, item)) or put_in(scene, item, value):
         return Claim("fuse.rating", "role")
@@ -72,6 +80,15 @@ def fuse_of(scene: Scene, item: Item, value: float, claim: Claim | None) -> Clai
         return Claim("fuse.rating", "role")
     fused = claim is not None and claim.fact == "fuse.rating" and _to_be_fused(scene, item, value)
     return Claim("load.current", "near") if fused else claim
+
+
+def _is_there(scene: Scene, item: Item) -> bool:
+    """Whether a fuse that is there is told to have these amps, and no motor: "fuse in, 300 A thruster"."""
+    ahead, follows = ahead_of(scene, item), scene.after(item)
+    if FUSE_THERE.search(ahead):
+        return True
+    of_load = follows is not None and follows.head in ("load", "charger", "alternator")
+    return not of_load and FUSE_DONE.search(ahead) is not None
 
 
 def _is_such_a_one(scene: Scene, item: Item, value: float) -> bool:

@@ -19,6 +19,8 @@ IT_IS = frozenset({"is", "its"})
 STILL = frozenset({"is", "was", "s", "still", "left", "always", "has", "been", "yet", "sits", "stays", "set"})
 STILL |= {"standing", "stands", "stood", "sat", "sitting"}
 REGULATORS = frozenset({"regulator", "controller"})
+LABELLED = frozenset({"CCA", "CA", "AH", "RC", "WEIGHT"})
+CASES = frozenset({"machine", "box", "unit", "display", "screen"})  # a charger, where two kinds are told
 WHOSE = frozenset({"my", "our", "his", "her", "their", "your", "this", "these"})
 SETTINGS = frozenset({"setting", "mode", "programme", "program", "profile", "position"})
 JUST_BEFORE = 3  # words: "setting if it is on AGM"
@@ -76,6 +78,8 @@ def is_setting(scene: Scene, item: Item) -> bool:
     """Whether the kind is that of a charger's switch: "AGM setting", "set to gel"."""
     for found in around(scene.roles, item, scene.role_starts):
         far = gap(scene, item, found.start, found.end)
+        if found.end > item.end and _labels(scene, found):
+            continue
         if found.start >= item.end and scene.word(found.end - 1) in LEADS_TO:
             continue  # "lithium stays on the boat"
         if found.concept == "charger.setting" and (_elsewhere(scene, found) or _stays_on_battery(scene, item, found)):
@@ -93,6 +97,11 @@ def is_setting(scene: Scene, item: Item) -> bool:
     return (scene.word(at - 1) in STILL and _charger_before(scene, item, at)) or _it_is_at(scene, item, at)
 
 
+def _labels(scene: Scene, found: Found) -> bool:
+    """Whether a battery's own figure follows: "marked 800 CCA"."""
+    return scene.at_word[found.end].dim in LABELLED if found.end < len(scene.at_word) else False
+
+
 def _it_is_at(scene: Scene, item: Item, at: int) -> bool:
     """Whether "it's at gel" is said of the charger that was named last."""
     follows = scene.after(item)
@@ -106,6 +115,8 @@ def _elsewhere(scene: Scene, found: Found) -> bool:
     if scene.word(found.start) not in ("position", "positions") or {"charger", "panel", "dcdc"} & scene.heads:
         return False
     kinds = {item.name for item in scene.items if item.fact == "battery.chemistry"}
+    if len(kinds) == 2 and CASES & scene.vocabulary:
+        return False
     if len(kinds) == 2 and scene.word(found.start - 3) in ("at", "on", "in"):  # "gel at the AGM position"
         return False
     return not any(old.fact.startswith("charger.") for old in scene.said) and scene.likely[:1] != ("charger.current",)
@@ -139,7 +150,7 @@ def _of_a_setting(scene: Scene, found: Found) -> bool:
 def _is_put_on(scene: Scene, item: Item, found: Found) -> bool:
     """Whether a charger was put on this kind: "the charger is on gel", "left it on gel"."""
     follows = scene.after(item)
-    if follows is not None and follows.head == "battery":
+    if follows is not None and (follows.head == "battery" or follows.name in ("pair", "twins")):
         return False
     if scene.word(found.start - 1) in FITS:
         return False

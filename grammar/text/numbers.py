@@ -103,6 +103,7 @@ def spelt() -> str:
         rf"(?<!ty ){_not_of_each(tens, ones)}{tens}(?:[ -]{ones})?",  # "three eighths", "three forty"
         rf"{HUNDREDS}{_any('teens')}{TOLD_APART}",  # "one-ten"
         r"(?<=\bone )(?:ten|fifteen)(?= ?-?(?:ah|amp[ -]?hours?)\b)",
+        rf"(?:(?<=\bone )|(?<=\btwo )|(?<=\bthree )){_any('teens')}(?= amps\b)",  # "two ten amps", no "two ten-amp"
         f"(?:(?<=ten[ -])|(?<=eleven[ -])|(?<=twelve[ -])|(?<=een[ -])){ones}",  # "twelve six" on a meter
         rf"(?:(?<=eleven[ -])|(?<=twelve[ -])|(?<=thirteen[ -])){READ_OFF}(?!{MEASURED})",  # "twelve fifteen"
     )
@@ -118,6 +119,7 @@ def _not_of_each(tens: str, ones: str) -> str:
     return (
         r"(?!(?:twenty[ -]four|thirty[ -]six|forty[ -]eight)[ -]?v(?:olts?)?\b"
         rf"|{tens}(?:[ -]{ones})?[ -]pounders?\b"
+        rf"|(?<=each one ){tens}(?:[ -]{ones})?[ -](?:kilos?|kg)\b"
         rf"|{tens}(?:[ -]{ones})?[ -](?:ah|amp[ -]?hours?)(?: each(?: of the)?)?"
         rf"(?:[ -]{OF_KIND}){{0,3}}[ -]{BATTERIES}\b)"
     )

@@ -29,6 +29,11 @@ TOLD_AFTER = regex(  # the number that sums up a list
     r"(?: (?:separate |different |own )?banks?| in all| of them| all told)?\s*[.;:!?]",
     re.IGNORECASE,
 )
+COUNTED = regex(  # "banks are four: start, house, bow and the generator's own", "my banks come to three"
+    r"\bbanks (?:are|come to|number|add up to|make) (?:up )?(?P<many>two|three|four|five|six|[2-6])"
+    r"(?=\s*(?:[,.;:?!)]|$)| (?:in all|altogether)\b)",
+    re.IGNORECASE,
+)
 WHERE = r"(?:(?:in|at|up|down|under|by) )?(?:(?:the|my|our) )?(?:front|back|bow|stern|forepeak|cabin|aft|forward|side) "
 NAMED = r"(?:house|domestic|leisure|service|start(?:er|ing)?|engine|bow|thruster|windlass)"
 ONE_EACH = regex(  # "one battery for the diesel, one up the front for the thruster, another does the fridge"
@@ -68,10 +73,8 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
     charged = "charger" in scene.heads
     if not (charged or SERVED & scene.vocabulary) or "bank.count" in scene.facts:
         return
-    if (counted := EACH_COUNTED.search(scene.text)) is not None:
-        counts = re.findall(r"\b(?:one|two|three|four|[1-6])\b", counted[0].lower())
-        total = sum(value(word) for word in counts)
-        yield Stated("bank.count", total, "", counted[0], counted.span(), how="grammar")
+    if (counted := _numbered(scene.text)) is not None:
+        yield counted
         return
     named = list(ONE_EACH.finditer(scene.text)) if charged or OUTPUTS & scene.vocabulary else []
     listed = any(found["name"] for found in named) and len(named) < len(BANKS)
@@ -99,6 +102,16 @@ def banks_named(scene: Scene) -> Iterator[Stated]:
         further = FURTHER & {scene.word(at) for at in range(found[0], found[-1] + NEXT_ON)}
         both_ends = {"bow", "stern"} <= scene.vocabulary
         yield stated_at(scene, "bank.count", float(len(BANKS) + len(further) + both_ends), found[0], found[0] + 1)
+
+
+def _numbered(text: str) -> Stated | None:
+    """How many banks there are by their number, or by those of each place."""
+    if (told := COUNTED.search(text)) is not None:
+        return Stated("bank.count", value(told["many"].lower()), "", told["many"], told.span("many"), how="default")
+    if (listed := EACH_COUNTED.search(text)) is None:
+        return None
+    counts = re.findall(r"\b(?:one|two|three|four|[1-6])\b", listed[0].lower())
+    return Stated("bank.count", sum(value(word) for word in counts), "", listed[0], listed.span(), how="grammar")
 
 
 def _summed_up(scene: Scene, end: int) -> re.Match[str] | None:

@@ -93,6 +93,12 @@ RATED = regex(
     re.IGNORECASE,
 )
 LEISURE = regex(r"\b(?:leisure|deep[- ]cycle) \d{2,3}\b", re.IGNORECASE)  # no CCA, whatever else is told
+ASKED_TO = regex(r"\b(?:will|would|can|could|does|do) (?:an?|the|my|our|his|her|one|this|that) $", re.IGNORECASE)
+WORKS = regex(
+    rf"^ (?:{KIND} )?(?:run|power|drive|feed|last|push|keep|turn|carry|work|spin)\b"
+    r"(?! (?:from|to|through|along|past|cool|hot|warm|in|into|under|behind)\b)",
+    re.IGNORECASE,
+)
 TWO_OF_THEM = regex(  # "I have a 105 and an 85, both flooded"
     r"\b(?:an?|one) (?P<one>\d{2,3}) and (?:an?|one|another) (?P<other>\d{2,3})\b"
     r"(?! ?-?(?:a|amps?|v|volts?|w|watts?|years?|yrs?|months?|kg|kilos?|lbs?|pounds|cca|mm2?|cm|m|ft|awg|square"
@@ -117,6 +123,8 @@ OLD_AND_NEW = regex(  # "the old one was 70 Ah, the new one is 90"
 def called(scene: Scene, claims: dict[int, Claim]) -> dict[int, Claim]:
     """The claims of bare numbers that batteries go by."""
     bare = [item for item in scene.quantities("NUM") if _free(item, claims)]
+    if runs := {item.at: SIZE for item in scene.quantities("NUM") if _is_asked_to(scene, item, claims)}:
+        return runs
     if rated := {item.at: SIZE for item in scene.quantities("NUM") if _is_rated(scene, item, claims)}:
         return rated
     weighed = WEIGHED & scene.vocabulary - ({"cca"} if LEISURE.search(scene.text) else set())
@@ -136,6 +144,16 @@ def _is_rated(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
     return (
         loose and stops(scene, item, ("and", "with", "for", "in")) and RATED.search(ahead_of(scene, item)) is not None
     )
+
+
+def _is_asked_to(scene: Scene, item: Item, claims: dict[int, Claim]) -> bool:
+    """Whether a battery goes by it that is to run something: "how long will a 120 run a 9 A fridge"."""
+    value, claim = item.quantity.value, claims.get(item.at)
+    if isinstance(value, str) or not SMALLEST <= value <= LARGEST or scene.quantities("AH") or scene.heads & OTHERS:
+        return False
+    after = scene.text[scene.span(item.start, item.end)[1] :][:FAR]
+    loose = claim is None or claim.fact == "load.current"
+    return loose and ASKED_TO.search(ahead_of(scene, item)) is not None and WORKS.match(after) is not None
 
 
 def _free(item: Item, claims: dict[int, Claim]) -> bool:

@@ -9,6 +9,7 @@ from grammar.reading import Stated
 from grammar.scene.scene import Scene
 from grammar.text.numbers import value
 from grammar.text.patterns import regex
+from grammar.told.batteries.invoiced import invoiced
 
 COUNT, NOMINAL, LAYOUT, BANK = "battery.count", "battery.nominal", "bank.layout", "bank.voltage"
 FEW = "two|three|four|six|[2-4]|6"
@@ -77,7 +78,7 @@ PARALLELING = regex(
     re.IGNORECASE,
 )
 IN_TURN = regex(
-    r"charg|us(?:e|ing)\b|run|discharg|empt|die|fail|replac|check|measur|read|test|press|burst", re.IGNORECASE
+    r"charg|us(?:e|ing)\b|\brun|discharg|empt|die|fail|replac|check|measur|read|test|press|burst", re.IGNORECASE
 )
 FAR = 60  # characters
 SIZE = "battery.capacity"
@@ -97,7 +98,7 @@ HUNDREDS = regex(
 )
 TENS = {"hundreds": 100.0, "nineties": 90.0, "eighties": 80.0, "seventies": 70.0}
 VOLTS = regex(
-    rf"\b(?:(?P<count>{FEW}) |(?:from|of|with|using|our|my|his|her|some|have|got|only|just) )(?:{SORT} )*"
+    rf"\b(?:(?P<count>{FEW}) |(?:from|of|with|outta|outa|using|our|my|his|her|some|have|got|only|just) )(?:{SORT} )*"
     r"(?P<volts>6|12)'?s\b"
     r"(?! ?(?:on|off|burst|run|each time))",
     re.IGNORECASE,
@@ -141,6 +142,8 @@ def _chosen(scene: Scene, item: Stated) -> bool:
 
 
 def _count(scene: Scene) -> Stated | None:
+    if told := invoiced(scene):
+        return told
     if found := NOW_MORE.search(scene.text):
         return _number(found)
     if found := ONE_AND_ONE.search(scene.text) or BESIDE_ONE.search(scene.text):

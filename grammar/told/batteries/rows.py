@@ -42,7 +42,7 @@ V = r"(?:[ -]?v(?:olts?)?)?"
 HIGH = r"(?P<high>24|36|48|twenty[- ]four|thirty[- ]six|forty[- ]eight)"
 MANY = r"(?:(?:a |an |my |our |some |those |these )?(?:pair of |two |three |four |six |eight |[2-8] ?x? ))"
 OUT_OF = regex(  # "24 off two twelves", "36 V out of three 12s", "24 from 6"
-    rf"(?<![\d.,/])\b{HIGH}{V} (?:off|from|out of|made (?:of|from)|using) {MANY}?"
+    rf"(?<![\d.,/])\b{HIGH}{V} (?:off|from|out of|outta|outa|made (?:of|from)|using) {MANY}?"
     r"(?P<low>sixes|twelves|six|twelve|6|12)(?:'?s\b|[ -]?v(?:olt(?:er)?s?)?\b|(?<=s)\b"
     r"|(?=[.,;?!)](?!\d)|$| (?:batter|wets?\b|agms?\b|gels?\b|lithiums?\b|ones\b|in series)))",
     re.IGNORECASE,

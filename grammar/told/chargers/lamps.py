@@ -26,6 +26,7 @@ AFTER = regex(
     rf"|{LAMP}{ON_IT} (?:is|was|stays|comes|came) on\b)",
     re.IGNORECASE,
 )
+CHARGE_VOLTS = (13.8, 15.2)  # "the box gives 14.7, AGM lamp lit"
 NEAR = 7  # words between a lamp and the kind that it tells
 KINDS = r"(?:agm|gel|wet|flooded|lithium|lifepo4|lfp|li)\b"
 # then the battery is what is told of, or a choice: "the light says the AGM is full", "gel or AGM"
@@ -39,7 +40,8 @@ OTHERS = regex(r"\b(?:monitor|meter|gauge|shunt)\b", re.IGNORECASE)
 
 def lit_at(scene: Scene, item: Item) -> bool:
     """Whether a charger is spoken of, and its lamp or display tells this kind."""
-    if "charger" not in scene.heads and not any(old.fact.startswith("charger.") for old in scene.said):
+    charges = any(CHARGE_VOLTS[0] <= figure <= CHARGE_VOLTS[1] for figure in scene.figures)
+    if not charges and "charger" not in scene.heads and not any(old.fact.startswith("charger.") for old in scene.said):
         return False
     before, after = ahead_of(scene, item), scene.text[scene.span(item.start, item.end)[1] :]
     own = before[max((cut.end() for cut in BREAK.finditer(before)), default=0) :]

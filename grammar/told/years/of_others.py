@@ -23,7 +23,10 @@ OWNED = regex(  # "lovely thruster, had it"; of a thruster's battery it is the b
     re.IGNORECASE,
 )
 BATTERIES = regex(r"\b(?:batter|batt|accu|agm|gel|wet|lithium|lead|bank)", re.IGNORECASE)
-ITS = regex(rf"^[- ]?(?:old|yo)[ -](?:(?!agm|gel|wet|lithium|batt)\w+ ){{0,2}}?{THING}\b(?! batter)", re.IGNORECASE)
+GOES_ON = r"(?:and|but|so|or|with|while|the|my|our|his|her)\b"  # "three years old and the cable is 2/0"
+ITS = regex(
+    rf"^[- ]?(?:old|yo)[ -](?:(?!agm|gel|wet|lithium|batt|{GOES_ON})\w+ ){{0,2}}?{THING}\b(?! batter)", re.IGNORECASE
+)
 OLD = regex(r"^,? ?(?:old|of age|in (?:use|service)|now|aboard)\b", re.IGNORECASE)
 RATE = regex(
     r"\b(?:days?|weeks?|weekends?|hours?|nights?|months?|times|once|twice|trips?|outings?|dockings?)"
