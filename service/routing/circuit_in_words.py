@@ -48,9 +48,11 @@ def switch(seen: Seen) -> bool:
 
 def both_on(seen: Seen) -> bool:
     """ "A 1-2-both switch, on both when docking?"."""
-    about = seen.found <= {"charger-setting", "charger-banks", "unclear", "run-check", "battery-duty"}
-    switched = seen.says("detail:start_and_house") or ON_BOTH.search(seen.message.text)
-    return about and seen.told <= {"battery.count", "battery.duty"} and bool(switched) and not seen.message.dangers
+    about = seen.found <= {"charger-setting", "charger-banks", "unclear", "run-check"}
+    named = about and seen.told <= {"battery.count"} and seen.says("detail:start_and_house")
+    about = seen.found <= {"battery-duty", "unclear"} and seen.told <= {"battery.count", "battery.duty"}
+    switched = about and ON_BOTH.search(seen.message.text) is not None
+    return (named or switched) and not seen.message.dangers
 
 
 def by_the_catalogue(seen: Seen) -> bool:

@@ -38,7 +38,7 @@ BY_ITSELF = regex(
     re.IGNORECASE,
 )
 CLEANS = regex(
-    r"\b(?:rid of|clean\w*|remov\w*|wash\w*|get(?:s|ting)? (?:it |that |them )?off|scrub\w*|brush\w*)\b",
+    r"\b(?:rid of|clean\w*|remov\w*|wash(?:e[sd]|ing)?|get(?:s|ting)? (?:it |that |them )?off|scrub\w*|brush\w*)\b",
     re.IGNORECASE,
 )
 IN_WINTER = regex(

@@ -192,8 +192,8 @@ def by_resistance(case: Case, under: UnderLoad, answer: Answer) -> Answer:
         return answer
     ohms = f"{say.number(under.milliohms, 1)}{say.NB}mΩ inner resistance"
     asks_cca = answer.verdict == "needs-facts" and answer.asks[:1] and answer.asks[0].fact == "battery.cca"
-    if asks_cca and (edges := cca_replies(case, under)):
-        told = f"{ohms}: as much as a battery of {say.cca(edges[0][1])} may have; with more on its label yours is weak"
+    if asks_cca and (edge := cca_edge(case, under)):
+        told = f"{ohms}: as much as a battery of {say.cca(edge)} may have; with more on its label yours is weak"
         return replace(answer, headline=f"{told}, with less it is in order.")
     passes = {"yes": ", a pass", "no": ", a fail"}.get(answer.verdict, "")
     return replace(answer, headline=f"{ohms}{passes}: {rest}")
@@ -228,19 +228,36 @@ def by_its_cca(case: Case, under: UnderLoad) -> str | None:
     return f"We can't say yet: {own}, and yours drops to {read}, so its CCA decides."
 
 
-def cca_replies(case: Case, under: UnderLoad) -> tuple[tuple[str, float], ...]:
-    """The CCA up to which the reading is as it should be, and more, with which the battery is weak."""
+def cca_edge(case: Case, under: UnderLoad) -> float | None:
+    """The CCA, in tens, of a battery that just passes the load test and drops as far; None where no drop is known."""
     start, read = load_reading.start_of(case, under.count), float(under.read or 0) / under.count
     if start <= read or not under.current:
+        return None
+    return _tens(2 * _fall(case) * float(under.current) / (start - read))
+
+
+def cca_replies(case: Case, under: UnderLoad) -> tuple[tuple[str, float], ...]:
+    """The CCA up to which the reading is as it should be, and more, with which the battery is weak."""
+    edge, read = cca_edge(case, under), float(under.read or 0) / under.count
+    if edge is None:
         return ()
-    full, table = float(value("ratings", "full").value), float(lowest_at(case.said("ambient.temperature")).value)
-    edge = 2 * (full - table) * float(under.current) / (start - read)
-    if read >= table - NEAR:  # about half the CCA is a load test, which it passes
-        edge = max(edge, float(under.current) / limit("test-share-low"))
+    passes = read >= float(value("ratings", "full").value) - _fall(case) - NEAR
+    amps = float(under.current or 0)
+    if passes:  # about half the CCA is a load test, which it passes
+        edge = max(edge, _tens(amps / limit("test-share-low")))
     else:
-        edge = min(edge, float(under.current) / limit("test-share-high") - 10)
-    edge = float(math.floor(edge / 10) * 10)
+        edge = min(edge, _tens(amps / limit("test-share-high") - 10))
     return ((f"{say.number(edge)} or less", edge), (f"over {say.number(edge)}", edge + 20.0))
+
+
+def _fall(case: Case) -> float:
+    """Volts from full to the least of a load test at this temperature."""
+    table = lowest_at(case.said("ambient.temperature"))
+    return float(value("ratings", "full").value) - float(table.value)
+
+
+def _tens(cca: float) -> float:
+    return float(math.floor(cca / 10) * 10)
 
 
 def _lowest_of(case: Case, under: UnderLoad, cca: float) -> float:
