@@ -15,9 +15,10 @@ from service.judgements.joining import figures, layout, pair
 from service.judgements.may_be_joined import charged_first, kinds_apart, not_allowed, strength_apart
 from service.judgements.tap import both_wrong, tapped
 from service.judgements.unlike import LIMITS, age_apart
-from service.reply import Answer, Figure, Option
+from service.reply import Answer, Option
 from service.sentences.bank import SAID, does_not_add_up, outcome
 from service.sentences.to_more_volts import MOST_JOINED, of_two_volts
+from service.sentences.wired_anew import new_together, volts_apart
 from service.told import equal_cables, its_mate
 from service.topic import Lever, Topic
 
@@ -110,7 +111,7 @@ def answer(case: Case) -> Answer:
         return TOPIC.says("information", rule)
     if first := before_all(case):
         return first
-    unlike = volts_apart(case) or kinds_apart(TOPIC, case) or strength_apart(TOPIC, case)
+    unlike = volts_apart(TOPIC, case) or kinds_apart(TOPIC, case) or strength_apart(TOPIC, case)
     if unlike:
         return unlike
     if weak := new_and_old.no_cure(case):
@@ -122,7 +123,7 @@ def answer(case: Case) -> Answer:
         return habit(case, told)
     if case.says("detail:double_time") and case.said("bank.layout") != "series-parallel":
         return twice_as_long(case)
-    return new_together(case) or joined(case)
+    return new_together(TOPIC, case) or joined(case)
 
 
 def of_the_pair(case: Case) -> Answer:
@@ -201,41 +202,6 @@ def of_unlike_years(case: Case, several: Case) -> Answer | None:
     if several is not case:
         case.follow(several)
     return found
-
-
-def new_together(case: Case) -> Answer | None:
-    """Lead batteries all bought new in place of those spoken of: none wears another; None where they are not."""
-    how, count = new_and_old.layout_meant(case), float(case.get("battery.count", 1.0))
-    if (
-        not case.before
-        or not new_and_old.all_new(case.text)
-        or case.get("battery.family") != "lead"
-        or how is None
-        or count < 2
-    ):
-        return None
-    if "battery.age" in case.stated or not_allowed(TOPIC, case, how, may=True, family="lead"):
-        return None
-    case.because("Alike and equally new, none of them wears another", LIMITS["kind"].cite)
-    return TOPIC.says(
-        "yes", f"Yes, all new is better: {outcome(case, how)}, and none wears another.", *figures(case, how)
-    )
-
-
-def volts_apart(case: Case) -> Answer | None:
-    """Unlike volts, or volts that their load cannot use."""
-    both = pair(case, "battery.nominal")
-    if both and both[0] != both[1]:
-        case.step("Batteries of unlike volts drive current into each other", LIMITS["kind"].cite)
-        first, second = (say.quantity(float(volts), "V") for volts in both)
-        return TOPIC.says("no", f"No: a {first} and a {second} battery must never be joined.")
-    built, wanted = case.get("bank.built_voltage"), case.get("load.voltage") or case.said("bank.voltage")
-    if {"bank.layout", "battery.nominal"} <= set(case.stated) and built and wanted and built != wanted:
-        they = SAID.get(case["bank.layout"], "like this")
-        head = f"No: {they} they make {say.quantity(built, 'V')}, and {say.quantity(wanted, 'V')} is needed."
-        case.step("In series the volts add, in parallel they stay", LIMITS["sums"].cite)
-        return TOPIC.says("no", head, Figure("bank_voltage", "together", built, "V"))
-    return None
 
 
 def joined(case: Case) -> Answer:

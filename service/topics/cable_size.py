@@ -12,9 +12,6 @@ from service.case import Case, Missing
 from service.judgements import beside_battery, circuit, doubled_volts, longest_run, parallel_cables
 from service.judgements import proposed_cable as proposal
 from service.judgements.fitting import (
-    BUNDLED,
-    FROM_AREA,
-    FROM_GAUGE,
     THICKER,
     Choice,
     by_the_catalogue,
@@ -27,6 +24,7 @@ from service.judgements.fitting import (
 from service.judgements.named_cable import judged, share, two_cables
 from service.reply import Answer, Figure, Option
 from service.rules.cable import INSULATION, PER_MM2, TABLE_5, K
+from service.sentences.cables_abreast import several_per_pole, together
 from service.told import equal_cables, household_wire, must_have
 from service.topic import Topic
 
@@ -68,7 +66,7 @@ def answer(case: Case) -> Answer:
     if "cable.length" not in case:
         return without_length(case, amps)
     if circuit.has_cable(case) and (count := parallel_cables.runs(case)) > 1 and not circuit.second_cable(case):
-        return together(case, amps, count)
+        return together(TOPIC, case, amps, count)
     choice, fit = chosen(case, amps), to_fit(case, amps)
     facts = (*figures(case, amps, fit), *bundled(case, amps, fit))
     if not circuit.has_cable(case):
@@ -95,7 +93,7 @@ def without_amps(case: Case) -> Answer:
         case.step("Conductors on a boat are insulated, stranded copper", "stranded-copper")
         return TOPIC.says("no", household_wire.SOLID, asks=(TOPIC.ask("load.current"),))
     if parallel_cables.runs(case) > 1 or parallel_cables.PER_POLE.search(case.text):
-        return several_per_pole(case)
+        return several_per_pole(TOPIC, case)
     return TOPIC.needs(
         "load.current",
         *(() if "cable.length" in case else ("cable.length",)),
@@ -115,23 +113,6 @@ def of_any_load(case: Case) -> Answer | None:
         case.step(equal_cables.WHY, "bank-practice")
         return TOPIC.says("information", equal_cables.ALL_ALIKE)
     return None
-
-
-def several_per_pole(case: Case) -> Answer:
-    """Two thinner cables in place of a thick one, before the amps are told: what holds whatever runs in them."""
-    case.source(BUNDLED.cite, FROM_GAUGE.cite)
-    least = f"{say.quantity(float(FROM_AREA.value), 'mm2')} ({say.gauge(str(FROM_GAUGE.value))})"
-    count = Figure("conductors_per_pole", "cables for each pole", float(max(2, parallel_cables.runs(case))), "")
-    head = f"Yes, if they are alike, each {least} or more and with its own fuse, and count at 60 %: the amps decide."
-    asked = TOPIC.needs("load.current", *(() if "cable.length" in case else ("cable.length",)), headline=head)
-    return replace(asked, figures=(count,), route="technician")
-
-
-def together(case: Case, amps: float, count: int) -> Answer:
-    """Whether several equal cables for each pole will do; they are an electrician's work."""
-    verdict, head, facts = parallel_cables.judged(case, amps, count)
-    asks = (TOPIC.ask("cable.insulation", TOPIC.likely["cable.insulation"]),) if verdict == "needs-facts" else ()
-    return TOPIC.says(verdict, head, *facts, asks=asks, route="technician")
 
 
 def may_carry(case: Case) -> str:

@@ -18,6 +18,7 @@ from service.rules import readings
 from service.rules.cable import K
 from service.rules.readings import NEAR, cite, limit
 from service.sentences import under_load, wording
+from service.sentences.load_undecided import lead_taken, what_lacks
 from service.sentences.sag import AT_LOAD, cable_step, figures, lost_on_the_way, of_the_cable, plot, steps
 from service.told import culprit
 from service.topic import Lever, Topic
@@ -190,16 +191,6 @@ def again(case: Case, under: UnderLoad, void: tuple[str, ...]) -> Answer:
     return replace(found, asks=(asked,))
 
 
-def what_lacks(case: Case, under: UnderLoad) -> tuple[str, ...]:
-    """The facts without which a reading that is not low proves nothing."""
-    lacking = [
-        fact for fact, known in (("reading.current", under.current), ("battery.cca", case.get("bank.cca"))) if not known
-    ]
-    if under.basis == "test":  # of a test at unknown amps the name is enough; at known amps the CCA is wanted
-        return ("battery.cca",) if under.current and not case.get("bank.cca") else ()
-    return tuple(lacking)
-
-
 def undecided(case: Case, under: UnderLoad, lacking: tuple[str, ...]) -> Answer:
     """Over 9.6 V with nothing to judge it by."""
     steps(case, under)
@@ -237,12 +228,6 @@ def which_part(case: Case, under: UnderLoad) -> str:
     read, sag = shown(float(under.read or 0)), say.volts(float(under.sag or 0), 2)
     told = f"the cable takes {say.volts(lost, 2)} of the {sag}"
     return f"We can't say yet: {told}; {read} on the posts points to the battery, at the motor partly to the wire."
-
-
-def lead_taken(case: Case) -> None:
-    """Notes that lead was taken where the kind is not said."""
-    if wording.kind_is_open(case):
-        case.assume("battery.chemistry", "lead", "lithium would have to hold 12.0 V")
 
 
 def lead(case: Case, under: UnderLoad) -> Answer:
