@@ -53,7 +53,8 @@ TERM = (
     r"|sulfation|float|absorption|equali[sz]ation|(?:cold|marine)[- ]cranking(?: amps?)?)[\"'”’]?"
 )
 MEANT = regex(  # "bms is wot.", "what's CCA short for", "wots rc, 160 in ah": a word that is asked by the way
-    rf"\b(?:what(?:['’]?s| is| does| do)|wots?|wats?) {TERM}(?: (?:short for|stands? for|mean)\b| ?(?:[.?!,;]|$))"
+    rf"(?<!\bis )(?<!\bin )\b(?:what(?:['’]?s| is| does| do)|wots?|wats?) {TERM}"
+    r"(?: (?:short for|stands? for|mean)\b| ?(?:[.?!,;]|$))"
     rf"|\b{TERM} (?:is|means?) (?:wot|wat|what) ?(?:[.?!,;]|$)|\b{TERM},? short for\b"
     rf"|\bdefin(?:e|ition of) {TERM}|\b{TERM} ?[-–—:] ?what is (?:that|it)\b",
     re.IGNORECASE,

@@ -14,7 +14,7 @@ from service.routing.listed import asking
 
 AGE = "battery.age"
 APART = " ... "  # between the sentences that ask
-OLD = regex(r"[\s-]*(?:old\b)?", re.IGNORECASE)
+OLD = regex(r"[\s-]*(?:old\b|of age\b)?", re.IGNORECASE)
 READINGS = frozenset({"load-voltage", "rest-voltage", "specific-gravity", "maintenance"})
 LIFE = regex(  # asked of how long a battery lives, anywhere in a message
     r"\b(?:replac\w*|renew\w*|exchang\w*|swap\w*|chang\w*|new(?:er)? (?:one|ones|battery|batteries|set|pair|agm|gel)"
