@@ -32,6 +32,21 @@ def test_a_part_that_stands_apart_is_answered_too(text, asked):
 @pytest.mark.parametrize(
     ("text", "asked"),
     [
+        ("May a converter be non-isolated where both sides share one negative? My other query is the hours: 12 A into "
+         "80 Ah.", {"dc-dc", "charge-time"}),
+        ("Can a wet and a gel share a charger of two outputs? My second worry, the box is closed tight.",
+         {"charger-banks", "ventilation"}),
+        ("What lugs go on conical posts? Other thing: they would stand under the bunk where I sleep.",
+         {"terminals", "mounting"}),
+    ],
+)  # fmt: skip
+def test_what_is_announced_as_another_question_is_one(text, asked):
+    assert topics(text) == asked
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
         ("does a box for two flooded 31s need vent holes and how big", {"ventilation"}),
         ("Which battery do I need for my 150 A stern thruster please? The old one was dead when we bought her.",
          {"bank-size"}),

@@ -37,7 +37,8 @@ WITHIN = regex(  # "going in when do I unplug", "lithium would take off what": n
     r"(?: (?:do|does|is|are|can|should|will|would|much|many|long|far|big|often|full)\b|(?<!or what)\W*$)"
     r"|\bwhats? that in\b|\b(?:wonder\w*|wanna|(?:s?he|wife|owner|boss) asks)\b"
     r"|\bso (?:is|are|does|do|can|will|would|should) (?:it|they|she|he|that|i|we|the)\b"
-    r"|\bor (?:an? |just )?(?:single|both|not|no|upright)\b",
+    r"|\bor (?:an? |just )?(?:single|both|not|no|upright)\b|\b(?:doubtful|not convinced|true or \w+)\b"
+    r"|\b(?:that|it|this|they)(?:['’]?(?:s|re))? (?:al?right|all right|ok(?:ay)?|fine|good|normal|plenty|enough)\W*$",
     re.IGNORECASE,
 )
 OF_THE_SAME = regex(  # "and if it won't, which size would?"
@@ -46,6 +47,12 @@ OF_THE_SAME = regex(  # "and if it won't, which size would?"
 POINTS_BACK = regex(r"\b(?:it|that|this|they|them|those|these|ones?|if not|if so|else)\b", re.IGNORECASE)
 FIGURE = regex(r"\d")
 WORDS = regex(r"\w+")
+ANNOUNCED = regex(  # "my other worry: they stand under the bunk"
+    r"(?:^|[.?!;\n–-]\s*|\band )(?:(?:my|our|the|his|her|one|an?) )?(?:other|second|next|further|third|last|final|more)"
+    r" (?:thing|query|question|worry|doubt|itch|point|matter|concern|issue|headache|puzzle)\b",
+    re.IGNORECASE,
+)
+SAID = (-8, 6, 6)  # points of what is announced as another question, those over the next, and over what was found
 FEW = 5  # words of a part without a figure under which it asks of the one before: "and how big"
 SHORTEST, LONGEST = 6, 500  # characters of a part, and of a message that is cut
 MOST = 8  # parts
@@ -82,6 +89,8 @@ def stands_apart(message: Message, signs: Sequence[Sign], found: Set[str]) -> se
     """The topics of parts that ask clearly of another thing than those found."""
     if not found or len(found) > FOUND or found & NEVER:
         return set()
+    if said := _announced(message, signs, found):
+        return said
     spans = [span for span in parts(message.text) if asks(message.text[slice(*span)])]
     ranked = [(span, asked_in(message, [sign for sign in signs if span[0] <= sign.at < span[1]])) for span in spans]
     at_home = found <= {ranking[0].topic for _, ranking in ranked}
@@ -91,6 +100,15 @@ def stands_apart(message: Message, signs: Sequence[Sign], found: Set[str]) -> se
         for span, ranking in ranked
         if _clear(ranking, found, *(alone if of_its_own(message.text[slice(*span)]) else (BACK, BACK_OVER)))
     }
+
+
+def _announced(message: Message, signs: Sequence[Sign], found: Set[str]) -> set[str]:
+    """What the last part asks that is announced as another question: "my second worry, the locker is shut"."""
+    marks = [item.end() for item in ANNOUNCED.finditer(message.text, 1)] if len(message.text) <= LONGEST else []
+    if not marks:
+        return set()
+    ranking = asked_in(message, [sign for sign in signs if sign.at >= marks[-1]])
+    return {ranking[0].topic} if _clear(ranking, found, *SAID) else set()
 
 
 def asks(part: str) -> bool:
@@ -106,10 +124,10 @@ def of_its_own(part: str) -> bool:
     return enough or FIGURE.search(part) is not None
 
 
-def _clear(ranking: Sequence[Tally], found: Set[str], least: int, over: int) -> bool:
+def _clear(ranking: Sequence[Tally], found: Set[str], least: int, over: int, lead: int = LEAD) -> bool:
     """Whether the words of a part speak for one topic beside those found, and for none of those."""
     first, second = ranking[:2]
     others = max((item.total for item in ranking if item.topic in found), default=least)
     beside = any(first.topic == topic and found & told_by for topic, told_by in NEVER_BESIDE)
-    sure = first.total >= least and first.total - second.total >= LEAD and first.total - others >= over
+    sure = first.total >= least and first.total - second.total >= lead and first.total - others >= over
     return sure and not beside and first.topic not in found | NEVER | TOLD
